@@ -1,0 +1,144 @@
+"""A bike: what it is and what it offers. No level, direction or name of a riding mode is in the code."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.electronics import Control, Mode
+from paddock_tui.records.fields import one, table, tables, values
+from paddock_tui.records.shapes import Amount, Number, Series, TyreSize, Whole, Word
+from paddock_tui.records.suspension import Adjuster, Damping
+
+
+@attrs.frozen
+class BikeEnd:
+    """One end of the bike, front or rear."""
+
+    tyre_size: str | None = one(TyreSize(), "tyre size", "the size this end is approved for, as marked")
+    circumference: Quantity | None = one(
+        c.LENGTH, "tyre circumference", "measured by rolling the bike one turn with the rider on; instead of the size"
+    )
+    travel: Quantity | None = one(c.TRAVEL, "wheel travel", "from fully extended to the stop, at the axle")
+    spring: Quantity | None = one(c.SPRING, "spring rate", "rate of one spring as delivered (each leg of a fork)")
+    motion_ratio: float | None = one(
+        Number(0.2, 1.2, step=0.01), "motion ratio", "spring travel divided by wheel travel; 1 where there is no linkage"
+    )
+    top_out_springs: str | None = one(
+        Word("fitted", "none"), "top-out springs", "springs that pull the fork or shock together when extended"
+    )
+    preload_per_turn: Quantity | None = one(
+        Amount("length", "mm", 0.1, 5, step=0.1), "preload per turn", "spring length taken up by one turn of the adjuster"
+    )
+    highest_clear: Quantity | None = one(
+        c.SMALL, "highest position clear", "the highest fork or rear height at which full bottoming was checked clear"
+    )
+    technician_free_sag: Quantity | None = one(c.SMALL, "technician's free sag", "bike alone, as a technician set it")
+    technician_rider_sag: Quantity | None = one(c.SMALL, "technician's rider sag", "rider on, as a technician set it")
+    road_pressure: Quantity | None = one(c.TYRE_PRESSURE, "road pressure, cold", "the manual's figure for the road")
+    pads_start: Quantity | None = one(c.TREAD, "pads at the start", "pad thickness when the record was started")
+
+
+@attrs.frozen
+class Chassis:
+    """Where the mass is, for load transfer."""
+
+    wheelbase: Quantity | None = one(c.LENGTH, "wheelbase", "axle to axle")
+    centre_height: Quantity | None = one(c.LENGTH, "centre of mass, height", "above the ground, rider on")
+    centre_ahead: Quantity | None = one(c.LENGTH, "centre of mass, ahead", "ahead of the rear axle, rider on")
+    rake: Quantity | None = one(Amount("angle", "deg", 15, 40, step=0.1), "rake", "steering axis from the vertical")
+
+
+@attrs.frozen
+class Tank:
+    """Fuel the bike can carry, and what it uses."""
+
+    capacity: Quantity | None = one(c.VOLUME, "tank", "usable litres from empty to the brim")
+    reserve: Quantity | None = one(c.VOLUME, "reserve", "litres left when the lamp comes on")
+    consumption: Quantity | None = one(
+        c.CONSUMPTION, "default consumption", "used until refills to the brim have taught a rate"
+    )
+
+
+@attrs.frozen
+class Drive:
+    """Engine and gears."""
+
+    primary: float | None = one(Number(0.5, 5, step=0.001), "primary ratio", "crankshaft turns per clutch turn")
+    gearbox: tuple[float, ...] | None = one(
+        Series(1, 8, "the ratios of the gears, first gear first"), "gearbox", "ratio of each gear, first gear first"
+    )
+    chain: str | None = one(Word("415", "420", "428", "520", "525", "530", "532"), "chain", "the chain's code")
+    links: int | None = one(c.LINKS, "links as delivered", "number of links of the standard chain")
+    front_sprocket: int | None = one(c.TEETH, "front sprocket as delivered", "teeth")
+    rear_sprocket: int | None = one(c.TEETH, "rear sprocket as delivered", "teeth")
+    rev_limit: Quantity | None = one(c.REVS, "rev limit", "where the limiter cuts")
+    stroke: Quantity | None = one(Amount("length", "mm", 20, 120, step=0.1), "stroke", "for the noise test's revs")
+    cylinders: int | None = one(Whole(1, 8), "cylinders", "number of cylinders")
+    power: Quantity | None = one(c.POWER, "power", "peak power")
+    peak_torque: Quantity | None = one(c.TORQUE, "peak torque", "at the crankshaft")
+    peak_torque_at: Quantity | None = one(c.REVS, "peak torque at", "revs of the peak torque")
+
+
+@attrs.frozen
+class Fastener:
+    """A fastener that wheel or brake work undoes."""
+
+    torque: Quantity | None = one(c.TORQUE, "torque", "tightening torque")
+    source: str | None = one(c.TEXT, "source", "where the figure comes from, the manual's page")
+
+
+@attrs.frozen
+class Service:
+    """One item of service: how often, and when last."""
+
+    every_hours: Quantity | None = one(c.HOURS, "every, hours", "engine hours between two services")
+    every: Quantity | None = one(Amount("age", "months", 1, 240), "every", "time between two services")
+    last_hours: Quantity | None = one(c.HOURS, "last at, hours", "engine hours at the last service")
+    last: dt.date | None = one(c.DAY, "last on", "date of the last service")
+
+
+@attrs.frozen
+class Start:
+    """Counters at the time the record was started; sessions are added to them."""
+
+    on: dt.date | None = one(c.DAY, "counted from", "the date of these start values")
+    hours: Quantity | None = one(c.HOURS, "engine hours", "engine hours at that date")
+    kilometres: Quantity | None = one(c.DISTANCE, "distance", "distance covered at that date")
+
+
+@attrs.frozen
+class Bike:
+    """What a bike is: its electronics, suspension, drive, tank, and what wears."""
+
+    name: str | None = one(c.TEXT, "name", "what you call this bike")
+    note: str | None = one(c.TEXT, "note", "anything worth knowing")
+    retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date; references still resolve")
+    electronics: str | None = one(
+        Word("listed", "none"), "electronics", "listed once every control is in this file; none on a bike without aids"
+    )
+    suspension: str | None = one(
+        Word("listed", "none"), "suspension", "listed once every adjuster is in this file; none where nothing adjusts"
+    )
+    steering_damper: str | None = one(
+        Word("none", "fixed", "adjustable", "automatic"), "steering damper", "what kind is fitted"
+    )
+    lap_timer: str | None = one(Word("none", "fitted"), "lap timer", "whether a lap timer is on the bike")
+    wet_mass: Quantity | None = one(c.WET_MASS, "wet mass", "ready to ride, full tank")
+    chassis: Chassis = table(Chassis, "chassis")
+    front: BikeEnd = table(BikeEnd, "front")
+    rear: BikeEnd = table(BikeEnd, "rear")
+    tank: Tank = table(Tank, "fuel")
+    drive: Drive = table(Drive, "engine and gears")
+    torque_curve: Mapping[str, Quantity] = values(
+        c.TORQUE, "torque curve", "torque at the crankshaft, by revs", keyed_by="revs", keys=r"[1-9]\d{2,4}"
+    )
+    controls: Mapping[str, Control] = tables(Control, "controls", keyed_by="control")
+    modes: Mapping[str, Mode] = tables(Mode, "riding modes", keyed_by="riding mode")
+    adjusters: Mapping[str, Adjuster] = tables(Adjuster, "adjusters", keyed_by="adjuster")
+    damping: Mapping[str, Damping] = tables(Damping, "damping modes", keyed_by="damping mode")
+    fasteners: Mapping[str, Fastener] = tables(Fastener, "fasteners", keyed_by="fastener")
+    service: Mapping[str, Service] = tables(Service, "service", keyed_by="service item")
+    start: Start = table(Start, "counters at the start")

@@ -1,0 +1,57 @@
+"""Checklists."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.records import common as c
+from paddock_tui.records.fields import one, tables
+from paddock_tui.records.session import SESSION_KINDS
+from paddock_tui.records.shapes import Word, Words
+
+STAGES = (
+    "night before",
+    "bike, morning",
+    "rider",
+    "paper",
+    "venue",
+    "before each session",
+    "on return",
+    "wet swap",
+    "grid",
+    "after a fall",
+    "end of day",
+)
+"""When a list is gone through. The first five and the last stand in the day, the others in the session."""
+
+DAY_STAGES = ("night before", "bike, morning", "rider", "paper", "venue", "end of day")
+
+
+@attrs.frozen
+class Item:
+    """One item of a checklist."""
+
+    text: str | None = one(c.TEXT, "text", "what to look at")
+    kinds: tuple[str, ...] | None = one(
+        Words("kinds of session", SESSION_KINDS), "for kinds", "the kinds of session it applies to; all when left out"
+    )
+    surfaces: tuple[str, ...] | None = one(
+        Words("surfaces", c.SURFACE.choices), "for surfaces", "the surfaces it applies to; all when left out"
+    )
+    to_fix: str | None = one(
+        Word("hold", "serious", "caution", "note"), "to fix means", "how bad it is when this item is to fix"
+    )
+    answered_by: str | None = one(
+        c.TEXT, "answered by", "the fact that answers it: a path in the session, such as pressures.cold.front"
+    )
+
+
+@attrs.frozen
+class Checklist:
+    """A list of things to look at, at one stage of the day."""
+
+    name: str | None = one(c.TEXT, "name", "what you call the list")
+    retired: dt.date | None = one(c.DAY, "retired", "hidden since this date")
+    stage: str | None = one(Word(*STAGES), "stage", "when it is gone through")
+    items: Mapping[str, Item] = tables(Item, "items", keyed_by="item")

@@ -1,0 +1,82 @@
+"""A day at a venue: what the organiser posted, when each group rides, what was signed and checked."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.fields import NAMED, NUMBERED, nested, one, table, tables, values
+from paddock_tui.records.shapes import Reference, Word
+
+
+@attrs.frozen
+class PostedLimits:
+    """Limits as posted by the organiser for this day."""
+
+    pit_lane: Quantity | None = one(c.PIT_SPEED, "pit-lane limit", "as posted for the day")
+    paddock: Quantity | None = one(c.PIT_SPEED, "paddock limit", "as posted for the day")
+    noise: Quantity | None = one(c.NOISE, "noise limit", "as posted for the day")
+    noise_method: str | None = one(c.TEXT, "noise method", "how it is measured: distance, angle, revs")
+    pads: Quantity | None = one(c.TREAD, "least pad thickness", "least brake pad thickness this organiser accepts")
+    engine_start: dt.time | None = one(c.CLOCK, "engines not before", "no engine may be started earlier")
+
+
+@attrs.frozen
+class Slot:
+    """A span of the timetable."""
+
+    from_: dt.time | None = one(c.CLOCK, "from", "when it starts", key="from")
+    to: dt.time | None = one(c.CLOCK, "to", "when it ends")
+    what: str | None = one(c.TEXT, "what", "what it is, where it is more than riding")
+
+
+@attrs.frozen
+class Noise:
+    """The venue's own noise reading of one bike."""
+
+    reading: Quantity | None = one(c.NOISE, "noise reading", "as measured at this venue")
+    by: str | None = one(c.TEXT, "noise read by", "who measured it")
+
+
+@attrs.frozen
+class Entry:
+    """One rider on one bike, for this day: paperwork, camera and the day's checks."""
+
+    signed_on: bool | None = one(c.FLAG, "signed on", "signed on, waiver and wristband done")
+    briefing: bool | None = one(c.FLAG, "briefing attended", "the riders' briefing, compulsory everywhere")
+    inspected: bool | None = one(c.FLAG, "inspection passed", "the bike and kit passed technical inspection")
+    noise: Noise = table(Noise, "noise")
+    camera: str | None = one(Word("none", "bike", "helmet"), "camera", "where a camera is carried")
+    tethered: bool | None = one(c.FLAG, "camera tethered", "whether the camera is tied to the bike")
+    checks: Mapping[str, c.Check] = tables(c.Check, "checks of the day", keyed_by="checklist item")
+
+
+@attrs.frozen
+class RidingDay:
+    """One day at one venue with one organiser."""
+
+    date: dt.date | None = one(c.DAY, "date", "the day")
+    venue: str | None = one(Reference("venue"), "venue", "where it is")
+    organiser: str | None = one(c.TEXT, "organiser", "who runs the day")
+    kind: str | None = one(Word("track day", "race meeting", "test", "training"), "kind", "what kind of day it is")
+    layout: str | None = one(c.TEXT, "layout", "which layout is ridden")
+    group: str | None = one(c.TEXT, "group on the day", "the organiser's group; its timetable is the one that counts")
+    timing: str | None = one(Word("allowed", "forbidden"), "lap timing", "whether laps may be timed on this day")
+    camera_rule: str | None = one(c.TEXT, "camera rule", "what the organiser says about cameras")
+    inspection_after_fall: str | None = one(
+        Word("any", "moving"), "inspected again after", "any fall, or only one while moving"
+    )
+    passing: str | None = one(c.TEXT, "passing rule", "where this group may pass")
+    medical_post: str | None = one(c.TEXT, "medical post", "where it is")
+    travel: str | None = one(Word("road", "van"), "travel", "how the bike gets home")
+    retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
+    note: str | None = one(c.TEXT, "note", "anything worth knowing")
+    limits: PostedLimits = table(PostedLimits, "limits as posted")
+    flags: Mapping[str, str] = values(
+        c.TEXT, "flags as briefed", "what each flag means here, in the briefing's words", keyed_by="flag"
+    )
+    timetable: Mapping[str, Mapping[str, Slot]] = nested(Slot, "timetable", keyed_by="group and number", keys=(NAMED, NUMBERED))
+    stops: Mapping[str, Slot] = tables(Slot, "lunch and stops", keyed_by="number", keys=NUMBERED)
+    entries: Mapping[str, Mapping[str, Entry]] = nested(Entry, "entries", keyed_by="rider and bike")

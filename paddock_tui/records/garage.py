@@ -1,0 +1,25 @@
+"""The garage itself: its name, units, and the limits its owner changed."""
+
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.records import common as c
+from paddock_tui.records.fields import nested_values, one, table
+from paddock_tui.records.shapes import Whole
+from paddock_tui.records.shapes.limits import LimitValue
+
+SCHEMA = 1
+"""The newest file format that this program writes."""
+
+
+@attrs.frozen
+class Garage:
+    """The folder with everything."""
+
+    name: str | None = one(c.TEXT, "name", "what you call the garage")
+    schema: int | None = one(Whole(1, 999), "format", "version of the file format")
+    units: c.Units = table(c.Units, "units")
+    limits: Mapping[str, Mapping[str, object]] = nested_values(
+        LimitValue(), "limits", "the limit as you want it", keyed_by="rule and limit"
+    )

@@ -1,0 +1,209 @@
+"""What is noted around one outing: readings, feel, symptoms, incidents, work, reasons."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.fields import one, values
+from paddock_tui.records.shapes import Setting, Whole, Word
+
+SYMPTOMS = (
+    "dives",
+    "harsh on single bumps",
+    "harsh on a series",
+    "vague",
+    "chatters",
+    "tucks",
+    "will not turn",
+    "twitchy",
+    "runs wide off the brake",
+    "runs wide on power",
+    "wallows",
+    "kicks",
+    "hops",
+    "skips on the brakes",
+    "loose on entry",
+    "slides on drive",
+    "traction cuts without slip",
+    "wheelie cut kills drive",
+    "lever pulses",
+    "bars wobble",
+    "weaves",
+    "fades",
+    "loose in the heat",
+    "parts ground",
+    "stands up on the brakes",
+    "between gears",
+    "on the limiter",
+    "missed shifts",
+    "no feel in the wet",
+    "arms sore",
+    "no change felt",
+    "clutch slips",
+    "engine cuts out",
+)
+"""What a rider may feel, in fixed words so that it can be found again."""
+
+LOOKS = (
+    "fine balls",
+    "cold tear",
+    "hot tear",
+    "step at the grooves",
+    "patches at the grooves",
+    "blueing",
+    "flat centre",
+    "cracks",
+    "cord",
+    "split",
+    "below the marks",
+    "new skin",
+)
+
+INCIDENTS = (
+    "fall",
+    "unwell",
+    "false neutral",
+    "warning lamp",
+    "leak",
+    "practice starts",
+    "off the track",
+    "contact",
+)
+
+
+@attrs.frozen
+class Because:
+    """Why something was changed, what was expected, and the rider's verdict afterwards."""
+
+    why: str | None = one(c.TEXT, "why", "the reason for the change")
+    expect: str | None = one(c.TEXT, "expect", "what it should do")
+    verdict: str | None = one(Word("better", "same", "worse", "cannot tell"), "verdict", "the rider's own verdict")
+
+
+@attrs.frozen
+class Dash:
+    """The dash as read after the last key-on."""
+
+    read: dt.time | None = one(c.CLOCK, "dash read at", "when the dash was read after the last key-on")
+    by: str | None = one(c.TEXT, "dash read by", "initials of who read it")
+    values: Mapping[str, Setting] = values(
+        c.SETTING, "on the dash", "what the dash showed where it differs from the plan", keyed_by="control"
+    )
+
+
+@attrs.frozen
+class Event:
+    """Something after which the dash may not show what it did."""
+
+    what: str | None = one(
+        Word("key-on", "key-off", "stall", "fuse", "battery"), "what", "what happened to the electrics"
+    )
+    at: dt.time | None = one(c.CLOCK, "at", "when")
+
+
+@attrs.frozen
+class Reading:
+    """One reading of both tyre pressures, gauge, and what they were then set to."""
+
+    at: dt.time | None = one(c.CLOCK, "at", "when it was read")
+    front: Quantity | None = one(c.TYRE_PRESSURE, "front", "front tyre, gauge pressure")
+    rear: Quantity | None = one(c.TYRE_PRESSURE, "rear", "rear tyre, gauge pressure")
+    temperature: Quantity | None = one(
+        c.TYRE_TEMPERATURE, "temperature then", "of the air in the shade for a cold reading, of the tyre for a hot one"
+    )
+    gauge: str | None = one(c.TEXT, "gauge", "which gauge")
+    set_to_front: Quantity | None = one(c.TYRE_PRESSURE, "front set to", "what the front was then set to")
+    set_to_rear: Quantity | None = one(c.TYRE_PRESSURE, "rear set to", "what the rear was then set to")
+
+
+@attrs.frozen
+class Feel:
+    """Feel at five moments: 1 = stops me, 3 = fine, 5 = could push more."""
+
+    braking: int | None = one(c.SCORE, "braking", "1 = stops me, 3 = fine, 5 = could push more")
+    turning_in: int | None = one(c.SCORE, "turning in", "1 = stops me, 3 = fine, 5 = could push more")
+    mid_corner: int | None = one(c.SCORE, "mid-corner", "1 = stops me, 3 = fine, 5 = could push more")
+    driving_out: int | None = one(c.SCORE, "driving out", "1 = stops me, 3 = fine, 5 = could push more")
+    straight: int | None = one(c.SCORE, "straight", "1 = stops me, 3 = fine, 5 = could push more")
+
+
+@attrs.frozen
+class Symptom:
+    """One thing the bike does, where and at which end."""
+
+    what: str | None = one(Word(*SYMPTOMS), "what", "what it does, in one of the fixed phrases")
+    corner: str | None = one(c.TEXT, "corner", "the corner's number or name")
+    end: str | None = one(Word("front", "rear"), "end", "which end")
+    each_lap: str | None = one(Word("same", "differs"), "each lap", "the same every lap, or it differs")
+
+
+@attrs.frozen
+class Note:
+    """A note with its time."""
+
+    text: str | None = one(c.TEXT, "note", "anything worth keeping")
+    at: dt.time | None = one(c.CLOCK, "at", "when it was written")
+
+
+@attrs.frozen
+class Look:
+    """What a tyre looked like."""
+
+    seen: str | None = one(Word(*LOOKS), "tyre look", "what was seen, in one of the fixed phrases")
+    at: dt.time | None = one(c.CLOCK, "at", "when it was looked at")
+
+
+@attrs.frozen
+class SagReading:
+    """Three lengths at one end: sag = extended - (pushed + lifted) / 2."""
+
+    extended: Quantity | None = one(c.LENGTH, "fully extended", "wheel off the ground")
+    pushed: Quantity | None = one(c.LENGTH, "pushed down, let rise", "pushed about 25 mm, let rise slowly")
+    lifted: Quantity | None = one(c.LENGTH, "lifted, let drop", "lifted, let drop slowly")
+    preload: float | None = one(c.ADJUSTER, "preload then", "the preload adjuster at the time, in its own unit")
+    fuel: Quantity | None = one(c.VOLUME, "fuel then", "litres in the tank")
+    by: str | None = one(c.TEXT, "measured by", "initials of who measured")
+
+
+@attrs.frozen
+class Incident:
+    """Something that happened, and what was done about it."""
+
+    what: str | None = one(Word(*INCIDENTS), "what", "what happened")
+    at: dt.time | None = one(c.CLOCK, "at", "when")
+    moving: bool | None = one(c.FLAG, "moving", "whether the bike was moving; a tip-over at standstill is no")
+    count: int | None = one(Whole(1, 99), "how many", "how many times, for false neutrals and practice starts")
+    head_contact: bool | None = one(c.FLAG, "head contact", "whether the helmet touched anything")
+    concussion: bool | None = one(
+        c.FLAG, "concussion suspected", "headache, confusion, sickness, memory: blank counts as suspected"
+    )
+    note: str | None = one(c.TEXT, "note", "what happened, in your words")
+    cleared_by: str | None = one(c.TEXT, "cleared by", "the doctor or medical post that cleared the rider")
+    cleared_at: dt.time | None = one(c.CLOCK, "cleared at", "when")
+    helmet_replaced: bool | None = one(c.FLAG, "helmet replaced", "whether another helmet is worn now")
+
+
+@attrs.frozen
+class Work:
+    """Work done on the bike that has to be checked afterwards."""
+
+    what: str | None = one(
+        Word("wheel out", "caliper", "brake", "axle", "oil", "filter", "plug", "sprocket"), "what", "what was undone"
+    )
+    at: dt.time | None = one(c.CLOCK, "at", "when")
+    torqued: bool | None = one(c.FLAG, "torqued", "tightened to the manual's figure, checked by a second person, marked")
+    rechecked_hot: bool | None = one(c.FLAG, "checked again hot", "looked at again after running hot")
+    by: str | None = one(c.TEXT, "done by", "initials of who did it")
+
+
+@attrs.frozen
+class Accepted:
+    """A serious finding that the rider rides with, and why."""
+
+    reason: str | None = one(c.TEXT, "reason", "why it is ridden with")
+    by: str | None = one(c.TEXT, "accepted by", "the rider's initials, else the login")
+    at: dt.time | None = one(c.CLOCK, "accepted at", "when")
+    facts: str | None = one(c.TEXT, "facts", "the facts at the time; it holds while they are the same")

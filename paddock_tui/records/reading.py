@@ -1,0 +1,176 @@
+"""From plain data to records: a bad value loses only that fact, and is said with its path."""
+
+import copy
+import re
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+import attrs
+import cattrs
+from cattrs.errors import (
+    AttributeValidationNote,
+    ClassValidationError,
+    IterableValidationError,
+    IterableValidationNote,
+)
+from cattrs.gen import make_dict_structure_fn, override
+
+
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.fields import Spec, specs
+from paddock_tui.records.kinds import CLASSES, Record
+from paddock_tui.records.of_bike import set_up_troubles
+from paddock_tui.records.paths import Path
+from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.trouble import Trouble
+
+Hook = Callable[[Any, Any], Any]
+
+
+class _Unreadable(ValueError):
+    def __init__(self, trouble: Trouble) -> None:
+        super().__init__(trouble.found)
+        self.trouble = trouble
+
+
+@attrs.frozen
+class Read:
+    """A record as far as it could be read: the values that could not, and the keys that nobody declared."""
+
+    record: Record
+    troubles: tuple[Trouble, ...]
+    unknown: tuple[Path, ...]
+
+
+def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> Read:
+    """Read one record of a kind. With the bike, what is set on it is read by the bike's own ranges and words."""
+    cls = CLASSES[kind]
+    unknown = tuple(_unknown(cls, data, ()))
+    troubles = list(set_up_troubles(data, bike)) if bike is not None and kind in ("session", "profile") else []
+    readable = _without(data, [trouble.path for trouble in troubles] + list(unknown))
+    try:
+        record = _CONVERTER.structure(readable, cls)
+    except ClassValidationError as error:
+        found = list(_troubles(error, cls, ()))
+        troubles += found
+        record = _CONVERTER.structure(_without(readable, [trouble.path for trouble in found]), cls)
+    return Read(record, tuple(troubles), unknown)
+
+
+def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
+    """Build the function that structures one record class, each attribute by its own shape."""
+    overrides: dict[str, Any] = {}
+    for key, (name, spec) in specs(cls).items():
+        hook = _hook(spec)
+        overrides[name] = override(rename=key, struct_hook=hook) if key != name else override(struct_hook=hook)
+    inner = make_dict_structure_fn(cls, _CONVERTER, **overrides)
+
+    def structure(raw: Any, as_type: Any) -> Any:
+        if not isinstance(raw, Mapping):
+            raise _Unreadable(Trouble(found_words(raw), "a table", "write it under a heading of its own"))
+        return inner(raw, as_type)
+
+    return structure
+
+
+def _hook(spec: Spec) -> Hook:
+    """Give the hook of one attribute: its shape or its class, inside as many chosen keys as are declared."""
+    hook: Hook
+    if spec.shape is not None:
+        hook = _by_shape(spec.shape)
+    else:
+        record = spec.record
+        hook = lambda raw, _: _CONVERTER.structure(raw, record)  # noqa: E731
+    for _ in spec.keys:
+        hook = _by_key(hook)
+    return hook
+
+
+def _by_shape(shape: Shape[Any]) -> Hook:
+    def hook(raw: Any, _: Any) -> Any:
+        found = shape.load(raw)
+        if isinstance(found, Trouble):
+            raise _Unreadable(found)
+        return found
+
+    return hook
+
+
+def _by_key(inner: Hook) -> Hook:
+    def hook(raw: Any, as_type: Any) -> Any:
+        if not isinstance(raw, Mapping):
+            raise _Unreadable(Trouble(found_words(raw), "a table", "write it under a heading of its own"))
+        found: dict[str, Any] = {}
+        errors: list[Exception] = []
+        for key, value in raw.items():
+            try:
+                found[key] = inner(value, as_type)
+            except Exception as error:
+                error.__notes__ = [*getattr(error, "__notes__", []), IterableValidationNote(key, key, as_type)]
+                errors.append(error)
+        if errors:
+            raise IterableValidationError("values that cannot be read", errors, dict)
+        return found
+
+    return hook
+
+
+def _troubles(error: Exception, cls: type, at: Path) -> Iterator[Trouble]:
+    """Walk what cattrs raised and give each Trouble its path."""
+    if isinstance(error, _Unreadable):
+        yield attrs.evolve(error.trouble, path=at)
+    elif isinstance(error, ClassValidationError | IterableValidationError):
+        for child in error.exceptions:
+            yield from _troubles(child, cls, (*at, *_key_of(child, error)))
+    else:
+        raise error
+
+
+def _key_of(child: Exception, parent: Exception) -> Path:
+    notes = getattr(child, "__notes__", [])
+    wanted = AttributeValidationNote if isinstance(parent, ClassValidationError) else IterableValidationNote
+    for note in reversed(notes):
+        if isinstance(note, wanted):
+            return (str(getattr(note, "name", getattr(note, "index", ""))).rstrip("_"),)
+    return ()
+
+
+def _unknown(cls: type, data: Mapping[str, Any], at: Path) -> Iterator[Path]:
+    """List the keys that no field declares; they are kept in the file and noted."""
+    known = specs(cls)
+    for key, value in data.items():
+        if key not in known:
+            yield (*at, key)
+        else:
+            yield from _unknown_below(known[key][1], value, (*at, key), known[key][1].keys)
+
+
+def _unknown_below(spec: Spec, value: Any, at: Path, rules: tuple[str, ...]) -> Iterator[Path]:
+    if not isinstance(value, Mapping):
+        return
+    if rules:
+        for key, inner in value.items():
+            if not re.fullmatch(rules[0], key):
+                yield (*at, key)
+            else:
+                yield from _unknown_below(spec, inner, (*at, key), rules[1:])
+    elif spec.record is not None:
+        yield from _unknown(spec.record, value, at)
+
+
+def _without(data: Mapping[str, Any], paths: list[Path]) -> Mapping[str, Any]:
+    """Give the data without the values at some paths."""
+    if not paths:
+        return data
+    kept = copy.deepcopy(dict(data))
+    for path in paths:
+        here: Any = kept
+        for key in path[:-1]:
+            here = here.get(key) if isinstance(here, dict) else None
+        if isinstance(here, dict):
+            here.pop(path[-1], None)
+    return kept
+
+
+_CONVERTER = cattrs.Converter(detailed_validation=True)
+_CONVERTER.register_structure_hook_factory(attrs.has, _structure_fn)

@@ -1,0 +1,43 @@
+"""Shapes: how one kind of value is read from a file, read from the keyboard, written and shown."""
+
+from paddock_tui.records.shapes.amounts import Amount, AmountOrWord
+from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.markings import TyreSize
+from paddock_tui.records.shapes.numbers import Number, Series, Whole, Words
+from paddock_tui.records.shapes.references import Named, Reference, is_id
+from paddock_tui.records.shapes.settings import (
+    AnySetting,
+    LevelSetting,
+    Setting,
+    SpeedSetting,
+    WordSetting,
+)
+from paddock_tui.records.shapes.texts import Flag, Text, Word
+from paddock_tui.records.shapes.times import Clock, DateCode, Day, Lap, LapTime
+
+__all__ = [
+    "Amount",
+    "AmountOrWord",
+    "AnySetting",
+    "Clock",
+    "DateCode",
+    "Day",
+    "Flag",
+    "Lap",
+    "LapTime",
+    "LevelSetting",
+    "Named",
+    "Number",
+    "Reference",
+    "Series",
+    "Setting",
+    "Shape",
+    "SpeedSetting",
+    "Text",
+    "TyreSize",
+    "Whole",
+    "Word",
+    "WordSetting",
+    "Words",
+    "is_id",
+]

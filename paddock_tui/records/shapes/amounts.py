@@ -1,0 +1,111 @@
+"""Amounts: a number with its unit, kept as it was typed."""
+
+from paddock_tui import quantities
+from paddock_tui.quantities import Quantity, Unreadable
+from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.trouble import Trouble
+
+
+class Amount(Shape[Quantity]):
+    """A physical quantity of one dimension. `low` and `high`, in `unit`, bound what can be.
+
+    A bare number at the keyboard is in the row's unit; a bare pressure in the unit whose band it fits.
+    """
+
+    def __init__(self, dimension: str, unit: str, low: float, high: float, *, step: float = 1.0) -> None:
+        self.dimension, self.unit, self.low, self.high, self.increment = dimension, unit, low, high, step
+
+    @property
+    def expected(self) -> str:
+        return f"a {self.dimension} with its unit, such as {self.example()}"
+
+    def example(self) -> str:
+        """Give a figure of the right dimension, for messages."""
+        middle = self.low + (self.high - self.low) / 4
+        return f"{middle:.3g} {self.unit}"
+
+    def load(self, raw: object) -> Quantity | Trouble:
+        if isinstance(raw, bool) or not isinstance(raw, str | int | float):
+            return self.wrong(raw)
+        if not isinstance(raw, str):
+            return self.wrong(raw, f'write it with its unit, such as "{raw} {self.unit}"')
+        return self._checked(quantities.parse(raw), raw)
+
+    def read(self, text: str) -> Quantity | Trouble:
+        return self.read_in(text, self.unit)
+
+    def read_in(self, text: str, bare_unit: str) -> Quantity | Trouble:
+        """Take what was typed; a bare number is in `bare_unit` (a bare pressure in the unit it fits)."""
+        if self.dimension == "pressure" and self.unit == "bar":
+            return self._checked(quantities.parse_pressure(text), text)
+        return self._checked(quantities.parse_typed(text, bare_unit), text)
+
+    def dump(self, value: Quantity) -> str:
+        return str(value)
+
+    def step(self, value: Quantity, by: int) -> Quantity | None:
+        if value.unit != self.unit:
+            return None
+        moved = max(self.low, min(self.high, float(value.number) + by * self.increment))
+        stepped = quantities.parse(f"{moved:.{_digits(self.increment)}f} {self.unit}")
+        return stepped if isinstance(stepped, Quantity) else None
+
+    def band(self) -> tuple[float, float, str]:
+        return self.low, self.high, self.unit
+
+    def _checked(self, found: Quantity | Unreadable, text: str) -> Quantity | Trouble:
+        if isinstance(found, Unreadable):
+            return Trouble(found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=found.mend)
+        if found.dimension != self.dimension:
+            return Trouble(found=f"{found_words(text)}, a {found.dimension}", expected=self.expected)
+        return found
+
+
+def _digits(step: float) -> int:
+    text = f"{step:.6f}".rstrip("0")
+    return len(text.split(".")[1]) if "." in text else 0
+
+
+class AmountOrWord(Shape[Quantity | str]):
+    """An amount where it was measured, else one of a few words."""
+
+    def __init__(self, amount: Amount, *choices: str) -> None:
+        self.amount, self.choices = amount, choices
+
+    @property
+    def expected(self) -> str:
+        return f"{self.amount.expected}, or one of {', '.join(self.choices)}"
+
+    def load(self, raw: object) -> Quantity | str | Trouble:
+        if isinstance(raw, str) and raw in self.choices:
+            return raw
+        found = self.amount.load(raw)
+        return self._with_words(found)
+
+    def read(self, text: str) -> Quantity | str | Trouble:
+        return self.read_in(text, self.amount.unit)
+
+    def read_in(self, text: str, bare_unit: str) -> Quantity | str | Trouble:
+        """Take what was typed; a bare number is in `bare_unit`."""
+        typed = text.strip().casefold()
+        starts = [word for word in self.choices if typed and word.startswith(typed)]
+        if len(starts) == 1:
+            return starts[0]
+        return self._with_words(self.amount.read_in(text, bare_unit))
+
+    def dump(self, value: Quantity | str) -> str:
+        return str(value)
+
+    def step(self, value: Quantity | str, by: int) -> Quantity | str | None:
+        return None if isinstance(value, str) else self.amount.step(value, by)
+
+    def words(self) -> tuple[str, ...]:
+        return self.choices
+
+    def band(self) -> tuple[float, float, str]:
+        return self.amount.band()
+
+    def _with_words(self, found: Quantity | Trouble) -> Quantity | str | Trouble:
+        if isinstance(found, Trouble):
+            return Trouble(found=found.found, expected=self.expected, mend=found.mend)
+        return found

@@ -1,0 +1,72 @@
+"""What every shape can do."""
+
+import abc
+from typing import Generic, TypeVar
+
+from paddock_tui.records.edits import Plain
+from paddock_tui.records.trouble import Trouble
+
+T = TypeVar("T")
+
+Stored = Plain | list[Plain]
+"""What a shape writes into a file: one plain value or an array of plain values."""
+
+
+class Shape(abc.ABC, Generic[T]):
+    """One kind of value.
+
+    `load` takes what the file holds and `read` what was typed; both answer the value or a Trouble.
+    What can be read is kept: whether it can be so on this bike, and whether it is wise, are rules.
+    """
+
+    @property
+    @abc.abstractmethod
+    def expected(self) -> str:
+        """Say what may stand here, as the end of the sentence 'expected ...'."""
+
+    @abc.abstractmethod
+    def load(self, raw: object) -> T | Trouble:
+        """Take a value from a file."""
+
+    @abc.abstractmethod
+    def read(self, text: str) -> T | Trouble:
+        """Take what was typed."""
+
+    def dump(self, value: T) -> Stored:
+        """Give the value as the file holds it."""
+        raise NotImplementedError
+
+    def show(self, value: T) -> str:
+        """Write the value for the screen, so that `read` takes it back."""
+        return str(value)
+
+    def step(self, value: T, by: int) -> T | None:
+        """Give the value `by` steps further, stopping at the ends; None where it has no steps."""
+        return None
+
+    def words(self) -> tuple[str, ...]:
+        """List the words that `read` takes, for completion; empty where any text may do."""
+        return ()
+
+    def band(self) -> tuple[float, float, str] | None:
+        """Give the lowest and highest figure that can be, and their unit; None where there is no such band."""
+        return None
+
+    def wrong(self, found: object, mend: str = "") -> Trouble:
+        """Make the Trouble of a value that this shape does not take."""
+        return Trouble(found=found_words(found), expected=self.expected, mend=mend)
+
+
+def found_words(found: object) -> str:
+    """Write what stood in a file or was typed, the way TOML would."""
+    if isinstance(found, str):
+        shown = found if len(found) <= 60 else found[:57] + "..."
+        return f'"{shown}"'
+    if isinstance(found, bool):
+        return "true" if found else "false"
+    if isinstance(found, dict):
+        return "a table"
+    if isinstance(found, list):
+        return "an array"
+    shown = str(found)
+    return shown if len(shown) <= 60 else shown[:57] + "..."

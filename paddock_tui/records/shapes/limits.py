@@ -1,0 +1,35 @@
+"""A limit that the owner overrides: a number, or an amount with its unit."""
+
+from paddock_tui import quantities
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.numbers import Number, show_number
+from paddock_tui.records.trouble import Trouble
+
+_NUMBER = Number(-1e9, 1e9)
+
+
+class LimitValue(Shape[float | Quantity]):
+    """A limit is a bare number (help, clicks, counts) or an amount with its unit."""
+
+    expected = "a number, or an amount with its unit in quotes"
+
+    def load(self, raw: object) -> float | Quantity | Trouble:
+        if isinstance(raw, str):
+            found = quantities.parse(raw)
+            return found if isinstance(found, Quantity) else self.wrong(raw, found.mend)
+        number = _NUMBER.load(raw)
+        return self.wrong(raw) if isinstance(number, Trouble) else number
+
+    def read(self, text: str) -> float | Quantity | Trouble:
+        number = _NUMBER.read(text)
+        if not isinstance(number, Trouble):
+            return number
+        found = quantities.parse_typed(text, None)
+        return found if isinstance(found, Quantity) else self.wrong(text, found.mend)
+
+    def dump(self, value: float | Quantity) -> str | float:
+        return str(value) if isinstance(value, Quantity) else value
+
+    def show(self, value: float | Quantity) -> str:
+        return str(value) if isinstance(value, Quantity) else show_number(value)

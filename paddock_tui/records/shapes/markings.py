@@ -1,0 +1,27 @@
+"""The size marking on a tyre."""
+
+import re
+
+from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.trouble import Trouble
+
+_MARKING = re.compile(
+    r"\d{2,3}/\d{2,3} ?-? ?(?:Z?R|B)? ?\d{2}(?: M/C)?(?: (?:\d{2}[A-Z]|\(\d{2}[A-Z]\)|\d{2}\([A-Z]\)))?(?: TL)?", re.I
+)
+
+
+class TyreSize(Shape[str]):
+    """A tyre size with its full marking, as moulded on the side wall (UN R75 2.24)."""
+
+    expected = "a tyre size as marked, such as 190/55 ZR17 M/C (75W)"
+
+    def load(self, raw: object) -> str | Trouble:
+        if not isinstance(raw, str) or not _MARKING.fullmatch(raw.strip()):
+            return self.wrong(raw)
+        return raw.strip()
+
+    def read(self, text: str) -> str | Trouble:
+        return self.load(" ".join(text.split()))
+
+    def dump(self, value: str) -> str:
+        return value

@@ -1,0 +1,176 @@
+"""Bare numbers: counts, ratios, scores, and adjuster values in their own unit."""
+
+import math
+import re
+
+from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.trouble import Trouble
+
+NUMBER = re.compile(r"[+-]?\d{1,12}(?:[.,]\d{1,12})?")
+
+
+def read_number(text: str) -> float | int | None:
+    """Read a plain number, comma or point; None where it is not one. Never evaluates anything."""
+    typed = text.strip()
+    if not NUMBER.fullmatch(typed):
+        return None
+    if "," in typed or "." in typed:
+        return float(typed.replace(",", "."))
+    return int(typed)
+
+
+def show_number(value: float) -> str:
+    """Write a number without a needless fraction."""
+    if isinstance(value, float) and value.is_integer() and abs(value) < 1e15:
+        return str(int(value))
+    return repr(round(value, 6)) if isinstance(value, float) else str(value)
+
+
+class Whole(Shape[int]):
+    """A whole number; with `strict`, one outside the range cannot be read (scores), else only its band is known."""
+
+    def __init__(self, low: int, high: int, *, unit: str = "", strict: bool = False) -> None:
+        self.low, self.high, self.unit, self.strict = low, high, unit, strict
+
+    @property
+    def expected(self) -> str:
+        unit = f" ({self.unit})" if self.unit else ""
+        return f"a whole number from {self.low} to {self.high}{unit}"
+
+    def load(self, raw: object) -> int | Trouble:
+        if isinstance(raw, bool) or not isinstance(raw, int):
+            number = read_number(raw) if isinstance(raw, str) else None
+            return self.wrong(raw, f"write {number}, without quotes" if isinstance(number, int) else "")
+        if (self.strict and not self.low <= raw <= self.high) or abs(raw) > 10**12:
+            return self.wrong(raw)
+        return raw
+
+    def read(self, text: str) -> int | Trouble:
+        number = read_number(text)
+        return self.wrong(text) if not isinstance(number, int) else self.load(number)
+
+    def dump(self, value: int) -> int:
+        return value
+
+    def step(self, value: int, by: int) -> int:
+        return max(self.low, min(self.high, value + by))
+
+    def band(self) -> tuple[float, float, str]:
+        return self.low, self.high, self.unit
+
+
+class Number(Shape[float]):
+    """A number with a fraction, in a unit that the row states."""
+
+    def __init__(self, low: float, high: float, *, unit: str = "", step: float = 1.0) -> None:
+        self.low, self.high, self.unit, self.increment = low, high, unit, step
+
+    @property
+    def expected(self) -> str:
+        unit = f" ({self.unit})" if self.unit else ""
+        return f"a number from {show_number(self.low)} to {show_number(self.high)}{unit}"
+
+    def load(self, raw: object) -> float | Trouble:
+        if isinstance(raw, bool) or not isinstance(raw, int | float):
+            number = read_number(raw) if isinstance(raw, str) else None
+            return self.wrong(raw, f"write {show_number(number)}, without quotes" if number is not None else "")
+        if not math.isfinite(raw) or abs(raw) > 1e12:
+            return self.wrong(raw)
+        return raw
+
+    def read(self, text: str) -> float | Trouble:
+        number = read_number(text)
+        return self.wrong(text) if number is None else self.load(number)
+
+    def dump(self, value: float) -> float:
+        return value
+
+    def show(self, value: float) -> str:
+        return show_number(value)
+
+    def step(self, value: float, by: int) -> float:
+        """Go to the next multiple of the step; a value between two steps goes to the near one in that direction."""
+        steps = (value - self.low) / self.increment
+        near = round(steps)
+        if abs(steps - near) > 1e-9:
+            near = math.floor(steps) if by > 0 else math.ceil(steps)
+        moved = self.low + (near + by) * self.increment
+        return tidy(max(self.low, min(self.high, moved)))
+
+    def band(self) -> tuple[float, float, str]:
+        return self.low, self.high, self.unit
+
+
+def tidy(value: float) -> float:
+    """Round off binary dust; give a whole number as an int so that the file shows it as one."""
+    rounded = round(value, 6)
+    return int(rounded) if float(rounded).is_integer() else rounded
+
+
+class Series(Shape[tuple[float, ...]]):
+    """An array of numbers, at least `least` and at most `most` of them."""
+
+    def __init__(self, least: int, most: int, what: str, *, whole: bool = False) -> None:
+        self.least, self.most, self.what, self.whole = least, most, what, whole
+
+    @property
+    def expected(self) -> str:
+        return self.what
+
+    def load(self, raw: object) -> tuple[float, ...] | Trouble:
+        if not isinstance(raw, list):
+            return self.wrong(raw, f"write [{found_words(raw)}]" if isinstance(raw, int | float) else "")
+        if not self.least <= len(raw) <= self.most:
+            return Trouble(found=f"{len(raw)} numbers", expected=self.expected)
+        for item in raw:
+            right = isinstance(item, int) if self.whole else isinstance(item, int | float)
+            if not right or isinstance(item, bool) or not math.isfinite(item):
+                return self.wrong(item)
+        return tuple(raw)
+
+    def read(self, text: str) -> tuple[float, ...] | Trouble:
+        pieces = re.split(r"\s+to\s+|\s*;\s*|\s+|,\s+", text.strip().strip("[]").strip())
+        numbers = [read_number(piece) for piece in pieces]
+        if any(number is None for number in numbers):
+            return self.wrong(text, "put spaces between the numbers")
+        return self.load(numbers)
+
+    def dump(self, value: tuple[float, ...]) -> list[str | int | float | bool]:  # type: ignore[override]
+        return list(value)
+
+    def show(self, value: tuple[float, ...]) -> str:
+        return " ".join(show_number(number) for number in value)
+
+
+class Words(Shape[tuple[str, ...]]):
+    """An array of words: any that the owner names, or out of a list."""
+
+    def __init__(self, what: str, choices: tuple[str, ...] = ()) -> None:
+        self.what, self.choices = what, choices
+
+    @property
+    def expected(self) -> str:
+        return f"{self.what} (out of {', '.join(self.choices)})" if self.choices else self.what
+
+    def load(self, raw: object) -> tuple[str, ...] | Trouble:
+        if not isinstance(raw, list):
+            return self.wrong(raw, f'write ["{raw}"]' if isinstance(raw, str) else "")
+        for item in raw:
+            if not isinstance(item, str) or not item.strip() or (self.choices and item not in self.choices):
+                return self.wrong(item)
+        if len(set(raw)) != len(raw):
+            return Trouble(found="the same word twice", expected=self.expected)
+        return tuple(raw)
+
+    def read(self, text: str) -> tuple[str, ...] | Trouble:
+        pieces = [piece.strip() for piece in text.split(",") if piece.strip()]
+        return self.load(pieces)
+
+    def dump(self, value: tuple[str, ...]) -> list[str | int | float | bool]:  # type: ignore[override]
+        return list(value)
+
+    def show(self, value: tuple[str, ...]) -> str:
+        return ", ".join(value)
+
+    def words(self) -> tuple[str, ...]:
+        return self.choices

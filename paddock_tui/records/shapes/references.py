@@ -1,0 +1,74 @@
+"""References to other records, and names that are looked up in another record."""
+
+import re
+
+from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.trouble import Trouble
+
+_ID = re.compile(r"[a-z0-9]+(?:[._-][a-z0-9]+)*")
+_LONGEST = 80
+
+
+def is_id(text: str) -> bool:
+    """Tell whether a text can be the id of a record or of a part of one: lower case, digits, hyphens."""
+    return len(text) <= _LONGEST and _ID.fullmatch(text) is not None
+
+
+class Reference(Shape[str]):
+    """The id of another record. It is looked up in the listing, never joined to a path."""
+
+    def __init__(self, kind: str) -> None:
+        self.kind = kind
+
+    @property
+    def expected(self) -> str:
+        return f"the id of a {self.kind} in this garage"
+
+    def load(self, raw: object) -> str | Trouble:
+        if not isinstance(raw, str) or not is_id(raw):
+            return self.wrong(raw, "an id has lower-case letters, digits and hyphens")
+        return raw
+
+    def read(self, text: str) -> str | Trouble:
+        return self.load(text.strip().removeprefix(f"{self.kind}/"))
+
+    def dump(self, value: str) -> str:
+        return value
+
+
+class Named(Shape[str]):
+    """A name that the owner gave inside another record: a riding mode, a damping mode, a preset."""
+
+    def __init__(self, what: str, choices: tuple[str, ...] = ()) -> None:
+        self.what, self.choices = what, choices
+
+    @property
+    def expected(self) -> str:
+        return f"{self.what}: {', '.join(self.choices)}" if self.choices else self.what
+
+    def load(self, raw: object) -> str | Trouble:
+        if not isinstance(raw, str) or not raw.strip():
+            return self.wrong(raw)
+        return raw
+
+    def read(self, text: str) -> str | Trouble:
+        typed = text.strip().casefold()
+        if not self.choices:
+            return self.load(text.strip())
+        starts = [word for word in self.choices if typed and word.casefold().startswith(typed)]
+        same = [word for word in starts if word.casefold() == typed]
+        if len(same or starts) == 1:
+            return (same or starts)[0]
+        return self.wrong(text)
+
+    def dump(self, value: str) -> str:
+        return value
+
+    def step(self, value: str, by: int) -> str | None:
+        if value not in self.choices:
+            return self.choices[0] if self.choices else None
+        at = self.choices.index(value) + by
+        return self.choices[max(0, min(len(self.choices) - 1, at))]
+
+    def words(self) -> tuple[str, ...]:
+        return self.choices

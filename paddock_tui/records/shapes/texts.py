@@ -1,0 +1,115 @@
+"""Text, words out of a list, and yes or no."""
+
+import difflib
+
+from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.trouble import Trouble
+
+_LONGEST = 2000
+
+
+class Text(Shape[str]):
+    """Any text on one line."""
+
+    expected = "a text"
+
+    def load(self, raw: object) -> str | Trouble:
+        if not isinstance(raw, str):
+            return self.wrong(raw, f'write "{raw}"' if isinstance(raw, int | float) else "")
+        if not raw.strip():
+            return self.wrong(raw, "leave the line out while it is not known")
+        return raw
+
+    def read(self, text: str) -> str | Trouble:
+        if len(text) > _LONGEST:
+            return Trouble(found=f"a text of {len(text)} characters", expected=f"at most {_LONGEST}")
+        return self.load(text.strip())
+
+    def dump(self, value: str) -> str:
+        return value
+
+
+class Word(Shape[str]):
+    """One word out of a list; at the keyboard a unique start of it will do."""
+
+    def __init__(self, *choices: str) -> None:
+        self.choices = choices
+
+    @property
+    def expected(self) -> str:
+        return one_of(self.choices)
+
+    def load(self, raw: object) -> str | Trouble:
+        if isinstance(raw, str) and raw in self.choices:
+            return raw
+        if isinstance(raw, str):
+            return self.wrong(raw, nearest(raw, self.choices))
+        return self.wrong(raw)
+
+    def read(self, text: str) -> str | Trouble:
+        typed = text.strip().casefold()
+        same = [word for word in self.choices if word.casefold() == typed]
+        starts = [word for word in self.choices if word.casefold().startswith(typed)]
+        if same:
+            return same[0]
+        if typed and len(starts) == 1:
+            return starts[0]
+        if typed and starts:
+            return self.wrong(text, f"type more of it: {', '.join(starts)}")
+        return self.wrong(text, nearest(typed, self.choices))
+
+    def dump(self, value: str) -> str:
+        return value
+
+    def step(self, value: str, by: int) -> str | None:
+        if value not in self.choices:
+            return self.choices[0]
+        at = self.choices.index(value) + by
+        return self.choices[max(0, min(len(self.choices) - 1, at))]
+
+    def words(self) -> tuple[str, ...]:
+        return self.choices
+
+
+class Flag(Shape[bool]):
+    """Yes or no; `true` or `false` in a file."""
+
+    expected = "yes or no"
+
+    def load(self, raw: object) -> bool | Trouble:
+        if isinstance(raw, bool):
+            return raw
+        return Trouble(found=self.wrong(raw).found, expected="true or false", mend="write true or false, without quotes")
+
+    def read(self, text: str) -> bool | Trouble:
+        typed = text.strip().casefold()
+        if typed in ("yes", "y", "true"):
+            return True
+        if typed in ("no", "n", "false"):
+            return False
+        return self.wrong(text)
+
+    def dump(self, value: bool) -> bool:
+        return value
+
+    def show(self, value: bool) -> str:
+        return "yes" if value else "no"
+
+    def step(self, value: bool, by: int) -> bool:
+        return by > 0
+
+    def words(self) -> tuple[str, ...]:
+        return ("yes", "no")
+
+
+def one_of(choices: tuple[str, ...]) -> str:
+    """Write a list of words as 'a, b or c'."""
+    if len(choices) < 2:
+        return "".join(choices)
+    return f"{', '.join(choices[:-1])} or {choices[-1]}"
+
+
+def nearest(text: str, choices: tuple[str, ...]) -> str:
+    """Offer the most alike word as a mend; empty where none is alike."""
+    alike = difflib.get_close_matches(text, choices, n=1)
+    return f"did you mean {alike[0]}?" if alike else ""

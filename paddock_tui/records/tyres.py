@@ -1,0 +1,52 @@
+"""A tyre set: a front and a rear with a history of their own."""
+
+import datetime as dt
+
+import attrs
+
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.fields import one, table
+from paddock_tui.records.shapes import DateCode, Reference, TyreSize, Whole, Word
+
+TYRE_KINDS = ("road", "track-day", "race-treaded", "slick", "intermediate", "wet")
+
+
+@attrs.frozen
+class Tyre:
+    """One tyre of a set."""
+
+    label: str | None = one(c.TEXT, "label", "what you call it: compound, colour of the dot")
+    kind: str | None = one(Word(*TYRE_KINDS), "kind", "what it is made for")
+    size: str | None = one(TyreSize(), "size", "as marked on the side wall")
+    circumference: Quantity | None = one(c.LENGTH, "circumference", "measured, one turn with the rider on")
+    date_code: str | None = one(DateCode(), "date code", "four digits on the side wall, week and year")
+    fitted: dt.date | None = one(c.DAY, "fitted", "when it was put on a wheel")
+    continues: str | None = one(
+        Reference("tyres"), "continues", "the set this tyre was in before; its counts go on from there"
+    )
+    scrubbed: bool | None = one(c.FLAG, "scrubbed in", "the shiny skin is worn off on both sides")
+    turned: dt.date | None = one(c.DAY, "turned", "turned round on the rim, on this date")
+    tread_left: Quantity | None = one(c.TREAD, "tread, left", "depth at the left shoulder")
+    tread_middle: Quantity | None = one(c.TREAD, "tread, middle", "depth in the middle")
+    tread_right: Quantity | None = one(c.TREAD, "tread, right", "depth at the right shoulder")
+    tread_measured: dt.date | None = one(c.DAY, "tread measured", "when the depths were taken")
+    worn_at: Quantity | None = one(c.TREAD, "worn at", "depth at which it counts as worn")
+    cycles_before: int | None = one(Whole(0, 200), "heat cycles before", "heat cycles before the first session here")
+    distance_before: Quantity | None = one(c.DISTANCE, "distance before", "distance before the first session here")
+    hot_dry: Quantity | None = one(c.TYRE_PRESSURE, "hot target, dry", "the vendor's hot figure for the dry")
+    hot_wet: Quantity | None = one(c.TYRE_PRESSURE, "hot target, wet", "the vendor's hot figure for the wet")
+    works_from: Quantity | None = one(c.TYRE_TEMPERATURE, "works from", "lower end of the working range")
+    works_to: Quantity | None = one(c.TYRE_TEMPERATURE, "works to", "upper end of the working range")
+    warmer: Quantity | None = one(c.TYRE_TEMPERATURE, "warmer temperature", "what the warmers are set to for this tyre")
+
+
+@attrs.frozen
+class TyreSet:
+    """A front and a rear tyre that are used together."""
+
+    name: str | None = one(c.TEXT, "name", "what you call the set")
+    retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date; references still resolve")
+    note: str | None = one(c.TEXT, "note", "anything worth knowing")
+    front: Tyre = table(Tyre, "front")
+    rear: Tyre = table(Tyre, "rear")
