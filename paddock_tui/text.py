@@ -1,0 +1,120 @@
+"""Printable text: what may reach a terminal, how many cells it takes, cutting and wrapping it."""
+
+import functools
+import re
+import unicodedata
+
+STAND_IN = "\N{REPLACEMENT CHARACTER}"
+"""What is drawn for a character that must not reach a terminal and has no picture of its own."""
+
+ELLIPSIS = "…"
+
+_FORBIDDEN = re.compile(
+    "["
+    "\x00-\x1f\x7f-\x9f"  # C0, DEL, C1: escape sequences begin here
+    "\xad\u034f\u061c\u180b-\u180f"  # soft hyphen, joiners, Arabic letter mark, Mongolian selectors
+    "\u0600-\u0605\u06dd\u070f\u0890\u0891\u08e2"  # Arabic and Syriac format characters
+    "\u115f\u1160\u3164\uffa0\u17b4\u17b5"  # fillers and vowels that draw nothing
+    "\u200b-\u200f\u2028-\u202e\u2060-\u206f"  # zero width, separators, bidirectional controls
+    "\ufe00-\ufe0f\ufeff\ufff9-\ufffb"  # variation selectors, byte order mark, annotation
+    "\U000110bd\U000110cd\U00013430-\U00013440\U0001bca0-\U0001bca3\U0001d173-\U0001d17a"
+    "\ud800-\udfff"  # lone surrogates cannot be encoded
+    "\U000e0000-\U000e0fff"  # tags and further variation selectors
+    "\ufdd0-\ufdef"
+    + "".join(f"{chr(plane * 0x10000 + 0xFFFE)}{chr(plane * 0x10000 + 0xFFFF)}" for plane in range(17))
+    + "]"
+)
+
+_PICTURES = {
+    **{code: chr(0x2400 + code) for code in range(0x20)},
+    0x7F: "\u2421",
+    # A tab or a line end inside one line is a gap, not a danger.
+    0x09: " ",
+    0x0A: " ",
+}
+
+_GAP = re.compile(r"[ \t\n\r]+")
+
+
+def printable(text: str) -> str:
+    """Replace every character that must not reach a terminal by a stand-in one cell wide.
+
+    Tab and line feed become a space, other C0 controls and DEL their control picture, all else
+    (C1, bidirectional and zero-width characters, separators, surrogates, noncharacters, tags,
+    variation selectors) U+FFFD. The length in characters stays the same.
+    """
+    if text.isascii() and text.isprintable():
+        return text
+    return _FORBIDDEN.sub(_stand_in, text)
+
+
+def width(text: str) -> int:
+    """Count the terminal cells of printable text: wide characters take 2, combining marks 0."""
+    if text.isascii():
+        return len(text)
+    return sum(map(_cells, text))
+
+
+def clip(text: str, cells: int) -> str:
+    """Cut text to at most `cells` cells; where something is cut, the last cell is an ellipsis."""
+    if width(text) <= cells:
+        return text
+    if cells < 1:
+        return ""
+    return _head(text, cells - 1) + ELLIPSIS
+
+
+def fold(text: str, cells: int) -> list[str]:
+    """Wrap words at spaces into lines of at most `cells` cells; a longer word is split where it must.
+
+    Runs of spaces and line ends count as one space; a no-break space never breaks. Blank text gives
+    no lines. Raises ValueError below two cells, where a wide character could not stand.
+    """
+    if cells < 2:
+        raise ValueError(f"cannot wrap to {cells} cells")
+    lines: list[str] = []
+    line, used = "", 0
+    for word in _GAP.split(text):
+        if not word:
+            continue
+        size = width(word)
+        if line and used + 1 + size <= cells:
+            line, used = f"{line} {word}", used + 1 + size
+            continue
+        if line:
+            lines.append(line)
+        *full, line = _pieces(word, cells)
+        lines.extend(full)
+        used = width(line)
+    return [*lines, line] if line else lines
+
+
+def _stand_in(match: re.Match[str]) -> str:
+    return _PICTURES.get(ord(match[0]), STAND_IN)
+
+
+@functools.lru_cache(maxsize=1024)
+def _cells(char: str) -> int:
+    # The medial and final Hangul letters join the syllable before them.
+    if unicodedata.category(char) in {"Mn", "Me", "Cf"} or "\u1160" <= char <= "\u11ff":
+        return 0
+    return 2 if unicodedata.east_asian_width(char) in {"W", "F"} else 1
+
+
+def _head(text: str, cells: int) -> str:
+    """Return the longest beginning that fits, with the marks that belong to its last character."""
+    used = 0
+    for at, char in enumerate(text):
+        used += _cells(char)
+        if used > cells:
+            return text[:at]
+    return text
+
+
+def _pieces(word: str, cells: int) -> list[str]:
+    """Split a word into pieces that fit; a word that fits is its own only piece."""
+    pieces: list[str] = []
+    while len(piece := _head(word, cells)) < len(word):
+        pieces.append(piece)
+        word = word[len(piece) :]
+    return [*pieces, word]
