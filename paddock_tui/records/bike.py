@@ -19,26 +19,46 @@ class BikeEnd:
 
     tyre_size: str | None = one(TyreSize(), "tyre size", "the size this end is approved for, as marked")
     circumference: Quantity | None = one(
-        c.LENGTH, "tyre circumference", "measured by rolling the bike one turn with the rider on; instead of the size"
+        c.LENGTH,
+        "tyre circumference",
+        "measured by rolling the bike one turn with the rider on; instead of the size",
     )
     travel: Quantity | None = one(c.TRAVEL, "wheel travel", "from fully extended to the stop, at the axle")
-    spring: Quantity | None = one(c.SPRING, "spring rate", "rate of one spring as delivered (each leg of a fork)")
+    spring: Quantity | None = one(
+        c.SPRING, "spring rate", "rate of one spring as delivered (each leg of a fork)"
+    )
     motion_ratio: float | None = one(
-        Number(0.2, 1.2, step=0.01), "motion ratio", "spring travel divided by wheel travel; 1 where there is no linkage"
+        Number(0.2, 1.2, step=0.01),
+        "motion ratio",
+        "spring travel divided by wheel travel; 1 where there is no linkage",
     )
     top_out_springs: str | None = one(
-        Word("fitted", "none"), "top-out springs", "springs that pull the fork or shock together when extended"
+        Word("fitted", "none"),
+        "top-out springs",
+        "springs that pull the fork or shock together when extended",
     )
     preload_per_turn: Quantity | None = one(
-        Amount("length", "mm", 0.1, 5, step=0.1), "preload per turn", "spring length taken up by one turn of the adjuster"
+        Amount("length", "mm", 0.1, 5, step=0.1),
+        "preload per turn",
+        "spring length taken up by one turn of the adjuster",
     )
     highest_clear: Quantity | None = one(
-        c.SMALL, "highest position clear", "the highest fork or rear height at which full bottoming was checked clear"
+        c.SMALL,
+        "highest position clear",
+        "the highest fork or rear height at which full bottoming was checked clear",
     )
-    technician_free_sag: Quantity | None = one(c.SMALL, "technician's free sag", "bike alone, as a technician set it")
-    technician_rider_sag: Quantity | None = one(c.SMALL, "technician's rider sag", "rider on, as a technician set it")
-    road_pressure: Quantity | None = one(c.TYRE_PRESSURE, "road pressure, cold", "the manual's figure for the road")
-    pads_start: Quantity | None = one(c.TREAD, "pads at the start", "pad thickness when the record was started")
+    technician_free_sag: Quantity | None = one(
+        c.SMALL, "technician's free sag", "bike alone, as a technician set it"
+    )
+    technician_rider_sag: Quantity | None = one(
+        c.SMALL, "technician's rider sag", "rider on, as a technician set it"
+    )
+    road_pressure: Quantity | None = one(
+        c.TYRE_PRESSURE, "road pressure, cold", "the manual's figure for the road"
+    )
+    pads_start: Quantity | None = one(
+        c.TREAD, "pads at the start", "pad thickness when the record was started"
+    )
 
 
 @attrs.frozen
@@ -48,7 +68,9 @@ class Chassis:
     wheelbase: Quantity | None = one(c.LENGTH, "wheelbase", "axle to axle")
     centre_height: Quantity | None = one(c.LENGTH, "centre of mass, height", "above the ground, rider on")
     centre_ahead: Quantity | None = one(c.LENGTH, "centre of mass, ahead", "ahead of the rear axle, rider on")
-    rake: Quantity | None = one(Amount("angle", "deg", 15, 40, step=0.1), "rake", "steering axis from the vertical")
+    rake: Quantity | None = one(
+        Amount("angle", "deg", 15, 40, step=0.1), "rake", "steering axis from the vertical"
+    )
 
 
 @attrs.frozen
@@ -66,16 +88,24 @@ class Tank:
 class Drive:
     """Engine and gears."""
 
-    primary: float | None = one(Number(0.5, 5, step=0.001), "primary ratio", "crankshaft turns per clutch turn")
-    gearbox: tuple[float, ...] | None = one(
-        Series(1, 8, "the ratios of the gears, first gear first"), "gearbox", "ratio of each gear, first gear first"
+    primary: float | None = one(
+        Number(0.5, 5, step=0.001), "primary ratio", "crankshaft turns per clutch turn"
     )
-    chain: str | None = one(Word("415", "420", "428", "520", "525", "530", "532"), "chain", "the chain's code")
+    gearbox: tuple[float, ...] | None = one(
+        Series(1, 8, "the ratios of the gears, first gear first"),
+        "gearbox",
+        "ratio of each gear, first gear first",
+    )
+    chain: str | None = one(
+        Word("415", "420", "428", "520", "525", "530", "532"), "chain", "the chain's code"
+    )
     links: int | None = one(c.LINKS, "links as delivered", "number of links of the standard chain")
     front_sprocket: int | None = one(c.TEETH, "front sprocket as delivered", "teeth")
     rear_sprocket: int | None = one(c.TEETH, "rear sprocket as delivered", "teeth")
     rev_limit: Quantity | None = one(c.REVS, "rev limit", "where the limiter cuts")
-    stroke: Quantity | None = one(Amount("length", "mm", 20, 120, step=0.1), "stroke", "for the noise test's revs")
+    stroke: Quantity | None = one(
+        Amount("length", "mm", 20, 120, step=0.1), "stroke", "for the noise test's revs"
+    )
     cylinders: int | None = one(Whole(1, 8), "cylinders", "number of cylinders")
     power: Quantity | None = one(c.POWER, "power", "peak power")
     peak_torque: Quantity | None = one(c.TORQUE, "peak torque", "at the crankshaft")
@@ -115,12 +145,18 @@ class Bike:
 
     name: str | None = one(c.TEXT, "name", "what you call this bike")
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
-    retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date; references still resolve")
+    retired: dt.date | None = one(
+        c.DAY, "retired", "hidden from lists since this date; references still resolve"
+    )
     electronics: str | None = one(
-        Word("listed", "none"), "electronics", "listed once every control is in this file; none on a bike without aids"
+        Word("listed", "none"),
+        "electronics",
+        "listed once every control is in this file; none on a bike without aids",
     )
     suspension: str | None = one(
-        Word("listed", "none"), "suspension", "listed once every adjuster is in this file; none where nothing adjusts"
+        Word("listed", "none"),
+        "suspension",
+        "listed once every adjuster is in this file; none where nothing adjusts",
     )
     steering_damper: str | None = one(
         Word("none", "fixed", "adjustable", "automatic"), "steering damper", "what kind is fitted"

@@ -34,7 +34,9 @@ class Item:
 
     text: str | None = one(c.TEXT, "text", "what to look at")
     kinds: tuple[str, ...] | None = one(
-        Words("kinds of session", SESSION_KINDS), "for kinds", "the kinds of session it applies to; all when left out"
+        Words("kinds of session", SESSION_KINDS),
+        "for kinds",
+        "the kinds of session it applies to; all when left out",
     )
     surfaces: tuple[str, ...] | None = one(
         Words("surfaces", c.SURFACE.choices), "for surfaces", "the surfaces it applies to; all when left out"

@@ -3,7 +3,18 @@
 import attrs
 
 from paddock_tui.records.fields import one
-from paddock_tui.records.shapes import Amount, AmountOrWord, AnySetting, Clock, Day, Flag, Number, Text, Whole, Word
+from paddock_tui.records.shapes import (
+    Amount,
+    AmountOrWord,
+    AnySetting,
+    Clock,
+    Day,
+    Flag,
+    Number,
+    Text,
+    Whole,
+    Word,
+)
 
 TEXT = Text()
 FLAG = Flag()
@@ -54,7 +65,9 @@ LINKS = Whole(40, 200, unit="links")
 class Units:
     """The units that bare numbers are in, and that computed figures are shown in."""
 
-    pressure: str | None = one(Word("bar", "psi", "kPa"), "pressure", "the unit in which pressures are computed and shown")
+    pressure: str | None = one(
+        Word("bar", "psi", "kPa"), "pressure", "the unit in which pressures are computed and shown"
+    )
     temperature: str | None = one(Word("C", "F"), "temperature", "the unit of a bare temperature")
     speed: str | None = one(Word("km/h", "mph"), "speed", "the unit of a bare speed")
     distance: str | None = one(Word("km", "mi"), "distance", "the unit of a bare distance")

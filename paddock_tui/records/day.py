@@ -19,7 +19,9 @@ class PostedLimits:
     paddock: Quantity | None = one(c.PIT_SPEED, "paddock limit", "as posted for the day")
     noise: Quantity | None = one(c.NOISE, "noise limit", "as posted for the day")
     noise_method: str | None = one(c.TEXT, "noise method", "how it is measured: distance, angle, revs")
-    pads: Quantity | None = one(c.TREAD, "least pad thickness", "least brake pad thickness this organiser accepts")
+    pads: Quantity | None = one(
+        c.TREAD, "least pad thickness", "least brake pad thickness this organiser accepts"
+    )
     engine_start: dt.time | None = one(c.CLOCK, "engines not before", "no engine may be started earlier")
 
 
@@ -60,10 +62,16 @@ class RidingDay:
     date: dt.date | None = one(c.DAY, "date", "the day")
     venue: str | None = one(Reference("venue"), "venue", "where it is")
     organiser: str | None = one(c.TEXT, "organiser", "who runs the day")
-    kind: str | None = one(Word("track day", "race meeting", "test", "training"), "kind", "what kind of day it is")
+    kind: str | None = one(
+        Word("track day", "race meeting", "test", "training"), "kind", "what kind of day it is"
+    )
     layout: str | None = one(c.TEXT, "layout", "which layout is ridden")
-    group: str | None = one(c.TEXT, "group on the day", "the organiser's group; its timetable is the one that counts")
-    timing: str | None = one(Word("allowed", "forbidden"), "lap timing", "whether laps may be timed on this day")
+    group: str | None = one(
+        c.TEXT, "group on the day", "the organiser's group; its timetable is the one that counts"
+    )
+    timing: str | None = one(
+        Word("allowed", "forbidden"), "lap timing", "whether laps may be timed on this day"
+    )
     camera_rule: str | None = one(c.TEXT, "camera rule", "what the organiser says about cameras")
     inspection_after_fall: str | None = one(
         Word("any", "moving"), "inspected again after", "any fall, or only one while moving"
@@ -77,6 +85,8 @@ class RidingDay:
     flags: Mapping[str, str] = values(
         c.TEXT, "flags as briefed", "what each flag means here, in the briefing's words", keyed_by="flag"
     )
-    timetable: Mapping[str, Mapping[str, Slot]] = nested(Slot, "timetable", keyed_by="group and number", keys=(NAMED, NUMBERED))
+    timetable: Mapping[str, Mapping[str, Slot]] = nested(
+        Slot, "timetable", keyed_by="group and number", keys=(NAMED, NUMBERED)
+    )
     stops: Mapping[str, Slot] = tables(Slot, "lunch and stops", keyed_by="number", keys=NUMBERED)
     entries: Mapping[str, Mapping[str, Entry]] = nested(Entry, "entries", keyed_by="rider and bike")

@@ -84,30 +84,48 @@ class Effect:
     front: str | None = one(Word("off", "on"), "front wheel", "whether this level watches the front wheel")
     rear: str | None = one(Word("off", "on"), "rear wheel", "whether this level watches the rear wheel")
     lean: bool | None = one(c.FLAG, "takes lean into account", "whether this level allows for lean angle")
-    rear_lift: bool | None = one(c.FLAG, "holds the rear down", "whether this level acts when the rear wheel lifts")
-    shifts: str | None = one(Word("up", "down", "both"), "shifts", "which shifts this level does without the clutch")
+    rear_lift: bool | None = one(
+        c.FLAG, "holds the rear down", "whether this level acts when the rear wheel lifts"
+    )
+    shifts: str | None = one(
+        Word("up", "down", "both"), "shifts", "which shifts this level does without the clutch"
+    )
 
 
 @attrs.frozen
 class Control:
     """One thing that the electronics let the rider set."""
 
-    function: str | None = one(Word(*FUNCTIONS), "function", "what it controls; left out, the name of the control says it")
-    kind: str | None = one(Word(*KINDS), "kind", "counted levels, a choice of words, a switch, a speed or a state")
+    function: str | None = one(
+        Word(*FUNCTIONS), "function", "what it controls; left out, the name of the control says it"
+    )
+    kind: str | None = one(
+        Word(*KINDS), "kind", "counted levels, a choice of words, a switch, a speed or a state"
+    )
     levels: tuple[float, ...] | None = one(
-        Series(2, 2, "two whole numbers, lowest and highest", whole=True), "levels", "lowest and highest number shown"
+        Series(2, 2, "two whole numbers, lowest and highest", whole=True),
+        "levels",
+        "lowest and highest number shown",
     )
     choices: tuple[str, ...] | None = one(
-        Words("the words in the bike's order"), "choices", "the words of a choice or a state, in the bike's order"
+        Words("the words in the bike's order"),
+        "choices",
+        "the words of a choice or a state, in the bike's order",
     )
-    speeds: tuple[str, ...] | None = one(Words("speeds with their units"), "speeds", "the speeds that can be chosen")
+    speeds: tuple[str, ...] | None = one(
+        Words("speeds with their units"), "speeds", "the speeds that can be chosen"
+    )
     most_help: Setting | None = one(
         c.SETTING, "most help at", "the end of the range that helps most; left out while that is not known"
     )
     frees_most: Setting | None = one(
-        c.SETTING, "frees the rear most at", "engine braking: the end with the least engine braking; left out: not known"
+        c.SETTING,
+        "frees the rear most at",
+        "engine braking: the end with the least engine braking; left out: not known",
     )
-    off: bool | Setting | None = one(OffValue(), "can be off", "whether it can be off, or the level that means off")
+    off: bool | Setting | None = one(
+        OffValue(), "can be off", "whether it can be off, or the level that means off"
+    )
     key_off: str | None = one(
         Word("keeps", "resets"), "after key-off", "whether the value survives the key; left out: not known"
     )
@@ -120,7 +138,9 @@ class Control:
 class Mode:
     """One of the bike's electronic maps; controls that it does not name are free."""
 
-    use: str | None = one(Word("dry", "damp", "wet", "road", "any"), "made for", "the surface this mode is meant for")
+    use: str | None = one(
+        Word("dry", "damp", "wet", "road", "any"), "made for", "the surface this mode is meant for"
+    )
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     fixes: Mapping[str, Setting] = values(
         c.SETTING, "fixes", "the value this mode sets, which cannot be changed in it", keyed_by="control"

@@ -6,8 +6,8 @@ declaration reads the file, renders the row, reads the keyboard and documents th
 
 import functools
 import re
-from collections.abc import Iterator, Mapping
-from typing import Any, Literal
+from collections.abc import Hashable, Iterator, Mapping
+from typing import Any, Literal, cast
 
 import attrs
 
@@ -59,7 +59,9 @@ class Declared:
     carry: bool
 
 
-def one(shape: Shape[Any], label: str, help_text: str, *, call: str = "", carry: bool = False, key: str = "") -> Any:
+def one(
+    shape: Shape[Any], label: str, help_text: str, *, call: str = "", carry: bool = False, key: str = ""
+) -> Any:
     """Declare a single value. `key` is its key in the file where that is not a Python name."""
     spec = Spec("one", label, help_text, shape, key=key, call=call, carry=carry)
     return attrs.field(default=None, metadata={"spec": spec})
@@ -96,11 +98,15 @@ def nested(record: type, label: str, *, keyed_by: str, keys: tuple[str, str] = (
     return attrs.field(factory=dict, metadata={"spec": spec})
 
 
-@functools.cache
 def specs(record: type) -> Mapping[str, tuple[str, Spec]]:
     """Give the attributes of a record class: key in the file -> (attribute name, declaration)."""
+    return _specs(cast(Hashable, record))
+
+
+@functools.cache
+def _specs(record: Hashable) -> Mapping[str, tuple[str, Spec]]:
     found: dict[str, tuple[str, Spec]] = {}
-    for attribute in attrs.fields(record):
+    for attribute in attrs.fields(cast(type[attrs.AttrsInstance], record)):
         spec: Spec | None = attribute.metadata.get("spec")
         if spec is not None:
             found[spec.key or attribute.name] = (attribute.name, spec)

@@ -76,15 +76,19 @@ def offered(bike: Bike, damping: str | None) -> Iterator[OfBike]:
     """List the controls, adjusters and offsets of a bike as places of a set-up."""
     for name, control in bike.controls.items():
         shape = setting_shape(control)
-        yield OfBike(("controls", name), label_of(name), "what the rider set it to", shape, control.call or "")
+        yield OfBike(
+            ("controls", name), label_of(name), "what the rider set it to", shape, control.call or ""
+        )
     for name, adjuster in bike.adjusters.items():
-        shape = adjuster_shape(adjuster)
         counted = f", counted from {adjuster.counted_from}" if adjuster.counted_from else ""
-        yield OfBike(("adjusters", name), label_of(name), f"in {adjuster.unit}s{counted}", shape, adjuster.call or "")
+        text = f"in {adjuster.unit}s{counted}" if adjuster.unit else "in the adjuster's own unit"
+        yield OfBike(("adjusters", name), label_of(name), text, adjuster_shape(adjuster), adjuster.call or "")
     mode = bike.damping.get(damping or "")
     for name, offset in (mode.offsets if mode else {}).items():
         low, high = offset.range or (-100.0, 100.0)
-        yield OfBike(("offsets", name), label_of(name), "trim on top of the automatic damping", Number(low, high))
+        yield OfBike(
+            ("offsets", name), label_of(name), "trim on top of the automatic damping", Number(low, high)
+        )
 
 
 def choice_shape(bike: Bike, key: str, damping: str | None) -> Shape[str]:

@@ -80,7 +80,9 @@ class Because:
 
     why: str | None = one(c.TEXT, "why", "the reason for the change")
     expect: str | None = one(c.TEXT, "expect", "what it should do")
-    verdict: str | None = one(Word("better", "same", "worse", "cannot tell"), "verdict", "the rider's own verdict")
+    verdict: str | None = one(
+        Word("better", "same", "worse", "cannot tell"), "verdict", "the rider's own verdict"
+    )
 
 
 @attrs.frozen
@@ -112,7 +114,9 @@ class Reading:
     front: Quantity | None = one(c.TYRE_PRESSURE, "front", "front tyre, gauge pressure")
     rear: Quantity | None = one(c.TYRE_PRESSURE, "rear", "rear tyre, gauge pressure")
     temperature: Quantity | None = one(
-        c.TYRE_TEMPERATURE, "temperature then", "of the air in the shade for a cold reading, of the tyre for a hot one"
+        c.TYRE_TEMPERATURE,
+        "temperature then",
+        "of the air in the shade for a cold reading, of the tyre for a hot one",
     )
     gauge: str | None = one(c.TEXT, "gauge", "which gauge")
     set_to_front: Quantity | None = one(c.TYRE_PRESSURE, "front set to", "what the front was then set to")
@@ -163,7 +167,9 @@ class SagReading:
     extended: Quantity | None = one(c.LENGTH, "fully extended", "wheel off the ground")
     pushed: Quantity | None = one(c.LENGTH, "pushed down, let rise", "pushed about 25 mm, let rise slowly")
     lifted: Quantity | None = one(c.LENGTH, "lifted, let drop", "lifted, let drop slowly")
-    preload: float | None = one(c.ADJUSTER, "preload then", "the preload adjuster at the time, in its own unit")
+    preload: float | None = one(
+        c.ADJUSTER, "preload then", "the preload adjuster at the time, in its own unit"
+    )
     fuel: Quantity | None = one(c.VOLUME, "fuel then", "litres in the tank")
     by: str | None = one(c.TEXT, "measured by", "initials of who measured")
 
@@ -175,7 +181,9 @@ class Incident:
     what: str | None = one(Word(*INCIDENTS), "what", "what happened")
     at: dt.time | None = one(c.CLOCK, "at", "when")
     moving: bool | None = one(c.FLAG, "moving", "whether the bike was moving; a tip-over at standstill is no")
-    count: int | None = one(Whole(1, 99), "how many", "how many times, for false neutrals and practice starts")
+    count: int | None = one(
+        Whole(1, 99), "how many", "how many times, for false neutrals and practice starts"
+    )
     head_contact: bool | None = one(c.FLAG, "head contact", "whether the helmet touched anything")
     concussion: bool | None = one(
         c.FLAG, "concussion suspected", "headache, confusion, sickness, memory: blank counts as suspected"
@@ -191,10 +199,14 @@ class Work:
     """Work done on the bike that has to be checked afterwards."""
 
     what: str | None = one(
-        Word("wheel out", "caliper", "brake", "axle", "oil", "filter", "plug", "sprocket"), "what", "what was undone"
+        Word("wheel out", "caliper", "brake", "axle", "oil", "filter", "plug", "sprocket"),
+        "what",
+        "what was undone",
     )
     at: dt.time | None = one(c.CLOCK, "at", "when")
-    torqued: bool | None = one(c.FLAG, "torqued", "tightened to the manual's figure, checked by a second person, marked")
+    torqued: bool | None = one(
+        c.FLAG, "torqued", "tightened to the manual's figure, checked by a second person, marked"
+    )
     rechecked_hot: bool | None = one(c.FLAG, "checked again hot", "looked at again after running hot")
     by: str | None = one(c.TEXT, "done by", "initials of who did it")
 

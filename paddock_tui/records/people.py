@@ -15,7 +15,9 @@ from paddock_tui.records.shapes import Whole, Word
 class OwnLimits:
     """Limits that a rider sets for themselves."""
 
-    heat_cycles: int | None = one(Whole(1, 100), "heat cycles", "after how many a tyre is moved to practice or replaced")
+    heat_cycles: int | None = one(
+        Whole(1, 100), "heat cycles", "after how many a tyre is moved to practice or replaced"
+    )
     fuel_reserve: Quantity | None = one(c.VOLUME, "fuel reserve", "litres to have left at the flag")
 
 
@@ -25,7 +27,9 @@ class Rider:
 
     name: str | None = one(c.TEXT, "name", "as you want to be called")
     initials: str | None = one(c.TEXT, "initials", "stand beside answers and acceptances")
-    retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date; references still resolve")
+    retired: dt.date | None = one(
+        c.DAY, "retired", "hidden from lists since this date; references still resolve"
+    )
     weight: Quantity | None = one(c.MASS, "weight in kit", "with leathers, boots, helmet and protectors")
     group: str | None = one(c.GROUP, "group", "the group this rider belongs in")
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
@@ -59,12 +63,18 @@ class Venue:
     """A place to ride at."""
 
     name: str | None = one(c.TEXT, "name", "what you call the venue")
-    retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date; references still resolve")
+    retired: dt.date | None = one(
+        c.DAY, "retired", "hidden from lists since this date; references still resolve"
+    )
     layout: str | None = one(c.TEXT, "layout", "which layout the figures are for")
     length: Quantity | None = one(c.LAP_LENGTH, "lap length", "length of one lap")
-    direction: str | None = one(Word("clockwise", "anticlockwise"), "direction", "which way round it is ridden")
+    direction: str | None = one(
+        Word("clockwise", "anticlockwise"), "direction", "which way round it is ridden"
+    )
     altitude: Quantity | None = one(c.ALTITUDE, "altitude", "above sea level")
-    longest_straight: Quantity | None = one(c.LENGTH_OF_STRAIGHT, "longest straight", "length of the longest straight")
+    longest_straight: Quantity | None = one(
+        c.LENGTH_OF_STRAIGHT, "longest straight", "length of the longest straight"
+    )
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     usual: UsualLimits = table(UsualLimits, "usual limits")
     corners: Mapping[str, Corner] = tables(Corner, "corners", keyed_by="corner number", keys=NUMBERED)

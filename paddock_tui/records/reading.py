@@ -15,7 +15,6 @@ from cattrs.errors import (
 )
 from cattrs.gen import make_dict_structure_fn, override
 
-
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.kinds import CLASSES, Record
@@ -43,10 +42,12 @@ class Read:
 
 
 def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> Read:
-    """Read one record of a kind. With the bike, what is set on it is read by the bike's own ranges and words."""
+    """Read one record of a kind. With the bike, what is set on it is read as the bike's controls are."""
     cls = CLASSES[kind]
     unknown = tuple(_unknown(cls, data, ()))
-    troubles = list(set_up_troubles(data, bike)) if bike is not None and kind in ("session", "profile") else []
+    troubles = (
+        list(set_up_troubles(data, bike)) if bike is not None and kind in ("session", "profile") else []
+    )
     readable = _without(data, [trouble.path for trouble in troubles] + list(unknown))
     try:
         record = _CONVERTER.structure(readable, cls)
@@ -62,8 +63,10 @@ def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
     overrides: dict[str, Any] = {}
     for key, (name, spec) in specs(cls).items():
         hook = _hook(spec)
-        overrides[name] = override(rename=key, struct_hook=hook) if key != name else override(struct_hook=hook)
-    inner = make_dict_structure_fn(cls, _CONVERTER, **overrides)
+        overrides[name] = (
+            override(rename=key, struct_hook=hook) if key != name else override(struct_hook=hook)
+        )
+    inner: Hook = make_dict_structure_fn(cls, _CONVERTER, **overrides)
 
     def structure(raw: Any, as_type: Any) -> Any:
         if not isinstance(raw, Mapping):
@@ -75,12 +78,7 @@ def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
 
 def _hook(spec: Spec) -> Hook:
     """Give the hook of one attribute: its shape or its class, inside as many chosen keys as are declared."""
-    hook: Hook
-    if spec.shape is not None:
-        hook = _by_shape(spec.shape)
-    else:
-        record = spec.record
-        hook = lambda raw, _: _CONVERTER.structure(raw, record)  # noqa: E731
+    hook = _by_shape(spec.shape) if spec.shape is not None else _by_class(spec.record or object)
     for _ in spec.keys:
         hook = _by_key(hook)
     return hook
@@ -96,6 +94,13 @@ def _by_shape(shape: Shape[Any]) -> Hook:
     return hook
 
 
+def _by_class(record: type) -> Hook:
+    def hook(raw: Any, _: Any) -> Any:
+        return _CONVERTER.structure(raw, record)
+
+    return hook
+
+
 def _by_key(inner: Hook) -> Hook:
     def hook(raw: Any, as_type: Any) -> Any:
         if not isinstance(raw, Mapping):
@@ -106,7 +111,10 @@ def _by_key(inner: Hook) -> Hook:
             try:
                 found[key] = inner(value, as_type)
             except Exception as error:
-                error.__notes__ = [*getattr(error, "__notes__", []), IterableValidationNote(key, key, as_type)]
+                error.__notes__ = [
+                    *getattr(error, "__notes__", []),
+                    IterableValidationNote(key, key, as_type),
+                ]
                 errors.append(error)
         if errors:
             raise IterableValidationError("values that cannot be read", errors, dict)

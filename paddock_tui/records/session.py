@@ -22,15 +22,23 @@ class Session:
     date: dt.date | None = one(c.DAY, "date", "the day of the session")
     number: int | None = one(Whole(1, 99), "number", "which session of the day it is")
     kind: str | None = one(Word(*SESSION_KINDS), "kind", "what kind of outing", carry=True)
-    day: str | None = one(Reference("day"), "day", "the day it belongs to; not needed on the road", carry=True)
+    day: str | None = one(
+        Reference("day"), "day", "the day it belongs to; not needed on the road", carry=True
+    )
     bike: str | None = one(Reference("bike"), "bike", "the bike ridden", carry=True)
     rider: str | None = one(Reference("rider"), "rider", "who rides", carry=True)
     tyres: str | None = one(Reference("tyres"), "tyres", "the tyre set on the bike", carry=True)
     copied_from: str | None = one(
-        Reference("session"), "copied from", "the session whose set-up this one started with: a change is the difference"
+        Reference("session"),
+        "copied from",
+        "the session whose set-up this one started with: a change is the difference",
     )
-    taken_from: str | None = one(Reference("profile"), "taken from", "the profile whose set-up was taken over")
-    planned_time: Quantity | None = one(c.MINUTES, "planned time", "how long the session is to last", carry=True)
+    taken_from: str | None = one(
+        Reference("profile"), "taken from", "the profile whose set-up was taken over"
+    )
+    planned_time: Quantity | None = one(
+        c.MINUTES, "planned time", "how long the session is to last", carry=True
+    )
     planned_laps: int | None = one(Whole(1, 200), "planned laps", "how many laps are planned")
     start: dt.time | None = one(c.CLOCK, "start", "when the session starts")
     went_out: dt.time | None = one(c.CLOCK, "went out", "when the bike left for the track")
@@ -42,16 +50,26 @@ class Session:
     top_revs: Quantity | None = one(c.REVS, "top revs", "at the end of the longest straight")
     surface: str | None = one(c.SURFACE, "surface", "what the track is like now", call="surface")
     air: Quantity | str | None = one(c.FELT_AIR, "air", "air temperature, or cold, mild, hot", call="air")
-    track: Quantity | str | None = one(c.FELT_TRACK, "track temperature", "of the track surface, or cold, mild, hot", call="track")
+    track: Quantity | str | None = one(
+        c.FELT_TRACK, "track temperature", "of the track surface, or cold, mild, hot", call="track"
+    )
     humidity: Quantity | None = one(c.HUMIDITY, "humidity", "relative humidity of the air")
-    air_pressure: Quantity | None = one(c.AIR_PRESSURE, "air pressure", "at the venue, not reduced to sea level")
+    air_pressure: Quantity | None = one(
+        c.AIR_PRESSURE, "air pressure", "at the venue, not reduced to sea level"
+    )
     wind: Quantity | None = one(c.WIND, "wind", "wind speed")
-    warmers: str | None = one(Word("none", "used"), "tyre warmers", "whether warmers are used before this session")
+    warmers: str | None = one(
+        Word("none", "used"), "tyre warmers", "whether warmers are used before this session"
+    )
     warmers_on: dt.time | None = one(c.CLOCK, "warmers on", "when they were switched on")
     warmers_off: dt.time | None = one(c.CLOCK, "warmers off", "when they came off")
     warmers_at: Quantity | None = one(c.TYRE_TEMPERATURE, "warmers set to", "temperature they were set to")
-    fuel_added: Quantity | None = one(c.VOLUME, "fuel added", "litres filled before this session", call="fuel")
-    filled_to_brim: bool | None = one(c.FLAG, "filled to the brim", "whether that filled the tank to the brim")
+    fuel_added: Quantity | None = one(
+        c.VOLUME, "fuel added", "litres filled before this session", call="fuel"
+    )
+    filled_to_brim: bool | None = one(
+        c.FLAG, "filled to the brim", "whether that filled the tank to the brim"
+    )
     confidence: int | None = one(c.SCORE, "confidence", "1 = none, 5 = full")
     fatigue: int | None = one(c.SCORE, "fatigue", "1 = fresh, 5 = spent")
     aim: str | None = one(c.TEXT, "aim", "what this session is for")
@@ -68,17 +86,25 @@ class Session:
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     setup: SetUp = table(SetUp, "set-up", carry=True)
     counted: Mapping[str, Counted] = tables(Counted, "counted", keyed_by="adjuster")
-    because: Mapping[str, Mapping[str, o.Because]] = nested(o.Because, "changes", keyed_by="what and which", keys=("[a-z_]+", "[a-z0-9_.-]+"))
+    because: Mapping[str, Mapping[str, o.Because]] = nested(
+        o.Because, "changes", keyed_by="what and which", keys=("[a-z_]+", "[a-z0-9_.-]+")
+    )
     dash: o.Dash = table(o.Dash, "dash as read")
     events: Mapping[str, o.Event] = tables(o.Event, "key and stalls", keyed_by="number", keys=NUMBERED)
     pressures: Mapping[str, o.Reading] = tables(o.Reading, "pressures", keyed_by="reading")
-    laps: Mapping[str, Lap] = values(LapTime(), "laps", "lap times in the order ridden", keyed_by="number", keys=NUMBERED)
+    laps: Mapping[str, Lap] = values(
+        LapTime(), "laps", "lap times in the order ridden", keyed_by="number", keys=NUMBERED
+    )
     feel: o.Feel = table(o.Feel, "feel")
     symptoms: Mapping[str, o.Symptom] = tables(o.Symptom, "symptoms", keyed_by="number", keys=NUMBERED)
     notes: Mapping[str, o.Note] = tables(o.Note, "notes", keyed_by="number", keys=NUMBERED)
     look: Mapping[str, o.Look] = tables(o.Look, "tyre look", keyed_by="end", keys=ENDS)
-    sag: Mapping[str, Mapping[str, o.SagReading]] = nested(o.SagReading, "sag", keyed_by="end and load", keys=(ENDS, "alone|rider"))
+    sag: Mapping[str, Mapping[str, o.SagReading]] = nested(
+        o.SagReading, "sag", keyed_by="end and load", keys=(ENDS, "alone|rider")
+    )
     incidents: Mapping[str, o.Incident] = tables(o.Incident, "incidents", keyed_by="number", keys=NUMBERED)
     work: Mapping[str, o.Work] = tables(o.Work, "work done", keyed_by="number", keys=NUMBERED)
     checks: Mapping[str, c.Check] = tables(c.Check, "checks of the session", keyed_by="checklist item")
-    accepted: Mapping[str, Mapping[str, o.Accepted]] = nested(o.Accepted, "accepted", keyed_by="rule and subject", keys=("[a-z0-9-]+", "[a-z0-9_.-]+"))
+    accepted: Mapping[str, Mapping[str, o.Accepted]] = nested(
+        o.Accepted, "accepted", keyed_by="rule and subject", keys=("[a-z0-9-]+", "[a-z0-9_.-]+")
+    )

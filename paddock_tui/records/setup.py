@@ -15,22 +15,46 @@ from paddock_tui.records.shapes import Named, Reference, Setting
 class SetUp:
     """The set-up as the rider set it; what the riding mode fixes on top is a fact, not stored."""
 
-    mode: str | None = one(Named("one of the bike's riding modes"), "riding mode", "the electronic map in use", call="mode", carry=True)
-    damping: str | None = one(
-        Named("by-hand, or one of the bike's damping modes"), "damping mode", "by hand, or an automatic one", carry=True
+    mode: str | None = one(
+        Named("one of the bike's riding modes"),
+        "riding mode",
+        "the electronic map in use",
+        call="mode",
+        carry=True,
     )
-    preset: str | None = one(Named("one of the damping mode's presets"), "preset", "preset of the damping mode", carry=True)
-    front_spring: Quantity | None = one(c.SPRING, "front spring", "rate of one fork spring as fitted", carry=True)
-    rear_spring: Quantity | None = one(c.SPRING, "rear spring", "rate of the shock spring as fitted", carry=True)
+    damping: str | None = one(
+        Named("by-hand, or one of the bike's damping modes"),
+        "damping mode",
+        "by hand, or an automatic one",
+        carry=True,
+    )
+    preset: str | None = one(
+        Named("one of the damping mode's presets"), "preset", "preset of the damping mode", carry=True
+    )
+    front_spring: Quantity | None = one(
+        c.SPRING, "front spring", "rate of one fork spring as fitted", carry=True
+    )
+    rear_spring: Quantity | None = one(
+        c.SPRING, "rear spring", "rate of the shock spring as fitted", carry=True
+    )
     front_sprocket: int | None = one(c.TEETH, "front sprocket", "teeth", carry=True)
     rear_sprocket: int | None = one(c.TEETH, "rear sprocket", "teeth", carry=True)
     links: int | None = one(c.LINKS, "chain links", "number of links of the chain fitted", carry=True)
     fork_height: Quantity | None = one(
-        c.SMALL, "fork height", "how far the tubes stand out above the top yoke: more = front lower", carry=True
+        c.SMALL,
+        "fork height",
+        "how far the tubes stand out above the top yoke: more = front lower",
+        carry=True,
     )
-    rear_height: Quantity | None = one(c.SMALL, "rear height", "spacer or adjuster at the shock: more = rear higher", carry=True)
-    front_start: Quantity | None = one(c.TYRE_PRESSURE, "front starting pressure", "cold, before going out", carry=True)
-    rear_start: Quantity | None = one(c.TYRE_PRESSURE, "rear starting pressure", "cold, before going out", carry=True)
+    rear_height: Quantity | None = one(
+        c.SMALL, "rear height", "spacer or adjuster at the shock: more = rear higher", carry=True
+    )
+    front_start: Quantity | None = one(
+        c.TYRE_PRESSURE, "front starting pressure", "cold, before going out", carry=True
+    )
+    rear_start: Quantity | None = one(
+        c.TYRE_PRESSURE, "rear starting pressure", "cold, before going out", carry=True
+    )
     controls: Mapping[str, Setting] = values(
         c.SETTING, "controls", "what the rider set it to", keyed_by="control", carry=True
     )
@@ -55,7 +79,9 @@ class Profile:
     """A named set-up for a bike and a rider, and the surface it was made for."""
 
     name: str | None = one(c.TEXT, "name", "what you call it")
-    retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date; references still resolve")
+    retired: dt.date | None = one(
+        c.DAY, "retired", "hidden from lists since this date; references still resolve"
+    )
     bike: str | None = one(Reference("bike"), "bike", "the bike it is for")
     rider: str | None = one(Reference("rider"), "rider", "the rider it is for")
     made_for: str | None = one(c.SURFACE, "made for", "the surface it was made for")

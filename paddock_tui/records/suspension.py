@@ -23,15 +23,21 @@ class Adjuster:
         "what it adjusts",
     )
     unit: str | None = one(Word("click", "turn", "mm"), "unit", "what its numbers count")
-    step: float | None = one(Number(0.01, 10, step=0.01), "step", "the smallest change that holds; 1 when left out")
+    step: float | None = one(
+        Number(0.01, 10, step=0.01), "step", "the smallest change that holds; 1 when left out"
+    )
     range: tuple[float, ...] | None = one(
         Series(2, 2, "two numbers, lowest and highest"), "range", "lowest and highest number that can be set"
     )
     counted_from: str | None = one(
-        Word("closed", "open"), "counted from", "closed: turned in gently to the stop, then out; open: the other way"
+        Word("closed", "open"),
+        "counted from",
+        "closed: turned in gently to the stop, then out; open: the other way",
     )
     how: str | None = one(Word("by hand", "powered"), "how", "turned by hand or by a motor")
-    leg: str | None = one(Word("both", "left", "right"), "leg", "the fork leg it acts on; forks may split their duties")
+    leg: str | None = one(
+        Word("both", "left", "right"), "leg", "the fork leg it acts on; forks may split their duties"
+    )
     source: str | None = one(
         Word("manual", "technician", "own"), "figure from", "where the figure in use comes from"
     )
@@ -57,5 +63,7 @@ class Damping:
     closes: Mapping[str, bool] = values(
         c.FLAG, "closes", "adjusters that do nothing in this mode", keyed_by="adjuster"
     )
-    presets: tuple[str, ...] | None = one(Words("names of presets"), "presets", "the presets this mode offers")
+    presets: tuple[str, ...] | None = one(
+        Words("names of presets"), "presets", "the presets this mode offers"
+    )
     offsets: Mapping[str, Offset] = tables(Offset, "offsets", keyed_by="offset")

@@ -32,13 +32,19 @@ class Tyre:
     tread_right: Quantity | None = one(c.TREAD, "tread, right", "depth at the right shoulder")
     tread_measured: dt.date | None = one(c.DAY, "tread measured", "when the depths were taken")
     worn_at: Quantity | None = one(c.TREAD, "worn at", "depth at which it counts as worn")
-    cycles_before: int | None = one(Whole(0, 200), "heat cycles before", "heat cycles before the first session here")
-    distance_before: Quantity | None = one(c.DISTANCE, "distance before", "distance before the first session here")
+    cycles_before: int | None = one(
+        Whole(0, 200), "heat cycles before", "heat cycles before the first session here"
+    )
+    distance_before: Quantity | None = one(
+        c.DISTANCE, "distance before", "distance before the first session here"
+    )
     hot_dry: Quantity | None = one(c.TYRE_PRESSURE, "hot target, dry", "the vendor's hot figure for the dry")
     hot_wet: Quantity | None = one(c.TYRE_PRESSURE, "hot target, wet", "the vendor's hot figure for the wet")
     works_from: Quantity | None = one(c.TYRE_TEMPERATURE, "works from", "lower end of the working range")
     works_to: Quantity | None = one(c.TYRE_TEMPERATURE, "works to", "upper end of the working range")
-    warmer: Quantity | None = one(c.TYRE_TEMPERATURE, "warmer temperature", "what the warmers are set to for this tyre")
+    warmer: Quantity | None = one(
+        c.TYRE_TEMPERATURE, "warmer temperature", "what the warmers are set to for this tyre"
+    )
 
 
 @attrs.frozen
@@ -46,7 +52,9 @@ class TyreSet:
     """A front and a rear tyre that are used together."""
 
     name: str | None = one(c.TEXT, "name", "what you call the set")
-    retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date; references still resolve")
+    retired: dt.date | None = one(
+        c.DAY, "retired", "hidden from lists since this date; references still resolve"
+    )
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     front: Tyre = table(Tyre, "front")
     rear: Tyre = table(Tyre, "rear")

@@ -55,7 +55,9 @@ class Amount(Shape[Quantity]):
 
     def _checked(self, found: Quantity | Unreadable, text: str) -> Quantity | Trouble:
         if isinstance(found, Unreadable):
-            return Trouble(found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=found.mend)
+            return Trouble(
+                found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=found.mend
+            )
         if found.dimension != self.dimension:
             return Trouble(found=f"{found_words(text)}, a {found.dimension}", expected=self.expected)
         return found

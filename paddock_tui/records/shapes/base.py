@@ -40,7 +40,7 @@ class Shape(abc.ABC, Generic[T]):
         """Write the value for the screen, so that `read` takes it back."""
         return str(value)
 
-    def step(self, value: T, by: int) -> T | None:
+    def step(self, value: T, by: int) -> T | None:  # noqa: ARG002 - the default has no steps
         """Give the value `by` steps further, stopping at the ends; None where it has no steps."""
         return None
 
@@ -49,7 +49,7 @@ class Shape(abc.ABC, Generic[T]):
         return ()
 
     def band(self) -> tuple[float, float, str] | None:
-        """Give the lowest and highest figure that can be, and their unit; None where there is no such band."""
+        """Give the lowest and highest figure that can be, and their unit; None where there is no band."""
         return None
 
     def wrong(self, found: object, mend: str = "") -> Trouble:

@@ -6,7 +6,9 @@ from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.trouble import Trouble
 
 _MARKING = re.compile(
-    r"\d{2,3}/\d{2,3} ?-? ?(?:Z?R|B)? ?\d{2}(?: M/C)?(?: (?:\d{2}[A-Z]|\(\d{2}[A-Z]\)|\d{2}\([A-Z]\)))?(?: TL)?", re.I
+    r"\d{2,3}/\d{2,3} ?-? ?(?:Z?R|B)? ?\d{2}(?: M/C)?"
+    r"(?: (?:\d{2}[A-Z]|\(\d{2}[A-Z]\)|\d{2}\([A-Z]\)))?(?: TL)?",
+    re.IGNORECASE,
 )
 
 

@@ -27,7 +27,7 @@ def show_number(value: float) -> str:
 
 
 class Whole(Shape[int]):
-    """A whole number; with `strict`, one outside the range cannot be read (scores), else only its band is known."""
+    """A whole number. With `strict` one outside the range cannot be read (scores); else a rule judges it."""
 
     def __init__(self, low: int, high: int, *, unit: str = "", strict: bool = False) -> None:
         self.low, self.high, self.unit, self.strict = low, high, unit, strict
@@ -73,7 +73,9 @@ class Number(Shape[float]):
     def load(self, raw: object) -> float | Trouble:
         if isinstance(raw, bool) or not isinstance(raw, int | float):
             number = read_number(raw) if isinstance(raw, str) else None
-            return self.wrong(raw, f"write {show_number(number)}, without quotes" if number is not None else "")
+            return self.wrong(
+                raw, f"write {show_number(number)}, without quotes" if number is not None else ""
+            )
         if not math.isfinite(raw) or abs(raw) > 1e12:
             return self.wrong(raw)
         return raw
@@ -89,7 +91,7 @@ class Number(Shape[float]):
         return show_number(value)
 
     def step(self, value: float, by: int) -> float:
-        """Go to the next multiple of the step; a value between two steps goes to the near one in that direction."""
+        """Go to the next multiple of the step; from between two, to the near one in that direction."""
         steps = (value - self.low) / self.increment
         near = round(steps)
         if abs(steps - near) > 1e-9:

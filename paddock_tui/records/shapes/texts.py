@@ -79,7 +79,9 @@ class Flag(Shape[bool]):
     def load(self, raw: object) -> bool | Trouble:
         if isinstance(raw, bool):
             return raw
-        return Trouble(found=self.wrong(raw).found, expected="true or false", mend="write true or false, without quotes")
+        return Trouble(
+            found=self.wrong(raw).found, expected="true or false", mend="write true or false, without quotes"
+        )
 
     def read(self, text: str) -> bool | Trouble:
         typed = text.strip().casefold()
@@ -95,7 +97,7 @@ class Flag(Shape[bool]):
     def show(self, value: bool) -> str:
         return "yes" if value else "no"
 
-    def step(self, value: bool, by: int) -> bool:
+    def step(self, value: bool, by: int) -> bool:  # noqa: ARG002 - up is yes, whatever it was
         return by > 0
 
     def words(self) -> tuple[str, ...]:

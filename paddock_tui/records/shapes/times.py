@@ -65,9 +65,9 @@ class Clock(Shape[dt.time]):
         found = _CLOCK.fullmatch(typed) or _FOUR.fullmatch(typed)
         if found is None:
             return self.wrong(text)
-        groups = [int(group or 0) for group in (*found.groups(), "0")][:3]
+        hour, minute, second = [int(group or 0) for group in (*found.groups(), "0")][:3]
         try:
-            return dt.time(*groups)
+            return dt.time(hour, minute, second)
         except ValueError:
             return self.wrong(text, "hours go to 23, minutes and seconds to 59")
 

@@ -1,0 +1,199 @@
+"""The machine of facts: a registry of functions, evaluated on demand, each at most once a review."""
+
+import enum
+import inspect
+from collections.abc import Callable, Mapping
+from typing import Any, Final, Literal, TypeAlias, TypeVar
+
+import attrs
+
+from paddock_tui.records.paths import Path
+
+
+class _State(enum.Enum):
+    UNKNOWN = "not known"
+    ABSENT = "absent"
+
+
+UNKNOWN: Final = _State.UNKNOWN
+"""What a fact function gives when the records do not say."""
+
+ABSENT: Final = _State.ABSENT
+"""What a fact function gives when there is nothing to know: no such equipment, not that kind of session."""
+
+Unknown: TypeAlias = Literal[_State.UNKNOWN]
+Absent: TypeAlias = Literal[_State.ABSENT]
+
+PerSubject = Literal["control", "adjuster"]
+"""What a fact or a rule is asked about one by one: each control, each adjuster of the bike."""
+
+
+@attrs.frozen(order=True)
+class Missing:
+    """A fact that is not known: its words, and where it would be entered (`role` names the record)."""
+
+    label: str
+    role: str = ""
+    path: Path = ()
+
+
+@attrs.frozen
+class NotKnown:
+    """The result of a fact that cannot be told, with every fact that is missing for it."""
+
+    missing: tuple[Missing, ...]
+
+
+@attrs.frozen
+class Fact:
+    """A registered fact: how it is called, what it needs, where it stands, how it reads."""
+
+    name: str
+    label: str
+    needs: tuple[str, ...]
+    function: Callable[..., Any]
+    per: PerSubject | None
+    gathers: frozenset[str]
+    role: str
+    path: Path
+    show: Callable[[Any], str] | None
+
+    def words(self, subject: str | None) -> str:
+        """Give the label, about this subject where the fact has one."""
+        return self.label.format(subject=_spoken(subject))
+
+
+FACTS: dict[str, Fact] = {}
+
+F = TypeVar("F", bound=Callable[..., Any])
+
+
+def fact(
+    label: str,
+    *,
+    at: str = "",
+    per: PerSubject | None = None,
+    gathers: tuple[str, ...] = (),
+    show: Callable[[Any], str] | None = None,
+) -> Callable[[F], F]:
+    """Register a function as a fact; its parameters are the facts that it needs.
+
+    `at` says where it is entered, as 'role:path' with dots, `{subject}` standing for the subject.
+    `gathers` names per-subject facts that it takes for all subjects at once, as a mapping; subjects
+    for which such a fact is absent are left out, and one that is not known makes this one not known.
+    `show` gives the words that stand in a finding's facts; without it the fact is not quoted.
+    """
+
+    def register(function: F) -> F:
+        name = function.__name__
+        if name in FACTS:
+            raise ValueError(f"two facts are called {name}")
+        role, _, path = at.partition(":")
+        needs = tuple(inspect.signature(function).parameters)
+        keys = tuple(path.split(".")) if path else ()
+        FACTS[name] = Fact(name, label, needs, function, per, frozenset(gathers), role, keys, show)
+        return function
+
+    return register
+
+
+class Facts:
+    """The facts of one situation, each computed when first asked for.
+
+    `roots` holds what is given: records and names; UNKNOWN and ABSENT are allowed there. `subjects`
+    lists the names of the controls and adjusters.
+    """
+
+    def __init__(self, roots: Mapping[str, Any], subjects: Mapping[PerSubject, Mapping[str, Any]]) -> None:
+        self._roots = roots
+        self._subjects = subjects
+        self._found: dict[tuple[str, str | None], Any] = {}
+
+    def subjects(self, per: PerSubject) -> tuple[str, ...]:
+        """List the names that a rule per control or per adjuster is asked about."""
+        return tuple(self._subjects.get(per, {}))
+
+    def get(self, name: str, subject: str | None = None) -> Any:
+        """Give the value of a fact, or NotKnown, or ABSENT."""
+        key = (name, subject)
+        if key not in self._found:
+            self._found[key] = self._compute(name, subject)
+        return self._found[key]
+
+    def shown(self, name: str, subject: str | None) -> str:
+        """Give the words for a fact as findings quote it; empty where it is not quoted or not known."""
+        registered = FACTS.get(name)
+        if registered is None or registered.show is None:
+            return ""
+        value = self.get(name, subject if registered.per else None)
+        return "" if isinstance(value, NotKnown) or value is ABSENT else registered.show(value)
+
+    def together(
+        self, needs: tuple[str, ...], subject: str | None, gathers: frozenset[str] = frozenset()
+    ) -> Any:
+        """Give the values of several facts as a dict, or NotKnown with all that is missing, or ABSENT."""
+        values: dict[str, Any] = {}
+        missing: list[Missing] = []
+        for need in needs:
+            value = (
+                self._gathered(need) if need in gathers else self.get(need, self._subject_for(need, subject))
+            )
+            if value is ABSENT:
+                return ABSENT
+            if isinstance(value, NotKnown):
+                missing += [one for one in value.missing if one not in missing]
+            values[need] = value
+        return NotKnown(tuple(missing)) if missing else values
+
+    def _compute(self, name: str, subject: str | None) -> Any:
+        if name == "subject":
+            return subject
+        if name in ("control", "adjuster"):
+            return self._subjects[name].get(subject or "", ABSENT)  # type: ignore[index]
+        if name in self._roots:
+            return self._root(name)
+        registered = FACTS[name]
+        values = self.together(registered.needs, subject, registered.gathers)
+        if values is ABSENT or isinstance(values, NotKnown):
+            return values
+        found = registered.function(**values)
+        if found is UNKNOWN:
+            path = tuple(key.format(subject=subject) for key in registered.path)
+            return NotKnown((Missing(registered.words(subject), registered.role, path),))
+        return found
+
+    def _root(self, name: str) -> Any:
+        value = self._roots[name]
+        return (
+            NotKnown((Missing(ROOT_LABELS.get(name, name), "session", (name,)),))
+            if value is UNKNOWN
+            else value
+        )
+
+    def _gathered(self, name: str) -> Any:
+        per = FACTS[name].per
+        found = {subject: self.get(name, subject) for subject in self.subjects(per)} if per else {}
+        missing = [one for value in found.values() if isinstance(value, NotKnown) for one in value.missing]
+        if missing:
+            return NotKnown(tuple(dict.fromkeys(missing)))
+        return {subject: value for subject, value in found.items() if value is not ABSENT}
+
+    def _subject_for(self, name: str, subject: str | None) -> str | None:
+        if name in ("subject", "control", "adjuster"):
+            return subject
+        registered = FACTS.get(name)
+        return subject if registered is not None and registered.per else None
+
+
+ROOT_LABELS = {
+    "bike": "the bike",
+    "rider": "the rider",
+    "day": "the day",
+    "venue": "the venue",
+    "tyres": "the tyre set",
+    "session": "the session",
+}
+
+
+def _spoken(subject: str | None) -> str:
+    return " ".join("ABS" if word == "abs" else word for word in (subject or "").split("-"))

@@ -1,0 +1,84 @@
+"""What is known of the outing: surface, tyres, rider, and whether it was ridden."""
+
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.people import Rider
+from paddock_tui.records.session import Session
+from paddock_tui.records.tyres import TyreSet
+
+COLUMN = {"dry": "dry", "damp": "damp", "drying": "damp", "wet": "wet", "standing water": "wet"}
+"""How the five words for the surface are judged: drying as damp, standing water as wet."""
+
+
+@fact("the surface", at="session:surface", show=lambda found: f"surface {found}")
+def surface(session: Session) -> str | Unknown:
+    """What the track is like."""
+    return session.surface or UNKNOWN
+
+
+@fact("the surface", at="session:surface")
+def column(surface: str) -> str:
+    """The surface as it is judged: dry, damp or wet."""
+    return COLUMN[surface]
+
+
+@fact("the kind of session", at="session:kind")
+def kind(session: Session) -> str | Unknown:
+    """What kind of outing it is."""
+    return session.kind or UNKNOWN
+
+
+@fact("the rider's group", at="rider:group", show=lambda found: f"{found} rider")
+def group(rider: Rider) -> str | Unknown:
+    """The group the rider belongs in."""
+    return rider.group or UNKNOWN
+
+
+@fact("the kind of the front tyre", at="tyres:front.kind")
+def front_tyre_kind(tyres: TyreSet) -> str | Unknown:
+    """What the front tyre is made for."""
+    return tyres.front.kind or UNKNOWN
+
+
+@fact("the kind of the rear tyre", at="tyres:rear.kind")
+def rear_tyre_kind(tyres: TyreSet) -> str | Unknown:
+    """What the rear tyre is made for."""
+    return tyres.rear.kind or UNKNOWN
+
+
+def is_ridden(session: Session) -> bool:
+    """Tell whether a session was ridden: it has a parked time, a hot pressure or a lap."""
+    hot = session.pressures.get("hot")
+    return (
+        session.parked is not None
+        or bool(session.laps)
+        or (hot is not None and (hot.front is not None or hot.rear is not None))
+    )
+
+
+@fact("whether the session is still to come")
+def to_come(session: Session) -> bool | Absent:
+    """True while the session is not ridden; absent afterwards, so that nothing is asked in hindsight."""
+    return ABSENT if is_ridden(session) else True
+
+
+@fact("the cold pressures", at="session:pressures.cold.front")
+def cold_pressures(session: Session) -> tuple[Quantity, Quantity] | Unknown:
+    """Front and rear as read cold (or on the warmers, where they are used) for this session."""
+    for name in ("cold", "warmers", "leaving"):
+        reading = session.pressures.get(name)
+        if reading is not None and reading.front is not None and reading.rear is not None:
+            return reading.front, reading.rear
+    return UNKNOWN
+
+
+@fact("the dash", at="session:dash.read")
+def dash_to_read(session: Session, bike: Bike, electronics: str) -> bool | Absent:
+    """Whether the dash still has to be read after the last key-on; absent on a bike without controls."""
+    if electronics == "none" or not bike.controls:
+        return ABSENT
+    undone = [event.at for event in session.events.values() if event.at is not None]
+    if session.dash.read is None:
+        return True
+    return any(at > session.dash.read for at in undone)

@@ -1,0 +1,100 @@
+"""A situation: the records that a review looks at, found by following the references of a session."""
+
+import datetime as dt
+from collections.abc import Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.garage import Garage
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.people import Rider, Venue
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import Profile, SetUp
+from paddock_tui.records.tyres import TyreSet
+
+
+@attrs.frozen
+class Dangling:
+    """A reference that finds no record: the record and path that hold it, and what it names."""
+
+    role: str
+    path: Path
+    kind: str
+    id: str
+
+
+@attrs.frozen
+class Situation:
+    """Everything a review may look at. A record that is None is not known.
+
+    `earlier` are this rider's sessions on this bike and day before this one, oldest first. `refs` says
+    which record plays which role, so that a finding can point at it.
+    """
+
+    garage: Garage = attrs.field(factory=Garage)
+    session: Session | None = None
+    profile: Profile | None = None
+    bike: Bike | None = None
+    rider: Rider | None = None
+    day: RidingDay | None = None
+    venue: Venue | None = None
+    tyres: TyreSet | None = None
+    source: Session | None = None
+    earlier: tuple[Session, ...] = ()
+    dangling: tuple[Dangling, ...] = ()
+    refs: Mapping[str, Ref] = attrs.field(factory=dict)
+    now: dt.datetime = dt.datetime(2026, 1, 1)
+    going_out: bool = False
+
+    @property
+    def setup(self) -> SetUp | None:
+        """The set-up in question: of the session, else of the profile."""
+        holder = self.session or self.profile
+        return holder.setup if holder is not None else None
+
+    @property
+    def setup_role(self) -> str:
+        """Which record holds the set-up: 'session' or 'profile'."""
+        return "session" if self.session is not None else "profile"
+
+    def facts(self) -> Facts:
+        """Make the facts of this situation, none computed yet."""
+        controls = self.bike.controls if self.bike is not None else {}
+        adjusters = self.bike.adjusters if self.bike is not None else {}
+        return Facts(self._roots(), {"control": controls, "adjuster": adjusters})
+
+    def _roots(self) -> dict[str, Any]:
+        session = ABSENT if self.session is None else self.session
+        roots: dict[str, Any] = {
+            "session": session,
+            "setup": ABSENT if self.setup is None else self.setup,
+            "bike": UNKNOWN if self.bike is None else self.bike,
+            "rider": UNKNOWN if self.rider is None else self.rider,
+            "dangling": self.dangling,
+            "now": self.now,
+            "refs": self.refs,
+            "records": self._records(),
+            "earlier": self.earlier,
+        }
+        for name, record in (("day", self.day), ("venue", self.venue), ("tyres", self.tyres)):
+            roots[name] = record if record is not None else (ABSENT if self.session is None else UNKNOWN)
+        if self.session is not None and self.session.kind == "road" and self.session.day is None:
+            roots["day"] = roots["venue"] = ABSENT
+        return roots
+
+    def _records(self) -> dict[str, Record]:
+        found: dict[str, Record | None] = {
+            "session": self.session,
+            "profile": self.profile,
+            "bike": self.bike,
+            "rider": self.rider,
+            "day": self.day,
+            "venue": self.venue,
+            "tyres": self.tyres,
+        }
+        return {role: record for role, record in found.items() if record is not None}

@@ -1,0 +1,79 @@
+"""Rows, sections and pages: what is shown, without a word about how it is drawn."""
+
+from typing import Literal
+
+import attrs
+
+from paddock_tui.records.paths import Path, Ref
+
+Kind = Literal["field", "text", "finding", "link", "heading"]
+
+
+@attrs.frozen
+class Bar:
+    """A scale with one mark. `at` is 0.0 to 1.0 (None: no mark: off, or not known).
+
+    `ends` are the words at its two ends, least help and most help for a help bar. `two_ended` says
+    that neither end is better. `steps` is how many levels it has.
+    """
+
+    at: float | None
+    ends: tuple[str, str] = ("least help", "most help")
+    two_ended: bool = False
+    steps: int = 0
+
+
+@attrs.frozen
+class Row:
+    """One line of a page. All text is printable already.
+
+    `value` is what the record holds, `range` follows it quietly, `aside` is said where there is room.
+    `shut` says why the row takes no key; `trouble` is what is wrong with a value that cannot be read,
+    with the mend, and then `value` is the raw text. `severity` colours a finding. `edit` is the text
+    that an editor starts with. `opens` is a record that enter opens.
+    """
+
+    label: str
+    value: str = ""
+    range: str = ""
+    aside: str = ""
+    bar: Bar | None = None
+    kind: Kind = "field"
+    ref: Ref | None = None
+    path: Path = ()
+    shut: str = ""
+    trouble: str = ""
+    severity: str = ""
+    edit: str = ""
+    known: bool = True
+    opens: Ref | None = None
+    key: str = ""
+
+    @property
+    def identity(self) -> tuple[str, ...]:
+        """What the cursor stays on while the page around it changes."""
+        return (str(self.ref), *self.path, self.key or ("" if self.path else self.label))
+
+
+@attrs.frozen
+class Section:
+    """Rows under one title; `note` stands beside the title."""
+
+    title: str
+    rows: tuple[Row, ...]
+    note: str = ""
+
+
+@attrs.frozen
+class Page:
+    """A whole page: a heading, the verdict beside it, sections, and the findings below."""
+
+    heading: str
+    sections: tuple[Section, ...]
+    verdict: str = ""
+    findings: tuple[Row, ...] = ()
+    caution: str = ""
+
+    def rows(self) -> tuple[Row, ...]:
+        """List the rows of every section in order."""
+        return tuple(row for section in self.sections for row in section.rows)

@@ -1,0 +1,163 @@
+"""What a rule is, and what it raises."""
+
+import enum
+import inspect
+from collections.abc import Callable
+from typing import Any, Final, Literal, TypeVar
+
+import attrs
+
+from paddock_tui.facts.core import PerSubject
+from paddock_tui.records.edits import Value
+from paddock_tui.records.paths import Path
+from paddock_tui.rules.limits import Limit
+
+COMMON: Final = "common practice, no source"
+"""The source of a rule that riders and coaches hold to without a citable text."""
+
+
+class Severity(enum.IntEnum):
+    """How bad a finding is, worst highest."""
+
+    NOTE = 0
+    CAUTION = 1
+    SERIOUS = 2
+    HOLD = 3
+
+    def __str__(self) -> str:
+        return self.name.lower()
+
+
+NOTE, CAUTION, SERIOUS, HOLD = Severity.NOTE, Severity.CAUTION, Severity.SERIOUS, Severity.HOLD
+
+About = Literal["danger", "method"]
+
+
+@attrs.frozen
+class Put:
+    """One value that a remedy would set; `role` names the record ('setup': the session or the profile)."""
+
+    path: Path
+    value: Value
+    role: str = "setup"
+
+
+@attrs.frozen
+class Remedy:
+    """What mends a finding, in words, and as values to set where it can be an edit."""
+
+    text: str
+    puts: tuple[Put, ...] = ()
+
+
+@attrs.frozen
+class Raise:
+    """What a rule says when it is raised. What is None is taken from the rule's declaration."""
+
+    message: str
+    why: str
+    remedy: Remedy
+    severity: Severity | None = None
+    subject: str | None = None
+    role: str | None = None
+    path: Path | None = None
+    parts: tuple[str, ...] = ()
+    facts: str | None = None
+
+
+Result = Raise | list[Raise] | None
+
+
+@attrs.frozen
+class ToDo:
+    """What is to be done by a time: `minutes` before the start, else before going out."""
+
+    what: str
+    minutes: int = 10
+
+
+@attrs.frozen
+class Rule:
+    """A registered rule: its id, what it needs, and what is declared of it."""
+
+    id: str
+    severity: Severity
+    source: str
+    about: About
+    when: tuple[str, ...]
+    needs: tuple[str, ...]
+    function: Callable[..., Result]
+    per: PerSubject | None
+    gathers: frozenset[str]
+    role: str
+    path: Path
+    absorbs: tuple[str, ...]
+    limits: tuple[Limit, ...]
+    todo: ToDo | None
+    takes_limits: bool
+
+
+RULES: dict[str, Rule] = {}
+
+F = TypeVar("F", bound=Callable[..., Result])
+
+
+def rule(
+    rule_id: str,
+    severity: Severity,
+    *,
+    source: str = COMMON,
+    about: About = "danger",
+    per: PerSubject | None = None,
+    when: tuple[str, ...] = (),
+    gathers: tuple[str, ...] = (),
+    at: str = "",
+    absorbs: tuple[str, ...] = (),
+    limits: tuple[Limit, ...] = (),
+    todo: ToDo | None = None,
+) -> Callable[[F], F]:
+    """Register a function as a rule; its parameters are the facts that it needs, `limits` among them.
+
+    `when` names facts that have to be known and there before the rule is asked, and that its findings
+    quote, without being handed to it.
+    `at` says where the mend is made, as 'role:path', `{subject}` standing for the subject. With `todo`
+    what the rule raises is a to-do until it is due, and only then a finding.
+    """
+
+    def register(function: F) -> F:
+        if rule_id in RULES:
+            raise ValueError(f"two rules are called {rule_id}")
+        names = tuple(inspect.signature(function).parameters)
+        role, _, path = at.partition(":")
+        RULES[rule_id] = Rule(
+            rule_id,
+            severity,
+            source,
+            about,
+            when,
+            tuple(name for name in names if name != "limits"),
+            function,
+            per,
+            frozenset(gathers),
+            role,
+            tuple(path.split(".")) if path else (),
+            absorbs,
+            limits,
+            todo,
+            "limits" in names,
+        )
+        return function
+
+    return register
+
+
+def call(registered: Rule, values: dict[str, Any], limits: Any) -> list[Raise]:
+    """Ask a rule, and give what it raises as a list."""
+    result = (
+        registered.function(**values, limits=limits)
+        if registered.takes_limits
+        else registered.function(**values)
+    )
+    if result is None:
+        return []
+    return result if isinstance(result, list) else [result]

@@ -1,0 +1,279 @@
+"""The review: every rule asked about one situation, and the verdict."""
+
+import datetime as dt
+from collections import Counter
+from collections.abc import Iterable
+from typing import Any
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, Facts, Missing, NotKnown
+from paddock_tui.facts.situation import Situation
+from paddock_tui.records.outing import Accepted
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.rules.core import CAUTION, HOLD, RULES, SERIOUS, About, Raise, Remedy, Rule, Severity, call
+from paddock_tui.rules.limits import Limits
+
+HOLD_WORD, CARE_WORD, CLEAR_WORD, NOT_JUDGED_WORD = "HOLD", "CARE", "CLEAR", "not judged"
+
+
+@attrs.frozen
+class Where:
+    """A place that a finding points at."""
+
+    ref: Ref
+    path: Path
+
+
+@attrs.frozen
+class Finding:
+    """Something the review found, with the facts it stands on as readable text."""
+
+    rule: str
+    subject: str
+    severity: Severity
+    about: About
+    where: Where | None
+    message: str
+    why: str
+    facts: str
+    remedy: Remedy
+    source: str
+    accepted: Accepted | None = None
+    parts: tuple[str, ...] = ()
+
+    @property
+    def to_answer(self) -> bool:
+        """Whether it is serious, about danger, and not accepted yet."""
+        return self.severity == SERIOUS and self.about == "danger" and self.accepted is None
+
+
+@attrs.frozen
+class NotJudged:
+    """A rule that could not judge, and every fact that is missing for it."""
+
+    rule: str
+    subject: str
+    missing: tuple[Missing, ...]
+
+
+@attrs.frozen
+class Pending:
+    """A to-do: what, for which rule, when it is due (None: before going out), and where it is entered."""
+
+    rule: str
+    what: str
+    due: dt.datetime | None
+    where: Where | None
+    message: str
+
+
+@attrs.frozen
+class Review:
+    """What a whole look at one situation gives."""
+
+    findings: tuple[Finding, ...] = ()
+    not_judged: tuple[NotJudged, ...] = ()
+    to_do: tuple[Pending, ...] = ()
+    passed: tuple[str, ...] = ()
+    about_a_session: bool = True
+
+    @property
+    def verdict(self) -> str:
+        """HOLD, CARE or CLEAR; 'not judged' where there is no session to go out for."""
+        if not self.about_a_session:
+            return NOT_JUDGED_WORD
+        dangers = [finding.severity for finding in self.findings if finding.about == "danger"]
+        worst = max(dangers, default=Severity.NOTE)
+        if worst == HOLD:
+            return HOLD_WORD
+        return CARE_WORD if worst >= CAUTION else CLEAR_WORD
+
+    def count(self, severity: Severity) -> int:
+        """Count the findings of one severity."""
+        return sum(1 for finding in self.findings if finding.severity == severity)
+
+    @property
+    def cares(self) -> int:
+        """Count the serious findings and the cautions about danger."""
+        return sum(1 for one in self.findings if one.about == "danger" and one.severity in (SERIOUS, CAUTION))
+
+    @property
+    def to_answer(self) -> int:
+        """Count the serious findings that nobody accepted yet."""
+        return sum(1 for finding in self.findings if finding.to_answer)
+
+    def unlocking(self) -> tuple[tuple[Missing, int], ...]:
+        """List the missing facts, first those that would let most rules judge."""
+        counted = Counter(missing for entry in self.not_judged for missing in set(entry.missing))
+        return tuple(sorted(counted.items(), key=lambda item: (-item[1], item[0].label)))
+
+    def missing_rules(self) -> tuple[str, ...]:
+        """List the rules that could not judge, each once."""
+        return tuple(dict.fromkeys(entry.rule for entry in self.not_judged))
+
+
+_PROFILE_RULES = frozenset(
+    {
+        "level-not-on-the-bike",
+        "speed-not-on-the-bike",
+        "adjuster-outside-its-range",
+        "not-on-this-bike",
+        "outside-the-riding-mode",
+        "fixed-by-the-riding-mode",
+        "closed-by-the-damping-mode",
+        "impossible-figure",
+        "reference-not-found",
+    }
+)
+"""What can be said of a set-up that nobody goes out with yet: ranges and modes."""
+
+
+def review(situation: Situation, limits: Limits | None = None) -> Review:
+    """Ask every rule; the order of rules and records never changes the result."""
+    facts = situation.facts()
+    in_force = limits if limits is not None else Limits(situation.garage.limits)
+    whole = situation.session is not None
+    findings: list[Finding] = []
+    not_judged: list[NotJudged] = []
+    to_do: list[Pending] = []
+    passed: list[str] = []
+    for rule_id in sorted(RULES):
+        if whole or rule_id in _PROFILE_RULES:
+            registered = RULES[rule_id]
+            found = _ask(registered, facts, in_force, situation, not_judged, passed)
+            for finding in found:
+                due = _due(registered, situation)
+                if registered.todo is not None and not due.now:
+                    to_do.append(
+                        Pending(rule_id, registered.todo.what, due.at, finding.where, finding.message)
+                    )
+                else:
+                    findings.append(finding)
+    kept = _with_acceptances(_absorbed(findings), situation)
+    to_do.sort(key=lambda item: (item.due or dt.datetime.max, item.rule))
+    return Review(_ordered(kept), tuple(not_judged), tuple(to_do), tuple(passed), whole)
+
+
+def _ask(
+    registered: Rule,
+    facts: Facts,
+    limits: Limits,
+    situation: Situation,
+    not_judged: list[NotJudged],
+    passed: list[str],
+) -> list[Finding]:
+    subjects: Iterable[str | None] = facts.subjects(registered.per) if registered.per else (None,)
+    found: list[Finding] = []
+    judged = False
+    for subject in subjects:
+        values = facts.together((*registered.needs, *registered.when), subject, registered.gathers)
+        if values is ABSENT:
+            continue
+        if isinstance(values, NotKnown):
+            not_judged.append(NotJudged(registered.id, subject or "", values.missing))
+            continue
+        judged = True
+        raised = call(registered, values, limits)
+        found += [_finding(registered, one, subject, values, facts, situation) for one in raised]
+    if judged and not found:
+        passed.append(registered.id)
+    return found
+
+
+def _finding(
+    registered: Rule,
+    raised: Raise,
+    subject: str | None,
+    values: dict[str, Any],
+    facts: Facts,
+    situation: Situation,
+) -> Finding:
+    named = (
+        raised.subject or subject or registered.path[-1:][0] if registered.path else raised.subject or subject
+    )
+    path = raised.path or tuple(key.format(subject=subject) for key in registered.path)
+    ref = situation.refs.get(_role(raised.role or registered.role, situation))
+    quoted = raised.facts
+    if quoted is None:
+        shown = (facts.shown(need, subject) for need in values)
+        quoted = "; ".join(text for text in shown if text) or raised.message
+    return Finding(
+        rule=registered.id,
+        subject=named or "session",
+        severity=raised.severity if raised.severity is not None else registered.severity,
+        about=registered.about,
+        where=Where(ref, path) if ref is not None else None,
+        message=raised.message,
+        why=raised.why,
+        facts=quoted,
+        remedy=raised.remedy,
+        source=registered.source,
+        parts=raised.parts,
+    )
+
+
+def _role(role: str, situation: Situation) -> str:
+    return situation.setup_role if role in ("setup", "") else role
+
+
+@attrs.frozen
+class _Due:
+    now: bool
+    at: dt.datetime | None
+
+
+def _due(registered: Rule, situation: Situation) -> _Due:
+    """Tell whether a to-do is due: by the clock on the session's own day only, else by going out."""
+    session = situation.session
+    if registered.todo is None or session is None:
+        return _Due(True, None)
+    at = None
+    if session.date is not None and session.start is not None:
+        start = dt.datetime.combine(session.date, session.start)
+        at = start - dt.timedelta(minutes=registered.todo.minutes)
+    same_day = session.date is not None and situation.now.date() == session.date
+    return _Due(situation.going_out or (same_day and at is not None and situation.now >= at), at)
+
+
+def _absorbed(findings: list[Finding]) -> list[Finding]:
+    """Leave out what a stack of at least the same severity already says about its parts."""
+    gone: set[int] = set()
+    for stack in findings:
+        absorbs = RULES[stack.rule].absorbs
+        for place, part in enumerate(findings):
+            if part.rule in absorbs and part.subject in stack.parts and part.severity <= stack.severity:
+                gone.add(place)
+    return [finding for place, finding in enumerate(findings) if place not in gone]
+
+
+def _with_acceptances(findings: list[Finding], situation: Situation) -> list[Finding]:
+    """Mark the serious findings that the rider accepted today while the facts read the same."""
+    if situation.session is None:
+        return findings
+    sessions = (*situation.earlier, situation.session)
+    marked: list[Finding] = []
+    for finding in findings:
+        held = [session.accepted.get(finding.rule, {}).get(finding.subject) for session in reversed(sessions)]
+        matching = [one for one in held if one is not None and one.reason and one.facts == finding.facts]
+        if finding.severity == SERIOUS and matching:
+            marked.append(attrs.evolve(finding, accepted=matching[0]))
+        else:
+            marked.append(finding)
+    return marked
+
+
+def _ordered(findings: list[Finding]) -> tuple[Finding, ...]:
+    """Put the worst first, danger before method, and what is to answer before what is accepted."""
+    return tuple(
+        sorted(
+            findings,
+            key=lambda one: (
+                -one.severity,
+                one.about != "danger",
+                one.accepted is not None,
+                one.rule,
+                one.subject,
+            ),
+        )
+    )

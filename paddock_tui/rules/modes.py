@@ -1,0 +1,47 @@
+"""Rules about what the riding mode and the damping mode make of the set-up."""
+
+from paddock_tui.facts.controls import Mapped
+from paddock_tui.facts.suspension import AdjusterShown
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.rules.core import NOTE, Put, Raise, Remedy, Result, rule
+from paddock_tui.text import clip
+
+_FILE = "the bike's file: what its modes fix and close"
+
+
+@rule("fixed-by-the-riding-mode", NOTE, source=_FILE, per="control", at="setup:setup.controls.{subject}")
+def fixed_by_the_riding_mode(subject: str, set_value: int | str, mode_for: Mapped) -> Result:
+    """The record says one value, the riding mode sets another."""
+    fixed = mode_for.mode.fixes.get(subject)
+    if fixed is None or fixed == set_value:
+        return None
+    label = label_of(subject)
+    return Raise(
+        message=f"{clip(mode_for.name, 20)} sets {label} to {fixed}, not {clip(str(set_value), 14)}.",
+        why="The riding mode fixes this control: the mode's value is what counts on the track.",
+        remedy=Remedy(
+            f"Write {fixed} down, or choose another riding mode.",
+            (Put(("setup", "controls", subject), fixed),),
+        ),
+        facts=f"{label} {set_value}; riding mode {mode_for.name} fixes {fixed}",
+    )
+
+
+@rule("closed-by-the-damping-mode", NOTE, source=_FILE, per="adjuster", at="setup:setup.adjusters.{subject}")
+def closed_by_the_damping_mode(
+    subject: str, adjuster_value: AdjusterShown, damping_mode: str, bike: Bike
+) -> Result:
+    """A number is written for an adjuster that does nothing in this damping mode."""
+    mode = bike.damping.get(damping_mode)
+    if mode is None or not mode.closes.get(subject, False):
+        return None
+    return Raise(
+        message=f"{_start(label_of(subject))} is not used in {clip(damping_mode, 20)} damping.",
+        why="In this mode the electronics set the damping; the count only tells what by-hand gives.",
+        remedy=Remedy("Write down the preset and the offsets instead; keep the count for by-hand."),
+    )
+
+
+def _start(text: str) -> str:
+    return text[:1].upper() + text[1:]

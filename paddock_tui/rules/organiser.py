@@ -1,0 +1,68 @@
+"""Rules about what the organiser posted."""
+
+from paddock_tui.facts.day import Limiter
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.electronics import speed_of
+from paddock_tui.rules.core import CAUTION, HOLD, Put, Raise, Remedy, Result, rule
+
+_RULES = "FIM superbike-class regulations art. 1.22.14 (60 km/h, ride-through) and club rule books; "
+    "the figure of the day counts"
+
+
+@rule(
+    "pit-limiter-over-the-limit",
+    HOLD,
+    source=_RULES,
+    when=("organised",),
+    at="setup:setup.controls.pit-limiter",
+)
+def pit_limiter_over_the_limit(limiter: Limiter, posted_pit_limit: Quantity) -> Result:
+    """The limiter is set above the posted pit-lane limit, whatever units they are in."""
+    if limiter.set_to is None or limiter.set_to.to("km/h") <= posted_pit_limit.to("km/h"):
+        return None
+    speeds = [speed for speed in map(speed_of, limiter.control.speeds or ()) if speed is not None]
+    under = [speed for speed in speeds if speed.to("km/h") <= posted_pit_limit.to("km/h")]
+    path = ("setup", "controls", limiter.name)
+    why = "Over the limit in the pit lane is a penalty, or the end of the day; people walk there."
+    said = f"{limiter.set_to}{_also(limiter.set_to, posted_pit_limit)}"
+    if under or not speeds:
+        best = max(under, key=lambda speed: speed.to("km/h"), default=posted_pit_limit)
+        return Raise(
+            message=f"Pit limiter {said} is over the posted {posted_pit_limit}.",
+            why=why,
+            remedy=Remedy(f"Set it to {best}.", (Put(path, str(best)),)),
+            path=path,
+            subject=limiter.name,
+        )
+    off = (Put(path, "off"),) if limiter.control.off is True else ()
+    return Raise(
+        message=f"The pit limiter cannot hold the posted {posted_pit_limit}.",
+        why=f"{why} The lowest speed that this limiter offers is above the limit.",
+        remedy=Remedy("Leave the limiter off and ride by the speedometer.", off),
+        severity=CAUTION,
+        path=path,
+        subject=limiter.name,
+    )
+
+
+@rule(
+    "pit-limiter-figure-missing",
+    CAUTION,
+    source=_RULES,
+    when=("organised",),
+    at="setup:setup.controls.pit-limiter",
+)
+def pit_limiter_figure_missing(limiter_without_figure: bool, posted_pit_limit: Quantity) -> Result:
+    """The organiser posts a limit, the bike has a limiter, and nobody wrote down what it is set to."""
+    if not limiter_without_figure:
+        return None
+    return Raise(
+        message=f"The limit is {posted_pit_limit}, and the pit limiter's figure is not known.",
+        why="Over the limit in the pit lane is a penalty, or the end of the day.",
+        remedy=Remedy("Read the limiter's figure on the dash and enter it, or off."),
+    )
+
+
+def _also(speed: Quantity, other: Quantity) -> str:
+    """Add the same speed in the other's unit where the units differ."""
+    return "" if speed.unit == other.unit else f" ({speed.to(other.unit):.1f} {other.unit})"

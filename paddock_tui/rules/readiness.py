@@ -1,0 +1,126 @@
+"""Rules about what is not known or not done yet: to-dos until they are due, then what their row says."""
+
+from paddock_tui.records.day import Entry
+from paddock_tui.records.session import Session
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.rules.core import CAUTION, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
+
+
+@rule("surface-not-known", CAUTION, when=("to_come",), at="session:surface")
+def surface_not_known(session: Session) -> Result:
+    """Nobody has said what the track is like: most of what matters is not judged."""
+    if session.surface is not None:
+        return None
+    return Raise(
+        message="The surface is not known: most of the set-up is not judged.",
+        why="Dry, damp and wet ask for different aids, tyres, pressures; clear would be a guess.",
+        remedy=Remedy("Look at the track, and enter dry, damp, drying, wet or standing water."),
+    )
+
+
+@rule("tyre-kind-not-known", CAUTION, when=("to_come",), at="tyres:rear.kind")
+def tyre_kind_not_known(tyres: TyreSet) -> Result:
+    """Nobody has said what kind of tyre is on the bike."""
+    lost = [end for end, tyre in (("front", tyres.front), ("rear", tyres.rear)) if tyre.kind is None]
+    if not lost:
+        return None
+    return Raise(
+        message=f"The kind of the {' and '.join(lost)} tyre is not known.",
+        why="Slick, treaded and wet tyres need different surfaces, warmth and pressures; clear would be a guess.",
+        remedy=Remedy(
+            "Enter its kind in the tyre set: road, track-day, race-treaded, slick, intermediate, wet."
+        ),
+        path=(lost[0], "kind"),
+        facts=f"{' and '.join(lost)} tyre kind not known",
+    )
+
+
+@rule(
+    "cold-pressures-not-read",
+    CAUTION,
+    when=("to_come",),
+    at="session:pressures.cold.front",
+    todo=ToDo("read the cold pressures"),
+)
+def cold_pressures_not_read(session: Session) -> Result:
+    """The pressures that the tyres start at were not read for this session."""
+    for name in ("cold", "warmers", "leaving"):
+        reading = session.pressures.get(name)
+        if reading is not None and reading.front is not None and reading.rear is not None:
+            return None
+    return Raise(
+        message="The starting pressures were not read for this session.",
+        why="A tyre that lost air overnight looks like any other; the gauge is the only one that knows.",
+        remedy=Remedy("Read both tyres cold, in the shade, with the same gauge as always, and enter them."),
+    )
+
+
+@rule(
+    "dash-not-read",
+    SERIOUS,
+    when=("to_come",),
+    at="session:dash.read",
+    todo=ToDo("read the dash after the last key-on", 3),
+)
+def dash_not_read(dash_to_read: bool) -> Result:
+    """The dash was not read since the last key-on, stall, fuse or battery change."""
+    if not dash_to_read:
+        return None
+    return Raise(
+        message="The dash was not read after the last key-on.",
+        why="Aids and riding modes may go back to their base when the key or the battery was off.",
+        remedy=Remedy("Key on, start, read every value on the dash, and enter when it was read."),
+    )
+
+
+_HERE = ("organised", "to_come")
+
+_PAPER = "the organisers' own terms: no briefing, no sign-on or no inspection means no track"
+
+
+@rule("not-signed-on", HOLD, source=_PAPER, at="day:entries", todo=ToDo("sign on"), when=_HERE)
+def not_signed_on(entry: Entry) -> Result:
+    """Signing on is not ticked."""
+    return (
+        None if entry.signed_on else _paper("You are not signed on.", "Sign on: licence, waiver, wristband.")
+    )
+
+
+@rule(
+    "briefing-not-attended",
+    HOLD,
+    source=_PAPER,
+    at="day:entries",
+    todo=ToDo("attend the riders' briefing"),
+    when=_HERE,
+)
+def briefing_not_attended(entry: Entry) -> Result:
+    """The briefing is not ticked: flags and passing rules differ from day to day."""
+    return (
+        None
+        if entry.briefing
+        else _paper("The riders' briefing was not attended.", "Attend the briefing, or ask for a late one.")
+    )
+
+
+@rule(
+    "inspection-not-passed",
+    HOLD,
+    source=_PAPER,
+    at="day:entries",
+    todo=ToDo("pass the inspection"),
+    when=_HERE,
+)
+def inspection_not_passed(entry: Entry) -> Result:
+    """The technical inspection is not ticked."""
+    return (
+        None
+        if entry.inspected
+        else _paper("The bike did not pass inspection yet.", "Take bike and kit to inspection.")
+    )
+
+
+def _paper(message: str, remedy: str) -> Raise:
+    return Raise(
+        message, "Nobody goes out without it: the organiser's rule, and the insurance's.", Remedy(remedy)
+    )
