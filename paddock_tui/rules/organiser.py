@@ -5,8 +5,10 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.electronics import speed_of
 from paddock_tui.rules.core import CAUTION, HOLD, Put, Raise, Remedy, Result, rule
 
-_RULES = "FIM superbike-class regulations art. 1.22.14 (60 km/h, ride-through) and club rule books; "
+_RULES = (
+    "FIM superbike-class regulations art. 1.22.14 (60 km/h, ride-through) and club rule books; "
     "the figure of the day counts"
+)
 
 
 @rule(

@@ -26,7 +26,7 @@ def tyre_kind_not_known(tyres: TyreSet) -> Result:
         return None
     return Raise(
         message=f"The kind of the {' and '.join(lost)} tyre is not known.",
-        why="Slick, treaded and wet tyres need different surfaces, warmth and pressures; clear would be a guess.",
+        why="Slick, treaded and wet tyres need other surfaces, warmth and pressures; clear would be a guess.",
         remedy=Remedy(
             "Enter its kind in the tyre set: road, track-day, race-treaded, slick, intermediate, wet."
         ),
