@@ -1,0 +1,1 @@
+"""What the trade calculates: pure functions of floats, the unit in every name. No input or output."""

@@ -1,0 +1,86 @@
+"""Fuel planned, carried and weighed."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.fuel import (
+    cans_for_day,
+    expansion_l,
+    fuel_mass,
+    fuel_mass_kg,
+    laps_from_minutes,
+    litres_for_distance,
+    plan_fuel,
+    reserve_l,
+)
+
+few = settings(max_examples=50, deadline=None)
+
+
+def test_out_in_and_warm_up_laps_are_ridden_too() -> None:
+    plan = plan_fuel(10, 4.0, 12.0, out_in_laps=2, warm_up_laps=1)
+
+    assert plan.distance_km == pytest.approx(52.0)
+    assert plan.needed_l == pytest.approx(6.24)
+    assert plan.total_l == pytest.approx(8.24)
+
+
+@pytest.mark.parametrize(("needed", "reserve"), [(0.0, 2.0), (13.0, 2.0), (20.0, 3.0)])
+def test_the_reserve_is_two_litres_or_a_share(needed: float, reserve: float) -> None:
+    assert reserve_l(needed) == pytest.approx(reserve)
+
+
+@few
+@given(st.floats(1.0, 40.0), st.floats(1.0, 7.0), st.floats(5.0, 25.0), st.floats(0.0, 24.0))
+def test_what_is_added_leaves_the_reserve(laps: float, lap_km: float, rate: float, tank: float) -> None:
+    plan = plan_fuel(laps, lap_km, rate)
+    filled = tank + plan.to_add_l(tank)
+
+    assert plan.needed_l + plan.reserve_l <= filled + 1e-9
+    assert plan.to_add_l(tank) == 0.0 or filled - plan.needed_l == pytest.approx(plan.reserve_l)
+
+
+@few
+@given(st.floats(1.0, 40.0), st.floats(1.0, 7.0), st.floats(5.0, 25.0))
+def test_another_lap_needs_more(laps: float, lap_km: float, rate: float) -> None:
+    assert plan_fuel(laps + 1, lap_km, rate).total_l > plan_fuel(laps, lap_km, rate).total_l
+
+
+def test_left_at_the_flag_may_be_below_zero() -> None:
+    assert plan_fuel(10, 4.0, 15.0, out_in_laps=0).at_flag_l(5.0) == pytest.approx(-1.0)
+
+
+def test_laps_of_planned_minutes() -> None:
+    assert laps_from_minutes(20, 100.0) == pytest.approx(12.0)
+
+
+@pytest.mark.parametrize(("planned", "tank", "cans"), [(42, 12, 3), (32, 12, 2), (32.1, 12, 3), (10, 12, 0)])
+def test_cans_are_whole(planned: float, tank: float, cans: int) -> None:
+    assert cans_for_day(planned, tank, 10).cans == cans
+
+
+@few
+@given(st.floats(0.1, 25.0), st.floats(0.720, 0.775))
+def test_mass_lies_in_its_band(litres: float, density: float) -> None:
+    band = fuel_mass(litres)
+
+    assert band.low_kg - 1e-9 <= fuel_mass_kg(litres, density) <= band.high_kg + 1e-9
+
+
+def test_a_tank_that_grows_with_its_fuel_spills_less() -> None:
+    assert expansion_l(17, 20, vessel_per_k=100e-6) < expansion_l(17, 20)
+
+
+def test_what_cannot_be_is_refused() -> None:
+    with pytest.raises(OutOfRange, match="density"):
+        fuel_mass_kg(10, 0.80)
+    with pytest.raises(OutOfRange, match="usual lap"):
+        laps_from_minutes(20, 0.0)
+    with pytest.raises(OutOfRange, match="consumption"):
+        litres_for_distance(100.0, 0.0)
+    with pytest.raises(OutOfRange, match="lap length"):
+        plan_fuel(10, 0.0, 12.0)
+    with pytest.raises(OutOfRange, match="tank"):
+        plan_fuel(10, 4.0, 12.0).at_flag_l(-1.0)
