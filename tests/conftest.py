@@ -1,0 +1,27 @@
+"""What every test shares: one environment, one depth of search, and a garage to work in."""
+
+import os
+import shutil
+import time
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+# Set on import: before a test module reads clock, locale or terminal, and for processes that tests start.
+os.environ.update(TZ="UTC", LANG="C.UTF-8", LC_ALL="C.UTF-8", COLUMNS="80", LINES="24", TERM="xterm-256color")
+for _name in ("NO_COLOR", "FORCE_COLOR", "VISUAL", "EDITOR"):
+    os.environ.pop(_name, None)
+time.tzset()
+
+settings.register_profile("dev", max_examples=50, deadline=None)
+settings.register_profile("ci", settings.get_profile("dev"), derandomize=True)
+settings.load_profile("ci" if os.environ.get("CI") else "dev")
+
+_SAMPLE = Path(__file__).parent.parent / "sample_garage"
+
+
+@pytest.fixture
+def garage(tmp_path: Path) -> Path:
+    """A copy of the sample garage that the test may change, without the tool's own traces."""
+    return shutil.copytree(_SAMPLE, tmp_path / "garage", ignore=shutil.ignore_patterns(".paddock"))

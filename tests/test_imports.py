@@ -1,0 +1,67 @@
+"""What importing costs: clean interpreters are asked which heavy packages they have loaded."""
+
+import importlib.util
+import pkgutil
+import subprocess
+import sys
+
+import pytest
+
+import paddock_tui
+
+_LOADED = "\nimport sys; print('loaded:', *sorted({names} & set(sys.modules)))"
+_VERSION = """
+import runpy, sys
+sys.argv = ["paddock-tui", "--version"]
+try:
+    runpy.run_module("paddock_tui", run_name="__main__")
+except SystemExit as end:
+    assert not end.code, end.code
+"""
+
+command_line = pytest.mark.skipif(
+    importlib.util.find_spec("paddock_tui.__main__") is None, reason="no command line to start"
+)
+
+
+def loaded(code: str, names: set[str]) -> set[str]:
+    """Which of the packages named a clean interpreter has loaded after running the code."""
+    program = code + _LOADED.format(names=names)
+    done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    return set(done.stdout.rpartition("loaded:")[2].split())
+
+
+def modules_of(room: str) -> list[str]:
+    """Every module of one room, the room itself first."""
+    found = importlib.util.find_spec(f"paddock_tui.{room}")
+    assert found is not None
+    assert found.submodule_search_locations
+    inside = pkgutil.walk_packages(found.submodule_search_locations, f"paddock_tui.{room}.")
+    return [f"paddock_tui.{room}", *(module.name for module in inside)]
+
+
+def rooms_present(*rooms: str) -> list[str]:
+    present = {module.name for module in pkgutil.iter_modules(paddock_tui.__path__)}
+    return [room for room in rooms if room in present]
+
+
+def test_a_clean_interpreter_that_loads_a_package_is_found_out() -> None:
+    assert loaded("import pint, tomlkit", {"pint", "tomlkit", "textual"}) == {"pint", "tomlkit"}
+
+
+@pytest.mark.parametrize("room", rooms_present("quantities", "trade", "records", "facts", "rules"))
+def test_the_rooms_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_engine(room: str) -> None:
+    imports = "".join(f"import {module}\n" for module in modules_of(room))
+
+    assert loaded(imports, {"textual", "rich", "tomlkit", "pint"}) == set()
+
+
+@command_line
+def test_importing_the_command_line_loads_no_screen_and_no_unit_engine() -> None:
+    assert loaded("import paddock_tui.__main__", {"textual", "pint"}) == set()
+
+
+@command_line
+def test_asking_for_the_version_loads_no_screen_and_no_unit_engine() -> None:
+    assert loaded(_VERSION, {"textual", "pint"}) == set()
