@@ -1,0 +1,120 @@
+"""Which record is meant, and which session is in hand."""
+
+import datetime as dt
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.store.garage import GarageFiles
+
+
+class NoSuchRecord(Exception):
+    """A reference that somebody gave does not name one record of this garage."""
+
+    def __init__(self, trouble: Trouble) -> None:
+        super().__init__(trouble.sentence())
+        self.trouble = trouble
+
+
+def find(files: GarageFiles, text: str) -> Ref:
+    """Find the record meant by 'kind/id', by an id, or by the start of one where that is unique.
+
+    Raises NoSuchRecord.
+    """
+    kind, slash, name = text.partition("/")
+    if text == "garage":
+        return GARAGE
+    if slash:
+        ref = Ref(kind, name)
+        if kind not in FOLDERS:
+            raise NoSuchRecord(Trouble(f'"{text}"', f"a kind out of {', '.join(FOLDERS)}"))
+        if files.path_of(ref) is not None:
+            return ref
+        near = [one.id for one in files.listing(kind)]
+        raise NoSuchRecord(Trouble(f'there is no {kind} "{name}"', f"one of: {_some(near)}"))
+    everything = [ref for kind in FOLDERS for ref in files.listing(kind)]
+    same = [ref for ref in everything if ref.id == text]
+    starts = [ref for ref in everything if ref.id.startswith(text)] if len(text) >= 3 else []
+    found = same or starts
+    if len(found) == 1:
+        return found[0]
+    if found:
+        raise NoSuchRecord(
+            Trouble(f'"{text}" may be {_some([str(ref) for ref in found])}', "one of them, in full")
+        )
+    raise NoSuchRecord(
+        Trouble(f'there is no record "{text}"', "kind/id or an id", "list them with: paddock-tui show GARAGE")
+    )
+
+
+@attrs.frozen
+class Glance:
+    """What is seen of a session at a glance: enough to order sessions and to tell the next one."""
+
+    ref: Ref
+    date: dt.date
+    number: int
+    start: dt.time
+    ridden: bool
+
+
+def session_in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
+    """Give the session in hand.
+
+    The first not ridden session today or later; else the first not ridden one of the latest day; else
+    the last ridden. Only the folder of the latest year is read, and files named in no year.
+    """
+    seen = sorted(glances(files), key=order)
+    coming = [one for one in seen if not one.ridden and one.date >= now.date()]
+    if coming:
+        return coming[0].ref
+    latest = max((one.date for one in seen), default=None)
+    left = [one for one in seen if not one.ridden and one.date == latest]
+    if left:
+        return left[0].ref
+    ridden = [one for one in seen if one.ridden]
+    last = ridden or seen
+    return last[-1].ref if last else None
+
+
+def order(one: Glance) -> tuple[dt.date, int, dt.time, str]:
+    """Order sessions by date, number and start."""
+    return one.date, one.number, one.start, one.ref.id
+
+
+def glances(files: GarageFiles, everything: bool = False) -> Iterator[Glance]:
+    """Look at the sessions of the latest year, or at all of them."""
+    refs = files.listing("session")
+    years = {ref.id[:4] for ref in refs if ref.id[:4].isdigit()}
+    latest = max(years, default="")
+    for ref in refs:
+        if everything or not ref.id[:4].isdigit() or ref.id[:4] == latest:
+            found = glance(ref, files.data(ref))
+            if found is not None:
+                yield found
+
+
+def glance(ref: Ref, data: Mapping[str, Any]) -> Glance | None:
+    """Look at one session's plain data; None where it is retired or its date is not known."""
+    date, number, start = data.get("date"), data.get("number"), data.get("start")
+    if isinstance(date, dt.datetime) or not isinstance(date, dt.date) or "retired" in data:
+        return None
+    hot = data.get("pressures", {}).get("hot", {}) if isinstance(data.get("pressures"), dict) else {}
+    hot_read = isinstance(hot, dict) and ("front" in hot or "rear" in hot)
+    ridden = "parked" in data or bool(data.get("laps")) or hot_read
+    return Glance(
+        ref,
+        date,
+        number if isinstance(number, int) else 0,
+        start if isinstance(start, dt.time) else dt.time(0, 0),
+        ridden,
+    )
+
+
+def _some(names: list[str]) -> str:
+    return (
+        ", ".join(names[:8]) + (f" and {len(names) - 8} more" if len(names) > 8 else "") or "(there are none)"
+    )

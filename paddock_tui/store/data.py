@@ -1,0 +1,87 @@
+"""Plain data as the parser gives it: find, compare strictly, and say what an edit makes of it."""
+
+import datetime as dt
+import math
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any, cast
+
+from paddock_tui.records.edits import MISSING, Edit, Missing, Value
+from paddock_tui.records.paths import Path
+
+
+def lookup(data: Mapping[str, Any], path: Path) -> Value | Missing:
+    """The value at a path; MISSING where the way ends or leads through something that is no table."""
+    here: Any = data
+    for key in path:
+        if not isinstance(here, Mapping) or key not in here:
+            return MISSING
+        here = here[key]
+    return cast("Value", here)
+
+
+def blocked(data: Mapping[str, Any], path: Path) -> Value | Missing:
+    """The value that stands where a table would have to be for this path to exist; else MISSING."""
+    for length in range(1, len(path)):
+        here = lookup(data, path[:length])
+        if here is not MISSING and not isinstance(here, Mapping):
+            return here
+    return MISSING
+
+
+def same(one: object, other: object) -> bool:
+    """Equal in value and in type, at every depth: True is not 1, and 1 is not 1.0."""
+    if isinstance(one, Mapping) and isinstance(other, Mapping):
+        return one.keys() == other.keys() and all(same(one[key], other[key]) for key in one)
+    if _is_array(one) and _is_array(other):
+        one, other = cast("Sequence[object]", one), cast("Sequence[object]", other)
+        return len(one) == len(other) and all(map(same, one, other))
+    if type(one) is not type(other):
+        return False
+    if isinstance(one, float) and isinstance(other, float) and math.isnan(one):
+        return math.isnan(other)
+    if isinstance(one, dt.date | dt.time) and isinstance(other, dt.date | dt.time):
+        return one.isoformat() == other.isoformat()  # the zone counts, not only the moment
+    return one == other
+
+
+def after(data: Mapping[str, Any], edit: Edit, stands: Callable[[Path], bool]) -> dict[str, Any]:
+    """The data that an edit must give.
+
+    Where the last value of a table goes, the table goes too unless it `stands` by itself, that is by
+    a header or as an inline table.
+    """
+    result: dict[str, Any] = _copy(data)
+    if edit.new is MISSING:
+        _drop(result, edit.path, stands)
+        return result
+    here: dict[str, Any] = result
+    for key in edit.path[:-1]:
+        here = here.setdefault(key, {})
+    here[edit.path[-1]] = _copy(edit.new)
+    return result
+
+
+def outermost_missing(data: Mapping[str, Any], path: Path) -> Path:
+    """The shortest part of a path at which nothing stands; the path itself where all of it stands."""
+    for length in range(1, len(path)):
+        if lookup(data, path[:length]) is MISSING:
+            return path[:length]
+    return path
+
+
+def _drop(data: dict[str, Any], path: Path, stands: Callable[[Path], bool]) -> None:
+    for length in range(len(path), 0, -1):
+        parent = cast("dict[str, Any]", lookup(data, path[: length - 1]))
+        del parent[path[length - 1]]
+        if parent or stands(path[: length - 1]):
+            return
+
+
+def _is_array(value: object) -> bool:
+    return isinstance(value, Sequence) and not isinstance(value, str | bytes)
+
+
+def _copy(value: Any) -> Any:
+    if isinstance(value, Mapping):
+        return {key: _copy(item) for key, item in value.items()}
+    return [_copy(item) for item in value] if _is_array(value) else value

@@ -1,0 +1,35 @@
+"""Why a file could not be read or written, in plain words."""
+
+import errno
+
+_REASONS = {
+    errno.ENOSPC: "no space left on the disk",
+    errno.EDQUOT: "no space left in this account's share of the disk",
+    errno.EROFS: "the disk is read-only",
+    errno.EACCES: "no permission",
+    errno.EPERM: "no permission",
+    errno.ENOENT: "the file or its folder is not there",
+    errno.ENOTDIR: "a file stands where a folder is needed",
+    errno.EISDIR: "this is a folder",
+    errno.EEXIST: "a file of this name is there already",
+    errno.EIO: "the disk reports an error",
+    errno.ENAMETOOLONG: "the name is too long",
+    errno.ELOOP: "the links lead in a circle",
+    errno.EMFILE: "too many files are open",
+}
+
+
+class NotWritten(Exception):
+    """A file was not written; `replaced` says that the new text stands but may not outlive a power cut."""
+
+    def __init__(self, reason: str, *, replaced: bool = False) -> None:
+        super().__init__(reason)
+        self.reason = reason
+        self.replaced = replaced
+
+
+def in_plain_words(error: OSError | RuntimeError) -> str:
+    """Say what went wrong; an error without words of our own keeps the system's."""
+    if not isinstance(error, OSError):
+        return _REASONS[errno.ELOOP]
+    return _REASONS.get(error.errno or 0, error.strerror or str(error))

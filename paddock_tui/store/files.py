@@ -1,0 +1,194 @@
+"""Files read strictly and written so that a power cut leaves the old text or the new one, never half."""
+
+import contextlib
+import errno
+import itertools
+import os
+import re
+import stat
+from collections.abc import Iterator
+from pathlib import Path
+
+from paddock_tui.store.errors import NotWritten, in_plain_words
+
+_serial = itertools.count()
+_TEMPORARY = re.compile(r"\..+\.([1-9]\d{0,8})-\d+\.paddock-new")
+_NO_LINKS = (errno.EPERM, errno.EOPNOTSUPP, errno.ENOTSUP, errno.ENOSYS, errno.EMLINK)
+_NO_FOLDER_SYNC = (errno.EINVAL, errno.EBADF, errno.EOPNOTSUPP, errno.ENOTSUP)
+
+
+def replace_durably(path: Path, text: str, *, create: bool = False) -> None:
+    """Write a whole file: a temporary file beside it, synced, takes its place.
+
+    The file must be there, and have its owner's write bit, whoever runs this. A symbolic link is
+    followed, so that the file it names is replaced; the mode stays, and the owner where that is
+    allowed. With `create` the file must not be there yet (two that create it at once cannot both
+    win), and its folder is made. Raises NotWritten.
+    """
+    with _plain_words():
+        data = text.encode("utf-8")
+        if create:
+            _make_folder(path.parent)
+            if os.path.lexists(path):
+                raise NotWritten("a file of this name is there already")
+        target = path if create else _real(path)
+        found = None if create else _writable(target)
+        temporary = _write_beside(target, data, found)
+        try:
+            if create:
+                _move_to_new(temporary, target)
+            else:
+                temporary.replace(target)
+        except BaseException:
+            with contextlib.suppress(OSError):
+                temporary.unlink()
+            raise
+    _sync_folder(target.parent)
+
+
+def remove_durably(path: Path) -> None:
+    """Remove a file (of a symbolic link: the link); one that its owner may not write to is refused."""
+    with _plain_words():
+        _writable(_real(path))
+        path.unlink()
+    _sync_folder(path.parent)
+
+
+def rename_durably(path: Path, to: Path) -> None:
+    """Give a file another name; one that exists already is refused, and never overwritten."""
+    with _plain_words():
+        _writable(_real(path))
+        _make_folder(to.parent)
+        if _is_same_name(path, to):
+            path.rename(to)
+        elif os.path.lexists(to):
+            raise NotWritten("a file of this name is there already")
+        else:
+            _move_to_new(path, to)
+    _sync_folder(to.parent)
+    if path.parent != to.parent:
+        _sync_folder(path.parent)
+
+
+def sweep(folder: Path) -> list[Path]:
+    """Remove what dead processes left half-written, in sub-folders too; returns what was removed.
+
+    Call it with the garage's lock held: a process on another computer cannot be seen to be alive.
+    """
+    removed = []
+    for place, folders, names in os.walk(folder):
+        folders[:] = [name for name in folders if not name.startswith(".")]
+        for name in names:
+            match = _TEMPORARY.fullmatch(name)
+            if match and not _is_alive(int(match[1])):
+                with contextlib.suppress(OSError):
+                    (Path(place) / name).unlink()
+                    removed.append(Path(place) / name)
+    return removed
+
+
+@contextlib.contextmanager
+def _plain_words() -> Iterator[None]:
+    try:
+        yield
+    except UnicodeEncodeError as error:
+        raise NotWritten("half a character (a lone surrogate) cannot be kept") from error
+    except (OSError, RuntimeError) as error:  # RuntimeError: a loop of symbolic links
+        raise NotWritten(in_plain_words(error)) from error
+
+
+def _real(path: Path) -> Path:
+    return path.resolve(strict=True)
+
+
+def _writable(target: Path) -> os.stat_result:
+    """The file's status; NotWritten where it must not be written."""
+    found = target.stat()
+    if not stat.S_ISREG(found.st_mode):
+        raise NotWritten("this is not a plain file")
+    if not found.st_mode & stat.S_IWUSR:
+        raise NotWritten("the file is marked read-only")
+    if not os.access(target, os.W_OK):
+        raise NotWritten("no permission to write this file")
+    return found
+
+
+def _write_beside(target: Path, data: bytes, found: os.stat_result | None) -> Path:
+    """A synced temporary file with these bytes, beside the target, with the target's mode and owner."""
+    mode = stat.S_IMODE(found.st_mode) if found else 0o666
+    flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL
+    while True:
+        temporary = target.with_name(f".{target.name}.{os.getpid()}-{next(_serial)}.paddock-new")
+        try:
+            file = os.open(temporary, flags, mode)
+            break
+        except FileExistsError:  # left by a dead process that had our number
+            continue
+    try:
+        with os.fdopen(file, "wb") as stream:
+            if found is not None:
+                with contextlib.suppress(PermissionError):
+                    os.fchown(stream.fileno(), found.st_uid, found.st_gid)
+                os.fchmod(stream.fileno(), mode)
+            stream.write(data)
+            stream.flush()
+            os.fsync(stream.fileno())
+    except BaseException:
+        with contextlib.suppress(OSError):
+            temporary.unlink()
+        raise
+    return temporary
+
+
+def _move_to_new(source: Path, target: Path) -> None:
+    """Move to a name that must be free, without a moment in which another could take it."""
+    try:
+        os.link(source, target, follow_symlinks=False)
+    except OSError as error:
+        if error.errno not in _NO_LINKS:
+            raise
+        # No hard links here: claim the name with an empty file, then put ours over it.
+        os.close(os.open(target, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666))
+        source.replace(target)
+    else:
+        source.unlink()
+
+
+def _is_same_name(path: Path, to: Path) -> bool:
+    """Only the case of the letters changes, on a disk that does not tell them apart."""
+    if path.parent != to.parent or path.name.casefold() != to.name.casefold():
+        return False
+    return os.path.lexists(to) and path.samefile(to) and to not in set(to.parent.iterdir())
+
+
+def _make_folder(folder: Path) -> None:
+    if folder.is_dir():
+        return
+    _make_folder(folder.parent)
+    folder.mkdir(exist_ok=True)
+    _sync_folder(folder.parent)
+
+
+def _sync_folder(folder: Path) -> None:
+    """Make a change of names lasting, where the system can."""
+    try:
+        file = os.open(folder, os.O_RDONLY)
+    except OSError:  # a folder that may be written but not read
+        return
+    try:
+        os.fsync(file)
+    except OSError as error:
+        if error.errno not in _NO_FOLDER_SYNC:
+            raise NotWritten("written, but the disk did not confirm it", replaced=True) from error
+    finally:
+        os.close(file)
+
+
+def _is_alive(process: int) -> bool:
+    try:
+        os.kill(process, 0)
+    except ProcessLookupError:
+        return False
+    except OSError:
+        return True
+    return True

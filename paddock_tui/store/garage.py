@@ -1,0 +1,273 @@
+"""A garage on disk: what is listed, and each record read once until its file changes."""
+
+import os
+from collections.abc import Iterator, Mapping
+from pathlib import Path as FilePath
+from typing import Any
+
+import attrs
+
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.fields import declared
+from paddock_tui.records.garage import SCHEMA, Garage
+from paddock_tui.records.kinds import CLASSES, Record
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.reading import Read, read_record
+from paddock_tui.records.shapes.references import Reference, is_id
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.store.lines import scan
+from paddock_tui.store.reading import loads, read_text
+
+GARAGE_FILE = "garage.toml"
+
+Stamp = tuple[int, int, int]
+"""What tells that a file changed: time of change in ns, size, inode."""
+
+
+@attrs.frozen
+class Loaded:
+    """One record as it stands: its file, text and data, and what could be read of it.
+
+    `record` is None where the file is lost (not TOML, not readable). `troubles` carry file and line.
+    """
+
+    ref: Ref
+    file: FilePath
+    name: str
+    text: str
+    data: Mapping[str, Any]
+    record: Record | None
+    troubles: tuple[Trouble, ...] = ()
+    unknown: tuple[Trouble, ...] = ()
+
+
+@attrs.frozen
+class _Raw:
+    stamp: Stamp | None
+    text: str
+    data: dict[str, Any]
+    trouble: Trouble | None = None
+
+
+class GarageFiles:
+    """The files of one garage. Reads lazily and remembers; nothing is read that nobody asked for."""
+
+    def __init__(self, root: FilePath) -> None:
+        self.root = root
+        self._raw: dict[Ref, _Raw] = {}
+        self._loaded: dict[Ref, tuple[_Raw, _Raw | None, Loaded]] = {}
+        self._listing: dict[str, dict[str, FilePath]] | None = None
+        self._staged: dict[Ref, dict[str, Any]] = {}
+
+    def problem(self) -> Trouble | None:
+        """Say why this is no garage; None where it is one."""
+        if not self.root.is_dir():
+            found = "no such folder" if not self.root.exists() else "not a folder"
+            return Trouble(
+                f"{self.root}: {found}", "a garage folder", "make one with: paddock-tui new FOLDER"
+            )
+        if not (self.root / GARAGE_FILE).is_file():
+            return Trouble(
+                f"{self.root}: there is no {GARAGE_FILE} in it",
+                "a garage folder",
+                "name the right folder, or make a garage with: paddock-tui new FOLDER",
+            )
+        return None
+
+    def listing(self, kind: str) -> tuple[Ref, ...]:
+        """List the records of a kind by their file names, in order; the files are not opened."""
+        return tuple(Ref(kind, name) for name in sorted(self._files().get(kind, {})))
+
+    def all(self) -> Iterator[Ref]:
+        """List every record, the garage itself first."""
+        yield GARAGE
+        for kind in FOLDERS:
+            yield from self.listing(kind)
+
+    def forget_listing(self) -> None:
+        """Look at the folders again when the listing is next asked for."""
+        self._listing = None
+
+    def path_of(self, ref: Ref) -> FilePath | None:
+        """Give the file of a record that is there; found in the listing, never built from the id."""
+        if ref == GARAGE:
+            return self.root / GARAGE_FILE
+        return self._files().get(ref.kind, {}).get(ref.id)
+
+    def path_for(self, ref: Ref) -> FilePath:
+        """Give the file that a new record is to have."""
+        folder = self.root / FOLDERS[ref.kind]
+        if ref.kind == "session":
+            year = ref.id[:4]
+            folder = folder / (year if year.isdigit() and ref.id[4:5] == "-" else "other")
+        return folder / f"{ref.id}.toml"
+
+    def name_of(self, ref: Ref) -> str:
+        """Give the name of a record's file as messages say it, from the garage's folder on."""
+        path = self.path_of(ref)
+        return os.path.relpath(path, self.root) if path is not None else str(ref)
+
+    def read(self, ref: Ref) -> Loaded | None:
+        """Read a record, or give it as remembered; None where there is no such file."""
+        path = self.path_of(ref)
+        raw = self._read_raw(ref, path) if path is not None else None
+        if path is None or raw is None:
+            return None
+        bike_raw = self._bike_raw(ref, raw)
+        known = self._loaded.get(ref)
+        if known is not None and known[0] is raw and known[1] is bike_raw:
+            return known[2]
+        loaded = self._structure(ref, path, raw)
+        self._loaded[ref] = (raw, bike_raw, loaded)
+        return loaded
+
+    def data(self, ref: Ref) -> Mapping[str, Any]:
+        """Give the plain data of a record, staged edits included; empty where it is not there or is lost."""
+        path = self.path_of(ref)
+        raw = self._read_raw(ref, path) if path is not None else None
+        return raw.data if raw is not None else {}
+
+    def garage(self) -> Garage:
+        """Give the garage's own record, as far as it can be read."""
+        loaded = self.read(GARAGE)
+        return loaded.record if loaded is not None and isinstance(loaded.record, Garage) else Garage()
+
+    def newer(self) -> bool:
+        """Tell whether the garage was written by a newer program, so that it must not be written to."""
+        schema = self.garage().schema
+        return schema is not None and schema > SCHEMA
+
+    def stage(self, ref: Ref, data: dict[str, Any]) -> None:
+        """Let a record read as it will stand once its edits are kept."""
+        self._staged[ref] = data
+
+    def unstage(self, ref: Ref) -> None:
+        """Read a record from its file again."""
+        self._staged.pop(ref, None)
+        self._raw.pop(ref, None)
+
+    def changed(self) -> tuple[Ref, ...]:
+        """List the records in memory whose files changed or went since they were read."""
+        found: list[Ref] = []
+        for ref, raw in self._raw.items():
+            path = self.path_of(ref)
+            if ref not in self._staged and raw.stamp is not None and _stamp(path) != raw.stamp:
+                found.append(ref)
+        return tuple(found)
+
+    def mentioning(self, name: str) -> Iterator[Ref]:
+        """List the records whose text contains a name: a quick search of bytes, to be looked at closer."""
+        wanted = name.encode()
+        for ref in self.all():
+            path = self.path_of(ref)
+            try:
+                found = path is not None and wanted in path.read_bytes()
+            except OSError:
+                found = False
+            if found:
+                yield ref
+
+    def _files(self) -> dict[str, dict[str, FilePath]]:
+        if self._listing is None:
+            self._listing = {kind: dict(_toml_files(self.root / folder)) for kind, folder in FOLDERS.items()}
+        return self._listing
+
+    def _read_raw(self, ref: Ref, path: FilePath) -> _Raw | None:
+        if ref in self._staged:
+            known = self._raw.get(ref)
+            if known is None or known.data is not self._staged[ref]:
+                text = known.text if known is not None else ""
+                self._raw[ref] = _Raw(None, text, self._staged[ref])
+            return self._raw[ref]
+        stamp = _stamp(path)
+        known = self._raw.get(ref)
+        if known is not None and known.stamp == stamp and stamp is not None:
+            return known
+        if stamp is None:
+            self._raw.pop(ref, None)
+            return None
+        self._raw[ref] = self._fresh(path, stamp)
+        return self._raw[ref]
+
+    def _fresh(self, path: FilePath, stamp: Stamp) -> _Raw:
+        name = os.path.relpath(path, self.root)
+        text = read_text(path)
+        if isinstance(text, Trouble):
+            return _Raw(stamp, "", {}, attrs.evolve(text, file=name))
+        data = loads(text, name)
+        if isinstance(data, Trouble):
+            return _Raw(stamp, text, {}, data)
+        return _Raw(stamp, text, data)
+
+    def _bike_raw(self, ref: Ref, raw: _Raw) -> _Raw | None:
+        """Give the bike that a set-up is for, since its controls say how what is set is read."""
+        named = raw.data.get("bike")
+        if ref.kind not in ("session", "profile") or not isinstance(named, str):
+            return None
+        bike = Ref("bike", named)
+        path = self.path_of(bike)
+        return self._read_raw(bike, path) if path is not None else None
+
+    def _structure(self, ref: Ref, path: FilePath, raw: _Raw) -> Loaded:
+        name = os.path.relpath(path, self.root)
+        if raw.trouble is not None:
+            return Loaded(ref, path, name, raw.text, {}, None, (raw.trouble,))
+        named = raw.data.get("bike")
+        bike = self.read(Ref("bike", named)) if isinstance(named, str) and ref.kind != "bike" else None
+        found = read_record(
+            ref.kind, raw.data, bike.record if bike and isinstance(bike.record, Bike) else None
+        )
+        troubles, unknown = _placed(found, name, raw.text)
+        return Loaded(ref, path, name, raw.text, raw.data, found.record, troubles, unknown)
+
+
+def _placed(found: Read, name: str, text: str) -> tuple[tuple[Trouble, ...], tuple[Trouble, ...]]:
+    """Give the troubles of a reading their file and line, and word the keys that nobody declared."""
+    if not found.troubles and not found.unknown:
+        return (), ()
+    layout = scan(text)
+    placed = tuple(
+        attrs.evolve(trouble, file=name, line=layout.line_of(trouble.path)) for trouble in found.troubles
+    )
+    unknown = tuple(
+        Trouble(
+            "a key that this program does not know",
+            "one of the format's keys",
+            "it is kept as it is; check its spelling",
+            path,
+            layout.line_of(path),
+            name,
+        )
+        for path in found.unknown
+    )
+    return placed, unknown
+
+
+def _toml_files(folder: FilePath) -> Iterator[tuple[str, FilePath]]:
+    """Walk a folder for records: files whose stem can be an id. Templates and hidden files are not read."""
+    try:
+        entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
+    except OSError:
+        return
+    for entry in entries:
+        if entry.name.startswith("."):
+            continue
+        if entry.is_dir():
+            yield from _toml_files(FilePath(entry.path))
+        elif entry.name.endswith(".toml") and is_id(entry.name[:-5]):
+            yield entry.name[:-5], FilePath(entry.path)
+
+
+def _stamp(path: FilePath | None) -> Stamp | None:
+    try:
+        found = path.stat() if path is not None else None
+    except OSError:
+        return None
+    return (found.st_mtime_ns, found.st_size, found.st_ino) if found is not None else None
+
+
+def reference_fields(kind: str) -> tuple[tuple[tuple[str, ...], str], ...]:
+    """List the declared paths of a kind that refer to another record, with the kind they refer to."""
+    return tuple(
+        (one.path, one.shape.kind) for one in declared(CLASSES[kind]) if isinstance(one.shape, Reference)
+    )

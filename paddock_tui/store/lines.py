@@ -1,0 +1,231 @@
+"""Where things stand in a TOML text: the lines of every value and of every table."""
+
+import re
+import tomllib
+from bisect import bisect_right
+
+import attrs
+
+from paddock_tui.records.paths import Path
+
+BOM = "\ufeff"
+
+_GAP = re.compile(r"(?:[ \t\r\n]|#[^\n]*)*")
+_DOT = re.compile(r"[ \t]*\.[ \t]*")
+_KEY = re.compile(r"""[A-Za-z0-9_-]+|"(?:\\.|[^"\\\n])*"|'[^'\n]*'""")
+_EQUALS = re.compile(r"[ \t]*=[ \t]*")
+_COMMA = re.compile(r"[ \t\r\n,]*")
+_BARE = re.compile(r"[^,\]}#\r\n]*")
+_STRING = re.compile(
+    r'"""(?:\\.|[^\\])*?"{3,5}' r"|'''.*?'{3,5}" r'|"(?:\\.|[^"\\\n])*"' r"|'[^'\n]*'",
+    re.DOTALL,
+)
+_NESTED = re.compile(_STRING.pattern + r"|#[^\n]*|[\[\]{}]", re.DOTALL)
+_DEEPEST = 40  # inline tables nested deeper than this are not mapped: their ancestor's line serves
+
+
+@attrs.frozen
+class Entry:
+    """One `key = value`: its lines (0-based, both included) and the offsets of its value in the text."""
+
+    path: Path
+    table: Path
+    """The table under whose header it is written; shorter than the parent where the key is dotted."""
+    first: int
+    last: int
+    start: int
+    end: int
+    inline: bool
+    """It stands inside an inline table."""
+    opens: bool
+    """Its value is an inline table."""
+
+
+@attrs.frozen
+class Head:
+    """One table with a header of its own; the root has line -1. Lines are 0-based."""
+
+    path: Path
+    line: int
+    last: int
+    """The last line of its own values; the header line where it has none."""
+
+
+@attrs.frozen
+class Layout:
+    """The map of one text; elements of an array of tables are counted in the path: ("p", "0", "n")."""
+
+    text: str
+    lines: tuple[str, ...]
+    entries: dict[Path, Entry]
+    heads: dict[Path, Head]
+    busy: frozenset[int]
+    """The lines that a header or a value occupies; all others are blank or comments."""
+    _implied: dict[Path, int]
+
+    def line_of(self, path: Path) -> int | None:
+        """1-based line of the value or header at a path, else of its nearest ancestor; None at the root."""
+        for length in range(len(path), 0, -1):
+            place = self._place(path[:length])
+            if place is not None:
+                return place + 1
+        return None
+
+    def is_comment(self, line: int) -> bool:
+        """Whether a line (0-based) holds nothing but a comment."""
+        return self._is_free(line) and self.lines[line].lstrip().startswith("#")
+
+    def is_blank(self, line: int) -> bool:
+        """Whether a line (0-based) is empty or white, and not part of a value."""
+        return self._is_free(line) and not self.lines[line].strip()
+
+    def _is_free(self, line: int) -> bool:
+        return 0 <= line < len(self.lines) and line not in self.busy
+
+    def _place(self, path: Path) -> int | None:
+        if path in self.entries:
+            return self.entries[path].first
+        if path in self.heads:
+            return self.heads[path].line
+        return self._implied.get(path)
+
+
+def split_lines(text: str) -> tuple[str, ...]:
+    """Split at line feeds only, as TOML does; every line keeps its ending."""
+    lines = text.split("\n")
+    whole = [f"{line}\n" for line in lines[:-1]]
+    return (*whole, lines[-1]) if lines[-1] else tuple(whole)
+
+
+def scan(text: str) -> Layout:
+    """Map a text that `tomllib` has accepted; any other text gives a map without meaning, but no error."""
+    return _Scanner(text).scan()
+
+
+class _Scanner:
+    """One pass over a text, statement by statement."""
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+        self.starts = [0, *(match.end() for match in re.finditer("\n", text))]
+        self.entries: dict[Path, Entry] = {}
+        self.heads: dict[Path, Head] = {(): Head((), -1, -1)}
+        self.implied: dict[Path, int] = {}
+        self.busy: set[int] = set()
+        self.elements: dict[Path, int] = {}  # arrays of tables: how many elements so far
+        self.table: Path = ()
+
+    def scan(self) -> Layout:
+        at = self._gap(1 if self.text.startswith(BOM) else 0)
+        while at < len(self.text):
+            end = self._header(at) if self.text[at] == "[" else self._statement(at)
+            at = self._gap(max(end, at + 1))
+        lines = split_lines(self.text)
+        return Layout(self.text, lines, self.entries, self.heads, frozenset(self.busy), self.implied)
+
+    def _gap(self, at: int) -> int:
+        return _end(_GAP.match(self.text, at), at)
+
+    def _line(self, at: int) -> int:
+        return bisect_right(self.starts, at) - 1
+
+    def _header(self, at: int) -> int:
+        many = self.text.startswith("[[", at)
+        at = self._gap(at + 1 + many)
+        keys, end = self._keys(at)
+        line = self._line(at)
+        self.table = self._element(keys) if many else self._counted(keys)
+        self.heads[self.table] = Head(self.table, line, line)
+        self._imply(self.table, line)
+        self.busy.add(line)
+        return self.text.find("]", end) + 1 + many
+
+    def _counted(self, keys: Path) -> Path:
+        """Name the element that a header means where it leads through an array of tables."""
+        path: Path = ()
+        for key in keys:
+            path = (*path, key)
+            if path in self.elements:
+                path = (*path, str(self.elements[path] - 1))
+        return path
+
+    def _element(self, keys: Path) -> Path:
+        array = (*self._counted(keys[:-1]), *keys[-1:])
+        count = self.elements.get(array, 0)
+        self.elements[array] = count + 1
+        return (*array, str(count))
+
+    def _statement(self, at: int) -> int:
+        entry = self._entry(at, self.table, depth=0)
+        self.busy.update(range(entry.first, entry.last + 1))
+        self.heads[self.table] = attrs.evolve(self.heads[self.table], last=entry.last)
+        return entry.end
+
+    def _entry(self, at: int, under: Path, depth: int) -> Entry:
+        keys, end = self._keys(at)
+        start = _end(_EQUALS.match(self.text, end), end)
+        end = self._value(start)
+        path = (*under, *keys)
+        first, last = self._line(at), self._line(max(start, end - 1))
+        opens = self.text.startswith("{", start)
+        entry = Entry(path, self.table, first, last, start, end, depth > 0, opens)
+        self.entries[path] = entry
+        self._imply(path, first)
+        if opens and depth < _DEEPEST:
+            self._inside(entry, depth)
+        return entry
+
+    def _inside(self, table: Entry, depth: int) -> None:
+        """Map the keys of an inline table."""
+        at = _end(_COMMA.match(self.text, table.start + 1), table.start + 1)
+        while at < table.end - 1:
+            end = self._entry(at, table.path, depth + 1).end
+            at = _end(_COMMA.match(self.text, end), end)
+            if at <= end:
+                return
+
+    def _keys(self, at: int) -> tuple[Path, int]:
+        keys: list[str] = []
+        while True:
+            match = _KEY.match(self.text, at)
+            if match is None:
+                return tuple(keys), at
+            keys.append(_unquoted(match[0]))
+            dot = _DOT.match(self.text, match.end())
+            if dot is None:
+                return tuple(keys), match.end()
+            at = dot.end()
+
+    def _value(self, at: int) -> int:
+        """Where the value that starts here ends; brackets are counted, so that depth costs no stack."""
+        string = _STRING.match(self.text, at)
+        if string is not None:
+            return string.end()
+        if self.text[at : at + 1] not in ("[", "{"):
+            bare = _BARE.match(self.text, at)
+            return at + len(bare[0].rstrip()) if bare else at
+        depth = 0
+        for token in _NESTED.finditer(self.text, at):
+            depth += (token[0] in ("[", "{")) - (token[0] in ("]", "}"))
+            if depth == 0:
+                return token.end()
+        return len(self.text)
+
+    def _imply(self, path: Path, line: int) -> None:
+        for length in range(len(path) - 1, 0, -1):
+            self.implied.setdefault(path[:length], line)
+
+
+def _end(match: re.Match[str] | None, otherwise: int) -> int:
+    return match.end() if match else otherwise
+
+
+def _unquoted(key: str) -> str:
+    if key[0] == "'" or (key[0] == '"' and "\\" not in key):
+        return key[1:-1]
+    if key[0] != '"':
+        return key
+    try:
+        return next(iter(tomllib.loads(f"{key} = 0")))
+    except tomllib.TOMLDecodeError:
+        return key[1:-1]
