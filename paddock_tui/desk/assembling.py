@@ -37,7 +37,7 @@ _FOLLOWED: dict[str, tuple[tuple[str, Path, str], ...]] = {
 
 @attrs.frozen
 class Assembled:
-    """A situation, and what could not be read on the way to it. `lost` are whole files that cannot be read."""
+    """A situation, and what could not be read on the way; `lost` are whole files that cannot be read."""
 
     situation: Situation
     problems: tuple[Trouble, ...] = ()

@@ -144,7 +144,7 @@ def _label(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> str:
         field = field_of(files, ref, edit.path)
         name = field.label if field is not None else spell(edit.path)
         words.append(f"{name} {shown(edit.old, field)} -> {shown(edit.new, field)}")
-    return ", ".join(words)
+    return "; ".join(words)
 
 
 def _preferred(shape: object, units: Units | None) -> str | None:

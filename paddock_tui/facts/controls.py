@@ -13,11 +13,20 @@ from paddock_tui.records.electronics import (
     Mode,
     function_of,
 )
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.of_bike import is_off, label_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
+from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.levels import HelpScale, Levels, Scale
+
+NETS = ("traction", "wheelie", "slide", "front-abs", "abs")
+"""Aids that catch a slip or a lift; throttle and power soften, but catch nothing."""
+
+SLIP_NETS = ("traction", "slide")
+
+_MOST_LEVELS = 1000
+"""No dash counts further; a range above it is a slip of the finger."""
 
 
 @attrs.frozen
@@ -29,7 +38,17 @@ class Shown:
     control: Control
 
     def __str__(self) -> str:
-        return f"{label_of(self.name)} {self.value}{of_range(self.control)}"
+        bounds = "" if self.value == OFF else of_range(self.control)
+        return f"{label_of(self.name)} {self.value}{bounds}"
+
+
+@attrs.frozen
+class Net:
+    """An aid that catches a slip or a lift, with the help it gives as it is set (negative when off)."""
+
+    shown: Shown
+    help: float
+    scale: HelpScale
 
 
 @attrs.frozen
@@ -48,15 +67,20 @@ def of_range(control: Control) -> str:
     return f" of {high}-{low}" if control.most_help == low else f" of {low}-{high}"
 
 
-def levels_of(control: Control) -> Levels | None:
+def levels_of(name: str, control: Control) -> Levels | None:
     """Give the levels of a control in the bike's own order; None where there are none that fit."""
+    freeing = function_of(name, control) == "engine-braking"
+    most = control.frees_most if freeing else control.most_help
     off = control.off if control.off is not None else False
-    most = control.most_help if control.most_help is not None else control.frees_most
     try:
         if control.levels is not None:
-            end = most if isinstance(most, int) else None
-            return Levels.span(int(control.levels[0]), int(control.levels[1]), end, off)
+            low, high = (int(level) for level in control.levels)
+            if abs(high - low) > _MOST_LEVELS:
+                return None
+            return Levels.span(low, high, most if isinstance(most, int) else None, off)
         if control.choices is not None:
+            # The word off among the words means off, also where the file does not say that it can be off.
+            off = off or OFF in control.choices
             return Levels.choices(control.choices, most if isinstance(most, str) else None, off)
         if control.kind == "switch":
             return Levels.choices(("on",), "on", True)
@@ -92,9 +116,13 @@ def mode_in_use(setup: SetUp, bike: Bike) -> Mapped | Unknown:
 
 
 @fact("what {subject} is set to", at="session:setup.controls.{subject}", per="control")
-def set_value(subject: str, setup: SetUp) -> Setting | Unknown:
-    """What the rider set a control to."""
-    return setup.controls.get(subject, UNKNOWN)
+def set_value(subject: str, control: Control, setup: SetUp, bike: Bike) -> Setting | Unknown | Absent:
+    """What the rider set a control to; nothing is asked where the riding mode fixes it anyway."""
+    value = setup.controls.get(subject)
+    if value is not None:
+        return value
+    fixed = in_force_value(subject, control, setup, bike.modes.get(setup.mode or ""))
+    return UNKNOWN if fixed is None else ABSENT
 
 
 @fact("the riding mode", at="session:setup.mode", per="control")
@@ -107,6 +135,20 @@ def mode_for(control: Control, subject: str, setup: SetUp, bike: Bike) -> Mapped
     return Mapped(setup.mode or "", mode) if mode is not None else UNKNOWN
 
 
+@fact("what the riding mode fixes {subject} to", per="control")
+def fixed_by_mode(subject: str, mode_for: Mapped) -> Setting | Absent:
+    """The value that the riding mode gives a control; absent where the mode leaves it free."""
+    return mode_for.mode.fixes.get(subject, ABSENT)
+
+
+@fact("what the riding mode leaves of {subject}", per="control")
+def left_by_mode(subject: str, mode_for: Mapped) -> tuple[Setting, ...] | Absent:
+    """The range or the words that the riding mode allows; absent where it does not limit the control."""
+    if subject in mode_for.mode.fixes:
+        return ABSENT
+    return mode_for.mode.limits.get(subject, ABSENT)
+
+
 @fact("what {subject} is set to", at="session:setup.controls.{subject}", per="control", show=str)
 def in_force(subject: str, control: Control, setup: SetUp, mode_for: Mapped) -> Shown | Unknown:
     """The value that a control has on the track, riding mode included."""
@@ -115,19 +157,26 @@ def in_force(subject: str, control: Control, setup: SetUp, mode_for: Mapped) -> 
 
 
 @fact("the levels of {subject}", at="bike:controls.{subject}.levels", per="control")
-def levels(control: Control) -> Levels | Unknown | Absent:
+def levels(subject: str, control: Control) -> Levels | Unknown | Absent:
     """What the bike offers for a control that has levels or words in an order."""
-    if control.kind in ("speed", "state"):
+    ordered = function_of(subject, control) in (*HELP_FUNCTIONS, "engine-braking")
+    if control.kind == "speed" or (control.kind == "state" and not ordered):
         return ABSENT
-    return levels_of(control) or UNKNOWN
+    return levels_of(subject, control) or UNKNOWN
 
 
 @fact("the levels of {subject}", at="bike:controls.{subject}.levels", per="control")
-def offered(control: Control) -> Levels | Unknown | Absent:
+def offered(subject: str, control: Control) -> Levels | Unknown | Absent:
     """Everything a control can be set to, states included; speeds are judged by themselves."""
     if control.kind == "speed":
         return ABSENT
-    return levels_of(control) or UNKNOWN
+    return levels_of(subject, control) or UNKNOWN
+
+
+@fact("the speeds of {subject}", per="control")
+def speeds_offered(control: Control) -> tuple[str, ...] | Absent:
+    """The speeds that a control offers, none where the bike's file names none; absent for other kinds."""
+    return (control.speeds or ()) if control.kind == "speed" else ABSENT
 
 
 @fact("whether {subject} is an aid", per="control")
@@ -137,6 +186,24 @@ def is_aid(subject: str, control: Control) -> str | Absent:
     return function if function in HELP_FUNCTIONS else ABSENT
 
 
+@fact("whether {subject} catches a slip or a lift", per="control")
+def is_net(is_aid: str) -> str | Absent:
+    """The function of an aid that is a net; absent for those that only soften, throttle and power."""
+    return is_aid if is_aid in NETS else ABSENT
+
+
+@fact("whether {subject} catches the rear", per="control")
+def is_slip_net(is_aid: str) -> str | Absent:
+    """The function of an aid that catches a sliding rear wheel; absent for every other control."""
+    return is_aid if is_aid in SLIP_NETS else ABSENT
+
+
+@fact("whether {subject} is the engine braking", per="control")
+def is_engine_braking(subject: str, control: Control) -> bool | Absent:
+    """True for the engine braking; absent for every other control."""
+    return True if function_of(subject, control) == "engine-braking" else ABSENT
+
+
 @fact("which end of {subject} helps most", at="bike:controls.{subject}.most_help", per="control")
 def help_scale(is_aid: str, levels: Levels) -> HelpScale | Unknown:
     """The scale of help of an aid; not known while the bike's file does not say which end helps most."""
@@ -144,10 +211,8 @@ def help_scale(is_aid: str, levels: Levels) -> HelpScale | Unknown:
 
 
 @fact("which end of {subject} frees the rear", at="bike:controls.{subject}.frees_most", per="control")
-def freeing_scale(subject: str, control: Control, levels: Levels) -> Scale | Unknown | Absent:
+def freeing_scale(is_engine_braking: bool, levels: Levels) -> Scale | Unknown:
     """The two-ended scale of engine braking, toward the end that frees the rear."""
-    if function_of(subject, control) != "engine-braking":
-        return ABSENT
     return levels.scale_if_known() or UNKNOWN
 
 
@@ -158,6 +223,12 @@ def help_in_force(in_force: Shown, help_scale: HelpScale) -> float | Unknown:
         return help_scale.help_of(in_force.value)
     except (CannotBe, OutOfRange):
         return UNKNOWN
+
+
+@fact("how much help {subject} gives", per="control")
+def net(is_net: str, in_force: Shown, help_in_force: float, help_scale: HelpScale) -> Net:
+    """An aid that catches a slip or a lift, as it is set."""
+    return Net(in_force, help_in_force, help_scale)
 
 
 @fact("what this level of {subject} does", per="control")
@@ -181,9 +252,3 @@ def front_wheel_left(
 def helps(help_in_force: Mapping[str, float]) -> Mapping[str, float]:
     """Help of every aid that the bike has, by the name of its control."""
     return help_in_force
-
-
-def is_off(control: Control, value: Setting) -> bool:
-    """Tell whether a value means off on this bike, by its levels where it has any."""
-    found = levels_of(control)
-    return value == "off" if found is None else found.is_off(value) or value == "off"

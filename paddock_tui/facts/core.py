@@ -110,8 +110,8 @@ class Facts:
         self._found: dict[tuple[str, str | None], Any] = {}
 
     def subjects(self, per: PerSubject) -> tuple[str, ...]:
-        """List the names that a rule per control or per adjuster is asked about."""
-        return tuple(self._subjects.get(per, {}))
+        """List the names that a rule per control or per adjuster is asked about, in an order of their own."""
+        return tuple(sorted(self._subjects.get(per, {})))
 
     def get(self, name: str, subject: str | None = None) -> Any:
         """Give the value of a fact, or NotKnown, or ABSENT."""

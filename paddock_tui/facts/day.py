@@ -2,13 +2,16 @@
 
 import attrs
 
+from paddock_tui.facts.controls import in_force_value
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import Entry, RidingDay
 from paddock_tui.records.electronics import Control, function_of, speed_of
+from paddock_tui.records.of_bike import is_off
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes import Setting
 
 
 @attrs.frozen
@@ -33,23 +36,21 @@ def posted_pit_limit(day: RidingDay) -> Quantity | Unknown:
 )
 def limiter(bike: Bike, setup: SetUp) -> Limiter | Unknown | Absent:
     """The pit limiter and its speed; absent on a bike that has none."""
-    for name, control in bike.controls.items():
-        if function_of(name, control) == "pit-limiter":
-            value = setup.controls.get(name)
-            if value is None:
-                return UNKNOWN
-            speed = speed_of(value)
-            return UNKNOWN if speed is None and value != "off" else Limiter(name, control, speed)
-    return ABSENT
+    found = _limiter_of(bike, setup)
+    if found is None:
+        return ABSENT
+    name, control, value = found
+    if value is not None and is_off(control, value):
+        return Limiter(name, control, None)
+    speed = speed_of(value) if value is not None else None
+    return UNKNOWN if speed is None else Limiter(name, control, speed)
 
 
 @fact("the pit limiter", at="session:setup.controls.pit-limiter")
 def limiter_without_figure(bike: Bike, setup: SetUp) -> bool | Absent:
     """Whether the bike has a pit limiter whose figure was not written down."""
-    for name, control in bike.controls.items():
-        if function_of(name, control) == "pit-limiter":
-            return name not in setup.controls
-    return ABSENT
+    found = _limiter_of(bike, setup)
+    return ABSENT if found is None else found[2] is None
 
 
 @fact("the paperwork of this rider and bike", at="day:entries")
@@ -62,6 +63,15 @@ def entry(day: RidingDay, session: Session) -> Entry:
 def organised(session: Session) -> bool | Absent:
     """True for everything but a ride on the road."""
     return ABSENT if session.kind == "road" else True
+
+
+def _limiter_of(bike: Bike, setup: SetUp) -> tuple[str, Control, Setting | None] | None:
+    """Find the pit limiter and the value in force, riding mode included."""
+    for name, control in sorted(bike.controls.items()):
+        if function_of(name, control) == "pit-limiter":
+            mode = bike.modes.get(setup.mode or "")
+            return name, control, in_force_value(name, control, setup, mode)
+    return None
 
 
 def _limiter(found: Limiter) -> str:

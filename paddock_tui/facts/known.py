@@ -53,8 +53,8 @@ def impossible_figures(records: Mapping[str, Record], refs: Mapping[str, Ref]) -
             band = field.shape.band()
             if value is None or band is None or _inside(value, band):
                 continue
-            heading = " ".join(part for part in field.section[-1:] if part not in ("set-up", "fuel"))
-            label = f"{heading} {field.label}".strip() if heading != field.label else field.label
+            heading = ", ".join(part for part in field.section[-2:] if part != "set-up")
+            label = f"{field.label} ({heading})" if heading else field.label
             low, high, unit = band
             limits = f"{low:g} to {high:g} {unit}".strip()
             found.append(Figure(role, field.path, label, field.shape.show(value), limits))
@@ -80,7 +80,7 @@ def not_on_bike(setup: SetUp, bike: Bike, electronics: str, suspension: str) -> 
     )
     words = {"mode": "riding mode", "damping": "damping mode", "preset": "preset"}
     found = [
-        NotOnBike(("setup", key), words[key], name, offered)
+        NotOnBike(("setup", key), words[key], name, tuple(sorted(offered)))
         for key, name, offered in named
         if name is not None and name not in offered
     ]
@@ -91,7 +91,7 @@ def not_on_bike(setup: SetUp, bike: Bike, electronics: str, suspension: str) -> 
     )
     for key, what, held, offered_here in tables:
         found += [
-            NotOnBike(("setup", key, name), what, label_of(name), tuple(offered_here))
+            NotOnBike(("setup", key, name), what, label_of(name), tuple(sorted(offered_here)))
             for name in held
             if name not in offered_here
         ]

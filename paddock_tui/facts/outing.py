@@ -78,7 +78,8 @@ def dash_to_read(session: Session, bike: Bike, electronics: str) -> bool | Absen
     """Whether the dash still has to be read after the last key-on; absent on a bike without controls."""
     if electronics == "none" or not bike.controls:
         return ABSENT
-    undone = [event.at for event in session.events.values() if event.at is not None]
-    if session.dash.read is None:
+    read = session.dash.read
+    if read is None:
         return True
-    return any(at > session.dash.read for at in undone)
+    # An event without its time may have come after the reading.
+    return any(event.at is None or event.at > read for event in session.events.values())

@@ -66,13 +66,18 @@ class Section:
 
 @attrs.frozen
 class Page:
-    """A whole page: a heading, the verdict beside it, sections, and the findings below."""
+    """A whole page: a heading, the verdict beside it, sections, and the findings below.
+
+    `judged` keeps the room of the findings below, also while there are none, so that a finding that
+    comes or goes shifts nothing; `caution` is said there where findings leave a line.
+    """
 
     heading: str
     sections: tuple[Section, ...]
     verdict: str = ""
     findings: tuple[Row, ...] = ()
     caution: str = ""
+    judged: bool = True
 
     def rows(self) -> tuple[Row, ...]:
         """List the rows of every section in order."""

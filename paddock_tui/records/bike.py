@@ -100,8 +100,8 @@ class Drive:
         Word("415", "420", "428", "520", "525", "530", "532"), "chain", "the chain's code"
     )
     links: int | None = one(c.LINKS, "links as delivered", "number of links of the standard chain")
-    front_sprocket: int | None = one(c.TEETH, "front sprocket as delivered", "teeth")
-    rear_sprocket: int | None = one(c.TEETH, "rear sprocket as delivered", "teeth")
+    front_sprocket: int | None = one(c.TEETH, "front sprocket as delivered", "teeth, on the gearbox")
+    rear_sprocket: int | None = one(c.TEETH, "rear sprocket as delivered", "teeth, on the wheel")
     rev_limit: Quantity | None = one(c.REVS, "rev limit", "where the limiter cuts")
     stroke: Quantity | None = one(
         Amount("length", "mm", 20, 120, step=0.1), "stroke", "for the noise test's revs"

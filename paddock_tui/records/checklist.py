@@ -45,7 +45,9 @@ class Item:
         Word("hold", "serious", "caution", "note"), "to fix means", "how bad it is when this item is to fix"
     )
     answered_by: str | None = one(
-        c.TEXT, "answered by", "the fact that answers it: a path in the session, such as pressures.cold.front"
+        c.TEXT,
+        "answered by",
+        "the value that answers it: a path in the session, or in the day's entry for the day's lists",
     )
 
 

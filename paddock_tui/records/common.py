@@ -1,5 +1,7 @@
 """Shapes that several kinds of record use, each with the band of figures that can be."""
 
+import datetime as dt
+
 import attrs
 
 from paddock_tui.records.fields import one
@@ -82,5 +84,5 @@ class Check:
     status: str | None = one(
         Word("ok", "to fix", "not applicable"), "answer", "ok, to fix, or not applicable to this bike or day"
     )
-    at: object = one(CLOCK, "answered at", "when the item was answered")
+    at: dt.time | None = one(CLOCK, "answered at", "when the item was answered")
     by: str | None = one(TEXT, "answered by", "initials of who answered")

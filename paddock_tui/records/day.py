@@ -46,6 +46,10 @@ class Noise:
 class Entry:
     """One rider on one bike, for this day: paperwork, camera and the day's checks."""
 
+    group: str | None = one(c.TEXT, "own group", "this rider's group today, where it is not the day's")
+    travel: str | None = one(
+        Word("road", "van"), "own travel", "how this bike gets home, where it is not the day's"
+    )
     signed_on: bool | None = one(c.FLAG, "signed on", "signed on, waiver and wristband done")
     briefing: bool | None = one(c.FLAG, "briefing attended", "the riders' briefing, compulsory everywhere")
     inspected: bool | None = one(c.FLAG, "inspection passed", "the bike and kit passed technical inspection")
@@ -59,7 +63,7 @@ class Entry:
 class RidingDay:
     """One day at one venue with one organiser."""
 
-    date: dt.date | None = one(c.DAY, "date", "the day")
+    date: dt.date | None = one(c.DAY, "date", "the day it is held on")
     venue: str | None = one(Reference("venue"), "venue", "where it is")
     organiser: str | None = one(c.TEXT, "organiser", "who runs the day")
     kind: str | None = one(

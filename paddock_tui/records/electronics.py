@@ -10,6 +10,7 @@ from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, tables, values
 from paddock_tui.records.shapes import Series, Setting, Word, Words
 from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.numbers import read_number
 from paddock_tui.records.trouble import Trouble
 
 HELP_FUNCTIONS = ("traction", "wheelie", "slide", "front-abs", "rear-abs", "abs", "throttle", "power")
@@ -30,7 +31,8 @@ class OffValue(Shape[bool | Setting]):
     def load(self, raw: object) -> bool | Setting | Trouble:
         if isinstance(raw, bool):
             return raw
-        return raw if isinstance(raw, int | str) and raw != "" else self.wrong(raw)
+        found = c.SETTING.load(raw)
+        return self.wrong(raw) if isinstance(found, Trouble) else found
 
     def read(self, text: str) -> bool | Setting | Trouble:
         typed = text.strip()
@@ -44,6 +46,9 @@ class OffValue(Shape[bool | Setting]):
     def dump(self, value: bool | Setting) -> bool | Setting:
         return value
 
+    def example(self) -> bool | Setting:
+        return True
+
     def show(self, value: bool | Setting) -> str:
         return {True: "yes", False: "no"}.get(value, str(value)) if isinstance(value, bool) else str(value)
 
@@ -56,20 +61,23 @@ class Bounds(Shape[tuple[Setting, ...]]):
     def load(self, raw: object) -> tuple[Setting, ...] | Trouble:
         if not isinstance(raw, list) or not raw:
             return self.wrong(raw)
-        if all(isinstance(item, str) for item in raw):
-            return tuple(raw)
-        if len(raw) == 2 and all(isinstance(item, int) and not isinstance(item, bool) for item in raw):
-            return tuple(raw)
-        return self.wrong(raw)
+        found = [c.SETTING.load(item) for item in raw]
+        words = all(isinstance(item, str) for item in found)
+        levels = len(found) == 2 and all(isinstance(item, int) for item in found)
+        return tuple(raw) if words or levels else self.wrong(raw)
 
     def read(self, text: str) -> tuple[Setting, ...] | Trouble:
         numbers = Series(2, 2, "", whole=True).read(text)
         if not isinstance(numbers, Trouble):
             return tuple(int(number) for number in numbers)
-        return self.load([piece.strip() for piece in text.split(",") if piece.strip()])
+        pieces = [piece.strip() for piece in text.split(",") if piece.strip()]
+        return self.wrong(text) if any(read_number(one) is not None for one in pieces) else self.load(pieces)
 
     def dump(self, value: tuple[Setting, ...]) -> list[str | int | float | bool]:  # type: ignore[override]
         return list(value)
+
+    def example(self) -> tuple[Setting, ...]:
+        return (2, 6)
 
     def show(self, value: tuple[Setting, ...]) -> str:
         if value and isinstance(value[0], int):
@@ -124,7 +132,9 @@ class Control:
         "engine braking: the end with the least engine braking; left out: not known",
     )
     off: bool | Setting | None = one(
-        OffValue(), "can be off", "whether it can be off, or the level that means off"
+        OffValue(),
+        "can be off",
+        "true: off is a state beside the levels; or the level that means off, not counted as help",
     )
     key_off: str | None = one(
         Word("keeps", "resets"), "after key-off", "whether the value survives the key; left out: not known"

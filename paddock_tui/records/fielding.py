@@ -56,9 +56,20 @@ def field_at(kind: str, path: Path, record: Record | None = None, bike: Bike | N
     spec = find_spec(CLASSES[kind], path) if kind in CLASSES else None
     if spec is None or spec.shape is None:
         return None
-    section = tuple(label_of(key) for key in path[:-1])
     label = spec.label if not spec.keys else label_of(path[-1])
+    section = tuple(_headings(CLASSES[kind], path))
     return Field(path, label, section, spec.shape, spec.help, spec.call, spec.carry)
+
+
+def _headings(cls: type, path: Path) -> Iterator[str]:
+    """Give the headings above the value at a path: the labels of its tables, and the keys chosen there."""
+    spec = specs(cls)[path[0]][1]
+    chosen = path[1 : 1 + len(spec.keys)]
+    if spec.record is not None:
+        yield from (spec.label, *map(label_of, chosen))
+        yield from _headings(spec.record, path[1 + len(spec.keys) :])
+    elif chosen:
+        yield from (spec.label, *map(label_of, chosen[:-1]))
 
 
 def _own(cls: type, record: Any, at: Path, section: tuple[str, ...]) -> Iterator[Field]:

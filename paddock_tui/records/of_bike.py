@@ -37,14 +37,15 @@ def is_off(control: Control, setting: Setting) -> bool:
 
 def setting_shape(control: Control) -> Shape[Setting]:
     """Give the shape of a control's value."""
-    off = control.off is True
+    off = control.off is True or control.off == OFF
     if control.kind == "level" and control.levels is not None:
-        return LevelSetting(int(control.levels[0]), int(control.levels[1]), can_be_off=off)
+        low, high = sorted(int(level) for level in control.levels)
+        return LevelSetting(low, high, can_be_off=off)
     if control.kind == "speed":
         return SpeedSetting(control.speeds or (), can_be_off=off)
     if control.kind == "switch":
         return WordSetting(OFF, "on")
-    if control.kind in ("choice", "state") and control.choices is not None:
+    if control.kind in ("choice", "state") and control.choices:
         words = control.choices if not off or OFF in control.choices else (OFF, *control.choices)
         return WordSetting(*words)
     return AnySetting()
@@ -52,8 +53,9 @@ def setting_shape(control: Control) -> Shape[Setting]:
 
 def adjuster_shape(adjuster: Adjuster) -> Number:
     """Give the shape of an adjuster's value, in the adjuster's own unit."""
-    low, high = adjuster.range or (-100.0, 200.0)
-    return Number(low, high, unit=adjuster.unit or "", step=adjuster.step or 1)
+    low, high = sorted(adjuster.range or (-100.0, 200.0))
+    step = adjuster.step if adjuster.step is not None and adjuster.step > 0 else 1.0
+    return Number(low, high, unit=adjuster.unit or "", step=step)
 
 
 def label_of(name: str) -> str:
@@ -85,7 +87,7 @@ def offered(bike: Bike, damping: str | None) -> Iterator[OfBike]:
         yield OfBike(("adjusters", name), label_of(name), text, adjuster_shape(adjuster), adjuster.call or "")
     mode = bike.damping.get(damping or "")
     for name, offset in (mode.offsets if mode else {}).items():
-        low, high = offset.range or (-100.0, 100.0)
+        low, high = sorted(offset.range or (-100.0, 100.0))
         yield OfBike(
             ("offsets", name), label_of(name), "trim on top of the automatic damping", Number(low, high)
         )

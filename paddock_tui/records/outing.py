@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, values
-from paddock_tui.records.shapes import Setting, Whole, Word
+from paddock_tui.records.shapes import Setting, Whole, Word, Words
 
 SYMPTOMS = (
     "dives",
@@ -103,7 +103,7 @@ class Event:
     what: str | None = one(
         Word("key-on", "key-off", "stall", "fuse", "battery"), "what", "what happened to the electrics"
     )
-    at: dt.time | None = one(c.CLOCK, "at", "when")
+    at: dt.time | None = one(c.CLOCK, "at", "when it happened")
 
 
 @attrs.frozen
@@ -119,7 +119,11 @@ class Reading:
         "of the air in the shade for a cold reading, of the tyre for a hot one",
     )
     gauge: str | None = one(c.TEXT, "gauge", "which gauge")
-    set_to_front: Quantity | None = one(c.TYRE_PRESSURE, "front set to", "what the front was then set to")
+    set_to_front: Quantity | None = one(
+        c.TYRE_PRESSURE,
+        "front set to",
+        "what the front was then set to; the cold setting of the set-up stays as it is",
+    )
     set_to_rear: Quantity | None = one(c.TYRE_PRESSURE, "rear set to", "what the rear was then set to")
 
 
@@ -156,7 +160,11 @@ class Note:
 class Look:
     """What a tyre looked like."""
 
-    seen: str | None = one(Word(*LOOKS), "tyre look", "what was seen, in one of the fixed phrases")
+    seen: tuple[str, ...] | None = one(
+        Words("what was seen, in fixed phrases", LOOKS),
+        "tyre look",
+        "what was seen, in one or more of the fixed phrases",
+    )
     at: dt.time | None = one(c.CLOCK, "at", "when it was looked at")
 
 
@@ -179,7 +187,7 @@ class Incident:
     """Something that happened, and what was done about it."""
 
     what: str | None = one(Word(*INCIDENTS), "what", "what happened")
-    at: dt.time | None = one(c.CLOCK, "at", "when")
+    at: dt.time | None = one(c.CLOCK, "at", "when it happened")
     moving: bool | None = one(c.FLAG, "moving", "whether the bike was moving; a tip-over at standstill is no")
     count: int | None = one(
         Whole(1, 99), "how many", "how many times, for false neutrals and practice starts"
@@ -188,9 +196,12 @@ class Incident:
     concussion: bool | None = one(
         c.FLAG, "concussion suspected", "headache, confusion, sickness, memory: blank counts as suspected"
     )
+    lamp: str | None = one(
+        Word("ABS", "traction", "engine", "oil", "temperature", "other"), "lamp", "which warning lamp was lit"
+    )
     note: str | None = one(c.TEXT, "note", "what happened, in your words")
     cleared_by: str | None = one(c.TEXT, "cleared by", "the doctor or medical post that cleared the rider")
-    cleared_at: dt.time | None = one(c.CLOCK, "cleared at", "when")
+    cleared_at: dt.time | None = one(c.CLOCK, "cleared at", "when the rider was cleared")
     helmet_replaced: bool | None = one(c.FLAG, "helmet replaced", "whether another helmet is worn now")
 
 
@@ -199,11 +210,22 @@ class Work:
     """Work done on the bike that has to be checked afterwards."""
 
     what: str | None = one(
-        Word("wheel out", "caliper", "brake", "axle", "oil", "filter", "plug", "sprocket"),
+        Word(
+            "wheel out",
+            "caliper",
+            "brake",
+            "axle",
+            "chain",
+            "suspension",
+            "oil",
+            "filter",
+            "plug",
+            "sprocket",
+        ),
         "what",
         "what was undone",
     )
-    at: dt.time | None = one(c.CLOCK, "at", "when")
+    at: dt.time | None = one(c.CLOCK, "at", "when the work was done")
     torqued: bool | None = one(
         c.FLAG, "torqued", "tightened to the manual's figure, checked by a second person, marked"
     )
@@ -217,5 +239,5 @@ class Accepted:
 
     reason: str | None = one(c.TEXT, "reason", "why it is ridden with")
     by: str | None = one(c.TEXT, "accepted by", "the rider's initials, else the login")
-    at: dt.time | None = one(c.CLOCK, "accepted at", "when")
+    at: dt.time | None = one(c.CLOCK, "accepted at", "when it was accepted")
     facts: str | None = one(c.TEXT, "facts", "the facts at the time; it holds while they are the same")

@@ -54,7 +54,7 @@ def parse(text: str) -> Path | None:
             return None
         quoted, bare = piece.groups()
         key = re.sub(r"\\(.)", r"\1", quoted) if quoted is not None else bare.strip()
-        if not key:
+        if not key and quoted is None:
             return None
         keys.append(key)
         at = piece.end()

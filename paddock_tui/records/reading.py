@@ -135,12 +135,13 @@ def _troubles(error: Exception, cls: type, at: Path) -> Iterator[Trouble]:
 
 
 def _key_of(child: Exception, parent: Exception) -> Path:
-    notes = getattr(child, "__notes__", [])
-    wanted = AttributeValidationNote if isinstance(parent, ClassValidationError) else IterableValidationNote
-    for note in reversed(notes):
-        if isinstance(note, wanted):
-            return (str(getattr(note, "name", getattr(note, "index", ""))).rstrip("_"),)
-    return ()
+    """Give the key under which an error was raised: of an attribute, or one that the owner chose."""
+    notes = reversed(getattr(child, "__notes__", []))
+    if isinstance(parent, ClassValidationError):
+        # The key of an attribute whose name Python keeps for itself stands without the underscore.
+        names = (note.name for note in notes if isinstance(note, AttributeValidationNote))
+        return tuple(name.rstrip("_") for name in names)[:1]
+    return tuple(str(note.index) for note in notes if isinstance(note, IterableValidationNote))[:1]
 
 
 def _unknown(cls: type, data: Mapping[str, Any], at: Path) -> Iterator[Path]:

@@ -45,6 +45,7 @@ class Session:
     parked: dt.time | None = one(c.CLOCK, "parked", "when the bike was back in the paddock")
     ridden_time: Quantity | None = one(c.MINUTES, "ridden time", "time on track")
     ridden_laps: int | None = one(Whole(0, 300), "ridden laps", "laps ridden, where they were counted")
+    distance: Quantity | None = one(c.DISTANCE, "distance", "distance ridden, where laps do not tell it")
     best_lap: Lap | None = one(LapTime(), "best lap", "best lap, where only that is known")
     top_speed: Quantity | None = one(c.SPEED, "top speed", "at the end of the longest straight")
     top_revs: Quantity | None = one(c.REVS, "top revs", "at the end of the longest straight")

@@ -37,8 +37,8 @@ class SetUp:
     rear_spring: Quantity | None = one(
         c.SPRING, "rear spring", "rate of the shock spring as fitted", carry=True
     )
-    front_sprocket: int | None = one(c.TEETH, "front sprocket", "teeth", carry=True)
-    rear_sprocket: int | None = one(c.TEETH, "rear sprocket", "teeth", carry=True)
+    front_sprocket: int | None = one(c.TEETH, "front sprocket", "teeth, on the gearbox", carry=True)
+    rear_sprocket: int | None = one(c.TEETH, "rear sprocket", "teeth, on the wheel", carry=True)
     links: int | None = one(c.LINKS, "chain links", "number of links of the chain fitted", carry=True)
     fork_height: Quantity | None = one(
         c.SMALL,

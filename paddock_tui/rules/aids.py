@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.controls import NETS, Net, Shown, levels_of
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.of_bike import label_of
 from paddock_tui.rules.core import CAUTION, HOLD, SERIOUS, Put, Raise, Remedy, Result, rule
@@ -60,11 +60,6 @@ DAMP_NOVICE = limit(
     _OWN,
 )
 
-NETS = ("traction", "wheelie", "slide", "front-abs", "abs")
-"""Aids that catch a slip or a lift; throttle and power soften, but catch nothing."""
-
-SLIP_NETS = ("traction", "slide")
-
 
 @rule(
     "aid-off-in-the-wet",
@@ -75,21 +70,21 @@ SLIP_NETS = ("traction", "slide")
 )
 def aid_off_in_the_wet(
     subject: str,
-    is_aid: str,
+    is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
     column: str,
     group: str,
 ) -> Result:
     """Traction or slide control off in the wet: nothing catches the rear."""
-    if is_aid not in SLIP_NETS or column != "wet" or help_in_force >= 0:
+    if column != "wet" or help_in_force >= 0:
         return None
     wanted = help_scale.level_at_least(0.6)
     return Raise(
         message=f"{_start(subject)} is off in the wet.",
         why="A slide at the rear on a wet track is quicker than a hand; nothing would catch it.",
         remedy=Remedy(
-            f"Start high, such as {wanted}, and come down one step at a time while it is not seen working.",
+            f"Start high, such as {wanted}; come down a step at a time, only while it is not seen working.",
             (Put(("setup", "controls", subject), wanted),),
         ),
         severity=HOLD if group == "novice" else SERIOUS,
@@ -125,7 +120,7 @@ def front_wheel_without_abs_in_the_wet(front_wheel_left: bool, column: str, grou
 def little_traction_help_in_the_wet(
     subject: str,
     in_force: Shown,
-    is_aid: str,
+    is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
     surface: str,
@@ -134,7 +129,7 @@ def little_traction_help_in_the_wet(
     limits: Limits,
 ) -> Result:
     """Traction or slide control on, but with little help for a wet track."""
-    if is_aid not in SLIP_NETS or column != "wet" or help_in_force < 0:
+    if column != "wet" or help_in_force < 0:
         return None
     serious = help_scale.snap(limits[WET_NOVICE if group == "novice" else WET_SERIOUS])
     caution = help_scale.snap(max(limits[WET_CAUTION], limits[WET_NOVICE] if group == "novice" else 0))
@@ -145,7 +140,7 @@ def little_traction_help_in_the_wet(
         message=f"Little {label_of(subject)} help for {_track(surface)}: {_shown(in_force)}.",
         why="A wet track lets the rear go early and without warning: start high, come down in steps.",
         remedy=Remedy(
-            f"Raise {label_of(subject)} to {wanted} or more help.",
+            f"Set {label_of(subject)} to {wanted}, or to more help than that.",
             (Put(("setup", "controls", subject), wanted),),
         ),
         severity=SERIOUS if help_in_force < serious else CAUTION,
@@ -162,7 +157,7 @@ def little_traction_help_in_the_wet(
 def little_traction_help_in_the_damp(
     subject: str,
     in_force: Shown,
-    is_aid: str,
+    is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
     surface: str,
@@ -171,17 +166,18 @@ def little_traction_help_in_the_damp(
     limits: Limits,
 ) -> Result:
     """Traction or slide control off, or with little help, for a damp track."""
-    if is_aid not in SLIP_NETS or column != "damp":
+    if column != "damp":
         return None
     threshold = help_scale.snap(limits[DAMP_NOVICE if group == "novice" else DAMP_CAUTION])
     if help_in_force >= threshold:
         return None
     wanted = help_scale.nearest(threshold)
+    little = f"Little {label_of(subject)} help for {_track(surface)}: {_shown(in_force)}."
     return Raise(
-        message=f"Little {label_of(subject)} help for {_track(surface)}: {_shown(in_force)}.",
+        message=f"{_start(subject)} is off on {_track(surface)}." if help_in_force < 0 else little,
         why="Damp patches come without warning in the middle of a corner that was dry a lap ago.",
         remedy=Remedy(
-            f"Raise {label_of(subject)} to {wanted} or more help.",
+            f"Set {label_of(subject)} to {wanted}, or to more help than that.",
             (Put(("setup", "controls", subject), wanted),),
         ),
     )
@@ -190,7 +186,7 @@ def little_traction_help_in_the_damp(
 @rule(
     "all-aids-near-least",
     SERIOUS,
-    gathers=("in_force", "is_aid", "help_in_force", "help_scale"),
+    gathers=("net",),
     at="setup:setup.controls",
     absorbs=(
         "aid-off-in-the-wet",
@@ -201,33 +197,29 @@ def little_traction_help_in_the_damp(
     limits=(NEAR_LEAST,),
 )
 def all_aids_near_least(
-    in_force: Mapping[str, Shown],
-    is_aid: Mapping[str, str],
-    help_in_force: Mapping[str, float],
-    help_scale: Mapping[str, HelpScale],
+    net: Mapping[str, Net],
     surface: str,
     column: str,
     group: str,
     limits: Limits,
 ) -> Result:
     """Every net of the bike, at least two, at or near its least: in the wet, the damp, or for a novice."""
-    nets = [name for name, function in is_aid.items() if function in NETS and name in help_in_force]
-    thin = [name for name in nets if help_in_force[name] <= help_scale[name].snap(limits[NEAR_LEAST])]
-    if len(nets) < 2 or len(thin) < len(nets) or (column == "dry" and group != "novice"):
+    # An aid that is only off or on gives its most help when it is on.
+    thin = [name for name in net if net[name].help <= min(net[name].scale.snap(limits[NEAR_LEAST]), 0.99)]
+    if len(net) < 2 or len(thin) < len(net) or (column == "dry" and group != "novice"):
         return None
     where = {"wet": "on a wet track", "damp": "on a damp track"}.get(column, "for a novice")
-    puts = tuple(Put(("setup", "controls", name), help_scale[name].level_at_least(0.6)) for name in thin[:2])
+    first = sorted(thin, key=lambda name: (NETS.index(function_of(name, net[name].shown.control)), name))[:2]
+    puts = tuple(Put(("setup", "controls", name), net[name].scale.level_at_least(0.6)) for name in first)
     return Raise(
         message=f"All aids are at or near their least help {where}.",
         why="Every net is thin at once, so one mistake meets none: "
-        + ", ".join(str(in_force[name]) for name in thin)
+        + ", ".join(str(net[name].shown) for name in thin)
         + ".",
         remedy=Remedy(f"Bring two of them back first: {_proposed(puts)}.", puts),
         severity=SERIOUS if column == "wet" or group == "novice" else CAUTION,
         parts=tuple(thin),
-        facts="; ".join(
-            [*(str(in_force[name]) for name in sorted(thin)), f"surface {surface}", f"{group} rider"]
-        ),
+        facts="; ".join([*(str(net[name].shown) for name in thin), f"surface {surface}", f"{group} rider"]),
     )
 
 
@@ -240,27 +232,27 @@ def all_aids_near_least(
 )
 def direction_not_known(subject: str, control: Control) -> Result:
     """Nobody has said which end of an aid in use helps most: nothing about it can be judged."""
-    if control.most_help is not None or not _counts(control):
-        return None
-    return _direction(subject, "helps most", "most_help")
+    levels = levels_of(subject, control)
+    if levels is None:
+        return _no_levels(subject)
+    return None if levels.help_if_known() is not None else _direction(subject, "helps most", "most_help")
 
 
 @rule(
     "freeing-end-not-known",
     CAUTION,
     per="control",
-    when=("in_force",),
+    when=("is_engine_braking", "in_force"),
     at="bike:controls.{subject}.frees_most",
 )
 def freeing_end_not_known(subject: str, control: Control) -> Result:
     """Nobody has said which end of the engine braking frees the rear: makers count both ways."""
-    if (
-        function_of(subject, control) != "engine-braking"
-        or control.frees_most is not None
-        or not _counts(control)
-    ):
-        return None
-    return _direction(subject, "frees the rear", "frees_most")
+    levels = levels_of(subject, control)
+    if levels is None:
+        return _no_levels(subject)
+    return (
+        None if levels.scale_if_known() is not None else _direction(subject, "frees the rear", "frees_most")
+    )
 
 
 def _direction(subject: str, does: str, key: str) -> Raise:
@@ -271,11 +263,13 @@ def _direction(subject: str, does: str, key: str) -> Raise:
     )
 
 
-def _counts(control: Control) -> bool:
-    """Tell whether a control has two ends at all."""
-    if control.levels is not None:
-        return control.levels[0] != control.levels[1]
-    return control.kind == "choice" and len(control.choices or ()) > 1
+def _no_levels(subject: str) -> Raise:
+    return Raise(
+        message=f"The levels of {label_of(subject)} are not known, or do not fit together.",
+        why="Nothing about it can be judged, and clear would be a guess.",
+        remedy=Remedy("Enter its levels or words in the bike's file, with an end of them as the named end."),
+        path=("controls", subject, "levels"),
+    )
 
 
 def _shown(shown: Shown) -> str:

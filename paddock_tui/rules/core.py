@@ -152,12 +152,11 @@ def rule(
 
 
 def call(registered: Rule, values: dict[str, Any], limits: Any) -> list[Raise]:
-    """Ask a rule, and give what it raises as a list."""
-    result = (
-        registered.function(**values, limits=limits)
-        if registered.takes_limits
-        else registered.function(**values)
-    )
+    """Ask a rule, and give what it raises as a list; `values` may hold more than it takes."""
+    given = {name: values[name] for name in registered.needs}
+    if registered.takes_limits:
+        given["limits"] = limits
+    result = registered.function(**given)
     if result is None:
         return []
     return result if isinstance(result, list) else [result]

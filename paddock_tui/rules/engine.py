@@ -13,6 +13,10 @@ from paddock_tui.records.outing import Accepted
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules.core import CAUTION, HOLD, RULES, SERIOUS, About, Raise, Remedy, Rule, Severity, call
 from paddock_tui.rules.limits import Limits
+from paddock_tui.text import clip
+
+MESSAGE_CELLS = 78
+"""What a message takes at most: one line of the narrowest full screen."""
 
 HOLD_WORD, CARE_WORD, CLEAR_WORD, NOT_JUDGED_WORD = "HOLD", "CARE", "CLEAR", "not judged"
 
@@ -165,18 +169,21 @@ def _ask(
 ) -> list[Finding]:
     subjects: Iterable[str | None] = facts.subjects(registered.per) if registered.per else (None,)
     found: list[Finding] = []
-    judged = False
+    judged = 0
+    unknown = 0
     for subject in subjects:
         values = facts.together((*registered.needs, *registered.when), subject, registered.gathers)
         if values is ABSENT:
             continue
         if isinstance(values, NotKnown):
             not_judged.append(NotJudged(registered.id, subject or "", values.missing))
+            unknown += 1
             continue
-        judged = True
+        judged += 1
         raised = call(registered, values, limits)
         found += [_finding(registered, one, subject, values, facts, situation) for one in raised]
-    if judged and not found:
+    # One control that could not be judged keeps its rule from passing.
+    if judged and not found and not unknown:
         passed.append(registered.id)
     return found
 
@@ -204,7 +211,7 @@ def _finding(
         severity=raised.severity if raised.severity is not None else registered.severity,
         about=registered.about,
         where=Where(ref, path) if ref is not None else None,
-        message=raised.message,
+        message=clip(raised.message, MESSAGE_CELLS),
         why=raised.why,
         facts=quoted,
         remedy=raised.remedy,
@@ -274,6 +281,7 @@ def _ordered(findings: list[Finding]) -> tuple[Finding, ...]:
                 one.accepted is not None,
                 one.rule,
                 one.subject,
+                str(one.where),
             ),
         )
     )

@@ -11,10 +11,12 @@ _FILE = "the bike's file: what its modes fix and close"
 
 
 @rule("fixed-by-the-riding-mode", NOTE, source=_FILE, per="control", at="setup:setup.controls.{subject}")
-def fixed_by_the_riding_mode(subject: str, set_value: int | str, mode_for: Mapped) -> Result:
+def fixed_by_the_riding_mode(
+    subject: str, set_value: int | str, mode_for: Mapped, fixed_by_mode: int | str
+) -> Result:
     """The record says one value, the riding mode sets another."""
-    fixed = mode_for.mode.fixes.get(subject)
-    if fixed is None or fixed == set_value:
+    fixed = fixed_by_mode
+    if fixed == set_value:
         return None
     label = label_of(subject)
     return Raise(
@@ -38,8 +40,8 @@ def closed_by_the_damping_mode(
         return None
     return Raise(
         message=f"{_start(label_of(subject))} is not used in {clip(damping_mode, 20)} damping.",
-        why="In this mode the electronics set the damping; the count only tells what by-hand gives.",
-        remedy=Remedy("Write down the preset and the offsets instead; keep the count for by-hand."),
+        why="In this mode the electronics set the damping; the count says only what damping by hand gives.",
+        remedy=Remedy("Write down the preset and the offsets instead; keep the count for damping by hand."),
     )
 
 

@@ -1,7 +1,9 @@
 """Rules about what the organiser posted."""
 
+from decimal import Decimal
+
 from paddock_tui.facts.day import Limiter
-from paddock_tui.quantities import Quantity
+from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records.electronics import speed_of
 from paddock_tui.rules.core import CAUTION, HOLD, Put, Raise, Remedy, Result, rule
 
@@ -26,21 +28,22 @@ def pit_limiter_over_the_limit(limiter: Limiter, posted_pit_limit: Quantity) -> 
     under = [speed for speed in speeds if speed.to("km/h") <= posted_pit_limit.to("km/h")]
     path = ("setup", "controls", limiter.name)
     why = "Over the limit in the pit lane is a penalty, or the end of the day; people walk there."
-    said = f"{limiter.set_to}{_also(limiter.set_to, posted_pit_limit)}"
+    said = _also(limiter.set_to, posted_pit_limit)
     if under or not speeds:
         best = max(under, key=lambda speed: speed.to("km/h"), default=posted_pit_limit)
         return Raise(
             message=f"Pit limiter {said} is over the posted {posted_pit_limit}.",
             why=why,
-            remedy=Remedy(f"Set it to {best}.", (Put(path, str(best)),)),
+            remedy=Remedy(f"Set it to {_also(best, posted_pit_limit)} or less.", (Put(path, str(best)),)),
             path=path,
             subject=limiter.name,
         )
+    lowest = min(speeds, key=lambda speed: speed.to("km/h"))
     off = (Put(path, "off"),) if limiter.control.off is True else ()
     return Raise(
-        message=f"The pit limiter cannot hold the posted {posted_pit_limit}.",
-        why=f"{why} The lowest speed that this limiter offers is above the limit.",
-        remedy=Remedy("Leave the limiter off and ride by the speedometer.", off),
+        message=f"Pit limiter {said} cannot hold the posted {posted_pit_limit}.",
+        why=f"{why} The lowest speed that it offers is {_also(lowest, posted_pit_limit)}.",
+        remedy=Remedy("Leave the limiter off, and keep to the limit by the speedometer.", off),
         severity=CAUTION,
         path=path,
         subject=limiter.name,
@@ -66,5 +69,13 @@ def pit_limiter_figure_missing(limiter_without_figure: bool, posted_pit_limit: Q
 
 
 def _also(speed: Quantity, other: Quantity) -> str:
-    """Add the same speed in the other's unit where the units differ."""
-    return "" if speed.unit == other.unit else f" ({speed.to(other.unit):.1f} {other.unit})"
+    """Write a speed, with the same in the other's unit where the units differ.
+
+    Figures on dashes are rounded, so the equivalent has as many decimals as it takes to differ from
+    the other: 30.01 km/h is not shown as the 30 km/h that it is over.
+    """
+    if speed.unit == other.unit:
+        return str(speed)
+    written = (rounded(speed.to(other.unit), digits) for digits in (1, 2, 3, 4))
+    shown = next((text for text in written if Decimal(text) != other.number), str(other.number))
+    return f"{speed} ({shown} {other.unit})"

@@ -5,12 +5,14 @@ from paddock_tui.facts.known import Figure, NotOnBike
 from paddock_tui.facts.situation import Dangling
 from paddock_tui.facts.suspension import AdjusterShown
 from paddock_tui.records.electronics import Control, speed_of
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.of_bike import can_be_off, is_off, label_of
 from paddock_tui.records.paths import spell
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.rules.core import HOLD, Raise, Remedy, Result, rule
 from paddock_tui.text import clip
 from paddock_tui.trade.levels import Levels
+
+KIND_WORDS = {"tyres": "tyre set"}
 
 ARITHMETIC = "the record itself: the bike's file says what it offers"
 
@@ -20,7 +22,7 @@ def impossible_figure(impossible_figures: tuple[Figure, ...]) -> Result:
     """A figure outside what can be is a slip of the finger or of the unit."""
     return [
         Raise(
-            message=f"{clip(figure.label, 40)} cannot be {clip(figure.written, 20)}.",
+            message=f"{_first(clip(figure.label, 44))} cannot be {clip(figure.written, 20)}.",
             why=f"It lies outside {figure.band}: a slip, or the wrong unit. Nothing is worked out from it.",
             remedy=Remedy("Measure or read it again, and enter it with its unit."),
             subject=spell(figure.path),
@@ -47,17 +49,17 @@ def level_not_on_the_bike(subject: str, control: Control, set_value: int | str, 
 
 
 @rule("speed-not-on-the-bike", HOLD, source=ARITHMETIC, per="control", at="setup:setup.controls.{subject}")
-def speed_not_on_the_bike(subject: str, control: Control, set_value: int | str) -> Result:
+def speed_not_on_the_bike(
+    subject: str, control: Control, set_value: int | str, speeds_offered: tuple[str, ...]
+) -> Result:
     """A speed that this control does not offer, or one that is no speed."""
-    if control.kind != "speed":
-        return None
-    if set_value == "off" and control.off is True:
+    if can_be_off(control) and is_off(control, set_value):
         return None
     wanted = speed_of(set_value)
-    speeds = [found for found in map(speed_of, control.speeds or ()) if found is not None]
+    speeds = [found for found in map(speed_of, speeds_offered) if found is not None]
     if wanted is not None and (not speeds or any(wanted.same(speed) for speed in speeds)):
         return None
-    has = ", ".join(control.speeds or ()) or "a speed with its unit"
+    has = ", ".join(speeds_offered) or "a speed with its unit"
     return Raise(
         message=f"{_start(subject)} {clip(str(set_value), 20)} is not on this bike.",
         why="The bike cannot be at this value, so the record and the bike differ.",
@@ -96,7 +98,9 @@ def named_but_not_on_this_bike(not_on_bike: tuple[NotOnBike, ...]) -> Result:
             message=f"This bike has no {lost.what} {clip(lost.name, 34)}.",
             why="The set-up names what the bike does not have: a slip, or a set-up of another bike.",
             remedy=Remedy(
-                f"Choose one of {', '.join(lost.offered[:6])}." if lost.offered else "Clear it.",
+                f"Clear it, or put one that it has: {', '.join(lost.offered[:6])}."
+                if lost.offered
+                else "Clear it: the bike has none."
             ),
             subject=spell(lost.path[1:]),
             path=lost.path,
@@ -111,7 +115,7 @@ def reference_not_found(lost_references: tuple[Dangling, ...]) -> Result:
     """A reference to a record that is not in the garage: what it would tell is not judged."""
     return [
         Raise(
-            message=f"There is no {lost.kind} {clip(lost.id, 44)} in this garage.",
+            message=f"There is no {KIND_WORDS.get(lost.kind, lost.kind)} {clip(lost.id, 40)} in this garage.",
             why=f"The {lost.role} refers to it, so nothing that depends on it can be judged.",
             remedy=Remedy("Correct the name, or bring the file back."),
             subject=spell(lost.path),
@@ -124,13 +128,16 @@ def reference_not_found(lost_references: tuple[Dangling, ...]) -> Result:
 
 
 @rule("outside-the-riding-mode", HOLD, source=ARITHMETIC, per="control", at="setup:setup.controls.{subject}")
-def outside_the_riding_mode(subject: str, control: Control, set_value: int | str, mode_for: Mapped) -> Result:
+def outside_the_riding_mode(
+    subject: str,
+    control: Control,
+    set_value: int | str,
+    mode_for: Mapped,
+    left_by_mode: tuple[int | str, ...],
+) -> Result:
     """A value that the riding mode in use does not allow."""
-    bounds = mode_for.mode.limits.get(subject)
-    if bounds is None or subject in mode_for.mode.fixes:
-        return None
-    off = set_value == "off" or (control.off not in (None, True, False) and set_value == control.off)
-    if off:
+    bounds = left_by_mode
+    if is_off(control, set_value):
         if subject in (mode_for.mode.off_allowed or ()):
             return None
         allowed = "it cannot be off in it"
@@ -143,8 +150,9 @@ def outside_the_riding_mode(subject: str, control: Control, set_value: int | str
         if set_value in bounds:
             return None
         allowed = f"it allows {', '.join(str(bound) for bound in bounds)}"
+    value, mode = clip(str(set_value), 14), clip(mode_for.name, 20)
     return Raise(
-        message=f"{_start(subject)} {set_value} does not go with {clip(mode_for.name, 20)}: {allowed}.",
+        message=f"{_start(subject)} {value} is not for {mode}: {allowed}.",
         why="The riding mode limits this control; the bike will not take the value, or will change it.",
         remedy=Remedy("Choose a value that the riding mode allows, or another riding mode."),
         facts=f"{label_of(subject)} {set_value}; riding mode {mode_for.name}; {allowed}",
@@ -157,5 +165,8 @@ def _offered_words(control: Control, offered: Levels) -> str:
 
 
 def _start(subject: str) -> str:
-    label = label_of(subject)
-    return label[:1].upper() + label[1:]
+    return _first(label_of(subject))
+
+
+def _first(text: str) -> str:
+    return text[:1].upper() + text[1:]

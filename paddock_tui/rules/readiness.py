@@ -1,9 +1,16 @@
 """Rules about what is not known or not done yet: to-dos until they are due, then what their row says."""
 
+from collections.abc import Mapping
+
 from paddock_tui.records.day import Entry
+from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.rules.core import CAUTION, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
+
+_TYRES_DIFFER = (
+    "Slick, treaded and wet tyres need other surfaces, warmth and pressures; clear would be a guess."
+)
 
 
 @rule("surface-not-known", CAUTION, when=("to_come",), at="session:surface")
@@ -19,14 +26,25 @@ def surface_not_known(session: Session) -> Result:
 
 
 @rule("tyre-kind-not-known", CAUTION, when=("to_come",), at="tyres:rear.kind")
-def tyre_kind_not_known(tyres: TyreSet) -> Result:
-    """Nobody has said what kind of tyre is on the bike."""
+def tyre_kind_not_known(records: Mapping[str, Record]) -> Result:
+    """Nobody has said which tyres are on the bike, or what kind they are."""
+    tyres = records.get("tyres")
+    if not isinstance(tyres, TyreSet):
+        return Raise(
+            message="Which tyres are on the bike is not known.",
+            why=_TYRES_DIFFER,
+            remedy=Remedy("Choose the tyre set of this session, or make one first."),
+            subject="tyres",
+            role="session",
+            path=("tyres",),
+            facts="tyre set not known",
+        )
     lost = [end for end, tyre in (("front", tyres.front), ("rear", tyres.rear)) if tyre.kind is None]
     if not lost:
         return None
     return Raise(
-        message=f"The kind of the {' and '.join(lost)} tyre is not known.",
-        why="Slick, treaded and wet tyres need other surfaces, warmth and pressures; clear would be a guess.",
+        message=f"The kind of the {' and '.join(lost)} {'tyre' if len(lost) == 1 else 'tyres'} is not known.",
+        why=_TYRES_DIFFER,
         remedy=Remedy(
             "Enter its kind in the tyre set: road, track-day, race-treaded, slick, intermediate, wet."
         ),
@@ -116,11 +134,9 @@ def inspection_not_passed(entry: Entry) -> Result:
     return (
         None
         if entry.inspected
-        else _paper("The bike did not pass inspection yet.", "Take bike and kit to inspection.")
+        else _paper("The bike has not passed inspection yet.", "Take bike and kit to inspection.")
     )
 
 
 def _paper(message: str, remedy: str) -> Raise:
-    return Raise(
-        message, "Nobody goes out without it: the organiser's rule, and the insurance's.", Remedy(remedy)
-    )
+    return Raise(message, "No organiser lets a rider out without it.", Remedy(remedy))

@@ -34,7 +34,11 @@ def test_values_are_written_plainly(text: str, value: Value) -> None:
     assert render(value) == text
 
 
-@pytest.mark.parametrize("value", [None, object(), float("nan"), {"a": 1}, [[1]], b"x", "\udc80"], ids=["object"])
+@pytest.mark.parametrize(
+    "value",
+    [None, object(), float("nan"), {"a": 1}, [[1]], b"x", "\udc80"],
+    ids=["none", "object", "nan", "table", "nested", "bytes", "surrogate"],
+)
 def test_what_records_never_hold_cannot_be_written(value: object) -> None:
     with pytest.raises(CannotWrite):
         render(value)

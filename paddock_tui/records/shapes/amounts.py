@@ -1,8 +1,10 @@
 """Amounts: a number with its unit, kept as it was typed."""
 
+from decimal import Decimal
+
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity, Unreadable
-from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.shapes.base import Shape, article, found_words
 from paddock_tui.records.trouble import Trouble
 
 
@@ -17,18 +19,20 @@ class Amount(Shape[Quantity]):
 
     @property
     def expected(self) -> str:
-        return f"a {self.dimension} with its unit, such as {self.example()}"
+        return f"{article(self.dimension)} with its unit, such as {self.example()}"
 
-    def example(self) -> str:
-        """Give a figure of the right dimension, for messages."""
+    def example(self) -> Quantity:
         middle = self.low + (self.high - self.low) / 4
-        return f"{middle:.3g} {self.unit}"
+        digits = 0 if middle >= 100 else 1
+        return Quantity(Decimal(f"{middle:.{digits}f}"), self.unit)
 
     def load(self, raw: object) -> Quantity | Trouble:
         if isinstance(raw, bool) or not isinstance(raw, str | int | float):
             return self.wrong(raw)
         if not isinstance(raw, str):
-            return self.wrong(raw, f'write it with its unit, such as "{raw} {self.unit}"')
+            guess = self.read(found_words(raw))
+            shown = self.example() if isinstance(guess, Trouble) else str(guess)
+            return self.wrong(raw, f'write it with its unit, such as "{shown}"')
         return self._checked(quantities.parse(raw), raw)
 
     def read(self, text: str) -> Quantity | Trouble:
@@ -46,9 +50,9 @@ class Amount(Shape[Quantity]):
     def step(self, value: Quantity, by: int) -> Quantity | None:
         if value.unit != self.unit:
             return None
-        moved = max(self.low, min(self.high, float(value.number) + by * self.increment))
-        stepped = quantities.parse(f"{moved:.{_digits(self.increment)}f} {self.unit}")
-        return stepped if isinstance(stepped, Quantity) else None
+        # In decimals, so that what was measured more finely keeps its digits and 0.1 stays 0.1.
+        low, high, step = (Decimal(str(figure)) for figure in (self.low, self.high, self.increment))
+        return Quantity(max(low, min(high, value.number + by * step)), self.unit)
 
     def band(self) -> tuple[float, float, str]:
         return self.low, self.high, self.unit
@@ -59,13 +63,8 @@ class Amount(Shape[Quantity]):
                 found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=found.mend
             )
         if found.dimension != self.dimension:
-            return Trouble(found=f"{found_words(text)}, a {found.dimension}", expected=self.expected)
+            return Trouble(found=f"{found_words(text)}, {article(found.dimension)}", expected=self.expected)
         return found
-
-
-def _digits(step: float) -> int:
-    text = f"{step:.6f}".rstrip("0")
-    return len(text.split(".")[1]) if "." in text else 0
 
 
 class AmountOrWord(Shape[Quantity | str]):
@@ -97,6 +96,9 @@ class AmountOrWord(Shape[Quantity | str]):
 
     def dump(self, value: Quantity | str) -> str:
         return str(value)
+
+    def example(self) -> Quantity | str:
+        return self.amount.example()
 
     def step(self, value: Quantity | str, by: int) -> Quantity | str | None:
         return None if isinstance(value, str) else self.amount.step(value, by)

@@ -8,6 +8,8 @@ from paddock_tui.records.trouble import Trouble
 
 T = TypeVar("T")
 
+_MOST_DIGITS = 40
+
 Stored = Plain | list[Plain]
 """What a shape writes into a file: one plain value or an array of plain values."""
 
@@ -32,9 +34,13 @@ class Shape(abc.ABC, Generic[T]):
     def read(self, text: str) -> T | Trouble:
         """Take what was typed."""
 
+    @abc.abstractmethod
     def dump(self, value: T) -> Stored:
         """Give the value as the file holds it."""
-        raise NotImplementedError
+
+    @abc.abstractmethod
+    def example(self) -> T:
+        """Give a value that may stand here, for templates and messages."""
 
     def show(self, value: T) -> str:
         """Write the value for the screen, so that `read` takes it back."""
@@ -68,5 +74,13 @@ def found_words(found: object) -> str:
         return "a table"
     if isinstance(found, list):
         return "an array"
+    if isinstance(found, int) and abs(found) >= 10**_MOST_DIGITS:
+        # Python refuses to write very long numbers out.
+        return f"a number of more than {_MOST_DIGITS} digits"
     shown = str(found)
     return shown if len(shown) <= 60 else shown[:57] + "..."
+
+
+def article(noun: str) -> str:
+    """Write a noun with 'a' or 'an'."""
+    return f"{'an' if noun[:1] in 'aeiou' else 'a'} {noun}"

@@ -31,5 +31,8 @@ class LimitValue(Shape[float | Quantity]):
     def dump(self, value: float | Quantity) -> str | float:
         return str(value) if isinstance(value, Quantity) else value
 
+    def example(self) -> float | Quantity:
+        return 0.3
+
     def show(self, value: float | Quantity) -> str:
         return str(value) if isinstance(value, Quantity) else show_number(value)

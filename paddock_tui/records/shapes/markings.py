@@ -27,3 +27,6 @@ class TyreSize(Shape[str]):
 
     def dump(self, value: str) -> str:
         return value
+
+    def example(self) -> str:
+        return "190/55 ZR17 M/C (75W)"

@@ -2,6 +2,7 @@
 
 import math
 import re
+from decimal import Decimal
 
 from paddock_tui.records.shapes.base import Shape, found_words
 from paddock_tui.records.trouble import Trouble
@@ -19,11 +20,17 @@ def read_number(text: str) -> float | int | None:
     return int(typed)
 
 
+def _sized(value: float) -> bool:
+    """Tell whether a number is of a size that anything here can be; NaN and infinity are not."""
+    return abs(value) <= 10**12
+
+
 def show_number(value: float) -> str:
     """Write a number without a needless fraction."""
     if isinstance(value, float) and value.is_integer() and abs(value) < 1e15:
         return str(int(value))
-    return repr(round(value, 6)) if isinstance(value, float) else str(value)
+    # Every digit is shown, never an exponent, so that what is shown is read back as the same number.
+    return f"{Decimal(repr(value)):f}" if isinstance(value, float) else str(value)
 
 
 class Whole(Shape[int]):
@@ -52,6 +59,9 @@ class Whole(Shape[int]):
     def dump(self, value: int) -> int:
         return value
 
+    def example(self) -> int:
+        return self.low
+
     def step(self, value: int, by: int) -> int:
         return max(self.low, min(self.high, value + by))
 
@@ -76,7 +86,7 @@ class Number(Shape[float]):
             return self.wrong(
                 raw, f"write {show_number(number)}, without quotes" if number is not None else ""
             )
-        if not math.isfinite(raw) or abs(raw) > 1e12:
+        if not _sized(raw):
             return self.wrong(raw)
         return raw
 
@@ -86,6 +96,9 @@ class Number(Shape[float]):
 
     def dump(self, value: float) -> float:
         return value
+
+    def example(self) -> float:
+        return tidy(self.low + self.increment)
 
     def show(self, value: float) -> str:
         return show_number(value)
@@ -123,10 +136,11 @@ class Series(Shape[tuple[float, ...]]):
         if not isinstance(raw, list):
             return self.wrong(raw, f"write [{found_words(raw)}]" if isinstance(raw, int | float) else "")
         if not self.least <= len(raw) <= self.most:
-            return Trouble(found=f"{len(raw)} numbers", expected=self.expected)
+            count = "1 number" if len(raw) == 1 else f"{len(raw)} numbers"
+            return Trouble(found=count, expected=self.expected)
         for item in raw:
             right = isinstance(item, int) if self.whole else isinstance(item, int | float)
-            if not right or isinstance(item, bool) or not math.isfinite(item):
+            if not right or isinstance(item, bool) or not _sized(item):
                 return self.wrong(item)
         return tuple(raw)
 
@@ -139,6 +153,9 @@ class Series(Shape[tuple[float, ...]]):
 
     def dump(self, value: tuple[float, ...]) -> list[str | int | float | bool]:  # type: ignore[override]
         return list(value)
+
+    def example(self) -> tuple[float, ...]:
+        return tuple(range(1, min(3, self.most) + 1))
 
     def show(self, value: tuple[float, ...]) -> str:
         return " ".join(show_number(number) for number in value)
@@ -170,6 +187,9 @@ class Words(Shape[tuple[str, ...]]):
 
     def dump(self, value: tuple[str, ...]) -> list[str | int | float | bool]:  # type: ignore[override]
         return list(value)
+
+    def example(self) -> tuple[str, ...]:
+        return self.choices[:2] or ("calm", "firm")
 
     def show(self, value: tuple[str, ...]) -> str:
         return ", ".join(value)

@@ -35,6 +35,9 @@ class Reference(Shape[str]):
     def dump(self, value: str) -> str:
         return value
 
+    def example(self) -> str:
+        return f"your-{self.kind}"
+
 
 class Named(Shape[str]):
     """A name that the owner gave inside another record: a riding mode, a damping mode, a preset."""
@@ -63,6 +66,9 @@ class Named(Shape[str]):
 
     def dump(self, value: str) -> str:
         return value
+
+    def example(self) -> str:
+        return self.choices[0] if self.choices else "..."
 
     def step(self, value: str, by: int) -> str | None:
         if value not in self.choices:

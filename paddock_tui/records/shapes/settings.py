@@ -2,7 +2,7 @@
 
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.base import Shape, found_words
 from paddock_tui.records.shapes.numbers import read_number
 from paddock_tui.records.shapes.texts import one_of
 from paddock_tui.records.trouble import Trouble
@@ -29,10 +29,13 @@ class AnySetting(Shape[Setting]):
 
     def read(self, text: str) -> Setting | Trouble:
         number = read_number(text)
-        return number if isinstance(number, int) else self.load(text.strip())
+        return self.load(number if isinstance(number, int) else text.strip())
 
     def dump(self, value: Setting) -> Setting:
         return value
+
+    def example(self) -> Setting:
+        return 3
 
 
 class LevelSetting(AnySetting):
@@ -56,7 +59,10 @@ class LevelSetting(AnySetting):
         if typed == OFF:
             return OFF
         number = read_number(typed)
-        return number if isinstance(number, int) else self.wrong(text)
+        return self.load(number) if isinstance(number, int) else self.wrong(text)
+
+    def example(self) -> Setting:
+        return self.low
 
     def step(self, value: Setting, by: int) -> Setting:
         if not isinstance(value, int):
@@ -87,6 +93,9 @@ class WordSetting(AnySetting):
         found = same or starts
         return found[0] if len(found) == 1 else self.wrong(text)
 
+    def example(self) -> Setting:
+        return self.choices[0]
+
     def step(self, value: Setting, by: int) -> Setting:
         if value not in self.choices:
             return self.choices[0]
@@ -112,13 +121,16 @@ class SpeedSetting(AnySetting):
         if raw == OFF:
             return OFF
         if not isinstance(raw, str):
-            return self.wrong(raw, f'write "{raw} km/h"' if isinstance(raw, int) else "")
+            return self.wrong(raw, f'write "{found_words(raw)} km/h"' if type(raw) is int else "")
         return self._speed(quantities.parse(raw), raw)
 
     def read(self, text: str) -> Setting | Trouble:
         if text.strip().casefold() == OFF:
             return OFF
         return self._speed(quantities.parse_typed(text, self._unit()), text)
+
+    def example(self) -> Setting:
+        return self.speeds[0] if self.speeds else "60 km/h"
 
     def step(self, value: Setting, by: int) -> Setting | None:
         choices = self.words()

@@ -2,7 +2,7 @@
 
 import difflib
 
-from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.base import Shape, found_words
 from paddock_tui.records.trouble import Trouble
 
 _LONGEST = 2000
@@ -15,7 +15,7 @@ class Text(Shape[str]):
 
     def load(self, raw: object) -> str | Trouble:
         if not isinstance(raw, str):
-            return self.wrong(raw, f'write "{raw}"' if isinstance(raw, int | float) else "")
+            return self.wrong(raw, f'write "{found_words(raw)}"' if isinstance(raw, int | float) else "")
         if not raw.strip():
             return self.wrong(raw, "leave the line out while it is not known")
         return raw
@@ -27,6 +27,9 @@ class Text(Shape[str]):
 
     def dump(self, value: str) -> str:
         return value
+
+    def example(self) -> str:
+        return "..."
 
 
 class Word(Shape[str]):
@@ -61,6 +64,9 @@ class Word(Shape[str]):
     def dump(self, value: str) -> str:
         return value
 
+    def example(self) -> str:
+        return self.choices[0]
+
     def step(self, value: str, by: int) -> str | None:
         if value not in self.choices:
             return self.choices[0]
@@ -93,6 +99,9 @@ class Flag(Shape[bool]):
 
     def dump(self, value: bool) -> bool:
         return value
+
+    def example(self) -> bool:
+        return True
 
     def show(self, value: bool) -> str:
         return "yes" if value else "no"

@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import attrs
 
-from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.base import Shape, found_words
 from paddock_tui.records.trouble import Trouble
 
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})(?:[:.](\d{2}))?")
@@ -39,6 +39,9 @@ class Day(Shape[dt.date]):
 
     def dump(self, value: dt.date) -> dt.date:
         return value
+
+    def example(self) -> dt.date:
+        return dt.date(2026, 5, 16)
 
     def show(self, value: dt.date) -> str:
         return value.isoformat()
@@ -74,6 +77,9 @@ class Clock(Shape[dt.time]):
     def dump(self, value: dt.time) -> dt.time:
         return value
 
+    def example(self) -> dt.time:
+        return dt.time(10, 40)
+
     def show(self, value: dt.time) -> str:
         return value.strftime("%H:%M") if value.second == 0 else value.strftime("%H:%M:%S")
 
@@ -103,8 +109,8 @@ class LapTime(Shape[Lap]):
 
     def load(self, raw: object) -> Lap | Trouble:
         if not isinstance(raw, str):
-            mend = f'write "{raw}"' if isinstance(raw, int | float) and not isinstance(raw, bool) else ""
-            return self.wrong(raw, mend)
+            number = isinstance(raw, int | float) and not isinstance(raw, bool)
+            return self.wrong(raw, f'write "{found_words(raw)}"' if number else "")
         time, _, mark = raw.strip().partition(" ")
         mark = mark.strip()
         found = _LAP.fullmatch(time)
@@ -118,10 +124,13 @@ class LapTime(Shape[Lap]):
         return self.wrong(raw) if total <= 0 else Lap(total, mark)
 
     def read(self, text: str) -> Lap | Trouble:
-        return self.load(re.sub(r"(?<=\d),(?=\d)", ".", text))
+        return self.load(re.sub(r"(?<=\d),(?=\d)", ".", text.casefold()))
 
     def dump(self, value: Lap) -> str:
         return str(value)
+
+    def example(self) -> Lap:
+        return Lap(Decimal("104.31"))
 
 
 class DateCode(Shape[str]):
@@ -131,8 +140,8 @@ class DateCode(Shape[str]):
 
     def load(self, raw: object) -> str | Trouble:
         if isinstance(raw, int) and not isinstance(raw, bool):
-            return self.wrong(raw, f'write "{raw:04d}", in quotes')
-        if not isinstance(raw, str) or not re.fullmatch(r"\d{4}", raw):
+            return self.wrong(raw, f'write "{raw:04d}", in quotes' if 0 < raw < 10_000 else "")
+        if not isinstance(raw, str) or not re.fullmatch(r"[0-9]{4}", raw):
             return self.wrong(raw)
         if not 1 <= int(raw[:2]) <= 53:
             return self.wrong(raw, "the week goes from 01 to 53")
@@ -143,3 +152,6 @@ class DateCode(Shape[str]):
 
     def dump(self, value: str) -> str:
         return value
+
+    def example(self) -> str:
+        return "2623"

@@ -1,0 +1,145 @@
+"""The way in: one line of arguments to one command. No screen is loaded unless one is opened."""
+
+import argparse
+import datetime as dt
+import sys
+from collections.abc import Sequence
+
+from paddock_tui import __version__
+from paddock_tui.commands.common import USAGE, Stop, complain
+
+_LIBRARIES = ("textual", "attrs", "cattrs", "tomlkit", "pint", "filelock")
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> None:  # type: ignore[override]
+        self.print_usage(sys.stderr)
+        complain((f"{self.prog}: {message}",))
+        raise SystemExit(USAGE)
+
+
+def parser() -> argparse.ArgumentParser:
+    """Make the parser of the command line."""
+    made = _Parser(
+        prog="paddock-tui",
+        description="Set up a sport motorcycle for each session, check it, record it and learn from it.",
+        epilog="A starting point, not a guarantee of safety: the bike's manual, scrutineers, local rules "
+        "and qualified people come first.",
+    )
+    made.add_argument("--version", action="store_true", help="print the versions of program and libraries")
+    commands = made.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
+    _add_show(commands)
+    _add_set(commands)
+    _add_check(commands)
+    _add_accept(commands)
+    new = commands.add_parser("new", help="make an empty garage with templates")
+    new.add_argument("folder", metavar="FOLDER")
+    return made
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command and give its exit status."""
+    made = parser()
+    given = made.parse_args(arguments)
+    if given.version:
+        complain(())
+        sys.stdout.write("\n".join(_versions()) + "\n")
+        return 0
+    if given.command is None:
+        made.print_help(sys.stderr)
+        return USAGE
+    try:
+        return int(_run(given))
+    except Stop as stop:
+        complain(stop.lines)
+        return stop.status
+    except BrokenPipeError:
+        sys.stderr.close()
+        return 0
+
+
+def _run(given: argparse.Namespace) -> int:
+    """Import the one command that is asked for, and run it."""
+    if given.command == "show":
+        from paddock_tui.commands.show import show
+
+        return show(given.garage, given.record, paths=given.paths)
+    if given.command == "set":
+        from paddock_tui.commands.set import set_values
+
+        return set_values(given.garage, given.record, given.values)
+    if given.command == "accept":
+        from paddock_tui.commands.accept import accept
+
+        reason = None if given.withdraw else given.reason
+        return accept(given.garage, given.rule, given.subject, reason, given.session, given.at)
+    if given.command == "new":
+        from paddock_tui.commands.new import new
+
+        return new(given.folder)
+    from paddock_tui.commands.check import check, check_all
+
+    if given.all:
+        return check_all(given.garage, given.at, as_json=given.format == "json")
+    return check(given.garage, given.session, given.at, as_json=given.format == "json")
+
+
+def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    show = commands.add_parser("show", help="print what is in a garage, or one record")
+    show.add_argument("garage", metavar="GARAGE")
+    show.add_argument("record", metavar="REF", nargs="?", help="kind/id, or an id where that is unique")
+    show.add_argument("--paths", action="store_true", help="with the path under which `set` takes each value")
+
+
+def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    set_ = commands.add_parser("set", help="set values of one record; PATH= clears one")
+    set_.add_argument("garage", metavar="GARAGE")
+    set_.add_argument("record", metavar="REF")
+    set_.add_argument("values", metavar="PATH=VALUE", nargs="+")
+
+
+def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    check = commands.add_parser(
+        "check", help="review a session: status 0 CLEAR, 1 CARE, 2 HOLD, 3 not read, 64 wrong usage"
+    )
+    check.add_argument("garage", metavar="GARAGE")
+    check.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
+    check.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    check.add_argument("--all", action="store_true", help="read and review everything")
+    check.add_argument("--format", choices=("text", "json"), default="text")
+
+
+def _add_accept(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    accept = commands.add_parser("accept", help="ride with a serious finding, and say why")
+    accept.add_argument("garage", metavar="GARAGE")
+    accept.add_argument("rule", metavar="RULE")
+    accept.add_argument("subject", metavar="SUBJECT")
+    what = accept.add_mutually_exclusive_group(required=True)
+    what.add_argument("--reason", metavar="TEXT", help="why you ride with it")
+    what.add_argument("--withdraw", action="store_true", help="take the acceptance back")
+    accept.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
+    accept.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+
+
+def _moment(text: str) -> dt.datetime:
+    try:
+        found = dt.datetime.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f'"{text}" is no date and time, such as 2026-06-20T10:30') from None
+    return found.replace(tzinfo=None)
+
+
+def _versions() -> list[str]:
+    from importlib.metadata import PackageNotFoundError, version
+
+    lines = [f"paddock-tui {__version__}", f"python {sys.version.split()[0]}"]
+    for name in _LIBRARIES:
+        try:
+            lines.append(f"{name} {version(name)}")
+        except PackageNotFoundError:
+            lines.append(f"{name} not installed")
+    return lines
+
+
+if __name__ == "__main__":
+    sys.exit(main())

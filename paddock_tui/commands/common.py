@@ -1,0 +1,79 @@
+"""What the commands share: exit statuses, opening a garage, printing."""
+
+import datetime as dt
+import shutil
+import sys
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+
+from paddock_tui.desk import Desk, NoSuchRecord, find
+from paddock_tui.pages.plain import row_lines
+from paddock_tui.pages.problems import problem_rows
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.text import printable
+
+OK = 0
+CARE = 1
+HOLD = 2
+NOT_DONE = 3
+USAGE = 64
+"""Exit statuses: what was asked for is wrong (64), or could not be done (3); verdicts 0 to 2."""
+
+
+class Stop(Exception):
+    """A command that cannot go on: the exit status, and what to say."""
+
+    def __init__(self, status: int, *lines: str) -> None:
+        super().__init__(" ".join(lines))
+        self.status = status
+        self.lines = lines
+
+
+def open_desk(folder: str, at: dt.datetime | None = None) -> Desk:
+    """Open the garage in a folder; Stop where there is none. `at` sets the clock."""
+    desk = Desk(Path(folder), (lambda: at) if at is not None else dt.datetime.now)
+    problem = desk.files.problem()
+    if problem is not None:
+        raise Stop(NOT_DONE, *sentences(problem))
+    return desk
+
+
+def find_ref(desk: Desk, text: str) -> Ref:
+    """Find the record that an argument names; Stop where it names none."""
+    try:
+        return find(desk.files, text)
+    except NoSuchRecord as error:
+        raise Stop(NOT_DONE, *sentences(error.trouble)) from None
+
+
+def columns() -> int:
+    """Give the width to print at: the terminal's, at least 38 and at most 100; 80 where there is none."""
+    return max(38, min(100, shutil.get_terminal_size((80, 24)).columns))
+
+
+def say(lines: Iterable[str]) -> None:
+    """Print lines."""
+    for line in lines:
+        sys.stdout.write(line.rstrip() + "\n")
+
+
+def complain(lines: Iterable[str]) -> None:
+    """Print lines where errors go."""
+    for line in lines:
+        sys.stderr.write(line.rstrip() + "\n")
+
+
+def sentences(trouble: Trouble) -> tuple[str, ...]:
+    """Write one trouble: where, what was found and expected, and the mend on a line of its own."""
+    place = (
+        f"{trouble.file}:{trouble.line}: " if trouble.line else f"{trouble.file}: " if trouble.file else ""
+    )
+    said = printable(f"{place}{trouble.found}: expected {trouble.expected}")
+    return (said, printable(f"  {trouble.mend}")) if trouble.mend else (said,)
+
+
+def problem_lines(troubles: Iterable[Trouble]) -> Iterator[str]:
+    """Write problems of what was read, wrapped to the terminal."""
+    for row in problem_rows(troubles):
+        yield from row_lines(row, columns())

@@ -1,0 +1,41 @@
+"""`new`: an empty garage, with a commented template for every kind of record."""
+
+from pathlib import Path
+
+from paddock_tui.commands.common import NOT_DONE, OK, Stop, say
+from paddock_tui.commands.templates import template
+from paddock_tui.records.garage import SCHEMA
+from paddock_tui.records.paths import FOLDERS
+from paddock_tui.store.errors import NotWritten, in_plain_words
+from paddock_tui.store.files import replace_durably
+
+GARAGE_TEXT = f"""# The garage: a folder of text files. Edit them here or with paddock-tui; comments stay.
+name = "my garage"
+schema = {SCHEMA}
+
+[units]              # what bare numbers are in, and what is shown beside other units
+pressure = "bar"     # bar, psi or kPa
+temperature = "C"    # C or F
+speed = "km/h"       # km/h or mph
+distance = "km"      # km or mi
+mass = "kg"          # kg or lb
+volume = "l"         # l, US gal or imp gal
+"""
+
+
+def new(folder: str) -> int:
+    """Make an empty garage in a folder that is not there yet, or is empty."""
+    root = Path(folder)
+    if root.exists() and (not root.is_dir() or any(root.iterdir())):
+        raise Stop(NOT_DONE, f"{folder} is there already and not empty", "  name a new folder")
+    try:
+        for kind, name in FOLDERS.items():
+            (root / name).mkdir(parents=True)
+            replace_durably(root / name / f"{kind}.toml.example", template(kind), create=True)
+        replace_durably(root / "garage.toml", GARAGE_TEXT, create=True)
+    except OSError as error:
+        raise Stop(NOT_DONE, f"{folder}: {in_plain_words(error)}") from error
+    except NotWritten as error:
+        raise Stop(NOT_DONE, f"{folder}: {error.reason}") from error
+    say((f"made an empty garage in {folder}; each folder has a template, *.toml.example, to copy",))
+    return OK

@@ -1,0 +1,74 @@
+"""`set`: one or more values of one record, as one step."""
+
+from collections.abc import Sequence
+
+from paddock_tui.commands.common import (
+    NOT_DONE,
+    OK,
+    USAGE,
+    Stop,
+    complain,
+    find_ref,
+    open_desk,
+    say,
+    sentences,
+)
+from paddock_tui.desk import Desk, setting
+from paddock_tui.desk.typing import shown
+from paddock_tui.records.edits import Step
+from paddock_tui.records.paths import spell
+from paddock_tui.store.keeping import Clash, NotKept, Outcome
+from paddock_tui.text import printable
+
+
+def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
+    """Set PATH=VALUE pairs; an empty value clears. Nothing is changed unless all of them can be read."""
+    pairs: list[tuple[str, str]] = []
+    for assignment in assignments:
+        path, equals, value = assignment.partition("=")
+        if not equals or not path.strip():
+            raise Stop(USAGE, f'"{printable(assignment)}" is not PATH=VALUE, as in setup.mode=lapping')
+        pairs.append((path.strip(), value))
+    desk = open_desk(folder)
+    ref = find_ref(desk, wanted)
+    loaded = desk.files.read(ref)
+    if loaded is None or loaded.record is None:
+        complain(line for trouble in (loaded.troubles if loaded else ()) for line in sentences(trouble))
+        return NOT_DONE
+    rider = getattr(loaded.record, "rider", None)
+    step = setting(desk.files, ref, pairs, desk.units(rider if isinstance(rider, str) else None))
+    if not isinstance(step, Step):
+        for trouble in step:
+            place = f"{spell(trouble.path)}: " if trouble.path else ""
+            lines = sentences(trouble)
+            complain((place + lines[0], *lines[1:]))
+        complain(("nothing was changed",))
+        return NOT_DONE
+    return keep_and_say(desk, step)
+
+
+def keep_and_say(desk: Desk, step: Step) -> int:
+    """Do a step, wait until it is on disk, and say what became of it."""
+    desk.do(step)
+    outcomes = desk.settled()
+    desk.close()
+    for outcome in outcomes:
+        said = _refusal(outcome)
+        if said:
+            complain(said)
+            return NOT_DONE
+    say(printable(part) for part in step.label.split("; "))
+    return OK
+
+
+def _refusal(outcome: Outcome) -> tuple[str, ...]:
+    if isinstance(outcome, Clash):
+        place = f"{outcome.ref} {spell(outcome.edit.path)}"
+        return (
+            f"not kept: {place} was changed meanwhile to {printable(shown(outcome.found))}",
+            "  look at it, and set it again",
+        )
+    if isinstance(outcome, NotKept):
+        said = f"not kept: {printable(outcome.reason)}"
+        return (said, f"  {printable(outcome.mend)}") if outcome.mend else (said,)
+    return ()

@@ -1,0 +1,101 @@
+"""The garage page: its days and sessions, newest first, everything else, and problems of what was read."""
+
+from collections.abc import Iterator
+
+from paddock_tui.desk import Desk
+from paddock_tui.desk.finding import Glance, glance, order
+from paddock_tui.pages.problems import problem_rows
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.setup import short_date
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.store.data import lookup
+from paddock_tui.text import printable
+
+_TITLES = {
+    "day": "days",
+    "bike": "bikes",
+    "rider": "riders",
+    "venue": "venues",
+    "tyres": "tyre sets",
+    "profile": "profiles",
+    "checklist": "checklists",
+}
+
+
+def garage_page(desk: Desk, *, retired: bool = False) -> Page:
+    """List what is in a garage. Retired records are left out unless asked for."""
+    name = lookup(desk.files.data(GARAGE), ("name",))
+    heading = f"garage · {printable(name) if isinstance(name, str) else desk.files.root.name}"
+    sections = [Section("sessions", tuple(_session_rows(desk)))]
+    for kind, title in _TITLES.items():
+        rows = tuple(_record_rows(desk, kind, retired))
+        sections.append(Section(title, rows, "" if rows else "none yet"))
+    problems = tuple(problem_rows(problems_read(desk)))
+    if problems:
+        sections.append(Section("problems", problems))
+    return Page(heading, tuple(sections))
+
+
+def problems_read(desk: Desk) -> Iterator[Trouble]:
+    """List what could not be read in everything that the page opens."""
+    for kind in ("garage", *FOLDERS):
+        refs = (GARAGE,) if kind == "garage" else desk.files.listing(kind)
+        for ref in refs:
+            loaded = desk.files.read(ref)
+            yield from loaded.troubles if loaded is not None else ()
+
+
+def _session_rows(desk: Desk) -> Iterator[Row]:
+    in_hand = desk.session_in_hand()
+    seen: list[Glance] = []
+    for ref in desk.files.listing("session"):
+        found = glance(ref, desk.files.data(ref))
+        if found is not None:
+            seen.append(found)
+        elif desk.files.data(ref).get("retired") is None:
+            yield Row(ref.id, "its date is not known, or it cannot be read", ref=ref, opens=ref, kind="link")
+    for one in sorted(seen, key=order, reverse=True):
+        data = desk.files.data(one.ref)
+        words = [
+            str(data.get(key))
+            for key in ("bike", "rider", "kind", "surface")
+            if isinstance(data.get(key), str)
+        ]
+        state = "in hand" if one.ref == in_hand else "ridden" if one.ridden else "to come"
+        start = f" {one.start:%H:%M}" if one.start.hour else ""
+        yield Row(
+            label=f"{short_date(one.date)} {one.date.year} · {one.number}{start}",
+            value=printable(" · ".join(words)),
+            aside=state,
+            kind="link",
+            ref=one.ref,
+            opens=one.ref,
+            key=one.ref.id,
+        )
+
+
+def _record_rows(desk: Desk, kind: str, retired: bool) -> Iterator[Row]:
+    refs = desk.files.listing(kind)
+    for ref in reversed(refs) if kind == "day" else refs:
+        data = desk.files.data(ref)
+        if "retired" in data and not retired:
+            continue
+        aside = "retired" if "retired" in data else _said_of(ref, data)
+        name = data.get("name")
+        label = printable(name) if isinstance(name, str) and name.strip() else ref.id
+        value = ref.id if label != ref.id else ""
+        yield Row(label, value, aside=printable(aside), kind="link", ref=ref, opens=ref, key=ref.id)
+
+
+def _said_of(ref: Ref, data: object) -> str:
+    keys = {
+        "day": ("organiser", "group"),
+        "rider": ("group",),
+        "profile": ("bike", "made_for"),
+        "checklist": ("stage",),
+        "tyres": (),
+    }.get(ref.kind, ())
+    if not isinstance(data, dict):
+        return ""
+    return " · ".join(str(data[key]) for key in keys if isinstance(data.get(key), str))

@@ -1,0 +1,57 @@
+"""Draw a page in a rectangle of cells: pure, the same for the board and for plain text."""
+
+from paddock_tui.pages.layout.body import body, shown
+from paddock_tui.pages.layout.columns import Columns, columns
+from paddock_tui.pages.layout.findings import block_height, caution_lines, findings_block, padded
+from paddock_tui.pages.layout.footer import last_line, preview, prompt_line
+from paddock_tui.pages.layout.header import header
+from paddock_tui.pages.layout.pen import Line, Pen, Span, rule, text_of
+from paddock_tui.pages.layout.view import Editor, Laid, Prompt, View
+from paddock_tui.pages.rows import Page
+
+__all__ = ["Editor", "Laid", "Line", "Prompt", "Span", "View", "layout", "text_of"]
+
+
+def layout(page: Page, view: View) -> Laid:
+    """Draw the page: header, the rows around the cursor, the findings, the last line.
+
+    Gives exactly `view.height` lines of at most `view.width` cells, whatever the page holds. The
+    heights of the parts depend on the height of the view alone.
+    """
+    height = max(view.height, 0)
+    if view.width < 1:
+        return Laid(((),) * height, (None,) * height)
+    pen = Pen(view.width, view.plain)
+    places = columns(page, pen)
+    head = 1 if height > 2 else 0
+    foot = 1 if height > 1 else 0
+    block = block_height(height) if page.judged else 0
+    caution = caution_lines(page, places, height)
+    under = _preview_height(view, height, block) or len(caution)
+    rows = height - head - foot - under
+    part = shown(body(page, view, places), view, rows)
+    arrows = pen.arrows(part.above, part.below)
+    lines = [header(page.heading, page.verdict, pen)] if head else []
+    lines += padded([owned.line for owned in part.lines], rows)
+    if view.prompt:
+        lines += _asked(view.prompt, places, under, foot)
+    else:
+        lines += caution or findings_block(page, places, under, arrows)
+        lines += [last_line(view.last, view.hints, "" if block else arrows, pen)] if foot else []
+    owners = [None] * head + [owned.row for owned in part.lines]
+    owners += [None] * (height - len(owners))
+    return Laid(tuple(lines), tuple(owners), part.top, rows)
+
+
+def _preview_height(view: View, height: int, block: int) -> int:
+    """A question without a block above it takes the lines it needs, at most a third of the screen."""
+    if not view.prompt or block or not (view.prompt.more or view.prompt.editor.error):
+        return block
+    return height // 3
+
+
+def _asked(prompt: Prompt, places: Columns, height: int, foot: int) -> list[Line]:
+    lines: list[Line] = []
+    if height:
+        lines = [rule(places.pen, "preview"), *padded(preview(prompt, places), height - 1)]
+    return lines + ([prompt_line(prompt, places.pen)] if foot else [])

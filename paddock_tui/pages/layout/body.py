@@ -1,0 +1,83 @@
+"""The rows of a page as lines, and the part of them that is shown."""
+
+from typing import NamedTuple
+
+import attrs
+
+from paddock_tui.pages.layout.bars import common_ends, ends_line
+from paddock_tui.pages.layout.columns import Columns
+from paddock_tui.pages.layout.fields import editor_lines, field_lines
+from paddock_tui.pages.layout.pen import Line, rule
+from paddock_tui.pages.layout.texts import text_lines
+from paddock_tui.pages.layout.view import View
+from paddock_tui.pages.rows import Page, Section
+
+
+class Owned(NamedTuple):
+    """A line, and the row it belongs to."""
+
+    line: Line
+    row: int | None
+
+
+@attrs.frozen
+class Shown:
+    """The lines shown, the first one's number, and how many rows stand above and below."""
+
+    lines: tuple[Owned, ...]
+    top: int
+    above: int
+    below: int
+
+
+def body(page: Page, view: View, columns: Columns) -> list[Owned]:
+    """Draw every section: title rule, ends of the bars, rows."""
+    lines: list[Owned] = []
+    first = 0
+    for section in page.sections:
+        lines += _section(section, first, view, columns)
+        first += len(section.rows)
+    return lines
+
+
+def _section(section: Section, first: int, view: View, columns: Columns) -> list[Owned]:
+    lines = [Owned(rule(columns.pen, section.title, section.note), None)]
+    ends = common_ends(section)
+    told = False
+    for at, row in enumerate(section.rows, first):
+        if ends and row.bar and not row.bar.two_ended and not told:
+            lines.append(Owned(ends_line(ends, columns), None))
+            told = True
+        on = at == view.cursor
+        if on and view.editor:
+            drawn = editor_lines(row, columns, view.editor)
+        elif row.kind in ("field", "link"):
+            drawn = field_lines(row, columns, ends, on)
+        else:
+            drawn = text_lines(row, columns, on)
+        lines += [Owned(line, at) for line in drawn]
+    return lines
+
+
+def shown(lines: list[Owned], view: View, height: int) -> Shown:
+    """Choose the part that holds the cursor's row: where it was, else with the row in the middle."""
+    top = min(max(view.top, 0), max(len(lines) - height, 0))
+    mine = [number for number, line in enumerate(lines) if line.row is not None and line.row == view.cursor]
+    if mine and height > 0:
+        top = _holding(mine[0], mine[-1] + 1, top, height, len(lines))
+    part = lines[top : top + height]
+    seen = {line.row for line in part}
+    above = {line.row for line in lines[:top]} - seen - {None}
+    below = {line.row for line in lines[top + height :]} - seen - {None}
+    return Shown(tuple(part), top, len(above), len(below))
+
+
+def _holding(start: int, end: int, top: int, height: int, total: int) -> int:
+    """Return a top that shows lines `start` to `end`, or their beginning where they are too many."""
+    if start >= top and end <= top + height:
+        return top
+    if end - start >= height:
+        return start
+    # Half a page at a time: a page that moves at every key would be sent whole at every key.
+    middle = start - (height - (end - start)) // 2
+    return min(max(middle, 0), max(total - height, 0))

@@ -1,0 +1,48 @@
+"""Where the parts of a row stand: chosen from the width and the labels, never from the values."""
+
+import attrs
+
+from paddock_tui.pages.layout.pen import Pen
+from paddock_tui.pages.rows import Page
+from paddock_tui.text import width
+
+MARK = 2
+"""Cells of the cursor mark."""
+
+_LEAST_BAR = 7
+
+
+@attrs.frozen
+class Columns:
+    """Columns in cells: where the value starts, where bar or aside start, and how wide a bar is.
+
+    `below` says that a bar stands on a line of its own, at the value's column.
+    """
+
+    pen: Pen
+    value: int
+    right: int
+    bar: int
+    below: bool = False
+
+
+def columns(page: Page, pen: Pen) -> Columns:
+    """Choose the columns of a page so that no key shifts them."""
+    labels = [width(row.label) for row in page.rows() if row.kind in ("field", "link")]
+    share = 2 / 5 if pen.width < 60 else 3 / 10
+    label = min(max(labels, default=0) + 2, int(pen.width * share))
+    value = MARK + max(label, min(10, pen.width // 4))
+    right = value + _for_values(pen.width)
+    bar = min(31 if pen.width >= 120 else 21, pen.width - right)
+    if bar < _LEAST_BAR:
+        return Columns(pen, value, right, min(21, max(pen.width - value, 0)), below=True)
+    return Columns(pen, value, right, bar)
+
+
+def _for_values(width: int) -> int:
+    """Cells kept for value and range."""
+    if width < 60:
+        return 12
+    if width < 80:
+        return 17
+    return 28 if width >= 120 else 21

@@ -1,0 +1,142 @@
+"""One field or link as lines: mark, label, value, range, and then bar, aside or trouble."""
+
+from functools import lru_cache
+
+from paddock_tui.pages.layout.bars import put_bar
+from paddock_tui.pages.layout.caret import put_editor
+from paddock_tui.pages.layout.columns import MARK, Columns
+from paddock_tui.pages.layout.pen import Ink, Line, Span
+from paddock_tui.pages.layout.view import Editor
+from paddock_tui.pages.rows import Bar, Row
+from paddock_tui.text import fold, width
+
+_GAP = 2
+_LEAST_ASIDE = 4
+
+Ends = tuple[str, str] | None
+
+
+@lru_cache(maxsize=4096)
+def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line, ...]:
+    """Draw a field; under the cursor (`on`) whatever had to be cut follows whole, on lines of its own."""
+    ink = Ink(columns.pen)
+    cut = _label(ink, row, columns, on)
+    words = _words(row, columns)
+    cut += _value(ink, row, columns, bool(words[0]))
+    bar_below = None
+    if row.bar and row.bar.at is not None and not row.shut and not row.trouble:
+        start = max(columns.right, ink.at + _GAP)
+        if columns.below or start + columns.bar > columns.pen.width:
+            bar_below = Ink(columns.pen)
+            bar_below.to(columns.value)
+            put_bar(bar_below, row.bar, row.bar.at, _below(row.bar, columns, ends, bar_below.room), ends)
+        else:
+            ink.to(start)
+            put_bar(ink, row.bar, row.bar.at, columns.bar, ends)
+    cut += _right(ink, words, columns)
+    lines = [ink.line(), *([bar_below.line()] if bar_below else [])]
+    return (*lines, *_whole(cut, columns)) if on else tuple(lines)
+
+
+def editor_lines(row: Row, columns: Columns, editor: Editor) -> tuple[Line, ...]:
+    """Draw a field whose value is being typed, what was wrong with it below."""
+    pen = columns.pen
+    ink = Ink(pen)
+    cut = _label(ink, row, columns, on=True)
+    ink.to(max(columns.value, ink.at + 1))
+    first = []
+    if ink.room < min(12, pen.width // 2):
+        first, ink = [ink.line()], Ink(pen)
+        ink.to(MARK if pen.width > 8 else 0)
+    quiet = pen.say(row.range)
+    keep = width(quiet) + _GAP if 0 < width(quiet) < ink.room // 2 else 0
+    put_editor(ink, editor, ink.room - keep)
+    if keep:
+        ink.put("  ")
+        ink.put(quiet, "range")
+    error = [(pen.say(editor.error), "trouble")] if editor.error else []
+    return (*first, ink.line(), *_whole([*error, *cut], columns))
+
+
+def mark(ink: Ink, on: bool) -> None:
+    """Draw the cursor mark, or its place."""
+    cells = MARK if ink.pen.width > 8 else 1
+    ink.put("> "[:cells] if on else "  "[:cells], "focus" if on else "")
+
+
+def _label(ink: Ink, row: Row, columns: Columns, on: bool) -> list[Span]:
+    mark(ink, on)
+    label = ink.pen.say(row.label)
+    room = columns.value - MARK - 1
+    if width(label) > room:
+        # A long label pushes its own value to the right while there is room for both.
+        beside = width(row.value) + 1 + width(row.range)
+        room = max(room, columns.pen.width - MARK - beside - _GAP)
+    whole = ink.put(label, "focus" if on else "label", room)
+    return [] if whole else [(label, "label")]
+
+
+def _words(row: Row, columns: Columns) -> Span:
+    """What is said in words at the right, and how."""
+    if row.trouble:
+        text, style = row.trouble, "trouble"
+    elif row.shut:
+        text, style = "; ".join(filter(None, (row.shut, row.aside))), "shut"
+    else:
+        text, style = row.aside, "aside"
+    return columns.pen.say(text), style
+
+
+def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
+    say = ink.pen.say
+    value, style = say(row.value), "value" if row.known else "unknown"
+    if row.trouble:
+        style = "trouble"
+    elif not value and not row.known:
+        value = "not known"
+    quiet = say(row.range)
+    if not value and not quiet:
+        return []
+    ink.to(columns.value if ink.at < columns.value else ink.at + 1)
+    room = ink.room - (_LEAST_ASIDE if more and ink.room > 2 * _LEAST_ASIDE else 0)
+    cut = [] if ink.put(value, style, room) else [(value, style)]
+    if quiet:
+        gap = 1 if ink.pen.width < 60 else 2
+        room -= width(value)
+        if cut or room < gap + min(width(quiet), 3):
+            return [*cut, (quiet, "range")]
+        ink.put(" " * gap if value else "")
+        if not ink.put(quiet, "range", room - gap):
+            cut.append((quiet, "range"))
+    return cut
+
+
+def _below(bar: Bar, columns: Columns, ends: Ends, room: int) -> int:
+    """Cells of a bar on its own line: as wide as the others, wider where its words stand beside it."""
+    words = 0 if bar.ends == ends and not bar.two_ended else sum(width(end) + 1 for end in bar.ends)
+    return min(columns.bar + words, room)
+
+
+def _right(ink: Ink, words: Span, columns: Columns) -> list[Span]:
+    text, style = words
+    if not text:
+        return []
+    ink.to(min(max(columns.right, ink.at + _GAP), columns.pen.width - 1))
+    return [] if ink.put(text, style) else [words]
+
+
+def _whole(cut: list[Span], columns: Columns) -> list[Line]:
+    return [line for text, style in cut for line in folded(text, style, columns, 4)]
+
+
+def folded(text: str, style: str, columns: Columns, indent: int) -> list[Line]:
+    """Wrap safe text into lines that stand `indent` cells in, less where the line is short."""
+    total = columns.pen.width
+    indent = min(indent, total // 6)
+    lines = []
+    for piece in fold(text, max(total - indent, 2)):
+        ink = Ink(columns.pen)
+        ink.to(indent)
+        ink.put(piece, style)
+        lines.append(ink.line())
+    return lines

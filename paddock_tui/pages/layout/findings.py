@@ -1,0 +1,63 @@
+"""The block of findings at the bottom: its height depends on the size of the screen alone."""
+
+import attrs
+
+from paddock_tui.pages.layout.columns import MARK, Columns
+from paddock_tui.pages.layout.fields import folded
+from paddock_tui.pages.layout.pen import Ink, Line, rule
+from paddock_tui.pages.layout.texts import finding_line, text_lines
+from paddock_tui.pages.rows import Page
+from paddock_tui.text import width
+
+
+def block_height(height: int) -> int:
+    """How many lines the block takes, its title among them, on a screen of this height."""
+    for least, lines in ((36, 8), (24, 5), (14, 3), (10, 2)):
+        if height >= least:
+            return lines
+    return 0
+
+
+def findings_block(page: Page, columns: Columns, height: int, arrows: str) -> list[Line]:
+    """Draw the title rule and as many findings as there is room for; the rule says how many more."""
+    if height < 1:
+        return []
+    room = height - 1
+    rows = [attrs.evolve(row, kind="finding", aside="", shut="", trouble="") for row in page.findings]
+    lines = [line for row in rows for line in text_lines(row, columns, False)]
+    note = ""
+    if len(lines) > room:
+        lines = [finding_line(row, columns) for row in rows[:room]]
+        note = _more(len(rows) - room, arrows, columns)
+    lines += _caution(page.caution, room - len(lines), columns)
+    return [rule(columns.pen, "findings", note, arrows), *padded(lines, room)]
+
+
+def caution_lines(page: Page, columns: Columns, height: int) -> list[Line]:
+    """Draw the caution of a page that keeps no room for findings: up to three lines on a tall screen."""
+    if page.judged or height < 14:
+        return []
+    return folded(columns.pen.say(page.caution), "aside", columns, MARK)[:3]
+
+
+def padded(lines: list[Line], height: int) -> list[Line]:
+    """Return exactly `height` lines: the first ones, or empty ones after them."""
+    return [*lines[:height], *[()] * (height - len(lines))]
+
+
+def _more(count: int, arrows: str, columns: Columns) -> str:
+    said = f"{count} more, r shows them" if count > 0 else "r shows them whole"
+    taken = width("── findings ──  ") + (width(arrows) + 4 if arrows else 0)
+    if taken + width(said) <= columns.pen.width:
+        return said
+    return f"{count} more" if count > 0 else "r"
+
+
+def _caution(text: str, room: int, columns: Columns) -> list[Line]:
+    lines = folded(columns.pen.say(text), "aside", columns, MARK)
+    if len(lines) <= room:
+        return lines
+    ink = Ink(columns.pen)
+    ink.to(MARK)
+    ink.put(columns.pen.say(text), "aside")
+    return [ink.line()][:room]

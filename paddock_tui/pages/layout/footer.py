@@ -1,0 +1,44 @@
+"""The last line: what was just done at the left, which keys act at the right; or a question."""
+
+from paddock_tui.pages.layout.caret import put_editor
+from paddock_tui.pages.layout.columns import Columns
+from paddock_tui.pages.layout.fields import folded
+from paddock_tui.pages.layout.pen import Ink, Line, Pen
+from paddock_tui.pages.layout.view import Prompt
+from paddock_tui.text import width
+
+_BETWEEN = "  "
+
+
+def last_line(last: str, hints: tuple[str, ...], arrows: str, pen: Pen) -> Line:
+    """Draw the message, then the hints that fit beside it; the first hints are dropped first."""
+    said = pen.say(last)
+    kept = [pen.say(hint) for hint in hints]
+    if arrows:
+        kept.append(arrows)
+    room = pen.width - (width(said) + len(_BETWEEN) if said else 0)
+    while kept and width(_BETWEEN.join(kept)) > room:
+        kept.pop(0)
+    ink = Ink(pen)
+    ink.put(said, "message")
+    if kept:
+        hint = _BETWEEN.join(kept)
+        ink.to(pen.width - width(hint))
+        ink.put(hint, "hint")
+    return ink.line()
+
+
+def prompt_line(prompt: Prompt, pen: Pen) -> Line:
+    """Draw a question and the answer being typed."""
+    ink = Ink(pen)
+    ink.put(pen.say(prompt.label), "focus", max(pen.width // 2, pen.width - 20))
+    ink.put(" ")
+    put_editor(ink, prompt.editor, ink.room)
+    return ink.line()
+
+
+def preview(prompt: Prompt, columns: Columns) -> list[Line]:
+    """Draw what an answer would do: what is wrong with it first, then line by line."""
+    said = [(prompt.editor.error, "trouble")] if prompt.editor.error else []
+    said += [(text, "value") for text in prompt.more]
+    return [line for text, style in said for line in folded(columns.pen.say(text), style, columns, 2)]

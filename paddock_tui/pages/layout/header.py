@@ -1,0 +1,35 @@
+"""The first line: heading left, verdict right; its word is never cut."""
+
+import re
+
+from paddock_tui.pages.layout.pen import Ink, Line, Pen
+from paddock_tui.text import width
+
+_STYLES = {"HOLD": "verdict-hold", "CARE": "verdict-care", "CLEAR": "verdict-clear"}
+
+
+def header(heading: str, verdict: str, pen: Pen) -> Line:
+    """Draw the heading and as much of the verdict as leaves it room, at most half the line."""
+    heading, forms = pen.say(heading), [pen.say(form) for form in verdict_forms(verdict)]
+    limit = max(pen.width // 2, pen.width - width(heading) - 2)
+    said = next((form for form in forms if width(form) <= limit), forms[-1])
+    ink = Ink(pen)
+    ink.put(heading, "heading", pen.width - width(said) - 2 if said else pen.width)
+    if said:
+        ink.to(pen.width - width(said))
+        ink.put(said, verdict_style(verdict))
+    return ink.line()
+
+
+def verdict_forms(verdict: str) -> list[str]:
+    """Return the verdict whole and ever shorter, counts cut from the right, down to its word."""
+    forms = [verdict]
+    for tail in (r" · [^·]*$", r" \([^()]*\)$", r": .*$", r" \d+$"):
+        while (shorter := re.sub(tail, "", forms[-1])) != forms[-1] and shorter:
+            forms.append(shorter)
+    return forms
+
+
+def verdict_style(verdict: str) -> str:
+    """Return the style of a verdict's word; a session not judged is quiet."""
+    return _STYLES.get(verdict.partition(" ")[0], "unknown")

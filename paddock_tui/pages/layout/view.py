@@ -1,0 +1,60 @@
+"""What the drawing of a page depends on beside the page, and what comes out of it."""
+
+import attrs
+
+from paddock_tui.pages.layout.pen import Line, text_of
+
+
+@attrs.frozen
+class Editor:
+    """Text being typed: `caret` counts characters; `error` is what was wrong with it when kept."""
+
+    text: str = ""
+    caret: int = 0
+    error: str = ""
+
+
+@attrs.frozen
+class Prompt:
+    """A question in the last line with its own text; `more` are lines said above it (a preview)."""
+
+    label: str
+    editor: Editor
+    more: tuple[str, ...] = ()
+
+
+@attrs.frozen
+class View:
+    """Size in cells, the row under the cursor and the first line shown, editor, and last line.
+
+    `cursor` counts the rows of the page; None stands on no row. `hints` say which keys act; the
+    first are dropped first where there is no room. `plain` draws in ASCII alone.
+    """
+
+    width: int
+    height: int
+    cursor: int | None = 0
+    top: int = 0
+    editor: Editor | None = None
+    prompt: Prompt | None = None
+    last: str = ""
+    hints: tuple[str, ...] = ()
+    plain: bool = False
+
+
+@attrs.frozen
+class Laid:
+    """Exactly as many lines as the view is high, which row each belongs to, and the new top.
+
+    `body` is how many lines the rows have; `caret` is line and column of the caret, for a terminal
+    cursor.
+    """
+
+    lines: tuple[Line, ...]
+    owners: tuple[int | None, ...]
+    top: int = 0
+    body: int = 0
+
+    def text(self) -> str:
+        """Return the bare text, one line a row."""
+        return "\n".join(text_of(line) for line in self.lines)

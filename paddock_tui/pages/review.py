@@ -1,0 +1,109 @@
+"""The review page: verdict, findings with why and remedy, what could not be judged, and what is to do."""
+
+from collections.abc import Iterator
+
+from paddock_tui.pages.problems import problem_rows
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.rules import HOLD, Finding, Pending, Review
+from paddock_tui.text import printable
+
+CAUTION_WORDS = (
+    "A starting point, not a guarantee of safety. The bike's manual, scrutineers, marshals, local rules "
+    "and qualified people come first. Nothing found is not safe; in doubt more help, slower, come in."
+)
+
+
+def verdict_line(review: Review) -> str:
+    """Write the verdict with its counts, the word first so that it is never what is cut."""
+    if not review.about_a_session:
+        return "not judged: no session"
+    parts = [review.verdict]
+    if review.verdict != "CLEAR" or review.cares:
+        answer = f" ({review.to_answer} to answer)" if review.to_answer else " (0 to answer)"
+        holds = review.count(HOLD)
+        parts[0] += f" {holds}" if review.verdict == "HOLD" else f" {review.cares}{answer}"
+    unjudged = len(review.missing_rules())
+    if unjudged:
+        parts.append(f"{unjudged} not judged")
+    if review.to_do:
+        parts.append(f"{len(review.to_do)} to do")
+    return " · ".join(parts)
+
+
+def review_page(review: Review, heading: str, problems: tuple[Trouble, ...] = ()) -> Page:
+    """Make the review page."""
+    sections = [Section("findings", tuple(finding_rows(review)) or (_nothing(review),))]
+    if review.not_judged:
+        sections.append(Section("not judged", tuple(_missing_rows(review)), "enter these first"))
+    if review.to_do:
+        sections.append(Section("to do", tuple(_to_do_rows(review))))
+    if problems:
+        sections.append(Section("cannot be read", tuple(problem_rows(problems))))
+    return Page(heading, tuple(sections), verdict_line(review), caution=CAUTION_WORDS)
+
+
+def finding_rows(review: Review) -> Iterator[Row]:
+    """Make a row of each finding, worst first."""
+    for finding in review.findings:
+        yield finding_row(finding)
+
+
+def finding_row(finding: Finding) -> Row:
+    """Make the row of a finding: severity as a word, the message, and why and remedy beside."""
+    accepted = finding.accepted
+    said = f"accepted by {accepted.by or 'the rider'}: {accepted.reason}" if accepted is not None else ""
+    return Row(
+        label=str(finding.severity),
+        value=printable(finding.message),
+        aside=printable(f"{finding.why} {finding.remedy.text} {said}".strip()),
+        kind="finding",
+        severity=str(finding.severity),
+        ref=finding.where.ref if finding.where else None,
+        path=finding.where.path if finding.where else (),
+        key=f"{finding.rule}/{finding.subject}",
+    )
+
+
+def _nothing(review: Review) -> Row:
+    unjudged = len(review.missing_rules())
+    words = (
+        f"Nothing found in what could be judged; {unjudged} rules could not judge."
+        if unjudged
+        else ("Nothing found. That is not the same as safe.")
+    )
+    return Row("", words, kind="text", key="nothing")
+
+
+def _missing_rows(review: Review) -> Iterator[Row]:
+    for missing, count in review.unlocking():
+        plural = "rule" if count == 1 else "rules"
+        yield Row(
+            label=printable(missing.label),
+            value=f"would let {count} {plural} judge",
+            kind="text",
+            path=missing.path,
+            key=f"missing {missing.label}",
+        )
+
+
+def _to_do_rows(review: Review) -> Iterator[Row]:
+    for pending in review.to_do:
+        yield to_do_row(pending)
+
+
+def to_do_row(pending: Pending) -> Row:
+    """Make the row of a to-do, with when it is due."""
+    return Row(
+        label=due_words(pending),
+        value=pending.what,
+        kind="text",
+        ref=pending.where.ref if pending.where else None,
+        path=pending.where.path if pending.where else (),
+        key=f"todo {pending.rule}",
+    )
+
+
+def due_words(pending: Pending) -> str:
+    """Say when a to-do is due."""
+    return f"by {pending.due:%H:%M}" if pending.due is not None else "before going out"

@@ -1,0 +1,228 @@
+"""The set-up page: controls with their help bars, suspension, drive and starting pressures."""
+
+import datetime as dt
+from collections.abc import Iterator, Mapping
+
+from paddock_tui.facts.controls import in_force_value, levels_of, of_range
+from paddock_tui.pages.rows import Bar, Row, Section
+from paddock_tui.pages.values import field_row, with_trouble
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.common import Units
+from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
+from paddock_tui.records.fielding import SET_UP, field_at
+from paddock_tui.records.of_bike import label_of, offered, setting_shape
+from paddock_tui.records.setup import Counted, SetUp
+from paddock_tui.records.shapes import Setting
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.suspension import BY_HAND, Adjuster
+from paddock_tui.store.garage import Loaded
+from paddock_tui.text import printable
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.levels import Scale
+
+HOLDS_FREES = ("holds", "frees the rear")
+LIGHT_FIRM = ("light", "firm")
+
+DRIVE = ("front_sprocket", "rear_sprocket", "links")
+HEIGHTS = ("front_spring", "rear_spring", "fork_height", "rear_height")
+PRESSURES = ("front_start", "rear_start")
+
+
+def setup_sections(loaded: Loaded, setup: SetUp, bike: Bike, units: Units) -> Iterator[Section]:
+    """Give the sections of a set-up in the order in which it is gone through."""
+    mode = bike.modes.get(setup.mode or "")
+    electronics: list[Row] = []
+    if bike.modes:
+        electronics.append(
+            _chosen_row(loaded, setup, bike, "mode", "riding mode", _mode_words(setup.mode, mode))
+        )
+    electronics += [
+        _control_row(loaded, setup, name, control, mode) for name, control in bike.controls.items()
+    ]
+    if electronics:
+        yield Section("electronics", tuple(electronics))
+    elif bike.electronics == "none":
+        yield Section("electronics", (), "none on this bike")
+    yield Section(_suspension_title(setup), tuple(_suspension_rows(loaded, setup, bike, units)))
+    yield Section("drive", tuple(_plain_row(loaded, key, units) for key in DRIVE))
+    yield Section("starting pressures, cold", tuple(_plain_row(loaded, key, units) for key in PRESSURES))
+
+
+def _suspension_title(setup: SetUp) -> str:
+    if setup.damping is None:
+        return "suspension"
+    return "suspension, by hand" if setup.damping == BY_HAND else f"suspension, {printable(setup.damping)}"
+
+
+def _suspension_rows(loaded: Loaded, setup: SetUp, bike: Bike, units: Units) -> Iterator[Row]:
+    mode = bike.damping.get(setup.damping or "")
+    if bike.damping:
+        yield _chosen_row(loaded, setup, bike, "damping", "damping mode", "")
+    if mode is not None and mode.presets:
+        yield _chosen_row(loaded, setup, bike, "preset", "preset", "")
+    for name, adjuster in bike.adjusters.items():
+        closed = mode is not None and mode.closes.get(name, False)
+        yield _adjuster_row(loaded, setup, name, adjuster, setup.damping or "" if closed else "")
+    for place in offered(bike, setup.damping):
+        if place.path[0] == "offsets":
+            yield _offset_row(loaded, setup, place.path[1], place.label, place.shape.band())
+    for key in HEIGHTS:
+        yield _plain_row(loaded, key, units)
+
+
+def _control_row(loaded: Loaded, setup: SetUp, name: str, control: Control, mode: Mode | None) -> Row:
+    path = (SET_UP, "controls", name)
+    value = in_force_value(name, control, setup, mode)
+    fixed = mode is not None and not control.outside_modes and name in mode.fixes
+    shape = setting_shape(control)
+    row = Row(
+        label=label_of(name),
+        value="not known" if value is None else printable(str(value)),
+        range=of_range(control).strip(),
+        aside="; ".join(_control_asides(name, control, mode, value)),
+        bar=_bar(name, control, value),
+        ref=loaded.ref,
+        path=path,
+        shut=f"fixed by the riding mode {printable(setup.mode or '')}" if fixed else "",
+        edit="" if value is None or fixed else shape.show(value),
+        known=value is not None,
+    )
+    return with_trouble(loaded, row)
+
+
+def _control_asides(name: str, control: Control, mode: Mode | None, value: Setting | None) -> Iterator[str]:
+    if mode is not None and not control.outside_modes:
+        if name in mode.fixes:
+            yield "fixed by the riding mode"
+        elif name in mode.limits:
+            bounds = mode.limits[name]
+            joined = " to " if isinstance(bounds[0], int) else ", "
+            yield f"riding mode allows {joined.join(str(bound) for bound in bounds)}"
+    function = function_of(name, control)
+    unsure = control.levels is not None or control.kind == "choice"
+    if function in HELP_FUNCTIONS and control.most_help is None and unsure:
+        yield "which end helps most? not known"
+    if function == "engine-braking" and control.frees_most is None and unsure:
+        yield "which end frees the rear? not known"
+    effect = control.effects.get(str(value)) if value is not None else None
+    if effect is not None:
+        off = [end for end, word in (("front", effect.front), ("rear", effect.rear)) if word == "off"]
+        if off:
+            yield f"{' and '.join(off)} off at this level"
+    if control.key_off == "resets":
+        yield "resets with the key"
+
+
+def _bar(name: str, control: Control, value: Setting | None) -> Bar | None:
+    """Draw a scale where it is known which end is which; words where it is not."""
+    function = function_of(name, control)
+    levels = levels_of(name, control)
+    if levels is None or control.kind in ("state", "speed", "switch"):
+        return None
+    if function in HELP_FUNCTIONS:
+        help_scale = levels.help_if_known()
+        return None if help_scale is None else Bar(_position(help_scale, value), steps=len(help_scale.on))
+    if function == "engine-braking":
+        scale = levels.scale_if_known()
+        return None if scale is None else Bar(_position(scale, value), HOLDS_FREES, True, len(scale.on))
+    return None
+
+
+def _position(scale: Scale, value: Setting | None) -> float | None:
+    if value is None or scale.is_off(value):
+        return None
+    try:
+        return scale.position_of(value)
+    except (CannotBe, OutOfRange):
+        return None
+
+
+def _adjuster_row(loaded: Loaded, setup: SetUp, name: str, adjuster: Adjuster, closed_by: str) -> Row:
+    path = (SET_UP, "adjusters", name)
+    value = setup.adjusters.get(name)
+    counted: Mapping[str, Counted] = getattr(loaded.record, "counted", {})
+    unit = adjuster.unit or ""
+    words = f"{unit}s" if unit in ("click", "turn") and value != 1 else unit
+    limits = f"of {show_number(max(adjuster.range))}" if adjuster.range else ""
+    aside = "" if value is None else _counted_words(counted.get(name))
+    bar = None
+    if adjuster.what == "damper" and adjuster.range and value is not None:
+        low, high = adjuster.range
+        part = (value - low) / (high - low) if high > low else 0.0
+        firm = 1 - part if adjuster.counted_from == "closed" else part
+        bar = Bar(max(0.0, min(1.0, firm)), LIGHT_FIRM, True, 0)
+    row = Row(
+        label=label_of(name),
+        value="not known" if value is None else show_number(value),
+        range=f"{words} {limits}".strip(),
+        aside=f"not used in {printable(closed_by)} damping" if closed_by else aside,
+        bar=bar,
+        ref=loaded.ref,
+        path=path,
+        edit="" if value is None else show_number(value),
+        known=value is not None,
+    )
+    return with_trouble(loaded, row)
+
+
+def _counted_words(counted: Counted | None) -> str:
+    if counted is None or counted.on is None:
+        return "assumed"
+    return f"counted {short_date(counted.on)}"
+
+
+def _offset_row(
+    loaded: Loaded, setup: SetUp, name: str, label: str, band: tuple[float, float, str] | None
+) -> Row:
+    value = setup.offsets.get(name)
+    limits = f"of {show_number(band[0])} to {show_number(band[1])}" if band else ""
+    return Row(
+        label=label,
+        value="not known" if value is None else show_number(value),
+        range=limits,
+        aside="offset on the automatic damping",
+        ref=loaded.ref,
+        path=(SET_UP, "offsets", name),
+        edit="" if value is None else show_number(value),
+        known=value is not None,
+    )
+
+
+def _chosen_row(loaded: Loaded, setup: SetUp, bike: Bike, key: str, label: str, aside: str) -> Row:
+    value = getattr(setup, key)
+    field = field_at(loaded.ref.kind, (SET_UP, key), loaded.record, bike)
+    names = field.shape.words() if field is not None else ()
+    row = Row(
+        label=label,
+        value="not known" if value is None else printable(value),
+        aside=aside or f"out of {', '.join(printable(name) for name in names)}",
+        ref=loaded.ref,
+        path=(SET_UP, key),
+        edit=value or "",
+        known=value is not None,
+    )
+    return with_trouble(loaded, row)
+
+
+def _plain_row(loaded: Loaded, key: str, units: Units) -> Row:
+    field = field_at(loaded.ref.kind, (SET_UP, key))
+    if field is None:
+        raise KeyError(key)
+    return field_row(loaded, field, units)
+
+
+def _mode_words(name: str | None, mode: Mode | None) -> str:
+    if mode is None:
+        return "" if name is None else "not one of this bike's"
+    parts = [f"made for {mode.use}"] if mode.use else []
+    if mode.fixes:
+        parts.append("fixes " + ", ".join(label_of(key) for key in mode.fixes))
+    if mode.limits:
+        parts.append("limits " + ", ".join(label_of(key) for key in mode.limits))
+    return "; ".join(parts)
+
+
+def short_date(day: dt.date) -> str:
+    """Write a date as '12 May', in English whatever the locale."""
+    months = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+    return f"{day.day} {months[day.month - 1]}"

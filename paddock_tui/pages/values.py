@@ -1,0 +1,66 @@
+"""One field as a row: its value as typed, in the preferred unit beside it, or what is wrong with it."""
+
+from typing import Any
+
+import attrs
+
+from paddock_tui.pages.rows import Row
+from paddock_tui.quantities import Quantity, compatible
+from paddock_tui.records.common import Units
+from paddock_tui.records.fielding import Field
+from paddock_tui.records.fields import value_at
+from paddock_tui.records.paths import Path
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.store.data import lookup
+from paddock_tui.store.garage import Loaded
+from paddock_tui.text import printable
+
+UNKNOWN_WORD = "not known"
+
+
+def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
+    """Make the row of one field."""
+    value = value_at(loaded.record, field.path) if loaded.record is not None else None
+    row = Row(
+        label=field.label,
+        value=UNKNOWN_WORD if value is None else printable(field.shape.show(value)),
+        aside=also_in(value, units),
+        ref=loaded.ref,
+        path=field.path,
+        edit="" if value is None else field.shape.show(value),
+        known=value is not None,
+    )
+    return with_trouble(loaded, row)
+
+
+def also_in(value: Any, units: Units) -> str:
+    """Write an amount in the preferred unit where it was typed in another; empty where it is the same."""
+    if not isinstance(value, Quantity):
+        return ""
+    wanted = {
+        "pressure": units.pressure,
+        "temperature": units.temperature,
+        "speed": units.speed,
+        "mass": units.mass,
+        "volume": units.volume,
+    }.get(value.dimension)
+    if wanted is None or wanted == value.unit or not compatible(wanted, value.dimension):
+        return ""
+    return value.show(wanted)
+
+
+def trouble_at(loaded: Loaded, path: Path) -> Trouble | None:
+    """Give what is wrong with the value at a path; None where it can be read or is not there."""
+    return next((one for one in loaded.troubles if one.path == path), None)
+
+
+def with_trouble(loaded: Loaded, row: Row) -> Row:
+    """Show a value that cannot be read as it stands in the file, with what was expected and the mend."""
+    trouble = trouble_at(loaded, row.path)
+    if trouble is None:
+        return row
+    raw = lookup(loaded.data, row.path)
+    text = raw if isinstance(raw, str) else trouble.found
+    mend = f"; {trouble.mend}" if trouble.mend else ""
+    said = printable(f"cannot be read: expected {trouble.expected}{mend}")
+    return attrs.evolve(row, value=printable(text), trouble=said, edit=text, bar=None, known=False)

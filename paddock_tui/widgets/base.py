@@ -1,0 +1,19 @@
+"""What every screen stands on: no needless repaint, and a repaint where one is needed."""
+
+from typing import Any, Generic
+
+from textual.app import App
+from textual.reactive import reactive
+from textual.screen import Screen, ScreenResultType
+from textual.widget import Widget
+
+
+class QuietScreen(Screen[ScreenResultType], Generic[ScreenResultType]):
+    """A screen that is not sent whole each time the focus moves, as the stock one is."""
+
+    focused = reactive[Widget | None](None, repaint=False)
+
+
+def repaint_on_resume(app: App[Any]) -> None:
+    """Have everything painted again when the process comes back from being stopped: the terminal is blank."""
+    app.app_resume_signal.subscribe(app, lambda _: app.refresh(layout=True))

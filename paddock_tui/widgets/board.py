@@ -1,0 +1,313 @@
+"""The board: one widget that draws all rows of a page, keeps its own cursor and its own editor."""
+
+import sys
+from collections.abc import Callable
+from typing import ClassVar
+
+import attrs
+from rich.style import Style
+from textual import events
+from textual.geometry import Region
+from textual.message import Message
+from textual.strip import Strip
+from textual.widget import Widget
+
+from paddock_tui.pages.layout import Editor, Laid, Line, Prompt, View, layout
+from paddock_tui.pages.rows import Page, Row
+from paddock_tui.widgets import look, messages
+from paddock_tui.widgets.cursor import Identity, filtered, found, moved
+from paddock_tui.widgets.editing import pressed, starting, typed
+from paddock_tui.widgets.paint import changed_cells, strip_of
+
+
+class Board(Widget, can_focus=True):
+    """Draws a page, moves over its rows, and says what was asked of them in messages.
+
+    Only cells that changed are sent. Letters go on to the screen's bindings unless something is
+    being typed.
+    """
+
+    ALLOW_SELECT = False
+    COMPONENT_CLASSES: ClassVar[set[str]] = look.classes()
+    DEFAULT_CSS = look.CSS
+
+    Accepted = messages.Accepted
+    Stepped = messages.Stepped
+    Cleared = messages.Cleared
+    Toggled = messages.Toggled
+    Digit = messages.Digit
+    Chosen = messages.Chosen
+    Moved = messages.Moved
+    Typed = messages.Typed
+    Answered = messages.Answered
+    Declined = messages.Declined
+
+    def __init__(self, *, plain: bool | None = None, name: str | None = None) -> None:
+        """Make an empty board; `plain` draws in ASCII alone (default: as the output's encoding asks)."""
+        super().__init__(name=name)
+        self._whole = self._page = Page("", ())
+        self._words = ""
+        self._identity: Identity | None = None
+        self._drafts: dict[Identity, str] = {}
+        self._view = View(0, 0, None, plain=ascii_only() if plain is None else plain)
+        self._laid = Laid((), ())
+        self._said_before_key = False
+
+    # What the screen calls.
+
+    @property
+    def cursor_row(self) -> Row | None:
+        """The row under the cursor; None on a page without one."""
+        at = self._view.cursor
+        return None if at is None else self._page.rows()[at]
+
+    @property
+    def is_typing(self) -> bool:
+        """Whether an editor or a question is open."""
+        return self._view.editor is not None or self._view.prompt is not None
+
+    @property
+    def half_typed(self) -> tuple[Row | None, str] | None:
+        """What is being typed and not yet kept: the row (None: the question) and the text."""
+        if self._view.prompt:
+            return None, self._view.prompt.editor.text
+        return (self.cursor_row, self._view.editor.text) if self._view.editor else None
+
+    @property
+    def page(self) -> Page:
+        """The page shown, without the rows that the filter hides."""
+        return self._page
+
+    def show(self, page: Page) -> None:
+        """Show a page; the cursor stays on its row, and so does what is being typed there."""
+        self._whole = page
+        self._page = filtered(page, self._words)
+        self._place(found(self._page, self._identity, self._view.cursor))
+        self._fade()
+        self._relay()
+
+    def filter(self, words: str) -> None:
+        """Show only the rows that hold every one of these words; all without words."""
+        self._words = words
+        self.show(self._whole)
+
+    def go(self, identity: Identity) -> bool:
+        """Put the cursor on a row; False where the page has none of this identity."""
+        at = found(self._page, identity, None)
+        if at is None or self._page.rows()[at].identity != identity:
+            return False
+        self._place(at)
+        self._relay()
+        return True
+
+    def say(self, text: str) -> None:
+        """Say something in the last line until the next key."""
+        self._said_before_key = False
+        self._change(last=text)
+
+    def hint(self, *hints: str) -> None:
+        """Say which keys act, at the right of the last line; the first are dropped first."""
+        self._change(hints=hints)
+
+    def edit(self, text: str = "") -> None:
+        """Open the editor of the cursor's row: with this text, else what was left there, else its own."""
+        row = self.cursor_row
+        if row is None:
+            return
+        if row.shut:
+            self.say(row.shut)
+            return
+        self._change(editor=starting(text or self._drafts.get(row.identity, row.edit)), prompt=None)
+
+    def ask(self, label: str, text: str = "") -> None:
+        """Ask for a line of text in the last line."""
+        self._change(prompt=Prompt(label, starting(text)), editor=None)
+
+    def preview(self, *lines: str) -> None:
+        """Say above the question what its answer would do."""
+        if self._view.prompt:
+            self._change(prompt=attrs.evolve(self._view.prompt, more=lines))
+
+    def refuse(self, why: str) -> None:
+        """Keep open what is being typed and say what is wrong with it."""
+        if self._view.prompt:
+            self._typing(attrs.evolve(self._view.prompt.editor, error=why))
+        elif self._view.editor:
+            self._typing(attrs.evolve(self._view.editor, error=why))
+
+    def done(self) -> None:
+        """Close the editor or the question: its text was taken."""
+        if self._view.editor and (row := self.cursor_row):
+            self._drafts.pop(row.identity, None)
+        self._change(editor=None, prompt=None)
+
+    # Keys.
+
+    def on_key(self, event: events.Key) -> None:
+        """Take the keys that mean something here; leave all others to the screen."""
+        self._said_before_key = bool(self._view.last)
+        taken = self._key_in_text(event) if self.is_typing else self._key_on_row(event)
+        if taken:
+            event.stop()
+            event.prevent_default()
+        elif event.key == "ctrl+c":
+            event.stop()
+            event.prevent_default()
+            self.say("ctrl+c leaves nothing: q leaves paddock-tui")
+
+    def on_paste(self, event: events.Paste) -> None:
+        """Put pasted text into what is being typed, opening the row's editor for it."""
+        event.stop()
+        editor = self._view.prompt.editor if self._view.prompt else self._view.editor
+        if editor:
+            self._typing(typed(editor, event.text))
+        elif (row := self.cursor_row) and row.kind == "field":
+            self.edit(typed(Editor(), event.text).text)
+
+    def _key_in_text(self, event: events.Key) -> bool:
+        editor = self._view.prompt.editor if self._view.prompt else self._view.editor
+        assert editor is not None
+        if event.key == "enter":
+            row = self.cursor_row
+            if self._view.prompt:
+                self._post(messages.Answered(editor.text))
+            elif row:
+                self._post(messages.Accepted(row, editor.text))
+        elif event.key == "escape":
+            self._leave(editor)
+        elif event.key == "ctrl+c":
+            self.say("escape leaves the editor")
+        elif after := pressed(editor, event.key, event.character):
+            self._typing(after)
+        else:
+            return event.key in ("up", "down", "pageup", "pagedown", "tab", "shift+tab")
+        return True
+
+    def _leave(self, editor: Editor) -> None:
+        if self._view.prompt:
+            self._change(prompt=None)
+            self.post_message(messages.Declined(editor.text))
+            return
+        if (row := self.cursor_row) and editor.text != row.edit:
+            self._drafts[row.identity] = editor.text
+        self._change(editor=None)
+
+    def _key_on_row(self, event: events.Key) -> bool:
+        row, at = self.cursor_row, self._view.cursor
+        if row is None or at is None:
+            return False
+        to = moved(self._page, at, event.key, self._laid.body)
+        if to is not None:
+            self._fade()
+            self._place(to)
+            self._relay()
+            if to != at and (row := self.cursor_row):
+                self.post_message(messages.Moved(row))
+            return True
+        if event.key == "enter":
+            self._enter(row)
+            return True
+        asked = _asked(row, event.key, event.character or "")
+        if asked is None:
+            # A letter acts on the screen, and what was said before it is over.
+            self._fade()
+            self._relay()
+            return False
+        if row.shut:
+            self.say(row.shut)
+        else:
+            self._post(asked)
+        return True
+
+    def _enter(self, row: Row) -> None:
+        if row.opens or row.kind != "field":
+            self._post(messages.Chosen(row))
+        else:
+            self.edit()
+
+    # Drawing.
+
+    def _post(self, message: Message) -> None:
+        """Tell the screen; what it says in answer replaces what was said before."""
+        self.post_message(message)
+
+    def _place(self, at: int | None) -> None:
+        """Put the cursor on a row by number; an editor whose row is gone leaves its text to be offered."""
+        editor, before = self._view.editor, self._identity
+        self._view = attrs.evolve(self._view, cursor=at)
+        row = self.cursor_row
+        self._identity = row.identity if row else None
+        if editor and self._identity != before:
+            if before is not None:
+                self._drafts[before] = editor.text
+            self._view = attrs.evolve(self._view, editor=None)
+
+    def _typing(self, editor: Editor) -> None:
+        if not self._view.prompt:
+            self._change(editor=editor)
+            return
+        changed = editor.text != self._view.prompt.editor.text
+        self._change(prompt=attrs.evolve(self._view.prompt, editor=editor))
+        if changed:
+            self.post_message(messages.Typed(editor.text))
+
+    def _fade(self) -> None:
+        if self._said_before_key:
+            self._said_before_key = False
+            self._view = attrs.evolve(self._view, last="")
+
+    def _change(self, **changes: object) -> None:
+        self._view = attrs.evolve(self._view, **changes)  # type: ignore[arg-type]
+        self._relay()
+
+    def _relay(self) -> None:
+        """Lay the page out anew and mark the cells that changed; all marks are painted at once."""
+        if not self._view.width:
+            return
+        before, self._laid = self._laid.lines, layout(self._page, self._view)
+        self._view = attrs.evolve(self._view, top=self._laid.top)
+        for y, line in enumerate(self._laid.lines):
+            end = changed_cells(before[y] if y < len(before) else (), line, self._view.width)
+            if end:
+                self.refresh(Region(0, y, end, 1))
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Lay the page out for the new size."""
+        self._laid = Laid((), ())
+        self._change(width=event.size.width, height=event.size.height)
+        self.refresh()
+
+    def render_line(self, y: int) -> Strip:
+        """Paint one line."""
+        line: Line = self._laid.lines[y] if y < len(self._laid.lines) else ()
+        return strip_of(line, self.size.width, self._style)
+
+    def _style(self, name: str) -> Style:
+        return self.get_component_rich_style(f"board--{name}") if name else self.rich_style
+
+
+def ascii_only() -> bool:
+    """Whether the terminal's encoding is not UTF-8, so that only ASCII is safe."""
+    encoding = getattr(sys.__stdout__, "encoding", None) or "ascii"
+    return encoding.lower().replace("-", "") not in ("utf8", "utf8sig")
+
+
+_Maker = Callable[[Row], Message]
+
+
+def _asked(row: Row, key: str, character: str) -> Message | None:
+    """Return what a key asks of a row; None where it asks nothing."""
+    if character.isascii() and character.isdigit():
+        return messages.Digit(row, character)
+    helps = row.bar is not None
+    makers: dict[str, _Maker] = {
+        "-": lambda row: messages.Stepped(row, -1),
+        "+": lambda row: messages.Stepped(row, 1),
+        "=": lambda row: messages.Stepped(row, 1),
+        "left": lambda row: messages.Stepped(row, -1, False if helps else None),
+        "right": lambda row: messages.Stepped(row, 1, True if helps else None),
+        "backspace": messages.Cleared,
+        "space": messages.Toggled,
+    }
+    maker = makers.get(character) or makers.get(key)
+    return maker(row) if maker else None

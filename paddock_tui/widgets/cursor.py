@@ -1,0 +1,72 @@
+"""Where a key takes the cursor, and where it stays while the page around it changes: pure."""
+
+from paddock_tui.pages.rows import Page, Row
+
+Identity = tuple[str, ...]
+
+
+def stops(page: Page) -> list[int]:
+    """List the rows that the cursor stops at; a heading is passed over."""
+    return [at for at, row in enumerate(page.rows()) if row.kind != "heading"]
+
+
+def found(page: Page, identity: Identity | None, near: int | None) -> int | None:
+    """Find a row by its identity, the nearest of its doubles; else the nearest stop; None without one."""
+    rows, able = page.rows(), stops(page)
+    near = near or 0
+    same = [at for at in able if identity is not None and rows[at].identity == identity]
+    return min(same or able, key=lambda at: abs(at - near), default=None)
+
+
+def moved(page: Page, at: int, key: str, lines: int) -> int | None:
+    """Return the row that a key leads to from row `at`; None where the key moves nothing.
+
+    `lines` is how many lines of rows the screen shows.
+    """
+    able = stops(page)
+    here = able.index(at)
+    page_by = max(lines - 2, 1)
+    steps = {
+        "up": here - 1,
+        "down": here + 1,
+        "pageup": here - page_by,
+        "pagedown": here + page_by,
+        "home": 0,
+        "end": len(able) - 1,
+    }
+    if key in steps:
+        return able[min(max(steps[key], 0), len(able) - 1)]
+    if key in ("tab", "shift+tab"):
+        return _section(page, at, 1 if key == "tab" else -1)
+    return None
+
+
+def _section(page: Page, at: int, by: int) -> int:
+    """Return the first stop of the next or previous section that has one, around the ends."""
+    firsts: list[int] = []
+    able, first, mine = stops(page), 0, 0
+    for section in page.sections:
+        inside = [row for row in able if first <= row < first + len(section.rows)]
+        if at in inside:
+            mine = len(firsts)
+        firsts += inside[:1]
+        first += len(section.rows)
+    return firsts[(mine + by) % len(firsts)]
+
+
+def filtered(page: Page, words: str) -> Page:
+    """Keep the rows that hold every word in label, value, aside or section title; all without words."""
+    wanted = words.casefold().split()
+    if not wanted:
+        return page
+    sections = []
+    for section in page.sections:
+        rows = tuple(row for row in section.rows if _holds(row, section.title, wanted))
+        if rows:
+            sections.append(type(section)(section.title, rows, section.note))
+    return Page(page.heading, tuple(sections), page.verdict, page.findings, page.caution, page.judged)
+
+
+def _holds(row: Row, title: str, wanted: list[str]) -> bool:
+    text = " ".join((title, row.label, row.value, row.aside, row.shut, row.trouble)).casefold()
+    return all(word in text for word in wanted)

@@ -1,0 +1,38 @@
+"""How the named styles of a page look: theme colours, and weight where colour is missing."""
+
+STYLES: dict[str, str] = {
+    "focus": "text-style: bold; color: $text-accent;",
+    "heading": "text-style: bold;",
+    "title": "text-style: bold;",
+    "label": "",
+    "value": "",
+    "range": "color: $text-muted;",
+    "aside": "color: $text-muted;",
+    "shut": "color: $text-muted;",
+    "unknown": "color: $text-muted; text-style: italic;",
+    "rule": "color: $text-muted;",
+    "bar": "color: $text-muted;",
+    "mark": "text-style: bold;",
+    "hold": "text-style: bold reverse; color: $text-error;",
+    "serious": "text-style: bold; color: $text-error;",
+    "caution": "color: $text-warning;",
+    "note": "",
+    "trouble": "text-style: bold; color: $text-error;",
+    "edit": "text-style: underline;",
+    "caret": "text-style: reverse;",
+    "message": "",
+    "hint": "color: $text-muted;",
+    "verdict-hold": "text-style: bold reverse; color: $text-error;",
+    "verdict-care": "text-style: bold; color: $text-warning;",
+    "verdict-clear": "text-style: bold; color: $text-success;",
+}
+"""Style rules of each name; a severity is a word first, and its weight shows without colour."""
+
+CSS = "Board { width: 1fr; height: 1fr; background: $background; color: $foreground; }\n" + "\n".join(
+    f"Board .board--{name} {{ {rules} }}" for name, rules in STYLES.items() if rules
+)
+
+
+def classes() -> set[str]:
+    """Name the component classes of the board."""
+    return {f"board--{name}" for name in STYLES}

@@ -1,0 +1,269 @@
+"""Cases of the rules about the aids, on bikes that count up, that count down, and that do not say."""
+
+from tests.rules.case import Cases, lacks, raises, silent
+from tests.rules.situations import BIKE_DOWN, on_bike, put, without
+
+WET = put("session", "surface", "wet")
+DAMP = put("session", "surface", "damp")
+NOVICE = put("rider", "group", "novice")
+
+TRACTION = "setup.controls.traction"
+NO_SURFACE = without("session", "surface")
+NO_GROUP = without("rider", "group")
+NO_VALUE = without("session", TRACTION)
+NO_END = without("bike", "controls.traction.most_help")
+
+
+def traction(value: int | str) -> tuple[str, tuple[str, ...], int | str]:
+    """Set traction."""
+    return put("session", TRACTION, value)
+
+
+def all_at(
+    traction_: int | str, wheelie: int | str, abs_: int | str
+) -> list[tuple[str, tuple[str, ...], int | str]]:
+    """Set every net of the bike."""
+    return [
+        put("session", TRACTION, traction_),
+        put("session", "setup.controls.wheelie", wheelie),
+        put("session", "setup.controls.abs", abs_),
+    ]
+
+
+THREE_LEVELS = put(
+    "bike", "controls.traction", {"kind": "level", "levels": [1, 3], "most_help": 3, "off": True}
+)
+ONE_SWITCH = put("bike", "controls.traction", {"kind": "switch"})
+OFF_IS_A_LEVEL = put(
+    "bike", "controls.traction", {"kind": "level", "levels": [0, 8], "most_help": 8, "off": 0}
+)
+WORDS = put(
+    "bike", "controls.traction", {"kind": "choice", "choices": ["off", "some", "much"], "most_help": "much"}
+)
+
+CASES = {
+    "aid-off-in-the-wet": Cases(
+        raising=(
+            raises("traction", "serious", WET, traction("off"), says="Traction is off in the wet."),
+            raises("traction", "serious", put("session", "surface", "standing water"), traction("off")),
+            raises("traction", "hold", WET, traction("off"), NOVICE),
+            raises("traction", "serious", *on_bike(BIKE_DOWN, WET, traction("off"))),
+            raises("traction", "serious", OFF_IS_A_LEVEL, WET, traction(0)),
+            raises("traction", "serious", ONE_SWITCH, WET, traction("off")),
+            raises("traction", "serious", WORDS, WET, traction("off")),
+            raises(
+                "slip-angle",
+                "serious",
+                WET,
+                put("bike", "controls.slip-angle", {"function": "slide", "kind": "switch"}),
+                put("session", "setup.controls.slip-angle", "off"),
+                says="Slip angle is off in the wet.",
+            ),
+        ),
+        silent=(
+            silent(WET),
+            silent(traction("off")),
+            silent(DAMP, traction("off")),
+            silent(WET, put("session", "setup.controls.wheelie", "off")),
+            silent(WET, without("bike", "controls.traction"), NO_VALUE),
+            silent(ONE_SWITCH, WET, traction("on")),
+        ),
+        missing=(
+            lacks("the surface", NO_SURFACE, traction("off")),
+            lacks("the rider's group", WET, traction("off"), NO_GROUP),
+            lacks("the rider", WET, traction("off"), without("rider")),
+            lacks("what traction is set to", WET, NO_VALUE),
+            lacks("which end of traction helps most", WET, traction("off"), NO_END),
+            lacks(
+                "the levels of traction", WET, traction("off"), without("bike", "controls.traction.levels")
+            ),
+        ),
+    ),
+    "front-wheel-without-abs-in-the-wet": Cases(
+        raising=(
+            raises("abs", "serious", WET, put("session", "setup.controls.abs", 0)),
+            raises("abs", "serious", WET, put("session", "setup.controls.abs", "off")),
+            raises("abs", "serious", WET, put("session", "setup.controls.abs", 1)),
+            raises("abs", "hold", WET, put("session", "setup.controls.abs", 1), NOVICE),
+            raises("abs", "serious", *on_bike(BIKE_DOWN, WET, put("session", "setup.controls.abs", "off"))),
+            raises(
+                "abs",
+                "serious",
+                WET,
+                put("session", "setup.controls.abs", 0),
+                without("bike", "controls.abs.levels"),
+            ),
+        ),
+        silent=(
+            silent(WET),
+            silent(WET, put("session", "setup.controls.abs", 2)),
+            silent(put("session", "setup.controls.abs", 0)),
+            silent(
+                WET, put("bike", "controls.abs.function", "rear-abs"), put("session", "setup.controls.abs", 0)
+            ),
+        ),
+        missing=(
+            lacks("the surface", NO_SURFACE, put("session", "setup.controls.abs", 0)),
+            lacks("what ABS is set to", WET, without("session", "setup.controls.abs")),
+            lacks("the rider's group", WET, put("session", "setup.controls.abs", 0), NO_GROUP),
+        ),
+    ),
+    "little-traction-help-in-the-wet": Cases(
+        raising=(
+            raises("traction", "serious", WET, traction(3), says="a wet track: 3 of 0-10."),
+            raises("traction", "caution", WET, traction(4)),
+            raises("traction", "serious", WET, traction(5), NOVICE),
+            raises(
+                "traction",
+                "serious",
+                *on_bike(BIKE_DOWN, WET, traction(8)),
+                says="Little traction help for a wet track: 8 of 11-1.",
+            ),
+            raises("traction", "serious", THREE_LEVELS, WET, traction(1)),
+            raises("traction", "serious", THREE_LEVELS, WET, traction(1), NOVICE),
+            raises("traction", "serious", put("session", "surface", "standing water"), traction(0)),
+            raises("traction", "serious", WORDS, WET, traction("some"), says="a wet track: some."),
+        ),
+        silent=(
+            silent(WET, traction(5)),
+            silent(WET, traction(6), NOVICE),
+            silent(WET, traction("off")),
+            silent(traction(0)),
+            silent(DAMP, traction(0)),
+            silent(ONE_SWITCH, WET, traction("on")),
+            silent(THREE_LEVELS, WET, traction(2)),
+            silent(*on_bike(BIKE_DOWN, WET, traction(6))),
+        ),
+        missing=(
+            lacks("the surface", NO_SURFACE, traction(0)),
+            lacks("the rider's group", WET, traction(0), NO_GROUP),
+            lacks("which end of traction helps most", WET, traction(0), NO_END),
+            lacks("what traction is set to", WET, NO_VALUE),
+            lacks("how much help traction gives", WET, traction(99)),
+        ),
+    ),
+    "little-traction-help-in-the-damp": Cases(
+        raising=(
+            raises("traction", "caution", DAMP, traction(3), says="Little traction help for a damp track"),
+            raises("traction", "caution", DAMP, traction("off"), says="Traction is off on a damp track."),
+            raises(
+                "traction", "caution", put("session", "surface", "drying"), traction(0), says="a drying track"
+            ),
+            raises("traction", "caution", DAMP, traction(5), NOVICE),
+            raises("traction", "caution", *on_bike(BIKE_DOWN, DAMP, traction(8)), says="8 of 11-1"),
+            raises("traction", "caution", THREE_LEVELS, DAMP, traction(1)),
+        ),
+        silent=(
+            silent(DAMP, traction(4)),
+            silent(DAMP, traction(6), NOVICE),
+            silent(traction("off")),
+            silent(WET, traction(0)),
+            silent(THREE_LEVELS, DAMP, traction(2)),
+            silent(*on_bike(BIKE_DOWN, DAMP, traction(7))),
+        ),
+        missing=(
+            lacks("the surface", NO_SURFACE, traction(0)),
+            lacks("the rider's group", DAMP, traction(0), NO_GROUP),
+            lacks("which end of traction helps most", DAMP, traction(0), NO_END),
+            lacks("what traction is set to", DAMP, NO_VALUE),
+        ),
+    ),
+    "all-aids-near-least": Cases(
+        raising=(
+            raises("controls", "serious", WET, *all_at(2, 1, 2), says="least help on a wet track."),
+            raises("controls", "caution", DAMP, *all_at("off", "off", 1), says="least help on a damp track."),
+            raises("controls", "serious", NOVICE, *all_at(2, 2, 2), says="least help for a novice."),
+            raises("controls", "serious", *on_bike(BIKE_DOWN, WET, *all_at(10, 6, 4))),
+            raises("controls", "serious", ONE_SWITCH, WET, *all_at("off", "off", 1)),
+            # The riding mode, not the record, says what is in force.
+            raises(
+                "controls",
+                "serious",
+                WET,
+                *all_at(9, 1, 1),
+                put("bike", "modes.open.fixes", {"traction": 1}),
+            ),
+            # What cannot be told of other controls does not matter to the nets.
+            raises(
+                "controls", "serious", WET, *all_at(1, 1, 1), without("session", "setup.controls.throttle")
+            ),
+        ),
+        silent=(
+            silent(WET, *all_at(3, 1, 1)),
+            silent(*all_at("off", "off", 0)),
+            silent(WET, *all_at(1, 1, 3)),
+            silent(ONE_SWITCH, WET, *all_at("on", "off", 1)),
+            silent(
+                WET, *all_at(1, 1, 1), without("bike", "controls.wheelie"), without("bike", "controls.abs")
+            ),
+        ),
+        missing=(
+            lacks("the surface", NO_SURFACE, *all_at(1, 1, 1)),
+            lacks("the rider's group", WET, *all_at(1, 1, 1), NO_GROUP),
+            lacks(
+                "what wheelie is set to", WET, *all_at(1, 1, 1), without("session", "setup.controls.wheelie")
+            ),
+            lacks("which end of traction helps most", WET, *all_at(1, 1, 1), NO_END),
+        ),
+    ),
+    "direction-not-known": Cases(
+        raising=(
+            raises("traction", "caution", NO_END, says="Which end of traction helps most is not known."),
+            raises("traction", "caution", put("bike", "controls.traction.most_help", 5)),
+            raises(
+                "traction",
+                "caution",
+                without("bike", "controls.traction.levels"),
+                says="The levels of traction",
+            ),
+            raises("throttle", "caution", without("bike", "controls.throttle.most_help")),
+            raises("abs", "caution", without("bike", "controls.abs.most_help"), says="Which end of ABS"),
+            # Which end frees the rear says nothing about which end helps.
+            raises("traction", "caution", NO_END, put("bike", "controls.traction.frees_most", 10)),
+        ),
+        silent=(
+            silent(),
+            silent(*on_bike(BIKE_DOWN)),
+            silent(without("bike", "controls.engine-braking.frees_most")),
+            silent(ONE_SWITCH, traction("on")),
+            silent(NO_END, put("bike", "controls.traction.levels", [4, 4]), traction(4)),
+        ),
+        missing=(
+            lacks("what traction is set to", NO_END, NO_VALUE),
+            lacks("the riding mode", NO_END, without("session", "setup.mode")),
+        ),
+    ),
+    "freeing-end-not-known": Cases(
+        raising=(
+            raises(
+                "engine-braking",
+                "caution",
+                without("bike", "controls.engine-braking.frees_most"),
+                says="Which end of engine braking frees the rear is not known.",
+            ),
+            raises(
+                "engine-braking",
+                "caution",
+                without("bike", "controls.engine-braking.frees_most"),
+                put("bike", "controls.engine-braking.most_help", 5),
+            ),
+            raises("engine-braking", "caution", without("bike", "controls.engine-braking.levels")),
+        ),
+        silent=(
+            silent(),
+            silent(*on_bike(BIKE_DOWN)),
+            silent(NO_END),
+            silent(
+                without("bike", "controls.engine-braking"),
+                without("session", "setup.controls.engine-braking"),
+            ),
+        ),
+        missing=(
+            lacks(
+                "what engine braking is set to",
+                without("bike", "controls.engine-braking.frees_most"),
+                without("session", "setup.controls.engine-braking"),
+            ),
+        ),
+    ),
+}

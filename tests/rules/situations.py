@@ -1,0 +1,198 @@
+"""Small situations, written as their files would be: plain tables that are read like any garage."""
+
+import copy
+import datetime as dt
+from collections.abc import Mapping
+from typing import Any, TypeVar
+
+from paddock_tui.facts.situation import Situation
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.garage import Garage
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.people import Rider
+from paddock_tui.records.reading import read_record
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import Profile
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.rules import Review, review
+
+Data = dict[str, Any]
+R = TypeVar("R", bound=Record)
+
+IDS = {
+    "session": "2026-05-16-3-kestrel",
+    "bike": "kestrel",
+    "rider": "ines",
+    "tyres": "may",
+    "day": "2026-05-16",
+}
+
+THE_EVENING_BEFORE = dt.datetime(2026, 5, 15, 20, 0)
+
+BIKE_UP: Data = {
+    "name": "counts up",
+    "electronics": "listed",
+    "suspension": "listed",
+    "controls": {
+        "traction": {"kind": "level", "levels": [0, 10], "most_help": 10, "off": True},
+        "wheelie": {"kind": "level", "levels": [1, 6], "most_help": 6, "off": True},
+        "abs": {
+            "kind": "level",
+            "levels": [0, 4],
+            "most_help": 4,
+            "off": 0,
+            "effects": {"1": {"front": "off"}},
+        },
+        "engine-braking": {"kind": "level", "levels": [1, 5], "frees_most": 5},
+        "throttle": {"kind": "choice", "choices": ["sharp", "even", "soft"], "most_help": "soft"},
+        "pit-limiter": {
+            "kind": "speed",
+            "speeds": ["40 km/h", "60 km/h"],
+            "off": True,
+            "outside_modes": True,
+        },
+    },
+    "modes": {
+        "open": {"use": "any"},
+        "showers": {"use": "wet", "fixes": {"throttle": "soft"}, "limits": {"traction": [6, 10]}},
+    },
+    "adjusters": {
+        "front-rebound": {"end": "front", "unit": "click", "range": [0, 24], "counted_from": "closed"},
+        "front-preload": {"end": "front", "unit": "turn", "range": [0, 15], "step": 0.5},
+    },
+    "damping": {"automatic": {"kind": "semi-active", "closes": {"front-rebound": True}, "presets": ["calm"]}},
+}
+
+BIKE_DOWN: Data = {
+    **BIKE_UP,
+    "name": "counts down",
+    "controls": {
+        **BIKE_UP["controls"],
+        "traction": {"kind": "level", "levels": [1, 11], "most_help": 1, "off": True},
+        "wheelie": {"kind": "level", "levels": [1, 6], "most_help": 1, "off": True},
+        "abs": {"kind": "level", "levels": [1, 4], "most_help": 1, "off": True},
+        "engine-braking": {"kind": "level", "levels": [1, 5], "frees_most": 1},
+        "throttle": {"kind": "choice", "choices": ["soft", "even", "sharp"], "most_help": "soft"},
+    },
+    "modes": {"open": {"use": "any"}},
+}
+
+SESSION: Data = {
+    "date": dt.date(2026, 5, 16),
+    "number": 3,
+    "kind": "track day",
+    "day": IDS["day"],
+    "bike": IDS["bike"],
+    "rider": IDS["rider"],
+    "tyres": IDS["tyres"],
+    "start": dt.time(10, 40),
+    "surface": "dry",
+    "setup": {
+        "mode": "open",
+        "damping": "by-hand",
+        "controls": {
+            "traction": 8,
+            "wheelie": 5,
+            "abs": 4,
+            "engine-braking": 3,
+            "throttle": "even",
+            "pit-limiter": "60 km/h",
+        },
+        "adjusters": {"front-rebound": 12, "front-preload": 6.5},
+    },
+    "dash": {"read": dt.time(10, 36)},
+    "pressures": {"cold": {"front": "2.10 bar", "rear": "1.90 bar"}},
+}
+
+RIDER: Data = {"name": "Ines", "initials": "IS", "group": "intermediate"}
+
+TYRES: Data = {"front": {"kind": "track-day"}, "rear": {"kind": "track-day"}}
+
+DAY: Data = {
+    "date": dt.date(2026, 5, 16),
+    "limits": {"pit_lane": "60 km/h"},
+    "entries": {"ines": {"kestrel": {"signed_on": True, "briefing": True, "inspected": True}}},
+}
+
+WHOLE: Mapping[str, Data] = {"session": SESSION, "bike": BIKE_UP, "rider": RIDER, "tyres": TYRES, "day": DAY}
+"""A dry track day with everything known and done: nothing is raised and nothing is left unjudged."""
+
+Change = tuple[str, Path, Any]
+"""One change of a situation: the role, the path, and the value that is put there; None takes it away."""
+
+
+def put(role: str, dotted: str, value: Any) -> Change:
+    """Name one change, the path with dots."""
+    return role, tuple(dotted.split(".")) if dotted else (), value
+
+
+def without(role: str, dotted: str = "") -> Change:
+    """Name one fact that is taken away; without a path the whole record."""
+    return put(role, dotted, None)
+
+
+def on_bike(bike: Data, *changes: Change) -> tuple[Change, ...]:
+    """Name changes on another bike."""
+    return (("bike", (), bike), *changes)
+
+
+def files(*changes: Change) -> dict[str, Data]:
+    """Give the whole situation as tables, changed."""
+    made = {role: copy.deepcopy(data) for role, data in WHOLE.items()}
+    for role, path, value in changes:
+        if not path and value is None:
+            made.pop(role, None)
+        elif not path:
+            made[role] = copy.deepcopy(value)
+        else:
+            _change(made.setdefault(role, {}), path, value)
+    return made
+
+
+def _change(data: Data, path: Path, value: Any) -> None:
+    for key in path[:-1]:
+        data = data.setdefault(key, {})
+    if value is None:
+        data.pop(path[-1], None)
+    else:
+        data[path[-1]] = copy.deepcopy(value)
+
+
+def read(kind: str, data: Data | None, as_class: type[R], bike: Bike | None = None) -> R | None:
+    """Read one table as a record; None where there is none."""
+    if data is None:
+        return None
+    record = read_record(kind, data, bike).record
+    assert isinstance(record, as_class)
+    return record
+
+
+def situation(made: Mapping[str, Data], **more: Any) -> Situation:
+    """Read tables into a situation; what is not among them is not known."""
+    bike = read("bike", made.get("bike"), Bike)
+    return Situation(
+        **{
+            "garage": read("garage", made.get("garage", {}), Garage),
+            "session": read("session", made.get("session"), Session, bike),
+            "profile": read("profile", made.get("profile"), Profile, bike),
+            "bike": bike,
+            "rider": read("rider", made.get("rider"), Rider),
+            "tyres": read("tyres", made.get("tyres"), TyreSet),
+            "day": read("day", made.get("day"), RidingDay),
+            "refs": {role: Ref(role, IDS.get(role, role)) for role in made if role != "garage"},
+            "now": THE_EVENING_BEFORE,
+            **more,
+        }
+    )
+
+
+def look(*changes: Change, **more: Any) -> Review:
+    """Review the whole situation, changed; `more` is given to the situation as it is."""
+    return review(situation(files(*changes), **more))
+
+
+def raised(found: Review, rule: str) -> list[tuple[str, str]]:
+    """List what a rule raised: subject and severity."""
+    return [(one.subject, str(one.severity)) for one in found.findings if one.rule == rule]

@@ -1,0 +1,129 @@
+"""Every rule, as a plain review of a small situation: raised, silent, and not judged for want of a fact."""
+
+import pytest
+
+from paddock_tui.rules import RULES, Finding
+from paddock_tui.text import fold, printable, width
+from tests.rules.case import Lacks, Raises, Silent
+from tests.rules.cases import CASES
+from tests.rules.situations import files, look, raised, situation
+
+RAISING = [
+    pytest.param(rule, case, id=f"{rule}-{at}")
+    for rule in CASES
+    for at, case in enumerate(CASES[rule].raising)
+]
+SILENT = [
+    pytest.param(rule, case, id=f"{rule}-{at}")
+    for rule in CASES
+    for at, case in enumerate(CASES[rule].silent)
+]
+MISSING = [
+    pytest.param(rule, case, id=f"{rule}-{at}")
+    for rule in CASES
+    for at, case in enumerate(CASES[rule].missing)
+]
+
+
+@pytest.mark.parametrize(("rule", "case"), RAISING)
+def test_it_is_raised(rule: str, case: Raises) -> None:
+    found = look(*case.changes, **case.more)
+    mine = [one for one in found.findings if one.rule == rule and one.subject == case.subject]
+    assert [str(one.severity) for one in mine] == [case.severity], found.findings
+    assert case.says in mine[0].message
+    assert rule not in found.passed
+
+
+@pytest.mark.parametrize(("rule", "case"), SILENT)
+def test_it_is_silent(rule: str, case: Silent) -> None:
+    found = look(*case.changes, **case.more)
+    assert raised(found, rule) == []
+    assert rule not in found.missing_rules()
+    assert rule not in {one.rule for one in found.to_do}
+
+
+@pytest.mark.parametrize(("rule", "case"), MISSING)
+def test_without_a_fact_it_is_not_judged_and_says_which(rule: str, case: Lacks) -> None:
+    found = look(*case.changes, going_out=True)
+    assert raised(found, rule) == []
+    assert rule not in found.passed
+    missing = {one.label for entry in found.not_judged if entry.rule == rule for one in entry.missing}
+    assert case.label in missing
+
+
+@pytest.mark.parametrize("rule", sorted(RULES))
+def test_each_rule_has_its_cases(rule: str) -> None:
+    assert rule in CASES, f"{rule} has no cases: add them to tests/rules/cases"
+    cases = CASES[rule]
+    assert cases.raising
+    assert cases.silent
+    assert bool(cases.missing) != cases.asks, (
+        "either what is missing is shown, or the rule asks for it itself"
+    )
+
+
+def test_no_cases_are_left_of_rules_that_are_gone() -> None:
+    assert set(CASES) == set(RULES)
+
+
+@pytest.mark.parametrize("rule", [rule for rule in CASES if CASES[rule].asks])
+def test_a_rule_that_asks_is_never_not_judged(rule: str) -> None:
+    for role in ("bike", "rider", "tyres", "day"):
+        assert rule not in look((role, (), None)).missing_rules()
+
+
+@pytest.mark.parametrize("rule", sorted(RULES))
+def test_each_rule_names_its_source(rule: str) -> None:
+    assert len(RULES[rule].source) >= 8
+
+
+@pytest.mark.parametrize(("rule", "case"), RAISING)
+def test_what_is_said_fits_every_screen(rule: str, case: Raises) -> None:
+    found = look(*case.changes, **case.more)
+    for one in (one for one in found.findings if one.rule == rule):
+        assert width(one.message) <= 78
+        for text in _texts(one):
+            assert text
+            assert text == printable(text) == text.strip()
+            assert " ".join(fold(text, 38)) == text, "a word is too long for a narrow screen"
+        assert one.message.endswith(".")
+        assert one.why.endswith(".")
+        assert one.remedy.text.endswith(".")
+        assert one.message[:1] == one.message[:1].upper() or one.rule == "fixed-by-the-riding-mode"
+
+
+def _texts(one: Finding) -> tuple[str, ...]:
+    return one.message, one.why, one.remedy.text, one.facts
+
+
+LEAVE_TO_RIDE = ("safe", "good to go", "ready to ride", "no danger", "you can ride", "harmless", "fine to")
+
+
+@pytest.mark.parametrize(("rule", "case"), RAISING)
+def test_nothing_reads_as_leave_to_ride(rule: str, case: Raises) -> None:
+    for one in look(*case.changes, **case.more).findings:
+        said = " ".join(_texts(one)).casefold()
+        assert not [words for words in LEAVE_TO_RIDE if words in said]
+
+
+@pytest.mark.parametrize(("rule", "case"), RAISING)
+def test_a_remedy_that_is_an_edit_mends_the_finding(rule: str, case: Raises) -> None:
+    """Doing what the remedy proposes makes this finding go, and brings no worse one."""
+    before = look(*case.changes, **case.more)
+    mine = next(one for one in before.findings if one.rule == rule and one.subject == case.subject)
+    if not mine.remedy.puts:
+        pytest.skip("the remedy is words")
+    puts = tuple(("session", put.path, put.value) for put in mine.remedy.puts if put.role == "setup")
+    after = look(*case.changes, *puts, **case.more)
+    assert mine.subject not in [subject for subject, _ in raised(after, rule)]
+    worse = {(one.rule, one.subject) for one in after.findings if one.severity > mine.severity}
+    assert worse <= {(one.rule, one.subject) for one in before.findings}
+
+
+@pytest.mark.parametrize(("rule", "case"), RAISING)
+def test_a_finding_points_at_a_place_that_can_be_entered(rule: str, case: Raises) -> None:
+    found = look(*case.changes, **case.more)
+    refs = situation(files(*case.changes)).refs
+    for one in (one for one in found.findings if one.rule == rule and one.where is not None):
+        assert one.where is not None
+        assert one.where.ref in refs.values()

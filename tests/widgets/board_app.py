@@ -1,0 +1,112 @@
+"""A small app around a board, as a screen would use it: driven by tests here and at the end of a wire."""
+
+import attrs
+from textual.app import App, ComposeResult
+
+from paddock_tui.pages.rows import Bar, Page, Row, Section
+from paddock_tui.widgets.base import QuietScreen, repaint_on_resume
+from paddock_tui.widgets.board import Board
+
+
+def level(name: str, value: int) -> Row:
+    bar = Bar(value / 10, steps=11)
+    return Row(name, str(value), "of 0-10", bar=bar, path=("setup", "controls", name), edit=str(value))
+
+
+NAMES = ("traction", "wheelie", "slide", "throttle", "power", "launch help")
+
+
+def page(values: dict[str, int], findings: int = 2) -> Page:
+    controls = tuple(level(name, value) for name, value in values.items())
+    others = tuple(
+        Row(f"front {part}", "10 clicks", "of 24", "assumed", path=("setup", part), edit="10")
+        for part in ("preload", "rebound", "compression")
+    )
+    fixed = Row("front ABS", "2", "of 1-4", path=("setup", "abs"), shut="fixed by the riding mode")
+    link = Row("tyres", "the second set", kind="link", path=("tyres",))
+    found = [("caution", f"Little traction help for a damp track: {values.get('traction')} of 0-10.")]
+    found += [("note", "Rear pressure was read six minutes after parking: warm, not hot.")]
+    return Page(
+        "session 3 · Sat 16 May 10:40 · north loop",
+        (Section("controls", (*controls, fixed)), Section("suspension", others), Section("also", (link,))),
+        "CARE 1 (0 to answer) · 5 not judged",
+        tuple(Row(words, kind="finding", severity=severity) for severity, words in found[:findings]),
+    )
+
+
+class Bench(QuietScreen[None]):
+    """Sets what the board asks for, and notes every message."""
+
+    BINDINGS = [("w", "note('w')"), ("q", "app.quit")]
+    AUTO_FOCUS = "Board"
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.values = dict.fromkeys(NAMES, 4)
+        self.heard: list[tuple[object, ...]] = []
+        self.board = Board(plain=False)
+
+    def compose(self) -> ComposeResult:
+        yield self.board
+
+    def on_mount(self) -> None:
+        self.board.hint("e entry", "w why", "r review", "? help")
+        self.board.show(page(self.values))
+
+    def action_note(self, letter: str) -> None:
+        self.heard.append(("letter", letter))
+
+    def on_board_digit(self, event: Board.Digit) -> None:
+        self.heard.append(("digit", event.row.label, event.text))
+        old = self.values[event.row.label]
+        self.values[event.row.label] = int(event.text)
+        self.board.show(page(self.values))
+        self.board.say(f"{event.row.label} {old} -> {event.text}, u undoes")
+
+    def on_board_accepted(self, event: Board.Accepted) -> None:
+        self.heard.append(("accepted", event.row.label, event.text))
+        if event.text.isdigit():
+            self.board.done()
+        else:
+            self.board.refuse(f"{event.text} is not a number")
+
+    def on_board_stepped(self, event: Board.Stepped) -> None:
+        self.heard.append(("stepped", event.row.label, event.by, event.more_help))
+
+    def on_board_cleared(self, event: Board.Cleared) -> None:
+        self.heard.append(("cleared", event.row.label))
+
+    def on_board_toggled(self, event: Board.Toggled) -> None:
+        self.heard.append(("toggled", event.row.label))
+
+    def on_board_chosen(self, event: Board.Chosen) -> None:
+        self.heard.append(("chosen", event.row.label))
+
+    def on_board_answered(self, event: Board.Answered) -> None:
+        self.heard.append(("answered", event.text))
+        self.board.done()
+
+    def on_board_typed(self, event: Board.Typed) -> None:
+        self.board.preview(f"would do: {event.text}")
+
+
+class BoardApp(App[None]):
+    """The bench as an app."""
+
+    ENABLE_COMMAND_PALETTE = False
+
+    def on_mount(self) -> None:
+        repaint_on_resume(self)
+        self.bench = Bench()
+        self.push_screen(self.bench)
+
+
+def without(row_label: str, shown: Page) -> Page:
+    """The page without one row."""
+    return attrs.evolve(
+        shown,
+        sections=tuple(
+            attrs.evolve(part, rows=tuple(row for row in part.rows if row.label != row_label))
+            for part in shown.sections
+        ),
+    )
