@@ -2,7 +2,7 @@
 
 import sys
 from collections.abc import Callable
-from typing import ClassVar
+from typing import ClassVar, TypeAlias
 
 import attrs
 from rich.style import Style
@@ -31,16 +31,16 @@ class Board(Widget, can_focus=True):
     COMPONENT_CLASSES: ClassVar[set[str]] = look.classes()
     DEFAULT_CSS = look.CSS
 
-    Accepted = messages.Accepted
-    Stepped = messages.Stepped
-    Cleared = messages.Cleared
-    Toggled = messages.Toggled
-    Digit = messages.Digit
-    Chosen = messages.Chosen
-    Moved = messages.Moved
-    Typed = messages.Typed
-    Answered = messages.Answered
-    Declined = messages.Declined
+    Accepted: TypeAlias = messages.Accepted
+    Stepped: TypeAlias = messages.Stepped
+    Cleared: TypeAlias = messages.Cleared
+    Toggled: TypeAlias = messages.Toggled
+    Digit: TypeAlias = messages.Digit
+    Chosen: TypeAlias = messages.Chosen
+    Moved: TypeAlias = messages.Moved
+    Typed: TypeAlias = messages.Typed
+    Answered: TypeAlias = messages.Answered
+    Declined: TypeAlias = messages.Declined
 
     def __init__(self, *, plain: bool | None = None, name: str | None = None) -> None:
         """Make an empty board; `plain` draws in ASCII alone (default: as the output's encoding asks)."""
@@ -273,6 +273,8 @@ class Board(Widget, can_focus=True):
 
     def on_resize(self, event: events.Resize) -> None:
         """Lay the page out for the new size."""
+        if (event.size.width, event.size.height) == (self._view.width, self._view.height):
+            return
         self._laid = Laid((), ())
         self._change(width=event.size.width, height=event.size.height)
         self.refresh()

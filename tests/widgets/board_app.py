@@ -1,7 +1,10 @@
 """A small app around a board, as a screen would use it: driven by tests here and at the end of a wire."""
 
+from typing import ClassVar
+
 import attrs
 from textual.app import App, ComposeResult
+from textual.binding import BindingType
 
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.widgets.base import QuietScreen, repaint_on_resume
@@ -37,7 +40,11 @@ def page(values: dict[str, int], findings: int = 2) -> Page:
 class Bench(QuietScreen[None]):
     """Sets what the board asks for, and notes every message."""
 
-    BINDINGS = [("w", "note('w')"), ("q", "app.quit")]
+    BINDINGS: ClassVar[list[BindingType]] = [
+        ("w", "note('w')"),
+        ("q", "app.quit"),
+        ("ctrl+z", "app.suspend_process"),
+    ]
     AUTO_FOCUS = "Board"
 
     def __init__(self) -> None:

@@ -30,7 +30,12 @@ class Wire:
         for name in ("COLUMNS", "LINES", "COLORTERM"):
             env.pop(name, None)
         self.process = subprocess.Popen(
-            [sys.executable, "-c", _LEAD + code], stdin=far, stdout=far, stderr=far, env=env, start_new_session=True
+            [sys.executable, "-c", _LEAD + code],
+            stdin=far,
+            stdout=far,
+            stderr=far,
+            env=env,
+            start_new_session=True,
         )
         os.close(far)
         self.open = True

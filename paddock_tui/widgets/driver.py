@@ -1,0 +1,122 @@
+"""The stock terminal driver, mended where a bad link makes it end the program, spin or wait.
+
+- A byte that is no UTF-8 (line noise, a Latin-1 terminal) becomes a stand-in; the stock driver ends the app.
+- End of input, or an error from a terminal that is gone, asks the app to leave; the stock driver spins on it.
+- The input thread sleeps until there is something to read and is woken to stop: no ten wake-ups a
+  second, and leaving does not take 0.2 s of waiting.
+- The terminal is not asked to report focus: each report would have the whole screen sent.
+
+Where the stock driver has changed, `driver_class` says None and the stock one is used.
+"""
+
+import os
+import selectors
+import sys
+from codecs import getincrementaldecoder
+from collections.abc import Iterable
+from threading import Event
+from typing import TYPE_CHECKING, Any
+
+from textual._xterm_parser import XTermParser
+from textual.driver import Driver
+from textual.message import Message
+
+if TYPE_CHECKING or sys.platform != "win32":
+    from textual.drivers.linux_driver import LinuxDriver
+
+HANGUP_CODE = 129
+"""Exit code of a shell for a program that a hang-up ended: 128 and the number of SIGHUP."""
+
+_ESCAPE_WAIT = 0.1
+"""Seconds after which an escape that nothing follows is the key itself, as the stock driver has it."""
+
+_NEEDED = ("run_input_thread", "start_application_mode", "disable_input", "process_message", "write", "close")
+
+
+class WakingEvent(Event):
+    """An event that makes a file descriptor readable as well when it is set."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.awake, self._wake = os.pipe()
+        os.set_blocking(self.awake, False)
+
+    def set(self) -> None:
+        """Set the event and wake whoever waits for the descriptor."""
+        super().set()
+        os.write(self._wake, b".")
+
+    def clear(self) -> None:
+        """Clear the event and the descriptor."""
+        super().clear()
+        try:
+            os.read(self.awake, 4096)
+        except BlockingIOError:
+            return
+
+
+class LinkDriver(LinuxDriver):
+    """The stock driver with an input thread of our own."""
+
+    def __init__(self, app: Any, **options: Any) -> None:
+        super().__init__(app, **options)
+        self.exit_event: WakingEvent = WakingEvent()
+
+    def start_application_mode(self) -> None:
+        """Start as the stock driver does, then have focus not reported."""
+        super().start_application_mode()  # type: ignore[no-untyped-call]
+        if self._writer_thread is not None:
+            self.write("\x1b[?1004l")
+
+    def run_input_thread(self) -> None:
+        """Read, decode and pass on what is typed until told to stop or hung up."""
+        parser = XTermParser(self._debug)
+        decode = getincrementaldecoder("utf-8")("replace").decode
+        with selectors.DefaultSelector() as selector:
+            try:
+                selector.register(self.fileno, selectors.EVENT_READ)
+            except (OSError, ValueError):  # not something that can be waited for
+                self._hung_up()
+                return
+            selector.register(self.exit_event.awake, selectors.EVENT_READ)
+            while not self.exit_event.is_set():
+                ready = selector.select(_ESCAPE_WAIT if _waits(parser) else None)
+                if any(key.fd == self.fileno for key, _ in ready):
+                    data = self._read()
+                    if not data:
+                        self._hung_up()
+                        return
+                    self._pass_on(parser.feed(text) if (text := decode(data)) else ())
+                self._pass_on(parser.tick())
+
+    def _read(self) -> bytes:
+        try:
+            return os.read(self.fileno, 4096)
+        except InterruptedError:  # pragma: no cover - Python retries by itself
+            return b""
+        except OSError:
+            return b""
+
+    def _pass_on(self, messages: Iterable[Message]) -> None:
+        for message in messages:
+            self.process_message(message)
+
+    def _hung_up(self) -> None:
+        """Ask the app to leave: from this thread, through its loop."""
+        self._app.call_later(self._app.exit, None, HANGUP_CODE)
+
+
+def _waits(parser: XTermParser) -> bool:
+    """Whether the parser has begun a sequence and wants to be asked again soon."""
+    return parser._timeout_time is not None
+
+
+def driver_class() -> type[Driver] | None:
+    """Return our driver where the stock one is as it was when this was written; None: use the stock one."""
+    try:
+        whole = all(callable(getattr(LinuxDriver, name)) for name in _NEEDED)
+        fresh = XTermParser(False)
+        known = fresh._timeout_time is None and callable(fresh.feed) and callable(fresh.tick)
+    except (AttributeError, NameError, TypeError):
+        return None
+    return LinkDriver if whole and known else None

@@ -1,0 +1,46 @@
+"""Typing keys into an app under test, many at once, without waiting between them."""
+
+from collections.abc import Awaitable, Callable, Iterator
+from typing import Any
+
+from textual import events
+from textual.app import App
+from textual.keys import _character_to_key
+from textual.pilot import Pilot
+
+_CHARACTERS = {"space": " ", "enter": "\r", "tab": "\t", "escape": "\x1b", "backspace": "\x7f"}
+
+
+async def type_keys(
+    app: App[Any], pilot: Pilot[Any], keys: str, settled: Callable[[], Awaitable[object]] | None = None
+) -> None:
+    """Type keys, then wait once: for `settled`, and until the app is idle.
+
+    `keys` are parted by spaces: a character ("5", "u"), a key's name ("down", "ctrl+u"), or
+    "text:" and characters typed one by one, in which "_" is a space ("text:hot_2.3").
+    """
+    driver = app._driver
+    assert driver is not None
+    for key in spelled(keys):
+        event = events.Key(*key)
+        event.set_sender(app)
+        driver.send_message(event)
+    await pilot.pause()
+    if settled:
+        await settled()
+        await pilot.pause()
+
+
+def spelled(keys: str) -> Iterator[tuple[str, str | None]]:
+    """Give the name and the character (None where it has none) of each key."""
+    for word in keys.split():
+        if word.startswith("text:"):
+            yield from (_character(" " if char == "_" else char) for char in word.removeprefix("text:"))
+        elif len(word) == 1:
+            yield _character(word)
+        else:
+            yield word, _CHARACTERS.get(word)
+
+
+def _character(char: str) -> tuple[str, str]:
+    return char if char.isalnum() else _character_to_key(char), char
