@@ -8,6 +8,9 @@ from collections.abc import Sequence
 from paddock_tui import __version__
 from paddock_tui.commands.common import USAGE, Stop, complain
 
+COMMANDS = ("open", "show", "set", "check", "accept", "new")
+"""The words that a first argument may be; any other is a garage, and opens the screens."""
+
 _LIBRARIES = ("textual", "attrs", "cattrs", "tomlkit", "pint", "filelock")
 
 
@@ -28,6 +31,9 @@ def parser() -> argparse.ArgumentParser:
     )
     made.add_argument("--version", action="store_true", help="print the versions of program and libraries")
     commands = made.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
+    open_ = commands.add_parser("open", help="open the screens; `paddock-tui GARAGE` does the same")
+    open_.add_argument("garage", metavar="GARAGE")
+    open_.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
     _add_show(commands)
     _add_set(commands)
     _add_check(commands)
@@ -40,9 +46,11 @@ def parser() -> argparse.ArgumentParser:
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and give its exit status."""
     made = parser()
-    given = made.parse_args(arguments)
+    words = list(sys.argv[1:] if arguments is None else arguments)
+    if words and not words[0].startswith("-") and words[0] not in COMMANDS:
+        words.insert(0, "open")
+    given = made.parse_args(words)
     if given.version:
-        complain(())
         sys.stdout.write("\n".join(_versions()) + "\n")
         return 0
     if given.command is None:
@@ -60,6 +68,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _run(given: argparse.Namespace) -> int:
     """Import the one command that is asked for, and run it."""
+    if given.command == "open":
+        from paddock_tui.commands.open import open_screens
+
+        return open_screens(given.garage, given.at)
     if given.command == "show":
         from paddock_tui.commands.show import show
 

@@ -16,8 +16,8 @@ def accept(
 ) -> int:
     """Accept a serious finding of the session in hand; without a reason, take the acceptance back."""
     desk = open_desk(folder, at)
-    ref = find_ref(desk, session) if session is not None else desk.session_in_hand()
-    if ref is None or ref.kind != "session":
+    ref = find_ref(desk, session, ("session",)) if session is not None else desk.session_in_hand()
+    if ref is None:
         raise Stop(NOT_DONE, "there is no session whose findings could be accepted")
     if reason is None:
         back = withdrawing(desk.files, ref, rule, subject)
@@ -29,9 +29,11 @@ def accept(
     findings = [one for one in desk.review(ref).findings if one.rule == rule]
     found = [one for one in findings if one.subject == subject]
     if not found:
-        near = ", ".join(f"{one.rule} {one.subject}" for one in findings or desk.review(ref).findings)
+        near = [f"  {one.rule} {one.subject}" for one in desk.review(ref).findings if one.to_answer]
         raise Stop(
-            NOT_DONE, f"there is no finding {printable(rule)} {printable(subject)}", f"  there are: {near}"
+            NOT_DONE,
+            f"there is no finding {printable(rule)} {printable(subject)} in {ref}",
+            *(["  to answer are:", *near] if near else ["  none is to be answered"]),
         )
     if found[0].severity != SERIOUS:
         word = str(found[0].severity)

@@ -13,18 +13,23 @@ from paddock_tui.commands.common import (
     OK,
     columns,
     complain,
+    counted,
     find_ref,
     open_desk,
-    problem_lines,
     say,
+    sentences,
 )
 from paddock_tui.desk import Desk
 from paddock_tui.desk.assembling import Assembled
+from paddock_tui.desk.finding import unplaced
+from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.plain import plain_page
+from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.review import review_page, verdict_line
+from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.records.trouble import Trouble
-from paddock_tui.rules import Finding, Review, Where, review
+from paddock_tui.rules import NOTE, Finding, Review, Where, review
 from paddock_tui.text import printable
 
 _STATUS = {"CLEAR": OK, "CARE": CARE, "HOLD": HOLD}
@@ -33,25 +38,35 @@ _STATUS = {"CLEAR": OK, "CARE": CARE, "HOLD": HOLD}
 def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: bool = False) -> int:
     """Print the review of one session; the status is the verdict, or 3 where it could not be read."""
     desk = open_desk(folder, at)
-    ref = find_ref(desk, session) if session is not None else desk.session_in_hand()
-    if ref is not None and ref.kind not in ("session", "profile"):
-        ref = None
+    ref = find_ref(desk, session, ("session", "profile")) if session is not None else desk.session_in_hand()
+    hidden = unplaced(desk.files, desk.now()) if session is None else ()
+    strays = tuple(trouble for one in hidden for trouble in _troubles(desk, one))
     if ref is None:
         if as_json:
-            _print_json(None, Review(about_a_session=False), ())
+            print_dict(review_as_dict(None, Review(about_a_session=False), strays))
+        complain(line for trouble in strays for line in sentences(trouble))
         complain(("there is no session to check", "  name one with --session, or make one"))
         return NOT_DONE
     found = desk.assembled(ref)
     result = review(found.situation)
-    problems = (*found.problems, *found.notes)
+    problems = (*found.problems, *strays)
     if as_json:
-        _print_json(ref, result, problems)
+        print_dict(review_as_dict(ref, result, (*problems, *found.notes)))
     else:
-        say(plain_page(review_page(result, heading(desk, ref), problems), columns()))
-    if found.lost:
-        complain(f"{lost} cannot be read, so the verdict does not stand" for lost in found.lost)
-        return NOT_DONE
-    return _STATUS.get(result.verdict, OK)
+        page = review_page(result, heading_of(desk, ref), problems, found.notes, named=True)
+        say(plain_page(page, columns()))
+    return _status(ref, result, found.lost, hidden)
+
+
+def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]) -> int:
+    """Give the verdict's status; 3, and the reason said, where there is none that stands."""
+    doubts = [f"{one} cannot be read, so the verdict does not stand" for one in lost]
+    for one in hidden:
+        doubts += [f"{one} cannot be read, and may be the session in hand", "  name one with --session"]
+    if ref.kind != "session":
+        doubts.append(f"{ref} is not a session: only its ranges and modes are judged, and nothing is clear")
+    complain(doubts)
+    return NOT_DONE if doubts else _STATUS.get(result.verdict, NOT_DONE)
 
 
 def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> int:
@@ -75,44 +90,40 @@ def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> 
         rows = [{"session": str(ref), "verdict": found.verdict} for ref, found in verdicts]
         print_dict({"verdicts": rows, "problems": [_problem(trouble) for trouble in problems]})
     else:
-        say(f"{ref.id:<36} {verdict_line(found)}" for ref, found in verdicts if ref.kind == "session")
-        say(_profile_lines(verdicts))
-        say(problem_lines(problems))
-        say((f"{len(refs)} records read, {len(problems)} problems",))
+        say(plain_page(_everything(verdicts, problems), columns()))
+        say(("", f"{counted(len(refs), 'record')} read, {counted(len(problems), 'problem')}"))
     return NOT_DONE if lost else OK
 
 
-def heading(desk: Desk, ref: Ref) -> str:
-    """Name a session for a heading: number, day, venue and bike, as far as they are known."""
-    data = desk.files.data(ref)
-    day = desk.files.data(Ref("day", str(data.get("day"))))
-    venue = day.get("venue")
-    parts = [f"session {data['number']}" if "number" in data else str(ref)]
-    date, start = data.get("date"), data.get("start")
-    if isinstance(date, dt.date):
-        parts.append(f"{date.isoformat()}{f' {start:%H:%M}' if isinstance(start, dt.time) else ''}")
-    parts += [str(word) for word in (venue, data.get("bike"), data.get("rider")) if isinstance(word, str)]
-    return printable(" · ".join(parts))
-
-
-def _profile_lines(verdicts: Iterable[tuple[Ref, Review]]) -> list[str]:
-    return [
-        f"{ref.id:<36} {finding.severity}: {finding.message}"
+def _everything(verdicts: Iterable[tuple[Ref, Review]], problems: list[Trouble]) -> Page:
+    """Make the page of everything: a verdict for each session, what is wrong in profiles, problems."""
+    sessions = [
+        Row(ref.id, verdict_line(found), kind="text") for ref, found in verdicts if ref.kind == "session"
+    ]
+    profiles = [
+        Row(ref.id, printable(f"{one.severity}: {one.message}"), kind="text")
         for ref, found in verdicts
         if ref.kind == "profile"
-        for finding in found.findings
-        if finding.severity > 0
+        for one in found.findings
+        if one.severity > NOTE
     ]
+    sections = [Section("sessions", tuple(sessions), "" if sessions else "none yet")]
+    if profiles:
+        sections.append(Section("profiles", tuple(profiles)))
+    if problems:
+        sections.append(Section("problems", tuple(problem_rows(problems))))
+    return Page("", tuple(sections))
+
+
+def _troubles(desk: Desk, ref: Ref) -> tuple[Trouble, ...]:
+    loaded = desk.files.read(ref)
+    return loaded.troubles if loaded is not None else ()
 
 
 def _progress(done: int, of: int) -> None:
     if sys.stderr.isatty() and of > 50:
         sys.stderr.write(f"\r{done} of {of}" + ("\n" if done == of else ""))
         sys.stderr.flush()
-
-
-def _print_json(ref: Ref | None, result: Review, problems: Iterable[Trouble]) -> None:
-    print_dict(review_as_dict(ref, result, problems))
 
 
 def review_as_dict(ref: Ref | None, result: Review, problems: Iterable[Trouble]) -> dict[str, Any]:

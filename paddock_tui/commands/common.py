@@ -9,9 +9,9 @@ from pathlib import Path
 from paddock_tui.desk import Desk, NoSuchRecord, find
 from paddock_tui.pages.plain import row_lines
 from paddock_tui.pages.problems import problem_rows
-from paddock_tui.records.paths import Ref
+from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.records.trouble import Trouble
-from paddock_tui.text import printable
+from paddock_tui.text import fold, printable
 
 OK = 0
 CARE = 1
@@ -39,12 +39,15 @@ def open_desk(folder: str, at: dt.datetime | None = None) -> Desk:
     return desk
 
 
-def find_ref(desk: Desk, text: str) -> Ref:
-    """Find the record that an argument names; Stop where it names none."""
+def find_ref(desk: Desk, text: str, among: tuple[str, ...] = tuple(FOLDERS)) -> Ref:
+    """Find the record that an argument names; Stop where it names none, or none of these kinds."""
     try:
-        return find(desk.files, text)
+        found = find(desk.files, text, among)
     except NoSuchRecord as error:
         raise Stop(NOT_DONE, *sentences(error.trouble)) from None
+    if among != tuple(FOLDERS) and found.kind not in among:
+        raise Stop(NOT_DONE, f"{found} is not a {among[0]}")
+    return found
 
 
 def columns() -> int:
@@ -59,9 +62,10 @@ def say(lines: Iterable[str]) -> None:
 
 
 def complain(lines: Iterable[str]) -> None:
-    """Print lines where errors go."""
+    """Print lines where errors go; in a terminal they are wrapped, elsewhere each stays one line."""
     for line in lines:
-        sys.stderr.write(line.rstrip() + "\n")
+        for part in _wrapped(line) if sys.stderr.isatty() else (line,):
+            sys.stderr.write(part.rstrip() + "\n")
 
 
 def sentences(trouble: Trouble) -> tuple[str, ...]:
@@ -77,3 +81,14 @@ def problem_lines(troubles: Iterable[Trouble]) -> Iterator[str]:
     """Write problems of what was read, wrapped to the terminal."""
     for row in problem_rows(troubles):
         yield from row_lines(row, columns())
+
+
+def counted(number: int, noun: str) -> str:
+    """Write a number with its noun, in the plural where that is meant."""
+    return f"{number} {noun}" if number == 1 else f"{number} {noun}s"
+
+
+def _wrapped(line: str) -> Iterator[str]:
+    indent = line[: len(line) - len(line.lstrip(" "))]
+    for place, part in enumerate(fold(line, columns() - len(indent) - 2)):
+        yield f"{indent}{part}" if place == 0 else f"{indent}  {part}"

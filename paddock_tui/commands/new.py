@@ -8,6 +8,7 @@ from paddock_tui.records.garage import SCHEMA
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.files import replace_durably
+from paddock_tui.text import printable
 
 GARAGE_TEXT = f"""# The garage: a folder of text files. Edit them here or with paddock-tui; comments stay.
 name = "my garage"
@@ -26,16 +27,17 @@ volume = "l"         # l, US gal or imp gal
 def new(folder: str) -> int:
     """Make an empty garage in a folder that is not there yet, or is empty."""
     root = Path(folder)
-    if root.exists() and (not root.is_dir() or any(root.iterdir())):
-        raise Stop(NOT_DONE, f"{folder} is there already and not empty", "  name a new folder")
+    name = printable(folder)
     try:
-        for kind, name in FOLDERS.items():
-            (root / name).mkdir(parents=True)
-            replace_durably(root / name / f"{kind}.toml.example", template(kind), create=True)
+        if root.exists() and (not root.is_dir() or any(root.iterdir())):
+            raise Stop(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
+        for kind, inside in FOLDERS.items():
+            (root / inside).mkdir(parents=True)
+            replace_durably(root / inside / f"{kind}.toml.example", template(kind), create=True)
         replace_durably(root / "garage.toml", GARAGE_TEXT, create=True)
     except OSError as error:
-        raise Stop(NOT_DONE, f"{folder}: {in_plain_words(error)}") from error
+        raise Stop(NOT_DONE, f"{name}: {in_plain_words(error)}") from error
     except NotWritten as error:
-        raise Stop(NOT_DONE, f"{folder}: {error.reason}") from error
-    say((f"made an empty garage in {folder}; each folder has a template, *.toml.example, to copy",))
+        raise Stop(NOT_DONE, f"{name}: {error.reason}") from error
+    say((f"made an empty garage in {name}", "each folder in it has a template to copy, *.toml.example"))
     return OK

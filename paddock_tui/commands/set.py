@@ -7,6 +7,7 @@ from paddock_tui.commands.common import (
     OK,
     USAGE,
     Stop,
+    columns,
     complain,
     find_ref,
     open_desk,
@@ -14,11 +15,13 @@ from paddock_tui.commands.common import (
     sentences,
 )
 from paddock_tui.desk import Desk, setting
-from paddock_tui.desk.typing import shown
-from paddock_tui.records.edits import Step
+from paddock_tui.desk.typing import said, shown
+from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import spell
 from paddock_tui.store.keeping import Clash, NotKept, Outcome
-from paddock_tui.text import printable
+from paddock_tui.text import fold, printable
+
+NOTHING = "nothing was changed"
 
 
 def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
@@ -34,6 +37,7 @@ def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
     loaded = desk.files.read(ref)
     if loaded is None or loaded.record is None:
         complain(line for trouble in (loaded.troubles if loaded else ()) for line in sentences(trouble))
+        complain((NOTHING,))
         return NOT_DONE
     rider = getattr(loaded.record, "rider", None)
     step = setting(desk.files, ref, pairs, desk.units(rider if isinstance(rider, str) else None))
@@ -42,22 +46,23 @@ def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
             place = f"{spell(trouble.path)}: " if trouble.path else ""
             lines = sentences(trouble)
             complain((place + lines[0], *lines[1:]))
-        complain(("nothing was changed",))
+        complain((NOTHING,))
         return NOT_DONE
-    return keep_and_say(desk, step)
+    edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
+    return keep_and_say(desk, step, said(desk.files, ref, edits))
 
 
-def keep_and_say(desk: Desk, step: Step) -> int:
-    """Do a step, wait until it is on disk, and say what became of it."""
+def keep_and_say(desk: Desk, step: Step, lines: Sequence[str] = ()) -> int:
+    """Do a step, wait until it is on disk, and say what became of it, in these lines or its label."""
     desk.do(step)
     outcomes = desk.settled()
     desk.close()
     for outcome in outcomes:
-        said = _refusal(outcome)
-        if said:
-            complain(said)
+        refusal = _refusal(outcome)
+        if refusal:
+            complain(refusal)
             return NOT_DONE
-    say(printable(part) for part in step.label.split("; "))
+    say(part for line in lines or (step.label,) for part in fold(printable(line), columns()))
     return OK
 
 
@@ -69,6 +74,6 @@ def _refusal(outcome: Outcome) -> tuple[str, ...]:
             "  look at it, and set it again",
         )
     if isinstance(outcome, NotKept):
-        said = f"not kept: {printable(outcome.reason)}"
-        return (said, f"  {printable(outcome.mend)}") if outcome.mend else (said,)
+        first = f"not kept: {printable(outcome.reason)}"
+        return (first, f"  {printable(outcome.mend)}") if outcome.mend else (first,)
     return ()

@@ -106,19 +106,11 @@ def _earlier(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Ses
     """Give this rider's sessions on this bike and day before this one, oldest first."""
     if session is None or session.date is None:
         return ()
-    here = next((one for one in glances(files, everything=True) if one.ref == ref), None)
-    if here is None:
-        return ()
-    before = sorted(
-        (
-            one
-            for one in glances(files, everything=True)
-            if one.date == here.date and order(one) < order(here)
-        ),
-        key=order,
-    )
+    seen = glances(files, session.date.year)
+    of_day = sorted((one for one in seen if one.date == session.date), key=order)
+    here = next((place for place, one in enumerate(of_day) if one.ref == ref), 0)
     found: list[Session] = []
-    for one in before:
+    for one in of_day[:here]:
         loaded = files.read(one.ref)
         record = _as(loaded.record if loaded else None, Session)
         if record is not None and (record.bike, record.rider) == (session.bike, session.rider):

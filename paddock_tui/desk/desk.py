@@ -10,6 +10,7 @@ import attrs
 
 from paddock_tui.desk.assembling import Assembled, assemble
 from paddock_tui.desk.finding import session_in_hand
+from paddock_tui.desk.mending import Preview, compared
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step
 from paddock_tui.records.paths import Ref
@@ -31,10 +32,15 @@ class Told:
 
 @attrs.define(eq=False)
 class _Done:
-    """A step of this run: as it was done, and once it is kept the step that takes it back."""
+    """A step of this run: as it was done, and once it is kept the step that takes it back.
+
+    Of an undo or a redo: what it takes back, and the place in the history from which that was taken.
+    """
 
     step: Step
     outcome: Outcome | None = None
+    of: "_Done | None" = None
+    came_from: "tuple[list[_Done], int] | None" = None
 
 
 @attrs.frozen
@@ -62,6 +68,11 @@ class Desk:
         self._running: list[Future[None]] = []
         self._landed: deque[_Landed] = deque()
         self._pending: Counter[Ref] = Counter()
+
+    @property
+    def root(self) -> FilePath:
+        """The folder of the garage."""
+        return self._files.root
 
     @property
     def files(self) -> GarageFiles:
@@ -93,6 +104,20 @@ class Desk:
         base = self.files.garage().units
         return Units(*(getattr(own, one.name) or getattr(base, one.name) for one in attrs.fields(Units)))
 
+    def previewed(self, step: Step, subject: Ref) -> Preview:
+        """Tell what a step would do to the review of a session or profile; nothing is changed."""
+        before = self.review(subject)
+        held = {ref: self.files.staged(ref) for ref in _refs(step)}
+        self._stage(step)
+        try:
+            after = self.review(subject)
+        finally:
+            for ref, data in held.items():
+                self._files.unstage(ref)
+                if data is not None:
+                    self._files.stage(ref, data)
+        return compared(step.label, before, after)
+
     def do(self, step: Step) -> None:
         """Do a step: it shows at once, and is kept by the writer thread."""
         if not step.changes:
@@ -118,6 +143,10 @@ class Desk:
     def can_redo(self) -> str | None:
         """Give the label of the step that redo would do again."""
         return self._undone[-1].step.label if self._undone else None
+
+    def wait(self) -> None:
+        """Wait until everything done so far is written; safe from any thread, and changes nothing here."""
+        wait(list(self._running), timeout=5)
 
     def settled(self) -> tuple[Outcome, ...]:
         """Wait until everything done so far is kept, or is known not to be; gives what became of it."""
@@ -150,13 +179,14 @@ class Desk:
         done = source.pop()
         if not isinstance(done.outcome, Kept):
             return self._move(source, target)
-        moved = _Done(attrs.evolve(done.outcome.undo, label=done.step.label))
+        undo = attrs.evolve(done.outcome.undo, label=done.step.label)
+        moved = _Done(undo, of=done, came_from=(source, len(source)))
         target.append(moved)
         self._start(moved)
         return done.step.label
 
     def _start(self, done: _Done) -> None:
-        refs = tuple(dict.fromkeys(change.ref for change in done.step.changes))
+        refs = _refs(done.step)
         plain = all(isinstance(change, Change) for change in done.step.changes)
         if plain:
             self._stage(done.step)
@@ -198,11 +228,27 @@ class Desk:
             if not all(isinstance(change, Change) for change in one.done.step.changes):
                 self._files.forget_listing()
             if not isinstance(one.outcome, Kept):
-                self._done = [done for done in self._done if done is not one.done]
-                self._undone = [done for done in self._undone if done is not one.done]
+                self._never_happened(one.done, one.outcome)
         self._running = [future for future in self._running if not future.done()]
         return tuple(landed)
+
+    def _never_happened(self, done: _Done, outcome: Outcome) -> None:
+        """Take a step that was not kept out of the history.
+
+        An undo or redo that may be tried again, once what keeps the file from being written is
+        mended, goes back to where it was; one that clashes never could be, and would bar what is older.
+        """
+        for history in (self._done, self._undone):
+            if done in history:
+                history.remove(done)
+        if isinstance(outcome, NotKept) and done.of is not None and done.came_from is not None:
+            history, place = done.came_from
+            history.insert(place, done.of)
 
     def _tell(self, told: Told) -> None:
         for listener in list(self.on_change):
             listener(told)
+
+
+def _refs(step: Step) -> tuple[Ref, ...]:
+    return tuple(dict.fromkeys(change.ref for change in step.changes))

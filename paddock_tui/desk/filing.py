@@ -41,9 +41,14 @@ def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | Trouble:
     if wrong is not None:
         return wrong
     changes: list[Change | Rename] = []
+    if files.path_of(ref) is None:
+        return Trouble(f"there is no {ref.kind} {ref.id}", "a record that is there")
     for other in files.mentioning(ref.id):
-        data = files.data(other)
-        edits = tuple(_following(other.kind, data, ref, new_id))
+        loaded = files.read(other)
+        if other != ref and (loaded is None or loaded.record is None):
+            name = files.name_of(other)
+            return Trouble(f"{name} names it and cannot be read", "a file that can be read", "mend it first")
+        edits = tuple(_following(other.kind, files.data(other), ref, new_id))
         if edits:
             changes.append(Change(other, edits))
     return Step(f"{ref.kind} {ref.id} -> {new_id}", (*changes, Rename(ref, new_id)))

@@ -19,10 +19,10 @@ class NoSuchRecord(Exception):
         self.trouble = trouble
 
 
-def find(files: GarageFiles, text: str) -> Ref:
+def find(files: GarageFiles, text: str, among: tuple[str, ...] = tuple(FOLDERS)) -> Ref:
     """Find the record meant by 'kind/id', by an id, or by the start of one where that is unique.
 
-    Raises NoSuchRecord.
+    An id without its kind is looked for `among` these kinds only. Raises NoSuchRecord.
     """
     kind, slash, name = text.partition("/")
     if text == "garage":
@@ -35,7 +35,7 @@ def find(files: GarageFiles, text: str) -> Ref:
             return ref
         near = [one.id for one in files.listing(kind)]
         raise NoSuchRecord(Trouble(f'there is no {kind} "{name}"', f"one of: {_some(near)}"))
-    everything = [ref for kind in FOLDERS for ref in files.listing(kind)]
+    everything = [ref for kind in among for ref in files.listing(kind)]
     same = [ref for ref in everything if ref.id == text]
     starts = [ref for ref in everything if ref.id.startswith(text)] if len(text) >= 3 else []
     found = same or starts
@@ -46,7 +46,11 @@ def find(files: GarageFiles, text: str) -> Ref:
             Trouble(f'"{text}" may be {_some([str(ref) for ref in found])}', "one of them, in full")
         )
     raise NoSuchRecord(
-        Trouble(f'there is no record "{text}"', "kind/id or an id", "list them with: paddock-tui show GARAGE")
+        Trouble(
+            f'there is no {_one_of(among)} "{text}"',
+            "kind/id or an id",
+            "list them with: paddock-tui show GARAGE",
+        )
     )
 
 
@@ -65,9 +69,10 @@ def session_in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
     """Give the session in hand.
 
     The first not ridden session today or later; else the first not ridden one of the latest day; else
-    the last ridden. Only the folder of the latest year is read, and files named in no year.
+    the last ridden. Only sessions named in this year or later are read, or in the latest one, and
+    those named in no year.
     """
-    seen = sorted(glances(files), key=order)
+    seen = sorted(glances(files, now.year), key=order)
     coming = [one for one in seen if not one.ridden and one.date >= now.date()]
     if coming:
         return coming[0].ref
@@ -85,16 +90,36 @@ def order(one: Glance) -> tuple[dt.date, int, dt.time, str]:
     return one.date, one.number, one.start, one.ref.id
 
 
-def glances(files: GarageFiles, everything: bool = False) -> Iterator[Glance]:
-    """Look at the sessions of the latest year, or at all of them."""
+def glances(files: GarageFiles, since: int = 0) -> Iterator[Glance]:
+    """Look at the sessions of a year and later, and of the latest one where that is before; 0: at all."""
+    for ref in _since(files, since):
+        found = glance(ref, files.data(ref))
+        if found is not None:
+            yield found
+
+
+def unplaced(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:
+    """List the sessions whose date cannot be read: one of them may be the one in hand."""
+    found: list[Ref] = []
+    for ref in _since(files, now.year):
+        data = files.data(ref)
+        loaded = files.read(ref) if "retired" not in data and glance(ref, data) is None else None
+        if loaded is not None and (
+            loaded.record is None or any(trouble.path == ("date",) for trouble in loaded.troubles)
+        ):
+            found.append(ref)
+    return tuple(found)
+
+
+def _since(files: GarageFiles, year: int) -> list[Ref]:
     refs = files.listing("session")
-    years = {ref.id[:4] for ref in refs if ref.id[:4].isdigit()}
-    latest = max(years, default="")
-    for ref in refs:
-        if everything or not ref.id[:4].isdigit() or ref.id[:4] == latest:
-            found = glance(ref, files.data(ref))
-            if found is not None:
-                yield found
+    years = [int(ref.id[:4]) for ref in refs if _names_year(ref)]
+    first = min(year, max(years, default=year))
+    return [ref for ref in refs if not _names_year(ref) or int(ref.id[:4]) >= first]
+
+
+def _names_year(ref: Ref) -> bool:
+    return ref.id[:4].isdecimal() and ref.id[:4].isascii()
 
 
 def glance(ref: Ref, data: Mapping[str, Any]) -> Glance | None:
@@ -112,6 +137,10 @@ def glance(ref: Ref, data: Mapping[str, Any]) -> Glance | None:
         start if isinstance(start, dt.time) else dt.time(0, 0),
         ridden,
     )
+
+
+def _one_of(kinds: tuple[str, ...]) -> str:
+    return "record" if len(kinds) > 1 else kinds[0]
 
 
 def _some(names: list[str]) -> str:

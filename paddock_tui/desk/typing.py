@@ -10,51 +10,60 @@ import attrs
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
-from paddock_tui.records.fielding import Field, field_at
+from paddock_tui.records.fielding import Field, field_at, fields
 from paddock_tui.records.paths import Path, Ref, parse, spell
 from paddock_tui.records.shapes import Amount, AmountOrWord
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.rules import Finding
-from paddock_tui.store.data import lookup, same
+from paddock_tui.store.data import blocked, lookup, same
 from paddock_tui.store.garage import GarageFiles
 
 _BARE = {"C": "temperature", "km/h": "speed", "km": "distance", "kg": "mass", "l": "volume"}
 """The units of rows for which the garage or the rider may prefer another, and the name of that choice."""
 
+FAR_BAR = 0.4
+"""A bare pressure further than this from the one before is asked about. Common practice, no source."""
+
+
+def bike_of(files: GarageFiles, ref: Ref) -> Bike | None:
+    """Give the bike that a session or a profile is for; None where that is not known."""
+    loaded = files.read(ref)
+    named = getattr(loaded.record, "bike", None) if loaded is not None else None
+    if ref.kind not in ("session", "profile") or not isinstance(named, str):
+        return None
+    bike = files.read(Ref("bike", named))
+    return bike.record if bike is not None and isinstance(bike.record, Bike) else None
+
 
 def field_of(files: GarageFiles, ref: Ref, path: Path) -> Field | None:
     """Give the field at a path of a record, with the shapes of its bike."""
     loaded = files.read(ref)
-    record = loaded.record if loaded is not None else None
-    named = getattr(record, "bike", None) if ref.kind in ("session", "profile") else None
-    bike = files.read(Ref("bike", named)) if isinstance(named, str) else None
-    known = bike.record if bike is not None and isinstance(bike.record, Bike) else None
-    return field_at(ref.kind, path, record, known)
+    return field_at(ref.kind, path, loaded.record if loaded is not None else None, bike_of(files, ref))
 
 
 def setting(
     files: GarageFiles, ref: Ref, wanted: Sequence[tuple[str, str]], units: Units | None = None
 ) -> Step | list[Trouble]:
     """Make one step of path and text pairs; an empty text clears. All troubles at once."""
-    edits: list[Edit] = []
+    edits: dict[Path, Edit | None] = {}
     troubles: list[Trouble] = []
-    data = files.data(ref)
     for spelled, text in wanted:
         path = parse(spelled)
         field = field_of(files, ref, path) if path is not None else None
         if path is None or field is None:
-            troubles.append(_no_such_path(ref, spelled))
-            continue
-        new = MISSING if not text.strip() else read_typed(field, text, units)
-        if isinstance(new, Trouble):
-            troubles.append(attrs.evolve(new, path=path))
-            continue
-        edit = _edit(data, path, new)
-        if edit is not None:
-            edits.append(edit)
+            troubles.append(_no_such_path(files, ref, spelled))
+        elif path in edits:
+            troubles.append(Trouble("a second value for it", "each value once", path=path))
+        else:
+            edit = _typed_edit(files.data(ref), path, field, text, units)
+            if isinstance(edit, Trouble):
+                troubles.append(attrs.evolve(edit, path=path))
+            else:
+                edits[path] = edit
     if troubles:
         return troubles
-    return Step(_label(files, ref, edits), (Change(ref, tuple(edits)),) if edits else ())
+    made = tuple(edit for edit in edits.values() if edit is not None)
+    return Step(_label(files, ref, made), (Change(ref, made),) if made else ())
 
 
 def setting_value(files: GarageFiles, ref: Ref, path: Path, value: Value | Missing) -> Step:
@@ -78,6 +87,40 @@ def read_typed(field: Field, text: str, units: Units | None = None) -> Value | T
     else:
         found = shape.read(text)
     return found if isinstance(found, Trouble) else cast("Value", shape.dump(found))
+
+
+def _typed_edit(
+    data: Mapping[str, Any], path: Path, field: Field, text: str, units: Units | None
+) -> Edit | Trouble | None:
+    """Give the edit that what was typed asks for; None where that stands there already."""
+    bar = blocked(data, path)
+    if bar is not MISSING:
+        return Trouble(
+            f"{shown(bar)} stands where a table would have to be", "a table", "mend it in an editor"
+        )
+    if not text.strip():
+        return _edit(data, path, MISSING)
+    new = read_typed(field, text, units)
+    if isinstance(new, Trouble):
+        return new
+    return _too_far(field, text, new, lookup(data, path)) or _edit(data, path, new)
+
+
+def _too_far(field: Field, text: str, new: Value, old: Value | Missing) -> Trouble | None:
+    """Ask for the unit of a bare pressure that is far from the last one: it may be meant in another."""
+    shape = field.shape
+    if not isinstance(shape, Amount) or shape.unit != "bar" or any(char.isalpha() for char in text):
+        return None
+    last, typed = shape.load(old), shape.load(new)
+    if isinstance(last, Trouble) or isinstance(typed, Trouble):
+        return None
+    if abs(typed.to("bar") - last.to("bar")) <= FAR_BAR:
+        return None
+    return Trouble(
+        f'"{text.strip()}" would be {typed}, far from the last {last}',
+        "a pressure with its unit",
+        f'write "{typed}" if that is meant',
+    )
 
 
 def accepting(
@@ -136,15 +179,18 @@ def _edit(data: Mapping[str, Any], path: Path, new: Value | Missing) -> Edit | N
     return Edit(path, old, new)
 
 
-def _label(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> str:
-    if not edits:
-        return "nothing to change"
+def said(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[str]:
+    """Say each edit in words: what it is called, what stood there, and what stands there after it."""
     words = []
     for edit in edits:
         field = field_of(files, ref, edit.path)
         name = field.label if field is not None else spell(edit.path)
         words.append(f"{name} {shown(edit.old, field)} -> {shown(edit.new, field)}")
-    return "; ".join(words)
+    return words
+
+
+def _label(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> str:
+    return "; ".join(said(files, ref, edits)) or "nothing to change"
 
 
 def _preferred(shape: object, units: Units | None) -> str | None:
@@ -153,7 +199,12 @@ def _preferred(shape: object, units: Units | None) -> str | None:
     return getattr(units, wanted) if units is not None and wanted is not None else None
 
 
-def _no_such_path(ref: Ref, spelled: str) -> Trouble:
-    return Trouble(
-        f'"{spelled}"', f"a path of a {ref.kind}", f"see them with: paddock-tui show GARAGE {ref} --paths"
-    )
+def _no_such_path(files: GarageFiles, ref: Ref, spelled: str) -> Trouble:
+    mend = f"see them with: paddock-tui show GARAGE {ref} --paths"
+    loaded = files.read(ref)
+    if loaded is not None and loaded.record is not None:
+        last = spelled.rpartition(".")[2]
+        paths = [field.path for field in fields(ref.kind, loaded.record, bike_of(files, ref))]
+        near = [spell(path) for path in paths if path[-1] == last][:3]
+        mend = f"do you mean {' or '.join(near)}? {mend}" if near else mend
+    return Trouble(f'"{spelled}"', f"a path of a {ref.kind}", mend)

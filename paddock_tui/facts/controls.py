@@ -96,6 +96,15 @@ def in_force_value(name: str, control: Control, setup: SetUp, mode: Mode | None)
     return setup.controls.get(name)
 
 
+def mode_of(name: str, control: Control, setup: SetUp, bike: Bike) -> Mapped | None:
+    """Give the riding mode as one control sees it, a free one where no mode names it; None: not known."""
+    named = any(name in mode.fixes or name in mode.limits for mode in bike.modes.values())
+    if control.outside_modes or not named:
+        return Mapped("", Mode())
+    mode = bike.modes.get(setup.mode or "")
+    return Mapped(setup.mode or "", mode) if mode is not None else None
+
+
 @fact("the bike's electronics (listed or none)", at="bike:electronics")
 def electronics(bike: Bike) -> str | Unknown:
     """Whether the controls of the bike are all in its file."""
@@ -128,11 +137,7 @@ def set_value(subject: str, control: Control, setup: SetUp, bike: Bike) -> Setti
 @fact("the riding mode", at="session:setup.mode", per="control")
 def mode_for(control: Control, subject: str, setup: SetUp, bike: Bike) -> Mapped | Unknown:
     """The riding mode as far as it matters for one control: one that no mode names is always free."""
-    named = any(subject in mode.fixes or subject in mode.limits for mode in bike.modes.values())
-    if control.outside_modes or not named:
-        return Mapped("", Mode())
-    mode = bike.modes.get(setup.mode or "")
-    return Mapped(setup.mode or "", mode) if mode is not None else UNKNOWN
+    return mode_of(subject, control, setup, bike) or UNKNOWN
 
 
 @fact("what the riding mode fixes {subject} to", per="control")

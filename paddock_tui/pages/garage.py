@@ -1,6 +1,8 @@
 """The garage page: its days and sessions, newest first, everything else, and problems of what was read."""
 
-from collections.abc import Iterator
+import datetime as dt
+from collections.abc import Iterator, Mapping
+from typing import Any
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.finding import Glance, glance, order
@@ -26,15 +28,16 @@ _TITLES = {
 def garage_page(desk: Desk, *, retired: bool = False) -> Page:
     """List what is in a garage. Retired records are left out unless asked for."""
     name = lookup(desk.files.data(GARAGE), ("name",))
-    heading = f"garage · {printable(name) if isinstance(name, str) else desk.files.root.name}"
-    sections = [Section("sessions", tuple(_session_rows(desk)))]
+    heading = f"garage · {printable(name if isinstance(name, str) else desk.files.root.resolve().name)}"
+    sessions = tuple(_session_rows(desk))
+    sections = [Section("sessions", sessions, "" if sessions else "none yet")]
     for kind, title in _TITLES.items():
         rows = tuple(_record_rows(desk, kind, retired))
         sections.append(Section(title, rows, "" if rows else "none yet"))
     problems = tuple(problem_rows(problems_read(desk)))
     if problems:
         sections.append(Section("problems", problems))
-    return Page(heading, tuple(sections))
+    return Page(heading, tuple(sections), judged=False)
 
 
 def problems_read(desk: Desk) -> Iterator[Trouble]:
@@ -57,22 +60,28 @@ def _session_rows(desk: Desk) -> Iterator[Row]:
             yield Row(ref.id, "its date is not known, or it cannot be read", ref=ref, opens=ref, kind="link")
     for one in sorted(seen, key=order, reverse=True):
         data = desk.files.data(one.ref)
-        words = [
-            str(data.get(key))
-            for key in ("bike", "rider", "kind", "surface")
-            if isinstance(data.get(key), str)
-        ]
         state = "in hand" if one.ref == in_hand else "ridden" if one.ridden else "to come"
-        start = f" {one.start:%H:%M}" if one.start.hour else ""
         yield Row(
-            label=f"{short_date(one.date)} {one.date.year} · {one.number}{start}",
-            value=printable(" · ".join(words)),
+            label=one.ref.id,
+            value=printable(" · ".join(_said_of_session(one, data))),
             aside=state,
             kind="link",
             ref=one.ref,
             opens=one.ref,
             key=one.ref.id,
         )
+
+
+def _said_of_session(one: Glance, data: Mapping[str, Any]) -> Iterator[str]:
+    """Say what the name of a session does not say already."""
+    if not one.ref.id.startswith(one.date.isoformat()):
+        yield f"{short_date(one.date)} {one.date.year}"
+    if isinstance(data.get("start"), dt.time):
+        yield f"{one.start:%H:%M}"
+    for key in ("bike", "rider", "kind", "surface"):
+        word = data.get(key)
+        if isinstance(word, str) and not (key == "bike" and one.ref.id.endswith(f"-{word}")):
+            yield word
 
 
 def _record_rows(desk: Desk, kind: str, retired: bool) -> Iterator[Row]:

@@ -1,17 +1,32 @@
 """Pages as plain text: what the commands print, and what a terminal that can do nothing is given."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+
+import attrs
 
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.records.paths import spell
 from paddock_tui.text import fold, width
 
-_LABEL = 24
-_BAR = 22
+_AROUND = 3
+"""Cells around a label: two before it, and at least one between it and its value."""
+
+_VALUE = 18
+_LEAST_BAR, _MOST_BAR = 24, 32
+_LEAST_VALUE = 14
+
+
+@attrs.frozen
+class _Columns:
+    """Where the parts of a row stand: cells of the whole line, of the label, and of the bar (0: none)."""
+
+    all: int
+    label: int
+    bar: int
 
 
 def plain_page(page: Page, columns: int = 80, *, unknown: bool = True, paths: bool = False) -> Iterator[str]:
-    """Print a page line by line.
+    """Print a page line by line, in at most `columns` cells (38 or more).
 
     Values that are not known stand together in one line of their section (left out without `unknown`).
     With `paths` each value has the path under which `set` takes it.
@@ -32,64 +47,103 @@ def plain_page(page: Page, columns: int = 80, *, unknown: bool = True, paths: bo
         yield from fold(page.caution, columns)
 
 
+def row_lines(row: Row, columns: int = 80) -> Iterator[str]:
+    """Print one row by itself."""
+    yield from _row(row, _places([row], columns), paths=False)
+
+
 def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iterator[str]:
-    title = f"-- {section.title} " if section.title else "-"
-    note = f" {section.note}" if section.note else ""
-    yield f"{title}{'-' * max(2, columns - width(title) - width(note))}{note}"
+    yield from _title(section, columns)
     known = [row for row in section.rows if row.known or row.trouble or paths]
-    bars = [row.bar for row in known if row.bar is not None]
-    if bars:
-        yield f"{'':{_LABEL + 18}}{_ends(bars[0])}"
-    last = bars[0].ends if bars else None
+    places = _places(known, columns)
+    ends: tuple[str, str] | None = None
     for row in known:
-        if row.bar is not None and row.bar.ends != last:
-            yield f"{'':{_LABEL + 18}}{_ends(row.bar)}"
-            last = row.bar.ends
-        yield from row_lines(row, columns, paths)
-    lost = [row.label for row in section.rows if row not in known]
+        if row.bar is not None and places.bar and row.bar.ends != ends:
+            ends = row.bar.ends
+            yield f"{'':{places.label + _VALUE}}{_ends(row.bar, places.bar)}"
+        yield from _row(row, places, paths)
+    # A record that is not retired has nothing to be entered there.
+    lost = [row.label for row in section.rows if row not in known and row.path != ("retired",)]
     if lost and unknown:
-        yield from _hanging("  not known: ", ", ".join(lost), columns)
+        yield from _hanging("  not known: ", " · ".join(lost), columns)
 
 
-def row_lines(row: Row, columns: int = 80, paths: bool = False) -> Iterator[str]:
-    """Print one row: label, value, bar, and what is said beside it on lines of its own where it is long."""
-    if row.kind == "finding":
-        yield from _hanging(f"  {row.severity:<8} ", row.value, columns)
-        yield from _hanging(" " * 11, row.aside, columns)
+def _title(section: Section, columns: int) -> Iterator[str]:
+    note = f" {section.note}" if section.note else ""
+    first, *rest = fold(section.title, columns - 6) or [""]
+    lead = f"-- {first} " if first else "-"
+    if rest or width(lead) + width(note) > columns - 2:
+        yield f"-- {first}"
+        yield from (f"   {line}" for line in (*rest, *fold(section.note, columns - 3)))
         return
-    shown = f"{row.value} {row.range}".rstrip()
-    said = "; ".join(part for part in (row.trouble, row.shut or "", row.aside) if part)
-    if row.shut and row.aside.startswith("fixed by"):
-        said = row.aside
-    if row.bar is not None:
-        head = f"  {row.label:<{_LABEL - 2}}{shown:<18}"
-        if width(head) <= _LABEL + 18 and columns >= _LABEL + 18 + _BAR:
-            shown = f"{shown:<18}{_drawn(row.bar)}"
-    label = f"  {row.label:<{_LABEL - 2}}" if width(row.label) <= _LABEL - 3 else f"  {row.label}  "
-    beside = f"{label}{shown}  {said}"
-    if said and width(beside) <= columns:
-        yield beside
-    else:
-        yield from _hanging(label, shown, columns)
-        if said:
-            yield from _hanging(" " * min(_LABEL, columns // 2), said, columns)
+    yield f"{lead}{'-' * (columns - width(lead) - width(note))}{note}"
+
+
+def _places(rows: Sequence[Row], columns: int) -> _Columns:
+    """Give the label column of a section the room that its labels need, within what the width allows."""
+    widest = max((width(row.label) for row in rows if row.kind != "finding"), default=0) + _AROUND
+    label = min(max(24, widest), 34) if columns >= 72 else min(max(16, widest), columns * 45 // 100)
+    bar = min(_MOST_BAR, columns - label - _VALUE)
+    return _Columns(columns, label, bar if bar >= _LEAST_BAR else 0)
+
+
+def _row(row: Row, at: _Columns, paths: bool) -> Iterator[str]:
+    """Print label, value and bar, and what is said beside it: on lines of its own where it is long."""
+    if row.kind == "finding":
+        yield from _hanging(f"  {row.severity:<8} ", row.value, at.all)
+        yield from _hanging(" " * 11, row.aside, at.all)
+        return
+    if row.severity == "trouble" or not row.label:
+        yield from _hanging("  ", row.label, at.all) if row.label else ()
+        yield from _hanging("    " if row.label else "  ", row.value, at.all)
+        return
+    said = [part for part in (row.trouble, _shut(row), row.aside) if part]
     if paths and row.path:
-        yield from _hanging(" " * min(_LABEL, columns // 2), spell(row.path), columns)
+        said.append(f"path {spell(row.path)}")
+    label, shown = f"  {row.label:<{at.label - 2}}", f"{row.value} {row.range}".strip()
+    drawn = row.bar is not None and at.bar and width(shown) < _VALUE
+    beside = f"{shown:<{_VALUE}}{_drawn(row.bar, at.bar)}" if drawn and row.bar is not None else shown
+    line = f"{label}{beside}  {'; '.join(said)}"
+    if width(row.label) <= at.label - _AROUND and width(line) <= at.all:
+        yield line.rstrip()
+        return
+    if drawn:
+        yield f"{label}{beside}"
+    else:
+        yield from _labelled(row.label, shown, at)
+    for part in said:
+        yield from _hanging(" " * at.label, part, at.all)
 
 
-def _ends(bar: Bar) -> str:
+def _labelled(label: str, shown: str, at: _Columns) -> Iterator[str]:
+    """Print a label and its value; a label too long for its column has the value beside it or below."""
+    if width(label) <= at.label - _AROUND:
+        yield from _hanging(f"  {label:<{at.label - 2}}", shown, at.all)
+    elif width(label) + width(shown) + 4 <= at.all:
+        yield f"  {label}  {shown}".rstrip()
+    else:
+        yield from _hanging("  ", label, at.all)
+        yield from _hanging(" " * at.label, shown, at.all)
+
+
+def _shut(row: Row) -> str:
+    """Say why a row takes no key, where the words beside it do not say that already."""
+    return "" if row.aside.startswith("fixed by") else row.shut
+
+
+def _ends(bar: Bar, cells: int) -> str:
     low, high = bar.ends
-    return f"{low} {'.' * max(1, _BAR - width(low) - width(high) - 2)} {high}"
+    return f"{low} {'.' * max(1, cells - width(low) - width(high) - 2)} {high}"
 
 
-def _drawn(bar: Bar) -> str:
+def _drawn(bar: Bar, cells: int) -> str:
     if bar.at is None:
-        return "." * _BAR
-    place = round(bar.at * (_BAR - 1))
-    return "." * place + "|" + "." * (_BAR - 1 - place)
+        return "." * cells
+    place = round(bar.at * (cells - 1))
+    return "." * place + "|" + "." * (cells - 1 - place)
 
 
 def _hanging(lead: str, text: str, columns: int) -> Iterator[str]:
-    room = max(8, columns - width(lead))
+    room = max(_LEAST_VALUE, columns - width(lead))
     for place, line in enumerate(fold(text, room) or [""]):
         yield f"{lead}{line}".rstrip() if place == 0 else f"{' ' * width(lead)}{line}"

@@ -1,6 +1,6 @@
 """The page of any record: every declared field as a row, under its headings."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
@@ -8,22 +8,32 @@ from paddock_tui.pages.setup import setup_sections
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
+from paddock_tui.records.electronics import function_of
 from paddock_tui.records.fielding import SET_UP, Field, field_at, fields
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
+_ONLY_FOR = {
+    "levels": ("level",),
+    "choices": ("choice", "state"),
+    "speeds": ("speed",),
+    "most_help": ("level", "choice"),
+    "frees_most": ("engine-braking",),
+}
+"""Which kinds of control a value is about; the freeing end is of engine braking only."""
+
 
 def record_page(loaded: Loaded, bike: Bike | None = None, units: Units | None = None) -> Page:
     """Make the page of one record; a record whose file is lost shows its problem only."""
     title = title_of(loaded)
     if loaded.record is None:
-        return Page(title, (Section("cannot be read", tuple(problem_rows(loaded.troubles))),))
+        return Page(title, (Section("cannot be read", tuple(problem_rows(loaded.troubles))),), judged=False)
     sections = list(record_sections(loaded, bike, units or Units()))
     if loaded.unknown:
         sections.append(Section("keys that are not known", tuple(problem_rows(loaded.unknown))))
-    return Page(title, tuple(sections))
+    return Page(title, tuple(sections), judged=False)
 
 
 def title_of(loaded: Loaded) -> str:
@@ -40,22 +50,47 @@ def record_sections(loaded: Loaded, bike: Bike | None, units: Units) -> Iterator
         return
     groups: dict[tuple[str, ...], list[Row]] = {}
     for field in _with_unreadable(loaded, record, bike):
-        if field.path[0] == SET_UP and bike is not None:
-            continue
-        groups.setdefault(field.section, []).append(field_row(loaded, field, units))
+        if _applies(record, field.path):
+            groups.setdefault(field.section, []).append(field_row(loaded, field, units))
     own = groups.pop((), [])
     if own:
         yield Section(loaded.ref.kind, tuple(own))
     setup = getattr(record, SET_UP, None)
     if setup is not None and bike is not None:
-        yield from setup_sections(loaded, setup, bike, units)
+        sections = tuple(setup_sections(loaded, setup, bike, units))
+        yield from sections
+        groups = dict(_beyond(groups, {row.path for section in sections for row in section.rows}))
     for section, rows in groups.items():
         yield Section(" · ".join(section), tuple(rows))
 
 
-def unknown_labels(section: Section) -> tuple[str, ...]:
-    """List the rows of a section that are not known, by their labels."""
-    return tuple(row.label for row in section.rows if not row.known)
+def _beyond(
+    groups: Mapping[tuple[str, ...], list[Row]], shown: set[Path]
+) -> Iterator[tuple[tuple[str, ...], list[Row]]]:
+    """Leave of a set-up what its own sections do not show: values written down that are not in use."""
+    unused: list[Row] = []
+    for section, rows in groups.items():
+        kept = [row for row in rows if row.path[0] != SET_UP]
+        unused += [
+            row
+            for row in rows
+            if row.path[0] == SET_UP and row.path not in shown and (row.known or row.trouble)
+        ]
+        if kept:
+            yield section, kept
+    if unused:
+        yield ("written down, not in use on this bike",), unused
+
+
+def _applies(record: Record, path: Path) -> bool:
+    """Leave out what says nothing of a control of its kind, such as the speeds of a level; what is known stays."""
+    if not isinstance(record, Bike) or len(path) != 3 or path[0] != "controls":
+        return True
+    control = record.controls.get(path[1])
+    wanted = _ONLY_FOR.get(path[2])
+    if control is None or control.kind is None or wanted is None or getattr(control, path[2]) is not None:
+        return True
+    return control.kind in wanted or (path[2] == "frees_most" and function_of(path[1], control) in wanted)
 
 
 def _with_unreadable(loaded: Loaded, record: Record, bike: Bike | None) -> Iterator[Field]:

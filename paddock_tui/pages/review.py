@@ -1,6 +1,6 @@
 """The review page: verdict, findings with why and remedy, what could not be judged, and what is to do."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
@@ -31,37 +31,48 @@ def verdict_line(review: Review) -> str:
     return " · ".join(parts)
 
 
-def review_page(review: Review, heading: str, problems: tuple[Trouble, ...] = ()) -> Page:
-    """Make the review page."""
-    sections = [Section("findings", tuple(finding_rows(review)) or (_nothing(review),))]
+def review_page(
+    review: Review,
+    heading: str,
+    problems: tuple[Trouble, ...] = (),
+    previews: Mapping[str, str] | None = None,
+) -> Page:
+    """Make the review page; `previews` say by finding what its remedy would do, where a key can do it."""
+    sections = [Section("findings", tuple(finding_rows(review, previews or {})) or (_nothing(review),))]
     if review.not_judged:
         sections.append(Section("not judged", tuple(_missing_rows(review)), "enter these first"))
     if review.to_do:
         sections.append(Section("to do", tuple(_to_do_rows(review))))
     if problems:
         sections.append(Section("cannot be read", tuple(problem_rows(problems))))
-    return Page(heading, tuple(sections), verdict_line(review), caution=CAUTION_WORDS)
+    return Page(heading, tuple(sections), verdict_line(review), caution=CAUTION_WORDS, judged=False)
 
 
-def finding_rows(review: Review) -> Iterator[Row]:
+def finding_rows(review: Review, previews: Mapping[str, str] | None = None) -> Iterator[Row]:
     """Make a row of each finding, worst first."""
     for finding in review.findings:
-        yield finding_row(finding)
+        yield finding_row(finding, (previews or {}).get(finding_key(finding), ""))
 
 
-def finding_row(finding: Finding) -> Row:
+def finding_key(finding: Finding) -> str:
+    """Give what tells a finding from all others of a review."""
+    return f"{finding.rule}/{finding.subject}"
+
+
+def finding_row(finding: Finding, preview: str = "") -> Row:
     """Make the row of a finding: severity as a word, the message, and why and remedy beside."""
     accepted = finding.accepted
     said = f"accepted by {accepted.by or 'the rider'}: {accepted.reason}" if accepted is not None else ""
+    key = f"f: {preview}." if preview else ""
     return Row(
         label=str(finding.severity),
         value=printable(finding.message),
-        aside=printable(f"{finding.why} {finding.remedy.text} {said}".strip()),
+        aside=printable(" ".join(part for part in (finding.why, finding.remedy.text, key, said) if part)),
         kind="finding",
         severity=str(finding.severity),
         ref=finding.where.ref if finding.where else None,
         path=finding.where.path if finding.where else (),
-        key=f"{finding.rule}/{finding.subject}",
+        key=finding_key(finding),
     )
 
 

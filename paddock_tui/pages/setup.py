@@ -214,7 +214,8 @@ def _plain_row(loaded: Loaded, key: str, units: Units) -> Row:
 def _mode_words(name: str | None, mode: Mode | None) -> str:
     if mode is None:
         return "" if name is None else "not one of this bike's"
-    parts = [f"made for {mode.use}"] if mode.use else []
+    use = "any surface" if mode.use == "any" else mode.use
+    parts = [f"made for {use}"] if use else []
     if mode.fixes:
         parts.append("fixes " + ", ".join(label_of(key) for key in mode.fixes))
     if mode.limits:

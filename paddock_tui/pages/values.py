@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.pages.rows import Row
 from paddock_tui.quantities import Quantity, compatible
-from paddock_tui.records.common import Units
+from paddock_tui.records.common import AIR_PRESSURE, Units
 from paddock_tui.records.fielding import Field
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.paths import Path
@@ -24,7 +24,7 @@ def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
     row = Row(
         label=field.label,
         value=UNKNOWN_WORD if value is None else printable(field.shape.show(value)),
-        aside=also_in(value, units),
+        aside=also_in(value, units) if field.shape is not AIR_PRESSURE else "",
         ref=loaded.ref,
         path=field.path,
         edit="" if value is None else field.shape.show(value),

@@ -187,6 +187,7 @@ def little_traction_help_in_the_damp(
     "all-aids-near-least",
     SERIOUS,
     gathers=("net",),
+    when=("bike",),
     at="setup:setup.controls",
     absorbs=(
         "aid-off-in-the-wet",

@@ -9,6 +9,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, Facts, Missing, NotKnown
 from paddock_tui.facts.situation import Situation
+from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.outing import Accepted
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules.core import CAUTION, HOLD, RULES, SERIOUS, About, Raise, Remedy, Rule, Severity, call
@@ -167,6 +168,10 @@ def _ask(
     not_judged: list[NotJudged],
     passed: list[str],
 ) -> list[Finding]:
+    bike = facts.get("bike")
+    if registered.per and isinstance(bike, NotKnown):
+        not_judged.append(NotJudged(registered.id, "", bike.missing))
+        return []
     subjects: Iterable[str | None] = facts.subjects(registered.per) if registered.per else (None,)
     found: list[Finding] = []
     judged = 0
@@ -214,10 +219,22 @@ def _finding(
         message=clip(raised.message, MESSAGE_CELLS),
         why=raised.why,
         facts=quoted,
-        remedy=raised.remedy,
+        remedy=_within_the_mode(raised.remedy, facts),
         source=registered.source,
         parts=raised.parts,
     )
+
+
+def _within_the_mode(remedy: Remedy, facts: Facts) -> Remedy:
+    """Keep a remedy from setting what the riding mode fixes: that mends nothing while the mode is in use."""
+    for put in remedy.puts:
+        if put.role != "setup" or put.path[:2] != ("setup", "controls"):
+            continue
+        fixed = facts.get("fixed_by_mode", put.path[2])
+        if fixed is not ABSENT and not isinstance(fixed, NotKnown) and fixed != put.value:
+            label = label_of(put.path[2])
+            return Remedy(f"{remedy.text} The riding mode fixes {label}: choose another one first.")
+    return remedy
 
 
 def _role(role: str, situation: Situation) -> str:

@@ -20,11 +20,15 @@ _REASONS = {
 
 
 class NotWritten(Exception):
-    """A file was not written; `replaced` says that the new text stands but may not outlive a power cut."""
+    """A file was not written, and what mends that where it is known.
 
-    def __init__(self, reason: str, *, replaced: bool = False) -> None:
+    `replaced` says that the new text stands but may not outlive a power cut.
+    """
+
+    def __init__(self, reason: str, *, mend: str = "", replaced: bool = False) -> None:
         super().__init__(reason)
         self.reason = reason
+        self.mend = mend
         self.replaced = replaced
 
 

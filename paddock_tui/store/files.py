@@ -46,6 +46,12 @@ def replace_durably(path: Path, text: str, *, create: bool = False) -> None:
     _sync_folder(target.parent)
 
 
+def check_writable(path: Path) -> None:
+    """Look whether a file may be written, without writing. Raises NotWritten."""
+    with _plain_words():
+        _writable(_real(path))
+
+
 def remove_durably(path: Path) -> None:
     """Remove a file (of a symbolic link: the link); one that its owner may not write to is refused."""
     with _plain_words():
@@ -107,7 +113,7 @@ def _writable(target: Path) -> os.stat_result:
     if not stat.S_ISREG(found.st_mode):
         raise NotWritten("this is not a plain file")
     if not found.st_mode & stat.S_IWUSR:
-        raise NotWritten("the file is marked read-only")
+        raise NotWritten("the file is marked read-only", mend="make it writable (chmod u+w), and try again")
     if not os.access(target, os.W_OK):
         raise NotWritten("no permission to write this file")
     return found

@@ -1,6 +1,7 @@
 """A garage on disk: what is listed, and each record read once until its file changes."""
 
 import os
+import re
 from collections.abc import Iterator, Mapping
 from pathlib import Path as FilePath
 from typing import Any
@@ -11,7 +12,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.fields import declared
 from paddock_tui.records.garage import SCHEMA, Garage
 from paddock_tui.records.kinds import CLASSES, Record
-from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref, spell
 from paddock_tui.records.reading import Read, read_record
 from paddock_tui.records.shapes.references import Reference, is_id
 from paddock_tui.records.trouble import Trouble
@@ -19,6 +20,8 @@ from paddock_tui.store.lines import scan
 from paddock_tui.store.reading import loads, read_text
 
 GARAGE_FILE = "garage.toml"
+
+_SCHEMA_LINE = re.compile(r"^\s*schema\s*=\s*(\d{1,9})\s*(?:#.*)?$", re.MULTILINE)
 
 Stamp = tuple[int, int, int]
 """What tells that a file changed: time of change in ns, size, inode."""
@@ -133,13 +136,24 @@ class GarageFiles:
         return loaded.record if loaded is not None and isinstance(loaded.record, Garage) else Garage()
 
     def newer(self) -> bool:
-        """Tell whether the garage was written by a newer program, so that it must not be written to."""
+        """Tell whether the garage was written by a newer program, so that it must not be written to.
+
+        Where the garage's own file is lost, its line `schema = ...` is looked for in the text.
+        """
         schema = self.garage().schema
+        loaded = self.read(GARAGE)
+        if loaded is not None and loaded.record is None:
+            line = _SCHEMA_LINE.search(loaded.text)
+            schema = int(line[1]) if line is not None else None
         return schema is not None and schema > SCHEMA
 
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
         """Let a record read as it will stand once its edits are kept."""
         self._staged[ref] = data
+
+    def staged(self, ref: Ref) -> dict[str, Any] | None:
+        """Give the data that a record is staged with; None where it reads as its file does."""
+        return self._staged.get(ref)
 
     def unstage(self, ref: Ref) -> None:
         """Read a record from its file again."""
@@ -149,7 +163,7 @@ class GarageFiles:
     def changed(self) -> tuple[Ref, ...]:
         """List the records in memory whose files changed or went since they were read."""
         found: list[Ref] = []
-        for ref, raw in self._raw.items():
+        for ref, raw in list(self._raw.items()):
             path = self.path_of(ref)
             if ref not in self._staged and raw.stamp is not None and _stamp(path) != raw.stamp:
                 found.append(ref)
@@ -168,9 +182,12 @@ class GarageFiles:
                 yield ref
 
     def _files(self) -> dict[str, dict[str, FilePath]]:
-        if self._listing is None:
-            self._listing = {kind: dict(_toml_files(self.root / folder)) for kind, folder in FOLDERS.items()}
-        return self._listing
+        # Held in a name of its own: another thread may forget the listing meanwhile.
+        listing = self._listing
+        if listing is None:
+            listing = {kind: dict(_toml_files(self.root / folder)) for kind, folder in FOLDERS.items()}
+            self._listing = listing
+        return listing
 
     def _read_raw(self, ref: Ref, path: FilePath) -> _Raw | None:
         if ref in self._staged:
@@ -231,9 +248,9 @@ def _placed(found: Read, name: str, text: str) -> tuple[tuple[Trouble, ...], tup
     )
     unknown = tuple(
         Trouble(
-            "a key that this program does not know",
+            f"{spell(path)}, a key that this program does not know",
             "one of the format's keys",
-            "it is kept as it is; check its spelling",
+            "check its spelling; it is kept as it is",
             path,
             layout.line_of(path),
             name,

@@ -1,6 +1,8 @@
 """Steps kept on disk: every file checked first, then written one by one, all or none."""
 
 import datetime as dt
+import os
+from collections.abc import Mapping
 from pathlib import Path as FilePath
 
 import attrs
@@ -9,7 +11,7 @@ from paddock_tui.records.edits import Change, Create, Edit, Missing, Remove, Ren
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.errors import NotWritten
-from paddock_tui.store.files import remove_durably, rename_durably, replace_durably
+from paddock_tui.store.files import check_writable, remove_durably, rename_durably, replace_durably
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.lock import Locked, hold
 from paddock_tui.store.patch import Patched, patch
@@ -68,15 +70,17 @@ def keep(files: GarageFiles, step: Step, now: dt.datetime | None = None) -> Outc
     except Locked as error:
         return NotKept(str(error), "try again when it is done")
     except NotWritten as error:
-        return NotKept(error.reason)
+        return NotKept(error.reason, error.mend)
 
 
 def _keep_locked(files: GarageFiles, step: Step) -> Outcome:
     writes: list[_Write] = []
+    texts: dict[FilePath, str] = {}
     for change in step.changes:
-        prepared = _prepared(files, change)
+        prepared = _prepared(files, change, texts)
         if not isinstance(prepared, _Write):
             return prepared
+        texts[prepared.path] = prepared.text
         writes.append(prepared)
     done: list[_Write] = []
     for write in writes:
@@ -91,8 +95,13 @@ def _keep_locked(files: GarageFiles, step: Step) -> Outcome:
     return Kept(Step(step.label, tuple(write.undo for write in reversed(done))))
 
 
-def _prepared(files: GarageFiles, change: AnyChange) -> _Write | Clash | NotKept:
-    """Check one change against the files as they are now, and make the text that is to be written."""
+def _prepared(
+    files: GarageFiles, change: AnyChange, texts: Mapping[FilePath, str]
+) -> _Write | Clash | NotKept:
+    """Check one change against the files as they are now, and make the text that is to be written.
+
+    `texts` holds what the changes before it in the same step make of their files.
+    """
     wanted = Ref(change.ref.kind, change.to) if isinstance(change, Rename) else change.ref
     if isinstance(change, Create | Rename) and files.path_of(wanted) is not None:
         return NotKept(f"there is a {wanted.kind} {wanted.id} already", "choose another name")
@@ -101,9 +110,13 @@ def _prepared(files: GarageFiles, change: AnyChange) -> _Write | Clash | NotKept
     known = files.path_of(change.ref)
     if known is None:
         return NotKept(f"{change.ref} is not in the garage any more")
-    text = read_text(known)
+    text = texts[known] if known in texts else read_text(known)
     if isinstance(text, Trouble):
         return NotKept(f"{files.name_of(change.ref)}: {text.found}", text.mend)
+    try:
+        check_writable(known)
+    except NotWritten as error:
+        return NotKept(f"{files.name_of(change.ref)}: {error.reason}", error.mend)
     if isinstance(change, Rename):
         return _Write(change, known, text, text, Rename(wanted, change.ref.id))
     if isinstance(change, Remove):
@@ -141,12 +154,16 @@ def _put_back(files: GarageFiles, done: list[_Write], failed: _Write, error: Not
         try:
             _revert(write)
         except NotWritten as second:
-            stuck.append(f"{write.path.name} ({second.reason})")
-    reason = f"{failed.path.name}: {error.reason}"
+            stuck.append(f"{_name(files, write)} ({second.reason})")
+    reason = f"{_name(files, failed)}: {error.reason}"
     if stuck:
         reason += f"; could not be put back: {', '.join(stuck)}"
     files.forget_listing()
-    return NotKept(reason)
+    return NotKept(reason, error.mend)
+
+
+def _name(files: GarageFiles, write: _Write) -> str:
+    return os.path.relpath(write.path, files.root)
 
 
 def _revert(write: _Write) -> None:

@@ -1,4 +1,4 @@
-"""What has to be shown of each rule: where it is raised, where it is silent, and what keeps it from judging."""
+"""What has to be shown of each rule: where it is raised, where silent, and what keeps it from judging."""
 
 from typing import Any
 

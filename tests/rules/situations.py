@@ -133,9 +133,14 @@ def without(role: str, dotted: str = "") -> Change:
     return put(role, dotted, None)
 
 
-def on_bike(bike: Data, *changes: Change) -> tuple[Change, ...]:
-    """Name changes on another bike."""
-    return (("bike", (), bike), *changes)
+def at(control: str, value: Any) -> Change:
+    """Set a control."""
+    return put("session", f"setup.controls.{control}", value)
+
+
+def counts_down(*changes: Change) -> tuple[Change, ...]:
+    """Name changes on the bike whose lower numbers help more, set as sensibly as the other."""
+    return (("bike", (), BIKE_DOWN), at("traction", 3), at("wheelie", 2), at("abs", 1), *changes)
 
 
 def files(*changes: Change) -> dict[str, Data]:

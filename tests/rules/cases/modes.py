@@ -1,7 +1,7 @@
 """Cases of the rules about what the riding mode and the damping mode make of the set-up."""
 
 from tests.rules.case import Cases, lacks, raises, silent
-from tests.rules.situations import put, without
+from tests.rules.situations import at, put, without
 
 SHOWERS = put("session", "setup.mode", "showers")
 AUTOMATIC = put("session", "setup.damping", "automatic")
@@ -11,8 +11,8 @@ CASES = {
         raising=(raises("throttle", "note", SHOWERS, says="showers sets throttle to soft, not even."),),
         silent=(
             silent(),
-            silent(SHOWERS, put("session", "setup.controls.throttle", "soft")),
-            silent(SHOWERS, without("session", "setup.controls.throttle")),
+            silent(SHOWERS, at("throttle", "soft")),
+            silent(SHOWERS, at("throttle", None)),
             silent(SHOWERS, put("bike", "controls.throttle.outside_modes", True)),
         ),
         missing=(lacks("the riding mode", without("session", "setup.mode")),),
@@ -23,14 +23,14 @@ CASES = {
                 "traction",
                 "hold",
                 SHOWERS,
-                put("session", "setup.controls.traction", 5),
+                at("traction", 5),
                 says="Traction 5 is not for showers: it allows 6 to 10.",
             ),
             raises(
                 "traction",
                 "hold",
                 SHOWERS,
-                put("session", "setup.controls.traction", "off"),
+                at("traction", "off"),
                 says="it cannot be off in it",
             ),
             # Level 0 means off on this control, and off has to be allowed by name.
@@ -39,35 +39,35 @@ CASES = {
                 "hold",
                 SHOWERS,
                 put("bike", "modes.showers.limits.abs", [0, 3]),
-                put("session", "setup.controls.abs", 0),
+                at("abs", 0),
             ),
             raises(
                 "throttle",
                 "hold",
                 put("bike", "modes.open.limits", {"throttle": ["even", "soft"]}),
-                put("session", "setup.controls.throttle", "sharp"),
+                at("throttle", "sharp"),
                 says="it allows even, soft",
             ),
         ),
         silent=(
             silent(),
             silent(SHOWERS),
-            silent(SHOWERS, put("session", "setup.controls.traction", 6)),
-            silent(SHOWERS, put("session", "setup.controls.traction", 10)),
+            silent(SHOWERS, at("traction", 6)),
+            silent(SHOWERS, at("traction", 10)),
             silent(
                 SHOWERS,
-                put("session", "setup.controls.traction", "off"),
+                at("traction", "off"),
                 put("bike", "modes.showers.off_allowed", ["traction"]),
             ),
             silent(
                 SHOWERS,
-                put("session", "setup.controls.traction", 0),
+                at("traction", 0),
                 put("bike", "controls.traction.outside_modes", True),
             ),
         ),
         missing=(
             lacks("the riding mode", without("session", "setup.mode")),
-            lacks("what traction is set to", SHOWERS, without("session", "setup.controls.traction")),
+            lacks("what traction is set to", SHOWERS, at("traction", None)),
         ),
     ),
     "closed-by-the-damping-mode": Cases(

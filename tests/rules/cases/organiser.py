@@ -1,16 +1,14 @@
 """Cases of the rules about what the organiser posted."""
 
 from tests.rules.case import Cases, lacks, raises, silent
-from tests.rules.situations import Change, put, without
+from tests.rules.situations import Change, at, put, without
 
 ROAD = put("session", "kind", "road")
 
 
 def limiter(set_to: str, *speeds: str) -> tuple[Change, Change]:
     """A limiter set to a speed, out of those that the bike offers."""
-    return put("bike", "controls.pit-limiter.speeds", list(speeds)), put(
-        "session", "setup.controls.pit-limiter", set_to
-    )
+    return put("bike", "controls.pit-limiter.speeds", list(speeds)), at("pit-limiter", set_to)
 
 
 def posted(speed: str) -> Change:
@@ -54,7 +52,7 @@ CASES = {
             raises(
                 "pit-limiter",
                 "hold",
-                put("session", "setup.controls.pit-limiter", "40 km/h"),
+                at("pit-limiter", "40 km/h"),
                 put("bike", "controls.pit-limiter.outside_modes", False),
                 put("bike", "modes.open.fixes", {"pit-limiter": "60 km/h"}),
                 posted("50 km/h"),
@@ -64,28 +62,28 @@ CASES = {
             silent(),
             silent(*limiter("30 km/h", "30 km/h"), posted("20 mph")),
             silent(*limiter("56 mph", "56 mph"), posted("91 km/h")),
-            silent(put("session", "setup.controls.pit-limiter", "off"), posted("30 km/h")),
+            silent(at("pit-limiter", "off"), posted("30 km/h")),
             silent(posted("30 km/h"), ROAD),
-            silent(without("bike", "controls.pit-limiter"), without("session", "setup.controls.pit-limiter")),
+            silent(without("bike", "controls.pit-limiter"), at("pit-limiter", None)),
         ),
         missing=(
             lacks("the posted pit-lane limit", without("day", "limits.pit_lane")),
             lacks("the day", without("day")),
-            lacks("what the pit limiter is set to", without("session", "setup.controls.pit-limiter")),
+            lacks("what the pit limiter is set to", at("pit-limiter", None)),
         ),
     ),
     "pit-limiter-figure-missing": Cases(
-        raising=(raises("pit-limiter", "caution", without("session", "setup.controls.pit-limiter")),),
+        raising=(raises("pit-limiter", "caution", at("pit-limiter", None)),),
         silent=(
             silent(),
-            silent(put("session", "setup.controls.pit-limiter", "off")),
-            silent(ROAD, without("session", "setup.controls.pit-limiter")),
-            silent(without("bike", "controls.pit-limiter"), without("session", "setup.controls.pit-limiter")),
+            silent(at("pit-limiter", "off")),
+            silent(ROAD, at("pit-limiter", None)),
+            silent(without("bike", "controls.pit-limiter"), at("pit-limiter", None)),
         ),
         missing=(
             lacks(
                 "the posted pit-lane limit",
-                without("session", "setup.controls.pit-limiter"),
+                at("pit-limiter", None),
                 without("day", "limits.pit_lane"),
             ),
         ),

@@ -2,7 +2,7 @@
 
 from paddock_tui.facts.situation import Dangling
 from tests.rules.case import Cases, lacks, raises, silent
-from tests.rules.situations import BIKE_DOWN, on_bike, put, without
+from tests.rules.situations import at, counts_down, put, without
 
 LOST_BIKE = Dangling("session", ("bike",), "bike", "no-such-bike")
 LOST_TYRES = Dangling("session", ("tyres",), "tyres", "spring")
@@ -46,59 +46,59 @@ CASES = {
             raises(
                 "traction",
                 "hold",
-                put("session", "setup.controls.traction", 11),
+                at("traction", 11),
                 says="Traction 11 is not on this bike: it has 0-10 and off.",
             ),
-            raises("traction", "hold", put("session", "setup.controls.traction", -1)),
+            raises("traction", "hold", at("traction", -1)),
             raises(
                 "traction",
                 "hold",
-                *on_bike(BIKE_DOWN, put("session", "setup.controls.traction", 12)),
+                *counts_down(at("traction", 12)),
                 says="it has 11-1 and off",
             ),
-            raises("engine-braking", "hold", put("session", "setup.controls.engine-braking", "off")),
+            raises("engine-braking", "hold", at("engine-braking", "off")),
             raises(
                 "throttle",
                 "hold",
-                put("session", "setup.controls.throttle", "wild"),
+                at("throttle", "wild"),
                 says="it has sharp, even, soft",
             ),
         ),
         silent=(
             silent(),
-            silent(put("session", "setup.controls.traction", 0)),
-            silent(put("session", "setup.controls.traction", "off")),
-            silent(put("session", "setup.controls.abs", 0)),
-            silent(*on_bike(BIKE_DOWN)),
+            silent(at("traction", 0)),
+            silent(at("traction", "off")),
+            silent(at("abs", 0)),
+            silent(*counts_down()),
         ),
         missing=(
             lacks("the levels of traction", without("bike", "controls.traction.levels")),
-            lacks("what traction is set to", without("session", "setup.controls.traction")),
+            lacks("what traction is set to", at("traction", None)),
         ),
     ),
     "speed-not-on-the-bike": Cases(
         raising=(
-            raises("pit-limiter", "hold", put("session", "setup.controls.pit-limiter", "55 km/h")),
+            raises("pit-limiter", "hold", at("pit-limiter", "55 km/h")),
             raises(
                 "pit-limiter",
                 "hold",
-                put("session", "setup.controls.pit-limiter", "off"),
+                at("pit-limiter", "off"),
                 put("bike", "controls.pit-limiter.off", False),
             ),
         ),
         silent=(
             silent(),
-            silent(put("session", "setup.controls.pit-limiter", "off")),
+            silent(at("pit-limiter", "off")),
             silent(
-                put("session", "setup.controls.pit-limiter", "25 mph"),
+                at("pit-limiter", "25 mph"),
                 put("bike", "controls.pit-limiter.speeds", ["40.2336 km/h"]),
             ),
             silent(
-                put("session", "setup.controls.pit-limiter", "55 km/h"),
+                at("pit-limiter", "55 km/h"),
                 without("bike", "controls.pit-limiter.speeds"),
             ),
         ),
-        missing=(lacks("what pit limiter is set to", without("session", "setup.controls.pit-limiter")),),
+        missing=(lacks("what pit limiter is set to", at("pit-limiter", None)),),
     ),
     "adjuster-outside-its-range": Cases(
         raising=(
@@ -140,7 +140,7 @@ CASES = {
                 put("session", "setup.damping", "automatic"),
                 put("session", "setup.preset", "wild"),
             ),
-            raises("controls.launch", "hold", put("session", "setup.controls.launch", "off")),
+            raises("controls.launch", "hold", at("launch", "off")),
             raises("adjusters.rear-rebound", "hold", put("session", "setup.adjusters.rear-rebound", 3)),
             raises(
                 "offsets.squat",
@@ -159,7 +159,7 @@ CASES = {
             lacks(
                 "the bike's electronics (listed or none)",
                 without("bike", "electronics"),
-                put("session", "setup.controls.launch", "off"),
+                at("launch", "off"),
             ),
             lacks(
                 "the bike's suspension (listed or none)",

@@ -1,0 +1,81 @@
+"""The app: theme, the one screen, and leaving in good order whatever the link does."""
+
+import datetime as dt
+import os
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, ClassVar
+
+from textual.app import App
+from textual.binding import Binding, BindingType
+from textual.screen import Screen
+
+from paddock_tui.desk import Desk
+from paddock_tui.screens.main import MainScreen
+from paddock_tui.screens.rooms import Place
+from paddock_tui.store import half_typed
+from paddock_tui.widgets.base import repaint_on_resume
+from paddock_tui.widgets.driver import driver_class
+from paddock_tui.widgets.signals import Leaver, block
+
+THEMES = {"dark": "textual-dark", "light": "textual-light", "plain": "ansi-dark"}
+"""The looks that PADDOCK_THEME may name; plain uses the terminal's own sixteen colours."""
+
+
+class PaddockApp(App[int]):
+    """Opens one garage on one screen."""
+
+    TITLE = "paddock-tui"
+    ENABLE_COMMAND_PALETTE = False
+    BINDINGS: ClassVar[list[BindingType]] = [
+        Binding("ctrl+z", "suspend_process", "to the shell", show=False),
+    ]
+
+    def __init__(self, desk: Desk, place: Place | None = None) -> None:
+        super().__init__(driver_class=driver_class())
+        self.desk = desk
+        self.main = MainScreen(desk, place)
+        self.animation_level = "none"
+        self.theme = THEMES[chosen_theme(os.environ.get("PADDOCK_THEME", ""))]
+
+    def get_default_screen(self) -> Screen[Any]:
+        """Start on the one screen there is, so that no empty one is painted first."""
+        return self.main
+
+    def on_mount(self) -> None:
+        """Repaint when the process comes back from being stopped."""
+        repaint_on_resume(self)
+
+    def save_half_typed(self) -> None:
+        """Keep what is being typed; safe from any thread, and more than once."""
+        typing = self.main.board.half_typed
+        row, text = typing if typing is not None else (None, "")
+        if row is not None and row.ref is not None and row.path and text != row.edit:
+            half_typed.save(self.desk.root, half_typed.HalfTyped(row.ref, row.path, text))
+
+
+def chosen_theme(wanted: str) -> str:
+    """Tell which look is meant; dark where the word is none of them."""
+    return wanted if wanted in THEMES else "dark"
+
+
+def run(folder: str, now: Callable[[], dt.datetime]) -> int:
+    """Open the screens on a garage; gives the exit status, 128 and the number where a signal ended it."""
+    held = block()
+    desk = Desk(Path(folder), now)
+    app = PaddockApp(desk)
+
+    def save() -> None:
+        desk.wait()
+        app.save_half_typed()
+
+    def ask(number: int) -> None:
+        app.main.leave_soon(leaver.answered, 128 + number)
+
+    leaver = Leaver(ask, save)
+    leaver.start(held)
+    app.run(mouse=False)
+    save()
+    desk.close()
+    leaver.finished()
+    return app.return_code or leaver.exit_code

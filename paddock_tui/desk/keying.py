@@ -1,0 +1,102 @@
+"""What a single key asks of a value: step it, toggle it, or set a digit; each becomes one step."""
+
+from collections.abc import Mapping
+from typing import cast
+
+from paddock_tui.desk.typing import bike_of, field_of, setting_value
+from paddock_tui.facts.controls import levels_of
+from paddock_tui.records.edits import MISSING, Step, Value
+from paddock_tui.records.electronics import Control
+from paddock_tui.records.fielding import Field
+from paddock_tui.records.of_bike import is_off
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.shapes import Flag, LevelSetting, Setting, Whole
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.store.data import lookup
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+
+CONTROLS = ("setup", "controls")
+
+Last = Mapping[tuple[Ref, Path], Value]
+"""The values that controls had before they were switched off, for switching them on again."""
+
+
+def stepping(files: GarageFiles, ref: Ref, path: Path, by: int, more_help: bool | None) -> Step | str:
+    """Step a value: by the bike's own number, or toward more or less help where that is asked and known.
+
+    Gives the reason in words where it cannot be stepped.
+    """
+    field = field_of(files, ref, path)
+    if field is None:
+        return "nothing can be set here"
+    old = lookup(files.data(ref), path)
+    control = _control(files, ref, path)
+    if control is not None and more_help is not None:
+        toward = _toward(path[-1], control, old, more_help)
+        if toward is not None:
+            return setting_value(files, ref, path, toward)
+    value = field.shape.load(old) if old is not MISSING else None
+    if value is None or isinstance(value, Trouble):
+        return f"{field.label} is not known: type it"
+    stepped = field.shape.step(value, by)
+    if stepped is None:
+        return f"{field.label} has no steps: enter edits it"
+    dumped = cast("Value", field.shape.dump(stepped))
+    step = setting_value(files, ref, path, dumped)
+    return step if step.changes else f"{field.label} is at its end: {field.shape.show(value)}"
+
+
+def toggling(files: GarageFiles, ref: Ref, path: Path, last: Last) -> Step | str:
+    """Toggle yes and no; switch a control off, or back to the level it had, else to its most help."""
+    field = field_of(files, ref, path)
+    if field is None:
+        return "nothing can be set here"
+    old = lookup(files.data(ref), path)
+    if isinstance(field.shape, Flag):
+        return setting_value(files, ref, path, old is not True)
+    control = _control(files, ref, path)
+    if control is None:
+        return f"{field.label} is neither on nor off: enter edits it"
+    words = field.shape.words()
+    can = control.off not in (None, False) or "off" in words
+    if not can:
+        return f"{field.label} cannot be off on this bike"
+    off: Value = control.off if isinstance(control.off, int | str) and control.off is not True else "off"
+    if old is MISSING or not is_off(control, cast("Setting", old)):
+        return setting_value(files, ref, path, off)
+    return setting_value(files, ref, path, last.get((ref, path), _on(path[-1], control, field)))
+
+
+def sets_at_once(field: Field) -> bool:
+    """Tell whether one digit is a whole answer: the range has one digit and does not go below zero."""
+    shape = field.shape
+    if isinstance(shape, Whole | LevelSetting):
+        return shape.low >= 0 and shape.high <= 9
+    return False
+
+
+def _toward(name: str, control: Control, old: object, more_help: bool) -> Setting | None:
+    """Give the level with more or less help, or toward a named end; None where that is not known."""
+    levels = levels_of(name, control)
+    scale = levels.scale_if_known() if levels is not None else None
+    if scale is None or not isinstance(old, int | str) or isinstance(old, bool):
+        return None
+    try:
+        return scale.toward_most(old) if more_help else scale.toward_least(old)
+    except (CannotBe, OutOfRange):
+        return None
+
+
+def _on(name: str, control: Control, field: Field) -> Value:
+    levels = levels_of(name, control)
+    scale = levels.scale_if_known() if levels is not None else None
+    if scale is not None:
+        return scale.most
+    on = [word for word in field.shape.words() if word != "off"]
+    return on[0] if on else cast("Value", field.shape.dump(field.shape.example()))
+
+
+def _control(files: GarageFiles, ref: Ref, path: Path) -> Control | None:
+    bike = bike_of(files, ref) if path[:2] == CONTROLS else None
+    return bike.controls.get(path[-1]) if bike is not None else None

@@ -1,0 +1,174 @@
+"""Every action once: its key, label, help, and why it cannot act just now.
+
+Keys, last line, help, palette and the README's table of keys are all made from this list.
+"""
+
+from collections.abc import Callable, Iterator
+
+import attrs
+
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.rules import SERIOUS, Finding
+
+
+@attrs.frozen
+class Context:
+    """What an action may look at to tell whether it can act.
+
+    `room` is the page shown; `session` whether a session is looked at; `finding` the one that accept
+    and remedy are about; `undo` and `redo` the labels of the steps they would move over.
+    """
+
+    room: str = "garage"
+    session: bool = False
+    profile: bool = False
+    row: Row | None = None
+    finding: Finding | None = None
+    undo: str | None = None
+    redo: str | None = None
+
+
+def _always(_: Context) -> str:
+    return ""
+
+
+@attrs.frozen
+class Action:
+    """One action. `off` gives the reason why it cannot act now, empty where it can."""
+
+    id: str
+    key: str
+    label: str
+    help: str
+    off: Callable[[Context], str] = _always
+    room: bool = False
+
+
+def _needs_subject(context: Context) -> str:
+    return "" if context.session or context.profile else "there is no session and no profile yet: g, then n"
+
+
+def _needs_session(context: Context) -> str:
+    return "" if context.session else "there is no session here"
+
+
+def _accept_off(context: Context) -> str:
+    if context.profile and not context.session:
+        return "a profile's findings cannot be accepted: accept them in a session"
+    if context.finding is None:
+        return "there is no finding to accept"
+    if context.finding.severity > SERIOUS:
+        return "a hold stands until the fact is mended"
+    if context.finding.severity < SERIOUS:
+        return "only a serious finding needs an answer"
+    return ""
+
+
+def _remedy_off(context: Context) -> str:
+    if context.finding is None:
+        return "there is no finding to mend"
+    if not context.finding.remedy.puts:
+        return f"no key can do this: {context.finding.remedy.text}"
+    return ""
+
+
+def _undo_off(context: Context) -> str:
+    return "" if context.undo is not None else "nothing to undo in this run"
+
+
+def _redo_off(context: Context) -> str:
+    return "" if context.redo is not None else "nothing to do again"
+
+
+def _why_off(context: Context) -> str:
+    return "" if context.row is not None else "there is no row under the cursor"
+
+
+ACTIONS: tuple[Action, ...] = (
+    Action("garage", "g", "garage", "days, sessions and all records", room=True),
+    Action("setup", "p", "set-up", "the set-up of the session or profile looked at", _needs_subject, True),
+    Action("session", "s", "session", "its facts, in the order they become known", _needs_session, True),
+    Action("review", "r", "review", "verdict, findings, not judged, to do", _needs_subject, True),
+    Action("new", "n", "next session", "make the next session from the one looked at", _needs_session),
+    Action("accept", "a", "accept", "ride with a serious finding, say why; again: take it back", _accept_off),
+    Action(
+        "remedy", "f", "apply remedy", "set what mends the finding, where values can mend it", _remedy_off
+    ),
+    Action("why", "w", "why", "what the row under the cursor is, and which rules use it", _why_off),
+    Action("undo", "u", "undo", "take the last change of this run back", _undo_off),
+    Action("redo", "y", "redo", "do again what was taken back", _redo_off),
+    Action("filter", "slash", "filter", "show only rows with these words"),
+    Action("actions", "m", "all actions", "every action with its key, to choose from"),
+    Action("help", "question_mark", "help", "keys and what they do"),
+    Action("quit", "q", "quit", "leave; everything is kept already"),
+)
+
+PRINTED = {"slash": "/", "question_mark": "?"}
+"""How keys are written where their name is not what is typed."""
+
+ROW_KEYS: tuple[tuple[str, str], ...] = (
+    ("up, down", "move by a row; page up, page down, home, end further"),
+    ("tab, shift+tab", "jump to the next or the last section"),
+    ("enter", "edit the value, open what the row names, or go to the row that a finding is about"),
+    ("digits", "set a one-digit value at once, else start the editor with it"),
+    ("- and + (or =)", "one down or up in the bike's own numbers"),
+    ("left, right", "less or more help where there is a bar, else one down or up"),
+    ("space", "yes or no; off, and back to the last level"),
+    ("backspace", "clear to not known"),
+    ("escape", "leave the editor; the text is offered again"),
+)
+
+
+def printed(action: Action) -> str:
+    """Write an action's key as it is typed."""
+    return PRINTED.get(action.key, action.key)
+
+
+def by_id(name: str) -> Action:
+    """Give an action by its id."""
+    return next(action for action in ACTIONS if action.id == name)
+
+
+def hints(context: Context) -> tuple[str, ...]:
+    """List the keys that can act now, most wanted last so that the first may be dropped."""
+    wanted = [
+        "redo",
+        "garage",
+        "session",
+        "setup",
+        "review",
+        "new",
+        "why",
+        "remedy",
+        "accept",
+        "undo",
+        "help",
+    ]
+    able = [by_id(name) for name in wanted if not by_id(name).off(context) and name != context.room]
+    return tuple(f"{printed(action)} {action.label}" for action in able)
+
+
+def help_page() -> Page:
+    """Make the page of all keys."""
+    actions = tuple(Row(printed(one), one.label, aside=one.help, kind="text", key=one.id) for one in ACTIONS)
+    rows = tuple(Row(keys, words, kind="text", key=keys) for keys, words in ROW_KEYS)
+    return Page("help · keys", (Section("actions", actions), Section("on a row", rows)))
+
+
+def actions_page(context: Context) -> Page:
+    """Make the palette: every action, with the reason where it cannot act."""
+    return Page("all actions", (Section("enter does it", tuple(_action_rows(context))),))
+
+
+def _action_rows(context: Context) -> Iterator[Row]:
+    for one in ACTIONS:
+        off = one.off(context)
+        yield Row(printed(one), one.label, aside=off or one.help, kind="link", key=one.id)
+
+
+def key_table() -> str:
+    """Write the README's table of keys, in Markdown."""
+    lines = ["| key | does |", "| --- | --- |"]
+    lines += [f"| `{printed(one)}` | {one.label}: {one.help} |" for one in ACTIONS]
+    lines += [f"| {keys} | {words} |" for keys, words in ROW_KEYS]
+    return "\n".join(lines) + "\n"

@@ -1,0 +1,1 @@
+"""The screens: one board, the rooms it shows, and what keys and answers do."""

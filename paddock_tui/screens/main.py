@@ -1,0 +1,437 @@
+"""The one screen: it draws the page of a room on the board, and turns keys and answers into steps."""
+
+import asyncio
+import contextlib
+from collections.abc import Callable
+from typing import ClassVar
+
+import attrs
+from textual.app import ComposeResult
+from textual.binding import Binding, BindingType
+
+from paddock_tui.desk import Desk, Told, accepting, clearing, setting, withdrawing
+from paddock_tui.desk.finding import glance
+from paddock_tui.desk.keying import sets_at_once, stepping, toggling
+from paddock_tui.desk.mending import mending
+from paddock_tui.desk.next_session import next_session
+from paddock_tui.desk.typing import field_of
+from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
+from paddock_tui.records.edits import MISSING, Change, Step, Value
+from paddock_tui.records.paths import Path, Ref, spell
+from paddock_tui.records.people import Rider
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.screens.outcomes import said_of
+from paddock_tui.screens.rooms import Look, Place, finding_at, look
+from paddock_tui.store import half_typed
+from paddock_tui.store.data import lookup
+from paddock_tui.widgets.base import QuietScreen
+from paddock_tui.widgets.board import Board
+from paddock_tui.widgets.cursor import Identity
+
+Key = tuple[str, Ref | None, Ref | None]
+
+
+def _key(place: Place) -> Key:
+    """What tells two places apart, so that each keeps its own cursor."""
+    return place.room, place.subject, place.record
+
+
+@attrs.frozen
+class Question:
+    """A question in the last line: what its answer does (giving what is wrong with it, or nothing)."""
+
+    answered: Callable[[str], str]
+    typed: Callable[[str], None] | None = None
+    declined: str = ""
+
+
+class MainScreen(QuietScreen[None]):
+    """Shows rooms on one board."""
+
+    BINDINGS: ClassVar[list[BindingType]] = [
+        *(Binding(one.key, f"act('{one.id}')", one.label, show=False) for one in ACTIONS),
+        Binding("escape", "back", "back", show=False),
+    ]
+
+    _NAMELESS = ("help", "actions", "why")
+    """Rooms that are left by going anywhere: escape from there leads to what was before them."""
+
+    def __init__(self, desk: Desk, place: Place | None = None) -> None:
+        super().__init__()
+        self.desk = desk
+        self.board = Board()
+        self.place = place or Place()
+        self._seen: Look | None = None
+        self._back: list[Place] = []
+        self._question: Question | None = None
+        self._ridden_too: set[Ref] = set()
+        self._cursors: dict[Key, Identity] = {}
+        self._last_on: dict[tuple[Ref, Path], Value] = {}
+
+    def compose(self) -> ComposeResult:
+        """The board is all there is."""
+        yield self.board
+
+    def on_mount(self) -> None:
+        """Draw, listen to the desk, and look at the files and the clock from time to time."""
+        self._loop = asyncio.get_running_loop()
+        self.desk.on_change.append(self._told)
+        self.draw()
+        self.board.focus()
+        self._offer_half_typed()
+        self.set_interval(1.0, self._poll)
+        self.set_interval(20.0, self.draw)
+
+    def on_unmount(self) -> None:
+        """Stop listening."""
+        if self._told in self.desk.on_change:
+            self.desk.on_change.remove(self._told)
+
+    def leave_soon(self, answered: Callable[[], None], status: int) -> None:
+        """Leave from another thread. Raises RuntimeError where there is no loop to ask."""
+
+        def leave() -> None:
+            answered()
+            self.app.exit(return_code=status)
+
+        self._loop.call_soon_threadsafe(leave)
+
+    def _offer_half_typed(self) -> None:
+        """Open the editor again on what was being typed when the program had to leave."""
+        half = half_typed.take(self.desk.root)
+        if half is not None and self.desk.files.read(half.ref) is not None:
+            self._jump(half.ref, half.path)
+            row = self.board.cursor_row
+            if row is not None and row.path == half.path:
+                self.board.edit(half.text)
+                self.board.say("half typed when the program had to leave: enter keeps it, escape leaves it")
+
+    # What is shown.
+
+    def context(self) -> Context:
+        """Give what actions look at to tell whether they can act."""
+        subject = self.place.subject
+        judged = self._seen.review if self._seen is not None else None
+        row = self.board.cursor_row
+        return Context(
+            room=self.place.room,
+            session=subject is not None and subject.kind == "session",
+            profile=subject is not None and subject.kind == "profile",
+            row=row,
+            finding=finding_at(judged, row) if judged is not None else None,
+            undo=self.desk.can_undo(),
+            redo=self.desk.can_redo(),
+        )
+
+    def draw(self) -> None:
+        """Make the page anew and show it; the board sends only what changed."""
+        self._seen = look(self.desk, self.place, self.context())
+        self.place = self._seen.place
+        self.board.show(self._seen.page)
+        self.board.hint(*hints(self.context()))
+
+    def go(self, place: Place, row: Identity | None = None) -> None:
+        """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""
+        if place.room in self._NAMELESS and self.place.room in self._NAMELESS:
+            self.place = self._back.pop() if self._back else self.place
+        if _key(place) != _key(self.place):
+            self._back.append(self.place)
+        self._arrive(place, row)
+
+    def _arrive(self, place: Place, row: Identity | None = None) -> None:
+        if self.board.cursor_row is not None:
+            self._cursors[_key(self.place)] = self.board.cursor_row.identity
+        self.place = place
+        self.draw()
+        wanted = row or self._cursors.get(_key(self.place))
+        if wanted is None or not self.board.go(wanted):
+            rows = [one.identity for one in self.board.page.rows() if one.kind != "heading"]
+            if rows:
+                self.board.go(rows[0])
+        self.board.hint(*hints(self.context()))
+
+    def _told(self, told: Told) -> None:
+        """Hear from the desk, in whichever thread: an edit of our own, one that failed, or one of others."""
+        if told.outcome is None and told.step is None:
+            return
+        # Never waits: the writer must not hang on a loop that is waiting for the writer.
+        with contextlib.suppress(RuntimeError):
+            self._loop.call_soon_threadsafe(self._landed, told)
+
+    def _landed(self, told: Told) -> None:
+        said = said_of(told.outcome)
+        if said:
+            self.draw()
+            self.board.say(said)
+
+    def _poll(self) -> None:
+        changed = self.desk.poll()
+        if changed:
+            self.draw()
+            names = ", ".join(str(ref) for ref in changed[:2])
+            self.board.say(f"changed by another program: {names}")
+
+    # Keys that act.
+
+    def action_act(self, name: str) -> None:
+        """Do an action of the registry, or say why it cannot act."""
+        if self.board.is_typing:
+            return
+        off = by_id(name).off(self.context())
+        if off:
+            self.board.say(off)
+            return
+        getattr(self, f"_do_{name}")()
+
+    def action_back(self) -> None:
+        """Go back from a page that stands by itself; elsewhere a split arrow key must do nothing."""
+        if self._back and self.place.room in (*self._NAMELESS, "record"):
+            self._arrive(self._back.pop())
+
+    def _do_garage(self) -> None:
+        self.go(attrs.evolve(self.place, room="garage"))
+
+    def _do_setup(self) -> None:
+        self.go(attrs.evolve(self.place, room="setup"))
+
+    def _do_session(self) -> None:
+        self.go(attrs.evolve(self.place, room="session"))
+
+    def _do_review(self) -> None:
+        self.go(attrs.evolve(self.place, room="review"))
+
+    def _do_help(self) -> None:
+        self.go(attrs.evolve(self.place, room="help"))
+
+    def _do_actions(self) -> None:
+        self.go(attrs.evolve(self.place, room="actions"))
+
+    def _do_why(self) -> None:
+        row = self.board.cursor_row
+        if row is None or row.ref is None:
+            self.board.say("nothing more is known about this row")
+            return
+        self.go(attrs.evolve(self.place, room="why", row=row))
+
+    def _do_undo(self) -> None:
+        self._moved("undone", self.desk.undo())
+
+    def _do_redo(self) -> None:
+        self._moved("done again", self.desk.redo())
+
+    def _moved(self, word: str, label: str | None) -> None:
+        self.draw()
+        self.board.say(f"{word}: {label}" if label is not None else "nothing left of this run")
+
+    def _do_filter(self) -> None:
+        def answered(text: str) -> str:
+            self.board.filter(text)
+            return ""
+
+        self._ask("show rows with", Question(answered, self.board.filter))
+
+    def _do_quit(self) -> None:
+        self.desk.close()
+        self.app.exit(0)
+
+    def _do_accept(self) -> None:
+        finding = self.context().finding
+        ref = self.place.subject
+        if finding is None or ref is None:
+            return
+        if finding.accepted is not None:
+            back = withdrawing(self.desk.files, ref, finding.rule, finding.subject)
+            if back is None:
+                self.board.say("it was accepted in an earlier session of the day; take it back there")
+                return
+            self._do(back)
+            return
+
+        def answered(text: str) -> str:
+            if not text.strip():
+                return "say why you ride with it, or escape"
+            self._do(accepting(self.desk.files, ref, finding, text, self.desk.now(), self._initials(ref)))
+            return ""
+
+        self._ask("why do you ride with it?", Question(answered, declined="not accepted"))
+
+    def _do_remedy(self) -> None:
+        finding = self.context().finding
+        ref = self.place.subject
+        if finding is None or ref is None:
+            return
+        step = mending(self.desk.files, finding, ref, self.desk.assembled(ref).situation.refs)
+        self._try(step if step is not None else "it stands so already")
+
+    def _do_new(self) -> None:
+        source = self.place.subject
+        if source is None or source.kind != "session":
+            return
+        ref, step = next_session(self.desk.files, source, self.desk.now())
+        if isinstance(step, Trouble):
+            self.board.say(step.sentence())
+            return
+        self.desk.do(step)
+        self.go(Place("session", ref))
+        self.board.say(f"{step.label}, u undoes")
+
+        def answered(text: str) -> str:
+            return self._set(ref, ("surface",), text) if text.strip() else ""
+
+        self._ask("surface: dry, damp, drying, wet, standing water?", Question(answered))
+
+    # What the board asks.
+
+    def on_board_accepted(self, message: Board.Accepted) -> None:
+        """Keep what was typed on a row, or say what is wrong with it."""
+        row = message.row
+        if row.ref is None or not row.path:
+            self.board.done()
+            return
+        wrong = self._set(row.ref, row.path, message.text)
+        if wrong:
+            self.board.refuse(wrong)
+
+    def on_board_stepped(self, message: Board.Stepped) -> None:
+        """Step the value under the cursor."""
+        row = message.row
+        if row.ref is not None and row.kind == "field":
+            self._try(stepping(self.desk.files, row.ref, row.path, message.by, message.more_help))
+
+    def on_board_toggled(self, message: Board.Toggled) -> None:
+        """Toggle the value under the cursor."""
+        row = message.row
+        if row.ref is None or row.kind != "field":
+            return
+        old = lookup(self.desk.files.data(row.ref), row.path)
+        step = toggling(self.desk.files, row.ref, row.path, self._last_on)
+        if isinstance(step, Step) and old is not MISSING and old != "off":
+            self._last_on[row.ref, row.path] = old
+        self._try(step)
+
+    def on_board_cleared(self, message: Board.Cleared) -> None:
+        """Clear the value under the cursor to 'not known'."""
+        row = message.row
+        if row.ref is not None and row.kind == "field":
+            step = clearing(self.desk.files, row.ref, row.path)
+            self._try(step if step.changes else f"{row.label} is not known already")
+
+    def on_board_digit(self, message: Board.Digit) -> None:
+        """Set a digit at once where it is the whole answer; else start the editor with it."""
+        row = message.row
+        if row.ref is None or row.kind != "field":
+            return
+        field = field_of(self.desk.files, row.ref, row.path)
+        if field is None or not sets_at_once(field):
+            self.board.edit(message.text)
+            return
+        wrong = self._set(row.ref, row.path, message.text)
+        if wrong:
+            self.board.say(wrong)
+
+    def on_board_chosen(self, message: Board.Chosen) -> None:
+        """Open what a row names, or go to the row that a finding is about."""
+        row = message.row
+        if self.place.room == "actions":
+            self.action_back()
+            self.action_act(row.key)
+        elif row.opens is not None:
+            self._open(row.opens)
+        elif row.ref is not None and row.path:
+            self._jump(row.ref, row.path)
+
+    def on_board_moved(self) -> None:
+        """Tell again which keys act: some depend on the row."""
+        self.board.hint(*hints(self.context()))
+
+    def on_board_typed(self, message: Board.Typed) -> None:
+        """Follow what is being typed in answer to a question."""
+        if self._question is not None and self._question.typed is not None:
+            self._question.typed(message.text)
+
+    def on_board_answered(self, message: Board.Answered) -> None:
+        """Take the answer to a question."""
+        question = self._question
+        if question is None:
+            self.board.done()
+            return
+        self._question = None
+        self.board.done()
+        wrong = question.answered(message.text)
+        if wrong:
+            self._question = question
+            self.board.ask(self._asked, message.text)
+            self.board.refuse(wrong)
+
+    def on_board_declined(self) -> None:
+        """Leave a question unanswered."""
+        question, self._question = self._question, None
+        if question is not None and question.typed is not None:
+            self.board.filter("")
+        self.board.say(question.declined if question is not None else "")
+
+    # Steps.
+
+    def _ask(self, words: str, question: Question) -> None:
+        self._question = question
+        self._asked = words
+        self.board.ask(words)
+
+    def _set(self, ref: Ref, path: Path, text: str) -> str:
+        """Set a value from text; gives what is wrong with it, or nothing."""
+        rider = self.desk.files.data(ref).get("rider")
+        units = self.desk.units(rider if isinstance(rider, str) else None)
+        step = setting(self.desk.files, ref, [(spell(path), text)], units)
+        if not isinstance(step, Step):
+            return step[0].sentence()
+        self.board.done()
+        self._try(step)
+        return ""
+
+    def _try(self, step: Step | str) -> None:
+        """Do a step, asking first where it changes what is known of a session that was ridden."""
+        if isinstance(step, str):
+            self.board.say(step)
+            return
+        ridden = [change.ref for change in step.changes if isinstance(change, Change) and self._asks(change)]
+        if not ridden:
+            self._do(step)
+            return
+
+        def answered(_: str) -> str:
+            self._ridden_too.update(ridden)
+            self._do(step)
+            return ""
+
+        words = "this session was ridden: enter changes it all the same, escape leaves it"
+        self._ask(words, Question(answered, declined="nothing was changed"))
+
+    def _asks(self, change: Change) -> bool:
+        if change.ref.kind != "session" or change.ref in self._ridden_too:
+            return False
+        seen = glance(change.ref, self.desk.files.data(change.ref))
+        return seen is not None and seen.ridden and any(edit.old is not MISSING for edit in change.edits)
+
+    def _do(self, step: Step) -> None:
+        self.desk.do(step)
+        self.draw()
+        self.board.say(f"{step.label}, u undoes" if step.changes else step.label)
+
+    def _open(self, ref: Ref) -> None:
+        if ref.kind in ("session", "profile"):
+            self.go(Place("session" if ref.kind == "session" else "setup", ref))
+        else:
+            self.go(attrs.evolve(self.place, room="record", record=ref))
+
+    def _jump(self, ref: Ref, path: Path) -> None:
+        room = "setup" if path[0] == "setup" else "session" if ref.kind == "session" else "record"
+        if room == "record":
+            place = attrs.evolve(self.place, room="record", record=ref)
+        else:
+            place = attrs.evolve(self.place, room=room, subject=ref)
+        self.go(place, (str(ref), *path, ""))
+
+    def _initials(self, ref: Ref) -> str | None:
+        named = self.desk.files.data(ref).get("rider")
+        loaded = self.desk.files.read(Ref("rider", named)) if isinstance(named, str) else None
+        return loaded.record.initials if loaded is not None and isinstance(loaded.record, Rider) else None

@@ -1,0 +1,19 @@
+"""What became of a step, in the words of the last line."""
+
+from paddock_tui.desk.typing import shown
+from paddock_tui.records.paths import spell
+from paddock_tui.store.keeping import Clash, NotKept, Outcome
+from paddock_tui.text import printable
+
+
+def said_of(outcome: Outcome | None) -> str:
+    """Say what went wrong; empty where all is well."""
+    if isinstance(outcome, Clash):
+        place = spell(outcome.edit.path)
+        now = printable(shown(outcome.found))
+        mine = printable(shown(outcome.edit.new))
+        return f"not kept: another program set {place} to {now}; yours was {mine}, press again"
+    if isinstance(outcome, NotKept):
+        mend = f"; {outcome.mend}" if outcome.mend else ""
+        return printable(f"not kept: {outcome.reason}{mend}")
+    return ""

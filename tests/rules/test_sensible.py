@@ -1,0 +1,118 @@
+"""A sensible set-up raises nothing: a validator that cries wolf is switched off."""
+
+from typing import Any
+
+import pytest
+
+from paddock_tui.rules import CAUTION, NOTE
+from paddock_tui.trade.levels import Levels
+from paddock_tui.trade.starting import Aid, Group, Surface, TyreKind, starting_help
+from tests.rules.situations import BIKE_DOWN, BIKE_UP, Change, at, look, put
+
+AIDS = {"traction": Aid.TRACTION, "wheelie": Aid.WHEELIE, "abs": Aid.ABS, "throttle": Aid.THROTTLE}
+
+THREE_STEPS: dict[str, Any] = {
+    **BIKE_UP,
+    "controls": {
+        "traction": {"kind": "level", "levels": [1, 3], "most_help": 3, "off": True},
+        "wheelie": {"kind": "switch"},
+        "abs": {"kind": "choice", "choices": ["off", "track", "road"], "most_help": "road"},
+        "throttle": {"kind": "choice", "choices": ["full", "soft"], "most_help": "soft"},
+        "engine-braking": {"kind": "level", "levels": [1, 2], "frees_most": 1},
+        "pit-limiter": BIKE_UP["controls"]["pit-limiter"],
+    },
+    "modes": {"open": {"use": "any"}},
+}
+
+BIKES = {"counts up": BIKE_UP, "counts down": BIKE_DOWN, "few steps": THREE_STEPS}
+
+TYRES = {
+    Surface.DRY: (TyreKind.ROAD, TyreKind.TRACKDAY, TyreKind.SLICK),
+    Surface.DAMP: (TyreKind.ROAD, TyreKind.TRACKDAY, TyreKind.WET),
+    Surface.WET: (TyreKind.ROAD, TyreKind.TRACKDAY, TyreKind.WET),
+}
+
+
+def levels(control: dict[str, Any]) -> Levels:
+    """What a control offers, as the bike's file says it."""
+    if control["kind"] == "switch":
+        return Levels.choices(("on",), "on", True)
+    if control["kind"] == "choice":
+        words = control["choices"]
+        return Levels.choices(words, control["most_help"], "off" in words)
+    low, high = control["levels"]
+    return Levels.span(low, high, control["most_help"], control["off"])
+
+
+def set_up(bike: dict[str, Any], group: Group, surface: Surface, tyre: TyreKind) -> tuple[Change, ...]:
+    """The starting level of every aid, rounded toward more help."""
+    made: list[Change] = [
+        ("bike", (), bike),
+        put("rider", "group", group.value),
+        put("session", "surface", surface.value),
+        at("engine-braking", 2),
+    ]
+    for name, aid in AIDS.items():
+        wanted = starting_help(group, surface, tyre, aid)
+        scale = levels(bike["controls"][name]).help_if_known()
+        assert wanted is not None
+        assert scale is not None
+        made.append(at(name, scale.level_at_least(wanted)))
+    return tuple(made)
+
+
+@pytest.mark.parametrize("bike", BIKES)
+@pytest.mark.parametrize("group", Group)
+@pytest.mark.parametrize("surface", TYRES)
+def test_the_starting_levels_raise_nothing_above_a_note(bike: str, group: Group, surface: Surface) -> None:
+    for tyre in TYRES[surface]:
+        found = look(*set_up(BIKES[bike], group, surface, tyre), going_out=True)
+        assert [one.message for one in found.findings if one.severity > NOTE] == []
+        assert found.not_judged == ()
+
+
+@pytest.mark.parametrize("bike", ["counts up", "counts down"])
+def test_the_check_of_the_starting_levels_can_fail(bike: str) -> None:
+    """The same set-ups of the quickest group, on a wet track for a novice, are not silent."""
+    dry = set_up(BIKES[bike], Group.RACE, Surface.DRY, TyreKind.SLICK)
+    found = look(*dry, put("session", "surface", "wet"), put("rider", "group", "novice"))
+    assert any(one.severity >= CAUTION for one in found.findings)
+
+
+BARE = {"name": "no aids", "electronics": "none", "suspension": "none"}
+
+
+@pytest.mark.parametrize("surface", ["dry", "damp", "wet"])
+@pytest.mark.parametrize("group", ["novice", "race"])
+def test_a_bike_without_aids_is_asked_nothing_about_them(surface: str, group: str) -> None:
+    found = look(
+        ("bike", (), BARE),
+        put("session", "setup", {}),
+        put("session", "surface", surface),
+        put("rider", "group", group),
+        put("session", "dash", {}),
+        going_out=True,
+    )
+    assert found.findings == ()
+    assert found.not_judged == ()
+
+
+@pytest.mark.parametrize("gone", ["traction", "wheelie", "abs", "engine-braking", "throttle", "pit-limiter"])
+def test_a_control_that_the_bike_does_not_have_is_silent(gone: str) -> None:
+    found = look(put("bike", f"controls.{gone}", None), at(gone, None), put("session", "surface", "wet"))
+    assert found.findings == ()
+    assert found.not_judged == ()
+
+
+@pytest.mark.parametrize(
+    ("group", "changes"),
+    [
+        ("advanced", [at("traction", 2), at("wheelie", "off"), at("abs", 0)]),
+        ("race", [at("traction", "off"), at("wheelie", "off"), at("abs", "off")]),
+        ("novice", [at("engine-braking", 5)]),
+        ("intermediate", [at("throttle", "soft")]),
+    ],
+)
+def test_what_is_usual_in_the_dry_is_not_held_against_anybody(group: str, changes: list[Change]) -> None:
+    found = look(put("rider", "group", group), *changes)
+    assert [one for one in found.findings if one.severity > NOTE] == []
