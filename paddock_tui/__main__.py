@@ -2,6 +2,8 @@
 
 import argparse
 import datetime as dt
+import io
+import os
 import sys
 from collections.abc import Sequence
 
@@ -10,6 +12,9 @@ from paddock_tui.commands.common import USAGE, Stop, complain
 
 COMMANDS = ("open", "show", "set", "check", "accept", "new")
 """The words that a first argument may be; any other is a garage, and opens the screens."""
+
+PIPE_GONE, INTERRUPTED = 141, 130
+"""The statuses that shells give to programs ended by a closed pipe and by ctrl+c: never a verdict."""
 
 _LIBRARIES = ("textual", "attrs", "cattrs", "tomlkit", "pint", "filelock")
 
@@ -56,14 +61,21 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if given.command is None:
         made.print_help(sys.stderr)
         return USAGE
+    if isinstance(sys.stdout, io.TextIOWrapper):
+        sys.stdout.reconfigure(errors="replace")  # a terminal that is not UTF-8 gets a stand-in, no traceback
     try:
-        return int(_run(given))
+        status = int(_run(given))
+        sys.stdout.flush()
     except Stop as stop:
         complain(stop.lines)
         return stop.status
     except BrokenPipeError:
-        sys.stderr.close()
-        return 0
+        # Whoever read along is gone; the flush at exit must not fail once more.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return PIPE_GONE
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    return status
 
 
 def _run(given: argparse.Namespace) -> int:

@@ -6,6 +6,8 @@ import sys
 from collections.abc import Iterable
 from typing import Any
 
+import attrs
+
 from paddock_tui.commands.common import (
     CARE,
     HOLD,
@@ -22,10 +24,11 @@ from paddock_tui.commands.common import (
 from paddock_tui.desk import Desk
 from paddock_tui.desk.assembling import Assembled
 from paddock_tui.desk.finding import unplaced
+from paddock_tui.pages.garage import garage_heading
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.problems import problem_rows
-from paddock_tui.pages.review import review_page, verdict_line
+from paddock_tui.pages.review import finding_key, review_page, verdict_line
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.records.trouble import Trouble
@@ -38,7 +41,9 @@ _STATUS = {"CLEAR": OK, "CARE": CARE, "HOLD": HOLD}
 def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: bool = False) -> int:
     """Print the review of one session; the status is the verdict, or 3 where it could not be read."""
     desk = open_desk(folder, at)
-    ref = find_ref(desk, session, ("session", "profile")) if session is not None else desk.session_in_hand()
+    ref = (
+        find_ref(desk, session, ("session",), ("profile",)) if session is not None else desk.session_in_hand()
+    )
     hidden = unplaced(desk.files, desk.now()) if session is None else ()
     strays = tuple(trouble for one in hidden for trouble in _troubles(desk, one))
     if ref is None:
@@ -53,8 +58,8 @@ def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: 
     if as_json:
         print_dict(review_as_dict(ref, result, (*problems, *found.notes)))
     else:
-        page = review_page(result, heading_of(desk, ref), problems, found.notes, named=True)
-        say(plain_page(page, columns()))
+        page = review_page(result, heading_of(desk, ref), problems, notes=found.notes)
+        say(plain_page(_named(page, result), columns()))
     return _status(ref, result, found.lost, hidden)
 
 
@@ -64,7 +69,7 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
     for one in hidden:
         doubts += [f"{one} cannot be read, and may be the session in hand", "  name one with --session"]
     if ref.kind != "session":
-        doubts.append(f"{ref} is not a session: only its ranges and modes are judged, and nothing is clear")
+        doubts.append(f"{ref} is not a session: only its ranges and modes are judged")
     complain(doubts)
     return NOT_DONE if doubts else _STATUS.get(result.verdict, NOT_DONE)
 
@@ -90,12 +95,24 @@ def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> 
         rows = [{"session": str(ref), "verdict": found.verdict} for ref, found in verdicts]
         print_dict({"verdicts": rows, "problems": [_problem(trouble) for trouble in problems]})
     else:
-        say(plain_page(_everything(verdicts, problems), columns()))
+        say(plain_page(_everything(garage_heading(desk), verdicts, problems), columns()))
         say(("", f"{counted(len(refs), 'record')} read, {counted(len(problems), 'problem')}"))
     return NOT_DONE if lost else OK
 
 
-def _everything(verdicts: Iterable[tuple[Ref, Review]], problems: list[Trouble]) -> Page:
+def _named(page: Page, result: Review) -> Page:
+    """Say beside each finding that is to be answered under what names `accept` takes it."""
+    names = {
+        finding_key(one): f" To accept it: {one.rule} {one.subject}"
+        for one in result.findings
+        if one.to_answer
+    }
+    findings, *others = page.sections
+    rows = tuple(attrs.evolve(row, aside=row.aside + names.get(row.key, "")) for row in findings.rows)
+    return attrs.evolve(page, sections=(attrs.evolve(findings, rows=rows), *others))
+
+
+def _everything(heading: str, verdicts: Iterable[tuple[Ref, Review]], problems: list[Trouble]) -> Page:
     """Make the page of everything: a verdict for each session, what is wrong in profiles, problems."""
     sessions = [
         Row(ref.id, verdict_line(found), kind="text") for ref, found in verdicts if ref.kind == "session"
@@ -112,7 +129,7 @@ def _everything(verdicts: Iterable[tuple[Ref, Review]], problems: list[Trouble])
         sections.append(Section("profiles", tuple(profiles)))
     if problems:
         sections.append(Section("problems", tuple(problem_rows(problems))))
-    return Page("", tuple(sections))
+    return Page(heading, tuple(sections))
 
 
 def _troubles(desk: Desk, ref: Ref) -> tuple[Trouble, ...]:

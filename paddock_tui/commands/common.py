@@ -39,13 +39,18 @@ def open_desk(folder: str, at: dt.datetime | None = None) -> Desk:
     return desk
 
 
-def find_ref(desk: Desk, text: str, among: tuple[str, ...] = tuple(FOLDERS)) -> Ref:
-    """Find the record that an argument names; Stop where it names none, or none of these kinds."""
+def find_ref(
+    desk: Desk, text: str, among: tuple[str, ...] = tuple(FOLDERS), besides: tuple[str, ...] = ()
+) -> Ref:
+    """Find the record that an argument names, among these kinds; those `besides` have to be spelled kind/id.
+
+    Stop where it names none.
+    """
     try:
         found = find(desk.files, text, among)
     except NoSuchRecord as error:
         raise Stop(NOT_DONE, *sentences(error.trouble)) from None
-    if among != tuple(FOLDERS) and found.kind not in among:
+    if among != tuple(FOLDERS) and found.kind not in (*among, *besides):
         raise Stop(NOT_DONE, f"{found} is not a {among[0]}")
     return found
 

@@ -89,7 +89,11 @@ ACTIONS: tuple[Action, ...] = (
     Action("setup", "p", "set-up", "the set-up of the session or profile looked at", _needs_subject, True),
     Action("session", "s", "session", "its facts, in the order they become known", _needs_session, True),
     Action("review", "r", "review", "verdict, findings, not judged, to do", _needs_subject, True),
-    Action("new", "n", "next session", "make the next session from the one looked at", _needs_session),
+    Action(
+        "day", "t", "day and times", "the day of the session: limits, timetable, paperwork", _needs_session
+    ),
+    Action("new", "n", "new", "new of this section; on set-up and session pages the next session"),
+    Action("drop", "x", "drop", "drop the entry under the cursor; in the garage retire, or bring back"),
     Action("accept", "a", "accept", "ride with a serious finding, say why; again: take it back", _accept_off),
     Action(
         "remedy", "f", "apply remedy", "set what mends the finding, where values can mend it", _remedy_off
@@ -99,6 +103,11 @@ ACTIONS: tuple[Action, ...] = (
     Action("redo", "y", "redo", "do again what was taken back", _redo_off),
     Action("filter", "slash", "filter", "show only rows with these words"),
     Action("actions", "m", "all actions", "every action with its key, to choose from"),
+    Action("take", "", "take profile", "take a profile's set-up over into the session", _needs_session),
+    Action("save", "", "save profile", "save the session's set-up as a profile", _needs_session),
+    Action("duplicate", "", "duplicate", "copy the record under the cursor, or the one shown"),
+    Action("rename", "", "rename", "give a record another name; what refers to it follows"),
+    Action("retired", "", "show retired", "show retired records in the garage, or hide them again"),
     Action("help", "question_mark", "help", "keys and what they do"),
     Action("quit", "q", "quit", "leave; everything is kept already"),
 )
@@ -169,6 +178,8 @@ def _action_rows(context: Context) -> Iterator[Row]:
 def key_table() -> str:
     """Write the README's table of keys, in Markdown."""
     lines = ["| key | does |", "| --- | --- |"]
-    lines += [f"| `{printed(one)}` | {one.label}: {one.help} |" for one in ACTIONS]
+    lines += [
+        f"| {f'`{printed(one)}`' if one.key else 'in `m`'} | {one.label}: {one.help} |" for one in ACTIONS
+    ]
     lines += [f"| {keys} | {words} |" for keys, words in ROW_KEYS]
     return "\n".join(lines) + "\n"

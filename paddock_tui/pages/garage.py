@@ -27,17 +27,28 @@ _TITLES = {
 
 def garage_page(desk: Desk, *, retired: bool = False) -> Page:
     """List what is in a garage. Retired records are left out unless asked for."""
-    name = lookup(desk.files.data(GARAGE), ("name",))
-    heading = f"garage · {printable(name if isinstance(name, str) else desk.files.root.resolve().name)}"
     sessions = tuple(_session_rows(desk))
-    sections = [Section("sessions", sessions, "" if sessions else "none yet")]
+    sections = [
+        Section("sessions", (*sessions, _new_row("session", "session")), "" if sessions else "none yet")
+    ]
     for kind, title in _TITLES.items():
         rows = tuple(_record_rows(desk, kind, retired))
-        sections.append(Section(title, rows, "" if rows else "none yet"))
+        sections.append(Section(title, (*rows, _new_row(kind, title)), "" if rows else "none yet"))
     problems = tuple(problem_rows(problems_read(desk)))
     if problems:
         sections.append(Section("problems", problems))
-    return Page(heading, tuple(sections), judged=False)
+    return Page(garage_heading(desk), tuple(sections), judged=False)
+
+
+def garage_heading(desk: Desk) -> str:
+    """Name the garage by its own name, else by its folder's."""
+    name = lookup(desk.files.data(GARAGE), ("name",))
+    words = name if isinstance(name, str) else desk.files.root.resolve().name
+    return f"garage · {printable(words)}"
+
+
+def _new_row(kind: str, title: str) -> Row:
+    return Row(f"new {title.removesuffix('s')}", kind="add", adds=(kind,), known=False, key=f"new {kind}")
 
 
 def problems_read(desk: Desk) -> Iterator[Trouble]:

@@ -36,6 +36,8 @@ def plain_page(page: Page, columns: int = 80, *, unknown: bool = True, paths: bo
     if page.verdict:
         yield from fold(page.verdict, columns)
     for section in page.sections:
+        if section.rows and all(row.kind == "add" for row in section.rows):
+            continue
         yield ""
         yield from _section(section, columns, unknown, paths)
     if page.findings:
@@ -53,6 +55,7 @@ def row_lines(row: Row, columns: int = 80) -> Iterator[str]:
 
 
 def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iterator[str]:
+    section = attrs.evolve(section, rows=tuple(row for row in section.rows if row.kind != "add"))
     yield from _title(section, columns)
     known = [row for row in section.rows if row.known or row.trouble or paths]
     places = _places(known, columns)

@@ -1,6 +1,9 @@
 """The page of any record: every declared field as a row, under its headings."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
+from typing import Any
+
+import attrs
 
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
@@ -9,8 +12,10 @@ from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.electronics import function_of
-from paddock_tui.records.fielding import SET_UP, Field, field_at, fields
+from paddock_tui.records.fielding import SET_UP, Field, below
+from paddock_tui.records.fields import Spec, entry_of, specs
 from paddock_tui.records.kinds import Record
+from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.paths import Path
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
@@ -44,46 +49,110 @@ def title_of(loaded: Loaded) -> str:
 
 
 def record_sections(loaded: Loaded, bike: Bike | None, units: Units) -> Iterator[Section]:
-    """Group the fields of a record under their headings, in the order of the declarations."""
+    """Walk the declarations of a record: every field a row, every table that grows with a row to add by."""
     record = loaded.record
     if record is None:
         return
-    groups: dict[tuple[str, ...], list[Row]] = {}
-    for field in _with_unreadable(loaded, record, bike):
-        if _applies(record, field.path):
-            groups.setdefault(field.section, []).append(field_row(loaded, field, units))
-    own = groups.pop((), [])
-    if own:
-        yield Section(loaded.ref.kind, tuple(own))
+    walker = _Walker(loaded, units)
+    shown: set[Path] = set()
+    for section in walker.sections(type(record), record, (), ()):
+        if section.rows and section.rows[0].path[:1] == (SET_UP,) and bike is not None:
+            continue
+        shown |= {row.path for row in section.rows}
+        yield section
     setup = getattr(record, SET_UP, None)
     if setup is not None and bike is not None:
-        sections = tuple(setup_sections(loaded, setup, bike, units))
-        yield from sections
-        groups = dict(_beyond(groups, {row.path for section in sections for row in section.rows}))
-    for section, rows in groups.items():
-        yield Section(" · ".join(section), tuple(rows))
+        yield from _set_up(loaded, bike, units, shown, walker)
+    lost = [trouble for trouble in loaded.troubles if trouble.path not in shown]
+    if lost:
+        yield Section("cannot be read", tuple(problem_rows(lost)))
 
 
-def _beyond(
-    groups: Mapping[tuple[str, ...], list[Row]], shown: set[Path]
-) -> Iterator[tuple[tuple[str, ...], list[Row]]]:
-    """Leave of a set-up what its own sections do not show: values written down that are not in use."""
-    unused: list[Row] = []
-    for section, rows in groups.items():
-        kept = [row for row in rows if row.path[0] != SET_UP]
-        unused += [
-            row
-            for row in rows
-            if row.path[0] == SET_UP and row.path not in shown and (row.known or row.trouble)
-        ]
-        if kept:
-            yield section, kept
+def _set_up(
+    loaded: Loaded, bike: Bike, units: Units, shown: set[Path], walker: "_Walker"
+) -> Iterator[Section]:
+    """Show a set-up as its bike has it, and what is written down that the bike does not use."""
+    setup = getattr(loaded.record, SET_UP)
+    sections = tuple(setup_sections(loaded, setup, bike, units))
+    yield from sections
+    used = {row.path for section in sections for row in section.rows}
+    shown |= used
+    written = walker.sections(type(setup), setup, (SET_UP,), ("set-up",))
+    held = (row for section in written for row in section.rows if row.path not in used)
+    unused = tuple(row for row in held if row.kind == "field" and (row.known or row.trouble))
     if unused:
-        yield ("written down, not in use on this bike",), unused
+        shown |= {row.path for row in unused}
+        yield Section("written down, not in use on this bike", unused)
 
 
-def _applies(record: Record, path: Path) -> bool:
-    """Leave out what says nothing of a control of its kind, such as the speeds of a level; what is known stays."""
+class _Walker:
+    """Makes the sections of one record from the declarations of its class."""
+
+    def __init__(self, loaded: Loaded, units: Units) -> None:
+        self._loaded, self._units = loaded, units
+        self._unread = [trouble.path for trouble in loaded.troubles]
+
+    def sections(self, cls: type, record: Any, at: Path, heading: tuple[str, ...]) -> Iterator[Section]:
+        """Give the section of a record's own values, then those of its tables."""
+        rows: list[Row] = []
+        below: list[tuple[Spec, Path, Any]] = []
+        for key, (name, spec) in specs(cls).items():
+            path = (*at, key)
+            if spec.nature == "one" and spec.shape is not None:
+                if _applies(self._loaded.record, path):
+                    rows.append(self._row(path, spec.label, spec))
+            else:
+                below.append((spec, path, getattr(record, name)))
+        if at:
+            rows += [self._add_row(spec, path) for spec, path, _ in below if spec.keys]
+        if rows:
+            yield Section(" · ".join(heading) or self._loaded.ref.kind, tuple(rows))
+        for spec, path, value in below:
+            yield from self._table(spec, path, value, (*heading, spec.label))
+
+    def _table(self, spec: Spec, path: Path, value: Any, heading: tuple[str, ...]) -> Iterator[Section]:
+        if spec.record is not None and not spec.keys:
+            yield from self.sections(spec.record, value, path, heading)
+            return
+        rows: list[Row] = []
+        for keys, inner in self._entries(spec, path, value):
+            labels = tuple(map(label_of, keys))
+            if spec.record is not None:
+                yield from self.sections(spec.record, inner, (*path, *keys), (*heading, *labels))
+            else:
+                rows.append(self._row((*path, *keys), " ".join(labels), spec))
+        # Inside an entry the row to add by stands among the entry's own.
+        if len(path) == 1:
+            rows.append(self._add_row(spec, path))
+        if rows:
+            yield Section(" · ".join(heading), tuple(rows))
+
+    def _add_row(self, spec: Spec, path: Path) -> Row:
+        label = f"add {spec.label}: {spec.keyed_by}"
+        return Row(label, kind="add", ref=self._loaded.ref, path=path, adds=path, known=False, key="add")
+
+    def _entries(self, spec: Spec, path: Path, value: Any) -> list[tuple[Path, Any]]:
+        """List the entries of a table, and the keys that only a value which cannot be read stands at."""
+        found = list(below(value, len(spec.keys)))
+        there = {keys for keys, _ in found}
+        for unread in self._unread:
+            keys = unread[len(path) : len(path) + len(spec.keys)]
+            if unread[: len(path)] == path and len(keys) == len(spec.keys) and keys not in there:
+                there.add(keys)
+                found.append((keys, None if spec.record is None else spec.record()))
+        return found
+
+    def _row(self, path: Path, label: str, spec: Spec) -> Row:
+        shape = spec.shape
+        if shape is None:
+            raise TypeError(label)
+        row = field_row(self._loaded, Field(path, label, (), shape, spec.help), self._units)
+        place = entry_of(type(self._loaded.record), path)
+        return row if place is None else attrs.evolve(row, adds=place[0], drops=place[1])
+
+
+def _applies(record: Record | None, path: Path) -> bool:
+    """Leave out what no control of its kind has, such as the speeds of a level, unless it stands there."""
     if not isinstance(record, Bike) or len(path) != 3 or path[0] != "controls":
         return True
     control = record.controls.get(path[1])
@@ -91,15 +160,3 @@ def _applies(record: Record, path: Path) -> bool:
     if control is None or control.kind is None or wanted is None or getattr(control, path[2]) is not None:
         return True
     return control.kind in wanted or (path[2] == "frees_most" and function_of(path[1], control) in wanted)
-
-
-def _with_unreadable(loaded: Loaded, record: Record, bike: Bike | None) -> Iterator[Field]:
-    """List the fields, and those under keys that only a value which cannot be read stands at."""
-    seen: set[Path] = set()
-    for field in fields(loaded.ref.kind, record, bike):
-        seen.add(field.path)
-        yield field
-    for trouble in loaded.troubles:
-        unread = field_at(loaded.ref.kind, trouble.path, record, bike)
-        if unread is not None and trouble.path not in seen:
-            yield unread

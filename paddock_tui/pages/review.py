@@ -36,8 +36,12 @@ def review_page(
     heading: str,
     problems: tuple[Trouble, ...] = (),
     previews: Mapping[str, str] | None = None,
+    notes: tuple[Trouble, ...] = (),
 ) -> Page:
-    """Make the review page; `previews` say by finding what its remedy would do, where a key can do it."""
+    """Make the review page; `previews` say by finding what its remedy would do, where a key can do it.
+
+    `notes` are the keys that nobody declared.
+    """
     sections = [Section("findings", tuple(finding_rows(review, previews or {})) or (_nothing(review),))]
     if review.not_judged:
         sections.append(Section("not judged", tuple(_missing_rows(review)), "enter these first"))
@@ -45,6 +49,8 @@ def review_page(
         sections.append(Section("to do", tuple(_to_do_rows(review))))
     if problems:
         sections.append(Section("cannot be read", tuple(problem_rows(problems))))
+    if notes:
+        sections.append(Section("keys that are not known", tuple(problem_rows(notes))))
     return Page(heading, tuple(sections), verdict_line(review), caution=CAUTION_WORDS, judged=False)
 
 
@@ -62,7 +68,7 @@ def finding_key(finding: Finding) -> str:
 def finding_row(finding: Finding, preview: str = "") -> Row:
     """Make the row of a finding: severity as a word, the message, and why and remedy beside."""
     accepted = finding.accepted
-    said = f"accepted by {accepted.by or 'the rider'}: {accepted.reason}" if accepted is not None else ""
+    said = f"Accepted by {accepted.by or 'the rider'}: {accepted.reason}" if accepted is not None else ""
     key = f"f: {preview}." if preview else ""
     return Row(
         label=str(finding.severity),
@@ -79,7 +85,7 @@ def finding_row(finding: Finding, preview: str = "") -> Row:
 def _nothing(review: Review) -> Row:
     unjudged = len(review.missing_rules())
     words = (
-        f"Nothing found in what could be judged; {unjudged} rules could not judge."
+        f"Nothing found in what could be judged; {unjudged} {_rules(unjudged)} could not judge."
         if unjudged
         else ("Nothing found. That is not the same as safe.")
     )
@@ -88,14 +94,17 @@ def _nothing(review: Review) -> Row:
 
 def _missing_rows(review: Review) -> Iterator[Row]:
     for missing, count in review.unlocking():
-        plural = "rule" if count == 1 else "rules"
         yield Row(
             label=printable(missing.label),
-            value=f"would let {count} {plural} judge",
+            value=f"would let {count} {_rules(count)} judge",
             kind="text",
             path=missing.path,
             key=f"missing {missing.label}",
         )
+
+
+def _rules(count: int) -> str:
+    return "rule" if count == 1 else "rules"
 
 
 def _to_do_rows(review: Review) -> Iterator[Row]:
@@ -107,7 +116,7 @@ def to_do_row(pending: Pending) -> Row:
     """Make the row of a to-do, with when it is due."""
     return Row(
         label=due_words(pending),
-        value=pending.what,
+        value=printable(pending.what),
         kind="text",
         ref=pending.where.ref if pending.where else None,
         path=pending.where.path if pending.where else (),

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.records.paths import Path, Ref
 
-Kind = Literal["field", "text", "finding", "link", "heading"]
+Kind = Literal["field", "text", "finding", "link", "heading", "add"]
 
 
 @attrs.frozen
@@ -30,7 +30,8 @@ class Row:
     `value` is what the record holds, `range` follows it quietly, `aside` is said where there is room.
     `shut` says why the row takes no key; `trouble` is what is wrong with a value that cannot be read,
     with the mend, and then `value` is the raw text. `severity` colours a finding. `edit` is the text
-    that an editor starts with. `opens` is a record that enter opens.
+    that an editor starts with. `opens` is a record that enter opens. `adds` is the table that `n` adds
+    to here, `drops` the entry that `x` drops.
     """
 
     label: str
@@ -47,6 +48,8 @@ class Row:
     edit: str = ""
     known: bool = True
     opens: Ref | None = None
+    adds: Path = ()
+    drops: Path = ()
     key: str = ""
 
     @property

@@ -7,12 +7,20 @@ from decimal import Decimal
 
 from paddock_tui.quantities.lookup import find, known
 from paddock_tui.quantities.quantity import Quantity, rounded
-from paddock_tui.quantities.reading import PRESSURE_BANDS, Unreadable, parse, parse_pressure, parse_typed
+from paddock_tui.quantities.reading import (
+    EXAMPLE,
+    PRESSURE_BANDS,
+    Unreadable,
+    parse,
+    parse_pressure,
+    parse_typed,
+)
 from paddock_tui.quantities.table import TABLE
 from paddock_tui.quantities.units import change
 
 __all__ = [
     "EVERYDAY_UNITS",
+    "EXAMPLE",
     "PRESSURE_BANDS",
     "Quantity",
     "Unreadable",

@@ -28,6 +28,10 @@ _EXPONENT = re.compile(r"[eE][+-]?[0-9]")
 _UNIT_START = re.compile(r"[^\W\d_]|[°%]")
 
 
+EXAMPLE = "2.1 bar"
+"""What a mend shows where nothing is known of the amount that is wanted."""
+
+
 @attrs.frozen
 class Unreadable:
     """A text that is not a quantity: what was found (cut when long), why not, and how to mend it."""
@@ -105,12 +109,12 @@ def _taken_apart(text: str) -> _Pieces | Unreadable:
         return Unreadable(short, f"longer than {MOST_CHARACTERS} characters", "write one number and its unit")
     match = _TYPED.fullmatch(text.strip())
     if match is None or not (match[2] or match[3]):
-        return Unreadable(text, "no number", 'write a number and its unit, such as "2.1 bar"')
+        return Unreadable(text, "no number", f'write a number and its unit, such as "{EXAMPLE}"')
     sign, whole, part, unit = match.groups()
     if _EXPONENT.match(unit):
         return Unreadable(text, "a number with an exponent", "write the number out")
     if unit and not _UNIT_START.match(unit):
-        return Unreadable(text, "not one number and one unit", 'write it such as "2.1 bar"')
+        return Unreadable(text, "not one number and one unit", f'write it such as "{EXAMPLE}"')
     number = f"{'' if sign in {'', '+'} else '-'}{whole or '0'}{f'.{part}' if part else ''}"
     return _Pieces(number, unit)
 

@@ -75,7 +75,7 @@ def _headings(cls: type, path: Path) -> Iterator[str]:
 def _own(cls: type, record: Any, at: Path, section: tuple[str, ...]) -> Iterator[Field]:
     for key, (name, spec) in specs(cls).items():
         value = getattr(record, name)
-        for keys, inner in _keyed(value, len(spec.keys)):
+        for keys, inner in below(value, len(spec.keys)):
             path = (*at, key, *keys)
             if spec.shape is not None:
                 label = label_of(keys[-1]) if keys else spec.label
@@ -85,13 +85,13 @@ def _own(cls: type, record: Any, at: Path, section: tuple[str, ...]) -> Iterator
                 yield from _own(spec.record, inner, path, (*section, spec.label, *map(label_of, keys)))
 
 
-def _keyed(value: Any, depth: int) -> Iterator[tuple[Path, Any]]:
+def below(value: Any, depth: int) -> Iterator[tuple[Path, Any]]:
     """List what stands below `depth` chosen keys, with those keys."""
     if depth == 0:
         yield (), value
         return
     for key, inner in value.items() if isinstance(value, Mapping) else ():
-        for keys, deeper in _keyed(inner, depth - 1):
+        for keys, deeper in below(inner, depth - 1):
             yield (key, *keys), deeper
 
 

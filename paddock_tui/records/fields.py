@@ -138,6 +138,31 @@ def find_spec(record: type, path: Path) -> Spec | None:
     return spec if not rest and len(path) == 1 + CHOSEN_KEYS[spec.nature] else None
 
 
+def find_table(record: type, path: Path) -> Spec | None:
+    """Give the declaration of the table that grows at a path of real keys; None where there is none."""
+    known = specs(record).get(path[0]) if path else None
+    if known is None:
+        return None
+    spec = known[1]
+    rest = path[1 + len(spec.keys) :]
+    if len(path) == 1:
+        return spec if spec.keys else None
+    return find_table(spec.record, rest) if rest and spec.record is not None else None
+
+
+def entry_of(record: type, path: Path) -> tuple[Path, Path] | None:
+    """Give the innermost table that grows around a path, and the entry of it that the path lies in."""
+    known = specs(record).get(path[0]) if path else None
+    if known is None:
+        return None
+    spec = known[1]
+    depth = 1 + len(spec.keys)
+    inner = entry_of(spec.record, path[depth:]) if spec.record is not None and len(path) > depth else None
+    if inner is not None:
+        return (*path[:depth], *inner[0]), (*path[:depth], *inner[1])
+    return (path[:1], path[:depth]) if spec.keys and len(path) >= depth else None
+
+
 def value_at(record: Any, path: Path) -> Any:
     """Give the value that a record holds at a path of real keys; None where it is not known."""
     here = record
@@ -147,6 +172,6 @@ def value_at(record: Any, path: Path) -> Any:
         if isinstance(here, Mapping):
             here = here.get(key)
             continue
-        known = specs(type(here)).get(key)
+        known = specs(type(here)).get(key) if attrs.has(type(here)) else None
         here = getattr(here, known[0]) if known else None
     return here

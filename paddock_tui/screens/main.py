@@ -9,18 +9,17 @@ import attrs
 from textual.app import ComposeResult
 from textual.binding import Binding, BindingType
 
-from paddock_tui.desk import Desk, Told, accepting, clearing, setting, withdrawing
+from paddock_tui.desk import Desk, Told, clearing, setting
 from paddock_tui.desk.finding import glance
 from paddock_tui.desk.keying import sets_at_once, stepping, toggling
-from paddock_tui.desk.mending import mending
-from paddock_tui.desk.next_session import next_session
 from paddock_tui.desk.typing import field_of
 from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
+from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
-from paddock_tui.records.people import Rider
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.screens import acts, filing
 from paddock_tui.screens.outcomes import said_of
+from paddock_tui.screens.question import Question
 from paddock_tui.screens.rooms import Look, Place, finding_at, look
 from paddock_tui.store import half_typed
 from paddock_tui.store.data import lookup
@@ -30,31 +29,22 @@ from paddock_tui.widgets.cursor import Identity
 
 Key = tuple[str, Ref | None, Ref | None]
 
+STANDS_ALONE = ("help", "actions", "why")
+"""Rooms that are left by going anywhere: escape from there leads to what was before them."""
+
 
 def _key(place: Place) -> Key:
     """What tells two places apart, so that each keeps its own cursor."""
     return place.room, place.subject, place.record
 
 
-@attrs.frozen
-class Question:
-    """A question in the last line: what its answer does (giving what is wrong with it, or nothing)."""
-
-    answered: Callable[[str], str]
-    typed: Callable[[str], None] | None = None
-    declined: str = ""
-
-
 class MainScreen(QuietScreen[None]):
     """Shows rooms on one board."""
 
     BINDINGS: ClassVar[list[BindingType]] = [
-        *(Binding(one.key, f"act('{one.id}')", one.label, show=False) for one in ACTIONS),
+        *(Binding(one.key, f"act('{one.id}')", one.label, show=False) for one in ACTIONS if one.key),
         Binding("escape", "back", "back", show=False),
     ]
-
-    _NAMELESS = ("help", "actions", "why")
-    """Rooms that are left by going anywhere: escape from there leads to what was before them."""
 
     def __init__(self, desk: Desk, place: Place | None = None) -> None:
         super().__init__()
@@ -64,8 +54,8 @@ class MainScreen(QuietScreen[None]):
         self._seen: Look | None = None
         self._back: list[Place] = []
         self._question: Question | None = None
-        self._ridden_too: set[Ref] = set()
         self._cursors: dict[Key, Identity] = {}
+        self._ridden_too: set[Ref] = set()
         self._last_on: dict[tuple[Ref, Path], Value] = {}
 
     def compose(self) -> ComposeResult:
@@ -96,16 +86,6 @@ class MainScreen(QuietScreen[None]):
 
         self._loop.call_soon_threadsafe(leave)
 
-    def _offer_half_typed(self) -> None:
-        """Open the editor again on what was being typed when the program had to leave."""
-        half = half_typed.take(self.desk.root)
-        if half is not None and self.desk.files.read(half.ref) is not None:
-            self._jump(half.ref, half.path)
-            row = self.board.cursor_row
-            if row is not None and row.path == half.path:
-                self.board.edit(half.text)
-                self.board.say("half typed when the program had to leave: enter keeps it, escape leaves it")
-
     # What is shown.
 
     def context(self) -> Context:
@@ -132,11 +112,29 @@ class MainScreen(QuietScreen[None]):
 
     def go(self, place: Place, row: Identity | None = None) -> None:
         """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""
-        if place.room in self._NAMELESS and self.place.room in self._NAMELESS:
-            self.place = self._back.pop() if self._back else self.place
+        if place.room in STANDS_ALONE and self.place.room in STANDS_ALONE and self._back:
+            self.place = self._back.pop()
         if _key(place) != _key(self.place):
             self._back.append(self.place)
         self._arrive(place, row)
+
+    def jump(self, ref: Ref, path: Path) -> None:
+        """Go to the row of a value, in the room that shows it."""
+        if ref.kind in ("session", "profile"):
+            room = "setup" if path[0] == "setup" or ref.kind == "profile" else "session"
+            place = attrs.evolve(self.place, room=room, subject=ref)
+        else:
+            place = attrs.evolve(self.place, room="record", record=ref)
+        self.go(place, (str(ref), *path, ""))
+
+    def open(self, ref: Ref) -> None:
+        """Open a record: sessions and profiles in rooms of their own."""
+        if ref.kind in ("session", "profile"):
+            self.go(
+                attrs.evolve(self.place, room="session" if ref.kind == "session" else "setup", subject=ref)
+            )
+        else:
+            self.go(attrs.evolve(self.place, room="record", record=ref))
 
     def _arrive(self, place: Place, row: Identity | None = None) -> None:
         if self.board.cursor_row is not None:
@@ -149,6 +147,16 @@ class MainScreen(QuietScreen[None]):
             if rows:
                 self.board.go(rows[0])
         self.board.hint(*hints(self.context()))
+
+    def _offer_half_typed(self) -> None:
+        """Open the editor again on what was being typed when the program had to leave."""
+        half = half_typed.take(self.desk.root)
+        if half is not None and self.desk.files.read(half.ref) is not None:
+            self.jump(half.ref, half.path)
+            row = self.board.cursor_row
+            if row is not None and row.path == half.path:
+                self.board.edit(half.text)
+                self.board.say("half typed when the program had to leave: enter keeps it, escape leaves it")
 
     def _told(self, told: Told) -> None:
         """Hear from the desk, in whichever thread: an edit of our own, one that failed, or one of others."""
@@ -171,7 +179,58 @@ class MainScreen(QuietScreen[None]):
             names = ", ".join(str(ref) for ref in changed[:2])
             self.board.say(f"changed by another program: {names}")
 
-    # Keys that act.
+    # Steps.
+
+    def ask(self, question: Question) -> None:
+        """Ask for an answer in the last line."""
+        self._question = question
+        self.board.ask(question.words)
+
+    def units(self, ref: Ref) -> Units:
+        """Give the units of bare numbers on a record: its rider's, else the garage's."""
+        rider = self.desk.files.data(ref).get("rider")
+        return self.desk.units(rider if isinstance(rider, str) else None)
+
+    def set_text(self, ref: Ref, path: Path, text: str) -> str:
+        """Set a value from text; gives what is wrong with it, or nothing."""
+        step = setting(self.desk.files, ref, [(spell(path), text)], self.units(ref))
+        if not isinstance(step, Step):
+            return step[0].sentence()
+        self.board.done()
+        self.attempt(step)
+        return ""
+
+    def attempt(self, step: Step | str) -> None:
+        """Do a step, asking first where it changes what is known of a session that was ridden."""
+        if isinstance(step, str):
+            self.board.say(step)
+            return
+        ridden = [change.ref for change in step.changes if isinstance(change, Change) and self._asks(change)]
+        if not ridden:
+            self.do(step)
+            return
+
+        def answered(_: str) -> str:
+            self._ridden_too.update(ridden)
+            self.do(step)
+            return ""
+
+        words = "this session was ridden: enter changes it all the same, escape leaves it"
+        self.ask(Question(words, answered, declined="nothing was changed"))
+
+    def do(self, step: Step) -> None:
+        """Do a step and say so."""
+        self.desk.do(step)
+        self.draw()
+        self.board.say(f"{step.label}, u undoes" if step.changes else step.label)
+
+    def _asks(self, change: Change) -> bool:
+        if change.ref.kind != "session" or change.ref in self._ridden_too:
+            return False
+        seen = glance(change.ref, self.desk.files.data(change.ref))
+        return seen is not None and seen.ridden and any(edit.old is not MISSING for edit in change.edits)
+
+    # Keys.
 
     def action_act(self, name: str) -> None:
         """Do an action of the registry, or say why it cannot act."""
@@ -180,107 +239,13 @@ class MainScreen(QuietScreen[None]):
         off = by_id(name).off(self.context())
         if off:
             self.board.say(off)
-            return
-        getattr(self, f"_do_{name}")()
+        else:
+            acts.ACTS[name](self)
 
     def action_back(self) -> None:
         """Go back from a page that stands by itself; elsewhere a split arrow key must do nothing."""
-        if self._back and self.place.room in (*self._NAMELESS, "record"):
+        if self._back and self.place.room in (*STANDS_ALONE, "record"):
             self._arrive(self._back.pop())
-
-    def _do_garage(self) -> None:
-        self.go(attrs.evolve(self.place, room="garage"))
-
-    def _do_setup(self) -> None:
-        self.go(attrs.evolve(self.place, room="setup"))
-
-    def _do_session(self) -> None:
-        self.go(attrs.evolve(self.place, room="session"))
-
-    def _do_review(self) -> None:
-        self.go(attrs.evolve(self.place, room="review"))
-
-    def _do_help(self) -> None:
-        self.go(attrs.evolve(self.place, room="help"))
-
-    def _do_actions(self) -> None:
-        self.go(attrs.evolve(self.place, room="actions"))
-
-    def _do_why(self) -> None:
-        row = self.board.cursor_row
-        if row is None or row.ref is None:
-            self.board.say("nothing more is known about this row")
-            return
-        self.go(attrs.evolve(self.place, room="why", row=row))
-
-    def _do_undo(self) -> None:
-        self._moved("undone", self.desk.undo())
-
-    def _do_redo(self) -> None:
-        self._moved("done again", self.desk.redo())
-
-    def _moved(self, word: str, label: str | None) -> None:
-        self.draw()
-        self.board.say(f"{word}: {label}" if label is not None else "nothing left of this run")
-
-    def _do_filter(self) -> None:
-        def answered(text: str) -> str:
-            self.board.filter(text)
-            return ""
-
-        self._ask("show rows with", Question(answered, self.board.filter))
-
-    def _do_quit(self) -> None:
-        self.desk.close()
-        self.app.exit(0)
-
-    def _do_accept(self) -> None:
-        finding = self.context().finding
-        ref = self.place.subject
-        if finding is None or ref is None:
-            return
-        if finding.accepted is not None:
-            back = withdrawing(self.desk.files, ref, finding.rule, finding.subject)
-            if back is None:
-                self.board.say("it was accepted in an earlier session of the day; take it back there")
-                return
-            self._do(back)
-            return
-
-        def answered(text: str) -> str:
-            if not text.strip():
-                return "say why you ride with it, or escape"
-            self._do(accepting(self.desk.files, ref, finding, text, self.desk.now(), self._initials(ref)))
-            return ""
-
-        self._ask("why do you ride with it?", Question(answered, declined="not accepted"))
-
-    def _do_remedy(self) -> None:
-        finding = self.context().finding
-        ref = self.place.subject
-        if finding is None or ref is None:
-            return
-        step = mending(self.desk.files, finding, ref, self.desk.assembled(ref).situation.refs)
-        self._try(step if step is not None else "it stands so already")
-
-    def _do_new(self) -> None:
-        source = self.place.subject
-        if source is None or source.kind != "session":
-            return
-        ref, step = next_session(self.desk.files, source, self.desk.now())
-        if isinstance(step, Trouble):
-            self.board.say(step.sentence())
-            return
-        self.desk.do(step)
-        self.go(Place("session", ref))
-        self.board.say(f"{step.label}, u undoes")
-
-        def answered(text: str) -> str:
-            return self._set(ref, ("surface",), text) if text.strip() else ""
-
-        self._ask("surface: dry, damp, drying, wet, standing water?", Question(answered))
-
-    # What the board asks.
 
     def on_board_accepted(self, message: Board.Accepted) -> None:
         """Keep what was typed on a row, or say what is wrong with it."""
@@ -288,7 +253,7 @@ class MainScreen(QuietScreen[None]):
         if row.ref is None or not row.path:
             self.board.done()
             return
-        wrong = self._set(row.ref, row.path, message.text)
+        wrong = self.set_text(row.ref, row.path, message.text)
         if wrong:
             self.board.refuse(wrong)
 
@@ -296,7 +261,7 @@ class MainScreen(QuietScreen[None]):
         """Step the value under the cursor."""
         row = message.row
         if row.ref is not None and row.kind == "field":
-            self._try(stepping(self.desk.files, row.ref, row.path, message.by, message.more_help))
+            self.attempt(stepping(self.desk.files, row.ref, row.path, message.by, message.more_help))
 
     def on_board_toggled(self, message: Board.Toggled) -> None:
         """Toggle the value under the cursor."""
@@ -307,14 +272,14 @@ class MainScreen(QuietScreen[None]):
         step = toggling(self.desk.files, row.ref, row.path, self._last_on)
         if isinstance(step, Step) and old is not MISSING and old != "off":
             self._last_on[row.ref, row.path] = old
-        self._try(step)
+        self.attempt(step)
 
     def on_board_cleared(self, message: Board.Cleared) -> None:
         """Clear the value under the cursor to 'not known'."""
         row = message.row
         if row.ref is not None and row.kind == "field":
             step = clearing(self.desk.files, row.ref, row.path)
-            self._try(step if step.changes else f"{row.label} is not known already")
+            self.attempt(step if step.changes else f"{row.label} is not known already")
 
     def on_board_digit(self, message: Board.Digit) -> None:
         """Set a digit at once where it is the whole answer; else start the editor with it."""
@@ -325,20 +290,22 @@ class MainScreen(QuietScreen[None]):
         if field is None or not sets_at_once(field):
             self.board.edit(message.text)
             return
-        wrong = self._set(row.ref, row.path, message.text)
+        wrong = self.set_text(row.ref, row.path, message.text)
         if wrong:
             self.board.say(wrong)
 
     def on_board_chosen(self, message: Board.Chosen) -> None:
-        """Open what a row names, or go to the row that a finding is about."""
+        """Open what a row names, add where it says so, or go to the row that a finding is about."""
         row = message.row
         if self.place.room == "actions":
             self.action_back()
             self.action_act(row.key)
+        elif row.kind == "add":
+            filing.new(self)
         elif row.opens is not None:
-            self._open(row.opens)
+            self.open(row.opens)
         elif row.ref is not None and row.path:
-            self._jump(row.ref, row.path)
+            self.jump(row.ref, row.path)
 
     def on_board_moved(self) -> None:
         """Tell again which keys act: some depend on the row."""
@@ -351,87 +318,17 @@ class MainScreen(QuietScreen[None]):
 
     def on_board_answered(self, message: Board.Answered) -> None:
         """Take the answer to a question."""
-        question = self._question
-        if question is None:
-            self.board.done()
-            return
-        self._question = None
+        question, self._question = self._question, None
         self.board.done()
-        wrong = question.answered(message.text)
-        if wrong:
-            self._question = question
-            self.board.ask(self._asked, message.text)
+        wrong = question.answered(message.text) if question is not None else ""
+        if wrong and question is not None:
+            self.ask(question)
+            self.board.ask(question.words, message.text)
             self.board.refuse(wrong)
 
     def on_board_declined(self) -> None:
         """Leave a question unanswered."""
         question, self._question = self._question, None
         if question is not None and question.typed is not None:
-            self.board.filter("")
+            question.typed("")
         self.board.say(question.declined if question is not None else "")
-
-    # Steps.
-
-    def _ask(self, words: str, question: Question) -> None:
-        self._question = question
-        self._asked = words
-        self.board.ask(words)
-
-    def _set(self, ref: Ref, path: Path, text: str) -> str:
-        """Set a value from text; gives what is wrong with it, or nothing."""
-        rider = self.desk.files.data(ref).get("rider")
-        units = self.desk.units(rider if isinstance(rider, str) else None)
-        step = setting(self.desk.files, ref, [(spell(path), text)], units)
-        if not isinstance(step, Step):
-            return step[0].sentence()
-        self.board.done()
-        self._try(step)
-        return ""
-
-    def _try(self, step: Step | str) -> None:
-        """Do a step, asking first where it changes what is known of a session that was ridden."""
-        if isinstance(step, str):
-            self.board.say(step)
-            return
-        ridden = [change.ref for change in step.changes if isinstance(change, Change) and self._asks(change)]
-        if not ridden:
-            self._do(step)
-            return
-
-        def answered(_: str) -> str:
-            self._ridden_too.update(ridden)
-            self._do(step)
-            return ""
-
-        words = "this session was ridden: enter changes it all the same, escape leaves it"
-        self._ask(words, Question(answered, declined="nothing was changed"))
-
-    def _asks(self, change: Change) -> bool:
-        if change.ref.kind != "session" or change.ref in self._ridden_too:
-            return False
-        seen = glance(change.ref, self.desk.files.data(change.ref))
-        return seen is not None and seen.ridden and any(edit.old is not MISSING for edit in change.edits)
-
-    def _do(self, step: Step) -> None:
-        self.desk.do(step)
-        self.draw()
-        self.board.say(f"{step.label}, u undoes" if step.changes else step.label)
-
-    def _open(self, ref: Ref) -> None:
-        if ref.kind in ("session", "profile"):
-            self.go(Place("session" if ref.kind == "session" else "setup", ref))
-        else:
-            self.go(attrs.evolve(self.place, room="record", record=ref))
-
-    def _jump(self, ref: Ref, path: Path) -> None:
-        room = "setup" if path[0] == "setup" else "session" if ref.kind == "session" else "record"
-        if room == "record":
-            place = attrs.evolve(self.place, room="record", record=ref)
-        else:
-            place = attrs.evolve(self.place, room=room, subject=ref)
-        self.go(place, (str(ref), *path, ""))
-
-    def _initials(self, ref: Ref) -> str | None:
-        named = self.desk.files.data(ref).get("rider")
-        loaded = self.desk.files.read(Ref("rider", named)) if isinstance(named, str) else None
-        return loaded.record.initials if loaded is not None and isinstance(loaded.record, Rider) else None

@@ -30,6 +30,7 @@ class Place:
     subject: Ref | None = None
     record: Ref | None = None
     row: Row | None = None
+    retired: bool = False
 
 
 @attrs.frozen
@@ -79,7 +80,7 @@ def _page(
         return _record(desk, place.record)
     if place.room in SUBJECT_ROOMS and subject is not None and assembled is not None:
         return _about(desk, place.room, subject, assembled, judged)
-    return garage_page(desk)
+    return garage_page(desk, retired=place.retired)
 
 
 def _about(desk: Desk, room: str, subject: Ref, assembled: Assembled, judged: Review) -> Page:

@@ -113,7 +113,7 @@ class GarageFiles:
     def read(self, ref: Ref) -> Loaded | None:
         """Read a record, or give it as remembered; None where there is no such file."""
         path = self.path_of(ref)
-        raw = self._read_raw(ref, path) if path is not None else None
+        raw = self._read_raw(ref, path)
         if path is None or raw is None:
             return None
         bike_raw = self._bike_raw(ref, raw)
@@ -126,8 +126,7 @@ class GarageFiles:
 
     def data(self, ref: Ref) -> Mapping[str, Any]:
         """Give the plain data of a record, staged edits included; empty where it is not there or is lost."""
-        path = self.path_of(ref)
-        raw = self._read_raw(ref, path) if path is not None else None
+        raw = self._read_raw(ref, self.path_of(ref))
         return raw.data if raw is not None else {}
 
     def garage(self) -> Garage:
@@ -189,7 +188,7 @@ class GarageFiles:
             self._listing = listing
         return listing
 
-    def _read_raw(self, ref: Ref, path: FilePath) -> _Raw | None:
+    def _read_raw(self, ref: Ref, path: FilePath | None) -> _Raw | None:
         if ref in self._staged:
             known = self._raw.get(ref)
             if known is None or known.data is not self._staged[ref]:
@@ -200,7 +199,7 @@ class GarageFiles:
         known = self._raw.get(ref)
         if known is not None and known.stamp == stamp and stamp is not None:
             return known
-        if stamp is None:
+        if stamp is None or path is None:
             self._raw.pop(ref, None)
             return None
         self._raw[ref] = self._fresh(path, stamp)
@@ -222,8 +221,7 @@ class GarageFiles:
         if ref.kind not in ("session", "profile") or not isinstance(named, str):
             return None
         bike = Ref("bike", named)
-        path = self.path_of(bike)
-        return self._read_raw(bike, path) if path is not None else None
+        return self._read_raw(bike, self.path_of(bike))
 
     def _structure(self, ref: Ref, path: FilePath, raw: _Raw) -> Loaded:
         name = os.path.relpath(path, self.root)
@@ -244,7 +242,13 @@ def _placed(found: Read, name: str, text: str) -> tuple[tuple[Trouble, ...], tup
         return (), ()
     layout = scan(text)
     placed = tuple(
-        attrs.evolve(trouble, file=name, line=layout.line_of(trouble.path)) for trouble in found.troubles
+        sorted(
+            (
+                attrs.evolve(trouble, file=name, line=layout.line_of(trouble.path))
+                for trouble in found.troubles
+            ),
+            key=lambda trouble: trouble.line or 0,
+        )
     )
     unknown = tuple(
         Trouble(

@@ -124,7 +124,7 @@ def held(found: Review) -> set[tuple[str, str]]:
     return {(one.rule, one.subject) for one in found.findings if one.severity >= SERIOUS}
 
 
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=15, deadline=None)
 @given(changes())
 def test_forgetting_a_fact_never_turns_a_serious_finding_into_a_pass(chosen: tuple[Change, ...]) -> None:
     _forget_each(files(*chosen))
@@ -173,7 +173,7 @@ ABOUT_THE_VALUE = frozenset(
 )
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=6, deadline=None)
 @given(changes())
 def test_no_gap_in_the_records_makes_a_review_fail(chosen: tuple[Change, ...]) -> None:
     for made in blanked(files(*chosen)):

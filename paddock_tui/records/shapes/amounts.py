@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 from paddock_tui import quantities
-from paddock_tui.quantities import Quantity, Unreadable
+from paddock_tui.quantities import EXAMPLE, Quantity, Unreadable
 from paddock_tui.records.shapes.base import Shape, article, found_words
 from paddock_tui.records.trouble import Trouble
 
@@ -22,6 +22,7 @@ class Amount(Shape[Quantity]):
         return f"{article(self.dimension)} with its unit, such as {self.example()}"
 
     def example(self) -> Quantity:
+        """Give a figure of the right dimension, for messages."""
         middle = self.low + (self.high - self.low) / 4
         digits = 0 if middle >= 100 else 1
         return Quantity(Decimal(f"{middle:.{digits}f}"), self.unit)
@@ -59,9 +60,8 @@ class Amount(Shape[Quantity]):
 
     def _checked(self, found: Quantity | Unreadable, text: str) -> Quantity | Trouble:
         if isinstance(found, Unreadable):
-            return Trouble(
-                found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=found.mend
-            )
+            mend = found.mend.replace(EXAMPLE, str(self.example()))
+            return Trouble(found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=mend)
         if found.dimension != self.dimension:
             return Trouble(found=f"{found_words(text)}, {article(found.dimension)}", expected=self.expected)
         return found

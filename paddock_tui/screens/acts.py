@@ -1,0 +1,128 @@
+"""What each action of the registry does on the screen."""
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+import attrs
+
+from paddock_tui.desk import accepting, withdrawing
+from paddock_tui.desk.mending import mending
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.people import Rider
+from paddock_tui.screens import filing
+from paddock_tui.screens.question import Question
+
+if TYPE_CHECKING:
+    from paddock_tui.screens.main import MainScreen
+
+
+def _to(room: str) -> Callable[["MainScreen"], None]:
+    def go(screen: "MainScreen") -> None:
+        screen.go(attrs.evolve(screen.place, room=room))
+
+    return go
+
+
+def _day(screen: "MainScreen") -> None:
+    named = screen.desk.files.data(screen.place.subject).get("day") if screen.place.subject else None
+    ref = Ref("day", named) if isinstance(named, str) else None
+    if ref is None or screen.desk.files.path_of(ref) is None:
+        screen.board.say("this session has no day yet: enter it on the session page")
+        return
+    screen.open(ref)
+
+
+def _why(screen: "MainScreen") -> None:
+    row = screen.board.cursor_row
+    if row is None or row.ref is None:
+        screen.board.say("nothing more is known about this row")
+        return
+    screen.go(attrs.evolve(screen.place, room="why", row=row))
+
+
+def _undo(screen: "MainScreen") -> None:
+    _moved(screen, "undone", screen.desk.undo())
+
+
+def _redo(screen: "MainScreen") -> None:
+    _moved(screen, "done again", screen.desk.redo())
+
+
+def _moved(screen: "MainScreen", word: str, label: str | None) -> None:
+    subject, record = screen.place.subject, screen.place.record
+    if subject is not None and screen.desk.files.path_of(subject) is None:
+        screen.place = attrs.evolve(screen.place, room="garage", subject=None)
+    if record is not None and screen.desk.files.path_of(record) is None:
+        screen.place = attrs.evolve(screen.place, room="garage", record=None)
+    screen.draw()
+    screen.board.say(f"{word}: {label}" if label is not None else "nothing left of this run")
+
+
+def _filter(screen: "MainScreen") -> None:
+    def answered(text: str) -> str:
+        screen.board.filter(text)
+        return ""
+
+    screen.ask(Question("show rows with", answered, screen.board.filter))
+
+
+def _quit(screen: "MainScreen") -> None:
+    screen.desk.settled()
+    screen.app.exit(0)
+
+
+def _accept(screen: "MainScreen") -> None:
+    finding, ref = screen.context().finding, screen.place.subject
+    if finding is None or ref is None:
+        return
+    if finding.accepted is not None:
+        back = withdrawing(screen.desk.files, ref, finding.rule, finding.subject)
+        screen.attempt(back or "it was accepted in an earlier session of the day: take it back there")
+        return
+
+    def answered(text: str) -> str:
+        if not text.strip():
+            return "say why you ride with it, or escape"
+        screen.do(accepting(screen.desk.files, ref, finding, text, screen.desk.now(), _initials(screen, ref)))
+        return ""
+
+    screen.ask(Question("why do you ride with it?", answered, declined="not accepted"))
+
+
+def _remedy(screen: "MainScreen") -> None:
+    finding, ref = screen.context().finding, screen.place.subject
+    if finding is not None and ref is not None:
+        refs = screen.desk.assembled(ref).situation.refs
+        screen.attempt(mending(screen.desk.files, finding, ref, refs) or "it stands so already")
+
+
+def _initials(screen: "MainScreen", ref: Ref) -> str | None:
+    named = screen.desk.files.data(ref).get("rider")
+    loaded = screen.desk.files.read(Ref("rider", named)) if isinstance(named, str) else None
+    return loaded.record.initials if loaded is not None and isinstance(loaded.record, Rider) else None
+
+
+ACTS: dict[str, Callable[["MainScreen"], None]] = {
+    "garage": _to("garage"),
+    "setup": _to("setup"),
+    "session": _to("session"),
+    "review": _to("review"),
+    "help": _to("help"),
+    "actions": _to("actions"),
+    "day": _day,
+    "new": filing.new,
+    "drop": filing.drop,
+    "duplicate": filing.duplicate,
+    "rename": filing.rename,
+    "retired": filing.show_retired,
+    "take": filing.take,
+    "save": filing.save,
+    "accept": _accept,
+    "remedy": _remedy,
+    "why": _why,
+    "undo": _undo,
+    "redo": _redo,
+    "filter": _filter,
+    "quit": _quit,
+}
+"""The function of each action, by its id."""

@@ -1,0 +1,15 @@
+"""A question in the last line."""
+
+from collections.abc import Callable
+
+import attrs
+
+
+@attrs.frozen
+class Question:
+    """A question in the last line: what its answer does (giving what is wrong with it, or nothing)."""
+
+    words: str
+    answered: Callable[[str], str]
+    typed: Callable[[str], None] | None = None
+    declined: str = ""
