@@ -9,6 +9,7 @@ from paddock_tui.desk.finding import glances, order
 from paddock_tui.facts import Situation
 from paddock_tui.facts.situation import Dangling
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.kinds import Record
@@ -56,6 +57,7 @@ def assemble(files: GarageFiles, ref: Ref, now: dt.datetime, going_out: bool = F
     _follow(files, "day", "venue", ("venue",), "venue", loaded, dangling)
     records = {role: one.record for role, one in loaded.items() if one.record is not None}
     session = _as(records.get("session"), Session)
+    lists = _checklists(files) if session is not None else []
     situation = Situation(
         garage=files.garage(),
         session=session,
@@ -67,6 +69,7 @@ def assemble(files: GarageFiles, ref: Ref, now: dt.datetime, going_out: bool = F
         tyres=_as(records.get("tyres"), TyreSet),
         source=_as(records.get("source"), Session),
         earlier=_earlier(files, ref, session),
+        checklists={one.ref.id: one.record for one in lists if isinstance(one.record, Checklist)},
         dangling=tuple(dangling),
         refs={role: one.ref for role, one in loaded.items()},
         now=now,
@@ -74,9 +77,9 @@ def assemble(files: GarageFiles, ref: Ref, now: dt.datetime, going_out: bool = F
     )
     return Assembled(
         situation,
-        tuple(trouble for one in loaded.values() for trouble in one.troubles),
-        tuple(trouble for one in loaded.values() for trouble in one.unknown),
-        tuple(one.ref for one in loaded.values() if one.record is None),
+        tuple(trouble for one in (*loaded.values(), *lists) for trouble in one.troubles),
+        tuple(trouble for one in (*loaded.values(), *lists) for trouble in one.unknown),
+        tuple(one.ref for one in (*loaded.values(), *lists) if one.record is None),
     )
 
 
@@ -100,6 +103,12 @@ def _follow(
     named = value_at(record, path) if record is not None else None
     if isinstance(named, str) and not _take(files, role, Ref(kind, named), loaded):
         dangling.append(Dangling(holder, path, kind, named))
+
+
+def _checklists(files: GarageFiles) -> list[Loaded]:
+    """Read every checklist: what "to fix" means stands there, also for a list that is retired."""
+    read = (files.read(ref) for ref in files.listing("checklist"))
+    return [one for one in read if one is not None]
 
 
 def _earlier(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Session, ...]:

@@ -68,6 +68,7 @@ class Desk:
         self._running: list[Future[None]] = []
         self._landed: deque[_Landed] = deque()
         self._pending: Counter[Ref] = Counter()
+        self._outcomes: deque[Outcome] = deque(maxlen=1000)
 
     @property
     def root(self) -> FilePath:
@@ -149,9 +150,14 @@ class Desk:
         wait(list(self._running), timeout=5)
 
     def settled(self) -> tuple[Outcome, ...]:
-        """Wait until everything done so far is kept, or is known not to be; gives what became of it."""
-        wait(list(self._running))
-        return self._land()
+        """Wait until everything done so far is kept, or is known not to be.
+
+        Gives what became of it, each outcome once; of many that nobody asked about the last ones.
+        """
+        self._wait()
+        outcomes = tuple(self._outcomes)
+        self._outcomes.clear()
+        return outcomes
 
     def pending(self, ref: Ref) -> bool:
         """Tell whether a record has edits that are not on disk yet."""
@@ -173,7 +179,7 @@ class Desk:
 
     def _move(self, source: list[_Done], target: list[_Done]) -> str | None:
         if any(done.outcome is None for done in source[-1:]):
-            self.settled()
+            self._wait()
         if not source:
             return None
         done = source.pop()
@@ -193,7 +199,7 @@ class Desk:
         self._pending.update(refs)
         self._running.append(self._writer.submit(self._keep, done, refs))
         if not plain:
-            self.settled()
+            self._wait()
         self._tell(Told(refs))
 
     def _stage(self, step: Step) -> None:
@@ -214,13 +220,16 @@ class Desk:
             self._landed.append(_Landed(done, refs, outcome))
             self._tell(Told(refs, outcome, done.step))
 
-    def _land(self) -> tuple[Outcome, ...]:
+    def _wait(self) -> None:
+        wait(list(self._running))
+        self._land()
+
+    def _land(self) -> None:
         """Take over what the writer finished: records are read from their files again."""
-        landed: list[Outcome] = []
         while self._landed:
             one = self._landed.popleft()
             one.done.outcome = one.outcome
-            landed.append(one.outcome)
+            self._outcomes.append(one.outcome)
             self._pending.subtract(one.refs)
             for ref in one.refs:
                 if not self._pending[ref]:
@@ -230,7 +239,6 @@ class Desk:
             if not isinstance(one.outcome, Kept):
                 self._never_happened(one.done, one.outcome)
         self._running = [future for future in self._running if not future.done()]
-        return tuple(landed)
 
     def _never_happened(self, done: _Done, outcome: Outcome) -> None:
         """Take a step that was not kept out of the history.

@@ -7,6 +7,7 @@ from typing import Any, cast
 
 import attrs
 
+from paddock_tui.desk.refusing import refusals
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
@@ -63,6 +64,9 @@ def setting(
     if troubles:
         return troubles
     made = tuple(edit for edit in edits.values() if edit is not None)
+    against = refusals(files, ref, made)
+    if against:
+        return against
     return Step(_label(files, ref, made), (Change(ref, made),) if made else ())
 
 

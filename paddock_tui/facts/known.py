@@ -10,6 +10,7 @@ from paddock_tui.facts.core import fact
 from paddock_tui.facts.situation import Dangling
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.coherence import Contradiction, contradictions
 from paddock_tui.records.fielding import fields
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.kinds import Record
@@ -96,6 +97,20 @@ def not_on_bike(setup: SetUp, bike: Bike, electronics: str, suspension: str) -> 
             if name not in offered_here
         ]
     return tuple(found)
+
+
+@attrs.frozen
+class AtOdds:
+    """A contradiction inside one record of the situation."""
+
+    role: str
+    found: Contradiction
+
+
+@fact("records at odds with themselves")
+def records_at_odds(records: Mapping[str, Record]) -> tuple[AtOdds, ...]:
+    """Every contradiction inside a record of the situation, by role."""
+    return tuple(AtOdds(role, found) for role in sorted(records) for found in contradictions(records[role]))
 
 
 @fact("references that find no record")

@@ -8,6 +8,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.garage import Garage
 from paddock_tui.records.kinds import Record
@@ -32,8 +33,9 @@ class Dangling:
 class Situation:
     """Everything a review may look at. A record that is None is not known.
 
-    `earlier` are this rider's sessions on this bike and day before this one, oldest first. `refs` says
-    which record plays which role, so that a finding can point at it.
+    `earlier` are this rider's sessions on this bike and day before this one, oldest first. `checklists`
+    are all of the garage by id, retired ones too. `refs` says which record plays which role, so that a
+    finding can point at it.
     """
 
     garage: Garage = attrs.field(factory=Garage)
@@ -46,6 +48,7 @@ class Situation:
     tyres: TyreSet | None = None
     source: Session | None = None
     earlier: tuple[Session, ...] = ()
+    checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
     now: dt.datetime = dt.datetime(2026, 1, 1)
@@ -80,6 +83,8 @@ class Situation:
             "refs": self.refs,
             "records": self._records(),
             "earlier": self.earlier,
+            "source": self.source,
+            "checklists": self.checklists,
         }
         for name, record in (("day", self.day), ("venue", self.venue), ("tyres", self.tyres)):
             roots[name] = record if record is not None else (ABSENT if self.session is None else UNKNOWN)

@@ -88,6 +88,9 @@ ACTIONS: tuple[Action, ...] = (
     Action("garage", "g", "garage", "days, sessions and all records", room=True),
     Action("setup", "p", "set-up", "the set-up of the session or profile looked at", _needs_subject, True),
     Action("session", "s", "session", "its facts, in the order they become known", _needs_session, True),
+    Action(
+        "checklist", "c", "checklist", "what to look at now, and how each item stands", _needs_session, True
+    ),
     Action("review", "r", "review", "verdict, findings, not judged, to do", _needs_subject, True),
     Action(
         "day", "t", "day and times", "the day of the session: limits, timetable, paperwork", _needs_session
@@ -120,6 +123,7 @@ ROW_KEYS: tuple[tuple[str, str], ...] = (
     ("tab, shift+tab", "jump to the next or the last section"),
     ("enter", "edit the value, open what the row names, or go to the row that a finding is about"),
     ("digits", "set a one-digit value at once, else start the editor with it"),
+    ("1, 2, 3", "on a checklist: ok, to fix, not applicable; backspace: open again"),
     ("- and + (or =)", "one down or up in the bike's own numbers"),
     ("left, right", "less or more help where there is a bar, else one down or up"),
     ("space", "yes or no; off, and back to the last level"),
@@ -146,6 +150,7 @@ def hints(context: Context) -> tuple[str, ...]:
         "session",
         "setup",
         "review",
+        "checklist",
         "new",
         "why",
         "remedy",
@@ -154,7 +159,10 @@ def hints(context: Context) -> tuple[str, ...]:
         "help",
     ]
     able = [by_id(name) for name in wanted if not by_id(name).off(context) and name != context.room]
-    return tuple(f"{printed(action)} {action.label}" for action in able)
+    said = [f"{printed(action)} {action.label}" for action in able]
+    if context.row is not None and context.row.kind == "check":
+        said.insert(-1, "1 ok 2 to fix 3 n.a.")
+    return tuple(said)
 
 
 def help_page() -> Page:

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.records.paths import Path, Ref
 
-Kind = Literal["field", "text", "finding", "link", "heading", "add"]
+Kind = Literal["field", "text", "finding", "link", "heading", "add", "check"]
 
 
 @attrs.frozen

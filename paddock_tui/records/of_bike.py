@@ -6,6 +6,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.calls import adjuster_call, control_call
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import (
@@ -77,14 +78,14 @@ class OfBike:
 def offered(bike: Bike, damping: str | None) -> Iterator[OfBike]:
     """List the controls, adjusters and offsets of a bike as places of a set-up."""
     for name, control in bike.controls.items():
+        call = control.call or control_call(name, control)
         shape = setting_shape(control)
-        yield OfBike(
-            ("controls", name), label_of(name), "what the rider set it to", shape, control.call or ""
-        )
+        yield OfBike(("controls", name), label_of(name), "what the rider set it to", shape, call)
     for name, adjuster in bike.adjusters.items():
         counted = f", counted from {adjuster.counted_from}" if adjuster.counted_from else ""
         text = f"in {adjuster.unit}s{counted}" if adjuster.unit else "in the adjuster's own unit"
-        yield OfBike(("adjusters", name), label_of(name), text, adjuster_shape(adjuster), adjuster.call or "")
+        call = adjuster.call or adjuster_call(name, adjuster)
+        yield OfBike(("adjusters", name), label_of(name), text, adjuster_shape(adjuster), call)
     mode = bike.damping.get(damping or "")
     for name, offset in (mode.offsets if mode else {}).items():
         low, high = sorted(offset.range or (-100.0, 100.0))

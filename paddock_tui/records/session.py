@@ -37,30 +37,30 @@ class Session:
         Reference("profile"), "taken from", "the profile whose set-up was taken over"
     )
     planned_time: Quantity | None = one(
-        c.MINUTES, "planned time", "how long the session is to last", carry=True
+        c.MINUTES, "planned time", "how long the session is to last", call="planned", carry=True
     )
     planned_laps: int | None = one(Whole(1, 200), "planned laps", "how many laps are planned")
-    start: dt.time | None = one(c.CLOCK, "start", "when the session starts")
-    went_out: dt.time | None = one(c.CLOCK, "went out", "when the bike left for the track")
-    parked: dt.time | None = one(c.CLOCK, "parked", "when the bike was back in the paddock")
-    ridden_time: Quantity | None = one(c.MINUTES, "ridden time", "time on track")
+    start: dt.time | None = one(c.CLOCK, "start", "when the session starts", call="start")
+    went_out: dt.time | None = one(c.CLOCK, "went out", "when the bike left for the track", call="went")
+    parked: dt.time | None = one(c.CLOCK, "parked", "when the bike was back in the paddock", call="parked")
+    ridden_time: Quantity | None = one(c.MINUTES, "ridden time", "time on track", call="ridden")
     ridden_laps: int | None = one(Whole(0, 300), "ridden laps", "laps ridden, where they were counted")
     distance: Quantity | None = one(c.DISTANCE, "distance", "distance ridden, where laps do not tell it")
-    best_lap: Lap | None = one(LapTime(), "best lap", "best lap, where only that is known")
-    top_speed: Quantity | None = one(c.SPEED, "top speed", "at the end of the longest straight")
-    top_revs: Quantity | None = one(c.REVS, "top revs", "at the end of the longest straight")
+    best_lap: Lap | None = one(LapTime(), "best lap", "best lap, where only that is known", call="best")
+    top_speed: Quantity | None = one(c.SPEED, "top speed", "at the end of the longest straight", call="top")
+    top_revs: Quantity | None = one(c.REVS, "top revs", "at the end of the longest straight", call="revs")
     surface: str | None = one(c.SURFACE, "surface", "what the track is like now", call="surface")
     air: Quantity | str | None = one(c.FELT_AIR, "air", "air temperature, or cold, mild, hot", call="air")
     track: Quantity | str | None = one(
         c.FELT_TRACK, "track temperature", "of the track surface, or cold, mild, hot", call="track"
     )
-    humidity: Quantity | None = one(c.HUMIDITY, "humidity", "relative humidity of the air")
+    humidity: Quantity | None = one(c.HUMIDITY, "humidity", "relative humidity of the air", call="humidity")
     air_pressure: Quantity | None = one(
         c.AIR_PRESSURE, "air pressure", "at the venue, not reduced to sea level"
     )
-    wind: Quantity | None = one(c.WIND, "wind", "wind speed")
+    wind: Quantity | None = one(c.WIND, "wind", "wind speed", call="wind")
     warmers: str | None = one(
-        Word("none", "used"), "tyre warmers", "whether warmers are used before this session"
+        Word("none", "used"), "tyre warmers", "whether warmers are used before this session", call="warmers"
     )
     warmers_on: dt.time | None = one(c.CLOCK, "warmers on", "when they were switched on")
     warmers_off: dt.time | None = one(c.CLOCK, "warmers off", "when they came off")
@@ -69,21 +69,26 @@ class Session:
         c.VOLUME, "fuel added", "litres filled before this session", call="fuel"
     )
     filled_to_brim: bool | None = one(
-        c.FLAG, "filled to the brim", "whether that filled the tank to the brim"
+        c.FLAG, "filled to the brim", "whether that filled the tank to the brim", call="brim"
     )
-    confidence: int | None = one(c.SCORE, "confidence", "1 = none, 5 = full")
-    fatigue: int | None = one(c.SCORE, "fatigue", "1 = fresh, 5 = spent")
-    aim: str | None = one(c.TEXT, "aim", "what this session is for")
+    confidence: int | None = one(c.SCORE, "confidence", "1 = none, 5 = full", call="confidence")
+    fatigue: int | None = one(c.SCORE, "fatigue", "1 = fresh, 5 = spent", call="fatigue")
+    aim: str | None = one(c.TEXT, "aim", "what this session is for", call="aim")
     aim_met: str | None = one(Word("yes", "partly", "no"), "aim met", "whether it was")
-    said: str | None = one(c.TEXT, "said", "three sentences before talking to anyone")
+    said: str | None = one(c.TEXT, "said", "three sentences before talking to anyone", call="said")
     front_travel_used: Quantity | None = one(c.TRAVEL, "front travel used", "from the marker on the fork")
     rear_travel_used: Quantity | None = one(c.TRAVEL, "rear travel used", "from the marker on the shock")
     front_pads: Quantity | None = one(c.TREAD, "front pads", "thickness of the thinnest front pad")
     rear_pads: Quantity | None = one(c.TREAD, "rear pads", "thickness of the thinnest rear pad")
     lever: str | None = one(
-        Word("firm", "long", "to the bar", "spongy hot"), "brake lever", "how the front brake lever feels"
+        Word("firm", "long", "to the bar", "spongy hot"),
+        "brake lever",
+        "how the front brake lever feels",
+        call="lever",
     )
-    chain_slack: Quantity | None = one(c.SMALL, "chain slack", "at the tightest point of the chain")
+    chain_slack: Quantity | None = one(
+        c.SMALL, "chain slack", "at the tightest point of the chain", call="slack"
+    )
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     setup: SetUp = table(SetUp, "set-up", carry=True)
     counted: Mapping[str, Counted] = tables(Counted, "counted", keyed_by="adjuster")

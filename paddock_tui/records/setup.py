@@ -26,28 +26,36 @@ class SetUp:
         Named("by-hand, or one of the bike's damping modes"),
         "damping mode",
         "by hand, or an automatic one",
+        call="damping",
         carry=True,
     )
     preset: str | None = one(
-        Named("one of the damping mode's presets"), "preset", "preset of the damping mode", carry=True
+        Named("one of the damping mode's presets"),
+        "preset",
+        "preset of the damping mode",
+        call="preset",
+        carry=True,
     )
     front_spring: Quantity | None = one(
-        c.SPRING, "front spring", "rate of one fork spring as fitted", carry=True
+        c.SPRING, "front spring", "rate of one fork spring as fitted", call="fs", carry=True
     )
     rear_spring: Quantity | None = one(
-        c.SPRING, "rear spring", "rate of the shock spring as fitted", carry=True
+        c.SPRING, "rear spring", "rate of the shock spring as fitted", call="rs", carry=True
     )
     front_sprocket: int | None = one(c.TEETH, "front sprocket", "teeth, on the gearbox", carry=True)
     rear_sprocket: int | None = one(c.TEETH, "rear sprocket", "teeth, on the wheel", carry=True)
-    links: int | None = one(c.LINKS, "chain links", "number of links of the chain fitted", carry=True)
+    links: int | None = one(
+        c.LINKS, "chain links", "number of links of the chain fitted", call="links", carry=True
+    )
     fork_height: Quantity | None = one(
         c.SMALL,
         "fork height",
         "how far the tubes stand out above the top yoke: more = front lower",
+        call="fh",
         carry=True,
     )
     rear_height: Quantity | None = one(
-        c.SMALL, "rear height", "spacer or adjuster at the shock: more = rear higher", carry=True
+        c.SMALL, "rear height", "spacer or adjuster at the shock: more = rear higher", call="rh", carry=True
     )
     front_start: Quantity | None = one(
         c.TYRE_PRESSURE, "front starting pressure", "cold, before going out", carry=True

@@ -70,7 +70,10 @@ Result = Raise | list[Raise] | None
 
 @attrs.frozen
 class ToDo:
-    """What is to be done by a time: `minutes` before the start, else before going out."""
+    """What is to be done by a time: `minutes` before the start, else before going out.
+
+    Where `what` is empty, each message of the rule says it.
+    """
 
     what: str
     minutes: int = 10

@@ -150,9 +150,8 @@ def review(situation: Situation, limits: Limits | None = None) -> Review:
             for finding in found:
                 due = _due(registered, situation)
                 if registered.todo is not None and not due.now:
-                    to_do.append(
-                        Pending(rule_id, registered.todo.what, due.at, finding.where, finding.message)
-                    )
+                    what = registered.todo.what or finding.message.rstrip(".")
+                    to_do.append(Pending(rule_id, what, due.at, finding.where, finding.message))
                 else:
                     findings.append(finding)
     kept = _with_acceptances(_absorbed(findings), situation)

@@ -1,14 +1,14 @@
 """Rules about what can be: figures, names and values that this bike cannot have."""
 
 from paddock_tui.facts.controls import Mapped, of_range
-from paddock_tui.facts.known import Figure, NotOnBike
+from paddock_tui.facts.known import AtOdds, Figure, NotOnBike
 from paddock_tui.facts.situation import Dangling
 from paddock_tui.facts.suspension import AdjusterShown
 from paddock_tui.records.electronics import Control, speed_of
 from paddock_tui.records.of_bike import can_be_off, is_off, label_of
 from paddock_tui.records.paths import spell
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.rules.core import HOLD, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, HOLD, NOTE, Raise, Remedy, Result, rule
 from paddock_tui.text import clip
 from paddock_tui.trade.levels import Levels
 
@@ -107,6 +107,30 @@ def named_but_not_on_this_bike(not_on_bike: tuple[NotOnBike, ...]) -> Result:
             facts=f"{lost.what} {lost.name}",
         )
         for lost in not_on_bike
+    ]
+
+
+@rule(
+    "record-at-odds-with-itself",
+    CAUTION,
+    source=ARITHMETIC,
+    absorbs=("direction-not-known", "freeing-end-not-known"),
+)
+def record_at_odds_with_itself(records_at_odds: tuple[AtOdds, ...]) -> Result:
+    """Values of one record contradict each other; on the bike nothing can then be judged by them: a hold."""
+    return [
+        Raise(
+            message=f"{_first(clip(one.found.message, 74))}.",
+            why="Each value can be read, but not all can be true; what depends on them is not judged.",
+            remedy=Remedy(f"Look at it again, and enter {one.found.mend}."),
+            severity=NOTE if one.found.harmless else HOLD if one.role == "bike" else CAUTION,
+            subject=spell(one.found.path),
+            role=one.role,
+            path=one.found.path,
+            parts=one.found.path[1:2],
+            facts=one.found.message,
+        )
+        for one in records_at_odds
     ]
 
 

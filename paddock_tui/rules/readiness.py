@@ -2,8 +2,10 @@
 
 from collections.abc import Mapping
 
+from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import Entry
 from paddock_tui.records.kinds import Record
+from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.rules.core import CAUTION, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
@@ -51,6 +53,35 @@ def tyre_kind_not_known(records: Mapping[str, Record]) -> Result:
         path=(lost[0], "kind"),
         facts=f"{' and '.join(lost)} tyre kind not known",
     )
+
+
+@rule("too-little-known", CAUTION, when=("to_come",), at="session:bike")
+def too_little_known(session: Session, records: Mapping[str, Record]) -> Result:
+    """Bike, rider or group are not known: most of what is dangerous for one and fine for another."""
+    bike, rider = records.get("bike"), records.get("rider")
+    lost: list[tuple[str, str, tuple[str, ...]]] = []
+    if not isinstance(bike, Bike):
+        lost.append(("the bike", "session", ("bike",)))
+    elif bike.electronics is None:
+        lost.append(("the bike's electronics, listed or none", "bike", ("electronics",)))
+    if not isinstance(rider, Rider):
+        lost.append(("the rider", "session", ("rider",)))
+    elif rider.group is None:
+        lost.append(("the rider's group", "rider", ("group",)))
+    if session.kind is None:
+        lost.append(("the kind of session", "session", ("kind",)))
+    return [
+        Raise(
+            message=f"Not known: {label}; much is not judged.",
+            why="What is sensible for one bike or rider is dangerous for another; clear would be a guess.",
+            remedy=Remedy(f"Enter {label}."),
+            subject=".".join(path),
+            role=role,
+            path=path,
+            facts=f"{label} not known",
+        )
+        for label, role, path in lost
+    ]
 
 
 @rule(

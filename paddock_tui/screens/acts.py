@@ -9,7 +9,7 @@ from paddock_tui.desk import accepting, withdrawing
 from paddock_tui.desk.mending import mending
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
-from paddock_tui.screens import filing
+from paddock_tui.screens import checking, filing
 from paddock_tui.screens.question import Question
 
 if TYPE_CHECKING:
@@ -106,6 +106,7 @@ ACTS: dict[str, Callable[["MainScreen"], None]] = {
     "garage": _to("garage"),
     "setup": _to("setup"),
     "session": _to("session"),
+    "checklist": checking.go,
     "review": _to("review"),
     "help": _to("help"),
     "actions": _to("actions"),

@@ -17,7 +17,7 @@ from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
-from paddock_tui.screens import acts, filing
+from paddock_tui.screens import acts, checking, filing
 from paddock_tui.screens.outcomes import said_of
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.rooms import Look, Place, finding_at, look
@@ -120,7 +120,10 @@ class MainScreen(QuietScreen[None]):
 
     def jump(self, ref: Ref, path: Path) -> None:
         """Go to the row of a value, in the room that shows it."""
-        if ref.kind in ("session", "profile"):
+        if checking.is_check(ref, path):
+            subject = ref if ref.kind == "session" else self.place.subject
+            place = attrs.evolve(self.place, room="checklist", subject=subject)
+        elif ref.kind in ("session", "profile"):
             room = "setup" if path[0] == "setup" or ref.kind == "profile" else "session"
             place = attrs.evolve(self.place, room=room, subject=ref)
         else:
@@ -277,13 +280,18 @@ class MainScreen(QuietScreen[None]):
     def on_board_cleared(self, message: Board.Cleared) -> None:
         """Clear the value under the cursor to 'not known'."""
         row = message.row
-        if row.ref is not None and row.kind == "field":
+        if row.kind == "check":
+            checking.answer(self, row, "")
+        elif row.ref is not None and row.kind == "field":
             step = clearing(self.desk.files, row.ref, row.path)
             self.attempt(step if step.changes else f"{row.label} is not known already")
 
     def on_board_digit(self, message: Board.Digit) -> None:
         """Set a digit at once where it is the whole answer; else start the editor with it."""
         row = message.row
+        if row.kind == "check":
+            checking.answer(self, row, message.text)
+            return
         if row.ref is None or row.kind != "field":
             return
         field = field_of(self.desk.files, row.ref, row.path)
@@ -302,6 +310,8 @@ class MainScreen(QuietScreen[None]):
             self.action_act(row.key)
         elif row.kind == "add":
             filing.new(self)
+        elif row.kind == "check":
+            checking.open_answer(self, row)
         elif row.opens is not None:
             self.open(row.opens)
         elif row.ref is not None and row.path:

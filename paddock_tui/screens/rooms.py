@@ -7,6 +7,7 @@ from paddock_tui.desk.assembling import Assembled
 from paddock_tui.desk.mending import mending
 from paddock_tui.desk.typing import bike_of, field_of
 from paddock_tui.pages.actions import Context, actions_page, help_page
+from paddock_tui.pages.checklist import checklist_page
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.record import record_page, title_of
@@ -18,7 +19,7 @@ from paddock_tui.records.common import Units
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Finding, Review, review
 
-SUBJECT_ROOMS = ("setup", "session", "review")
+SUBJECT_ROOMS = ("setup", "session", "checklist", "review")
 """Rooms about the session or the profile that is looked at."""
 
 
@@ -48,7 +49,7 @@ def look(desk: Desk, place: Place, context: Context) -> Look:
     assembled = desk.assembled(subject) if subject is not None else None
     judged = review(assembled.situation) if assembled is not None else Review(about_a_session=False)
     page = _page(desk, place, subject, assembled, judged, context)
-    about = place.room in ("setup", "session")
+    about = place.room in ("setup", "session", "checklist")
     return Look(
         attrs.evolve(
             page,
@@ -93,6 +94,11 @@ def _about(desk: Desk, room: str, subject: Ref, assembled: Assembled, judged: Re
     if room == "review":
         problems = (*assembled.problems, *assembled.notes)
         return review_page(judged, heading, problems, _previews(desk, subject, assembled, judged))
+    if room == "checklist" and subject.kind == "session":
+        kept = (
+            desk.files.read(ref) for ref in (subject, assembled.situation.refs.get("day")) if ref is not None
+        )
+        return checklist_page(assembled.situation, heading, (one for one in kept if one is not None))
     units = _units(desk, loaded.record)
     if room == "session" and subject.kind == "session":
         return session_page(loaded, heading, units)

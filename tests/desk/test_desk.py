@@ -7,16 +7,17 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.desk import Desk, Told
-from paddock_tui.desk import desk as desk_module
+from paddock_tui.desk.filing import creating
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.records.session import Session
-from paddock_tui.store.keeping import Clash, Kept, NotKept
+from paddock_tui.store.keeping import Clash, Kept, NotKept, keep
 from tests.desk.opened import NEXT, at_desk, typed
 from tests.small import session, snapshot, write
 
-ANN = Ref("rider", "ann")
+KEEP = "paddock_tui.desk.desk.keep"
+"""What the writer thread calls."""
 
 
 @pytest.fixture
@@ -38,8 +39,7 @@ def test_what_is_done_shows_at_once_and_is_on_disk_once_settled(
 ) -> None:
     before = snapshot(garage)
     go = threading.Event()
-    real = desk_module.keep
-    monkeypatch.setattr(desk_module, "keep", lambda *given: (go.wait(), real(*given))[1])
+    monkeypatch.setattr(KEEP, lambda *given: (go.wait(), keep(*given))[1])
 
     desk.do(typed(desk, NEXT, ("setup.controls.traction", "6")))
 
@@ -80,6 +80,20 @@ def test_the_review_follows_what_is_done_before_it_is_kept(desk: Desk) -> None:
     assert desk.review().verdict == "HOLD"
     desk.undo()
     assert desk.review().verdict == "CARE"
+
+
+def test_what_became_of_a_step_is_told_once_whenever_it_is_asked(tmp_path: Path) -> None:
+    desk = at_desk(write(tmp_path, sessions__one=session()))
+    one = Ref("session", "one")
+    desk.do(typed(desk, one, ("aim", "smooth")))
+    created = creating(desk.files, Ref("rider", "bo"), {})
+    assert isinstance(created, Step)
+    desk.do(created)
+    assert desk.files.listing("rider") == (Ref("rider", "ann"), Ref("rider", "bo"))
+
+    assert [type(outcome) for outcome in desk.settled()] == [Kept, Kept]
+    assert desk.settled() == ()
+    desk.close()
 
 
 def test_a_step_that_changes_nothing_is_no_step(desk: Desk) -> None:
@@ -195,7 +209,7 @@ def test_an_error_in_the_writer_is_an_outcome_and_stops_nothing(
         raise ZeroDivisionError
 
     with monkeypatch.context() as patched:
-        patched.setattr(desk_module, "keep", breaks)
+        patched.setattr(KEEP, breaks)
         desk.do(typed(desk, NEXT, ("fatigue", "3")))
         assert isinstance(desk.settled()[0], NotKept)
 

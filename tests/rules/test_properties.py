@@ -157,6 +157,9 @@ def _forgotten(made: dict[str, Data], before: set[tuple[str, str]], role: str, p
             ".".join(path) == subject or path[:1] in (("setup",), ("pressures",))
         ):
             continue
+        # Without one of two values that contradict each other there is no contradiction left.
+        if rule == "record-at-odds-with-itself":
+            continue
         stacked = [one for one in after.findings if subject in one.parts]
         assert rule not in after.passed or stacked, (rule, subject, role, path)
 

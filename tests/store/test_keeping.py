@@ -13,6 +13,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.store import keeping
 from paddock_tui.store import lock as locking
 from paddock_tui.store.errors import NotWritten
+from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.keeping import Clash, Kept, NotKept, keep
 from tests.small import snapshot, write
@@ -325,7 +326,7 @@ def test_what_could_not_be_put_back_is_named(tmp_path: Path, monkeypatch: pytest
 
 def test_a_disk_that_did_not_confirm_keeps_the_step(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     root = write(tmp_path)
-    real = keeping.replace_durably
+    real = replace_durably
 
     def unsure(path: Path, text: str, **more: bool) -> None:
         real(path, text, **more)

@@ -5,6 +5,7 @@ from typing import NamedTuple
 import attrs
 
 from paddock_tui.pages.layout.bars import common_ends, ends_line
+from paddock_tui.pages.layout.checks import check_lines
 from paddock_tui.pages.layout.columns import Columns
 from paddock_tui.pages.layout.fields import editor_lines, field_lines
 from paddock_tui.pages.layout.pen import Line, rule
@@ -53,6 +54,8 @@ def _section(section: Section, first: int, view: View, columns: Columns) -> list
             drawn = editor_lines(row, columns, view.editor)
         elif row.kind in ("field", "link"):
             drawn = field_lines(row, columns, ends, on)
+        elif row.kind == "check":
+            drawn = check_lines(row, columns, on)
         else:
             drawn = text_lines(row, columns, on)
         lines += [Owned(line, at) for line in drawn]

@@ -194,7 +194,6 @@ CASES = {
     "direction-not-known": Cases(
         raising=(
             raises("traction", "caution", NO_END, says="Which end of traction helps most is not known."),
-            raises("traction", "caution", put("bike", "controls.traction.most_help", 5)),
             raises(
                 "traction",
                 "caution",

@@ -1,5 +1,7 @@
 """Cases of the rules about what can be on this bike."""
 
+import datetime as dt
+
 from paddock_tui.facts.situation import Dangling
 from tests.rules.case import Cases, lacks, raises, silent
 from tests.rules.situations import at, counts_down, put, without
@@ -9,6 +11,28 @@ LOST_TYRES = Dangling("session", ("tyres",), "tyres", "spring")
 
 
 CASES = {
+    "record-at-odds-with-itself": Cases(
+        raising=(
+            raises(
+                "controls.traction.most_help",
+                "hold",
+                put("bike", "controls.traction.most_help", 7),
+                says="Traction: 7 is not an end of its range.",
+            ),
+            raises("controls.traction.levels", "hold", put("bike", "controls.traction.levels", [9, 2])),
+            raises(
+                "parked",
+                "caution",
+                put("session", "went_out", dt.time(11, 0)),
+                put("session", "parked", dt.time(10, 0)),
+            ),
+        ),
+        silent=(
+            silent(),
+            silent(put("session", "went_out", dt.time(10, 0)), put("session", "parked", dt.time(10, 0))),
+        ),
+        asks=True,
+    ),
     "impossible-figure": Cases(
         raising=(
             raises(

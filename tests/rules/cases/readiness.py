@@ -28,6 +28,17 @@ def _paper(key: str) -> Cases:
 
 
 CASES = {
+    "too-little-known": Cases(
+        raising=(
+            raises("bike", "caution", without("bike"), says="Not known: the bike;"),
+            raises("electronics", "caution", without("bike", "electronics"), says="listed or none"),
+            raises("group", "caution", without("rider", "group"), says="Not known: the rider's group;"),
+            raises("rider", "caution", without("rider")),
+            raises("kind", "caution", without("session", "kind")),
+        ),
+        silent=(silent(), silent(without("rider", "group"), RIDDEN)),
+        asks=True,
+    ),
     "surface-not-known": Cases(
         raising=(raises("surface", "caution", without("session", "surface")),),
         silent=(silent(), silent(without("session", "surface"), RIDDEN)),

@@ -1,0 +1,275 @@
+"""The checklists as they stand: which apply to an outing, and how each of their items is answered."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui.facts.core import fact
+from paddock_tui.facts.outing import COLUMN
+from paddock_tui.records.checklist import DAY_STAGES, STAGES, Checklist, Item
+from paddock_tui.records.common import Check
+from paddock_tui.records.day import Entry, RidingDay
+from paddock_tui.records.fielding import field_at
+from paddock_tui.records.fields import specs, value_at
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.paths import Path, parse
+from paddock_tui.records.session import Session
+
+RACING = ("qualifying", "race", "start practice")
+"""The kinds of session that start from a grid."""
+
+OPEN, OK, TO_FIX, NOT_APPLICABLE, ANSWERED = "open", "ok", "to fix", "not applicable", "answered"
+
+_WORTH_CARRYING = ("hold", "serious", "caution", None)
+"""What is to fix after one session stays so in the next ones of the day; a note does not."""
+
+
+@attrs.frozen
+class ItemState:
+    """One item as it stands for a session.
+
+    `in_day` says which record keeps the answer and `path` where its table stands there, empty where
+    nothing can hold it. `said` is what the record says about it. `since` is the number of the earlier
+    session in which it was answered; `to_fix` what "to fix" means, None where no list says so.
+    """
+
+    id: str
+    text: str
+    to_fix: str | None
+    status: str
+    in_day: bool
+    path: Path
+    check: Check = attrs.field(factory=Check)
+    said: str = ""
+    since: int | None = None
+    listed: bool = True
+    answered_by: str = ""
+
+
+@attrs.frozen
+class ListState:
+    """One list with those of its items that apply, as they stand."""
+
+    id: str
+    name: str
+    stage: str
+    items: tuple[ItemState, ...]
+
+    @property
+    def open(self) -> tuple[ItemState, ...]:
+        """The items that nobody and nothing answered yet."""
+        return tuple(item for item in self.items if item.status == OPEN)
+
+    @property
+    def to_fix(self) -> tuple[ItemState, ...]:
+        """The items that are to fix."""
+        return tuple(item for item in self.items if item.status == TO_FIX)
+
+
+@attrs.frozen
+class Checked:
+    """Every list that applies, in the order of the day, and the answers that stand on none of them."""
+
+    lists: tuple[ListState, ...] = ()
+    others: tuple[ItemState, ...] = ()
+
+
+@fact("the checks of the session", at="session:checks.{subject}.status")
+def session_checks(session: Session) -> Mapping[str, Check]:
+    """The answered items that stand in the session."""
+    return session.checks
+
+
+@fact("the checks of the day", at="day:entries.{subject}.{subject}.checks.{subject}.status")
+def day_checks(session: Session, records: Mapping[str, Record]) -> Mapping[str, Check]:
+    """The answered items that stand in the day, for this rider on this bike."""
+    entry = _entry(session, records)
+    return entry.checks
+
+
+@fact("the checklists")
+def checked(
+    session: Session,
+    session_checks: Mapping[str, Check],
+    day_checks: Mapping[str, Check],
+    records: Mapping[str, Record],
+    checklists: Mapping[str, Checklist],
+    earlier: tuple[Session, ...],
+    source: Session | None,
+) -> Checked:
+    """Every list that applies to the outing, with its items as they stand."""
+    look = _Look(session, session_checks, day_checks, records, earlier, source)
+    lists: list[ListState] = []
+    for key, found in _in_order(checklists):
+        if found.retired is None and applies(found.stage or "", session, earlier):
+            items = tuple(
+                look.item(name, item, found) for name, item in found.items.items() if _for(item, session)
+            )
+            made = ListState(key, found.name or found.stage or key, found.stage or "", items)
+            # The list of a fall earlier in the day is gone once it is gone through.
+            if items and (found.stage != "after a fall" or fell(session) or made.open or made.to_fix):
+                lists.append(made)
+    shown = {(item.in_day, item.id) for one in lists for item in one.items}
+    return Checked(tuple(lists), tuple(look.others(checklists, shown)))
+
+
+def day_place(session: Session, day: Record | None) -> Path | str:
+    """Give where the day keeps the checks of this rider and bike, or why nothing can hold them."""
+    if not isinstance(day, RidingDay):
+        return "there is no day to keep it in: choose the day on the session page"
+    if session.rider is None:
+        return "nobody is named as the rider: choose the rider on the session page"
+    if session.bike is None:
+        return "there is no bike: choose the bike on the session page"
+    return ("entries", session.rider, session.bike, "checks")
+
+
+def applies(stage: str, session: Session, earlier: tuple[Session, ...]) -> bool:
+    """Tell whether a list of this stage is for this outing; what is not known keeps it in."""
+    if stage in DAY_STAGES:
+        return not (session.kind == "road" and session.day is None)
+    if stage == "grid":
+        return session.kind is None or session.kind in RACING
+    if stage == "wet swap":
+        return session.surface is None or COLUMN[session.surface] != "dry"
+    if stage == "after a fall":
+        return any(fell(one) for one in (*earlier, session))
+    return stage in STAGES
+
+
+def fell(session: Session) -> bool:
+    """Tell whether a fall is written down, moving or at a standstill."""
+    return any(incident.what == "fall" for incident in session.incidents.values())
+
+
+def _in_order(checklists: Mapping[str, Checklist]) -> list[tuple[str, Checklist]]:
+    placed = [(key, found) for key, found in checklists.items() if found.stage in STAGES]
+    return sorted(placed, key=lambda one: (STAGES.index(one[1].stage or ""), one[0]))
+
+
+def _for(item: Item, session: Session) -> bool:
+    """Tell whether an item is for this kind of session and this surface; what is not known keeps it in."""
+    kind = item.kinds is None or session.kind is None or session.kind in item.kinds
+    return kind and (item.surfaces is None or session.surface is None or session.surface in item.surfaces)
+
+
+def _entry(session: Session, records: Mapping[str, Record]) -> Entry:
+    day = records.get("day")
+    entries = day.entries if isinstance(day, RidingDay) else {}
+    return entries.get(session.rider or "", {}).get(session.bike or "", Entry())
+
+
+@attrs.frozen
+class _Look:
+    """What the answers of one outing are read from."""
+
+    session: Session
+    own: Mapping[str, Check]
+    of_day: Mapping[str, Check]
+    records: Mapping[str, Record]
+    earlier: tuple[Session, ...]
+    source: Session | None
+
+    def item(self, name: str, item: Item, found: Checklist) -> ItemState:
+        """Give one item of a list as it stands: as answered, else as the record answers it, else open."""
+        in_day = found.stage in DAY_STAGES
+        state = ItemState(
+            name,
+            item.text or label_of(name),
+            item.to_fix,
+            OPEN,
+            in_day,
+            self._path(in_day, name),
+            answered_by=item.answered_by or "",
+        )
+        check, since = self._check(name, in_day, item.to_fix, found.stage == "after a fall")
+        if check is not None:
+            return attrs.evolve(state, status=check.status or OPEN, check=check, since=since)
+        return self._from_record(state) if item.answered_by else state
+
+    def others(
+        self, checklists: Mapping[str, Checklist], shown: set[tuple[bool, str]]
+    ) -> Iterator[ItemState]:
+        """Give the answers that no list shown asks for: what is to fix, and what is ok on no list at all."""
+        known = {
+            (found.stage in DAY_STAGES, name): item
+            for _, found in _in_order(checklists)
+            for name, item in found.items.items()
+        }
+        names = {(True, name) for name in self.of_day} | {(False, name) for name in self.own}
+        names |= {(False, name) for one in self.earlier for name in one.checks}
+        for in_day, name in sorted(names - shown):
+            item = known.get((in_day, name), Item())
+            check, since = self._check(name, in_day, item.to_fix, fall=False)
+            if check is None or check.status == NOT_APPLICABLE or (since and check.status != TO_FIX):
+                continue
+            yield ItemState(
+                name,
+                item.text or label_of(name),
+                item.to_fix,
+                check.status or OPEN,
+                in_day,
+                self._path(in_day, name),
+                check,
+                since=since,
+                listed=(in_day, name) in known,
+            )
+
+    def _path(self, in_day: bool, name: str) -> Path:
+        if not in_day:
+            return ("checks", name)
+        place = day_place(self.session, self.records.get("day"))
+        return () if isinstance(place, str) else (*place, name)
+
+    def _check(
+        self, name: str, in_day: bool, to_fix: str | None, fall: bool
+    ) -> tuple[Check | None, int | None]:
+        """Find the answer that counts, and the earlier session that it was given in.
+
+        What is to fix stays so until a later session answers it; after a fall every answer given
+        since then counts.
+        """
+        held = (self.of_day if in_day else self.own).get(name)
+        if held is not None and held.status is not None:
+            return held, None
+        if in_day or (fall and fell(self.session)):
+            return None, None
+        for one in reversed(self.earlier):
+            before = one.checks.get(name)
+            if before is not None and before.status is not None:
+                counts = fall or (before.status == TO_FIX and to_fix in _WORTH_CARRYING)
+                return (before, one.number) if counts else (None, None)
+            if fall and fell(one):
+                break
+        return None, None
+
+    def _from_record(self, state: ItemState) -> ItemState:
+        """Answer an item from the value that it names; one carried over or a plain no answers nothing."""
+        path = parse(state.answered_by) or ()
+        field = field_at(*self._place(state.in_day, path))
+        value = value_at(self._holder(state.in_day), path) if field is not None else None
+        if field is None or not path:
+            return attrs.evolve(state, said=f"no value is called {state.answered_by}")
+        if value is None:
+            return state
+        said = f"{state.answered_by}: {field.shape.show(value)}"
+        if value is False:
+            return attrs.evolve(state, said=said)
+        if not state.in_day and self._carried(path, value):
+            return attrs.evolve(state, said=f"carried over, {said}")
+        return attrs.evolve(state, status=ANSWERED, said=f"from {said}")
+
+    def _place(self, in_day: bool, path: Path) -> tuple[str, Path]:
+        return ("day", ("entries", "rider", "bike", *path)) if in_day else ("session", path)
+
+    def _holder(self, in_day: bool) -> Any:
+        return _entry(self.session, self.records) if in_day else self.session
+
+    def _carried(self, path: Path, value: object) -> bool:
+        """Tell whether a value only came along with the set-up of the session that was copied."""
+        key = specs(Session).get(path[0])
+        if key is None or not key[1].carry or self.session.copied_from is None:
+            return False
+        return self.source is None or value_at(self.source, path) == value

@@ -1,0 +1,55 @@
+"""One item of a checklist as lines: how it stands, its text wrapped beside it, who said so at the right."""
+
+from functools import lru_cache
+
+from paddock_tui.pages.layout.columns import MARK, Columns
+from paddock_tui.pages.layout.fields import folded, mark
+from paddock_tui.pages.layout.pen import Ink, Line
+from paddock_tui.pages.layout.texts import severity_style
+from paddock_tui.pages.rows import Row
+from paddock_tui.text import fold, width
+
+_WIDE = 60
+"""From this width on the longest word for an answer and a time with initials stand in columns of their own."""
+
+_GAP = 2
+
+
+@lru_cache(maxsize=4096)
+def check_lines(row: Row, columns: Columns, on: bool) -> tuple[Line, ...]:
+    """Draw an item; what is open stands out, what is answered is quiet."""
+    pen = columns.pen
+    wide = pen.width >= _WIDE
+    column = min(MARK + (15 if wide else 9), max(pen.width - 2, 0))
+    ink = Ink(pen)
+    mark(ink, on)
+    ink.put(pen.say(row.label), _lead(row, on))
+    lines: list[Line] = []
+    if ink.at >= column:
+        lines.append(ink.line())
+        ink = Ink(pen)
+    quiet = row.known and not row.severity
+    said = pen.say(row.aside)
+    room = pen.width - column - (10 if wide else 0)
+    pieces = fold(pen.say(row.value), max(room, 2)) or [""]
+    for place, piece in enumerate(pieces):
+        ink.to(column)
+        ink.put(piece, "aside" if quiet else "value")
+        if place == len(pieces) - 1 and said and ink.room >= width(said) + _GAP:
+            ink.to(pen.width - width(said))
+            ink.put(said, "aside")
+            said = ""
+        lines.append(ink.line())
+        ink = Ink(pen)
+    lines += folded(said, "aside", columns, column)
+    for words, style in ((row.trouble, "trouble"), (row.shut if on else "", "shut")):
+        lines += folded(pen.say(words), style, columns, column)
+    return tuple(lines)
+
+
+def _lead(row: Row, on: bool) -> str:
+    if row.severity:
+        return severity_style(row.severity)
+    if on:
+        return "focus"
+    return "aside" if row.known else "label"
