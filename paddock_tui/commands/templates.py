@@ -3,9 +3,10 @@
 from collections.abc import Iterator
 from typing import Any
 
-from paddock_tui.records.fields import Spec, specs
+from paddock_tui.commands.examples import EXAMPLES
+from paddock_tui.records.fields import ANY, Spec, specs
 from paddock_tui.records.kinds import CLASSES
-from paddock_tui.records.paths import spell
+from paddock_tui.records.paths import Path, spell
 from paddock_tui.store.render import render
 
 _KEYS = {
@@ -39,33 +40,33 @@ def template(kind: str) -> str:
     lines = [
         f"# A {kind}: copy this file to a name of your own ending in .toml; that name is its id.",
         "# Take away the mark before what you know. What is left out is not known.",
-        *_lines(CLASSES[kind], ()),
+        *_lines(kind, CLASSES[kind], (), ()),
     ]
     return "\n".join(lines) + "\n"
 
 
-def _lines(record: type, at: tuple[str, ...]) -> Iterator[str]:
-    below: list[tuple[tuple[str, ...], Spec]] = []
+def _lines(kind: str, record: type, at: Path, declared: Path) -> Iterator[str]:
+    """Write the lines of a class: `at` are the keys of the example, `declared` those of the declaration."""
+    below: list[tuple[Path, Path, Spec]] = []
     for key, (_, spec) in specs(record).items():
         if spec.nature == "one":
-            yield f"#{spell((key,))} = {_example(spec)}  # {spec.help}"
+            yield f"#{spell((key,))} = {_example(kind, (*declared, key), spec)}  # {spec.help}"
         else:
             keys = tuple(_KEYS[spec.keyed_by].split(".")) if spec.keyed_by else ()
-            below.append(((*at, key, *keys), spec))
-    for path, spec in below:
+            below.append(((*at, key, *keys), (*declared, key, *(ANY for _ in keys)), spec))
+    for path, pattern, spec in below:
         if spec.shape is not None:
             yield ""
             yield f"#[{spell(path[:-1])}]  # {spec.help}"
-            yield f"#{spell(path[-1:])} = {_example(spec)}"
+            yield f"#{spell(path[-1:])} = {_example(kind, pattern, spec)}"
         elif spec.record is not None:
             yield ""
             yield f"#[{spell(path)}]"
-            yield from _lines(spec.record, path)
+            yield from _lines(kind, spec.record, path, pattern)
 
 
-def _example(spec: Spec) -> str:
-    return render(_value(spec.shape))
-
-
-def _value(shape: Any) -> Any:
-    return shape.dump(shape.example())
+def _example(kind: str, pattern: Path, spec: Spec) -> str:
+    shape: Any = spec.shape
+    text = EXAMPLES.get(kind, {}).get(".".join(pattern))
+    value = shape.example() if text is None else shape.read(text)
+    return render(shape.dump(value))
