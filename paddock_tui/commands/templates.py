@@ -39,7 +39,8 @@ def template(kind: str) -> str:
     """Write the template of a kind: valid TOML once the comment marks before its lines are taken away."""
     lines = [
         f"# A {kind}: copy this file to a name of your own ending in .toml; that name is its id.",
-        "# Take away the mark before what you know. What is left out is not known.",
+        "# Take away the # before what you know, and before the [heading] that it stands under.",
+        "# What is left out is not known.",
         *_lines(kind, CLASSES[kind], (), ()),
     ]
     return "\n".join(lines) + "\n"

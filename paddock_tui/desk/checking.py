@@ -38,7 +38,8 @@ def answering(
     if not isinstance(session, Session):
         return f"{about} cannot be read: mend its file first"
     day = Ref("day", session.day) if session.day is not None else None
-    holder, path = about, ("checks", item)
+    holder = about
+    path: Path = ("checks", item)
     if in_day:
         place = day_place(session, _record(files, day) if day is not None else None)
         if isinstance(place, str) or day is None:

@@ -12,8 +12,8 @@ from paddock_tui.records.edits import Missing, Value
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
 
-LONGEST = 400
-"""How many characters a line may have."""
+LONGEST = 1000
+"""How many characters a line may have: room for a whole set-up in its printed form."""
 
 
 def _no_ids(kind: str) -> tuple[str, ...] | None:  # noqa: ARG001 - stands in for a listing

@@ -67,4 +67,3 @@ def _without_doubles(targets: Iterable[Target]) -> list[Target]:
         if not any(target is held for held in found):
             found.append(target)
     return found
-

@@ -51,4 +51,3 @@ def hyphened(text: str) -> str:
 def typed_at_once(word: str) -> bool:
     """Tell whether a word is taken as one piece however it stands: letters first, digits after a hyphen."""
     return _TYPED_AT_ONCE.fullmatch(word) is not None
-

@@ -1,6 +1,6 @@
 """What was typed for one field, as the plain value that its file holds."""
 
-from typing import cast
+from typing import Any, cast
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import Units
@@ -27,7 +27,7 @@ def read_typed(field: Field, text: str, units: Units | None = None) -> Value | T
     return found if isinstance(found, Trouble) else cast("Value", shape.dump(found))
 
 
-def bare_unit(shape: Shape[object], units: Units | None) -> str | None:
+def bare_unit(shape: Shape[Any], units: Units | None) -> str | None:
     """Give the unit that a bare number is in where the garage or the rider chose one; else None."""
     amount = shape.amount if isinstance(shape, AmountOrWord) else shape
     wanted = _CHOSEN.get(amount.unit) if isinstance(amount, Amount) else None
@@ -35,7 +35,7 @@ def bare_unit(shape: Shape[object], units: Units | None) -> str | None:
     return chosen if isinstance(chosen, str) else None
 
 
-def is_tyre_pressure(shape: Shape[object]) -> bool:
+def is_tyre_pressure(shape: Shape[Any]) -> bool:
     """Tell whether bare numbers of a shape take their unit by the band in which they lie."""
     return isinstance(shape, Amount) and shape.dimension == "pressure" and shape.unit == "bar"
 

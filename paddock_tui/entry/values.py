@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Callable, Iterator, Sequence
+from typing import Any
 
 import attrs
 
@@ -30,7 +31,6 @@ from paddock_tui.records.shapes import (
     Text,
     Whole,
     Word,
-    WordSetting,
 )
 from paddock_tui.records.shapes.times import MARKS
 from paddock_tui.records.trouble import Trouble
@@ -100,12 +100,12 @@ def take(pieces: Pieces, place: int, field: Field, *, sets: bool = False) -> Tak
     return steps or _read(pieces, place, field)
 
 
-def takes_the_rest(shape: Shape[object]) -> bool:
+def takes_the_rest(shape: Shape[Any]) -> bool:
     """Tell whether a value goes on to the end of the line unless it stands in quotes."""
     return isinstance(shape, Text) or not isinstance(shape, _ONE_OR_MORE_WORDS + _ONE_WORD)
 
 
-def below_zero(shape: Shape[object]) -> bool:
+def below_zero(shape: Shape[Any]) -> bool:
     """Tell whether a range goes below zero, so that a sign is part of the value."""
     if isinstance(shape, LevelSetting):
         return shape.low < 0
@@ -139,7 +139,7 @@ def to_the_minute(moment: dt.datetime) -> dt.time:
     return moment.time().replace(second=0, microsecond=0)
 
 
-def _extents(pieces: Pieces, place: int, shape: Shape[object]) -> Iterator[tuple[str, int]]:
+def _extents(pieces: Pieces, place: int, shape: Shape[Any]) -> Iterator[tuple[str, int]]:
     """List what the text of a value may be, longest first, each with the place behind it."""
     token = pieces.tokens[place]
     follow = pieces.at(place + 1)
@@ -168,7 +168,7 @@ def _with_unit(pieces: Pieces, place: int) -> Iterator[tuple[str, int]]:
         yield f"{token.text} {first.text}", place + 2
 
 
-def _runs(pieces: Pieces, place: int, shape: Shape[object]) -> Iterator[tuple[str, int]]:
+def _runs(pieces: Pieces, place: int, shape: Shape[Any]) -> Iterator[tuple[str, int]]:
     """List the runs of words that may be one word of a shape, longest first."""
     most = max((len(word.split()) for word in shape.words()), default=1)
     run: list[str] = []
@@ -203,14 +203,10 @@ def _steps(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken | None:
     return _counted(field, token, token, place + 1, text[1:], 1 if text[0] == "+" else -1)
 
 
-def _counted(
-    field: Field, first: Token, last: Token, until: int, count: str, sign: int
-) -> Taken | NotTaken:
+def _counted(field: Field, first: Token, last: Token, until: int, count: str, sign: int) -> Taken | NotTaken:
     if not count.isdecimal() or len(count) > 3:
         mend = "+2 goes two steps up; = before a number sets it"
-        return NotTaken(
-            first.start, last.end, until, f"{field.label} goes in whole steps, at most 999", mend
-        )
+        return NotTaken(first.start, last.end, until, f"{field.label} goes in whole steps, at most 999", mend)
     return Taken(first.start, last.end, until, steps=sign * int(count))
 
 

@@ -98,7 +98,12 @@ class Words:
         field = single.fields[0] if single is not None else None
         if single is None or field is None:
             return next((call for call, where in READINGS.items() if where == path), spell(path))
-        known = (self.own.get(path, ""), *self._calls_of(single), *names_of(field), *names_with_heading(field))
+        known = (
+            self.own.get(path, ""),
+            *self._calls_of(single),
+            *names_of(field),
+            *names_with_heading(field),
+        )
         for word in known:
             if typed_at_once(word) and self.exact(word) == (single,):
                 return word
@@ -139,9 +144,7 @@ def calls_of(kind: str, record: Record, bike: Bike | None = None) -> Words:
     if bike is not None and hasattr(record, SET_UP):
         _add_own(words, bike)
     if hasattr(record, SET_UP):
-        words.absent.update(
-            {word: label for word, label in of_a_bike().items() if not words.exact(word)}
-        )
+        words.absent.update({word: label for word, label in of_a_bike().items() if not words.exact(word)})
     return words
 
 

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 
 import attrs
 
+from paddock_tui.pages.review import CAUTION_WORDS
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.rules import SERIOUS, Finding
 
@@ -110,6 +111,7 @@ ACTIONS: tuple[Action, ...] = (
     Action("save", "", "save profile", "save the session's set-up as a profile", _needs_session),
     Action("duplicate", "", "duplicate", "copy the record under the cursor, or the one shown"),
     Action("rename", "", "rename", "give a record another name; what refers to it follows"),
+    Action("editor", "", "open in the editor", "open the record's file in $VISUAL or $EDITOR"),
     Action("retired", "", "show retired", "show retired records in the garage, or hide them again"),
     Action("help", "question_mark", "help", "keys and what they do"),
     Action("quit", "q", "quit", "leave; everything is kept already"),
@@ -167,9 +169,15 @@ def hints(context: Context) -> tuple[str, ...]:
 
 def help_page() -> Page:
     """Make the page of all keys."""
-    actions = tuple(Row(printed(one), one.label, aside=one.help, kind="text", key=one.id) for one in ACTIONS)
+    actions = tuple(
+        Row(printed(one) or "in m", f"{one.label}: {one.help}", kind="text", key=one.id) for one in ACTIONS
+    )
     rows = tuple(Row(keys, words, kind="text", key=keys) for keys, words in ROW_KEYS)
-    return Page("help · keys", (Section("actions", actions), Section("on a row", rows)))
+    caution = (Row("", CAUTION_WORDS, kind="text", key="caution"),)
+    return Page(
+        "help · keys",
+        (Section("actions", actions), Section("on a row", rows), Section("before anything else", caution)),
+    )
 
 
 def actions_page(context: Context) -> Page:

@@ -1,4 +1,4 @@
-"""The checklist page: every list that applies to the session, its items as they stand, and what is at hand."""
+"""The checklist page: the lists that apply to the session, their items as they stand, the one at hand."""
 
 from collections.abc import Iterable, Iterator
 
@@ -26,7 +26,7 @@ def checklist_page(situation: Situation, heading: str, loaded: Iterable[Loaded] 
         Section(
             printable(one.name),
             tuple(_list_rows(one, situation, files, hand, why_not)),
-            _counts(one, hand),
+            _counts(one),
         )
         for one in checked.lists
     ]
@@ -39,7 +39,7 @@ def checklist_page(situation: Situation, heading: str, loaded: Iterable[Loaded] 
 
 
 def first_open(situation: Situation) -> tuple[str, ...] | None:
-    """Give the identity of the row to begin at: the first open item of the stage at hand; None without one."""
+    """Give the identity of the first open item of the stage at hand, to begin at; None without one."""
     checked = checked_of(situation)
     hand = hand_of(situation, checked)
     for one in checked.lists:
@@ -76,12 +76,10 @@ def _why_not(situation: Situation) -> str:
     return place if isinstance(place, str) else ""
 
 
-def _counts(one: ListState, hand: AtHand | None) -> str:
+def _counts(one: ListState) -> str:
     words = [f"{len(one.open)} open of {len(one.items)}"]
     if one.to_fix:
         words.append(f"{len(one.to_fix)} to fix")
-    if hand is not None and hand.stage == one.stage:
-        words.append("at hand")
     return ", ".join(words)
 
 

@@ -36,7 +36,9 @@ def garage_page(desk: Desk, *, retired: bool = False) -> Page:
         sections.append(Section(title, (*rows, _new_row(kind, title)), "" if rows else "none yet"))
     problems = tuple(problem_rows(problems_read(desk)))
     if problems:
-        sections.append(Section("problems", problems))
+        count = "1 problem" if len(problems) == 1 else f"{len(problems)} problems"
+        heading = f"{heading} · {count}, see below"
+        sections.append(Section("problems", problems, "enter mends"))
     return Page(garage_heading(desk), tuple(sections), judged=False)
 
 
@@ -89,7 +91,7 @@ def _said_of_session(one: Glance, data: Mapping[str, Any]) -> Iterator[str]:
         yield f"{short_date(one.date)} {one.date.year}"
     if isinstance(data.get("start"), dt.time):
         yield f"{one.start:%H:%M}"
-    for key in ("bike", "rider", "kind", "surface"):
+    for key in ("bike", "surface", "rider", "kind"):
         word = data.get(key)
         if isinstance(word, str) and not (key == "bike" and one.ref.id.endswith(f"-{word}")):
             yield word

@@ -11,7 +11,7 @@ _WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
 
 def heading_of(desk: Desk, ref: Ref) -> str:
-    """Name a session by number, day, start, venue and bike, as far as known; a profile by its name."""
+    """Name a session by number, day, start, bike, rider and venue, as far as known; a profile by its name."""
     data = desk.files.data(ref)
     if ref.kind != "session":
         name = data.get("name")
@@ -23,6 +23,6 @@ def heading_of(desk: Desk, ref: Ref) -> str:
         clock = f" {start:%H:%M}" if isinstance(start, dt.time) else ""
         parts.append(f"{_WEEKDAYS[date.weekday()]} {short_date(date)}{clock}")
     parts += [
-        word for word in (day.get("venue"), data.get("bike"), data.get("rider")) if isinstance(word, str)
+        word for word in (data.get("bike"), data.get("rider"), day.get("venue")) if isinstance(word, str)
     ]
     return printable(" · ".join(parts))

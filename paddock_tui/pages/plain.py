@@ -36,7 +36,7 @@ def plain_page(page: Page, columns: int = 80, *, unknown: bool = True, paths: bo
     if page.verdict:
         yield from fold(page.verdict, columns)
     for section in page.sections:
-        if section.rows and all(row.kind == "add" for row in section.rows):
+        if section.rows and not section.note and all(row.kind == "add" for row in section.rows):
             continue
         yield ""
         yield from _section(section, columns, unknown, paths)

@@ -17,5 +17,7 @@ def problem_rows(troubles: Iterable[Trouble]) -> Iterator[Row]:
             kind="text",
             path=trouble.path,
             severity="trouble",
+            file=trouble.file,
+            line=trouble.line or 1,
             key=f"{place}:{'.'.join(trouble.path)}",
         )

@@ -55,14 +55,14 @@ def record_sections(loaded: Loaded, bike: Bike | None, units: Units) -> Iterator
         return
     walker = _Walker(loaded, units)
     shown: set[Path] = set()
-    for section in walker.sections(type(record), record, (), ()):
-        if section.rows and section.rows[0].path[:1] == (SET_UP,) and bike is not None:
+    has_set_up = bike is not None and hasattr(record, SET_UP)
+    for place, section in enumerate(walker.sections(type(record), record, (), ())):
+        if has_set_up and section.rows and section.rows[0].path[:1] == (SET_UP,):
             continue
         shown |= {row.path for row in section.rows}
         yield section
-    setup = getattr(record, SET_UP, None)
-    if setup is not None and bike is not None:
-        yield from _set_up(loaded, bike, units, shown, walker)
+        if place == 0 and bike is not None and has_set_up:
+            yield from _set_up(loaded, bike, units, shown, walker)
     lost = [trouble for trouble in loaded.troubles if trouble.path not in shown]
     if lost:
         yield Section("cannot be read", tuple(problem_rows(lost)))

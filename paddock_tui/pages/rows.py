@@ -31,7 +31,7 @@ class Row:
     `shut` says why the row takes no key; `trouble` is what is wrong with a value that cannot be read,
     with the mend, and then `value` is the raw text. `severity` colours a finding. `edit` is the text
     that an editor starts with. `opens` is a record that enter opens. `adds` is the table that `n` adds
-    to here, `drops` the entry that `x` drops.
+    to here, `drops` the entry that `x` drops. `file` and `line` say where a problem stands.
     """
 
     label: str
@@ -50,6 +50,8 @@ class Row:
     opens: Ref | None = None
     adds: Path = ()
     drops: Path = ()
+    file: str = ""
+    line: int = 0
     key: str = ""
 
     @property

@@ -154,7 +154,7 @@ def _adjuster_row(loaded: Loaded, setup: SetUp, name: str, adjuster: Adjuster, c
     row = Row(
         label=label_of(name),
         value="not known" if value is None else show_number(value),
-        range=f"{words} {limits}".strip(),
+        range=(f"{words} {limits}" if value is not None else f"{limits} {words}").strip(),
         aside=f"not used in {printable(closed_by)} damping" if closed_by else aside,
         bar=bar,
         ref=loaded.ref,

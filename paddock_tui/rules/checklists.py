@@ -62,7 +62,7 @@ def _marked(item: ItemState) -> str:
 
 @rule("checklist-items-open", CAUTION, at="session:checks", when=("to_come",), todo=ToDo(""))
 def checklist_items_open(checked: Checked, stages_due: tuple[str, ...]) -> Result:
-    """Items of a list that is gone through before going out are neither answered nor known from the record."""
+    """Items of a list that is due before going out are neither answered nor known from the record."""
     asked = _asked_by_rules()
     found = []
     for one in checked.lists:

@@ -9,7 +9,7 @@ from paddock_tui.desk import accepting, withdrawing
 from paddock_tui.desk.mending import mending
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
-from paddock_tui.screens import checking, filing
+from paddock_tui.screens import checking, editing, filing
 from paddock_tui.screens.question import Question
 
 if TYPE_CHECKING:
@@ -116,6 +116,7 @@ ACTS: dict[str, Callable[["MainScreen"], None]] = {
     "duplicate": filing.duplicate,
     "rename": filing.rename,
     "retired": filing.show_retired,
+    "editor": editing.record,
     "take": filing.take,
     "save": filing.save,
     "accept": _accept,

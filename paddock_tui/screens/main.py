@@ -17,10 +17,10 @@ from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
-from paddock_tui.screens import acts, checking, filing
+from paddock_tui.screens import acts, checking, editing, filing
 from paddock_tui.screens.outcomes import said_of
 from paddock_tui.screens.question import Question
-from paddock_tui.screens.rooms import Look, Place, finding_at, look
+from paddock_tui.screens.rooms import SUBJECT_ROOMS, Look, Place, finding_at, look
 from paddock_tui.store import half_typed
 from paddock_tui.store.data import lookup
 from paddock_tui.widgets.base import QuietScreen
@@ -98,10 +98,13 @@ class MainScreen(QuietScreen[None]):
             session=subject is not None and subject.kind == "session",
             profile=subject is not None and subject.kind == "profile",
             row=row,
-            finding=finding_at(judged, row) if judged is not None else None,
+            finding=finding_at(judged, row) if judged is not None and self._shows_findings() else None,
             undo=self.desk.can_undo(),
             redo=self.desk.can_redo(),
         )
+
+    def _shows_findings(self) -> bool:
+        return self.place.room in SUBJECT_ROOMS
 
     def draw(self) -> None:
         """Make the page anew and show it; the board sends only what changed."""
@@ -310,6 +313,8 @@ class MainScreen(QuietScreen[None]):
             self.action_act(row.key)
         elif row.kind == "add":
             filing.new(self)
+        elif row.file:
+            editing.problem(self, row)
         elif row.kind == "check":
             checking.open_answer(self, row)
         elif row.opens is not None:

@@ -110,6 +110,10 @@ class GarageFiles:
         path = self.path_of(ref)
         return os.path.relpath(path, self.root) if path is not None else str(ref)
 
+    def ref_named(self, name: str) -> Ref | None:
+        """Give the record whose file has this name, written from the garage's folder on."""
+        return next((ref for ref in self.all() if self.name_of(ref) == name), None)
+
     def read(self, ref: Ref) -> Loaded | None:
         """Read a record, or give it as remembered; None where there is no such file."""
         path = self.path_of(ref)

@@ -3,14 +3,14 @@
 from functools import lru_cache
 
 from paddock_tui.pages.layout.columns import MARK, Columns
-from paddock_tui.pages.layout.fields import folded, mark
+from paddock_tui.pages.layout.fields import mark
 from paddock_tui.pages.layout.pen import Ink, Line
 from paddock_tui.pages.layout.texts import severity_style
 from paddock_tui.pages.rows import Row
 from paddock_tui.text import fold, width
 
 _WIDE = 60
-"""From this width on the longest word for an answer and a time with initials stand in columns of their own."""
+"""From this width on the longest answer, and a time with initials, stand in columns of their own."""
 
 _GAP = 2
 
@@ -41,10 +41,19 @@ def check_lines(row: Row, columns: Columns, on: bool) -> tuple[Line, ...]:
             said = ""
         lines.append(ink.line())
         ink = Ink(pen)
-    lines += folded(said, "aside", columns, column)
-    for words, style in ((row.trouble, "trouble"), (row.shut if on else "", "shut")):
-        lines += folded(pen.say(words), style, columns, column)
+    for words, style in ((said, "aside"), (row.trouble, "trouble"), (row.shut if on else "", "shut")):
+        lines += _below(pen.say(words), style, columns, column)
     return tuple(lines)
+
+
+def _below(words: str, style: str, columns: Columns, column: int) -> list[Line]:
+    lines = []
+    for piece in fold(words, max(columns.pen.width - column, 2)):
+        ink = Ink(columns.pen)
+        ink.to(column)
+        ink.put(piece, style)
+        lines.append(ink.line())
+    return lines
 
 
 def _lead(row: Row, on: bool) -> str:

@@ -28,15 +28,25 @@ class Columns:
 
 def columns(page: Page, pen: Pen) -> Columns:
     """Choose the columns of a page so that no key shifts them."""
-    labels = [width(row.label) for row in page.rows() if row.kind in ("field", "link")]
     share = 2 / 5 if pen.width < 60 else 3 / 10
-    label = min(max(labels, default=0) + 2, int(pen.width * share))
+    label = min(_longest(page, "field") + 2, int(pen.width * share))
+    # Names and keys tell rows apart, and what follows them is short or is wrapped.
+    share = 1 / 2 if pen.width < 60 else share
+    label = max(label, min(max(_longest(page, "link"), _longest(page, "text")) + 2, int(pen.width * share)))
     value = MARK + max(label, min(10, pen.width // 4))
     right = value + _for_values(pen.width)
     bar = min(31 if pen.width >= 120 else 21, pen.width - right)
     if bar < _LEAST_BAR:
         return Columns(pen, value, right, min(21, max(pen.width - value, 0)), below=True)
     return Columns(pen, value, right, bar)
+
+
+def _longest(page: Page, kind: str) -> int:
+    """Cells of the longest label of a kind; words that stand alone are no label."""
+    return max(
+        (width(row.label) for row in page.rows() if row.kind == kind and (row.value or kind != "text")),
+        default=0,
+    )
 
 
 def _for_values(width: int) -> int:

@@ -26,7 +26,7 @@ def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line,
     bar_below = None
     if row.bar and row.bar.at is not None and not row.shut and not row.trouble:
         start = max(columns.right, ink.at + _GAP)
-        if columns.below or start + columns.bar > columns.pen.width:
+        if columns.below or start + columns.bar > columns.pen.width or _wordy(row.bar, columns):
             bar_below = Ink(columns.pen)
             bar_below.to(columns.value)
             put_bar(bar_below, row.bar, row.bar.at, _below(row.bar, columns, ends, bar_below.room), ends)
@@ -99,6 +99,9 @@ def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
         return []
     ink.to(columns.value if ink.at < columns.value else ink.at + 1)
     room = ink.room - (_LEAST_ASIDE if more and ink.room > 2 * _LEAST_ASIDE else 0)
+    if width(value) > room:
+        # Cut either way: the value has the room, and its ellipsis says that there is more.
+        room = ink.room
     cut = [] if ink.put(value, style, room) else [(value, style)]
     if quiet:
         gap = 1 if ink.pen.width < 60 else 2
@@ -109,6 +112,11 @@ def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
         if not ink.put(quiet, "range", room - gap):
             cut.append((quiet, "range"))
     return cut
+
+
+def _wordy(bar: Bar, columns: Columns) -> bool:
+    """Whether a bar with its own words has no room for the first one of each beside a scale."""
+    return bar.two_ended and columns.bar < sum(width(end.split(" ")[0]) + 1 for end in bar.ends) + 3
 
 
 def _below(bar: Bar, columns: Columns, ends: Ends, room: int) -> int:

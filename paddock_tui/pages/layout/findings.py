@@ -4,10 +4,13 @@ import attrs
 
 from paddock_tui.pages.layout.columns import MARK, Columns
 from paddock_tui.pages.layout.fields import folded
-from paddock_tui.pages.layout.pen import Ink, Line, rule
+from paddock_tui.pages.layout.pen import Ink, Line, rule, text_of
 from paddock_tui.pages.layout.texts import finding_line, text_lines
 from paddock_tui.pages.rows import Page
 from paddock_tui.text import width
+
+_CAUTION = 3
+"""Lines of a caution, at most, below a page that keeps no room for findings."""
 
 
 def block_height(height: int) -> int:
@@ -37,7 +40,12 @@ def caution_lines(page: Page, columns: Columns, height: int) -> list[Line]:
     """Draw the caution of a page that keeps no room for findings: up to three lines on a tall screen."""
     if page.judged or height < 14:
         return []
-    return folded(columns.pen.say(page.caution), "aside", columns, MARK)[:3]
+    lines = folded(columns.pen.say(page.caution), "aside", columns, MARK)
+    if len(lines) <= _CAUTION:
+        return lines
+    # A last line too long for the screen, so that the pen marks that more was to be said.
+    rest = " ".join(text_of(line).strip() for line in lines[_CAUTION - 1 :])
+    return [*lines[: _CAUTION - 1], _one_line(rest, columns)]
 
 
 def padded(lines: list[Line], height: int) -> list[Line]:
@@ -57,7 +65,11 @@ def _caution(text: str, room: int, columns: Columns) -> list[Line]:
     lines = folded(columns.pen.say(text), "aside", columns, MARK)
     if len(lines) <= room:
         return lines
+    return [_one_line(text, columns)][:room]
+
+
+def _one_line(text: str, columns: Columns) -> Line:
     ink = Ink(columns.pen)
     ink.to(MARK)
     ink.put(columns.pen.say(text), "aside")
-    return [ink.line()][:room]
+    return ink.line()

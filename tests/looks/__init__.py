@@ -1,0 +1,112 @@
+"""Every page on the sample garage, drawn without an app: what a rider sees at 80x24 and at 40x20.
+
+Committed beside this module, so that a change of a page shows as a change of a text.
+"""
+
+import datetime as dt
+from collections.abc import Iterator
+from pathlib import Path
+
+import attrs
+
+from paddock_tui.desk import Desk
+from paddock_tui.pages.actions import Context, hints
+from paddock_tui.pages.layout import View, layout
+from paddock_tui.pages.rows import Page, Row
+from paddock_tui.records.paths import Ref, spell
+from paddock_tui.screens.rooms import Place, finding_at, look
+from paddock_tui.text import width
+
+FOLDER = Path(__file__).parent
+SIZES = ((80, 24), (40, 20))
+NOON = dt.datetime(2026, 6, 20, 12, 40)
+"""When the looks are taken: forty minutes before the next session of the sample goes out."""
+
+NEXT = Ref("session", "2026-06-20-4-magpie")
+RIDDEN = Ref("session", "2026-05-16-5-magpie")
+WET = Ref("profile", "magpie-ines-wet")
+
+
+@attrs.frozen
+class Seen:
+    """One look: the place, and the words on the row that the cursor stands on (none: the first row)."""
+
+    place: Place
+    at: str = ""
+
+
+def _record(kind: str, name: str) -> Place:
+    return Place("record", NEXT, Ref(kind, name))
+
+
+LOOKS: dict[str, Seen] = {
+    "garage": Seen(Place()),
+    "garage-lower": Seen(Place(), "tyres/magpie-trackday-2"),
+    "setup": Seen(Place("setup", NEXT)),
+    "setup-lower": Seen(Place("setup", NEXT), "setup.front_start"),
+    "setup-ridden": Seen(Place("setup", RIDDEN)),
+    "setup-profile": Seen(Place("setup", WET)),
+    "session": Seen(Place("session", NEXT)),
+    "session-hot": Seen(Place("session", NEXT), "pressures.hot.rear"),
+    "session-ridden": Seen(Place("session", RIDDEN), "laps.2"),
+    "checklist": Seen(Place("checklist", NEXT)),
+    "review": Seen(Place("review", NEXT)),
+    "review-profile": Seen(Place("review", WET)),
+    "why": Seen(Place("why", NEXT), "setup.controls.traction"),
+    "help": Seen(Place("help")),
+    "actions": Seen(Place("actions")),
+    "record-bike": Seen(_record("bike", "magpie")),
+    "record-bike-lower": Seen(_record("bike", "magpie"), "modes.puddles.use"),
+    "record-rider": Seen(_record("rider", "ines")),
+    "record-venue": Seen(_record("venue", "alderfen")),
+    "record-tyres": Seen(_record("tyres", "magpie-trackday-2")),
+    "record-day": Seen(_record("day", "2026-06-20-alderfen")),
+    "record-checklist": Seen(_record("checklist", "before-session")),
+}
+"""The looks by the name of their files."""
+
+
+def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
+    """Draw one look; a bar stands at the right edge, so that what is cut shows."""
+    place, context = seen.place, _context(desk, seen.place, None)
+    if place.room == "why":
+        row = _row(look(desk, attrs.evolve(place, room="setup"), context).page, seen.at)
+        place, seen = attrs.evolve(place, row=row), attrs.evolve(seen, at="")
+    shown = look(desk, place, context)
+    at = shown.page.rows().index(_row(shown.page, seen.at))
+    context = _context(desk, place, shown.page.rows()[at])
+    page = look(desk, place, context).page
+    wide, high = size
+    view = View(wide, high, at, hints=hints(context))
+    lines = layout(page, view).text().split("\n")
+    return "".join(f"{line}{' ' * (wide - width(line))}|\n" for line in lines)
+
+
+def _context(desk: Desk, place: Place, row: Row | None) -> Context:
+    subject = place.subject or desk.session_in_hand()
+    return Context(
+        room=place.room,
+        session=subject is not None and subject.kind == "session",
+        profile=subject is not None and subject.kind == "profile",
+        row=row,
+        finding=finding_at(desk.review(subject), row),
+    )
+
+
+def _row(page: Page, at: str) -> Row:
+    """Find the first row on which the cursor stops, or the one at a path or with a name."""
+    rows = [row for row in page.rows() if row.kind != "heading"]
+    if not at:
+        return rows[0]
+    return next(row for row in rows if at in (spell(row.path) if row.path else "", row.label, str(row.ref)))
+
+
+def renewed(root: Path) -> Iterator[tuple[Path, str]]:
+    """Give the file and the text of every look, on a copy of the sample garage."""
+    desk = Desk(root, lambda: NOON)
+    try:
+        for name, seen in LOOKS.items():
+            for wide, high in SIZES:
+                yield FOLDER / f"{name}-{wide}x{high}.txt", drawn(desk, seen, (wide, high))
+    finally:
+        desk.close()

@@ -1,0 +1,90 @@
+"""The garage page: sessions newest first, then everything else by kind, and problems at the end."""
+
+from pathlib import Path
+
+from paddock_tui.pages.garage import garage_page
+from paddock_tui.pages.plain import plain_page
+from paddock_tui.pages.rows import Page, Row
+from paddock_tui.text import printable, width
+from tests.desk.opened import at_desk
+from tests.small import session, write
+
+
+def rows(page: Page, title: str) -> list[Row]:
+    return [
+        row
+        for section in page.sections
+        if section.title == title
+        for row in section.rows
+        if row.kind != "add"
+    ]
+
+
+def test_sessions_come_newest_first_with_what_their_name_does_not_say(garage: Path) -> None:
+    found = rows(garage_page(at_desk(garage)), "sessions")
+
+    assert [row.label for row in found] == sorted((row.label for row in found), reverse=True)
+    assert (found[0].label, found[0].value, found[0].aside) == (
+        "2026-06-20-4-magpie",
+        "13:20 · wet · ines · track day",
+        "in hand",
+    )
+    assert {row.aside for row in found[1:]} == {"ridden"}
+    assert all(row.opens == row.ref and row.opens is not None for row in found)
+
+
+def test_a_session_of_any_name_says_date_and_bike(tmp_path: Path) -> None:
+    root = write(tmp_path, sessions__tryout=session(2), sessions__later=session(3))
+
+    found = rows(garage_page(at_desk(root)), "sessions")
+
+    assert [(row.label, row.aside) for row in found] == [("later", "to come"), ("tryout", "in hand")]
+    assert found[1].value == "16 May 2026 · 10:00 · plain · ann · track day"
+
+
+def test_a_session_that_cannot_be_placed_is_listed(tmp_path: Path) -> None:
+    root = write(tmp_path, sessions__a="x = = 1\n", sessions__b="number = 1\n")
+
+    page = garage_page(at_desk(root))
+
+    assert [row.label for row in rows(page, "sessions")] == ["a", "b"]
+    assert [row.label for row in rows(page, "problems")] == ["sessions/a.toml:1"]
+
+
+def test_what_is_retired_is_hidden_unless_it_is_asked_for(garage: Path) -> None:
+    desk = at_desk(garage)
+
+    assert [row.label for row in rows(garage_page(desk), "bikes")] == ["Badger", "Magpie", "Otter"]
+    shrew = rows(garage_page(desk, retired=True), "bikes")[-1]
+    assert (shrew.label, shrew.value, shrew.aside) == ("Shrew", "shrew", "retired")
+
+
+def test_days_come_newest_first(garage: Path) -> None:
+    found = [row.label for row in rows(garage_page(at_desk(garage)), "days")]
+
+    assert found[:2] == ["2026-06-20-alderfen", "2026-05-16-alderfen"]
+
+
+def test_an_empty_garage_says_none_yet(tmp_path: Path) -> None:
+    (tmp_path / "fresh").mkdir()
+    (tmp_path / "fresh" / "garage.toml").write_text("schema = 1\n")
+
+    page = garage_page(at_desk(tmp_path / "fresh"))
+
+    assert page.heading == "garage · fresh"
+    assert {section.note for section in page.sections} == {"none yet"}
+
+
+def test_the_page_is_printable_and_fits_whatever_stands_in_files(tmp_path: Path) -> None:
+    nasty = '"\\u001B[2J\\u202E' + "x" * 90 + '"'
+    root = write(
+        tmp_path / "\x1b[2Jgarage",
+        garage="schema = 1\n",
+        riders__ann=f"name = {nasty}\ngroup = {nasty}\n",
+        sessions__a=session(bike=nasty, rider=nasty),
+        days__d=f"organiser = {nasty}\n",
+    )
+
+    for columns in (38, 40, 80):
+        lines = list(plain_page(garage_page(at_desk(root)), columns))
+        assert [line for line in lines if line != printable(line) or width(line) > columns] == []
