@@ -4,6 +4,7 @@ import importlib.util
 import pkgutil
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
 
@@ -19,9 +20,10 @@ except SystemExit as end:
     assert not end.code, end.code
 """
 
-command_line = pytest.mark.skipif(
-    importlib.util.find_spec("paddock_tui.__main__") is None, reason="no command line to start"
-)
+_COMMAND = """
+from paddock_tui.__main__ import main
+assert main({words}) in (0, 1)
+"""
 
 
 def loaded(code: str, names: set[str]) -> set[str]:
@@ -57,11 +59,33 @@ def test_the_rooms_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_eng
     assert loaded(imports, {"textual", "rich", "tomlkit", "pint"}) == set()
 
 
-@command_line
 def test_importing_the_command_line_loads_no_screen_and_no_unit_engine() -> None:
     assert loaded("import paddock_tui.__main__", {"textual", "pint"}) == set()
 
 
-@command_line
 def test_asking_for_the_version_loads_no_screen_and_no_unit_engine() -> None:
     assert loaded(_VERSION, {"textual", "pint"}) == set()
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ["check"],
+        ["check", "--all"],
+        ["show"],
+        ["show", "2026-05-16-2-otter"],
+        ["set", "2026-06-20-4-magpie", "setup.front_start=30 psi", "track=68 F", "setup.controls.traction=6"],
+        ["accept", "little-traction-help-in-the-wet", "traction", "--reason", "slow laps"],
+    ],
+    ids=" ".join,
+)
+def test_commands_in_everyday_units_load_no_screen_and_no_unit_engine(garage: Path, words: list[str]) -> None:
+    code = _COMMAND.format(words=[words[0], str(garage), *words[1:]])
+
+    assert loaded(code, {"textual", "rich", "pint"}) == set()
+
+
+def test_a_unit_beyond_the_short_table_loads_the_unit_engine(garage: Path) -> None:
+    words = ["set", str(garage), "2026-06-20-4-magpie", "setup.fork_height=0.02 foot"]
+
+    assert loaded(_COMMAND.format(words=words), {"textual", "pint"}) == {"pint"}

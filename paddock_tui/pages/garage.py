@@ -35,11 +35,12 @@ def garage_page(desk: Desk, *, retired: bool = False) -> Page:
         rows = tuple(_record_rows(desk, kind, retired))
         sections.append(Section(title, (*rows, _new_row(kind, title)), "" if rows else "none yet"))
     problems = tuple(problem_rows(problems_read(desk)))
+    heading = garage_heading(desk)
     if problems:
         count = "1 problem" if len(problems) == 1 else f"{len(problems)} problems"
         heading = f"{heading} · {count}, see below"
         sections.append(Section("problems", problems, "enter mends"))
-    return Page(garage_heading(desk), tuple(sections), judged=False)
+    return Page(heading, tuple(sections), judged=False)
 
 
 def garage_heading(desk: Desk) -> str:
