@@ -1,5 +1,7 @@
 """The built-in words of the entry line: pairs, whole-line words, and the words that stand alone."""
 
+from typing import Literal
+
 import attrs
 
 from paddock_tui.records.calls import ADJUSTER_CALLS, CONTROL_CALLS
@@ -84,17 +86,24 @@ READINGS = {
 """Calls of values in the readings that every session has."""
 
 
-def of_a_bike() -> dict[str, str]:
+@attrs.frozen
+class Absent:
+    """What a word means where it means nothing here: its label, and what would have to hold it."""
+
+    label: str
+    holder: Literal["electronics", "suspension", "record"]
+
+
+def of_a_bike() -> dict[str, Absent]:
     """List every word for what a bike may have, with what it is: calls, names and pairs of adjusters."""
-    words: dict[str, str] = {}
+    words: dict[str, Absent] = {}
     for function, call in CONTROL_CALLS.items():
-        words[call] = words[function] = label_of(function)
+        words[call] = words[function] = Absent(label_of(function), "electronics")
     for (end, what), call in ADJUSTER_CALLS.items():
-        words[call] = f"{end} {what}"
-        words["-".join((end, *what.split()))] = f"{end} {what}"
+        words[call] = words["-".join((end, *what.split()))] = Absent(f"{end} {what}", "suspension")
     for row in ROWS:
         if row.adjusters:
-            words |= dict.fromkeys((row.call, *row.also), row.label)
+            words |= dict.fromkeys((row.call, *row.also), Absent(row.label, "suspension"))
     return words
 
 

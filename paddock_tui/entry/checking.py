@@ -29,15 +29,10 @@ def _check_part(state: State, piece: Piece, bike: Bike, mode: str | None) -> Non
     if held is not None and name not in held:
         state.refuse(piece.start, piece.end, f"{bike.name or 'this bike'} has no {piece.label}")
         return
-    if (
-        piece.path[:2] != _CONTROLS
-        or mode is None
-        or mode not in bike.modes
-        or bike.controls[name].outside_modes
-    ):
+    if piece.path[:2] != _CONTROLS or mode is None or mode not in bike.modes:
         return
     fixed = bike.modes[mode].fixes.get(name)
-    if fixed is not None:
+    if fixed is not None and not bike.controls[name].outside_modes:
         message = f"{piece.label} is fixed at {fixed} by the riding mode {mode}"
         state.refuse(piece.start, piece.end, message, "choose another riding mode, or leave it out")
 

@@ -4,7 +4,6 @@ from paddock_tui.entry.line import LONGEST, Context
 from paddock_tui.entry.naming import typed_at_once
 from paddock_tui.entry.reading import read_line
 from paddock_tui.entry.scanning import tokens
-from paddock_tui.entry.vocabulary import calls_of
 from paddock_tui.records.fielding import field_at
 from paddock_tui.records.shapes import Reference
 
@@ -55,6 +54,6 @@ def _values(before: str, context: Context) -> tuple[str, ...]:
 
 def _calls(context: Context) -> list[str]:
     """List calls and names, sorted."""
-    words = calls_of(context.kind, context.record, context.bike)
+    words = context.words
     names = [name for name, targets in words.names.items() if len(targets) == 1 and typed_at_once(name)]
     return sorted({*words.calls, *names})

@@ -1,5 +1,8 @@
 """The word that begins a piece: a call, a name of one or more words, or a path with dots."""
 
+from collections.abc import Sequence
+
+from paddock_tui.entry.builtin import Absent
 from paddock_tui.entry.line import Choice
 from paddock_tui.entry.lookup import Found, look_up, nearest
 from paddock_tui.entry.naming import said_label
@@ -19,9 +22,14 @@ def head(state: State) -> Target | None:
     token = state.at()
     if token is None:
         return None
-    found = _by_path(state, token) or _by_several_words(state)
-    if found is not None:
-        return found
+    found = _by_path(state, token)
+    several = _by_several_words(state) if found is None else ()
+    if len(several) > 1:
+        _ask(state, token.start, state.tokens[state.place - 1].end, several)
+        state.past_values()
+        return None
+    if found is not None or several:
+        return found or several[0]
     if token.kind in ("quoted", "equals", "stray") or token.figure or token.text == "-":
         state.refuse(token.start, token.end, *_no_call(token))
         state.place += 1
@@ -47,7 +55,7 @@ def _by_path(state: State, token: Token) -> Target | None:
     return Single(said_label(context.kind, field), (field,))
 
 
-def _by_several_words(state: State) -> Target | None:
+def _by_several_words(state: State) -> tuple[Target, ...]:
     """Find a name of several words, the longest first; its last word may have the number behind it."""
     run = []
     for token in state.tokens[state.place : state.place + _MOST_WORDS]:
@@ -60,12 +68,12 @@ def _by_several_words(state: State) -> Target | None:
         parts = split(last)
         for word in (last, *(parts[:1] if parts else ())):
             found = state.words.exact(f"{first} {word.folded}")
-            if len(found) == 1:
+            if found:
                 if parts and word is parts[0]:
                     state.tokens[state.place + count - 1 : state.place + count] = parts
                 state.place += count
-                return found[0]
-    return None
+                return found
+    return ()
 
 
 def _by_word(state: State, token: Token) -> tuple[Found, Token]:
@@ -81,28 +89,46 @@ def _say(state: State, name: Token, meant: Found, *, glued: bool) -> None:
     """Say why a word has no one meaning: not on this bike, several, or none."""
     if meant.absent:
         state.refuse(name.start, name.end, *_absent(state, meant.absent))
+        _past_unknown(state)
     elif meant.maybe:
-        gap = " " if glued else ""
-        choices = [Choice(one.label, state.words.word_of(one) + gap) for one in meant.maybe[:_MOST_CHOICES]]
-        state.ask(name.start, name.end, f'"{name.text}" may be', choices)
+        _ask(state, name.start, name.end, meant.maybe, " " if glued else "")
     else:
         state.refuse(name.start, name.end, *_unknown(state, name))
 
 
-def _absent(state: State, label: str) -> tuple[str, str]:
-    bike, kind = state.context.bike, state.context.kind
-    adjusted = label.partition(" ")[0] in ("front", "rear", "steering") and "ABS" not in label
-    if label.endswith(("pressures", "cold", "hot", "used", "pads", "feel")):
-        return f"a {kind} holds no {label}", ""
+def _ask(state: State, start: int, end: int, maybe: Sequence[Target], gap: str = "") -> None:
+    """Ask which is meant; where labels are the same, the words tell them apart."""
+    shown = maybe[:_MOST_CHOICES]
+    labels = [one.label for one in shown]
+    choices = [
+        Choice(one.label if labels.count(one.label) == 1 else word.replace("-", " "), word + gap)
+        for one, word in ((one, state.words.word_of(one)) for one in shown)
+    ]
+    state.ask(start, end, f'"{state.text[start:end]}" may be', choices)
+
+
+def _absent(state: State, absent: Absent) -> tuple[str, str]:
+    """Say that the record or its bike has nothing of this name, or that it is not known to have."""
+    bike = state.context.bike
+    if absent.holder == "record":
+        return f"a {state.context.kind} holds no {absent.label}", ""
     if bike is None:
-        return f"{label}: the bike is not known", "say first which bike it is"
-    listed = (
-        bike.suspension if adjusted or label in ("rebound", "compression", "preload") else bike.electronics
-    )
+        return f"{absent.label}: the bike is not known", "enter first which bike it is"
+    listed = bike.electronics if absent.holder == "electronics" else bike.suspension
     name = bike.name or "this bike"
     if listed is None:
-        return f"{label} is not in the file of {name}", "list it there first"
-    return f"{name} has no {label}", ""
+        return f"{absent.label} is not in the file of {name}", "list it there first"
+    return f"{name} has no {absent.label}", ""
+
+
+def _past_unknown(state: State) -> None:
+    """Pass over the words that can only be the value of what was refused."""
+    token = state.at()
+    while token is not None and token.kind == "word" and not look_up(state.words, token.text).known:
+        if split(token) is not None:
+            return
+        state.place += 1
+        token = state.at()
 
 
 def _no_call(token: Token) -> tuple[str, str]:

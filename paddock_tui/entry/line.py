@@ -1,11 +1,13 @@
 """What one typed line is read into, and what has to be known to read it."""
 
 import datetime as dt
+import functools
 from collections.abc import Callable, Mapping
 from typing import Any
 
 import attrs
 
+from paddock_tui.entry.vocabulary import Words, calls_of
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Missing, Value
@@ -36,6 +38,11 @@ class Context:
     units: Units | None = None
     last: Mapping[Path, Value] = attrs.field(factory=dict)
     ids: Callable[[str], tuple[str, ...] | None] = _no_ids
+
+    @functools.cached_property
+    def words(self) -> Words:
+        """The vocabulary of this record on this bike."""
+        return calls_of(self.kind, self.record, self.bike)
 
 
 @attrs.frozen

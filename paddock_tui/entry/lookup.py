@@ -9,6 +9,7 @@ from collections.abc import Iterable
 
 import attrs
 
+from paddock_tui.entry.builtin import Absent
 from paddock_tui.entry.naming import initials_of
 from paddock_tui.entry.vocabulary import Target, Words
 
@@ -22,7 +23,12 @@ class Found:
 
     one: Target | None = None
     maybe: tuple[Target, ...] = ()
-    absent: str = ""
+    absent: Absent | None = None
+
+    @property
+    def known(self) -> bool:
+        """Whether the word means anything at all."""
+        return self.one is not None or bool(self.maybe) or self.absent is not None
 
 
 def look_up(words: Words, typed: str) -> Found:

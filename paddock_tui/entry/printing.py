@@ -12,7 +12,7 @@ from paddock_tui.entry.scanning import quoted
 from paddock_tui.entry.special import NOTES, next_number
 from paddock_tui.entry.state import DAMPING, with_damping
 from paddock_tui.entry.values import below_zero, takes_the_rest
-from paddock_tui.entry.vocabulary import Row, Words, calls_of
+from paddock_tui.entry.vocabulary import Row, Words
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.fielding import field_at
 from paddock_tui.records.paths import Path, spell
@@ -21,7 +21,7 @@ from paddock_tui.records.trouble import Trouble
 
 Edits = Mapping[Path, Value | Missing]
 
-_FIRST = (("setup", "mode"), DAMPING)
+_FIRST: tuple[Path, ...] = (("setup", "mode"), DAMPING)
 """Read before the rest: what else can be set depends on them."""
 
 
@@ -51,7 +51,7 @@ def _leaves(edits: Edits) -> Iterator[tuple[Path, Value | Missing]]:
 
 def _pieces(edits: Edits, context: Context, write: "_Writer") -> Iterator[str]:
     """Write the pieces: modes first, then rows and values as they come, a text without quotes last."""
-    words = calls_of(context.kind, context.record, context.bike)
+    words = context.words
     left = dict(edits)
     for path in _FIRST:
         if path in left:

@@ -9,7 +9,7 @@ from paddock_tui.entry.scanning import storable, tokens
 from paddock_tui.entry.special import read_special
 from paddock_tui.entry.state import State
 from paddock_tui.entry.values import NotTaken, Taken, take
-from paddock_tui.entry.vocabulary import Lone, Row, Single, Special, calls_of
+from paddock_tui.entry.vocabulary import Lone, Row, Single, Special
 from paddock_tui.records.shapes import Flag
 
 
@@ -21,7 +21,7 @@ def read_line(text: str, context: Context) -> Line:
     if not storable(text):
         message = "a character that cannot be kept in a file"
         return Line(text, errors=(Unread(0, len(text), message, "type it again without it"),))
-    state = State(text, context, calls_of(context.kind, context.record, context.bike), tokens(text))
+    state = State(text, context, tokens(text))
     while state.at() is not None:
         _piece(state)
     check_line(state)

@@ -2,12 +2,13 @@
 
 import attrs
 
+from paddock_tui.entry.builtin import CLEAR, DOWN, LEFT_OUT, UP
 from paddock_tui.entry.line import Choice, Context, Piece, Question, Unread
 from paddock_tui.entry.lookup import look_up
 from paddock_tui.entry.scanning import Token
 from paddock_tui.entry.setting import piece_of
 from paddock_tui.entry.values import NotTaken, Pieces, Taken
-from paddock_tui.entry.vocabulary import Words, calls_of
+from paddock_tui.entry.vocabulary import Words
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.fielding import Field
 from paddock_tui.records.paths import Path
@@ -32,13 +33,17 @@ class State:
 
     text: str
     context: Context
-    words: Words
     tokens: list[Token]
     place: int = 0
     pieces: list[Piece] = attrs.field(factory=list)
     questions: list[Question] = attrs.field(factory=list)
     errors: list[Unread] = attrs.field(factory=list)
     awaits: Path | None = None
+
+    @property
+    def words(self) -> Words:
+        """The vocabulary; another damping mode on this line changes it."""
+        return self.context.words
 
     def at(self, ahead: int = 0) -> Token | None:
         """Give the token so many places ahead; None behind the last."""
@@ -60,7 +65,7 @@ class State:
     def past_values(self) -> None:
         """Pass over what can only belong to a piece that was not read, so that it is said once."""
         token = self.at()
-        while token is not None and (token.figure or token.text == "-" or token.kind in ("equals", "quoted")):
+        while token is not None and _is_value(token):
             self.place += 1
             token = self.at()
 
@@ -100,7 +105,6 @@ class State:
         self.pieces.append(piece)
         if piece.path == DAMPING:
             self.context = with_damping(self.context, piece.value)
-            self.words = calls_of(self.context.kind, self.context.record, self.context.bike)
 
     def _is_word(self, text: str) -> bool:
         word = text.casefold()
@@ -109,3 +113,9 @@ class State:
     def _is_sure(self, text: str) -> bool:
         found = look_up(self.words, text)
         return found.one is not None or bool(found.absent)
+
+
+def _is_value(token: Token) -> bool:
+    """Tell whether a token can only be part of a value."""
+    word = token.folded in (LEFT_OUT, UP, DOWN, CLEAR)
+    return word or token.figure or token.kind in ("equals", "quoted")

@@ -123,7 +123,7 @@ def _read(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken:
         end = pieces.tokens[until - 1].end
         if not isinstance(found, Trouble):
             return Taken(token.start, end, until, found)
-        if not _begins_a_piece(pieces, token):
+        if field.shape.words() or not _begins_a_piece(pieces, token):
             wrong = _not_taken(found, token.start, end, until)
         if token.figure and pieces.tokens[until - 1].folded in UNIT_WORDS:
             break
@@ -236,6 +236,7 @@ def _rest(pieces: Pieces, token: Token, field: Field) -> Taken | NotTaken:
 
 
 def _begins_a_piece(pieces: Pieces, token: Token) -> bool:
+    """Tell whether a word is the next call, so that the value before it is missing."""
     return token.kind in ("word", "path") and not token.figure and pieces.is_sure(token.text)
 
 

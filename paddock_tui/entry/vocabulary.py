@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.entry.builtin import LONE, READINGS, ROWS, SPECIAL, RowWords, of_a_bike
+from paddock_tui.entry.builtin import LONE, READINGS, ROWS, SPECIAL, Absent, RowWords, of_a_bike
 from paddock_tui.entry.naming import (
     SET_UP,
     has_a_word,
@@ -81,7 +81,7 @@ class Words:
     kind: str
     calls: dict[str, Target] = attrs.field(factory=dict)
     names: dict[str, list[Target]] = attrs.field(factory=dict)
-    absent: dict[str, str] = attrs.field(factory=dict)
+    absent: dict[str, Absent] = attrs.field(factory=dict)
     problems: list[Trouble] = attrs.field(factory=list)
     singles: dict[Path, Single] = attrs.field(factory=dict)
     own: dict[Path, str] = attrs.field(factory=dict)
@@ -144,7 +144,7 @@ def calls_of(kind: str, record: Record, bike: Bike | None = None) -> Words:
     if bike is not None and hasattr(record, SET_UP):
         _add_own(words, bike)
     if hasattr(record, SET_UP):
-        words.absent.update({word: label for word, label in of_a_bike().items() if not words.exact(word)})
+        words.absent.update({word: what for word, what in of_a_bike().items() if not words.exact(word)})
     return words
 
 
@@ -218,7 +218,7 @@ def _add_rows(words: Words, kind: str, record: Record, bike: Bike | None) -> Non
             if any(slot.options for slot in slots):
                 words.calls.setdefault(word, Row(row.call, row.label, slots))
             elif hasattr(record, SET_UP):
-                words.absent[word] = row.label
+                words.absent[word] = Absent(row.label, "record")
 
 
 def _options(

@@ -54,6 +54,7 @@ class MainScreen(QuietScreen[None]):
         self._seen: Look | None = None
         self._back: list[Place] = []
         self._question: Question | None = None
+        self._recalled = 0
         self._cursors: dict[Key, Identity] = {}
         self._ridden_too: set[Ref] = set()
         self._last_on: dict[tuple[Ref, Path], Value] = {}
@@ -190,6 +191,7 @@ class MainScreen(QuietScreen[None]):
     def ask(self, question: Question) -> None:
         """Ask for an answer in the last line."""
         self._question = question
+        self._recalled = len(question.earlier)
         self.board.ask(question.words)
 
     def units(self, ref: Ref) -> Units:
@@ -340,6 +342,17 @@ class MainScreen(QuietScreen[None]):
             self.ask(question)
             self.board.ask(question.words, message.text)
             self.board.refuse(wrong)
+
+    def on_board_completed(self, message: Board.Completed) -> None:
+        """Complete the answer that is being typed, where the question knows how."""
+        if self._question is not None and self._question.completed is not None:
+            self.board.answer(self._question.completed(message.text))
+
+    def on_board_recalled(self, message: Board.Recalled) -> None:
+        """Put an earlier answer in place of the one that is being typed."""
+        if self._question is not None and self._question.earlier:
+            self._recalled = max(0, min(len(self._question.earlier) - 1, self._recalled + message.by))
+            self.board.answer(self._question.earlier[self._recalled])
 
     def on_board_declined(self) -> None:
         """Leave a question unanswered."""

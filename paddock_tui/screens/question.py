@@ -12,4 +12,6 @@ class Question:
     words: str
     answered: Callable[[str], str]
     typed: Callable[[str], None] | None = None
+    completed: Callable[[str], str] | None = None
+    earlier: tuple[str, ...] = ()
     declined: str = ""

@@ -39,6 +39,8 @@ class Board(Widget, can_focus=True):
     Chosen: TypeAlias = messages.Chosen
     Moved: TypeAlias = messages.Moved
     Typed: TypeAlias = messages.Typed
+    Completed: TypeAlias = messages.Completed
+    Recalled: TypeAlias = messages.Recalled
     Answered: TypeAlias = messages.Answered
     Declined: TypeAlias = messages.Declined
 
@@ -123,6 +125,11 @@ class Board(Widget, can_focus=True):
         """Ask for a line of text in the last line."""
         self._change(prompt=Prompt(label, starting(text)), editor=None)
 
+    def answer(self, text: str) -> None:
+        """Put text in place of what is being typed in answer to the question."""
+        if self._view.prompt:
+            self._typing(starting(text))
+
     def preview(self, *lines: str) -> None:
         """Say above the question what its answer would do."""
         if self._view.prompt:
@@ -179,6 +186,10 @@ class Board(Widget, can_focus=True):
             self.say("escape leaves the editor")
         elif after := pressed(editor, event.key, event.character):
             self._typing(after)
+        elif self._view.prompt and event.key == "tab":
+            self._post(messages.Completed(editor.text))
+        elif self._view.prompt and event.key in ("up", "down"):
+            self._post(messages.Recalled(-1 if event.key == "up" else 1))
         else:
             return event.key in ("up", "down", "pageup", "pagedown", "tab", "shift+tab")
         return True

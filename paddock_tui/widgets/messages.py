@@ -68,6 +68,20 @@ class Typed(Message, namespace="board"):
 
 
 @dataclass
+class Completed(Message, namespace="board"):
+    """Tab in the answer to the question: the screen may put more of it with `board.answer(text)`."""
+
+    text: str
+
+
+@dataclass
+class Recalled(Message, namespace="board"):
+    """Up or down in the answer: an earlier (-1) or later (1) one is wanted."""
+
+    by: int
+
+
+@dataclass
 class Answered(Message, namespace="board"):
     """Enter on the question. The screen answers with `board.done()` or `board.refuse(why)`."""
 

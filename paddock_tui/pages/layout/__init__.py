@@ -53,5 +53,5 @@ def _preview_height(view: View, height: int, block: int) -> int:
 def _asked(prompt: Prompt, places: Columns, height: int, foot: int) -> list[Line]:
     lines: list[Line] = []
     if height:
-        lines = [rule(places.pen, "preview"), *padded(preview(prompt, places), height - 1)]
+        lines = [rule(places.pen, "enter keeps, escape leaves"), *padded(preview(prompt, places), height - 1)]
     return lines + ([prompt_line(prompt, places.pen)] if foot else [])
