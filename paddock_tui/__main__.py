@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from paddock_tui import __version__
 from paddock_tui.commands.common import USAGE, Stop, complain
 
-COMMANDS = ("open", "show", "set", "check", "accept", "new")
+COMMANDS = ("open", "show", "set", "enter", "check", "accept", "new")
 """The words that a first argument may be; any other is a garage, and opens the screens."""
 
 PIPE_GONE, INTERRUPTED = 141, 130
@@ -41,6 +41,7 @@ def parser() -> argparse.ArgumentParser:
     open_.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
     _add_show(commands)
     _add_set(commands)
+    _add_enter(commands)
     _add_check(commands)
     _add_accept(commands)
     new = commands.add_parser("new", help="make an empty garage with templates")
@@ -92,6 +93,10 @@ def _run(given: argparse.Namespace) -> int:
         from paddock_tui.commands.set import set_values
 
         return set_values(given.garage, given.record, given.values)
+    if given.command == "enter":
+        from paddock_tui.commands.enter import enter
+
+        return enter(given.garage, given.line, given.session, given.at, preview=given.preview)
     if given.command == "accept":
         from paddock_tui.commands.accept import accept
 
@@ -120,6 +125,15 @@ def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
     set_.add_argument("garage", metavar="GARAGE")
     set_.add_argument("record", metavar="REF")
     set_.add_argument("values", metavar="PATH=VALUE", nargs="+")
+
+
+def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    enter = commands.add_parser("enter", help="set values of a session in one typed line, or none of them")
+    enter.add_argument("garage", metavar="GARAGE")
+    enter.add_argument("line", metavar="LINE", help='calls and values, such as "t4 fr12 hot 2.38 2.05"')
+    enter.add_argument("--session", metavar="REF", help="the session in hand when left out; or a profile")
+    enter.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    enter.add_argument("--preview", action="store_true", help="only say what it would set")
 
 
 def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:

@@ -8,6 +8,7 @@ from paddock_tui.desk.mending import mending
 from paddock_tui.desk.typing import bike_of, field_of
 from paddock_tui.pages.actions import Context, actions_page, help_page
 from paddock_tui.pages.checklist import checklist_page
+from paddock_tui.pages.day import day_page, group_today
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.record import record_page, title_of
@@ -16,6 +17,7 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.session import session_page, set_up_page
 from paddock_tui.pages.why import why_page
 from paddock_tui.records.common import Units
+from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Finding, Review, review
 
@@ -78,7 +80,7 @@ def _page(
     if place.room == "why" and place.row is not None and place.row.ref is not None:
         return _why(desk, place.row, place.row.ref)
     if place.room == "record" and place.record is not None:
-        return _record(desk, place.record)
+        return _record(desk, place.record, subject)
     if place.room in SUBJECT_ROOMS and subject is not None and assembled is not None:
         return _about(desk, place.room, subject, assembled, judged)
     return garage_page(desk, retired=place.retired)
@@ -116,10 +118,14 @@ def _previews(desk: Desk, subject: Ref, assembled: Assembled, judged: Review) ->
     return said
 
 
-def _record(desk: Desk, ref: Ref) -> Page:
+def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
     loaded = desk.files.read(ref)
     if loaded is None:
         return _gone(ref)
+    if ref.kind == "day" and isinstance(loaded.record, RidingDay):
+        data = desk.files.data(subject) if subject is not None else {}
+        group = group_today(loaded.record, data.get("rider"), data.get("bike"))
+        return day_page(loaded, _units(desk, loaded.record), group)
     return record_page(loaded, bike_of(desk.files, ref), _units(desk, loaded.record))
 
 

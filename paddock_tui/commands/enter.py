@@ -1,0 +1,79 @@
+"""`enter`: one typed line of calls and values, as one step of one record."""
+
+import datetime as dt
+from collections.abc import Iterator
+
+from paddock_tui.commands.common import NOT_DONE, OK, USAGE, Stop, columns, complain, find_ref, open_desk, say
+from paddock_tui.commands.common import sentences as sentences_of
+from paddock_tui.commands.set import NOTHING, keep_and_say
+from paddock_tui.desk import Desk
+from paddock_tui.desk.entering import entering, entry_context
+from paddock_tui.desk.typing import said
+from paddock_tui.entry import Context, Line, answered, read_line
+from paddock_tui.records.edits import Change, Step
+from paddock_tui.records.paths import Ref, spell
+from paddock_tui.text import fold, printable, width
+
+
+def enter(
+    folder: str, text: str, session: str | None, at: dt.datetime | None, *, preview: bool = False
+) -> int:
+    """Apply a line to the session in hand, or to the record named; with `preview` only say what it sets.
+
+    Nothing is changed unless every piece of it can be read and means one thing.
+    """
+    if not text.strip():
+        raise Stop(USAGE, "an empty line", '  write what is to be set, such as "t4 hot 2.38 2.05"')
+    desk = open_desk(folder, at)
+    ref = find_ref(desk, session) if session is not None else desk.session_in_hand()
+    if ref is None:
+        raise Stop(NOT_DONE, "there is no session to enter it in", "  name a record with --session")
+    context = entry_context(desk, ref)
+    if context is None:
+        loaded = desk.files.read(ref)
+        complain(said for one in (loaded.troubles if loaded else ()) for said in sentences_of(one))
+        complain((NOTHING,))
+        return NOT_DONE
+    complain(said for trouble in context.words.problems for said in sentences_of(trouble))
+    line = read_line(text, context)
+    if not line.clear:
+        complain((*_not_clear(line), NOTHING))
+        return NOT_DONE
+    return _apply(desk, ref, line, context, preview=preview)
+
+
+def _apply(desk: Desk, ref: Ref, line: Line, context: Context, *, preview: bool) -> int:
+    step = entering(desk.files, ref, line)
+    if not isinstance(step, Step):
+        for trouble in step:
+            lines = sentences_of(trouble)
+            complain((f"{spell(trouble.path)}: {lines[0]}", *lines[1:]))
+        complain((NOTHING,))
+        return NOT_DONE
+    edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
+    lines = said(desk.files, ref, edits) or [step.label]
+    if preview:
+        say(part for one in lines for part in fold(printable(one), columns()))
+        return OK
+    return keep_and_say(desk, step, lines)
+
+
+def _not_clear(line: Line) -> Iterator[str]:
+    """Write the line with every piece that is wrong or asked about marked under it."""
+    text = printable(line.text)
+    wrong = [(one.start, one.end, one.message, (one.mend,)) for one in line.errors]
+    asked = [
+        (
+            one.start,
+            one.end,
+            one.ask,
+            tuple(f"{each.label}: {answered(line.text, one, each)}" for each in one.choices),
+        )
+        for one in line.questions
+    ]
+    for start, end, message, more in sorted([*wrong, *asked]):
+        if width(text) <= columns():
+            yield text
+            yield f"{' ' * width(text[:start])}{'^' * max(1, width(text[start:end]))}"
+        yield printable(message)
+        yield from (f"  {printable(each)}" for each in more if each)

@@ -1,0 +1,58 @@
+"""The page of a day: its timetable at a glance, then everything that stands in it."""
+
+import datetime as dt
+from collections.abc import Iterator
+
+import attrs
+
+from paddock_tui.pages.record import record_page
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.records.common import Units
+from paddock_tui.records.day import RidingDay, Slot
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.store.garage import Loaded
+from paddock_tui.text import printable
+
+
+def day_page(loaded: Loaded, units: Units, group: str | None = None) -> Page:
+    """Make the page of a day; `group` is the rider's, whose lines are marked in the timetable."""
+    page = record_page(loaded, None, units)
+    if not isinstance(loaded.record, RidingDay):
+        return page
+    mine = group or loaded.record.group
+    rows = tuple(_glance(loaded, loaded.record, mine))
+    if not rows:
+        return page
+    note = f"{printable(mine)} marked" if mine is not None and mine in loaded.record.timetable else ""
+    return attrs.evolve(page, sections=(Section("timetable at a glance", rows, note), *page.sections))
+
+
+def group_today(day: RidingDay, rider: str | None, bike: str | None) -> str | None:
+    """Give the group of a rider on a day: the entry's own, else the day's."""
+    entry = day.entries.get(rider or "", {}).get(bike or "")
+    return (entry.group if entry is not None else None) or day.group
+
+
+def _glance(loaded: Loaded, day: RidingDay, mine: str | None) -> Iterator[Row]:
+    """Give a row for each line of the timetable and each stop, in the order of the clock."""
+    lines: list[tuple[dt.time, str, str, Slot, tuple[str, ...]]] = []
+    for group, slots in day.timetable.items():
+        for number, slot in slots.items():
+            if slot.from_ is not None:
+                words = f"{label_of(group)} {number}"
+                lines.append((slot.from_, group, words, slot, ("timetable", group, number, "from")))
+    for number, slot in day.stops.items():
+        if slot.from_ is not None:
+            lines.append((slot.from_, "", "stop", slot, ("stops", number, "from")))
+    for start, group, words, slot, path in sorted(lines, key=lambda line: (line[0], line[2])):
+        end = f"-{slot.to:%H:%M}" if slot.to is not None else ""
+        mark = " *" if group and group == mine else ""
+        yield Row(
+            label=f"{start:%H:%M}{end}{mark}",
+            value=printable(words),
+            aside=printable(slot.what or ""),
+            kind="link",
+            ref=loaded.ref,
+            path=path,
+            key=f"glance {'.'.join(path)}",
+        )
