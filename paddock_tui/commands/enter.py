@@ -7,9 +7,8 @@ from paddock_tui.commands.common import NOT_DONE, OK, USAGE, Stop, columns, comp
 from paddock_tui.commands.common import sentences as sentences_of
 from paddock_tui.commands.set import NOTHING, keep_and_say
 from paddock_tui.desk import Desk
-from paddock_tui.desk.entering import entering, entry_context
-from paddock_tui.desk.typing import said
-from paddock_tui.entry import Context, Line, answered, read_line
+from paddock_tui.desk.entering import entered, entering, entry_context
+from paddock_tui.entry import Line, answered, read_line
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.text import fold, printable, width
@@ -39,10 +38,10 @@ def enter(
     if not line.clear:
         complain((*_not_clear(line), NOTHING))
         return NOT_DONE
-    return _apply(desk, ref, line, context, preview=preview)
+    return _apply(desk, ref, line, preview=preview)
 
 
-def _apply(desk: Desk, ref: Ref, line: Line, context: Context, *, preview: bool) -> int:
+def _apply(desk: Desk, ref: Ref, line: Line, *, preview: bool) -> int:
     step = entering(desk.files, ref, line)
     if not isinstance(step, Step):
         for trouble in step:
@@ -51,27 +50,23 @@ def _apply(desk: Desk, ref: Ref, line: Line, context: Context, *, preview: bool)
         complain((NOTHING,))
         return NOT_DONE
     edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
-    lines = said(desk.files, ref, edits) or [step.label]
+    told = entered(desk.files, ref, line, edits) or [step.label]
     if preview:
-        say(part for one in lines for part in fold(printable(one), columns()))
+        say(part for one in told for part in fold(printable(one), columns()))
         return OK
-    return keep_and_say(desk, step, lines)
+    return keep_and_say(desk, step, told)
 
 
 def _not_clear(line: Line) -> Iterator[str]:
     """Write the line with every piece that is wrong or asked about marked under it."""
     text = printable(line.text)
-    wrong = [(one.start, one.end, one.message, (one.mend,)) for one in line.errors]
-    asked = [
-        (
-            one.start,
-            one.end,
-            one.ask,
-            tuple(f"{each.label}: {answered(line.text, one, each)}" for each in one.choices),
-        )
-        for one in line.questions
+    wrong: list[tuple[int, int, str, tuple[str, ...]]] = [
+        (one.start, one.end, one.message, (one.mend,)) for one in line.errors
     ]
-    for start, end, message, more in sorted([*wrong, *asked]):
+    for one in line.questions:
+        more = tuple(f"{each.label}: {answered(line.text, one, each)}" for each in one.choices)
+        wrong.append((one.start, one.end, one.ask, more))
+    for start, end, message, more in sorted(wrong):
         if width(text) <= columns():
             yield text
             yield f"{' ' * width(text[:start])}{'^' * max(1, width(text[start:end]))}"

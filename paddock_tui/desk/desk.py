@@ -8,9 +8,12 @@ from pathlib import Path as FilePath
 
 import attrs
 
+from paddock_tui.advice.history import About
 from paddock_tui.desk.assembling import Assembled, assemble
 from paddock_tui.desk.finding import session_in_hand
+from paddock_tui.desk.history import Histories
 from paddock_tui.desk.mending import Preview, compared
+from paddock_tui.facts import Situation
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step
 from paddock_tui.records.paths import Ref
@@ -60,6 +63,7 @@ class Desk:
 
     def __init__(self, root: FilePath, now: Callable[[], dt.datetime] = dt.datetime.now) -> None:
         self._files = GarageFiles(root)
+        self._histories = Histories()
         self.now = now
         self.on_change: list[Callable[[Told], None]] = []
         self._done: list[_Done] = []
@@ -89,6 +93,15 @@ class Desk:
         """Give the situation of a session or a profile, with what could not be read."""
         return assemble(self.files, ref, self.now(), going_out)
 
+    def about(self, ref: Ref | None, assembled: Assembled | None = None) -> About:
+        """Give what advice may look at: a situation, this bike's sessions before it, the rider's units."""
+        if ref is None:
+            return About(Situation(now=self.now()), units=self.units())
+        situation = (assembled or self.assembled(ref)).situation
+        rider = situation.refs.get("rider")
+        units = self.units(rider.id if rider is not None else None)
+        return self._histories.about(self.files, ref, situation, units)
+
     def review(self, ref: Ref | None = None, going_out: bool = False) -> Review:
         """Judge a session (the one in hand) or a profile, whole."""
         about = ref or self.session_in_hand()
@@ -107,17 +120,10 @@ class Desk:
 
     def previewed(self, step: Step, subject: Ref) -> Preview:
         """Tell what a step would do to the review of a session or profile; nothing is changed."""
-        before = self.review(subject)
-        held = {ref: self.files.staged(ref) for ref in _refs(step)}
-        self._stage(step)
-        try:
-            after = self.review(subject)
-        finally:
-            for ref, data in held.items():
-                self._files.unstage(ref)
-                if data is not None:
-                    self._files.stage(ref, data)
-        return compared(step.label, before, after)
+        files, now = self.files.aside(), self.now()
+        before = review(assemble(files, subject, now).situation)
+        _stage(files, step)
+        return compared(step.label, before, review(assemble(files, subject, now).situation))
 
     def do(self, step: Step) -> None:
         """Do a step: it shows at once, and is kept by the writer thread."""
@@ -195,22 +201,12 @@ class Desk:
         refs = _refs(done.step)
         plain = all(isinstance(change, Change) for change in done.step.changes)
         if plain:
-            self._stage(done.step)
+            _stage(self._files, done.step)
         self._pending.update(refs)
         self._running.append(self._writer.submit(self._keep, done, refs))
         if not plain:
             self._wait()
         self._tell(Told(refs))
-
-    def _stage(self, step: Step) -> None:
-        """Let the records read as they will stand; what a clash will refuse is left as it is."""
-        for change in step.changes:
-            if isinstance(change, Change):
-                data = dict(self._files.data(change.ref))
-                for edit in change.edits:
-                    if blocked(data, edit.path) is MISSING:
-                        data = after(data, edit, lambda _: True)
-                self._files.stage(change.ref, data)
 
     def _keep(self, done: _Done, refs: tuple[Ref, ...]) -> None:
         outcome: Outcome = NotKept("an unexpected error")
@@ -260,3 +256,14 @@ class Desk:
 
 def _refs(step: Step) -> tuple[Ref, ...]:
     return tuple(dict.fromkeys(change.ref for change in step.changes))
+
+
+def _stage(files: GarageFiles, step: Step) -> None:
+    """Let the records read as they will stand; what a clash will refuse is left as it is."""
+    for change in step.changes:
+        if isinstance(change, Change):
+            data = dict(files.data(change.ref))
+            for edit in change.edits:
+                if blocked(data, edit.path) is MISSING:
+                    data = after(data, edit, lambda _: True)
+            files.stage(change.ref, data)

@@ -1,11 +1,11 @@
 """The entry line at the desk: what a line is read against, and the one step that a clear line becomes."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.finding import glance, glances, order
 from paddock_tui.desk.refusing import refusals
-from paddock_tui.desk.typing import bike_of, said, setting_value, shown
+from paddock_tui.desk.typing import bike_of, field_of, setting_value, shown
 from paddock_tui.entry import Context, Line
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.paths import FOLDERS, Path, Ref
@@ -81,5 +81,15 @@ def entering(files: GarageFiles, ref: Ref, line: Line) -> Step | list[Trouble]:
     against = refusals(files, ref, edits)
     if against:
         return against
-    label = "; ".join(said(files, ref, edits)) or "nothing to change"
+    label = "; ".join(entered(files, ref, line, edits)) or "nothing to change"
     return Step(label, (Change(ref, tuple(edits)),) if edits else ())
+
+
+def entered(files: GarageFiles, ref: Ref, line: Line, edits: Sequence[Edit]) -> list[str]:
+    """Say each edit of a line in words: its label, what stood there, and what stands there after it."""
+    labels = {piece.path: piece.label for piece in line.pieces}
+    words = []
+    for edit in edits:
+        field = field_of(files, ref, edit.path)
+        words.append(f"{labels[edit.path]} {shown(edit.old, field)} -> {shown(edit.new, field)}")
+    return words

@@ -8,9 +8,10 @@ from paddock_tui.facts.controls import levels_of
 from paddock_tui.records.edits import MISSING, Step, Value
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.fielding import Field
-from paddock_tui.records.of_bike import is_off
+from paddock_tui.records.of_bike import can_be_off, is_off
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.shapes import Flag, LevelSetting, Setting, Whole
+from paddock_tui.records.shapes import Flag, LevelSetting, Number, Setting, Whole
+from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
@@ -35,7 +36,8 @@ def stepping(files: GarageFiles, ref: Ref, path: Path, by: int, more_help: bool 
     if control is not None and more_help is not None:
         toward = _toward(path[-1], control, old, more_help)
         if toward is not None:
-            return setting_value(files, ref, path, toward)
+            step = setting_value(files, ref, path, toward)
+            return step if step.changes else f"{field.label} is at its end: {toward}"
     value = field.shape.load(old) if old is not MISSING else None
     if value is None or isinstance(value, Trouble):
         return f"{field.label} is not known: type it"
@@ -48,7 +50,10 @@ def stepping(files: GarageFiles, ref: Ref, path: Path, by: int, more_help: bool 
 
 
 def toggling(files: GarageFiles, ref: Ref, path: Path, last: Last) -> Step | str:
-    """Toggle yes and no; switch a control off, or back to the level it had, else to its most help."""
+    """Toggle yes and no; switch a control off, or back to the level it had, else to its most help.
+
+    Gives the reason in words where it cannot be toggled.
+    """
     field = field_of(files, ref, path)
     if field is None:
         return "nothing can be set here"
@@ -58,20 +63,27 @@ def toggling(files: GarageFiles, ref: Ref, path: Path, last: Last) -> Step | str
     control = _control(files, ref, path)
     if control is None:
         return f"{field.label} is neither on nor off: enter edits it"
-    words = field.shape.words()
-    can = control.off not in (None, False) or "off" in words
-    if not can:
+    if not can_be_off(control) and OFF not in field.shape.words():
         return f"{field.label} cannot be off on this bike"
-    off: Value = control.off if isinstance(control.off, int | str) and control.off is not True else "off"
+    off: Value = OFF if control.off is None or isinstance(control.off, bool) else control.off
     if old is MISSING or not is_off(control, cast("Setting", old)):
         return setting_value(files, ref, path, off)
-    return setting_value(files, ref, path, last.get((ref, path), _on(path[-1], control, field)))
+    before = last.get((ref, path))
+    known = before is not None and not is_off(control, cast("Setting", before))
+    on = before if known else _on(path[-1], control, field)
+    return (
+        f"{field.label} has no level that is known: type it"
+        if on is None
+        else setting_value(files, ref, path, on)
+    )
 
 
 def sets_at_once(field: Field) -> bool:
     """Tell whether one digit is a whole answer: the range has one digit and does not go below zero."""
     shape = field.shape
-    if isinstance(shape, Whole | LevelSetting):
+    if isinstance(shape, Number) and not float(shape.increment).is_integer():
+        return False
+    if isinstance(shape, Whole | LevelSetting | Number):
         return shape.low >= 0 and shape.high <= 9
     return False
 
@@ -88,13 +100,14 @@ def _toward(name: str, control: Control, old: object, more_help: bool) -> Settin
         return None
 
 
-def _on(name: str, control: Control, field: Field) -> Value:
+def _on(name: str, control: Control, field: Field) -> Value | None:
+    """Give the level to switch on: the most help where that is known, else the first one; None: no levels."""
     levels = levels_of(name, control)
     scale = levels.scale_if_known() if levels is not None else None
     if scale is not None:
         return scale.most
-    on = [word for word in field.shape.words() if word != "off"]
-    return on[0] if on else cast("Value", field.shape.dump(field.shape.example()))
+    values = levels.values if levels is not None else field.shape.words()
+    return next((value for value in values if not is_off(control, value)), None)
 
 
 def _control(files: GarageFiles, ref: Ref, path: Path) -> Control | None:

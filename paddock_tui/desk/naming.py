@@ -5,16 +5,19 @@ import re
 import unicodedata
 
 from paddock_tui.desk.filing import creating
+from paddock_tui.desk.numbering import free_session, next_number
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.shapes.references import is_id
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.garage import GarageFiles
 
 
 def id_of(name: str) -> str:
     """Make an id of a name: lower case without accents, everything that is no letter or digit a hyphen."""
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode()
-    return re.sub(r"[^a-z0-9]+", "-", plain.casefold()).strip("-")
+    folded = unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", name).casefold())
+    plain = folded.encode("ascii", "ignore").decode()
+    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
 
 
 def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Ref, Step | Trouble]:
@@ -25,7 +28,7 @@ def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Re
     """
     words = text.split()
     if "/" in text or "\\" in text:
-        return _refused(kind, Trouble(f'"{text.strip()}"', "a name without slashes"))
+        return _refused(kind, Trouble(f'"{text.strip()}"', "a name without slashes", "leave it out"))
     if kind == "day":
         return _day(files, words, today)
     if kind == "session":
@@ -33,7 +36,14 @@ def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Re
     name = " ".join(words)
     new_id = id_of(name)
     if not new_id:
-        return _refused(kind, Trouble(f'"{text}"', "a name with at least one letter or digit"))
+        return _refused(
+            kind,
+            Trouble(f'"{name}"', "a name with at least one letter or digit", "add one, a to z or 0 to 9"),
+        )
+    if not is_id(new_id):
+        return _refused(
+            kind, Trouble("a name that is too long", "a short name", "at most 80 letters and digits")
+        )
     ref = Ref(kind, new_id)
     return ref, creating(files, ref, {"name": name})
 
@@ -57,29 +67,34 @@ def _day(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref, Ste
         try:
             date = dt.date.fromisoformat(words.pop(0))
         except ValueError:
-            return _refused("day", Trouble("there is no such date", "a date, such as 2026-06-21"))
-    venues = [ref.id for ref in files.listing("venue")]
+            return _refused(
+                "day", Trouble("there is no such date", "a date, such as 2026-06-21", "type it again")
+            )
     venue = id_of(" ".join(words))
-    if venue not in venues:
-        known = ", ".join(venues) or "none yet: make one first"
-        return _refused("day", Trouble(f'"{" ".join(words)}"', f"a venue of this garage: {known}"))
+    if files.path_of(Ref("venue", venue)) is None:
+        return _refused("day", _no_such(files, "venue", " ".join(words)))
     ref = Ref("day", f"{date.isoformat()}-{venue}")
     values: dict[str, Value] = {"date": date, "venue": venue}
     return ref, creating(files, ref, values)
 
 
 def _session(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref, Step | Trouble]:
-    bikes = [ref.id for ref in files.listing("bike")]
     bike = id_of(" ".join(words))
-    if bike not in bikes:
-        known = ", ".join(bikes) or "none yet: make one first"
-        return _refused("session", Trouble(f'"{" ".join(words)}"', f"a bike of this garage: {known}"))
-    ref = Ref("session", f"{today.isoformat()}-1-{bike}")
-    values: dict[str, Value] = {"date": today, "number": 1, "bike": bike}
+    if files.path_of(Ref("bike", bike)) is None:
+        return _refused("session", _no_such(files, "bike", " ".join(words)))
+    number = next_number(files, today, bike)
+    ref = free_session(files, today, number, bike)
+    values: dict[str, Value] = {"date": today, "number": number, "bike": bike}
     riders = [one.id for one in files.listing("rider") if "retired" not in files.data(one)]
     if len(riders) == 1:
         values["rider"] = riders[0]
     return ref, creating(files, ref, values)
+
+
+def _no_such(files: GarageFiles, kind: str, typed: str) -> Trouble:
+    there = [ref.id for ref in files.listing(kind)]
+    mend = f"type its name, such as {there[0]}" if there else f"make the {kind} first: g, then n on its list"
+    return Trouble(f'"{typed}"', f"a {kind} of this garage: {', '.join(there) or 'none yet'}", mend)
 
 
 def _refused(kind: str, trouble: Trouble) -> tuple[Ref, Trouble]:

@@ -5,12 +5,20 @@ from collections.abc import Mapping
 from typing import Any
 
 from paddock_tui.desk.filing import creating
-from paddock_tui.records.edits import Step, Value
+from paddock_tui.desk.naming import id_of
+from paddock_tui.desk.numbering import free_session, next_number
+from paddock_tui.facts.outing import is_ridden
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.edits import MISSING, Edit, Step, Value
 from paddock_tui.records.fields import declared
-from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.trouble import Trouble
-from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.data import after, lookup
+from paddock_tui.store.garage import GarageFiles, Loaded
+
+_LEFT_OUT_WHEN_GONE = ("rider", "tyres")
+"""References that are not carried over once what they refer to is retired, or is not there any more."""
 
 
 def next_session(files: GarageFiles, source: Ref, now: dt.datetime) -> tuple[Ref, Step | Trouble]:
@@ -18,86 +26,84 @@ def next_session(files: GarageFiles, source: Ref, now: dt.datetime) -> tuple[Ref
 
     It belongs to the source's day while that is today or still to come, or the source is not ridden;
     else to today, and to the day record of today where there is one. Its start is the next one in the
-    timetable of the day's group.
+    timetable of the group in which this rider rides that day. A tyre set that was retired meanwhile
+    is not carried over, nor is a value that cannot be read.
     """
-    data = files.data(source)
-    date = _date(data, now)
-    number = _number(files, date, data.get("bike"), data.get("number") if date == data.get("date") else 0)
-    bike = str(data.get("bike", "bike"))
-    ref = Ref("session", f"{date.isoformat()}-{number}-{bike}")
-    values: dict[str, Value] = {"date": date, "number": number}
-    values.update(_carried(data))
-    values["copied_from"] = source.id
-    day = _day_of(files, date, data)
-    values.pop("day", None)
+    loaded = files.read(source)
+    held = loaded.record if loaded is not None else None
+    if loaded is None or not isinstance(held, Session):
+        return source, Trouble(
+            f"{source} cannot be read", "a session that can be read", "mend its file first"
+        )
+    date = _date(held, now)
+    after_it = held.number or 0 if date == held.date else 0
+    number = next_number(files, date, held.bike, after_it)
+    ref = free_session(files, date, number, held.bike)
+    values: dict[str, Value] = {"date": date, "number": number, "copied_from": source.id}
+    values.update(_carried(files, loaded))
+    day = _day_of(files, date, held)
     if day is not None:
         values["day"] = day.id
-        start = _start(files.data(day), data, date)
+        start = _start(files, day, held, date)
         if start is not None:
             values["start"] = start
-    ordered = {key: values[key] for key in _first_keys(values)}
-    return ref, creating(files, ref, ordered)
+    return ref, creating(files, ref, {key: values[key] for key in _first_keys(values)})
 
 
-def _date(data: Mapping[str, Any], now: dt.datetime) -> dt.date:
-    held = data.get("date")
-    if not isinstance(held, dt.date):
+def _date(source: Session, now: dt.datetime) -> dt.date:
+    if source.date is None:
         return now.date()
-    ridden = "parked" in data or "laps" in data or "hot" in data.get("pressures", {})
-    return held if held >= now.date() or not ridden else now.date()
+    return source.date if source.date >= now.date() or not is_ridden(source) else now.date()
 
 
-def _number(files: GarageFiles, date: dt.date, bike: object, after: object) -> int:
-    """Give the number after the highest one of that day on that bike."""
-    used = [after] if isinstance(after, int) else [0]
-    for ref in files.listing("session"):
-        if ref.id.startswith(date.isoformat()):
-            data = files.data(ref)
-            held = data.get("number")
-            if data.get("date") == date and data.get("bike") == bike and isinstance(held, int):
-                used.append(held)
-    return max(used) + 1
-
-
-def _carried(data: Mapping[str, Any]) -> dict[str, Value]:
-    """Copy what is declared to carry over, as it stands in the source's file."""
-    carried: dict[str, Value] = {}
-    for one in declared(Session):
-        if one.carry and one.path[0] in data and one.path[0] not in carried:
-            carried[one.path[0]] = _only_carried(data[one.path[0]], one.path[:1])
+def _carried(files: GarageFiles, loaded: Loaded) -> dict[str, Value]:
+    """Copy what is declared to carry over, as it stands in the source's file; the day is found anew."""
+    data = _readable(loaded)
+    keys = dict.fromkeys(one.path[0] for one in declared(Session) if one.carry)
+    carried: dict[str, Value] = {key: data[key] for key in keys if key in data and key != "day"}
+    for kind in _LEFT_OUT_WHEN_GONE:
+        named = Ref(kind, str(carried.get(kind)))
+        if files.path_of(named) is None or "retired" in files.data(named):
+            carried.pop(kind, None)
     return carried
 
 
-def _only_carried(value: Any, at: Path) -> Value:
-    if not isinstance(value, Mapping):
-        return value  # type: ignore[no-any-return]
-    return {key: _only_carried(inner, (*at, key)) for key, inner in value.items()}
+def _readable(loaded: Loaded) -> Mapping[str, Any]:
+    """Give the data of a record without the values that cannot be read."""
+    data = loaded.data
+    for trouble in loaded.troubles:
+        held = lookup(data, trouble.path)
+        if held is not MISSING:
+            data = after(data, Edit(trouble.path, held, MISSING), lambda _: False)
+    return data
 
 
-def _day_of(files: GarageFiles, date: dt.date, data: Mapping[str, Any]) -> Ref | None:
-    held = data.get("day")
-    if isinstance(held, str) and files.data(Ref("day", held)).get("date") == date:
-        return Ref("day", held)
-    same = [ref for ref in files.listing("day") if files.data(ref).get("date") == date]
+def _day_of(files: GarageFiles, date: dt.date, source: Session) -> Ref | None:
+    """Give the source's day where it is of that date, else the only one of that date; none on the road."""
+    if source.day is not None and files.data(Ref("day", source.day)).get("date") == date:
+        return Ref("day", source.day)
+    if source.kind == "road":
+        return None
+    held = ((ref, files.data(ref)) for ref in files.listing("day"))
+    same = [ref for ref, data in held if data.get("date") == date and "retired" not in data]
     return same[0] if len(same) == 1 else None
 
 
-def _start(day: Mapping[str, Any], data: Mapping[str, Any], date: dt.date) -> dt.time | None:
-    """Give the start of the next slot of the rider's group after the source's start."""
-    entry = day.get("entries", {}).get(data.get("rider"), {}).get(data.get("bike"), {})
-    group = entry.get("group") or day.get("group")
-    after = data.get("start") if data.get("date") == date else None
-    slots = day.get("timetable", {}).get(group, {})
-    starts = sorted(
-        slot["from"]
-        for slot in slots.values()
-        if isinstance(slot, Mapping) and isinstance(slot.get("from"), dt.time)
-    )
-    later = [start for start in starts if not isinstance(after, dt.time) or start > after]
-    return later[0] if later else None
+def _start(files: GarageFiles, ref: Ref, source: Session, date: dt.date) -> dt.time | None:
+    """Give the next start of the rider's group that day, after the source's where that is of the day."""
+    loaded = files.read(ref)
+    day = loaded.record if loaded is not None else None
+    if not isinstance(day, RidingDay):
+        return None
+    entry = day.entries.get(source.rider or "", {}).get(source.bike or "")
+    group = (entry.group if entry is not None else None) or day.group or ""
+    slots = day.timetable.get(group) or day.timetable.get(id_of(group), {})
+    after_it = source.start if source.date == date else None
+    starts = (slot.from_ for slot in slots.values() if slot.from_ is not None)
+    return min((start for start in starts if after_it is None or start > after_it), default=None)
 
 
 def _first_keys(values: Mapping[str, Value]) -> list[str]:
     """Put the keys in the order of the declarations."""
     order = [one.path[0] for one in declared(Session)]
-    return sorted(values, key=lambda key: order.index(key) if key in order else len(order))
+    return sorted(values, key=order.index)

@@ -25,9 +25,21 @@ def profiles_for(files: GarageFiles, session: Ref) -> tuple[Ref, ...]:
 def taking(files: GarageFiles, session: Ref, profile: Ref) -> Step | Trouble:
     """Make the step that gives a session the set-up of a profile: only what differs changes."""
     data, other = files.data(session), files.data(profile)
-    if data.get("bike") != other.get("bike"):
-        return Trouble(f"{profile.id} is for {other.get('bike')}", f"a profile for {data.get('bike')}")
-    edits = list(_differences(data.get("setup", {}), other.get("setup", {}), ("setup",)))
+    bike, its = data.get("bike"), other.get("bike")
+    if not isinstance(bike, str) or bike != its:
+        return Trouble(
+            f"{profile.id} is for {its or 'no bike yet'}",
+            f"a profile for {bike or 'the bike of this session'}",
+            "take another one, or enter its bike",
+        )
+    held, wanted = data.get("setup", {}), other.get("setup")
+    if not isinstance(held, Mapping) or not isinstance(wanted, Mapping) or not wanted:
+        return Trouble(
+            f"{(profile if isinstance(held, Mapping) else session).id} has no set-up that can be read",
+            "a profile with a set-up",
+            "enter it on its set-up page first",
+        )
+    edits = list(_differences(held, wanted, ("setup",)))
     old = data.get("taken_from", MISSING)
     if old != profile.id:
         edits.append(Edit(("taken_from",), old, profile.id))

@@ -3,7 +3,7 @@
 In a file the same things are kept, and the review says so; at the keyboard they are slips of the moment.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from paddock_tui.records.coherence import contradictions
 from paddock_tui.records.edits import MISSING, Edit
@@ -11,7 +11,7 @@ from paddock_tui.records.fields import ANY
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.trouble import Trouble
-from paddock_tui.store.data import after, blocked
+from paddock_tui.store.data import after, blocked, lookup
 from paddock_tui.store.garage import GarageFiles, reference_fields
 
 
@@ -21,17 +21,30 @@ def refusals(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Troubl
 
 
 def _dangling(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
-    found: list[Trouble] = []
-    for edit in edits:
-        kind = _refers_to(ref.kind, edit.path)
-        if kind is None or not isinstance(edit.new, str) or files.path_of(Ref(kind, edit.new)) is not None:
-            continue
-        there = [one.id for one in files.listing(kind)]
-        known = ", ".join(there[:8]) + (" ..." if len(there) > 8 else "")
-        found.append(
-            Trouble(f'there is no {kind} "{edit.new}"', f"one of: {known or 'none yet'}", path=edit.path)
-        )
-    return found
+    return [
+        trouble
+        for edit in edits
+        for kind, name in _named(files, ref, edit)
+        if (trouble := _no_such(files, kind, name, edit.path)) is not None
+    ]
+
+
+def _named(files: GarageFiles, ref: Ref, edit: Edit) -> Iterator[tuple[str, str]]:
+    """List the records that an edit would name: by a reference, or as rider and bike of a day's new entry."""
+    kind = _refers_to(ref.kind, edit.path)
+    if kind is not None and isinstance(edit.new, str):
+        yield kind, edit.new
+    entered = ref.kind == "day" and edit.path[0] == "entries" and edit.new is not MISSING
+    if entered and lookup(files.data(ref), edit.path[:3]) is MISSING:
+        yield from zip(("rider", "bike"), edit.path[1:3], strict=False)
+
+
+def _no_such(files: GarageFiles, kind: str, name: str, path: Path) -> Trouble | None:
+    if files.path_of(Ref(kind, name)) is not None:
+        return None
+    there = [one.id for one in files.listing(kind)]
+    known = ", ".join(there[:8]) + (" ..." if len(there) > 8 else "")
+    return Trouble(f'there is no {kind} "{name}"', f"one of: {known or 'none yet'}", path=path)
 
 
 def _at_odds(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:

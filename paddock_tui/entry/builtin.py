@@ -49,7 +49,8 @@ def _ends(call: str, label: str, front: str, rear: str, *also: str) -> RowWords:
 
 
 def _adjusted(call: str, what: str) -> RowWords:
-    return RowWords(call, what, (("front", ("front", what)), ("rear", ("rear", what))), (what,), True)
+    also = () if call == what else (what,)
+    return RowWords(call, what, (("front", ("front", what)), ("rear", ("rear", what))), also, True)
 
 
 ROWS = (

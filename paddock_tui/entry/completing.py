@@ -4,7 +4,8 @@ from paddock_tui.entry.line import LONGEST, Context
 from paddock_tui.entry.naming import typed_at_once
 from paddock_tui.entry.reading import read_line
 from paddock_tui.entry.scanning import tokens
-from paddock_tui.records.fielding import field_at
+from paddock_tui.entry.values import takes_the_rest
+from paddock_tui.records.fielding import Field, field_at
 from paddock_tui.records.shapes import Reference
 
 _MOST = 50
@@ -16,17 +17,19 @@ def complete(text: str, context: Context) -> tuple[str, ...]:
     if len(text) > LONGEST:
         return ()
     starts = [token.start for token in tokens(text)]
-    places = [len(text)] if not starts or text[-1:].isspace() else []
-    for start in (*places, *reversed(starts[-_MOST_WORDS:])):
-        typed = text[start:].casefold()
-        words = [word for word in _values(text[:start], context) if word.casefold().startswith(typed)]
-        if words:
-            return tuple(text[:start] + word for word in words[:_MOST])
-    start = len(text) if places else starts[-1]
-    if not places and _values(text[:start], context):
+    if not starts or text[-1:].isspace():
+        starts.append(len(text))
+    if _in_a_text(text, starts[-1], context):
         return ()
-    words = [word for word in _calls(context) if word.startswith(text[start:].casefold())]
-    return tuple(text[:start] + word for word in words[:_MOST])
+    for start in reversed(starts[-_MOST_WORDS:]):
+        awaited = read_line(text[:start], context).awaits
+        typed = text[start:].casefold()
+        words = [word for word in _values(awaited, context) if word.casefold().startswith(typed)]
+        if words or (awaited is not None and start == starts[-1]):
+            return tuple(text[:start] + word for word in words[:_MOST])
+    start = starts[-1]
+    calls = [word for word in _calls(context) if word.startswith(text[start:].casefold())]
+    return tuple(text[:start] + word for word in calls[:_MOST])
 
 
 def completed(text: str, context: Context) -> str:
@@ -41,15 +44,22 @@ def completed(text: str, context: Context) -> str:
     return least[:same] if same > len(text) else text
 
 
-def _values(before: str, context: Context) -> tuple[str, ...]:
-    """List the words that the value may have for which a line breaks off."""
-    awaits = read_line(before, context).awaits
-    field = field_at(context.kind, awaits, context.record, context.bike) if awaits is not None else None
-    if field is None:
+def _in_a_text(text: str, start: int, context: Context) -> bool:
+    """Tell whether the last word belongs to a note or another text that goes on to the end of the line."""
+    for piece in read_line(text, context).pieces:
+        field = field_at(context.kind, piece.path, context.record, context.bike)
+        if field is not None and takes_the_rest(field.shape) and piece.start < start < piece.end:
+            return isinstance(piece.value, str) and text[piece.start : piece.end].endswith(piece.value)
+    return False
+
+
+def _values(awaited: Field | None, context: Context) -> tuple[str, ...]:
+    """List the words that an awaited value may have."""
+    if awaited is None:
         return ()
-    if isinstance(field.shape, Reference):
-        return context.ids(field.shape.kind) or ()
-    return field.shape.words()
+    if isinstance(awaited.shape, Reference):
+        return context.ids(awaited.shape.kind) or ()
+    return awaited.shape.words()
 
 
 def _calls(context: Context) -> list[str]:

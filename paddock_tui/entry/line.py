@@ -11,6 +11,7 @@ from paddock_tui.entry.vocabulary import Words, calls_of
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Missing, Value
+from paddock_tui.records.fielding import Field
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
 
@@ -88,14 +89,14 @@ class Question:
 class Line:
     """A line as it was read. It may be applied only where it is `clear`.
 
-    `edits` are in the order typed. `awaits` is the path of the value that the line breaks off before.
+    `edits` are in the order typed. `awaits` is the field whose value the line breaks off before.
     """
 
     text: str
     pieces: tuple[Piece, ...] = ()
     questions: tuple[Question, ...] = ()
     errors: tuple[Unread, ...] = ()
-    awaits: Path | None = None
+    awaits: Field | None = None
 
     @property
     def clear(self) -> bool:

@@ -19,9 +19,10 @@ def has_a_word(kind: str, path: Path) -> bool:
 
 
 def names_of(field: Field) -> tuple[str, ...]:
-    """Give the names of a field, small letters: label, label with hyphens, key with hyphens."""
+    """Give the names of a field, small letters: label, label with hyphens, key."""
     label = field.label.casefold()
-    return tuple(dict.fromkeys((label, hyphened(label), field.path[-1].replace("_", "-").casefold())))
+    key = field.path[-1].casefold()
+    return tuple(dict.fromkeys((label, hyphened(label), key.replace("_", "-"), key)))
 
 
 def names_with_heading(field: Field) -> tuple[str, ...]:

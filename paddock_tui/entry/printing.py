@@ -140,6 +140,8 @@ def _value_piece(path: Path, value: Value | Missing, words: Words, context: Cont
     field = field_at(context.kind, path, context.record, context.bike)
     text = write(field.shape, value) if field is not None else _exact_text(value)
     signed = text[:1] in "+-" and (field is None or not below_zero(field.shape))
+    if field is not None and value is MISSING:
+        signed = takes_the_rest(field.shape)
     return f"{words.call_of(path)}{'=' if signed else ' '}{text}"
 
 

@@ -12,6 +12,9 @@ from paddock_tui.entry.values import NotTaken, Taken, take
 from paddock_tui.entry.vocabulary import Lone, Row, Single, Special
 from paddock_tui.records.shapes import Flag
 
+_MOST_WRONG = 20
+"""A line with so many wrong pieces is no line: the rest of it is not read."""
+
 
 def read_line(text: str, context: Context) -> Line:
     """Read a line against the record in hand. Nothing of it may be applied unless it is clear."""
@@ -22,7 +25,7 @@ def read_line(text: str, context: Context) -> Line:
         message = "a character that cannot be kept in a file"
         return Line(text, errors=(Unread(0, len(text), message, "type it again without it"),))
     state = State(text, context, tokens(text))
-    while state.at() is not None:
+    while state.at() is not None and len(state.errors) + len(state.questions) < _MOST_WRONG:
         _piece(state)
     check_line(state)
     return Line(text, tuple(state.pieces), tuple(state.questions), tuple(state.errors), state.awaits)

@@ -95,11 +95,11 @@ def _too_few(state: State, row: Row, given: list[_Given], start: int, end: int) 
         state.ask(start, given[0].end, f"{row.label} {typed}: front or rear?", choices)
         return
     stop = given[-1].end if given else end
-    message = f"{row.label} waits for {len(row.slots)} figures"
+    message = f"{row.call} waits for {len(row.slots)} figures"
     state.refuse(start, stop, message, f"write {_order(row)}; {LEFT_OUT} leaves one out")
     if state.at() is None:
         options = row.slots[len(given)].options
-        state.awaits = options[0].fields[0].path if options else None
+        state.awaits = options[0].fields[0] if options else None
 
 
 def _ambiguous(state: State, row: Row, given: list[_Given], start: int) -> bool:

@@ -34,11 +34,10 @@ def piece_of(
     label = said_label(context.kind, field)
     value = taken.value
     if taken.steps is not None:
-        stepped = _stepped(field, label, taken.steps, context)
-        if isinstance(stepped, str):
-            mend = f"set it with = and a value, {field.shape.expected}"
-            return Unread(start, taken.end, stepped, mend)
-        value = stepped
+        value = _stepped(field, taken.steps, context)
+        if value is MISSING:
+            said = _cannot_step(field, label, context)
+            return Unread(start, taken.end, said, f"set it with = and a value, {field.shape.expected}")
     if value is MISSING:
         return Piece(start, taken.end, field.path, MISSING, label)
     if isinstance(field.shape, Reference):
@@ -53,18 +52,25 @@ def piece_of(
     return Piece(start, taken.end, field.path, value, label)
 
 
-def _stepped(field: Field, label: str, steps: int, context: Context) -> Value | str:
-    """Give the value so many steps further, or why there is none."""
+def _stepped(field: Field, steps: int, context: Context) -> Value | Missing:
+    """Give the value so many steps further; MISSING where there is none."""
+    old = lookup(context.data, field.path)
+    held = field.shape.load(old) if old is not MISSING else None
+    if held is None or isinstance(held, Trouble):
+        return MISSING
+    found = field.shape.step(held, steps)
+    return MISSING if found is None or found == held else cast("Value", field.shape.dump(found))
+
+
+def _cannot_step(field: Field, label: str, context: Context) -> str:
     old = lookup(context.data, field.path)
     held = field.shape.load(old) if old is not MISSING else None
     if held is None or isinstance(held, Trouble):
         return f"{label} is not known, so it cannot be stepped"
-    found = field.shape.step(held, steps)
-    if found is None:
-        return f"{label} {field.shape.show(held)} has no steps"
-    if found == held:
-        return f"{label} is at its end: {field.shape.show(held)}"
-    return cast("Value", field.shape.dump(found))
+    shown = field.shape.show(held)
+    if field.shape.step(held, 1) is None:
+        return f"{label} {shown} has no steps"
+    return f"{label} is at its end: {shown}"
 
 
 def _reference(

@@ -11,6 +11,7 @@ from paddock_tui.entry.setting import lookup
 from paddock_tui.entry.state import State
 from paddock_tui.entry.values import to_the_minute
 from paddock_tui.entry.vocabulary import Special
+from paddock_tui.records.fielding import field_at
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import LapTime, Text
 from paddock_tui.records.shapes.times import MARKS
@@ -78,6 +79,7 @@ def _note(state: State, start: int, end: int) -> None:
     """Take the rest of the line, or a text in quotes, as a note of now."""
     token = state.at()
     if token is None:
+        state.awaits = field_at(state.context.kind, (NOTES, "1", "text"))
         state.refuse(start, end, "the note is empty", "write it behind the word")
         return
     if token.kind == "quoted":

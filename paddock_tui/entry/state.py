@@ -11,7 +11,6 @@ from paddock_tui.entry.values import NotTaken, Pieces, Taken
 from paddock_tui.entry.vocabulary import Words
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.fielding import Field
-from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile
 
@@ -38,7 +37,7 @@ class State:
     pieces: list[Piece] = attrs.field(factory=list)
     questions: list[Question] = attrs.field(factory=list)
     errors: list[Unread] = attrs.field(factory=list)
-    awaits: Path | None = None
+    awaits: Field | None = None
 
     @property
     def words(self) -> Words:
@@ -81,7 +80,7 @@ class State:
         """Note a value that could not be read; one that is missing is shown at its call."""
         nothing_there = wrong.until == self.place
         if nothing_there and self.at() is None:
-            self.awaits = field.path
+            self.awaits = field
         if not nothing_there:
             start, end = wrong.start, wrong.end
         self.refuse(start, end, wrong.message, wrong.mend)

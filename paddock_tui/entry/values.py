@@ -6,10 +6,10 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.entry.builtin import CLEAR, DOWN, NOW, UP
+from paddock_tui.entry.builtin import CLEAR, DOWN, LEFT_OUT, NOW, UP
 from paddock_tui.entry.line import Context
 from paddock_tui.entry.own_calls import UNIT_WORDS
-from paddock_tui.entry.scanning import Token, unquoted
+from paddock_tui.entry.scanning import Token, split, unquoted
 from paddock_tui.entry.typed import read_typed
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.fielding import Field
@@ -31,6 +31,7 @@ from paddock_tui.records.shapes import (
     Text,
     Whole,
     Word,
+    WordSetting,
 )
 from paddock_tui.records.shapes.times import MARKS
 from paddock_tui.records.trouble import Trouble
@@ -39,6 +40,7 @@ _MINUS = str.maketrans("−", "-")
 
 _ONE_OR_MORE_WORDS = (Amount, AmountOrWord, AnySetting, Flag, Named, Word)
 _ONE_WORD = (Clock, DateCode, Day, LapTime, Number, Reference, Whole)
+_OF_WORDS = (Named, Reference, Word, WordSetting)
 _MOST_WORDS = 6
 _PLURALS = {"clicks": "click", "turns": "turn", "tooth": "teeth", "link": "links"}
 
@@ -83,13 +85,18 @@ class Pieces:
 
 
 def take(pieces: Pieces, place: int, field: Field, *, sets: bool = False) -> Taken | NotTaken:
-    """Read the value of a field from a place on; `sets` says that an equals sign stood before it."""
+    """Read the value of a field from a place on; `sets` says that an equals sign stood before it.
+
+    A text is cleared by 'clear' alone at the end of the line, or anywhere behind an equals sign.
+    """
     token = pieces.at(place)
     if token is None:
         end = len(pieces.text)
         return _waits(field, end, end, place)
     if token.kind == "quoted":
         return _quoted(token, place, field, pieces.context)
+    if sets and token.folded == CLEAR:
+        return Taken(token.start, token.end, place + 1)
     if takes_the_rest(field.shape):
         return _rest(pieces, token, field)
     if token.kind in ("equals", "stray"):
@@ -123,7 +130,7 @@ def _read(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken:
         end = pieces.tokens[until - 1].end
         if not isinstance(found, Trouble):
             return Taken(token.start, end, until, found)
-        if field.shape.words() or not _begins_a_piece(pieces, token):
+        if isinstance(field.shape, _OF_WORDS) or not _begins_a_piece(pieces, token):
             wrong = _not_taken(found, token.start, end, until)
         if token.figure and pieces.tokens[until - 1].folded in UNIT_WORDS:
             break
@@ -145,7 +152,7 @@ def _extents(pieces: Pieces, place: int, shape: Shape[Any]) -> Iterator[tuple[st
     follow = pieces.at(place + 1)
     if isinstance(shape, LapTime) and follow is not None and follow.folded in MARKS:
         yield f"{token.text} {follow.folded}", place + 2
-    elif isinstance(shape, Number | Whole) and _names_unit(shape.unit, follow):
+    elif isinstance(shape, Number | Whole) and _names_unit(pieces, place + 1, shape.unit):
         yield token.text.translate(_MINUS), place + 2
     elif token.figure and isinstance(shape, Amount | AmountOrWord | SpeedSetting):
         yield from _with_unit(pieces, place)
@@ -181,9 +188,14 @@ def _runs(pieces: Pieces, place: int, shape: Shape[Any]) -> Iterator[tuple[str, 
     yield from reversed(found[1:])
 
 
-def _names_unit(unit: str, token: Token | None) -> bool:
+def _names_unit(pieces: Pieces, place: int, unit: str) -> bool:
+    """Tell whether a word is the unit of the number before it; "teeth" with figures behind is the pair."""
+    token, behind = pieces.at(place), pieces.at(place + 1)
     word = token.folded if token is not None else ""
-    return bool(unit) and _PLURALS.get(word, word) == unit
+    if not unit or _PLURALS.get(word, word) != unit:
+        return False
+    figures = behind is not None and (behind.figure or behind.text == LEFT_OUT or behind.kind == "equals")
+    return not (figures and pieces.is_word(word))
 
 
 def _steps(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken | None:
@@ -237,7 +249,10 @@ def _rest(pieces: Pieces, token: Token, field: Field) -> Taken | NotTaken:
 
 def _begins_a_piece(pieces: Pieces, token: Token) -> bool:
     """Tell whether a word is the next call, so that the value before it is missing."""
-    return token.kind in ("word", "path") and not token.figure and pieces.is_sure(token.text)
+    if token.kind not in ("word", "path") or token.figure:
+        return False
+    parts = split(token)
+    return pieces.is_sure(token.text) or (parts is not None and pieces.is_sure(parts[0].text))
 
 
 def _waits(field: Field, start: int, end: int, until: int) -> NotTaken:

@@ -134,7 +134,7 @@ class Words:
 def calls_of(kind: str, record: Record, bike: Bike | None = None) -> Words:
     """Make the vocabulary of a record and its bike."""
     words = Words(kind)
-    known = [field for field in fields(kind, record, bike) if _is_there(kind, field.path, bike)]
+    known = [field for field in fields(kind, record, bike) if _is_there(kind, field.path, record, bike)]
     for field in known:
         words.singles[field.path] = Single(said_label(kind, field), (field,))
     _add_calls(words, bike)
@@ -148,14 +148,15 @@ def calls_of(kind: str, record: Record, bike: Bike | None = None) -> Words:
     return words
 
 
-def _is_there(kind: str, path: Path, bike: Bike | None) -> bool:
+def _is_there(kind: str, path: Path, record: Record, bike: Bike | None) -> bool:
     """Tell whether a value has a word: what a set-up still holds of a part the bike has not, has none."""
     if not has_a_word(kind, path):
         return False
     if bike is None or path[0] != SET_UP or path[1] not in _OF_BIKE:
         return True
-    held = {"controls": bike.controls, "adjusters": bike.adjusters}.get(path[1])
-    return path[2] in held if held is not None else True
+    damping = bike.damping.get(getattr(record, SET_UP).damping or "")
+    offsets = damping.offsets if damping is not None else {}
+    return path[2] in {"controls": bike.controls, "adjusters": bike.adjusters, "offsets": offsets}[path[1]]
 
 
 def default_call(path: Path, bike: Bike | None) -> str:

@@ -85,6 +85,12 @@ def _why_off(context: Context) -> str:
     return "" if context.row is not None else "there is no row under the cursor"
 
 
+def _offer_off(context: Context) -> str:
+    if not (context.session or context.profile):
+        return "there is no session and no profile to take it over into"
+    return "" if context.row is not None and context.row.offer else "this row offers no value to take over"
+
+
 ACTIONS: tuple[Action, ...] = (
     Action("garage", "g", "garage", "days, sessions and all records", room=True),
     Action("setup", "p", "set-up", "the set-up of the session or profile looked at", _needs_subject, True),
@@ -92,6 +98,7 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "checklist", "c", "checklist", "what to look at now, and how each item stands", _needs_session, True
     ),
+    Action("bench", "b", "bench", "the calculators, filled from what is looked at, to be tried", room=True),
     Action("review", "r", "review", "verdict, findings, not judged, to do", _needs_subject, True),
     Action(
         "day", "t", "day and times", "the day of the session: limits, timetable, paperwork", _needs_session
@@ -102,7 +109,8 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "remedy", "f", "apply remedy", "set what mends the finding, where values can mend it", _remedy_off
     ),
-    Action("why", "w", "why", "what the row under the cursor is, and which rules use it", _why_off),
+    Action("why", "w", "why", "what the row is, how it was worked out, which rules use it", _why_off),
+    Action("offer", "v", "take over", "set the value that was worked out beside or on this row", _offer_off),
     Action("undo", "u", "undo", "take the last change of this run back", _undo_off),
     Action("redo", "y", "redo", "do again what was taken back", _redo_off),
     Action("filter", "slash", "filter", "show only rows with these words"),
@@ -149,6 +157,7 @@ def hints(context: Context) -> tuple[str, ...]:
     wanted = [
         "redo",
         "garage",
+        "bench",
         "session",
         "setup",
         "review",
@@ -157,6 +166,7 @@ def hints(context: Context) -> tuple[str, ...]:
         "why",
         "remedy",
         "accept",
+        "offer",
         "undo",
         "help",
     ]

@@ -27,7 +27,7 @@ _TITLES = {
 
 def garage_page(desk: Desk, *, retired: bool = False) -> Page:
     """List what is in a garage. Retired records are left out unless asked for."""
-    sessions = tuple(_session_rows(desk))
+    sessions = tuple(_session_rows(desk, retired))
     sections = [
         Section("sessions", (*sessions, _new_row("session", "session")), "" if sessions else "none yet")
     ]
@@ -63,18 +63,22 @@ def problems_read(desk: Desk) -> Iterator[Trouble]:
             yield from loaded.troubles if loaded is not None else ()
 
 
-def _session_rows(desk: Desk) -> Iterator[Row]:
+def _session_rows(desk: Desk, retired: bool) -> Iterator[Row]:
     in_hand = desk.session_in_hand()
     seen: list[Glance] = []
     for ref in desk.files.listing("session"):
-        found = glance(ref, desk.files.data(ref))
+        data = desk.files.data(ref)
+        if "retired" in data and not retired:
+            continue
+        found = glance(ref, {key: value for key, value in data.items() if key != "retired"})
         if found is not None:
             seen.append(found)
-        elif desk.files.data(ref).get("retired") is None:
+        else:
             yield Row(ref.id, "its date is not known, or it cannot be read", ref=ref, opens=ref, kind="link")
     for one in sorted(seen, key=order, reverse=True):
         data = desk.files.data(one.ref)
         state = "in hand" if one.ref == in_hand else "ridden" if one.ridden else "to come"
+        state = "retired" if "retired" in data else state
         yield Row(
             label=one.ref.id,
             value=printable(" · ".join(_said_of_session(one, data))),

@@ -16,7 +16,7 @@ from paddock_tui.records.fielding import SET_UP, Field, below
 from paddock_tui.records.fields import Spec, entry_of, specs
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.of_bike import label_of
-from paddock_tui.records.paths import Path
+from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
@@ -68,6 +68,12 @@ def record_sections(loaded: Loaded, bike: Bike | None, units: Units) -> Iterator
         yield Section("cannot be read", tuple(problem_rows(lost)))
 
 
+def add_row(ref: Ref, spec: Spec, path: Path) -> Row:
+    """Make the row by which an entry is added to a table that grows."""
+    label = f"add {spec.label}: {spec.keyed_by}"
+    return Row(label, kind="add", ref=ref, path=path, adds=path, known=False, key="add")
+
+
 def _set_up(
     loaded: Loaded, bike: Bike, units: Units, shown: set[Path], walker: "_Walker"
 ) -> Iterator[Section]:
@@ -104,7 +110,7 @@ class _Walker:
             else:
                 below.append((spec, path, getattr(record, name)))
         if at:
-            rows += [self._add_row(spec, path) for spec, path, _ in below if spec.keys]
+            rows += [add_row(self._loaded.ref, spec, path) for spec, path, _ in below if spec.keys]
         if rows:
             yield Section(" · ".join(heading) or self._loaded.ref.kind, tuple(rows))
         for spec, path, value in below:
@@ -123,13 +129,9 @@ class _Walker:
                 rows.append(self._row((*path, *keys), " ".join(labels), spec))
         # Inside an entry the row to add by stands among the entry's own.
         if len(path) == 1:
-            rows.append(self._add_row(spec, path))
+            rows.append(add_row(self._loaded.ref, spec, path))
         if rows:
             yield Section(" · ".join(heading), tuple(rows))
-
-    def _add_row(self, spec: Spec, path: Path) -> Row:
-        label = f"add {spec.label}: {spec.keyed_by}"
-        return Row(label, kind="add", ref=self._loaded.ref, path=path, adds=path, known=False, key="add")
 
     def _entries(self, spec: Spec, path: Path, value: Any) -> list[tuple[Path, Any]]:
         """List the entries of a table, and the keys that only a value which cannot be read stands at."""

@@ -5,6 +5,7 @@ from typing import Literal
 import attrs
 
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.rules.core import Put
 
 Kind = Literal["field", "text", "finding", "link", "heading", "add", "check"]
 
@@ -31,7 +32,8 @@ class Row:
     `shut` says why the row takes no key; `trouble` is what is wrong with a value that cannot be read,
     with the mend, and then `value` is the raw text. `severity` colours a finding. `edit` is the text
     that an editor starts with. `opens` is a record that enter opens. `adds` is the table that `n` adds
-    to here, `drops` the entry that `x` drops. `file` and `line` say where a problem stands.
+    to here, `drops` the entry that `x` drops. `file` and `line` say where a problem stands. `offer` are
+    the values that `v` takes over here, `working` the lines of the calculation behind them.
     """
 
     label: str
@@ -53,6 +55,8 @@ class Row:
     file: str = ""
     line: int = 0
     key: str = ""
+    offer: tuple[Put, ...] = ()
+    working: tuple[str, ...] = ()
 
     @property
     def identity(self) -> tuple[str, ...]:

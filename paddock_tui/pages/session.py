@@ -1,26 +1,32 @@
 """The session page: its facts in the order in which they become known, known or not."""
 
+import functools
 import re
 from collections.abc import Iterator, Mapping
 
 import attrs
 
-from paddock_tui.pages.record import record_sections
+from paddock_tui.pages.record import add_row, record_sections
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import setup_sections
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.fielding import SET_UP, field_at
-from paddock_tui.records.fields import ANY, declared
+from paddock_tui.records.fields import ANY, declared, entry_of, find_table
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.suspension import BY_HAND
 from paddock_tui.store.garage import Loaded
 
 NEXT = "#"
 """In a place of the order: every number that is there, and the next one, to be filled in."""
+
+ADD = "+"
+"""At the end of a place of the order: a row by which an entry is added to the table."""
 
 ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("outing", ("date", "number", "kind", "day", "bike", "rider", "tyres")),
@@ -39,9 +45,9 @@ ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
             "pressures.leaving",
         ),
     ),
-    ("dash and key", ("dash", "events.#")),
+    ("dash and key", ("dash", "dash.values.+", "events.#")),
     ("out and back", ("went_out", "parked", "ridden_time", "ridden_laps", "distance")),
-    ("pressures hot", ("pressures.hot",)),
+    ("pressures hot", ("pressures.hot", "pressures.+")),
     ("feel", ("feel", "confidence", "fatigue", "symptoms.#", "said", "aim_met")),
     ("laps", ("best_lap", "laps.#", "top_speed", "top_revs")),
     ("looked at", ("look.front", "look.rear", "front_travel_used", "rear_travel_used")),
@@ -51,7 +57,14 @@ ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("notes", ("notes.#",)),
     ("sag", ("sag.front.alone", "sag.front.rider", "sag.rear.alone", "sag.rear.rider")),
 )
-"""The headings of the page, and what stands under each: a value, a table, or numbered tables."""
+"""The headings of the page, and what stands under each: values, tables, numbered ones, rows to add by."""
+
+GROWING = (("counted",), ("because",))
+"""Tables that follow the order and can be added to; checks and acceptances have pages of their own."""
+
+OWN = ("name", "made_for", "baseline", "note")
+BELONGS = ("bike", "rider", "taken_from", "retired")
+"""What a profile says of itself: the first above its set-up, the others below."""
 
 
 def session_page(loaded: Loaded, heading: str, units: Units) -> Page:
@@ -64,32 +77,66 @@ def session_page(loaded: Loaded, heading: str, units: Units) -> Page:
 
 def set_up_page(loaded: Loaded, bike: Bike | None, heading: str, units: Units) -> Page:
     """Make the set-up page of a session or a profile."""
-    record = loaded.record
-    setup = getattr(record, SET_UP, None)
-    if setup is None or bike is None:
-        said = (
-            "the bike is not known: enter it on the session page"
-            if setup is not None
-            else "it cannot be read"
-        )
-        return Page(heading, (Section("set-up", (Row("", said, kind="text", key="lost"),)),))
-    sections = list(setup_sections(loaded, setup, bike, units))
-    if isinstance(record, Session):
-        conditions = Section("conditions", tuple(_rows(loaded, ("surface", "air", "track"), units)))
-        sections.insert(0, conditions)
+    setup = getattr(loaded.record, SET_UP, None)
+    if setup is None:
+        return Page(heading, (_lost("it cannot be read"),))
+    is_session = isinstance(loaded.record, Session)
+    above = ("conditions", ("surface", "air", "track")) if is_session else ("profile", OWN)
+    sections = [Section(above[0], tuple(_rows(loaded, above[1], units)))]
+    if bike is not None:
+        sections += setup_sections(loaded, setup, bike, units)
+        sections += _not_in_use(loaded, setup, bike, sections, units)
+    elif is_session:
+        return Page(heading, (_lost("the bike is not known: enter it on the session page"),))
     else:
-        own = tuple(_rows(loaded, ("name", "made_for", "baseline", "note"), units))
-        sections.insert(0, Section("profile", own))
+        sections.append(_lost("the bike is not known: enter it below"))
+    if not is_session:
+        sections.append(Section("belongs to", tuple(_rows(loaded, BELONGS, units))))
+        sections += _rest(loaded, {row.path for section in sections for row in section.rows}, units)
     return Page(heading, tuple(sections))
 
 
+def _lost(said: str) -> Section:
+    return Section("set-up", (Row("", said, kind="text", key="lost"),))
+
+
+def _not_in_use(
+    loaded: Loaded, setup: SetUp, bike: Bike, sections: list[Section], units: Units
+) -> Iterator[Section]:
+    """Give what the set-up holds and the bike does not use, so that it can be seen and cleared."""
+    shown = {row.path for section in sections for row in section.rows}
+    if setup.damping == BY_HAND:
+        shown.add((SET_UP, "damping"))
+    if all(path in shown for path in _leaves(loaded.data.get(SET_UP), (SET_UP,))):
+        return
+    for section in record_sections(loaded, bike, units):
+        rows = tuple(row for row in section.rows if row.path[:1] == (SET_UP,) and row.path not in shown)
+        if rows:
+            yield Section(section.title, rows, section.note)
+
+
+def _leaves(value: object, at: Path) -> Iterator[Path]:
+    if isinstance(value, Mapping):
+        for key, inner in value.items():
+            yield from _leaves(inner, (*at, key))
+    elif value is not None:
+        yield at
+
+
 def _rows(loaded: Loaded, places: tuple[str, ...], units: Units) -> Iterator[Row]:
+    cls = CLASSES[loaded.ref.kind]
     for place in places:
-        for path in _paths(loaded, tuple(place.split("."))):
+        keys = tuple(place.split("."))
+        spec = find_table(cls, keys[:-1]) if keys[-1] == ADD else None
+        if spec is not None:
+            yield add_row(loaded.ref, spec, keys[:-1])
+            continue
+        for path in _paths(loaded, keys):
             field = field_at(loaded.ref.kind, path)
             if field is not None:
-                row = field_row(loaded, field, units)
-                yield _named(row, path)
+                row = _named(field_row(loaded, field, units), path)
+                entry = entry_of(cls, path)
+                yield row if entry is None else attrs.evolve(row, adds=entry[0], drops=entry[1])
 
 
 def _paths(loaded: Loaded, place: Path) -> Iterator[Path]:
@@ -104,14 +151,23 @@ def _paths(loaded: Loaded, place: Path) -> Iterator[Path]:
         yield from _below(loaded, (*table, str(number)))
 
 
+@functools.cache
+def _declared(kind: str) -> Mapping[str, tuple[Path, ...]]:
+    """List the declared paths of a kind by their first key; the page walks them at every key pressed."""
+    found: dict[str, tuple[Path, ...]] = {}
+    for one in declared(CLASSES[kind]):
+        found[one.path[0]] = (*found.get(one.path[0], ()), one.path)
+    return found
+
+
 def _below(loaded: Loaded, place: Path) -> Iterator[Path]:
     """List the declared values at or below a place; under chosen keys further down, those that are there."""
-    for one in declared(CLASSES[loaded.ref.kind]):
-        if len(one.path) < len(place) or not all(
-            wanted in (ANY, key) for key, wanted in zip(place, one.path[: len(place)], strict=True)
+    for pattern in _declared(loaded.ref.kind).get(place[0], ()):
+        if len(pattern) < len(place) or not all(
+            wanted in (ANY, key) for key, wanted in zip(place, pattern[: len(place)], strict=True)
         ):
             continue
-        rest = one.path[len(place) :]
+        rest = pattern[len(place) :]
         if ANY not in rest:
             yield (*place, *rest)
         elif rest[-1] == ANY and ANY not in rest[:-1]:
@@ -120,10 +176,19 @@ def _below(loaded: Loaded, place: Path) -> Iterator[Path]:
 
 
 def _rest(loaded: Loaded, shown: set[Path], units: Units) -> Iterator[Section]:
-    """Give what is known beyond the order: reasons of changes, counted adjusters, checks, acceptances."""
+    """Give what is known beyond the order: reasons of changes, counted adjusters, checks, acceptances.
+
+    Of what is not known only rows to add by, for the tables that have no place in the order.
+    """
     for section in record_sections(loaded, None, units):
-        rows = tuple(row for row in section.rows if row.path not in shown and row.path[0] != SET_UP)
-        if any(row.known or row.trouble for row in rows):
+        rows = tuple(
+            row
+            for row in section.rows
+            if row.path not in shown
+            and row.path[:1] != (SET_UP,)
+            and (row.kind != "add" or row.path in GROWING)
+        )
+        if any(row.known or row.trouble or row.kind == "add" for row in rows):
             yield Section(section.title, rows, section.note)
 
 

@@ -1,8 +1,7 @@
 """What cannot be together in one record: each value can be read, but they contradict each other."""
 
 import datetime as dt
-import itertools
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 import attrs
 
@@ -10,10 +9,11 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay, Slot
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.kinds import Record
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.of_bike import is_off, label_of
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.suspension import Adjuster, Damping
 
 
@@ -52,35 +52,47 @@ def _of_bike(bike: Bike) -> Iterator[Contradiction]:
 def _of_control(name: str, control: Control) -> Iterator[Contradiction]:
     label = label_of(name)
     at: Path = ("controls", name)
-    ends: tuple[int | str, ...] = ()
     if control.levels is not None:
-        low, high = int(control.levels[0]), int(control.levels[1])
+        low, high = (int(level) for level in control.levels)
         if low > high:
-            yield Contradiction(
-                (*at, "levels"), f"{label}: levels {low} to {high} are no range", "lowest first"
-            )
+            said = f"{label}: levels {low} to {high} are no range"
+            yield Contradiction((*at, "levels"), said, "lowest first")
             return
-        ends = _counted_ends(low, high, control.off)
+        offered: Sequence[int | str] = range(low, high + 1)
+        ends = _ends(control, offered)
+        if not ends:
+            yield Contradiction((*at, "levels"), f"{label}: no level but off", "the levels it can be set to")
     elif control.choices is not None:
-        words = tuple(word for word in control.choices if word not in ("off", control.off))
-        if not words:
+        offered = control.choices
+        ends = _ends(control, offered)
+        if not ends:
             yield Contradiction(
                 (*at, "choices"), f"{label}: no choice but off", "list the words it can be set to"
             )
-            return
-        ends = (words[0], words[-1])
+    else:
+        return
+    yield from _of_off(label, at, control, offered)
     for key, end in (("most_help", control.most_help), ("frees_most", control.frees_most)):
         if end is not None and ends and end not in ends:
             said = f"{label}: {end} is not an end of its range"
             yield Contradiction((*at, key), said, f"{ends[0]} or {ends[-1]}, or left out while not known")
 
 
-def _counted_ends(low: int, high: int, off: object) -> tuple[int | str, ...]:
-    """Give the two ends of the levels that are on: a level that means off is not counted."""
-    if isinstance(off, int) and not isinstance(off, bool):
-        low = low + 1 if off == low else low
-        high = high - 1 if off == high else high
-    return low, high
+def _ends(control: Control, offered: Sequence[int | str]) -> tuple[int | str, ...]:
+    """Give the two ends of what is on, empty where nothing is: a level that means off is not counted.
+
+    The levels may be very many, so that they are never listed.
+    """
+    first = next((value for value in offered if not is_off(control, value)), None)
+    last = next((value for value in reversed(offered) if not is_off(control, value)), None)
+    return () if first is None or last is None else (first, last)
+
+
+def _of_off(label: str, at: Path, control: Control, offered: Sequence[int | str]) -> Iterator[Contradiction]:
+    off = control.off
+    if off is not None and not isinstance(off, bool) and off != OFF and off not in offered:
+        said = f"{label}: {off} means off and is not one of its levels"
+        yield Contradiction((*at, "off"), said, "a level or word that it has, or yes or no")
 
 
 def _of_adjuster(name: str, adjuster: Adjuster) -> Iterator[Contradiction]:
@@ -135,10 +147,13 @@ def _of_slots(slots: Mapping[str, Slot], at: Path, lead: str) -> Iterator[Contra
         else:
             spans.append((slot.from_, slot.to, number))
     spans.sort()
-    for (_, end, one), (start, _, other) in itertools.pairwise(spans):
-        if start < end:
-            said = f"{lead}numbers {one} and {other} overlap"
-            yield Contradiction((*at, other, "from"), said, f"a start at {end:%H:%M} or later")
+    last: tuple[dt.time, str] | None = None
+    for start, end, other in spans:
+        if last is not None and start < last[0]:
+            said = f"{lead}numbers {last[1]} and {other} overlap"
+            yield Contradiction((*at, other, "from"), said, f"a start at {last[0]:%H:%M} or later")
+        if last is None or end > last[0]:
+            last = end, other
 
 
 _IN_ORDER: tuple[tuple[str, str, str], ...] = (

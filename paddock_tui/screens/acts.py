@@ -7,6 +7,7 @@ import attrs
 
 from paddock_tui.desk import accepting, withdrawing
 from paddock_tui.desk.mending import mending
+from paddock_tui.desk.offering import offering
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
 from paddock_tui.screens import checking, editing, filing
@@ -34,7 +35,7 @@ def _day(screen: "MainScreen") -> None:
 
 def _why(screen: "MainScreen") -> None:
     row = screen.board.cursor_row
-    if row is None or row.ref is None:
+    if row is None or (row.ref is None and not row.working):
         screen.board.say("nothing more is known about this row")
         return
     screen.go(attrs.evolve(screen.place, room="why", row=row))
@@ -96,6 +97,12 @@ def _remedy(screen: "MainScreen") -> None:
         screen.attempt(mending(screen.desk.files, finding, ref, refs) or "it stands so already")
 
 
+def _offer(screen: "MainScreen") -> None:
+    row, subject = screen.board.cursor_row, screen.place.subject
+    if row is not None and subject is not None:
+        screen.attempt(offering(screen.desk.files, subject, row.offer))
+
+
 def _initials(screen: "MainScreen", ref: Ref) -> str | None:
     named = screen.desk.files.data(ref).get("rider")
     loaded = screen.desk.files.read(Ref("rider", named)) if isinstance(named, str) else None
@@ -108,6 +115,7 @@ ACTS: dict[str, Callable[["MainScreen"], None]] = {
     "session": _to("session"),
     "checklist": checking.go,
     "review": _to("review"),
+    "bench": _to("bench"),
     "help": _to("help"),
     "actions": _to("actions"),
     "day": _day,
@@ -122,6 +130,7 @@ ACTS: dict[str, Callable[["MainScreen"], None]] = {
     "accept": _accept,
     "remedy": _remedy,
     "why": _why,
+    "offer": _offer,
     "undo": _undo,
     "redo": _redo,
     "filter": _filter,

@@ -17,7 +17,7 @@ from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
-from paddock_tui.screens import acts, checking, editing, filing
+from paddock_tui.screens import acts, bench, checking, editing, filing
 from paddock_tui.screens.outcomes import said_of
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.rooms import SUBJECT_ROOMS, Look, Place, finding_at, look
@@ -51,6 +51,7 @@ class MainScreen(QuietScreen[None]):
         self.desk = desk
         self.board = Board()
         self.place = place or Place()
+        self.bench = bench.Bench()
         self._seen: Look | None = None
         self._back: list[Place] = []
         self._question: Question | None = None
@@ -109,7 +110,7 @@ class MainScreen(QuietScreen[None]):
 
     def draw(self) -> None:
         """Make the page anew and show it; the board sends only what changed."""
-        self._seen = look(self.desk, self.place, self.context())
+        self._seen = look(self.desk, self.place, self.context(), self.bench.about(self.place.subject))
         self.place = self._seen.place
         self.board.show(self._seen.page)
         self.board.hint(*hints(self.context()))
@@ -146,6 +147,9 @@ class MainScreen(QuietScreen[None]):
     def _arrive(self, place: Place, row: Identity | None = None) -> None:
         if self.board.cursor_row is not None:
             self._cursors[_key(self.place)] = self.board.cursor_row.identity
+        if _key(place) != _key(self.place):
+            # A filter is about the page that it was typed on: elsewhere it would hide what was asked for.
+            self.board.filter("")
         self.place = place
         self.draw()
         wanted = row or self._cursors.get(_key(self.place))
@@ -258,22 +262,29 @@ class MainScreen(QuietScreen[None]):
     def on_board_accepted(self, message: Board.Accepted) -> None:
         """Keep what was typed on a row, or say what is wrong with it."""
         row = message.row
-        if row.ref is None or not row.path:
+        if bench.is_bench(row):
+            wrong = bench.typed(self, row, message.text)
+        elif row.ref is None or not row.path:
             self.board.done()
             return
-        wrong = self.set_text(row.ref, row.path, message.text)
+        else:
+            wrong = self.set_text(row.ref, row.path, message.text)
         if wrong:
             self.board.refuse(wrong)
 
     def on_board_stepped(self, message: Board.Stepped) -> None:
         """Step the value under the cursor."""
         row = message.row
-        if row.ref is not None and row.kind == "field":
+        if bench.is_bench(row):
+            self.board.say(bench.stepped(self, row, message.by))
+        elif row.ref is not None and row.kind == "field":
             self.attempt(stepping(self.desk.files, row.ref, row.path, message.by, message.more_help))
 
     def on_board_toggled(self, message: Board.Toggled) -> None:
         """Toggle the value under the cursor."""
         row = message.row
+        if bench.is_bench(row):
+            self.board.say(bench.toggled(self, row))
         if row.ref is None or row.kind != "field":
             return
         old = lookup(self.desk.files.data(row.ref), row.path)
@@ -287,6 +298,8 @@ class MainScreen(QuietScreen[None]):
         row = message.row
         if row.kind == "check":
             checking.answer(self, row, "")
+        elif bench.is_bench(row):
+            self.board.say(bench.cleared(self, row))
         elif row.ref is not None and row.kind == "field":
             step = clearing(self.desk.files, row.ref, row.path)
             self.attempt(step if step.changes else f"{row.label} is not known already")
@@ -297,6 +310,8 @@ class MainScreen(QuietScreen[None]):
         if row.kind == "check":
             checking.answer(self, row, message.text)
             return
+        if bench.is_bench(row):
+            bench.digit(self, row, message.text)
         if row.ref is None or row.kind != "field":
             return
         field = field_of(self.desk.files, row.ref, row.path)
@@ -323,6 +338,8 @@ class MainScreen(QuietScreen[None]):
             self.open(row.opens)
         elif row.ref is not None and row.path:
             self.jump(row.ref, row.path)
+        elif row.working:
+            acts.ACTS["why"](self)
 
     def on_board_moved(self) -> None:
         """Tell again which keys act: some depend on the row."""

@@ -2,11 +2,15 @@
 
 import attrs
 
+from paddock_tui.advice.bench import calculators
+from paddock_tui.advice.rows import beside_session, beside_setup
 from paddock_tui.desk import Desk
 from paddock_tui.desk.assembling import Assembled
 from paddock_tui.desk.mending import mending
 from paddock_tui.desk.typing import bike_of, field_of
 from paddock_tui.pages.actions import Context, actions_page, help_page
+from paddock_tui.pages.advised import advised, working_section
+from paddock_tui.pages.bench import Typed, bench_page
 from paddock_tui.pages.checklist import checklist_page
 from paddock_tui.pages.day import day_page, group_today
 from paddock_tui.pages.garage import garage_page
@@ -45,12 +49,15 @@ class Look:
     place: Place
 
 
-def look(desk: Desk, place: Place, context: Context) -> Look:
-    """Make the page of a place, its verdict and findings with it."""
+def look(desk: Desk, place: Place, context: Context, tried: Typed | None = None) -> Look:
+    """Make the page of a place, its verdict and findings with it; `tried` is what was typed on the bench."""
     subject = place.subject or desk.session_in_hand()
     assembled = desk.assembled(subject) if subject is not None else None
     judged = review(assembled.situation) if assembled is not None else Review(about_a_session=False)
-    page = _page(desk, place, subject, assembled, judged, context)
+    if place.room == "bench":
+        page = _bench(desk, subject, assembled, tried or {})
+    else:
+        page = _page(desk, place, subject, assembled, judged, context)
     about = place.room in ("setup", "session", "checklist")
     return Look(
         attrs.evolve(
@@ -77,7 +84,7 @@ def _page(
         return help_page()
     if place.room == "actions":
         return actions_page(context)
-    if place.room == "why" and place.row is not None and place.row.ref is not None:
+    if place.room == "why" and place.row is not None:
         return _why(desk, place.row, place.row.ref)
     if place.room == "record" and place.record is not None:
         return _record(desk, place.record, subject)
@@ -102,10 +109,12 @@ def _about(desk: Desk, room: str, subject: Ref, assembled: Assembled, judged: Re
         )
         return checklist_page(assembled.situation, heading, (one for one in kept if one is not None))
     units = _units(desk, loaded.record)
+    known = desk.about(subject, assembled)
     if room == "session" and subject.kind == "session":
-        return session_page(loaded, heading, units)
+        return advised(session_page(loaded, heading, units), subject, beside_session(known))
     where = f" · {loaded.name}" if subject.kind == "profile" else ""
-    return set_up_page(loaded, bike_of(desk.files, subject), f"{heading}{where}", units)
+    page = set_up_page(loaded, bike_of(desk.files, subject), f"{heading}{where}", units)
+    return advised(page, subject, beside_setup(known))
 
 
 def _previews(desk: Desk, subject: Ref, assembled: Assembled, judged: Review) -> dict[str, str]:
@@ -124,18 +133,27 @@ def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
         return _gone(ref)
     if ref.kind == "day" and isinstance(loaded.record, RidingDay):
         data = desk.files.data(subject) if subject is not None else {}
-        group = group_today(loaded.record, data.get("rider"), data.get("bike"))
+        rider, bike = (word if isinstance(word := data.get(key), str) else None for key in ("rider", "bike"))
+        group = group_today(loaded.record, rider, bike)
         return day_page(loaded, _units(desk, loaded.record), group)
     return record_page(loaded, bike_of(desk.files, ref), _units(desk, loaded.record))
 
 
-def _why(desk: Desk, row: Row, ref: Ref) -> Page:
+def _bench(desk: Desk, subject: Ref | None, assembled: Assembled | None, tried: Typed) -> Page:
+    about = desk.about(subject, assembled)
+    heading = heading_of(desk, subject) if subject is not None else ""
+    return bench_page(calculators(about), tried, heading, about.units)
+
+
+def _why(desk: Desk, row: Row, ref: Ref | None) -> Page:
+    if ref is None:
+        return Page(f"why · {row.label.removeprefix('= ')}", (working_section(row.working),), judged=False)
     loaded = desk.files.read(ref)
     field = field_of(desk.files, ref, row.path)
     if loaded is None or field is None:
         lines = tuple(Row("", text, kind="text", key=text) for text in (row.value, row.aside) if text)
         return Page(f"why · {row.label}", (Section(title_of(loaded) if loaded else str(ref), lines),))
-    return why_page(loaded, field)
+    return why_page(loaded, field, row.working)
 
 
 def _gone(ref: Ref) -> Page:

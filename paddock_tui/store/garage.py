@@ -150,13 +150,16 @@ class GarageFiles:
             schema = int(line[1]) if line is not None else None
         return schema is not None and schema > SCHEMA
 
+    def aside(self) -> "GarageFiles":
+        """Give the files as they read now, to try on what would be: staging there changes nothing here."""
+        other = GarageFiles(self.root)
+        other._raw, other._loaded, other._staged = dict(self._raw), dict(self._loaded), dict(self._staged)
+        other._listing = self._listing
+        return other
+
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
         """Let a record read as it will stand once its edits are kept."""
         self._staged[ref] = data
-
-    def staged(self, ref: Ref) -> dict[str, Any] | None:
-        """Give the data that a record is staged with; None where it reads as its file does."""
-        return self._staged.get(ref)
 
     def unstage(self, ref: Ref) -> None:
         """Read a record from its file again."""

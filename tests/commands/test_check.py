@@ -89,7 +89,7 @@ def test_wrong_usage_is_sixty_four(run: Runner, words: list[str]) -> None:
 def test_a_session_is_named_by_its_id_or_the_start_of_it(run: Runner) -> None:
     for name in ("session/2026-05-16-3-magpie", "2026-05-16-3-magpie", "2026-05-16-3"):
         ran = run("check", SAMPLE, "--session", name)
-        assert ran.out.startswith("session 3 · Sat 16 May 11:20 · alderfen · magpie · ines\n")
+        assert ran.out.startswith("session 3 · Sat 16 May 11:20 · magpie · ines · alderfen\n")
         assert ran.status in (0, 1)
 
 

@@ -53,6 +53,8 @@ LOOKS: dict[str, Seen] = {
     "review": Seen(Place("review", NEXT)),
     "review-profile": Seen(Place("review", WET)),
     "why": Seen(Place("why", NEXT), "setup.controls.traction"),
+    "bench": Seen(Place("bench", NEXT)),
+    "bench-lower": Seen(Place("bench", NEXT), "= ratios"),
     "help": Seen(Place("help")),
     "actions": Seen(Place("actions")),
     "record-bike": Seen(_record("bike", "magpie")),

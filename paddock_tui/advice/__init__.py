@@ -1,0 +1,1 @@
+"""What the records lead to: starting figures, what to expect, what was learnt, each with its working."""

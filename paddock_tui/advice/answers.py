@@ -1,0 +1,225 @@
+"""Calculators: inputs that are declared as records declare values, and answers that show their working."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.common import Units
+from paddock_tui.records.shapes import Number, Shape, Whole
+from paddock_tui.rules.core import Put
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.tyre_size import UnreadableSize
+
+START: str = "a starting point; the bike's manual and the tyre vendor come first"
+"""Said beside what could be taken for a recommendation."""
+
+
+@attrs.frozen
+class Input:
+    """One input of a calculator: its shape reads, steps and shows it. `name` stands after "needs the"."""
+
+    key: str
+    label: str
+    shape: Shape[Any]
+    help: str = ""
+    name: str = attrs.field()
+
+    @name.default
+    def _as_label(self) -> str:
+        return self.label
+
+    @property
+    def unit(self) -> str:
+        """The unit that a bare number of this input is in; empty where the value carries its own."""
+        return self.shape.unit if isinstance(self.shape, Number | Whole) else ""
+
+    def show(self, value: Any) -> str:
+        """Write a value with its unit."""
+        return " ".join(filter(None, (self.shape.show(value), self.unit)))
+
+
+@attrs.frozen
+class Filled:
+    """The value of an input, and where it comes from, in words."""
+
+    value: Any
+    origin: str
+
+
+@attrs.frozen
+class Method:
+    """How an answer is found: formula, what it assumes, where it holds, and whose it is."""
+
+    formula: str
+    assumes: str
+    holds: str
+    source: str
+
+    def lines(self) -> tuple[str, ...]:
+        """Say it line by line."""
+        return (
+            f"formula: {self.formula}",
+            f"assumes: {self.assumes}",
+            f"holds: {self.holds}",
+            f"source: {self.source}",
+        )
+
+
+@attrs.frozen
+class Told:
+    """What a calculation found: one line, a few words for a row, values to take over, further lines."""
+
+    text: str
+    short: str = ""
+    puts: tuple[Put, ...] = ()
+    more: tuple[str, ...] = ()
+
+
+@attrs.frozen
+class Answer:
+    """One answer. `text` is one line; `short` fits beside a row, empty where nothing is to be said there.
+
+    `puts` are values to take over. `missing` names every fact that is needed and not known; then, and
+    where the calculation refuses its figures, `known` is false and `text` says so in a sentence.
+    """
+
+    key: str
+    label: str
+    text: str
+    working: tuple[str, ...]
+    short: str = ""
+    puts: tuple[Put, ...] = ()
+    missing: tuple[str, ...] = ()
+    known: bool = True
+
+
+class Inputs:
+    """The inputs of one calculation; what is asked for is remembered, so that the working can show it."""
+
+    def __init__(self, declared: Iterable[Input], filled: Mapping[str, Filled], units: Units) -> None:
+        self._declared = {one.key: one for one in declared}
+        self._filled = filled
+        self.units = units
+
+    def known(self, *keys: str) -> bool:
+        """Tell whether all of these inputs are known."""
+        return not self.missing(keys)
+
+    def missing(self, keys: Iterable[str]) -> tuple[str, ...]:
+        """Name those of these inputs that are not known, each once."""
+        lost = (self._declared[key].name for key in keys if key not in self._filled)
+        return tuple(dict.fromkeys(lost))
+
+    def value(self, key: str) -> Any:
+        """Give the value of an input as records hold it; None where it is not known."""
+        found = self._filled.get(key)
+        return None if found is None else found.value
+
+    def origin(self, key: str) -> str:
+        """Say where an input comes from; empty where it is not known."""
+        found = self._filled.get(key)
+        return "" if found is None else found.origin
+
+    def amount(self, key: str, unit: str) -> float:
+        """Give an amount in a unit; what is not known has to be asked for before."""
+        value = self._filled[key].value
+        return value.to(unit) if isinstance(value, Quantity) else float(value)
+
+    def amount_or(self, key: str, unit: str, otherwise: float) -> float:
+        """Give an amount in a unit, or a stated figure where it is not known."""
+        return self.amount(key, unit) if key in self._filled else otherwise
+
+    def number(self, key: str) -> float:
+        """Give a bare number."""
+        return float(self._filled[key].value)
+
+    def lines(self, keys: Iterable[str]) -> Iterator[str]:
+        """Say each of these inputs: what it is, its value and where that comes from."""
+        for key in dict.fromkeys(keys):
+            declared, found = self._declared[key], self._filled.get(key)
+            if found is None:
+                yield f"{declared.label}: not known"
+            else:
+                yield f"{declared.label}: {declared.show(found.value)} ({found.origin})"
+
+
+@attrs.frozen
+class Calculator:
+    """A calculator: inputs, how they are filled from what is known, and the answers they lead to."""
+
+    id: str
+    title: str
+    inputs: tuple[Input, ...]
+    filled: Mapping[str, Filled]
+    compute: Callable[[Inputs], Iterable[Answer]]
+
+    def answers(self, units: Units, typed: Mapping[str, Any] | None = None) -> tuple[Answer, ...]:
+        """Compute; `typed` are values tried instead of those filled in, None for 'not known'."""
+        return tuple(self.compute(Inputs(self.inputs, self.with_typed(typed or {}), units)))
+
+    def with_typed(self, typed: Mapping[str, Any]) -> Mapping[str, Filled]:
+        """Give the inputs as they are with what was typed in their place."""
+        tried = {key: Filled(value, "tried here") for key, value in typed.items() if value is not None}
+        kept = {key: one for key, one in self.filled.items() if key not in typed}
+        return kept | tried
+
+    def input(self, key: str) -> Input | None:
+        """Give an input by its key."""
+        return next((one for one in self.inputs if one.key == key), None)
+
+
+def told(
+    inputs: Inputs,
+    key: str,
+    label: str,
+    needs: Iterable[str],
+    method: Method,
+    make: Callable[[], Told],
+    uses: Iterable[str] = (),
+) -> Answer:
+    """Give an answer, or what it needs, or why its figures are refused.
+
+    `needs` are the inputs without which nothing can be said, `uses` further ones that it looks at.
+    """
+    needs = tuple(needs)
+    lines = (*inputs.lines((*needs, *uses)), *method.lines())
+    missing = inputs.missing(needs)
+    if missing:
+        text = f"needs {', '.join(f'the {one}' for one in missing)}"
+        return Answer(key, label, text, (text, *lines), missing=missing, known=False)
+    try:
+        found = make()
+    except (OutOfRange, CannotBe, UnreadableSize) as refused:
+        said = refused.sentence()
+        return Answer(key, label, said, (said, *lines), known=False)
+    except ArithmeticError:
+        said = "one of the figures is far too large or too small"
+        return Answer(key, label, said, (said, *lines), known=False)
+    return Answer(key, label, found.text, (found.text, *found.more, *lines), found.short, found.puts)
+
+
+def filled(**given: Filled | None) -> dict[str, Filled]:
+    """Give the inputs that are known out of those named."""
+    return {key: one for key, one in given.items() if one is not None}
+
+
+def if_known(value: Any, origin: str) -> Filled | None:
+    """Give a value with its origin; None where it is not known."""
+    return None if value is None else Filled(value, origin)
+
+
+__all__ = [
+    "START",
+    "Answer",
+    "Calculator",
+    "Filled",
+    "Input",
+    "Inputs",
+    "Method",
+    "Told",
+    "filled",
+    "if_known",
+    "told",
+]

@@ -1,0 +1,112 @@
+"""What the garage's own fillings teach of its bikes: how much fuel each uses, and what is in the tank."""
+
+import functools
+from collections.abc import Iterable
+
+import attrs
+
+from paddock_tui.advice.history import History, Past
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.fuel_learning import LearntRate, Refill, learn_rate_by_mode
+
+ROAD, TRACK = "road", "track"
+
+
+@attrs.frozen
+class FuelLearnt:
+    """A consumption learnt, and what it rests on in words."""
+
+    learnt: LearntRate
+    where: str
+
+
+@functools.lru_cache(maxsize=64)
+def fuel_learnt(
+    history: History, ground: str, mode: str | None, filled: tuple[float, bool] | None = None
+) -> FuelLearnt | None:
+    """Give the consumption on road or track: in this riding mode where there is one, else in all.
+
+    `filled` is what was filled since the last session, in litres, and whether to the brim.
+    """
+    runs = [run for run in _runs(history.past, filled) if _can_be(run)]
+    if mode is not None:
+        own = _pooled(learn_rate_by_mode(run).get(f"{ground} {mode}") for run in runs)
+        if own is not None:
+            return FuelLearnt(own, f"learnt from {_count(own)} on the {ground} in {mode}")
+    on_ground = [[attrs.evolve(one, mode=(one.mode or "").partition(" ")[0]) for one in run] for run in runs]
+    every = _pooled(learn_rate_by_mode(run).get(ground) for run in on_ground)
+    return None if every is None else FuelLearnt(every, f"learnt from {_count(every)} on the {ground}")
+
+
+def _count(learnt: LearntRate) -> str:
+    fills = "stretch" if learnt.stretches == 1 else "stretches"
+    return f"{learnt.stretches} {fills} from brim to brim, {learnt.km:.0f} km,"
+
+
+def _runs(past: Iterable[Past], filled: tuple[float, bool] | None) -> list[list[Refill]]:
+    """List the fillings in unbroken runs: where kilometres or a filling are not known, a new one begins."""
+    runs: list[list[Refill]] = [[]]
+    km: float | None = 0.0
+    grounds: set[str] = set()
+    for one in past:
+        session = one.session
+        if session.fuel_added is None or km is None:
+            runs.append([])
+            km, grounds = 0.0, set()
+        if session.fuel_added is not None:
+            added = session.fuel_added.to("l")
+            runs[-1].append(Refill(km, added, bool(session.filled_to_brim), _mixed(grounds)))
+            km, grounds = 0.0, set()
+        ridden = one.km
+        km = None if ridden is None or km is None else km + ridden
+        grounds.add(f"{ROAD if session.kind == 'road' else TRACK} {session.setup.mode or ''}".strip())
+    if filled is not None and km is not None:
+        runs[-1].append(Refill(km, *filled, _mixed(grounds)))
+    return [run for run in runs if run]
+
+
+def _can_be(run: list[Refill]) -> bool:
+    """Tell whether the figures of a run are such that anything can be learnt from them."""
+    try:
+        learn_rate_by_mode(run)
+    except OutOfRange:
+        return False
+    return True
+
+
+def _mixed(grounds: set[str]) -> str | None:
+    """Name what a stretch was ridden on: ground and mode, the ground alone where modes differ, or nothing."""
+    if len(grounds) == 1:
+        return next(iter(grounds))
+    words = {one.partition(" ")[0] for one in grounds}
+    return words.pop() if len(words) == 1 else None
+
+
+def _pooled(found: Iterable[LearntRate | None]) -> LearntRate | None:
+    """Put the stretches of several runs together: all litres over all kilometres."""
+    rates = [one for one in found if one is not None]
+    if not rates:
+        return None
+    km = sum(one.km for one in rates)
+    litres = sum(one.rate_l_per_100km * one.km for one in rates)
+    return LearntRate(
+        litres / km,
+        min(one.lowest_l_per_100km for one in rates),
+        max(one.highest_l_per_100km for one in rates),
+        sum(one.stretches for one in rates),
+        km,
+    )
+
+
+def tank_l(history: History, capacity_l: float, rate: float) -> float | None:
+    """Estimate the litres left in the tank from the last brim on; None where the count is broken."""
+    level: float | None = None
+    for one in history.past:
+        added = one.session.fuel_added
+        if one.session.filled_to_brim:
+            level = capacity_l
+        elif level is not None:
+            level = None if added is None else min(level + added.to("l"), capacity_l)
+        if level is not None:
+            level = None if one.km is None else max(level - one.km * rate / 100.0, 0.0)
+    return level

@@ -1,0 +1,209 @@
+"""Fuel: litres for what is planned, what is left at the flag, and the cans for a day."""
+
+from collections.abc import Iterable
+from decimal import Decimal
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.consumption import ROAD, TRACK, fuel_learnt, tank_l
+from paddock_tui.advice.history import About, pace_s, usual_lap_s
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Amount, Number, Whole
+from paddock_tui.rules.core import Put
+from paddock_tui.trade.fuel import (
+    DEFAULT_RATE,
+    FuelPlan,
+    cans_for_day,
+    fuel_mass,
+    laps_from_minutes,
+    plan_fuel,
+    reserve_l,
+)
+
+METHOD = Method(
+    "laps x length x consumption, and a reserve of 2 l or 15 %, or the rider's own where that is more",
+    "every lap a whole one, also out of the pit lane: it errs toward more",
+    "to 500 laps; the sharpest map burns more; brim the tank where weight does not matter",
+    "elementary; reserve and the default consumption: common practice, no source",
+)
+_STEP_L = 0.5
+
+INPUTS = (
+    Input("laps", "planned laps", Number(0, 500, unit="laps")),
+    Input("minutes", "planned time", Amount("time", "min", 0, 1440)),
+    Input("usual", "usual lap", Number(10, 3600, unit="s", step=0.1)),
+    Input("length", "lap length", c.LAP_LENGTH),
+    Input("rate", "consumption", c.CONSUMPTION),
+    Input("around", "out and in laps", Whole(0, 20, unit="laps")),
+    Input("warm_up", "warm-up laps", Whole(0, 20, unit="laps")),
+    Input("own_reserve", "rider's own reserve", c.VOLUME),
+    Input("tank", "fuel in the tank", c.VOLUME),
+    Input("sessions", "sessions in the day", Whole(0, 40)),
+    Input("can", "size of a can", c.VOLUME),
+)
+
+
+def fuel(about: About) -> Calculator:
+    """The calculator of fuel, filled from plan, venue, history and bike."""
+    return Calculator("fuel", "fuel", INPUTS, _filled(about), _compute)
+
+
+def _filled(about: About) -> dict[str, Filled]:
+    session, place = about.session, about.place
+    found: dict[str, Filled] = {}
+    if session.planned_laps is not None:
+        found["laps"] = Filled(session.planned_laps, place)
+    if session.planned_time is not None:
+        found["minutes"] = Filled(session.planned_time, place)
+    whose = about.history, session.rider, about.id_of("venue")
+    usual, pace = usual_lap_s(*whose), pace_s(*whose)
+    if usual is not None:
+        found["usual"] = Filled(round(usual[0], 2), f"median clean lap of {usual[1]}")
+    elif pace is not None:
+        found["usual"] = Filled(round(pace[0], 1), f"ridden time over laps of session {pace[1]}")
+    venue = about.situation.venue
+    if venue is not None and venue.length is not None:
+        found["length"] = Filled(venue.length, f"venue {about.id_of('venue')}")
+    in_time = "laps" not in found
+    words = "the planned time holds them" if in_time else "one out, one in"
+    found["around"] = Filled(0 if in_time else 2, words)
+    found["warm_up"] = Filled(1 if session.kind == "race" else 0, f"a {session.kind or 'session'}")
+    rider = about.situation.rider
+    if rider is not None and rider.limits.fuel_reserve is not None:
+        found["own_reserve"] = Filled(rider.limits.fuel_reserve, f"rider {about.id_of('rider')}")
+    found["rate"] = _rate(about)
+    tank = _tank(about, found["rate"].value)
+    if tank is not None:
+        found["tank"] = tank
+    found["can"] = Filled(Quantity(Decimal(10), "l"), "a common can")
+    return found | _sessions(about)
+
+
+def _rate(about: About) -> Filled:
+    """Give the consumption: learnt in this mode, learnt at all, the bike's own, else the usual most."""
+    session = about.session
+    ground = ROAD if session.kind == "road" else TRACK
+    added = session.fuel_added
+    filled = None if added is None else (added.to("l"), bool(session.filled_to_brim))
+    learnt = fuel_learnt(about.history, ground, about.setup.mode, filled)
+    if learnt is not None:
+        return Filled(_l_per_100km(learnt.learnt.rate_l_per_100km), learnt.where)
+    bike = about.situation.bike
+    if bike is not None and bike.tank.consumption is not None:
+        return Filled(bike.tank.consumption, f"default of bike {about.id_of('bike')}")
+    low, high = DEFAULT_RATE
+    return Filled(_l_per_100km(high), f"the most of {low:g} to {high:g}: common practice, no source")
+
+
+def _l_per_100km(rate: float) -> Quantity:
+    return Quantity(Decimal(f"{rate:.1f}"), "l/100km")
+
+
+def _tank(about: About, rate: Quantity) -> Filled | None:
+    """Give what the tank holds before the outing: brimmed, or counted from the last brim."""
+    session, bike = about.session, about.situation.bike
+    if bike is None or bike.tank.capacity is None or about.situation.session is None:
+        return None
+    capacity = bike.tank.capacity
+    if session.filled_to_brim:
+        return Filled(capacity, f"filled to the brim, {about.place}")
+    before = tank_l(about.history, capacity.to("l"), rate.to("l/100km"))
+    if before is None:
+        return None
+    added = session.fuel_added.to("l") if session.fuel_added is not None else 0.0
+    litres = min(before + added, capacity.to("l"))
+    return Filled(Quantity(Decimal(f"{litres:.1f}"), "l"), "estimated from the last brim on")
+
+
+def _sessions(about: About) -> dict[str, Filled]:
+    day, session = about.situation.day, about.session
+    if day is None:
+        return {}
+    entry = day.entries.get(session.rider or "", {}).get(session.bike or "")
+    group = (entry.group if entry is not None else None) or day.group
+    slots = day.timetable.get(group or "", {})
+    if not slots:
+        return {}
+    return {"sessions": Filled(len(slots), f"timetable of {group}, day {about.id_of('day')}")}
+
+
+def _compute(inputs: Inputs) -> Iterable[Answer]:
+    laps = ("laps",) if inputs.known("laps") or not inputs.known("minutes") else ("minutes", "usual")
+    needs = (*laps, "length", "rate", "around", "warm_up")
+    yield _needed(inputs, needs)
+    yield _at_flag(inputs, (*needs, "tank"))
+    yield _to_add(inputs, (*needs, "tank"))
+    yield _cans(inputs, (*needs, "sessions", "can"))
+
+
+def _plan(inputs: Inputs) -> FuelPlan:
+    if inputs.known("laps"):
+        laps = inputs.number("laps")
+    else:
+        laps = laps_from_minutes(inputs.amount("minutes", "min"), inputs.number("usual"))
+    length, rate = inputs.amount("length", "km"), inputs.amount("rate", "l/100km")
+    return plan_fuel(laps, length, rate, inputs.number("around"), inputs.number("warm_up"))
+
+
+def _reserve(inputs: Inputs, plan: FuelPlan) -> float:
+    return max(plan.reserve_l, inputs.amount_or("own_reserve", "l", 0.0))
+
+
+def _needed(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
+    def make() -> Told:
+        plan = _plan(inputs)
+        reserve = _reserve(inputs, plan)
+        whole = figures.volume(plan.needed_l + reserve, inputs.units)
+        ride, kept = (figures.volume(one, inputs.units) for one in (plan.needed_l, reserve))
+        km = figures.distance(plan.distance_km, inputs.units)
+        mass = fuel_mass(plan.needed_l + reserve)
+        more = f"that is {mass.low_kg:.1f} to {mass.high_kg:.1f} kg of petrol (EN 228, at 15 C)"
+        return Told(f"{whole}: {ride} for {km}, {kept} reserve", f"needs {whole}", (), (more,))
+
+    return told(inputs, "needed", "to start with", needs, METHOD, make, ("own_reserve",))
+
+
+def _at_flag(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
+    def make() -> Told:
+        plan = _plan(inputs)
+        left = plan.at_flag_l(inputs.amount("tank", "l"))
+        if left < 0:
+            short = figures.volume(-left, inputs.units)
+            return Told(f"it runs dry {short} before the flag", f"{short} too little")
+        said = figures.volume(left, inputs.units)
+        below = " (less than the reserve)" if left < _reserve(inputs, plan) else ""
+        return Told(f"{said} left{below}", f"{said} left at the flag{below}")
+
+    return told(inputs, "flag", "at the flag", needs, METHOD, make)
+
+
+def _to_add(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
+    def make() -> Told:
+        plan, tank = _plan(inputs), inputs.amount("tank", "l")
+        missing = plan.needed_l + _reserve(inputs, plan) - tank
+        if missing <= 0:
+            return Told("nothing: the reserve is there at the flag")
+        steps = -(-missing // _STEP_L) * _STEP_L
+        said = figures.volume(steps, inputs.units)
+        return Told(
+            f"{said} more, for the reserve at the flag",
+            f"add {said}",
+            (Put(("fuel_added",), said, "session"),),
+        )
+
+    return told(inputs, "add", "to add", needs, METHOD, make, ("own_reserve",))
+
+
+def _cans(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
+    def make() -> Told:
+        plan = _plan(inputs)
+        ride = plan.needed_l * inputs.number("sessions")
+        reserve = max(reserve_l(plan.needed_l), inputs.amount_or("own_reserve", "l", 0.0))
+        tank = inputs.amount_or("tank", "l", 0.0)
+        found = cans_for_day(ride + reserve, tank, inputs.amount("can", "l"))
+        litres = figures.volume(found.litres, inputs.units)
+        cans = f"{found.cans} can{'s' if found.cans != 1 else ''}"
+        return Told(f"{litres} besides what is in the tank: {cans}")
+
+    return told(inputs, "cans", "to bring for the day", needs, METHOD, make, ("tank", "own_reserve"))

@@ -1,0 +1,246 @@
+"""Gearing: speeds and revs in each gear, the longest straight, and the pit lane."""
+
+import functools
+from collections.abc import Iterable
+from decimal import Decimal
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.history import About
+from paddock_tui.facts.controls import in_force_value
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.electronics import function_of, speed_of
+from paddock_tui.records.shapes import Number, Series
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.gearing import Drive, final_ratio, on_straight, revs_per_gear, shifts
+from paddock_tui.trade.tyre_size import UnreadableSize, circumference, parse_tyre_size
+
+METHOD = Method(
+    "speed = revs / 60 x circumference / (primary x gear x rear teeth / front teeth)",
+    "no slip; a loaded tyre rolls 1 to 3 % less than its marking says, and less again when leaned",
+    "6 to 120 teeth, up to 30 000 rpm",
+    "elementary; slip as in Mannering and Washburn, problem 2.7",
+)
+RATIO = Method("rear teeth / front teeth", "nothing", "6 to 120 teeth", "elementary")
+
+INPUTS = (
+    Input("front", "front sprocket", c.TEETH),
+    Input("rear", "rear sprocket", c.TEETH),
+    Input("primary", "primary ratio", Number(0.5, 5, step=0.001)),
+    Input("gears", "gearbox", Series(1, 8, "the ratios of the gears, first gear first")),
+    Input("round", "rolling circumference", c.LENGTH, "of the rear tyre"),
+    Input("limit", "rev limit", c.REVS),
+    Input("fastest", "speed on the straight", c.SPEED, "", "fastest speed on the longest straight"),
+    Input("seen", "revs seen there", c.REVS),
+    Input("pit", "pit-lane speed", c.PIT_SPEED),
+)
+_DRIVE = ("front", "rear", "primary", "gears", "round")
+
+
+def gearing(about: About) -> Calculator:
+    """The calculator of gearing, filled from set-up, bike, tyres and day."""
+    return Calculator("gearing", "gearing", INPUTS, _filled(about), _compute)
+
+
+def _filled(about: About) -> dict[str, Filled]:
+    found = filled_sprockets(about)
+    bike, where = about.situation.bike, f"bike {about.id_of('bike')}"
+    if bike is not None:
+        for key, value in (
+            ("primary", bike.drive.primary),
+            ("gears", bike.drive.gearbox),
+            ("limit", bike.drive.rev_limit),
+        ):
+            if value is not None:
+                found[key] = Filled(value, where)
+    rolled = _rolled(about)
+    if rolled is not None:
+        found["round"] = rolled
+    found |= _straight(about)
+    pit = _pit(about)
+    return found | ({"pit": pit} if pit is not None else {})
+
+
+def filled_sprockets(about: About) -> dict[str, Filled]:
+    """Fill both sprockets from the set-up, else as the bike was delivered."""
+    bike = about.situation.bike
+    found: dict[str, Filled] = {}
+    for end in ("front", "rear"):
+        fitted = getattr(about.setup, f"{end}_sprocket")
+        delivered = getattr(bike.drive, f"{end}_sprocket") if bike is not None else None
+        if fitted is not None:
+            found[end] = Filled(fitted, about.place)
+        elif delivered is not None:
+            found[end] = Filled(delivered, f"as delivered, bike {about.id_of('bike')}")
+    return found
+
+
+def _rolled(about: About) -> Filled | None:
+    """Give the circumference: of this tyre measured, of the bike's measured, else from a marking."""
+    tyre, bike = about.tyre("rear"), about.situation.bike
+    tyres, whose = f"tyre set {about.id_of('tyres')}", f"bike {about.id_of('bike')}"
+    if tyre.circumference is not None:
+        return Filled(tyre.circumference, f"measured, {tyres}")
+    if bike is not None and bike.rear.circumference is not None:
+        return Filled(bike.rear.circumference, f"measured, {whose}")
+    for size, where in ((tyre.size, tyres), (bike.rear.tyre_size if bike is not None else None, whose)):
+        if size is not None:
+            metres = _of_marking(size)
+            if metres is not None:
+                millimetres = Quantity(Decimal(f"{metres * 1000:.0f}"), "mm")
+                return Filled(millimetres, f"from the marking {size}, {where}: rolls 1 to 3 % less")
+    return None
+
+
+@functools.lru_cache(maxsize=64)
+def _of_marking(size: str) -> float | None:
+    try:
+        return circumference(parse_tyre_size(size)).metres
+    except (UnreadableSize, OutOfRange):
+        return None
+
+
+def _straight(about: About) -> dict[str, Filled]:
+    """Give the fastest speed of this session, else of the last one at this venue, and the revs seen then."""
+    found: dict[str, Filled] = {}
+    venue = about.id_of("venue")
+    here = [
+        (one.session, f"session {one.id}") for one in about.history.past if one.venue == venue is not None
+    ]
+    for session, where in (*here, (about.session, about.place)):
+        same = (session.setup.front_sprocket, session.setup.rear_sprocket) == (
+            about.setup.front_sprocket,
+            about.setup.rear_sprocket,
+        )
+        if session.top_speed is not None:
+            found["fastest"] = Filled(session.top_speed, where)
+            found.pop("seen", None)
+            if session.top_revs is not None and same:
+                found["seen"] = Filled(session.top_revs, where)
+    return found
+
+
+def _pit(about: About) -> Filled | None:
+    """Give the posted limit of the day, else what the limiter is set to."""
+    day, bike = about.situation.day, about.situation.bike
+    if day is not None and day.limits.pit_lane is not None:
+        return Filled(day.limits.pit_lane, f"as posted, day {about.id_of('day')}")
+    for name, control in sorted(bike.controls.items()) if bike is not None else ():
+        if function_of(name, control) == "pit-limiter" and bike is not None:
+            mode = bike.modes.get(about.setup.mode or "")
+            value = in_force_value(name, control, about.setup, mode)
+            speed = speed_of(value) if value is not None else None
+            return None if speed is None else Filled(speed, f"the limiter of {about.place}")
+    return None
+
+
+def _compute(inputs: Inputs) -> Iterable[Answer]:
+    return (
+        _ratio(inputs),
+        _limiter(inputs),
+        _on_straight(inputs),
+        _in_gears(inputs),
+        _drops(inputs),
+        _in_pits(inputs),
+        _measured(inputs),
+    )
+
+
+def _drive(inputs: Inputs) -> Drive:
+    return Drive(
+        inputs.number("primary"),
+        tuple(inputs.value("gears")),
+        int(inputs.number("front")),
+        int(inputs.number("rear")),
+        inputs.amount("round", "m"),
+    )
+
+
+def _ratio(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        final = final_ratio(int(inputs.number("front")), int(inputs.number("rear")))
+        said = f"{figures.figure(final, 3)} final"
+        if inputs.known(*_DRIVE):
+            overall = _drive(inputs)
+            all_gears = (
+                figures.figure(overall.overall(gear), 2) for gear in range(1, len(overall.gears) + 1)
+            )
+            return Told(f"{said}; overall {' '.join(all_gears)}", f"ratio {figures.figure(final, 3)}")
+        return Told(said, f"ratio {figures.figure(final, 3)}")
+
+    return told(inputs, "ratio", "ratios", ("front", "rear"), RATIO, make, ("primary", "gears"))
+
+
+def _limiter(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        drive, revs = _drive(inputs), inputs.amount("limit", "rpm")
+        top = figures.speed(drive.speed_m_s(revs, len(drive.gears)), inputs.units)
+        return Told(f"{top} in top gear at {figures.revs(revs)}", f"limiter {top} in top")
+
+    return told(inputs, "limiter", "speed at the limiter", (*_DRIVE, "limit"), METHOD, make)
+
+
+def _on_straight(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        drive, fastest = _drive(inputs), inputs.amount("fastest", "m/s")
+        found = on_straight(drive, inputs.amount("limit", "rpm"), fastest)
+        seen = figures.speed(fastest, inputs.units)
+        at = f"{seen} is {figures.revs(found.revs_rpm)} in top"
+        if found.reaches_limiter:
+            return Told(f"{at}: the limiter comes in before the end", f"{at}: limiter")
+        left = figures.revs(found.spare_rpm)
+        return Told(f"{at}, {left} to the limiter", f"{left} to the limiter")
+
+    needs = (*_DRIVE, "limit", "fastest")
+    return told(inputs, "straight", "longest straight", needs, METHOD, make)
+
+
+def _in_gears(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        drive, revs = _drive(inputs), inputs.amount("limit", "rpm")
+        speeds = [figures.speed(drive.speed_m_s(revs, gear), inputs.units) for gear in _gears(drive)]
+        unit = speeds[0].partition(" ")[2]
+        return Told(f"{' '.join(one.partition(' ')[0] for one in speeds)} {unit}, first to top")
+
+    return told(inputs, "gears", "limiter, by gear", (*_DRIVE, "limit"), METHOD, make)
+
+
+def _drops(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        found = shifts(tuple(inputs.value("gears")), inputs.amount("limit", "rpm"))
+        if not found:
+            return Told("there is one gear")
+        return Told(
+            f"{' '.join(figures.revs(one.drop_rpm).partition(' ')[0] for one in found)} rpm, from first up"
+        )
+
+    return told(inputs, "drops", "lost at each upshift", ("gears", "limit"), METHOD, make)
+
+
+def _in_pits(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        found = revs_per_gear(_drive(inputs), inputs.amount("pit", "m/s"))
+        said = [figures.revs(one.revs_rpm).partition(" ")[0] for one in found]
+        short = f"{said[0]} rpm in first" + (f", {said[1]} in second" if len(said) > 1 else "")
+        return Told(f"{' '.join(said)} rpm, first to top", short)
+
+    return told(inputs, "pits", "pit lane, by gear", (*_DRIVE, "pit"), METHOD, make)
+
+
+def _measured(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        drive = _drive(inputs)
+        fastest, revs = inputs.amount("fastest", "m/s"), inputs.amount("seen", "rpm")
+        ratio = drive.speed_m_s(revs, len(drive.gears)) / fastest - 1.0 if fastest > 0 else 0.0
+        way = "more" if ratio >= 0 else "less"
+        return Told(
+            f"the revs stand for {abs(ratio) * 100:.1f} % {way} than the speed seen: tyre, slip, readings"
+        )
+
+    needs = (*_DRIVE, "fastest", "seen")
+    return told(inputs, "measured", "revs against speed", needs, METHOD, make)
+
+
+def _gears(drive: Drive) -> range:
+    return range(1, len(drive.gears) + 1)

@@ -1,0 +1,159 @@
+"""What went before: this bike's earlier sessions as plain records, and what they refer to."""
+
+import functools
+import statistics
+from collections.abc import Mapping
+from typing import Literal
+
+import attrs
+
+from paddock_tui.facts.situation import Situation
+from paddock_tui.records.common import Units
+from paddock_tui.records.outing import SagReading
+from paddock_tui.records.people import Rider
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.tyres import Tyre, TyreSet
+
+End = Literal["front", "rear"]
+ENDS: tuple[End, End] = ("front", "rear")
+
+
+@attrs.frozen
+class Past:
+    """One earlier session: its id, what it holds, and the venue and the length of its lap where known."""
+
+    id: str
+    session: Session
+    venue: str | None = None
+    lap_km: float | None = None
+
+    @property
+    def km(self) -> float | None:
+        """Kilometres ridden: as entered, else laps times the length of one."""
+        if self.session.distance is not None:
+            return self.session.distance.to("km")
+        laps = self.session.ridden_laps if self.session.ridden_laps is not None else len(self.session.laps)
+        return laps * self.lap_km if laps and self.lap_km is not None else None
+
+
+@attrs.frozen(eq=False)
+class History:
+    """The earlier sessions of one bike, oldest first, with the tyre sets and riders that they name.
+
+    Compared by identity: whoever gives the same one again gets what was learnt from it again at once.
+    """
+
+    past: tuple[Past, ...] = ()
+    tyre_sets: Mapping[str, TyreSet] = attrs.field(factory=dict)
+    riders: Mapping[str, Rider] = attrs.field(factory=dict)
+
+
+NOTHING = History()
+
+
+@attrs.frozen(eq=False)
+class About:
+    """What is looked at: a situation, what went before it, and the units that figures are shown in."""
+
+    situation: Situation
+    history: History = NOTHING
+    units: Units = attrs.field(factory=Units)
+
+    @property
+    def setup(self) -> SetUp:
+        """The set-up in question; an empty one where there is none."""
+        return self.situation.setup or SetUp()
+
+    @property
+    def session(self) -> Session:
+        """The session in question; an empty one on a profile."""
+        return self.situation.session or Session()
+
+    @property
+    def place(self) -> str:
+        """How the session or profile is called where values come from it."""
+        return "this session" if self.situation.session is not None else "this profile"
+
+    def id_of(self, role: str) -> str | None:
+        """Give the id of the record that plays a role; None where there is none."""
+        ref = self.situation.refs.get(role)
+        return ref.id if ref is not None else None
+
+    def tyre(self, end: End) -> Tyre:
+        """Give the tyre at one end; an empty one where the set is not known."""
+        return tyre_of(self.situation.tyres, end)
+
+
+def tyre_of(tyres: TyreSet | None, end: End) -> Tyre:
+    """Give one tyre of a set; an empty one where the set is not known."""
+    if tyres is None:
+        return Tyre()
+    return tyres.front if end == "front" else tyres.rear
+
+
+def first_set(history: History, tyres: str, end: End) -> str:
+    """Name one tyre of a set by the set it was in first: a set may go on with a tyre of another."""
+    seen: list[str] = []
+    here = tyres
+    while here not in seen:
+        seen.append(here)
+        before = tyre_of(history.tyre_sets.get(here), end).continues
+        if before is None:
+            return here
+        here = before
+    return min(seen)
+
+
+@functools.lru_cache(maxsize=64)
+def usual_lap_s(history: History, rider: str | None, venue: str | None) -> tuple[float, str] | None:
+    """Median clean lap in s of this rider and venue on the last day with laps, and which day; or None."""
+    found: list[float] = []
+    day = None
+    for one in reversed(history.past):
+        session = one.session
+        clean = [float(lap.seconds) for lap in session.laps.values() if not lap.mark]
+        if not clean or session.rider != rider or one.venue != venue or venue is None:
+            continue
+        if day is not None and session.date != day:
+            break
+        day = session.date
+        found += clean
+    return (statistics.median(found), str(day)) if found and day is not None else None
+
+
+@functools.lru_cache(maxsize=64)
+def pace_s(history: History, rider: str | None, venue: str | None) -> tuple[float, str] | None:
+    """Seconds a lap by ridden time and counted laps, in the last such session here, and which; or None."""
+    for one in reversed(history.past):
+        session = one.session
+        if venue is None or one.venue != venue or session.rider != rider:
+            continue
+        if session.ridden_time is not None and session.ridden_laps:
+            return session.ridden_time.to("s") / session.ridden_laps, one.id
+    return None
+
+
+@attrs.frozen
+class MeasuredSag:
+    """A reading of sag with what it was taken under: the session, its rider, and the preload then."""
+
+    reading: SagReading
+    where: str
+    rider: str | None
+
+
+def latest_sag(about: About, end: End, load: str, rider: str | None = None) -> MeasuredSag | None:
+    """Give the last full reading of one end, this session's first; of one rider where named."""
+    own = about.session.sag.get(end, {}).get(load)
+    if own is not None and _full(own) and rider in (None, about.session.rider):
+        return MeasuredSag(own, "this session", about.session.rider)
+    for one in reversed(about.history.past):
+        reading = one.session.sag.get(end, {}).get(load)
+        if reading is not None and _full(reading) and rider in (None, one.session.rider):
+            return MeasuredSag(reading, f"session {one.id}", one.session.rider)
+    return None
+
+
+def _full(reading: SagReading) -> bool:
+    return None not in (reading.extended, reading.pushed, reading.lifted)

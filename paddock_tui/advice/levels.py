@@ -1,0 +1,205 @@
+"""Levels of the aids: what a number helps, and where to start for this rider, surface and tyre."""
+
+import functools
+from collections.abc import Iterable, Iterator
+from typing import Final
+
+import attrs
+
+from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.history import About
+from paddock_tui.facts.controls import in_force_value, levels_of
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
+from paddock_tui.records.of_bike import label_of, setting_shape
+from paddock_tui.records.shapes import Flag, Word
+from paddock_tui.records.tyres import TYRE_KINDS
+from paddock_tui.rules.core import Put
+from paddock_tui.trade.levels import Level, Levels
+from paddock_tui.trade.starting import (
+    COLD_TRACK_C,
+    Aid,
+    Group,
+    Surface,
+    TyreKind,
+    TyreState,
+    starting_help,
+    street_help,
+    surface_by_track,
+)
+
+METHOD = Method(
+    "help 0 (least that is on) to 1 (most) from a table by group, surface and rear tyre, then the level at "
+    "or above it; halfway goes to more help",
+    "the file says which end helps most; a start, not a rule",
+    "the manual and an instructor come first; come down one step at a time, warm and calm",
+    "common practice, no source",
+)
+_SURFACES: Final = {"standing water": "standing"}
+_TYRES: Final = {"track-day": "trackday"}
+
+CONDITIONS = (
+    Input("group", "rider's group", c.GROUP),
+    Input("surface", "surface", c.SURFACE),
+    Input("track", "track temperature", c.FELT_TRACK),
+    Input("tyre", "kind of the rear tyre", Word(*TYRE_KINDS)),
+    Input("worn", "rear tyre worn", Flag()),
+    Input("new", "rear tyre not scrubbed in", Flag()),
+)
+_NEEDS = ("group", "surface", "tyre")
+
+
+@attrs.frozen
+class _Aid:
+    """One aid of the bike: the name of its control, what it is, and its levels."""
+
+    name: str
+    control: Control
+    aid: Aid
+    levels: Levels | None
+
+
+def levels(about: About) -> Calculator:
+    """The calculator of levels: conditions, and each aid of the bike as it is set."""
+    bike = about.situation.bike
+    aids = tuple(_aids(bike)) if bike is not None else ()
+    now = tuple(
+        Input(f"now {one.name}", f"{label_of(one.name)} now", setting_shape(one.control)) for one in aids
+    )
+    compute = functools.partial(_compute, about, aids)
+    return Calculator("levels", "levels of the aids", (*CONDITIONS, *now), _filled(about, aids), compute)
+
+
+def _aids(bike: Bike) -> Iterator[_Aid]:
+    for name, control in bike.controls.items():
+        function = function_of(name, control)
+        if function in HELP_FUNCTIONS or function == "engine-braking":
+            yield _Aid(name, control, Aid(function), levels_of(name, control))
+
+
+def _filled(about: About, aids: tuple[_Aid, ...]) -> dict[str, Filled]:
+    situation, session = about.situation, about.session
+    found: dict[str, Filled] = {}
+    if situation.rider is not None and situation.rider.group is not None:
+        found["group"] = Filled(situation.rider.group, f"rider {about.id_of('rider')}")
+    made_for = situation.profile.made_for if situation.profile is not None else None
+    surface = session.surface or made_for
+    if surface is not None:
+        found["surface"] = Filled(surface, about.place)
+    if session.track is not None:
+        found["track"] = Filled(session.track, about.place)
+    found |= _filled_tyre(about)
+    bike = situation.bike
+    mode = bike.modes.get(about.setup.mode or "") if bike is not None else None
+    for one in aids:
+        value = in_force_value(one.name, one.control, about.setup, mode)
+        if value is not None:
+            found[f"now {one.name}"] = Filled(value, about.place)
+    return found
+
+
+def _filled_tyre(about: About) -> dict[str, Filled]:
+    """Fill what the rear tyre is; a tread that was measured after the session says nothing of it."""
+    tyre, where = about.tyre("rear"), f"tyre set {about.id_of('tyres')}"
+    found: dict[str, Filled] = {}
+    if tyre.kind is not None:
+        found["tyre"] = Filled(tyre.kind, where)
+    if tyre.scrubbed is not None:
+        found["new"] = Filled(not tyre.scrubbed, where)
+    day, measured = about.session.date, tyre.tread_measured
+    later = day is not None and measured is not None and measured > day
+    treads = (tyre.tread_left, tyre.tread_middle, tyre.tread_right)
+    depths = [one.to("mm") for one in treads if one is not None]
+    if depths and tyre.worn_at is not None and not later:
+        found["worn"] = Filled(min(depths) <= tyre.worn_at.to("mm"), f"tread of {where}")
+    return found
+
+
+def _compute(about: About, aids: tuple[_Aid, ...], inputs: Inputs) -> Iterable[Answer]:
+    return [_answer(about, one, inputs) for one in aids]
+
+
+def _answer(about: About, one: _Aid, inputs: Inputs) -> Answer:
+    road = about.session.kind == "road"
+    needs = () if road else _NEEDS
+
+    def make() -> Told:
+        wanted = street_help(one.aid) if road else _wanted(inputs, one.aid)
+        if wanted is None:
+            return Told("no level helps: this tyre is not for this surface")
+        return _start(about, one, wanted, inputs.value(f"now {one.name}"))
+
+    uses = ("track", "worn", "new", f"now {one.name}")
+    return told(inputs, one.name, label_of(one.name), needs, METHOD, make, uses)
+
+
+def _wanted(inputs: Inputs, aid: Aid) -> float | None:
+    surface = Surface(_SURFACES.get(inputs.value("surface"), inputs.value("surface")))
+    tyre = TyreKind(_TYRES.get(inputs.value("tyre"), inputs.value("tyre")))
+    state = TyreState(bool(inputs.value("worn")), bool(inputs.value("new")))
+    ground = surface_by_track(surface, _track_c(inputs.value("track")))
+    return starting_help(Group(inputs.value("group")), ground, tyre, aid, state)
+
+
+def _track_c(value: Quantity | str | None) -> float | None:
+    """Give the track temperature; the word cold counts as colder than a cold track."""
+    if isinstance(value, Quantity):
+        return value.to("C")
+    return COLD_TRACK_C - 1.0 if value == "cold" else None
+
+
+def _start(about: About, one: _Aid, wanted: float, now: Level | None) -> Told:
+    freeing = one.aid is Aid.ENGINE_BRAKING
+    ending = "toward freeing the rear" if freeing else "of the help"
+    share = f"{wanted:.2f} {ending}"
+    level = _level(one, wanted)
+    if level is None:
+        which = "which end frees the rear" if freeing else "which end helps most"
+        return Told(f"{share}, but {which} is not known: the bike's file can say it")
+    more = (f"wanted: {share}", *_now_line(one, now))
+    barred = _barred(about, one, level)
+    said = str(level) if isinstance(level, int) else f'"{level}"'
+    if barred:
+        return Told(f"{said} would be the start ({share}): {barred}", "", (), more)
+    text = f"start at {said}, a start, not a rule ({share})"
+    return Told(text, f"start {said}", (Put(("setup", "controls", one.name), level),), more)
+
+
+def _level(one: _Aid, wanted: float) -> Level | None:
+    if one.levels is None:
+        return None
+    if one.aid is Aid.ENGINE_BRAKING:
+        scale = one.levels.scale_if_known()
+        return None if scale is None else scale.nearest(wanted)
+    helps = one.levels.help_if_known()
+    return None if helps is None else helps.level_at_least(wanted)
+
+
+def _now_line(one: _Aid, now: Level | None) -> tuple[str, ...]:
+    scale = one.levels.scale_if_known() if one.levels is not None else None
+    if scale is None or now is None:
+        return ()
+    if scale.is_off(now):
+        return ("now off, below the least",)
+    if now not in scale.on:
+        return (f"now {now}, which this bike does not have",)
+    return (f"now {now}, which is {scale.position_of(now):.2f}",)
+
+
+def _barred(about: About, one: _Aid, level: Level) -> str:
+    """Say why the riding mode does not let this level be set; empty where it does."""
+    bike = about.situation.bike
+    mode: Mode | None = bike.modes.get(about.setup.mode or "") if bike is not None else None
+    if mode is None or one.control.outside_modes:
+        return ""
+    if one.name in mode.fixes:
+        return f"the riding mode fixes it to {mode.fixes[one.name]}"
+    bounds = mode.limits.get(one.name)
+    if bounds is None:
+        return ""
+    if isinstance(bounds[0], int) and isinstance(level, int):
+        low, high = sorted(int(bound) for bound in bounds)
+        return "" if low <= level <= high else f"the riding mode allows {low} to {high}"
+    return "" if level in bounds else f"the riding mode allows {', '.join(str(bound) for bound in bounds)}"

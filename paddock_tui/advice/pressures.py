@@ -1,0 +1,262 @@
+"""Tyre pressures: where to start cold for a wanted hot figure, what to expect hot, what to do now."""
+
+import datetime as dt
+import functools
+from collections.abc import Iterable
+from decimal import Decimal
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.air import ALTITUDE, MEASURED, filled_air, outside_kpa, outside_words
+from paddock_tui.advice.answers import (
+    START,
+    Answer,
+    Calculator,
+    Filled,
+    Input,
+    Inputs,
+    Method,
+    Told,
+    if_known,
+    told,
+)
+from paddock_tui.advice.history import ENDS, About, End
+from paddock_tui.advice.learning import air_left, elsewhere, gas_learnt
+from paddock_tui.facts.outing import COLUMN
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.outing import Reading
+from paddock_tui.records.shapes import Amount, Number
+from paddock_tui.rules.core import Put
+from paddock_tui.trade.errors import OutOfRange, within
+from paddock_tui.trade.parked import Parked, Step, after_parking, at_gas_temperature
+from paddock_tui.trade.tyre_pressure import (
+    Ambient,
+    cold_band_kpa_gauge,
+    hot_expected_kpa_gauge,
+    same_air_kpa_gauge,
+)
+
+TEMPERATURE = Amount("temperature", "C", -40, 150)
+MINUTES = Amount("time", "min", 0, 600)
+
+METHOD = Method(
+    "(hot + air outside) / (gas hot, K) = (cold + air outside) / (tyre cold, K), pressures on the gauge",
+    "the same air cold and hot, a tyre cold through, no growth of the tyre",
+    "gas from -40 to 150 C; a degree wrong is about 0.01 bar wrong",
+    "the gas law, as in OpenStax College Physics 2e, 13.3; the vendor's figures come first",
+)
+NOW = Method(
+    "read within 3 minutes: the reading is the hot figure; later only too much is certain",
+    "the tyre only cools while it stands",
+    "hot to 3 minutes after parking, warm to 8, then late",
+    "common practice, no source",
+)
+_STEPS = {Step.LET_OUT: "let out", Step.PUT_IN: "put in", Step.LEAVE: "leave it", Step.WAIT: "wait"}
+
+
+@functools.cache
+def _inputs() -> tuple[Input, ...]:
+    pressure, warm, spread = c.TYRE_PRESSURE, TEMPERATURE, Number(0, 60, unit="K")
+    found: list[Input] = []
+    for end in ENDS:
+        gas = f"gas temperature when hot ({end})"
+        found += [
+            Input(f"{end}_hot", f"{end} hot target", pressure, "the vendor's hot figure"),
+            Input(f"{end}_gas", f"{end} gas when hot", warm, "learnt from hot readings", gas),
+            Input(f"{end}_spread", f"{end} gas, spread", spread, "either way", f"spread of that ({end})"),
+        ]
+    tyre = "temperature of the cold tyre"
+    found += [Input("cold_at", "cold tyre at", warm, "of the air in the shade", tyre)]
+    found += [MEASURED, ALTITUDE]
+    found += [Input(f"{end}_cold", f"{end} cold pressure", pressure, "as set") for end in ENDS]
+    found += [Input(f"{end}_read", f"{end} hot reading", pressure, "as read after riding") for end in ENDS]
+    return (
+        *found,
+        Input("minutes", "read after parking", MINUTES, "minutes", "time from parking to the reading"),
+        Input("gas_now", "gas now, estimated", warm, "only for a tyre that has cooled"),
+    )
+
+
+def pressures(about: About) -> Calculator:
+    """The calculator of tyre pressures, filled from a session."""
+    return Calculator(
+        "pressures", "tyre pressures", _inputs(), _filled(about), functools.partial(_compute, about)
+    )
+
+
+def _filled(about: About) -> dict[str, Filled]:
+    found = filled_air(about)
+    session = about.session
+    cold = session.pressures.get("cold", Reading())
+    hot = session.pressures.get("hot", Reading())
+    if cold.temperature is not None:
+        found["cold_at"] = Filled(cold.temperature, "at the cold reading")
+    elif isinstance(session.air, Quantity):
+        found["cold_at"] = Filled(session.air, f"the air of {about.place}")
+    for end in ENDS:
+        found |= _filled_end(about, end, cold, hot)
+        left = None if cold.front or cold.rear else _left(about, end, found)
+        if left is not None:
+            found[f"{end}_cold"] = left
+    minutes = _minutes(session.parked, hot.at)
+    if minutes is not None:
+        found["minutes"] = Filled(minutes, "from parking to the reading")
+    return found
+
+
+def _filled_end(about: About, end: End, cold: Reading, hot: Reading) -> dict[str, Filled]:
+    found: dict[str, Filled] = {}
+    wanted = _wanted(about, end)
+    if wanted is not None:
+        found[f"{end}_hot"] = wanted
+    learnt = gas_learnt(about.history, about.id_of("tyres"), end, about.id_of("venue"), about.session.surface)
+    if learnt is not None:
+        gas = Quantity(_tenths(learnt.learnt.median_c), "C")
+        found[f"{end}_gas"] = Filled(gas, learnt.words())
+        if learnt.learnt.spread_k is not None:
+            spread = round(learnt.learnt.spread_k, 1)
+            found[f"{end}_spread"] = Filled(spread, "median deviation of those readings, times 1.4826")
+    start = getattr(about.setup, f"{end}_start")
+    now = getattr(cold, f"set_to_{end}") or getattr(cold, end)
+    if now is not None:
+        found[f"{end}_cold"] = Filled(now, "as read cold, or what it was then set to")
+    elif start is not None:
+        found[f"{end}_cold"] = Filled(start, f"starting pressure of {about.place}")
+    read = getattr(hot, end)
+    if read is not None:
+        found[f"{end}_read"] = Filled(read, "the hot reading of this session")
+    return found
+
+
+def _left(about: About, end: End, known: dict[str, Filled]) -> Filled | None:
+    """Give the air that an earlier session of the day left in the tyre, as it would read cold now.
+
+    A starting pressure that was changed since is what the tyre will be set to, and goes before it.
+    """
+    source = about.situation.source
+    carried = getattr(source.setup, f"{end}_start") if source is not None else None
+    if getattr(about.setup, f"{end}_start") != carried:
+        return None
+    left = air_left(about.history, about.id_of("tyres"), end, about.session.date)
+    if left is None or "cold_at" not in known:
+        return None
+    outside = Inputs((MEASURED, ALTITUDE), known, about.units)
+    try:
+        now = known["cold_at"].value.to("C")
+        kpa = same_air_kpa_gauge(left.kpa, left.celsius, now, left.outside_kpa, outside_kpa(outside))
+    except OutOfRange:
+        return None
+    cold = figures.quantity(figures.pressure(kpa, about.units))
+    return if_known(cold, f"the air left in session {left.session}, as it would read cold")
+
+
+def _wanted(about: About, end: End) -> Filled | None:
+    """Give the vendor's hot figure for the surface; in the damp the dry one, where there is one."""
+    tyre = about.tyre(end)
+    wet = COLUMN.get(about.session.surface or "") == "wet"
+    kinds = (("wet", tyre.hot_wet), ("dry", tyre.hot_dry))
+    for name, value in kinds if wet else reversed(kinds):
+        if value is not None and (not wet or name == "wet"):
+            return Filled(value, f"hot target, {name}, of tyre set {about.id_of('tyres')}")
+    return None
+
+
+def _compute(about: About, inputs: Inputs) -> Iterable[Answer]:
+    for end in ENDS:
+        yield _start(about, inputs, end)
+    for end in ENDS:
+        yield _expected(inputs, end)
+    for end in ENDS:
+        yield _now(inputs, end)
+
+
+def _start(about: About, inputs: Inputs, end: End) -> Answer:
+    def make() -> Told:
+        units, outside = inputs.units, outside_kpa(inputs)
+        hot, cold_c = inputs.amount(f"{end}_hot", "kPa"), inputs.amount("cold_at", "C")
+        spread = inputs.number(f"{end}_spread") if inputs.known(f"{end}_spread") else None
+        band = cold_band_kpa_gauge(hot, cold_c, _gas_c(inputs, end), spread, Ambient(outside, outside))
+        best = figures.pressure(band.best_kpa_gauge, units)
+        between = ""
+        if band.low_kpa_gauge is not None and band.high_kpa_gauge is not None:
+            low, high = (figures.pressure(one, units) for one in (band.low_kpa_gauge, band.high_kpa_gauge))
+            between = f", {low} to {high} by the spread"
+        wanted = figures.pressure(hot, units)
+        at = figures.temperature(cold_c, units)
+        return Told(
+            f"{best} cold at {at} for {wanted} hot{between}",
+            f"{best} for {wanted} hot",
+            (Put(("setup", f"{end}_start"), best),),
+            (START, outside_words(inputs)),
+        )
+
+    needs = (f"{end}_hot", f"{end}_gas", "cold_at")
+    found = told(inputs, f"{end}_start", f"{end}, start cold", needs, METHOD, make, (f"{end}_spread",))
+    tyres = about.id_of("tyres")
+    if not inputs.known(f"{end}_gas") and tyres is not None:
+        return _with_lines(found, elsewhere(about.history, tyres, end))
+    return found
+
+
+def _gas_c(inputs: Inputs, end: End) -> float:
+    """Give the temperature of the hot gas; refused where it would be colder than the cold tyre."""
+    gas_c, cold_c = inputs.amount(f"{end}_gas", "C"), inputs.amount("cold_at", "C")
+    return within("gas temperature when hot, over that of the cold tyre", gas_c, cold_c, 150.0, "C")
+
+
+def _with_lines(answer: Answer, lines: tuple[str, ...]) -> Answer:
+    first, *rest = answer.working
+    working = (first, *lines, *rest)
+    return Answer(answer.key, answer.label, answer.text, working, missing=answer.missing, known=answer.known)
+
+
+def _expected(inputs: Inputs, end: End) -> Answer:
+    def make() -> Told:
+        outside = outside_kpa(inputs)
+        kpa = hot_expected_kpa_gauge(
+            inputs.amount(f"{end}_cold", "kPa"),
+            inputs.amount("cold_at", "C"),
+            _gas_c(inputs, end),
+            Ambient(outside, outside),
+        )
+        said = figures.pressure(kpa, inputs.units)
+        return Told(f"expect {said} hot", f"expect {said}", (), (outside_words(inputs),))
+
+    needs = (f"{end}_cold", "cold_at", f"{end}_gas")
+    return told(inputs, f"{end}_expected", f"{end}, hot to expect", needs, METHOD, make)
+
+
+def _now(inputs: Inputs, end: End) -> Answer:
+    def make() -> Told:
+        judged = _judged(inputs, end)
+        step = _STEPS[judged.step]
+        target = figures.pressure(inputs.amount(f"{end}_hot", "kPa"), inputs.units)
+        if judged.set_to_kpa_gauge is None:
+            return Told(f"{step}: {judged.why}", step)
+        to = figures.pressure(judged.set_to_kpa_gauge, inputs.units)
+        if judged.step is Step.LEAVE:
+            return Told(f"{step}: on its target of {target}", f"on its target of {target}")
+        text = f"{step} to {to}: {judged.why}"
+        return Told(text, f"{step} to {to}", (Put(("pressures", "hot", f"set_to_{end}"), to, "session"),))
+
+    needs = (f"{end}_read", f"{end}_hot", "minutes")
+    return told(inputs, f"{end}_now", f"{end}, now", needs, NOW, make, ("gas_now", f"{end}_gas"))
+
+
+def _judged(inputs: Inputs, end: End) -> Parked:
+    read, wanted = inputs.amount(f"{end}_read", "kPa"), inputs.amount(f"{end}_hot", "kPa")
+    if inputs.known("gas_now", f"{end}_gas"):
+        now, hot = inputs.amount("gas_now", "C"), inputs.amount(f"{end}_gas", "C")
+        return at_gas_temperature(read, wanted, now, hot, outside_kpa(inputs))
+    return after_parking(read, wanted, inputs.amount("minutes", "min"))
+
+
+def _minutes(parked: dt.time | None, at: dt.time | None) -> Quantity | None:
+    if parked is None or at is None or at < parked:
+        return None
+    seconds = (at.hour - parked.hour) * 3600 + (at.minute - parked.minute) * 60 + at.second - parked.second
+    return Quantity(_tenths(seconds / 60), "min")
+
+
+def _tenths(number: float) -> Decimal:
+    return Decimal(f"{number:.1f}")

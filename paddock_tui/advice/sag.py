@@ -1,0 +1,351 @@
+"""Sag and springs of one end: what was measured, preload for the wanted sag, and whether the spring suits."""
+
+import functools
+from collections.abc import Iterable
+from decimal import Decimal
+
+import attrs
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.answers import START, Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.history import About, End, latest_sag
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Number, Word
+from paddock_tui.records.suspension import Adjuster as AdjusterRecord
+from paddock_tui.rules.core import Put
+from paddock_tui.trade.errors import above
+from paddock_tui.trade.preload import Adjuster, PreloadPlan, preload_for_sag
+from paddock_tui.trade.sag import percent_of_travel, sag_of_lengths
+from paddock_tui.trade.spring_choice import (
+    ROAD_FRONT,
+    ROAD_REAR,
+    TRACK_FRONT,
+    TRACK_REAR,
+    PreloadAt,
+    Windows,
+    judge_rate,
+)
+from paddock_tui.trade.springs import pair_rate_n_per_mm, spring_for_wheel_rate_n_per_mm, wheel_rate_n_per_mm
+
+MEASURED = Method(
+    "sag = fully extended - (pushed + lifted) / 2; the gap of the two is stiction",
+    "the bike upright, in full kit, no bounce between the two lengths",
+    "sag up to 200 mm",
+    "common practice, no source",
+)
+PRELOAD = Method(
+    "turns = (sag - wanted) x motion ratio / preload per turn",
+    "one motion ratio over that distance; the same rider and fuel as measured",
+    "within the adjuster's range; measure again afterwards",
+    "elementary; common practice, no source",
+)
+VERDICT = Method(
+    "rider sag as wanted with little free sag: soft; with much: stiff; preload at its end says the same",
+    "a spring that is nearly linear, no top-out springs at work, or a technician's figures",
+    "a reason to ask, not an order",
+    "common practice, no source",
+)
+SERVE = Method(
+    "rate x (rider sag - free sag) / (wanted rider sag - wanted free sag)",
+    "the rider's weight presses this wheel by the difference of both sags; the same springs as measured",
+    "while there is some free sag, without top-out springs at work",
+    "Hooke's law; Barton and Fieldhouse, Automotive Chassis Engineering, 3.9.2.1 for the wheel rate",
+)
+_TOLERANCE_MM = 3.0
+"""How far from a technician's figure still counts as it. Own figure, no source."""
+
+_IN_USE = "middle of the window in common use, no source"
+
+_ALONE = ("extended", "alone_pushed", "alone_lifted")
+_RIDER = ("rider_extended", "rider_pushed", "rider_lifted")
+
+_LENGTHS_ALONE = "three lengths with the bike alone"
+_LENGTHS_RIDER = "three lengths with the rider on"
+
+
+@functools.cache
+def _inputs(end: End) -> tuple[Input, ...]:
+    length, small = c.LENGTH, c.SMALL
+    what = "fork" if end == "front" else "shock"
+    return (
+        Input("extended", "alone, fully extended", length, "wheel off the ground", _LENGTHS_ALONE),
+        Input("alone_pushed", "alone, pushed", length, "pushed, let rise slowly", _LENGTHS_ALONE),
+        Input("alone_lifted", "alone, lifted", length, "lifted, let drop slowly", _LENGTHS_ALONE),
+        Input("rider_extended", "rider, fully extended", length, "wheel off the ground", _LENGTHS_RIDER),
+        Input("rider_pushed", "rider on, pushed", length, "pushed, let rise slowly", _LENGTHS_RIDER),
+        Input("rider_lifted", "rider on, lifted", length, "lifted, let drop slowly", _LENGTHS_RIDER),
+        Input("wanted_rider", "wanted rider sag", small),
+        Input("wanted_free", "wanted free sag", small),
+        Input("preload", "preload when measured", Number(-100, 200, step=0.25), "in the adjuster's unit"),
+        Input(
+            "per_step",
+            "spring mm per step",
+            Number(0.1, 20, unit="mm", step=0.1),
+            "what one turn, click or mm of the adjuster moves",
+            "preload of one turn or click",
+        ),
+        Input("ratio", "motion ratio", Number(0.1, 1.5, step=0.01), "spring travel over wheel travel"),
+        Input("rate", f"rate of one {what} spring", c.SPRING),
+        Input("travel", "wheel travel", c.TRAVEL),
+        Input("top_out", "top-out springs", Word("fitted", "none")),
+    )
+
+
+def sag(about: About, end: End) -> Calculator:
+    """The calculator of one end's sag and spring, filled with the last reading of this rider."""
+    compute = functools.partial(_compute, about, end)
+    return Calculator(f"sag-{end}", f"sag and spring, {end}", _inputs(end), _filled(about, end), compute)
+
+
+def adjuster_of(about: About, end: End) -> tuple[str, AdjusterRecord] | None:
+    """Give the preload adjuster of an end with its name; None where there is none, or more than one."""
+    bike = about.situation.bike
+    found = [
+        (name, one)
+        for name, one in (bike.adjusters if bike is not None else {}).items()
+        if one.what == "preload" and one.end == end
+    ]
+    return found[0] if len(found) == 1 else None
+
+
+def _filled(about: About, end: End) -> dict[str, Filled]:
+    found: dict[str, Filled] = {}
+    for load, keys in (("alone", _ALONE), ("rider", _RIDER)):
+        measured = latest_sag(about, end, load, about.session.rider)
+        if measured is None:
+            continue
+        reading = measured.reading
+        for key, value in zip(keys, (reading.extended, reading.pushed, reading.lifted), strict=True):
+            if value is not None:
+                found[key] = Filled(value, f"measured in {measured.where}")
+        if reading.preload is not None:
+            found["preload"] = Filled(reading.preload, f"noted in {measured.where}")
+    return found | _wanted(about, end) | _of_bike(about, end)
+
+
+def _wanted(about: About, end: End) -> dict[str, Filled]:
+    """Give the technician's figures where there are some, else the middle of the windows in common use.
+
+    The window of the front's free sag is too weak for a figure to be taken from it.
+    """
+    bike = about.situation.bike
+    own = getattr(bike, end) if bike is not None else None
+    window = _windows(about, end, None)
+    middle = {
+        "wanted_rider": (window.rider_low_mm + window.rider_high_mm) / 2,
+        "wanted_free": (window.free_low_mm + window.free_high_mm) / 2,
+    }
+    told_by = {
+        "wanted_rider": own.technician_rider_sag if own is not None else None,
+        "wanted_free": own.technician_free_sag if own is not None else None,
+    }
+    found = {}
+    for key, mm in middle.items():
+        given = told_by[key]
+        if given is not None:
+            found[key] = Filled(given, f"the technician's figure, bike {about.id_of('bike')}")
+        elif (end, key) != ("front", "wanted_free"):
+            found[key] = Filled(Quantity(Decimal(f"{mm:g}"), "mm"), _IN_USE)
+    return found
+
+
+def _of_bike(about: About, end: End) -> dict[str, Filled]:
+    bike = about.situation.bike
+    if bike is None:
+        return {}
+    own, where = getattr(bike, end), f"bike {about.id_of('bike')}"
+    found: dict[str, Filled] = {}
+    if own.motion_ratio is not None:
+        found["ratio"] = Filled(own.motion_ratio, where)
+    elif end == "front":
+        found["ratio"] = Filled(1.0, "a fork moves with its wheel")
+    fitted = getattr(about.setup, f"{end}_spring")
+    if fitted is not None or own.spring is not None:
+        found["rate"] = Filled(fitted or own.spring, about.place if fitted is not None else where)
+    if own.travel is not None:
+        found["travel"] = Filled(own.travel, where)
+    if own.top_out_springs is not None:
+        found["top_out"] = Filled(own.top_out_springs, where)
+    adjuster = adjuster_of(about, end)
+    if adjuster is not None and adjuster[1].unit == "mm":
+        found["per_step"] = Filled(1.0, "the adjuster counts mm")
+    elif adjuster is not None and adjuster[1].unit == "turn" and own.preload_per_turn is not None:
+        found["per_step"] = Filled(own.preload_per_turn.to("mm"), where)
+    return found
+
+
+def _compute(about: About, end: End, inputs: Inputs) -> Iterable[Answer]:
+    yield _sag(inputs, "free", "free sag", _ALONE)
+    yield _sag(inputs, "rider", "rider sag", _RIDER)
+    yield _preload(about, end, inputs)
+    yield _verdict(about, end, inputs)
+    yield _serve(end, inputs)
+    yield _wheel_rate(end, inputs)
+
+
+def _mm(inputs: Inputs, keys: tuple[str, ...]) -> float:
+    return sag_of_lengths(*(inputs.amount(key, "mm") for key in keys)).sag_mm
+
+
+def _sag(inputs: Inputs, key: str, label: str, lengths: tuple[str, ...]) -> Answer:
+    def make() -> Told:
+        found = sag_of_lengths(*(inputs.amount(one, "mm") for one in lengths))
+        share = ""
+        if inputs.known("travel"):
+            share = f", {percent_of_travel(found.sag_mm, inputs.amount('travel', 'mm')):.0f} % of travel"
+        said = f"{figures.millimetres(found.sag_mm)}{share}"
+        return Told(
+            f"{said}, stiction {figures.millimetres(found.stiction_mm)}",
+            f"{label} {figures.millimetres(found.sag_mm)}",
+        )
+
+    return told(inputs, key, label, lengths, MEASURED, make, ("travel",))
+
+
+@attrs.frozen
+class _Numbers:
+    """The adjuster's own numbers as preload: counted from closed, more preload is a lower number."""
+
+    low: float
+    high: float
+    turned: bool
+
+    def preload(self, number: float) -> float:
+        return self.low + self.high - number if self.turned else number
+
+
+def _numbers(record: AdjusterRecord) -> _Numbers | None:
+    if record.range is None:
+        return None
+    low, high = sorted(record.range)
+    return _Numbers(low, high, record.counted_from == "closed")
+
+
+def _preload(about: About, end: End, inputs: Inputs) -> Answer:
+    found = adjuster_of(about, end)
+
+    def make() -> Told:
+        numbers = _numbers(found[1]) if found is not None else None
+        if found is None or numbers is None:
+            return Told("this end has no single preload adjuster with a range in the bike's file")
+        within = _in_window(about, end, inputs)
+        if within:
+            return Told(within)
+        name, record = found
+        plan = _plan(inputs, numbers, record.step or 1.0)
+        number = round(numbers.preload(plan.set_to), 4)
+        unit = f"{record.unit}s" if record.unit in ("turn", "click") else record.unit or ""
+        wanted = figures.millimetres(inputs.amount("wanted_rider", "mm"))
+        said = f"{number:g} {unit}".strip()
+        if not plan.reachable:
+            after = figures.millimetres(plan.sag_after_mm)
+            return Told(f"out of reach: {said}, its end, leaves {after} where {wanted} is wanted", said)
+        text = f"{said} for {wanted}: {figures.millimetres(plan.sag_after_mm)} to expect"
+        value = int(number) if float(number).is_integer() else number
+        return Told(text, f"{said} for {wanted}", (Put(("setup", "adjusters", name), value),), (START,))
+
+    needs = (*_RIDER, "wanted_rider", "preload", "per_step", "ratio")
+    return told(inputs, "preload", "preload for that", needs, PRELOAD, make)
+
+
+def _in_window(about: About, end: End, inputs: Inputs) -> str:
+    """Say that there is nothing to turn, where the wanted sag is but the middle of a window."""
+    if inputs.origin("wanted_rider") != _IN_USE:
+        return ""
+    window, sag_mm = _windows(about, end, None), _mm(inputs, _RIDER)
+    if not window.rider_low_mm <= sag_mm <= window.rider_high_mm:
+        return ""
+    bounds = f"{window.rider_low_mm:.0f} to {window.rider_high_mm:.0f} mm"
+    return f"nothing to turn: {figures.millimetres(sag_mm)} is within {bounds}"
+
+
+def _plan(inputs: Inputs, numbers: _Numbers, step: float) -> PreloadPlan:
+    adjuster = Adjuster(numbers.low, numbers.high, inputs.number("per_step"), step, inputs.number("ratio"))
+    return preload_for_sag(
+        _mm(inputs, _RIDER),
+        inputs.amount("wanted_rider", "mm"),
+        numbers.preload(inputs.number("preload")),
+        adjuster,
+    )
+
+
+def _windows(about: About, end: End, inputs: Inputs | None) -> Windows:
+    road = about.session.kind == "road"
+    tables = {"front": (TRACK_FRONT, ROAD_FRONT), "rear": (TRACK_REAR, ROAD_REAR)}
+    common = tables[end][1 if road else 0]
+    bike = about.situation.bike
+    if inputs is None or bike is None or getattr(bike, end).technician_rider_sag is None:
+        return common
+    if not inputs.known("wanted_rider"):
+        return common
+    rider = inputs.amount("wanted_rider", "mm")
+    free = inputs.amount_or("wanted_free", "mm", (common.free_low_mm + common.free_high_mm) / 2)
+    slack = _TOLERANCE_MM
+    return Windows(rider - slack, rider + slack, max(free - slack, 0.0), free + slack, True)
+
+
+def _verdict(about: About, end: End, inputs: Inputs) -> Answer:
+    def make() -> Told:
+        free = _mm(inputs, _ALONE) if inputs.known(*_ALONE) else None
+        top_out = {"fitted": True, "none": False}.get(inputs.value("top_out"))
+        windows = _windows(about, end, inputs)
+        found = judge_rate(_mm(inputs, _RIDER), free, windows, _preload_at(about, end, inputs), top_out)
+        free_low, free_high = figures.figure(windows.free_low_mm, 0), figures.figure(windows.free_high_mm, 0)
+        rider_low, rider_high = (
+            figures.figure(one, 0) for one in (windows.rider_low_mm, windows.rider_high_mm)
+        )
+        whose = "about the technician's figures" if windows.from_technician else "in common use"
+        more = f"windows {whose}: rider {rider_low} to {rider_high} mm, free {free_low} to {free_high} mm"
+        return Told(f"rate {found.rate.value}: {found.why}", f"rate {found.rate.value}", (), (more,))
+
+    uses = (*_ALONE, "wanted_rider", "wanted_free", "preload", "top_out")
+    return told(inputs, "verdict", "does the spring suit", _RIDER, VERDICT, make, uses)
+
+
+def _preload_at(about: About, end: End, inputs: Inputs) -> PreloadAt:
+    found = adjuster_of(about, end)
+    numbers = _numbers(found[1]) if found is not None else None
+    if numbers is None or not inputs.known("preload"):
+        return PreloadAt.UNKNOWN
+    at = numbers.preload(inputs.number("preload"))
+    if at <= numbers.low:
+        return PreloadAt.LEAST
+    return PreloadAt.MOST if at >= numbers.high else PreloadAt.BETWEEN
+
+
+def _serve(end: End, inputs: Inputs) -> Answer:
+    def make() -> Told:
+        at_wheel = _at_wheel(end, inputs)
+        pressed = _mm(inputs, _RIDER) - _mm(inputs, _ALONE)
+        wanted = inputs.amount("wanted_rider", "mm") - inputs.amount("wanted_free", "mm")
+        serves = (
+            at_wheel * _positive("rider sag over free sag", pressed) / _positive("wanted difference", wanted)
+        )
+        spring = spring_for_wheel_rate_n_per_mm(serves, inputs.number("ratio"))
+        each = spring / 2 if end == "front" else spring
+        ending = " each leg" if end == "front" else ""
+        fitted = figures.rate(inputs.amount("rate", "N/mm"))
+        more = f"the rider presses this wheel with some {at_wheel * pressed:.0f} N by that"
+        return Told(f"about {figures.rate(each)}{ending}; fitted {fitted}", "", (), (more,))
+
+    needs = (*_ALONE, *_RIDER, "wanted_rider", "wanted_free", "rate", "ratio")
+    return told(inputs, "serve", "rate that would serve", needs, SERVE, make, ("top_out",))
+
+
+def _wheel_rate(end: End, inputs: Inputs) -> Answer:
+    def make() -> Told:
+        pair = ", both legs together" if end == "front" else ", through the linkage"
+        return Told(f"{figures.rate(_at_wheel(end, inputs))} at the wheel{pair}")
+
+    return told(inputs, "wheel_rate", "rate at the wheel", ("rate", "ratio"), SERVE, make)
+
+
+def _at_wheel(end: End, inputs: Inputs) -> float:
+    one = inputs.amount("rate", "N/mm")
+    spring = pair_rate_n_per_mm(one, one) if end == "front" else one
+    return wheel_rate_n_per_mm(spring, inputs.number("ratio"))
+
+
+def _positive(what: str, value: float) -> float:
+    return above(what, value, 0.0, 200.0, "mm")

@@ -1,0 +1,34 @@
+"""The number and the id of a new session."""
+
+import datetime as dt
+
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.garage import GarageFiles
+
+_LONGEST = 76
+"""Leaves room for what tells two ids apart within the length that an id may have."""
+
+
+def next_number(files: GarageFiles, date: dt.date, bike: str | None, after: int = 0) -> int:
+    """Give the number after the highest one of a day on a bike, and after the one given.
+
+    What is written in a session counts, not its name; sessions named in another year are not read.
+    """
+    used = [after]
+    for ref in files.listing("session"):
+        if ref.id[:4].isdigit() and not ref.id.startswith(f"{date.year}-"):
+            continue
+        data = files.data(ref)
+        number = data.get("number")
+        if data.get("date") == date and data.get("bike") == bike and type(number) is int:
+            used.append(number)
+    return max(used) + 1
+
+
+def free_session(files: GarageFiles, date: dt.date, number: int, bike: str | None) -> Ref:
+    """Give a new session the id that says date, number and bike; another one where that is taken."""
+    wanted = f"{date.isoformat()}-{number}-{bike or 'bike'}"[:_LONGEST].rstrip("._-")
+    ref, more = Ref("session", wanted), 2
+    while files.path_of(ref) is not None:
+        ref, more = Ref("session", f"{wanted}-{more}"), more + 1
+    return ref

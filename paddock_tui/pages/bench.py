@@ -1,0 +1,96 @@
+"""The bench: calculators with their inputs and answers, to be tried without changing any record."""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from paddock_tui.advice.answers import Answer, Calculator, Filled, Input
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.values import UNKNOWN_WORD, also_in
+from paddock_tui.records.common import AIR_PRESSURE, Units
+from paddock_tui.records.paths import Path
+from paddock_tui.text import printable
+
+BENCH = "bench"
+CAUTION = (
+    "Nothing typed here is kept until v takes an answer over. Starting points, no guarantee: the bike's "
+    "manual, the tyre vendor and qualified people come first."
+)
+
+Typed = Mapping[tuple[str, str], Any]
+"""What was typed: calculator and input -> the value, None where it was cleared."""
+
+
+def bench_page(calculators: tuple[Calculator, ...], typed: Typed, heading: str, units: Units) -> Page:
+    """Make the page of all calculators; `heading` names what they are filled from."""
+    sections = tuple(_section(one, typed, units) for one in calculators)
+    return Page(f"bench · {heading}" if heading else BENCH, sections, caution=CAUTION, judged=False)
+
+
+def typed_of(calculator: Calculator, typed: Typed) -> dict[str, Any]:
+    """Give what was typed into one calculator."""
+    return {key: value for (owner, key), value in typed.items() if owner == calculator.id}
+
+
+def input_at(calculators: tuple[Calculator, ...], path: Path) -> tuple[Calculator, Input] | None:
+    """Give the calculator and the input that a row's path names."""
+    if len(path) != 3 or path[0] != BENCH:
+        return None
+    for calculator in calculators:
+        if calculator.id == path[1]:
+            found = calculator.input(path[2])
+            return None if found is None else (calculator, found)
+    return None
+
+
+def _section(calculator: Calculator, typed: Typed, units: Units) -> Section:
+    tried = typed_of(calculator, typed)
+    filled = calculator.with_typed(tried)
+    inputs = (_input_row(calculator, one, filled.get(one.key), units) for one in calculator.inputs)
+    answers = _answer_rows(calculator, calculator.answers(units, tried))
+    note = "" if not tried else f"{len(tried)} tried here"
+    return Section(calculator.title, (*inputs, *answers), note)
+
+
+def _input_row(calculator: Calculator, declared: Input, found: Filled | None, units: Units) -> Row:
+    value = None if found is None else found.value
+    aside = declared.help if found is None else _where(declared, found, units)
+    return Row(
+        label=declared.label,
+        value=UNKNOWN_WORD if value is None else printable(declared.shape.show(value)),
+        range=declared.unit if value is not None else "",
+        aside=printable(aside),
+        path=(BENCH, calculator.id, declared.key),
+        edit="" if value is None else declared.shape.show(value),
+        known=value is not None,
+        working=_about(declared, found),
+    )
+
+
+def _where(declared: Input, found: Filled, units: Units) -> str:
+    also = "" if declared.shape is AIR_PRESSURE else also_in(found.value, units)
+    return "; ".join(filter(None, (also, found.origin)))
+
+
+def _about(declared: Input, found: Filled | None) -> tuple[str, ...]:
+    lines = [declared.name]
+    if declared.help:
+        lines.append(f"what it is: {declared.help}")
+    lines.append(f"may be: {declared.shape.expected}")
+    band = declared.shape.band()
+    if band is not None:
+        lines.append(f"can be: {band[0]:g} to {band[1]:g} {band[2]}".strip())
+    lines.append(f"comes from: {found.origin if found is not None else 'not known'}")
+    return tuple(printable(one) for one in lines)
+
+
+def _answer_rows(calculator: Calculator, answers: tuple[Answer, ...]) -> Iterator[Row]:
+    for one in answers:
+        yield Row(
+            label=f"= {one.label}",
+            value=printable(one.text),
+            kind="text",
+            path=(BENCH, calculator.id, "answer", one.key),
+            known=one.known,
+            offer=one.puts,
+            working=tuple(printable(line) for line in one.working),
+        )

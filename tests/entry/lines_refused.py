@@ -1,0 +1,140 @@
+"""Lines that set nothing: the pieces pointed at with what is said of each, and the pieces asked about."""
+
+from paddock_tui.records.paths import Ref
+from tests.entry.contexts import BADGER, MAGPIE, OTTER, PROFILE, RIDER
+
+Wrong = list[tuple[str, str]]
+
+ERRORS: list[tuple[Ref, str, Wrong]] = [
+    (MAGPIE, "t", [("t", "traction waits for its value")]),
+    (MAGPIE, "t w3", [("t", "traction waits for its value")]),
+    (MAGPIE, "t=", [("t", "traction waits for its value")]),
+    (MAGPIE, "t x4 w3", [("x4", '"x4": expected a level from 0 to 10, or off')]),
+    (MAGPIE, "t 4.5", [("4.5", '"4.5": expected a level from 0 to 10, or off')]),
+    (MAGPIE, "t4w3", [("4w3", '"4w3": expected a level from 0 to 10, or off')]),
+    (MAGPIE, "t3 t4", [("t4", "a second value for traction")]),
+    (MAGPIE, "t4 5", [("5", "5: a number that no call waits for")]),
+    (MAGPIE, "5", [("5", "5: a number that no call waits for")]),
+    (MAGPIE, "+1", [("+1", "+1: a number that no call waits for")]),
+    (MAGPIE, "hot 2.3 2.1 1.9", [("1.9", "1.9: a number that no call waits for")]),
+    (
+        MAGPIE,
+        "- 2.05",
+        [
+            ("-", "- leaves out one of a pair, and no pair stands before it"),
+            ("2.05", "2.05: a number that no call waits for"),
+        ],
+    ),
+    (MAGPIE, "t -", [("-", "- leaves out one of a pair, and traction is not one")]),
+    (MAGPIE, "= 4", [("=", "= stands behind a call"), ("4", "4: a number that no call waits for")]),
+    (MAGPIE, "t==4", [("=", "= is no value of traction"), ("4", "4: a number that no call waits for")]),
+    (MAGPIE, '"rear slid"', [('"rear slid"', "a text that no call waits for")]),
+    (MAGPIE, 'note "a\\x" t4', [('note "a\\x"', "an escape in the quotes cannot be read")]),
+    (MAGPIE, "zzz 4", [("zzz", 'there is no call "zzz"')]),
+    (MAGPIE, "hott 2.3 2.1", [("hott", 'there is no call "hott"')]),
+    (MAGPIE, "gentle", [("gentle", '"gentle" needs its call')]),
+    (MAGPIE, "puddles", [("puddles", '"puddles" needs its call')]),
+    (
+        MAGPIE,
+        "mode wet",
+        [("wet", '"wet": expected one of the bike\'s riding modes: errand, lapping, puddles, own')],
+    ),
+    (MAGPIE, "t+0.5", [("+0.5", "traction goes in whole steps, at most 999")]),
+    (MAGPIE, "w+1", [("w+1", "wheelie is not known, so it cannot be stepped")]),
+    (MAGPIE, "fa+1", [("fa+1", "front ABS is at its end: 4")]),
+    (MAGPIE, "parked 2575", [("2575", '"2575": expected a time of day, such as 10:40')]),
+    (MAGPIE, "parked+5", [("parked+5", "parked is not known, so it cannot be stepped")]),
+    (MAGPIE, "ago", [("ago", "ago waits for minutes")]),
+    (MAGPIE, "ago 4.5", [("4.5", "4.5 is no number of minutes")]),
+    (MAGPIE, "ago 900", [("900", "900 minutes ago was before today")]),
+    (MAGPIE, "feel 3 4", [("feel 3 4", "feel waits for 5 figures")]),
+    (MAGPIE, "feel 3 4 3 2 9", [("9", "9: expected a whole number from 1 to 5")]),
+    (MAGPIE, "hot", [("hot", "hot waits for 2 figures")]),
+    (MAGPIE, "hot - -", [("hot - -", "hot pressures: nothing is given")]),
+    (
+        MAGPIE,
+        "hot 2.38 C -",
+        [
+            (
+                "2.38 C",
+                '"2.38 C" (C is temperature, not pressure): '
+                "expected a pressure with its unit, such as 1.4 bar",
+            )
+        ],
+    ),
+    (
+        MAGPIE,
+        "fuel 1 gal",
+        [
+            (
+                "1 gal",
+                '"1 gal" ("gal" differs between countries): expected a volume with its unit, such as 7.5 l',
+            )
+        ],
+    ),
+    (MAGPIE, "fp 6 mm", [("mm", '"mm" is a unit, and no number waits for it')]),
+    (MAGPIE, "laps", [("laps", "laps wait for lap times")]),
+    (
+        MAGPIE,
+        "laps out 1:44",
+        [
+            ("laps", "laps wait for lap times"),
+            ("out", 'there is no call "out"'),
+        ],
+    ),
+    (MAGPIE, "laps 1:44 1:4x", [("1:4x", "1:4x is no lap time")]),
+    (MAGPIE, "note", [("note", "the note is empty")]),
+    (MAGPIE, "tyres nope", [("nope", 'there is no tyres "nope"')]),
+    (MAGPIE, "abs 2", [("abs", "Magpie has no ABS")]),
+    (MAGPIE, "sd 4 t4", [("sd", "Magpie has no steering damper")]),
+    (MAGPIE, "setup.controls.nope 3", [("setup.controls.nope 3", "Magpie has no nope")]),
+    (
+        MAGPIE,
+        "setup.nope.x 3",
+        [
+            ("setup.nope.x", 'there is no call "setup.nope.x"'),
+        ],
+    ),
+    (MAGPIE, "mode errand fa3", [("fa3", "front ABS is fixed at 4 by the riding mode errand")]),
+    (
+        MAGPIE,
+        "fa3 th even mode puddles",
+        [("th even", "throttle is fixed at gentle by the riding mode puddles")],
+    ),
+    (
+        MAGPIE,
+        "bike otter t4",
+        [("bike otter", "another bike has other words: its set-up is not read on the same line")],
+    ),
+    (OTTER, "sl 3 t4", [("sl", "Otter has no slide")]),
+    (OTTER, "la armed t4", [("la", "Otter has no launch")]),
+    (OTTER, "rc 3", [("rc", "Otter has no rear compression")]),
+    (BADGER, "t4", [("t", "Badger has no traction")]),
+    (BADGER, "comp 3 3", [("comp", "Badger has no compression")]),
+    (PROFILE, "hot 2.38 2.05", [("hot", "a profile holds no hot pressures")]),
+    (RIDER, "wet", [("wet", 'there is no call "wet"')]),
+    (MAGPIE, "t4 " + "x" * 1000, [("xxx", "a line of 1003 characters; at most 1000 are read")]),
+    (MAGPIE, "t4 note \ud800", [("t4 note \ud800", "a character that cannot be kept in a file")]),
+]
+
+QUESTIONS: list[tuple[Ref, str, str, str, list[str]]] = [
+    (
+        MAGPIE,
+        "t4 hot 2.38 w3",
+        "hot 2.38",
+        "hot pressures 2.38: front or rear?",
+        ["t4 hot 2.38 - w3", "t4 hot - 2.38 w3"],
+    ),
+    (MAGPIE, "preload 6.5", "preload 6.5", "preload 6.5: front or rear?", ["preload 6.5 -", "preload - 6.5"]),
+    (MAGPIE, "preload -1", "preload -1", "preload -1: front or rear?", ["preload -1 -", "preload - -1"]),
+    (MAGPIE, "tra 4", "tra", '"tra" may be', ["track 4", "travel 4", "t 4"]),
+    (MAGPIE, "sp4", "sp", '"sp" may be', ["springs 4", "teeth 4"]),
+    (
+        MAGPIE,
+        "driving out 1",
+        "driving out",
+        '"driving out" may be',
+        ["offsets-driving-out 1", "feel-driving-out 1"],
+    ),
+    (OTTER, "comp 10 9", "comp 10 9", "rear compression 9: which?", ["slow 9 comp 10 -", "fast 9 comp 10 -"]),
+]
