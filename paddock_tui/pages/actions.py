@@ -103,6 +103,13 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "day", "t", "day and times", "the day of the session: limits, timetable, paperwork", _needs_session
     ),
+    Action(
+        "entry",
+        "e",
+        "entry line",
+        "many values in one typed line, with preview; tab completes",
+        _needs_subject,
+    ),
     Action("new", "n", "new", "new of this section; on set-up and session pages the next session"),
     Action("drop", "x", "drop", "drop the entry under the cursor; in the garage retire, or bring back"),
     Action("accept", "a", "accept", "ride with a serious finding, say why; again: take it back", _accept_off),
@@ -162,6 +169,7 @@ def hints(context: Context) -> tuple[str, ...]:
         "setup",
         "review",
         "checklist",
+        "entry",
         "new",
         "why",
         "remedy",

@@ -103,9 +103,9 @@ def _row(row: Row, at: _Columns, paths: bool) -> Iterator[str]:
     said = [part for part in (row.trouble, _shut(row), row.aside) if part]
     if paths and row.path:
         said.append(f"path {spell(row.path)}")
-    label, shown = f"  {row.label:<{at.label - 2}}", f"{row.value} {row.range}".strip()
-    drawn = row.bar is not None and at.bar and width(shown) < _VALUE
-    beside = f"{shown:<{_VALUE}}{_drawn(row.bar, at.bar)}" if drawn and row.bar is not None else shown
+    label, shown = _padded(f"  {row.label}", at.label), f"{row.value} {row.range}".strip()
+    drawn = row.bar is not None and at.bar and width(shown) < _VALUE and width(label) <= at.label
+    beside = f"{_padded(shown, _VALUE)}{_drawn(row.bar, at.bar)}" if drawn and row.bar is not None else shown
     line = f"{label}{beside}  {'; '.join(said)}"
     if width(row.label) <= at.label - _AROUND and width(line) <= at.all:
         yield line.rstrip()
@@ -118,10 +118,15 @@ def _row(row: Row, at: _Columns, paths: bool) -> Iterator[str]:
         yield from _hanging(" " * at.label, part, at.all)
 
 
+def _padded(text: str, cells: int) -> str:
+    """Fill a text up to a width in cells; wide characters count double."""
+    return text + " " * max(0, cells - width(text))
+
+
 def _labelled(label: str, shown: str, at: _Columns) -> Iterator[str]:
     """Print a label and its value; a label too long for its column has the value beside it or below."""
     if width(label) <= at.label - _AROUND:
-        yield from _hanging(f"  {label:<{at.label - 2}}", shown, at.all)
+        yield from _hanging(_padded(f"  {label}", at.label), shown, at.all)
     elif width(label) + width(shown) + 4 <= at.all:
         yield f"  {label}  {shown}".rstrip()
     else:

@@ -10,7 +10,7 @@ from paddock_tui.desk.mending import mending
 from paddock_tui.desk.offering import offering
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
-from paddock_tui.screens import checking, editing, filing
+from paddock_tui.screens import checking, editing, entering, filing
 from paddock_tui.screens.question import Question
 
 if TYPE_CHECKING:
@@ -119,6 +119,7 @@ ACTS: dict[str, Callable[["MainScreen"], None]] = {
     "help": _to("help"),
     "actions": _to("actions"),
     "day": _day,
+    "entry": entering.enter,
     "new": filing.new,
     "drop": filing.drop,
     "duplicate": filing.duplicate,

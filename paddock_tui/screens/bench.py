@@ -93,14 +93,16 @@ def cleared(screen: "MainScreen", row: Row) -> str:
     return _tried(screen, found[0], found[1].key, None)
 
 
-def digit(screen: "MainScreen", row: Row, text: str) -> None:
-    """Try a digit at once where it is a whole answer; else open the editor with it."""
+def takes_digit(screen: "MainScreen", row: Row) -> bool:
+    """Tell whether one digit is the whole answer on an input."""
     found = input_at(_calculators(screen), row.path)
     shape = found[1].shape if found is not None else None
-    if isinstance(shape, Whole | LevelSetting) and shape.low >= 0 and shape.high <= 9:
-        screen.board.say(typed(screen, row, text))
-    else:
-        screen.board.edit(text)
+    return isinstance(shape, Whole | LevelSetting) and shape.low >= 0 and shape.high <= 9
+
+
+def digit(screen: "MainScreen", row: Row, text: str) -> None:
+    """Try a digit on an input of which it is the whole answer."""
+    screen.board.say(typed(screen, row, text))
 
 
 def _calculators(screen: "MainScreen") -> tuple[Calculator, ...]:

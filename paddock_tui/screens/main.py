@@ -14,6 +14,7 @@ from paddock_tui.desk.finding import glance
 from paddock_tui.desk.keying import sets_at_once, stepping, toggling
 from paddock_tui.desk.typing import field_of
 from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
+from paddock_tui.pages.rows import Row
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
@@ -56,6 +57,8 @@ class MainScreen(QuietScreen[None]):
         self._back: list[Place] = []
         self._question: Question | None = None
         self._recalled = 0
+        self.entered: list[str] = []
+        self.board.takes_digit = self._takes_digit
         self._cursors: dict[Key, Identity] = {}
         self._ridden_too: set[Ref] = set()
         self._last_on: dict[tuple[Ref, Path], Value] = {}
@@ -304,6 +307,13 @@ class MainScreen(QuietScreen[None]):
             step = clearing(self.desk.files, row.ref, row.path)
             self.attempt(step if step.changes else f"{row.label} is not known already")
 
+    def _takes_digit(self, row: Row) -> bool:
+        """Tell whether one digit is the whole answer on a row."""
+        if bench.is_bench(row):
+            return bench.takes_digit(self, row)
+        field = field_of(self.desk.files, row.ref, row.path) if row.ref is not None else None
+        return field is not None and sets_at_once(field)
+
     def on_board_digit(self, message: Board.Digit) -> None:
         """Set a digit at once where it is the whole answer; else start the editor with it."""
         row = message.row
@@ -313,10 +323,6 @@ class MainScreen(QuietScreen[None]):
         if bench.is_bench(row):
             bench.digit(self, row, message.text)
         if row.ref is None or row.kind != "field":
-            return
-        field = field_of(self.desk.files, row.ref, row.path)
-        if field is None or not sets_at_once(field):
-            self.board.edit(message.text)
             return
         wrong = self.set_text(row.ref, row.path, message.text)
         if wrong:

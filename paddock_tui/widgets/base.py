@@ -7,11 +7,17 @@ from textual.reactive import reactive
 from textual.screen import Screen, ScreenResultType
 from textual.widget import Widget
 
+from paddock_tui.widgets.sparing import SparingCompositor
+
 
 class QuietScreen(Screen[ScreenResultType], Generic[ScreenResultType]):
-    """A screen that is not sent whole each time the focus moves, as the stock one is."""
+    """A screen that sends what changed alone, and nothing when the focus moves, unlike the stock one."""
 
     focused = reactive[Widget | None](None, repaint=False)
+
+    def __init__(self, name: str | None = None) -> None:
+        super().__init__(name)
+        self._compositor = SparingCompositor()
 
 
 def repaint_on_resume(app: App[Any]) -> None:

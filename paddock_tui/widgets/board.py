@@ -17,7 +17,7 @@ from paddock_tui.pages.rows import Page, Row
 from paddock_tui.widgets import look, messages
 from paddock_tui.widgets.cursor import Identity, filtered, found, moved
 from paddock_tui.widgets.editing import pressed, starting, typed
-from paddock_tui.widgets.paint import changed_cells, strip_of
+from paddock_tui.widgets.paint import changed_spans, strip_of
 
 
 class Board(Widget, can_focus=True):
@@ -54,6 +54,9 @@ class Board(Widget, can_focus=True):
         self._view = View(0, 0, None, plain=ascii_only() if plain is None else plain)
         self._laid = Laid((), ())
         self._said_before_key = False
+        self.takes_digit: Callable[[Row], bool] = lambda _: True
+        """Whether one digit is the whole answer on a row; elsewhere it starts the editor at once, so that
+        digits which follow in the same moment are not lost."""
 
     # What the screen calls.
 
@@ -226,6 +229,8 @@ class Board(Widget, can_focus=True):
             return False
         if row.shut:
             self.say(row.shut)
+        elif isinstance(asked, messages.Digit) and row.kind == "field" and not self.takes_digit(row):
+            self.edit(asked.text)
         else:
             self._post(asked)
         return True
@@ -278,9 +283,9 @@ class Board(Widget, can_focus=True):
         before, self._laid = self._laid.lines, layout(self._page, self._view)
         self._view = attrs.evolve(self._view, top=self._laid.top)
         for y, line in enumerate(self._laid.lines):
-            end = changed_cells(before[y] if y < len(before) else (), line, self._view.width)
-            if end:
-                self.refresh(Region(0, y, end, 1))
+            spans = changed_spans(before[y] if y < len(before) else (), line, self._view.width)
+            if spans:
+                self.refresh(*(Region(start, y, end - start, 1) for start, end in spans))
 
     def on_resize(self, event: events.Resize) -> None:
         """Lay the page out for the new size."""

@@ -9,6 +9,9 @@ from textual.strip import Strip
 
 from paddock_tui.pages.layout import Line
 
+_GAP = 8
+"""Cells between two changes that cost no more to send than to move over, with the sequences that takes."""
+
 
 def strip_of(line: Line, cells: int, style: Callable[[str], Style]) -> Strip:
     """Paint a line in `cells` cells; neighbours that look the same become one segment."""
@@ -16,18 +19,26 @@ def strip_of(line: Line, cells: int, style: Callable[[str], Style]) -> Strip:
     return Strip(segments).adjust_cell_length(cells, style("")).simplify()
 
 
-def changed_cells(old: Line, new: Line, cells: int) -> int:
-    """Count the cells from the left up to the last one that differs; 0 where the lines are alike.
+def changed_spans(old: Line, new: Line, cells: int) -> list[tuple[int, int]]:
+    """List the runs of cells that differ, from and up to; none where the lines are alike.
 
-    A line with a character that is not one cell wide, for us or for the painter, is changed whole.
-    The compositor cuts the right end of what it sends, never the left: only the end matters.
+    Runs with a short gap between them are one. A line with a character that is not one cell wide, for
+    us or for the painter, is changed whole.
     """
     if old == new:
-        return 0
+        return []
     before, after = _cells(old, cells), _cells(new, cells)
     if before is None or after is None:
-        return cells
-    return next((at + 1 for at in range(cells - 1, -1, -1) if before[at] != after[at]), 0)
+        return [(0, cells)]
+    spans: list[tuple[int, int]] = []
+    for at in range(cells):
+        if before[at] == after[at]:
+            continue
+        if spans and at - spans[-1][1] <= _GAP:
+            spans[-1] = (spans[-1][0], at + 1)
+        else:
+            spans.append((at, at + 1))
+    return spans
 
 
 def _cells(line: Line, cells: int) -> list[tuple[str, str]] | None:

@@ -1,4 +1,4 @@
-"""Profiles and sessions: a set-up taken over changes only the lines that differ; one is saved from a session."""
+"""Profiles and sessions: a set-up is taken over value by value, and saved with what it was made for."""
 
 import tomllib
 from pathlib import Path

@@ -32,7 +32,9 @@ def findings_block(page: Page, columns: Columns, height: int, arrows: str) -> li
     if len(lines) > room:
         lines = [finding_line(row, columns) for row in rows[:room]]
         note = _more(len(rows) - room, arrows, columns)
-    lines += _caution(page.caution, room - len(lines), columns)
+    if len(lines) < room and page.caution:
+        # At the foot of the block and on one line, whatever comes and goes above it: it is never sent again.
+        lines = [*padded(lines, room - 1), _one_line(page.caution, columns)]
     return [rule(columns.pen, "findings", note, arrows), *padded(lines, room)]
 
 
@@ -59,13 +61,6 @@ def _more(count: int, arrows: str, columns: Columns) -> str:
     if taken + width(said) <= columns.pen.width:
         return said
     return f"{count} more" if count > 0 else "r"
-
-
-def _caution(text: str, room: int, columns: Columns) -> list[Line]:
-    lines = folded(columns.pen.say(text), "aside", columns, MARK)
-    if len(lines) <= room:
-        return lines
-    return [_one_line(text, columns)][:room]
 
 
 def _one_line(text: str, columns: Columns) -> Line:

@@ -1,0 +1,78 @@
+"""The entry line on the screen: one typed line, its preview while it is typed, and the step it becomes."""
+
+from typing import TYPE_CHECKING
+
+from paddock_tui.desk.entering import entering, entry_context
+from paddock_tui.desk.typing import shown
+from paddock_tui.entry import Context, Line, completed, read_line
+from paddock_tui.records.edits import Step
+from paddock_tui.records.paths import Ref
+from paddock_tui.screens.question import Question
+from paddock_tui.store.data import lookup
+from paddock_tui.text import printable
+
+if TYPE_CHECKING:
+    from paddock_tui.screens.main import MainScreen
+
+
+def enter(screen: "MainScreen") -> None:
+    """Ask for an entry line about the session or profile looked at."""
+    ref = screen.place.subject
+    context = entry_context(screen.desk, ref) if ref is not None else None
+    if ref is None or context is None:
+        screen.board.say("there is no session or profile here that can be read")
+        return
+
+    def answered(text: str) -> str:
+        line = read_line(text, context)
+        wrong = _wrong(line)
+        if wrong:
+            return wrong
+        step = entering(screen.desk.files, ref, line)
+        if not isinstance(step, Step):
+            return step[0].sentence()
+        if text.strip():
+            screen.entered.append(text)
+        screen.attempt(step)
+        return ""
+
+    def typed(text: str) -> None:
+        screen.board.preview(*_preview(screen, ref, context, text))
+
+    def complete(text: str) -> str:
+        return completed(text, context)
+
+    screen.ask(Question("entry", answered, typed, complete, tuple(screen.entered)))
+
+
+def _wrong(line: Line) -> str:
+    """Say what keeps a line from being applied; empty where nothing does."""
+    for error in line.errors:
+        piece = line.text[error.start : error.end] or "at the end"
+        mend = f"; {error.mend}" if error.mend else ""
+        return printable(f'"{piece}": {error.message}{mend}')
+    for question in line.questions:
+        choices = ", ".join(f"{choice.text} ({choice.label})" for choice in question.choices)
+        return printable(f"{question.ask} {choices}")
+    return ""
+
+
+def _preview(screen: "MainScreen", ref: Ref, context: Context, text: str) -> list[str]:
+    """Say what a line would set, what is wrong with it, and which findings would come and go."""
+    line = read_line(text, context)
+    said = []
+    for piece in line.pieces:
+        old, new = shown(lookup(context.data, piece.path)), shown(piece.value)
+        said.append(printable(f"{piece.label} {old} -> {new}"))
+    wrong = _wrong(line)
+    if wrong:
+        return [wrong, *said]
+    step = entering(screen.desk.files, ref, line)
+    if not isinstance(step, Step):
+        return [step[0].sentence(), *said]
+    if not step.changes:
+        return said
+    after = screen.desk.previewed(step, ref)
+    goes = [f"goes: {one.severity}, {one.message}" for one in after.goes]
+    comes = [f"comes: {one.severity}, {one.message}" for one in after.comes]
+    return ["; ".join(said), *comes, *goes]
