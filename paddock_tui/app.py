@@ -36,7 +36,9 @@ class PaddockApp(App[int]):
         self.desk = desk
         self.main = MainScreen(desk, place)
         self.animation_level = "none"
-        self.theme = THEMES[chosen_theme(os.environ.get("PADDOCK_THEME", ""))]
+        self.theme = THEMES[
+            chosen_theme(os.environ.get("PADDOCK_THEME", ""), bool(os.environ.get("NO_COLOR")))
+        ]
 
     def get_default_screen(self) -> Screen[Any]:
         """Start on the one screen there is, so that no empty one is painted first."""
@@ -54,9 +56,13 @@ class PaddockApp(App[int]):
             half_typed.save(self.desk.root, half_typed.HalfTyped(row.ref, row.path, text))
 
 
-def chosen_theme(wanted: str) -> str:
-    """Tell which look is meant; dark where the word is none of them."""
-    return wanted if wanted in THEMES else "dark"
+def chosen_theme(wanted: str, no_color: bool = False) -> str:
+    """Tell which look is meant: plain, which sends least over a slow link, where the word is none of them.
+
+    Without colour the terminal's own colours would all become black, so that greys are used instead.
+    """
+    known = wanted if wanted in THEMES else "plain"
+    return "dark" if no_color and known == "plain" else known
 
 
 def run(folder: str, now: Callable[[], dt.datetime]) -> int:

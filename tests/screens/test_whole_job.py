@@ -1,4 +1,4 @@
-"""The whole job by keyboard: set up, read the findings, accept, mend, record; and what the files hold then."""
+"""The whole job by keyboard: set up, read the findings, accept, mend, record; and what the files hold."""
 
 import asyncio
 import datetime as dt
@@ -37,7 +37,7 @@ class Rider:
     def verdict(self) -> str:
         return self.app.main.board.page.verdict
 
-    def to(self, *path: str, ref: Ref | None = None) -> None:
+    def to(self, *path: str) -> None:
         """Put the cursor on the row of a value."""
         rows = [row for row in self.app.main.board.page.rows() if row.path == path]
         assert rows, f"no row of {path} in {self.app.main.place.room}"

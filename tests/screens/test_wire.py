@@ -1,4 +1,4 @@
-"""What the program sends through a terminal: few bytes for a key, none while idle, none that came from a file."""
+"""What the program sends: few bytes for a key, none while idle, none that came from a file."""
 
 import signal
 from pathlib import Path
@@ -8,6 +8,15 @@ from tests.widgets.wire import Wire
 
 SESSION = "sessions/2026/2026-06-20-4-magpie.toml"
 DOWN = "\x1b[B"
+
+
+def test_without_colour_nothing_is_painted_black_on_black(garage: Path) -> None:
+    with Wire(program(garage), settings={"NO_COLOR": "1"}) as wire:
+        got = wire.read_until("in hand")
+        wire.type("q")
+        assert wire.ended() == 0
+    assert b"38;5;16m\x1b[48;5;16m" not in got
+    assert b"38;5;16;48;5;16" not in got
 
 
 def program(garage: Path) -> str:
