@@ -11,9 +11,10 @@ from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
 from paddock_tui.desk import Desk
+from paddock_tui.screens import leaving
 from paddock_tui.screens.main import MainScreen
 from paddock_tui.screens.rooms import Place
-from paddock_tui.store import half_typed
+from paddock_tui.store.half_typed import save as keep_half_typed
 from paddock_tui.widgets.base import repaint_on_resume
 from paddock_tui.widgets.driver import driver_class
 from paddock_tui.widgets.signals import Leaver, block
@@ -50,10 +51,9 @@ class PaddockApp(App[int]):
 
     def save_half_typed(self) -> None:
         """Keep what is being typed; safe from any thread, and more than once."""
-        typing = self.main.board.half_typed
-        row, text = typing if typing is not None else (None, "")
-        if row is not None and row.ref is not None and row.path and text != row.edit:
-            half_typed.save(self.desk.root, half_typed.HalfTyped(row.ref, row.path, text))
+        half = leaving.half_typed(self.main)
+        if half is not None:
+            keep_half_typed(self.desk.root, half)
 
 
 def chosen_theme(wanted: str, no_color: bool = False) -> str:

@@ -12,6 +12,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
 from paddock_tui.screens import checking, editing, entering, filing
 from paddock_tui.screens.question import Question
+from paddock_tui.text import printable
 
 if TYPE_CHECKING:
     from paddock_tui.screens.main import MainScreen
@@ -87,7 +88,8 @@ def _accept(screen: "MainScreen") -> None:
         screen.do(accepting(screen.desk.files, ref, finding, text, screen.desk.now(), _initials(screen, ref)))
         return ""
 
-    screen.ask(Question("why do you ride with it?", answered, declined="not accepted"))
+    said = (printable(f"{finding.severity}: {finding.message}"),)
+    screen.ask(Question("why do you ride with it?", answered, declined="not accepted", said=said))
 
 
 def _remedy(screen: "MainScreen") -> None:

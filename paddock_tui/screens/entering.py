@@ -14,6 +14,9 @@ from paddock_tui.text import printable
 if TYPE_CHECKING:
     from paddock_tui.screens.main import MainScreen
 
+WORDS = "entry"
+"""What the entry line asks with."""
+
 
 def enter(screen: "MainScreen") -> None:
     """Ask for an entry line about the session or profile looked at."""
@@ -42,7 +45,7 @@ def enter(screen: "MainScreen") -> None:
     def complete(text: str) -> str:
         return completed(text, context)
 
-    screen.ask(Question("entry", answered, typed, complete, tuple(screen.entered)))
+    screen.ask(Question(WORDS, answered, typed, complete, tuple(screen.entered)))
 
 
 def _wrong(line: Line) -> str:

@@ -3,11 +3,9 @@
 import asyncio
 import contextlib
 from collections.abc import Callable
-from typing import ClassVar
 
 import attrs
 from textual.app import ComposeResult
-from textual.binding import Binding, BindingType
 
 from paddock_tui.desk import Desk, Told, clearing, setting
 from paddock_tui.desk.finding import glance
@@ -18,17 +16,19 @@ from paddock_tui.pages.rows import Row
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
-from paddock_tui.screens import acts, bench, checking, editing, filing
+from paddock_tui.screens import acts, bench, checking, editing, filing, leaving
 from paddock_tui.screens.outcomes import said_of
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.rooms import SUBJECT_ROOMS, Look, Place, finding_at, look
-from paddock_tui.store import half_typed
 from paddock_tui.store.data import lookup
 from paddock_tui.widgets.base import QuietScreen
 from paddock_tui.widgets.board import Board
 from paddock_tui.widgets.cursor import Identity
 
 Key = tuple[str, Ref | None, Ref | None]
+
+LETTERS = {one.key: one.id for one in ACTIONS if one.key}
+"""The action of each key."""
 
 STANDS_ALONE = ("help", "actions", "why")
 """Rooms that are left by going anywhere: escape from there leads to what was before them."""
@@ -42,11 +42,6 @@ def _key(place: Place) -> Key:
 class MainScreen(QuietScreen[None]):
     """Shows rooms on one board."""
 
-    BINDINGS: ClassVar[list[BindingType]] = [
-        *(Binding(one.key, f"act('{one.id}')", one.label, show=False) for one in ACTIONS if one.key),
-        Binding("escape", "back", "back", show=False),
-    ]
-
     def __init__(self, desk: Desk, place: Place | None = None) -> None:
         super().__init__()
         self.desk = desk
@@ -57,8 +52,11 @@ class MainScreen(QuietScreen[None]):
         self._back: list[Place] = []
         self._question: Question | None = None
         self._recalled = 0
+        self.unanswered: dict[str, str] = {}
         self.entered: list[str] = []
         self.board.takes_digit = self._takes_digit
+        self.board.listener = lambda message: getattr(self, message.handler_name)(message)
+        self.board.letter = self._letter
         self._cursors: dict[Key, Identity] = {}
         self._ridden_too: set[Ref] = set()
         self._last_on: dict[tuple[Ref, Path], Value] = {}
@@ -73,7 +71,7 @@ class MainScreen(QuietScreen[None]):
         self.desk.on_change.append(self._told)
         self.draw()
         self.board.focus()
-        self._offer_half_typed()
+        leaving.offer(self)
         self.set_interval(1.0, self._poll)
         self.set_interval(20.0, self.draw)
 
@@ -162,16 +160,6 @@ class MainScreen(QuietScreen[None]):
                 self.board.go(rows[0])
         self.board.hint(*hints(self.context()))
 
-    def _offer_half_typed(self) -> None:
-        """Open the editor again on what was being typed when the program had to leave."""
-        half = half_typed.take(self.desk.root)
-        if half is not None and self.desk.files.read(half.ref) is not None:
-            self.jump(half.ref, half.path)
-            row = self.board.cursor_row
-            if row is not None and row.path == half.path:
-                self.board.edit(half.text)
-                self.board.say("half typed when the program had to leave: enter keeps it, escape leaves it")
-
     def _told(self, told: Told) -> None:
         """Hear from the desk, in whichever thread: an edit of our own, one that failed, or one of others."""
         if told.outcome is None and told.step is None:
@@ -195,11 +183,15 @@ class MainScreen(QuietScreen[None]):
 
     # Steps.
 
-    def ask(self, question: Question) -> None:
-        """Ask for an answer in the last line."""
+    def ask(self, question: Question, text: str = "") -> None:
+        """Ask for an answer in the last line; what was left unanswered there is offered again."""
+        text = text or self.unanswered.pop(question.words, "")
         self._question = question
         self._recalled = len(question.earlier)
-        self.board.ask(question.words)
+        self.board.ask(question.words, text)
+        self.board.preview(*question.said)
+        if text and question.typed is not None:
+            question.typed(text)
 
     def units(self, ref: Ref) -> Units:
         """Give the units of bare numbers on a record: its rider's, else the garage's."""
@@ -211,12 +203,16 @@ class MainScreen(QuietScreen[None]):
         step = setting(self.desk.files, ref, [(spell(path), text)], self.units(ref))
         if not isinstance(step, Step):
             return step[0].sentence()
+        row = self.board.cursor_row if self.board.is_typing else None
         self.board.done()
-        self.attempt(step)
+        self.attempt(step, (lambda: self.board.offer(row, text)) if row is not None else None)
         return ""
 
-    def attempt(self, step: Step | str) -> None:
-        """Do a step, asking first where it changes what is known of a session that was ridden."""
+    def attempt(self, step: Step | str, left: Callable[[], None] | None = None) -> None:
+        """Do a step, asking first where it changes what is known of a session that was ridden.
+
+        `left` is done where the rider does not want that.
+        """
         if isinstance(step, str):
             self.board.say(step)
             return
@@ -231,7 +227,7 @@ class MainScreen(QuietScreen[None]):
             return ""
 
         words = "this session was ridden: enter changes it all the same, escape leaves it"
-        self.ask(Question(words, answered, declined="nothing was changed"))
+        self.ask(Question(words, answered, declined="nothing was changed", left=left))
 
     def do(self, step: Step) -> None:
         """Do a step and say so."""
@@ -246,6 +242,14 @@ class MainScreen(QuietScreen[None]):
         return seen is not None and seen.ridden and any(edit.old is not MISSING for edit in change.edits)
 
     # Keys.
+
+    def _letter(self, key: str) -> bool:
+        """Do what a key stands for that the board has no use for; whether it stands for something."""
+        if key == "escape":
+            self.action_back()
+        elif key in LETTERS:
+            self.action_act(LETTERS[key])
+        return key == "escape" or key in LETTERS
 
     def action_act(self, name: str) -> None:
         """Do an action of the registry, or say why it cannot act."""
@@ -347,7 +351,7 @@ class MainScreen(QuietScreen[None]):
         elif row.working:
             acts.ACTS["why"](self)
 
-    def on_board_moved(self) -> None:
+    def on_board_moved(self, _: Board.Moved) -> None:
         """Tell again which keys act: some depend on the row."""
         self.board.hint(*hints(self.context()))
 
@@ -356,14 +360,18 @@ class MainScreen(QuietScreen[None]):
         if self._question is not None and self._question.typed is not None:
             self._question.typed(message.text)
 
+    @property
+    def question(self) -> Question | None:
+        """The question that is asked just now."""
+        return self._question
+
     def on_board_answered(self, message: Board.Answered) -> None:
         """Take the answer to a question."""
         question, self._question = self._question, None
         self.board.done()
         wrong = question.answered(message.text) if question is not None else ""
         if wrong and question is not None:
-            self.ask(question)
-            self.board.ask(question.words, message.text)
+            self.ask(question, message.text)
             self.board.refuse(wrong)
 
     def on_board_completed(self, message: Board.Completed) -> None:
@@ -377,9 +385,15 @@ class MainScreen(QuietScreen[None]):
             self._recalled = max(0, min(len(self._question.earlier) - 1, self._recalled + message.by))
             self.board.answer(self._question.earlier[self._recalled])
 
-    def on_board_declined(self) -> None:
-        """Leave a question unanswered."""
+    def on_board_declined(self, message: Board.Declined) -> None:
+        """Leave a question unanswered; its text is offered when it is asked again."""
         question, self._question = self._question, None
-        if question is not None and question.typed is not None:
+        if question is None:
+            return
+        if message.text.strip():
+            self.unanswered[question.words] = message.text
+        if question.typed is not None:
             question.typed("")
-        self.board.say(question.declined if question is not None else "")
+        if question.left is not None:
+            question.left()
+        self.board.say(question.declined)

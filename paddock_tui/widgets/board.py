@@ -23,8 +23,8 @@ from paddock_tui.widgets.paint import changed_spans, strip_of
 class Board(Widget, can_focus=True):
     """Draws a page, moves over its rows, and says what was asked of them in messages.
 
-    Only cells that changed are sent. Letters go on to the screen's bindings unless something is
-    being typed.
+    Only cells that changed are sent. With a `listener` each key is done with before the next one; letters
+    go to `letter`, or on to the screen's bindings, unless something is being typed.
     """
 
     ALLOW_SELECT = False
@@ -54,6 +54,11 @@ class Board(Widget, can_focus=True):
         self._view = View(0, 0, None, plain=ascii_only() if plain is None else plain)
         self._laid = Laid((), ())
         self._said_before_key = False
+        self.listener: Callable[[Message], None] | None = None
+        """Hears messages at once, before the next key: keys that were typed ahead, or come in one piece over
+        a slow link, must find the page and the editor that the ones before them brought."""
+        self.letter: Callable[[str], bool] = lambda _: False
+        """Acts on a key that means nothing to the board, as soon; whether it did."""
         self.takes_digit: Callable[[Row], bool] = lambda _: True
         """Whether one digit is the whole answer on a row; elsewhere it starts the editor at once, so that
         digits which follow in the same moment are not lost."""
@@ -145,6 +150,10 @@ class Board(Widget, can_focus=True):
         elif self._view.editor:
             self._typing(attrs.evolve(self._view.editor, error=why))
 
+    def offer(self, row: Row, text: str) -> None:
+        """Keep text for the next time that a row's editor opens, as leaving the editor does."""
+        self._drafts[row.identity] = text
+
     def done(self) -> None:
         """Close the editor or the question: its text was taken."""
         if self._view.editor and (row := self.cursor_row):
@@ -156,7 +165,10 @@ class Board(Widget, can_focus=True):
     def on_key(self, event: events.Key) -> None:
         """Take the keys that mean something here; leave all others to the screen."""
         self._said_before_key = bool(self._view.last)
-        taken = self._key_in_text(event) if self.is_typing else self._key_on_row(event)
+        if self.is_typing:
+            taken = self._key_in_text(event)
+        else:
+            taken = self._key_on_row(event) or self.letter(event.key)
         if taken:
             event.stop()
             event.prevent_default()
@@ -200,7 +212,7 @@ class Board(Widget, can_focus=True):
     def _leave(self, editor: Editor) -> None:
         if self._view.prompt:
             self._change(prompt=None)
-            self.post_message(messages.Declined(editor.text))
+            self._post(messages.Declined(editor.text))
             return
         if (row := self.cursor_row) and editor.text != row.edit:
             self._drafts[row.identity] = editor.text
@@ -216,7 +228,7 @@ class Board(Widget, can_focus=True):
             self._place(to)
             self._relay()
             if to != at and (row := self.cursor_row):
-                self.post_message(messages.Moved(row))
+                self._post(messages.Moved(row))
             return True
         if event.key == "enter":
             self._enter(row)
@@ -245,7 +257,10 @@ class Board(Widget, can_focus=True):
 
     def _post(self, message: Message) -> None:
         """Tell the screen; what it says in answer replaces what was said before."""
-        self.post_message(message)
+        if self.listener is not None:
+            self.listener(message)
+        else:
+            self.post_message(message)
 
     def _place(self, at: int | None) -> None:
         """Put the cursor on a row by number; an editor whose row is gone leaves its text to be offered."""
@@ -265,7 +280,7 @@ class Board(Widget, can_focus=True):
         changed = editor.text != self._view.prompt.editor.text
         self._change(prompt=attrs.evolve(self._view.prompt, editor=editor))
         if changed:
-            self.post_message(messages.Typed(editor.text))
+            self._post(messages.Typed(editor.text))
 
     def _fade(self) -> None:
         if self._said_before_key:

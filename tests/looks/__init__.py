@@ -11,10 +11,11 @@ import attrs
 
 from paddock_tui.desk import Desk
 from paddock_tui.pages.actions import Context, hints
+from paddock_tui.pages.checklist import first_open
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref, spell
-from paddock_tui.screens.rooms import Place, finding_at, look
+from paddock_tui.screens.rooms import SUBJECT_ROOMS, Place, finding_at, look
 from paddock_tui.text import width
 
 FOLDER = Path(__file__).parent
@@ -25,6 +26,10 @@ NOON = dt.datetime(2026, 6, 20, 12, 40)
 NEXT = Ref("session", "2026-06-20-4-magpie")
 RIDDEN = Ref("session", "2026-05-16-5-magpie")
 WET = Ref("profile", "magpie-ines-wet")
+
+
+FIRST_OPEN = "first open"
+"""In place of a row: the one that the checklist opens on."""
 
 
 @attrs.frozen
@@ -49,7 +54,7 @@ LOOKS: dict[str, Seen] = {
     "session": Seen(Place("session", NEXT)),
     "session-hot": Seen(Place("session", NEXT), "pressures.hot.rear"),
     "session-ridden": Seen(Place("session", RIDDEN), "laps.2"),
-    "checklist": Seen(Place("checklist", NEXT)),
+    "checklist": Seen(Place("checklist", NEXT), FIRST_OPEN),
     "review": Seen(Place("review", NEXT)),
     "review-profile": Seen(Place("review", WET)),
     "why": Seen(Place("why", NEXT), "setup.controls.traction"),
@@ -75,6 +80,10 @@ def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
         row = _row(look(desk, attrs.evolve(place, room="setup"), context).page, seen.at)
         place, seen = attrs.evolve(place, row=row), attrs.evolve(seen, at="")
     shown = look(desk, place, context)
+    if seen.at == FIRST_OPEN and place.subject is not None:
+        first = first_open(desk.assembled(place.subject).situation)
+        named = next(row for row in shown.page.rows() if row.identity == first)
+        seen = attrs.evolve(seen, at=spell(named.path))
     at = shown.page.rows().index(_row(shown.page, seen.at))
     context = _context(desk, place, shown.page.rows()[at])
     page = look(desk, place, context).page
@@ -91,7 +100,7 @@ def _context(desk: Desk, place: Place, row: Row | None) -> Context:
         session=subject is not None and subject.kind == "session",
         profile=subject is not None and subject.kind == "profile",
         row=row,
-        finding=finding_at(desk.review(subject), row),
+        finding=finding_at(desk.review(subject), row) if place.room in SUBJECT_ROOMS else None,
     )
 
 
@@ -103,9 +112,14 @@ def _row(page: Page, at: str) -> Row:
     return next(row for row in rows if at in (spell(row.path) if row.path else "", row.label, str(row.ref)))
 
 
+def sample_desk(root: Path) -> Desk:
+    """Open a copy of the sample garage at the time of the looks."""
+    return Desk(root, lambda: NOON)
+
+
 def renewed(root: Path) -> Iterator[tuple[Path, str]]:
     """Give the file and the text of every look, on a copy of the sample garage."""
-    desk = Desk(root, lambda: NOON)
+    desk = sample_desk(root)
     try:
         for name, seen in LOOKS.items():
             for wide, high in SIZES:

@@ -13,6 +13,8 @@ import time
 from pathlib import Path
 from types import TracebackType
 
+from tests.widgets.terminal import Terminal
+
 PATIENCE = 20.0
 """Seconds to wait for what must come; generous, since the machine may be busy."""
 
@@ -39,6 +41,7 @@ class Wire:
         )
         os.close(far)
         self.open = True
+        self.terminal = Terminal(columns, lines)
 
     def __enter__(self) -> "Wire":
         return self
@@ -62,12 +65,18 @@ class Wire:
             if not piece:
                 break
             got += piece
+        self.terminal.feed(got)
         return got
 
+    @property
+    def shown(self) -> str:
+        """The text that stands on the screen."""
+        return self.terminal.text()
+
     def read_until(self, mark: str) -> bytes:
-        """Read until a text has come, and then until it is quiet; raises AssertionError without it."""
+        """Read until a text is sent or shown, and then until it is quiet; AssertionError without it."""
         got, end = b"", time.monotonic() + PATIENCE
-        while mark.encode() not in got:
+        while mark.encode() not in got and mark not in self.shown:
             piece = self.read(0.1)
             got += piece
             ended = self.process.poll() is not None and not piece
@@ -79,10 +88,10 @@ class Wire:
         """Send keys as a terminal does."""
         os.write(self.near, keys.encode() if isinstance(keys, str) else keys)
 
-    def after(self, keys: str | bytes) -> bytes:
-        """Send keys, and read what they bring."""
+    def after(self, keys: str | bytes, quiet: float = 0.3) -> bytes:
+        """Send keys, and read what they bring, until nothing has come for `quiet` seconds."""
         self.type(keys)
-        return self.read()
+        return self.read(quiet)
 
     def signal(self, number: signal.Signals) -> None:
         """Send a signal to the program."""

@@ -30,9 +30,10 @@ def columns(page: Page, pen: Pen) -> Columns:
     """Choose the columns of a page so that no key shifts them."""
     share = 2 / 5 if pen.width < 60 else 3 / 10
     label = min(_longest(page, "field") + 2, int(pen.width * share))
-    # Names and keys tell rows apart, and what follows them is short or is wrapped.
-    share = 1 / 2 if pen.width < 60 else share
-    label = max(label, min(max(_longest(page, "link"), _longest(page, "text")) + 2, int(pen.width * share)))
+    # Names tell records apart: on a narrow screen they come before what is said of them.
+    label = max(label, min(_longest(page, "link") + 2, int(pen.width * (1 / 2 if pen.width < 60 else share))))
+    if pen.width >= 60:
+        label = max(label, min(_longest(page, "text") + 2, int(pen.width * share)))
     value = MARK + max(label, min(10, pen.width // 4))
     right = value + _for_values(pen.width)
     bar = min(31 if pen.width >= 120 else 21, pen.width - right)

@@ -1,0 +1,98 @@
+"""A rider at the keyboard: types keys into the app on a copy of the sample, and looks at the screen."""
+
+import asyncio
+import datetime as dt
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from pathlib import Path
+
+from textual.pilot import Pilot
+
+from paddock_tui.app import PaddockApp
+from paddock_tui.desk import Desk
+from tests.screens.typing import type_keys
+
+BEFORE = dt.datetime(2026, 6, 20, 12, 55)
+"""The time of the flows: the next session of the sample goes out at 13:20."""
+
+HAND = "sessions/2026/2026-06-20-4-magpie.toml"
+"""The file of the session in hand."""
+
+
+class Rider:
+    """Types, and looks at the screen."""
+
+    def __init__(self, garage: Path) -> None:
+        self.garage = garage
+        self.file = garage / HAND
+        self.desk = Desk(garage, lambda: BEFORE)
+        self.app = PaddockApp(self.desk)
+        self.pilot: Pilot[int] | None = None
+
+    async def types(self, keys: str) -> None:
+        """Type keys, as `type_keys` spells them, and wait until what they did is kept."""
+        assert self.pilot is not None
+        await type_keys(self.app, self.pilot, keys, self.settled)
+
+    async def presses(self, keys: str) -> None:
+        """Type keys, and wait for the screen alone."""
+        assert self.pilot is not None
+        await type_keys(self.app, self.pilot, keys)
+
+    async def settled(self) -> None:
+        """Wait for the writer without holding up the app."""
+        await asyncio.to_thread(self.desk.wait)
+
+    @property
+    def verdict(self) -> str:
+        """The verdict at the top right."""
+        return self.app.main.board.page.verdict
+
+    @property
+    def screen(self) -> str:
+        """All that is drawn, one space between words."""
+        return " ".join(self.app.main.board._laid.text().split())
+
+    @property
+    def last(self) -> str:
+        """The last line."""
+        return self.app.main.board._laid.text().split("\n")[-1].strip()
+
+    @property
+    def typing(self) -> str | None:
+        """What stands in the editor or the question that is open."""
+        half = self.app.main.board.half_typed
+        return half[1] if half is not None else None
+
+    @property
+    def value(self) -> str:
+        """The value of the row under the cursor."""
+        row = self.app.main.board.cursor_row
+        assert row is not None
+        return row.value
+
+    @property
+    def text(self) -> str:
+        """The text of the file of the session in hand."""
+        return self.file.read_text(encoding="utf-8")
+
+    def to(self, *path: str) -> None:
+        """Put the cursor on the row of a value."""
+        rows = [row for row in self.app.main.board.page.rows() if row.path == path]
+        assert rows, f"no row of {path} in {self.app.main.place.room}"
+        assert self.app.main.board.go(rows[0].identity)
+
+    def findings(self) -> set[str]:
+        """The findings by severity, rule and subject."""
+        seen = self.app.main._seen
+        assert seen is not None
+        return {f"{one.severity} {one.rule} {one.subject}" for one in seen.review.findings}
+
+
+@asynccontextmanager
+async def riding(garage: Path, columns: int = 80, lines: int = 24) -> AsyncIterator[Rider]:
+    """Open the screens for a rider; closed at the end, whatever was typed."""
+    rider = Rider(garage)
+    async with rider.app.run_test(size=(columns, lines)) as rider.pilot:
+        yield rider
+    rider.desk.close()

@@ -1,0 +1,82 @@
+"""A terminal's screen, as far as what the program sends needs one: cells, each with its look."""
+
+import re
+
+from paddock_tui.text import width
+
+_SEQUENCE = re.compile(
+    r"\x1b\[(?P<codes>[0-9;]*)(?P<final>[Hm])|\x1b\[[0-?]*[ -/]*[@-~]|\x1b[]PX^_][^\x07\x1b]*(?:\x07|\x1b\\)"
+    r"|\x1b[^\[\]PX^_]|(?P<end>\r?\n)|(?P<char>[^\x1b])",
+    re.DOTALL,
+)
+_RESET = ("0", "")
+
+
+class Terminal:
+    """Cells of one character and its look: weights such as "1" (bold) and "7" (reverse), and colours."""
+
+    def __init__(self, columns: int = 80, lines: int = 24) -> None:
+        self.columns = columns
+        self.cells: list[list[tuple[str, frozenset[str]]]] = [
+            [(" ", frozenset())] * columns for _ in range(lines)
+        ]
+        self._x = self._y = 0
+        self._look: frozenset[str] = frozenset()
+
+    def feed(self, sent: bytes) -> None:
+        """Draw what was sent; a sequence must not be cut in two."""
+        for found in _SEQUENCE.finditer(sent.decode("utf-8", "replace")):
+            if found["final"] == "H":
+                line, _, column = found["codes"].partition(";")
+                self._y, self._x = int(line or 1) - 1, int(column or 1) - 1
+            elif found["final"] == "m":
+                self._look = _looks(self._look, found["codes"])
+            elif found["end"]:
+                self._x, self._y = 0, self._y + 1
+            elif found["char"] and found["char"] >= " ":
+                self._put(found["char"])
+
+    def _put(self, char: str) -> None:
+        if self._y < len(self.cells) and self._x < self.columns:
+            self.cells[self._y][self._x] = (char, self._look)
+            for beyond in range(self._x + 1, min(self._x + width(char), self.columns)):
+                self.cells[self._y][beyond] = ("", self._look)
+        self._x += width(char)
+
+    def line(self, y: int) -> str:
+        """Return the text of a line."""
+        return "".join(char for char, _ in self.cells[y])
+
+    def text(self) -> str:
+        """Return the text of all lines."""
+        return "\n".join(self.line(y).rstrip() for y in range(len(self.cells)))
+
+    def look_of(self, words: str) -> frozenset[str]:
+        """Return the look of the first character of words on the screen; AssertionError without them."""
+        for y, cells in enumerate(self.cells):
+            at = self.line(y).find(words)
+            if at >= 0:
+                return cells[at][1]
+        raise AssertionError(f"{words} is not on the screen:\n{self.text()}")
+
+
+def _looks(old: frozenset[str], codes: str) -> frozenset[str]:
+    """Apply SGR codes: a colour takes the place of the one before, a weight is added."""
+    look, parts = set(old), codes.split(";")
+    while parts:
+        code = parts.pop(0)
+        if code in _RESET:
+            look.clear()
+            continue
+        if code in ("38", "48"):
+            taken = 2 if parts[:1] == ["5"] else 4
+            code, parts = ";".join([code, *parts[:taken]]), parts[taken:]
+        ground = _ground(code)
+        look = {one for one in look if not ground or _ground(one) != ground} | {code}
+    return frozenset(look)
+
+
+def _ground(code: str) -> str:
+    if code.startswith("38") or re.fullmatch(r"(3|9)[0-79]", code):
+        return "front"
+    return "back" if code.startswith("48") or re.fullmatch(r"(4|10)[0-79]", code) else ""
