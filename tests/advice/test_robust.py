@@ -70,7 +70,7 @@ def test_every_session_and_profile_of_the_sample_is_answered(ref: Any) -> None:
     assert beside_setup(told)
 
 
-def test_records_that_cannot_be_true_do_not_stop_the_page() -> None:
+def test_records_that_cannot_be_true_do_not_stop_the_page() -> None:  # size: one garage of absurd records
     made = bike("""
 [front]
 travel = "1 mm"

@@ -1,7 +1,6 @@
 """`check`: exit statuses, the text, the documented JSON, and bad input that loses nothing."""
 
 import json
-import shutil
 from pathlib import Path
 from typing import Any
 
@@ -357,69 +356,3 @@ def test_when_no_session_can_be_read_each_is_said(run: Runner, tmp_path: Path) -
     assert "sessions/a.toml:1: " in ran.err
     assert "sessions/b.toml:" in ran.err
     assert "there is no session to check" in ran.err
-
-
-# ---- everything --------------------------------------------------------------------------------------------
-
-
-def test_all_of_the_sample_reads_without_a_problem(run: Runner) -> None:
-    ran = run("check", SAMPLE, "--all", "--at", EARLY)
-
-    assert (ran.status, ran.err) == (0, "")
-    assert ran.out.splitlines()[-1].endswith(" records read, 0 problems")
-    assert f"  {NEXT}   CARE 2 (1 to answer) · 4 not judged · " in ran.out
-
-
-@pytest.mark.parametrize("columns", ["40", "80"])
-def test_all_of_a_broken_garage_reads_what_there_is_and_lists_every_problem(
-    run: Runner, garage: Path, monkeypatch: pytest.MonkeyPatch, columns: str
-) -> None:
-    monkeypatch.setenv("COLUMNS", columns)
-    (garage / "bikes" / "otter.toml").write_text("x = = 1\n")
-    (garage / "riders" / "wim.toml").write_bytes(b"\xff")
-    spoil(garage, 'air = "17 C"', 'air = "17,5 C"')
-    shutil.rmtree(garage / "tyres")
-    (garage / "venues" / "folder.toml").mkdir()
-    before = snapshot(garage)
-
-    ran = run("check", garage, "--all")
-
-    assert ran.status == 3
-    assert ran.out.splitlines()[-1].endswith("3 problems")
-    words = " ".join(ran.out.split())
-    for place in ("bikes/otter.toml:1", "riders/wim.toml:1", f"{FILE}:15"):
-        assert place in "".join(ran.out.split())
-    assert f"{NEXT} HOLD 1" in words
-    assert all(width(line) <= int(columns) for line in ran.out.splitlines())
-    assert snapshot(garage) == before
-
-
-def test_all_says_what_is_wrong_in_a_profile(run: Runner, garage: Path) -> None:
-    spoil(garage, "traction = 8", "traction = 99", "profiles/magpie-ines-wet.toml")
-
-    ran = run("check", garage, "--all")
-
-    assert ran.status == 0
-    assert "hold: " in ran.out[ran.out.index("-- profiles") :]
-
-
-def test_an_unknown_key_is_a_problem_to_look_at_and_no_failure(run: Runner, garage: Path) -> None:
-    spoil(garage, 'initials = "IS"', 'initals = "IS"', "riders/ines.toml")
-
-    ran = run("check", garage, "--all")
-
-    assert ran.status == 0
-    assert "initals, a key that this program does not know" in ran.out
-    assert ran.out.endswith("1 problem\n")
-
-
-def test_all_as_json_lists_verdicts_and_problems(run: Runner, garage: Path) -> None:
-    spoil(garage, 'air = "17 C"', 'air = "17,5 C"')
-
-    ran = run("check", garage, "--all", "--at", EARLY, "--format", "json")
-    found = json.loads(ran.out)
-
-    assert ran.status == 3
-    assert list(found) == ["verdicts", "problems"]
-    assert {"session": f"session/{NEXT}", "verdict": "CARE"} in found["verdicts"]
-    assert found["problems"][0]["file"] == FILE

@@ -58,12 +58,12 @@ def test_a_preview_says_the_same_as_doing_it(garage: Path) -> None:
 def test_a_preview_changes_nothing_on_disk_or_in_memory(garage: Path) -> None:
     before = snapshot(garage)
     desk = at_desk(garage)
-    loaded, review = desk.files.read(NEXT), desk.review(NEXT)
+    loaded, judged = desk.files.read(NEXT), desk.review(NEXT)
 
     desk.previewed(typed(desk, NEXT, ("setup.controls.traction", "9"), ("surface", "dry")), NEXT)
 
     assert desk.files.read(NEXT) is loaded
-    assert desk.review(NEXT) == review
+    assert desk.review(NEXT) == judged
     assert (desk.can_undo(), desk.settled()) == (None, ())
     assert snapshot(garage) == before
     assert desk.poll() == ()
@@ -124,6 +124,7 @@ def test_an_edit_that_lands_while_it_is_previewed_is_read_from_its_file_afterwar
     told = desk.previewed(step, NEXT)
 
     assert TRACTION in ids(told.goes)
+    assert desk.files.data(NEXT)["fatigue"] == 4
     file = garage / "sessions" / "2026" / "2026-06-20-4-magpie.toml"
     file.write_text(file.read_text().replace("fatigue = 4", "fatigue = 5"))
     desk.poll()
