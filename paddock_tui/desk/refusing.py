@@ -14,6 +14,9 @@ from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.data import after, blocked, lookup
 from paddock_tui.store.garage import GarageFiles, reference_fields
 
+_WORDS = {"tyres": "tyre set"}
+"""What a kind of record is called where its name is not a word for one of them."""
+
 
 def refusals(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
     """List what speaks against edits that can be read; what was wrong before them does not."""
@@ -44,7 +47,8 @@ def _no_such(files: GarageFiles, kind: str, name: str, path: Path) -> Trouble | 
         return None
     there = [one.id for one in files.listing(kind)]
     known = ", ".join(there[:8]) + (" ..." if len(there) > 8 else "")
-    return Trouble(f'there is no {kind} "{name}"', f"one of: {known or 'none yet'}", path=path)
+    what = _WORDS.get(kind, kind)
+    return Trouble(f'there is no {what} "{name}"', f"one of: {known or 'none yet'}", path=path)
 
 
 def _at_odds(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:

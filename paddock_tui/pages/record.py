@@ -45,7 +45,8 @@ def title_of(loaded: Loaded) -> str:
     """Name a record: its kind, and its own name where it has one."""
     name = loaded.data.get("name")
     words = printable(name) if isinstance(name, str) and name.strip() else loaded.ref.id
-    return f"{loaded.ref.kind} · {words}" if loaded.ref.kind != "garage" else f"garage · {words}"
+    kind = "tyre set" if loaded.ref.kind == "tyres" else loaded.ref.kind
+    return f"{kind} · {words}"
 
 
 def record_sections(loaded: Loaded, bike: Bike | None, units: Units) -> Iterator[Section]:

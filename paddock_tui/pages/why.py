@@ -39,7 +39,7 @@ def why_page(loaded: Loaded, field: Field, working: tuple[str, ...] = ()) -> Pag
     sections = (
         Section(printable(field.label), tuple(rows)),
         *((working_section(working),) if working else ()),
-        Section("rules that use it", rules, "" if rules else "none yet"),
+        Section("rules that use it", rules, "" if rules else "no rule names it"),
     )
     return Page(f"why · {printable(' · '.join((*field.section, field.label)))}", sections)
 

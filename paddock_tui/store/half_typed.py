@@ -34,8 +34,9 @@ def take(root: FilePath) -> HalfTyped | None:
     """Give what was kept, and forget it; None where there is nothing, or nothing that can be read."""
     file = root / PRIVATE / _NAME
     try:
-        found = tomllib.loads(file.read_text(encoding="utf-8"))
+        held = file.read_bytes()
         file.unlink()
+        found = tomllib.loads(held.decode("utf-8"))
     except (OSError, ValueError):
         return None
     words = [found.get(key) for key in ("kind", "id", "path", "text")]

@@ -1,0 +1,244 @@
+"""The registry of actions: told apart, on keys that every terminal sends, each with its function."""
+
+import importlib
+import re
+import string
+from collections.abc import Iterator
+
+import pytest
+
+from paddock_tui.pages.actions import (
+    ACTIONS,
+    PRINTED,
+    ROW_KEYS,
+    Action,
+    Context,
+    actions_page,
+    by_id,
+    help_page,
+    hints,
+    key_table,
+    printed,
+)
+from paddock_tui.pages.layout import View, layout
+from paddock_tui.pages.rows import Kind, Page, Row, Section
+from paddock_tui.records.outing import Accepted
+from paddock_tui.records.paths import Ref
+from paddock_tui.rules import CAUTION, HOLD, NOTE, SERIOUS, Finding, Remedy, Severity, Where
+from paddock_tui.rules.core import Put
+from paddock_tui.text import width
+
+REF = Ref("session", "a")
+PUT = Put(("surface",), "dry")
+
+
+def finding(severity: Severity, puts: tuple[Put, ...] = (), accepted: Accepted | None = None) -> Finding:
+    where = Where(REF, ("surface",))
+    remedy = Remedy("Look at the track.", puts)
+    return Finding("r", "x", severity, "danger", where, "Something.", "Why.", "facts", remedy, "s", accepted)
+
+
+def contexts() -> Iterator[Context]:
+    """List situations in which actions are asked whether they can act."""
+    kinds: tuple[Kind | None, ...] = (None, "field", "text", "finding", "link", "add", "check")
+    found = (None, *(finding(one) for one in Severity), finding(SERIOUS, (PUT,)))
+    for session, profile in ((False, False), (True, False), (False, True)):
+        for kind in kinds:
+            row = None if kind is None else Row("row", kind=kind, ref=REF, path=("surface",))
+            for one in found:
+                for label in (None, "traction 3 -> 4"):
+                    yield Context("setup", session, profile, row, one, label, label)
+    yield Context(session=True, row=Row("row", offer=(PUT,)))
+
+
+EVERY = list(contexts())
+
+
+def test_ids_are_told_apart_and_so_are_keys_and_labels() -> None:
+    for values in (
+        [one.id for one in ACTIONS],
+        [one.key for one in ACTIONS if one.key],
+        [one.label for one in ACTIONS],
+        [one.help for one in ACTIONS],
+    ):
+        assert len(set(values)) == len(values)
+    assert all(by_id(one.id) is one for one in ACTIONS)
+
+
+def test_keys_are_letters_without_shift_or_signs_that_every_terminal_sends() -> None:
+    for one in ACTIONS:
+        assert one.key == "" or one.key in string.ascii_lowercase or one.key in PRINTED, one.id
+        assert len(printed(one)) <= 1
+
+
+def test_no_key_of_an_action_is_a_key_of_a_row() -> None:
+    of_rows = set("0123456789-+= ")
+
+    assert not of_rows & {printed(one) for one in ACTIONS}
+
+
+def test_an_action_without_a_key_stands_in_the_palette_that_has_one() -> None:
+    assert by_id("actions").key
+    assert by_id("help").key
+    assert by_id("quit").key
+    assert {row.key for row in actions_page(Context()).rows()} == {one.id for one in ACTIONS}
+
+
+def test_every_action_has_a_function_on_the_screen_and_every_function_an_action() -> None:
+    acts = importlib.import_module("paddock_tui.screens.acts").ACTS
+
+    assert set(acts) == {one.id for one in ACTIONS}
+    assert all(callable(act) for act in acts.values())
+
+
+@pytest.mark.parametrize("one", ACTIONS, ids=[one.id for one in ACTIONS])
+def test_label_and_help_are_short_words(one: Action) -> None:
+    assert 0 < len(one.label) <= 20
+    assert 8 <= len(one.help) <= 70
+    assert not one.help.endswith(".")
+    assert one.label == one.label.lower()
+
+
+@pytest.mark.parametrize("one", ACTIONS, ids=[one.id for one in ACTIONS])
+def test_what_cannot_act_says_why_in_a_sentence_that_fits_the_last_line(one: Action) -> None:
+    for context in EVERY:
+        reason = one.off(context)
+        if reason:
+            assert len(reason.split()) >= 4, reason
+            assert len(reason) <= 80, reason
+            assert reason[0].islower(), reason
+
+
+GATED = {
+    "setup",
+    "session",
+    "checklist",
+    "review",
+    "day",
+    "entry",
+    "accept",
+    "remedy",
+    "why",
+    "offer",
+    "undo",
+    "redo",
+    "take",
+    "save",
+}
+
+
+def test_every_action_can_act_somewhere_and_those_that_need_something_say_so_in_an_empty_garage() -> None:
+    for one in ACTIONS:
+        assert any(not one.off(context) for context in EVERY), one.id
+    assert {one.id for one in ACTIONS if one.off(Context())} >= GATED
+
+
+@pytest.mark.parametrize(
+    ("context", "off"),
+    [
+        (Context(), "there is no finding to accept"),
+        (Context(session=True), "there is no finding to accept"),
+        (Context(profile=True, finding=finding(SERIOUS)), "a profile's findings cannot be accepted"),
+        (Context(session=True, finding=finding(HOLD)), "a hold stands until the fact is mended"),
+        (Context(session=True, finding=finding(CAUTION)), "only a serious finding needs an answer"),
+        (Context(session=True, finding=finding(NOTE)), "only a serious finding needs an answer"),
+        (Context(session=True, finding=finding(SERIOUS)), ""),
+        (Context(session=True, finding=finding(SERIOUS, (), Accepted(reason="x"))), ""),
+    ],
+)
+def test_only_a_serious_finding_of_a_session_is_accepted(context: Context, off: str) -> None:
+    found = by_id("accept").off(context)
+
+    assert found.startswith(off)
+    assert bool(found) == bool(off)
+
+
+def test_a_remedy_that_no_key_can_do_says_what_it_is() -> None:
+    off = by_id("remedy").off
+
+    assert off(Context()) == "there is no finding to mend"
+    assert off(Context(finding=finding(HOLD))) == "no key can do this: Look at the track."
+    assert off(Context(finding=finding(HOLD, (PUT,)))) == ""
+
+
+def test_undo_and_redo_act_while_there_is_a_step() -> None:
+    assert by_id("undo").off(Context(redo="x"))
+    assert not by_id("undo").off(Context(undo="x"))
+    assert by_id("redo").off(Context(undo="x"))
+    assert not by_id("redo").off(Context(redo=""))
+
+
+# ---- hints -----------------------------------------------------------------------------------------------
+
+
+def test_hints_name_only_what_can_act_and_end_with_help() -> None:
+    for context in EVERY:
+        said = hints(context)
+        assert said[-1] == "? help"
+        named = {one.id for one in ACTIONS for hint in said if hint == f"{printed(one)} {one.label}"}
+        assert not [name for name in named if by_id(name).off(context)]
+        assert len(set(said)) == len(said)
+
+
+def test_the_room_one_is_in_is_not_offered() -> None:
+    for one in ACTIONS:
+        if one.room:
+            said = hints(Context(room=one.id, session=True))
+            assert f"{printed(one)} {one.label}" not in said
+            elsewhere = "review" if one.id != "review" else "garage"
+            assert f"{printed(one)} {one.label}" in hints(Context(room=elsewhere, session=True))
+
+
+def test_on_a_checklist_the_answers_are_said() -> None:
+    said = hints(Context(room="checklist", session=True, row=Row("open", kind="check")))
+
+    assert said[-2:] == ("1 ok 2 to fix 3 n.a.", "? help")
+    assert not any("n.a." in hint for hint in hints(Context(row=Row("x"))))
+
+
+@pytest.mark.parametrize(("wide", "least"), [(38, 3), (40, 3), (60, 4), (80, 6)])
+def test_hints_fit_the_last_line_with_the_most_wanted_kept(wide: int, least: int) -> None:
+    context = Context(session=True, row=Row("row"), undo="x", redo="x", finding=finding(SERIOUS, (PUT,)))
+    page = Page("h", (Section("s", (Row("row", "3", path=("a",)),)),))
+    said = hints(context)
+
+    last = layout(page, View(wide, 20, 0, hints=said)).text().split("\n")[-1]
+
+    assert width(last) <= wide
+    shown = re.split(r"\s{2,}", last.strip())
+    kept = [hint for hint in shown if hint in said]
+    assert len(kept) >= least
+    assert kept == list(said[len(said) - len(kept) :])
+
+
+# ---- the help, the palette, the README -------------------------------------------------------------------
+
+
+def test_the_help_says_every_action_every_key_of_a_row_and_the_caution() -> None:
+    actions, on_a_row, caution = help_page().sections
+
+    assert [row.key for row in actions.rows] == [one.id for one in ACTIONS]
+    assert all(row.label for row in actions.rows)
+    assert [(row.label, row.value) for row in on_a_row.rows] == list(ROW_KEYS)
+    assert "manual" in caution.rows[0].value
+
+
+def test_the_palette_says_what_each_does_else_why_it_cannot() -> None:
+    rows = {row.key: row for row in actions_page(Context()).rows()}
+
+    assert rows["undo"].aside == "nothing to undo in this run"
+    assert rows["garage"].aside == by_id("garage").help
+    assert all(row.kind == "link" for row in rows.values())
+    identities = [row.identity for row in rows.values()]
+    assert len(set(identities)) == len(ACTIONS)
+
+
+def test_the_table_of_keys_is_markdown_with_a_line_for_each() -> None:
+    lines = key_table().splitlines()
+
+    assert key_table().endswith("\n")
+    assert lines[:2] == ["| key | does |", "| --- | --- |"]
+    assert len(lines) == 2 + len(ACTIONS) + len(ROW_KEYS)
+    assert all(line.count("|") == 3 and line.startswith("| ") and line.endswith(" |") for line in lines)
+    assert "| `u` | undo: take the last change of this run back |" in lines
+    assert "| in `m` | rename: give a record another name; what refers to it follows |" in lines
