@@ -7,7 +7,8 @@ import attrs
 
 from paddock_tui.desk.naming import id_of
 from paddock_tui.desk.refusing import refusals
-from paddock_tui.desk.typing import field_of, read_typed, shown
+from paddock_tui.desk.typing import field_of, shown
+from paddock_tui.entry import read_typed
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.fields import NAMED, NUMBERED, Spec, find_table

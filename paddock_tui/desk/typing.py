@@ -3,27 +3,21 @@
 import datetime as dt
 import getpass
 from collections.abc import Mapping, Sequence
-from typing import Any, cast
+from typing import Any
 
 import attrs
 
 from paddock_tui.desk.refusing import refusals
+from paddock_tui.entry.typed import far_from, read_typed
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
 from paddock_tui.records.fielding import Field, field_at, fields
 from paddock_tui.records.paths import Path, Ref, parse, spell
-from paddock_tui.records.shapes import Amount, AmountOrWord
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.rules import Finding
 from paddock_tui.store.data import blocked, lookup, same
 from paddock_tui.store.garage import GarageFiles
-
-_BARE = {"C": "temperature", "km/h": "speed", "km": "distance", "kg": "mass", "l": "volume"}
-"""The units of rows for which the garage or the rider may prefer another, and the name of that choice."""
-
-FAR_BAR = 0.4
-"""A bare pressure further than this from the one before is asked about. Common practice, no source."""
 
 
 def bike_of(files: GarageFiles, ref: Ref) -> Bike | None:
@@ -82,17 +76,6 @@ def clearing(files: GarageFiles, ref: Ref, path: Path) -> Step:
     return setting_value(files, ref, path, MISSING)
 
 
-def read_typed(field: Field, text: str, units: Units | None = None) -> Value | Trouble:
-    """Read what was typed on a field, bare numbers in the unit that this garage or rider prefers."""
-    shape = field.shape
-    preferred = _preferred(shape, units)
-    if preferred is not None and isinstance(shape, Amount | AmountOrWord):
-        found = shape.read_in(text, preferred)
-    else:
-        found = shape.read(text)
-    return found if isinstance(found, Trouble) else cast("Value", shape.dump(found))
-
-
 def _typed_edit(
     data: Mapping[str, Any], path: Path, field: Field, text: str, units: Units | None
 ) -> Edit | Trouble | None:
@@ -112,18 +95,13 @@ def _typed_edit(
 
 def _too_far(field: Field, text: str, new: Value, old: Value | Missing) -> Trouble | None:
     """Ask for the unit of a bare pressure that is far from the last one: it may be meant in another."""
-    shape = field.shape
-    if not isinstance(shape, Amount) or shape.unit != "bar" or any(char.isalpha() for char in text):
-        return None
-    last, typed = shape.load(old), shape.load(new)
-    if isinstance(last, Trouble) or isinstance(typed, Trouble):
-        return None
-    if abs(typed.to("bar") - last.to("bar")) <= FAR_BAR:
+    last = None if any(char.isalpha() for char in text) else far_from(field, new, old)
+    if last is None:
         return None
     return Trouble(
-        f'"{text.strip()}" would be {typed}, far from the last {last}',
+        f'"{text.strip()}" would be {new}, far from the last {last}',
         "a pressure with its unit",
-        f'write "{typed}" if that is meant',
+        f'write "{new}" if that is meant',
     )
 
 
@@ -195,12 +173,6 @@ def said(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[str]:
 
 def _label(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> str:
     return "; ".join(said(files, ref, edits)) or "nothing to change"
-
-
-def _preferred(shape: object, units: Units | None) -> str | None:
-    amount = shape.amount if isinstance(shape, AmountOrWord) else shape
-    wanted = _BARE.get(amount.unit) if isinstance(amount, Amount) else None
-    return getattr(units, wanted) if units is not None and wanted is not None else None
 
 
 def _no_such_path(files: GarageFiles, ref: Ref, spelled: str) -> Trouble:

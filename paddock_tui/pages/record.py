@@ -60,7 +60,7 @@ def record_sections(loaded: Loaded, bike: Bike | None, units: Units) -> Iterator
     for place, section in enumerate(walker.sections(type(record), record, (), ())):
         if has_set_up and section.rows and section.rows[0].path[:1] == (SET_UP,):
             continue
-        shown |= {row.path for row in section.rows}
+        shown |= {row.path for row in section.rows if row.kind != "add"}
         yield section
         if place == 0 and bike is not None and has_set_up:
             yield from _set_up(loaded, bike, units, shown, walker)

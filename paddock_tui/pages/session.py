@@ -18,8 +18,6 @@ from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
-from paddock_tui.records.setup import SetUp
-from paddock_tui.records.suspension import BY_HAND
 from paddock_tui.store.garage import Loaded
 
 NEXT = "#"
@@ -70,8 +68,7 @@ BELONGS = ("bike", "rider", "taken_from", "retired")
 def session_page(loaded: Loaded, heading: str, units: Units) -> Page:
     """Make the page of a session; what the order does not name follows under its own heading."""
     sections = [Section(title, tuple(_rows(loaded, places, units))) for title, places in ORDER]
-    shown = {row.path for section in sections for row in section.rows}
-    sections += _rest(loaded, shown, units)
+    sections += _rest(loaded, sections, units)
     return Page(heading, tuple(sections))
 
 
@@ -85,14 +82,14 @@ def set_up_page(loaded: Loaded, bike: Bike | None, heading: str, units: Units) -
     sections = [Section(above[0], tuple(_rows(loaded, above[1], units)))]
     if bike is not None:
         sections += setup_sections(loaded, setup, bike, units)
-        sections += _not_in_use(loaded, setup, bike, sections, units)
+        sections += _not_in_use(loaded, bike, sections, units)
     elif is_session:
         return Page(heading, (_lost("the bike is not known: enter it on the session page"),))
     else:
         sections.append(_lost("the bike is not known: enter it below"))
     if not is_session:
         sections.append(Section("belongs to", tuple(_rows(loaded, BELONGS, units))))
-        sections += _rest(loaded, {row.path for section in sections for row in section.rows}, units)
+        sections += _rest(loaded, sections, units)
     return Page(heading, tuple(sections))
 
 
@@ -100,13 +97,9 @@ def _lost(said: str) -> Section:
     return Section("set-up", (Row("", said, kind="text", key="lost"),))
 
 
-def _not_in_use(
-    loaded: Loaded, setup: SetUp, bike: Bike, sections: list[Section], units: Units
-) -> Iterator[Section]:
+def _not_in_use(loaded: Loaded, bike: Bike, sections: list[Section], units: Units) -> Iterator[Section]:
     """Give what the set-up holds and the bike does not use, so that it can be seen and cleared."""
     shown = {row.path for section in sections for row in section.rows}
-    if setup.damping == BY_HAND:
-        shown.add((SET_UP, "damping"))
     if all(path in shown for path in _leaves(loaded.data.get(SET_UP), (SET_UP,))):
         return
     for section in record_sections(loaded, bike, units):
@@ -175,11 +168,12 @@ def _below(loaded: Loaded, place: Path) -> Iterator[Path]:
             yield from ((*table, key) for key in _table(loaded.data, table))
 
 
-def _rest(loaded: Loaded, shown: set[Path], units: Units) -> Iterator[Section]:
+def _rest(loaded: Loaded, above: list[Section], units: Units) -> Iterator[Section]:
     """Give what is known beyond the order: reasons of changes, counted adjusters, checks, acceptances.
 
     Of what is not known only rows to add by, for the tables that have no place in the order.
     """
+    shown = {row.path for section in above for row in section.rows if row.kind != "add"}
     for section in record_sections(loaded, None, units):
         rows = tuple(
             row

@@ -56,7 +56,7 @@ def _suspension_title(setup: SetUp) -> str:
 
 def _suspension_rows(loaded: Loaded, setup: SetUp, bike: Bike, units: Units) -> Iterator[Row]:
     mode = bike.damping.get(setup.damping or "")
-    if bike.damping:
+    if bike.damping or setup.damping is not None:
         yield _chosen_row(loaded, setup, bike, "damping", "damping mode", "")
     if mode is not None and mode.presets:
         yield _chosen_row(loaded, setup, bike, "preset", "preset", "")

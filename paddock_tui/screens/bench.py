@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.advice.answers import Calculator
 from paddock_tui.advice.bench import calculators
-from paddock_tui.desk.typing import read_typed
+from paddock_tui.entry import read_typed
 from paddock_tui.pages.bench import BENCH, input_at
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.common import Units

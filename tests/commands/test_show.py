@@ -24,7 +24,8 @@ def test_every_record_is_shown_within_the_terminal(
     ran = run("show", SAMPLE, str(ref))
 
     assert (ran.status, ran.err) == (0, "")
-    assert ran.out.startswith(f"{ref.kind} · ")
+    kind = "tyre set" if ref.kind == "tyres" else ref.kind
+    assert ran.out.startswith(f"{kind} · ")
     assert [line for line in ran.out.splitlines() if width(line) > int(columns)] == []
 
 
