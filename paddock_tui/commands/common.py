@@ -7,8 +7,6 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from paddock_tui.desk import Desk, NoSuchRecord, find
-from paddock_tui.pages.plain import row_lines
-from paddock_tui.pages.problems import problem_rows
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.text import fold, printable
@@ -80,12 +78,6 @@ def sentences(trouble: Trouble) -> tuple[str, ...]:
     )
     said = printable(f"{place}{trouble.found}: expected {trouble.expected}")
     return (said, printable(f"  {trouble.mend}")) if trouble.mend else (said,)
-
-
-def problem_lines(troubles: Iterable[Trouble]) -> Iterator[str]:
-    """Write problems of what was read, wrapped to the terminal."""
-    for row in problem_rows(troubles):
-        yield from row_lines(row, columns())
 
 
 def counted(number: int, noun: str) -> str:

@@ -118,10 +118,14 @@ class Desk:
         base = self.files.garage().units
         return Units(*(getattr(own, one.name) or getattr(base, one.name) for one in attrs.fields(Units)))
 
-    def previewed(self, step: Step, subject: Ref) -> Preview:
-        """Tell what a step would do to the review of a session or profile; nothing is changed."""
+    def previewed(self, step: Step, subject: Ref, before: Review | None = None) -> Preview:
+        """Tell what a step would do to the review of a session or profile; nothing is changed.
+
+        `before` is the review as it is, where it is at hand.
+        """
         files, now = self.files.aside(), self.now()
-        before = review(assemble(files, subject, now).situation)
+        if before is None:
+            before = review(assemble(files, subject, now).situation)
         _stage(files, step)
         return compared(step.label, before, review(assemble(files, subject, now).situation))
 

@@ -1,7 +1,7 @@
 """What a single key asks of a value: step it, toggle it, or set a digit; each becomes one step."""
 
 from collections.abc import Mapping
-from typing import cast
+from typing import Any, cast
 
 from paddock_tui.desk.typing import bike_of, field_of, setting_value
 from paddock_tui.facts.controls import levels_of
@@ -10,7 +10,7 @@ from paddock_tui.records.electronics import Control
 from paddock_tui.records.fielding import Field
 from paddock_tui.records.of_bike import can_be_off, is_off
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.shapes import Flag, LevelSetting, Number, Setting, Whole
+from paddock_tui.records.shapes import Flag, LevelSetting, Number, Setting, Shape, Whole
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.data import lookup
@@ -78,9 +78,22 @@ def toggling(files: GarageFiles, ref: Ref, path: Path, last: Last) -> Step | str
     )
 
 
+def value_on(files: GarageFiles, ref: Ref, path: Path) -> Value | None:
+    """Give what a control is at while it is on; None where it is off, not known, or no control."""
+    old = lookup(files.data(ref), path)
+    control = _control(files, ref, path)
+    if control is None or not isinstance(old, int | str) or is_off(control, old):
+        return None
+    return old
+
+
 def sets_at_once(field: Field) -> bool:
+    """Tell whether one digit is a whole answer on a field."""
+    return one_digit(field.shape)
+
+
+def one_digit(shape: Shape[Any]) -> bool:
     """Tell whether one digit is a whole answer: the range has one digit and does not go below zero."""
-    shape = field.shape
     if isinstance(shape, Number) and not float(shape.increment).is_integer():
         return False
     if isinstance(shape, Whole | LevelSetting | Number):

@@ -97,6 +97,7 @@ class Rule:
     absorbs: tuple[str, ...]
     limits: tuple[Limit, ...]
     todo: ToDo | None
+    of_set_up: bool
     takes_limits: bool
 
 
@@ -118,13 +119,15 @@ def rule(
     absorbs: tuple[str, ...] = (),
     limits: tuple[Limit, ...] = (),
     todo: ToDo | None = None,
+    of_set_up: bool = False,
 ) -> Callable[[F], F]:
     """Register a function as a rule; its parameters are the facts that it needs, `limits` among them.
 
     `when` names facts that have to be known and there before the rule is asked, and that its findings
     quote, without being handed to it.
     `at` says where the mend is made, as 'role:path', `{subject}` standing for the subject. With `todo`
-    what the rule raises is a to-do until it is due, and only then a finding.
+    what the rule raises is a to-do until it is due, and only then a finding. `of_set_up` says that it
+    can judge a set-up with which nobody goes out yet, that is a profile: ranges and modes.
     """
 
     def register(function: F) -> F:
@@ -147,6 +150,7 @@ def rule(
             absorbs,
             limits,
             todo,
+            of_set_up,
             "limits" in names,
         )
         return function

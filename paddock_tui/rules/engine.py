@@ -118,22 +118,6 @@ class Review:
         return tuple(dict.fromkeys(entry.rule for entry in self.not_judged))
 
 
-_PROFILE_RULES = frozenset(
-    {
-        "level-not-on-the-bike",
-        "speed-not-on-the-bike",
-        "adjuster-outside-its-range",
-        "not-on-this-bike",
-        "outside-the-riding-mode",
-        "fixed-by-the-riding-mode",
-        "closed-by-the-damping-mode",
-        "impossible-figure",
-        "reference-not-found",
-    }
-)
-"""What can be said of a set-up that nobody goes out with yet: ranges and modes."""
-
-
 def review(situation: Situation, limits: Limits | None = None) -> Review:
     """Ask every rule; the order of rules and records never changes the result."""
     facts = situation.facts()
@@ -144,8 +128,8 @@ def review(situation: Situation, limits: Limits | None = None) -> Review:
     to_do: list[Pending] = []
     passed: list[str] = []
     for rule_id in sorted(RULES):
-        if whole or rule_id in _PROFILE_RULES:
-            registered = RULES[rule_id]
+        registered = RULES[rule_id]
+        if whole or registered.of_set_up:
             found = _ask(registered, facts, in_force, situation, not_judged, passed)
             for finding in found:
                 due = _due(registered, situation)

@@ -10,7 +10,14 @@ from paddock_tui.text import clip
 _FILE = "the bike's file: what its modes fix and close"
 
 
-@rule("fixed-by-the-riding-mode", NOTE, source=_FILE, per="control", at="setup:setup.controls.{subject}")
+@rule(
+    "fixed-by-the-riding-mode",
+    NOTE,
+    of_set_up=True,
+    source=_FILE,
+    per="control",
+    at="setup:setup.controls.{subject}",
+)
 def fixed_by_the_riding_mode(
     subject: str, set_value: int | str, mode_for: Mapped, fixed_by_mode: int | str
 ) -> Result:
@@ -30,7 +37,14 @@ def fixed_by_the_riding_mode(
     )
 
 
-@rule("closed-by-the-damping-mode", NOTE, source=_FILE, per="adjuster", at="setup:setup.adjusters.{subject}")
+@rule(
+    "closed-by-the-damping-mode",
+    NOTE,
+    of_set_up=True,
+    source=_FILE,
+    per="adjuster",
+    at="setup:setup.adjusters.{subject}",
+)
 def closed_by_the_damping_mode(
     subject: str, adjuster_value: AdjusterShown, damping_mode: str, bike: Bike
 ) -> Result:

@@ -17,7 +17,7 @@ KIND_WORDS = {"tyres": "tyre set"}
 ARITHMETIC = "the record itself: the bike's file says what it offers"
 
 
-@rule("impossible-figure", HOLD, source="common practice, no source: bands of what can be")
+@rule("impossible-figure", HOLD, of_set_up=True, source="common practice, no source: bands of what can be")
 def impossible_figure(impossible_figures: tuple[Figure, ...]) -> Result:
     """A figure outside what can be is a slip of the finger or of the unit."""
     return [
@@ -34,7 +34,14 @@ def impossible_figure(impossible_figures: tuple[Figure, ...]) -> Result:
     ]
 
 
-@rule("level-not-on-the-bike", HOLD, source=ARITHMETIC, per="control", at="setup:setup.controls.{subject}")
+@rule(
+    "level-not-on-the-bike",
+    HOLD,
+    of_set_up=True,
+    source=ARITHMETIC,
+    per="control",
+    at="setup:setup.controls.{subject}",
+)
 def level_not_on_the_bike(subject: str, control: Control, set_value: int | str, offered: Levels) -> Result:
     """A level, word or 'off' that this control does not have."""
     if offered.offers(set_value):
@@ -48,7 +55,14 @@ def level_not_on_the_bike(subject: str, control: Control, set_value: int | str, 
     )
 
 
-@rule("speed-not-on-the-bike", HOLD, source=ARITHMETIC, per="control", at="setup:setup.controls.{subject}")
+@rule(
+    "speed-not-on-the-bike",
+    HOLD,
+    of_set_up=True,
+    source=ARITHMETIC,
+    per="control",
+    at="setup:setup.controls.{subject}",
+)
 def speed_not_on_the_bike(
     subject: str, control: Control, set_value: int | str, speeds_offered: tuple[str, ...]
 ) -> Result:
@@ -71,6 +85,7 @@ def speed_not_on_the_bike(
 @rule(
     "adjuster-outside-its-range",
     HOLD,
+    of_set_up=True,
     source=ARITHMETIC,
     per="adjuster",
     at="setup:setup.adjusters.{subject}",
@@ -90,7 +105,7 @@ def adjuster_outside_its_range(
     )
 
 
-@rule("not-on-this-bike", HOLD, source=ARITHMETIC, at="setup:setup")
+@rule("not-on-this-bike", HOLD, of_set_up=True, source=ARITHMETIC, at="setup:setup")
 def named_but_not_on_this_bike(not_on_bike: tuple[NotOnBike, ...]) -> Result:
     """A control, adjuster, riding mode or preset that the bike does not have."""
     return [
@@ -134,7 +149,7 @@ def record_at_odds_with_itself(records_at_odds: tuple[AtOdds, ...]) -> Result:
     ]
 
 
-@rule("reference-not-found", HOLD, source=ARITHMETIC)
+@rule("reference-not-found", HOLD, of_set_up=True, source=ARITHMETIC)
 def reference_not_found(lost_references: tuple[Dangling, ...]) -> Result:
     """A reference to a record that is not in the garage: what it would tell is not judged."""
     return [
@@ -151,7 +166,14 @@ def reference_not_found(lost_references: tuple[Dangling, ...]) -> Result:
     ]
 
 
-@rule("outside-the-riding-mode", HOLD, source=ARITHMETIC, per="control", at="setup:setup.controls.{subject}")
+@rule(
+    "outside-the-riding-mode",
+    HOLD,
+    of_set_up=True,
+    source=ARITHMETIC,
+    per="control",
+    at="setup:setup.controls.{subject}",
+)
 def outside_the_riding_mode(
     subject: str,
     control: Control,

@@ -6,13 +6,14 @@ import attrs
 
 from paddock_tui.advice.answers import Calculator
 from paddock_tui.advice.bench import calculators
+from paddock_tui.desk.keying import one_digit
 from paddock_tui.entry import read_typed
 from paddock_tui.pages.bench import BENCH, input_at
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.common import Units
 from paddock_tui.records.fielding import Field
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.shapes import Flag, LevelSetting, Whole
+from paddock_tui.records.shapes import Flag
 from paddock_tui.records.trouble import Trouble
 
 if TYPE_CHECKING:
@@ -93,16 +94,13 @@ def cleared(screen: "MainScreen", row: Row) -> str:
     return _tried(screen, found[0], found[1].key, None)
 
 
-def takes_digit(screen: "MainScreen", row: Row) -> bool:
-    """Tell whether one digit is the whole answer on an input."""
-    found = input_at(_calculators(screen), row.path)
-    shape = found[1].shape if found is not None else None
-    return isinstance(shape, Whole | LevelSetting) and shape.low >= 0 and shape.high <= 9
-
-
 def digit(screen: "MainScreen", row: Row, text: str) -> None:
-    """Try a digit on an input of which it is the whole answer."""
-    screen.board.say(typed(screen, row, text))
+    """Try a digit at once where it is a whole answer; else open the editor with it."""
+    found = input_at(_calculators(screen), row.path)
+    if found is not None and one_digit(found[1].shape):
+        screen.board.say(typed(screen, row, text))
+    else:
+        screen.board.edit(text)
 
 
 def _calculators(screen: "MainScreen") -> tuple[Calculator, ...]:

@@ -24,7 +24,7 @@ def half_typed(screen: "MainScreen") -> HalfTyped | None:
     row, text = typing
     if row is not None and row.ref is not None and row.path and text != row.edit:
         return HalfTyped(row.ref, row.path, text)
-    asked, subject = screen.question, screen.place.subject
+    asked, subject = screen.asking.question, screen.place.subject
     if asked is not None and asked.words == entering.WORDS and subject is not None and text.strip():
         return HalfTyped(subject, _ENTRY, text)
     return None
@@ -36,7 +36,7 @@ def offer(screen: "MainScreen") -> None:
     if half is None or screen.desk.files.read(half.ref) is None:
         return
     if half.path == _ENTRY:
-        screen.unanswered[entering.WORDS] = half.text
+        screen.asking.unanswered[entering.WORDS] = half.text
         screen.go(attrs.evolve(screen.place, room="setup", subject=half.ref))
         entering.enter(screen)
         return

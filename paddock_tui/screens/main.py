@@ -9,18 +9,17 @@ from textual.app import ComposeResult
 
 from paddock_tui.desk import Desk, Told, clearing, setting
 from paddock_tui.desk.finding import glance
-from paddock_tui.desk.keying import sets_at_once, stepping, toggling
+from paddock_tui.desk.keying import sets_at_once, stepping, toggling, value_on
 from paddock_tui.desk.typing import field_of
 from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
-from paddock_tui.pages.rows import Row
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.screens import acts, bench, checking, editing, filing, leaving
+from paddock_tui.screens.asking import Asking
 from paddock_tui.screens.outcomes import said_of
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.rooms import SUBJECT_ROOMS, Look, Place, finding_at, look
-from paddock_tui.store.data import lookup
 from paddock_tui.widgets.base import QuietScreen
 from paddock_tui.widgets.board import Board
 from paddock_tui.widgets.cursor import Identity
@@ -47,14 +46,11 @@ class MainScreen(QuietScreen[None]):
         self.desk = desk
         self.board = Board()
         self.place = place or Place()
+        self.asking = Asking(self.board)
         self.bench = bench.Bench()
         self._seen: Look | None = None
         self._back: list[Place] = []
-        self._question: Question | None = None
-        self._recalled = 0
-        self.unanswered: dict[str, str] = {}
         self.entered: list[str] = []
-        self.board.takes_digit = self._takes_digit
         self.board.listener = lambda message: getattr(self, message.handler_name)(message)
         self.board.letter = self._letter
         self._cursors: dict[Key, Identity] = {}
@@ -183,15 +179,9 @@ class MainScreen(QuietScreen[None]):
 
     # Steps.
 
-    def ask(self, question: Question, text: str = "") -> None:
-        """Ask for an answer in the last line; what was left unanswered there is offered again."""
-        text = text or self.unanswered.pop(question.words, "")
-        self._question = question
-        self._recalled = len(question.earlier)
-        self.board.ask(question.words, text)
-        self.board.preview(*question.said)
-        if text and question.typed is not None:
-            question.typed(text)
+    def ask(self, question: Question) -> None:
+        """Ask for an answer in the last line."""
+        self.asking.ask(question)
 
     def units(self, ref: Ref) -> Units:
         """Give the units of bare numbers on a record: its rider's, else the garage's."""
@@ -294,10 +284,10 @@ class MainScreen(QuietScreen[None]):
             self.board.say(bench.toggled(self, row))
         if row.ref is None or row.kind != "field":
             return
-        old = lookup(self.desk.files.data(row.ref), row.path)
+        on = value_on(self.desk.files, row.ref, row.path)
         step = toggling(self.desk.files, row.ref, row.path, self._last_on)
-        if isinstance(step, Step) and old is not MISSING and old != "off":
-            self._last_on[row.ref, row.path] = old
+        if on is not None:
+            self._last_on[row.ref, row.path] = on
         self.attempt(step)
 
     def on_board_cleared(self, message: Board.Cleared) -> None:
@@ -311,13 +301,6 @@ class MainScreen(QuietScreen[None]):
             step = clearing(self.desk.files, row.ref, row.path)
             self.attempt(step if step.changes else f"{row.label} is not known already")
 
-    def _takes_digit(self, row: Row) -> bool:
-        """Tell whether one digit is the whole answer on a row."""
-        if bench.is_bench(row):
-            return bench.takes_digit(self, row)
-        field = field_of(self.desk.files, row.ref, row.path) if row.ref is not None else None
-        return field is not None and sets_at_once(field)
-
     def on_board_digit(self, message: Board.Digit) -> None:
         """Set a digit at once where it is the whole answer; else start the editor with it."""
         row = message.row
@@ -327,6 +310,10 @@ class MainScreen(QuietScreen[None]):
         if bench.is_bench(row):
             bench.digit(self, row, message.text)
         if row.ref is None or row.kind != "field":
+            return
+        field = field_of(self.desk.files, row.ref, row.path)
+        if field is None or not sets_at_once(field):
+            self.board.edit(message.text)
             return
         wrong = self.set_text(row.ref, row.path, message.text)
         if wrong:
@@ -357,43 +344,20 @@ class MainScreen(QuietScreen[None]):
 
     def on_board_typed(self, message: Board.Typed) -> None:
         """Follow what is being typed in answer to a question."""
-        if self._question is not None and self._question.typed is not None:
-            self._question.typed(message.text)
-
-    @property
-    def question(self) -> Question | None:
-        """The question that is asked just now."""
-        return self._question
+        self.asking.typed(message.text)
 
     def on_board_answered(self, message: Board.Answered) -> None:
         """Take the answer to a question."""
-        question, self._question = self._question, None
-        self.board.done()
-        wrong = question.answered(message.text) if question is not None else ""
-        if wrong and question is not None:
-            self.ask(question, message.text)
-            self.board.refuse(wrong)
+        self.asking.answered(message.text)
 
     def on_board_completed(self, message: Board.Completed) -> None:
-        """Complete the answer that is being typed, where the question knows how."""
-        if self._question is not None and self._question.completed is not None:
-            self.board.answer(self._question.completed(message.text))
+        """Complete the answer that is being typed."""
+        self.asking.completed(message.text)
 
     def on_board_recalled(self, message: Board.Recalled) -> None:
         """Put an earlier answer in place of the one that is being typed."""
-        if self._question is not None and self._question.earlier:
-            self._recalled = max(0, min(len(self._question.earlier) - 1, self._recalled + message.by))
-            self.board.answer(self._question.earlier[self._recalled])
+        self.asking.recalled(message.by)
 
     def on_board_declined(self, message: Board.Declined) -> None:
-        """Leave a question unanswered; its text is offered when it is asked again."""
-        question, self._question = self._question, None
-        if question is None:
-            return
-        if message.text.strip():
-            self.unanswered[question.words] = message.text
-        if question.typed is not None:
-            question.typed("")
-        if question.left is not None:
-            question.left()
-        self.board.say(question.declined)
+        """Leave a question unanswered."""
+        self.asking.declined(message.text)

@@ -123,7 +123,7 @@ def _previews(desk: Desk, subject: Ref, assembled: Assembled, judged: Review) ->
     for finding in judged.findings:
         step = mending(desk.files, finding, subject, assembled.situation.refs)
         if step is not None:
-            said[finding_key(finding)] = desk.previewed(step, subject).words()
+            said[finding_key(finding)] = desk.previewed(step, subject, judged).words()
     return said
 
 

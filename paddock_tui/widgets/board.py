@@ -59,9 +59,6 @@ class Board(Widget, can_focus=True):
         a slow link, must find the page and the editor that the ones before them brought."""
         self.letter: Callable[[str], bool] = lambda _: False
         """Acts on a key that means nothing to the board, as soon; whether it did."""
-        self.takes_digit: Callable[[Row], bool] = lambda _: True
-        """Whether one digit is the whole answer on a row; elsewhere it starts the editor at once, so that
-        digits which follow in the same moment are not lost."""
 
     # What the screen calls.
 
@@ -241,8 +238,6 @@ class Board(Widget, can_focus=True):
             return False
         if row.shut:
             self.say(row.shut)
-        elif isinstance(asked, messages.Digit) and row.kind == "field" and not self.takes_digit(row):
-            self.edit(asked.text)
         else:
             self._post(asked)
         return True
