@@ -6,6 +6,7 @@ import io
 import os
 import sys
 from collections.abc import Sequence
+from pathlib import Path
 
 from paddock_tui import __version__
 from paddock_tui.commands.common import USAGE, Stop, complain
@@ -53,6 +54,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command and give its exit status."""
     made = parser()
     words = list(sys.argv[1:] if arguments is None else arguments)
+    if not words and Path("garage.toml").is_file():
+        words = [str(Path.cwd())]
     if words and not words[0].startswith("-") and words[0] not in COMMANDS:
         words.insert(0, "open")
     given = made.parse_args(words)

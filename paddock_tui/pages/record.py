@@ -71,7 +71,7 @@ def record_sections(loaded: Loaded, bike: Bike | None, units: Units) -> Iterator
 
 def add_row(ref: Ref, spec: Spec, path: Path) -> Row:
     """Make the row by which an entry is added to a table that grows."""
-    label = f"add {spec.label}: {spec.keyed_by}"
+    label = f"add: {spec.keyed_by}"
     return Row(label, kind="add", ref=ref, path=path, adds=path, known=False, key="add")
 
 

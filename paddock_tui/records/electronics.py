@@ -81,7 +81,7 @@ class Bounds(Shape[tuple[Setting, ...]]):
 
     def show(self, value: tuple[Setting, ...]) -> str:
         if value and isinstance(value[0], int):
-            return f"{value[0]} {value[1]}"
+            return f"{value[0]} to {value[1]}"
         return ", ".join(str(word) for word in value)
 
 

@@ -57,6 +57,8 @@ class GarageFiles:
 
     def __init__(self, root: FilePath) -> None:
         self.root = root
+        self.swept = False
+        """Whether what dead processes left half-written was removed in this run."""
         self._raw: dict[Ref, _Raw] = {}
         self._loaded: dict[Ref, tuple[_Raw, _Raw | None, Loaded]] = {}
         self._listing: dict[str, dict[str, FilePath]] | None = None

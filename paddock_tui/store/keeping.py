@@ -11,7 +11,7 @@ from paddock_tui.records.edits import Change, Create, Edit, Missing, Remove, Ren
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.errors import NotWritten
-from paddock_tui.store.files import sweep, check_writable, remove_durably, rename_durably, replace_durably
+from paddock_tui.store.files import check_writable, remove_durably, rename_durably, replace_durably, sweep
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.lock import Locked, hold
 from paddock_tui.store.patch import Patched, patch
@@ -66,6 +66,9 @@ def keep(files: GarageFiles, step: Step, now: dt.datetime | None = None) -> Outc
         )
     try:
         with hold(files.root, since=now):
+            if not files.swept:
+                sweep(files.root)
+                files.swept = True
             return _keep_locked(files, step)
     except Locked as error:
         return NotKept(str(error), "try again when it is done")

@@ -112,3 +112,15 @@ def test_a_folder_whose_name_is_no_text_is_said(run: Runner) -> None:
 
     assert ran.status == 3
     assert "\x1b" not in ran.err
+
+
+def test_inside_a_garage_the_folder_may_be_left_out(
+    garage: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.chdir(garage)
+    monkeypatch.setenv("TERM", "dumb")
+
+    status = way_in.main([])
+
+    assert status == 0
+    assert "The shed by the allotments" in capsys.readouterr().out

@@ -102,7 +102,7 @@ def test_a_row_to_add_by_says_what_is_asked_for_and_stands_behind_the_entries() 
     page = page_of(FILES, MAGPIE)
     (controls,) = [section for section in page.sections if section.title == "controls"]
 
-    assert [row.label for row in controls.rows] == ["add controls: control"]
+    assert [row.label for row in controls.rows] == ["add: control"]
     titles = [section.title for section in page.sections]
     assert titles.index("controls · pit limiter") < titles.index("controls")
 
@@ -110,7 +110,7 @@ def test_a_row_to_add_by_says_what_is_asked_for_and_stands_behind_the_entries() 
 def test_rows_to_add_by_are_for_the_screen_and_not_for_print() -> None:
     text = "\n".join(plain_page(page_of(FILES, MAGPIE)))
 
-    assert "add controls" not in text
+    assert "add: control" not in text
     assert "-- controls --" not in text
 
 

@@ -174,7 +174,7 @@ def test_a_control_shows_what_one_of_its_kind_has(garage: Path) -> None:
 
     assert "controls.wheelie.speeds" not in rows
     assert "controls.wheelie.frees_most" not in rows
-    assert rows["controls.wheelie.levels"].value == "1 4"
+    assert rows["controls.wheelie.levels"].value == "1 to 4"
     assert not rows["controls.engine-braking.frees_most"].known
     assert not rows["controls.engine-braking.most_help"].known
 

@@ -158,7 +158,8 @@ class Series(Shape[tuple[float, ...]]):
         return tuple(range(1, min(3, self.most) + 1))
 
     def show(self, value: tuple[float, ...]) -> str:
-        return " ".join(show_number(number) for number in value)
+        between = " to " if self.most == 2 else " "
+        return between.join(show_number(number) for number in value)
 
 
 class Words(Shape[tuple[str, ...]]):
