@@ -391,16 +391,3 @@ def test_the_time_of_the_lock_is_the_one_given(tmp_path: Path, monkeypatch: pyte
 
     assert isinstance(seen[0], locking.Holder)
     assert seen[0].since == dt.datetime(2026, 5, 16, 10, 37, 5)
-
-
-def test_what_a_dead_process_left_half_written_goes_with_the_first_step(garage: Path) -> None:
-    gone = subprocess.run(
-        [sys.executable, "-c", "import os; print(os.getpid())"], capture_output=True, check=True
-    )
-    left = garage / "bikes" / f".magpie.toml.{int(gone.stdout)}-0.paddock-new"
-    left.write_text("half")
-    files = GarageFiles(garage)
-
-    keep(files, Step("", (Change(Ref("rider", "ines"), (Edit(("note",), MISSING, "x"),)),)))
-
-    assert not left.exists()
