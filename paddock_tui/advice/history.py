@@ -2,54 +2,31 @@
 
 import functools
 import statistics
-from collections.abc import Mapping
-from typing import Literal
 
 import attrs
 
+from paddock_tui.facts.past import ENDS, NOTHING, End, History, Past, first_set, tyre_of
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.common import Units
 from paddock_tui.records.outing import SagReading
-from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
-from paddock_tui.records.tyres import Tyre, TyreSet
+from paddock_tui.records.tyres import Tyre
 
-End = Literal["front", "rear"]
-ENDS: tuple[End, End] = ("front", "rear")
-
-
-@attrs.frozen
-class Past:
-    """One earlier session: its id, what it holds, and the venue and the length of its lap where known."""
-
-    id: str
-    session: Session
-    venue: str | None = None
-    lap_km: float | None = None
-
-    @property
-    def km(self) -> float | None:
-        """Kilometres ridden: as entered, else laps times the length of one."""
-        if self.session.distance is not None:
-            return self.session.distance.to("km")
-        laps = self.session.ridden_laps if self.session.ridden_laps is not None else len(self.session.laps)
-        return laps * self.lap_km if laps and self.lap_km is not None else None
-
-
-@attrs.frozen(eq=False)
-class History:
-    """The earlier sessions of one bike, oldest first, with the tyre sets and riders that they name.
-
-    Compared by identity: whoever gives the same one again gets what was learnt from it again at once.
-    """
-
-    past: tuple[Past, ...] = ()
-    tyre_sets: Mapping[str, TyreSet] = attrs.field(factory=dict)
-    riders: Mapping[str, Rider] = attrs.field(factory=dict)
-
-
-NOTHING = History()
+__all__ = [
+    "ENDS",
+    "NOTHING",
+    "About",
+    "End",
+    "History",
+    "MeasuredSag",
+    "Past",
+    "first_set",
+    "latest_sag",
+    "pace_s",
+    "tyre_of",
+    "usual_lap_s",
+]
 
 
 @attrs.frozen(eq=False)
@@ -83,26 +60,6 @@ class About:
     def tyre(self, end: End) -> Tyre:
         """Give the tyre at one end; an empty one where the set is not known."""
         return tyre_of(self.situation.tyres, end)
-
-
-def tyre_of(tyres: TyreSet | None, end: End) -> Tyre:
-    """Give one tyre of a set; an empty one where the set is not known."""
-    if tyres is None:
-        return Tyre()
-    return tyres.front if end == "front" else tyres.rear
-
-
-def first_set(history: History, tyres: str, end: End) -> str:
-    """Name one tyre of a set by the set it was in first: a set may go on with a tyre of another."""
-    seen: list[str] = []
-    here = tyres
-    while here not in seen:
-        seen.append(here)
-        before = tyre_of(history.tyre_sets.get(here), end).continues
-        if before is None:
-            return here
-        here = before
-    return min(seen)
 
 
 @functools.lru_cache(maxsize=64)

@@ -6,6 +6,7 @@ from typing import TypeVar
 import attrs
 
 from paddock_tui.desk.finding import glances, order
+from paddock_tui.desk.history import Histories
 from paddock_tui.facts import Situation
 from paddock_tui.facts.situation import Dangling
 from paddock_tui.records.bike import Bike
@@ -46,8 +47,17 @@ class Assembled:
     lost: tuple[Ref, ...] = ()
 
 
-def assemble(files: GarageFiles, ref: Ref, now: dt.datetime, going_out: bool = False) -> Assembled:
-    """Follow the references of a session or a profile; what is not there or lost is not known."""
+def assemble(
+    files: GarageFiles,
+    ref: Ref,
+    now: dt.datetime,
+    going_out: bool = False,
+    histories: Histories | None = None,
+) -> Assembled:
+    """Follow the references of a session or a profile; what is not there or lost is not known.
+
+    `histories` remembers what went before from one call to the next.
+    """
     loaded: dict[str, Loaded] = {}
     dangling: list[Dangling] = []
     _take(files, ref.kind, ref, loaded)
@@ -75,6 +85,8 @@ def assemble(files: GarageFiles, ref: Ref, now: dt.datetime, going_out: bool = F
         now=now,
         going_out=going_out,
     )
+    history = (histories or Histories()).of(files, ref, situation)
+    situation = attrs.evolve(situation, history=history)
     return Assembled(
         situation,
         tuple(trouble for one in (*loaded.values(), *lists) for trouble in one.troubles),

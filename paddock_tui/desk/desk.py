@@ -91,7 +91,7 @@ class Desk:
 
     def assembled(self, ref: Ref, going_out: bool = False) -> Assembled:
         """Give the situation of a session or a profile, with what could not be read."""
-        return assemble(self.files, ref, self.now(), going_out)
+        return assemble(self.files, ref, self.now(), going_out, self._histories)
 
     def about(self, ref: Ref | None, assembled: Assembled | None = None) -> About:
         """Give what advice may look at: a situation, this bike's sessions before it, the rider's units."""
@@ -100,7 +100,7 @@ class Desk:
         situation = (assembled or self.assembled(ref)).situation
         rider = situation.refs.get("rider")
         units = self.units(rider.id if rider is not None else None)
-        return self._histories.about(self.files, ref, situation, units)
+        return About(situation, situation.history, units)
 
     def review(self, ref: Ref | None = None, going_out: bool = False) -> Review:
         """Judge a session (the one in hand) or a profile, whole."""
@@ -125,9 +125,10 @@ class Desk:
         """
         files, now = self.files.aside(), self.now()
         if before is None:
-            before = review(assemble(files, subject, now).situation)
+            before = review(assemble(files, subject, now, histories=self._histories).situation)
         _stage(files, step)
-        return compared(step.label, before, review(assemble(files, subject, now).situation))
+        after_ = assemble(files, subject, now, histories=self._histories).situation
+        return compared(step.label, before, review(after_))
 
     def do(self, step: Step) -> None:
         """Do a step: it shows at once, and is kept by the writer thread."""

@@ -4,10 +4,9 @@ import datetime as dt
 from collections.abc import Iterator
 from typing import Any
 
-from paddock_tui.advice.history import ENDS, About, History, Past, tyre_of
 from paddock_tui.desk.finding import glance, order
 from paddock_tui.facts import Situation
-from paddock_tui.records.common import Units
+from paddock_tui.facts.past import ENDS, History, Past, tyre_of
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
@@ -26,10 +25,6 @@ class Histories:
     def __init__(self) -> None:
         self._naming: dict[str, tuple[tuple[Ref, ...], tuple[Ref, ...]]] = {}
         self._kept: dict[Ref, tuple[tuple[Loaded, ...], str | None, History]] = {}
-
-    def about(self, files: GarageFiles, subject: Ref, situation: Situation, units: Units) -> About:
-        """Give everything that advice on a subject may look at."""
-        return About(situation, self.of(files, subject, situation), units)
 
     def of(self, files: GarageFiles, subject: Ref, situation: Situation) -> History:
         """Give the history of a subject: this bike's sessions before it, all of them for a profile."""

@@ -7,6 +7,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts
+from paddock_tui.facts.past import NOTHING, History
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -33,8 +34,9 @@ class Dangling:
 class Situation:
     """Everything a review may look at. A record that is None is not known.
 
-    `earlier` are this rider's sessions on this bike and day before this one, oldest first. `checklists`
-    are all of the garage by id, retired ones too. `refs` says which record plays which role, so that a
+    `earlier` are this rider's sessions on this bike and day before this one, oldest first; `history` holds
+    everybody's sessions on this bike before this one. `checklists` are all of the garage by id, retired
+    ones too. `refs` says which record plays which role, so that a
     finding can point at it.
     """
 
@@ -48,6 +50,7 @@ class Situation:
     tyres: TyreSet | None = None
     source: Session | None = None
     earlier: tuple[Session, ...] = ()
+    history: History = NOTHING
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
@@ -83,6 +86,7 @@ class Situation:
             "refs": self.refs,
             "records": self._records(),
             "earlier": self.earlier,
+            "history": self.history,
             "source": self.source,
             "checklists": self.checklists,
         }

@@ -8,7 +8,6 @@ from typing import Any
 from paddock_tui.advice.answers import Answer, Calculator
 from paddock_tui.advice.history import About, History, Past
 from paddock_tui.desk.assembling import assemble
-from paddock_tui.desk.history import Histories
 from paddock_tui.facts import Situation
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
@@ -31,7 +30,7 @@ def sample(kind: str, name: str, units: Units = BAR) -> About:
     """Give a session or profile of the sample garage with what went before it."""
     ref = Ref(kind, name)
     situation = assemble(_FILES, ref, NOON).situation
-    return Histories().about(_FILES, ref, situation, units)
+    return About(situation, situation.history, units)
 
 
 def session(toml: str, bike: Bike | None = None) -> Session:

@@ -5,6 +5,7 @@ import datetime as dt
 from collections.abc import Mapping
 from typing import Any, TypeVar
 
+from paddock_tui.facts.past import History, Past
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay
@@ -191,6 +192,26 @@ def situation(made: Mapping[str, Data], **more: Any) -> Situation:
             **more,
         }
     )
+
+
+def went_before(
+    *sessions: Data, tyres: Mapping[str, Data] | None = None, venue: str = "alderfen", lap_km: float = 4.0
+) -> History:
+    """Give a history of earlier sessions on this bike, oldest first, each the usual one with these values.
+
+    A session's table holds what differs from the usual one, keyed by paths with dots.
+    """
+    bike = read("bike", BIKE_UP, Bike)
+    past: list[Past] = []
+    for place, changed in enumerate(sessions, 1):
+        data = copy.deepcopy(SESSION)
+        for dotted, value in changed.items():
+            _change(data, tuple(dotted.split(".")), value)
+        record = read("session", data, Session, bike)
+        assert record is not None
+        past.append(Past(f"before-{place}", record, venue, lap_km))
+    sets = {name: read("tyres", data, TyreSet) for name, data in (tyres or {}).items()}
+    return History(tuple(past), {name: one for name, one in sets.items() if one is not None})
 
 
 def look(*changes: Change, **more: Any) -> Review:
