@@ -24,8 +24,8 @@ ABSENT: Final = _State.ABSENT
 Unknown: TypeAlias = Literal[_State.UNKNOWN]
 Absent: TypeAlias = Literal[_State.ABSENT]
 
-PerSubject = Literal["control", "adjuster"]
-"""What a fact or a rule is asked about one by one: each control, each adjuster of the bike."""
+PerSubject = Literal["control", "adjuster", "end"]
+"""What a fact or a rule is asked about one by one: each control, each adjuster, front and rear."""
 
 
 @attrs.frozen(order=True)
@@ -101,7 +101,7 @@ class Facts:
     """The facts of one situation, each computed when first asked for.
 
     `roots` holds what is given: records and names; UNKNOWN and ABSENT are allowed there. `subjects`
-    lists the names of the controls and adjusters.
+    lists the names of the controls, the adjusters and the ends.
     """
 
     def __init__(self, roots: Mapping[str, Any], subjects: Mapping[PerSubject, Mapping[str, Any]]) -> None:
@@ -148,7 +148,7 @@ class Facts:
     def _compute(self, name: str, subject: str | None) -> Any:
         if name == "subject":
             return subject
-        if name in ("control", "adjuster"):
+        if name in ("control", "adjuster", "end"):
             return self._subjects[name].get(subject or "", ABSENT)  # type: ignore[index]
         if name in self._roots:
             return self._root(name)
@@ -179,7 +179,7 @@ class Facts:
         return {subject: value for subject, value in found.items() if value is not ABSENT}
 
     def _subject_for(self, name: str, subject: str | None) -> str | None:
-        if name in ("subject", "control", "adjuster"):
+        if name in ("subject", "control", "adjuster", "end"):
             return subject
         registered = FACTS.get(name)
         return subject if registered is not None and registered.per else None

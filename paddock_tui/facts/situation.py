@@ -7,7 +7,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts
-from paddock_tui.facts.past import NOTHING, History
+from paddock_tui.facts.past import ENDS, NOTHING, History
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -72,7 +72,9 @@ class Situation:
         """Make the facts of this situation, none computed yet."""
         controls = self.bike.controls if self.bike is not None else {}
         adjusters = self.bike.adjusters if self.bike is not None else {}
-        return Facts(self._roots(), {"control": controls, "adjuster": adjusters})
+        return Facts(
+            self._roots(), {"control": controls, "adjuster": adjusters, "end": {end: end for end in ENDS}}
+        )
 
     def _roots(self) -> dict[str, Any]:
         session = ABSENT if self.session is None else self.session

@@ -32,6 +32,9 @@ NOTE, CAUTION, SERIOUS, HOLD = Severity.NOTE, Severity.CAUTION, Severity.SERIOUS
 
 About = Literal["danger", "method"]
 
+BRAKES, RIDER, TYRES, PRESSURES, FUEL, AIDS, SUSPENSION, EVENT, RECORDS = range(10, 100, 10)
+"""What is mended first among findings of one severity: brakes, wheels, leaks and lamps before all else."""
+
 
 @attrs.frozen
 class Put:
@@ -98,6 +101,7 @@ class Rule:
     limits: tuple[Limit, ...]
     todo: ToDo | None
     of_set_up: bool
+    rank: int
     takes_limits: bool
 
 
@@ -120,6 +124,7 @@ def rule(
     limits: tuple[Limit, ...] = (),
     todo: ToDo | None = None,
     of_set_up: bool = False,
+    rank: int = SUSPENSION,
 ) -> Callable[[F], F]:
     """Register a function as a rule; its parameters are the facts that it needs, `limits` among them.
 
@@ -127,7 +132,8 @@ def rule(
     quote, without being handed to it.
     `at` says where the mend is made, as 'role:path', `{subject}` standing for the subject. With `todo`
     what the rule raises is a to-do until it is due, and only then a finding. `of_set_up` says that it
-    can judge a set-up with which nobody goes out yet, that is a profile: ranges and modes.
+    can judge a set-up with which nobody goes out yet, that is a profile: ranges and modes. `rank` says
+    what is mended first within a severity.
     """
 
     def register(function: F) -> F:
@@ -151,6 +157,7 @@ def rule(
             limits,
             todo,
             of_set_up,
+            rank,
             "limits" in names,
         )
         return function

@@ -152,7 +152,7 @@ def _ask(
     passed: list[str],
 ) -> list[Finding]:
     bike = facts.get("bike")
-    if registered.per and isinstance(bike, NotKnown):
+    if registered.per in ("control", "adjuster") and isinstance(bike, NotKnown):
         not_judged.append(NotJudged(registered.id, "", bike.missing))
         return []
     subjects: Iterable[str | None] = facts.subjects(registered.per) if registered.per else (None,)
@@ -271,7 +271,7 @@ def _with_acceptances(findings: list[Finding], situation: Situation) -> list[Fin
 
 
 def _ordered(findings: list[Finding]) -> tuple[Finding, ...]:
-    """Put the worst first, danger before method, and what is to answer before what is accepted."""
+    """Put the worst first, danger before method, what is to answer before what is accepted, then by rank."""
     return tuple(
         sorted(
             findings,
@@ -279,6 +279,7 @@ def _ordered(findings: list[Finding]) -> tuple[Finding, ...]:
                 -one.severity,
                 one.about != "danger",
                 one.accepted is not None,
+                RULES[one.rule].rank,
                 one.rule,
                 one.subject,
                 str(one.where),
