@@ -1,0 +1,142 @@
+"""Balance: what each wheel carries, and how hard the bike drives and brakes before one lifts."""
+
+from collections.abc import Iterable
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.answers import Answer, Calculator, Input, Inputs, Method, Told, told
+from paddock_tui.advice.chassis import (
+    AHEAD,
+    BALANCE,
+    BIKE_MASS,
+    BOOKS,
+    FRICTION,
+    HEIGHT,
+    RIDER_MASS,
+    SLOPE,
+    WHEELBASE,
+    balance_of,
+    filled_chassis,
+    in_g,
+    slope_of,
+)
+from paddock_tui.advice.history import About
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Number
+from paddock_tui.trade.balance import centre_ahead_m, load_transfer_n
+from paddock_tui.trade.longitudinal import (
+    By,
+    Limit,
+    braking_limit,
+    driving_limit,
+    rear_lift_m_s2,
+    wheelie_m_s2,
+)
+from paddock_tui.trade.springs import G_M_S2
+
+LIFTS = Method(
+    "front lifts at g (b/h cos - sin), rear lifts at g ((p - b)/h cos + sin), of the road's angle",
+    "one rigid body: rider still, suspension at rest, no air; aids and tyres left out",
+    "wheelbase up to 5 m, slope up to 50 %",
+    BOOKS,
+)
+GRIP = Method(
+    "rear drive: mu (p - b) / (p - mu h); both brakes: mu; a wheel that lifts first governs",
+    "one friction for both tyres, both brakes used to the full; a wet or a cold tyre has another",
+    "friction up to 2",
+    BOOKS,
+)
+LOADS = Method(
+    "front share b / p; braking or driving moves m a h / p",
+    "as measured, with the rider sitting as then",
+    "one rigid body",
+    BOOKS,
+)
+SCALES = Method(
+    "ahead = wheelbase x front / (front + rear)",
+    "both wheels on scales at the same height, rider on, bike upright",
+    "any bike",
+    "moments about the rear axle; OpenStax University Physics 1, example 12.1",
+)
+INPUTS = (
+    WHEELBASE,
+    HEIGHT,
+    AHEAD,
+    BIKE_MASS,
+    RIDER_MASS,
+    SLOPE,
+    FRICTION,
+    Input("braking", "braking at", Number(0.05, 1.5, step=0.05, unit="g"), "of gravity", "braking in g"),
+    Input("front_scale", "scales, front wheel", c.WET_MASS, "rider on", "front wheel's scales"),
+    Input("rear_scale", "scales, rear wheel", c.WET_MASS, "rider on", "rear wheel's scales"),
+)
+
+
+def balance(about: About) -> Calculator:
+    """The calculator of balance and lifting wheels, filled from bike and rider."""
+    return Calculator("balance", "balance and lifting wheels", INPUTS, filled_chassis(about), _compute)
+
+
+def _compute(inputs: Inputs) -> Iterable[Answer]:
+    return (_lifts(inputs), _grip(inputs), _at_rest(inputs), _moved(inputs), _scales(inputs))
+
+
+def _lifts(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        found, slope = balance_of(inputs), slope_of(inputs)
+        front, rear = wheelie_m_s2(found, slope), rear_lift_m_s2(found, slope)
+        return Told(f"{in_g(front)} of drive lifts the front, {in_g(rear)} of braking the rear")
+
+    return told(inputs, "lifts", "wheels lift at", BALANCE, LIFTS, make, ("slope",))
+
+
+def _grip(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        found, mu, slope = balance_of(inputs), inputs.number("friction"), slope_of(inputs)
+        drive, brake = driving_limit(found, mu, slope), braking_limit(found, mu, slope)
+        said = f"drive {_limit(drive, 'front')}, braking {_limit(brake, 'rear')}, if friction {mu:g}"
+        return Told(said)
+
+    return told(inputs, "grip", "what comes first", (*BALANCE, "friction"), GRIP, make, ("slope",))
+
+
+def _limit(limit: Limit, wheel: str) -> str:
+    if limit.m_s2 < 0:
+        return "none: the slope is too much"
+    return f"{in_g(limit.m_s2)} ({f'{wheel} lifts' if limit.by is By.LIFT else 'slides'})"
+
+
+def _mass_kg(inputs: Inputs) -> float:
+    return inputs.amount("bike", "kg") + inputs.amount("rider", "kg")
+
+
+def _at_rest(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        share, mass = balance_of(inputs).front_share, _mass_kg(inputs)
+        front, rear = figures.mass(share * mass, inputs.units), figures.mass((1 - share) * mass, inputs.units)
+        return Told(f"{front} front, {rear} rear, {share * 100:.0f} % on the front")
+
+    return told(inputs, "rest", "wheels carry at rest", (*BALANCE, "bike", "rider"), LOADS, make)
+
+
+def _moved(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        found, mass, rate = balance_of(inputs), _mass_kg(inputs), inputs.number("braking") * G_M_S2
+        moved = figures.mass(load_transfer_n(found, mass, rate) / G_M_S2, inputs.units)
+        if rate > rear_lift_m_s2(found):
+            return Told(f"beyond this estimate: the rear lifts at {in_g(rear_lift_m_s2(found))}")
+        return Told(f"{moved} more on the front, as much less on the rear")
+
+    return told(inputs, "moved", "braking moves", (*BALANCE, "bike", "rider", "braking"), LOADS, make)
+
+
+def _scales(inputs: Inputs) -> Answer:
+    needs = ("wheelbase", "front_scale", "rear_scale")
+
+    def make() -> Told:
+        base, front, rear = (
+            inputs.amount(key, unit) for key, unit in zip(needs, ("m", "kg", "kg"), strict=True)
+        )
+        ahead = centre_ahead_m(base, front, rear)
+        return Told(f"centre of mass {figures.millimetres(ahead * 1000)} ahead of the rear axle")
+
+    return told(inputs, "scales", "by the scales", needs, SCALES, make)

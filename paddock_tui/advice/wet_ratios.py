@@ -1,0 +1,112 @@
+"""What the wet leaves of the dry: ratios only, each with its assumption in the same line."""
+
+from collections.abc import Iterable
+
+from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.chassis import (
+    AHEAD,
+    BALANCE,
+    FRICTION,
+    HEIGHT,
+    WHEELBASE,
+    balance_of,
+    filled_chassis,
+)
+from paddock_tui.advice.history import About
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Number
+from paddock_tui.trade.wet_grip import (
+    BEYOND_WORDS,
+    RATIO_HIGH,
+    RATIO_LOW,
+    STANDING_WATER,
+    Friction,
+    WetRatios,
+    span,
+    wet_ratios,
+    wet_to_dry,
+)
+
+METHOD = Method(
+    "k = wet / dry friction: corner speed sqrt(k), tangent of the lean k, braking distance 1 / k",
+    "the same tyre and road but for the water; no reaction; what wet or race tyres do is not in it",
+    "while the tyres set the limit, not on standing water; patches of a damp track count as wet",
+    "0.5: road-safety agency's mean decelerations and UK Highway Code 227; 0.7: OpenStax table 5.1, memory",
+)
+LIFTS = Method(
+    "the lesser of what slides and what lifts, wet over dry",
+    "one friction for both tyres, level road, rider still, both brakes",
+    "friction up to 2",
+    METHOD.source,
+)
+_RATIO = Number(0.05, 1, step=0.05)
+_NEEDS = ("surface", "low", "high")
+
+INPUTS = (
+    Input("surface", "surface", c.SURFACE),
+    Input("low", "wet friction, at worst", _RATIO, "of the dry one", "wet friction at worst"),
+    Input("high", "wet friction, at best", _RATIO, "of the dry one", "wet friction at best"),
+    FRICTION,
+    WHEELBASE,
+    HEIGHT,
+    AHEAD,
+)
+
+
+def wet_to_dry_ratios(about: About) -> Calculator:
+    """The calculator of wet-to-dry ratios, filled from the session's surface and the bike."""
+    found = filled_chassis(about)
+    found = {key: one for key, one in found.items() if key in BALANCE}
+    if about.session.surface is not None:
+        found["surface"] = Filled(about.session.surface, about.place)
+    found["low"] = Filled(RATIO_LOW, "assumed: road-safety agency, road code")
+    found["high"] = Filled(RATIO_HIGH, "assumed: textbook, rubber on concrete")
+    return Calculator("wet", "wet against dry", INPUTS, found, _compute)
+
+
+def _compute(inputs: Inputs) -> Iterable[Answer]:
+    return (_words(inputs), _lean(inputs), _push(inputs))
+
+
+def _ratios(inputs: Inputs) -> WetRatios | None:
+    """Give the ratios; None where the surface lies beyond them."""
+    if inputs.value("surface") == STANDING_WATER:
+        return None
+    return wet_ratios(inputs.number("low"), inputs.number("high"))
+
+
+def _words(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        found = _ratios(inputs)
+        if found is None:
+            return Told(BEYOND_WORDS, BEYOND_WORDS)
+        said = found.sentence()
+        return Told(said, "" if inputs.value("surface") == "dry" else said)
+
+    return told(inputs, "words", "wet to dry", _NEEDS, METHOD, make)
+
+
+def _lean(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        found = _ratios(inputs)
+        if found is None:
+            return Told(BEYOND_WORDS)
+        lean = span(found.lower.lean_tangent, found.higher.lean_tangent)
+        return Told(f"wet to dry, if grip {span(found.low, found.high)}: tangent of the lean {lean}")
+
+    return told(inputs, "lean", "lean", _NEEDS, METHOD, make)
+
+
+def _push(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        found = _ratios(inputs)
+        if found is None:
+            return Told(BEYOND_WORDS)
+        dry, bike = inputs.number("friction"), balance_of(inputs)
+        low, high = (wet_to_dry(Friction(dry, dry * ratio), bike) for ratio in (found.low, found.high))
+        return Told(
+            f"wet to dry, if friction {dry:g} and {span(found.low, found.high)} of it: "
+            f"drive {span(low.driving, high.driving)}, braking {span(low.braking, high.braking)}"
+        )
+
+    return told(inputs, "push", "drive and braking", (*_NEEDS, "friction", *BALANCE), LIFTS, make)
