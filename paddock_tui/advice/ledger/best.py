@@ -1,0 +1,56 @@
+"""Which session was best at a place, and what its set-up had that the last one there has not."""
+
+from collections.abc import Iterable, Iterator
+
+import attrs
+
+from paddock_tui.advice.ledger.changes import SetUpChange, changes_between
+from paddock_tui.advice.stints import stint_of
+from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.past import Past
+from paddock_tui.records.bike import Bike
+from paddock_tui.trade.comparing import FEWEST
+
+
+@attrs.frozen
+class Best:
+    """The session with the fastest usual lap of a rider at a venue on a surface; `last` is the last there."""
+
+    bike: str
+    best: Past
+    usual_s: float
+    last: Past
+    differs: tuple[SetUpChange, ...]
+    of: int
+
+    @property
+    def place(self) -> tuple[str, str, str]:
+        """Venue, rider and surface as judged."""
+        return (
+            self.best.venue or "",
+            self.best.session.rider or "",
+            COLUMN.get(self.best.session.surface or "", ""),
+        )
+
+
+def bests(past: Iterable[Past], name: str, bike: Bike | None) -> Iterator[Best]:
+    """Give the best session of each venue, rider and surface with three clean laps, the last ones first.
+
+    One session alone is no best: there is nothing that it was better than.
+    """
+    groups: dict[tuple[str, str, str], list[tuple[Past, float]]] = {}
+    for one in past:
+        column = COLUMN.get(one.session.surface or "")
+        found = stint_of(one.session) if one.may_time and is_ridden(one.session) else None
+        if one.venue is None or column is None or found is None or len(found.clean) < FEWEST:
+            continue
+        if found.usual_s is not None:
+            key = (one.venue, one.session.rider or "", column)
+            groups.setdefault(key, []).append((one, found.usual_s))
+    for timed in reversed(list(groups.values())):
+        if len(timed) < 2:
+            continue
+        best, usual_s = min(timed, key=lambda each: each[1])
+        last = timed[-1][0]
+        differs = changes_between(best.session, last.session, bike)
+        yield Best(name, best, usual_s, last, differs, len(timed))

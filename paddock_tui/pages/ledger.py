@@ -1,0 +1,134 @@
+"""The ledger as a page: what to show, every change with what it did, and the best session of each place."""
+
+import itertools
+from collections.abc import Iterator
+
+from paddock_tui.advice.ledger import ANY, NAMES, TO_COME, Best, Entry, Wanted, choices
+from paddock_tui.advice.stints import lap_words, shift_words
+from paddock_tui.desk.ledger import Ledger
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.setup import short_date
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.text import printable
+
+LEDGER = "ledger"
+FILTER = "ledger-filter"
+CAUTION = (
+    "Verdicts are about laps, not safety. Where luck is no larger than assumed, at most 1 in 20 changes that "
+    "do nothing is called a help."
+)
+_MANY = 4
+"""A step with more changes than this stands in one row: nothing can be told of it anyway."""
+
+
+def ledger_page(found: Ledger, wanted: Wanted) -> Page:
+    """Make the page of all changes that are wanted."""
+    shown = [one for one in found.entries if wanted.takes(one)]
+    best = [one for one in found.bests if wanted.takes_best(one)]
+    sections = [Section("show", tuple(_filter_rows(found, wanted)), "- and + step, enter types")]
+    for _, group in itertools.groupby(shown, key=lambda one: one.session.id):
+        sections.append(_step_section(list(group), bool(wanted.control)))
+    if not shown:
+        said = "no session was copied from another yet" if not found.entries else "no change is like that"
+        sections.append(Section("changes", (Row("", said, kind="text", key="nothing"),)))
+    if best:
+        sections.append(Section("best here", tuple(_best_rows(best)), "by usual lap, luck included"))
+    bike = f" · {wanted.bike}" if wanted.bike else ""
+    return Page(f"ledger{bike} · {_count(shown)}", tuple(sections), caution=CAUTION, judged=False)
+
+
+def entry_of(found: Ledger, row: Row) -> Entry | None:
+    """Give the change that a row is about."""
+    return found.at(row.path[1], row.path[2:]) if row.path[:1] == (LEDGER,) else None
+
+
+def name_of(past_id: str, entry: Entry | None = None) -> str:
+    """Name a session shortly: number and day."""
+    session = entry.session.session if entry is not None else None
+    if session is None or session.date is None or session.number is None:
+        return past_id
+    return f"session {session.number} · {short_date(session.date)} {session.date.year}"
+
+
+def verdict_words(entry: Entry) -> str:
+    """Say what a change did, how much, and what the rider called it."""
+    judgement = entry.judgement
+    gain = judgement.gain_s if judgement is not None else None
+    said = [entry.lost or entry.verdict]
+    if gain is not None:
+        said.append(shift_words(gain))
+    elif entry.feel:
+        said.append("feel " + ", ".join(f"{name} {old} -> {new}" for name, old, new in entry.feel[:2]))
+    if entry.because is not None and entry.because.verdict:
+        said.append(f"you: {entry.because.verdict}")
+    return ", ".join(said)
+
+
+def _filter_rows(found: Ledger, wanted: Wanted) -> Iterator[Row]:
+    for name, label in NAMES.items():
+        among = choices(found.entries, name)
+        held = getattr(wanted, name)
+        yield Row(
+            label,
+            printable(held or ANY),
+            aside=f"of {len(among)}",
+            path=(FILTER, name),
+            edit=held,
+            known=True,
+            key=name,
+        )
+
+
+def _step_section(entries: list[Entry], each: bool) -> Section:
+    first = entries[0]
+    session = first.session.session
+    where = [word for word in (first.bike, first.session.venue, session.surface) if word]
+    title = printable(" · ".join((name_of(first.session.id, first), *where)))
+    if len(entries) > _MANY and not each:
+        return Section(title, (_together(entries),))
+    return Section(title, tuple(_row(one) for one in entries))
+
+
+def _together(entries: list[Entry]) -> Row:
+    first = entries[0]
+    names = ", ".join(one.label for one in entries)
+    value = "to come" if first.verdict == TO_COME else "cannot tell yet"
+    label = f"{len(entries)} at once"
+    return Row(label, value, aside=printable(names), kind="link", path=_path(first), key="together")
+
+
+def _row(entry: Entry) -> Row:
+    value = entry.changes[0].words if entry.changes else ""
+    return Row(
+        printable(entry.label),
+        printable(value),
+        aside=printable(verdict_words(entry)),
+        kind="link" if entry.changes else "text",
+        path=_path(entry),
+        key="change",
+    )
+
+
+def _path(entry: Entry) -> Path:
+    return (LEDGER, entry.session.id, *entry.path)
+
+
+def _best_rows(bests: list[Best]) -> Iterator[Row]:
+    for one in bests:
+        venue, rider, surface = one.place
+        ref = Ref("session", one.best.id)
+        differs = ", ".join(f"{each.label} {each.words}" for each in one.differs)
+        said = "it is the last one there" if one.best == one.last else f"since then {differs or 'nothing'}"
+        yield Row(
+            printable(one.best.id),
+            f"usual {lap_words(one.usual_s)}",
+            aside=printable(f"{venue}, {rider}, {surface}, best of {one.of}; {said}"),
+            kind="link",
+            ref=ref,
+            opens=ref,
+            key=f"best {venue} {rider} {surface}",
+        )
+
+
+def _count(shown: list[Entry]) -> str:
+    return "1 change" if len(shown) == 1 else f"{len(shown)} changes"

@@ -1,0 +1,271 @@
+"""The ledger: what was changed, what it did, what else differed, and what is not known of it."""
+
+from typing import Any
+
+import attrs
+
+from paddock_tui.advice.ledger import Entry, Wanted, bests, choices, chosen, entries_of, side_by_side, stepped
+from paddock_tui.advice.ledger.conditions import tyre_age
+from paddock_tui.facts.past import History, Past
+from paddock_tui.records.bike import Bike
+from tests.advice.given import bike, past
+
+BIKE = bike(
+    """electronics = "listed"
+suspension = "listed"
+[controls.traction]
+kind = "level"
+levels = [0, 10]
+most_help = 10
+[adjusters.rebound-left]
+end = "front"
+what = "rebound"
+leg = "left"
+unit = "click"
+[adjusters.rebound-right]
+end = "front"
+what = "rebound"
+leg = "right"
+unit = "click"
+"""
+)
+OFF = (0.0, 0.1, 0.2, -0.1, -0.2, 0.05)
+
+
+def laps(usual_s: float, count: int = 6, mark: str = "") -> str:
+    lines = [f'{number} = "{usual_s + off:.3f} {mark}"' for number, off in enumerate(OFF[:count], 1)]
+    return "[laps]\n" + "\n".join(lines).replace(' "\n', '"\n') + "\n"
+
+
+def ridden(
+    number: int,
+    traction: int | None,
+    usual_s: float | None = 60.0,
+    more: str = "",
+    rest: str = "",
+    copied: str | None = None,
+    day: str = "2026-05-16",
+    count: int = 6,
+    mark: str = "",
+) -> Past:
+    lead = f'surface = "dry"\nparked = 1{number}:00:00\n{more}'
+    source = copied or (f"{day}-{number - 1}" if number > 1 else "")
+    lead += f'copied_from = "{source}"\n' if source else ""
+    setup = f"[setup.controls]\ntraction = {traction}\n" if traction is not None else ""
+    timed = laps(usual_s, count, mark) if usual_s is not None else ""
+    return past(number, lead + setup + rest + timed, BIKE, day)
+
+
+def of(*sessions: Past, on: Bike | None = BIKE) -> tuple[Entry, ...]:
+    return entries_of(History(sessions), "plain", on)
+
+
+def test_a_change_is_the_difference_to_the_session_it_was_copied_from() -> None:
+    (entry,) = of(ridden(1, 5), ridden(2, 6, 59.0))
+
+    assert (entry.label, entry.changes[0].words, entry.path) == (
+        "traction",
+        "5 -> 6",
+        ("setup", "controls", "traction"),
+    )
+    assert entry.verdict == "faster, cause not known"
+    assert entry.judgement is not None
+    assert entry.judgement.needs == "going back once"
+    assert entry.laps is not None
+    assert entry.laps.shift_s < -0.8
+
+
+def test_going_back_tells_and_both_ways_agree() -> None:
+    back, there = of(ridden(1, 5, 60.0), ridden(2, 6, 58.8), ridden(3, 5, 60.0))
+
+    assert (there.verdict, back.verdict) == ("helped", "made it worse")
+    assert (there.changes[0].words, back.changes[0].words) == ("5 -> 6", "6 -> 5")
+
+
+def test_going_back_counts_when_the_session_was_copied_from_the_first_one() -> None:
+    third = ridden(3, 5, 60.0, copied="2026-05-16-1")
+    (there,) = of(ridden(1, 5, 60.0), ridden(2, 6, 58.8), third)
+
+    assert there.verdict == "helped"
+
+
+def test_laps_that_only_got_faster_are_no_help() -> None:
+    for entry in of(ridden(1, 5, 63.0), ridden(2, 6, 60.0), ridden(3, 5, 59.9)):
+        assert entry.verdict == "cannot tell yet"
+
+
+def test_two_things_at_once_cannot_be_told_apart() -> None:
+    both = "[setup.adjusters]\nrebound-left = 8\n"
+    entries = of(ridden(1, 5, rest="[setup.adjusters]\nrebound-left = 10\n"), ridden(2, 6, 58.0, rest=both))
+
+    assert [one.label for one in entries] == ["traction", "rebound left"]
+    for entry in entries:
+        assert entry.verdict == "cannot tell yet"
+        assert entry.judgement is not None
+        assert entry.judgement.why == "changed together with 1 other thing"
+        assert len(entry.others) == 1
+
+
+def test_both_legs_moved_alike_are_one_change() -> None:
+    def legs(left: int, right: int) -> str:
+        return f"[setup.adjusters]\nrebound-left = {left}\nrebound-right = {right}\n"
+
+    (alike,) = of(ridden(1, 5, rest=legs(10, 10)), ridden(2, 5, 58.0, rest=legs(8, 8)))
+    assert (alike.label, len(alike.changes)) == ("rebound left and the other leg", 2)
+    assert alike.verdict == "faster, cause not known"
+
+    apart = of(ridden(1, 5, rest=legs(10, 10)), ridden(2, 5, 58.0, rest=legs(8, 9)))
+    assert len(apart) == 2
+
+
+def test_another_surface_rider_tyre_set_or_a_hotter_track_is_said_and_tells_nothing() -> None:
+    first = ridden(1, 5, 60.0, 'track = "20 C"\n')
+    hotter = ridden(2, 6, 58.0, 'track = "29 C"\n')
+    (entry,) = of(first, hotter)
+    assert entry.verdict == "cannot tell yet"
+    assert "track 20 C, then 29 C: more than 8 C apart" in entry.differed
+
+    for old, new, said in (
+        ('surface = "dry"', 'surface = "wet"', "surface dry, then wet"),
+        ('rider = "ann"', 'rider = "bob"', "rider ann, then bob"),
+        ('tyres = "set"', 'tyres = "new"', "tyre set set, then new"),
+    ):
+        found = of(first, _with(ridden(2, 6, 58.0), old, new))
+        entry = next(one for one in found if one.label == "traction")
+        assert said in entry.differed
+        assert entry.verdict == "cannot tell yet"
+
+
+def _with(one: Past, old: str, new: str) -> Past:
+    key, value = new.split(" = ")
+    assert getattr(one.session, key) == old.split(" = ")[1].strip('"')
+    changed: dict[str, Any] = {key: value.strip('"')}
+    return attrs.evolve(one, session=attrs.evolve(one.session, **changed))
+
+
+def test_the_same_tyre_set_a_session_older_is_said_and_still_compared() -> None:
+    first, second = ridden(1, 5), ridden(2, 6, 59.0)
+    (entry,) = of(first, second)
+
+    assert entry.differed == ("the tyre set was in outing 1, then 2",)
+    assert tyre_age(History((first, second)), second) == 2
+
+
+def test_a_source_that_is_gone_or_retired_leaves_the_change_unknown() -> None:
+    (entry,) = of(ridden(2, 6, copied="2026-05-01-9"))
+
+    assert entry.lost == "copied from 2026-05-01-9, which is retired or not here any more"
+    assert (entry.label, entry.path, entry.verdict, entry.judgement) == ("change not known", (), "", None)
+
+
+def test_a_session_to_come_has_no_verdict() -> None:
+    coming = past(2, 'copied_from = "2026-05-16-1"\n[setup.controls]\ntraction = 6\n', BIKE)
+    (entry,) = of(ridden(1, 5), coming)
+
+    assert (entry.verdict, entry.judgement, entry.laps) == ("to come", None, None)
+
+
+def test_without_laps_with_one_or_with_traffic_only_the_feel_is_left() -> None:
+    worse = "[feel]\nbraking = 2\nstraight = 4\n"
+    better = "[feel]\nbraking = 4\nstraight = 4\n"
+    for count, mark, usual in ((6, "", None), (1, "", 59.0), (6, "traffic", 59.0)):
+        second = ridden(2, 6, usual, rest=better, count=count, mark=mark)
+        (entry,) = of(ridden(1, 5, rest=worse), second)
+        assert entry.verdict == "cannot tell yet"
+        assert entry.judgement is not None
+        assert entry.judgement.why == "there are too few clean laps"
+        assert (entry.laps, entry.feel) == (None, (("braking", 2, 4),))
+
+
+def test_laps_of_a_day_without_timing_are_not_compared() -> None:
+    second = attrs.evolve(ridden(2, 6, 58.0), may_time=False)
+    (entry,) = of(ridden(1, 5), second)
+
+    assert entry.laps is None
+    assert entry.verdict == "cannot tell yet"
+
+
+def test_a_value_for_what_the_bike_no_longer_has_is_shown_by_its_name() -> None:
+    first = ridden(1, 5, rest="gone = 1\n")
+    second = ridden(2, 5, 59.0, rest="gone = 2\n")
+    (entry,) = of(first, second)
+
+    assert (entry.label, entry.changes[0].listed) == ("gone", False)
+    (without,) = of(first, second, on=None)
+    assert without.changes[0].listed
+
+
+def test_what_was_not_known_before_is_listed_and_not_judged() -> None:
+    (entry,) = of(ridden(1, None), ridden(2, 6, 58.0))
+
+    assert entry.changes[0].words == "not known -> 6"
+    assert entry.judgement is not None
+    assert entry.judgement.why == "what it was before is not known"
+
+
+def test_a_pressure_in_another_unit_is_no_change() -> None:
+    first = ridden(1, 5, rest='[setup]\nfront_start = "2.00 bar"\n')
+    second = ridden(2, 5, rest='[setup]\nfront_start = "200 kPa"\n')
+
+    assert of(first, second) == ()
+
+
+def test_why_expectation_and_verdict_stand_with_the_change() -> None:
+    reason = '[because.controls.traction]\nwhy = "cut in"\nexpect = "drives out"\nverdict = "better"\n'
+    (entry,) = of(ridden(1, 5), ridden(2, 6, rest=reason))
+
+    assert entry.because is not None
+    assert (entry.because.why, entry.because.verdict) == ("cut in", "better")
+
+
+def test_repeated_set_ups_of_the_bike_tell_how_large_luck_is() -> None:
+    quiet = [ridden(number, 4, 60.0 + 0.05 * (number % 2), day="2026-05-02") for number in range(1, 6)]
+    found = of(*quiet, ridden(1, 5, 60.0), ridden(2, 6, 59.7), ridden(3, 5, 60.0))
+    there = next(one for one in found if one.session.id == "2026-05-16-2")
+
+    assert there.judgement is not None
+    assert there.judgement.luck is not None
+    assert (there.judgement.luck.learnt, there.judgement.luck.freedom) == (True, 4)
+    assert there.verdict == "helped"
+
+
+def test_the_same_history_gives_the_same_list_at_once() -> None:
+    history = History((ridden(1, 5), ridden(2, 6)))
+
+    assert entries_of(history, "plain", BIKE) is entries_of(history, "plain", BIKE)
+
+
+def test_both_sessions_stand_side_by_side() -> None:
+    first, second = ridden(1, 5, 60.0, 'air = "15 C"\n'), ridden(2, 6, 59.0)
+    found = {one.label: one for one in side_by_side(History((first, second)), first, second)}
+
+    assert (found["air"].before, found["air"].after, found["air"].differs) == ("15 C", "", False)
+    assert (found["usual lap"].before, found["usual lap"].after) == ("1:00.03", "59.03")
+    assert found["outing of the tyre set"].differs
+    assert "spread" in found
+
+
+def test_the_best_session_of_a_place_says_what_differs_now() -> None:
+    sessions = (ridden(1, 5, 60.0), ridden(2, 6, 59.0), ridden(3, 5, 61.0))
+    (best,) = bests(sessions, "plain", BIKE)
+
+    assert (best.best.id, best.last.id, best.of) == ("2026-05-16-2", "2026-05-16-3", 3)
+    assert [one.words for one in best.differs] == ["6 -> 5"]
+    assert list(bests(sessions[:1], "plain", BIKE)) == []
+    assert list(bests((ridden(1, 5, None), ridden(2, 5, 60.0, count=2)), "plain", BIKE)) == []
+
+
+def test_choosing_steps_round_and_takes_the_start_of_a_word() -> None:
+    entries = of(ridden(1, 5), ridden(2, 6))
+    among = choices(entries, "control")
+    assert among == ("traction",)
+
+    wanted = stepped(Wanted(), "control", 1, among)
+    assert wanted.control == "traction"
+    assert stepped(wanted, "control", 1, among) == Wanted()
+    assert stepped(Wanted(control="gone"), "control", -1, among).control == "traction"
+    assert chosen(Wanted(), "control", "TRA", among) == wanted
+    assert chosen(wanted, "control", "any", among) == Wanted()
+    assert chosen(wanted, "control", "abs", among) == "one of: any, traction"
+    assert wanted.takes(entries[0])
+    assert not Wanted(rider="bob").takes(entries[0])

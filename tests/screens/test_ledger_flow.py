@@ -1,0 +1,77 @@
+"""The ledger by keyboard: chosen, opened, tried back, set back, undone."""
+
+from pathlib import Path
+
+from paddock_tui.pages.change import TRY_BACK
+from tests.screens.rider import Rider, riding
+from tests.small import snapshot
+
+
+def on_row(rider: Rider, label: str, session: str = "") -> None:
+    rows = [
+        one for one in rider.app.main.board.page.rows() if one.label == label and session in (*one.path, "")
+    ]
+    assert rows, label
+    assert rider.app.main.board.go(rows[0].identity)
+
+
+async def test_a_change_is_opened_tried_back_and_undone(garage: Path) -> None:
+    before = snapshot(garage)
+    async with riding(garage, 80, 24) as rider:
+        main = rider.app.main
+        await rider.types("l")
+        assert main.place.room == "ledger"
+        assert "made it worse, +0.67 s" in rider.screen
+
+        on_row(rider, "when braking", "2026-05-16-2-magpie")
+        await rider.types("enter")
+        assert main.place.room == "change"
+        assert "helped" in rider.screen
+        await rider.types("escape")
+        assert main.place.room == "ledger"
+        assert rider.app.main.board.cursor_row is not None
+        assert rider.app.main.board.cursor_row.label == "when braking"
+
+        await rider.types("enter")
+        on_row(rider, "try it back")
+        assert main.board.cursor_row is not None
+        assert main.board.cursor_row.key == TRY_BACK
+        await rider.types("enter")
+        assert main.place.room == "setup"
+        assert "try it back: when braking 1 -> 0" in rider.last
+        assert "when-braking = 0" in rider.text
+        assert 'why = "try it back: check of when braking in 2026-05-16-2-magpie"' in rider.text
+        await rider.types("u")
+    assert snapshot(garage) == before
+
+
+async def test_what_is_shown_is_stepped_typed_and_cleared(garage: Path) -> None:
+    async with riding(garage, 40, 20) as rider:
+        main = rider.app.main
+        await rider.types("l down")
+        await rider.types("+")
+        assert rider.value == "alderfen"
+        await rider.types("backspace")
+        assert rider.value == "any"
+        on_row(rider, "what was changed")
+        await rider.types("enter text:when enter")
+        assert rider.value == "when braking"
+        assert "changes" in main.board.page.heading
+        await rider.types("enter ctrl+u text:nonsense enter")
+        assert main.board.is_typing
+        await rider.types("escape")
+        assert rider.value == "when braking"
+
+
+async def test_a_whole_set_up_is_set_back_from_the_palette_and_undone(garage: Path) -> None:
+    before = snapshot(garage)
+    async with riding(garage, 80, 24) as rider:
+        await rider.types("l")
+        on_row(rider, "when braking", "2026-05-16-2-magpie")
+        main = rider.app.main
+        main.action_act("set_back")
+        await rider.types("")
+        assert "set back to the set-up of 2026-05-16-2-magpie" in rider.last
+        assert 'mode = "lapping"' in rider.text
+        await rider.types("u")
+    assert snapshot(garage) == before
