@@ -1,0 +1,55 @@
+"""Last time here: the last session on this bike at this venue before, in like conditions if there is one."""
+
+from collections.abc import Iterator
+
+import attrs
+
+from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.past import ENDS, History, Past, tyre_of
+from paddock_tui.facts.situation import Situation
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.session import Session
+
+LIKE_TRACK_K = 8.0
+"""Track temperatures so near are alike. Common practice, no source."""
+
+
+@attrs.frozen
+class LastTime:
+    """The session found, and why it is not in like conditions; empty where it is, as far as known."""
+
+    past: Past
+    unlike: str = ""
+
+
+def last_time(situation: Situation) -> LastTime | None:
+    """Find the last session of this bike here on an earlier day: in like conditions, else the last one.
+
+    None where the venue is not known or the bike was never here before.
+    """
+    session, venue = situation.session, situation.refs.get("venue")
+    if session is None or venue is None or session.date is None:
+        return None
+    here = [
+        one
+        for one in reversed(situation.history.past)
+        if one.venue == venue.id and one.session.date is not None and one.session.date < session.date
+    ]
+    told = [(one, "; ".join(unlike(session, one.session, situation.history))) for one in here]
+    found = [LastTime(one, said) for one, said in told]
+    return next((one for one in found if not one.unlike), found[0] if found else None)
+
+
+def unlike(now: Session, then: Session, history: History) -> Iterator[str]:
+    """Say what makes the conditions of two sessions different; what is not known makes no difference."""
+    here, there = (COLUMN.get(one.surface or "") for one in (now, then))
+    if here is not None and there is not None and here != there:
+        yield f"surface {then.surface}, now {now.surface}"
+    for end in ENDS:
+        kinds = [tyre_of(history.tyre_sets.get(one.tyres or ""), end).kind for one in (then, now)]
+        if None not in kinds and kinds[0] != kinds[1]:
+            yield f"{end} tyre {kinds[0]}, now {kinds[1]}"
+    if isinstance(now.track, Quantity) and isinstance(then.track, Quantity):
+        apart = abs(now.track.to("C") - then.track.to("C"))
+        if apart > LIKE_TRACK_K:
+            yield f"track {then.track}, now {now.track}"

@@ -1,0 +1,160 @@
+"""A run of lap times: typed one by one, or pasted as a row or a column, with or without headings."""
+
+import itertools
+import re
+from collections.abc import Sequence
+
+import attrs
+
+from paddock_tui.entry.scanning import Token
+from paddock_tui.records.shapes import Lap, LapTime
+from paddock_tui.records.shapes.laps import MARKS
+from paddock_tui.records.trouble import Trouble
+
+HEADINGS = ("lap", "laps", "time", "times", "laptime", "lap-time", "lap_time", "no", "no.", "nr", "#", "mark")
+"""Words that stand above a pasted column and are no lap times."""
+
+_LAP = LapTime()
+_COUNTED = re.compile(r"([1-9]\d{0,2})[x×](.+)")
+_NUMBER = re.compile(r"\d{1,3}")
+_LEAST_CLOCK = 3
+
+
+@attrs.frozen
+class Timed:
+    """One lap of a run, and where it stands in the text."""
+
+    start: int
+    end: int
+    lap: Lap
+
+
+@attrs.frozen
+class Wrong:
+    """What keeps a run of laps from being taken, and where it stands."""
+
+    start: int
+    end: int
+    message: str
+    mend: str = ""
+
+
+@attrs.frozen
+class Run:
+    """Laps in the order ridden and how many pieces they took; or a count of laps with the best one.
+
+    `wrong` says what cannot be taken: then nothing of the run may be.
+    """
+
+    used: int
+    laps: tuple[Timed, ...] = ()
+    count: int | None = None
+    best: Timed | None = None
+    wrong: Wrong | None = None
+
+
+def read_laps(tokens: Sequence[Token], usual_s: float | None = None) -> Run:
+    """Read lap times while pieces read as laps or marks; `usual_s` is the usual lap, where one is known."""
+    skipped = _headings(tokens)
+    end = skipped
+    while end < len(tokens) and (tokens[end].figure or (end > skipped and tokens[end].folded in MARKS)):
+        end += 1
+    pieces = list(tokens[skipped:end])
+    if not pieces:
+        return Run(0)
+    counted = _COUNTED.fullmatch(pieces[0].folded)
+    if counted is not None:
+        return _best(pieces, end, counted[1], counted[2], usual_s)
+    timed = _with_marks(pieces)
+    numbers, times = _numbered(timed)
+    wrong = _out_of_order(numbers)
+    laps: list[Timed] = []
+    for time, mark in times if wrong is None else ():
+        found = _read(time, mark, usual_s)
+        if isinstance(found, Wrong):
+            return Run(end, tuple(laps), wrong=found)
+        laps.append(found)
+    wrong = wrong or _running_clock(laps)
+    if len(numbers) > 1 and int(numbers[0].text) > int(numbers[-1].text):
+        laps.reverse()
+    return Run(end, tuple(laps), wrong=wrong)
+
+
+def _headings(tokens: Sequence[Token]) -> int:
+    """Count the heading words before the first figure; none where no figure follows them."""
+    count = 0
+    while count < len(tokens) and tokens[count].folded in HEADINGS:
+        count += 1
+    return count if count < len(tokens) and tokens[count].figure else 0
+
+
+def _with_marks(pieces: Sequence[Token]) -> list[tuple[Token, Token | None]]:
+    """Pair each time with the mark behind it."""
+    found: list[tuple[Token, Token | None]] = []
+    for piece in pieces:
+        if piece.folded not in MARKS:
+            found.append((piece, None))
+        elif found:
+            found[-1] = (found[-1][0], piece)
+    return found
+
+
+def _numbered(
+    timed: list[tuple[Token, Token | None]],
+) -> tuple[list[Token], list[tuple[Token, Token | None]]]:
+    """Part a column of lap numbers from the column of times beside it; no numbers where there is none."""
+    firsts, seconds = timed[::2], timed[1::2]
+    paired = bool(seconds) and len(firsts) == len(seconds)
+    numbers = [piece for piece, mark in firsts if mark is None and _NUMBER.fullmatch(piece.text)]
+    if not paired or len(numbers) != len(firsts):
+        return [], timed
+    if all(_NUMBER.fullmatch(piece.text) for piece, _ in seconds):
+        return [], timed
+    return numbers, seconds
+
+
+def _out_of_order(numbers: Sequence[Token]) -> Wrong | None:
+    """Point at the first lap number that does not go on from the one before it, up or down."""
+    values = [int(one.text) for one in numbers]
+    by = -1 if len(values) > 1 and values[1] < values[0] else 1
+    for place in range(1, len(values)):
+        if values[place] != values[place - 1] + by:
+            here = numbers[place]
+            message = f"lap number {values[place]} behind {values[place - 1]}"
+            return Wrong(here.start, here.end, message, "paste the times alone, in the order ridden")
+    return None
+
+
+def _running_clock(laps: Sequence[Timed]) -> Wrong | None:
+    """Tell times that only ever grow by about a lap: a clock that ran through, not lap times."""
+    values = [float(one.lap.seconds) for one in laps]
+    grows = all(after - before >= 0.5 * values[0] for before, after in itertools.pairwise(values))
+    if len(values) < _LEAST_CLOCK or not grows:
+        return None
+    here = laps[1]
+    said = "each time is a lap later than the one before: a running clock"
+    return Wrong(here.start, here.end, said, "paste the times of the laps themselves")
+
+
+def _best(pieces: Sequence[Token], end: int, count: str, text: str, usual_s: float | None) -> Run:
+    first = pieces[0]
+    found = _LAP.read_beside(text, usual_s)
+    if isinstance(found, Trouble):
+        return Run(end, wrong=_no_lap(first, found))
+    if len(pieces) > 1:
+        other = pieces[1]
+        said = "a count with the best lap stands by itself"
+        return Run(end, wrong=Wrong(other.start, other.end, said, "or write every lap"))
+    return Run(end, count=int(count), best=Timed(first.start, first.end, found))
+
+
+def _read(time: Token, mark: Token | None, usual_s: float | None) -> Timed | Wrong:
+    found = _LAP.read_beside(f"{time.text} {mark.folded if mark is not None else ''}", usual_s)
+    if isinstance(found, Trouble):
+        return _no_lap(time, found)
+    return Timed(time.start, mark.end if mark is not None else time.end, found)
+
+
+def _no_lap(token: Token, trouble: Trouble) -> Wrong:
+    mend = trouble.mend or f"expected {LapTime.expected}"
+    return Wrong(token.start, token.end, f"{token.text} is no lap time", mend)

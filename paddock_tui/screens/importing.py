@@ -1,0 +1,101 @@
+"""Laps from a file: its path is asked for, then the column, with a preview; all of it is one step."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import attrs
+
+from paddock_tui.desk.entering import entering, entry_context
+from paddock_tui.entry import Context, read_line
+from paddock_tui.entry.builtin import LAPS
+from paddock_tui.entry.laps import Run
+from paddock_tui.entry.tables import Table, laps_of, read_table
+from paddock_tui.records.edits import Step
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.screens.question import Question
+from paddock_tui.store.foreign import foreign_text
+from paddock_tui.text import clip, printable
+
+if TYPE_CHECKING:
+    from paddock_tui.screens.main import MainScreen
+
+_CELLS = 3
+_MOST_COLUMNS = 9
+
+
+def laps(screen: "MainScreen") -> None:
+    """Ask for a file of lap times and take one column of it into the session looked at."""
+    session = screen.place.subject
+    context = entry_context(screen.desk, session) if session is not None else None
+    if session is None or context is None:
+        screen.board.say("there is no session here that can be read")
+        return
+    if context.no_laps is not None:
+        screen.board.say("; ".join(context.no_laps))
+        return
+
+    def answered(name: str) -> str:
+        text = foreign_text(name, Path.cwd())
+        table = text if isinstance(text, Trouble) else read_table(text)
+        if isinstance(table, Trouble):
+            return printable(table.sentence())
+        screen.ask(_column(screen, session, context, table))
+        return ""
+
+    screen.ask(Question("file of lap times (its path)", answered, declined="nothing was imported"))
+
+
+def _column(screen: "MainScreen", session: Ref, context: Context, table: Table) -> Question:
+    """Ask which column holds the lap times."""
+    likely = table.likely(context.usual_s)
+
+    def chosen(text: str) -> Run | Trouble:
+        place = text.strip() or str(likely or "")
+        if not place.isdecimal() or not 1 <= int(place) <= len(table.columns):
+            return Trouble(f'"{text}"', f"a number from 1 to {len(table.columns)}")
+        return laps_of(table, int(place), context.usual_s)
+
+    def answered(text: str) -> str:
+        run = chosen(text)
+        if isinstance(run, Trouble):
+            return printable(run.sentence())
+        step = taking(screen, session, context, run)
+        if not isinstance(step, Step):
+            return printable(step)
+        screen.attempt(step)
+        return ""
+
+    def typed(text: str) -> None:
+        run = chosen(text)
+        said = run.sentence() if isinstance(run, Trouble) else _said(run)
+        screen.board.preview(printable(said), *shown)
+
+    shown = tuple(_shown(table, place) for place in range(min(len(table.columns), _MOST_COLUMNS)))
+    first = chosen("")
+    lead = first.sentence() if isinstance(first, Trouble) else f"{likely}: {_said(first)}"
+    words = f"column of the lap times (enter: {likely})" if likely else "column of the lap times"
+    return Question(words, answered, typed, declined="nothing was imported", said=(printable(lead), *shown))
+
+
+def taking(screen: "MainScreen", session: Ref, context: Context, run: Run) -> Step | str:
+    """Make the one step that adds the laps after those that are there."""
+    line = read_line(f"{LAPS} {' '.join(str(one.lap) for one in run.laps)}", context)
+    if not line.clear:
+        return line.errors[0].message if line.errors else "the laps cannot be read"
+    step = entering(screen.desk.files, session, line)
+    if not isinstance(step, Step):
+        return step[0].sentence()
+    return attrs.evolve(step, label=f"{len(run.laps)} laps imported")
+
+
+def _said(run: Run) -> str:
+    times = ", ".join(str(one.lap) for one in run.laps)
+    return f"{len(run.laps)} laps: {times}"
+
+
+def _shown(table: Table, place: int) -> str:
+    column = table.columns[place]
+    cells = ", ".join(cell or "-" for cell in column.cells[:_CELLS])
+    heading = f" {column.heading}" if column.heading else ""
+    return clip(printable(f"{place + 1}{heading}: {cells} ..."), 76)

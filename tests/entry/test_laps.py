@@ -1,0 +1,113 @@
+"""Lap times as they are typed in a hurry, beside the usual lap."""
+
+from decimal import Decimal
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from paddock_tui.entry.laps import read_laps
+from paddock_tui.entry.scanning import tokens
+from paddock_tui.records.shapes import Lap, LapTime
+from paddock_tui.records.shapes.laps import MARKS, nearest_minute
+from paddock_tui.records.trouble import Trouble
+
+USUAL_S = 104.0
+
+
+@pytest.mark.parametrize(
+    ("typed", "lap"),
+    [
+        ("423", "1:42.3"),
+        ("418", "1:41.8"),
+        ("002", "2:00.2"),
+        ("1423", "1:42.3"),
+        ("589 out", "1:58.9 out"),
+        ("160 in", "2:16.0 in"),
+        ("1:42.3", "1:42.3"),
+        ("102.3", "1:42.3"),
+        ("1.42.3", "1:42.3"),
+        ("1'42\"3", "1:42.3"),
+        ("1:42,317", "1:42.317"),
+        ("1:42", "1:42"),
+    ],
+)
+def test_digits_alone_take_the_minute_nearest_to_the_usual_lap(typed: str, lap: str) -> None:
+    assert str(LapTime().read_beside(typed, USUAL_S)) == lap
+
+
+@pytest.mark.parametrize(
+    ("typed", "mend"),
+    [
+        ("104", "far from the usual 1:44.0: write it out"),
+        ("613", "seconds go to 59; the last digit is the tenths"),
+        ("61", "half a lap time beside the usual 1:44.0: write it whole"),
+        ("42.3", "half a lap time beside the usual 1:44.0: write it whole"),
+        ("1:4", "half a lap time: seconds have two digits"),
+        ("1:42.", "half a lap time: seconds have two digits"),
+        ("1:61.2", "seconds go to 59"),
+        ("9:10:11", "this is a time of day or a running clock"),
+    ],
+)
+def test_half_a_lap_time_and_seconds_beyond_59_are_refused_with_the_reason(typed: str, mend: str) -> None:
+    found = LapTime().read_beside(typed, USUAL_S)
+
+    assert isinstance(found, Trouble)
+    assert found.mend == mend
+
+
+def test_digits_alone_need_a_usual_lap() -> None:
+    found = LapTime().read("423")
+
+    assert isinstance(found, Trouble)
+    assert "usual lap" in found.mend
+
+
+laps = st.builds(
+    Lap,
+    st.integers(850, 1230).map(lambda tenths: Decimal(tenths) / 10),
+    st.sampled_from(("", *MARKS)),
+)
+
+
+@settings(max_examples=50, deadline=None)
+@given(st.lists(laps, min_size=1, max_size=12), st.sampled_from((" ", ", ", "\n")))
+def test_laps_read_back_from_every_form_in_which_they_are_written(held: list[Lap], between: str) -> None:
+    colon = between.join(str(lap) for lap in held)
+    seconds = between.join(f"{lap.seconds:.1f} {lap.mark}".strip() for lap in held)
+    quotes = between.join(_quoted(lap) for lap in held)
+
+    for text in (colon, seconds, quotes):
+        run = read_laps(tokens(text), USUAL_S)
+        assert run.wrong is None
+        assert [(one.lap.seconds, one.lap.mark) for one in run.laps] == [
+            (one.seconds, one.mark) for one in held
+        ]
+
+
+@settings(max_examples=50, deadline=None)
+@given(laps.filter(lambda lap: abs(float(lap.seconds) - USUAL_S) <= 18 and not lap.mark))
+def test_three_digits_near_the_usual_lap_are_that_lap(lap: Lap) -> None:
+    digits = f"{lap.seconds % 60 * 10:03.0f}"
+
+    assert LapTime().read_beside(digits, USUAL_S) == lap
+
+
+@settings(max_examples=50, deadline=None)
+@given(st.integers(0, 599), st.integers(300, 3000), st.booleans())
+def test_the_minute_chosen_is_the_nearest_one(tenths: int, usual: int, slower: bool) -> None:
+    part, usual_s = Decimal(tenths) / 10, Decimal(usual) / 10
+    found = nearest_minute(part, usual_s, slower=slower)
+
+    assert found % 60 == part
+    if slower:
+        assert found >= Decimal("0.95") * usual_s
+        assert found < 60 or found - 60 < Decimal("0.95") * usual_s
+    elif usual_s >= 60:
+        assert abs(found - usual_s) <= 30
+
+
+def _quoted(lap: Lap) -> str:
+    minutes, seconds = divmod(lap.seconds, 60)
+    whole, _, fraction = str(seconds).partition(".")
+    return f"{int(minutes)}'{whole:0>2}\"{fraction or 0} {lap.mark}".strip() if minutes else str(lap)

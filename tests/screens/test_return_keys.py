@@ -1,0 +1,53 @@
+"""How many keys a return takes: counts, no timings."""
+
+from pathlib import Path
+
+import pytest
+
+from tests.bench.returning import RETURN, ROOMS, TEN_LAPS, keys_of, shifted, typed
+
+SESSION, NEXT = "2026-06-20-4-magpie.toml", "2026-06-20-5-magpie.toml"
+
+FACTS = """parked = 13:41:00
+
+[pressures.hot]
+front = "2.38 bar"
+at = 13:41:00
+rear = "2.05 bar"
+
+[feel]
+braking = 3
+turning_in = 4
+mid_corner = 3
+driving_out = 2
+straight = 5
+
+[symptoms.1]
+what = "wallows"
+corner = "4"
+end = "rear"
+each_lap = "same"
+"""
+
+LAPS = ("42.3", "41.8", "41.6", "42.1", "43.1", "41.9", "41.7", "44.0", "42.4", "42.2")
+
+
+def test_a_return_takes_at_most_30_keys_and_with_ten_laps_70_none_of_them_shifted() -> None:
+    assert len(keys_of(RETURN)) <= 30
+    assert len(keys_of(f"{RETURN} {TEN_LAPS}")) <= 70
+    assert shifted(f"{RETURN} {TEN_LAPS}") == []
+    assert shifted("A") == ["A"]
+
+
+@pytest.mark.parametrize("room", ROOMS)
+async def test_these_keys_keep_every_fact_from_any_screen(garage: Path, room: str) -> None:
+    added = await typed(garage, RETURN, room)
+
+    assert added == {SESSION: FACTS, NEXT: 'fuel_added = "6.5 l"\n'}
+
+
+async def test_ten_laps_follow_in_the_same_return(garage: Path) -> None:
+    added = await typed(garage, f"{RETURN} {TEN_LAPS}")
+
+    laps = "".join(f'{number} = "1:{lap}"\n' for number, lap in enumerate(LAPS, 1))
+    assert added[SESSION] == f"{FACTS}\n[laps]\n{laps}"

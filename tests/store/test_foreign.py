@@ -1,0 +1,36 @@
+"""Text from outside the garage is read, or what it is not is said."""
+
+from pathlib import Path
+
+import pytest
+
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.store.foreign import MOST_BYTES, foreign_text
+
+
+def test_a_path_is_taken_beside_the_folder_unless_it_is_absolute(tmp_path: Path) -> None:
+    (tmp_path / "laps.csv").write_bytes(b"\xef\xbb\xbf1:44.3\n")
+
+    assert foreign_text("laps.csv", tmp_path) == "1:44.3\n"
+    assert foreign_text(f" {tmp_path / 'laps.csv'} ", Path("/")) == "1:44.3\n"
+
+
+@pytest.mark.parametrize(
+    ("name", "content", "said"),
+    [
+        ("none.csv", None, "there is no file"),
+        (".", None, "there is no file"),
+        ("bad.csv", b"\xff\xfe", "is not UTF-8 text"),
+        ("big.csv", b"1" * (MOST_BYTES + 1), "larger than a megabyte"),
+        ("\0", None, "there is no file"),
+        ("~nobody-of-that-name/x", None, "cannot be read"),
+    ],
+)
+def test_what_is_no_text_file_is_said(tmp_path: Path, name: str, content: bytes | None, said: str) -> None:
+    if content is not None:
+        (tmp_path / name).write_bytes(content)
+
+    found = foreign_text(name, tmp_path)
+
+    assert isinstance(found, Trouble)
+    assert said in found.found
