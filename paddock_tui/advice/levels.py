@@ -9,6 +9,7 @@ import attrs
 from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
 from paddock_tui.advice.history import About
 from paddock_tui.facts.controls import in_force_value, levels_of
+from paddock_tui.facts.outing import is_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
@@ -47,6 +48,7 @@ CONDITIONS = (
     Input("tyre", "kind of the rear tyre", Word(*TYRE_KINDS)),
     Input("worn", "rear tyre worn", Flag()),
     Input("new", "rear tyre not scrubbed in", Flag()),
+    Input("first", "first session on this bike, or here", Flag(), "one step more help, for that session"),
 )
 _NEEDS = ("group", "surface", "tyre")
 
@@ -91,6 +93,9 @@ def _filled(about: About, aids: tuple[_Aid, ...]) -> dict[str, Filled]:
     if session.track is not None:
         found["track"] = Filled(session.track, about.place)
     found |= _filled_tyre(about)
+    first = _first_of(about)
+    if first:
+        found["first"] = Filled(True, first)
     bike = situation.bike
     mode = bike.modes.get(about.setup.mode or "") if bike is not None else None
     for one in aids:
@@ -98,6 +103,20 @@ def _filled(about: About, aids: tuple[_Aid, ...]) -> dict[str, Filled]:
         if value is not None:
             found[f"now {one.name}"] = Filled(value, about.place)
     return found
+
+
+def _first_of(about: About) -> str:
+    """Say what is new to this rider, the bike or the venue; empty where neither is, or nobody knows."""
+    rider = about.id_of("rider")
+    if rider is None or about.situation.session is None:
+        return ""
+    ridden = [one for one in about.history.past if one.session.rider == rider and is_ridden(one.session)]
+    if not ridden:
+        return "no earlier session of this rider on this bike"
+    venue = about.id_of("venue")
+    if venue is not None and not any(one.venue == venue for one in ridden):
+        return "no earlier session of this rider here on this bike"
+    return ""
 
 
 def _filled_tyre(about: About) -> dict[str, Filled]:
@@ -129,9 +148,9 @@ def _answer(about: About, one: _Aid, inputs: Inputs) -> Answer:
         wanted = street_help(one.aid) if road else _wanted(inputs, one.aid)
         if wanted is None:
             return Told("no level helps: this tyre is not for this surface")
-        return _start(about, one, wanted, inputs.value(f"now {one.name}"))
+        return _start(about, one, wanted, inputs.value(f"now {one.name}"), bool(inputs.value("first")))
 
-    uses = ("track", "worn", "new", f"now {one.name}")
+    uses = ("track", "worn", "new", "first", f"now {one.name}")
     return told(inputs, one.name, label_of(one.name), needs, METHOD, make, uses)
 
 
@@ -150,15 +169,16 @@ def _track_c(value: Quantity | str | None) -> float | None:
     return COLD_TRACK_C - 1.0 if value == "cold" else None
 
 
-def _start(about: About, one: _Aid, wanted: float, now: Level | None) -> Told:
+def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: bool) -> Told:
     freeing = one.aid is Aid.ENGINE_BRAKING
     ending = "toward freeing the rear" if freeing else "of the help"
     share = f"{wanted:.2f} {ending}"
-    level = _level(one, wanted)
+    level = _level(one, wanted, first)
     if level is None:
         which = "which end frees the rear" if freeing else "which end helps most"
         return Told(f"{share}, but {which} is not known: the bike's file can say it")
-    more = (f"wanted: {share}", *_now_line(one, now))
+    new = ("one step more for a first session on this bike, or here",) if first and not freeing else ()
+    more = (f"wanted: {share}", *new, *_now_line(one, now))
     barred = _barred(about, one, level)
     said = str(level) if isinstance(level, int) else f'"{level}"'
     if barred:
@@ -167,14 +187,17 @@ def _start(about: About, one: _Aid, wanted: float, now: Level | None) -> Told:
     return Told(text, f"start {said}", (Put(("setup", "controls", one.name), level),), more)
 
 
-def _level(one: _Aid, wanted: float) -> Level | None:
+def _level(one: _Aid, wanted: float, first: bool) -> Level | None:
     if one.levels is None:
         return None
     if one.aid is Aid.ENGINE_BRAKING:
         scale = one.levels.scale_if_known()
         return None if scale is None else scale.nearest(wanted)
     helps = one.levels.help_if_known()
-    return None if helps is None else helps.level_at_least(wanted)
+    if helps is None:
+        return None
+    level = helps.level_at_least(wanted)
+    return helps.more_help(level) if first else level
 
 
 def _now_line(one: _Aid, now: Level | None) -> tuple[str, ...]:

@@ -42,7 +42,7 @@ def found(
         rider=rider('group = "intermediate"\n'),
         tyres=tyres(TYRES),
     )
-    return answers(levels(told), **typed)
+    return answers(levels(told), **{"first": False, **typed})
 
 
 @pytest.mark.parametrize(
@@ -130,3 +130,24 @@ def test_a_profile_starts_from_the_surface_it_was_made_for() -> None:
     told = answers(levels(sample("profile", "magpie-ines-wet")))["traction"]
 
     assert told.text == "needs the kind of the rear tyre"
+
+
+def test_a_first_session_on_a_bike_starts_one_step_higher_whichever_way_it_counts() -> None:
+    assert found(0, 10, 10, first=True)["traction"].text.startswith("start at 6")
+    assert found(1, 8, 1, first=True)["traction"].text.startswith("start at 3")
+    assert found(first=True)["throttle"].text.startswith('start at "soft"')
+    # Engine braking has no end that is better: a first session moves nothing there.
+    assert found(first=True)["engine-braking"].text == found()["engine-braking"].text
+
+
+def test_who_never_rode_the_bike_is_told_that_it_is_a_first_session() -> None:
+    made = bike(BIKE.format(low=0, high=10, most=10, frees=""))
+    told = about(
+        session=session('surface = "dry"\n', made),
+        bike=made,
+        rider=rider('group = "intermediate"\n'),
+        tyres=tyres(TYRES),
+    )
+    answer = answers(levels(told))["traction"]
+    assert answer.text.startswith("start at 6")
+    assert "one step more for a first session on this bike, or here" in answer.working

@@ -1,0 +1,67 @@
+"""What a proposal is: one change or none, why, what to expect, and what has to be answered first."""
+
+import enum
+
+import attrs
+
+from paddock_tui.records.paths import Path
+from paddock_tui.rules.core import Put
+
+
+class Kind(enum.Enum):
+    """What is proposed, the most pressing first."""
+
+    MEND = "do not go out; mend"
+    LOOK = "look first"
+    ASK = "answer first"
+    CHANGE = "change"
+    OWN = "your own choice"
+    SAME = "none: same again"
+
+
+@attrs.frozen
+class Move:
+    """One change that can be made: the values it sets, and how it reads.
+
+    `reads` is old -> new in the bike's own numbers. `about` names each thing that is changed as its reason
+    is kept, such as ("adjusters", "front-rebound").
+    """
+
+    reads: str
+    puts: tuple[Put, ...]
+    about: tuple[tuple[str, str], ...]
+
+
+@attrs.frozen
+class Cannot:
+    """Why something cannot be changed here; `own` says that the rider can do something about it by hand."""
+
+    reason: str
+    own: bool = False
+
+
+@attrs.frozen
+class Question:
+    """What tells two causes apart: the question, how to find out, and the answers with what they mean."""
+
+    text: str
+    answers: tuple[tuple[str, str], ...]
+
+
+@attrs.frozen
+class Proposal:
+    """One proposal for one symptom. `passed_over` says what was left out, and why.
+
+    `answer_at` is where the answer to the question is kept, in the session that the symptom stands in.
+    """
+
+    kind: Kind
+    symptom: str
+    text: str
+    why: str
+    expect: str = ""
+    watch: str = ""
+    move: Move | None = None
+    question: Question | None = None
+    answer_at: Path = ()
+    passed_over: tuple[str, ...] = ()

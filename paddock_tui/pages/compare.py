@@ -1,0 +1,107 @@
+"""Two set-ups side by side: what differs, in the bike's own numbers, and what each side helps."""
+
+from collections.abc import Iterator
+
+import attrs
+
+from paddock_tui.facts.controls import in_force_value, levels_of, mode_of
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.differences import Difference, differences, written
+from paddock_tui.records.electronics import Control, function_of
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.setup import SetUp
+from paddock_tui.text import printable
+from paddock_tui.trade.levels import Level, Levels
+
+
+@attrs.frozen
+class Side:
+    """One of the two: how it is called, and its set-up."""
+
+    name: str
+    setup: SetUp
+
+
+def compare_page(left: Side, right: Side, bike: Bike | None) -> Page:
+    """Make the page of two set-ups of one bike: differences only, help beside each level."""
+    of_bike = bike or Bike()
+    controls = tuple(_controls(left, right, of_bike))
+    rest = tuple(_row(one) for one in differences(left.setup, right.setup) if one.kind != "controls")
+    sections = [
+        Section("the two", (_said("this", left.name, "left"), _said("that", right.name, "right"))),
+        Section("controls, as in force", controls or (_none("controls"),)),
+        Section("everything else", rest or (_none("rest"),)),
+    ]
+    return Page(f"compared · {left.name} · {right.name}", tuple(sections), judged=False)
+
+
+def _said(label: str, text: str, key: str) -> Row:
+    return Row(label, printable(text), kind="text", key=f"compare {key}")
+
+
+def _none(key: str) -> Row:
+    return Row("", "no difference", kind="text", key=f"compare none {key}")
+
+
+def _row(one: Difference) -> Row:
+    value = f"{written(one.old)} | {written(one.new)}"
+    return Row(printable(one.label), printable(value), kind="text", key=f"compare {one.kind} {one.key}")
+
+
+def _controls(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
+    """Give the controls that differ as they are in force: what a riding mode fixes counts."""
+    for name, control in bike.controls.items():
+        this, that = _in_force(name, control, left.setup, bike), _in_force(name, control, right.setup, bike)
+        outside = "; ".join(
+            filter(
+                None,
+                (_outside(name, control, one.setup, bike, at) for one, at in ((left, this), (right, that))),
+            )
+        )
+        if this == that and not outside:
+            continue
+        value = f"{written(this)} | {written(that)}"
+        helps = _helps(name, control, this, that)
+        aside = "; ".join(filter(None, (helps, outside)))
+        key = f"compare controls {name}"
+        yield Row(printable(label_of(name)), printable(value), aside=aside, kind="text", key=key)
+    known = dict.fromkeys((*left.setup.controls, *right.setup.controls))
+    for name in (one for one in known if one not in bike.controls):
+        this, that = left.setup.controls.get(name), right.setup.controls.get(name)
+        if this != that:
+            yield _row(Difference("controls", name, this, that))
+
+
+def _in_force(name: str, control: Control, setup: SetUp, bike: Bike) -> Level | None:
+    mapped = mode_of(name, control, setup, bike)
+    return in_force_value(name, control, setup, mapped.mode if mapped is not None else None)
+
+
+def _outside(name: str, control: Control, setup: SetUp, bike: Bike, value: Level | None) -> str:
+    """Say what the riding mode of a side leaves of a control where the value is not among that."""
+    mapped = mode_of(name, control, setup, bike)
+    bounds = mapped.mode.limits.get(name) if mapped is not None else None
+    if bounds is None or mapped is None or value is None:
+        return ""
+    if isinstance(bounds[0], int) and len(bounds) == 2 and isinstance(value, int):
+        low, high = sorted(int(bound) for bound in bounds)
+        return "" if low <= value <= high else f"{mapped.name} allows {low} to {high}"
+    return "" if value in bounds else f"{mapped.name} allows {', '.join(str(one) for one in bounds)}"
+
+
+def _helps(name: str, control: Control, this: Level | None, that: Level | None) -> str:
+    levels = levels_of(name, control)
+    if levels is None or function_of(name, control) in ("launch", "shifter", "pit-limiter", "other"):
+        return ""
+    words = "frees the rear" if function_of(name, control) == "engine-braking" else "help"
+    return f"{words} {_position(levels, this)} | {_position(levels, that)}"
+
+
+def _position(levels: Levels, value: Level | None) -> str:
+    scale = levels.scale_if_known()
+    if scale is None or value is None:
+        return "not known"
+    if scale.is_off(value):
+        return "off"
+    return f"{scale.position_of(value):.2f}" if value in scale.on else "not on this bike"

@@ -1,0 +1,134 @@
+"""The next change as a page: what comes before, the one proposal, what waits, and what is decided."""
+
+import re
+from collections.abc import Iterator, Mapping
+
+from paddock_tui.advice.changing import Advised, Kind, Proposal
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.values import field_row
+from paddock_tui.records.common import Units
+from paddock_tui.records.differences import Difference, differences
+from paddock_tui.records.fielding import field_at
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.session import Session
+from paddock_tui.store.garage import Loaded
+from paddock_tui.text import printable
+
+CAUTION = "a starting point: the manual, a technician and your own feel come first; one change, the same laps"
+
+ANSWER = "answer "
+"""What the key of a row begins with that answers a question."""
+
+_SIDES = re.compile(r"-(left|right)$")
+
+PROPOSED, OWN = "proposed", "own"
+
+
+def next_change_page(
+    advised: Advised, ridden: Loaded, coming: Loaded | None, heading: str, units: Units
+) -> Page:
+    """Make the page of a ridden session; `coming` is the session made from it, where there is one."""
+    sections = [
+        Section("the next change", tuple(_proposal(advised.proposal, ridden.ref, PROPOSED))),
+    ]
+    if advised.waiting:
+        waiting = [
+            row for place, one in enumerate(advised.waiting, 1) for row in _waiting(one, ridden.ref, place)
+        ]
+        sections.append(Section("waits behind it", tuple(waiting), "one at a time tells most"))
+    sections.append(_decided(ridden, coming, units))
+    sections.append(Section("comes before any change", tuple(_looked(advised))))
+    return Page(f"next change · {heading}", tuple(sections), judged=False, caution=CAUTION)
+
+
+def _looked(advised: Advised) -> Iterator[Row]:
+    for one in advised.looked_at:
+        mark = {True: "ok", False: "put right first", None: "look first"}[one.right]
+        said = one.said if one.right and one.said.startswith("ok") else f"{mark}: {one.said}"
+        yield Row(one.what, said, kind="text", key=f"looked {one.what}", known=one.right is not None)
+
+
+def _proposal(one: Proposal, ref: Ref, key: str) -> Iterator[Row]:
+    offer = one.move.puts if one.move is not None else ()
+    takes = "v takes it into the next session" if one.kind is Kind.CHANGE else ""
+    if one.kind is Kind.SAME:
+        takes = "v makes the next session the same"
+    yield Row(one.kind.value, printable(one.text), aside=takes, kind="text", key=key, offer=offer)
+    for label, text in (("for", one.symptom), ("why", one.why), ("expect", one.expect), ("watch", one.watch)):
+        if text:
+            yield Row(label, printable(text), kind="text", key=f"{key} {label}", offer=offer)
+    yield from _answers(one, ref)
+    for place, text in enumerate(one.passed_over):
+        if text.rstrip(".").casefold() != one.text.rstrip(".").casefold():
+            yield Row("passed over", printable(text), kind="text", key=f"{key} passed {place}")
+
+
+def _answers(one: Proposal, ref: Ref) -> Iterator[Row]:
+    if one.question is None or not one.answer_at:
+        return
+    for place, (word, meaning) in enumerate(one.question.answers, 1):
+        yield Row(
+            str(place),
+            meaning,
+            aside="enter",
+            kind="link",
+            ref=ref,
+            path=one.answer_at,
+            key=f"{ANSWER}{word}",
+        )
+
+
+def _waiting(one: Proposal, ref: Ref, place: int) -> Iterator[Row]:
+    offer = one.move.puts if one.move is not None else ()
+    yield Row(
+        one.kind.value, printable(one.text), aside=one.symptom, kind="text", key=f"waits {place}", offer=offer
+    )
+    yield from _answers(one, ref)
+
+
+def _decided(ridden: Loaded, coming: Loaded | None, units: Units) -> Section:
+    """Show what the next session changes, with its reasons to be edited; several are allowed, and said so."""
+    own = Row("your own", "enter: change it on the set-up page of the next session", kind="link", key=OWN)
+    if coming is None:
+        none = Row("", "there is no next session yet: v, or n", kind="text", key="none yet")
+        return Section("decided", (none, own))
+    title = f"decided: session {coming.ref.id}"
+    before, after = ridden.record, coming.record
+    if not isinstance(before, Session) or not isinstance(after, Session):
+        return Section(title, (own,))
+    found = [one for one in differences(before.setup, after.setup) if one.known]
+    if not found:
+        return Section(title, (Row("", "nothing: the same again", kind="text", key="same"), own))
+    rows: list[Row] = []
+    for one in found:
+        key = f"decided {one.kind} {one.key}"
+        rows.append(Row(printable(one.label), printable(one.reads), kind="text", key=key))
+        rows += _reasons(coming, one, units)
+    apart = _apart(found)
+    note = f"{apart} at once: nobody will know which did it" if apart > 1 else ""
+    return Section(title, (*rows, own), note)
+
+
+def _apart(found: list[Difference]) -> int:
+    """Count the changes that are made for themselves: both legs are one, pressures to target are none."""
+    return len({_SIDES.sub("", one.key) for one in found if one.key not in ("front_start", "rear_start")})
+
+
+def _reasons(coming: Loaded, one: Difference, units: Units) -> Iterator[Row]:
+    for word in ("why", "expect"):
+        field = field_at("session", ("because", one.kind, one.key, word), coming.record, None)
+        if field is not None:
+            yield field_row(coming, field, units)
+
+
+def proposal_of(advised: Advised, row: Row | None) -> Proposal:
+    """Give the proposal that a row stands for: the one, or one that waits behind it."""
+    if row is not None and row.key.startswith("waits "):
+        return advised.waiting[int(row.key.removeprefix("waits ")) - 1]
+    return advised.proposal
+
+
+def answers_of(rows: tuple[Row, ...], row: Row) -> Mapping[str, str]:
+    """Give the answers that a digit stands for beside a row: those of the same question, by number."""
+    mine = [one for one in rows if one.key.startswith(ANSWER) and one.path == row.path]
+    return {one.label: one.key.removeprefix(ANSWER) for one in mine}

@@ -1,0 +1,47 @@
+"""Two set-ups compared: differences only, as in force, with what each side helps."""
+
+from paddock_tui.pages.compare import Side, compare_page
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.setup import SetUp
+from tests.rules.situations import BIKE_DOWN, BIKE_UP, read
+
+UP, DOWN = (read("bike", data, Bike) for data in (BIKE_UP, BIKE_DOWN))
+OPEN = SetUp(mode="open", controls={"traction": 5, "wheelie": 3, "throttle": "even", "engine-braking": 2})
+
+
+def rows(left: SetUp, right: SetUp, bike: Bike | None = UP) -> dict[str, tuple[str, str]]:
+    page = compare_page(Side("this", left), Side("that", right), bike)
+    return {row.label: (row.value, row.aside) for row in page.rows() if row.label not in ("", "this", "that")}
+
+
+def test_what_is_the_same_is_not_shown() -> None:
+    assert rows(OPEN, OPEN) == {}
+
+
+def test_levels_are_compared_in_the_bikes_numbers_with_help_beside_them() -> None:
+    other = SetUp(
+        mode="open", controls={**OPEN.controls, "traction": 8, "wheelie": "off", "engine-braking": 4}
+    )
+    assert rows(OPEN, other) == {
+        "traction": ("5 | 8", "help 0.50 | 0.80"),
+        "wheelie": ("3 | off", "help 0.40 | off"),
+        "engine braking": ("2 | 4", "frees the rear 0.25 | 0.75"),
+    }
+    assert rows(OPEN, other, DOWN)["wheelie"] == ("3 | off", "help 0.60 | off")
+
+
+def test_a_riding_mode_is_compared_by_what_it_fixes_and_forbids() -> None:
+    wet = SetUp(mode="showers", controls=OPEN.controls)
+    assert rows(OPEN, wet) == {
+        "traction": ("5 | 5", "help 0.50 | 0.50; showers allows 6 to 10"),
+        "throttle": ("even | soft", "help 0.50 | 1.00"),
+        "mode": ("open | showers", ""),
+    }
+
+
+def test_what_only_one_side_knows_and_what_the_bike_does_not_have_is_shown() -> None:
+    odd = SetUp(mode="open", controls={**OPEN.controls, "rocket": 2}, adjusters={"front-rebound": 8})
+    found = rows(OPEN, odd)
+    assert found["rocket"] == ("not known | 2", "")
+    assert found["front rebound"] == ("not known | 8", "")
+    assert rows(OPEN, odd, None)["rocket"] == ("not known | 2", "")

@@ -1,0 +1,76 @@
+"""The page of the next change: the proposal first, then what waits, what is decided, what comes before."""
+
+from pathlib import Path
+
+from paddock_tui.advice.changing import next_change
+from paddock_tui.desk import Desk
+from paddock_tui.desk.changing import next_of
+from paddock_tui.pages.next_change import answers_of, next_change_page, proposal_of
+from paddock_tui.pages.rows import Page, Section
+from paddock_tui.records.common import Units
+from paddock_tui.records.paths import Ref
+from tests.desk.opened import at_desk
+
+LAST = Ref("session", "2026-06-20-2-magpie")
+ASKS = Ref("session", "2026-04-18-1-badger")
+
+
+def page_of(desk: Desk, ref: Ref) -> Page:
+    coming = next_of(desk.files, ref)
+    there = desk.files.read(coming) if coming is not None else None
+    loaded = desk.files.read(ref)
+    assert loaded is not None
+    return next_change_page(next_change(desk.about(ref)), loaded, there, "here", Units())
+
+
+def titled(page: Page, start: str) -> Section:
+    return next(section for section in page.sections if section.title.startswith(start))
+
+
+def test_the_proposal_says_what_for_why_what_to_expect_and_what_to_watch(garage: Path) -> None:
+    rows = titled(page_of(at_desk(garage), LAST), "the next change").rows
+    assert [row.label for row in rows] == ["change", "for", "why", "expect", "watch"]
+    assert rows[0].value.startswith("front starting pressure 2.15 bar -> 2.01 bar")
+    assert rows[0].aside == "v takes it into the next session"
+    assert all(row.offer for row in rows)
+
+
+def test_what_is_decided_stands_with_its_reasons_and_several_are_said_to_be_so(garage: Path) -> None:
+    section = titled(page_of(at_desk(garage), LAST), "decided: session 2026-06-20-4-magpie")
+    assert [(row.label, row.value) for row in section.rows if row.kind == "text"] == [
+        ("traction", "5 -> 3"),
+        ("slide", "4 -> 3"),
+    ]
+    reasons = [row for row in section.rows if row.kind == "field"]
+    assert reasons[0].path == ("because", "controls", "traction", "why")
+    assert reasons[0].value == "cut in out of 7 although nothing moved"
+    assert section.note == "2 at once: nobody will know which did it"
+    assert section.rows[-1].label == "your own"
+
+
+def test_what_comes_before_any_change_is_listed_with_how_it_stands(garage: Path) -> None:
+    rows = titled(page_of(at_desk(garage), LAST), "comes before").rows
+    assert {row.label: row.value.split(":")[0] for row in rows} == {
+        "front pressure": "put right first",
+        "rear pressure": "put right first",
+        "tyres": "ok",
+        "chain": "ok",
+        "bearings": "ok, says the checklist",
+    }
+
+
+def test_a_question_lists_its_answers_by_number(garage: Path) -> None:
+    page = page_of(at_desk(garage), ASKS)
+    answers = [row for row in page.rows() if row.kind == "link" and row.path]
+    assert [row.label for row in answers] == ["1", "2", "3"]
+    assert answers_of(page.rows(), answers[0]) == {"1": "overshoots", "2": "settles", "3": "creeps"}
+    assert page.rows()[0].label == "answer first"
+
+
+def test_a_row_that_waits_stands_for_its_own_proposal(garage: Path) -> None:
+    desk = at_desk(garage)
+    found = next_change(desk.about(LAST))
+    waits = titled(page_of(desk, LAST), "waits").rows[0]
+    assert proposal_of(found, waits) is found.waiting[0]
+    assert proposal_of(found, None) is found.proposal
+    assert proposal_of(found, page_of(desk, LAST).rows()[0]) is found.proposal
