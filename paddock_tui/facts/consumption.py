@@ -5,7 +5,7 @@ from collections.abc import Iterable
 
 import attrs
 
-from paddock_tui.advice.history import History, Past
+from paddock_tui.facts.past import History, Past
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel_learning import LearntRate, Refill, learn_rate_by_mode
 

@@ -2,8 +2,8 @@
 
 import pytest
 
-from paddock_tui.advice.consumption import TRACK, fuel_learnt, tank_l
-from paddock_tui.advice.history import History
+from paddock_tui.facts.consumption import TRACK, fuel_learnt, tank_l
+from paddock_tui.facts.past import History
 from tests.advice.given import past
 
 

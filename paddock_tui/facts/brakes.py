@@ -1,0 +1,80 @@
+"""The brakes as last felt and measured: the lever, and the pads at each end."""
+
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, Absent, fact
+from paddock_tui.facts.past import End, History
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.session import Session
+
+
+@attrs.frozen
+class Felt:
+    """The brake lever as it last felt, and where that was entered."""
+
+    word: str
+    where: str
+
+    def __str__(self) -> str:
+        return f"lever {self.word} {self.where}"
+
+
+@attrs.frozen
+class PadLeft:
+    """The thinnest pad of one end as last measured, and where that was entered."""
+
+    end: End
+    left: Quantity
+    where: str
+
+    def __str__(self) -> str:
+        return f"{self.end} pads {self.left} {self.where}"
+
+
+@attrs.frozen
+class LeastPad:
+    """The least pad thickness that counts, and who says so; without a posted one the limit's."""
+
+    posted: Quantity | None
+
+    def __str__(self) -> str:
+        return f"organiser's least {self.posted}" if self.posted is not None else "no least posted"
+
+
+@fact("how the brake lever feels", at="session:lever", show=str)
+def lever_felt(session: Session, history: History) -> Felt | Absent:
+    """The lever as felt in this session, else in the last one where somebody wrote it down."""
+    if session.lever is not None:
+        return Felt(session.lever, "now")
+    for one in reversed(history.past):
+        if one.session.lever is not None:
+            return Felt(one.session.lever, f"in session {one.id}")
+    return ABSENT
+
+
+@fact("the pads at the {subject}", at="session:{subject}_pads", per="end", show=str)
+def pads_left(end: End, session: Session, history: History) -> PadLeft | Absent:
+    """The thinnest pad as measured for this session, else in the last one where it was."""
+    own = _pads(session, end)
+    if own is not None:
+        return PadLeft(end, own, "now")
+    for one in reversed(history.past):
+        before = _pads(one.session, end)
+        if before is not None:
+            return PadLeft(end, before, f"in session {one.id}")
+    return ABSENT
+
+
+@fact("the organiser's least pad thickness", at="day:limits.pads", show=str)
+def least_pad(records: Mapping[str, Record], session: Session) -> LeastPad:
+    """What the organiser posted, where there is one."""
+    day = records.get("day")
+    return LeastPad(day.limits.pads if isinstance(day, RidingDay) else None)
+
+
+def _pads(session: Session, end: End) -> Quantity | None:
+    return session.front_pads if end == "front" else session.rear_pads

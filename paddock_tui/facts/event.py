@@ -1,0 +1,101 @@
+"""What the day's rules are set against: noise, camera, lap timer, and stops before a session."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.facts.past import FORBIDDEN, Past
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.day import Entry, RidingDay, Slot
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.session import Session
+
+
+@attrs.frozen
+class NoiseRead:
+    """The venue's own reading of this bike, and the limit as posted."""
+
+    reading: Quantity
+    posted: Quantity
+
+    @property
+    def under(self) -> float:
+        """Decibels under the limit; below zero where it is over."""
+        return self.posted.to("dB(A)") - self.reading.to("dB(A)")
+
+    def __str__(self) -> str:
+        return f"noise {self.reading}, limit {self.posted}"
+
+
+@attrs.frozen
+class Camera:
+    """Where the camera is, whether it is tied on, and the organiser's rule."""
+
+    place: str
+    tethered: bool | None
+    rule: str | None
+
+    def __str__(self) -> str:
+        tied = {True: "tied on", False: "not tied on", None: "tied on or not is not known"}[self.tethered]
+        return f"camera on the {self.place}, {tied}; organiser: {self.rule or 'no rule noted'}"
+
+
+@attrs.frozen
+class Stop:
+    """A stop of the timetable after which nobody has ridden yet."""
+
+    what: str
+    until: dt.time
+
+    def __str__(self) -> str:
+        return f"{self.what} until {self.until:%H:%M}"
+
+
+@fact("the noise reading", at="day:limits.noise", show=str)
+def noise_read(entry: Entry, day: RidingDay) -> NoiseRead | Absent:
+    """The reading and the limit; absent without one of them: nobody judges by another meter."""
+    reading, posted = entry.noise.reading, day.limits.noise
+    return ABSENT if reading is None or posted is None else NoiseRead(reading, posted)
+
+
+@fact("the camera", at="day:entries", show=str)
+def camera(entry: Entry, day: RidingDay) -> Camera | Absent:
+    """The camera that is carried; absent where there is none, or nobody wrote of one."""
+    if entry.camera in (None, "none"):
+        return ABSENT
+    return Camera(entry.camera or "", entry.tethered, day.camera_rule)
+
+
+@fact("whether a lap timer is on the bike", at="bike:lap_timer", show=lambda found: f"lap timer {found}")
+def timer_where_forbidden(bike: Bike, day: RidingDay) -> str | Unknown | Absent:
+    """The lap timer of the bike, asked only where timing is forbidden."""
+    if day.timing != FORBIDDEN:
+        return ABSENT
+    return bike.lap_timer or UNKNOWN
+
+
+@fact("the last stop of the timetable", show=str)
+def stop_before(
+    session: Session, records: Mapping[str, Record], rider_today: tuple[Past, ...]
+) -> Stop | Absent:
+    """Lunch or another stop before this session since which the rider has not ridden."""
+    day = records.get("day")
+    if not isinstance(day, RidingDay) or session.start is None:
+        return ABSENT
+    since = [one.session.start for one in rider_today if one.session.start is not None]
+    before = [
+        (slot.to, slot)
+        for slot in day.stops.values()
+        if slot.to is not None and slot.to <= session.start and not any(start >= slot.to for start in since)
+    ]
+    if not before:
+        return ABSENT
+    until, slot = max(before, key=lambda one: one[0])
+    return Stop(_what(slot), until)
+
+
+def _what(slot: Slot) -> str:
+    return " ".join((slot.what or "a stop").split())

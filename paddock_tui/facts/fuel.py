@@ -1,0 +1,172 @@
+"""Fuel for what is planned: the rate, what is in the tank, and what is left at the flag."""
+
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.facts.consumption import ROAD, TRACK, fuel_learnt, tank_l
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.facts.pace import pace_s, usual_lap_s
+from paddock_tui.facts.past import History
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.people import Rider, Venue
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.fuel import DEFAULT_RATE, FuelPlan, laps_from_minutes, plan_fuel
+
+MOST_LAPS = 500.0
+"""What a plan can hold at most; a longer one is a slip."""
+
+
+@attrs.frozen
+class Rate:
+    """A consumption in l/100 km, what it rests on, and whether refills have taught it."""
+
+    l_per_100km: float
+    where: str
+    learnt: bool = False
+    given: Quantity | None = None
+
+
+@attrs.frozen
+class InTank:
+    """Litres in the tank before the outing, and how that is known."""
+
+    litres: float
+    where: str
+    given: Quantity | None = None
+
+
+@attrs.frozen
+class FuelAhead:
+    """The litres that a plan needs, those left at the flag, and the reserve that the rider wants there.
+
+    `left_l` is below zero where the tank runs dry before.
+    """
+
+    plan: FuelPlan
+    tank: InTank
+    rate: Rate
+    left_l: float
+    own_reserve_l: float | None = None
+
+    def __str__(self) -> str:
+        needed, km, rate = self.plan.needed_l, self.plan.distance_km, self.rate
+        kept = f"; own reserve {self.own_reserve_l:g} l" if self.own_reserve_l is not None else ""
+        asks = f"{needed:.1f} l for {km:.0f} km at {rate.l_per_100km:.1f} l/100km, {rate.where}"
+        return f"{self.tank.litres:.1f} l in the tank; {asks}{kept}"
+
+
+def rate_of(session: Session, mode: str | None, bike: Bike | None, history: History) -> Rate:
+    """Give the consumption: learnt in this mode, learnt at all, the bike's own, else the usual most."""
+    ground = ROAD if session.kind == "road" else TRACK
+    added = session.fuel_added
+    filled = None if added is None else (added.to("l"), bool(session.filled_to_brim))
+    learnt = fuel_learnt(history, ground, mode, filled)
+    if learnt is not None:
+        return Rate(learnt.learnt.rate_l_per_100km, learnt.where, learnt=True)
+    if bike is not None and bike.tank.consumption is not None:
+        given = bike.tank.consumption
+        return Rate(given.to("l/100km"), "the bike's default", given=given)
+    low, high = DEFAULT_RATE
+    return Rate(high, f"the most of {low:g} to {high:g}: common practice, no source")
+
+
+def in_tank(session: Session, bike: Bike | None, history: History, rate: float) -> InTank | None:
+    """Give what the tank holds before the outing: brimmed, or counted from the last brim; else None."""
+    if bike is None or bike.tank.capacity is None:
+        return None
+    capacity = bike.tank.capacity.to("l")
+    if session.filled_to_brim:
+        return InTank(capacity, "filled to the brim", bike.tank.capacity)
+    before = tank_l(history, capacity, rate)
+    if before is None:
+        return None
+    added = session.fuel_added.to("l") if session.fuel_added is not None else 0.0
+    return InTank(min(before + added, capacity), "estimated from the last brim on")
+
+
+def laps_around(session: Session) -> int:
+    """Out and in laps on top of the plan: planned laps leave them out, a planned time holds them."""
+    return 0 if session.planned_laps is None else 2
+
+
+def warm_up_laps(session: Session) -> int:
+    """Laps before the start."""
+    return 1 if session.kind == "race" else 0
+
+
+@fact("the tank's capacity", at="bike:tank.capacity")
+def tank_capacity(bike: Bike) -> Quantity | Unknown:
+    """What the tank holds; without it nobody can tell what is in it."""
+    return bike.tank.capacity or UNKNOWN
+
+
+@fact("the fuel in the tank: filled to the brim, or added since a brim", at="session:filled_to_brim")
+def fuel_in_tank(
+    session: Session, setup: SetUp, bike: Bike, history: History, tank_capacity: Quantity
+) -> InTank | Unknown:
+    """Litres before the outing."""
+    rate = rate_of(session, setup.mode, bike, history)
+    return in_tank(session, bike, history, rate.l_per_100km) or UNKNOWN
+
+
+@fact("the planned laps or time", at="session:planned_time")
+def planned_time_or_laps(session: Session) -> Quantity | int | Unknown:
+    """What is planned: laps where they are, else time."""
+    return session.planned_laps or session.planned_time or UNKNOWN
+
+
+@fact("the usual lap here: laps timed before, or the planned laps", at="session:planned_laps")
+def planned_laps(
+    session: Session, planned_time_or_laps: Quantity | int, history: History, refs: Mapping[str, Ref]
+) -> float | Unknown:
+    """The laps that are planned, from minutes by the usual lap of this rider here."""
+    if not isinstance(planned_time_or_laps, Quantity):
+        return float(planned_time_or_laps)
+    venue = refs["venue"].id if "venue" in refs else None
+    found = usual_lap_s(history, session.rider, venue) or pace_s(history, session.rider, venue)
+    minutes = planned_time_or_laps.to("min")
+    if found is None or not 10.0 <= found[0] <= 3600.0 or not 0.0 < minutes <= 1440.0:
+        return UNKNOWN
+    return min(laps_from_minutes(minutes, found[0]), MOST_LAPS)
+
+
+@fact("the length of a lap", at="venue:length")
+def lap_km(venue: Venue) -> float | Unknown:
+    """Kilometres of one lap."""
+    return UNKNOWN if venue.length is None else venue.length.to("km")
+
+
+@fact("whether fuel has to last for laps", at="session:kind")
+def laps_to_ride(session: Session) -> bool | Absent:
+    """True for everything but a ride on the road, where there are filling stations."""
+    return ABSENT if session.kind == "road" else True
+
+
+@fact("fuel figures that can be: tank, consumption, lap length", at="bike:tank.consumption", show=str)
+def fuel_ahead(
+    session: Session,
+    setup: SetUp,
+    bike: Bike,
+    history: History,
+    laps_to_ride: bool,
+    fuel_in_tank: InTank,
+    planned_laps: float,
+    lap_km: float,
+    records: Mapping[str, object],
+) -> FuelAhead | Unknown:
+    """What is left of the fuel when the plan is ridden; the rider's own reserve where one is set."""
+    rate = rate_of(session, setup.mode, bike, history)
+    rider = records.get("rider")
+    own = rider.limits.fuel_reserve if isinstance(rider, Rider) else None
+    around, warm_up = laps_around(session), warm_up_laps(session)
+    try:
+        plan = plan_fuel(min(planned_laps, MOST_LAPS), lap_km, rate.l_per_100km, around, warm_up)
+        left = round(plan.at_flag_l(fuel_in_tank.litres), 6)
+    except OutOfRange:
+        return UNKNOWN
+    return FuelAhead(plan, fuel_in_tank, rate, left, None if own is None else own.to("l"))

@@ -1,0 +1,108 @@
+"""A ride on the road: pressures, tread, aids and riding mode as they leave the gate."""
+
+import attrs
+
+from paddock_tui.facts.controls import Mapped, Shown
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.facts.past import End, tyre_of
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.electronics import Control, Effect, function_of
+from paddock_tui.records.of_bike import is_off
+from paddock_tui.records.outing import Reading
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.tyres import TyreSet
+
+ORDER = ("leaving", "warmers", "cold")
+"""The readings before a ride, the last one first."""
+
+
+@attrs.frozen
+class Leaving:
+    """The pressure that one tyre leaves with, and where it stands."""
+
+    end: End
+    pressure: Quantity
+    read: bool
+
+    def __str__(self) -> str:
+        return f"{self.end} {self.pressure} {'as read' if self.read else 'as the set-up says'}"
+
+
+@fact("whether it is a ride on the road")
+def on_the_road(session: Session) -> bool | Absent:
+    """True for a ride on the road, absent for everything else."""
+    return True if session.kind == "road" else ABSENT
+
+
+@fact(
+    "the pressure that the {subject} leaves with", at="session:pressures.cold.{subject}", per="end", show=str
+)
+def leaving_with(end: End, session: Session, setup: SetUp) -> Leaving | Absent:
+    """The last reading before the ride, or what it was set to; else what the set-up says."""
+    for name in ORDER:
+        found = _read(session.pressures.get(name), end)
+        if found is not None:
+            return Leaving(end, found, read=True)
+    start = setup.front_start if end == "front" else setup.rear_start
+    return ABSENT if start is None else Leaving(end, start, read=False)
+
+
+@fact(
+    "the road pressure of the {subject}",
+    at="bike:{subject}.road_pressure",
+    per="end",
+    show=lambda found: f"road {found}",
+)
+def road_pressure(end: End, bike: Bike) -> Quantity | Unknown:
+    """The manual's figure for the road."""
+    found = bike.front.road_pressure if end == "front" else bike.rear.road_pressure
+    return found or UNKNOWN
+
+
+@fact("the tread left at the {subject}", per="end", show=lambda found: f"{found} tread left")
+def least_tread(end: End, tyres: TyreSet) -> Quantity | Absent:
+    """The least of the depths that were measured; absent where none was."""
+    tyre = tyre_of(tyres, end)
+    depths = (tyre.tread_left, tyre.tread_middle, tyre.tread_right)
+    known: list[Quantity] = [one for one in depths if one is not None]
+    if not known:
+        return ABSENT
+    return min(known, key=lambda one: one.to("mm"))
+
+
+@fact(
+    "the kind of the {subject} tyre", at="tyres:{subject}.kind", per="end", show=lambda found: f"{found} tyre"
+)
+def tyre_kind_at(end: End, tyres: TyreSet) -> str | Unknown:
+    """What the tyre is made for."""
+    return tyre_of(tyres, end).kind or UNKNOWN
+
+
+@fact("the wheels that {subject} leaves without ABS", per="control")
+def wheels_left(
+    subject: str, control: Control, in_force: Shown, effect_in_force: Effect
+) -> tuple[str, ...] | Absent:
+    """The wheels without ABS at this level; absent for a control that is no ABS."""
+    function = function_of(subject, control)
+    if function not in ("front-abs", "rear-abs", "abs"):
+        return ABSENT
+    wheels = ("front", "rear") if function == "abs" else (function.partition("-")[0],)
+    if is_off(control, in_force.value):
+        return wheels
+    return tuple(wheel for wheel in wheels if getattr(effect_in_force, wheel) == "off")
+
+
+@fact("what the riding mode is for", show=lambda found: f"riding mode for {found}")
+def mode_made_for(mode_in_use: Mapped) -> str | Absent:
+    """What the riding mode in use is made for; absent where its file does not say."""
+    return mode_in_use.mode.use or ABSENT
+
+
+def _read(reading: Reading | None, end: End) -> Quantity | None:
+    if reading is None:
+        return None
+    if end == "front":
+        return reading.set_to_front or reading.front
+    return reading.set_to_rear or reading.rear

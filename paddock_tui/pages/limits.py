@@ -1,0 +1,70 @@
+"""The page of limits: every threshold of the rules, with its meaning and source, and whose it is."""
+
+from collections.abc import Iterator
+
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.values import trouble_at
+from paddock_tui.records.paths import GARAGE, Path
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.rules.limits import LIMITS, Limit, Limits
+from paddock_tui.store.garage import Loaded
+from paddock_tui.text import printable
+
+CAUTION = (
+    "A wider limit finds less, and makes nothing safer. The bike's manual, the organiser, scrutineers and "
+    "qualified people come first."
+)
+ROOT = "limits"
+
+
+def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
+    """Make the page; `loaded` is the garage's own file, for what cannot be read there."""
+    rules = sorted({rule for rule, _ in LIMITS})
+    sections = [Section(rule, tuple(_rows(rule, in_force, loaded))) for rule in rules]
+    strays = tuple(_strays(in_force))
+    if strays:
+        sections.insert(0, Section("in the file, but not used", strays))
+    changed = sum(in_force.overridden(one) for one in LIMITS.values())
+    said = f"{changed} of them yours" if changed else "as declared"
+    return Page(f"limits · {len(LIMITS)}, {said}", tuple(sections), caution=CAUTION, judged=False)
+
+
+def path_of(wanted: Limit) -> Path:
+    """Give where a limit stands in the garage's file."""
+    return (ROOT, wanted.rule, wanted.name)
+
+
+def written(wanted: Limit, value: float) -> str:
+    """Write a value of a limit as it is typed: with its unit where it has one."""
+    return f"{show_number(value)} {wanted.unit}".strip()
+
+
+def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
+    for key in sorted(key for key in LIMITS if key[0] == rule):
+        one = LIMITS[key]
+        value = written(one, in_force[one])
+        yours = in_force.overridden(one)
+        where = f"yours; declared {written(one, one.value)}, backspace goes back" if yours else "as declared"
+        found = trouble_at(loaded, path_of(one)) if loaded is not None else None
+        yield Row(
+            label=one.name.replace("_", " "),
+            value=value,
+            range=f"of {show_number(one.low)} to {show_number(one.high)}",
+            aside=printable(f"{one.meaning}; {where}; source: {one.source}"),
+            ref=GARAGE,
+            path=path_of(one),
+            edit=value,
+            trouble=printable(f"cannot be read: {found.found}") if found is not None else "",
+        )
+
+
+def _strays(in_force: Limits) -> Iterator[Row]:
+    for rule, name, wrong in in_force.problems():
+        yield Row(
+            label=printable(f"{rule}.{name}"),
+            value=printable(wrong),
+            aside="backspace takes it out",
+            ref=GARAGE,
+            path=(ROOT, rule, name),
+            key="stray",
+        )

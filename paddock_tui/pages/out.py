@@ -1,0 +1,109 @@
+"""The page before going out: what is still open, in the order of the clock, and the row that stamps it."""
+
+import datetime as dt
+from collections.abc import Iterator
+
+import attrs
+
+from paddock_tui.facts import Situation
+from paddock_tui.facts.outing import is_ridden
+from paddock_tui.pages.review import CAUTION_WORDS, finding_row
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.records.session import Session
+from paddock_tui.rules import HOLD, RULES, Finding, Review, review
+from paddock_tui.text import printable
+
+NOW = "going out now"
+"""The key of the row that stamps going out."""
+
+
+def judged_going_out(situation: Situation) -> Review:
+    """Judge a situation as it is for whoever goes out now: what is not done yet counts."""
+    return review(attrs.evolve(situation, going_out=True))
+
+
+def out_page(situation: Situation, judged: Review, heading: str) -> Page:
+    """Make the page; `judged` is the review of going out."""
+    session = situation.session
+    if session is None or is_ridden(session):
+        said = "This session was ridden: n makes the next one." if session else "There is no session here."
+        return Page(f"going out · {heading}", (Section("over", (Row("", said, kind="text", key="over"),)),))
+    sections = []
+    mend = tuple(finding_row(one) for one in to_mend(judged))
+    if mend:
+        sections.append(Section("mend first, or say why", mend))
+    do = tuple(_due_row(one, session) for one in to_do(judged))
+    if do:
+        sections.append(Section("to do, in the order of the clock", do))
+    sections.append(Section("the last minutes", tuple(_last_minutes(session))))
+    sections.append(Section("out", (_now_row(judged, session, situation.now),)))
+    return Page(f"going out · {heading}", tuple(sections), caution=CAUTION_WORDS, judged=False)
+
+
+def to_mend(judged: Review) -> list[Finding]:
+    """List the holds and the serious findings without an answer that are more than not done yet."""
+    return [
+        one
+        for one in judged.findings
+        if RULES[one.rule].todo is None and (one.severity == HOLD or one.to_answer)
+    ]
+
+
+def to_do(judged: Review) -> list[Finding]:
+    """List what is not done yet, what is due earliest first, then by what is mended first."""
+    found = [one for one in judged.findings if RULES[one.rule].todo is not None and one.accepted is None]
+    return sorted(found, key=lambda one: (-_minutes(one), RULES[one.rule].rank, one.rule, one.subject))
+
+
+def first_row(page: Page) -> tuple[str, ...]:
+    """Give the identity of the first row that is open, else of the one that stamps going out."""
+    rows = [row for row in page.rows() if row.kind == "finding" or row.key in (NOW, "over")]
+    return rows[0].identity
+
+
+def holds_of(judged: Review) -> list[Finding]:
+    """List the holds that stand."""
+    return [one for one in judged.findings if one.severity == HOLD]
+
+
+def _minutes(finding: Finding) -> int:
+    todo = RULES[finding.rule].todo
+    return todo.minutes if todo is not None else 0
+
+
+def _due_row(finding: Finding, session: Session) -> Row:
+    said = f"{_by(finding, session)}: {finding.remedy.text}"
+    return attrs.evolve(finding_row(finding), aside=printable(said))
+
+
+def _by(finding: Finding, session: Session) -> str:
+    if session.start is None or session.date is None:
+        return "before going out"
+    start = dt.datetime.combine(session.date, session.start)
+    return f"by {start - dt.timedelta(minutes=_minutes(finding)):%H:%M}"
+
+
+def _last_minutes(session: Session) -> Iterator[Row]:
+    """Give the cautions of the last minutes; common practice, no source."""
+    yield _said("fuel", "filled with the engine cool, away from warmers, generator and any flame")
+    if session.work:
+        yield _said(
+            "brakes", "pumped until hard, tried at walking pace; sensors and their wires where they were"
+        )
+    clear = "off at the last call, and they, " if session.warmers == "used" else ""
+    yield _said(
+        "warmers" if clear else "clear", f"{clear}cables, stands and tools out of the way before it rolls"
+    )
+    yield _said("first laps", "two at rising pace: tyres, brakes and head come in together")
+
+
+def _said(label: str, words: str) -> Row:
+    return Row(label, words, kind="text", key=f"last {label}")
+
+
+def _now_row(judged: Review, session: Session, now: dt.datetime) -> Row:
+    stamped = f"went out {session.went_out:%H:%M}; enter stamps anew" if session.went_out else ""
+    holds = holds_of(judged)
+    stand = f"{len(holds)} holds stand" if len(holds) > 1 else "1 hold stands"
+    aside = f"{stand}: enter asks once more" if holds else "u takes it back"
+    return Row(NOW, stamped or f"enter stamps {now:%H:%M}", aside=aside, kind="link", key=NOW)

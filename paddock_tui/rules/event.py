@@ -1,0 +1,117 @@
+"""Rules about the organiser's day: noise, camera, lap timing, and the first laps after a stop."""
+
+from paddock_tui.facts.event import Camera, NoiseRead, Stop
+from paddock_tui.rules.core import CAUTION, EVENT, HOLD, NOTE, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+from paddock_tui.text import clip, printable
+
+_NEAR = limit(
+    "noise-near-the-limit",
+    "within",
+    2,
+    "dB(A)",
+    "so near under the posted limit is a caution",
+    "common practice, no source",
+    low=0,
+    high=10,
+)
+
+_HERE = ("organised", "to_come")
+
+
+@rule(
+    "noise-over-the-limit", HOLD, source="the limit as posted", at="day:limits.noise", when=_HERE, rank=EVENT
+)
+def noise_over_the_limit(noise_read: NoiseRead) -> Result:
+    """The venue's own reading is over the posted limit."""
+    if noise_read.under >= 0:
+        return None
+    return Raise(
+        message=f"Noise {noise_read.reading} is over the posted {noise_read.posted}.",
+        why="Over the limit on the venue's own meter is a black flag, and two of them are the way home.",
+        remedy=Remedy("Baffle in and pinned, engine warm, be measured again, and enter the new reading."),
+        subject="noise",
+    )
+
+
+@rule(
+    "noise-near-the-limit",
+    CAUTION,
+    source="the limit as posted",
+    at="day:limits.noise",
+    when=_HERE,
+    limits=(_NEAR,),
+    rank=EVENT,
+)
+def noise_near_the_limit(noise_read: NoiseRead, limits: Limits) -> Result:
+    """The reading is so near the limit that the next one may be over it."""
+    if not 0 <= noise_read.under <= limits[_NEAR]:
+        return None
+    return Raise(
+        message=f"Noise {noise_read.reading}: only {noise_read.under:g} dB under the posted limit.",
+        why="Wind, revs and a warm silencer move a reading by that much from one test to the next.",
+        remedy=Remedy("Baffle in and pinned; change up early past the meter."),
+        subject="noise",
+    )
+
+
+@rule(
+    "camera-not-allowed-so",
+    SERIOUS,
+    source="organisers' rules: none on the helmet, tied to the bike",
+    at="day:entries",
+    when=_HERE,
+    rank=EVENT,
+)
+def camera_not_allowed_so(camera: Camera) -> Result:
+    """A camera is on the helmet, or not tied to the bike."""
+    why = "What comes off hits whoever is behind; on a helmet it can break the shell or the neck."
+    rule_words = f" The organiser says: {printable(camera.rule)}." if camera.rule else ""
+    if camera.place == "helmet":
+        return Raise(
+            message="The camera is on the helmet.",
+            why=why + rule_words,
+            remedy=Remedy("Take it off the helmet; on the bike and tied on, where the organiser allows one."),
+            subject="camera",
+        )
+    if camera.tethered is True:
+        return None
+    known = camera.tethered is False
+    return Raise(
+        message="The camera is not tied on." if known else "Whether the camera is tied on is not known.",
+        why=why + rule_words,
+        remedy=Remedy("Tie it to the bike with a wire or cord of its own, or leave it in the box."),
+        severity=SERIOUS if known else CAUTION,
+        subject="camera",
+    )
+
+
+@rule(
+    "timer-where-timing-is-forbidden",
+    SERIOUS,
+    source="organisers' terms: no timing, no data logging",
+    at="bike:lap_timer",
+    when=_HERE,
+    rank=EVENT,
+)
+def timer_on_where_timing_is_forbidden(timer_where_forbidden: str) -> Result:
+    """A lap timer is on the bike, and the organiser forbids timing."""
+    if timer_where_forbidden != "fitted":
+        return None
+    return Raise(
+        message="Timing is forbidden today, and a lap timer is on the bike.",
+        why="It ends the day where it is seen, and may end the insurance's cover too.",
+        remedy=Remedy("Switch it off and tape over it, or take it off; then say so as the reason."),
+        subject="lap-timer",
+    )
+
+
+@rule("first-laps-after-a-stop", NOTE, at="session:start", when=_HERE, rank=EVENT)
+def first_laps_after_a_stop(stop_before: Stop) -> Result:
+    """The first session after lunch or another stop: tyres, brakes and rider are cold again."""
+    return Raise(
+        message=f"First laps after a stop ({clip(printable(stop_before.what), 30)}): two easy ones.",
+        why="Tyres, pads and head went cold while everything stood; it is so after a red flag too.",
+        remedy=Remedy("Two laps at rising pace before the first one that counts."),
+        subject="stop",
+    )

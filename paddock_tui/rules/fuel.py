@@ -1,0 +1,50 @@
+"""The rule about fuel: there is a reserve left at the flag."""
+
+from paddock_tui.facts.fuel import FuelAhead
+from paddock_tui.rules.core import CAUTION, FUEL, HOLD, SERIOUS, Raise, Remedy, Result, Severity, rule
+from paddock_tui.rules.limits import Limits, limit
+
+_RULE = "fuel-short-at-the-flag"
+_COMMON = "common practice, no source"
+
+_HOLD = limit(
+    _RULE, "hold_below", 1.0, "l", "hold below this left at the flag, on a learnt rate", _COMMON, 0, 5
+)
+_LITRES = limit(_RULE, "reserve", 2.0, "l", "reserve at the flag where the rider sets none", _COMMON, 0, 10)
+_SHARE = limit(_RULE, "share", 0.15, "", "reserve as a share of the litres needed", _COMMON, 0, 0.5)
+
+
+@rule(
+    _RULE,
+    SERIOUS,
+    when=("to_come",),
+    at="session:fuel_added",
+    limits=(_HOLD, _LITRES, _SHARE),
+    rank=FUEL,
+)
+def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
+    """Too little is left at the flag; only a rate learnt from refills can make that worse than a caution."""
+    own = fuel_ahead.own_reserve_l
+    share = round(limits[_SHARE] * fuel_ahead.plan.needed_l, 6)
+    reserve = max(limits[_LITRES] if own is None else own, share)
+    left = fuel_ahead.left_l
+    if left >= reserve:
+        return None
+    said = f"{left:.1f} l left" if left >= 0 else f"dry {-left:.1f} l before the flag"
+    missing = -(-(reserve - left) // 0.5) * 0.5
+    return Raise(
+        message=f"Fuel at the flag: {said}, the reserve is {reserve:.1f} l.",
+        why=f"Out of fuel on the track is a stop on the line or in a corner. Reckoned: {fuel_ahead}.",
+        remedy=Remedy(
+            f"Fill {missing:g} l or more, to the brim where weight does not matter: engine off and cool, "
+            "away from warmers, generator and flames, an extinguisher near. Then enter it."
+        ),
+        severity=_severity(fuel_ahead, left, limits),
+        subject="fuel",
+    )
+
+
+def _severity(ahead: FuelAhead, left: float, limits: Limits) -> Severity:
+    if not ahead.rate.learnt:
+        return CAUTION
+    return HOLD if left < limits[_HOLD] else SERIOUS

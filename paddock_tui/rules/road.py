@@ -1,0 +1,132 @@
+"""Rules about the way home by road: pressures, tread, tyres, ABS and riding mode."""
+
+from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.past import End
+from paddock_tui.facts.road import Leaving
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.rules.core import (
+    AIDS,
+    CAUTION,
+    PRESSURES,
+    SERIOUS,
+    TYRES,
+    Put,
+    Raise,
+    Remedy,
+    Result,
+    rule,
+)
+from paddock_tui.rules.limits import Limits, limit
+
+_HERE = ("on_the_road", "to_come")
+_NO_SOURCE = "common practice, no source"
+
+_BELOW = limit(
+    "road-home-at-track-pressure", "below", 0.2, "bar", "so far under the road figure", _NO_SOURCE, 0.05, 1
+)
+_SERIOUS_TREAD = limit(
+    "little-tread-for-the-road", "serious_below", 1.0, "mm", "serious below this tread", "from memory", 0.5, 4
+)
+_CAUTION_TREAD = limit(
+    "little-tread-for-the-road", "caution_below", 1.6, "mm", "caution below this tread", "from memory", 0.5, 4
+)
+
+_TRACK_ONLY = ("slick", "wet", "intermediate")
+
+
+@rule(
+    "road-home-at-track-pressure",
+    SERIOUS,
+    source="the manual's road figure; riders' guides: re-inflate before leaving",
+    per="end",
+    at="session:pressures.cold.{subject}",
+    when=_HERE,
+    limits=(_BELOW,),
+    rank=PRESSURES,
+)
+def road_home_at_track_pressure(leaving_with: Leaving, road_pressure: Quantity, limits: Limits) -> Result:
+    """A tyre leaves by road with the low pressure of the track."""
+    if road_pressure.to("bar") - leaving_with.pressure.to("bar") < limits[_BELOW]:
+        return None
+    end = leaving_with.end
+    put = Put(("setup", f"{end}_start"), str(road_pressure))
+    return Raise(
+        message=f"The {end} leaves with {leaving_with.pressure}; the road figure is {road_pressure}.",
+        why="At road speeds and loads a soft tyre runs hot, wallows, and can fail.",
+        remedy=Remedy(
+            f"Pump it up to {road_pressure} cold before leaving, and enter what it was set to.",
+            () if leaving_with.read else (put,),
+        ),
+        path=("pressures", "cold", f"set_to_{end}") if leaving_with.read else ("setup", f"{end}_start"),
+    )
+
+
+@rule(
+    "little-tread-for-the-road",
+    SERIOUS,
+    source="from memory: least tread is 1.0 or 1.6 mm by country; local law counts",
+    per="end",
+    at="tyres:{subject}.tread_middle",
+    when=_HERE,
+    limits=(_SERIOUS_TREAD, _CAUTION_TREAD),
+    rank=TYRES,
+)
+def little_tread_for_the_road(end: End, least_tread: Quantity, limits: Limits) -> Result:
+    """A tyre has little tread left for the road."""
+    left = least_tread.to("mm")
+    if left >= limits[_CAUTION_TREAD]:
+        return None
+    return Raise(
+        message=f"The {end} tyre has {least_tread} of tread left for the road.",
+        why="Least tread is the law's, and on a wet road the tread is what is left of the grip.",
+        remedy=Remedy("Look up what the law asks for here; take the van, or fit another tyre."),
+        severity=SERIOUS if left < limits[_SERIOUS_TREAD] else CAUTION,
+    )
+
+
+@rule(
+    "tyre-not-for-the-road",
+    SERIOUS,
+    source="the side wall: marked not for use on the road",
+    per="end",
+    at="tyres:{subject}.kind",
+    when=_HERE,
+    rank=TYRES,
+)
+def tyre_not_for_the_road(end: End, tyre_kind_at: str) -> Result:
+    """A tyre that is made for the track only is on the bike for the way home."""
+    if tyre_kind_at not in _TRACK_ONLY:
+        return None
+    return Raise(
+        message=f"The {end} tyre is a {tyre_kind_at}: not made for the road.",
+        why="Most are marked so: they never get warm there, and neither law nor insurance covers them.",
+        remedy=Remedy("Fit road tyres, or take the van."),
+    )
+
+
+@rule(
+    "abs-off-on-the-road", SERIOUS, per="control", at="setup:setup.controls.{subject}", when=_HERE, rank=AIDS
+)
+def abs_off_on_the_road(subject: str, wheels_left: tuple[str, ...], in_force: Shown) -> Result:
+    """ABS is left off for the way home."""
+    if not wheels_left:
+        return None
+    return Raise(
+        message=f"{label_of(subject)} leaves the {' and '.join(wheels_left)} without ABS on the road.",
+        why="Gravel, paint, diesel and cars that pull out are not on any track.",
+        remedy=Remedy("Set it to most help, and read the dash again after the last key-on."),
+        facts=f"road; {in_force}",
+    )
+
+
+@rule("track-mode-on-the-road", CAUTION, at="setup:setup.mode", when=_HERE, rank=AIDS)
+def track_mode_on_the_road(mode_made_for: str) -> Result:
+    """The riding mode in use is made for a dry track."""
+    if mode_made_for != "dry":
+        return None
+    return Raise(
+        message="The riding mode is one for a dry track, and this is the road.",
+        why="Its throttle and aids reckon with a clean warm surface.",
+        remedy=Remedy("Choose the bike's road mode, and read the dash after the last key-on."),
+    )

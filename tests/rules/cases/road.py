@@ -1,0 +1,108 @@
+"""Cases of the rules about the way home by road."""
+
+import datetime as dt
+from typing import Any
+
+from tests.rules.case import Cases, lacks, raises, silent
+from tests.rules.situations import Change, at, put, without
+
+RIDDEN = put("session", "parked", dt.time(10, 59))
+ROAD = put("session", "kind", "road")
+FIGURES = (
+    put("bike", "front.road_pressure", "2.50 bar"),
+    put("bike", "rear.road_pressure", "2.90 bar"),
+)
+HOME = (ROAD, *FIGURES)
+
+
+def cold(**values: str) -> Change:
+    """Read both tyres cold."""
+    return put("session", "pressures.cold", values)
+
+
+def tread(end: str, depth: str) -> Change:
+    """Measure the tread of one tyre, in the middle."""
+    return put("tyres", f"{end}.tread_middle", depth)
+
+
+UP: dict[str, Any] = {
+    "front": "2.10 bar",
+    "rear": "1.90 bar",
+    "set_to_front": "2.50 bar",
+    "set_to_rear": "2.90 bar",
+}
+STARTS = (
+    without("session", "pressures"),
+    put("session", "setup.front_start", "2.10 bar"),
+    put("session", "setup.rear_start", "2.90 bar"),
+)
+
+CASES = {
+    "road-home-at-track-pressure": Cases(
+        raising=(
+            raises("front", "serious", *HOME, says="2.10 bar; the road figure is 2.50 bar"),
+            raises("rear", "serious", *HOME),
+            raises("rear", "serious", *HOME, cold(front="2.5 bar", rear="2.6 bar")),
+            raises("front", "serious", *HOME, *STARTS),
+        ),
+        silent=(
+            silent(*FIGURES),
+            silent(*HOME, cold(**UP)),
+            silent(*HOME, cold(front="2.40 bar", rear="2.80 bar")),
+            silent(*HOME, RIDDEN),
+            silent(*HOME, without("session", "pressures")),
+        ),
+        missing=(
+            lacks("the road pressure of the front", ROAD),
+            lacks("the road pressure of the rear", ROAD, FIGURES[0], cold(**UP)),
+        ),
+    ),
+    "little-tread-for-the-road": Cases(
+        raising=(
+            raises("front", "serious", *HOME, tread("front", "0.9 mm")),
+            raises(
+                "rear", "caution", *HOME, tread("rear", "1.5 mm"), put("tyres", "rear.tread_left", "3 mm")
+            ),
+        ),
+        silent=(
+            silent(*HOME),
+            silent(*HOME, tread("rear", "1.6 mm")),
+            silent(tread("rear", "0.5 mm")),
+            silent(*HOME, tread("rear", "0.5 mm"), RIDDEN),
+        ),
+        missing=(lacks("the tyre set", *HOME, without("tyres")),),
+    ),
+    "tyre-not-for-the-road": Cases(
+        raising=tuple(
+            raises(end, "serious", *HOME, put("tyres", f"{end}.kind", kind))
+            for end, kind in (("front", "slick"), ("rear", "wet"), ("rear", "intermediate"))
+        ),
+        silent=(
+            silent(*HOME),
+            silent(put("tyres", "rear.kind", "slick")),
+            silent(*HOME, put("tyres", "rear.kind", "race-treaded")),
+        ),
+        missing=(
+            lacks("the tyre set", *HOME, without("tyres")),
+            lacks("the kind of the rear tyre", *HOME, without("tyres", "rear.kind")),
+        ),
+    ),
+    "abs-off-on-the-road": Cases(
+        raising=(
+            raises("abs", "serious", *HOME, at("abs", 0), says="front and rear without ABS"),
+            raises("abs", "serious", *HOME, at("abs", 1), says="leaves the front"),
+        ),
+        silent=(silent(*HOME), silent(at("abs", 0)), silent(*HOME, at("abs", 0), RIDDEN)),
+        missing=(lacks("what ABS is set to", *HOME, without("session", "setup.controls.abs")),),
+    ),
+    "track-mode-on-the-road": Cases(
+        raising=(raises("mode", "caution", *HOME, put("bike", "modes.open.use", "dry")),),
+        silent=(
+            silent(*HOME),
+            silent(*HOME, put("bike", "modes.open.use", "road")),
+            silent(*HOME, without("bike", "modes.open.use")),
+            silent(put("bike", "modes.open.use", "dry")),
+        ),
+        missing=(lacks("the riding mode", *HOME, without("session", "setup.mode")),),
+    ),
+}

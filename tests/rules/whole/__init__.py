@@ -1,0 +1,6 @@
+"""Whole situations by theme."""
+
+from tests.rules.whole import aids, out, tyres
+from tests.rules.whole.situation import Whole
+
+SITUATIONS: list[Whole] = [*out.SITUATIONS, *aids.SITUATIONS, *tyres.SITUATIONS]
