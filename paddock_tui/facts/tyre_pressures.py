@@ -1,0 +1,265 @@
+"""Tyre pressures as they were read: cold and hot of each end, how fresh, and what they should be."""
+
+import datetime as dt
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, Absent, fact
+from paddock_tui.facts.outing import is_ridden
+from paddock_tui.facts.past import End, History, tyre_of
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.outing import Reading
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.parked import Freshness, freshness
+from paddock_tui.trade.tyre_pressure import gas_temperature_c, same_air_kpa_gauge
+
+FULL_SESSION_MIN = 10.0
+"""Minutes on track after which a tyre is as warm as it gets. Common practice, no source."""
+
+FULL_SESSION_LAPS = 4
+"""Laps after which a tyre is as warm as it gets. Common practice, no source."""
+
+COMPARABLE_DAYS = 7
+"""Days within which two cold readings tell of a leak and not of the slow loss of every tyre."""
+
+
+@attrs.frozen
+class Read:
+    """A pressure as it was read at one end, what it was then set to, and when and how warm it was."""
+
+    end: End
+    pressure: Quantity
+    set_to: Quantity | None
+    at: dt.time | None
+    celsius: float | None
+
+    @property
+    def left_at(self) -> Quantity:
+        """The pressure that the tyre was left with."""
+        return self.set_to or self.pressure
+
+    def __str__(self) -> str:
+        return f"{self.end} {self.pressure}"
+
+
+@attrs.frozen
+class Hot(Read):
+    """A hot reading, and what it is worth by the time since parking; None where a time is missing."""
+
+    minutes: int | None = None
+    fresh: Freshness | None = None
+
+    def __str__(self) -> str:
+        return f"{self.end} hot {self.pressure}"
+
+
+@fact("the cold reading of the {subject}", per="end", show=lambda found: f"{found.end} cold {found.left_at}")
+def cold_read(end: End, session: Session) -> Read | Absent:
+    """The cold reading of one end; absent where it was not read."""
+    return _read(end, session.pressures.get("cold"), session) or ABSENT
+
+
+@fact("the hot reading of the {subject}", at="session:pressures.hot.{subject}", per="end", show=str)
+def hot_read(end: End, session: Session) -> Hot | Absent:
+    """The hot reading of one end with the minutes since parking; absent where it was not read."""
+    reading = session.pressures.get("hot")
+    found = _read(end, reading, session)
+    if found is None:
+        return ABSENT
+    minutes = None
+    if session.parked is not None and found.at is not None:
+        minutes = (found.at.hour - session.parked.hour) * 60 + found.at.minute - session.parked.minute
+    fresh = freshness(float(minutes)) if minutes is not None and minutes >= 0 else None
+    return Hot(end, found.pressure, found.set_to, found.at, found.celsius, minutes, fresh)
+
+
+@fact("the hot target of the {subject}", per="end", show=lambda found: f"target {found}")
+def hot_target(end: End, column: str, tyres: TyreSet) -> Quantity | Absent:
+    """The vendor's hot figure for this surface; absent where nobody entered one."""
+    tyre = tyre_of(tyres, end)
+    return (tyre.hot_dry if column == "dry" else tyre.hot_wet) or ABSENT
+
+
+@attrs.frozen
+class Worked:
+    """The temperature of the gas by cold and hot reading, and the tyre's working range, in C."""
+
+    gas_c: float
+    low_c: float
+    high_c: float
+
+    def __str__(self) -> str:
+        return f"gas at {self.gas_c:.0f} C by cold and hot"
+
+
+@fact("how warm the {subject} got", per="end", show=str)
+def worked(
+    end: End, session: Session, tyres: TyreSet, cold_read: Read, hot_read: Hot, on_dry: bool
+) -> Worked | Absent:
+    """What a full dry session made of the gas; absent where range, temperature or length is not known."""
+    tyre = tyre_of(tyres, end)
+    if tyre.works_from is None or tyre.works_to is None or cold_read.celsius is None:
+        return ABSENT
+    if hot_read.fresh is not Freshness.HOT or session.warmers == "used" or not _full(session):
+        return ABSENT
+    try:
+        gas = gas_temperature_c(cold_read.left_at.to("kPa"), cold_read.celsius, hot_read.pressure.to("kPa"))
+    except (CannotBe, OutOfRange):
+        return ABSENT
+    return Worked(gas, tyre.works_from.to("C"), tyre.works_to.to("C"))
+
+
+@attrs.frozen
+class Lost:
+    """Pressure lost since the last check, temperature allowed for, and whether a second reading agrees."""
+
+    end: End
+    kpa: float
+    since: str
+    confirmed: bool
+
+    def __str__(self) -> str:
+        return f"{self.end} {self.kpa / 100:.2f} bar less than {self.since}"
+
+
+@fact("pressure lost at the {subject}", per="end", show=str)
+def lost_since(end: End, session: Session, history: History, cold_read: Read) -> Lost | Absent:
+    """What a tyre has lost since its last cold check, by the gas law; absent where nothing can be compared.
+
+    Compared with the last session on the same tyres within a week whose air was not let out hot since.
+    """
+    if cold_read.celsius is None or session.tyres is None or session.date is None:
+        return ABSENT
+    before = _last_cold(end, session, history)
+    if before is None:
+        return ABSENT
+    last, where = before
+    if last.celsius is None:
+        return ABSENT
+    try:
+        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, cold_read.celsius)
+    except (CannotBe, OutOfRange):
+        return ABSENT
+    lost = expected - cold_read.pressure.to("kPa")
+    others = (reading for name, reading in session.pressures.items() if name not in ("cold", "hot"))
+    again = [_read(end, reading, session) for reading in others]
+    confirmed = any(one is not None and _less(one, last, lost * 0.7) for one in again)
+    return Lost(end, lost, where, confirmed)
+
+
+@attrs.frozen
+class Start:
+    """The cold pressure that one end goes out with, and where it stands."""
+
+    end: End
+    pressure: Quantity
+    read: bool
+
+    def __str__(self) -> str:
+        return f"{self.end} {self.pressure}"
+
+
+@fact("what the {subject} goes out with", per="end", show=str)
+def goes_out_with(end: End, session: Session, setup: SetUp) -> Start | Absent:
+    """What the cold reading left in it, else the starting pressure of the set-up; absent without either."""
+    read = _read(end, session.pressures.get("cold"), session)
+    if read is not None:
+        return Start(end, read.left_at, read=True)
+    start = setup.front_start if end == "front" else setup.rear_start
+    return ABSENT if start is None else Start(end, start, read=False)
+
+
+@attrs.frozen
+class Moved:
+    """How the air moved since the pressures were set, and what that does to each tyre, in kPa."""
+
+    then_c: float
+    now_c: float
+    front_kpa: float | None
+    rear_kpa: float | None
+
+    def __str__(self) -> str:
+        return f"air {self.then_c:g} C then, {self.now_c:g} C now"
+
+
+@fact("how the air moved since the pressures were set", show=str)
+def air_moved(session: Session) -> Moved | Absent:
+    """The air's temperature when the cold pressures were set against that of the session."""
+    ends = [_read(end, session.pressures.get("cold"), session) for end in ("front", "rear")]
+    reading = session.pressures.get("cold")
+    if reading is None or reading.temperature is None or not isinstance(session.air, Quantity):
+        return ABSENT
+    then, now = reading.temperature.to("C"), session.air.to("C")
+    changes: list[float | None] = []
+    for one in ends:
+        if one is None:
+            changes.append(None)
+            continue
+        try:
+            kpa = one.left_at.to("kPa")
+            changes.append(same_air_kpa_gauge(kpa, then, now) - kpa)
+        except (CannotBe, OutOfRange):
+            return ABSENT
+    return Moved(then, now, changes[0], changes[1])
+
+
+@fact("the last session without a hot reading", show=lambda found: f"session {found}")
+def last_without_hot(session: Session, history: History) -> str | Absent:
+    """The last session ridden on these tyres, where its hot pressures were not written down."""
+    for one in reversed(history.past):
+        if not is_ridden(one.session) or one.session.kind == "road" or session.kind == "road":
+            continue
+        if session.tyres is None or one.session.tyres != session.tyres:
+            return ABSENT
+        hot = one.session.pressures.get("hot")
+        return one.id if hot is None or (hot.front is None and hot.rear is None) else ABSENT
+    return ABSENT
+
+
+def _read(end: End, reading: Reading | None, session: Session) -> Read | None:
+    if reading is None:
+        return None
+    pressure, set_to = (
+        (reading.front, reading.set_to_front) if end == "front" else (reading.rear, reading.set_to_rear)
+    )
+    if pressure is None:
+        return None
+    air = session.air.to("C") if isinstance(session.air, Quantity) else None
+    celsius = reading.temperature.to("C") if reading.temperature is not None else air
+    return Read(end, pressure, set_to, reading.at, celsius)
+
+
+def _full(session: Session) -> bool:
+    if session.ridden_time is not None:
+        return session.ridden_time.to("min") >= FULL_SESSION_MIN
+    laps = session.ridden_laps if session.ridden_laps is not None else len(session.laps)
+    return laps >= FULL_SESSION_LAPS
+
+
+def _last_cold(end: End, session: Session, history: History) -> tuple[Read, str] | None:
+    for one in reversed(history.past):
+        before = one.session
+        if before.tyres != session.tyres or before.date is None or session.date is None:
+            continue
+        if (session.date - before.date).days > COMPARABLE_DAYS:
+            return None
+        hot = _read(end, before.pressures.get("hot"), before)
+        if hot is not None and hot.set_to is not None:
+            return None
+        cold = _read(end, before.pressures.get("cold"), before)
+        if cold is not None:
+            return cold, f"session {one.id}"
+    return None
+
+
+def _less(again: Read, last: Read, at_least_kpa: float) -> bool:
+    if again.celsius is None or last.celsius is None:
+        return False
+    try:
+        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, again.celsius)
+    except (CannotBe, OutOfRange):
+        return False
+    return expected - again.pressure.to("kPa") >= at_least_kpa

@@ -1,0 +1,225 @@
+"""The tyres that are fitted: kinds, warmth, warmers, what was seen on them, cycles and age."""
+
+import datetime as dt
+from collections.abc import Iterator, Mapping
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.facts.outing import is_ridden
+from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.people import Rider
+from paddock_tui.records.session import Session
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.trade.date_code import age_years
+from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.heat_cycles import KEPT_WARM_MIN, Heating, heat_cycles
+
+RACE_RUBBER = ("slick", "race-treaded")
+
+_FELT_TRACK = {"cold": 10.0, "mild": 18.0, "hot": 35.0}
+"""What the words for the track stand for, in C, where somebody gave a word instead of a figure."""
+
+
+@fact(
+    "the kinds of the tyres",
+    at="tyres:front.kind",
+    show=lambda found: "tyres " + ", ".join(f"{end} {kind}" for end, kind in found.items()),
+)
+def fitted(tyres: TyreSet) -> Mapping[End, str] | Unknown:
+    """What each tyre is made for, those that are known."""
+    found: dict[End, str] = {}
+    for end in ENDS:
+        kind = tyre_of(tyres, end).kind
+        if kind is not None:
+            found[end] = kind
+    return found or UNKNOWN
+
+
+@attrs.frozen
+class KindHere:
+    """What a tyre is made for, and at which ends it is so: the rear is told with the front where alike."""
+
+    kind: str
+    ends: str
+
+    def __str__(self) -> str:
+        return f"{self.ends} {self.kind}"
+
+
+@fact("the kind of the {subject} tyre", at="tyres:{subject}.kind", per="end", show=str)
+def kind_here(end: End, tyres: TyreSet) -> KindHere | Unknown | Absent:
+    """What one tyre is made for; absent for a rear that is of the front's kind, which speaks for both."""
+    front, rear = tyres.front.kind, tyres.rear.kind
+    kind = front if end == "front" else rear
+    if kind is None:
+        return UNKNOWN
+    if front == rear:
+        return KindHere(kind, "front and rear") if end == "front" else ABSENT
+    return KindHere(kind, end)
+
+
+@fact(
+    "the kinds of both tyres",
+    at="tyres:front.kind",
+    show=lambda found: f"tyres front {found[0]}, rear {found[1]}",
+)
+def both_kinds(tyres: TyreSet) -> tuple[str, str] | Unknown:
+    """What front and rear are made for; not known while one of them is not."""
+    front, rear = tyres.front.kind, tyres.rear.kind
+    return UNKNOWN if front is None or rear is None else (front, rear)
+
+
+@fact("race rubber")
+def race_rubber(fitted: Mapping[End, str]) -> tuple[str, ...] | Absent:
+    """Which kinds of race rubber are on; absent where none is."""
+    kinds = tuple(dict.fromkeys(kind for kind in fitted.values() if kind in RACE_RUBBER))
+    return kinds or ABSENT
+
+
+@fact("whether the track is dry")
+def on_dry(column: str) -> bool | Absent:
+    """True on a dry track, absent elsewhere."""
+    return True if column == "dry" else ABSENT
+
+
+@fact("track temperature", at="session:track", show=lambda found: f"track {found:g} C")
+def track_c(session: Session) -> float | Unknown:
+    """Temperature of the track in C; a word stands for a figure in its middle."""
+    if isinstance(session.track, Quantity):
+        return session.track.to("C")
+    return _FELT_TRACK[session.track] if session.track is not None else UNKNOWN
+
+
+@fact("whether tyre warmers are used", at="session:warmers", show=lambda found: f"warmers {found}")
+def warmers(session: Session) -> str | Unknown:
+    """Whether tyre warmers are used before this session: none or used."""
+    return session.warmers or UNKNOWN
+
+
+@fact("minutes on the warmers", show=lambda found: f"{found:.0f} min on the warmers")
+def soaked_min(session: Session, earlier: tuple[Session, ...]) -> float | Absent:
+    """Minutes from cold on the warmers; absent where times are missing or the tyres came in hot before."""
+    off = session.warmers_off or session.went_out or session.start
+    if session.warmers != "used" or session.warmers_on is None or off is None:
+        return ABSENT
+    if any(_came_in_hot(one, session) for one in earlier):
+        return ABSENT
+    minutes = _minutes(off) - _minutes(session.warmers_on)
+    return minutes if minutes >= 0 else ABSENT
+
+
+@fact("minutes off the warmers", show=lambda found: f"{found:.0f} min off the warmers")
+def off_warmers_min(session: Session) -> float | Absent:
+    """Minutes from the warmers to the track, once both times stand there."""
+    if session.warmers != "used" or session.warmers_off is None or session.went_out is None:
+        return ABSENT
+    minutes = _minutes(session.went_out) - _minutes(session.warmers_off)
+    return minutes if minutes >= 0 else ABSENT
+
+
+@fact("what the warmers are set to", show=lambda found: f"warmers at {found:g} C")
+def warmers_c(session: Session) -> float | Absent:
+    """What the warmers are set to in C; absent where none are used or nobody said."""
+    if session.warmers == "none" or session.warmers_at is None:
+        return ABSENT
+    return session.warmers_at.to("C")
+
+
+@attrs.frozen
+class Seen:
+    """What was last seen on one tyre, and in which session."""
+
+    end: End
+    looks: tuple[str, ...]
+    when: str
+
+    def __str__(self) -> str:
+        return f"{self.end} tyre {', '.join(self.looks)} ({self.when})"
+
+
+@fact("the last look at the {subject} tyre", at="session:look.{subject}", per="end", show=str)
+def last_seen(end: End, session: Session, history: History, tyres: TyreSet) -> Seen | Absent:
+    """What was last seen on a tyre of this set since it was fitted; absent where nobody looked."""
+    fitted_on = tyre_of(tyres, end).fitted
+    own = session.look.get(end)
+    if own is not None and own.seen:
+        return Seen(end, own.seen, "this session")
+    for one in reversed(history.past):
+        if one.session.tyres != session.tyres or session.tyres is None:
+            continue
+        if fitted_on is not None and one.session.date is not None and one.session.date < fitted_on:
+            return ABSENT
+        look = one.session.look.get(end)
+        if look is not None and look.seen:
+            return Seen(end, look.seen, f"session {one.id}")
+    return ABSENT
+
+
+@fact("whether the {subject} tyre is scrubbed in", per="end")
+def unscrubbed(end: End, session: Session, history: History, tyres: TyreSet) -> bool | Absent:
+    """True for a tyre with its shiny skin on that nobody has ridden yet; absent otherwise."""
+    if tyre_of(tyres, end).scrubbed is not False:
+        return ABSENT
+    ridden = any(one.tyres == session.tyres and is_ridden(one) for one in _sessions(history))
+    return ABSENT if ridden else True
+
+
+@fact("heat cycles of the {subject} tyre", per="end", show=lambda found: f"{found} heat cycles")
+def tyre_cycles(end: End, session: Session, history: History, tyres: TyreSet) -> int | Absent:
+    """Heat cycles before this session: what the file starts with, and the sessions on this bike since.
+
+    A tyre that another set began with is followed to there. Sessions on other bikes are not seen.
+    """
+    if session.tyres is None:
+        return ABSENT
+    first = first_set(history, session.tyres, end)
+    begun = history.tyre_sets.get(first)
+    start = tyre_of(begun if begun is not None else tyres, end).cycles_before
+    ridden = [
+        one
+        for one in _sessions(history)
+        if one.tyres is not None and first_set(history, one.tyres, end) == first and is_ridden(one)
+    ]
+    if start is None and not ridden:
+        return ABSENT
+    return (start or 0) + heat_cycles(_heatings(ridden))
+
+
+@fact("the rider's limit of heat cycles", show=lambda found: f"own limit {found}")
+def cycles_limit(rider: Rider) -> int | Absent:
+    """After how many heat cycles this rider takes a tyre off; absent where the rider sets none."""
+    return rider.limits.heat_cycles or ABSENT
+
+
+@fact("the age of the {subject} tyre", per="end", show=lambda found: f"{found:.1f} years old")
+def tyre_age(end: End, session: Session, tyres: TyreSet) -> float | Absent:
+    """Age in years on the session's day by the date code; absent where it cannot be read."""
+    code = tyre_of(tyres, end).date_code
+    if code is None or session.date is None:
+        return ABSENT
+    try:
+        return age_years(code, session.date)
+    except CannotBe:
+        return ABSENT
+
+
+def _sessions(history: History) -> Iterator[Session]:
+    return (one.session for one in history.past)
+
+
+def _heatings(sessions: list[Session]) -> Iterator[Heating]:
+    for one in sessions:
+        if one.date is not None:
+            yield Heating(one.date, one.warmers == "used", one.warmers_on, one.parked)
+
+
+def _came_in_hot(before: Session, session: Session) -> bool:
+    if before.tyres != session.tyres or before.parked is None or session.warmers_on is None:
+        return False
+    return 0 <= _minutes(session.warmers_on) - _minutes(before.parked) <= KEPT_WARM_MIN
+
+
+def _minutes(at: dt.time) -> float:
+    return at.hour * 60.0 + at.minute + at.second / 60.0
