@@ -18,12 +18,14 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.trade.errors import CannotBe, OutOfRange
-from paddock_tui.trade.levels import HelpScale, Levels, Scale
+from paddock_tui.trade.levels import OFF_HELP, HelpScale, Levels, Scale
 
 NETS = ("traction", "wheelie", "slide", "front-abs", "abs")
 """Aids that catch a slip or a lift; throttle and power soften, but catch nothing."""
 
 SLIP_NETS = ("traction", "slide")
+
+FRONT_ABS = ("front-abs", "abs")
 
 _MOST_LEVELS = 1000
 """No dash counts further; a range above it is a slip of the finger."""
@@ -231,9 +233,12 @@ def help_in_force(in_force: Shown, help_scale: HelpScale) -> float | Unknown:
 
 
 @fact("how much help {subject} gives", per="control")
-def net(is_net: str, in_force: Shown, help_in_force: float, help_scale: HelpScale) -> Net:
-    """An aid that catches a slip or a lift, as it is set."""
-    return Net(in_force, help_in_force, help_scale)
+def net(
+    is_net: str, in_force: Shown, help_in_force: float, help_scale: HelpScale, effect_in_force: Effect
+) -> Net:
+    """An aid that catches a slip or a lift, as it is set; ABS that leaves the front wheel is none."""
+    front_left = is_net in FRONT_ABS and effect_in_force.front == "off"
+    return Net(in_force, OFF_HELP if front_left else help_in_force, help_scale)
 
 
 @fact("what this level of {subject} does", per="control")
@@ -242,14 +247,17 @@ def effect_in_force(control: Control, in_force: Shown) -> Effect:
     return control.effects.get(str(in_force.value), Effect())
 
 
+@fact("whether {subject} is ABS at the front", per="control")
+def is_front_abs(is_aid: str) -> str | Absent:
+    """The function of a control of ABS at the front; absent for every other control."""
+    return is_aid if is_aid in FRONT_ABS else ABSENT
+
+
 @fact("whether {subject} watches the front wheel", per="control")
 def front_wheel_left(
-    subject: str, control: Control, in_force: Shown, effect_in_force: Effect
+    is_front_abs: str, control: Control, in_force: Shown, effect_in_force: Effect
 ) -> bool | Absent:
     """Whether an ABS control leaves the front wheel without ABS; absent for what is not ABS at the front."""
-    function = function_of(subject, control)
-    if function not in ("front-abs", "abs"):
-        return ABSENT
     return is_off(control, in_force.value) or effect_in_force.front == "off"
 
 

@@ -2,7 +2,6 @@
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.bike import Bike
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
@@ -71,15 +70,3 @@ def cold_pressures(session: Session) -> tuple[Quantity, Quantity] | Unknown:
         if reading is not None and reading.front is not None and reading.rear is not None:
             return reading.front, reading.rear
     return UNKNOWN
-
-
-@fact("the dash", at="session:dash.read")
-def dash_to_read(session: Session, bike: Bike, electronics: str) -> bool | Absent:
-    """Whether the dash still has to be read after the last key-on; absent on a bike without controls."""
-    if electronics == "none" or not bike.controls:
-        return ABSENT
-    read = session.dash.read
-    if read is None:
-        return True
-    # An event without its time may have come after the reading.
-    return any(event.at is None or event.at > read for event in session.events.values())

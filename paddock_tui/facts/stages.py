@@ -32,8 +32,11 @@ def stages_due(
     """The stages whose open items are to be answered before this outing.
 
     Paper is left out: what it asks is asked one by one. So is the night before: nobody goes back to it.
+    What the venue wants counts for no ride on the road.
     """
     due = ["bike, morning", "rider", "venue", "before each session"]
+    if session.kind == "road":
+        due.remove("venue")
     if _wet_swap(session, records.get("tyres"), source):
         due.append("wet swap")
     if session.kind in RACING:

@@ -4,6 +4,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.calls import place_of
 from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
@@ -48,6 +49,18 @@ def adjuster_range(adjuster: Adjuster) -> tuple[float, float] | Unknown:
         return UNKNOWN
     low, high = adjuster.range
     return min(low, high), max(low, high)
+
+
+def what_of(name: str, adjuster: Adjuster) -> tuple[str, str]:
+    """Tell the end of an adjuster and what it adjusts, the leg of a fork left out of its name."""
+    end, what = place_of(name, adjuster)
+    return end, what if adjuster.what else what.removesuffix(" left").removesuffix(" right")
+
+
+def damping_unused(name: str, setup: SetUp, bike: Bike) -> bool:
+    """Tell whether the damping mode in use leaves an adjuster without effect."""
+    mode = bike.damping.get(setup.damping or "")
+    return mode is not None and mode.closes.get(name, False)
 
 
 @fact("the damping mode", at="session:setup.damping", show=lambda found: f"damping {found}")

@@ -32,6 +32,7 @@ class Lacks:
 
     label: str
     changes: tuple[Change, ...]
+    more: dict[str, Any] = attrs.field(factory=dict)
 
 
 @attrs.frozen
@@ -54,6 +55,6 @@ def silent(*changes: Change, **more: Any) -> Silent:
     return Silent(changes, more)
 
 
-def lacks(label: str, *changes: Change) -> Lacks:
-    """Name a case in which the rule cannot judge."""
-    return Lacks(label, changes)
+def lacks(label: str, *changes: Change, **more: Any) -> Lacks:
+    """Name a case in which the rule cannot judge; `more` is given to the situation."""
+    return Lacks(label, changes, more)

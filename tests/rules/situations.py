@@ -12,7 +12,7 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.garage import Garage
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.people import Rider
+from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile
@@ -28,6 +28,7 @@ IDS = {
     "rider": "ines",
     "tyres": "may",
     "day": "2026-05-16",
+    "venue": "alderfen",
 }
 
 THE_EVENING_BEFORE = dt.datetime(2026, 5, 15, 20, 0)
@@ -36,6 +37,7 @@ BIKE_UP: Data = {
     "name": "counts up",
     "electronics": "listed",
     "suspension": "listed",
+    "tank": {"capacity": "17 l"},
     "controls": {
         "traction": {"kind": "level", "levels": [0, 10], "most_help": 10, "off": True},
         "wheelie": {"kind": "level", "levels": [1, 6], "most_help": 6, "off": True},
@@ -89,7 +91,11 @@ SESSION: Data = {
     "rider": IDS["rider"],
     "tyres": IDS["tyres"],
     "start": dt.time(10, 40),
+    "planned_laps": 8,
+    "filled_to_brim": True,
     "surface": "dry",
+    "track": "24 C",
+    "warmers": "none",
     "setup": {
         "mode": "open",
         "damping": "by-hand",
@@ -117,7 +123,16 @@ DAY: Data = {
     "entries": {"ines": {"kestrel": {"signed_on": True, "briefing": True, "inspected": True}}},
 }
 
-WHOLE: Mapping[str, Data] = {"session": SESSION, "bike": BIKE_UP, "rider": RIDER, "tyres": TYRES, "day": DAY}
+VENUE: Data = {"name": "Alderfen", "length": "4.0 km"}
+
+WHOLE: Mapping[str, Data] = {
+    "session": SESSION,
+    "bike": BIKE_UP,
+    "rider": RIDER,
+    "tyres": TYRES,
+    "day": DAY,
+    "venue": VENUE,
+}
 """A dry track day with everything known and done: nothing is raised and nothing is left unjudged."""
 
 Change = tuple[str, Path, Any]
@@ -187,6 +202,7 @@ def situation(made: Mapping[str, Data], **more: Any) -> Situation:
             "rider": read("rider", made.get("rider"), Rider),
             "tyres": read("tyres", made.get("tyres"), TyreSet),
             "day": read("day", made.get("day"), RidingDay),
+            "venue": read("venue", made.get("venue"), Venue),
             "refs": {role: Ref(role, IDS.get(role, role)) for role in made if role != "garage"},
             "now": THE_EVENING_BEFORE,
             **more,
@@ -195,11 +211,16 @@ def situation(made: Mapping[str, Data], **more: Any) -> Situation:
 
 
 def went_before(
-    *sessions: Data, tyres: Mapping[str, Data] | None = None, venue: str = "alderfen", lap_km: float = 4.0
+    *sessions: Data,
+    tyres: Mapping[str, Data] | None = None,
+    venue: str = "alderfen",
+    lap_km: float = 4.0,
+    hot_read: bool = True,
 ) -> History:
     """Give a history of earlier sessions on this bike, oldest first, each the usual one with these values.
 
-    A session's table holds what differs from the usual one, keyed by paths with dots.
+    A session's table holds what differs from the usual one, keyed by paths with dots. Hot pressures of those
+    that were ridden were read, without `hot_read` they were not.
     """
     bike = read("bike", BIKE_UP, Bike)
     past: list[Past] = []
@@ -207,6 +228,8 @@ def went_before(
         data = copy.deepcopy(SESSION)
         for dotted, value in changed.items():
             _change(data, tuple(dotted.split(".")), value)
+        if hot_read and ("parked" in data or "laps" in data):
+            data.setdefault("pressures", {}).setdefault("hot", {"front": "2.40 bar", "rear": "2.20 bar"})
         record = read("session", data, Session, bike)
         assert record is not None
         past.append(Past(f"before-{place}", record, venue, lap_km))

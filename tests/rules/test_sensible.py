@@ -9,7 +9,15 @@ from paddock_tui.trade.levels import Levels
 from paddock_tui.trade.starting import Aid, Group, Surface, TyreKind, starting_help
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, Change, at, look, put
 
-AIDS = {"traction": Aid.TRACTION, "wheelie": Aid.WHEELIE, "abs": Aid.ABS, "throttle": Aid.THROTTLE}
+AIDS = {
+    "traction": Aid.TRACTION,
+    "wheelie": Aid.WHEELIE,
+    "abs": Aid.ABS,
+    "throttle": Aid.THROTTLE,
+    "slide": Aid.SLIDE,
+    "rear-abs": Aid.REAR_ABS,
+    "power": Aid.POWER,
+}
 
 THREE_STEPS: dict[str, Any] = {
     **BIKE_UP,
@@ -24,10 +32,31 @@ THREE_STEPS: dict[str, Any] = {
     "modes": {"open": {"use": "any"}},
 }
 
-BIKES = {"counts up": BIKE_UP, "counts down": BIKE_DOWN, "few steps": THREE_STEPS}
+EVERYTHING: dict[str, Any] = {
+    **BIKE_UP,
+    "drive": {"power": "141 kW"},
+    "controls": {
+        **BIKE_UP["controls"],
+        "slide": {"kind": "level", "levels": [1, 7], "most_help": 7, "off": True},
+        "rear-abs": {"kind": "level", "levels": [0, 3], "most_help": 3, "off": 0},
+        "power": {"kind": "choice", "choices": ["full", "trimmed", "least"], "most_help": "least"},
+        "launch": {"kind": "state", "choices": ["off", "armed"]},
+        "shifter": {"kind": "state", "choices": ["off", "both"], "effects": {"both": {"shifts": "both"}}},
+    },
+}
+
+BIKES = {
+    "counts up": BIKE_UP,
+    "counts down": BIKE_DOWN,
+    "few steps": THREE_STEPS,
+    "has everything": EVERYTHING,
+}
+
+STATES = {"launch": "off", "shifter": "both"}
 
 TYRES = {
     Surface.DRY: (TyreKind.ROAD, TyreKind.TRACKDAY, TyreKind.SLICK),
+    Surface.COLD_DRY: (TyreKind.ROAD, TyreKind.TRACKDAY),
     Surface.DAMP: (TyreKind.ROAD, TyreKind.TRACKDAY, TyreKind.WET),
     Surface.WET: (TyreKind.ROAD, TyreKind.TRACKDAY, TyreKind.WET),
 }
@@ -41,7 +70,9 @@ def levels(control: dict[str, Any]) -> Levels:
         words = control["choices"]
         return Levels.choices(words, control["most_help"], "off" in words)
     low, high = control["levels"]
-    return Levels.span(low, high, control["most_help"], control["off"])
+    return Levels.span(
+        low, high, control.get("most_help", control.get("frees_most")), control.get("off", False)
+    )
 
 
 def set_up(bike: dict[str, Any], group: Group, surface: Surface, tyre: TyreKind) -> tuple[Change, ...]:
@@ -49,15 +80,23 @@ def set_up(bike: dict[str, Any], group: Group, surface: Surface, tyre: TyreKind)
     made: list[Change] = [
         ("bike", (), bike),
         put("rider", "group", group.value),
-        put("session", "surface", surface.value),
-        at("engine-braking", 2),
+        put("session", "surface", "dry" if surface is Surface.COLD_DRY else surface.value),
+        put("session", "track", "9 C" if surface is Surface.COLD_DRY else "24 C"),
     ]
+    freeing = levels(bike["controls"]["engine-braking"]).scale_if_known()
+    held = starting_help(group, surface, tyre, Aid.ENGINE_BRAKING)
+    assert freeing is not None
+    assert held is not None
+    made.append(at("engine-braking", freeing.nearest(held)))
     for name, aid in AIDS.items():
+        if name not in bike["controls"]:
+            continue
         wanted = starting_help(group, surface, tyre, aid)
         scale = levels(bike["controls"][name]).help_if_known()
         assert wanted is not None
         assert scale is not None
         made.append(at(name, scale.level_at_least(wanted)))
+    made += [at(name, value) for name, value in STATES.items() if name in bike["controls"]]
     return tuple(made)
 
 
@@ -79,7 +118,7 @@ def test_the_check_of_the_starting_levels_can_fail(bike: str) -> None:
     assert any(one.severity >= CAUTION for one in found.findings)
 
 
-BARE = {"name": "no aids", "electronics": "none", "suspension": "none"}
+BARE = {"name": "no aids", "electronics": "none", "suspension": "none", "tank": {"capacity": "17 l"}}
 
 
 @pytest.mark.parametrize("surface", ["dry", "damp", "wet"])

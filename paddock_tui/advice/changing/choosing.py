@@ -113,7 +113,7 @@ def _refused(made: Move | Cannot, case: Case, worse: tuple[Tried, ...]) -> str:
     if isinstance(made, Cannot):
         return made.reason
     before = tried_already(made, case.session, worse)
-    return f"{made.reads}: tried that way here before and called worse ({before.when})" if before else ""
+    return f"{made.reads}: tried that way here before and {before.says} ({before.when})" if before else ""
 
 
 def _change(case: Case, cure: Cure, option: Option, move: Move, passed: tuple[str, ...]) -> Proposal:

@@ -6,24 +6,42 @@ import attrs
 
 from paddock_tui.advice.changing.words import Move
 from paddock_tui.advice.history import About
+from paddock_tui.advice.ledger.entries import entries_of
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.session import Session
+from paddock_tui.trade.judging import Verdict
+
+_WORSE: Verdict = "made it worse"
 
 
 @attrs.frozen
 class Tried:
-    """A change that the rider called worse: what was changed, from what to what, and when."""
+    """A change that made it worse: what was changed, from what to what, when, and who says so."""
 
     about: tuple[str, str]
     old: object
     new: object
     when: str
+    says: str = "called worse"
 
 
 def made_worse(about: About) -> tuple[Tried, ...]:
-    """List the changes of this rider on this bike at this venue that the rider called worse."""
-    return tuple(_tried(about))
+    """List this rider's changes on this bike at this venue that the rider called worse, or the laps."""
+    return (*_tried(about), *_by_laps(about))
+
+
+def _by_laps(about: About) -> Iterator[Tried]:
+    """Give what the ledger is sure of: went there and back, or three times, and slower beyond luck."""
+    venue, bike = about.id_of("venue"), about.id_of("bike")
+    if venue is None or bike is None:
+        return
+    for entry in entries_of(about.history, bike, about.situation.bike):
+        if entry.verdict != _WORSE or entry.session.venue != venue:
+            continue
+        if entry.session.session.rider == about.session.rider:
+            for change in entry.changes:
+                yield Tried(change.about, change.old, change.new, entry.session.id, "the laps say worse")
 
 
 def _tried(about: About) -> Iterator[Tried]:

@@ -265,3 +265,28 @@ def _check(changed: About, path: tuple[str, ...], value: object) -> None:
         assert isinstance(value, int)
         assert scale.help_of(value) >= 0.0
     assert changed.session.setup.adjusters is not None
+
+
+def test_what_the_laps_say_made_it_worse_is_not_proposed_again() -> None:
+    """There and back again, slower with it beyond luck, though the rider said nothing."""
+
+    def ridden(seconds: float, compression: int, source: str, number: int) -> dict[str, object]:
+        adjusters = {**SETUP["adjusters"], "front-compression": compression}
+        laps = {str(lap): f"1:{seconds + 0.03 * (lap % 3):.3f}" for lap in range(1, 11)}
+        return {
+            "number": number,
+            "laps": laps,
+            "copied_from": source,
+            "setup": {**SETUP, "adjusters": adjusters},
+        }
+
+    worse = went_before(
+        ridden(44.1, 12, "", 1),
+        ridden(44.1, 12, "before-1", 2),
+        ridden(46.3, 11, "before-2", 3),
+        ridden(44.1, 12, "before-3", 4),
+    )
+    found = advised(DIVES, history=worse).proposal
+    assert found.move is None
+    assert any("the laps say worse (before-3)" in one for one in found.passed_over)
+    assert advised(DIVES, history=went_before(BEFORE, BEFORE, BEFORE)).proposal.move is not None

@@ -1,7 +1,27 @@
 """The cases of all rules, by rule id. A new rule brings its own here, or the tests fail."""
 
 from tests.rules.case import Cases
-from tests.rules.cases import aids, checklists, modes, organiser, possible, readiness
+from tests.rules.cases import (
+    aids,
+    brakes,
+    checklists,
+    dash,
+    event,
+    fuel,
+    incidents,
+    method,
+    modes,
+    nets,
+    organiser,
+    possible,
+    pressures,
+    readiness,
+    road,
+    suspension,
+    tyres,
+    wheels,
+    work,
+)
 
 CASES: dict[str, Cases] = {
     **aids.CASES,
@@ -10,4 +30,17 @@ CASES: dict[str, Cases] = {
     **organiser.CASES,
     **possible.CASES,
     **readiness.CASES,
+    **brakes.CASES,
+    **event.CASES,
+    **fuel.CASES,
+    **incidents.CASES,
+    **road.CASES,
+    **work.CASES,
+    **dash.CASES,
+    **method.CASES,
+    **nets.CASES,
+    **suspension.CASES,
+    **pressures.CASES,
+    **tyres.CASES,
+    **wheels.CASES,
 }

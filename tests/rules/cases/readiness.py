@@ -79,31 +79,6 @@ CASES = {
         ),
         asks=True,
     ),
-    "dash-not-read": Cases(
-        raising=(
-            raises("read", "serious", without("session", "dash"), going_out=True),
-            raises(
-                "read",
-                "serious",
-                put("session", "events", {"1": {"what": "stall", "at": dt.time(10, 37)}}),
-                going_out=True,
-            ),
-            # Nobody wrote when it was: it may have come after the reading.
-            raises("read", "serious", put("session", "events", {"1": {"what": "fuse"}}), going_out=True),
-        ),
-        silent=(
-            silent(going_out=True),
-            silent(
-                put("session", "events", {"1": {"what": "key-on", "at": dt.time(10, 35)}}), going_out=True
-            ),
-            silent(without("session", "dash"), put("bike", "electronics", "none"), going_out=True),
-            silent(without("session", "dash"), RIDDEN, going_out=True),
-        ),
-        missing=(
-            lacks("the bike", without("bike")),
-            lacks("the bike's electronics (listed or none)", without("bike", "electronics")),
-        ),
-    ),
     "not-signed-on": _paper("signed_on"),
     "briefing-not-attended": _paper("briefing"),
     "inspection-not-passed": _paper("inspected"),

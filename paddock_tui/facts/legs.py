@@ -1,0 +1,61 @@
+"""What the adjusters of damping are at: both legs of a fork, the ends of a range, the steering damper."""
+
+import attrs
+
+from paddock_tui.facts.changes import is_damping
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.facts.suspension import AdjusterShown, damping_unused, what_of
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.suspension import Adjuster
+
+
+@attrs.frozen
+class Legs:
+    """Two adjusters of one fork that do the same thing, one in each leg."""
+
+    left: AdjusterShown
+    right: AdjusterShown
+
+    def __str__(self) -> str:
+        return f"{self.left}; {self.right}"
+
+
+@fact("fork legs that differ")
+def unequal_legs(setup: SetUp, bike: Bike) -> tuple[Legs, ...] | Absent:
+    """Pairs of adjusters in both legs that do the same and are not set alike; absent without one.
+
+    A fork that splits its duties has another thing to adjust in each leg, so nothing of it is a pair.
+    """
+    legs: dict[tuple[str, str], dict[str, AdjusterShown]] = {}
+    for name, adjuster in bike.adjusters.items():
+        value = setup.adjusters.get(name)
+        if adjuster.leg in ("left", "right") and value is not None and not damping_unused(name, setup, bike):
+            legs.setdefault(what_of(name, adjuster), {})[adjuster.leg] = AdjusterShown(name, value, adjuster)
+    pairs = tuple(Legs(one["left"], one["right"]) for one in legs.values() if len(one) == 2)
+    return tuple(one for one in pairs if one.left.value != one.right.value) or ABSENT
+
+
+@fact("how near {subject} is to its end", per="adjuster", show=str)
+def own_damping(
+    subject: str, adjuster: Adjuster, adjuster_value: AdjusterShown, setup: SetUp, bike: Bike
+) -> AdjusterShown | Absent:
+    """A damping adjuster in use at a figure of the rider's own; absent for a manual's or a technician's."""
+    theirs = adjuster.source in ("manual", "technician")
+    used = is_damping(subject, bike) and not damping_unused(subject, setup, bike)
+    return adjuster_value if used and not theirs else ABSENT
+
+
+@fact("which end {subject} is counted from", at="bike:adjusters.{subject}.counted_from", per="adjuster")
+def damper_clicks_open(
+    subject: str, adjuster: Adjuster, adjuster_value: AdjusterShown, setup: SetUp, bike: Bike
+) -> float | Unknown | Absent:
+    """Clicks that a steering damper stands open; absent for what is no damper, or has no clicks."""
+    steering = adjuster.end == "steering" or what_of(subject, adjuster)[1] == "damper"
+    if not steering or adjuster.unit != "click" or damping_unused(subject, setup, bike):
+        return ABSENT
+    if adjuster.counted_from is None or (adjuster.counted_from == "open" and adjuster.range is None):
+        return UNKNOWN
+    if adjuster.counted_from == "closed":
+        return adjuster_value.value - (min(adjuster.range) if adjuster.range is not None else 0.0)
+    return max(adjuster.range or (0.0,)) - adjuster_value.value

@@ -1,0 +1,131 @@
+"""Rider sag as it stands: measured with this rider, at the preload and on the spring in use."""
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.facts.past import End, History
+from paddock_tui.facts.suspension import what_of
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike, BikeEnd
+from paddock_tui.records.outing import SagReading
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.sag import sag_of_lengths
+from paddock_tui.trade.spring_choice import PreloadAt
+
+
+@attrs.frozen
+class RiderSag:
+    """Rider sag of one end in mm, and the wheel travel in mm where it is known."""
+
+    end: End
+    mm: float
+    travel_mm: float | None
+
+    def __str__(self) -> str:
+        return f"{self.end} rider sag {show_number(round(self.mm, 1))} mm"
+
+
+@attrs.frozen
+class PreloadEnd:
+    """A preload adjuster at an end of its range."""
+
+    name: str
+    at: PreloadAt
+
+    def __str__(self) -> str:
+        return f"{self.name.replace('-', ' ')} at its {self.at.value}"
+
+
+@fact("rider sag", per="end", show=str)
+def rider_sag(end: End, session: Session, setup: SetUp, history: History, bike: Bike) -> RiderSag | Absent:
+    """The last sag of this rider at this end; absent where it was not measured, or not as it stands now."""
+    reading, holder = _last(session, history, end)
+    lengths = (reading.extended, reading.pushed, reading.lifted)
+    if holder is None or None in lengths or not _stands(reading, holder, setup, bike, end):
+        return ABSENT
+    try:
+        found = sag_of_lengths(*(one.to("mm") for one in lengths if one is not None))
+    except (CannotBe, OutOfRange):
+        return ABSENT
+    travel = end_of(bike, end).travel
+    return RiderSag(end, found.sag_mm, travel.to("mm") if travel is not None else None)
+
+
+@fact("the technician's rider sag, {subject}", at="bike:{subject}.technician_rider_sag", per="end")
+def sag_figure(end: End, rider_sag: RiderSag, bike: Bike) -> Quantity | Unknown | None:
+    """The technician's rider sag, None where there is none and tables serve.
+
+    Where top-out springs are fitted, or nobody knows, no table serves.
+    """
+    held = end_of(bike, end)
+    if held.technician_rider_sag is not None:
+        return held.technician_rider_sag
+    return None if held.top_out_springs == "none" else UNKNOWN
+
+
+@fact("whether preload of the {subject} is at its end", per="end")
+def preload_end(end: End, setup: SetUp, bike: Bike) -> PreloadEnd | None:
+    """The preload adjuster of an end where it stands at its least or most; None elsewhere."""
+    for name, adjuster in bike.adjusters.items():
+        value = setup.adjusters.get(name)
+        if what_of(name, adjuster) != (end, "preload") or value is None or adjuster.range is None:
+            continue
+        low, high = sorted(adjuster.range)
+        if adjuster.counted_from is None or low < value < high:
+            continue
+        more = (value >= high) == (adjuster.counted_from == "open")
+        return PreloadEnd(name, PreloadAt.MOST if more else PreloadAt.LEAST)
+    return None
+
+
+@fact("whether rider sag was ever measured")
+def sag_on_record(session: Session, history: History, bike: Bike) -> bool:
+    """Whether rider sag of both ends was measured with this rider, or a technician set it."""
+    return all(
+        end_of(bike, end).technician_rider_sag is not None or _last(session, history, end)[1] is not None
+        for end in ("front", "rear")
+    )
+
+
+@fact("whether hot pressures are on record")
+def hot_on_record(session: Session, history: History) -> bool:
+    """Whether hot pressures of the tyres in use were ever read on this bike."""
+    return any(
+        hot is not None and None not in (hot.front, hot.rear)
+        for one in history.past
+        if one.session.tyres == session.tyres
+        for hot in (one.session.pressures.get("hot"),)
+    )
+
+
+def end_of(bike: Bike, end: str) -> BikeEnd:
+    """Give one end of a bike."""
+    return bike.front if end == "front" else bike.rear
+
+
+def _last(session: Session, history: History, end: str) -> tuple[SagReading, Session | None]:
+    """Give the last reading of this rider at one end, and the session that it stands in."""
+    for one in (session, *(past.session for past in reversed(history.past))):
+        reading = one.sag.get(end, {}).get("rider")
+        whole = reading is not None and None not in (reading.extended, reading.pushed, reading.lifted)
+        if reading is not None and whole and one.rider == session.rider:
+            return reading, one
+    return SagReading(), None
+
+
+def _stands(reading: SagReading, holder: Session, setup: SetUp, bike: Bike, end: str) -> bool:
+    """Tell whether a reading was taken at the preload and on the spring that are in use."""
+    before, now = (getattr(one, f"{end}_spring") for one in (holder.setup, setup))
+    if before is not None and now is not None and not before.same(now):
+        return False
+    if reading.preload is None:
+        return True
+    values = [
+        value
+        for name, adjuster in bike.adjusters.items()
+        if what_of(name, adjuster) == (end, "preload") and (value := setup.adjusters.get(name)) is not None
+    ]
+    return all(abs(value - reading.preload) < 1e-9 for value in values)

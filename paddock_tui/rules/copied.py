@@ -1,0 +1,53 @@
+"""Rules about a set-up that was made for another rider, or on another kind of tyre."""
+
+from paddock_tui.facts.copied import OtherRider
+from paddock_tui.rules.core import CAUTION, COMMON, SUSPENSION, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+from paddock_tui.text import clip
+
+WEIGHT = limit(
+    "set-up-of-another-rider",
+    "weight",
+    10,
+    "kg",
+    "difference in weight over which another rider's set-up does not fit",
+    COMMON,
+    high=150,
+)
+
+
+@rule(
+    "set-up-of-another-rider",
+    CAUTION,
+    when=("to_come", "sags_now"),
+    at="session:copied_from",
+    limits=(WEIGHT,),
+    rank=SUSPENSION,
+)
+def set_up_of_another_rider(other_rider: OtherRider, limits: Limits) -> Result:
+    """Copied from a rider of quite another weight, and sag not measured since."""
+    if abs(other_rider.kg) <= limits[WEIGHT]:
+        return None
+    return Raise(
+        message=f"Set-up copied; you are {clip(str(other_rider), 44)}.",
+        why="Height, balance and spring rate are made for a weight; aids and damping for a way of riding.",
+        remedy=Remedy("Measure rider sag at both ends first and set preload; aids from your own group."),
+        subject="rider",
+    )
+
+
+@rule(
+    "set-up-from-another-kind-of-tyre",
+    CAUTION,
+    when=("to_come",),
+    at="session:tyres",
+    rank=SUSPENSION,
+)
+def set_up_from_another_kind_of_tyre(other_kind: str) -> Result:
+    """Made on another kind of tyre than is on now, and never ridden on this kind."""
+    return Raise(
+        message=f"The set-up was carried over {clip(other_kind, 44)}.",
+        why="Carcass, profile and grip differ: height, damping and the aids meet another tyre.",
+        remedy=Remedy("Height and sag first, the tyre's own pressures, two easy laps; then one change."),
+        subject="tyres",
+    )

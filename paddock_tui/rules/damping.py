@@ -1,0 +1,116 @@
+"""Rules about what damping is set to: the ends of a range, fork legs that differ, a damper nearly closed."""
+
+from paddock_tui.facts.legs import Legs
+from paddock_tui.facts.suspension import AdjusterShown
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.suspension import Adjuster
+from paddock_tui.rules.core import CAUTION, COMMON, SERIOUS, SUSPENSION, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+
+TENTH = limit(
+    "damping-near-its-end",
+    "share",
+    0.1,
+    "",
+    "share of a range, one click at least, that counts as the end of it",
+    COMMON,
+    high=0.4,
+)
+CLOSED = limit(
+    "steering-damper-nearly-closed",
+    "clicks",
+    2,
+    "",
+    "clicks open up to which a steering damper counts as nearly closed",
+    COMMON,
+    high=20,
+)
+
+_ROUNDING = 1e-9
+
+
+@rule(
+    "damping-near-its-end",
+    CAUTION,
+    per="adjuster",
+    at="setup:setup.adjusters.{subject}",
+    limits=(TENTH,),
+    rank=SUSPENSION,
+)
+def damping_near_its_end(
+    subject: str,
+    adjuster: Adjuster,
+    own_damping: AdjusterShown,
+    adjuster_range: tuple[float, float],
+    limits: Limits,
+) -> Result:
+    """Damping in the last tenth of its range, at nobody's figure but the rider's own."""
+    low, high = adjuster_range
+    click = 1.0 if adjuster.unit == "click" else adjuster.step or 0.0
+    zone = max(limits[TENTH] * (high - low), click) + _ROUNDING
+    if not low <= own_damping.value <= high or min(own_damping.value - low, high - own_damping.value) > zone:
+        return None
+    return Raise(
+        message=f"{_first(label_of(subject))} is near its end: {_value(own_damping)}.",
+        why="No room is left that way: the oil, the valving or the spring is what does not suit.",
+        remedy=Remedy("Look at sag and spring first, then ask a technician; go back toward the middle."),
+    )
+
+
+@rule("fork-legs-differ", SERIOUS, at="setup:setup.adjusters", rank=SUSPENSION)
+def fork_legs_differ(unequal_legs: tuple[Legs, ...]) -> Result:
+    """The same adjuster is set differently in the two legs of the fork."""
+    return [
+        Raise(
+            message=f"{_first(label_of(one.left.name))} and {label_of(one.right.name).split()[-1]} differ: "
+            f"{show_number(one.left.value)} and {show_number(one.right.value)}.",
+            why="One leg works against the other: the fork twists and binds, and the record fits neither.",
+            remedy=Remedy("Turn both gently to the stop, count out the same on both sides, and enter it."),
+            subject=one.left.name,
+            path=("setup", "adjusters", one.right.name),
+            facts=str(one),
+        )
+        for one in unequal_legs
+    ]
+
+
+@rule(
+    "steering-damper-nearly-closed",
+    SERIOUS,
+    per="adjuster",
+    at="setup:setup.adjusters.{subject}",
+    limits=(CLOSED,),
+    rank=SUSPENSION,
+)
+def steering_damper_nearly_closed(
+    subject: str, adjuster: Adjuster, adjuster_value: AdjusterShown, damper_clicks_open: float, limits: Limits
+) -> Result:
+    """A steering damper within two clicks of closed."""
+    if damper_clicks_open > limits[CLOSED]:
+        return None
+    puts: tuple[Put, ...] = ()
+    if adjuster.range is not None:
+        middle = float(round(sum(adjuster.range) / 2))
+        puts = (Put(("setup", "adjusters", subject), int(middle)),)
+    return Raise(
+        message=f"{_first(label_of(subject))} is nearly closed: {_open(damper_clicks_open)}.",
+        why="So firm it holds the bars against the rider: heavy, off the line, a slow weave.",
+        remedy=Remedy(
+            "Open it to the middle of its range. What shook the bars is found elsewhere: bearings, "
+            "front tyre, alignment, geometry.",
+            puts,
+        ),
+    )
+
+
+def _open(clicks: float) -> str:
+    return f"{show_number(clicks)} click{'s' * (clicks != 1)} open"
+
+
+def _value(shown: AdjusterShown) -> str:
+    return str(shown).removeprefix(f"{label_of(shown.name)} ")
+
+
+def _first(text: str) -> str:
+    return text[:1].upper() + text[1:]

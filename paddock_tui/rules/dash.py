@@ -1,0 +1,108 @@
+"""Rules about the dash: read since it may have changed, and the same as the plan."""
+
+from paddock_tui.facts.controls import in_force_value, levels_of
+from paddock_tui.facts.dash import DashShown, ModeShown, undone_by
+from paddock_tui.facts.outing import COLUMN
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.session import Session
+from paddock_tui.records.shapes import Setting
+from paddock_tui.rules.core import AIDS, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
+from paddock_tui.text import clip
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+
+_ASK = "Set the dash to the plan and read it again, or change the plan and let it be judged."
+
+
+@rule(
+    "dash-not-read",
+    SERIOUS,
+    when=("to_come",),
+    at="session:dash.read",
+    todo=ToDo("read the dash after the last key-on", 3),
+    rank=AIDS,
+)
+def dash_not_read(dash_to_read: bool, session: Session, bike: Bike) -> Result:
+    """The dash was not read, or something came since that may have changed it."""
+    if not dash_to_read:
+        return None
+    since = undone_by(session, bike)
+    said = f"The dash was read before this: {clip(since, 40)}."
+    return Raise(
+        message=said if since else "The dash was not read after the last key-on.",
+        why="Aids and riding modes may go back to their base when the key or the battery was off.",
+        remedy=Remedy("Key on, start, read every value on the dash, and enter when it was read."),
+        facts=f"dash not read{f' since: {since}' if since else ''}",
+    )
+
+
+@rule(
+    "dash-differs-from-the-plan",
+    SERIOUS,
+    per="control",
+    when=("to_come",),
+    at="session:dash.values.{subject}",
+    rank=AIDS,
+)
+def dash_differs_from_the_plan(
+    subject: str, control: Control, dash_shown: DashShown, session: Session
+) -> Result:
+    """The dash showed another value than planned; in the wet one with less help is a hold."""
+    shown, planned = dash_shown.shown, dash_shown.planned
+    less = _helps_less(subject, control, shown, planned)
+    wet = COLUMN.get(session.surface or "") == "wet"
+    return Raise(
+        message=f"The dash shows {label_of(subject)} {clip(str(shown), 14)}, "
+        f"the plan is {clip(str(planned), 14)}.",
+        why="What the dash shows is what acts on the track"
+        + (": less help than planned, in the wet." if less and wet else ", and what was judged is the plan."),
+        remedy=Remedy(_ASK),
+        severity=HOLD if less and wet else SERIOUS,
+        facts=f"{dash_shown}; surface {session.surface or 'not known'}",
+    )
+
+
+@rule(
+    "dash-in-another-riding-mode",
+    SERIOUS,
+    when=("to_come",),
+    at="session:dash.shown_mode",
+    rank=AIDS,
+)
+def dash_in_another_riding_mode(mode_shown: ModeShown, session: Session, bike: Bike) -> Result:
+    """The dash showed another riding mode; in the wet one that fixes less help is a hold."""
+    wet = COLUMN.get(session.surface or "") == "wet"
+    less = [
+        label_of(name)
+        for name, control in bike.controls.items()
+        if _less_in_mode(name, control, session, bike, mode_shown)
+    ]
+    return Raise(
+        message=f"The dash shows riding mode {clip(mode_shown.shown, 16)}, "
+        f"the plan is {clip(mode_shown.planned, 16)}.",
+        why="Another mode fixes and limits other values"
+        + (f"; less help there: {', '.join(less)}." if less else ", and what was judged is the plan."),
+        remedy=Remedy(_ASK),
+        severity=HOLD if less and wet else SERIOUS,
+        subject="mode",
+        facts=f"{mode_shown}; surface {session.surface or 'not known'}",
+    )
+
+
+def _less_in_mode(name: str, control: Control, session: Session, bike: Bike, mode: ModeShown) -> bool:
+    there = in_force_value(name, control, session.setup, bike.modes.get(mode.shown))
+    here = in_force_value(name, control, session.setup, bike.modes.get(mode.planned))
+    return there is not None and here is not None and _helps_less(name, control, there, here)
+
+
+def _helps_less(name: str, control: Control, one: Setting, other: Setting) -> bool:
+    """Tell whether a value helps less than another; no where that cannot be told."""
+    levels = levels_of(name, control) if function_of(name, control) in HELP_FUNCTIONS else None
+    scale = levels.help_if_known() if levels is not None else None
+    if scale is None:
+        return False
+    try:
+        return scale.help_of(one) < scale.help_of(other)
+    except (CannotBe, OutOfRange):
+        return False

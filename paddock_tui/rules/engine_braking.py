@@ -1,0 +1,55 @@
+"""The rule about engine braking on a wet track: a two-ended scale, neither end of which is help."""
+
+from paddock_tui.facts.aids import Freed
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.rules.aid_words import shown_of, start, track
+from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+
+SERIOUS_BELOW = limit(
+    "engine-braking-holds-in-the-wet",
+    "serious_below",
+    0.35,
+    "",
+    "engine braking that frees the rear less than this in the wet is serious",
+    COMMON,
+)
+CAUTION_BELOW = limit(
+    "engine-braking-holds-in-the-wet",
+    "caution_below",
+    0.55,
+    "",
+    "engine braking that frees the rear less than this in the wet is a caution",
+    COMMON,
+)
+
+
+@rule(
+    "engine-braking-holds-in-the-wet",
+    SERIOUS,
+    per="control",
+    at="setup:setup.controls.{subject}",
+    when=("in_force",),
+    limits=(SERIOUS_BELOW, CAUTION_BELOW),
+    rank=AIDS,
+)
+def engine_braking_holds_in_the_wet(
+    subject: str, freed: Freed, surface: str, column: str, limits: Limits
+) -> Result:
+    """Engine braking near the end that holds the rear wheel, on a wet track."""
+    if column != "wet":
+        return None
+    scale = freed.scale
+    serious, caution = (scale.nearest(limits[one]) for one in (SERIOUS_BELOW, CAUTION_BELOW))
+    wanted = max(serious, caution, key=scale.position_of)
+    if freed.position >= scale.position_of(wanted):
+        return None
+    return Raise(
+        message=f"{start(subject)} holds the rear on {track(surface)}: {shown_of(freed.shown)}.",
+        why="In the wet the engine alone can slide the rear on the way in, before the rear brake is touched.",
+        remedy=Remedy(
+            f"Set {label_of(subject)} to {wanted} or freer; where it cannot be freed, stay a gear higher.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+        severity=SERIOUS if freed.position < scale.position_of(serious) else CAUTION,
+    )

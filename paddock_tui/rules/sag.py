@@ -1,0 +1,116 @@
+"""Rules about rider sag: outside what is usual or what a technician set, and preload with no room left."""
+
+from paddock_tui.facts.sag import PreloadEnd, RiderSag
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.rules.core import CAUTION, SERIOUS, SUSPENSION, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limit, Limits, limit
+from paddock_tui.trade.spring_choice import (
+    ROAD_FRONT,
+    ROAD_PERCENT,
+    TRACK_FRONT,
+    TRACK_PERCENT,
+    PreloadAt,
+)
+
+RULE = "rider-sag-out-of-its-window"
+_SOURCE = "suspension technicians' published windows, some 5 mm apart; common practice, no single source"
+
+
+def _mm(name: str, value: float, meaning: str) -> Limit:
+    return limit(RULE, name, value, "mm", meaning, _SOURCE, high=400.0)
+
+
+def _percent(name: str, value: float, meaning: str) -> Limit:
+    return limit(RULE, name, value, "%", meaning, _SOURCE, high=100.0)
+
+
+TRACK = (
+    _mm("track_least", TRACK_FRONT.rider_low_mm, "rider sag under this on a track is a caution"),
+    _mm("track_most", TRACK_FRONT.rider_high_mm, "rider sag over this on a track is a caution"),
+)
+ROAD = (
+    _mm("road_least", ROAD_FRONT.rider_low_mm, "rider sag under this on the road is a caution"),
+    _mm("road_most", ROAD_FRONT.rider_high_mm, "rider sag over this on the road is a caution"),
+)
+TRACK_LONG = (
+    _percent("track_least_percent", TRACK_PERCENT[0], "the same in percent of long travel, on a track"),
+    _percent("track_most_percent", TRACK_PERCENT[1], "the same in percent of long travel, on a track"),
+)
+ROAD_LONG = (
+    _percent("road_least_percent", ROAD_PERCENT[0], "the same in percent of long travel, on the road"),
+    _percent("road_most_percent", ROAD_PERCENT[1], "the same in percent of long travel, on the road"),
+)
+LONG = _mm("long_travel", 150.0, "wheel travel over this is judged in percent")
+OUTER = (
+    _mm("serious_under", 15.0, "rider sag under this is serious"),
+    _mm("serious_over", 45.0, "rider sag over this is serious, where travel is not long"),
+)
+AGREES = _mm("technician_within", 3.0, "a sag this near the technician's figure agrees with it")
+
+
+@rule(
+    RULE,
+    CAUTION,
+    source=_SOURCE,
+    per="end",
+    when=("to_come",),
+    at="session:sag.{subject}.rider.extended",
+    limits=(*TRACK, *ROAD, *TRACK_LONG, *ROAD_LONG, LONG, *OUTER, AGREES),
+    rank=SUSPENSION,
+)
+def rider_sag_out_of_its_window(
+    subject: str,
+    rider_sag: RiderSag,
+    preload_end: PreloadEnd | None,
+    sag_figure: Quantity | None,
+    kind: str,
+    limits: Limits,
+) -> Result:
+    """Rider sag outside the window, or away from the technician's figure where there is one.
+
+    With preload at its end nothing but another spring mends it.
+    """
+    low, high, words = _window(rider_sag, sag_figure, kind, limits)
+    if low <= rider_sag.mm <= high:
+        return None
+    little = rider_sag.mm < low
+    outer = limits[OUTER[0]], limits[OUTER[1]]
+    serious = rider_sag.mm < outer[0] or (rider_sag.mm > outer[1] and not _long(rider_sag, limits))
+    used_up = preload_end is not None and preload_end.at is (PreloadAt.LEAST if little else PreloadAt.MOST)
+    ask = f"Preload has no way left: the spring seems too {'stiff' if little else 'soft'}; ask a technician."
+    turn = (
+        f"Take preload {'out' if little else 'in'} at the {subject}, measure again, enter what was measured. "
+        "A technician's figure goes before any window."
+    )
+    return Raise(
+        message=f"{_first(str(rider_sag))}: too {'little' if little else 'much'} for {words}.",
+        why="Sag sets the height of that end: rake, weight on the wheel, and the travel left each way.",
+        remedy=Remedy(ask if used_up else turn),
+        severity=SERIOUS if serious else CAUTION,
+        facts=f"{rider_sag}; {words}" + (f"; {preload_end}" if used_up else ""),
+    )
+
+
+def _window(sag: RiderSag, figure: Quantity | None, kind: str, limits: Limits) -> tuple[float, float, str]:
+    """Give the window in mm, and what it is: the technician's figure before any table."""
+    if figure is not None:
+        near = limits[AGREES]
+        return figure.to("mm") - near, figure.to("mm") + near, f"the technician's {figure}"
+    road = kind == "road"
+    where = "the road" if road else "a track"
+    if _long(sag, limits):
+        low, high = (limits[one] for one in (ROAD_LONG if road else TRACK_LONG))
+        travel = sag.travel_mm or 0.0
+        said = f"{where} ({show_number(low)}-{show_number(high)} % of travel)"
+        return low * travel / 100.0, high * travel / 100.0, said
+    low, high = (limits[one] for one in (ROAD if road else TRACK))
+    return low, high, f"{where} ({show_number(low)}-{show_number(high)} mm)"
+
+
+def _long(sag: RiderSag, limits: Limits) -> bool:
+    return sag.travel_mm is not None and sag.travel_mm > limits[LONG]
+
+
+def _first(text: str) -> str:
+    return text[:1].upper() + text[1:]

@@ -1,0 +1,121 @@
+"""Rules about the nets together: what one of them may be, all of them at once may not."""
+
+from collections.abc import Mapping
+
+from paddock_tui.facts.aids import MOST_MEAN, Mean
+from paddock_tui.facts.controls import NETS, Net
+from paddock_tui.records.electronics import function_of
+from paddock_tui.rules.aid_words import proposed
+from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+
+STACK = "controls"
+"""The subject of a finding about all nets."""
+
+NEAR_LEAST = limit(
+    "all-aids-near-least",
+    "near_least",
+    0.25,
+    "",
+    "help at or under which an aid counts as near its least",
+    COMMON,
+)
+MEAN = limit(
+    "nets-thin-together",
+    "mean_below",
+    0.35,
+    "",
+    "mean help of traction, wheelie and front ABS under which they are thin together, off counting as none",
+    COMMON,
+    high=MOST_MEAN,
+)
+
+
+@rule(
+    "all-aids-near-least",
+    SERIOUS,
+    gathers=("net",),
+    when=("bike",),
+    at="setup:setup.controls",
+    absorbs=(
+        "aid-off-in-the-wet",
+        "front-wheel-without-abs-in-the-wet",
+        "little-traction-help-in-the-wet",
+        "little-traction-help-in-the-damp",
+        "little-traction-help-for-a-novice",
+        "little-traction-help-on-a-poor-rear-tyre",
+        "front-wheel-without-abs",
+        "wheelie-off-on-a-strong-bike",
+        "nets-thin-together",
+    ),
+    limits=(NEAR_LEAST,),
+    rank=AIDS,
+)
+def all_aids_near_least(
+    net: Mapping[str, Net],
+    surface: str,
+    column: str,
+    group: str,
+    limits: Limits,
+) -> Result:
+    """Every net of the bike, at least two, at or near its least: in the wet, the damp, or for a novice."""
+    # An aid that is only off or on gives its most help when it is on.
+    thin = [name for name in net if net[name].help <= min(net[name].scale.snap(limits[NEAR_LEAST]), 0.99)]
+    if len(net) < 2 or len(thin) < len(net) or (column == "dry" and group != "novice"):
+        return None
+    where = {"wet": "on a wet track", "damp": "on a damp track"}.get(column, "for a novice")
+    first = sorted(thin, key=lambda name: (NETS.index(function_of(name, net[name].shown.control)), name))[:2]
+    puts = tuple(Put(("setup", "controls", name), net[name].scale.level_at_least(0.6)) for name in first)
+    return Raise(
+        message=f"All aids are at or near their least help {where}.",
+        why="Every net is thin at once, so one mistake meets none: "
+        + ", ".join(str(net[name].shown) for name in thin)
+        + ".",
+        remedy=Remedy(f"Bring two of them back first: {proposed(puts)}.", puts),
+        severity=SERIOUS if column == "wet" or group == "novice" else CAUTION,
+        parts=(*thin, STACK),
+        facts="; ".join([*(str(net[name].shown) for name in thin), f"surface {surface}", f"{group} rider"]),
+    )
+
+
+@rule(
+    "nets-thin-together",
+    SERIOUS,
+    when=("bike",),
+    at="setup:setup.controls",
+    absorbs=(
+        "aid-off-in-the-wet",
+        "front-wheel-without-abs-in-the-wet",
+        "little-traction-help-in-the-wet",
+        "little-traction-help-for-a-novice",
+        "little-traction-help-on-a-poor-rear-tyre",
+        "front-wheel-without-abs",
+        "wheelie-off-on-a-strong-bike",
+    ),
+    limits=(MEAN,),
+    rank=AIDS,
+)
+def nets_thin_together(
+    thin_mean: Mean, thin_matters: str, surface: str, group: str, limits: Limits
+) -> Result:
+    """Traction, wheelie and front ABS thin on the mean, where that matters."""
+    if thin_mean.help >= limits[MEAN]:
+        return None
+    nets = thin_mean.nets
+    first = _thinnest(nets)
+    puts = tuple(Put(("setup", "controls", name), nets[name].scale.level_at_least(0.6)) for name in first)
+    return Raise(
+        message=f"The nets are thin together {thin_matters}: mean help {thin_mean.help:.2f}.",
+        why="What one net misses no other catches: "
+        + ", ".join(str(one.shown) for one in nets.values())
+        + ".",
+        remedy=Remedy(f"Bring the thinnest back first: {proposed(puts)}.", puts),
+        parts=tuple(nets),
+        facts="; ".join(
+            [*(str(one.shown) for one in nets.values()), thin_matters, f"surface {surface}", f"{group} rider"]
+        ),
+    )
+
+
+def _thinnest(nets: Mapping[str, Net]) -> list[str]:
+    return sorted(nets, key=lambda name: (nets[name].help, name))[:2]
