@@ -11,7 +11,7 @@ from pathlib import Path
 from paddock_tui import __version__
 from paddock_tui.commands.common import USAGE, Stop, complain
 
-COMMANDS = ("open", "show", "set", "enter", "check", "accept", "new")
+COMMANDS = ("open", "show", "set", "enter", "check", "accept", "slip", "undo", "redo", "new")
 """The words that a first argument may be; any other is a garage, and opens the screens."""
 
 PIPE_GONE, INTERRUPTED = 141, 130
@@ -45,6 +45,9 @@ def parser() -> argparse.ArgumentParser:
     _add_enter(commands)
     _add_check(commands)
     _add_accept(commands)
+    _add_slip(commands)
+    for name, words in (("undo", "take the last step back"), ("redo", "do again what was taken back")):
+        commands.add_parser(name, help=words).add_argument("garage", metavar="GARAGE")
     new = commands.add_parser("new", help="make an empty garage with templates")
     new.add_argument("folder", metavar="FOLDER")
     return made
@@ -79,6 +82,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return PIPE_GONE
     except KeyboardInterrupt:
         return INTERRUPTED
+    except Exception as error:
+        from paddock_tui.store.crash import CRASHED, report, sentence
+
+        complain((sentence(report(error)),))
+        return CRASHED
     return status
 
 
@@ -105,6 +113,14 @@ def _run(given: argparse.Namespace) -> int:
 
         reason = None if given.withdraw else given.reason
         return accept(given.garage, given.rule, given.subject, reason, given.session, given.at)
+    if given.command == "slip":
+        from paddock_tui.commands.slip import slip
+
+        return slip(given.garage, given.session, given.at)
+    if given.command in ("undo", "redo"):
+        from paddock_tui.commands.undo import redo, undo
+
+        return undo(given.garage) if given.command == "undo" else redo(given.garage)
     if given.command == "new":
         from paddock_tui.commands.new import new
 
@@ -160,6 +176,13 @@ def _add_accept(commands: "argparse._SubParsersAction[_Parser]") -> None:
     what.add_argument("--withdraw", action="store_true", help="take the acceptance back")
     accept.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
     accept.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+
+
+def _add_slip(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    slip = commands.add_parser("slip", help="print the paper slip of a return, one page")
+    slip.add_argument("garage", metavar="GARAGE")
+    slip.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
+    slip.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
 
 
 def _moment(text: str) -> dt.datetime:

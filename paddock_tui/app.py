@@ -1,11 +1,13 @@
 """The app: theme, the one screen, and leaving in good order whatever the link does."""
 
+import contextlib
 import datetime as dt
 import os
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any, ClassVar
 
+from rich.text import Text
 from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
@@ -14,6 +16,7 @@ from paddock_tui.desk import Desk
 from paddock_tui.screens import leaving
 from paddock_tui.screens.main import MainScreen
 from paddock_tui.screens.rooms import Place
+from paddock_tui.store.crash import CRASHED, report, sentence
 from paddock_tui.store.half_typed import save as keep_half_typed
 from paddock_tui.widgets.base import repaint_on_resume
 from paddock_tui.widgets.driver import driver_class
@@ -48,6 +51,19 @@ class PaddockApp(App[int]):
     def on_mount(self) -> None:
         """Repaint when the process comes back from being stopped."""
         repaint_on_resume(self)
+
+    def _handle_exception(self, error: Exception) -> None:
+        """End in good order: keep what is being typed, write a report, and say so in one sentence.
+
+        The stock app would print the values of all variables, a garage's content among them.
+        """
+        self._return_code = CRASHED
+        if self._exception is None:
+            self._exception = error
+            self._exception_event.set()
+        with contextlib.suppress(Exception):  # whatever is broken may be broken here too
+            self.save_half_typed()
+        self.panic(Text(sentence(report(error))))
 
     def save_half_typed(self) -> None:
         """Keep what is being typed; safe from any thread, and more than once."""

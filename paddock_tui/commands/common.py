@@ -34,6 +34,9 @@ def open_desk(folder: str, at: dt.datetime | None = None) -> Desk:
     problem = desk.files.problem()
     if problem is not None:
         raise Stop(NOT_DONE, *sentences(problem))
+    mended = desk.mend()
+    if mended:
+        complain((printable(mended),))
     return desk
 
 

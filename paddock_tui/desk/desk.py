@@ -13,15 +13,19 @@ from paddock_tui.desk.assembling import Assembled, assemble
 from paddock_tui.desk.finding import session_in_hand
 from paddock_tui.desk.history import Histories
 from paddock_tui.desk.mending import Preview, compared
+from paddock_tui.desk.timeline import Done, Timeline
+from paddock_tui.desk.unkept import Marks, marks, stage, whole_text
 from paddock_tui.facts import Situation
+from paddock_tui.facts.past import History
 from paddock_tui.records.common import Units
-from paddock_tui.records.edits import MISSING, Change, Step
+from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
 from paddock_tui.rules import Review, review
-from paddock_tui.store.data import after, blocked
+from paddock_tui.store.crash import report
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import Kept, NotKept, Outcome, keep
+from paddock_tui.store.journal import Entry, entries_of
+from paddock_tui.store.keeping import Kept, NotKept, Outcome, keep, mend, pass_over
 
 
 @attrs.frozen
@@ -33,26 +37,16 @@ class Told:
     step: Step | None = None
 
 
-@attrs.define(eq=False)
-class _Done:
-    """A step of this run: as it was done, and once it is kept the step that takes it back.
-
-    Of an undo or a redo: what it takes back, and the place in the history from which that was taken.
-    """
-
-    step: Step
-    outcome: Outcome | None = None
-    of: "_Done | None" = None
-    came_from: "tuple[list[_Done], int] | None" = None
-
-
 @attrs.frozen
 class _Landed:
-    """What the writer thread hands back: a step that is kept, or is known not to be."""
+    """What the writer thread hands back: a step that is kept, or is known not to be.
 
-    done: _Done
-    refs: tuple[Ref, ...]
+    `again` says that it had landed before, not kept, and was tried once more.
+    """
+
+    done: Done
     outcome: Outcome
+    again: bool = False
 
 
 class Desk:
@@ -66,13 +60,16 @@ class Desk:
         self._histories = Histories()
         self.now = now
         self.on_change: list[Callable[[Told], None]] = []
-        self._done: list[_Done] = []
-        self._undone: list[_Done] = []
+        self._history = Timeline(root)
         self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")
         self._running: list[Future[None]] = []
         self._landed: deque[_Landed] = deque()
         self._pending: Counter[Ref] = Counter()
         self._outcomes: deque[Outcome] = deque(maxlen=1000)
+        self._stuck: list[Done] = []
+        """The writer's own list of steps that are not kept and may be tried again."""
+        self._bases: dict[Ref, object] = {}
+        """What their files were like when such steps were last put on top of them."""
 
     @property
     def root(self) -> FilePath:
@@ -102,6 +99,10 @@ class Desk:
         units = self.units(rider.id if rider is not None else None)
         return About(situation, situation.history, units)
 
+    def history_of(self, bike: Ref) -> History:
+        """Give every session of a bike that is not retired, as its ledger is made from."""
+        return self._histories.of(self.files, bike, Situation(refs={"bike": bike}))
+
     def review(self, ref: Ref | None = None, going_out: bool = False) -> Review:
         """Judge a session (the one in hand) or a profile, whole."""
         about = ref or self.session_in_hand()
@@ -126,7 +127,7 @@ class Desk:
         files, now = self.files.aside(), self.now()
         if before is None:
             before = review(assemble(files, subject, now, histories=self._histories).situation)
-        _stage(files, step)
+        stage(files, step)
         after_ = assemble(files, subject, now, histories=self._histories).situation
         return compared(step.label, before, review(after_))
 
@@ -135,26 +136,56 @@ class Desk:
         if not step.changes:
             return
         self._land()
-        done = _Done(step)
-        self._done.append(done)
-        self._undone.clear()
-        self._start(done)
+        self._start(self._history.begin(step))
 
     def undo(self) -> str | None:
-        """Take the last step of this run back; gives its label, or None where there is none."""
-        return self._move(self._done, self._undone)
+        """Take the last step back, of earlier runs too; gives its label, or None where there is none."""
+        return self._move(self._history.done, self._history.undone)
 
     def redo(self) -> str | None:
         """Do the step again that was last taken back; gives its label, or None where there is none."""
-        return self._move(self._undone, self._done)
+        return self._move(self._history.undone, self._history.done)
 
     def can_undo(self) -> str | None:
         """Give the label of the step that undo would take back."""
-        return self._done[-1].step.label if self._done else None
+        self._remember()
+        return self._history.done[-1].label if self._history.done else None
 
     def can_redo(self) -> str | None:
         """Give the label of the step that redo would do again."""
-        return self._undone[-1].step.label if self._undone else None
+        self._remember()
+        return self._history.undone[-1].label if self._history.undone else None
+
+    def mend(self) -> str:
+        """Complete, or put back, what an earlier run was cut short in; gives what to say about it."""
+        said = mend(self._files, self.now())
+        if said:
+            self._files.forget_listing()
+        return said
+
+    def changed_on(self, day: dt.date) -> list[Entry]:
+        """List what the journal says was kept, undone and done again on a day, oldest first."""
+        return entries_of(self.root, day)
+
+    # What is not kept.
+
+    def unkept(self) -> tuple[Done, ...]:
+        """List the steps that show and are not on disk, though they may be tried again."""
+        self._land()
+        return self._history.unkept()
+
+    def marks(self) -> Marks:
+        """Say of each value that shows and is not on disk whether it waits, or why it is not kept."""
+        self._land()
+        return marks((*self._history.done, *self._history.undone))
+
+    def try_again(self) -> None:
+        """Have the writer try again what could not be kept, in the order it was made."""
+        self._running.append(self._writer.submit(self._keep_all))
+
+    def text_with(self, ref: Ref) -> str:
+        """Write a record's whole text with what could not be kept in it."""
+        return whole_text(self.files, ref, self.unkept())
 
     def wait(self) -> None:
         """Wait until everything done so far is written; safe from any thread, and changes nothing here."""
@@ -177,8 +208,12 @@ class Desk:
 
     def poll(self) -> tuple[Ref, ...]:
         """Look whether others changed files in memory; tells the listeners, and gives what changed."""
-        self.files.forget_listing()
         changed = self.files.changed()
+        waiting = {ref for done in self._history.unkept() for ref in done.refs}
+        for ref in waiting:
+            if not self._pending[ref] and self._files.stamp(ref) != self._bases.get(ref):
+                self._put_on_top(ref)
+                changed = (*changed, ref)
         if changed:
             self._tell(Told(changed))
         return changed
@@ -188,38 +223,83 @@ class Desk:
         self.settled()
         self._writer.shutdown()
 
-    def _move(self, source: list[_Done], target: list[_Done]) -> str | None:
-        if any(done.outcome is None for done in source[-1:]):
+    def _remember(self) -> None:
+        """Learn what earlier runs did, from the journal; own steps have to be in it by then."""
+        if not self._history.remembered:
+            self._wait()
+            self._history.remember()
+
+    def _move(self, source: list[Done], target: list[Done]) -> str | None:
+        self._remember()
+        if any(not isinstance(done.outcome, Kept) for done in source[-1:]):
             self._wait()
         if not source:
             return None
         done = source.pop()
+        if done.unkept:
+            return self._give_up(done)
         if not isinstance(done.outcome, Kept):
             return self._move(source, target)
-        undo = attrs.evolve(done.outcome.undo, label=done.step.label)
-        moved = _Done(undo, of=done, came_from=(source, len(source)))
-        target.append(moved)
-        self._start(moved)
-        return done.step.label
+        self._start(self._history.move(source, target, done, done.outcome.undo))
+        return done.label
 
-    def _start(self, done: _Done) -> None:
-        refs = _refs(done.step)
+    def _give_up(self, done: Done) -> str:
+        """Take a step back that never was on disk: it only has to show no more. The writer is at rest."""
+        self._stuck.remove(done)
+        for ref in done.refs:
+            self._put_on_top(ref)
+        self._tell(Told(done.refs))
+        return done.label
+
+    def _start(self, done: Done) -> None:
         plain = all(isinstance(change, Change) for change in done.step.changes)
         if plain:
-            _stage(self._files, done.step)
-        self._pending.update(refs)
-        self._running.append(self._writer.submit(self._keep, done, refs))
+            stage(self._files, done.step)
+        self._pending.update(done.refs)
+        self._running.append(self._writer.submit(self._keep, done))
         if not plain:
             self._wait()
-        self._tell(Told(refs))
+        self._tell(Told(done.refs))
 
-    def _keep(self, done: _Done, refs: tuple[Ref, ...]) -> None:
-        outcome: Outcome = NotKept("an unexpected error")
+    def _keep(self, done: Done) -> None:
+        """Keep a step, in the writer's thread: first what it stands on and could not be kept before."""
+        barred = self._keep_stuck(done.refs)
+        outcome = barred if barred is not None else self._try(done)
+        if done.what == "do" and isinstance(outcome, NotKept) and outcome.again:
+            self._stuck.append(done)
+        elif done.what != "do" and not _may_be_later(outcome):
+            self._pass_over(done)
+        self._landed.append(_Landed(done, outcome))
+        self._tell(Told(done.refs, outcome, done.step))
+
+    def _keep_all(self) -> None:
+        self._keep_stuck()
+
+    def _keep_stuck(self, refs: tuple[Ref, ...] | None = None) -> NotKept | None:
+        """Try again what could not be kept, all or of these records; gives why it still cannot."""
+        barred: NotKept | None = None
+        for done in list(self._stuck):
+            if refs is not None and not set(refs) & set(done.refs):
+                continue
+            outcome = self._try(done)
+            if isinstance(outcome, NotKept) and outcome.again:
+                barred = outcome
+            else:
+                self._stuck.remove(done)
+            self._landed.append(_Landed(done, outcome, again=True))
+            self._tell(Told(done.refs, outcome, done.step))
+        return barred
+
+    def _try(self, done: Done) -> Outcome:
         try:
-            outcome = keep(self._files, done.step, self.now())
-        finally:
-            self._landed.append(_Landed(done, refs, outcome))
-            self._tell(Told(refs, outcome, done.step))
+            return keep(self._files, done.step, self.now(), self._history.note(done))
+        except Exception as error:
+            where = report(error)
+            return NotKept("an unexpected error", f"a report is in {where}" if where else "")
+
+    def _pass_over(self, done: Done) -> None:
+        entry = Entry(done.id, self.now(), self._history.run, "passed", done.step, done.step)
+        pass_over(self._files, entry, self.now())
 
     def _wait(self) -> None:
         wait(list(self._running))
@@ -229,46 +309,31 @@ class Desk:
         """Take over what the writer finished: records are read from their files again."""
         while self._landed:
             one = self._landed.popleft()
-            one.done.outcome = one.outcome
+            self._history.landed(one.done, one.outcome)
             self._outcomes.append(one.outcome)
-            self._pending.subtract(one.refs)
-            for ref in one.refs:
-                if not self._pending[ref]:
-                    self._files.unstage(ref)
+            if not one.again:
+                self._pending.subtract(one.done.refs)
             if not all(isinstance(change, Change) for change in one.done.step.changes):
                 self._files.forget_listing()
-            if not isinstance(one.outcome, Kept):
-                self._never_happened(one.done, one.outcome)
+            for ref in one.done.refs:
+                if not self._pending[ref]:
+                    self._put_on_top(ref)
         self._running = [future for future in self._running if not future.done()]
 
-    def _never_happened(self, done: _Done, outcome: Outcome) -> None:
-        """Take a step that was not kept out of the history.
-
-        An undo or redo that may be tried again, once what keeps the file from being written is
-        mended, goes back to where it was; one that clashes never could be, and would bar what is older.
-        """
-        for history in (self._done, self._undone):
-            if done in history:
-                history.remove(done)
-        if isinstance(outcome, NotKept) and done.of is not None and done.came_from is not None:
-            history, place = done.came_from
-            history.insert(place, done.of)
+    def _put_on_top(self, ref: Ref) -> None:
+        """Read a record from its file again, and let what could not be kept show over it."""
+        self._files.unstage(ref)
+        over = [done.step for done in self._history.unkept() if ref in done.refs]
+        if over:
+            self._bases[ref] = self._files.stamp(ref)
+        for step in over:
+            stage(self._files, Step(step.label, tuple(one for one in step.changes if one.ref == ref)))
 
     def _tell(self, told: Told) -> None:
         for listener in list(self.on_change):
             listener(told)
 
 
-def _refs(step: Step) -> tuple[Ref, ...]:
-    return tuple(dict.fromkeys(change.ref for change in step.changes))
-
-
-def _stage(files: GarageFiles, step: Step) -> None:
-    """Let the records read as they will stand; what a clash will refuse is left as it is."""
-    for change in step.changes:
-        if isinstance(change, Change):
-            data = dict(files.data(change.ref))
-            for edit in change.edits:
-                if blocked(data, edit.path) is MISSING:
-                    data = after(data, edit, lambda _: True)
-            files.stage(change.ref, data)
+def _may_be_later(outcome: Outcome) -> bool:
+    """Tell whether an undo or a redo stands, or may be tried again."""
+    return isinstance(outcome, Kept) or (isinstance(outcome, NotKept) and outcome.again)

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from paddock_tui.desk.typing import setting_value
-from paddock_tui.records.edits import MISSING, Change, Create, Edit, Rename, Step, Value
+from paddock_tui.records.edits import MISSING, AnyChange, Change, Create, Edit, Rekey, Rename, Step, Value
 from paddock_tui.records.fields import ANY
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.shapes.references import is_id
@@ -40,7 +40,7 @@ def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | Trouble:
     wrong = _name_trouble(files, Ref(ref.kind, new_id))
     if wrong is not None:
         return wrong
-    changes: list[Change | Rename] = []
+    changes: list[AnyChange] = []
     if files.path_of(ref) is None:
         return Trouble(f"there is no {ref.kind} {ref.id}", "a record that is there")
     for other in files.mentioning(ref.id):
@@ -51,6 +51,7 @@ def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | Trouble:
         edits = tuple(_following(other.kind, files.data(other), ref, new_id))
         if edits:
             changes.append(Change(other, edits))
+        changes += _entries_following(other, files.data(other), ref, new_id)
     return Step(f"{ref.kind} {ref.id} -> {new_id}", (*changes, Rename(ref, new_id)))
 
 
@@ -84,33 +85,25 @@ def _name_trouble(files: GarageFiles, ref: Ref) -> Trouble | None:
 
 
 def _following(kind: str, data: Mapping[str, Any], ref: Ref, new_id: str) -> list[Edit]:
-    """List the edits by which a record's references follow a rename, keys of a day's entries included."""
+    """List the edits by which a record's references follow a rename."""
     edits: list[Edit] = []
     for pattern, wanted in reference_fields(kind):
         if wanted == ref.kind:
             edits += [
                 Edit(path, ref.id, new_id) for path in _matching(data, pattern) if _at(data, path) == ref.id
             ]
-    if kind == "day":
-        edits += _entries_following(data, ref, new_id)
     return edits
 
 
-def _entries_following(data: Mapping[str, Any], ref: Ref, new_id: str) -> list[Edit]:
-    """Move the entries of a day that stand under the renamed rider or bike."""
+def _entries_following(day: Ref, data: Mapping[str, Any], ref: Ref, new_id: str) -> list[Rekey]:
+    """Give the entries of a day that stand under the renamed rider or bike their new key."""
     entries = data.get("entries")
-    found: list[Edit] = []
-    for rider, bikes in entries.items() if isinstance(entries, Mapping) else ():
+    found: list[Rekey] = []
+    for rider, bikes in entries.items() if day.kind == "day" and isinstance(entries, Mapping) else ():
         if ref.kind == "rider" and rider == ref.id:
-            found += [
-                Edit(("entries", rider), bikes, MISSING),
-                Edit(("entries", new_id), MISSING, bikes),
-            ]
+            found.append(Rekey(day, ("entries", rider), new_id))
         elif ref.kind == "bike" and isinstance(bikes, Mapping) and ref.id in bikes:
-            found += [
-                Edit(("entries", rider, ref.id), bikes[ref.id], MISSING),
-                Edit(("entries", rider, new_id), MISSING, bikes[ref.id]),
-            ]
+            found.append(Rekey(day, ("entries", rider, ref.id), new_id))
     return found
 
 

@@ -2,22 +2,15 @@
 
 import datetime as dt
 import re
-import unicodedata
 
 from paddock_tui.desk.filing import creating
 from paddock_tui.desk.numbering import free_session, next_number
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.shapes.references import id_of as id_of
 from paddock_tui.records.shapes.references import is_id
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.garage import GarageFiles
-
-
-def id_of(name: str) -> str:
-    """Make an id of a name: lower case without accents, everything that is no letter or digit a hyphen."""
-    folded = unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", name).casefold())
-    plain = folded.encode("ascii", "ignore").decode()
-    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
 
 
 def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Ref, Step | Trouble]:

@@ -87,8 +87,20 @@ class Rename:
 
 
 @attrs.frozen
+class Rekey:
+    """A table inside a record whose last key becomes another: its lines and comments stay where they are."""
+
+    ref: Ref
+    path: Path
+    to: str
+
+
+AnyChange: TypeAlias = Change | Create | Remove | Rename | Rekey
+
+
+@attrs.frozen
 class Step:
     """What one undo takes back, with the words that the last line shows."""
 
     label: str
-    changes: tuple[Change | Create | Remove | Rename, ...]
+    changes: tuple[AnyChange, ...]

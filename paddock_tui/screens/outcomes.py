@@ -2,7 +2,7 @@
 
 from paddock_tui.desk.typing import shown
 from paddock_tui.records.paths import spell
-from paddock_tui.store.keeping import Clash, NotKept, Outcome
+from paddock_tui.store.keeping import Clash, Kept, NotKept, Outcome
 from paddock_tui.text import printable
 
 
@@ -16,4 +16,6 @@ def said_of(outcome: Outcome | None) -> str:
     if isinstance(outcome, NotKept):
         mend = f"; {outcome.mend}" if outcome.mend else ""
         return printable(f"not kept: {outcome.reason}{mend}")
+    if isinstance(outcome, Kept) and outcome.unnoted:
+        return printable(f"kept, but only this run can undo it: {outcome.unnoted}")
     return ""

@@ -37,3 +37,10 @@ def in_plain_words(error: OSError | RuntimeError) -> str:
     if not isinstance(error, OSError):
         return _REASONS[errno.ELOOP]
     return _REASONS.get(error.errno or 0, error.strerror or str(error))
+
+
+class Replaced(NotWritten):
+    """Another program wrote the file since it was read: nothing was written, and it may be read again."""
+
+    def __init__(self) -> None:
+        super().__init__("another program keeps changing the file", mend="try again when it is done")

@@ -9,7 +9,9 @@ import stat
 from collections.abc import Iterator
 from pathlib import Path
 
-from paddock_tui.store.errors import NotWritten, in_plain_words
+from paddock_tui.store import calls
+from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
+from paddock_tui.store.lock import PRIVATE
 
 _serial = itertools.count()
 _TEMPORARY = re.compile(r"\..+\.([1-9]\d{0,8})-\d+\.paddock-new")
@@ -17,13 +19,14 @@ _NO_LINKS = (errno.EPERM, errno.EOPNOTSUPP, errno.ENOTSUP, errno.ENOSYS, errno.E
 _NO_FOLDER_SYNC = (errno.EINVAL, errno.EBADF, errno.EOPNOTSUPP, errno.ENOTSUP)
 
 
-def replace_durably(path: Path, text: str, *, create: bool = False) -> None:
+def replace_durably(path: Path, text: str, *, create: bool = False, before: str | None = None) -> None:
     """Write a whole file: a temporary file beside it, synced, takes its place.
 
     The file must be there, and have its owner's write bit, whoever runs this. A symbolic link is
     followed, so that the file it names is replaced; the mode stays, and the owner where that is
     allowed. With `create` the file must not be there yet (two that create it at once cannot both
-    win), and its folder is made. Raises NotWritten.
+    win), and its folder is made. With `before` the file must still hold this text at the last moment,
+    else Replaced is raised: editors know nothing of our lock. Raises NotWritten.
     """
     with _plain_words():
         data = text.encode("utf-8")
@@ -31,17 +34,19 @@ def replace_durably(path: Path, text: str, *, create: bool = False) -> None:
             _make_folder(path.parent)
             if os.path.lexists(path):
                 raise NotWritten("a file of this name is there already")
-        target = path if create else _real(path)
+        target = path if create else calls.real(path)
         found = None if create else _writable(target)
         temporary = _write_beside(target, data, found)
         try:
             if create:
                 _move_to_new(temporary, target)
             else:
-                temporary.replace(target)
+                if before is not None and calls.read(target) != before.encode("utf-8"):
+                    raise Replaced
+                calls.replace(temporary, target)
         except BaseException:
             with contextlib.suppress(OSError):
-                temporary.unlink()
+                calls.unlink(temporary)
             raise
     _sync_folder(target.parent)
 
@@ -49,24 +54,24 @@ def replace_durably(path: Path, text: str, *, create: bool = False) -> None:
 def check_writable(path: Path) -> None:
     """Look whether a file may be written, without writing. Raises NotWritten."""
     with _plain_words():
-        _writable(_real(path))
+        _writable(calls.real(path))
 
 
 def remove_durably(path: Path) -> None:
     """Remove a file (of a symbolic link: the link); one that its owner may not write to is refused."""
     with _plain_words():
-        _writable(_real(path))
-        path.unlink()
+        _writable(calls.real(path))
+        calls.unlink(path)
     _sync_folder(path.parent)
 
 
 def rename_durably(path: Path, to: Path) -> None:
     """Give a file another name; one that exists already is refused, and never overwritten."""
     with _plain_words():
-        _writable(_real(path))
+        _writable(calls.real(path))
         _make_folder(to.parent)
         if _is_same_name(path, to):
-            path.rename(to)
+            calls.replace(path, to)
         elif os.path.lexists(to):
             raise NotWritten("a file of this name is there already")
         else:
@@ -83,7 +88,7 @@ def sweep(folder: Path) -> list[Path]:
     """
     removed = []
     for place, folders, names in os.walk(folder):
-        folders[:] = [name for name in folders if not name.startswith(".")]
+        folders[:] = [name for name in folders if not name.startswith(".") or name == PRIVATE]
         for name in names:
             match = _TEMPORARY.fullmatch(name)
             if match and not _is_alive(int(match[1])):
@@ -103,18 +108,14 @@ def _plain_words() -> Iterator[None]:
         raise NotWritten(in_plain_words(error)) from error
 
 
-def _real(path: Path) -> Path:
-    return path.resolve(strict=True)
-
-
 def _writable(target: Path) -> os.stat_result:
     """The file's status; NotWritten where it must not be written."""
-    found = target.stat()
+    found = calls.status(target)
     if not stat.S_ISREG(found.st_mode):
         raise NotWritten("this is not a plain file")
     if not found.st_mode & stat.S_IWUSR:
         raise NotWritten("the file is marked read-only", mend="make it writable (chmod u+w), and try again")
-    if not os.access(target, os.W_OK):
+    if not calls.allowed(target):
         raise NotWritten("no permission to write this file")
     return found
 
@@ -122,42 +123,57 @@ def _writable(target: Path) -> os.stat_result:
 def _write_beside(target: Path, data: bytes, found: os.stat_result | None) -> Path:
     """A synced temporary file with these bytes, beside the target, with the target's mode and owner."""
     mode = stat.S_IMODE(found.st_mode) if found else 0o666
-    flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL
     while True:
         temporary = target.with_name(f".{target.name}.{os.getpid()}-{next(_serial)}.paddock-new")
         try:
-            file = os.open(temporary, flags, mode)
+            file = calls.create(temporary, mode)
             break
         except FileExistsError:  # left by a dead process that had our number
             continue
     try:
-        with os.fdopen(file, "wb") as stream:
-            if found is not None:
-                with contextlib.suppress(PermissionError):
-                    os.fchown(stream.fileno(), found.st_uid, found.st_gid)
-                os.fchmod(stream.fileno(), mode)
-            stream.write(data)
-            stream.flush()
-            os.fsync(stream.fileno())
+        try:
+            _fill(file, data, found)
+        finally:
+            calls.close(file)
     except BaseException:
         with contextlib.suppress(OSError):
-            temporary.unlink()
+            calls.unlink(temporary)
         raise
     return temporary
+
+
+def _fill(file: int, data: bytes, found: os.stat_result | None) -> None:
+    if found is not None:
+        with contextlib.suppress(PermissionError):
+            calls.give(file, found.st_uid, found.st_gid)
+        calls.permit(file, found.st_mode)
+    while data:
+        data = data[calls.write(file, data) :]
+    calls.sync(file)
 
 
 def _move_to_new(source: Path, target: Path) -> None:
     """Move to a name that must be free, without a moment in which another could take it."""
     try:
-        os.link(source, target, follow_symlinks=False)
+        calls.link(source, target)
     except OSError as error:
         if error.errno not in _NO_LINKS:
             raise
         # No hard links here: claim the name with an empty file, then put ours over it.
-        os.close(os.open(target, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666))
-        source.replace(target)
-    else:
-        source.unlink()
+        calls.close(calls.create(target, 0o666))
+        try:
+            calls.replace(source, target)
+        except OSError:
+            with contextlib.suppress(OSError):
+                calls.unlink(target)
+            raise
+        return
+    try:
+        calls.unlink(source)
+    except OSError:  # one name or the other, never both
+        with contextlib.suppress(OSError):
+            calls.unlink(target)
+        raise
 
 
 def _is_same_name(path: Path, to: Path) -> bool:
@@ -171,23 +187,27 @@ def _make_folder(folder: Path) -> None:
     if folder.is_dir():
         return
     _make_folder(folder.parent)
-    folder.mkdir(exist_ok=True)
-    _sync_folder(folder.parent)
+    calls.make_folder(folder)
+    try:
+        _sync_folder(folder.parent)
+    except NotWritten as error:  # nothing is in it yet
+        raise NotWritten("the disk did not confirm the new folder") from error
 
 
 def _sync_folder(folder: Path) -> None:
     """Make a change of names lasting, where the system can."""
     try:
-        file = os.open(folder, os.O_RDONLY)
+        file = calls.open_folder(folder)
     except OSError:  # a folder that may be written but not read
         return
     try:
-        os.fsync(file)
+        calls.sync(file)
     except OSError as error:
         if error.errno not in _NO_FOLDER_SYNC:
             raise NotWritten("written, but the disk did not confirm it", replaced=True) from error
     finally:
-        os.close(file)
+        with contextlib.suppress(OSError):
+            calls.close(file)
 
 
 def _is_alive(process: int) -> bool:

@@ -14,9 +14,10 @@ from paddock_tui.records.garage import SCHEMA, Garage
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref, spell
 from paddock_tui.records.reading import Read, read_record
-from paddock_tui.records.shapes.references import Reference, is_id
+from paddock_tui.records.shapes.references import Reference
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.lines import scan
+from paddock_tui.store.listing import Listing, listed
 from paddock_tui.store.reading import loads, read_text
 
 GARAGE_FILE = "garage.toml"
@@ -61,7 +62,7 @@ class GarageFiles:
         """Whether what dead processes left half-written was removed in this run."""
         self._raw: dict[Ref, _Raw] = {}
         self._loaded: dict[Ref, tuple[_Raw, _Raw | None, Loaded]] = {}
-        self._listing: dict[str, dict[str, FilePath]] | None = None
+        self._listing: Listing | None = None
         self._staged: dict[Ref, dict[str, Any]] = {}
 
     def problem(self) -> Trouble | None:
@@ -92,6 +93,10 @@ class GarageFiles:
     def forget_listing(self) -> None:
         """Look at the folders again when the listing is next asked for."""
         self._listing = None
+
+    def strays(self) -> tuple[Trouble, ...]:
+        """List the files that look like records and are not read: their names are no ids, or stand twice."""
+        return self._listed().strays
 
     def path_of(self, ref: Ref) -> FilePath | None:
         """Give the file of a record that is there; found in the listing, never built from the id."""
@@ -169,13 +174,24 @@ class GarageFiles:
         self._raw.pop(ref, None)
 
     def changed(self) -> tuple[Ref, ...]:
-        """List the records in memory whose files changed or went since they were read."""
-        found: list[Ref] = []
-        for ref, raw in list(self._raw.items()):
-            path = self.path_of(ref)
-            if ref not in self._staged and raw.stamp is not None and _stamp(path) != raw.stamp:
-                found.append(ref)
+        """Look at the folders and files again; list the records that changed, came or went meanwhile.
+
+        Of the files in memory, and of the folders where they were looked at before.
+        """
+        before = self._listing
+        self._listing = None
+        found = [
+            ref
+            for ref, raw in list(self._raw.items())
+            if ref not in self._staged and raw.stamp is not None and _stamp(self.path_of(ref)) != raw.stamp
+        ]
+        if before is not None:
+            found += [ref for ref in _moved(before, self._listed()) if ref not in found]
         return tuple(found)
+
+    def stamp(self, ref: Ref) -> Stamp | None:
+        """Give what tells that a record's file changed; None where there is none."""
+        return _stamp(self.path_of(ref))
 
     def mentioning(self, name: str) -> Iterator[Ref]:
         """List the records whose text contains a name: a quick search of bytes, to be looked at closer."""
@@ -189,13 +205,15 @@ class GarageFiles:
             if found:
                 yield ref
 
-    def _files(self) -> dict[str, dict[str, FilePath]]:
+    def _listed(self) -> Listing:
         # Held in a name of its own: another thread may forget the listing meanwhile.
         listing = self._listing
         if listing is None:
-            listing = {kind: dict(_toml_files(self.root / folder)) for kind, folder in FOLDERS.items()}
-            self._listing = listing
+            self._listing = listing = listed(self.root)
         return listing
+
+    def _files(self) -> dict[str, dict[str, FilePath]]:
+        return self._listed().files
 
     def _read_raw(self, ref: Ref, path: FilePath | None) -> _Raw | None:
         if ref in self._staged:
@@ -273,19 +291,10 @@ def _placed(found: Read, name: str, text: str) -> tuple[tuple[Trouble, ...], tup
     return placed, unknown
 
 
-def _toml_files(folder: FilePath) -> Iterator[tuple[str, FilePath]]:
-    """Walk a folder for records: files whose stem can be an id. Templates and hidden files are not read."""
-    try:
-        entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
-    except OSError:
-        return
-    for entry in entries:
-        if entry.name.startswith("."):
-            continue
-        if entry.is_dir():
-            yield from _toml_files(FilePath(entry.path))
-        elif entry.name.endswith(".toml") and is_id(entry.name[:-5]):
-            yield entry.name[:-5], FilePath(entry.path)
+def _moved(before: Listing, now: Listing) -> Iterator[Ref]:
+    for kind in FOLDERS:
+        old, new = before.files.get(kind, {}), now.files.get(kind, {})
+        yield from (Ref(kind, name) for name in sorted(old.keys() ^ new.keys()))
 
 
 def _stamp(path: FilePath | None) -> Stamp | None:

@@ -1,181 +1,175 @@
-"""Steps kept on disk: every file checked first, then written one by one, all or none."""
+"""Steps kept on disk: every file checked first, then written one by one, all or none, and noted."""
 
 import datetime as dt
 import os
-from collections.abc import Mapping
-from pathlib import Path as FilePath
 
-import attrs
-
-from paddock_tui.records.edits import Change, Create, Edit, Missing, Remove, Rename, Step, Value
+from paddock_tui.records.edits import AnyChange, Rename, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
-from paddock_tui.store.errors import NotWritten
-from paddock_tui.store.files import check_writable, remove_durably, rename_durably, replace_durably, sweep
+from paddock_tui.store import intent as intents
+from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
+from paddock_tui.store.files import sweep
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.intent import Intent
+from paddock_tui.store.journal import Entry, Note, append, entries, new_id, whole_texts
 from paddock_tui.store.lock import Locked, hold
-from paddock_tui.store.patch import Patched, patch
-from paddock_tui.store.reading import read_text
+from paddock_tui.store.outcomes import Clash as Clash
+from paddock_tui.store.outcomes import Kept as Kept
+from paddock_tui.store.outcomes import NotKept as NotKept
+from paddock_tui.store.outcomes import Outcome as Outcome
+from paddock_tui.store.writing import Write, perform, prepared, revert
 
-AnyChange = Change | Create | Remove | Rename
+_TRIES = 5
+"""How often a file that another program writes at the same moment is read again."""
 
-
-@attrs.frozen
-class Kept:
-    """The step is on disk; `undo` takes it back byte for byte."""
-
-    undo: Step
-
-
-@attrs.frozen
-class Clash:
-    """Another program changed the same value meanwhile: what stands there now, and what was expected."""
-
-    ref: Ref
-    edit: Edit
-    found: Value | Missing
+NEW = Note()
 
 
-@attrs.frozen
-class NotKept:
-    """Nothing was written, for this reason."""
+def keep(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: Note = NEW) -> Outcome:
+    """Keep one step: lock the garage, re-read, see that the old values still stand, patch, replace, note.
 
-    reason: str
-    mend: str = ""
-
-
-Outcome = Kept | Clash | NotKept
-
-
-@attrs.frozen
-class _Write:
-    """One prepared change: what to do, how to take it back, and the change that is its undo."""
-
-    change: AnyChange
-    path: FilePath
-    text: str
-    before: str
-    undo: AnyChange
-
-
-def keep(files: GarageFiles, step: Step, now: dt.datetime | None = None) -> Outcome:
-    """Keep one step: lock the garage, re-read, see that the old values still stand, patch, replace."""
+    Blocks for as long as the lock is waited for; safe from any thread, one at a time for one `files`.
+    """
     if files.newer():
         return NotKept(
-            "this garage was written by a newer paddock-tui and is only read", "update this program"
+            "this garage was written by a newer paddock-tui and is only read", "update this program", False
         )
+    moment = now or dt.datetime.now()
     try:
         with hold(files.root, since=now):
             if not files.swept:
                 sweep(files.root)
                 files.swept = True
-            return _keep_locked(files, step)
+            _mended(files, moment)
+            return _keep_locked(files, step, moment, note)
     except Locked as error:
         return NotKept(str(error), "try again when it is done")
     except NotWritten as error:
         return NotKept(error.reason, error.mend)
 
 
-def _keep_locked(files: GarageFiles, step: Step) -> Outcome:
-    writes: list[_Write] = []
-    texts: dict[FilePath, str] = {}
-    for change in step.changes:
-        prepared = _prepared(files, change, texts)
-        if not isinstance(prepared, _Write):
-            return prepared
-        texts[prepared.path] = prepared.text
-        writes.append(prepared)
-    done: list[_Write] = []
+def mend(files: GarageFiles, now: dt.datetime) -> str:
+    """Complete, or put back, a step that was cut short; gives what to say, nothing where there was none."""
+    if not intents.declared(files.root) or files.newer():
+        return ""
+    try:
+        with hold(files.root, since=now):
+            return _mended(files, now)
+    except Locked:
+        return ""  # whoever is writing is alive
+    except NotWritten as error:
+        return f"a step that was cut short cannot be completed: {error.reason}"
+
+
+def pass_over(files: GarageFiles, entry: Entry, now: dt.datetime) -> None:
+    """Note that a step can no longer be undone or done again, so that the next one is tried instead."""
+    try:
+        with hold(files.root, since=now):
+            append(files.root, entry, {})
+    except (Locked, NotWritten, OSError):
+        return
+
+
+def _mended(files: GarageFiles, now: dt.datetime) -> str:
+    if not intents.declared(files.root):
+        return ""
+    intent = intents.found(files.root)
+    end = intents.complete(files, intent) if intent is not None else "left"
+    if intent is not None and end == "completed":
+        noted = {(one.id, one.what) for one in entries(files.root)}
+        if (intent.id, intent.note.what) not in noted:
+            _noted(files, _entry(intent, now), {})
+    intents.withdraw(files.root)
+    label = intent.step.label if intent is not None else "a step over several files"
+    words = "could be neither completed nor put back" if end == "left" else f"has been {end}"
+    return f"{label}: was cut short, {words}"
+
+
+def _keep_locked(files: GarageFiles, step: Step, now: dt.datetime, note: Note) -> Outcome:
+    for _ in range(_TRIES):
+        try:
+            return _keep_once(files, step, now, note)
+        except Replaced as error:
+            last = NotKept(error.reason, error.mend)
+    return last
+
+
+def _keep_once(files: GarageFiles, step: Step, now: dt.datetime, note: Note) -> Outcome:
+    """Try once. Raises Replaced where another program wrote a file since it was read here."""
+    writes = prepared(files, step.changes)
+    if not isinstance(writes, list):
+        return writes
+    undo = Step(step.label, tuple(write.undo for write in reversed(writes)))
+    intent = Intent(step, undo, note.of or new_id(), note)
+    several = len(writes) > 1 or any(isinstance(one, Rename) for one in step.changes)
+    if several:
+        intents.declare(files.root, intent)
+    try:
+        failed = _write_all(files, writes)
+    except Replaced:
+        intents.withdraw(files.root)
+        raise
+    if failed is not None:
+        if several and failed.again:
+            intents.withdraw(files.root)
+        return failed
+    unnoted = _noted(files, _entry(intent, now), _texts(writes))
+    if several:
+        intents.withdraw(files.root)
+    return Kept(undo, intent.id, unnoted)
+
+
+def _write_all(files: GarageFiles, writes: list[Write]) -> NotKept | None:
+    done: list[Write] = []
     for write in writes:
         try:
-            _perform(write)
+            perform(write)
         except NotWritten as error:
-            if error.replaced:
-                done.append(write)
-                continue
-            return _put_back(files, done, write, error)
+            if not error.replaced:
+                return _put_back(files, done, write, error)
         done.append(write)
-    return Kept(Step(step.label, tuple(write.undo for write in reversed(done))))
+    return None
 
 
-def _prepared(
-    files: GarageFiles, change: AnyChange, texts: Mapping[FilePath, str]
-) -> _Write | Clash | NotKept:
-    """Check one change against the files as they are now, and make the text that is to be written.
-
-    `texts` holds what the changes before it in the same step make of their files.
-    """
-    wanted = Ref(change.ref.kind, change.to) if isinstance(change, Rename) else change.ref
-    if isinstance(change, Create | Rename) and files.path_of(wanted) is not None:
-        return NotKept(f"there is a {wanted.kind} {wanted.id} already", "choose another name")
-    if isinstance(change, Create):
-        return _Write(change, files.path_for(change.ref), change.text, "", Remove(change.ref, change.text))
-    known = files.path_of(change.ref)
-    if known is None:
-        return NotKept(f"{change.ref} is not in the garage any more")
-    text = texts[known] if known in texts else read_text(known)
-    if isinstance(text, Trouble):
-        return NotKept(f"{files.name_of(change.ref)}: {text.found}", text.mend)
-    try:
-        check_writable(known)
-    except NotWritten as error:
-        return NotKept(f"{files.name_of(change.ref)}: {error.reason}", error.mend)
-    if isinstance(change, Rename):
-        return _Write(change, known, text, text, Rename(wanted, change.ref.id))
-    if isinstance(change, Remove):
-        if text != change.text:
-            return NotKept(f"{files.name_of(change.ref)} was changed meanwhile, so it is not removed")
-        return _Write(change, known, "", text, Create(change.ref, text))
-    return _patched(files, change, known, text)
-
-
-def _patched(files: GarageFiles, change: Change, path: FilePath, text: str) -> _Write | Clash | NotKept:
-    patched = patch(text, change.edits)
-    if isinstance(patched, Patched):
-        return _Write(change, path, patched.text, text, Change(change.ref, patched.undo))
-    if patched.why == "clash":
-        return Clash(change.ref, patched.edit, patched.found)
-    return NotKept(f"{files.name_of(change.ref)}: {patched.reason}", "change it in an editor")
-
-
-def _perform(write: _Write) -> None:
-    change = write.change
-    if isinstance(change, Create):
-        replace_durably(write.path, write.text, create=True)
-    elif isinstance(change, Remove):
-        remove_durably(write.path)
-    elif isinstance(change, Rename):
-        rename_durably(write.path, write.path.with_name(f"{change.to}.toml"))
-    else:
-        replace_durably(write.path, write.text)
-
-
-def _put_back(files: GarageFiles, done: list[_Write], failed: _Write, error: NotWritten) -> NotKept:
+def _put_back(files: GarageFiles, done: list[Write], failed: Write, error: NotWritten) -> NotKept:
     """Take back what was written before the failure, last first."""
     stuck: list[str] = []
     for write in reversed(done):
         try:
-            _revert(write)
+            revert(write)
         except NotWritten as second:
-            stuck.append(f"{_name(files, write)} ({second.reason})")
+            if not second.replaced:
+                stuck.append(f"{_name(files, write)} ({second.reason})")
+    files.forget_listing()
+    if isinstance(error, Replaced) and not stuck:
+        raise error
     reason = f"{_name(files, failed)}: {error.reason}"
     if stuck:
         reason += f"; could not be put back: {', '.join(stuck)}"
-    files.forget_listing()
-    return NotKept(reason, error.mend)
+    # What is neither done nor put back stays declared: the next step, or the next start, sees to it.
+    return NotKept(reason, error.mend, again=not stuck)
 
 
-def _name(files: GarageFiles, write: _Write) -> str:
+def _name(files: GarageFiles, write: Write) -> str:
     return os.path.relpath(write.path, files.root)
 
 
-def _revert(write: _Write) -> None:
-    change = write.change
-    if isinstance(change, Create):
-        remove_durably(write.path)
-    elif isinstance(change, Remove):
-        replace_durably(write.path, write.before, create=True)
-    elif isinstance(change, Rename):
-        rename_durably(write.path.with_name(f"{change.to}.toml"), write.path)
-    else:
-        replace_durably(write.path, write.before)
+def _entry(intent: Intent, now: dt.datetime) -> Entry:
+    return Entry(intent.id, now, intent.note.run, intent.note.what, intent.step, intent.undo)
+
+
+def _noted(files: GarageFiles, entry: Entry, texts: dict[Ref, str]) -> str:
+    """Write a line of the journal; gives why that failed, or nothing."""
+    try:
+        append(files.root, entry, whole_texts(entry.step, texts))
+    except OSError as error:
+        return in_plain_words(error)
+    return ""
+
+
+def _texts(writes: list[Write]) -> dict[Ref, str]:
+    """Give each record's text as it was before the step."""
+    found: dict[Ref, str] = {}
+    for write in writes:
+        change: AnyChange = write.change
+        found.setdefault(change.ref, write.before)
+    return found

@@ -102,6 +102,19 @@ def scan(text: str) -> Layout:
     return _Scanner(text).scan()
 
 
+def key_spans(line: str) -> tuple[tuple[int, int], ...]:
+    """Where the keys stand in a line that begins with a heading or with `key = value`."""
+    at = len(line) - len(line.lstrip(" \t["))
+    spans: list[tuple[int, int]] = []
+    while (match := _KEY.match(line, at)) is not None:
+        spans.append(match.span())
+        dot = _DOT.match(line, match.end())
+        if dot is None:
+            break
+        at = dot.end()
+    return tuple(spans)
+
+
 class _Scanner:
     """One pass over a text, statement by statement."""
 

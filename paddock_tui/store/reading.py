@@ -3,6 +3,7 @@
 import re
 import stat
 import tomllib
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -56,6 +57,9 @@ def loads(text: str, file: str = "") -> dict[str, Any] | Trouble:
 
 def _refused(body: str, message: str, file: str) -> Trouble:
     lines = split_lines(body)
+    conflict = _conflict(lines, file)
+    if conflict is not None:
+        return conflict
     place = _PLACE.search(message)
     found = message[: place.start()] if place else message
     line = int(place[1]) if place and place[1] else max(len(lines), 1)
@@ -63,3 +67,20 @@ def _refused(body: str, message: str, file: str) -> Trouble:
         found += f" at column {place[2]}" if place[2] else " at the end of the file"
     shown = lines[line - 1] if line <= len(lines) else ""
     return Trouble(found, "TOML", hint(message, shown), line=line, file=file)
+
+
+def _conflict(lines: Sequence[str], file: str) -> Trouble | None:
+    """Say where git left both sides of a merge for a person to choose."""
+    places: list[str] = []
+    first = start = 0
+    for number, line in enumerate(lines, 1):
+        if line.startswith("<<<<<<< "):
+            start, first = number, first or number
+        elif line.startswith(">>>>>>> ") and start:
+            places.append(f"{start}-{number}")
+            start = 0
+    if not places:
+        return None
+    found = f"a merge left unfinished by git, lines {', '.join(places)}"
+    mend = "keep one side, and delete the lines of <<<<<<<, ======= and >>>>>>>"
+    return Trouble(found, "one text, not two", mend, line=first, file=file)

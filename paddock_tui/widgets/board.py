@@ -32,6 +32,7 @@ class Board(Widget, can_focus=True):
     DEFAULT_CSS = look.CSS
 
     Accepted: TypeAlias = messages.Accepted
+    Editing: TypeAlias = messages.Editing
     Stepped: TypeAlias = messages.Stepped
     Cleared: TypeAlias = messages.Cleared
     Toggled: TypeAlias = messages.Toggled
@@ -54,6 +55,8 @@ class Board(Widget, can_focus=True):
         self._view = View(0, 0, None, plain=ascii_only() if plain is None else plain)
         self._laid = Laid((), ())
         self._said_before_key = False
+        self.pressed_at = 0.0
+        """When the last key came, in s of the clock that events carry."""
         self.listener: Callable[[Message], None] | None = None
         """Hears messages at once, before the next key: keys that were typed ahead, or come in one piece over
         a slow link, must find the page and the editor that the ones before them brought."""
@@ -162,6 +165,7 @@ class Board(Widget, can_focus=True):
     def on_key(self, event: events.Key) -> None:
         """Take the keys that mean something here; leave all others to the screen."""
         self._said_before_key = bool(self._view.last)
+        self.pressed_at = event.time
         if self.is_typing:
             taken = self._key_in_text(event)
         else:
@@ -180,8 +184,10 @@ class Board(Widget, can_focus=True):
         editor = self._view.prompt.editor if self._view.prompt else self._view.editor
         if editor:
             self._typing(typed(editor, event.text))
-        elif (row := self.cursor_row) and row.kind == "field":
+        elif (row := self.cursor_row) and row.kind in ("field", "ask"):
             self.edit(typed(Editor(), event.text).text)
+            if self._view.editor:
+                self._post(messages.Editing(row, self._view.editor.text))
 
     def _key_in_text(self, event: events.Key) -> bool:
         editor = self._view.prompt.editor if self._view.prompt else self._view.editor
@@ -270,7 +276,10 @@ class Board(Widget, can_focus=True):
 
     def _typing(self, editor: Editor) -> None:
         if not self._view.prompt:
+            changed = self._view.editor is None or editor.text != self._view.editor.text
             self._change(editor=editor)
+            if changed and (row := self.cursor_row):
+                self._post(messages.Editing(row, editor.text))
             return
         changed = editor.text != self._view.prompt.editor.text
         self._change(prompt=attrs.evolve(self._view.prompt, editor=editor))

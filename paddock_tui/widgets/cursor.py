@@ -1,5 +1,7 @@
 """Where a key takes the cursor, and where it stays while the page around it changes: pure."""
 
+import attrs
+
 from paddock_tui.pages.rows import Page, Row
 
 Identity = tuple[str, ...]
@@ -64,7 +66,7 @@ def filtered(page: Page, words: str) -> Page:
         rows = tuple(row for row in section.rows if _holds(row, section.title, wanted))
         if rows:
             sections.append(type(section)(section.title, rows, section.note))
-    return Page(page.heading, tuple(sections), page.verdict, page.findings, page.caution, page.judged)
+    return attrs.evolve(page, sections=tuple(sections))
 
 
 def _holds(row: Row, title: str, wanted: list[str]) -> bool:

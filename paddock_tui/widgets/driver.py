@@ -30,7 +30,15 @@ HANGUP_CODE = 129
 _ESCAPE_WAIT = 0.1
 """Seconds after which an escape that nothing follows is the key itself, as the stock driver has it."""
 
-_NEEDED = ("run_input_thread", "start_application_mode", "disable_input", "process_message", "write", "close")
+_NEEDED = (
+    "_run_input_thread",
+    "run_input_thread",
+    "start_application_mode",
+    "disable_input",
+    "process_message",
+    "write",
+    "close",
+)
 
 
 class WakingEvent(Event):
@@ -67,6 +75,13 @@ class LinkDriver(LinuxDriver):
         super().start_application_mode()  # type: ignore[no-untyped-call]
         if self._writer_thread is not None:
             self.write("\x1b[?1004l")
+
+    def _run_input_thread(self) -> None:
+        """Have an error in this thread end the app as any other does, instead of printing its traceback."""
+        try:
+            self.run_input_thread()
+        except Exception as error:
+            self._app.call_later(self._app._handle_exception, error)
 
     def run_input_thread(self) -> None:
         """Read, decode and pass on what is typed until told to stop or hung up."""

@@ -16,6 +16,14 @@ class Accepted(Message, namespace="board"):
 
 
 @dataclass
+class Editing(Message, namespace="board"):
+    """What is being typed in a row's editor has changed."""
+
+    row: Row
+    text: str
+
+
+@dataclass
 class Stepped(Message, namespace="board"):
     """A step by 1 or -1: of the bike's number, or of the bar's mark where `more_help` says which way."""
 

@@ -17,7 +17,7 @@ def test_all_of_the_sample_reads_without_a_problem(run: Runner) -> None:
 
     assert (ran.status, ran.err) == (0, "")
     assert ran.out.splitlines()[-1].endswith(" records read, 0 problems")
-    assert f"  {NEXT}   CARE 2 (1 to answer) · 4 not judged · " in ran.out
+    assert f"  {NEXT}   CARE 2 (1 to answer) · 5 not judged · " in ran.out
 
 
 @pytest.mark.parametrize("columns", ["40", "80"])

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.store import keeping
+from paddock_tui.store import writing
 from paddock_tui.store.errors import NotWritten
 from tests.commands.running import FILE, NEXT, Runner, spoil
 from tests.small import changed_lines, snapshot
@@ -198,7 +198,7 @@ def test_a_disk_that_is_full_is_said_and_the_file_is_whole(
     def full(*_: object, **__: object) -> None:
         raise NotWritten("no space left on the disk")
 
-    monkeypatch.setattr(keeping, "replace_durably", full)
+    monkeypatch.setattr(writing, "replace_durably", full)
 
     ran = run("set", garage, NEXT, "fatigue=4")
 

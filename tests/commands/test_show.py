@@ -85,3 +85,13 @@ def test_a_name_that_is_no_record_is_said(run: Runner, name: str, said: str) -> 
     assert (ran.status, ran.out) == (3, "")
     assert said in ran.err
     assert all(line == printable(line) for line in ran.err.splitlines())
+
+
+def test_the_ledger_is_printed_of_all_bikes_or_of_one(run: Runner) -> None:
+    every, one = run("show", SAMPLE, "ledger"), run("show", SAMPLE, "ledger/magpie")
+
+    assert (every.status, one.status) == (0, 0)
+    assert "otter" in every.out
+    assert "otter" not in one.out
+    assert "helped, -0.67 s, you: better" in one.out
+    assert run("show", SAMPLE, "ledger/no-such-bike").status == 3

@@ -114,3 +114,18 @@ def test_a_reference_is_never_a_way_out_of_the_garage(tmp_path: Path) -> None:
 
     assert found.situation.bike is None
     assert [trouble.path for trouble in found.problems] == [("bike",)]
+
+
+def test_a_rider_has_the_sessions_of_the_day_on_any_bike_before_it(tmp_path: Path) -> None:
+    root = write(
+        tmp_path,
+        sessions__a=session(1, "09:00:00"),
+        sessions__b=session(2, "09:20:00", bike='"other"'),
+        sessions__c=session(3, "09:40:00", rider='"somebody"'),
+        sessions__d=session(4, "10:00:00"),
+        sessions__e=session(5, "10:20:00"),
+    )
+    found = assemble(GarageFiles(root), Ref("session", "d"), NOW).situation
+
+    assert [one.id for one in found.rider_today] == ["a", "b"]
+    assert earlier(root, Ref("session", "d")) == [1]

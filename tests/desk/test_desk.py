@@ -116,6 +116,23 @@ def test_a_new_step_forgets_what_could_be_done_again(desk: Desk) -> None:
     assert desk.can_undo() == "fatigue 2 -> 4"
 
 
+def test_a_step_that_is_not_kept_forgets_nothing_that_could_be_done_again(garage: Path, desk: Desk) -> None:
+    desk.do(typed(desk, NEXT, ("fatigue", "3")))
+    desk.undo()
+    desk.settled()
+    tobin = Ref("rider", "tobin")
+    step = typed(desk, tobin, ("note", "x"))
+    (garage / "riders" / "tobin.toml").chmod(0o444)
+
+    desk.do(step)
+    desk.settled()
+
+    assert [done.label for done in desk.unkept()] == [step.label]
+    assert desk.can_redo() == "fatigue 2 -> 3"
+    assert desk.redo() == "fatigue 2 -> 3"
+    assert desk.files.data(NEXT)["fatigue"] == 3
+
+
 def test_listeners_hear_of_a_step_when_it_shows_and_when_it_is_kept(desk: Desk) -> None:
     told: list[Told] = []
     desk.on_change.append(told.append)
@@ -147,7 +164,9 @@ def test_a_clash_shows_their_value_again_and_is_no_step_of_the_history(garage: P
     assert snapshot(garage) == theirs
 
 
-def test_a_failed_step_leaves_the_ones_before_it_to_be_undone_once_each(garage: Path, desk: Desk) -> None:
+def test_a_step_that_is_not_kept_is_given_up_by_undo_and_the_ones_before_it_undone(
+    garage: Path, desk: Desk
+) -> None:
     before = snapshot(garage)
     desk.do(typed(desk, NEXT, ("fatigue", "3")))
     desk.settled()
@@ -155,11 +174,13 @@ def test_a_failed_step_leaves_the_ones_before_it_to_be_undone_once_each(garage: 
     tobin.chmod(0o444)
 
     desk.do(typed(desk, Ref("rider", "tobin"), ("note", "x")))
+    assert desk.undo() == "note thinks in psi and miles -> x"
+    assert desk.files.data(Ref("rider", "tobin"))["note"] == "thinks in psi and miles"
     assert desk.undo() == "fatigue 2 -> 3"
-    assert desk.can_undo() is None
     assert desk.undo() is None
 
     desk.settled()
+    assert desk.unkept() == ()
     assert snapshot(garage) == before
     assert desk.can_redo() == "fatigue 2 -> 3"
 
@@ -202,20 +223,29 @@ def test_an_undo_that_clashes_does_not_bar_the_older_ones(garage: Path, desk: De
     assert "fatigue = 5" in path.read_text()
 
 
-def test_an_error_in_the_writer_is_an_outcome_and_stops_nothing(
-    desk: Desk, monkeypatch: pytest.MonkeyPatch
+def test_an_error_in_the_writer_is_an_outcome_with_a_report_and_stops_nothing(
+    garage: Path, desk: Desk, monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
     def breaks(*_: object) -> None:
         raise ZeroDivisionError
 
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    monkeypatch.setattr("sys.platform", "linux")
     with monkeypatch.context() as patched:
         patched.setattr(KEEP, breaks)
         desk.do(typed(desk, NEXT, ("fatigue", "3")))
-        assert isinstance(desk.settled()[0], NotKept)
+        assert desk.settled() == (NotKept("an unexpected error", f"a report is in {the_report(tmp_path)}"),)
 
-    assert desk.can_undo() is None
+    assert [done.label for done in desk.unkept()] == ["fatigue 2 -> 3"]
     desk.do(typed(desk, NEXT, ("fatigue", "4")))
-    assert isinstance(desk.settled()[0], Kept)
+    assert [type(outcome) for outcome in desk.settled()] == [Kept, Kept]
+    assert desk.unkept() == ()
+    assert b"fatigue = 4" in snapshot(garage)["sessions/2026/2026-06-20-4-magpie.toml"]
+
+
+def the_report(tmp_path: Path) -> Path:
+    (found,) = (tmp_path / "state" / "paddock-tui").iterdir()
+    return found
 
 
 # ---- others change files ------------------------------------------------------------------------------

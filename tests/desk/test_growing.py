@@ -50,6 +50,10 @@ REFS = {
 }
 
 
+A_LIMIT = ("little-traction-help-in-the-damp", "caution_below")
+"""Rule and name of a limit that there is."""
+
+
 @attrs.frozen
 class Table:
     """One table that grows: where it stands, what is declared of it, and words that add to it."""
@@ -62,6 +66,8 @@ class Table:
         names = self.spec.keyed_by.split(" and ")
         if self.path[-1] in NEW:
             return [NEW[self.path[-1]]]
+        if (self.ref, self.path) == (GARAGE, ("limits",)):
+            return list(A_LIMIT)
         return [
             "1" if rule == NUMBERED else WORDS.get(name, "some-name")
             for name, rule in zip(names, self.spec.keys, strict=True)
@@ -299,9 +305,9 @@ def test_a_bare_number_is_in_the_unit_that_is_preferred(tmp_path: Path) -> None:
     desk = at_desk(small(tmp_path))
     table = ("limits",)
 
-    (change,) = added(desk, GARAGE, table, "fuel reserve 3").changes
+    (change,) = added(desk, GARAGE, table, f"{' '.join(A_LIMIT)} 0.3").changes
     assert isinstance(change, Change)
-    assert change.edits[0].new == 3
+    assert change.edits[0].new == 0.3
 
 
 def test_a_riding_mode_cannot_fix_what_the_bike_has_not(tmp_path: Path) -> None:

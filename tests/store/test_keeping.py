@@ -5,12 +5,13 @@ import subprocess
 import sys
 import threading
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Remove, Rename, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store import keeping
+from paddock_tui.store import keeping, writing
 from paddock_tui.store import lock as locking
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import replace_durably
@@ -123,7 +124,7 @@ def test_the_second_file_marked_read_only_is_seen_before_the_first_is_written(
     root = write(tmp_path)
     (root / "bikes" / "plain.toml").chmod(0o444)
     written: list[Path] = []
-    monkeypatch.setattr(keeping, "replace_durably", lambda path, *_, **__: written.append(path))
+    monkeypatch.setattr(writing, "replace_durably", lambda path, *_, **__: written.append(path))
     step = Step(
         "two files",
         (Change(ANN, (Edit(("name",), "Ann", "A"),)), Change(PLAIN, (Edit(("name",), "Plain", "x"),))),
@@ -264,7 +265,7 @@ class _Breaks:
 
     def __init__(self, name: str, at: int) -> None:
         self.name, self.at, self.calls = name, at, 0
-        self.real = getattr(keeping, name)
+        self.real = getattr(writing, name)
 
     def __call__(self, *args: object, **more: object) -> None:
         self.calls += 1
@@ -295,7 +296,7 @@ def test_a_step_over_several_files_is_all_or_none(
 ) -> None:
     root = write(tmp_path)
     before = snapshot(root)
-    monkeypatch.setattr(keeping, name, _Breaks(name, at))
+    monkeypatch.setattr(writing, name, _Breaks(name, at))
 
     refused = keep(GarageFiles(root), Step("all", THREE))
 
@@ -316,7 +317,7 @@ def test_what_could_not_be_put_back_is_named(tmp_path: Path, monkeypatch: pytest
             return
         raise NotWritten("the disk reports an error")
 
-    monkeypatch.setattr(keeping, "replace_durably", fails)
+    monkeypatch.setattr(writing, "replace_durably", fails)
 
     refused = keep(GarageFiles(root), Step("", THREE[1:3]))
 
@@ -328,11 +329,11 @@ def test_a_disk_that_did_not_confirm_keeps_the_step(tmp_path: Path, monkeypatch:
     root = write(tmp_path)
     real = replace_durably
 
-    def unsure(path: Path, text: str, **more: bool) -> None:
+    def unsure(path: Path, text: str, **more: Any) -> None:
         real(path, text, **more)
         raise NotWritten("written, but the disk did not confirm it", replaced=True)
 
-    monkeypatch.setattr(keeping, "replace_durably", unsure)
+    monkeypatch.setattr(writing, "replace_durably", unsure)
 
     assert isinstance(keep(GarageFiles(root), change(Edit(("name",), "Plain", "x"))), Kept)
 
@@ -385,7 +386,7 @@ def test_two_processes_that_set_different_values_both_are_kept(tmp_path: Path) -
 def test_the_time_of_the_lock_is_the_one_given(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     root = write(tmp_path)
     seen: list[object] = []
-    monkeypatch.setattr(keeping, "replace_durably", lambda *_, **__: seen.append(locking.holder(root)))
+    monkeypatch.setattr(writing, "replace_durably", lambda *_, **__: seen.append(locking.holder(root)))
 
     keep(GarageFiles(root), change(Edit(("name",), "Plain", "x")), dt.datetime(2026, 5, 16, 10, 37, 5))
 

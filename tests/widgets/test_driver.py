@@ -14,6 +14,7 @@ from paddock_tui.widgets.driver import LinkDriver, WakingEvent, driver_class
 from tests.widgets.wire import Wire
 
 READ = {
+    "_run_input_thread": "d2ef22cc2c97a9eb",
     "run_input_thread": "d796af6d69db337d",
     "start_application_mode": "7c41f5ba11a8ef05",
     "disable_input": "6154c5a7c1743fe9",

@@ -1,6 +1,7 @@
 """References to other records, and names that are looked up in another record."""
 
 import re
+import unicodedata
 
 from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.trouble import Trouble
@@ -12,6 +13,13 @@ _LONGEST = 80
 def is_id(text: str) -> bool:
     """Tell whether a text can be the id of a record or of a part of one: lower case, digits, hyphens."""
     return len(text) <= _LONGEST and _ID.fullmatch(text) is not None
+
+
+def id_of(name: str) -> str:
+    """Make an id of a name: lower case without accents, everything that is no letter or digit a hyphen."""
+    folded = unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", name).casefold())
+    plain = folded.encode("ascii", "ignore").decode()
+    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
 
 
 class Reference(Shape[str]):
