@@ -25,3 +25,14 @@ _SAMPLE = Path(__file__).parent.parent / "sample_garage"
 def garage(tmp_path: Path) -> Path:
     """A copy of the sample garage that the test may change, without the tool's own traces."""
     return shutil.copytree(_SAMPLE, tmp_path / "garage", ignore=shutil.ignore_patterns(".paddock"))
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
+    """Print the account of the published figures where it was checked in this run."""
+    passed = terminalreporter.stats.get("passed", ())
+    if any("outside/test_account.py::" in getattr(report, "nodeid", "") for report in passed):
+        from tests.outside.account import table
+
+        terminalreporter.section("published figures")
+        for line in table():
+            terminalreporter.line(line)

@@ -33,6 +33,12 @@ def distance(km: float, units: Units) -> str:
     return f"{rounded(convert(km, 'km', unit), 1)} {unit}"
 
 
+def odometer(km: float, units: Units) -> str:
+    """Write a distance given in km to the whole km or mile, as it adds up over sessions."""
+    unit = units.distance or "km"
+    return f"{rounded(convert(km, 'km', unit), 0)} {unit}"
+
+
 def mass(kg: float, units: Units) -> str:
     """Write a mass given in kg."""
     return _in(kg, "kg", units.mass or "kg")

@@ -5,14 +5,13 @@ from decimal import Decimal
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.consumption import ROAD, TRACK, fuel_learnt, tank_l
 from paddock_tui.advice.history import About, pace_s, usual_lap_s
+from paddock_tui.facts.fuel import in_tank, laps_around, rate_of, warm_up_laps
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole
 from paddock_tui.rules.core import Put
 from paddock_tui.trade.fuel import (
-    DEFAULT_RATE,
     FuelPlan,
     cans_for_day,
     fuel_mass,
@@ -65,10 +64,9 @@ def _filled(about: About) -> dict[str, Filled]:
     venue = about.situation.venue
     if venue is not None and venue.length is not None:
         found["length"] = Filled(venue.length, f"venue {about.id_of('venue')}")
-    in_time = "laps" not in found
-    words = "the planned time holds them" if in_time else "one out, one in"
-    found["around"] = Filled(0 if in_time else 2, words)
-    found["warm_up"] = Filled(1 if session.kind == "race" else 0, f"a {session.kind or 'session'}")
+    words = "the planned time holds them" if "laps" not in found else "one out, one in"
+    found["around"] = Filled(laps_around(session), words)
+    found["warm_up"] = Filled(warm_up_laps(session), f"a {session.kind or 'session'}")
     rider = about.situation.rider
     if rider is not None and rider.limits.fuel_reserve is not None:
         found["own_reserve"] = Filled(rider.limits.fuel_reserve, f"rider {about.id_of('rider')}")
@@ -81,19 +79,11 @@ def _filled(about: About) -> dict[str, Filled]:
 
 
 def _rate(about: About) -> Filled:
-    """Give the consumption: learnt in this mode, learnt at all, the bike's own, else the usual most."""
-    session = about.session
-    ground = ROAD if session.kind == "road" else TRACK
-    added = session.fuel_added
-    filled = None if added is None else (added.to("l"), bool(session.filled_to_brim))
-    learnt = fuel_learnt(about.history, ground, about.setup.mode, filled)
-    if learnt is not None:
-        return Filled(_l_per_100km(learnt.learnt.rate_l_per_100km), learnt.where)
-    bike = about.situation.bike
-    if bike is not None and bike.tank.consumption is not None:
-        return Filled(bike.tank.consumption, f"default of bike {about.id_of('bike')}")
-    low, high = DEFAULT_RATE
-    return Filled(_l_per_100km(high), f"the most of {low:g} to {high:g}: common practice, no source")
+    """Give the consumption, as the bike's file says it or learnt to a tenth."""
+    found = rate_of(about.session, about.setup.mode, about.situation.bike, about.history)
+    if found.given is not None:
+        return Filled(found.given, f"default of bike {about.id_of('bike')}")
+    return Filled(_l_per_100km(found.l_per_100km), found.where)
 
 
 def _l_per_100km(rate: float) -> Quantity:
@@ -102,18 +92,14 @@ def _l_per_100km(rate: float) -> Quantity:
 
 def _tank(about: About, rate: Quantity) -> Filled | None:
     """Give what the tank holds before the outing: brimmed, or counted from the last brim."""
-    session, bike = about.session, about.situation.bike
-    if bike is None or bike.tank.capacity is None or about.situation.session is None:
+    if about.situation.session is None:
         return None
-    capacity = bike.tank.capacity
-    if session.filled_to_brim:
-        return Filled(capacity, f"filled to the brim, {about.place}")
-    before = tank_l(about.history, capacity.to("l"), rate.to("l/100km"))
-    if before is None:
+    found = in_tank(about.session, about.situation.bike, about.history, rate.to("l/100km"))
+    if found is None:
         return None
-    added = session.fuel_added.to("l") if session.fuel_added is not None else 0.0
-    litres = min(before + added, capacity.to("l"))
-    return Filled(Quantity(Decimal(f"{litres:.1f}"), "l"), "estimated from the last brim on")
+    if found.given is not None:
+        return Filled(found.given, f"{found.where}, {about.place}")
+    return Filled(Quantity(Decimal(f"{found.litres:.1f}"), "l"), found.where)
 
 
 def _sessions(about: About) -> dict[str, Filled]:

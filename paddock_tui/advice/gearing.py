@@ -1,20 +1,16 @@
 """Gearing: speeds and revs in each gear, the longest straight, and the pit lane."""
 
-import functools
 from collections.abc import Iterable
-from decimal import Decimal
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
 from paddock_tui.advice.history import About
 from paddock_tui.facts.controls import in_force_value
-from paddock_tui.quantities import Quantity
+from paddock_tui.facts.rolling import rear_rolled
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import function_of, speed_of
 from paddock_tui.records.shapes import Number, Series
-from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.gearing import Drive, final_ratio, on_straight, revs_per_gear, shifts
-from paddock_tui.trade.tyre_size import UnreadableSize, circumference, parse_tyre_size
 
 METHOD = Method(
     "speed = revs / 60 x circumference / (primary x gear x rear teeth / front teeth)",
@@ -77,28 +73,13 @@ def filled_sprockets(about: About) -> dict[str, Filled]:
 
 
 def _rolled(about: About) -> Filled | None:
-    """Give the circumference: of this tyre measured, of the bike's measured, else from a marking."""
-    tyre, bike = about.tyre("rear"), about.situation.bike
-    tyres, whose = f"tyre set {about.id_of('tyres')}", f"bike {about.id_of('bike')}"
-    if tyre.circumference is not None:
-        return Filled(tyre.circumference, f"measured, {tyres}")
-    if bike is not None and bike.rear.circumference is not None:
-        return Filled(bike.rear.circumference, f"measured, {whose}")
-    for size, where in ((tyre.size, tyres), (bike.rear.tyre_size if bike is not None else None, whose)):
-        if size is not None:
-            metres = _of_marking(size)
-            if metres is not None:
-                millimetres = Quantity(Decimal(f"{metres * 1000:.0f}"), "mm")
-                return Filled(millimetres, f"from the marking {size}, {where}: rolls 1 to 3 % less")
-    return None
-
-
-@functools.lru_cache(maxsize=64)
-def _of_marking(size: str) -> float | None:
-    try:
-        return circumference(parse_tyre_size(size)).metres
-    except (UnreadableSize, OutOfRange):
+    found = rear_rolled(about.tyre("rear"), about.situation.bike)
+    if found is None:
         return None
+    where = f"tyre set {about.id_of('tyres')}" if found.role == "tyres" else f"bike {about.id_of('bike')}"
+    if found.marking is None:
+        return Filled(found.length, f"measured, {where}")
+    return Filled(found.length, f"from the marking {found.marking}, {where}: rolls 1 to 3 % less")
 
 
 def _straight(about: About) -> dict[str, Filled]:

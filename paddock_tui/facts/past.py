@@ -12,15 +12,24 @@ from paddock_tui.records.tyres import Tyre, TyreSet
 End = Literal["front", "rear"]
 ENDS: tuple[End, End] = ("front", "rear")
 
+FORBIDDEN = "forbidden"
+"""What a day says of lap timing where no lap may be timed."""
+
 
 @attrs.frozen
 class Past:
-    """One earlier session: its id, what it holds, and the venue and the length of its lap where known."""
+    """One earlier session: its id, what it holds, and the venue and the length of its lap where known.
+
+    `may_time` is whether its day allowed lap timing: laps kept all the same are in no trend. `inspected`
+    is whether the bike passed inspection on its day.
+    """
 
     id: str
     session: Session
     venue: str | None = None
     lap_km: float | None = None
+    may_time: bool = True
+    inspected: bool = False
 
     @property
     def km(self) -> float | None:

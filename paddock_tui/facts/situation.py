@@ -7,7 +7,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts
-from paddock_tui.facts.past import ENDS, NOTHING, History
+from paddock_tui.facts.past import ENDS, NOTHING, History, Past
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -35,7 +35,8 @@ class Situation:
     """Everything a review may look at. A record that is None is not known.
 
     `earlier` are this rider's sessions on this bike and day before this one, oldest first; `history` holds
-    everybody's sessions on this bike before this one. `checklists` are all of the garage by id, retired
+    everybody's sessions on this bike before this one, `rider_today` this rider's of the same day before it,
+    on any bike. `checklists` are all of the garage by id, retired
     ones too. `refs` says which record plays which role, so that a
     finding can point at it.
     """
@@ -51,6 +52,7 @@ class Situation:
     source: Session | None = None
     earlier: tuple[Session, ...] = ()
     history: History = NOTHING
+    rider_today: tuple[Past, ...] = ()
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
@@ -89,6 +91,7 @@ class Situation:
             "records": self._records(),
             "earlier": self.earlier,
             "history": self.history,
+            "rider_today": self.rider_today,
             "source": self.source,
             "checklists": self.checklists,
         }

@@ -8,13 +8,14 @@ import attrs
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
+from paddock_tui.facts.tyre_counts import tyre_count
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.date_code import age_years
 from paddock_tui.trade.errors import CannotBe
-from paddock_tui.trade.heat_cycles import KEPT_WARM_MIN, Heating, heat_cycles
+from paddock_tui.trade.heat_cycles import KEPT_WARM_MIN
 
 RACE_RUBBER = ("slick", "race-treaded")
 
@@ -141,13 +142,16 @@ class Seen:
 
 @fact("the last look at the {subject} tyre", at="session:look.{subject}", per="end", show=str)
 def last_seen(end: End, session: Session, history: History, tyres: TyreSet) -> Seen | Absent:
-    """What was last seen on a tyre of this set since it was fitted; absent where nobody looked."""
+    """What was last seen on a tyre since it was fitted, in a set before too; absent where nobody looked."""
     fitted_on = tyre_of(tyres, end).fitted
     own = session.look.get(end)
     if own is not None and own.seen:
         return Seen(end, own.seen, "this session")
+    if session.tyres is None:
+        return ABSENT
+    first = first_set(history, session.tyres, end)
     for one in reversed(history.past):
-        if one.session.tyres != session.tyres or session.tyres is None:
+        if one.session.tyres is None or first_set(history, one.session.tyres, end) != first:
             continue
         if fitted_on is not None and one.session.date is not None and one.session.date < fitted_on:
             return ABSENT
@@ -174,17 +178,10 @@ def tyre_cycles(end: End, session: Session, history: History, tyres: TyreSet) ->
     """
     if session.tyres is None:
         return ABSENT
-    first = first_set(history, session.tyres, end)
-    begun = history.tyre_sets.get(first)
-    start = tyre_of(begun if begun is not None else tyres, end).cycles_before
-    ridden = [
-        one
-        for one in _sessions(history)
-        if one.tyres is not None and first_set(history, one.tyres, end) == first and is_ridden(one)
-    ]
-    if start is None and not ridden:
+    found = tyre_count(history, session.tyres, end, tyres)
+    if found.cycles_before is None and not found.sessions:
         return ABSENT
-    return (start or 0) + heat_cycles(_heatings(ridden))
+    return found.all_cycles
 
 
 @fact("the rider's limit of heat cycles", show=lambda found: f"own limit {found}")
@@ -207,12 +204,6 @@ def tyre_age(end: End, session: Session, tyres: TyreSet) -> float | Absent:
 
 def _sessions(history: History) -> Iterator[Session]:
     return (one.session for one in history.past)
-
-
-def _heatings(sessions: list[Session]) -> Iterator[Heating]:
-    for one in sessions:
-        if one.date is not None:
-            yield Heating(one.date, one.warmers == "used", one.warmers_on, one.parked)
 
 
 def _came_in_hot(before: Session, session: Session) -> bool:

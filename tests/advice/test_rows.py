@@ -81,6 +81,41 @@ front = "2.65 bar"
     assert (beside("2026-06-19").short, beside("2026-06-19").puts) == ("", ())
 
 
+def test_the_wheelie_control_says_which_gears_can_lift_the_front_where_no_start_is_said() -> None:
+    row = at(beside_setup(NEXT), "setup.controls.wheelie")
+
+    assert row.short == "start 4"
+    assert any("1st and 2nd can lift the front on torque alone" in line for line in row.working)
+    assert [one.value for one in row.puts] == [4]
+    assert "assumed: level road, rider still, no aerodynamic drag" in row.working
+    assert at(beside_setup(RIDDEN), "setup.controls.wheelie").short.startswith("1st and 2nd can lift")
+
+
+def test_without_the_centre_of_mass_the_wheelie_control_says_nothing_of_gears() -> None:
+    row = at(beside_setup(sample("session", "2026-06-20-2-otter")), "setup.controls.wheelie")
+
+    assert "lift" not in row.short
+    assert not any("lift the front" in line for line in row.working)
+
+
+def test_the_surface_has_the_ratios_of_wet_to_dry_beside_it_while_it_is_wet_and_to_come() -> None:
+    line = "wet to dry, if grip 0.5-0.7: corner speed 0.71-0.84, braking distance 1.43-2.0"
+
+    def beside(lines: str) -> Beside | None:
+        return beside_session(about(session=session(lines))).get(("surface",))
+
+    for page in (beside_session(NEXT), beside_setup(NEXT)):
+        assert at(page, "surface").short == line
+    assert beside('surface = "dry"\n') is None
+    assert beside("") is None
+    ridden = beside('surface = "wet"\nparked = 10:00:00\n')
+    assert ridden is not None
+    assert (ridden.short, ridden.working[0]) == ("", line)
+    water = beside('surface = "standing water"\n')
+    assert water is not None
+    assert water.short.startswith("beyond this estimate")
+
+
 def test_a_situation_without_records_says_nothing() -> None:
     assert beside_setup(about()) == {}
     assert beside_session(about()) == {}

@@ -64,24 +64,6 @@ def test_one_tyre_is_no_pair() -> None:
     assert isinstance(get("cold_pressures", without("session", "pressures.cold.front")), NotKnown)
 
 
-READ = dt.time(10, 36)
-DASH: list[tuple[str, tuple[Change, ...], Any]] = [
-    ("read, nothing since", (), False),
-    ("not read", (without("session", "dash"),), True),
-    ("key-on before the reading", (put("session", "events.1.at", dt.time(10, 35)),), False),
-    ("key-on as it was read", (put("session", "events.1.at", READ),), False),
-    ("stall after the reading", (put("session", "events.1.at", dt.time(10, 37)),), True),
-    ("a fuse, nobody knows when", (put("session", "events.1.what", "fuse"),), True),
-    ("a bike without controls", (put("bike", "controls", {}),), ABSENT),
-    ("a bike without electronics", (put("bike", "electronics", "none"),), ABSENT),
-]
-
-
-@pytest.mark.parametrize(("changes", "to_read"), [row[1:] for row in DASH], ids=[row[0] for row in DASH])
-def test_the_dash_has_to_be_read_after_the_last_event(changes: tuple[Change, ...], to_read: object) -> None:
-    assert get("dash_to_read", *changes) is to_read
-
-
 def test_on_the_road_there_is_no_day_and_no_organiser() -> None:
     road = (put("session", "kind", "road"), without("session", "day"), without("day"))
     assert get("organised", *road) is ABSENT

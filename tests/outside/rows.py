@@ -9,12 +9,15 @@ from _pytest.mark import ParameterSet
 
 @attrs.frozen
 class Row:
-    """A published, derived or library figure; `tol` is absolute unless `relative`."""
+    """A published, derived or library figure; `tol` is absolute unless `relative`.
+
+    Where the source prints several figures to different digits, `tol` gives one for each of them.
+    """
 
     id: str
     computed: Callable[[], object]
     expected: object
-    tol: float
+    tol: float | tuple[float, ...]
     source: str
     status: str
     relative: bool = False
@@ -22,10 +25,19 @@ class Row:
     def check(self) -> None:
         """Assert that what is computed here agrees with the figure within what its source prints."""
         computed, expected = self.computed(), self.expected
-        if self.tol == 0.0:
+        if not isinstance(self.tol, tuple):
+            self._near(computed, expected, self.tol)
+            return
+        assert isinstance(computed, Sequence)
+        assert isinstance(expected, Sequence)
+        for one, other, tol in zip(computed, expected, self.tol, strict=True):
+            self._near(one, other, tol)
+
+    def _near(self, computed: object, expected: object, tol: float) -> None:
+        if tol == 0.0:
             assert computed == expected, self.source
         else:
-            rel, absolute = (self.tol, 0.0) if self.relative else (0.0, self.tol)
+            rel, absolute = (tol, 0.0) if self.relative else (0.0, tol)
             assert computed == pytest.approx(expected, rel=rel, abs=absolute), self.source
 
 

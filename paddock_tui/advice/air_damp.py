@@ -1,0 +1,65 @@
+"""Whether moisture may settle on the track: dew point, and how far the track is above it."""
+
+from collections.abc import Iterable
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.answers import Answer, Inputs, Method, Told, told
+from paddock_tui.quantities import rounded
+from paddock_tui.records.common import Units
+from paddock_tui.trade.dew import Damp, damp_risk
+from paddock_tui.trade.moist_air import dew_point_c
+
+DEW = Method(
+    "243.12 L / (17.62 - L), L = ln(e / 0.6112 kPa), e = humidity x saturation",
+    "over water; air and humidity read at the same place and time, in the shade",
+    "-45 to 60 C, from 1 % humidity",
+    "WMO-No. 8 (CIMO Guide), annex 4.B",
+)
+DAMP = Method(
+    "track - dew point; at or under it moisture settles, to 2 K above it patches may",
+    "the track was measured in the shade: it is not equally warm throughout",
+    "a thermometer a degree wrong is a degree here; what lies there already is not in it",
+    "the margin of 2 K: common practice, no source",
+)
+_SHORT = {
+    Damp.SETTLES: "moisture settles on the track",
+    Damp.PATCHES: "damp patches possible",
+    Damp.DRYING: "",
+}
+_WORDS = {**_SHORT, Damp.DRYING: "nothing settles; what lies there already is another matter"}
+
+
+def damp(inputs: Inputs) -> Iterable[Answer]:
+    """Give the dew point, and what it means for the track."""
+    return (_dew(inputs), _risk(inputs))
+
+
+def _dew_c(inputs: Inputs) -> float:
+    return dew_point_c(inputs.amount("air", "C"), inputs.amount("humidity", "%"))
+
+
+def _dew(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        said = figures.temperature(_dew_c(inputs), inputs.units)
+        return Told(f"{said}: a track as cold as that is damp in the shade", f"dew point {said}")
+
+    return told(inputs, "dew", "dew point", ("air", "humidity"), DEW, make)
+
+
+def _risk(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        dew = _dew_c(inputs)
+        risk = damp_risk(inputs.amount("track", "C"), dew)
+        side = "above" if risk.over_k >= 0 else "under"
+        apart = f"{_degrees(abs(risk.over_k), inputs.units)} {side}"
+        at = figures.temperature(dew, inputs.units)
+        return Told(f"track {apart} the dew point of {at}: {_WORDS[risk.damp]}", _SHORT[risk.damp])
+
+    return told(inputs, "damp", "damp patches", ("track", "air", "humidity"), DAMP, make)
+
+
+def _degrees(kelvin: float, units: Units) -> str:
+    """Write a difference of temperatures in the preferred degrees."""
+    unit = units.temperature or "C"
+    apart = kelvin * 1.8 if unit == "F" else kelvin
+    return f"{rounded(apart, 1).removesuffix('.0')} {unit}"

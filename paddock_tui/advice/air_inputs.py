@@ -1,0 +1,76 @@
+"""What is asked of the air: the weather, the track, and how fast one rides through it."""
+
+from decimal import Decimal
+from typing import Final
+
+from paddock_tui.advice.air import ALTITUDE, MEASURED, filled_air
+from paddock_tui.advice.answers import Filled, Input, Inputs
+from paddock_tui.advice.history import About
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Amount
+from paddock_tui.trade.atmosphere import station_pressure_kpa
+from paddock_tui.trade.comfort import CHILL_TABLE_KM_H
+from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
+
+AIR = Input("air", "air", c.AIR_TEMPERATURE, "in the shade", "air temperature")
+HUMIDITY = Input("humidity", "humidity", c.HUMIDITY, "relative")
+REDUCED = Input(
+    "reduced",
+    "forecast's air pressure",
+    c.AIR_PRESSURE,
+    "reduced to the sea; used with the altitude where none is measured",
+)
+TRACK = Input("track", "track", c.TRACK_TEMPERATURE, "of the surface, in the shade", "track temperature")
+WIND = Input("wind", "wind", c.WIND)
+RIDING = Input("riding", "riding speed", Amount("speed", "km/h", 0, 300), "through still air")
+POWER = Input("power", "rated power", c.POWER, "as its maker states it")
+
+INPUTS: Final = (AIR, HUMIDITY, MEASURED, ALTITUDE, REDUCED, TRACK, WIND, RIDING, POWER)
+
+
+def filled_weather(about: About) -> dict[str, Filled]:
+    """Fill weather and track from the session, the altitude from its venue, the power from the bike."""
+    session, bike, place = about.session, about.situation.bike, about.place
+    found = filled_air(about)
+    found["riding"] = Filled(
+        Quantity(Decimal(int(CHILL_TABLE_KM_H)), "km/h"), "assumed: the fastest of the published table"
+    )
+    for key, value in (
+        ("air", session.air),
+        ("humidity", session.humidity),
+        ("track", session.track),
+        ("wind", session.wind),
+    ):
+        if isinstance(value, Quantity):
+            found[key] = Filled(value, place)
+    if bike is not None and bike.drive.power is not None:
+        found["power"] = Filled(bike.drive.power, f"bike {about.id_of('bike')}")
+    return found
+
+
+def pressure_needs(inputs: Inputs) -> tuple[str, ...]:
+    """Name the inputs that tell the pressure: measured, or the altitude; sea level is not assumed here."""
+    return (
+        ("air_pressure",) if inputs.known("air_pressure") or not inputs.known("altitude") else ("altitude",)
+    )
+
+
+def pressure_kpa(inputs: Inputs) -> float:
+    """Give the pressure at the venue in kPa: measured, from a forecast, else the altitude's usual one."""
+    if inputs.known("air_pressure"):
+        return inputs.amount("air_pressure", "kPa")
+    altitude_m = inputs.amount("altitude", "m")
+    if inputs.known("reduced"):
+        return station_pressure_kpa(inputs.amount("reduced", "kPa"), altitude_m)
+    return pressure_at_altitude_kpa(altitude_m)
+
+
+def pressure_words(inputs: Inputs) -> str:
+    """Say which pressure is used and why."""
+    why = "as measured"
+    if not inputs.known("air_pressure"):
+        why = "standard atmosphere at that altitude, ISO 2533; the weather moves it by some 30 hPa"
+        if inputs.known("reduced"):
+            why = "the forecast's, taken up to that altitude"
+    return f"air pressure: {pressure_kpa(inputs) * 10:.0f} hPa ({why})"

@@ -1,0 +1,88 @@
+"""How dense the air is, at which altitude it would be so, and what an engine gives in it."""
+
+from collections.abc import Iterable
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.air_inputs import pressure_kpa, pressure_needs, pressure_words
+from paddock_tui.advice.answers import Answer, Inputs, Method, Told, told
+from paddock_tui.quantities import convert
+from paddock_tui.trade.atmosphere import density_altitude_m
+from paddock_tui.trade.moist_air import density_kg_per_m3
+from paddock_tui.trade.power_correction import BANDS, Correction, Standard, correction, expected_power_kw
+
+DENSITY = Method(
+    "(p - 0.378 e) / (R T), e the pressure of the vapour; altitude where the standard air is as dense",
+    "ideal gases; saturation over water by the Magnus form",
+    "-45 to 60 C, 20 to 110 kPa",
+    "WMO-No. 8, annex 4.B; ISO 2533:1975",
+)
+POWER = {
+    Standard.SAE_J1349: Method(
+        "rated / (1.180 (99 / dry kPa) sqrt((t + 273) / 298) - 0.18)",
+        "no blower, throttle open, 85 % mechanical efficiency; rated by the same standard",
+        "factor 0.95 to 1.05, from memory; beyond it the figure is rough",
+        "SAE J1349, June 1990",
+    ),
+    Standard.ISO_1585: Method(
+        "rated / ((99 / dry kPa)^1.2 ((t + 273) / 298)^0.6)",
+        "no blower, spark ignition, throttle open; rated by the same standard",
+        "factor 0.93 to 1.07; beyond it the figure is rough",
+        "ISO 1585, UN Regulation 85; the formula from memory",
+    ),
+}
+_KEYS = {Standard.SAE_J1349: "sae", Standard.ISO_1585: "iso"}
+
+
+def air_and_power(inputs: Inputs) -> Iterable[Answer]:
+    """Give density with its altitude, and power by each standard."""
+    yield _density(inputs)
+    for standard in POWER:
+        yield _power(inputs, standard)
+
+
+def _needs(inputs: Inputs) -> tuple[str, ...]:
+    return ("air", "humidity", *pressure_needs(inputs))
+
+
+def _air(inputs: Inputs) -> tuple[float, float, float]:
+    return pressure_kpa(inputs), inputs.amount("air", "C"), inputs.amount("humidity", "%")
+
+
+def _density(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        density = density_kg_per_m3(*_air(inputs))
+        altitude = density_altitude_m(density)
+        height = f"{round(altitude / 10) * 10} m"
+        feet = f"that altitude is {round(convert(altitude, 'm', 'ft') / 50) * 50} ft"
+        share = correction(Standard.ISO_1585, *_air(inputs)).share_percent
+        about = "" if inputs.known("air_pressure") else "about "
+        return Told(
+            f"{density:.3f} kg/m3, as the standard air at {height}",
+            f"air as at {about}{height}: {share:.0f} % power",
+            (),
+            (pressure_words(inputs), feet, f"power by ISO 1585: {share:.1f} % of what is rated at 25 C"),
+        )
+
+    return told(inputs, "density", "density", _needs(inputs), DENSITY, make, ("reduced",))
+
+
+def _power(inputs: Inputs, standard: Standard) -> Answer:
+    def make() -> Told:
+        found = correction(standard, *_air(inputs))
+        said = f"{found.share_percent:.1f} % of the rated power"
+        if inputs.known("power"):
+            rated = inputs.amount("power", "kW")
+            kw = figures.figure(expected_power_kw(rated, found), 1)
+            said = f"{kw} kW of {figures.figure(rated, 1)} kW"
+        return Told(f"{said}: factor {found.factor:.3f}, {_band(found)}", "", (), (pressure_words(inputs),))
+
+    label = f"power, {standard.value.removesuffix(' (1990)')}"
+    return told(inputs, _KEYS[standard], label, _needs(inputs), POWER[standard], make, ("power", "reduced"))
+
+
+def _band(found: Correction) -> str:
+    band = BANDS[found.standard]
+    if band is None:
+        return "no band is named"
+    held = "within" if found.in_band else "outside"
+    return f"{held} {band[0]:g} to {band[1]:g}" + ("" if found.in_band else ": rough")

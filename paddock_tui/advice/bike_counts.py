@@ -1,0 +1,132 @@
+"""What a bike has behind it and what is due: engine hours, distance, items of service."""
+
+import datetime as dt
+import functools
+from collections.abc import Iterable
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.history import About, Past
+from paddock_tui.advice.so_far import count_words, day_of, so_far, until_words
+from paddock_tui.facts.servicing import ServiceDue, hours_ridden, services_due, since_start
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Amount
+
+COUNTED = Method(
+    "start value + what each session since its date shows",
+    "hours by ridden time, laps, or from going out to parking; distance as entered or laps x lap length",
+    "warming up, and what was ridden without a session, is not in it",
+    "elementary",
+)
+DUE = Method(
+    "hours at the last service + interval - engine hours; date of the last + months",
+    "whichever comes first; hard riding asks for a shorter interval",
+    "a month that is too short ends it on its last day",
+    "the intervals in the bike's file; the manual comes first",
+)
+_DAYS_A_MONTH = 365.2425 / 12.0
+
+INPUTS = (
+    Input("from", "counted from", c.DAY, "", "date of the start values"),
+    Input("hours", "engine hours at the start", c.HOURS),
+    Input("distance", "distance at the start", c.DISTANCE),
+)
+SERVICE = (
+    Input("every_hours", "every, hours", c.HOURS, "", "interval in hours"),
+    Input("last_hours", "last at, hours", c.HOURS, "", "hours at the last service"),
+    Input("start", "engine hours at the start", c.HOURS, "", "engine hours at the start"),
+    Input("every", "every", Amount("age", "months", 1, 240), "", "interval in months"),
+    Input("last", "last on", c.DAY, "", "date of the last service"),
+)
+
+
+def bike_counts(about: About) -> Calculator:
+    """Engine hours and distance of the bike in question, up to now."""
+    bike = about.situation.bike
+    found: dict[str, Filled] = {}
+    since: tuple[Past, ...] = ()
+    if bike is not None:
+        since = since_start(bike, so_far(about))
+        given = (("from", bike.start.on), ("hours", bike.start.hours), ("distance", bike.start.kilometres))
+        where = f"bike {about.id_of('bike')}"
+        found = {key: Filled(value, where) for key, value in given if value is not None}
+    lines = (f"sessions since: {len(since)}", until_words(about))
+    return Calculator("bike counts", "counters", INPUTS, found, functools.partial(_compute, since, lines))
+
+
+def _compute(since: tuple[Past, ...], lines: tuple[str, ...], inputs: Inputs) -> Iterable[Answer]:
+    return (_hours(since, lines, inputs), _distance(since, lines, inputs))
+
+
+def _hours(since: tuple[Past, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
+    def make() -> Told:
+        each = [hours_ridden(one.session) for one in since]
+        lost = sum(one == 0.0 for one in each)
+        said = f"{'at least ' if lost else ''}{inputs.amount('hours', 'h') + sum(each):.1f} h"
+        more = (f"of {count_words(lost)} nobody knows how long",) if lost else ()
+        return Told(
+            f"{said}: {sum(each):.1f} h in {count_words(len(each))}", f"{said} by now", (), lines + more
+        )
+
+    return told(inputs, "hours", "engine hours", ("hours",), COUNTED, make, ("from",))
+
+
+def _distance(since: tuple[Past, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
+    def make() -> Told:
+        ridden = sum(one.km or 0.0 for one in since)
+        lost = sum(one.km is None for one in since)
+        whole = figures.odometer(inputs.amount("distance", "km") + ridden, inputs.units)
+        said = f"{'at least ' if lost else ''}{whole}"
+        more = (f"of {count_words(lost)} nobody knows how far",) if lost else ()
+        here = figures.odometer(ridden, inputs.units)
+        return Told(f"{said}: {here} in {count_words(len(since))}", f"{said} by now", (), lines + more)
+
+    return told(inputs, "distance", "distance", ("distance",), COUNTED, make, ("from",))
+
+
+def service_answers(about: About) -> dict[str, tuple[Answer, Answer]]:
+    """Give for each item of the bike's service what is left of it in hours, and by date."""
+    bike = about.situation.bike
+    if bike is None:
+        return {}
+    found = {}
+    for due in services_due(bike, so_far(about)):
+        item = due.item
+        given = (
+            ("every_hours", item.every_hours),
+            ("last_hours", item.last_hours),
+            ("start", bike.start.hours),
+            ("every", item.every),
+            ("last", item.last),
+        )
+        where = f"bike {about.id_of('bike')}"
+        filled = {key: Filled(value, where) for key, value in given if value is not None}
+        inputs = Inputs(SERVICE, filled, about.units)
+        lines = (until_words(about),)
+        found[due.name] = (_in_hours(due, lines, inputs), _by_date(due, day_of(about), inputs))
+    return found
+
+
+def _in_hours(due: ServiceDue, lines: tuple[str, ...], inputs: Inputs) -> Answer:
+    def make() -> Told:
+        if due.hours is None:
+            return Told("these figures cannot be: see the review")
+        side = "to go" if due.hours > 0 else "over"
+        said = f"{abs(due.hours):.1f} h {side}"
+        return Told(f"{due.label}: {said}", said, (), lines)
+
+    return told(inputs, due.name, due.label, ("every_hours", "last_hours", "start"), DUE, make)
+
+
+def _by_date(due: ServiceDue, on: dt.date, inputs: Inputs) -> Answer:
+    def make() -> Told:
+        if due.date is None:
+            return Told("these figures cannot be: see the review")
+        days = (due.date - on).days
+        side = "to go" if days >= 0 else "over"
+        months = (
+            f"{abs(days) / _DAYS_A_MONTH:.1f} months" if abs(days) >= 60 else count_words(abs(days), "day")
+        )
+        return Told(f"{due.label}: due {due.date}, {months} {side} on {on}", f"{months} {side}, {due.date}")
+
+    return told(inputs, f"{due.name}_date", due.label, ("every", "last"), DUE, make)

@@ -1,0 +1,137 @@
+"""The standing noise test: how far from the limit, at which revs it is taken, what a reading counts as."""
+
+from collections.abc import Iterable
+from decimal import Decimal
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.history import About
+from paddock_tui.quantities import Quantity, rounded
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Amount, Number, Whole
+from paddock_tui.trade.noise import (
+    CLOSE_DB,
+    DISTANCE_M,
+    PISTON_SPEED_M_S,
+    counted_db,
+    level_at_db,
+    margin,
+    revs_of_test_rpm,
+)
+
+MARGIN = Method(
+    "limit - reading, both as the organiser measures them",
+    "the same meter, distance and revs; another meter or a colder day reads differently",
+    f"under {CLOSE_DB:g} dB to the limit counts as close: common practice, no source",
+    "elementary; what the organiser's meter says counts",
+)
+REVS = Method(
+    "30000 c / stroke in mm, c the mean piston speed in m/s",
+    "the test goes by piston speed; an organiser may post revs, or a share of the red line, instead",
+    "stroke 20 to 120 mm, 5 to 25 m/s",
+    "FIM noise control",
+)
+COUNTED = Method(
+    "rounded down, less 1 dB for a meter of type 1 or 2 dB for type 2, less 1 dB under 10 C, 2 dB under 0 C",
+    "the organiser allows for meter and cold: not every one does",
+    "50 to 140 dB(A), -20 to 50 C",
+    "FIM noise control",
+)
+DISTANCE = Method(
+    "L - 20 log10(r2 / r1): 6 dB less at twice the distance",
+    "a point source in the open, standing; ground, walls and a moving bike change it",
+    "a reading of a passing bike cannot be told from a standing one",
+    "the inverse square law, as in OpenStax College Physics 17.3",
+)
+_METRES = Amount("length", "m", 0.1, 1000)
+
+INPUTS = (
+    Input("reading", "noise reading", c.NOISE, "as measured here"),
+    Input("limit", "noise limit", c.NOISE, "as posted for the day"),
+    Input("stroke", "stroke", Amount("length", "mm", 20, 120, step=0.1)),
+    Input("piston", "mean piston speed", Number(5, 25, unit="m/s"), "of the test, where the organiser says"),
+    Input("meter", "type of the meter", Whole(1, 2), "1 or 2, stands on it"),
+    Input("air", "air", c.AIR_TEMPERATURE, "at the test", "air temperature"),
+    Input("measured_at", "measured at", _METRES, "from the exhaust", "distance it was measured at"),
+    Input("wanted_at", "wanted at", _METRES, "from the exhaust", "distance it is wanted at"),
+)
+
+
+def noise(about: About) -> Calculator:
+    """The calculator of noise, filled from the day's limit and the entry of this rider and bike."""
+    return Calculator("noise", "noise", INPUTS, _filled(about), _compute)
+
+
+def noise_of(about: About, reading: Quantity | None, limit: Quantity | None) -> Answer:
+    """Give the margin of one reading to one limit."""
+    given = (("reading", reading, "this entry"), ("limit", limit, "as posted for the day"))
+    found = {key: Filled(value, where) for key, value, where in given if value is not None}
+    return _margin(Inputs(INPUTS, found, about.units))
+
+
+def _filled(about: About) -> dict[str, Filled]:
+    day, session, bike = about.situation.day, about.session, about.situation.bike
+    found = {
+        "piston": Filled(PISTON_SPEED_M_S, "FIM noise control; the organiser may post another"),
+        "measured_at": Filled(Quantity(Decimal(str(DISTANCE_M)), "m"), "FIM noise control"),
+    }
+    if day is not None:
+        where = f"day {about.id_of('day')}"
+        entry = day.entries.get(session.rider or "", {}).get(session.bike or "")
+        if entry is not None and entry.noise.reading is not None:
+            found["reading"] = Filled(entry.noise.reading, where)
+        if day.limits.noise is not None:
+            found["limit"] = Filled(day.limits.noise, where)
+    if bike is not None and bike.drive.stroke is not None:
+        found["stroke"] = Filled(bike.drive.stroke, f"bike {about.id_of('bike')}")
+    if isinstance(session.air, Quantity):
+        found["air"] = Filled(session.air, about.place)
+    return found
+
+
+def _compute(inputs: Inputs) -> Iterable[Answer]:
+    return (_margin(inputs), _revs(inputs), _counted(inputs), _distance(inputs))
+
+
+def _margin(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        limit = inputs.amount("limit", "dB(A)")
+        found = margin(inputs.amount("reading", "dB(A)"), limit)
+        side = "over" if found.over else "under"
+        said = f"{_db(abs(found.db))} dB {side} the limit"
+        if found.close:
+            return Told(f"{said} of {_db(limit)} dB(A): close, another meter may differ", f"{said}: close")
+        return Told(f"{said} of {_db(limit)} dB(A)", said)
+
+    return told(inputs, "margin", "to the limit", ("reading", "limit"), MARGIN, make)
+
+
+def _revs(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        revs = figures.revs(revs_of_test_rpm(inputs.amount("stroke", "mm"), inputs.number("piston")))
+        return Told(f"{revs}, where the organiser posts no revs of their own", f"{revs} by the stroke")
+
+    return told(inputs, "revs", "revs of the test", ("stroke", "piston"), REVS, make)
+
+
+def _counted(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        meter, air = int(inputs.number("meter")), inputs.amount("air", "C")
+        found = counted_db(inputs.amount("reading", "dB(A)"), meter, air)
+        return Told(f"{_db(found)} dB(A), where the organiser allows for meter and cold")
+
+    return told(inputs, "counted", "counts as", ("reading", "meter", "air"), COUNTED, make)
+
+
+def _distance(inputs: Inputs) -> Answer:
+    def make() -> Told:
+        near, far = inputs.amount("measured_at", "m"), inputs.amount("wanted_at", "m")
+        found = level_at_db(inputs.amount("reading", "dB(A)"), near, far)
+        return Told(f"about {_db(found)} dB(A) at {far:g} m, in the open")
+
+    needs = ("reading", "measured_at", "wanted_at")
+    return told(inputs, "distance", "at another distance", needs, DISTANCE, make)
+
+
+def _db(level: float) -> str:
+    return rounded(level, 1).removesuffix(".0")

@@ -1,0 +1,69 @@
+"""Wear from readings: how much a session takes, and how many sessions are left to a least thickness."""
+
+import itertools
+import math
+import statistics
+from collections.abc import Sequence
+from typing import Final
+
+import attrs
+
+from paddock_tui.trade.errors import within
+
+LEAST_PADS_MM: Final = 1.5
+"""Least pad thickness where the organiser posts none. Common practice, no source; the maker's goes before."""
+
+RENEWED_MM: Final = 0.5
+"""A reading that is thicker than the last by more than this was taken of new parts. Common practice."""
+
+
+@attrs.frozen
+class Reading:
+    """A thickness in mm after so many sessions."""
+
+    sessions: float
+    mm: float
+
+
+@attrs.frozen
+class Wear:
+    """Loss in mm a session, the last reading, and how many readings of these parts there are."""
+
+    mm_per_session: float
+    last: Reading
+    readings: int
+
+
+def wear(readings: Sequence[Reading]) -> Wear | None:
+    """Rate of wear of the parts that are fitted now; None with fewer than two readings or no loss.
+
+    The rate is the median slope of all pairs of readings (Theil and Sen), so that one misread gauge does not
+    carry it; it starts anew where a reading is thicker than the one before by more than half a millimetre.
+    """
+    for one in readings:
+        within("thickness", one.mm, 0.0, 30.0, "mm")
+    fitted = since_renewed(sorted(readings, key=lambda one: one.sessions))
+    slopes = [
+        (first.mm - second.mm) / (second.sessions - first.sessions)
+        for first, second in itertools.combinations(fitted, 2)
+        if second.sessions > first.sessions
+    ]
+    rate = statistics.median(slopes) if slopes else 0.0
+    return Wear(rate, fitted[-1], len(fitted)) if rate > 0.0 else None
+
+
+def since_renewed(readings: Sequence[Reading]) -> tuple[Reading, ...]:
+    """The readings, oldest first, that were taken since the parts were last renewed."""
+    start = 0
+    for place in range(1, len(readings)):
+        if readings[place].mm - readings[place - 1].mm > RENEWED_MM:
+            start = place
+    return tuple(readings[start:])
+
+
+def sessions_left(found: Wear, least_mm: float, sessions_now: float) -> int:
+    """Whole sessions until the least thickness, none where it is reached; from the last reading on."""
+    least = within("least thickness", least_mm, 0.0, 30.0, "mm")
+    since = within("sessions since the last reading", sessions_now - found.last.sessions, 0.0, None)
+    left = (found.last.mm - least) / found.mm_per_session - since
+    return max(math.floor(left + 1e-9), 0)

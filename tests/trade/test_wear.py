@@ -1,0 +1,59 @@
+"""Wear from readings."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.wear import Reading, sessions_left, since_renewed, wear
+
+
+def readings(*pairs: tuple[float, float]) -> list[Reading]:
+    return [Reading(sessions, mm) for sessions, mm in pairs]
+
+
+@settings(max_examples=50, deadline=None)
+@given(st.floats(0.01, 0.2), st.floats(5, 8), st.integers(3, 12))
+def test_even_wear_is_found_and_ends_at_the_least(rate: float, new_mm: float, count: int) -> None:
+    found = wear([Reading(n, new_mm - rate * n) for n in range(count)])
+
+    assert found is not None
+    assert found.mm_per_session == pytest.approx(rate)
+    assert found.readings == count
+    left = sessions_left(found, 1.5, count - 1)
+    assert new_mm - rate * (count - 1 + left) >= 1.5 - 1e-6
+    assert new_mm - rate * (count + left) < 1.5
+
+
+def test_one_misread_gauge_does_not_carry_the_rate() -> None:
+    found = wear(readings((0, 5.0), (1, 4.9), (2, 4.8), (3, 4.4), (4, 4.6), (5, 4.5)))
+
+    assert found is not None
+    assert found.mm_per_session == pytest.approx(0.1, abs=0.02)
+
+
+def test_new_parts_begin_anew() -> None:
+    held = readings((0, 3.0), (4, 2.0), (5, 4.5), (9, 4.1))
+
+    assert since_renewed(held) == tuple(held[2:])
+    found = wear(held)
+    assert found is not None
+    assert found.mm_per_session == pytest.approx(0.1)
+
+
+@pytest.mark.parametrize(
+    "held", [[], readings((0, 4.0)), readings((0, 4.0), (3, 4.0)), readings((1, 4.0), (1, 3.9))]
+)
+def test_without_two_readings_apart_or_any_loss_there_is_no_rate(held: list[Reading]) -> None:
+    assert wear(held) is None
+
+
+def test_sessions_since_the_last_reading_are_taken_off_and_never_below_none() -> None:
+    found = wear(readings((0, 4.0), (10, 3.0)))
+    assert found is not None
+
+    assert sessions_left(found, 1.5, 10) == 15
+    assert sessions_left(found, 1.5, 14) == 11
+    assert sessions_left(found, 3.5, 14) == 0
+    with pytest.raises(OutOfRange, match="sessions since"):
+        sessions_left(found, 1.5, 9)
