@@ -77,8 +77,8 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
 def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> int:
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
     desk = open_desk(folder, at)
-    problems: list[Trouble] = []
-    lost = False
+    problems: list[Trouble] = list(desk.files.strays())
+    lost = bool(problems)
     refs = list(desk.files.all())
     verdicts: list[tuple[Ref, Review]] = []
     for place, ref in enumerate(refs, 1):

@@ -7,6 +7,7 @@ from paddock_tui.commands.common import NOT_DONE, OK, USAGE, Stop, columns, comp
 from paddock_tui.commands.common import sentences as sentences_of
 from paddock_tui.commands.set import NOTHING, keep_and_say
 from paddock_tui.desk import Desk
+from paddock_tui.desk.delaying import delaying, late_minutes
 from paddock_tui.desk.entering import entered, entering, entry_context
 from paddock_tui.entry import Line, answered, read_line
 from paddock_tui.records.edits import Change, Step
@@ -27,6 +28,9 @@ def enter(
     ref = find_ref(desk, session) if session is not None else desk.session_in_hand()
     if ref is None:
         raise Stop(NOT_DONE, "there is no session to enter it in", "  name a record with --session")
+    minutes = late_minutes(text)
+    if minutes is not None:
+        return _late(desk, ref, minutes, preview=preview)
     context = entry_context(desk, ref)
     if context is None:
         loaded = desk.files.read(ref)
@@ -39,6 +43,19 @@ def enter(
         complain((*_not_clear(line), NOTHING))
         return NOT_DONE
     return _apply(desk, ref, line, preview=preview)
+
+
+def _late(desk: Desk, ref: Ref, minutes: int, *, preview: bool) -> int:
+    named = desk.files.data(ref).get("day")
+    if not isinstance(named, str):
+        raise Stop(NOT_DONE, f"{ref} has no day", "  only a day has times that shift")
+    step = delaying(desk.files, Ref("day", named), minutes, desk.now())
+    if not isinstance(step, Step):
+        raise Stop(NOT_DONE, *sentences_of(step), NOTHING)
+    if preview:
+        say((printable(step.label),))
+        return OK
+    return keep_and_say(desk, step, [step.label])
 
 
 def _apply(desk: Desk, ref: Ref, line: Line, *, preview: bool) -> int:

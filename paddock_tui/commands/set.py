@@ -18,7 +18,7 @@ from paddock_tui.desk import Desk, setting
 from paddock_tui.desk.typing import said, shown
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import spell
-from paddock_tui.store.keeping import Clash, NotKept, Outcome
+from paddock_tui.store.keeping import Clash, Kept, NotKept, Outcome
 from paddock_tui.text import fold, printable
 
 NOTHING = "nothing was changed"
@@ -55,6 +55,11 @@ def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
 def keep_and_say(desk: Desk, step: Step, lines: Sequence[str] = ()) -> int:
     """Do a step, wait until it is on disk, and say what became of it, in these lines or its label."""
     desk.do(step)
+    return settle_and_say(desk, lines or (step.label,))
+
+
+def settle_and_say(desk: Desk, lines: Sequence[str]) -> int:
+    """Wait until what was done is on disk; say these lines, or why it is not kept."""
     outcomes = desk.settled()
     desk.close()
     for outcome in outcomes:
@@ -62,7 +67,9 @@ def keep_and_say(desk: Desk, step: Step, lines: Sequence[str] = ()) -> int:
         if refusal:
             complain(refusal)
             return NOT_DONE
-    say(part for line in lines or (step.label,) for part in fold(printable(line), columns()))
+        if isinstance(outcome, Kept) and outcome.unnoted:
+            complain((f"kept, but not noted for undo: {outcome.unnoted}",))
+    say(part for line in lines for part in fold(printable(line), columns()))
     return OK
 
 

@@ -1,19 +1,35 @@
-"""`show`: a garage, or one of its records, as plain text."""
+"""`show`: a garage, its ledger, a dash card, or one of its records, as plain text."""
 
-from paddock_tui.commands.common import NOT_DONE, OK, columns, find_ref, open_desk, say
+import attrs
+
+from paddock_tui.advice.ledger import Wanted
+from paddock_tui.commands.common import NOT_DONE, OK, Stop, columns, find_ref, open_desk, say
+from paddock_tui.desk import Desk
+from paddock_tui.desk.ledger import ledger
+from paddock_tui.desk.typing import bike_of
+from paddock_tui.pages.dash import dash_page
 from paddock_tui.pages.garage import garage_page
+from paddock_tui.pages.headings import heading_of
+from paddock_tui.pages.ledger import LEDGER, ledger_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.record import record_page
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
 
+DASH = "dash"
+"""What is asked for in place of a record to see the dash card."""
+
 
 def show(folder: str, wanted: str | None, *, paths: bool = False) -> int:
-    """Print the garage's contents, or one record; status 3 where its file cannot be read."""
+    """Print the garage's contents, its ledger, or one record; status 3 where its file cannot be read."""
     desk = open_desk(folder)
     if wanted is None:
         say(plain_page(garage_page(desk), columns()))
         return OK
+    if wanted.partition("/")[0] == LEDGER:
+        return _ledger(desk, wanted.partition("/")[2])
+    if wanted.partition("/")[0] == DASH:
+        return _dash(desk, wanted.partition("/")[2])
     ref = find_ref(desk, wanted)
     loaded = desk.files.read(ref)
     if loaded is None:
@@ -25,3 +41,23 @@ def show(folder: str, wanted: str | None, *, paths: bool = False) -> int:
     page = record_page(loaded, known, desk.units(rider if isinstance(rider, str) else None))
     say(plain_page(page, columns(), paths=paths))
     return NOT_DONE if loaded.record is None else OK
+
+
+def _dash(desk: Desk, session: str) -> int:
+    """Print the dash card of the session in hand, or of one named, without the rows that note something."""
+    ref = find_ref(desk, session, ("session",)) if session else desk.session_in_hand()
+    loaded = desk.files.read(ref) if ref is not None else None
+    if ref is None or loaded is None:
+        raise Stop(NOT_DONE, "there is no session whose dash could be read", f"  name one: {DASH}/SESSION")
+    day = desk.assembled(ref).situation.day
+    page = dash_page(loaded, bike_of(desk.files, ref), heading_of(desk, ref), day)
+    say(plain_page(attrs.evolve(page, sections=page.sections[:2], verdict=""), columns()))
+    return OK
+
+
+def _ledger(desk: Desk, bike: str) -> int:
+    """Print the ledger of every bike, or of one; the rows that choose what is shown are left out."""
+    of = find_ref(desk, bike, ("bike",)).id if bike else ""
+    page = ledger_page(ledger(desk), Wanted(bike=of))
+    say(plain_page(attrs.evolve(page, sections=page.sections[1:]), columns()))
+    return OK

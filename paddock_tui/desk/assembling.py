@@ -8,6 +8,7 @@ import attrs
 from paddock_tui.desk.finding import glances, order
 from paddock_tui.desk.history import Histories
 from paddock_tui.facts import Situation
+from paddock_tui.facts.past import Past
 from paddock_tui.facts.situation import Dangling
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
@@ -68,6 +69,7 @@ def assemble(
     records = {role: one.record for role, one in loaded.items() if one.record is not None}
     session = _as(records.get("session"), Session)
     lists = _checklists(files) if session is not None else []
+    of_day = _before(files, ref, session)
     situation = Situation(
         garage=files.garage(),
         session=session,
@@ -78,7 +80,8 @@ def assemble(
         venue=_as(records.get("venue"), Venue),
         tyres=_as(records.get("tyres"), TyreSet),
         source=_as(records.get("source"), Session),
-        earlier=_earlier(files, ref, session),
+        earlier=tuple(one.session for one in of_day if session and one.session.bike == session.bike),
+        rider_today=of_day,
         checklists={one.ref.id: one.record for one in lists if isinstance(one.record, Checklist)},
         dangling=tuple(dangling),
         refs={role: one.ref for role, one in loaded.items()},
@@ -123,19 +126,19 @@ def _checklists(files: GarageFiles) -> list[Loaded]:
     return [one for one in read if one is not None]
 
 
-def _earlier(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Session, ...]:
-    """Give this rider's sessions on this bike and day before this one, oldest first."""
+def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Past, ...]:
+    """Give this rider's sessions of the day before this one, on any bike, oldest first."""
     if session is None or session.date is None:
         return ()
     seen = glances(files, session.date.year)
     of_day = sorted((one for one in seen if one.date == session.date), key=order)
     here = next((place for place, one in enumerate(of_day) if one.ref == ref), 0)
-    found: list[Session] = []
+    found: list[Past] = []
     for one in of_day[:here]:
         loaded = files.read(one.ref)
         record = _as(loaded.record if loaded else None, Session)
-        if record is not None and (record.bike, record.rider) == (session.bike, session.rider):
-            found.append(record)
+        if record is not None and record.rider == session.rider:
+            found.append(Past(one.ref.id, record))
     return tuple(found)
 
 

@@ -2,9 +2,11 @@
 
 from collections.abc import Mapping, Sequence
 
+from paddock_tui.advice.history import usual_lap_s
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.finding import glance, glances, order
 from paddock_tui.desk.refusing import refusals
+from paddock_tui.desk.timing import MEND, WHY, forbidden
 from paddock_tui.desk.typing import bike_of, field_of, setting_value, shown
 from paddock_tui.entry import Context, Line
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
@@ -47,7 +49,18 @@ def entry_context(desk: Desk, ref: Ref) -> Context | None:
         units=desk.units(rider if isinstance(rider, str) else None),
         last=last_pressures(files, ref) if ref.kind == "session" else {},
         ids=ids,
+        usual_s=_usual(desk, ref),
+        no_laps=(WHY, MEND) if ref.kind == "session" and forbidden(files, files.data(ref)) else None,
     )
+
+
+def _usual(desk: Desk, ref: Ref) -> float | None:
+    """Give this rider's usual lap on this bike at this venue, in s; None where there is none."""
+    if ref.kind != "session":
+        return None
+    about = desk.about(ref)
+    found = usual_lap_s(about.history, about.session.rider, about.id_of("venue"))
+    return None if found is None else found[0]
 
 
 def last_pressures(files: GarageFiles, ref: Ref) -> Mapping[Path, Value]:

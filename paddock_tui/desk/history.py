@@ -6,7 +6,7 @@ from typing import Any
 
 from paddock_tui.desk.finding import glance, order
 from paddock_tui.facts import Situation
-from paddock_tui.facts.past import ENDS, History, Past, tyre_of
+from paddock_tui.facts.past import ENDS, FORBIDDEN, History, Past, tyre_of
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
@@ -119,4 +119,13 @@ def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> Past:
     name = day.venue if isinstance(day, RidingDay) else None
     venue = by_ref.get(Ref("venue", name or ""))
     length = venue.length if isinstance(venue, Venue) else None
-    return Past(loaded.ref.id, session, name, length.to("km") if length is not None else None)
+    may_time = not (isinstance(day, RidingDay) and day.timing == FORBIDDEN)
+    lap_km = length.to("km") if length is not None else None
+    return Past(loaded.ref.id, session, name, lap_km, may_time, _inspected(day, session))
+
+
+def _inspected(day: Any, session: Session) -> bool:
+    """Tell whether the bike passed inspection on its day."""
+    entries = day.entries if isinstance(day, RidingDay) else {}
+    entry = entries.get(session.rider or "", {}).get(session.bike or "")
+    return entry is not None and bool(entry.inspected)

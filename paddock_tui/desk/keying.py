@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any, cast
 
+from paddock_tui.desk.limiting import limit_at
 from paddock_tui.desk.typing import bike_of, field_of, setting_value
 from paddock_tui.facts.controls import levels_of
 from paddock_tui.records.edits import MISSING, Step, Value
@@ -39,6 +40,8 @@ def stepping(files: GarageFiles, ref: Ref, path: Path, by: int, more_help: bool 
             step = setting_value(files, ref, path, toward)
             return step if step.changes else f"{field.label} is at its end: {toward}"
     value = field.shape.load(old) if old is not MISSING else None
+    if limit_at(ref, path) is not None:
+        return f"{path[-1].replace('_', ' ')} has no steps: enter edits it"
     if value is None or isinstance(value, Trouble):
         return f"{field.label} is not known: type it"
     stepped = field.shape.step(value, by)

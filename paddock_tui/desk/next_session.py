@@ -21,13 +21,15 @@ _LEFT_OUT_WHEN_GONE = ("rider", "tyres")
 """References that are not carried over once what they refer to is retired, or is not there any more."""
 
 
-def next_session(files: GarageFiles, source: Ref, now: dt.datetime) -> tuple[Ref, Step | Trouble]:
+def next_session(
+    files: GarageFiles, source: Ref, now: dt.datetime, more: Mapping[str, Value] | None = None
+) -> tuple[Ref, Step | Trouble]:
     """Make the step that creates the session after another one, copied from it.
 
     It belongs to the source's day while that is today or still to come, or the source is not ridden;
     else to today, and to the day record of today where there is one. Its start is the next one in the
     timetable of the group in which this rider rides that day. A tyre set that was retired meanwhile
-    is not carried over, nor is a value that cannot be read.
+    is not carried over, nor is a value that cannot be read. `more` is what is known of it already.
     """
     loaded = files.read(source)
     held = loaded.record if loaded is not None else None
@@ -47,6 +49,7 @@ def next_session(files: GarageFiles, source: Ref, now: dt.datetime) -> tuple[Ref
         start = _start(files, day, held, date)
         if start is not None:
             values["start"] = start
+    values.update(more or {})
     return ref, creating(files, ref, {key: values[key] for key in _first_keys(values)})
 
 

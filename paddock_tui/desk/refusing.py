@@ -5,6 +5,8 @@ In a file the same things are kept, and the review says so; at the keyboard they
 
 from collections.abc import Iterator, Sequence
 
+from paddock_tui.desk.limiting import ill_fitting
+from paddock_tui.desk.timing import MEND, WHY, forbidden, is_lap
 from paddock_tui.records.coherence import contradictions
 from paddock_tui.records.edits import MISSING, Edit
 from paddock_tui.records.fields import ANY
@@ -20,7 +22,20 @@ _WORDS = {"tyres": "tyre set"}
 
 def refusals(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
     """List what speaks against edits that can be read; what was wrong before them does not."""
-    return [*_dangling(files, ref, edits), *_at_odds(files, ref, edits)]
+    return [
+        *_untimed(files, ref, edits),
+        *ill_fitting(ref, edits),
+        *_dangling(files, ref, edits),
+        *_at_odds(files, ref, edits),
+    ]
+
+
+def _untimed(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
+    """Refuse the lap times of a session whose day forbids timing; they may still be cleared."""
+    laps = [edit for edit in edits if is_lap(edit.path) and edit.new is not MISSING]
+    if ref.kind != "session" or not laps or not forbidden(files, files.data(ref)):
+        return []
+    return [Trouble(WHY, "no lap times", MEND, path=edit.path) for edit in laps[:1]]
 
 
 def _dangling(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:

@@ -7,6 +7,7 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.desk.limiting import declared_words, with_unit
 from paddock_tui.desk.refusing import refusals
 from paddock_tui.entry.typed import far_from, read_typed
 from paddock_tui.records.bike import Bike
@@ -50,7 +51,7 @@ def setting(
         elif path in edits:
             troubles.append(Trouble("a second value for it", "each value once", path=path))
         else:
-            edit = _typed_edit(files.data(ref), path, field, text, units)
+            edit = _typed_edit(files.data(ref), path, field, with_unit(ref, path, text), units)
             if isinstance(edit, Trouble):
                 troubles.append(attrs.evolve(edit, path=path))
             else:
@@ -167,7 +168,9 @@ def said(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[str]:
     for edit in edits:
         field = field_of(files, ref, edit.path)
         name = field.label if field is not None else spell(edit.path)
-        words.append(f"{name} {shown(edit.old, field)} -> {shown(edit.new, field)}")
+        gone = declared_words(ref, edit.path)
+        old, new = (gone if gone and one is MISSING else shown(one, field) for one in (edit.old, edit.new))
+        words.append(f"{name} {old} -> {new}")
     return words
 
 

@@ -11,7 +11,13 @@ from paddock_tui.records.paths import Path
 LAPS = "laps"
 NOTE = "note"
 AGO = "ago"
-SPECIAL = {LAPS: "lap times, added after those that are there", NOTE: "a note", AGO: "parked, minutes ago"}
+LATE = "late"
+SPECIAL = {
+    LAPS: "lap times, added after those that are there",
+    NOTE: "a note",
+    AGO: "parked, minutes ago",
+    LATE: "minutes that the day runs late, by itself",
+}
 """Words of a session that take pieces of their own."""
 
 LONE = {

@@ -29,6 +29,7 @@ class Context:
 
     `data` is the record as plain data; `last` holds values of this bike from before, for telling a
     pressure typed in another unit; `ids` lists the ids of a kind, None where they are not looked up.
+    `usual_s` is the usual lap in s; `no_laps` why no lap may be entered, and the mend.
     """
 
     kind: str
@@ -39,6 +40,8 @@ class Context:
     units: Units | None = None
     last: Mapping[Path, Value] = attrs.field(factory=dict)
     ids: Callable[[str], tuple[str, ...] | None] = _no_ids
+    usual_s: float | None = None
+    no_laps: tuple[str, str] | None = None
 
     @functools.cached_property
     def words(self) -> Words:

@@ -4,7 +4,8 @@ import datetime as dt
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-from paddock_tui.entry.builtin import AGO, LAPS
+from paddock_tui.entry.builtin import AGO, LAPS, LATE
+from paddock_tui.entry.laps import read_laps
 from paddock_tui.entry.line import Piece
 from paddock_tui.entry.scanning import unquoted
 from paddock_tui.entry.setting import lookup
@@ -14,7 +15,6 @@ from paddock_tui.entry.vocabulary import Special
 from paddock_tui.records.fielding import field_at
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import LapTime, Text
-from paddock_tui.records.shapes.times import MARKS
 from paddock_tui.records.trouble import Trouble
 
 NOTES = "notes"
@@ -31,6 +31,10 @@ def read_special(state: State, special: Special, start: int, end: int) -> None:
         _laps(state, start, end)
     elif special.word == AGO:
         _ago(state, start, end)
+    elif special.word == LATE:
+        state.past_values()
+        message = "the day runs late: that is a line by itself"
+        state.refuse(start, end, message, "late 15 alone shifts what is still to come")
     else:
         _note(state, start, end)
 
@@ -48,31 +52,31 @@ def _next(state: State, table: str) -> int:
 
 
 def _laps(state: State, start: int, end: int) -> None:
-    """Add lap times while pieces read as laps or marks."""
+    """Add lap times while pieces read as laps or marks; or set a count of laps and the best one."""
+    run = read_laps(state.tokens[state.place :], state.context.usual_s)
+    state.place += run.used
+    if state.context.no_laps:
+        state.refuse(start, end, *state.context.no_laps)
+    elif run.wrong is not None:
+        state.refuse(run.wrong.start, run.wrong.end, run.wrong.message, run.wrong.mend)
+    elif run.best is not None and run.count is not None:
+        state.add(Piece(start, run.best.end, ("ridden_laps",), run.count, "ridden laps"))
+        state.add(Piece(run.best.start, run.best.end, ("best_lap",), _LAP.dump(run.best.lap), "best lap"))
+    elif not run.laps:
+        mend = "such as 1:44.310, with out, in or traffic behind it; or 10x1:43.9, a count and the best"
+        state.refuse(start, end, "laps wait for lap times", mend)
     number = _next(state, LAPS)
-    none_yet = True
-    token = state.at()
-    while token is not None:
-        lap = _LAP.read(token.text) if token.figure else None
-        if lap is None or isinstance(lap, Trouble):
-            break
-        follow = state.at(1)
-        stop, text = token.end, _LAP.dump(lap)
-        if follow is not None and follow.folded in MARKS:
-            stop, text = follow.end, f"{text} {follow.folded}"
-            state.place += 1
-        path = (LAPS, str(number))
-        state.add(Piece(start if none_yet else token.start, stop, path, text, f"lap {number}"))
-        number, none_yet = number + 1, False
-        state.place += 1
-        token = state.at()
-    if none_yet and (token is None or not token.figure):
-        state.refuse(
-            start, end, "laps wait for lap times", "such as 1:44.310, with out, in or traffic behind it"
+    for place, timed in enumerate(run.laps if run.wrong is None and not state.context.no_laps else ()):
+        path = (LAPS, str(number + place))
+        state.add(
+            Piece(
+                timed.start if place else start,
+                timed.end,
+                path,
+                _LAP.dump(timed.lap),
+                f"lap {number + place}",
+            )
         )
-    elif token is not None and token.figure:
-        state.refuse(token.start, token.end, f"{token.text} is no lap time", f"expected {_LAP.expected}")
-        state.place += 1
 
 
 def _note(state: State, start: int, end: int) -> None:

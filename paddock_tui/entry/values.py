@@ -33,7 +33,7 @@ from paddock_tui.records.shapes import (
     Word,
     WordSetting,
 )
-from paddock_tui.records.shapes.times import MARKS
+from paddock_tui.records.shapes.laps import MARKS
 from paddock_tui.records.trouble import Trouble
 
 _MINUS = str.maketrans("−", "-")
@@ -126,7 +126,7 @@ def _read(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken:
         return Taken(token.start, token.end, place + 1, to_the_minute(pieces.context.now))
     wrong = _waits(field, token.start, token.end, place)
     for text, until in _extents(pieces, place, field.shape):
-        found = read_typed(field, text, pieces.context.units)
+        found = _typed(pieces.context, field, text)
         end = pieces.tokens[until - 1].end
         if not isinstance(found, Trouble):
             return Taken(token.start, end, until, found)
@@ -135,6 +135,14 @@ def _read(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken:
         if token.figure and pieces.tokens[until - 1].folded in UNIT_WORDS:
             break
     return wrong
+
+
+def _typed(context: Context, field: Field, text: str) -> Value | Trouble:
+    """Read a text for a field; a lap beside the usual one."""
+    if not isinstance(field.shape, LapTime):
+        return read_typed(field, text, context.units)
+    lap = field.shape.read_beside(text, context.usual_s)
+    return lap if isinstance(lap, Trouble) else field.shape.dump(lap)
 
 
 def _not_taken(trouble: Trouble, start: int, end: int, until: int) -> NotTaken:

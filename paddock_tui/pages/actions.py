@@ -17,7 +17,8 @@ class Context:
     """What an action may look at to tell whether it can act.
 
     `room` is the page shown; `session` whether a session is looked at; `finding` the one that accept
-    and remedy are about; `undo` and `redo` the labels of the steps they would move over.
+    and remedy are about; `undo` and `redo` the labels of the steps they would move over; `unkept` whether
+    something shows that is not on disk.
     """
 
     room: str = "garage"
@@ -27,6 +28,7 @@ class Context:
     finding: Finding | None = None
     undo: str | None = None
     redo: str | None = None
+    unkept: bool = False
 
 
 def _always(_: Context) -> str:
@@ -74,11 +76,18 @@ def _remedy_off(context: Context) -> str:
 
 
 def _undo_off(context: Context) -> str:
-    return "" if context.undo is not None else "nothing to undo in this run"
+    return "" if context.undo is not None else "there is nothing to undo"
 
 
 def _redo_off(context: Context) -> str:
     return "" if context.redo is not None else "nothing to do again"
+
+
+NOT_KEPT = "all that was entered is kept"
+
+
+def _kept_off(context: Context) -> str:
+    return "" if context.unkept else NOT_KEPT
 
 
 def _why_off(context: Context) -> str:
@@ -86,9 +95,18 @@ def _why_off(context: Context) -> str:
 
 
 def _offer_off(context: Context) -> str:
+    if context.room == "next":
+        return ""
     if not (context.session or context.profile):
         return "there is no session and no profile to take it over into"
     return "" if context.row is not None and context.row.offer else "this row offers no value to take over"
+
+
+def _change_off(context: Context) -> str:
+    if context.room == "change":
+        return ""
+    on_change = context.room == "ledger" and context.row is not None and context.row.path[:1] == ("ledger",)
+    return "" if on_change else "put the cursor on a change of the ledger: l"
 
 
 ACTIONS: tuple[Action, ...] = (
@@ -98,8 +116,31 @@ ACTIONS: tuple[Action, ...] = (
     Action(
         "checklist", "c", "checklist", "what to look at now, and how each item stands", _needs_session, True
     ),
+    Action(
+        "dash",
+        "d",
+        "dash card",
+        "what to read after the last key-on, and what it showed instead",
+        _needs_session,
+        True,
+    ),
     Action("bench", "b", "bench", "the calculators, filled from what is looked at, to be tried", room=True),
     Action("review", "r", "review", "verdict, findings, not judged, to do", _needs_subject, True),
+    Action(
+        "out", "o", "going out", "what is open, in the order of the clock, then stamps it", _needs_session
+    ),
+    Action("in", "i", "in", "back from the track: stamps parked, then what is soon lost"),
+    Action(
+        "next",
+        "j",
+        "next change",
+        "the one next change, or none; v takes it into the next session",
+        _needs_session,
+    ),
+    Action(
+        "last", "h", "last time here", "this bike's set-up here before, beside this one", _needs_session, True
+    ),
+    Action("ledger", "l", "ledger", "every change of a bike, and what it did if that can be told", room=True),
     Action(
         "day", "t", "day and times", "the day of the session: limits, timetable, paperwork", _needs_session
     ),
@@ -118,16 +159,61 @@ ACTIONS: tuple[Action, ...] = (
     ),
     Action("why", "w", "why", "what the row is, how it was worked out, which rules use it", _why_off),
     Action("offer", "v", "take over", "set the value that was worked out beside or on this row", _offer_off),
-    Action("undo", "u", "undo", "take the last change of this run back", _undo_off),
+    Action("undo", "u", "undo", "take the last change back, of earlier runs too", _undo_off),
     Action("redo", "y", "redo", "do again what was taken back", _redo_off),
     Action("filter", "slash", "filter", "show only rows with these words"),
     Action("actions", "m", "all actions", "every action with its key, to choose from"),
     Action("take", "", "take profile", "take a profile's set-up over into the session", _needs_session),
     Action("save", "", "save profile", "save the session's set-up as a profile", _needs_session),
+    Action("take_last", "", "take last time", "take over the whole set-up of last time here", _needs_session),
+    Action(
+        "try_back",
+        "",
+        "try it back",
+        "the next session as the check of the change under the cursor",
+        _change_off,
+    ),
+    Action(
+        "set_back",
+        "",
+        "set back",
+        "the whole set-up of the session under the cursor, into the next one",
+        _needs_session,
+    ),
+    Action("laps", "", "import laps", "lap times from a column of a file, with preview", _needs_session),
+    Action("slip", "", "slip", "the paper slip of the return, to be typed in one pass", _needs_session),
+    Action(
+        "start",
+        "",
+        "starting levels",
+        "every aid where group, surface and tyre start, previewed",
+        _needs_subject,
+    ),
+    Action(
+        "wet",
+        "",
+        "wet package",
+        "aids, mode, damping, preload for damp or wet as one step, previewed",
+        _needs_subject,
+    ),
+    Action(
+        "profile_for",
+        "",
+        "profile for",
+        "a profile to start from, for another rider or another bike",
+        _needs_subject,
+    ),
+    Action(
+        "compare", "", "compare", "what differs from a profile, a session or a riding mode", _needs_subject
+    ),
+    Action("limits", "", "limits", "every threshold of the rules; a value of your own, backspace goes back"),
     Action("duplicate", "", "duplicate", "copy the record under the cursor, or the one shown"),
     Action("rename", "", "rename", "give a record another name; what refers to it follows"),
     Action("editor", "", "open in the editor", "open the record's file in $VISUAL or $EDITOR"),
     Action("retired", "", "show retired", "show retired records in the garage, or hide them again"),
+    Action("again", "", "try again", "keep what could not be kept, once its reason is mended", _kept_off),
+    Action("elsewhere", "", "write elsewhere", "a record that could not be kept, to another file", _kept_off),
+    Action("today", "", "changed today", "what was kept and taken back today, newest first"),
     Action("help", "question_mark", "help", "keys and what they do"),
     Action("quit", "q", "quit", "leave; everything is kept already"),
 )
@@ -165,7 +251,12 @@ def hints(context: Context) -> tuple[str, ...]:
         "redo",
         "garage",
         "bench",
+        "ledger",
+        "last",
+        "dash",
         "session",
+        "out",
+        "in",
         "setup",
         "review",
         "checklist",

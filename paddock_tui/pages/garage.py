@@ -61,6 +61,7 @@ def problems_read(desk: Desk) -> Iterator[Trouble]:
         for ref in refs:
             loaded = desk.files.read(ref)
             yield from loaded.troubles if loaded is not None else ()
+    yield from desk.files.strays()
 
 
 def _session_rows(desk: Desk, retired: bool) -> Iterator[Row]:

@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules.core import Put
 
-Kind = Literal["field", "text", "finding", "link", "heading", "add", "check"]
+Kind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask"]
 
 
 @attrs.frozen
@@ -78,7 +78,8 @@ class Page:
     """A whole page: a heading, the verdict beside it, sections, and the findings below.
 
     `judged` keeps the room of the findings below, also while there are none, so that a finding that
-    comes or goes shifts nothing; `caution` is said there where findings leave a line.
+    comes or goes shifts nothing; `caution` is said there where findings leave a line. `clock` stands in the
+    last line while nothing else is said there.
     """
 
     heading: str
@@ -87,6 +88,7 @@ class Page:
     findings: tuple[Row, ...] = ()
     caution: str = ""
     judged: bool = True
+    clock: str = ""
 
     def rows(self) -> tuple[Row, ...]:
         """List the rows of every section in order."""

@@ -72,6 +72,23 @@ def session_page(loaded: Loaded, heading: str, units: Units) -> Page:
     return Page(heading, tuple(sections))
 
 
+def without_laps(page: Page, why: str) -> Page:
+    """Give a session page whose lap rows take no key and say why; the page as it is without a reason."""
+    if not why:
+        return page
+    sections = tuple(
+        attrs.evolve(
+            section,
+            rows=tuple(
+                attrs.evolve(row, shut=why) if row.path[:1] in (("laps",), ("best_lap",)) else row
+                for row in section.rows
+            ),
+        )
+        for section in page.sections
+    )
+    return attrs.evolve(page, sections=sections)
+
+
 def set_up_page(loaded: Loaded, bike: Bike | None, heading: str, units: Units) -> Page:
     """Make the set-up page of a session or a profile."""
     setup = getattr(loaded.record, SET_UP, None)

@@ -14,6 +14,9 @@ from paddock_tui.records.shapes import Shape
 
 SET_UP = "setup"
 
+_READ_MODES = (("dash", "planned_mode"), ("dash", "shown_mode"))
+"""Values outside the set-up that name one of the bike's riding modes."""
+
 
 @attrs.frozen
 class Field:
@@ -41,7 +44,7 @@ def fields(kind: str, record: Record, bike: Bike | None = None) -> tuple[Field, 
     if bike is None or not hasattr(record, SET_UP):
         return tuple(own)
     extra = {field.path: field for field in _of_bike(record, bike)}
-    found = [extra.pop(field.path, field) for field in own]
+    found = [_on(bike, extra.pop(field.path, field)) for field in own]
     at = next((place for place, field in enumerate(found) if field.path[0] == SET_UP), len(found))
     end = at + sum(1 for field in found if field.path[0] == SET_UP)
     return tuple(_in_order(found[:at], found[at:end] + list(extra.values()), found[end:]))
@@ -58,7 +61,15 @@ def field_at(kind: str, path: Path, record: Record | None = None, bike: Bike | N
         return None
     label = spec.label if not spec.keys else label_of(path[-1])
     section = tuple(_headings(CLASSES[kind], path))
-    return Field(path, label, section, spec.shape, spec.help, spec.call, spec.carry)
+    field = Field(path, label, section, spec.shape, spec.help, spec.call, spec.carry)
+    return field if bike is None else _on(bike, field)
+
+
+def _on(bike: Bike, field: Field) -> Field:
+    """Give a field with the words of this bike, where it names one of its riding modes."""
+    if field.path not in _READ_MODES:
+        return field
+    return attrs.evolve(field, shape=choice_shape(bike, "mode", None))
 
 
 def _headings(cls: type, path: Path) -> Iterator[str]:

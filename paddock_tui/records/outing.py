@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, values
-from paddock_tui.records.shapes import Setting, Whole, Word, Words
+from paddock_tui.records.shapes import Named, Setting, Whole, Word, Words
 
 SYMPTOMS = (
     "dives",
@@ -46,6 +46,21 @@ SYMPTOMS = (
     "engine cuts out",
 )
 """What a rider may feel, in fixed words so that it can be found again."""
+
+ANSWERS = (
+    "overshoots",
+    "settles",
+    "creeps",
+    "yes",
+    "no",
+    "closed throttle",
+    "early downshift",
+    "bumps",
+    "smooth",
+    "more",
+    "fewer",
+)
+"""Answers to the questions that tell the causes of a symptom apart."""
 
 LOOKS = (
     "fine balls",
@@ -93,6 +108,16 @@ class Dash:
     by: str | None = one(c.TEXT, "dash read by", "initials of who read it")
     values: Mapping[str, Setting] = values(
         c.SETTING, "on the dash", "what the dash showed where it differs from the plan", keyed_by="control"
+    )
+    planned_mode: str | None = one(
+        Named("one of the bike's riding modes"),
+        "riding mode planned then",
+        "the planned riding mode at the reading; another plan since undoes it",
+    )
+    shown_mode: str | None = one(
+        Named("one of the bike's riding modes"),
+        "riding mode on the dash",
+        "what the dash showed where it is not the planned one",
     )
 
 
@@ -146,6 +171,9 @@ class Symptom:
     corner: str | None = one(c.TEXT, "corner", "the corner's number or name")
     end: str | None = one(Word("front", "rear"), "end", "which end")
     each_lap: str | None = one(Word("same", "differs"), "each lap", "the same every lap, or it differs")
+    answer: str | None = one(
+        Word(*ANSWERS), "answer", "what was found on the question that the next change asks about it"
+    )
 
 
 @attrs.frozen
@@ -203,6 +231,13 @@ class Incident:
     cleared_by: str | None = one(c.TEXT, "cleared by", "the doctor or medical post that cleared the rider")
     cleared_at: dt.time | None = one(c.CLOCK, "cleared at", "when the rider was cleared")
     helmet_replaced: bool | None = one(c.FLAG, "helmet replaced", "whether another helmet is worn now")
+    at_fault: bool | None = one(c.FLAG, "own fault", "whether it was the rider's own; blank counts as own")
+    inspected_again: dt.time | None = one(
+        c.CLOCK, "inspected again", "when the bike passed inspection after this fall"
+    )
+    mended: str | None = one(
+        c.TEXT, "mended", "what was found and done; a leak or a lamp stands until this says so"
+    )
 
 
 @attrs.frozen

@@ -1,7 +1,20 @@
 """Rules about checklists: what is to fix, and what nobody has looked at when the rider goes out."""
 
 from paddock_tui.facts.checklists import TO_FIX, Checked, ItemState, ListState
-from paddock_tui.rules.core import CAUTION, HOLD, NOTE, RULES, SERIOUS, Raise, Remedy, Result, ToDo, rule
+from paddock_tui.rules.core import (
+    BRAKES,
+    CAUTION,
+    EVENT,
+    HOLD,
+    NOTE,
+    RULES,
+    SERIOUS,
+    Raise,
+    Remedy,
+    Result,
+    ToDo,
+    rule,
+)
 from paddock_tui.text import printable
 
 _SEVERITIES = {"hold": HOLD, "serious": SERIOUS, "caution": CAUTION, "note": NOTE}
@@ -16,7 +29,12 @@ _MEANS = {
 _LOOK_AGAIN = Remedy("Mend it, look at it again, and only then answer the item ok.")
 
 
-@rule("checklist-item-to-fix", CAUTION, at="day:entries.{subject}.{subject}.checks.{subject}.status")
+@rule(
+    "checklist-item-to-fix",
+    CAUTION,
+    at="day:entries.{subject}.{subject}.checks.{subject}.status",
+    rank=BRAKES,
+)
 def checklist_item_to_fix(checked: Checked) -> Result:
     """An item of a checklist was found to be in need of mending, and nobody has answered it ok since."""
     found: dict[tuple[bool, str], ItemState] = {}
@@ -60,7 +78,7 @@ def _marked(item: ItemState) -> str:
     return " ".join(words) if len(words) > 1 else "marked, nobody wrote when"
 
 
-@rule("checklist-items-open", CAUTION, at="session:checks", when=("to_come",), todo=ToDo(""))
+@rule("checklist-items-open", CAUTION, at="session:checks", when=("to_come",), todo=ToDo(""), rank=EVENT)
 def checklist_items_open(checked: Checked, stages_due: tuple[str, ...]) -> Result:
     """Items of a list that is due before going out are neither answered nor known from the record."""
     asked = _asked_by_rules()

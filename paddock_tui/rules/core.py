@@ -9,7 +9,7 @@ import attrs
 
 from paddock_tui.facts.core import PerSubject
 from paddock_tui.records.edits import Value
-from paddock_tui.records.paths import Path
+from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules.limits import Limit
 
 COMMON: Final = "common practice, no source"
@@ -55,7 +55,10 @@ class Remedy:
 
 @attrs.frozen
 class Raise:
-    """What a rule says when it is raised. What is None is taken from the rule's declaration."""
+    """What a rule says when it is raised. What is None is taken from the rule's declaration.
+
+    `ref` names another record than the one that plays the role: an earlier session, for one.
+    """
 
     message: str
     why: str
@@ -66,6 +69,7 @@ class Raise:
     path: Path | None = None
     parts: tuple[str, ...] = ()
     facts: str | None = None
+    ref: Ref | None = None
 
 
 Result = Raise | list[Raise] | None

@@ -188,7 +188,7 @@ def _finding(
         raised.subject or subject or registered.path[-1:][0] if registered.path else raised.subject or subject
     )
     path = raised.path or tuple(key.format(subject=subject) for key in registered.path)
-    ref = situation.refs.get(_role(raised.role or registered.role, situation))
+    ref = raised.ref or situation.refs.get(_role(raised.role or registered.role, situation))
     quoted = raised.facts
     if quoted is None:
         shown = (facts.shown(need, subject) for need in values)
@@ -209,7 +209,12 @@ def _finding(
 
 
 def _within_the_mode(remedy: Remedy, facts: Facts) -> Remedy:
-    """Keep a remedy from setting what the riding mode fixes: that mends nothing while the mode is in use."""
+    """Keep a remedy from setting what the riding mode fixes: that mends nothing while the mode is in use.
+
+    One that sets the riding mode as well has looked at what the new one fixes.
+    """
+    if any(put.path == ("setup", "mode") for put in remedy.puts):
+        return remedy
     for put in remedy.puts:
         if put.role != "setup" or put.path[:2] != ("setup", "controls"):
             continue

@@ -52,12 +52,12 @@ class Limits:
     def __getitem__(self, wanted: Limit) -> float:
         """Give a limit's value in its own unit; an override that does not fit is left aside."""
         raw = self.overrides.get(wanted.rule, {}).get(wanted.name)
-        found = _fitting(raw, wanted)
+        found = fitting(raw, wanted)
         return wanted.value if found is None else found
 
     def overridden(self, wanted: Limit) -> bool:
         """Tell whether the owner changed this limit."""
-        return _fitting(self.overrides.get(wanted.rule, {}).get(wanted.name), wanted) is not None
+        return fitting(self.overrides.get(wanted.rule, {}).get(wanted.name), wanted) is not None
 
     def problems(self) -> list[tuple[str, str, str]]:
         """List overrides that name no limit, or whose value does not fit: rule, name, what is wrong."""
@@ -67,13 +67,14 @@ class Limits:
                 wanted = LIMITS.get((rule, name))
                 if wanted is None:
                     found.append((rule, name, "no rule has such a limit"))
-                elif _fitting(raw, wanted) is None:
+                elif fitting(raw, wanted) is None:
                     unit = f" {wanted.unit}" if wanted.unit else ""
                     found.append((rule, name, f"expected {wanted.low:g} to {wanted.high:g}{unit}"))
         return found
 
 
-def _fitting(raw: Any, wanted: Limit) -> float | None:
+def fitting(raw: Any, wanted: Limit) -> float | None:
+    """Give an override in the limit's own unit; None where it does not fit: wrong unit or out of range."""
     if isinstance(raw, Quantity):
         if not wanted.unit or not compatible(wanted.unit, raw.dimension):
             return None

@@ -5,7 +5,7 @@ from decimal import Decimal
 from paddock_tui.facts.day import Limiter
 from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records.electronics import speed_of
-from paddock_tui.rules.core import CAUTION, HOLD, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, EVENT, HOLD, Put, Raise, Remedy, Result, rule
 
 _RULES = (
     "FIM superbike-class regulations art. 1.22.14 (60 km/h, ride-through) and club rule books; "
@@ -18,6 +18,7 @@ _RULES = (
     HOLD,
     source=_RULES,
     when=("organised",),
+    rank=EVENT,
     at="setup:setup.controls.pit-limiter",
 )
 def pit_limiter_over_the_limit(limiter: Limiter, posted_pit_limit: Quantity) -> Result:
@@ -55,6 +56,7 @@ def pit_limiter_over_the_limit(limiter: Limiter, posted_pit_limit: Quantity) -> 
     CAUTION,
     source=_RULES,
     when=("organised",),
+    rank=EVENT,
     at="setup:setup.controls.pit-limiter",
 )
 def pit_limiter_figure_missing(limiter_without_figure: bool, posted_pit_limit: Quantity) -> Result:

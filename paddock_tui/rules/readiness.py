@@ -5,17 +5,31 @@ from collections.abc import Mapping
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import Entry
 from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import Path
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.rules.core import CAUTION, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
+from paddock_tui.rules.core import (
+    CAUTION,
+    EVENT,
+    HOLD,
+    PRESSURES,
+    RECORDS,
+    TYRES,
+    Put,
+    Raise,
+    Remedy,
+    Result,
+    ToDo,
+    rule,
+)
 
 _TYRES_DIFFER = (
     "Slick, treaded and wet tyres need other surfaces, warmth and pressures; clear would be a guess."
 )
 
 
-@rule("surface-not-known", CAUTION, when=("to_come",), at="session:surface")
+@rule("surface-not-known", CAUTION, when=("to_come",), at="session:surface", rank=RECORDS)
 def surface_not_known(session: Session) -> Result:
     """Nobody has said what the track is like: most of what matters is not judged."""
     if session.surface is not None:
@@ -27,7 +41,7 @@ def surface_not_known(session: Session) -> Result:
     )
 
 
-@rule("tyre-kind-not-known", CAUTION, when=("to_come",), at="tyres:rear.kind")
+@rule("tyre-kind-not-known", CAUTION, when=("to_come",), at="tyres:rear.kind", rank=TYRES)
 def tyre_kind_not_known(records: Mapping[str, Record]) -> Result:
     """Nobody has said which tyres are on the bike, or what kind they are."""
     tyres = records.get("tyres")
@@ -55,7 +69,7 @@ def tyre_kind_not_known(records: Mapping[str, Record]) -> Result:
     )
 
 
-@rule("too-little-known", CAUTION, when=("to_come",), at="session:bike")
+@rule("too-little-known", CAUTION, when=("to_come",), at="session:bike", rank=RECORDS)
 def too_little_known(session: Session, records: Mapping[str, Record]) -> Result:
     """Bike, rider or group are not known: most of what is dangerous for one and fine for another."""
     bike, rider = records.get("bike"), records.get("rider")
@@ -90,6 +104,7 @@ def too_little_known(session: Session, records: Mapping[str, Record]) -> Result:
     when=("to_come",),
     at="session:pressures.cold.front",
     todo=ToDo("read the cold pressures"),
+    rank=PRESSURES,
 )
 def cold_pressures_not_read(session: Session) -> Result:
     """The pressures that the tyres start at were not read for this session."""
@@ -104,35 +119,17 @@ def cold_pressures_not_read(session: Session) -> Result:
     )
 
 
-@rule(
-    "dash-not-read",
-    SERIOUS,
-    when=("to_come",),
-    at="session:dash.read",
-    todo=ToDo("read the dash after the last key-on", 3),
-)
-def dash_not_read(dash_to_read: bool) -> Result:
-    """The dash was not read since the last key-on, stall, fuse or battery change."""
-    if not dash_to_read:
-        return None
-    return Raise(
-        message="The dash was not read after the last key-on.",
-        why="Aids and riding modes may go back to their base when the key or the battery was off.",
-        remedy=Remedy("Key on, start, read every value on the dash, and enter when it was read."),
-    )
-
-
 _HERE = ("organised", "to_come")
 
 _PAPER = "the organisers' own terms: no briefing, no sign-on or no inspection means no track"
 
 
-@rule("not-signed-on", HOLD, source=_PAPER, at="day:entries", todo=ToDo("sign on"), when=_HERE)
-def not_signed_on(entry: Entry) -> Result:
+@rule("not-signed-on", HOLD, source=_PAPER, at="day:entries", when=_HERE, rank=EVENT, todo=ToDo("sign on"))
+def not_signed_on(entry: Entry, session: Session) -> Result:
     """Signing on is not ticked."""
-    return (
-        None if entry.signed_on else _paper("You are not signed on.", "Sign on: licence, waiver, wristband.")
-    )
+    if entry.signed_on:
+        return None
+    return _paper("You are not signed on.", "Sign on: licence, waiver, wristband.", session, "signed_on")
 
 
 @rule(
@@ -140,16 +137,16 @@ def not_signed_on(entry: Entry) -> Result:
     HOLD,
     source=_PAPER,
     at="day:entries",
-    todo=ToDo("attend the riders' briefing"),
     when=_HERE,
+    rank=EVENT,
+    todo=ToDo("attend the riders' briefing"),
 )
-def briefing_not_attended(entry: Entry) -> Result:
+def briefing_not_attended(entry: Entry, session: Session) -> Result:
     """The briefing is not ticked: flags and passing rules differ from day to day."""
-    return (
-        None
-        if entry.briefing
-        else _paper("The riders' briefing was not attended.", "Attend the briefing, or ask for a late one.")
-    )
+    if entry.briefing:
+        return None
+    remedy = "Attend the briefing, or ask for a late one."
+    return _paper("The riders' briefing was not attended.", remedy, session, "briefing")
 
 
 @rule(
@@ -157,17 +154,24 @@ def briefing_not_attended(entry: Entry) -> Result:
     HOLD,
     source=_PAPER,
     at="day:entries",
-    todo=ToDo("pass the inspection"),
     when=_HERE,
+    rank=EVENT,
+    todo=ToDo("pass the inspection"),
 )
-def inspection_not_passed(entry: Entry) -> Result:
+def inspection_not_passed(entry: Entry, session: Session) -> Result:
     """The technical inspection is not ticked."""
-    return (
-        None
-        if entry.inspected
-        else _paper("The bike has not passed inspection yet.", "Take bike and kit to inspection.")
-    )
+    if entry.inspected:
+        return None
+    remedy = "Take bike and kit to inspection."
+    return _paper("The bike has not passed inspection yet.", remedy, session, "inspected")
 
 
-def _paper(message: str, remedy: str) -> Raise:
-    return Raise(message, "No organiser lets a rider out without it.", Remedy(remedy))
+def _paper(message: str, remedy: str, session: Session, key: str) -> Raise:
+    """Say what is not ticked; once it is done, the remedy's value ticks it for this rider and bike."""
+    path: Path = ("entries",)
+    puts: tuple[Put, ...] = ()
+    if session.rider is not None and session.bike is not None:
+        path = ("entries", session.rider, session.bike, key)
+        puts = (Put(path, True, "day"),)
+    why = "No organiser lets a rider out without it."
+    return Raise(message, why, Remedy(f"{remedy} Tick it once that is done.", puts), path=path)

@@ -8,9 +8,25 @@ import attrs
 from paddock_tui.desk import accepting, withdrawing
 from paddock_tui.desk.mending import mending
 from paddock_tui.desk.offering import offering
+from paddock_tui.pages.last_time import puts_of
+from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
-from paddock_tui.screens import checking, editing, entering, filing
+from paddock_tui.screens import (
+    changing,
+    checking,
+    comparing,
+    dashing,
+    editing,
+    entering,
+    filing,
+    importing,
+    keeping,
+    ledger,
+    out,
+    returning,
+    wet_package,
+)
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable
 
@@ -42,35 +58,12 @@ def _why(screen: "MainScreen") -> None:
     screen.go(attrs.evolve(screen.place, room="why", row=row))
 
 
-def _undo(screen: "MainScreen") -> None:
-    _moved(screen, "undone", screen.desk.undo())
-
-
-def _redo(screen: "MainScreen") -> None:
-    _moved(screen, "done again", screen.desk.redo())
-
-
-def _moved(screen: "MainScreen", word: str, label: str | None) -> None:
-    subject, record = screen.place.subject, screen.place.record
-    if subject is not None and screen.desk.files.path_of(subject) is None:
-        screen.place = attrs.evolve(screen.place, room="garage", subject=None)
-    if record is not None and screen.desk.files.path_of(record) is None:
-        screen.place = attrs.evolve(screen.place, room="garage", record=None)
-    screen.draw()
-    screen.board.say(f"{word}: {label}" if label is not None else "nothing left of this run")
-
-
 def _filter(screen: "MainScreen") -> None:
     def answered(text: str) -> str:
         screen.board.filter(text)
         return ""
 
     screen.ask(Question("show rows with", answered, screen.board.filter))
-
-
-def _quit(screen: "MainScreen") -> None:
-    screen.desk.settled()
-    screen.app.exit(0)
 
 
 def _accept(screen: "MainScreen") -> None:
@@ -100,9 +93,24 @@ def _remedy(screen: "MainScreen") -> None:
 
 
 def _offer(screen: "MainScreen") -> None:
+    if changing.offers(screen):
+        changing.take(screen)
+        return
     row, subject = screen.board.cursor_row, screen.place.subject
     if row is not None and subject is not None:
         screen.attempt(offering(screen.desk.files, subject, row.offer))
+
+
+def _take_last(screen: "MainScreen") -> None:
+    if screen.place.room != "last":
+        _to("last")(screen)
+    subject, puts = screen.place.subject, puts_of(screen.board.page)
+    if subject is None or not puts:
+        screen.board.say("nothing of the set-up of last time differs")
+        return
+    step = offering(screen.desk.files, subject, puts)
+    said = f"set-up of last time here: {len(puts)} values"
+    screen.attempt(attrs.evolve(step, label=said) if isinstance(step, Step) else step)
 
 
 def _initials(screen: "MainScreen", ref: Ref) -> str | None:
@@ -120,6 +128,22 @@ ACTS: dict[str, Callable[["MainScreen"], None]] = {
     "bench": _to("bench"),
     "help": _to("help"),
     "actions": _to("actions"),
+    "dash": dashing.go,
+    "in": returning.go,
+    "out": out.go,
+    "limits": _to("limits"),
+    "next": changing.go,
+    "start": comparing.start,
+    "wet": wet_package.take,
+    "profile_for": comparing.profile,
+    "compare": comparing.compare,
+    "laps": importing.laps,
+    "last": _to("last"),
+    "ledger": _to("ledger"),
+    "try_back": ledger.try_back,
+    "set_back": ledger.set_back,
+    "slip": _to("slip"),
+    "take_last": _take_last,
     "day": _day,
     "entry": entering.enter,
     "new": filing.new,
@@ -134,9 +158,12 @@ ACTS: dict[str, Callable[["MainScreen"], None]] = {
     "remedy": _remedy,
     "why": _why,
     "offer": _offer,
-    "undo": _undo,
-    "redo": _redo,
+    "undo": keeping.undo,
+    "redo": keeping.redo,
     "filter": _filter,
-    "quit": _quit,
+    "quit": keeping.leave,
+    "again": keeping.try_again,
+    "elsewhere": keeping.write_elsewhere,
+    "today": _to("today"),
 }
 """The function of each action, by its id."""

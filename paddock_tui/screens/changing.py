@@ -25,7 +25,8 @@ def go(screen: "MainScreen") -> None:
     if ridden is None:
         screen.board.say("nothing was ridden yet that a next change could follow")
         return
-    screen.go(attrs.evolve(screen.place, room=ROOM, subject=ridden))
+    # The session looked at stays: its verdict is what counts, and its pages come next.
+    screen.go(attrs.evolve(screen.place, room=ROOM))
 
 
 def heard(screen: "MainScreen", message: Any) -> bool:
@@ -70,10 +71,8 @@ def offers(screen: "MainScreen") -> bool:
 
 
 def _advised(screen: "MainScreen") -> tuple[Ref, Advised] | None:
-    ridden = screen.place.subject
-    if ridden is None:
-        return None
-    return ridden, next_change(screen.desk.about(ridden))
+    ridden = ridden_one(screen.desk.files, screen.place.subject)
+    return (ridden, next_change(screen.desk.about(ridden))) if ridden is not None else None
 
 
 def _answer(screen: "MainScreen", ref: Ref | None, path: tuple[str, ...], word: str) -> None:
@@ -83,7 +82,7 @@ def _answer(screen: "MainScreen", ref: Ref | None, path: tuple[str, ...], word: 
 
 def _own(screen: "MainScreen") -> None:
     """Go to the set-up page of the next session, which is made where there is none yet."""
-    ridden = screen.place.subject
+    ridden = ridden_one(screen.desk.files, screen.place.subject)
     if ridden is None:
         return
     coming = next_of(screen.desk.files, ridden)

@@ -7,6 +7,8 @@ from paddock_tui.desk.typing import shown
 from paddock_tui.entry import Context, Line, completed, read_line
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.trouble import Trouble
+from paddock_tui.screens import timing
 from paddock_tui.screens.question import Question
 from paddock_tui.store.data import lookup
 from paddock_tui.text import printable
@@ -19,7 +21,14 @@ WORDS = "entry"
 
 
 def enter(screen: "MainScreen") -> None:
-    """Ask for an entry line about the session or profile looked at."""
+    """Ask for an entry line about the session or profile looked at; on a day's page about the day."""
+    if (
+        screen.place.room == "record"
+        and screen.place.record is not None
+        and screen.place.record.kind == "day"
+    ):
+        timing.enter(screen, screen.place.record)
+        return
     ref = screen.place.subject
     context = entry_context(screen.desk, ref) if ref is not None else None
     if ref is None or context is None:
@@ -27,6 +36,9 @@ def enter(screen: "MainScreen") -> None:
         return
 
     def answered(text: str) -> str:
+        shifted = timing.late(screen, ref, text)
+        if shifted is not None:
+            return shifted.sentence() if isinstance(shifted, Trouble) else _done(screen, shifted)
         line = read_line(text, context)
         wrong = _wrong(line)
         if wrong:
@@ -48,6 +60,11 @@ def enter(screen: "MainScreen") -> None:
     screen.ask(Question(WORDS, answered, typed, complete, tuple(screen.entered)))
 
 
+def _done(screen: "MainScreen", step: Step) -> str:
+    screen.do(step)
+    return ""
+
+
 def _wrong(line: Line) -> str:
     """Say what keeps a line from being applied; empty where nothing does."""
     for error in line.errors:
@@ -62,6 +79,9 @@ def _wrong(line: Line) -> str:
 
 def _preview(screen: "MainScreen", ref: Ref, context: Context, text: str) -> list[str]:
     """Say what a line would set, what is wrong with it, and which findings would come and go."""
+    shifted = timing.late(screen, ref, text)
+    if shifted is not None:
+        return [printable(shifted.sentence() if isinstance(shifted, Trouble) else shifted.label)]
     line = read_line(text, context)
     said = []
     for piece in line.pieces:

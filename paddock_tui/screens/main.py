@@ -1,13 +1,12 @@
 """The one screen: it draws the page of a room on the board, and turns keys and answers into steps."""
 
-import asyncio
-import contextlib
 from collections.abc import Callable
 
 import attrs
 from textual.app import ComposeResult
+from textual.message import Message
 
-from paddock_tui.desk import Desk, Told, clearing, setting
+from paddock_tui.desk import Desk, clearing, setting
 from paddock_tui.desk.finding import glance
 from paddock_tui.desk.keying import sets_at_once, stepping, toggling, value_on
 from paddock_tui.desk.typing import field_of
@@ -15,11 +14,24 @@ from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
-from paddock_tui.screens import acts, bench, checking, editing, filing, leaving
+from paddock_tui.screens import (
+    acts,
+    bench,
+    changing,
+    checking,
+    dashing,
+    editing,
+    filing,
+    keeping,
+    leaving,
+    ledger,
+    out,
+    returning,
+)
 from paddock_tui.screens.asking import Asking
-from paddock_tui.screens.outcomes import said_of
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.rooms import SUBJECT_ROOMS, Look, Place, finding_at, look
+from paddock_tui.text import clip
 from paddock_tui.widgets.base import QuietScreen
 from paddock_tui.widgets.board import Board
 from paddock_tui.widgets.cursor import Identity
@@ -29,7 +41,7 @@ Key = tuple[str, Ref | None, Ref | None]
 LETTERS = {one.key: one.id for one in ACTIONS if one.key}
 """The action of each key."""
 
-STANDS_ALONE = ("help", "actions", "why")
+STANDS_ALONE = ("help", "actions", "why", "compare", "change", "today")
 """Rooms that are left by going anywhere: escape from there leads to what was before them."""
 
 
@@ -48,10 +60,12 @@ class MainScreen(QuietScreen[None]):
         self.place = place or Place()
         self.asking = Asking(self.board)
         self.bench = bench.Bench()
+        self.following = keeping.Following(self)
         self._seen: Look | None = None
         self._back: list[Place] = []
         self.entered: list[str] = []
-        self.board.listener = lambda message: getattr(self, message.handler_name)(message)
+        self.returning = returning.Returning()
+        self.board.listener = self._hear
         self.board.letter = self._letter
         self._cursors: dict[Key, Identity] = {}
         self._ridden_too: set[Ref] = set()
@@ -63,18 +77,15 @@ class MainScreen(QuietScreen[None]):
 
     def on_mount(self) -> None:
         """Draw, listen to the desk, and look at the files and the clock from time to time."""
-        self._loop = asyncio.get_running_loop()
-        self.desk.on_change.append(self._told)
         self.draw()
         self.board.focus()
         leaving.offer(self)
-        self.set_interval(1.0, self._poll)
+        self.following.start()
         self.set_interval(20.0, self.draw)
 
     def on_unmount(self) -> None:
         """Stop listening."""
-        if self._told in self.desk.on_change:
-            self.desk.on_change.remove(self._told)
+        self.following.stop()
 
     def leave_soon(self, answered: Callable[[], None], status: int) -> None:
         """Leave from another thread. Raises RuntimeError where there is no loop to ask."""
@@ -83,7 +94,7 @@ class MainScreen(QuietScreen[None]):
             answered()
             self.app.exit(return_code=status)
 
-        self._loop.call_soon_threadsafe(leave)
+        self.following.soon(leave)
 
     # What is shown.
 
@@ -100,6 +111,7 @@ class MainScreen(QuietScreen[None]):
             finding=finding_at(judged, row) if judged is not None and self._shows_findings() else None,
             undo=self.desk.can_undo(),
             redo=self.desk.can_redo(),
+            unkept=bool(self.desk.unkept()),
         )
 
     def _shows_findings(self) -> bool:
@@ -109,7 +121,7 @@ class MainScreen(QuietScreen[None]):
         """Make the page anew and show it; the board sends only what changed."""
         self._seen = look(self.desk, self.place, self.context(), self.bench.about(self.place.subject))
         self.place = self._seen.place
-        self.board.show(self._seen.page)
+        self.board.show(self.following.with_marks(self._seen.page))
         self.board.hint(*hints(self.context()))
 
     def go(self, place: Place, row: Identity | None = None) -> None:
@@ -126,7 +138,8 @@ class MainScreen(QuietScreen[None]):
             subject = ref if ref.kind == "session" else self.place.subject
             place = attrs.evolve(self.place, room="checklist", subject=subject)
         elif ref.kind in ("session", "profile"):
-            room = "setup" if path[0] == "setup" or ref.kind == "profile" else "session"
+            room = {"setup": "setup", "dash": dashing.ROOM}.get(path[0], "session")
+            room = "setup" if ref.kind == "profile" else room
             place = attrs.evolve(self.place, room=room, subject=ref)
         else:
             place = attrs.evolve(self.place, room="record", record=ref)
@@ -155,27 +168,6 @@ class MainScreen(QuietScreen[None]):
             if rows:
                 self.board.go(rows[0])
         self.board.hint(*hints(self.context()))
-
-    def _told(self, told: Told) -> None:
-        """Hear from the desk, in whichever thread: an edit of our own, one that failed, or one of others."""
-        if told.outcome is None and told.step is None:
-            return
-        # Never waits: the writer must not hang on a loop that is waiting for the writer.
-        with contextlib.suppress(RuntimeError):
-            self._loop.call_soon_threadsafe(self._landed, told)
-
-    def _landed(self, told: Told) -> None:
-        said = said_of(told.outcome)
-        if said:
-            self.draw()
-            self.board.say(said)
-
-    def _poll(self) -> None:
-        changed = self.desk.poll()
-        if changed:
-            self.draw()
-            names = ", ".join(str(ref) for ref in changed[:2])
-            self.board.say(f"changed by another program: {names}")
 
     # Steps.
 
@@ -222,19 +214,30 @@ class MainScreen(QuietScreen[None]):
     def do(self, step: Step) -> None:
         """Do a step and say so."""
         self.desk.do(step)
+        self.following.watch()
         self.draw()
-        self.board.say(f"{step.label}, u undoes" if step.changes else step.label)
+        undoes = ", u undoes" if step.changes else ""
+        self.board.say(f"{clip(step.label, max(self.size.width - len(undoes), 12))}{undoes}")
 
     def _asks(self, change: Change) -> bool:
-        if change.ref.kind != "session" or change.ref in self._ridden_too:
+        unasked = change.ref in self._ridden_too or returning.may_mend(self, change)
+        if change.ref.kind != "session" or unasked:
             return False
         seen = glance(change.ref, self.desk.files.data(change.ref))
         return seen is not None and seen.ridden and any(edit.old is not MISSING for edit in change.edits)
 
     # Keys.
 
+    def _hear(self, message: Message) -> None:
+        """Do what the board asks for, before the next key."""
+        heard = (one.heard(self, message) for one in (returning, changing, ledger, dashing))
+        if not any(heard):
+            getattr(self, message.handler_name)(message)
+
     def _letter(self, key: str) -> bool:
         """Do what a key stands for that the board has no use for; whether it stands for something."""
+        if returning.swallows(self, key):
+            return True
         if key == "escape":
             self.action_back()
         elif key in LETTERS:
@@ -268,6 +271,9 @@ class MainScreen(QuietScreen[None]):
             wrong = self.set_text(row.ref, row.path, message.text)
         if wrong:
             self.board.refuse(wrong)
+
+    def on_board_editing(self, _: Board.Editing) -> None:
+        """Elsewhere what is typed on a row is read once enter keeps it."""
 
     def on_board_stepped(self, message: Board.Stepped) -> None:
         """Step the value under the cursor."""
@@ -325,6 +331,8 @@ class MainScreen(QuietScreen[None]):
         if self.place.room == "actions":
             self.action_back()
             self.action_act(row.key)
+        elif out.is_now(row):
+            out.stamp(self)
         elif row.kind == "add":
             filing.new(self)
         elif row.file:

@@ -181,6 +181,10 @@ SETS: list[tuple[str, dict[str, Any]]] = [
     ("laps 1:42.3 1:44.310 out 1:43", {"laps.1": "1:42.3", "laps.2": "1:44.310 out", "laps.3": "1:43"}),
     ("laps 1:42,3, 1:43 in t4", {"laps.1": "1:42.3", "laps.2": "1:43 in", C + "traction": 4}),
     ("lap 58.4", {"laps.1": "58.4"}),
+    ("laps 102.3 1.42.3 1'42\"3", {"laps.1": "1:42.3", "laps.2": "1:42.3", "laps.3": "1:42.3"}),
+    ("laps 10x1:41.6", {"ridden_laps": 10, "best_lap": "1:41.6"}),
+    ("laps Lap Time 1 1:58.9 out 2 1:44.3", {"laps.1": "1:58.9 out", "laps.2": "1:44.3"}),
+    ("laps 2 1:44.3 1 1:58.9 out", {"laps.1": "1:58.9 out", "laps.2": "1:44.3"}),
     (
         "note rear slid out of 4, t2 next",
         {"notes.1.text": "rear slid out of 4, t2 next", "notes.1.at": dt.time(13, 45, 12)},

@@ -76,7 +76,7 @@ def values_of(field: Field) -> st.SearchStrategy[Any]:
     if isinstance(shape, Reference):
         return st.sampled_from([ref.id for ref in FILES if ref.kind == shape.kind])
     assert isinstance(shape, Word | WordSetting | Named), shape
-    return st.sampled_from(shape.words())
+    return st.sampled_from(shape.words()) if shape.words() else st.nothing()
 
 
 @st.composite

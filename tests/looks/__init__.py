@@ -26,6 +26,8 @@ NOON = dt.datetime(2026, 6, 20, 12, 40)
 NEXT = Ref("session", "2026-06-20-4-magpie")
 RIDDEN = Ref("session", "2026-05-16-5-magpie")
 WET = Ref("profile", "magpie-ines-wet")
+ASKS = Ref("session", "2026-04-18-1-badger")
+"""A session with a symptom whose cause has to be told apart by a question."""
 
 
 FIRST_OPEN = "first open"
@@ -57,6 +59,17 @@ LOOKS: dict[str, Seen] = {
     "checklist": Seen(Place("checklist", NEXT), FIRST_OPEN),
     "review": Seen(Place("review", NEXT)),
     "review-profile": Seen(Place("review", WET)),
+    "dash": Seen(Place("dash", NEXT)),
+    "out": Seen(Place("out", NEXT)),
+    "return": Seen(Place("return", NEXT)),
+    "return-ridden": Seen(Place("return", RIDDEN)),
+    "next": Seen(Place("next", NEXT)),
+    "next-asks": Seen(Place("next", ASKS)),
+    "last": Seen(Place("last", NEXT)),
+    "ledger": Seen(Place("ledger", NEXT)),
+    "limits": Seen(Place("limits", NEXT)),
+    "slip": Seen(Place("slip", NEXT)),
+    "compare": Seen(Place("compare", NEXT, other="puddles")),
     "why": Seen(Place("why", NEXT), "setup.controls.traction"),
     "bench": Seen(Place("bench", NEXT)),
     "bench-lower": Seen(Place("bench", NEXT), "= ratios"),

@@ -49,6 +49,8 @@ def contexts() -> Iterator[Context]:
                 for label in (None, "traction 3 -> 4"):
                     yield Context("setup", session, profile, row, one, label, label)
     yield Context(session=True, row=Row("row", offer=(PUT,)))
+    yield Context(unkept=True)
+    yield Context(room="ledger", row=Row("row", path=("ledger", "one", "tyres")))
 
 
 EVERY = list(contexts())
@@ -124,6 +126,8 @@ GATED = {
     "redo",
     "take",
     "save",
+    "again",
+    "elsewhere",
 }
 
 
@@ -226,7 +230,7 @@ def test_the_help_says_every_action_every_key_of_a_row_and_the_caution() -> None
 def test_the_palette_says_what_each_does_else_why_it_cannot() -> None:
     rows = {row.key: row for row in actions_page(Context()).rows()}
 
-    assert rows["undo"].aside == "nothing to undo in this run"
+    assert rows["undo"].aside == "there is nothing to undo"
     assert rows["garage"].aside == by_id("garage").help
     assert all(row.kind == "link" for row in rows.values())
     identities = [row.identity for row in rows.values()]
@@ -240,5 +244,5 @@ def test_the_table_of_keys_is_markdown_with_a_line_for_each() -> None:
     assert lines[:2] == ["| key | does |", "| --- | --- |"]
     assert len(lines) == 2 + len(ACTIONS) + len(ROW_KEYS)
     assert all(line.count("|") == 3 and line.startswith("| ") and line.endswith(" |") for line in lines)
-    assert "| `u` | undo: take the last change of this run back |" in lines
+    assert "| `u` | undo: take the last change back, of earlier runs too |" in lines
     assert "| in `m` | rename: give a record another name; what refers to it follows |" in lines

@@ -20,6 +20,14 @@ TITLES = [
     "sprockets and chain",
     "fuel",
     "levels of the aids",
+    "gears that lift the front",
+    "balance and lifting wheels",
+    "lean in a corner",
+    "stopping",
+    "wet against dry",
+    "air and weather",
+    "noise",
+    "load and speed of the tyres",
 ]
 
 

@@ -246,3 +246,22 @@ def test_any_page_at_any_size_fits_and_shows_its_cursor(
 @given(pages, st.integers(1, 100), st.integers(1, 40), words)
 def test_a_plain_terminal_is_sent_ascii_alone(page: Page, wide: int, high: int, last: str) -> None:
     assert layout(page, View(wide, high, last=last, plain=True)).text().isascii()
+
+
+@pytest.mark.parametrize(
+    ("columns", "last", "clock", "begins"),
+    [
+        (80, "", "out 13:20 in 25 min · dress 15 min", "out 13:20 in 25 min · dress 15 min  "),
+        (40, "", "out 13:20 in 25 min · dress 15 min", "out 13:20 in 25 min  "),
+        (20, "", "out 13:20 in 25 min · dress 15 min", " "),
+        (80, "traction 3 -> 4, u undoes", "out 13:20 in 25 min", "traction 3 -> 4, u undoes"),
+    ],
+)
+def test_the_clock_stands_in_the_last_line_while_nothing_else_is_said_and_takes_half_of_it_at_most(
+    columns: int, last: str, clock: str, begins: str
+) -> None:
+    page = attrs.evolve(PAGE, clock=clock)
+    drawn = layout(page, View(columns, 20, 0, last=last, hints=("? help",))).lines[-1]
+
+    assert text_of(drawn).startswith(begins)
+    assert text_of(drawn).endswith("? help")

@@ -9,7 +9,7 @@ from paddock_tui.desk.typing import bike_of
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row
-from paddock_tui.pages.session import GROWING, ORDER, session_page, set_up_page
+from paddock_tui.pages.session import GROWING, ORDER, session_page, set_up_page, without_laps
 from paddock_tui.records.common import Units
 from paddock_tui.records.fields import ANY, declared
 from paddock_tui.records.kinds import CLASSES
@@ -357,3 +357,11 @@ def test_the_order_names_only_what_is_declared() -> None:
             assert keys is not None
             assert keys[0] in known
             assert re.fullmatch(r"[a-z_.]+[#+]?", place)
+
+
+def test_where_no_lap_may_be_timed_the_rows_of_laps_say_so_and_no_others() -> None:
+    shut = [row.path for row in without_laps(facts(RIDDEN), "forbidden").rows() if row.shut == "forbidden"]
+
+    assert ("best_lap",) in shut
+    assert {path[0] for path in shut} == {"best_lap", "laps"}
+    assert without_laps(facts(RIDDEN), "") == facts(RIDDEN)

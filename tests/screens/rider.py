@@ -22,10 +22,10 @@ HAND = "sessions/2026/2026-06-20-4-magpie.toml"
 class Rider:
     """Types, and looks at the screen."""
 
-    def __init__(self, garage: Path) -> None:
+    def __init__(self, garage: Path, now: dt.datetime = BEFORE) -> None:
         self.garage = garage
         self.file = garage / HAND
-        self.desk = Desk(garage, lambda: BEFORE)
+        self.desk = Desk(garage, lambda: now)
         self.app = PaddockApp(self.desk)
         self.pilot: Pilot[int] | None = None
 
@@ -42,6 +42,21 @@ class Rider:
     async def settled(self) -> None:
         """Wait for the writer without holding up the app."""
         await asyncio.to_thread(self.desk.wait)
+
+    async def chooses(self, action: str) -> None:
+        """Choose an action from the palette."""
+        await self.types("m")
+        assert self.app.main.board.go(("None", action))
+        await self.types("enter")
+
+    async def shows(self, words: str, *, gone: bool = False) -> None:
+        """Wait until words are on the screen, or gone from it."""
+        assert self.pilot is not None
+        for _ in range(200):
+            if (words in self.screen) is not gone:
+                return
+            await self.pilot.pause(0.05)
+        raise AssertionError(f"{words!r} is {'still' if gone else 'not'} on the screen: {self.screen}")
 
     @property
     def verdict(self) -> str:
@@ -90,9 +105,11 @@ class Rider:
 
 
 @asynccontextmanager
-async def riding(garage: Path, columns: int = 80, lines: int = 24) -> AsyncIterator[Rider]:
+async def riding(
+    garage: Path, columns: int = 80, lines: int = 24, now: dt.datetime = BEFORE
+) -> AsyncIterator[Rider]:
     """Open the screens for a rider; closed at the end, whatever was typed."""
-    rider = Rider(garage)
+    rider = Rider(garage, now)
     async with rider.app.run_test(size=(columns, lines)) as rider.pilot:
         yield rider
     rider.desk.close()

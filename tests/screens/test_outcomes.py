@@ -16,6 +16,8 @@ def clash(found: object, new: object) -> str:
 def test_all_is_well_without_a_word() -> None:
     assert said_of(None) == ""
     assert said_of(Kept(Step("back", ()))) == ""
+    unnoted = Kept(Step("back", ()), unnoted="no space left on the disk")
+    assert said_of(unnoted) == "kept, but only this run can undo it: no space left on the disk"
 
 
 def test_a_clash_names_both_values_and_what_to_do() -> None:

@@ -132,16 +132,16 @@ async def test_what_another_program_does_is_said_and_the_rest_goes_on(garage: Pa
         await rider.types("p")
         file = garage / HAND
         file.write_text(file.read_text().replace("traction = 3 ", "traction = 8 "))
-        rider.app.main._poll()
+        rider.app.main.following._poll()
         assert "little-traction-help-in-the-wet traction" not in " ".join(rider.findings())
         (garage / "bikes" / "magpie.toml").write_text("x = [")
-        rider.app.main._poll()
+        rider.app.main.following._poll()
         await rider.types("r s p g")
         (garage / "bikes" / "magpie.toml").unlink()
-        rider.app.main._poll()
+        rider.app.main.following._poll()
         await rider.types("r s p g")
         assert any("magpie" in row.label for row in rider.app.main.board.page.rows())
-        # A file without its write bit: said, and the row shows what the file holds.
+        # A file without its write bit: said, the file is whole, and the edit stays on the screen.
         file.chmod(0o444)
         await rider.types("s")
         rider.to("aim")
@@ -151,8 +151,10 @@ async def test_what_another_program_does_is_said_and_the_rest_goes_on(garage: Pa
         rider.to("aim")
         row = rider.app.main.board.cursor_row
         assert row is not None
-        assert row.value == "drive out of 7 on the line, leave 4 alone"
+        assert row.value == "drive out of 7 on the line, leave 4 alonex"
         await rider.types("q")
+        assert rider.app.is_running
+        await rider.types("enter")
     rider.desk.close()
 
 

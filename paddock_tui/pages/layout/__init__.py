@@ -37,7 +37,7 @@ def layout(page: Page, view: View) -> Laid:
         lines += _asked(view.prompt, places, under, foot)
     else:
         lines += caution or findings_block(page, places, under, arrows)
-        lines += [last_line(view.last, view.hints, "" if block else arrows, pen)] if foot else []
+        lines += [last_line(view.last, view.hints, "" if block else arrows, pen, page.clock)] if foot else []
     owners = [None] * head + [owned.row for owned in part.lines]
     owners += [None] * (height - len(owners))
     return Laid(tuple(lines), tuple(owners), part.top, rows)

@@ -52,7 +52,7 @@ def _section(section: Section, first: int, view: View, columns: Columns) -> list
         on = at == view.cursor
         if on and view.editor:
             drawn = editor_lines(row, columns, view.editor)
-        elif row.kind in ("field", "link"):
+        elif row.kind in ("field", "link", "ask"):
             drawn = field_lines(row, columns, ends, on)
         elif row.kind == "check":
             drawn = check_lines(row, columns, on)

@@ -1,5 +1,7 @@
 """The last line: what was just done at the left, which keys act at the right; or a question."""
 
+import re
+
 from paddock_tui.pages.layout.caret import put_editor
 from paddock_tui.pages.layout.columns import Columns
 from paddock_tui.pages.layout.fields import folded
@@ -10,9 +12,9 @@ from paddock_tui.text import width
 _BETWEEN = "  "
 
 
-def last_line(last: str, hints: tuple[str, ...], arrows: str, pen: Pen) -> Line:
-    """Draw the message, then the hints that fit beside it; the first hints are dropped first."""
-    said = pen.say(last)
+def last_line(last: str, hints: tuple[str, ...], arrows: str, pen: Pen, clock: str = "") -> Line:
+    """Draw the message, else the clock; then the hints that fit beside it, the first dropped first."""
+    said = pen.say(last) or _clock(pen.say(clock), pen)
     kept = [pen.say(hint) for hint in hints]
     if arrows:
         kept.append(arrows)
@@ -20,12 +22,18 @@ def last_line(last: str, hints: tuple[str, ...], arrows: str, pen: Pen) -> Line:
     while kept and width(_BETWEEN.join(kept)) > room:
         kept.pop(0)
     ink = Ink(pen)
-    ink.put(said, "message")
+    ink.put(said, "message" if last else "aside")
     if kept:
         hint = _BETWEEN.join(kept)
         ink.to(pen.width - width(hint))
         ink.put(hint, "hint")
     return ink.line()
+
+
+def _clock(clock: str, pen: Pen) -> str:
+    """Give the clock, its first part where it would take more than half the line; nothing on a narrow one."""
+    first = re.split(r" [·-] ", clock)[0]
+    return next((said for said in (clock, first) if width(said) <= pen.width // 2), "")
 
 
 def prompt_line(prompt: Prompt, pen: Pen) -> Line:

@@ -2,6 +2,7 @@
 
 from paddock_tui.records.shapes.amounts import Amount, AmountOrWord
 from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.laps import Lap, LapTime
 from paddock_tui.records.shapes.markings import TyreSize
 from paddock_tui.records.shapes.numbers import Number, Series, Whole, Words
 from paddock_tui.records.shapes.references import Named, Reference, is_id
@@ -13,7 +14,7 @@ from paddock_tui.records.shapes.settings import (
     WordSetting,
 )
 from paddock_tui.records.shapes.texts import Flag, Text, Word
-from paddock_tui.records.shapes.times import Clock, DateCode, Day, Lap, LapTime
+from paddock_tui.records.shapes.times import Clock, DateCode, Day
 
 __all__ = [
     "Amount",

@@ -1,21 +1,14 @@
-"""Dates and clock times, TOML's own; lap times, which TOML has no form for."""
+"""Dates and clock times, TOML's own, and the date moulded on a tyre."""
 
 import datetime as dt
 import re
-from decimal import Decimal
 
-import attrs
-
-from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.trouble import Trouble
 
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})(?:[:.](\d{2}))?")
 _FOUR = re.compile(r"(\d{1,2})(\d{2})")
 _DATE = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
-_LAP = re.compile(r"(?:(\d{1,2}):)?(\d{1,3})(?:\.(\d{1,4}))?")
-
-MARKS = ("out", "in", "traffic")
-"""What may be said of a lap that is not a clean one: left the pits, came in, held up."""
 
 
 class Day(Shape[dt.date]):
@@ -86,51 +79,6 @@ class Clock(Shape[dt.time]):
     def step(self, value: dt.time, by: int) -> dt.time:
         minutes = max(0, min(24 * 60 - 1, value.hour * 60 + value.minute + by))
         return dt.time(minutes // 60, minutes % 60)
-
-
-@attrs.frozen
-class Lap:
-    """One lap: its time in seconds as typed, and what marks it as not a clean one ("" where nothing does)."""
-
-    seconds: Decimal
-    mark: str = ""
-
-    def __str__(self) -> str:
-        minutes, seconds = divmod(self.seconds, 60)
-        whole, point, fraction = str(seconds).partition(".")
-        shown = f"{int(minutes)}:{whole:0>2}{point}{fraction}" if minutes else str(seconds)
-        return f"{shown} {self.mark}".strip()
-
-
-class LapTime(Shape[Lap]):
-    """A lap time, minutes and seconds, with a mark behind it where it was not a clean lap."""
-
-    expected = "a lap time, such as 1:44.310, and out, in or traffic behind it where it applies"
-
-    def load(self, raw: object) -> Lap | Trouble:
-        if not isinstance(raw, str):
-            number = isinstance(raw, int | float) and not isinstance(raw, bool)
-            return self.wrong(raw, f'write "{found_words(raw)}"' if number else "")
-        time, _, mark = raw.strip().partition(" ")
-        mark = mark.strip()
-        found = _LAP.fullmatch(time)
-        if found is None or (mark and mark not in MARKS):
-            return self.wrong(raw, 'write "1:44.310"' if "," in raw else "")
-        minutes, seconds, fraction = found.groups()
-        total = Decimal(f"{seconds}.{fraction}") if fraction else Decimal(seconds)
-        if minutes is not None and total >= 60:
-            return self.wrong(raw, "seconds go to 59")
-        total += 60 * int(minutes or 0)
-        return self.wrong(raw) if total <= 0 else Lap(total, mark)
-
-    def read(self, text: str) -> Lap | Trouble:
-        return self.load(re.sub(r"(?<=\d),(?=\d)", ".", text.casefold()))
-
-    def dump(self, value: Lap) -> str:
-        return str(value)
-
-    def example(self) -> Lap:
-        return Lap(Decimal("104.31"))
 
 
 class DateCode(Shape[str]):
