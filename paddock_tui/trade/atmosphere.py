@@ -60,5 +60,7 @@ def station_pressure_kpa(reduced_kpa: float, altitude_m: float) -> float:
     The standard atmosphere is moved to the altitude at which it has the reduced pressure, as an altimeter's
     setting is. Source: the altimeter setting of ICAO Doc 7488; a forecast's own reduction differs a little.
     """
-    sea_m = pressure_altitude_m(within("pressure reduced to the sea", reduced_kpa, 85.0, 110.0, "kPa"))
-    return pressure_at_altitude_kpa(sea_m + within("altitude", altitude_m, _LOW_M, 5000.0, "m"))
+    sea_kpa = within("pressure reduced to the sea", reduced_kpa, 85.0, 110.0, "kPa")
+    up_k = _LAPSE_K_PER_M * within("altitude", altitude_m, _LOW_M, 5000.0, "m")
+    share = math.pow(sea_kpa / SEA_LEVEL_KPA, 1.0 / _PRESSURE_EXPONENT) - up_k / _SEA_LEVEL_K
+    return SEA_LEVEL_KPA * math.pow(share, _PRESSURE_EXPONENT)

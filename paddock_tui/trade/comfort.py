@@ -17,6 +17,8 @@ CHILL_TABLE_KM_H: Final = 80.0
 _CHILL_FROM_KM_H, _CHILL_TO_C = 4.8, 10.0
 _ROTHFUSZ_FROM_F = 80.0
 _CHART_F = (80.0, 112.0)
+_CHART_TO_F = 137.0
+"""The hottest that the chart prints. From memory."""
 _TERMS = (
     (-42.379, 0, 0),
     (2.04901523, 1, 0),
@@ -32,7 +34,7 @@ _TERMS = (
 
 @attrs.frozen
 class HeatIndex:
-    """What the heat feels like in C; `charted`: within the temperatures of the published chart."""
+    """What the heat feels like in C; `charted`: within what the published chart takes and prints."""
 
     celsius: float
     charted: bool
@@ -50,7 +52,8 @@ def heat_index(temperature_c: float, humidity_percent: float) -> HeatIndex:
     """Heat index in C, 20 to 50 C.
 
     The simple form averaged with the temperature; from 80 F on the polynomial of Rothfusz with its
-    adjustments for very dry and very damp air. Chart: 80 to 112 F. Source: Rothfusz 1990, NWS SR 90-23.
+    adjustments for very dry and very damp air. Chart: 80 to 112 F, and to 137 F of what is felt.
+    Source: Rothfusz 1990, NWS SR 90-23.
     """
     fahrenheit = within("air temperature", temperature_c, 20.0, 50.0, "C") * 1.8 + 32.0
     humidity = within("humidity", humidity_percent, 0.0, 100.0, "%")
@@ -58,14 +61,16 @@ def heat_index(temperature_c: float, humidity_percent: float) -> HeatIndex:
     found = (simple + fahrenheit) / 2.0
     if found >= _ROTHFUSZ_FROM_F:
         found = _rothfusz(fahrenheit, humidity) + _adjustment(fahrenheit, humidity)
-    return HeatIndex((found - 32.0) / 1.8, _CHART_F[0] <= round(fahrenheit, 9) <= _CHART_F[1])
+    charted = _CHART_F[0] <= round(fahrenheit, 9) <= _CHART_F[1] and found <= _CHART_TO_F
+    return HeatIndex((found - 32.0) / 1.8, charted)
 
 
 def wind_chill(temperature_c: float, wind_km_h: float) -> WindChill:
     """Wind chill in C: 13.12 + 0.6215 T - 11.37 V^0.16 + 0.3965 T V^0.16, V at 10 m height in km/h.
 
     Defined from -50 to 10 C and from 4.8 km/h; its table ends at 80 km/h, and up to 300 km/h the formula is
-    carried on. Source: Environment Canada and NWS 2001.
+    carried on. It takes the wind at the face for two thirds of V (from memory), so that riding at V through
+    still air chills more than it says. Source: Environment Canada and NWS 2001.
     """
     celsius = within("air temperature", temperature_c, -50.0, _CHILL_TO_C, "C")
     power = math.pow(within("wind", wind_km_h, _CHILL_FROM_KM_H, 300.0, "km/h"), 0.16)

@@ -41,6 +41,7 @@ def wear(readings: Sequence[Reading]) -> Wear | None:
     carry it; it starts anew where a reading is thicker than the one before by more than half a millimetre.
     """
     for one in readings:
+        within("sessions", one.sessions, 0.0, None)
         within("thickness", one.mm, 0.0, 30.0, "mm")
     fitted = since_renewed(sorted(readings, key=lambda one: one.sessions))
     slopes = [

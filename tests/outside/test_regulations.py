@@ -1,5 +1,7 @@
 """What standards and rule books print: noise, date codes; the rest is what a garage's own records hold."""
 
+import math
+
 import pytest
 
 from paddock_tui.trade.date_code import Made, read_date_code
@@ -24,6 +26,11 @@ def _refused(code: str) -> bool:
     return False
 
 
+def _double_and_a_fifth() -> list[float]:
+    """Intensity goes with the inverse square: double at a distance of 1 for sqrt(2), a fifth at sqrt(5)."""
+    return [level_at_db(90.0, math.sqrt(2.0), 1.0), level_at_db(90.0, 1.0, math.sqrt(5.0))]
+
+
 ROWS = [
     Row("REG-05", lambda: DISTANCE_M, 0.5, 0, FIM, "CONFIRMED"),
     Row("REG-06", lambda: revs_of_test_rpm(55.0, 11.0), 6000, 1, FIM, "DERIVED"),
@@ -33,6 +40,7 @@ ROWS = [
     Row("REG-18", lambda: _refused("5422"), True, 0, CODE, "DERIVED"),
     Row("REG-26", lambda: level_at_db(0.0, 1.0, 2.0), -6.0, 0.05, "20 log10(r2/r1)", "CONFIRMED"),
     Row("REG-27", lambda: level_at_db(105.0, 0.5, 20.0), 73.0, 0.05, "20 log10(r2/r1)", "DERIVED"),
+    Row("REG-28", _double_and_a_fifth, [93, 83], 0.05, "OpenStax College Physics 17.3", "CONFIRMED"),
 ]
 
 PARTLY = {
@@ -64,7 +72,6 @@ NOT_USED = {
     "REG-23": _KIT,
     "REG-24": _KIT,
     "REG-25": _KIT,
-    "REG-28": "the level of several sources: a noise test is of one bike alone",
 }
 
 

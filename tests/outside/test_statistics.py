@@ -2,11 +2,12 @@
 
 import math
 import random
+from collections import Counter
 from collections.abc import Callable
 
 import pytest
 import scipy.stats
-from hypothesis import given, settings
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.chances import above_normal, above_student, normal_quantile
@@ -299,12 +300,17 @@ def test_drawn_splits_come_near_the_library_and_are_the_same_each_time() -> None
     assert permutation(x, y) == found
 
 
+def _ties(values: list[float]) -> int:
+    """Kendall's term for values that are alike."""
+    return sum(count * (count - 1) * (2 * count + 5) for count in Counter(values).values())
+
+
 @settings(max_examples=50, deadline=None)
 @given(st.lists(st.tuples(st.integers(1, 30), LAP), min_size=3, max_size=20))
 def test_lines_agree_with_the_library(points: list[tuple[int, float]]) -> None:
     x, y = [float(one) for one, _ in points], [lap for _, lap in points]
-    if len(set(x)) == 1 or len(set(y)) == 1:
-        return
+    # Where nearly all points are tied in both, the library's variance of the slope's rank falls under zero.
+    assume(len(set(x)) > 1 and len(set(y)) > 1 and _ties(x) + _ties(y) < _ties([0.0] * len(x)))
     found, wanted = least_squares(x, y), scipy.stats.linregress(x, y)
     robust, expected = theil_sen(x, y), scipy.stats.theilslopes(y, x)
 

@@ -28,7 +28,14 @@ def test_colder_or_windier_feels_colder(celsius: float, km_h: float, more: float
 
 @pytest.mark.parametrize(("celsius", "charted"), [(26.0, False), (27.0, True), (44.0, True), (45.0, False)])
 def test_the_chart_of_the_heat_index_goes_from_80_to_112_f(celsius: float, charted: bool) -> None:
-    assert heat_index(celsius, 40.0).charted is charted
+    assert heat_index(celsius, 30.0).charted is charted
+
+
+def test_a_figure_hotter_than_the_chart_prints_is_not_charted() -> None:
+    """40 C may be charted, but not with the air of a steam bath."""
+    assert heat_index(40.0, 45.0).charted
+    assert heat_index(40.0, 80.0).celsius > 58.4
+    assert not heat_index(40.0, 80.0).charted
 
 
 def test_riding_speed_is_beyond_the_table_of_the_wind_chill() -> None:
@@ -41,6 +48,14 @@ def test_very_dry_air_is_adjusted_down_and_very_damp_air_up() -> None:
     assert heat_index(35.0, 12.9).celsius == pytest.approx(heat_index(35.0, 13.1).celsius, abs=0.1)
     assert heat_index(28.0, 85.1).celsius == pytest.approx(heat_index(28.0, 84.9).celsius, abs=0.1)
     assert heat_index(35.0, 5.0).celsius < 35.0
+
+
+def test_damp_air_is_adjusted_from_80_f_on() -> None:
+    """By (R - 85) / 10 x (87 - F) / 5: 1.4 F at 95 % and 80 F, nothing before."""
+    edge_c = (80.0 - 32.0) / 1.8
+    step_f = (heat_index(edge_c + 1e-9, 95.0).celsius - heat_index(edge_c - 1e-9, 95.0).celsius) * 1.8
+
+    assert step_f == pytest.approx(1.4, abs=1e-5)
 
 
 @pytest.mark.parametrize(

@@ -1,5 +1,7 @@
 """Wear from readings."""
 
+import math
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -29,7 +31,7 @@ def test_one_misread_gauge_does_not_carry_the_rate() -> None:
     found = wear(readings((0, 5.0), (1, 4.9), (2, 4.8), (3, 4.4), (4, 4.6), (5, 4.5)))
 
     assert found is not None
-    assert found.mm_per_session == pytest.approx(0.1, abs=0.02)
+    assert found.mm_per_session == pytest.approx(0.1)
 
 
 def test_new_parts_begin_anew() -> None:
@@ -46,6 +48,15 @@ def test_new_parts_begin_anew() -> None:
 )
 def test_without_two_readings_apart_or_any_loss_there_is_no_rate(held: list[Reading]) -> None:
     assert wear(held) is None
+
+
+@pytest.mark.parametrize(
+    ("held", "words"),
+    [((math.nan, 3.0), "sessions"), ((-1.0, 3.0), "sessions"), ((2.0, 31.0), "thickness")],
+)
+def test_a_reading_that_cannot_be_is_refused(held: tuple[float, float], words: str) -> None:
+    with pytest.raises(OutOfRange, match=words):
+        wear(readings((0, 4.0), held))
 
 
 def test_sessions_since_the_last_reading_are_taken_off_and_never_below_none() -> None:
