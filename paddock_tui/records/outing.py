@@ -194,6 +194,9 @@ class Look:
         "what was seen, in one or more of the fixed phrases",
     )
     at: dt.time | None = one(c.CLOCK, "at", "when it was looked at")
+    answer: str | None = one(
+        Word(*ANSWERS), "answer", "what was found on the question that the next change asks about it"
+    )
 
 
 @attrs.frozen

@@ -11,6 +11,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.outing import Symptom
+from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.errors import CannotBe, OutOfRange
@@ -26,11 +27,12 @@ FEW_LAPS: Final = 3
 
 @attrs.frozen
 class Case:
-    """One symptom of one ridden session, with the records around it."""
+    """One symptom of one ridden session, with the records around it; `at` is its table in the session."""
 
     about: About
     symptom: Symptom
     key: str = ""
+    at: Path = ()
 
     @property
     def session(self) -> Session:

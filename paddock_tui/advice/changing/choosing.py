@@ -66,14 +66,14 @@ def _cases(about: About) -> Iterator[tuple[Case, Cure]]:
     for key, symptom in about.session.symptoms.items():
         cure = SUSPENSION.get(symptom.what or "")
         if cure is not None:
-            yield Case(about, symptom, key), cure
+            yield Case(about, symptom, key, ("symptoms", key)), cure
     for end in ENDS:
         look = about.session.look.get(end)
         for seen in (look.seen or ()) if look is not None else ():
-            if seen in LOOKS:
-                yield Case(about, Symptom(what=seen, end=end)), LOOKS[seen][0]
-            elif seen == "step at the grooves":
-                yield Case(about, Symptom(what=seen, end=end)), _STEP
+            cure = LOOKS.get(seen, _STEP if seen == "step at the grooves" else None)
+            if cure is not None and look is not None:
+                case = Case(about, Symptom(what=seen, end=end, answer=look.answer), at=("look", end))
+                yield case, cure
 
 
 def _proposed(case: Case, cure: Cure, worse: tuple[Tried, ...]) -> Proposal:
@@ -96,7 +96,7 @@ def _proposed(case: Case, cure: Cure, worse: tuple[Tried, ...]) -> Proposal:
         elif isinstance(made, Move):
             return _change(case, cure, option, made, tuple(passed))
     if asks is not None:
-        at = ("symptoms", case.key, "answer") if case.key else ()
+        at = (*case.at, "answer")
         return Proposal(
             Kind.ASK, named, asks.text, cure.why, question=asks, answer_at=at, passed_over=tuple(passed)
         )

@@ -282,6 +282,7 @@ SUSPENSION: dict[str, Cure] = {
                 "the bars calm down",
                 "slow weave, heavy bars",
                 ("yes",),
+                if_=lambda case: (damper_firmness(case) or 0.0) <= 0.6,
                 concerns="safety",
             ),
         ),

@@ -221,24 +221,18 @@ REST: dict[str, Cure] = {
     ),
 }
 
-LOOKS: dict[str, tuple[Cure, bool]] = {
-    "cold tear": (
-        Cure(
-            ELSEWHERE,
-            "the rubber tears because it never gets warm: too much pressure, or too hard a tyre",
-            (Option(pressure(-1), "the tear fades", "hot pressure", concerns="pressure"),),
-            otherwise="warm it for longer; the pressure is not over its hot target",
-        ),
-        True,
+LOOKS: dict[str, Cure] = {
+    "cold tear": Cure(
+        ELSEWHERE,
+        "the rubber tears because it never gets warm: too much pressure, or too hard a tyre",
+        (Option(pressure(-1), "the tear fades", "hot pressure", concerns="pressure"),),
+        otherwise="warm it for longer; the pressure is not over its hot target",
     ),
-    "hot tear": (
-        Cure(
-            ELSEWHERE,
-            "the rubber overheats: too little pressure, sag or spring",
-            (Option(pressure(1), "the tear fades", "hot pressure", concerns="pressure"),),
-            otherwise="sag and spring first; the pressure is not under its hot target",
-        ),
-        True,
+    "hot tear": Cure(
+        ELSEWHERE,
+        "the rubber overheats: too little pressure, sag or spring",
+        (Option(pressure(1), "the tear fades", "hot pressure", concerns="pressure"),),
+        otherwise="sag and spring first; the pressure is not under its hot target",
     ),
 }
 """Cures of what a tyre looks like, at the end where it was seen."""

@@ -167,7 +167,7 @@ def test_every_symptom_has_a_cure_or_is_mended_first() -> None:
 
 
 def test_every_answer_can_be_kept_and_is_used() -> None:
-    cures = [*SUSPENSION.values(), *(cure for cure, _ in LOOKS.values())]
+    cures = [*SUSPENSION.values(), *LOOKS.values()]
     asked = {word for cure in cures if cure.question for word, _ in cure.question.answers}
     assert asked == set(ANSWERS)
     for cure in cures:
@@ -201,3 +201,16 @@ def test_both_legs_are_turned_alike() -> None:
         put("session", "setup.adjusters", {"front-rebound-left": 8, "front-rebound-right": 9}),
     ).proposal
     assert found.text == "front rebound left 8 -> 9 clicks; front rebound right 9 -> 10 clicks"
+
+
+def test_a_step_at_the_grooves_asks_and_its_answer_is_kept_with_the_look() -> None:
+    asked = advised(seen("rear", "step at the grooves")).proposal
+    assert (asked.kind, asked.answer_at) == (Kind.ASK, ("look", "rear", "answer"))
+    answered = put("session", "look.rear", {"seen": ["step at the grooves"], "answer": "overshoots"})
+    assert advised(answered).proposal.text == "rear rebound 12 -> 11 clicks"
+
+
+def test_a_firm_damper_is_not_made_firmer() -> None:
+    firm = put("session", "setup.adjusters.damper", 5)
+    found = advised(firm, felt("bars wobble", "yes")).proposal
+    assert (found.kind, found.move) == (Kind.LOOK, None)
