@@ -63,6 +63,23 @@ def test_where_there_is_none_it_says_why(about: About, says: str) -> None:
     assert says in found
 
 
+def test_on_a_dry_track_it_is_the_way_back_to_the_last_dry_session() -> None:
+    """The wet set-up of May on a track that is dry again: what was ridden in the dry before comes back."""
+    wet = sample("profile", "magpie-ines-wet").situation.profile
+    assert isinstance(wet, Profile)
+    about = on("dry")
+    session = attrs.evolve(about.session, setup=wet.setup)
+    found = wet_package(attrs.evolve(about, situation=attrs.evolve(about.situation, session=session)))
+
+    assert isinstance(found, Offered)
+    assert found.name == "back to the dry"
+    values = {put.path[-1]: put.value for put in found.puts}
+    assert values["mode"] != "puddles"
+    assert values["front-preload"] == 6.5
+    assert "pit-limiter" not in values
+    assert "rear_sprocket" not in values
+
+
 def test_a_profile_that_is_drier_than_it_is_made_for_gets_values() -> None:
     about = made_for("standing water")
     profile = about.situation.profile

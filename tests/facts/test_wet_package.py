@@ -162,7 +162,7 @@ CONDITIONS = st.builds(
 )
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(bikes(), CONDITIONS)
 def test_it_never_gives_less_help_and_never_holds_the_rear_more(given_: Given, conditions: Any) -> None:
     package = package_of(given_.setup, given_.bike, conditions, given_.dry)
@@ -174,7 +174,7 @@ def test_it_never_gives_less_help_and_never_holds_the_rear_more(given_: Given, c
             assert new >= old, (name, package.values)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(bikes(), CONDITIONS)
 def test_it_never_leaves_a_range_what_a_mode_leaves_or_the_last_clicks(
     given_: Given, conditions: Any
@@ -204,7 +204,7 @@ def _inside(one: WetValue, bike: Bike) -> None:
         assert left > max(adjuster.step or 1.0, 0.1 * (high - low))
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(bikes(), CONDITIONS)
 def test_once_taken_nothing_of_it_is_open(given_: Given, conditions: Any) -> None:
     package = package_of(given_.setup, given_.bike, conditions, given_.dry)
@@ -212,7 +212,7 @@ def test_once_taken_nothing_of_it_is_open(given_: Given, conditions: Any) -> Non
     assert again.values == ()
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=50, deadline=None)
 @given(bikes(), CONDITIONS)
 def test_damping_only_opens_and_preload_only_comes_off(given_: Given, conditions: Any) -> None:
     package = package_of(given_.setup, given_.bike, conditions, given_.dry)

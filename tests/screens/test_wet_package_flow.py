@@ -27,7 +27,14 @@ async def test_rain_comes_the_package_is_taken_and_undone(garage: Path) -> None:
         assert "u undoes" in rider.last
         await rider.chooses("wet")
         assert "nothing of the wet package is open" in rider.last
-        await rider.types("u")
+        await rider.types("e text:dry enter")
+        assert "note wet-set-up-in-the-dry wet-package" in rider.findings()
+        await rider.chooses("wet")
+        assert "back to the dry: riding mode puddles ->" in rider.screen
+        await rider.types("enter")
+        assert 'mode = "puddles"' not in rider.text
+        assert "note wet-set-up-in-the-dry wet-package" not in rider.findings()
+        await rider.types("u u u")
 
         assert snapshot(garage) == wet
         assert "note dry-set-up-in-the-wet wet-package" in rider.findings()

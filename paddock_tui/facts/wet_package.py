@@ -1,0 +1,200 @@
+"""The wet package: what of a set-up is less wet than it would be, and what of one is left over in the dry.
+
+A value counts as met when it is as wet as the package or wetter. Aids, engine braking, launch and riding
+mode are judged by themselves, since where they start in the wet is known; damping and preload only against
+what this rider last had in the dry on this bike, since no count by itself is a dry one or a wet one.
+"""
+
+from collections.abc import Iterator
+
+import attrs
+
+from paddock_tui.facts.changes import is_damping
+from paddock_tui.facts.controls import in_force_value, levels_of
+from paddock_tui.facts.core import ABSENT, Absent, fact
+from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.past import History
+from paddock_tui.facts.rear_tyre import poor_rear
+from paddock_tui.facts.suspension import damping_unused, what_of
+from paddock_tui.facts.wet_aids import wet_aids
+from paddock_tui.facts.wet_damping import wet_suspension
+from paddock_tui.facts.wet_values import Conditions, WetValue, conditions_of
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.electronics import function_of
+from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes import Setting
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.starting import TyreState
+
+_RAIN_TYRES = ("wet", "intermediate")
+
+
+@attrs.frozen
+class WetPackage:
+    """The values that are less wet than the package, and what no value of it can set."""
+
+    values: tuple[WetValue, ...]
+    not_set: tuple[str, ...] = ()
+
+    def __str__(self) -> str:
+        return "; ".join(str(one) for one in self.values)
+
+    @property
+    def dry_damping(self) -> tuple[WetValue, ...]:
+        """The damping that stands as it did in the dry, or nearly."""
+        return tuple(one for one in self.values if one.part == "damping")
+
+
+@attrs.frozen
+class InTheDry:
+    """What a rider last had in the dry: the set-up, the session's id, the profile it was taken from."""
+
+    setup: SetUp
+    id: str
+    profile: str | None = None
+
+
+@attrs.frozen
+class LeftWet:
+    """What is left over from the wet on a dry track, and what the rider last had there."""
+
+    what: tuple[str, ...]
+    dry: InTheDry | None
+
+    def __str__(self) -> str:
+        return "; ".join(self.what)
+
+
+def package_of(
+    setup: SetUp, bike: Bike, conditions: Conditions, dry: SetUp | None = None, tyres: TyreSet | None = None
+) -> WetPackage:
+    """Give what of a set-up is not as wet as the package, for these conditions and this dry set-up."""
+    aids = wet_aids(setup, bike, conditions)
+    suspension = wet_suspension(setup, bike, dry, conditions.damp)
+    words = (*_tyres(tyres, conditions), *suspension.words, *aids.words)
+    return WetPackage((*aids.values, *suspension.values), words)
+
+
+def in_the_dry(
+    rider: str | None, history: History, source: Session | None = None, source_id: str | None = None
+) -> InTheDry | None:
+    """Give what a rider last had in the dry on this bike: the session copied from, else the last ridden."""
+    if source is not None and COLUMN.get(source.surface or "") == "dry" and source.rider == rider:
+        return InTheDry(source.setup, source_id or "the session before", source.taken_from)
+    for one in reversed(history.past):
+        session = one.session
+        if session.rider == rider and is_ridden(session) and COLUMN.get(session.surface or "") == "dry":
+            return InTheDry(session.setup, one.id, session.taken_from)
+    return None
+
+
+@fact("the surface", at="session:surface")
+def wet_ground(session: Session, surface: str, column: str) -> str | Absent:
+    """The surface where the wet package is for it; absent in the dry, and on the road."""
+    return ABSENT if column == "dry" or session.kind == "road" else surface
+
+
+@fact("the wet package", show=str)
+def wet_package(
+    session: Session,
+    setup: SetUp,
+    bike: Bike,
+    wet_ground: str,
+    group: str,
+    rear_tyre_kind: str,
+    tyres: TyreSet,
+    source: Session | None,
+    history: History,
+    cold_track: bool | None,
+) -> WetPackage | Absent:
+    """What of the set-up is less wet than the package; absent where nothing of it is open."""
+    poor = poor_rear(session, history, tyres, cold_track)
+    rear = TyreState(poor is not ABSENT and "worn" in poor, poor is not ABSENT and "new" in poor)
+    dry = in_the_dry(session.rider, history, _own(session, source), session.copied_from)
+    conditions = conditions_of(group, wet_ground, rear_tyre_kind, rear)
+    found = package_of(setup, bike, conditions, dry.setup if dry is not None else None, tyres)
+    return found if found.values else ABSENT
+
+
+@fact("what is left over from the wet", show=str)
+def left_wet(
+    session: Session, setup: SetUp, bike: Bike, column: str, source: Session | None, history: History
+) -> LeftWet | Absent:
+    """A riding mode made for wet, or maps and damping as in the wet just before, on a dry track.
+
+    A soft map by itself is anybody's choice in the dry: it counts only where this rider had it in the wet
+    session before, and a sharper one when last in the dry. So do damping and preload, and so does a riding
+    mode for the wet only where it was not ridden in the dry as well.
+    """
+    if column != "dry" or session.kind == "road":
+        return ABSENT
+    own = _own(session, source)
+    dry = in_the_dry(session.rider, history, own, session.copied_from)
+    mode = bike.modes.get(setup.mode or "")
+    by_choice = dry is not None and dry.setup.mode == setup.mode
+    if mode is not None and mode.use == "wet" and not by_choice:
+        return LeftWet((f"riding mode {setup.mode}",), dry)
+    before = own or next(
+        (one.session for one in history.past[::-1] if one.session.rider == session.rider), None
+    )
+    if dry is None or before is None or COLUMN.get(before.surface or "", "dry") == "dry":
+        return ABSENT
+    found = tuple(
+        f"{label_of(name)} {now}, in the dry {then}"
+        for name in sorted(bike.controls)
+        if (now := _map(name, setup, bike)) is not None
+        and now == _map(name, before.setup, bike)
+        and (then := _map(name, dry.setup, bike)) is not None
+        and _softer(name, bike, now, then)
+    )
+    turned = tuple(_still_turned(setup, before.setup, dry.setup, bike))
+    return LeftWet((*found, *turned), dry) if found or turned else ABSENT
+
+
+def _still_turned(setup: SetUp, wet: SetUp, dry: SetUp, bike: Bike) -> Iterator[str]:
+    """Say which damping and preload stands as in the wet, and stood elsewhere in the dry."""
+    for name, adjuster in sorted(bike.adjusters.items()):
+        now, then = setup.adjusters.get(name), dry.adjusters.get(name)
+        if what_of(name, adjuster)[1] == "preload" or is_damping(name, bike):
+            here = not damping_unused(name, setup, bike) and now == wet.adjusters.get(name)
+            if here and now is not None and then is not None and now != then:
+                yield f"{label_of(name)} {show_number(now)}, in the dry {show_number(then)}"
+
+
+def _own(session: Session, source: Session | None) -> Session | None:
+    """Give the session copied from where it was this bike's."""
+    return source if source is not None and source.bike == session.bike else None
+
+
+def _map(name: str, setup: SetUp, bike: Bike) -> Setting | None:
+    control = bike.controls[name]
+    if function_of(name, control) not in ("throttle", "power"):
+        return None
+    return in_force_value(name, control, setup, bike.modes.get(setup.mode or ""))
+
+
+def _softer(name: str, bike: Bike, now: Setting, then: Setting) -> bool:
+    levels = levels_of(name, bike.controls[name])
+    scale = levels.help_if_known() if levels is not None else None
+    try:
+        return scale is not None and scale.help_of(now) > scale.help_of(then)
+    except (CannotBe, OutOfRange):
+        return False
+
+
+def _tyres(tyres: TyreSet | None, conditions: Conditions) -> tuple[str, ...]:
+    """Say what is done about tyres and pressures: never a figure that the tyre maker did not give."""
+    both = (tyres.front, tyres.rear) if tyres is not None else ()
+    dry = any(one.kind is not None and one.kind not in _RAIN_TYRES for one in both)
+    swap = ("wet tyres once there is spray" if conditions.damp else "wet tyres on, if there are any",)
+    targets: list[Quantity | None] = [one.hot_wet for one in both]
+    if targets and None not in targets:
+        pressures = f"pressures toward the wet target, hot {targets[0]} front, {targets[1]} rear"
+    else:
+        pressures = "pressures to the tyre maker's wet figure, else leave them"
+    return (*(swap if dry else ()), pressures)

@@ -1,0 +1,68 @@
+"""One value of the wet package, and the conditions that the package is made for."""
+
+from typing import Literal
+
+import attrs
+
+from paddock_tui.records.paths import Path
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.trade.starting import Group, Surface, TyreKind, TyreState
+
+Part = Literal["mode", "aid", "engine braking", "launch", "damping", "preload"]
+
+
+@attrs.frozen
+class WetValue:
+    """A value that is less wet than the package: where it stands, what it is, what the package sets."""
+
+    part: Part
+    path: Path
+    label: str
+    old: int | float | str
+    new: int | float | str
+
+    def __str__(self) -> str:
+        return f"{self.label} {self.stands} -> {_written(self.new)}"
+
+    @property
+    def stands(self) -> str:
+        """The value as it is, in words."""
+        return _written(self.old)
+
+
+@attrs.frozen
+class Wanted:
+    """The values that a part of the package sets, and what of it no value can say."""
+
+    values: tuple[WetValue, ...] = ()
+    words: tuple[str, ...] = ()
+
+
+@attrs.frozen
+class Conditions:
+    """Who rides, on what, with which rear tyre."""
+
+    group: Group
+    surface: Surface
+    tyre: TyreKind
+    rear: TyreState = attrs.field(factory=TyreState)
+
+    @property
+    def damp(self) -> bool:
+        """Whether the surface is judged as damp, else as wet."""
+        return self.surface in (Surface.DAMP, Surface.DRYING)
+
+
+def conditions_of(group: str, surface: str, tyre: str | None, rear: TyreState | None = None) -> Conditions:
+    """Give the conditions from the words of the records.
+
+    The tyres are part of the package: a slick, which has no levels for the wet, counts as the rain tyre
+    that belongs in its place, and so does a tyre of which nothing is asked, as on a profile.
+    """
+    kind = {"track-day": "trackday", "slick": "wet", None: "wet"}.get(tyre, tyre)
+    ground = {"standing water": "standing"}.get(surface, surface)
+    return Conditions(Group(group), Surface(ground), TyreKind(kind), rear or TyreState())
+
+
+def _written(value: int | float | str) -> str:
+    return value if isinstance(value, str) else show_number(value)
