@@ -1,6 +1,7 @@
 """What stands in the records as such: figures that cannot be, and names that the bike does not have."""
 
-from collections.abc import Mapping
+from collections import OrderedDict
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 import attrs
@@ -47,19 +48,40 @@ def impossible_figures(records: Mapping[str, Record], refs: Mapping[str, Ref]) -
     found: list[Figure] = []
     for role, record in records.items():
         kind = refs[role].kind if role in refs else role
-        for field in fields(kind, record):
-            if field.path[:2] in (("setup", "adjusters"), ("setup", "offsets")):
-                continue
-            value = value_at(record, field.path)
-            band = field.shape.band()
-            if value is None or band is None or _inside(value, band):
-                continue
-            heading = ", ".join(part for part in field.section[-2:] if part != "set-up")
-            label = f"{field.label} ({heading})" if heading else field.label
-            low, high, unit = band
-            limits = f"{low:g} to {high:g} {unit}".strip()
-            found.append(Figure(role, field.path, label, field.shape.show(value), limits))
+        found += [attrs.evolve(one, role=role) for one in _figures_of(kind, record)]
     return tuple(found)
+
+
+_FOUND: OrderedDict[int, tuple[Record, tuple[Figure, ...]]] = OrderedDict()
+_MOST_FOUND = 64
+
+
+def _figures_of(kind: str, record: Record) -> tuple[Figure, ...]:
+    """Find the figures of one record; the same record is looked through once, for it never changes."""
+    known = _FOUND.get(id(record))
+    if known is not None and known[0] is record:
+        _FOUND.move_to_end(id(record))
+        return known[1]
+    found = tuple(_outside(kind, record))
+    _FOUND[id(record)] = record, found
+    if len(_FOUND) > _MOST_FOUND:
+        _FOUND.popitem(last=False)
+    return found
+
+
+def _outside(kind: str, record: Record) -> Iterator[Figure]:
+    for field in fields(kind, record):
+        if field.path[:2] in (("setup", "adjusters"), ("setup", "offsets")):
+            continue
+        band = field.shape.band()
+        value = value_at(record, field.path) if band is not None else None
+        if value is None or band is None or _inside(value, band):
+            continue
+        heading = ", ".join(part for part in field.section[-2:] if part != "set-up")
+        label = f"{field.label} ({heading})" if heading else field.label
+        low, high, unit = band
+        limits = f"{low:g} to {high:g} {unit}".strip()
+        yield Figure(kind, field.path, label, field.shape.show(value), limits)
 
 
 def _inside(value: Any, band: tuple[float, float, str]) -> bool:
