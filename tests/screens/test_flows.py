@@ -237,7 +237,7 @@ async def test_the_clock_alone_paints_nothing_until_something_is_due(
 
         def noted(*regions: Region, **options: bool) -> object:
             painted.extend(regions)
-            return refresh(*regions, **options)  # type: ignore[arg-type]
+            return refresh(*regions, **options)
 
         monkeypatch.setattr(rider.app.main.board, "refresh", noted)
         rider.desk.now = lambda: BEFORE + dt.timedelta(minutes=10)
