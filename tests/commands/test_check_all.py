@@ -1,6 +1,7 @@
 """`check --all`: everything is read and reviewed, and every problem is listed."""
 
 import json
+import re
 import shutil
 from pathlib import Path
 
@@ -17,7 +18,7 @@ def test_all_of_the_sample_reads_without_a_problem(run: Runner) -> None:
 
     assert (ran.status, ran.err) == (0, "")
     assert ran.out.splitlines()[-1].endswith(" records read, 0 problems")
-    assert f"  {NEXT}   CARE 2 (1 to answer) · 5 not judged · " in ran.out
+    assert re.search(rf"  {NEXT}   CARE \d+ \(1 to answer\) · \d+ not judged · ", ran.out)
 
 
 @pytest.mark.parametrize("columns", ["40", "80"])

@@ -37,7 +37,7 @@ def test_a_preview_names_what_goes_and_what_comes(garage: Path) -> None:
 
     assert TRACTION in ids(more.goes)
     assert more.comes == ()
-    assert more.words().startswith("traction 3 -> 9, 2 findings would go")
+    assert more.words().startswith(f"traction 3 -> 9, {len(more.goes)} finding")
     assert ("level-not-on-the-bike", "traction") in ids(slip.comes)
     assert "would come: hold, Traction 99 is not on this bike" in slip.words()
 
