@@ -184,7 +184,7 @@ def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: boo
     if barred:
         return Told(f"{said} would be the start ({share}): {barred}", "", (), more)
     text = f"start at {said}, a start, not a rule ({share})"
-    return Told(text, f"start {said}", (Put(("setup", "controls", one.name), level),), more)
+    return Told(text, f"start {level}", (Put(("setup", "controls", one.name), level),), more)
 
 
 def _level(one: _Aid, wanted: float, first: bool) -> Level | None:

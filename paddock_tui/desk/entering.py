@@ -9,6 +9,7 @@ from paddock_tui.desk.refusing import refusals
 from paddock_tui.desk.timing import MEND, WHY, forbidden
 from paddock_tui.desk.typing import bike_of, field_of, setting_value, shown
 from paddock_tui.entry import Context, Line
+from paddock_tui.entry.builtin import LAPS
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.paths import FOLDERS, Path, Ref
 from paddock_tui.records.trouble import Trouble
@@ -94,8 +95,14 @@ def entering(files: GarageFiles, ref: Ref, line: Line) -> Step | list[Trouble]:
     against = refusals(files, ref, edits)
     if against:
         return against
-    label = "; ".join(entered(files, ref, line, edits)) or "nothing to change"
+    label = _laps_words(edits) or "; ".join(entered(files, ref, line, edits)) or "nothing to change"
     return Step(label, (Change(ref, tuple(edits)),) if edits else ())
+
+
+def _laps_words(edits: Sequence[Edit]) -> str:
+    """Say a run of laps by its count; lap by lap it would tell nothing in one line."""
+    laps = [edit for edit in edits if edit.path[0] == LAPS and edit.old is MISSING]
+    return f"{len(laps)} laps added" if len(laps) > 2 and len(laps) == len(edits) else ""
 
 
 def entered(files: GarageFiles, ref: Ref, line: Line, edits: Sequence[Edit]) -> list[str]:

@@ -16,10 +16,14 @@ LIKE_TRACK_K = 8.0
 
 @attrs.frozen
 class LastTime:
-    """The session found, and why it is not in like conditions; empty where it is, as far as known."""
+    """The session found, and why it is not in like conditions; empty where it is, as far as known.
+
+    `untold` is what could not be compared, since it is not known of one of the two.
+    """
 
     past: Past
     unlike: str = ""
+    untold: tuple[str, ...] = ()
 
 
 def last_time(situation: Situation) -> LastTime | None:
@@ -36,7 +40,9 @@ def last_time(situation: Situation) -> LastTime | None:
         if one.venue == venue.id and one.session.date is not None and one.session.date < session.date
     ]
     told = [(one, "; ".join(unlike(session, one.session, situation.history))) for one in here]
-    found = [LastTime(one, said) for one, said in told]
+    found = [
+        LastTime(one, said, tuple(untold(session, one.session, situation.history))) for one, said in told
+    ]
     return next((one for one in found if not one.unlike), found[0] if found else None)
 
 
@@ -53,3 +59,14 @@ def unlike(now: Session, then: Session, history: History) -> Iterator[str]:
         apart = abs(now.track.to("C") - then.track.to("C"))
         if apart > LIKE_TRACK_K:
             yield f"track {then.track}, now {now.track}"
+
+
+def untold(now: Session, then: Session, history: History) -> Iterator[str]:
+    """Name what cannot be compared of two sessions, since it is not known of one of them."""
+    if None in (COLUMN.get(one.surface or "") for one in (now, then)):
+        yield "surface"
+    sets = [history.tyre_sets.get(one.tyres or "") for one in (then, now)]
+    if any(tyre_of(one, end).kind is None for one in sets for end in ENDS):
+        yield "tyre kind"
+    if not (isinstance(now.track, Quantity) and isinstance(then.track, Quantity)):
+        yield "track temperature"

@@ -26,10 +26,11 @@ def next_session(
 ) -> tuple[Ref, Step | Trouble]:
     """Make the step that creates the session after another one, copied from it.
 
-    It belongs to the source's day while that is today or still to come, or the source is not ridden;
-    else to today, and to the day record of today where there is one. Its start is the next one in the
-    timetable of the group in which this rider rides that day. A tyre set that was retired meanwhile
-    is not carried over, nor is a value that cannot be read. `more` is what is known of it already.
+    It belongs to the source's day while that is today or still to come; else to the first day record that
+    is, as the evening before; without one to the source's day where that was not ridden, else to today. Its
+    start is the next one in the timetable of the group in which this rider rides that day. A tyre set that
+    was retired meanwhile is not carried over, nor is a value that cannot be read. `more` is what is known
+    of it already.
     """
     loaded = files.read(source)
     held = loaded.record if loaded is not None else None
@@ -37,7 +38,7 @@ def next_session(
         return source, Trouble(
             f"{source} cannot be read", "a session that can be read", "mend its file first"
         )
-    date = _date(held, now)
+    date = _date(files, held, now.date())
     after_it = held.number or 0 if date == held.date else 0
     number = next_number(files, date, held.bike, after_it)
     ref = free_session(files, date, number, held.bike)
@@ -53,10 +54,18 @@ def next_session(
     return ref, creating(files, ref, {key: values[key] for key in _first_keys(values)})
 
 
-def _date(source: Session, now: dt.datetime) -> dt.date:
-    if source.date is None:
-        return now.date()
-    return source.date if source.date >= now.date() or not is_ridden(source) else now.date()
+def _date(files: GarageFiles, source: Session, today: dt.date) -> dt.date:
+    if source.date is None or source.date >= today:
+        return source.date or today
+    coming = None if source.kind == "road" else _next_day(files, today)
+    return coming or (today if is_ridden(source) else source.date)
+
+
+def _next_day(files: GarageFiles, today: dt.date) -> dt.date | None:
+    """Give the date of the first day record that is today or still to come."""
+    held = (files.data(ref) for ref in files.listing("day"))
+    dates = (data.get("date") for data in held if "retired" not in data)
+    return min((date for date in dates if type(date) is dt.date and date >= today), default=None)
 
 
 def _carried(files: GarageFiles, loaded: Loaded) -> dict[str, Value]:

@@ -116,13 +116,24 @@ _PRESSURE = {"bar": "238 is 2.38 bar", "psi": "345 is 34.5 psi", "kPa": "238 is 
 _RULES = {
     "score": "one digit",
     "symptom": "first letters, or a digit below",
-    "corner": "two digits, or one and enter",
+    "corner": "07, or 7 and enter; 00 skips",
     "end": "f front, r rear",
     "each lap": "s same, d differs",
     "change": "ONE, in words; 0 none",
 }
 
 SKIP = "0"
+
+
+def is_skipped(group: Group, text: str) -> bool:
+    """Tell whether what was typed passes a group over: a nought, two where a corner goes ("07" is one)."""
+    return text.strip() == SKIP * (2 if group.reads == "corner" else 1)
+
+
+def is_no_answer(group: Group, text: str) -> bool:
+    """Tell whether what was typed can never become one of the few answers of a group."""
+    known = _CHOICES.get(group.reads)
+    return known is not None and text.strip()[:1].casefold() not in ("", *known)
 
 
 def read_group(group: Group, text: str, units: Units) -> Value | Trouble | None:

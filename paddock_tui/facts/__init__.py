@@ -1,13 +1,38 @@
 """What can be known of a situation: each fact is a function of other facts, known, not known or absent."""
 
 from paddock_tui.facts import (  # noqa: F401 - registers their facts
+    aids,
+    brakes,
+    changes,
     checklists,
     controls,
+    copied,
+    dash,
     day,
+    event,
+    fuel,
+    heights,
+    incidents,
     known,
+    legs,
     outing,
+    physics,
+    quoted,
+    rear_tyre,
+    rider,
+    road,
+    sag,
+    servicing,
     stages,
+    starts,
     suspension,
+    tyre_air,
+    tyre_pressures,
+    tyres,
+    weather,
+    wet_package,
+    wheel_speeds,
+    work,
 )
 from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Absent, Facts, Missing, NotKnown
 from paddock_tui.facts.situation import Situation

@@ -1,10 +1,10 @@
 """What the aids do as they are set: which wheel is left alone, what is armed, what thins the nets."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 import attrs
 
-from paddock_tui.facts.controls import NETS, Net, Shown
+from paddock_tui.facts.controls import NETS, Net, Shown, levels_of
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.incidents import Happened
 from paddock_tui.quantities import Quantity
@@ -12,6 +12,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control, Effect, function_of
 from paddock_tui.records.of_bike import is_off
 from paddock_tui.records.session import Session
+from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.levels import Scale
@@ -45,6 +46,18 @@ class Mean:
 def learner(group: str) -> str | Absent:
     """The group of a rider who is still learning the track; absent for the advanced and racers."""
     return group if group in LEARNERS else ABSENT
+
+
+@fact("the rider's group", at="rider:group")
+def novice(group: str) -> bool | Absent:
+    """True for a novice; absent for every other group."""
+    return True if group == "novice" else ABSENT
+
+
+@fact("whether all nets at their least matter", at="session:surface")
+def least_matters(column: str, group: str) -> bool | Absent:
+    """True for a novice, and for anybody off a dry track; absent for the others in the dry."""
+    return ABSENT if column == "dry" and group != "novice" else True
 
 
 @fact("the bike's power", at="bike:drive.power", show=lambda power: f"{power}")
@@ -83,6 +96,21 @@ def rear_wheel_left(
 ) -> bool | Absent:
     """True where an ABS control leaves the rear wheel without ABS; absent where it does not, or is none."""
     return True if is_off(control, in_force.value) or effect_in_force.rear == "off" else ABSENT
+
+
+def least_watching(name: str, control: Control, wheels: Iterable[str], at_least: float) -> Setting | None:
+    """Give the level of least help, not below `at_least`, at which an ABS watches these wheels.
+
+    None where no level does, or nobody knows which end helps most.
+    """
+    levels = levels_of(name, control)
+    scale = levels.help_if_known() if levels is not None else None
+    for level in scale.on if scale is not None else ():
+        effect = control.effects.get(str(level), Effect())
+        watches = all(getattr(effect, wheel) != "off" for wheel in wheels)
+        if scale is not None and watches and scale.help_of(level) >= at_least:
+            return level
+    return None
 
 
 @fact("how far {subject} frees the rear", at="session:setup.controls.{subject}", per="control")

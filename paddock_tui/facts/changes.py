@@ -134,9 +134,9 @@ def _adjuster_unit(name: str, bike: Bike) -> str:
 
 
 def _swapped(session: Session, source: Session, history: History, records: Mapping[str, Record]) -> bool:
-    """Tell whether the weather asked for another set-up: from dry to damp or wet, or back; rain tyres too."""
-    dry = [COLUMN.get(one.surface or "") for one in (source, session)]
-    if None not in dry and (dry[0] == "dry") != (dry[1] == "dry"):
+    """Tell whether the weather asked for another set-up: dry, damp or wet, either way; rain tyres too."""
+    ground = [COLUMN.get(one.surface or "") for one in (source, session)]
+    if None not in ground and ground[0] != ground[1]:
         return True
     before, now = history.tyre_sets.get(source.tyres or ""), records.get("tyres")
     kinds = [one.rear.kind for one in (before, now) if isinstance(one, TyreSet)]

@@ -25,6 +25,9 @@ OPEN, OK, TO_FIX, NOT_APPLICABLE, ANSWERED = "open", "ok", "to fix", "not applic
 _WORTH_CARRYING = ("hold", "serious", "caution", None)
 """What is to fix after one session stays so in the next ones of the day; a note does not."""
 
+_SECTIONS_NAMED = (("pressures",), ("feel",))
+"""Sections whose rows are told apart by the section alone: front, rear."""
+
 
 @attrs.frozen
 class ItemState:
@@ -254,7 +257,8 @@ class _Look:
             return attrs.evolve(state, said=f"no value is called {state.answered_by}")
         if value is None:
             return state
-        said = f"{state.answered_by}: {field.shape.show(value)}"
+        lead = f"{field.section[-1]} " if field.section[:1] in _SECTIONS_NAMED else ""
+        said = f"{lead}{field.label}: {field.shape.show(value)}"
         if value is False:
             return attrs.evolve(state, said=said)
         if not state.in_day and self._carried(path, value):

@@ -211,6 +211,33 @@ def is_engine_braking(subject: str, control: Control) -> bool | Absent:
     return True if function_of(subject, control) == "engine-braking" else ABSENT
 
 
+@fact("the aids that nobody set", show=lambda found: f"not set: {', '.join(found)}")
+def aids_unset(setup: SetUp, bike: Bike) -> tuple[str, ...] | Absent:
+    """Traction, slide and front ABS controls without a value in force; absent where each has one."""
+    mode = bike.modes.get(setup.mode or "")
+    found = tuple(
+        name
+        for name, control in sorted(bike.controls.items())
+        if function_of(name, control) in (*SLIP_NETS, *FRONT_ABS)
+        and in_force_value(name, control, setup, mode) is None
+    )
+    return found or ABSENT
+
+
+@fact("whether nobody said which end of {subject} helps most", per="control")
+def help_unsaid(subject: str, control: Control, is_aid: str) -> bool | Absent:
+    """True for an aid whose levels, or the end of them that helps most, are not known; else absent."""
+    levels = levels_of(subject, control)
+    return True if levels is None or levels.help_if_known() is None else ABSENT
+
+
+@fact("whether nobody said which end of {subject} frees the rear", per="control")
+def freeing_unsaid(subject: str, control: Control, is_engine_braking: bool) -> bool | Absent:
+    """True for engine braking whose levels or freeing end are not known; else absent."""
+    levels = levels_of(subject, control)
+    return True if levels is None or levels.scale_if_known() is None else ABSENT
+
+
 @fact("which end of {subject} helps most", at="bike:controls.{subject}.most_help", per="control")
 def help_scale(is_aid: str, levels: Levels) -> HelpScale | Unknown:
     """The scale of help of an aid; not known while the bike's file does not say which end helps most."""

@@ -22,6 +22,24 @@ def column(surface: str) -> str:
     return COLUMN[surface]
 
 
+@fact("whether the track is wet")
+def on_wet(column: str) -> bool | Absent:
+    """True on a wet track or in standing water; absent elsewhere, so that nothing is asked for it there."""
+    return True if column == "wet" else ABSENT
+
+
+@fact("whether the track is damp")
+def on_damp(column: str) -> bool | Absent:
+    """True on a damp or drying track; absent elsewhere."""
+    return True if column == "damp" else ABSENT
+
+
+@fact("whether the track is not wet")
+def out_of_the_wet(column: str) -> bool | Absent:
+    """True on a dry, damp or drying track; absent in the wet."""
+    return ABSENT if column == "wet" else True
+
+
 @fact("the kind of session", at="session:kind")
 def kind(session: Session) -> str | Unknown:
     """What kind of outing it is."""

@@ -2,8 +2,8 @@
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import History
+from paddock_tui.facts.tyres import Seen, last_seen, unscrubbed
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.outing import Look
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
 from paddock_tui.trade.starting import COLD_TRACK_C
@@ -25,15 +25,17 @@ def poor_rear(
 ) -> tuple[str, ...] | Absent:
     """What is known to take grip from the rear tyre; absent where nothing is known to.
 
-    A look or a tread that nobody took says nothing: not every tyre is measured.
+    A look or a tread that nobody took says nothing: not every tyre is measured. New is what nobody has
+    ridden yet.
     """
     rear = tyres.rear
     found = []
     if cold_track and session.warmers != "used":
         found.append("cold")
-    if rear.scrubbed is False:
+    if unscrubbed("rear", session, history, tyres) is True:
         found.append("new")
-    if _worn(rear) or _looked_worn(session, history):
+    seen = last_seen("rear", session, history, tyres)
+    if _worn(rear) or (isinstance(seen, Seen) and any(word in WORN_LOOKS for word in seen.looks)):
         found.append("worn")
     return tuple(found) or ABSENT
 
@@ -41,11 +43,3 @@ def poor_rear(
 def _worn(tyre: Tyre) -> bool:
     depths = [one.to("mm") for one in (tyre.tread_left, tyre.tread_middle, tyre.tread_right) if one]
     return bool(depths) and tyre.worn_at is not None and min(depths) <= tyre.worn_at.to("mm")
-
-
-def _looked_worn(session: Session, history: History) -> bool:
-    """Tell by the last look at the rear of this tyre set."""
-    sessions = [one.session for one in history.past if one.session.tyres == session.tyres is not None]
-    looks = [look for one in (*sessions, session) if (look := one.look.get("rear")) is not None and look.seen]
-    last = looks[-1] if looks else Look()
-    return any(word in WORN_LOOKS for word in last.seen or ())

@@ -80,15 +80,21 @@ def tyre_kind_at(end: End, tyres: TyreSet) -> str | Unknown:
     return tyre_of(tyres, end).kind or UNKNOWN
 
 
-@fact("the wheels that {subject} leaves without ABS", per="control")
-def wheels_left(
-    subject: str, control: Control, in_force: Shown, effect_in_force: Effect
-) -> tuple[str, ...] | Absent:
-    """The wheels without ABS at this level; absent for a control that is no ABS."""
+@fact("the wheels that {subject} watches", per="control")
+def wheels_watched(subject: str, control: Control) -> tuple[str, ...] | Absent:
+    """The wheels that a control of ABS is for; absent for a control that is no ABS."""
     function = function_of(subject, control)
     if function not in ("front-abs", "rear-abs", "abs"):
         return ABSENT
-    wheels = ("front", "rear") if function == "abs" else (function.partition("-")[0],)
+    return ("front", "rear") if function == "abs" else (function.partition("-")[0],)
+
+
+@fact("the wheels that {subject} leaves without ABS", per="control")
+def wheels_left(
+    control: Control, wheels_watched: tuple[str, ...], in_force: Shown, effect_in_force: Effect
+) -> tuple[str, ...]:
+    """The wheels without ABS at this level."""
+    wheels = wheels_watched
     if is_off(control, in_force.value):
         return wheels
     return tuple(wheel for wheel in wheels if getattr(effect_in_force, wheel) == "off")

@@ -14,16 +14,13 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.parked import Freshness, freshness
-from paddock_tui.trade.tyre_pressure import gas_temperature_c, same_air_kpa_gauge
+from paddock_tui.trade.tyre_pressure import gas_temperature_c
 
 FULL_SESSION_MIN = 10.0
 """Minutes on track after which a tyre is as warm as it gets. Common practice, no source."""
 
 FULL_SESSION_LAPS = 4
 """Laps after which a tyre is as warm as it gets. Common practice, no source."""
-
-COMPARABLE_DAYS = 7
-"""Days within which two cold readings tell of a leak and not of the slow loss of every tyre."""
 
 
 @attrs.frozen
@@ -59,14 +56,14 @@ class Hot(Read):
 @fact("the cold reading of the {subject}", per="end", show=lambda found: f"{found.end} cold {found.left_at}")
 def cold_read(end: End, session: Session) -> Read | Absent:
     """The cold reading of one end; absent where it was not read."""
-    return _read(end, session.pressures.get("cold"), session) or ABSENT
+    return read_at(end, session.pressures.get("cold"), session) or ABSENT
 
 
 @fact("the hot reading of the {subject}", at="session:pressures.hot.{subject}", per="end", show=str)
 def hot_read(end: End, session: Session) -> Hot | Absent:
     """The hot reading of one end with the minutes since parking; absent where it was not read."""
     reading = session.pressures.get("hot")
-    found = _read(end, reading, session)
+    found = read_at(end, reading, session)
     if found is None:
         return ABSENT
     minutes = None
@@ -78,9 +75,14 @@ def hot_read(end: End, session: Session) -> Hot | Absent:
 
 @fact("the hot target of the {subject}", per="end", show=lambda found: f"target {found}")
 def hot_target(end: End, column: str, tyres: TyreSet) -> Quantity | Absent:
-    """The vendor's hot figure for this surface; absent where nobody entered one."""
+    """The vendor's hot figure for this surface; absent where nobody entered one.
+
+    In the damp a tyre that has a figure for the dry is worked toward that one: patches do not cool it.
+    """
     tyre = tyre_of(tyres, end)
-    return (tyre.hot_dry if column == "dry" else tyre.hot_wet) or ABSENT
+    if column == "wet":
+        return tyre.hot_wet or ABSENT
+    return tyre.hot_dry or (tyre.hot_wet if column == "damp" else None) or ABSENT
 
 
 @attrs.frozen
@@ -97,7 +99,13 @@ class Worked:
 
 @fact("how warm the {subject} got", per="end", show=str)
 def worked(
-    end: End, session: Session, tyres: TyreSet, cold_read: Read, hot_read: Hot, on_dry: bool
+    end: End,
+    session: Session,
+    tyres: TyreSet,
+    cold_read: Read,
+    hot_read: Hot,
+    on_dry: bool,
+    same_air: bool,
 ) -> Worked | Absent:
     """What a full dry session made of the gas; absent where range, temperature or length is not known."""
     tyre = tyre_of(tyres, end)
@@ -112,42 +120,10 @@ def worked(
     return Worked(gas, tyre.works_from.to("C"), tyre.works_to.to("C"))
 
 
-@attrs.frozen
-class Lost:
-    """Pressure lost since the last check, temperature allowed for, and whether a second reading agrees."""
-
-    end: End
-    kpa: float
-    since: str
-    confirmed: bool
-
-    def __str__(self) -> str:
-        return f"{self.end} {self.kpa / 100:.2f} bar less than {self.since}"
-
-
-@fact("pressure lost at the {subject}", per="end", show=str)
-def lost_since(end: End, session: Session, history: History, cold_read: Read) -> Lost | Absent:
-    """What a tyre has lost since its last cold check, by the gas law; absent where nothing can be compared.
-
-    Compared with the last session on the same tyres within a week whose air was not let out hot since.
-    """
-    if cold_read.celsius is None or session.tyres is None or session.date is None:
-        return ABSENT
-    before = _last_cold(end, session, history)
-    if before is None:
-        return ABSENT
-    last, where = before
-    if last.celsius is None:
-        return ABSENT
-    try:
-        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, cold_read.celsius)
-    except (CannotBe, OutOfRange):
-        return ABSENT
-    lost = expected - cold_read.pressure.to("kPa")
-    others = (reading for name, reading in session.pressures.items() if name not in ("cold", "hot"))
-    again = [_read(end, reading, session) for reading in others]
-    confirmed = any(one is not None and _less(one, last, lost * 0.7) for one in again)
-    return Lost(end, lost, where, confirmed)
+@fact("the planned cold pressure of the {subject}", per="end", show=lambda found: f"planned {found}")
+def planned_start(end: End, setup: SetUp) -> Quantity | Absent:
+    """The starting pressure of the set-up; absent where none is planned."""
+    return (setup.front_start if end == "front" else setup.rear_start) or ABSENT
 
 
 @attrs.frozen
@@ -165,45 +141,11 @@ class Start:
 @fact("what the {subject} goes out with", per="end", show=str)
 def goes_out_with(end: End, session: Session, setup: SetUp) -> Start | Absent:
     """What the cold reading left in it, else the starting pressure of the set-up; absent without either."""
-    read = _read(end, session.pressures.get("cold"), session)
+    read = read_at(end, session.pressures.get("cold"), session)
     if read is not None:
         return Start(end, read.left_at, read=True)
     start = setup.front_start if end == "front" else setup.rear_start
     return ABSENT if start is None else Start(end, start, read=False)
-
-
-@attrs.frozen
-class Moved:
-    """How the air moved since the pressures were set, and what that does to each tyre, in kPa."""
-
-    then_c: float
-    now_c: float
-    front_kpa: float | None
-    rear_kpa: float | None
-
-    def __str__(self) -> str:
-        return f"air {self.then_c:g} C then, {self.now_c:g} C now"
-
-
-@fact("how the air moved since the pressures were set", show=str)
-def air_moved(session: Session) -> Moved | Absent:
-    """The air's temperature when the cold pressures were set against that of the session."""
-    ends = [_read(end, session.pressures.get("cold"), session) for end in ("front", "rear")]
-    reading = session.pressures.get("cold")
-    if reading is None or reading.temperature is None or not isinstance(session.air, Quantity):
-        return ABSENT
-    then, now = reading.temperature.to("C"), session.air.to("C")
-    changes: list[float | None] = []
-    for one in ends:
-        if one is None:
-            changes.append(None)
-            continue
-        try:
-            kpa = one.left_at.to("kPa")
-            changes.append(same_air_kpa_gauge(kpa, then, now) - kpa)
-        except (CannotBe, OutOfRange):
-            return ABSENT
-    return Moved(then, now, changes[0], changes[1])
 
 
 @fact("the last session without a hot reading", show=lambda found: f"session {found}")
@@ -219,7 +161,8 @@ def last_without_hot(session: Session, history: History) -> str | Absent:
     return ABSENT
 
 
-def _read(end: End, reading: Reading | None, session: Session) -> Read | None:
+def read_at(end: End, reading: Reading | None, session: Session) -> Read | None:
+    """Give one end of a reading; without a temperature of its own the air's counts. None: not read."""
     if reading is None:
         return None
     pressure, set_to = (
@@ -237,29 +180,3 @@ def _full(session: Session) -> bool:
         return session.ridden_time.to("min") >= FULL_SESSION_MIN
     laps = session.ridden_laps if session.ridden_laps is not None else len(session.laps)
     return laps >= FULL_SESSION_LAPS
-
-
-def _last_cold(end: End, session: Session, history: History) -> tuple[Read, str] | None:
-    for one in reversed(history.past):
-        before = one.session
-        if before.tyres != session.tyres or before.date is None or session.date is None:
-            continue
-        if (session.date - before.date).days > COMPARABLE_DAYS:
-            return None
-        hot = _read(end, before.pressures.get("hot"), before)
-        if hot is not None and hot.set_to is not None:
-            return None
-        cold = _read(end, before.pressures.get("cold"), before)
-        if cold is not None:
-            return cold, f"session {one.id}"
-    return None
-
-
-def _less(again: Read, last: Read, at_least_kpa: float) -> bool:
-    if again.celsius is None or last.celsius is None:
-        return False
-    try:
-        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, again.celsius)
-    except (CannotBe, OutOfRange):
-        return False
-    return expected - again.pressure.to("kPa") >= at_least_kpa

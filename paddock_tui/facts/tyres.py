@@ -99,6 +99,12 @@ def warmers(session: Session) -> str | Unknown:
     return session.warmers or UNKNOWN
 
 
+@fact("whether tyre warmers are used", at="session:warmers", show=lambda found: f"warmers {found}")
+def unwarmed(warmers: str) -> str | Absent:
+    """The word that no warmers are used; absent where they are."""
+    return ABSENT if warmers == "used" else warmers
+
+
 @fact("minutes on the warmers", show=lambda found: f"{found:.0f} min on the warmers")
 def soaked_min(session: Session, earlier: tuple[Session, ...]) -> float | Absent:
     """Minutes from cold on the warmers; absent where times are missing or the tyres came in hot before."""

@@ -122,7 +122,7 @@ def _asides(
 ) -> Iterator[str]:
     """Say what matters of one row: reset by the key, fixed by the mode, launch, the posted limit."""
     if control.key_off == "resets":
-        yield "resets with the key"
+        yield "key resets"
     elif control.key_off is None:
         yield "after the key: not known"
     mode = bike.modes.get(session.setup.mode or "")

@@ -78,7 +78,8 @@ def _session_rows(desk: Desk, retired: bool) -> Iterator[Row]:
             yield Row(ref.id, "its date is not known, or it cannot be read", ref=ref, opens=ref, kind="link")
     for one in sorted(seen, key=order, reverse=True):
         data = desk.files.data(one.ref)
-        state = "in hand" if one.ref == in_hand else "ridden" if one.ridden else "to come"
+        coming = "to come" if one.date >= desk.now().date() else "not ridden"
+        state = "in hand" if one.ref == in_hand else "ridden" if one.ridden else coming
         state = "retired" if "retired" in data else state
         yield Row(
             label=one.ref.id,

@@ -50,9 +50,8 @@ def last_time_page(
     same = tuple(row for row in rows if not row.offer and row.path[0] == SET_UP)
     beside = tuple(row for row in rows if row.path[0] != SET_UP)
     when = f"session {then.number} of {short_date(then.date)}" if then.date is not None else found.past.id
-    like = "in like conditions, as far as known" if not found.unlike else f"the last one here: {found.unlike}"
     sections = [
-        _said(f"last time here: {when}", printable(like)),
+        _said(f"last time here: {when}", printable(_like(found))),
         Section(
             "differs", differs or _said("", "nothing of the set-up differs").rows, "v takes a row, m all"
         ),
@@ -60,6 +59,17 @@ def last_time_page(
         Section("the same", same),
     ]
     return Page(f"last time here · {heading}", tuple(one for one in sections if one.rows), judged=False)
+
+
+def _like(found: LastTime) -> str:
+    """Say how the conditions compare: what is not known makes nothing alike."""
+    if found.unlike:
+        return f"the last one here: {found.unlike}"
+    if "surface" in found.untold:
+        return f"conditions not compared, not known: {', '.join(found.untold)}"
+    return (
+        f"in like conditions; not known: {', '.join(found.untold)}" if found.untold else "in like conditions"
+    )
 
 
 def puts_of(page: Page) -> tuple[Put, ...]:

@@ -98,7 +98,7 @@ def _decided(ridden: Loaded, coming: Loaded | None, units: Units) -> Section:
         return Section(title, (own,))
     found = [one for one in differences(before.setup, after.setup) if one.known]
     if not found:
-        return Section(title, (Row("", "nothing: the same again", kind="text", key="same"), own))
+        return Section(title, (Row("", "nothing yet: the same again", kind="text", key="same"), own))
     rows: list[Row] = []
     for one in found:
         key = f"decided {one.kind} {one.key}"

@@ -29,9 +29,10 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
         said = "This session was ridden: n makes the next one." if session else "There is no session here."
         return Page(f"going out · {heading}", (Section("over", (Row("", said, kind="text", key="over"),)),))
     sections = []
-    mend = tuple(finding_row(one) for one in to_mend(judged))
+    mend = to_mend(judged)
     if mend:
-        sections.append(Section("mend first, or say why", mend))
+        title = "mend first, or say why" if any(one.to_answer for one in mend) else "mend first"
+        sections.append(Section(title, tuple(finding_row(one) for one in mend)))
     do = tuple(_due_row(one, session) for one in to_do(judged))
     if do:
         sections.append(Section("to do, in the order of the clock", do))
@@ -94,7 +95,10 @@ def _last_minutes(session: Session) -> Iterator[Row]:
     yield _said(
         "warmers" if clear else "clear", f"{clear}cables, stands and tools out of the way before it rolls"
     )
-    yield _said("first laps", "two at rising pace: tyres, brakes and head come in together")
+    if session.kind == "road":
+        yield _said("to begin", "gently: tyres and brakes are cold, and the road is no track")
+    else:
+        yield _said("first laps", "two at rising pace: tyres, brakes and head come in together")
 
 
 def _said(label: str, words: str) -> Row:

@@ -104,7 +104,7 @@ def _where(files: GarageFiles, ref: Ref | None, group: Group) -> str:
     number = files.data(ref).get("number") if ref is not None else None
     if group.reads == "change":
         return "j proposes; "
-    return f"to session {number}; " if number is not None else "makes session; "
+    return f"to session {number}; " if number is not None else "makes the next session; "
 
 
 def _later(loaded: Loaded, session: Session, units: Units, no_laps: str) -> Iterator[Section]:

@@ -110,7 +110,7 @@ def _control_asides(name: str, control: Control, mode: Mode | None, value: Setti
         if off:
             yield f"{' and '.join(off)} off at this level"
     if control.key_off == "resets":
-        yield "resets with the key"
+        yield "key resets"
 
 
 def _bar(name: str, control: Control, value: Setting | None) -> Bar | None:

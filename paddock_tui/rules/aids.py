@@ -1,43 +1,56 @@
-"""Rules about the aids of which nobody can tell what they do: a direction or levels that nobody knows."""
+"""Rules about the aids of which nobody can tell what they do: no value, no direction, no levels known."""
 
 from paddock_tui.facts.controls import levels_of
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.of_bike import label_of
 from paddock_tui.rules.core import AIDS, CAUTION, Raise, Remedy, Result, rule
+from paddock_tui.text import clip
 
 
 @rule(
     "direction-not-known",
     CAUTION,
     per="control",
-    when=("is_aid", "in_force"),
+    when=("help_unsaid", "in_force"),
     at="bike:controls.{subject}.most_help",
     rank=AIDS,
 )
 def direction_not_known(subject: str, control: Control) -> Result:
     """Nobody has said which end of an aid in use helps most: nothing about it can be judged."""
-    levels = levels_of(subject, control)
-    if levels is None:
+    if levels_of(subject, control) is None:
         return _no_levels(subject)
-    return None if levels.help_if_known() is not None else _direction(subject, "helps most", "most_help")
+    return _direction(subject, "helps most", "most_help")
+
+
+@rule("aids-not-set", CAUTION, when=("to_come",), at="setup:setup.controls", rank=AIDS)
+def aids_not_set(aids_unset: tuple[str, ...]) -> Result:
+    """What the traction control or the ABS at the front is set to is written nowhere."""
+    named = [label_of(name) for name in aids_unset[:2]]
+    more = [f"{len(aids_unset) - 2} more"] if len(aids_unset) > 2 else []
+    *first, last = (*named, *more)
+    listed = f"{', '.join(first)} and {last}" if first else last
+    return Raise(
+        message=f"What {clip(listed, 48)} {'is' if len(aids_unset) == 1 else 'are'} set to is not known.",
+        why="Whether a net is on, and how much of it, is the first thing to know; clear would be a guess.",
+        remedy=Remedy("Choose the riding mode and the levels, or read them on the dash, and enter them."),
+        path=("setup", "controls", aids_unset[0]),
+        facts=f"not set: {', '.join(aids_unset)}",
+    )
 
 
 @rule(
     "freeing-end-not-known",
     CAUTION,
     per="control",
-    when=("is_engine_braking", "in_force"),
+    when=("freeing_unsaid", "in_force"),
     at="bike:controls.{subject}.frees_most",
     rank=AIDS,
 )
 def freeing_end_not_known(subject: str, control: Control) -> Result:
     """Nobody has said which end of the engine braking frees the rear: makers count both ways."""
-    levels = levels_of(subject, control)
-    if levels is None:
+    if levels_of(subject, control) is None:
         return _no_levels(subject)
-    return (
-        None if levels.scale_if_known() is not None else _direction(subject, "frees the rear", "frees_most")
-    )
+    return _direction(subject, "frees the rear", "frees_most")
 
 
 def _direction(subject: str, does: str, key: str) -> Raise:

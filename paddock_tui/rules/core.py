@@ -32,8 +32,9 @@ NOTE, CAUTION, SERIOUS, HOLD = Severity.NOTE, Severity.CAUTION, Severity.SERIOUS
 
 About = Literal["danger", "method"]
 
-BRAKES, RIDER, TYRES, PRESSURES, FUEL, AIDS, SUSPENSION, EVENT, RECORDS = range(10, 100, 10)
-"""What is mended first among findings of one severity: brakes, wheels, leaks and lamps before all else."""
+HEAD, BRAKES, RIDER, TYRES, PRESSURES, FUEL, AIDS, SUSPENSION, EVENT, RECORDS = range(0, 100, 10)
+"""What comes first among findings of one severity: a head that was hit, then what is mended first: brakes,
+wheels, leaks and lamps before all else."""
 
 
 @attrs.frozen

@@ -29,16 +29,12 @@ CAUTION_BELOW = limit(
     SERIOUS,
     per="control",
     at="setup:setup.controls.{subject}",
-    when=("in_force",),
+    when=("on_wet", "in_force", "to_come"),
     limits=(SERIOUS_BELOW, CAUTION_BELOW),
     rank=AIDS,
 )
-def engine_braking_holds_in_the_wet(
-    subject: str, freed: Freed, surface: str, column: str, limits: Limits
-) -> Result:
+def engine_braking_holds_in_the_wet(subject: str, freed: Freed, surface: str, limits: Limits) -> Result:
     """Engine braking near the end that holds the rear wheel, on a wet track."""
-    if column != "wet":
-        return None
     scale = freed.scale
     serious, caution = (scale.nearest(limits[one]) for one in (SERIOUS_BELOW, CAUTION_BELOW))
     wanted = max(serious, caution, key=scale.position_of)

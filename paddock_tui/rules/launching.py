@@ -22,15 +22,16 @@ IN_A_ROW = limit(
     "launch-armed-where-nobody-starts",
     SERIOUS,
     per="control",
+    when=("to_come",),
     at="setup:setup.controls.{subject}",
     absorbs=("launch-armed-without-grip",),
     rank=AIDS,
 )
 def launch_armed_where_nobody_starts(subject: str, launch_armed: Shown, no_start_wanted: str) -> Result:
     """Launch armed in a session that is neither a race nor a declared start practice."""
-    article = "an" if no_start_wanted[:1] in "aeiou" else "a"
+    what = "a track day" if no_start_wanted == "track day" else no_start_wanted
     return Raise(
-        message=f"{start(subject)} is armed for {article} {no_start_wanted}.",
+        message=f"{start(subject)} is armed for {what}.",
         why="At the pit exit it takes hold of throttle and clutch unasked, and most organisers forbid it.",
         remedy=Remedy("Switch it off, and see it off on the dash.", (Put(_path(subject), "off"),)),
         parts=(subject,),
@@ -42,6 +43,7 @@ def launch_armed_where_nobody_starts(subject: str, launch_armed: Shown, no_start
     "launch-armed-without-grip",
     CAUTION,
     per="control",
+    when=("to_come",),
     at="setup:setup.controls.{subject}",
     rank=AIDS,
 )

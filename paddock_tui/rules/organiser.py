@@ -17,7 +17,7 @@ _RULES = (
     "pit-limiter-over-the-limit",
     HOLD,
     source=_RULES,
-    when=("organised",),
+    when=("organised", "to_come"),
     rank=EVENT,
     at="setup:setup.controls.pit-limiter",
 )
@@ -55,7 +55,7 @@ def pit_limiter_over_the_limit(limiter: Limiter, posted_pit_limit: Quantity) -> 
     "pit-limiter-figure-missing",
     CAUTION,
     source=_RULES,
-    when=("organised",),
+    when=("organised", "to_come"),
     rank=EVENT,
     at="setup:setup.controls.pit-limiter",
 )

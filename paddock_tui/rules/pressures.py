@@ -1,9 +1,11 @@
 """Rules about tyre pressures: against the target, against each other, against the last check."""
 
 from collections.abc import Mapping
+from decimal import Decimal
 
 from paddock_tui.facts.past import End
-from paddock_tui.facts.tyre_pressures import Hot, Lost, Moved, Read, Start, Worked
+from paddock_tui.facts.tyre_air import Lost, Moved
+from paddock_tui.facts.tyre_pressures import Hot, Read, Start, Worked
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules.core import (
     CAUTION,
@@ -38,7 +40,14 @@ ROAD_REAR = limit("road-pressure-on-the-track", "rear_from", 2.62, "bar", "cold 
 WEATHER = limit("weather-moved-since-set", "more_than", 8.0, "K", "so much warmer or colder", _OWN, 2, 30)
 
 
-@rule("hot-below-cold", SERIOUS, per="end", at="session:pressures.hot.{subject}", rank=PRESSURES)
+@rule(
+    "hot-below-cold",
+    SERIOUS,
+    per="end",
+    when=("same_air",),
+    at="session:pressures.hot.{subject}",
+    rank=PRESSURES,
+)
 def hot_below_cold(end: End, cold_read: Read, hot_read: Hot) -> Result:
     """A tyre read lower hot than it went out cold: swapped, misread, or it leaks."""
     if hot_read.pressure.to("kPa") >= cold_read.left_at.to("kPa"):
@@ -99,7 +108,7 @@ def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, l
         return None
     way, does = ("over", "the patch is small and hot") if over > 0 else ("under", "the tyre works too much")
     return Raise(
-        message=f"The {end} is {abs(over):.2f} bar {way} its hot target of {hot_target}.",
+        message=f"The {end} is {_by(abs(over), hot_target)} {way} its hot target of {hot_target}.",
         why=f"So far off, {does}: feel, grip and wear all suffer.",
         remedy=Remedy(
             "Set it to the target once while it is hot, and read it again after the next session.",
@@ -136,13 +145,13 @@ def tyre_worked_outside_its_range(end: End, worked: Worked, limits: Limits) -> R
 @rule(
     "pressure-lost", SERIOUS, per="end", at="session:pressures.cold.{subject}", limits=(LEAK,), rank=PRESSURES
 )
-def pressure_lost(end: End, lost_since: Lost, to_come: bool, limits: Limits) -> Result:
+def pressure_lost(end: End, lost_since: Lost, cold_read: Read, to_come: bool, limits: Limits) -> Result:
     """A tyre has lost pressure since its last check, temperature allowed for: a puncture or a valve."""
     if lost_since.kpa / 100 <= limits[LEAK]:
         return None
     second = " A second reading agrees." if lost_since.confirmed else ""
     return Raise(
-        message=f"The {end} lost {lost_since.kpa / 100:.2f} bar since {lost_since.since}.",
+        message=f"The {end} lost {_by(lost_since.kpa / 100, cold_read.left_at)} since {lost_since.since}.",
         why=f"Temperature allowed for, air has gone: a nail, a valve, the rim.{second}",
         remedy=Remedy(
             "Leave the bike parked: soapy water on tread, valve and rim, and read it again in ten minutes."
@@ -187,14 +196,20 @@ def weather_moved_since_set(air_moved: Moved, limits: Limits) -> Result:
     by = air_moved.now_c - air_moved.then_c
     if abs(by) <= limits[WEATHER]:
         return None
-    way = "warmer" if by > 0 else "colder"
+    way, more = ("warmer", "more") if by > 0 else ("colder", "less")
     changes = [
-        f"{end} {kpa / 100:+.2f} bar"
-        for end, kpa in (("front", air_moved.front_kpa), ("rear", air_moved.rear_kpa))
-        if kpa is not None
+        f"{end} {_by(abs(kpa) / 100, pressure)} {more} than {pressure}"
+        for end, (pressure, kpa) in air_moved.tyres.items()
     ]
+    since = "" if air_moved.since == "then" else f" {air_moved.since}"
     return Raise(
-        message=f"The air is {abs(by):.0f} C {way} than when the pressures were set.",
-        why=f"By the gas law, the same air, tyres in the shade: {', '.join(changes)}.",
+        message=f"The air is {abs(by):.0f} C {way} than when the pressures were set{since}.",
+        why=f"By the gas law, the same air, tyres cold and in the shade: {', '.join(changes)}.",
         remedy=Remedy("Read the cold pressures again, in the shade, with the same gauge."),
     )
+
+
+def _by(bar: float, like: Quantity) -> str:
+    """Write a difference of pressures in the unit of another figure."""
+    made = Quantity(Decimal(repr(bar)), "bar")
+    return made.shown_in(like.unit, {"bar": 2, "psi": 1}.get(like.unit, 0))

@@ -3,7 +3,7 @@
 from paddock_tui.facts.incidents import Happened
 from paddock_tui.facts.rider import Spent, cleared, suspected
 from paddock_tui.records.session import Session
-from paddock_tui.rules.core import HOLD, RIDER, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import HEAD, HOLD, RIDER, SERIOUS, Raise, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 
 _HEAD = "suspected concussion ends the day, a helmet that was hit is out of service: common practice"
@@ -20,7 +20,7 @@ _SPENT = limit(
 )
 
 
-@rule("concussion-suspected", HOLD, source=_HEAD, at="session:incidents", rank=RIDER)
+@rule("concussion-suspected", HOLD, source=_HEAD, at="session:incidents", rank=HEAD)
 def concussion_suspected(head_contacts: tuple[Happened, ...], session: Session) -> Result:
     """The head was hit today, and a concussion is suspected or not answered: nothing mends that today."""
     today = [one for one in head_contacts if suspected(one, session.date)]
@@ -43,7 +43,7 @@ def concussion_suspected(head_contacts: tuple[Happened, ...], session: Session) 
     )
 
 
-@rule("head-hit-not-cleared", HOLD, source=_HEAD, at="session:incidents", rank=RIDER)
+@rule("head-hit-not-cleared", HOLD, source=_HEAD, at="session:incidents", rank=HEAD)
 def head_hit_not_cleared(head_contacts: tuple[Happened, ...], session: Session) -> Result:
     """The head was hit, and not all three are there: who cleared the rider, when, and another helmet."""
     waiting = [one for one in head_contacts if not suspected(one, session.date) and not cleared(one)]
@@ -65,7 +65,7 @@ def head_hit_not_cleared(head_contacts: tuple[Happened, ...], session: Session) 
     )
 
 
-@rule("head-contact-not-answered", SERIOUS, source=_HEAD, at="session:incidents", rank=RIDER)
+@rule("head-contact-not-answered", SERIOUS, source=_HEAD, at="session:incidents", rank=HEAD)
 def head_contact_not_answered(head_not_answered: tuple[Happened, ...]) -> Result:
     """A fall while moving, and nobody wrote down whether the head touched anything."""
     if not head_not_answered:

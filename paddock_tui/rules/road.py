@@ -1,9 +1,11 @@
 """Rules about the way home by road: pressures, tread, tyres, ABS and riding mode."""
 
+from paddock_tui.facts.aids import least_watching
 from paddock_tui.facts.controls import Shown
 from paddock_tui.facts.past import End
 from paddock_tui.facts.road import Leaving
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.electronics import Control
 from paddock_tui.records.of_bike import label_of
 from paddock_tui.rules.core import (
     AIDS,
@@ -99,24 +101,41 @@ def tyre_not_for_the_road(end: End, tyre_kind_at: str) -> Result:
     if tyre_kind_at not in _TRACK_ONLY:
         return None
     return Raise(
-        message=f"The {end} tyre is a {tyre_kind_at}: not made for the road.",
+        message=f"The {end} tyre ({tyre_kind_at}) is not made for the road.",
         why="Most are marked so: they never get warm there, and neither law nor insurance covers them.",
         remedy=Remedy("Fit road tyres, or take the van."),
     )
 
 
 @rule(
-    "abs-off-on-the-road", SERIOUS, per="control", at="setup:setup.controls.{subject}", when=_HERE, rank=AIDS
+    "abs-off-on-the-road",
+    SERIOUS,
+    per="control",
+    at="setup:setup.controls.{subject}",
+    when=_HERE,
+    absorbs=("front-wheel-without-abs", "front-wheel-without-abs-in-the-wet"),
+    rank=AIDS,
 )
-def abs_off_on_the_road(subject: str, wheels_left: tuple[str, ...], in_force: Shown) -> Result:
+def abs_off_on_the_road(
+    subject: str,
+    control: Control,
+    wheels_watched: tuple[str, ...],
+    wheels_left: tuple[str, ...],
+    in_force: Shown,
+) -> Result:
     """ABS is left off for the way home."""
     if not wheels_left:
         return None
+    level = least_watching(subject, control, wheels_watched, 1.0)
     return Raise(
         message=f"{label_of(subject)} leaves the {' and '.join(wheels_left)} without ABS on the road.",
         why="Gravel, paint, diesel and cars that pull out are not on any track.",
-        remedy=Remedy("Set it to most help, and read the dash again after the last key-on."),
+        remedy=Remedy(
+            f"Set it to {'most help' if level is None else level}, and read the dash after the last key-on.",
+            () if level is None else (Put(("setup", "controls", subject), level),),
+        ),
         facts=f"road; {in_force}",
+        parts=(subject,),
     )
 
 

@@ -73,7 +73,7 @@ def service_due(service_items: tuple[ServiceDue, ...], session: Session) -> Resu
 def _overdue(one: ServiceDue, day: dt.date | None) -> str:
     words = []
     if one.hours is not None and one.hours <= 0:
-        words.append(f"{-one.hours:.1f} h over")
+        words.append(f"{abs(one.hours):.1f} h over")
     if one.date is not None and day is not None and day > one.date:
         words.append(f"since {one.date}")
     return ", ".join(words)

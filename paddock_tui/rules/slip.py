@@ -79,7 +79,7 @@ POOR_REAR = limit(
     "aid-off-in-the-wet",
     SERIOUS,
     per="control",
-    when=("in_force", "surface"),
+    when=("on_wet", "in_force", "surface", "to_come"),
     at="setup:setup.controls.{subject}",
     rank=AIDS,
 )
@@ -88,12 +88,11 @@ def aid_off_in_the_wet(
     is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
-    column: str,
     group: str,
     wet_said: str,
 ) -> Result:
     """Traction or slide control off in the wet: nothing catches the rear."""
-    if column != "wet" or help_in_force >= 0:
+    if help_in_force >= 0:
         return None
     wanted = help_scale.level_at_least(0.6)
     return Raise(
@@ -111,6 +110,7 @@ def aid_off_in_the_wet(
     "little-traction-help-in-the-wet",
     SERIOUS,
     per="control",
+    when=("on_wet", "to_come"),
     at="setup:setup.controls.{subject}",
     limits=(WET_SERIOUS, WET_CAUTION, WET_NOVICE),
     rank=AIDS,
@@ -122,12 +122,11 @@ def little_traction_help_in_the_wet(
     help_in_force: float,
     help_scale: HelpScale,
     surface: str,
-    column: str,
     group: str,
     limits: Limits,
 ) -> Result:
     """Traction or slide control on, but with little help for a wet track."""
-    if column != "wet" or help_in_force < 0:
+    if help_in_force < 0:
         return None
     serious = help_scale.snap(limits[WET_NOVICE if group == "novice" else WET_SERIOUS])
     caution = help_scale.snap(max(limits[WET_CAUTION], limits[WET_NOVICE] if group == "novice" else 0))
@@ -149,6 +148,7 @@ def little_traction_help_in_the_wet(
     "little-traction-help-in-the-damp",
     CAUTION,
     per="control",
+    when=("on_damp", "to_come"),
     at="setup:setup.controls.{subject}",
     limits=(DAMP_CAUTION, DAMP_NOVICE),
     rank=AIDS,
@@ -160,13 +160,10 @@ def little_traction_help_in_the_damp(
     help_in_force: float,
     help_scale: HelpScale,
     surface: str,
-    column: str,
     group: str,
     limits: Limits,
 ) -> Result:
     """Traction or slide control off, or with little help, for a damp track."""
-    if column != "damp":
-        return None
     threshold = help_scale.snap(limits[DAMP_NOVICE if group == "novice" else DAMP_CAUTION])
     if help_in_force >= threshold:
         return None
@@ -186,7 +183,7 @@ def little_traction_help_in_the_damp(
     "little-traction-help-for-a-novice",
     SERIOUS,
     per="control",
-    when=("surface",),
+    when=("novice", "out_of_the_wet", "surface", "group", "to_come"),
     at="setup:setup.controls.{subject}",
     absorbs=("little-traction-help-in-the-damp",),
     limits=(NOVICE_SERIOUS, NOVICE_CAUTION),
@@ -199,7 +196,6 @@ def little_traction_help_for_a_novice(
     help_in_force: float,
     help_scale: HelpScale,
     column: str,
-    group: str,
     limits: Limits,
 ) -> Result:
     """Traction or slide control off or with little help, for a rider who is new to the track.
@@ -209,7 +205,7 @@ def little_traction_help_for_a_novice(
     """
     serious, caution = (help_scale.snap(limits[one]) for one in (NOVICE_SERIOUS, NOVICE_CAUTION))
     enough = serious if column == "damp" else max(serious, caution)
-    if column == "wet" or group != "novice" or help_in_force >= enough:
+    if help_in_force >= enough:
         return None
     wanted = help_scale.nearest(0.7)
     return Raise(
@@ -230,7 +226,7 @@ def little_traction_help_for_a_novice(
     "little-traction-help-on-a-poor-rear-tyre",
     CAUTION,
     per="control",
-    when=("surface",),
+    when=("on_dry", "surface", "to_come"),
     at="setup:setup.controls.{subject}",
     limits=(POOR_REAR,),
     rank=AIDS,
@@ -241,14 +237,13 @@ def little_traction_help_on_a_poor_rear_tyre(
     is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
-    column: str,
     group: str,
     poor_rear: tuple[str, ...],
     limits: Limits,
 ) -> Result:
     """Traction control off or with little help on a rear tyre that is cold, new or worn, in the dry."""
     threshold = help_scale.snap(limits[POOR_REAR])
-    if is_slip_net != "traction" or column != "dry" or group == "novice" or help_in_force >= threshold:
+    if is_slip_net != "traction" or group == "novice" or help_in_force >= threshold:
         return None
     wanted = help_scale.nearest(threshold)
     what = " and ".join(poor_rear)

@@ -21,6 +21,7 @@ SHARP = limit(
     "sharp-map-in-the-wet",
     CAUTION,
     per="control",
+    when=("on_wet", "to_come"),
     at="setup:setup.controls.{subject}",
     limits=(SHARP,),
     rank=AIDS,
@@ -32,13 +33,12 @@ def sharp_map_in_the_wet(
     help_in_force: float,
     help_scale: HelpScale,
     surface: str,
-    column: str,
     group: str,
     limits: Limits,
 ) -> Result:
     """Throttle or power at or near its sharpest on a wet track."""
     threshold = help_scale.snap(limits[SHARP])
-    if column != "wet" or help_in_force >= threshold:
+    if help_in_force >= threshold:
         return None
     wanted = help_scale.nearest(threshold)
     return Raise(

@@ -35,7 +35,7 @@ MEAN = limit(
     "all-aids-near-least",
     SERIOUS,
     gathers=("net",),
-    when=("bike",),
+    when=("least_matters", "bike", "to_come"),
     at="setup:setup.controls",
     absorbs=(
         "aid-off-in-the-wet",
@@ -61,7 +61,7 @@ def all_aids_near_least(
     """Every net of the bike, at least two, at or near its least: in the wet, the damp, or for a novice."""
     # An aid that is only off or on gives its most help when it is on.
     thin = [name for name in net if net[name].help <= min(net[name].scale.snap(limits[NEAR_LEAST]), 0.99)]
-    if len(net) < 2 or len(thin) < len(net) or (column == "dry" and group != "novice"):
+    if len(net) < 2 or len(thin) < len(net):
         return None
     where = {"wet": "on a wet track", "damp": "on a damp track"}.get(column, "for a novice")
     first = sorted(thin, key=lambda name: (NETS.index(function_of(name, net[name].shown.control)), name))[:2]
@@ -81,7 +81,7 @@ def all_aids_near_least(
 @rule(
     "nets-thin-together",
     SERIOUS,
-    when=("bike",),
+    when=("bike", "to_come"),
     at="setup:setup.controls",
     absorbs=(
         "aid-off-in-the-wet",

@@ -48,9 +48,9 @@ def tyre_blued_or_cracked(end: End, last_seen: Seen, tyre_kind_at: str) -> Resul
     when=("to_come",),
     rank=TYRES,
 )
-def tyre_past_its_cycles(end: End, tyre_cycles: int, cycles_limit: int) -> Result:
-    """A tyre has seen as many heat cycles as the rider allows."""
-    if tyre_cycles < cycles_limit:
+def tyre_past_its_cycles(end: End, tyre_cycles: int, cycles_limit: int, tyre_kind_at: str) -> Result:
+    """A tyre has seen as many heat cycles as the rider allows; a road tyre is made for any number."""
+    if tyre_cycles < cycles_limit or tyre_kind_at == "road":
         return None
     return Raise(
         message=f"The {end} tyre has {tyre_cycles} heat cycles behind it; your limit is {cycles_limit}.",
@@ -70,7 +70,7 @@ def tyre_past_its_cycles(end: End, tyre_cycles: int, cycles_limit: int) -> Resul
 )
 def tyre_old(end: End, tyre_age: float, tyre_kind_at: str, limits: Limits) -> Result:
     """A tyre is older than its rubber stays good for."""
-    soon = tyre_kind_at in ("slick", "wet", "intermediate", "race-treaded")
+    soon = tyre_kind_at in ("slick", "wet", "intermediate")
     most = limits[SOON_OLD if soon else OLD]
     if tyre_age <= most:
         return None

@@ -25,10 +25,10 @@ COLD_TRACK = limit(
 )
 WARM_TRACK = limit(
     "race-tyres-without-heat",
-    "warm_from",
+    "warm_over",
     20.0,
     "C",
-    "a track from this on is warm for race treads",
+    "a track over this is warm for race treads",
     _OWN,
     10,
     40,
@@ -138,22 +138,20 @@ def tyres_of_two_worlds(both_kinds: tuple[str, str]) -> Result:
     "race-tyres-without-heat",
     SERIOUS,
     at="session:warmers",
-    when=("on_dry", "race_rubber", "to_come"),
+    when=("on_dry", "race_rubber", "organised", "to_come"),
     limits=(COLD_TRACK, WARM_TRACK),
     rank=TYRES,
 )
 def race_tyres_without_heat(
-    fitted: Mapping[End, str], warmers: str, track_c: float, limits: Limits
+    fitted: Mapping[End, str], unwarmed: str, track_c: float, limits: Limits
 ) -> Result:
     """Race rubber without warmers: four to eight laps until it works, and cold tears."""
-    if warmers == "used":
-        return None
     slick = "slick" in fitted.values()
     kind = "Slicks" if slick else "Race-treaded tyres"
     severity: Severity = CAUTION
     if track_c < limits[COLD_TRACK]:
         severity = SERIOUS
-    elif track_c >= limits[WARM_TRACK] and not slick:
+    elif track_c > limits[WARM_TRACK] and not slick:
         severity = NOTE
     return Raise(
         message=f"{kind} without warmers on a track of {track_c:g} C.",

@@ -63,7 +63,7 @@ def _filter(screen: "MainScreen") -> None:
         screen.board.filter(text)
         return ""
 
-    screen.ask(Question("show rows with", answered, screen.board.filter))
+    screen.ask(Question("show rows with", answered, screen.board.filter, offered=False))
 
 
 def _accept(screen: "MainScreen") -> None:

@@ -32,7 +32,7 @@ class Asking:
         """Take the answer, or ask again with what is wrong with it."""
         question, self.question = self.question, None
         self._board.done()
-        wrong = question.answered(text) if question is not None else ""
+        wrong = _answer(question, text) if question is not None else ""
         if wrong and question is not None:
             self.ask(question, text)
             self._board.refuse(wrong)
@@ -53,10 +53,16 @@ class Asking:
         question, self.question = self.question, None
         if question is None:
             return
-        if text.strip():
+        if text.strip() and question.offered and not question.confirms:
             self.unanswered[question.words] = text
         if question.typed is not None:
             question.typed("")
         if question.left is not None:
             question.left()
         self._board.say(question.declined)
+
+
+def _answer(question: Question, text: str) -> str:
+    if question.confirms and text.strip():
+        return "enter alone, without a word, says yes; escape says no"
+    return question.answered(text)

@@ -23,6 +23,10 @@ if TYPE_CHECKING:
     from paddock_tui.screens.main import MainScreen
 
 
+_NEWEST = 3
+"""So many sessions are named beside the profiles: three lines hold no more."""
+
+
 def start(screen: "MainScreen") -> None:
     """Offer the starting level of every aid as one step, with what it would change."""
     subject = screen.place.subject
@@ -48,9 +52,8 @@ def previewed(screen: "MainScreen", step: Step, subject: Ref, left: tuple[str, .
         screen.attempt(step)
         return ""
 
-    screen.ask(
-        Question("enter sets them, escape leaves it", answered, declined="nothing was changed", said=said)
-    )
+    words = "enter sets them, escape leaves it"
+    screen.ask(Question(words, answered, declined="nothing was changed", said=said, confirms=True))
 
 
 def profile(screen: "MainScreen") -> None:
@@ -96,7 +99,8 @@ def compare(screen: "MainScreen") -> None:
         screen.go(attrs.evolve(screen.place, room="compare", other=text.strip()))
         return ""
 
-    screen.ask(Question("compare with which profile, session or riding mode", answered))
+    said = (_some(_known(screen.desk, subject), _modes(screen.desk, subject)),)
+    screen.ask(Question("compare with which profile, session or riding mode", answered, said=said))
 
 
 def page(desk: "Desk", subject: Ref, other: str) -> Page | None:
@@ -107,31 +111,42 @@ def page(desk: "Desk", subject: Ref, other: str) -> Page | None:
 
 def sides(desk: "Desk", subject: Ref, other: str) -> tuple[Side, Side] | str:
     """Give the two sides, or say what is wrong: a profile, a session or a riding mode of the same bike."""
-    setup, bike = _setup(desk, subject), bike_of(desk.files, subject)
+    setup, modes = _setup(desk, subject), _modes(desk, subject)
     if setup is None:
         return f"{subject.id} cannot be read"
-    modes = tuple(bike.modes) if bike is not None else ()
     left = Side(f"{subject.id}{f', mode {setup.mode}' if setup.mode else ''}", setup)
     if other in modes:
         return left, Side(f"the same, mode {other}", attrs.evolve(setup, mode=other))
-    data = desk.files.data(subject)
-    known = [
-        ref
-        for kind in ("profile", "session")
-        for ref in desk.files.listing(kind)
-        if ref != subject and desk.files.data(ref).get("bike") == data.get("bike")
-    ]
+    known = _known(desk, subject)
     exact = [ref for ref in known if ref.id == other]
     found = exact or [ref for ref in known if len(other) >= 3 and ref.id.startswith(other)]
     if len(found) != 1:
-        near = [ref.id for ref in (found or known)][-6:]
-        return (
-            f"one of: {', '.join((*modes, *near))}" if (modes or near) else "there is nothing to compare with"
-        )
+        return _some(found or known, modes)
     theirs = _setup(desk, found[0])
     if theirs is None:
         return f"{found[0].id} cannot be read"
     return left, Side(f"{found[0].id}{f', mode {theirs.mode}' if theirs.mode else ''}", theirs)
+
+
+def _known(desk: "Desk", subject: Ref) -> list[Ref]:
+    """List what a set-up of this bike may be compared with: profiles, then sessions, the newest first."""
+    bike = desk.files.data(subject).get("bike")
+    others = (*desk.files.listing("profile"), *reversed(desk.files.listing("session")))
+    return [ref for ref in others if ref != subject and desk.files.data(ref).get("bike") == bike]
+
+
+def _modes(desk: "Desk", subject: Ref) -> tuple[str, ...]:
+    bike = bike_of(desk.files, subject)
+    return tuple(bike.modes) if bike is not None else ()
+
+
+def _some(refs: list[Ref], modes: tuple[str, ...]) -> str:
+    """Name what there is to choose from: every profile and riding mode, of the sessions the newest."""
+    profiles = [ref.id for ref in refs if ref.kind == "profile"]
+    sessions = [ref.id for ref in refs if ref.kind == "session"]
+    names = (*profiles, *modes, *sessions[:_NEWEST])
+    more = " ..." if len(sessions) > _NEWEST else ""
+    return printable(f"one of: {', '.join(names)}{more}") if names else "there is nothing to compare with"
 
 
 def _setup(desk: "Desk", ref: Ref) -> SetUp | None:

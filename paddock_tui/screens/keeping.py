@@ -146,7 +146,8 @@ def leave(screen: "MainScreen") -> None:
 
     screen.draw()
     words = f"{len(lost)} not kept: enter leaves all the same, escape stays"
-    screen.ask(Question(words, answered, declined="stayed", said=tuple(_said(done) for done in lost[-3:])))
+    said = tuple(_said(done) for done in lost[-3:])
+    screen.ask(Question(words, answered, declined="stayed", said=said, confirms=True))
 
 
 def undo(screen: "MainScreen") -> None:

@@ -209,7 +209,7 @@ class MainScreen(QuietScreen[None]):
             return ""
 
         words = "this session was ridden: enter changes it all the same, escape leaves it"
-        self.ask(Question(words, answered, declined="nothing was changed", left=left))
+        self.ask(Question(words, answered, declined="nothing was changed", left=left, confirms=True))
 
     def do(self, step: Step) -> None:
         """Do a step and say so."""
@@ -345,6 +345,8 @@ class MainScreen(QuietScreen[None]):
             self.jump(row.ref, row.path)
         elif row.working:
             acts.ACTS["why"](self)
+        else:
+            self.board.say("nothing opens here")
 
     def on_board_moved(self, _: Board.Moved) -> None:
         """Tell again which keys act: some depend on the row."""

@@ -52,4 +52,4 @@ def stamp(screen: "MainScreen") -> None:
         return
     said = tuple(printable(f"{one.severity}: {one.message}") for one in holds[:3])
     words = "a hold stands: enter goes out all the same, escape stays"
-    screen.ask(Question(words, stamped, declined="not gone out", said=said))
+    screen.ask(Question(words, stamped, declined="not gone out", said=said, confirms=True))

@@ -9,7 +9,8 @@ import attrs
 class Question:
     """A question in the last line: what its answer does (giving what is wrong with it, or nothing).
 
-    `said` stands above it; `left` is done when it is left unanswered.
+    `said` stands above it; `left` is done when it is left unanswered. `offered`: what was typed and left is
+    offered again. `confirms`: enter alone says yes; whoever typed something meant something else.
     """
 
     words: str
@@ -20,3 +21,5 @@ class Question:
     declined: str = ""
     said: tuple[str, ...] = ()
     left: Callable[[], None] | None = None
+    offered: bool = True
+    confirms: bool = False

@@ -19,7 +19,7 @@ from paddock_tui.desk.returning import (
 from paddock_tui.desk.typing import clearing
 from paddock_tui.entry import read_line, read_typed
 from paddock_tui.entry.builtin import LAPS
-from paddock_tui.entry.groups import SKIP, Group, read_group
+from paddock_tui.entry.groups import SKIP, Group, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.entry.held import Held
 from paddock_tui.entry.symptoms import candidates, numbered
 from paddock_tui.pages.rows import Row
@@ -122,9 +122,7 @@ def _digit(screen: "MainScreen", row: Row, text: str) -> None:
     """Take a digit on a row that is not open: the whole answer, or the beginning of one."""
     group = _group(screen, row)
     if group is None or group.reads in ("pressure", "volume", "corner"):
-        if group is not None and group.reads == "corner" and text == SKIP:
-            _pass(screen, row)
-            return
+        # A corner may begin with its nought, so that nought alone does not pass it over.
         screen.board.edit(text)
         return
     if _is_held(screen, text):
@@ -144,9 +142,12 @@ def _editing(screen: "MainScreen", row: Row, text: str) -> None:
         return
     if group.reads in ("symptom", "corner") and text[-1:].isdecimal() and _is_held(screen, text[-1]):
         return
-    if text.strip() == SKIP and group.letters:
+    if is_skipped(group, text) and (group.letters or group.reads == "corner"):
         screen.board.done()
         _pass(screen, row)
+    elif is_no_answer(group, text):
+        screen.board.edit()
+        screen.board.refuse(f"{text.strip()} is no answer here: {rule_of(group, _units(screen))}, 0 skips")
     elif text and not _try(screen, group, text) and group.reads == "symptom":
         found = candidates(text)
         screen.board.say(numbered(found) if found else "no symptom begins so: backspace")
@@ -176,7 +177,7 @@ def _try(screen: "MainScreen", group: Group, text: str) -> bool:
 def _accepted(screen: "MainScreen", row: Row, text: str) -> None:
     """Take enter on an open row: nothing typed passes it over, else what was typed is read whole."""
     group = _group(screen, row)
-    if not text.strip():
+    if not text.strip("0 " if group is not None and group.reads == "corner" else None):
         screen.board.done()
         _pass(screen, row)
     elif group is None:
@@ -242,12 +243,7 @@ def _laps(screen: "MainScreen", text: str) -> None:
         _refuse(screen, step[0].sentence() if step else "write the laps alone")
         return
     screen.board.done()
-    _do(screen, attrs.evolve(step, label=lap_label(len(line.pieces), step)))
-
-
-def lap_label(count: int, step: Step) -> str:
-    """Say a step that adds laps in a few words."""
-    return f"{count} laps added" if count > 2 else step.label
+    _do(screen, step)
 
 
 def _keep(screen: "MainScreen", group: Group, value: Value, text: str) -> bool:

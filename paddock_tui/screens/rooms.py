@@ -12,6 +12,7 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.assembling import Assembled
 from paddock_tui.desk.changing import next_of, ridden_one
 from paddock_tui.desk.clock import clock_of
+from paddock_tui.desk.finding import glance
 from paddock_tui.desk.last_time import last_time
 from paddock_tui.desk.mending import mending
 from paddock_tui.desk.return_rows import open_groups
@@ -47,6 +48,13 @@ from paddock_tui.screens.beside import beside_record
 
 SUBJECT_ROOMS = ("setup", "session", "dash", "return", "next", "last", "slip", "checklist", "out", "review")
 """Rooms about the session or the profile that is looked at."""
+
+_NAMES_SUBJECT = (*SUBJECT_ROOMS, "bench", "compare")
+"""Rooms whose heading names what is looked at: elsewhere the verdict is of the session in hand."""
+
+
+STAYS_OFF = "no riding today: the head"
+"""What stands in place of the clock after a head was hit."""
 
 
 @attrs.frozen
@@ -90,15 +98,34 @@ def look(desk: Desk, place: Place, context: Context, tried: Typed | None = None)
     return Look(
         attrs.evolve(
             page,
-            verdict=verdict_line(judged),
+            verdict=_verdict(desk, place.room, subject, judged),
             findings=tuple(finding_rows(judged)) if about else (),
             judged=about,
-            clock=clock_words(clock, desk.now().time()),
+            clock=STAYS_OFF if _stays_off(judged) else clock_words(clock, desk.now().time()),
             caution=page.caution or (CAUTION_WORDS if about else ""),
         ),
         judged,
         attrs.evolve(place, subject=subject),
     )
+
+
+def _stays_off(judged: Review) -> bool:
+    """Tell whether the rider does not ride any more today: nothing counts down to going out then."""
+    return any(one.rule == "concussion-suspected" for one in judged.findings)
+
+
+def _verdict(desk: Desk, room: str, subject: Ref | None, judged: Review) -> str:
+    """Write the verdict of the session in hand, where the heading names what is looked at of that.
+
+    What was ridden is said to be: its verdict is no leave to go out again.
+    """
+    about, hand = subject, desk.session_in_hand()
+    if room not in _NAMES_SUBJECT and hand is not None and hand != subject:
+        about, judged = hand, review(desk.assembled(hand).situation)
+    seen = glance(about, desk.files.data(about)) if about is not None and about.kind == "session" else None
+    word, dot, counts = verdict_line(judged).partition(" · ")
+    ridden = " · ridden" if seen is not None and seen.ridden else ""
+    return f"{word}{ridden}{dot}{counts}"
 
 
 def _judged(place: Place, assembled: Assembled | None) -> Review:
@@ -233,8 +260,8 @@ def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
         page = day_page(loaded, _units(desk, loaded.record), group)
         today = clock_of(desk.files, desk.session_in_hand(), desk.now()) if _is_today(desk, ref) else None
         due = clock_section(today, desk.now().time())
-        first, *others = page.sections
-        return page if due is None else attrs.evolve(page, sections=(first, due, *others))
+        # Today what is due comes first: the timetable above it fills a screen, with what is past on top.
+        return page if due is None else attrs.evolve(page, sections=(due, *page.sections))
     return record_page(loaded, bike_of(desk.files, ref), _units(desk, loaded.record))
 
 

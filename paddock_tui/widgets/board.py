@@ -15,7 +15,7 @@ from textual.widget import Widget
 from paddock_tui.pages.layout import Editor, Laid, Line, Prompt, View, layout
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.widgets import look, messages
-from paddock_tui.widgets.cursor import Identity, filtered, found, moved
+from paddock_tui.widgets.cursor import Identity, filtered, found, moved, named, told
 from paddock_tui.widgets.editing import pressed, starting, typed
 from paddock_tui.widgets.paint import changed_spans, strip_of
 
@@ -91,15 +91,18 @@ class Board(Widget, can_focus=True):
     def show(self, page: Page) -> None:
         """Show a page; the cursor stays on its row, and so does what is being typed there."""
         self._whole = page
-        self._page = filtered(page, self._words)
+        self._page = told(filtered(page, self._words), self._words) if self._words.strip() else page
         self._place(found(self._page, self._identity, self._view.cursor))
         self._fade()
         self._relay()
 
     def filter(self, words: str) -> None:
-        """Show only the rows that hold every one of these words; all without words."""
+        """Show only the rows that hold every one of these words, the cursor on the likeliest; all without."""
         self._words = words
         self.show(self._whole)
+        if words.strip() and (likely := named(self._page, words)) is not None:
+            self._place(likely)
+            self._relay()
 
     def go(self, identity: Identity) -> bool:
         """Put the cursor on a row; False where the page has none of this identity."""

@@ -2,7 +2,7 @@
 
 import attrs
 
-from paddock_tui.pages.rows import Page, Row
+from paddock_tui.pages.rows import Page, Row, Section
 
 Identity = tuple[str, ...]
 
@@ -67,6 +67,21 @@ def filtered(page: Page, words: str) -> Page:
         if rows:
             sections.append(type(section)(section.title, rows, section.note))
     return attrs.evolve(page, sections=tuple(sections))
+
+
+def told(page: Page, words: str) -> Page:
+    """Put in front of a filtered page that it is one, and how all rows are shown again."""
+    note = "/, enter: all rows" if page.sections else "no row has them; /, enter: all rows"
+    return attrs.evolve(page, sections=(Section(f"rows with {words.strip()}", (), note), *page.sections))
+
+
+def named(page: Page, words: str) -> int | None:
+    """Return the row that words most likely name: label or value begins with them, or holds them; or None."""
+    phrase, rows = " ".join(words.casefold().split()), page.rows()
+    names = [(at, name.casefold()) for at in stops(page) for name in (rows[at].label, rows[at].value)]
+    first = [at for at, name in names if name.startswith(phrase)]
+    held = [at for at, name in names if phrase in name]
+    return next(iter((*first, *held)), None)
 
 
 def _holds(row: Row, title: str, wanted: list[str]) -> bool:

@@ -1,5 +1,6 @@
 """The stock terminal driver, mended where a bad link makes it end the program, spin or wait.
 
+- Escape and the key typed after it, in one piece, are two keys; the stock driver makes one of them.
 - A byte that is no UTF-8 (line noise, a Latin-1 terminal) becomes a stand-in; the stock driver ends the app.
 - End of input, or an error from a terminal that is gone, asks the app to leave; the stock driver spins on it.
 - The input thread sleeps until there is something to read and is woken to stop: no ten wake-ups a
@@ -17,9 +18,12 @@ from collections.abc import Iterable
 from threading import Event
 from typing import TYPE_CHECKING, Any
 
+from textual import events
 from textual._xterm_parser import XTermParser
 from textual.driver import Driver
 from textual.message import Message
+
+from paddock_tui.widgets.escapes import Escapes
 
 if TYPE_CHECKING or sys.platform != "win32":
     from textual.drivers.linux_driver import LinuxDriver
@@ -85,7 +89,7 @@ class LinkDriver(LinuxDriver):
 
     def run_input_thread(self) -> None:
         """Read, decode and pass on what is typed until told to stop or hung up."""
-        parser = XTermParser(self._debug)
+        parser, escapes = XTermParser(self._debug), Escapes()
         decode = getincrementaldecoder("utf-8")("replace").decode
         with selectors.DefaultSelector() as selector:
             try:
@@ -95,14 +99,22 @@ class LinkDriver(LinuxDriver):
                 return
             selector.register(self.exit_event.awake, selectors.EVENT_READ)
             while not self.exit_event.is_set():
-                ready = selector.select(_ESCAPE_WAIT if _waits(parser) else None)
+                ready = selector.select(_ESCAPE_WAIT if escapes.waits or _waits(parser) else None)
                 if any(key.fd == self.fileno for key, _ in ready):
                     data = self._read()
                     if not data:
                         self._hung_up()
                         return
-                    self._pass_on(parser.feed(text) if (text := decode(data)) else ())
+                    self._feed(parser, escapes.split(decode(data)))
+                elif not ready:
+                    self._feed(parser, [escapes.release()])
                 self._pass_on(parser.tick())
+
+    def _feed(self, parser: XTermParser, pieces: list[str]) -> None:
+        """Have text made into keys; an escape that stands alone is the key itself."""
+        for piece in filter(None, pieces):
+            alone = piece == "\x1b" and not _waits(parser)
+            self._pass_on([events.Key("escape", piece)] if alone else parser.feed(piece))
 
     def _read(self) -> bytes:
         try:

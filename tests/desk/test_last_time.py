@@ -6,7 +6,7 @@ from typing import Any
 import attrs
 import pytest
 
-from paddock_tui.desk.last_time import last_time, unlike
+from paddock_tui.desk.last_time import last_time, unlike, untold
 from paddock_tui.facts.past import History, Past
 from paddock_tui.facts.situation import Situation
 from paddock_tui.quantities import Quantity, parse
@@ -69,3 +69,20 @@ def test_like_means_surface_column_tyre_kind_and_track_within_8_c(
     history = History((), SETS)
 
     assert list(unlike(attrs.evolve(NOW, **now), attrs.evolve(NOW, **then), history)) == said
+
+
+@pytest.mark.parametrize(
+    ("then", "now", "said"),
+    [
+        ({"track": degrees("20 C")}, {"track": degrees("28 C")}, []),
+        ({"surface": None}, {}, ["surface", "track temperature"]),
+        ({}, {"surface": None, "tyres": None}, ["surface", "tyre kind", "track temperature"]),
+        ({"track": "hot"}, {"track": degrees("28 C")}, ["track temperature"]),
+    ],
+)
+def test_what_is_not_known_of_one_of_the_two_is_told(
+    then: dict[str, Any], now: dict[str, Any], said: list[str]
+) -> None:
+    history = History((), SETS)
+
+    assert list(untold(attrs.evolve(NOW, **now), attrs.evolve(NOW, **then), history)) == said

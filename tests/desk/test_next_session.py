@@ -102,6 +102,27 @@ def test_from_a_session_in_which_all_is_known_only_what_is_declared_to_carry_com
     assert not never & allowed
 
 
+@pytest.mark.parametrize(
+    ("parked", "kind", "date", "day"),
+    [
+        ("10:00:00", '"track day"', dt.date(2026, 5, 23), "may-23"),
+        ("None", '"track day"', dt.date(2026, 5, 23), "may-23"),
+        ("10:00:00", '"road"', dt.date(2026, 5, 22), None),
+        ("None", '"road"', dt.date(2026, 5, 16), None),
+    ],
+)
+def test_the_evening_before_it_belongs_to_the_first_day_that_is_to_come(
+    tmp_path: Path, parked: str, kind: str, date: dt.date, day: str | None
+) -> None:
+    one(tmp_path, parked=parked, kind=kind, date="2026-05-16", day="None")
+    for name, on in (("may-16", 16), ("may-23", 23), ("may-30", 30)):
+        write(tmp_path, **{f"days__{name}": f"date = 2026-05-{on}\n"})
+
+    _, data = made(tmp_path, now=dt.datetime(2026, 5, 22, 20, 30))
+
+    assert (data["date"], data.get("day")) == (date, day)
+
+
 def test_it_is_kept_and_one_undo_takes_it_back(garage: Path) -> None:
     before = snapshot(garage)
     desk = at_desk(garage)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from paddock_tui.entry.groups import Group, groups, read_group, rule_of
+from paddock_tui.entry.groups import Group, groups, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.records.common import Units
 from paddock_tui.records.fielding import field_at
 from paddock_tui.records.trouble import Trouble
@@ -35,6 +35,20 @@ def test_a_group_is_read_once_it_is_whole_and_waits_before(
     group: Group, typed: str, units: Units, value: object
 ) -> None:
     assert read_group(group, typed, units) == value
+
+
+def test_a_nought_passes_a_group_over_and_two_a_corner_whose_number_may_begin_with_one() -> None:
+    assert is_skipped(BY_KEY["symptoms.1.end"], "0")
+    assert not is_skipped(CORNER, "0")
+    assert is_skipped(CORNER, "00")
+
+
+@pytest.mark.parametrize(
+    ("typed", "no_answer"), [("", False), ("R", False), ("2", False), ("7", True), ("x", True)]
+)
+def test_what_cannot_become_an_answer_is_known_at_its_first_key(typed: str, no_answer: bool) -> None:
+    assert is_no_answer(BY_KEY["symptoms.1.end"], typed) is no_answer
+    assert not is_no_answer(CORNER, typed)
 
 
 @pytest.mark.parametrize(

@@ -82,7 +82,7 @@ def test_each_item_says_how_it_stands_with_time_and_initials() -> None:
 
 def test_what_the_record_answers_is_answered_and_says_from_what() -> None:
     found = row(page(), "pressures set")
-    assert (found.label, found.aside) == ("answered", "from pressures.cold.front: 2.10 bar")
+    assert (found.label, found.aside) == ("answered", "from cold front: 2.10 bar")
     assert row(page(without("session", "pressures")), "pressures set").label == "open"
     assert row(page(check("checks.pressures-set", "to fix")), "pressures set").label == "to fix"
 
@@ -91,15 +91,15 @@ def test_the_days_entry_answers_the_days_lists() -> None:
     given = lists(
         paper={"stage": "paper", "items": {"brief": {"text": "briefing", "answered_by": "briefing"}}}
     )
-    assert row(page(checklists=given), "briefing").aside == "from briefing: yes"
+    assert row(page(checklists=given), "briefing").aside == "from briefing attended: yes"
     no = row(page(put("day", "entries.ines.kestrel.briefing", False), checklists=given), "briefing")
-    assert (no.label, no.aside) == ("open", "briefing: no")
+    assert (no.label, no.aside) == ("open", "briefing attended: no")
 
 
 def test_a_value_that_was_only_carried_over_answers_nothing() -> None:
     copied = put("session", "copied_from", "2026-05-16-2-kestrel")
     carried = row(page(copied, source=before()[0]), "first gear to leave in")
-    assert (carried.label, carried.aside) == ("open", "carried over, setup.mode: open")
+    assert (carried.label, carried.aside) == ("open", "carried over, riding mode: open")
     changed = before(setup={"mode": "showers"})[0]
     assert row(page(copied, source=changed), "first gear to leave in").label == "answered"
     assert row(page(copied), "first gear to leave in").label == "open"

@@ -1,5 +1,6 @@
 """The garage page: sessions newest first, then everything else by kind, and problems at the end."""
 
+import datetime as dt
 from pathlib import Path
 
 from paddock_tui.pages.garage import garage_page
@@ -36,10 +37,18 @@ def test_sessions_come_newest_first_with_what_their_name_does_not_say(garage: Pa
 def test_a_session_of_any_name_says_date_and_bike(tmp_path: Path) -> None:
     root = write(tmp_path, sessions__tryout=session(2), sessions__later=session(3))
 
-    found = rows(garage_page(at_desk(root)), "sessions")
+    found = rows(garage_page(at_desk(root, dt.datetime(2026, 5, 16, 8, 0))), "sessions")
 
     assert [(row.label, row.aside) for row in found] == [("later", "to come"), ("tryout", "in hand")]
     assert found[1].value == "16 May 2026 · 10:00 · plain · ann · track day"
+
+
+def test_what_was_not_ridden_on_a_day_gone_by_is_not_to_come(tmp_path: Path) -> None:
+    root = write(tmp_path, sessions__tryout=session(2), sessions__later=session(3))
+
+    found = rows(garage_page(at_desk(root, dt.datetime(2026, 5, 17, 8, 0))), "sessions")
+
+    assert [row.aside for row in found] == ["not ridden", "in hand"]
 
 
 def test_a_session_that_cannot_be_placed_is_listed(tmp_path: Path) -> None:

@@ -40,7 +40,15 @@ def test_with_the_wet_tyres_on_the_conditions_are_alike(garage: Path) -> None:
     desk = at_desk(garage, NOON)
     desk.do(typed(desk, NEXT, ("tyres", "magpie-wet")))
 
-    assert page_of(desk).sections[0].rows[0].value == "in like conditions, as far as known"
+    assert page_of(desk).sections[0].rows[0].value == "in like conditions; not known: track temperature"
+
+
+def test_without_the_surface_of_today_no_conditions_are_called_alike(garage: Path) -> None:
+    desk = at_desk(garage, NOON)
+    desk.do(typed(desk, NEXT, ("surface", ""), ("tyres", "magpie-wet")))
+    said = page_of(desk).sections[0].rows[0].value
+
+    assert said == "conditions not compared, not known: surface, track temperature"
 
 
 def test_the_whole_set_up_is_taken_over_in_one_step_that_one_undo_takes_back(garage: Path) -> None:

@@ -43,6 +43,19 @@ def test_what_is_to_mend_comes_before_what_is_to_do_and_last_stands_going_out() 
     assert first_row(found) == found.rows()[0].identity
 
 
+def test_a_hold_alone_is_mended_for_no_word_answers_it() -> None:
+    assert titles(page(at("wheelie", 99)))[0] == "mend first"
+
+
+def test_on_the_road_nothing_is_said_of_laps() -> None:
+    last = next(
+        one for one in page(put("session", "kind", "road")).sections if one.title == "the last minutes"
+    )
+
+    assert [row.label for row in last.rows][-1] == "to begin"
+    assert not any("laps" in f"{row.label} {row.value}" for row in last.rows)
+
+
 def test_what_is_to_do_stands_in_the_order_in_which_it_is_due() -> None:
     made = situation(files(*NOTHING_DONE), history=ON_RAIN)
     found = to_do(judged_going_out(made))

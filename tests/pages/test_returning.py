@@ -71,7 +71,7 @@ def test_parked_says_what_a_pressure_read_now_is_worth(garage: Path) -> None:
 
 
 def test_what_belongs_to_the_next_session_says_so(garage: Path) -> None:
-    assert row(page_of(at_desk(garage, BACK)), "fuel added").aside == "makes session; 065 is 6.5 l"
+    assert row(page_of(at_desk(garage, BACK)), "fuel added").aside == "makes the next session; 065 is 6.5 l"
 
 
 def test_laps_say_count_and_best_and_take_no_key_where_timing_is_forbidden(garage: Path) -> None:

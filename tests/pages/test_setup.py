@@ -114,7 +114,7 @@ def test_what_the_riding_mode_fixes_shows_its_value_takes_no_key_and_says_why() 
 def test_what_the_riding_mode_limits_says_to_what() -> None:
     assert "riding mode allows 6 to 10" in control(WET, "traction").aside
     assert control(WET, "traction").shut == ""
-    assert control(WET, "pit-limiter").aside == "resets with the key"
+    assert control(WET, "pit-limiter").aside == "key resets"
 
 
 def test_the_riding_mode_says_what_it_is_for_and_what_it_does() -> None:

@@ -1,5 +1,6 @@
 """Less help never makes it look better: on any of the seven aids, whichever way the bike counts."""
 
+import itertools
 from typing import Any
 
 import attrs
@@ -125,12 +126,47 @@ def said_of(found: Review) -> dict[str, int]:
     return worst
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 @given(sets())
 def test_a_step_less_help_never_removes_or_softens_what_is_said_of_too_little(chosen: Set) -> None:
     before, after = said_of(look(*chosen.changes())), said_of(look(*chosen.changes(less=1)))
     for subject, severity in before.items():
         assert after.get(subject, -1) >= severity, (subject, chosen.changes(), chosen.changes(less=1))
+
+
+GROUPS = ("novice", "intermediate", "advanced", "race")
+WORLDS = {"dry": ("dry", "24 C"), "cold": ("dry", "9 C"), "damp": ("damp", "24 C"), "wet": ("wet", "24 C")}
+
+
+def swept(stepped: tuple[str, ...], size: int, group: str, world: str) -> list[dict[str, int]]:
+    """Step these aids down together from most to off, the others at most, and list what is said each time."""
+    surface, track = WORLDS[world]
+    made: dict[str, Data] = {
+        name: {"kind": "level", "levels": [1, size], "most_help": 1, "off": True} for name in FUNCTIONS
+    }
+    around = (
+        put("session", "surface", surface),
+        put("session", "track", track),
+        put("rider", "group", group),
+    )
+    found = []
+    for place in range(size, -1, -1):
+        places = {name: place if name in stepped else size for name in made}
+        found.append(said_of(look(*Set(made, places, around, "").changes())))
+    return found
+
+
+@pytest.mark.parametrize("world", WORLDS)
+@pytest.mark.parametrize("group", GROUPS)
+def test_each_aid_by_itself_and_all_nets_together_are_judged_harder_step_by_step(
+    group: str, world: str
+) -> None:
+    nets = tuple(name for name in FUNCTIONS if name not in ("throttle", "power"))
+    for stepped, size in (*(((name,), 5) for name in FUNCTIONS), (nets, 11)):
+        steps = swept(stepped, size, group, world)
+        for more, less in itertools.pairwise(steps):
+            for subject, severity in more.items():
+                assert less.get(subject, -1) >= severity, (stepped, subject)
 
 
 def test_what_the_property_looks_at_is_raised_at_all() -> None:

@@ -198,7 +198,7 @@ async def test_half_typed_text_of_an_entry_line_comes_back_after_a_restart(garag
 async def test_every_room_opens_and_tells_the_same_verdict(garage: Path, size: tuple[int, int]) -> None:
     shown: set[str] = set()
     async with riding(garage, *size) as rider:
-        for keys in ("p", "s", "c", "r", "b", "t", "w", "?", "escape", "m", "escape", "g"):
+        for keys in ("p", "s", "c", "r", "b", "t", "tab w", "?", "escape", "m", "escape", "g"):
             await rider.types(keys)
             assert rider.verdict.startswith("CARE 2")
             shown.add(rider.app.main.place.room)

@@ -140,3 +140,21 @@ async def test_last_time_here_is_taken_over_row_by_row_or_whole(garage: Path) ->
         assert 'mode = "puddles"' in rider.text
         await rider.types("u u")
         assert "traction = 3" in rider.text
+
+
+async def test_a_corner_may_begin_with_its_nought_and_a_wrong_letter_is_said_at_once(garage: Path) -> None:
+    async with riding(garage, now=BACK) as rider:
+        await rider.types("i 2 3 8 2 0 5 3 4 3 4 3 8 0 7")
+        assert 'corner = "7"' in rider.text
+        await rider.types("x")
+        assert "x is no answer here: f front, r rear, 0 skips" in rider.screen
+        assert rider.typing == ""
+        await rider.types("r s")
+        assert 'end = "rear"\neach_lap = "same"' in rider.text
+
+
+async def test_two_noughts_pass_a_corner_over(garage: Path) -> None:
+    async with riding(garage, now=BACK) as rider:
+        await rider.types("i 2 3 8 2 0 5 3 4 3 4 3 8 0 0 r")
+        assert 'end = "rear"' in rider.text
+        assert "\ncorner" not in rider.text

@@ -103,6 +103,17 @@ def test_the_screen_is_painted_again_after_a_stop() -> None:
         assert wire.ended() == 0
 
 
+def test_an_escape_and_the_key_behind_it_in_one_piece_are_two_keys() -> None:
+    with started() as wire:
+        wire.after("\r9")
+        # Left, then down; an escape swallowed by the next key would leave the editor open, and keep the 9.
+        assert b"wheelie" in wire.after("\x1b\x1b[B")
+        wire.after("\r7")
+        wire.type("\x1bq")
+
+        assert wire.ended() == 0
+
+
 def test_an_escape_alone_and_one_that_begins_an_arrow_are_told_apart() -> None:
     with started() as wire:
         wire.after("\r9")

@@ -42,8 +42,11 @@ class SetUpChange:
 
     @property
     def words(self) -> str:
-        """Write old and new with the unit."""
-        return f"{self.old_text} -> {self.new_text} {self.unit}".rstrip()
+        """Write old and new, the unit behind the last figure that is known."""
+        last = self.old_text if self.new is None else self.new_text
+        many = "s" if self.unit in ("click", "turn") and last != "1" else ""
+        counted = f"{last} {self.unit}{many}".rstrip()
+        return f"{counted} -> {self.new_text}" if self.new is None else f"{self.old_text} -> {counted}"
 
     @property
     def about(self) -> tuple[str, str]:

@@ -12,6 +12,10 @@ from paddock_tui.pages.rows import Page
 __all__ = ["Editor", "Laid", "Line", "Prompt", "Span", "View", "layout", "text_of"]
 
 
+TYPING = ("enter keeps", "escape leaves")
+"""Which keys act while a row is being typed in: letters are text then."""
+
+
 def layout(page: Page, view: View) -> Laid:
     """Draw the page: header, the rows around the cursor, the findings, the last line.
 
@@ -37,7 +41,8 @@ def layout(page: Page, view: View) -> Laid:
         lines += _asked(view.prompt, places, under, foot)
     else:
         lines += caution or findings_block(page, places, under, arrows)
-        lines += [last_line(view.last, view.hints, "" if block else arrows, pen, page.clock)] if foot else []
+        hints = TYPING if view.editor else view.hints
+        lines += [last_line(view.last, hints, "" if block else arrows, pen, page.clock)] if foot else []
     owners = [None] * head + [owned.row for owned in part.lines]
     owners += [None] * (height - len(owners))
     return Laid(tuple(lines), tuple(owners), part.top, rows)

@@ -29,7 +29,7 @@ class Columns:
 def columns(page: Page, pen: Pen) -> Columns:
     """Choose the columns of a page so that no key shifts them."""
     share = 2 / 5 if pen.width < 60 else 3 / 10
-    label = min(_longest(page, "field") + 2, int(pen.width * share))
+    label = min(max(_longest(page, "field"), _longest(page, "ask")) + 2, int(pen.width * share))
     # Names tell records apart: on a narrow screen they come before what is said of them.
     label = max(label, min(_longest(page, "link") + 2, int(pen.width * (1 / 2 if pen.width < 60 else share))))
     if pen.width >= 60:
@@ -56,4 +56,4 @@ def _for_values(width: int) -> int:
         return 12
     if width < 80:
         return 17
-    return 28 if width >= 120 else 21
+    return 28 if width >= 120 else 19

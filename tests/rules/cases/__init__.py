@@ -17,8 +17,10 @@ from tests.rules.cases import (
     pressures,
     readiness,
     road,
+    starting,
     suspension,
     tyres,
+    wet,
     wheels,
     work,
 )
@@ -35,6 +37,7 @@ CASES: dict[str, Cases] = {
     **fuel.CASES,
     **incidents.CASES,
     **road.CASES,
+    **starting.CASES,
     **work.CASES,
     **dash.CASES,
     **method.CASES,
@@ -42,5 +45,6 @@ CASES: dict[str, Cases] = {
     **suspension.CASES,
     **pressures.CASES,
     **tyres.CASES,
+    **wet.CASES,
     **wheels.CASES,
 }

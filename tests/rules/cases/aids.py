@@ -1,5 +1,7 @@
 """Cases of the rules about the aids, on bikes that count up, that count down, and that do not say."""
 
+import datetime as dt
+
 from tests.rules.case import Cases, lacks, raises, silent
 from tests.rules.situations import Change, at, counts_down, put, without
 
@@ -37,6 +39,43 @@ WORDS = put(
 )
 
 CASES = {
+    "aids-not-set": Cases(
+        raising=(
+            raises("controls", "caution", NO_VALUE, says="What traction is set to is not known."),
+            raises("controls", "caution", at("abs", None), WET, says="What ABS is set to"),
+            raises("controls", "caution", NO_VALUE, at("abs", None), says="What ABS and traction are set to"),
+            raises(
+                "controls",
+                "caution",
+                NO_VALUE,
+                at("abs", None),
+                put("bike", "controls.slide", {"kind": "switch"}),
+                says="What ABS, slide and 1 more are set to",
+            ),
+            # The riding mode would fix it, and nobody chose the riding mode.
+            raises(
+                "controls",
+                "caution",
+                NO_VALUE,
+                put("bike", "modes.showers.fixes.traction", 8),
+                without("session", "setup.mode"),
+            ),
+        ),
+        silent=(
+            silent(),
+            silent(traction("off"), at("abs", "off")),
+            silent(at("wheelie", None)),
+            silent(at("throttle", None)),
+            silent(NO_VALUE, without("bike", "controls.traction")),
+            silent(
+                NO_VALUE,
+                put("bike", "modes.showers.fixes.traction", 8),
+                put("session", "setup.mode", "showers"),
+            ),
+            silent(NO_VALUE, put("session", "parked", dt.time(10, 59))),
+        ),
+        missing=(lacks("the bike", without("bike")),),
+    ),
     "aid-off-in-the-wet": Cases(
         raising=(
             raises("traction", "serious", WET, traction("off"), says="Traction is off in the wet."),
@@ -57,6 +96,7 @@ CASES = {
         ),
         silent=(
             silent(WET),
+            silent(NO_VALUE),
             silent(traction("off")),
             silent(DAMP, traction("off")),
             silent(WET, at("wheelie", "off")),
@@ -209,6 +249,7 @@ CASES = {
             silent(),
             silent(*counts_down()),
             silent(without("bike", "controls.engine-braking.frees_most")),
+            silent(NO_VALUE),
             silent(ONE_SWITCH, traction("on")),
             silent(NO_END, put("bike", "controls.traction.levels", [4, 4]), traction(4)),
         ),

@@ -90,6 +90,7 @@ CASES = {
             silent(COLD, WARMERS, traction(0)),
             silent(NEW, DAMP, traction(0)),
             silent(NEW, NOVICE, traction(3)),
+            silent(NEW, traction(3), **ridden({})),
             silent(WORN, *tread("1.7 mm"), traction(0)),
             silent(RACE, NO_TRACK, traction("off")),
             silent(put("session", "look.rear.seen", ["fine balls"]), traction(0)),

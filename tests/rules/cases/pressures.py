@@ -47,6 +47,22 @@ NOVICE = put("rider", "group", "novice")
 ROAD_TYRES = put("tyres", "", {"front": {"kind": "road"}, "rear": {"kind": "road"}})
 
 
+def at(hour: int, front: str, **more: Any) -> dict[str, Any]:
+    """Give one more reading of the front at 20 C."""
+    return {"at": dt.time(hour), "front": front, "rear": "1.90 bar", "temperature": "20 C", **more}
+
+
+def this_morning(**more: Any) -> dict[str, Any]:
+    """Tell an earlier session of the day whose pressures were set at 6 C."""
+    reading = {"front": "2.10 bar", "rear": "1.90 bar", "temperature": "6 C", "set_to_front": "2.15 bar"}
+    found = went_before({"number": 1, "pressures": {"cold": reading, **more}, "parked": dt.time(9, 20)})
+    return {"earlier": (found.past[0].session,), "history": found}
+
+
+LET_OUT = {"front": "2.60 bar", "set_to_front": "2.20 bar"}
+"""Air let out on the warmers."""
+
+
 def weather(air: str, then: str = "12 C") -> tuple[Change, ...]:
     """Set the pressures in one temperature, and ride in another."""
     return cold(temperature=then), put("session", "air", air)
@@ -62,6 +78,8 @@ CASES = {
             silent(*hot()),
             silent(),
             silent(without("session", "pressures.cold"), *hot(front="1.0 bar")),
+            # Let out on the warmers, so that hot and cold are not of the same air.
+            silent(cold("2.50 bar"), put("session", "pressures.warmers", LET_OUT), *hot(front="2.30 bar")),
         ),
         asks=True,
     ),
@@ -101,9 +119,20 @@ CASES = {
                 put("session", "surface", "wet"),
                 *hot(front="2.40 bar", rear="2.2 bar"),
             ),
+            raises(
+                "rear",
+                "caution",
+                put("tyres", "", {"front": {"kind": "wet"}, "rear": {"kind": "wet", "hot_wet": "30 psi"}}),
+                put("session", "surface", "damp"),
+                *hot(rear="33.0 psi"),
+                says="3.0 psi over its hot target of 30 psi",
+            ),
         ),
         silent=(
             silent(TARGETS, *hot()),
+            # Damp patches do not cool a tyre as water does: the target for the dry stands.
+            silent(TARGETS, put("session", "surface", "drying"), *hot()),
+            silent(TARGETS, put("session", "surface", "damp"), *hot("2.36 bar", "2.36 bar")),
             silent(*hot(front="2.80 bar")),
             silent(TARGETS, *hot(front="2.20 bar", after=6)),
             silent(TARGETS, *hot(front="2.80 bar", set_to_front="2.40 bar")),
@@ -131,6 +160,9 @@ CASES = {
             silent(RANGED, COLD_AT_20, LONG, *hot(front="2.20 bar"), put("session", "warmers", "used")),
             silent(RANGED, COLD_AT_20, LONG, *hot(front="2.20 bar", after=7)),
             silent(RANGED, COLD_AT_20, LONG, *hot(front="2.20 bar"), put("session", "surface", "wet")),
+            silent(
+                RANGED, COLD_AT_20, LONG, put("session", "pressures.leaving", LET_OUT), *hot(front="2.20 bar")
+            ),
         ),
         missing=(lacks("the surface", RANGED, COLD_AT_20, LONG, *hot(), without("session", "surface")),),
     ),
@@ -138,6 +170,15 @@ CASES = {
         raising=(
             raises("front", "serious", COLD_AT_20, **NAIL, says="lost 0.20 bar"),
             raises("front", "hold", COLD_AT_20, AGAIN, **NAIL),
+            # Mended and filled, and the latest reading holds: the rider answers for it.
+            raises(
+                "front",
+                "serious",
+                COLD_AT_20,
+                put("session", "pressures.again", at(9, "2.08 bar", set_to_front="2.30 bar")),
+                put("session", "pressures.after", at(10, "2.30 bar")),
+                **NAIL,
+            ),
         ),
         silent=(
             silent(COLD_AT_20),
@@ -159,6 +200,17 @@ CASES = {
                 ),
             ),
             silent(COLD_AT_20, RIDDEN, **NAIL),
+            silent(
+                COLD_AT_20,
+                history=went_before(
+                    {
+                        "pressures": {
+                            "cold": {"front": "2.30 bar", "rear": "1.90 bar", "temperature": "20 C"},
+                            "warmers": LET_OUT,
+                        }
+                    }
+                ),
+            ),
         ),
         asks=True,
     ),
@@ -186,12 +238,32 @@ CASES = {
         raising=(
             raises("front", "note", *weather("24 C"), says="12 C warmer"),
             raises("front", "note", *weather("9 C", "20 C"), says="11 C colder"),
+            raises(
+                "front",
+                "note",
+                without("session", "pressures"),
+                put("session", "air", "19 C"),
+                says="13 C warmer than when the pressures were set before session 1",
+                **this_morning(),
+            ),
         ),
         silent=(
             silent(*weather("18 C")),
             silent(*weather("mild")),
             silent(),
             silent(*weather("24 C"), RIDDEN),
+            silent(without("session", "pressures"), put("session", "air", "12 C"), **this_morning()),
+            silent(
+                without("session", "pressures"),
+                put("session", "air", "19 C"),
+                **this_morning(hot={"front": "2.40 bar", "rear": "2.20 bar", "set_to_front": "2.35 bar"}),
+            ),
+            silent(
+                without("session", "pressures"),
+                put("session", "air", "19 C"),
+                put("session", "tyres", "others"),
+                **this_morning(),
+            ),
         ),
         asks=True,
     ),

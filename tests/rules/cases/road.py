@@ -92,7 +92,12 @@ CASES = {
             raises("abs", "serious", *HOME, at("abs", 0), says="front and rear without ABS"),
             raises("abs", "serious", *HOME, at("abs", 1), says="leaves the front"),
         ),
-        silent=(silent(*HOME), silent(at("abs", 0)), silent(*HOME, at("abs", 0), RIDDEN)),
+        silent=(
+            silent(*HOME),
+            silent(at("abs", 0)),
+            silent(*HOME, at("abs", 0), RIDDEN),
+            silent(*HOME, at("traction", None), at("throttle", None)),
+        ),
         missing=(lacks("what ABS is set to", *HOME, without("session", "setup.controls.abs")),),
     ),
     "track-mode-on-the-road": Cases(

@@ -135,6 +135,8 @@ CASES = {
         silent=(
             silent(track("12 C")),
             silent(SLICKS, track("12 C"), USED),
+            silent(SLICKS, USED, without("session", "track")),
+            silent(TREADED, put("session", "kind", "road"), without("session", "track")),
             silent(SLICKS, track("12 C"), on("wet")),
             silent(SLICKS, track("12 C"), RIDDEN),
         ),
@@ -208,9 +210,26 @@ CASES = {
                 history=went_before({"look.rear": {"seen": ["below the marks"]}, "parked": dt.time(9, 0)}),
                 says="session before-1",
             ),
+            # The front went on from another set, and what was seen on it goes with it.
+            raises(
+                "front",
+                "hold",
+                put("tyres", "front.continues", "spring"),
+                history=went_before(
+                    {"look.front": {"seen": ["cord"]}, "tyres": "spring"},
+                    tyres={"spring": {}, "may": {"front": {"kind": "track-day", "continues": "spring"}}},
+                ),
+            ),
         ),
         silent=(
             silent(seen("rear", "blueing")),
+            silent(
+                put("tyres", "front.continues", "spring"),
+                history=went_before(
+                    {"look.rear": {"seen": ["cord"]}, "tyres": "spring"},
+                    tyres={"spring": {}, "may": {"front": {"kind": "track-day", "continues": "spring"}}},
+                ),
+            ),
             silent(),
             silent(
                 put("tyres", "rear.fitted", dt.date(2026, 5, 16)),
@@ -238,6 +257,7 @@ CASES = {
             silent(*cycles(9)),
             silent(put("tyres", "front.cycles_before", 99)),
             silent(*cycles(10), RIDDEN),
+            silent(*cycles(99), put("tyres", "front.kind", "road")),
             silent(put("rider", "limits.heat_cycles", 1)),
         ),
         missing=(lacks("the rider", put("tyres", "front.cycles_before", 10), without("rider")),),
@@ -249,6 +269,7 @@ CASES = {
         ),
         silent=(
             silent(made("2022")),
+            silent(TREADED, made("2022")),
             silent(made("2026")),
             silent(made("9919")),
             silent(made("2019"), RIDDEN),

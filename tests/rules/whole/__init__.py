@@ -1,6 +1,12 @@
 """Whole situations by theme."""
 
-from tests.rules.whole import aids, out, tyres
+from tests.rules.whole import aids, out, paddock, tyres, wet
 from tests.rules.whole.situation import Whole
 
-SITUATIONS: list[Whole] = [*out.SITUATIONS, *aids.SITUATIONS, *tyres.SITUATIONS]
+SITUATIONS: list[Whole] = [
+    *out.SITUATIONS,
+    *aids.SITUATIONS,
+    *tyres.SITUATIONS,
+    *wet.SITUATIONS,
+    *paddock.SITUATIONS,
+]

@@ -50,7 +50,6 @@ SITUATIONS: list[Whole] = [
             ("front-wheel-without-abs-in-the-wet", "abs", "hold"),
             ("all-aids-near-least", "controls", "serious"),
             ("rear-without-abs-and-little-freed", "abs", "serious"),
-            ("engine-braking-holds-in-the-wet", "engine-braking", "serious"),
             ("sharp-map-in-the-wet", "throttle", "serious"),
         },
         WET,
@@ -64,7 +63,6 @@ SITUATIONS: list[Whole] = [
         {
             ("all-aids-near-least", "controls", "serious"),
             ("rear-without-abs-and-little-freed", "abs", "serious"),
-            ("engine-braking-holds-in-the-wet", "engine-braking", "serious"),
             ("sharp-map-in-the-wet", "throttle", "caution"),
         },
         *counts_down(WET, ADVANCED, *all_at("off", "off", "off"), braking(5), at("throttle", "sharp")),
@@ -274,7 +272,6 @@ SITUATIONS: list[Whole] = [
         "no ABS at the rear and the engine holds, in standing water",
         {
             ("rear-without-abs-and-little-freed", "abs", "serious"),
-            ("engine-braking-holds-in-the-wet", "engine-braking", "caution"),
         },
         STANDING,
         REAR_OFF,

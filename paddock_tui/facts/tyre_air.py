@@ -1,0 +1,152 @@
+"""The air in a tyre since it was last set: whether it is the same, what was lost, what the weather does."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, Absent, fact
+from paddock_tui.facts.past import ENDS, End, History
+from paddock_tui.facts.tyre_pressures import Read, read_at
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.outing import Reading
+from paddock_tui.records.session import Session
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
+
+COMPARABLE_DAYS = 7
+"""Days within which two cold readings tell of a leak and not of the slow loss of every tyre."""
+
+
+@fact("whether the air in the {subject} is that of the cold reading", per="end")
+def same_air(end: End, session: Session) -> bool | Absent:
+    """True where the hot reading is of the air read cold; absent once air was let out or put in between."""
+    return ABSENT if _set_since_cold(end, session, but="hot") else True
+
+
+@attrs.frozen
+class Lost:
+    """Pressure lost since the last check, temperature allowed for, and whether a second reading agrees."""
+
+    end: End
+    kpa: float
+    since: str
+    confirmed: bool
+
+    def __str__(self) -> str:
+        return f"{self.end} {self.kpa / 100:.2f} bar less than {self.since}"
+
+
+@fact("pressure lost at the {subject}", per="end", show=str)
+def lost_since(end: End, session: Session, history: History, cold_read: Read) -> Lost | Absent:
+    """What a tyre has lost since its last cold check, by the gas law; absent where nothing can be compared.
+
+    Compared with the last session on the same tyres within a week whose air was not let out or put in
+    since. The latest other reading is the one that agrees or not.
+    """
+    if cold_read.celsius is None or session.tyres is None or session.date is None:
+        return ABSENT
+    before = _last_cold(end, session, history)
+    if before is None:
+        return ABSENT
+    last, where = before
+    if last.celsius is None:
+        return ABSENT
+    try:
+        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, cold_read.celsius)
+    except (CannotBe, OutOfRange):
+        return ABSENT
+    lost = expected - cold_read.pressure.to("kPa")
+    again = _latest_again(end, session)
+    return Lost(end, lost, where, again is not None and _less(again, last, lost * 0.7))
+
+
+@attrs.frozen
+class Moved:
+    """How the air moved since the pressures were set, and what each tyre reads cold by that."""
+
+    then_c: float
+    now_c: float
+    since: str
+    tyres: Mapping[End, tuple[Quantity, float]]
+
+    def __str__(self) -> str:
+        return f"air {self.then_c:g} C {self.since}, {self.now_c:g} C now"
+
+
+@fact("how the air moved since the pressures were set", show=str)
+def air_moved(session: Session, earlier: tuple[Session, ...]) -> Moved | Absent:
+    """The air's temperature when the cold pressures were last set today against that of the session.
+
+    `tyres` holds for each end what it was left with, and how much more it reads now in kPa. Absent where
+    air was let out or put in since at another temperature.
+    """
+    if not isinstance(session.air, Quantity):
+        return ABSENT
+    for one in (session, *reversed(earlier)):
+        reading = one.pressures.get("cold")
+        if one.tyres != session.tyres or any(_set_since_cold(end, one) for end in ENDS):
+            return ABSENT
+        if reading is not None:
+            return _moved(one, reading, session.air.to("C"), "then" if one is session else _called(one))
+    return ABSENT
+
+
+def _moved(session: Session, reading: Reading, now: float, since: str) -> Moved | Absent:
+    if reading.temperature is None:
+        return ABSENT
+    then = reading.temperature.to("C")
+    changes: dict[End, tuple[Quantity, float]] = {}
+    for end in ENDS:
+        read = read_at(end, reading, session)
+        if read is None:
+            continue
+        try:
+            kpa = read.left_at.to("kPa")
+            changes[end] = read.left_at, same_air_kpa_gauge(kpa, then, now) - kpa
+        except (CannotBe, OutOfRange):
+            return ABSENT
+    return Moved(then, now, since, changes) if changes else ABSENT
+
+
+def _called(session: Session) -> str:
+    return f"before session {session.number}" if session.number is not None else "earlier today"
+
+
+def _last_cold(end: End, session: Session, history: History) -> tuple[Read, str] | None:
+    for one in reversed(history.past):
+        before = one.session
+        if before.tyres != session.tyres or before.date is None or session.date is None:
+            continue
+        if (session.date - before.date).days > COMPARABLE_DAYS:
+            return None
+        if _set_since_cold(end, before):
+            return None
+        cold = read_at(end, before.pressures.get("cold"), before)
+        if cold is not None:
+            return cold, f"session {one.id}"
+    return None
+
+
+def _set_since_cold(end: End, session: Session, but: str = "") -> bool:
+    """Tell whether a reading other than the cold one says that air was let out or put in."""
+    found = (one for name, one in session.pressures.items() if name not in ("cold", but))
+    return any((one.set_to_front if end == "front" else one.set_to_rear) is not None for one in found)
+
+
+def _latest_again(end: End, session: Session) -> Read | None:
+    """Give the latest reading of one end that is neither the cold nor the hot one."""
+    named = sorted(session.pressures.items())
+    found = [read_at(end, one, session) for name, one in named if name not in ("cold", "hot")]
+    known = [one for one in found if one is not None]
+    return max(known, key=lambda one: one.at or dt.time.min, default=None)
+
+
+def _less(again: Read, last: Read, at_least_kpa: float) -> bool:
+    if again.celsius is None or last.celsius is None:
+        return False
+    try:
+        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, again.celsius)
+    except (CannotBe, OutOfRange):
+        return False
+    return expected - again.pressure.to("kPa") >= at_least_kpa

@@ -1,0 +1,76 @@
+"""Rules about the cold pressures that a bike goes out with: far too low, and not as planned."""
+
+from paddock_tui.facts.past import End
+from paddock_tui.facts.tyre_pressures import Read, Start
+from paddock_tui.quantities import Quantity
+from paddock_tui.rules.core import CAUTION, COMMON, PRESSURES, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+
+_LOW = "starting-pressure-too-low"
+
+FRONT = limit(
+    _LOW, "front_under", 1.7, "bar", "cold at the front, road and track-day tyres", COMMON, 0.7, 2.5
+)
+REAR = limit(_LOW, "rear_under", 1.5, "bar", "cold at the rear, road and track-day tyres", COMMON, 0.7, 2.5)
+MORE = limit(_LOW, "serious_more", 0.3, "bar", "so much under it again is serious", COMMON, 0.05, 1)
+OFF = limit(
+    "starting-pressure-off-the-plan", "more_than", 0.2, "bar", "read so far from the plan", COMMON, 0.05, 1
+)
+
+_JUDGED = ("road", "track-day")
+"""Kinds whose cold pressures are much alike; race rubber and rain tyres have their vendor's own."""
+
+
+@rule(
+    _LOW,
+    CAUTION,
+    per="end",
+    at="setup:setup.{subject}_start",
+    when=("organised", "to_come"),
+    absorbs=("starting-pressure-off-the-plan",),
+    limits=(FRONT, REAR, MORE),
+    rank=PRESSURES,
+)
+def starting_pressure_too_low(end: End, goes_out_with: Start, tyre_kind_at: str, limits: Limits) -> Result:
+    """A cold pressure with which a road or track-day tyre folds and overheats."""
+    under = limits[FRONT if end == "front" else REAR] - goes_out_with.pressure.to("bar")
+    if tyre_kind_at not in _JUDGED or under <= 1e-9:
+        return None
+    return Raise(
+        message=f"The {end} goes out with {goes_out_with.pressure} cold: far too little.",
+        why="So soft it folds, steers as if flat, overheats and tears, and may leave its seat on the rim.",
+        remedy=Remedy(
+            "Read it again with another gauge and look for a leak; then the tyre vendor's figure: many "
+            "start at 2.1 to 2.3 front, 1.9 to 2.2 rear."
+        ),
+        severity=SERIOUS if under > limits[MORE] + 1e-9 else CAUTION,
+        path=("pressures", "cold", end) if goes_out_with.read else None,
+        role="session" if goes_out_with.read else None,
+        parts=(end,),
+    )
+
+
+@rule(
+    "starting-pressure-off-the-plan",
+    CAUTION,
+    per="end",
+    at="session:pressures.cold.{subject}",
+    when=("to_come",),
+    limits=(OFF,),
+    rank=PRESSURES,
+)
+def starting_pressure_off_the_plan(
+    end: End, cold_read: Read, planned_start: Quantity, limits: Limits
+) -> Result:
+    """A cold pressure that was read far from the planned one, and nobody wrote what it was set to."""
+    off = cold_read.pressure.to("bar") - planned_start.to("bar")
+    if cold_read.set_to is not None or abs(off) <= limits[OFF] + 1e-9:
+        return None
+    return Raise(
+        message=f"The {end} was read at {cold_read.pressure} cold; the plan is {planned_start}.",
+        why="The gauge or the plan is off, front and rear are swapped, or air has gone.",
+        remedy=Remedy(
+            "Read it again; set it to the plan and enter what it was set to, or change the plan.",
+            (Put(("pressures", "cold", f"set_to_{end}"), str(planned_start), "session"),),
+        ),
+    )
