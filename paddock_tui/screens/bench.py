@@ -15,6 +15,7 @@ from paddock_tui.records.fielding import Field
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes import Flag
 from paddock_tui.records.trouble import Trouble
+from paddock_tui.widgets import messages
 
 if TYPE_CHECKING:
     from paddock_tui.screens.main import MainScreen
@@ -34,9 +35,26 @@ class Bench:
         return self.typed
 
 
-def is_bench(row: Row) -> bool:
-    """Tell whether a row is an input of the bench."""
-    return row.path[:1] == (BENCH,) and row.kind == "field"
+def heard(screen: "MainScreen", message: Any) -> bool:
+    """Take the keys on the inputs of the bench; whether the message was for one of them."""
+    row = getattr(message, "row", None)
+    if row is None or row.path[:1] != (BENCH,) or row.kind != "field":
+        return False
+    if isinstance(message, messages.Accepted):
+        wrong = typed(screen, row, message.text)
+        if wrong:
+            screen.board.refuse(wrong)
+    elif isinstance(message, messages.Stepped):
+        screen.board.say(stepped(screen, row, message.by))
+    elif isinstance(message, messages.Toggled):
+        screen.board.say(toggled(screen, row))
+    elif isinstance(message, messages.Cleared):
+        screen.board.say(cleared(screen, row))
+    elif isinstance(message, messages.Digit):
+        digit(screen, row, message.text)
+    else:
+        return False
+    return True
 
 
 def typed(screen: "MainScreen", row: Row, text: str) -> str:

@@ -1,6 +1,6 @@
 """The checklist on the screen: where its cursor begins, and what the keys do on its rows."""
 
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 import attrs
 
@@ -9,6 +9,7 @@ from paddock_tui.facts.checklists import ItemState
 from paddock_tui.pages.checklist import KEYS, checked_of, first_open
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.paths import Path, Ref, parse
+from paddock_tui.widgets import messages
 
 if TYPE_CHECKING:
     from paddock_tui.screens.main import MainScreen
@@ -19,6 +20,22 @@ def go(screen: "MainScreen") -> None:
     subject = screen.place.subject
     begin = first_open(screen.desk.assembled(subject).situation) if subject is not None else None
     screen.go(attrs.evolve(screen.place, room="checklist"), begin)
+
+
+def heard(screen: "MainScreen", message: Any) -> bool:
+    """Take the keys on the items of a checklist; whether the message was for one of them."""
+    row = getattr(message, "row", None)
+    if row is None or row.kind != "check":
+        return False
+    if isinstance(message, messages.Digit):
+        answer(screen, row, message.text)
+    elif isinstance(message, messages.Cleared):
+        answer(screen, row, "")
+    elif isinstance(message, messages.Chosen):
+        open_answer(screen, row)
+    else:
+        return False
+    return True
 
 
 def answer(screen: "MainScreen", row: Row, key: str) -> None:

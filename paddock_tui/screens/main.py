@@ -41,6 +41,9 @@ Key = tuple[str, Ref | None, Ref | None]
 LETTERS = {one.key: one.id for one in ACTIONS if one.key}
 """The action of each key."""
 
+LISTENERS = (returning, changing, ledger, dashing, bench, checking)
+"""What hears the board first: each takes the keys on the rows of its own page."""
+
 STANDS_ALONE = ("help", "actions", "why", "compare", "change", "today")
 """Rooms that are left by going anywhere: escape from there leads to what was before them."""
 
@@ -230,8 +233,7 @@ class MainScreen(QuietScreen[None]):
 
     def _hear(self, message: Message) -> None:
         """Do what the board asks for, before the next key."""
-        heard = (one.heard(self, message) for one in (returning, changing, ledger, dashing))
-        if not any(heard):
+        if not any(one.heard(self, message) for one in LISTENERS):
             getattr(self, message.handler_name)(message)
 
     def _letter(self, key: str) -> bool:
@@ -262,13 +264,10 @@ class MainScreen(QuietScreen[None]):
     def on_board_accepted(self, message: Board.Accepted) -> None:
         """Keep what was typed on a row, or say what is wrong with it."""
         row = message.row
-        if bench.is_bench(row):
-            wrong = bench.typed(self, row, message.text)
-        elif row.ref is None or not row.path:
+        if row.ref is None or not row.path:
             self.board.done()
             return
-        else:
-            wrong = self.set_text(row.ref, row.path, message.text)
+        wrong = self.set_text(row.ref, row.path, message.text)
         if wrong:
             self.board.refuse(wrong)
 
@@ -278,16 +277,12 @@ class MainScreen(QuietScreen[None]):
     def on_board_stepped(self, message: Board.Stepped) -> None:
         """Step the value under the cursor."""
         row = message.row
-        if bench.is_bench(row):
-            self.board.say(bench.stepped(self, row, message.by))
-        elif row.ref is not None and row.kind == "field":
+        if row.ref is not None and row.kind == "field":
             self.attempt(stepping(self.desk.files, row.ref, row.path, message.by, message.more_help))
 
     def on_board_toggled(self, message: Board.Toggled) -> None:
         """Toggle the value under the cursor."""
         row = message.row
-        if bench.is_bench(row):
-            self.board.say(bench.toggled(self, row))
         if row.ref is None or row.kind != "field":
             return
         on = value_on(self.desk.files, row.ref, row.path)
@@ -299,22 +294,13 @@ class MainScreen(QuietScreen[None]):
     def on_board_cleared(self, message: Board.Cleared) -> None:
         """Clear the value under the cursor to 'not known'."""
         row = message.row
-        if row.kind == "check":
-            checking.answer(self, row, "")
-        elif bench.is_bench(row):
-            self.board.say(bench.cleared(self, row))
-        elif row.ref is not None and row.kind == "field":
+        if row.ref is not None and row.kind == "field":
             step = clearing(self.desk.files, row.ref, row.path)
             self.attempt(step if step.changes else f"{row.label} is not known already")
 
     def on_board_digit(self, message: Board.Digit) -> None:
         """Set a digit at once where it is the whole answer; else start the editor with it."""
         row = message.row
-        if row.kind == "check":
-            checking.answer(self, row, message.text)
-            return
-        if bench.is_bench(row):
-            bench.digit(self, row, message.text)
         if row.ref is None or row.kind != "field":
             return
         field = field_of(self.desk.files, row.ref, row.path)
@@ -337,8 +323,6 @@ class MainScreen(QuietScreen[None]):
             filing.new(self)
         elif row.file:
             editing.problem(self, row)
-        elif row.kind == "check":
-            checking.open_answer(self, row)
         elif row.opens is not None:
             self.open(row.opens)
         elif row.ref is not None and row.path:
