@@ -7,7 +7,7 @@ from typing import Any
 from paddock_tui.advice.ledger import Entry, SetUpChange
 from paddock_tui.desk.finding import glance, order
 from paddock_tui.desk.next_session import next_session
-from paddock_tui.desk.profiles import differences
+from paddock_tui.desk.profiles import edits_toward
 from paddock_tui.desk.typing import setting_value
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.paths import Path, Ref
@@ -66,7 +66,7 @@ def setting_back(
     if seen is not None and seen.ridden:
         ref, step = next_session(files, target, now, {SETUP: setup})
         return ref, step if isinstance(step, Trouble) else Step(f"{label} in {ref.id}", step.changes)
-    edits = tuple(differences(held, setup, (SETUP,)))
+    edits = tuple(edits_toward(held, setup, (SETUP,)))
     return target, Step(label, (Change(target, edits),)) if edits else Step("it stands so already", ())
 
 

@@ -39,7 +39,7 @@ def taking(files: GarageFiles, session: Ref, profile: Ref) -> Step | Trouble:
             "a profile with a set-up",
             "enter it on its set-up page first",
         )
-    edits = list(differences(held, wanted, ("setup",)))
+    edits = list(edits_toward(held, wanted, ("setup",)))
     old = data.get("taken_from", MISSING)
     if old != profile.id:
         edits.append(Edit(("taken_from",), old, profile.id))
@@ -61,7 +61,7 @@ def saving_as(files: GarageFiles, session: Ref, new_id: str, name: str) -> Step 
     return creating(files, Ref("profile", new_id), values)
 
 
-def differences(mine: Mapping[str, Any], theirs: Mapping[str, Any], at: Path) -> list[Edit]:
+def edits_toward(mine: Mapping[str, Any], theirs: Mapping[str, Any], at: Path) -> list[Edit]:
     """List the edits that make one table like another, value by value so that comments stay."""
     edits: list[Edit] = []
     for key in dict.fromkeys((*mine, *theirs)):
@@ -69,7 +69,7 @@ def differences(mine: Mapping[str, Any], theirs: Mapping[str, Any], at: Path) ->
         old: Value | Missing = mine.get(key, MISSING)
         new: Value | Missing = theirs.get(key, MISSING)
         if isinstance(old, Mapping) and isinstance(new, Mapping):
-            edits += differences(old, new, path)
+            edits += edits_toward(old, new, path)
         elif old is MISSING or new is MISSING or not same(old, new):
             edits.append(Edit(path, old, new))
     return edits

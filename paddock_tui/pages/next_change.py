@@ -1,7 +1,8 @@
 """The next change as a page: what comes before, the one proposal, what waits, and what is decided."""
 
-import re
 from collections.abc import Iterator, Mapping
+
+import attrs
 
 from paddock_tui.advice.changing import Advised, Kind, Proposal
 from paddock_tui.pages.rows import Page, Row, Section
@@ -19,13 +20,19 @@ CAUTION = "a starting point: the manual, a technician and your own feel come fir
 ANSWER = "answer "
 """What the key of a row begins with that answers a question."""
 
-_SIDES = re.compile(r"-(left|right)$")
-
 PROPOSED, OWN = "proposed", "own"
 
 
+@attrs.frozen
+class Coming:
+    """The session that was made from the ridden one, and what the review says of how it was changed."""
+
+    loaded: Loaded
+    method: str = ""
+
+
 def next_change_page(
-    advised: Advised, ridden: Loaded, coming: Loaded | None, heading: str, units: Units
+    advised: Advised, ridden: Loaded, coming: Coming | None, heading: str, units: Units
 ) -> Page:
     """Make the page of a ridden session; `coming` is the session made from it, where there is one."""
     sections = [
@@ -86,14 +93,14 @@ def _waiting(one: Proposal, ref: Ref, place: int) -> Iterator[Row]:
     yield from _answers(one, ref)
 
 
-def _decided(ridden: Loaded, coming: Loaded | None, units: Units) -> Section:
+def _decided(ridden: Loaded, coming: Coming | None, units: Units) -> Section:
     """Show what the next session changes, with its reasons to be edited; several are allowed, and said so."""
     own = Row("your own", "enter: change it on the set-up page of the next session", kind="link", key=OWN)
     if coming is None:
         none = Row("", "there is no next session yet: v, or n", kind="text", key="none yet")
         return Section("decided", (none, own))
-    title = f"decided: session {coming.ref.id}"
-    before, after = ridden.record, coming.record
+    title = f"decided: session {coming.loaded.ref.id}"
+    before, after = ridden.record, coming.loaded.record
     if not isinstance(before, Session) or not isinstance(after, Session):
         return Section(title, (own,))
     found = [one for one in differences(before.setup, after.setup) if one.known]
@@ -103,15 +110,8 @@ def _decided(ridden: Loaded, coming: Loaded | None, units: Units) -> Section:
     for one in found:
         key = f"decided {one.kind} {one.key}"
         rows.append(Row(printable(one.label), printable(one.reads), kind="text", key=key))
-        rows += _reasons(coming, one, units)
-    apart = _apart(found)
-    note = f"{apart} at once: nobody will know which did it" if apart > 1 else ""
-    return Section(title, (*rows, own), note)
-
-
-def _apart(found: list[Difference]) -> int:
-    """Count the changes that are made for themselves: both legs are one, pressures to target are none."""
-    return len({_SIDES.sub("", one.key) for one in found if one.key not in ("front_start", "rear_start")})
+        rows += _reasons(coming.loaded, one, units)
+    return Section(title, (*rows, own), printable(coming.method))
 
 
 def _reasons(coming: Loaded, one: Difference, units: Units) -> Iterator[Row]:

@@ -56,7 +56,7 @@ def _differences(old: SetUp, new: SetUp) -> Iterator[Difference]:
     for one in attrs.fields(SetUp):
         before, after = getattr(old, one.name), getattr(new, one.name)
         if one.name not in TABLES:
-            if not _same(before, after):
+            if not same_value(before, after):
                 yield Difference("setup", one.name, before, after)
             continue
         yield from _in_table(one.name, before, after)
@@ -65,11 +65,12 @@ def _differences(old: SetUp, new: SetUp) -> Iterator[Difference]:
 def _in_table(name: str, before: Mapping[str, object], after: Mapping[str, object]) -> Iterator[Difference]:
     for key in dict.fromkeys((*before, *after)):
         was, became = before.get(key), after.get(key)
-        if not _same(was, became):
+        if not same_value(was, became):
             yield Difference(name, key, was, became)
 
 
-def _same(one: object, other: object) -> bool:
+def same_value(one: object, other: object) -> bool:
+    """Tell whether two values of a set-up are the same; figures are compared across units."""
     if isinstance(one, Quantity) and isinstance(other, Quantity):
         return one.dimension == other.dimension and one.same(other)
     return one == other

@@ -29,7 +29,7 @@ from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.last_time import last_time_page
 from paddock_tui.pages.limits import limits_page
-from paddock_tui.pages.next_change import next_change_page
+from paddock_tui.pages.next_change import Coming, next_change_page
 from paddock_tui.pages.out import judged_going_out, out_page
 from paddock_tui.pages.record import record_page, title_of
 from paddock_tui.pages.returning import return_page
@@ -233,10 +233,18 @@ def _next(desk: Desk, subject: Ref, units: Units) -> Page:
     loaded = desk.files.read(ridden) if ridden is not None else None
     if ridden is None or loaded is None or loaded.record is None:
         return _gone(ridden or subject)
-    coming = next_of(desk.files, ridden)
-    there = desk.files.read(coming) if coming is not None else None
     advised_ = next_change(desk.about(ridden))
-    return next_change_page(advised_, loaded, there, heading_of(desk, ridden), units)
+    return next_change_page(advised_, loaded, _coming(desk, ridden), heading_of(desk, ridden), units)
+
+
+def _coming(desk: Desk, ridden: Ref) -> Coming | None:
+    """Give the session made from a ridden one, with what its review says of several changes at once."""
+    ref = next_of(desk.files, ridden)
+    loaded = desk.files.read(ref) if ref is not None else None
+    if ref is None or loaded is None:
+        return None
+    method = [one.message for one in desk.review(ref).findings if one.about == "method"]
+    return Coming(loaded, method[0] if method else "")
 
 
 def _previews(desk: Desk, subject: Ref, assembled: Assembled, judged: Review) -> dict[str, str]:

@@ -5,7 +5,7 @@ from pathlib import Path
 from paddock_tui.advice.changing import next_change
 from paddock_tui.desk import Desk
 from paddock_tui.desk.changing import next_of
-from paddock_tui.pages.next_change import answers_of, next_change_page, proposal_of
+from paddock_tui.pages.next_change import Coming, answers_of, next_change_page, proposal_of
 from paddock_tui.pages.rows import Page, Section
 from paddock_tui.records.common import Units
 from paddock_tui.records.paths import Ref
@@ -18,9 +18,10 @@ ASKS = Ref("session", "2026-04-18-1-badger")
 def page_of(desk: Desk, ref: Ref) -> Page:
     coming = next_of(desk.files, ref)
     there = desk.files.read(coming) if coming is not None else None
+    made = Coming(there, "2 changes since the session before.") if there is not None else None
     loaded = desk.files.read(ref)
     assert loaded is not None
-    return next_change_page(next_change(desk.about(ref)), loaded, there, "here", Units())
+    return next_change_page(next_change(desk.about(ref)), loaded, made, "here", Units())
 
 
 def titled(page: Page, start: str) -> Section:
@@ -44,7 +45,7 @@ def test_what_is_decided_stands_with_its_reasons_and_several_are_said_to_be_so(g
     reasons = [row for row in section.rows if row.kind == "field"]
     assert reasons[0].path == ("because", "controls", "traction", "why")
     assert reasons[0].value == "cut in out of 7 although nothing moved"
-    assert section.note == "2 at once: nobody will know which did it"
+    assert section.note == "2 changes since the session before."
     assert section.rows[-1].label == "your own"
 
 

@@ -17,7 +17,6 @@ async def test_the_change_is_taken_into_the_next_session_and_back(garage: Path) 
         assert rider.value.startswith("front starting pressure 2.15 bar -> 2.01 bar")
         await rider.types("v")
         assert 'front_start = "2.01 bar"' in rider.text
-        assert "4 at once: nobody will know which did it" not in rider.screen
         assert "u undoes" in rider.last
         await rider.types("u")
         assert snapshot(garage) == before
@@ -37,6 +36,14 @@ async def test_a_question_is_answered_by_a_digit_and_leads_on(garage: Path) -> N
         assert main.place.room == "next"
         await rider.types("u")
         assert snapshot(garage) == before
+
+
+async def test_several_changes_are_allowed_and_said_to_be_so(garage: Path) -> None:
+    async with riding(garage, 80, 24) as rider:
+        rider.file.write_text(rider.text.replace('surface = "wet"', 'surface = "damp"'), encoding="utf-8")
+        rider.app.main.following._poll()
+        await rider.types("p j")
+        assert "2 aids were lowered in one step." in rider.screen
 
 
 async def test_an_own_change_is_made_on_the_next_session(garage: Path) -> None:

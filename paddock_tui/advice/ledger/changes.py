@@ -7,6 +7,7 @@ import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.differences import same_value
 from paddock_tui.records.fielding import SET_UP, Field, fields
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.outing import Because
@@ -94,7 +95,7 @@ def reversed_key(key: frozenset[tuple[Path, str, str]]) -> frozenset[tuple[Path,
 
 def _change(field: Field, before: Session, after: Session, bike: Bike | None) -> SetUpChange | None:
     old, new = value_at(before, field.path), value_at(after, field.path)
-    if _same(old, new):
+    if same_value(old, new):
         return None
     was, is_now = (UNKNOWN_WORD if one is None else field.shape.show(one) for one in (old, new))
     unit = field.shape.unit if isinstance(field.shape, Number | Whole) else ""
@@ -108,12 +109,6 @@ def _listed(path: Path, bike: Bike | None) -> bool:
     if path[1] == "offsets":
         return any(path[2] in mode.offsets for mode in bike.damping.values())
     return path[2] in (bike.controls if path[1] == "controls" else bike.adjusters)
-
-
-def _same(old: Any, new: Any) -> bool:
-    if isinstance(old, Quantity) and isinstance(new, Quantity):
-        return old.dimension == new.dimension and old.same(new)
-    return bool(old == new)
 
 
 def _plain(value: Any) -> str:
