@@ -18,7 +18,7 @@ from paddock_tui.desk import Desk, setting
 from paddock_tui.desk.typing import said, shown
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import spell
-from paddock_tui.store.keeping import Clash, Kept, NotKept, Outcome
+from paddock_tui.store.saving import Clash, NotSaved, Outcome, Saved
 from paddock_tui.text import fold, printable
 
 NOTHING = "nothing was changed"
@@ -67,7 +67,7 @@ def settle_and_say(desk: Desk, lines: Sequence[str]) -> int:
         if refusal:
             complain(refusal)
             return NOT_DONE
-        if isinstance(outcome, Kept) and outcome.unnoted:
+        if isinstance(outcome, Saved) and outcome.unnoted:
             complain((f"kept, but not noted for undo: {outcome.unnoted}",))
     say(part for line in lines for part in fold(printable(line), columns()))
     return OK
@@ -80,7 +80,7 @@ def _refusal(outcome: Outcome) -> tuple[str, ...]:
             f"not kept: {place} was changed meanwhile to {printable(shown(outcome.found))}",
             "  look at it, and set it again",
         )
-    if isinstance(outcome, NotKept):
+    if isinstance(outcome, NotSaved):
         first = f"not kept: {printable(outcome.reason)}"
         return (first, f"  {printable(outcome.mend)}") if outcome.mend else (first,)
     return ()

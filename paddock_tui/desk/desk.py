@@ -24,8 +24,8 @@ from paddock_tui.records.people import Rider
 from paddock_tui.rules import Review, review
 from paddock_tui.store.crash import report
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.journal import Entry, entries_of
-from paddock_tui.store.keeping import Kept, NotKept, Outcome, keep, mend, pass_over
+from paddock_tui.store.journal import JournalEntry, entries_of
+from paddock_tui.store.saving import NotSaved, Outcome, Saved, pass_over, repair, save
 
 
 @attrs.frozen
@@ -158,12 +158,12 @@ class Desk:
 
     def mend(self) -> str:
         """Complete, or put back, what an earlier run was cut short in; gives what to say about it."""
-        said = mend(self._files, self.now())
+        said = repair(self._files, self.now())
         if said:
             self._files.forget_listing()
         return said
 
-    def changed_on(self, day: dt.date) -> list[Entry]:
+    def changed_on(self, day: dt.date) -> list[JournalEntry]:
         """List what the journal says was kept, undone and done again on a day, oldest first."""
         return entries_of(self.root, day)
 
@@ -231,14 +231,14 @@ class Desk:
 
     def _move(self, source: list[Done], target: list[Done]) -> str | None:
         self._remember()
-        if any(not isinstance(done.outcome, Kept) for done in source[-1:]):
+        if any(not isinstance(done.outcome, Saved) for done in source[-1:]):
             self._wait()
         if not source:
             return None
         done = source.pop()
         if done.unkept:
             return self._give_up(done)
-        if not isinstance(done.outcome, Kept):
+        if not isinstance(done.outcome, Saved):
             return self._move(source, target)
         self._start(self._history.move(source, target, done, done.outcome.undo))
         return done.label
@@ -265,7 +265,7 @@ class Desk:
         """Keep a step, in the writer's thread: first what it stands on and could not be kept before."""
         barred = self._keep_stuck(done.refs)
         outcome = barred if barred is not None else self._try(done)
-        if done.what == "do" and isinstance(outcome, NotKept) and outcome.again:
+        if done.what == "do" and isinstance(outcome, NotSaved) and outcome.again:
             self._stuck.append(done)
         elif done.what != "do" and not _may_be_later(outcome):
             self._pass_over(done)
@@ -275,14 +275,14 @@ class Desk:
     def _keep_all(self) -> None:
         self._keep_stuck()
 
-    def _keep_stuck(self, refs: tuple[Ref, ...] | None = None) -> NotKept | None:
+    def _keep_stuck(self, refs: tuple[Ref, ...] | None = None) -> NotSaved | None:
         """Try again what could not be kept, all or of these records; gives why it still cannot."""
-        barred: NotKept | None = None
+        barred: NotSaved | None = None
         for done in list(self._stuck):
             if refs is not None and not set(refs) & set(done.refs):
                 continue
             outcome = self._try(done)
-            if isinstance(outcome, NotKept) and outcome.again:
+            if isinstance(outcome, NotSaved) and outcome.again:
                 barred = outcome
             else:
                 self._stuck.remove(done)
@@ -292,13 +292,13 @@ class Desk:
 
     def _try(self, done: Done) -> Outcome:
         try:
-            return keep(self._files, done.step, self.now(), self._history.note(done))
+            return save(self._files, done.step, self.now(), self._history.note(done))
         except Exception as error:
             where = report(error)
-            return NotKept("an unexpected error", f"a report is in {where}" if where else "")
+            return NotSaved("an unexpected error", f"a report is in {where}" if where else "")
 
     def _pass_over(self, done: Done) -> None:
-        entry = Entry(done.id, self.now(), self._history.run, "passed", done.step, done.step)
+        entry = JournalEntry(done.id, self.now(), self._history.run, "passed", done.step, done.step)
         pass_over(self._files, entry, self.now())
 
     def _wait(self) -> None:
@@ -336,4 +336,4 @@ class Desk:
 
 def _may_be_later(outcome: Outcome) -> bool:
     """Tell whether an undo or a redo stands, or may be tried again."""
-    return isinstance(outcome, Kept) or (isinstance(outcome, NotKept) and outcome.again)
+    return isinstance(outcome, Saved) or (isinstance(outcome, NotSaved) and outcome.again)

@@ -6,9 +6,9 @@ import attrs
 
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.journal import Entry, Note, What, entries, new_id
-from paddock_tui.store.outcomes import Kept, NotKept, Outcome
-from paddock_tui.store.past import told
+from paddock_tui.store.journal import JournalEntry, JournalNote, What, entries, new_id
+from paddock_tui.store.outcomes import NotSaved, Outcome, Saved
+from paddock_tui.store.undo_history import undo_history
 
 
 @attrs.define(eq=False)
@@ -43,7 +43,7 @@ class Done:
     @property
     def unkept(self) -> bool:
         """Whether it shows on the screen and is not on disk, though it may be tried again."""
-        return self.what == "do" and isinstance(self.outcome, NotKept) and self.outcome.again
+        return self.what == "do" and isinstance(self.outcome, NotSaved) and self.outcome.again
 
 
 class Timeline:
@@ -56,9 +56,9 @@ class Timeline:
         self.remembered = False
         self._root = root
 
-    def note(self, done: Done) -> Note:
+    def note(self, done: Done) -> JournalNote:
         """Give what the journal is to say of a step."""
-        return Note(self.run, done.what, done.id)
+        return JournalNote(self.run, done.what, done.id)
 
     def begin(self, step: Step) -> Done:
         """Begin a new step; what was taken back before can be done again only if this one fails."""
@@ -83,7 +83,7 @@ class Timeline:
         may be tried again stays, as what it is: not kept.
         """
         first, done.outcome = done.outcome is None, outcome
-        if isinstance(outcome, Kept):
+        if isinstance(outcome, Saved):
             done.id = outcome.id
             if not first:
                 self.undone.clear()
@@ -93,7 +93,7 @@ class Timeline:
         if done.unkept:
             return
         self.forget(done)
-        if isinstance(outcome, NotKept) and outcome.again and done.of is not None and done.came_from:
+        if isinstance(outcome, NotSaved) and outcome.again and done.of is not None and done.came_from:
             history, place = done.came_from
             history.insert(place, done.of)
 
@@ -112,11 +112,11 @@ class Timeline:
         if self.remembered:
             return
         self.remembered = True
-        past = told(entries(self._root))
+        past = undo_history(entries(self._root))
         self.done[:0] = [_of_past(one) for one in past.done if one.run != self.run]
         self.undone[:0] = [_of_past(one) for one in past.undone if one.run != self.run]
 
 
-def _of_past(entry: Entry) -> Done:
+def _of_past(entry: JournalEntry) -> Done:
     at = f"of {entry.at.day} {entry.at:%b %H:%M}"
-    return Done(entry.step, entry.what, entry.id, Kept(entry.undo, entry.id), when=at)
+    return Done(entry.step, entry.what, entry.id, Saved(entry.undo, entry.id), when=at)

@@ -8,7 +8,7 @@ from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.data import after, blocked, lookup, same
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.outcomes import NotKept
+from paddock_tui.store.outcomes import NotSaved
 from paddock_tui.store.patch import Patched, patch
 from paddock_tui.store.reading import read_text
 from paddock_tui.store.render import CannotWrite, render_inline
@@ -83,7 +83,7 @@ def _stands(data: Mapping[str, object], edit: Edit) -> bool:
 
 
 def _said(done: Done) -> str:
-    if not done.unkept or not isinstance(done.outcome, NotKept):
+    if not done.unkept or not isinstance(done.outcome, NotSaved):
         return ""
     where = f"; written to {done.elsewhere}" if done.elsewhere else ""
     reason = done.outcome.reason

@@ -4,7 +4,7 @@ import datetime as dt
 
 from paddock_tui.desk import Desk
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.store.journal import Entry
+from paddock_tui.store.journal import JournalEntry
 from paddock_tui.text import printable
 
 _WORDS = {"do": "", "undo": "taken back", "redo": "done again", "passed": ""}
@@ -19,7 +19,7 @@ def today_page(desk: Desk) -> Page:
     return Page(f"changed today · {_named(today)}", (Section("newest first", rows, note),), judged=False)
 
 
-def _row(desk: Desk, entry: Entry, place: int) -> Row:
+def _row(desk: Desk, entry: JournalEntry, place: int) -> Row:
     ref = next((one for one in entry.refs if desk.files.path_of(one) is not None), None)
     about = ", ".join(str(one) for one in entry.refs[:2])
     more = f" and {len(entry.refs) - 2} more" if len(entry.refs) > 2 else ""

@@ -19,7 +19,7 @@ from paddock_tui.screens.outcomes import said_of
 from paddock_tui.screens.question import Question
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import replace_durably
-from paddock_tui.store.keeping import NotKept
+from paddock_tui.store.saving import NotSaved
 from paddock_tui.text import printable
 
 if TYPE_CHECKING:
@@ -181,5 +181,5 @@ def _about(screen: "MainScreen") -> Ref | None:
 
 
 def _said(done: Done) -> str:
-    reason = done.outcome.reason if isinstance(done.outcome, NotKept) else ""
+    reason = done.outcome.reason if isinstance(done.outcome, NotSaved) else ""
     return printable(f"{done.step.label}: {reason}")

@@ -2,7 +2,7 @@
 
 from paddock_tui.desk.typing import shown
 from paddock_tui.records.paths import spell
-from paddock_tui.store.keeping import Clash, Kept, NotKept, Outcome
+from paddock_tui.store.saving import Clash, NotSaved, Outcome, Saved
 from paddock_tui.text import printable
 
 
@@ -13,9 +13,9 @@ def said_of(outcome: Outcome | None) -> str:
         now = printable(shown(outcome.found))
         mine = printable(shown(outcome.edit.new))
         return f"not kept: another program set {place} to {now}; yours was {mine}, press again"
-    if isinstance(outcome, NotKept):
+    if isinstance(outcome, NotSaved):
         mend = f"; {outcome.mend}" if outcome.mend else ""
         return printable(f"not kept: {outcome.reason}{mend}")
-    if isinstance(outcome, Kept) and outcome.unnoted:
+    if isinstance(outcome, Saved) and outcome.unnoted:
         return printable(f"kept, but only this run can undo it: {outcome.unnoted}")
     return ""

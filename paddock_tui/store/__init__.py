@@ -1,1 +1,1 @@
-"""Files: read, patched, verified, kept."""
+"""Files: read, patched, verified, saved."""

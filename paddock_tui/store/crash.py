@@ -18,7 +18,7 @@ _OWN = Path(__file__).parent.parent
 
 
 def state_folder() -> Path:
-    """Give the platform's folder for what a program keeps about itself."""
+    """Return the platform's folder for what a program keeps about itself."""
     home = Path.home()
     if sys.platform == "darwin":
         return home / "Library" / "Logs" / "paddock-tui"
@@ -39,7 +39,7 @@ def report(error: BaseException) -> str:
 
 
 def sentence(path: str) -> str:
-    """Say in one line that there was an unexpected error, and where its report is."""
+    """Return one line saying that there was an unexpected error, and where its report is."""
     where = f"; a report without garage content: {path}" if path else "; no report could be written"
     return f"an unexpected error ended paddock-tui{where}"
 
@@ -67,7 +67,7 @@ def _one(error: BaseException, seen: set[int]) -> Iterator[str]:
 
 
 def _place(file: Path) -> str:
-    """Give a file's place inside the program or a library, without the folders of this computer."""
+    """Return a file's place inside the program or a library, without the folders of this computer."""
     if file.is_relative_to(_OWN):
         return str(Path(_OWN.name) / file.relative_to(_OWN))
     return "/".join(file.parts[-3:])

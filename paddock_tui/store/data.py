@@ -10,7 +10,7 @@ from paddock_tui.records.paths import Path
 
 
 def lookup(data: Mapping[str, Any], path: Path) -> Value | Missing:
-    """The value at a path; MISSING where the way ends or leads through something that is no table."""
+    """Return the value at a path; MISSING where the way ends or leads through something that is no table."""
     here: Any = data
     for key in path:
         if not isinstance(here, Mapping) or key not in here:
@@ -20,7 +20,7 @@ def lookup(data: Mapping[str, Any], path: Path) -> Value | Missing:
 
 
 def blocked(data: Mapping[str, Any], path: Path) -> Value | Missing:
-    """The value that stands where a table would have to be for this path to exist; else MISSING."""
+    """Return the value that stands where a table would have to be for this path to exist; else MISSING."""
     for length in range(1, len(path)):
         here = lookup(data, path[:length])
         if here is not MISSING and not isinstance(here, Mapping):
@@ -29,7 +29,7 @@ def blocked(data: Mapping[str, Any], path: Path) -> Value | Missing:
 
 
 def same(one: object, other: object) -> bool:
-    """Equal in value and in type, at every depth: True is not 1, and 1 is not 1.0."""
+    """Return whether values and their types are equal at every depth: True is not 1, and 1 is not 1.0."""
     if isinstance(one, Mapping) and isinstance(other, Mapping):
         return one.keys() == other.keys() and all(same(one[key], other[key]) for key in one)
     if _is_array(one) and _is_array(other):
@@ -45,7 +45,7 @@ def same(one: object, other: object) -> bool:
 
 
 def after(data: Mapping[str, Any], edit: Edit, stands: Callable[[Path], bool]) -> dict[str, Any]:
-    """The data that an edit must give.
+    """Return the data that an edit must give.
 
     Where the last value of a table goes, the table goes too unless it `stands` by itself, that is by
     a header or as an inline table.
@@ -62,7 +62,7 @@ def after(data: Mapping[str, Any], edit: Edit, stands: Callable[[Path], bool]) -
 
 
 def outermost_missing(data: Mapping[str, Any], path: Path) -> Path:
-    """The shortest part of a path at which nothing stands; the path itself where all of it stands."""
+    """Return the shortest part of a path at which nothing stands; the path itself where all of it stands."""
     for length in range(1, len(path)):
         if lookup(data, path[:length]) is MISSING:
             return path[:length]

@@ -33,7 +33,7 @@ class NotWritten(Exception):
 
 
 def in_plain_words(error: OSError | RuntimeError) -> str:
-    """Say what went wrong; an error without words of our own keeps the system's."""
+    """Return what went wrong; an error without words of our own keeps the system's."""
     if not isinstance(error, OSError):
         return _REASONS[errno.ELOOP]
     return _REASONS.get(error.errno or 0, error.strerror or str(error))

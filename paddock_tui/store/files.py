@@ -9,7 +9,7 @@ import stat
 from collections.abc import Iterator
 from pathlib import Path
 
-from paddock_tui.store import calls
+from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
 from paddock_tui.store.lock import PRIVATE
 
@@ -34,19 +34,19 @@ def replace_durably(path: Path, text: str, *, create: bool = False, before: str 
             _make_folder(path.parent)
             if os.path.lexists(path):
                 raise NotWritten("a file of this name is there already")
-        target = path if create else calls.real(path)
+        target = path if create else system_calls.real(path)
         found = None if create else _writable(target)
         temporary = _write_beside(target, data, found)
         try:
             if create:
                 _move_to_new(temporary, target)
             else:
-                if before is not None and calls.read(target) != before.encode("utf-8"):
+                if before is not None and system_calls.read(target) != before.encode("utf-8"):
                     raise Replaced
-                calls.replace(temporary, target)
+                system_calls.replace(temporary, target)
         except BaseException:
             with contextlib.suppress(OSError):
-                calls.unlink(temporary)
+                system_calls.unlink(temporary)
             raise
     _sync_folder(target.parent)
 
@@ -54,24 +54,24 @@ def replace_durably(path: Path, text: str, *, create: bool = False, before: str 
 def check_writable(path: Path) -> None:
     """Look whether a file may be written, without writing. Raises NotWritten."""
     with _plain_words():
-        _writable(calls.real(path))
+        _writable(system_calls.real(path))
 
 
 def remove_durably(path: Path) -> None:
     """Remove a file (of a symbolic link: the link); one that its owner may not write to is refused."""
     with _plain_words():
-        _writable(calls.real(path))
-        calls.unlink(path)
+        _writable(system_calls.real(path))
+        system_calls.unlink(path)
     _sync_folder(path.parent)
 
 
 def rename_durably(path: Path, to: Path) -> None:
-    """Give a file another name; one that exists already is refused, and never overwritten."""
+    """Return a file another name; one that exists already is refused, and never overwritten."""
     with _plain_words():
-        _writable(calls.real(path))
+        _writable(system_calls.real(path))
         _make_folder(to.parent)
         if _is_same_name(path, to):
-            calls.replace(path, to)
+            system_calls.replace(path, to)
         elif os.path.lexists(to):
             raise NotWritten("a file of this name is there already")
         else:
@@ -109,24 +109,24 @@ def _plain_words() -> Iterator[None]:
 
 
 def _writable(target: Path) -> os.stat_result:
-    """The file's status; NotWritten where it must not be written."""
-    found = calls.status(target)
+    """Return the file's status; raise NotWritten where it must not be written."""
+    found = system_calls.status(target)
     if not stat.S_ISREG(found.st_mode):
         raise NotWritten("this is not a plain file")
     if not found.st_mode & stat.S_IWUSR:
         raise NotWritten("the file is marked read-only", mend="make it writable (chmod u+w), and try again")
-    if not calls.allowed(target):
+    if not system_calls.allowed(target):
         raise NotWritten("no permission to write this file")
     return found
 
 
 def _write_beside(target: Path, data: bytes, found: os.stat_result | None) -> Path:
-    """A synced temporary file with these bytes, beside the target, with the target's mode and owner."""
+    """Write a synced temporary file with these bytes, beside the target, with the target's mode and owner."""
     mode = stat.S_IMODE(found.st_mode) if found else 0o666
     while True:
         temporary = target.with_name(f".{target.name}.{os.getpid()}-{next(_serial)}.paddock-new")
         try:
-            file = calls.create(temporary, mode)
+            file = system_calls.create(temporary, mode)
             break
         except FileExistsError:  # left by a dead process that had our number
             continue
@@ -134,10 +134,10 @@ def _write_beside(target: Path, data: bytes, found: os.stat_result | None) -> Pa
         try:
             _fill(file, data, found)
         finally:
-            calls.close(file)
+            system_calls.close(file)
     except BaseException:
         with contextlib.suppress(OSError):
-            calls.unlink(temporary)
+            system_calls.unlink(temporary)
         raise
     return temporary
 
@@ -145,39 +145,39 @@ def _write_beside(target: Path, data: bytes, found: os.stat_result | None) -> Pa
 def _fill(file: int, data: bytes, found: os.stat_result | None) -> None:
     if found is not None:
         with contextlib.suppress(PermissionError):
-            calls.give(file, found.st_uid, found.st_gid)
-        calls.permit(file, found.st_mode)
+            system_calls.change_owner(file, found.st_uid, found.st_gid)
+        system_calls.change_mode(file, found.st_mode)
     while data:
-        data = data[calls.write(file, data) :]
-    calls.sync(file)
+        data = data[system_calls.write(file, data) :]
+    system_calls.sync(file)
 
 
 def _move_to_new(source: Path, target: Path) -> None:
     """Move to a name that must be free, without a moment in which another could take it."""
     try:
-        calls.link(source, target)
+        system_calls.link(source, target)
     except OSError as error:
         if error.errno not in _NO_LINKS:
             raise
         # No hard links here: claim the name with an empty file, then put ours over it.
-        calls.close(calls.create(target, 0o666))
+        system_calls.close(system_calls.create(target, 0o666))
         try:
-            calls.replace(source, target)
+            system_calls.replace(source, target)
         except OSError:
             with contextlib.suppress(OSError):
-                calls.unlink(target)
+                system_calls.unlink(target)
             raise
         return
     try:
-        calls.unlink(source)
+        system_calls.unlink(source)
     except OSError:  # one name or the other, never both
         with contextlib.suppress(OSError):
-            calls.unlink(target)
+            system_calls.unlink(target)
         raise
 
 
 def _is_same_name(path: Path, to: Path) -> bool:
-    """Only the case of the letters changes, on a disk that does not tell them apart."""
+    """Return whether only the case of the letters changes, on a disk that does not tell them apart."""
     if path.parent != to.parent or path.name.casefold() != to.name.casefold():
         return False
     return os.path.lexists(to) and path.samefile(to) and to not in set(to.parent.iterdir())
@@ -187,7 +187,7 @@ def _make_folder(folder: Path) -> None:
     if folder.is_dir():
         return
     _make_folder(folder.parent)
-    calls.make_folder(folder)
+    system_calls.make_folder(folder)
     try:
         _sync_folder(folder.parent)
     except NotWritten as error:  # nothing is in it yet
@@ -197,17 +197,17 @@ def _make_folder(folder: Path) -> None:
 def _sync_folder(folder: Path) -> None:
     """Make a change of names lasting, where the system can."""
     try:
-        file = calls.open_folder(folder)
+        file = system_calls.open_folder(folder)
     except OSError:  # a folder that may be written but not read
         return
     try:
-        calls.sync(file)
+        system_calls.sync(file)
     except OSError as error:
         if error.errno not in _NO_FOLDER_SYNC:
             raise NotWritten("written, but the disk did not confirm it", replaced=True) from error
     finally:
         with contextlib.suppress(OSError):
-            calls.close(file)
+            system_calls.close(file)
 
 
 def _is_alive(process: int) -> bool:

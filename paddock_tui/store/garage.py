@@ -59,14 +59,14 @@ class GarageFiles:
     def __init__(self, root: FilePath) -> None:
         self.root = root
         self.swept = False
-        """Whether what dead processes left half-written was removed in this run."""
+        """Return whether what dead processes left half-written was removed in this run."""
         self._raw: dict[Ref, _Raw] = {}
         self._loaded: dict[Ref, tuple[_Raw, _Raw | None, Loaded]] = {}
         self._listing: Listing | None = None
         self._staged: dict[Ref, dict[str, Any]] = {}
 
     def problem(self) -> Trouble | None:
-        """Say why this is no garage; None where it is one."""
+        """Return why this is no garage; None where it is one."""
         if not self.root.is_dir():
             found = "no such folder" if not self.root.exists() else "not a folder"
             return Trouble(
@@ -99,13 +99,13 @@ class GarageFiles:
         return self._listed().strays
 
     def path_of(self, ref: Ref) -> FilePath | None:
-        """Give the file of a record that is there; found in the listing, never built from the id."""
+        """Return the file of a record that is there; found in the listing, never built from the id."""
         if ref == GARAGE:
             return self.root / GARAGE_FILE
         return self._files().get(ref.kind, {}).get(ref.id)
 
     def path_for(self, ref: Ref) -> FilePath:
-        """Give the file that a new record is to have."""
+        """Return the file that a new record is to have."""
         folder = self.root / FOLDERS[ref.kind]
         if ref.kind == "session":
             year = ref.id[:4]
@@ -113,12 +113,12 @@ class GarageFiles:
         return folder / f"{ref.id}.toml"
 
     def name_of(self, ref: Ref) -> str:
-        """Give the name of a record's file as messages say it, from the garage's folder on."""
+        """Return the name of a record's file as messages say it, from the garage's folder on."""
         path = self.path_of(ref)
         return os.path.relpath(path, self.root) if path is not None else str(ref)
 
     def ref_named(self, name: str) -> Ref | None:
-        """Give the record whose file has this name, written from the garage's folder on."""
+        """Return the record whose file has this name, written from the garage's folder on."""
         return next((ref for ref in self.all() if self.name_of(ref) == name), None)
 
     def read(self, ref: Ref) -> Loaded | None:
@@ -136,17 +136,17 @@ class GarageFiles:
         return loaded
 
     def data(self, ref: Ref) -> Mapping[str, Any]:
-        """Give the plain data of a record, staged edits included; empty where it is not there or is lost."""
+        """Return the plain data of a record, staged edits included; empty where there is none."""
         raw = self._read_raw(ref, self.path_of(ref))
         return raw.data if raw is not None else {}
 
     def garage(self) -> Garage:
-        """Give the garage's own record, as far as it can be read."""
+        """Return the garage's own record, as far as it can be read."""
         loaded = self.read(GARAGE)
         return loaded.record if loaded is not None and isinstance(loaded.record, Garage) else Garage()
 
     def newer(self) -> bool:
-        """Tell whether the garage was written by a newer program, so that it must not be written to.
+        """Return whether the garage was written by a newer program, so that it must not be written to.
 
         Where the garage's own file is lost, its line `schema = ...` is looked for in the text.
         """
@@ -158,14 +158,14 @@ class GarageFiles:
         return schema is not None and schema > SCHEMA
 
     def aside(self) -> "GarageFiles":
-        """Give the files as they read now, to try on what would be: staging there changes nothing here."""
+        """Return the files as they read now, to try on what would be: staging there changes nothing here."""
         other = GarageFiles(self.root)
         other._raw, other._loaded, other._staged = dict(self._raw), dict(self._loaded), dict(self._staged)
         other._listing = self._listing
         return other
 
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
-        """Let a record read as it will stand once its edits are kept."""
+        """Let a record read as it will stand once its edits are saved."""
         self._staged[ref] = data
 
     def unstage(self, ref: Ref) -> None:
@@ -190,7 +190,7 @@ class GarageFiles:
         return tuple(found)
 
     def stamp(self, ref: Ref) -> Stamp | None:
-        """Give what tells that a record's file changed; None where there is none."""
+        """Return what tells that a record's file changed; None where there is none."""
         return _stamp(self.path_of(ref))
 
     def mentioning(self, name: str) -> Iterator[Ref]:
@@ -243,7 +243,7 @@ class GarageFiles:
         return _Raw(stamp, text, data)
 
     def _bike_raw(self, ref: Ref, raw: _Raw) -> _Raw | None:
-        """Give the bike that a set-up is for, since its controls say how what is set is read."""
+        """Return the bike that a set-up is for, since its controls say how what is set is read."""
         named = raw.data.get("bike")
         if ref.kind not in ("session", "profile") or not isinstance(named, str):
             return None
@@ -264,7 +264,7 @@ class GarageFiles:
 
 
 def _placed(found: Read, name: str, text: str) -> tuple[tuple[Trouble, ...], tuple[Trouble, ...]]:
-    """Give the troubles of a reading their file and line, and word the keys that nobody declared."""
+    """Return the troubles of a reading their file and line, and word the keys that nobody declared."""
     if not found.troubles and not found.unknown:
         return (), ()
     layout = scan(text)

@@ -1,4 +1,4 @@
-"""What was being typed when the program had to leave: kept in the private folder, offered again later."""
+"""What was being typed when the program had to leave: saved in the private folder, offered again later."""
 
 import contextlib
 import tomllib
@@ -15,7 +15,7 @@ _NAME = "half-typed"
 
 @attrs.frozen
 class HalfTyped:
-    """Text in an editor that nobody had kept yet: on which value of which record."""
+    """Text in an editor that nobody had saved yet: on which value of which record."""
 
     ref: Ref
     path: Path
@@ -23,7 +23,7 @@ class HalfTyped:
 
 
 def save(root: FilePath, half: HalfTyped) -> None:
-    """Keep half-typed text. Never raises: it is called while the program is leaving in a hurry."""
+    """Save half-typed text. Never raises: it is called while the program is leaving in a hurry."""
     values = {"kind": half.ref.kind, "id": half.ref.id, "path": spell(half.path), "text": half.text}
     with contextlib.suppress(OSError, CannotWrite, UnicodeEncodeError):
         lines = [render_line((key,), value) for key, value in values.items()]
@@ -31,7 +31,7 @@ def save(root: FilePath, half: HalfTyped) -> None:
 
 
 def take(root: FilePath) -> HalfTyped | None:
-    """Give what was kept, and forget it; None where there is nothing, or nothing that can be read."""
+    """Return what was saved, and forget it; None where there is nothing, or nothing that can be read."""
     file = root / PRIVATE / _NAME
     try:
         held = file.read_bytes()

@@ -14,7 +14,7 @@ _SLIPS = (
 
 
 def hint(message: str, line: str) -> str:
-    """The mend for a refused line, given the parser's message; empty where none is known."""
+    """Return the fix for a refused line, given the parser's message; empty where none is known."""
     if "Cannot overwrite" in message or "Cannot declare" in message or "already" in message:
         return "this key or table stands twice: keep one of them"
     for pattern, mend in _SLIPS:

@@ -4,14 +4,14 @@ from collections.abc import Iterator
 from typing import Any
 
 from paddock_tui.records.edits import MISSING, Edit
-from paddock_tui.store.lines import Entry, Layout, split_lines
+from paddock_tui.store.lines import KeyValue, Layout, split_lines
 from paddock_tui.store.render import render_inline
 from paddock_tui.store.splice import Splice
 
 Way = tuple[Splice, ...]
 
 
-def change(layout: Layout, entry: Entry, edit: Edit) -> Iterator[Way]:
+def change(layout: Layout, entry: KeyValue, edit: Edit) -> Iterator[Way]:
     """Let tomlkit set, add or drop a value, where that changes the lines of `entry` and no others."""
     text = _by_tomlkit(layout.text, edit)
     if text is None:
@@ -23,7 +23,7 @@ def change(layout: Layout, entry: Entry, edit: Edit) -> Iterator[Way]:
         yield (Splice(entry.first, entry.last + 1, new[entry.first : end]),)
 
 
-def respan(layout: Layout, entry: Entry, value: str) -> Way:
+def respan(layout: Layout, entry: KeyValue, value: str) -> Way:
     """Write a one-line value into the very characters where the old one stands."""
     offset = sum(map(len, layout.lines[: entry.first]))
     statement = "".join(layout.lines[entry.first : entry.last + 1])

@@ -12,7 +12,7 @@ from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.journal import Note, What
+from paddock_tui.store.journal import JournalNote, What
 from paddock_tui.store.lock import PRIVATE, private_folder
 from paddock_tui.store.reading import read_text
 from paddock_tui.store.steps_as_json import dumped, loaded
@@ -28,7 +28,7 @@ class Intent:
     step: Step
     undo: Step
     id: str
-    note: Note
+    note: JournalNote
 
 
 def declare(root: Path, intent: Intent) -> None:
@@ -54,7 +54,7 @@ def withdraw(root: Path) -> None:
 
 
 def declared(root: Path) -> bool:
-    """Tell whether a step is being written, or was cut short."""
+    """Return whether a step is being written, or was cut short."""
     return (root / PRIVATE / _NAME).exists()
 
 
@@ -64,14 +64,14 @@ def found(root: Path) -> Intent | None:
     try:
         given: Any = json.loads(text) if not isinstance(text, Trouble) else None
         what: What = given["what"]
-        note = Note(str(given["run"]), what, str(given["of"]))
+        note = JournalNote(str(given["run"]), what, str(given["of"]))
         return Intent(loaded(given["step"]), loaded(given["undo"]), str(given["id"]), note)
     except (ValueError, KeyError, TypeError, AttributeError):
         return None
 
 
 def complete(files: GarageFiles, intent: Intent) -> str:
-    """Bring a step that was cut short to one of its ends; gives which: completed, put back, or left.
+    """Bring a step that was cut short to one of its ends; return which: completed, put back, or left.
 
     Its changes were written in order, so that the first so many stand. With the garage's lock held.
     Raises NotWritten where the disk still refuses.

@@ -1,4 +1,4 @@
-"""The journal: what was kept, undone and done again, a line each, so that undo outlives the program.
+"""The journal: what was saved, undone and done again, a line each, so that undo outlives the program.
 
 It stands in the garage's private folder, a file a month. The records are the truth: they are written first,
 and losing the journal costs undo and the list of what changed, nothing else.
@@ -28,7 +28,7 @@ LOOKED_BACK = 1_000_000
 
 
 @attrs.frozen
-class Note:
+class JournalNote:
     """What a step is in the history: whose run, what it does, and of which step."""
 
     run: str = ""
@@ -37,7 +37,7 @@ class Note:
 
 
 @attrs.frozen
-class Entry:
+class JournalEntry:
     """One line: `step` as it was written, `undo` that takes it back; undoing keeps the `id` of the step."""
 
     id: str
@@ -49,7 +49,7 @@ class Entry:
 
     @property
     def refs(self) -> tuple[Ref, ...]:
-        """The records that the step is about, under the names that they have after it."""
+        """Return the records that the step is about, under the names that they have after it."""
         return tuple(
             dict.fromkeys(
                 Ref(one.ref.kind, one.to) if isinstance(one, Rename) else one.ref for one in self.step.changes
@@ -62,7 +62,7 @@ def new_id() -> str:
     return os.urandom(6).hex()
 
 
-def append(root: Path, entry: Entry, texts: Mapping[str, str]) -> None:
+def append(root: Path, entry: JournalEntry, texts: Mapping[str, str]) -> None:
     """Add a line; the garage's lock must be held. `texts` are whole records as they were. Raises OSError."""
     line = {
         "id": entry.id,
@@ -95,9 +95,9 @@ def whole_texts(step: Step, before: Mapping[Ref, str]) -> dict[str, str]:
     return {str(ref): before[ref] for ref in kept if ref in before}
 
 
-def entries(root: Path, most: int = LOOKED_BACK) -> list[Entry]:
+def entries(root: Path, most: int = LOOKED_BACK) -> list[JournalEntry]:
     """Read the newest lines, oldest first, at most so many bytes; what cannot be read is passed over."""
-    found: list[Entry] = []
+    found: list[JournalEntry] = []
     for path in sorted((root / PRIVATE / FOLDER).glob("????-??.jsonl"), reverse=True):
         data, whole = _tail(path, most)
         found[:0] = _read(data)
@@ -107,14 +107,14 @@ def entries(root: Path, most: int = LOOKED_BACK) -> list[Entry]:
     return found
 
 
-def entries_of(root: Path, day: dt.date) -> list[Entry]:
+def entries_of(root: Path, day: dt.date) -> list[JournalEntry]:
     """Read what was noted on one day, oldest first."""
     data, _ = _tail(root / PRIVATE / FOLDER / f"{day:%Y-%m}.jsonl", 1 << 40)
     return [one for one in _read(data) if one.at.date() == day]
 
 
 def _tail(path: Path, most: int) -> tuple[bytes, bool]:
-    """Give the end of a file, whole lines only where it is cut; and whether that is all of it."""
+    """Return the end of a file, whole lines only where it is cut; and whether that is all of it."""
     try:
         with path.open("rb") as file:
             size = file.seek(0, os.SEEK_END)
@@ -126,14 +126,14 @@ def _tail(path: Path, most: int) -> tuple[bytes, bool]:
     return (data.partition(b"\n")[2] if start else data), start == 0
 
 
-def _read(data: bytes) -> Iterator[Entry]:
+def _read(data: bytes) -> Iterator[JournalEntry]:
     for line in data.splitlines():
         try:
             given: Any = json.loads(line)
             what: What = given["what"]
             if what not in ("do", "undo", "redo", "passed"):
                 continue
-            yield Entry(
+            yield JournalEntry(
                 str(given["id"]),
                 dt.datetime.fromisoformat(given["at"]).replace(tzinfo=None),
                 str(given["run"]),

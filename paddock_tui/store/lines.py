@@ -25,7 +25,7 @@ _DEEPEST = 40  # inline tables nested deeper than this are not mapped: their anc
 
 
 @attrs.frozen
-class Entry:
+class KeyValue:
     """One `key = value`: its lines (0-based, both included) and the offsets of its value in the text."""
 
     path: Path
@@ -57,14 +57,14 @@ class Layout:
 
     text: str
     lines: tuple[str, ...]
-    entries: dict[Path, Entry]
+    entries: dict[Path, KeyValue]
     heads: dict[Path, Head]
     busy: frozenset[int]
     """The lines that a header or a value occupies; all others are blank or comments."""
     _implied: dict[Path, int]
 
     def line_of(self, path: Path) -> int | None:
-        """1-based line of the value or header at a path, else of its nearest ancestor; None at the root."""
+        """Return the 1-based line of what is at a path, else of its nearest ancestor; None at the root."""
         for length in range(len(path), 0, -1):
             place = self._place(path[:length])
             if place is not None:
@@ -72,11 +72,11 @@ class Layout:
         return None
 
     def is_comment(self, line: int) -> bool:
-        """Whether a line (0-based) holds nothing but a comment."""
+        """Return whether a line (0-based) holds nothing but a comment."""
         return self._is_free(line) and self.lines[line].lstrip().startswith("#")
 
     def is_blank(self, line: int) -> bool:
-        """Whether a line (0-based) is empty or white, and not part of a value."""
+        """Return whether a line (0-based) is empty or white, and not part of a value."""
         return self._is_free(line) and not self.lines[line].strip()
 
     def _is_free(self, line: int) -> bool:
@@ -103,7 +103,7 @@ def scan(text: str) -> Layout:
 
 
 def key_spans(line: str) -> tuple[tuple[int, int], ...]:
-    """Where the keys stand in a line that begins with a heading or with `key = value`."""
+    """Return where the keys stand in a line that begins with a heading or with `key = value`."""
     at = len(line) - len(line.lstrip(" \t["))
     spans: list[tuple[int, int]] = []
     while (match := _KEY.match(line, at)) is not None:
@@ -121,7 +121,7 @@ class _Scanner:
     def __init__(self, text: str) -> None:
         self.text = text
         self.starts = [0, *(match.end() for match in re.finditer("\n", text))]
-        self.entries: dict[Path, Entry] = {}
+        self.entries: dict[Path, KeyValue] = {}
         self.heads: dict[Path, Head] = {(): Head((), -1, -1)}
         self.implied: dict[Path, int] = {}
         self.busy: set[int] = set()
@@ -154,7 +154,7 @@ class _Scanner:
         return self.text.find("]", end) + 1 + many
 
     def _counted(self, keys: Path) -> Path:
-        """Name the element that a header means where it leads through an array of tables."""
+        """Return the element that a header means where it leads through an array of tables."""
         path: Path = ()
         for key in keys:
             path = (*path, key)
@@ -174,21 +174,21 @@ class _Scanner:
         self.heads[self.table] = attrs.evolve(self.heads[self.table], last=entry.last)
         return entry.end
 
-    def _entry(self, at: int, under: Path, depth: int) -> Entry:
+    def _entry(self, at: int, under: Path, depth: int) -> KeyValue:
         keys, end = self._keys(at)
         start = _end(_EQUALS.match(self.text, end), end)
         end = self._value(start)
         path = (*under, *keys)
         first, last = self._line(at), self._line(max(start, end - 1))
         opens = self.text.startswith("{", start)
-        entry = Entry(path, self.table, first, last, start, end, depth > 0, opens)
+        entry = KeyValue(path, self.table, first, last, start, end, depth > 0, opens)
         self.entries[path] = entry
         self._imply(path, first)
         if opens and depth < _DEEPEST:
             self._inside(entry, depth)
         return entry
 
-    def _inside(self, table: Entry, depth: int) -> None:
+    def _inside(self, table: KeyValue, depth: int) -> None:
         """Map the keys of an inline table."""
         at = _end(_COMMA.match(self.text, table.start + 1), table.start + 1)
         while at < table.end - 1:
@@ -210,7 +210,7 @@ class _Scanner:
             at = dot.end()
 
     def _value(self, at: int) -> int:
-        """Where the value that starts here ends; brackets are counted, so that depth costs no stack."""
+        """Return where the value that starts here ends: brackets are counted, so depth costs no stack."""
         string = _STRING.match(self.text, at)
         if string is not None:
             return string.end()

@@ -38,7 +38,7 @@ class Locked(Exception):
 
 
 def private_folder(garage: Path) -> Path:
-    """The garage's own folder, made if it is not there. Raises OSError."""
+    """Make the garage's own folder if it is not there, and return it. Raises OSError."""
     folder = garage / PRIVATE
     folder.mkdir(exist_ok=True)
     ignore = folder / ".gitignore"
@@ -78,7 +78,7 @@ def hold(garage: Path, *, wait: float = 2.0, since: dt.datetime | None = None) -
 
 
 def holder(garage: Path) -> Holder | None:
-    """Who signed for the lock last; None where nobody did or the note cannot be read."""
+    """Return who signed for the lock last; None where nobody did or the note cannot be read."""
     try:
         note = tomllib.loads((garage / PRIVATE / "holder").read_text(encoding="utf-8"))
         pid, host, since = note["pid"], note["host"], note["since"]

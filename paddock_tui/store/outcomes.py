@@ -1,4 +1,4 @@
-"""What becomes of a step: kept, clashed, or not kept for a reason."""
+"""What becomes of a step: saved, clashed, or not saved for a reason."""
 
 import attrs
 
@@ -7,7 +7,7 @@ from paddock_tui.records.paths import Ref
 
 
 @attrs.frozen
-class Kept:
+class Saved:
     """The step is on disk; `undo` takes it back byte for byte.
 
     `id` names it in the journal; `unnoted` says why it is not there, so that only this run can undo it.
@@ -28,12 +28,12 @@ class Clash:
 
 
 @attrs.frozen
-class NotKept:
-    """Nothing was written, for this reason. `again` says that the same step may be kept later."""
+class NotSaved:
+    """Nothing was written, for this reason. `again` says that the same step may be saved later."""
 
     reason: str
     mend: str = ""
     again: bool = attrs.field(default=True, eq=False)
 
 
-Outcome = Kept | Clash | NotKept
+Outcome = Saved | Clash | NotSaved

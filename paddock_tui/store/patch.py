@@ -10,7 +10,7 @@ from paddock_tui.records.edits import MISSING, Edit, Missing, Value
 from paddock_tui.records.paths import Path
 from paddock_tui.store.data import after, blocked, lookup, outermost_missing, same
 from paddock_tui.store.lines import BOM, Layout, scan, split_lines
-from paddock_tui.store.place import ways
+from paddock_tui.store.placement import ways
 from paddock_tui.store.render import CannotWrite
 from paddock_tui.store.splice import go_back, only_touched, splice, way_back
 
@@ -62,7 +62,7 @@ def patch(text: str, edits: Sequence[Edit]) -> Patched | Refused:
 
 
 def _make(body: str, data: Data, edit: Edit) -> tuple[str, Data] | Refused:
-    """One edit: the new text and its data."""
+    """Make one edit: return the new text and its data."""
     refused = _clash(data, edit) or _shapeless(edit)
     if refused is not None:
         return refused
@@ -81,7 +81,7 @@ def _make(body: str, data: Data, edit: Edit) -> tuple[str, Data] | Refused:
 
 
 def _proposals(layout: Layout, edit: Edit, goal: Data) -> Iterator[str]:
-    """Texts that an edit might give, best first; in each only lines of the edit are touched."""
+    """Return texts that an edit might give, best first; in each only lines of the edit are touched."""
     if edit.raw is not None:
         lines = go_back(layout.lines, edit.raw)
         if lines is not None:
@@ -93,7 +93,7 @@ def _proposals(layout: Layout, edit: Edit, goal: Data) -> Iterator[str]:
 
 
 def _undo(edit: Edit, old: str, new: str, before: Data, then: Data) -> Edit:
-    """The edit that takes one back; tables that came or went with it are part of it."""
+    """Return the edit that takes one back; tables that came or went with it are part of it."""
     raw = way_back(split_lines(old), split_lines(new))
     if edit.old is MISSING and edit.new is not MISSING:
         path = outermost_missing(before, edit.path)
@@ -116,7 +116,7 @@ def _clash(data: Data, edit: Edit) -> Refused | None:
 
 
 def _shapeless(edit: Edit) -> Refused | None:
-    """An edit that is none of the five kinds."""
+    """Refuse an edit that is none of the five kinds."""
     if not edit.path:
         return Refused("a whole file is not edited as one value", edit, "unsafe", edit.old)
     tables = [isinstance(value, Mapping) for value in (edit.old, edit.new) if value is not MISSING]
@@ -126,7 +126,7 @@ def _shapeless(edit: Edit) -> Refused | None:
 
 
 def _stands(layout: Layout, path: Path) -> bool:
-    """Whether a table is there by itself, even with nothing in it."""
+    """Return whether a table is there by itself, even with nothing in it."""
     return path in layout.heads or path in layout.entries
 
 

@@ -70,7 +70,7 @@ def _refused(body: str, message: str, file: str) -> Trouble:
 
 
 def _conflict(lines: Sequence[str], file: str) -> Trouble | None:
-    """Say where git left both sides of a merge for a person to choose."""
+    """Return where git left both sides of a merge for a person to choose."""
     places: list[str] = []
     first = start = 0
     for number, line in enumerate(lines, 1):

@@ -23,7 +23,7 @@ class Rekeyed:
 
 
 def rekey(text: str, path: Path, to: str) -> Rekeyed | None:
-    """Give the text with the last key of `path` replaced; None where nothing, or something, stands there.
+    """Return the text with the last key of `path` replaced; None where nothing, or something, stands there.
 
     Where a heading alone does not do it, as in an inline table, the table goes out and comes back at the end.
     """

@@ -17,13 +17,13 @@ class Splice:
 
 
 def line_ending(lines: Sequence[str]) -> str:
-    """The ending that most lines of a file have; a line feed where there are none."""
+    """Return the ending that most lines of a file have; a line feed where there are none."""
     returns = sum(line.endswith("\r\n") for line in lines)
     return "\r\n" if 2 * returns > sum(line.endswith("\n") for line in lines) else "\n"
 
 
 def bare(line: str) -> str:
-    """A line without its ending."""
+    """Return a line without its ending."""
     return line.removesuffix("\n").removesuffix("\r") if line.endswith("\n") else line
 
 
@@ -43,7 +43,7 @@ def splice(lines: Sequence[str], splices: Sequence[Splice]) -> list[str]:
 
 
 def only_touched(old: Sequence[str], new: Sequence[str], splices: Sequence[Splice]) -> bool:
-    """Whether all lines outside the splices stand in the new text, in order, and nothing unasked for.
+    """Return whether all lines outside the splices stand in the new text, in order, and nothing unasked for.
 
     Only the ending of a last line may differ.
     """
@@ -55,7 +55,7 @@ def only_touched(old: Sequence[str], new: Sequence[str], splices: Sequence[Splic
 
 
 def way_back(old: Sequence[str], new: Sequence[str]) -> Raw:
-    """What turns `new` into `old` again.
+    """Return what turns `new` into `old` again.
 
     Where lines only come back, their neighbours are kept with them: so their place can be found, and
     be seen to be the same place.
@@ -91,7 +91,7 @@ def _only_place(lines: Sequence[str], put: tuple[str, ...]) -> int | None:
 
 
 def _difference(old: Sequence[str], new: Sequence[str]) -> tuple[int, int, int]:
-    """First differing line, and the ends of the differing runs in the old and the new text."""
+    """Return the first differing line, and the ends of the differing runs in the old and the new text."""
     shorter = min(len(old), len(new))
     first = 0
     while first < shorter and old[first] == new[first]:

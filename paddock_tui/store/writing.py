@@ -11,7 +11,7 @@ from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import check_writable, remove_durably, rename_durably, replace_durably
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.outcomes import Clash, NotKept
+from paddock_tui.store.outcomes import Clash, NotSaved
 from paddock_tui.store.patch import Patched, patch
 from paddock_tui.store.reading import loads, read_text
 from paddock_tui.store.rekey import rekey
@@ -28,7 +28,7 @@ class Write:
     undo: AnyChange
 
 
-def prepared(files: GarageFiles, changes: Iterable[AnyChange]) -> list[Write] | Clash | NotKept:
+def prepared(files: GarageFiles, changes: Iterable[AnyChange]) -> list[Write] | Clash | NotSaved:
     """Check changes, each against what the ones before it make of the files; nothing is written."""
     writes: list[Write] = []
     texts: dict[FilePath, str] = {}
@@ -47,37 +47,37 @@ def prepared(files: GarageFiles, changes: Iterable[AnyChange]) -> list[Write] | 
 
 def _prepared(
     files: GarageFiles, change: AnyChange, texts: Mapping[FilePath, str], moved: Mapping[Ref, FilePath]
-) -> Write | Clash | NotKept:
+) -> Write | Clash | NotSaved:
     """Check one change; `texts` and `moved` are what the ones before it in the step make of the files."""
     wanted = Ref(change.ref.kind, change.to) if isinstance(change, Rename) else change.ref
     if isinstance(change, Create | Rename) and files.path_of(wanted) is not None:
-        return NotKept(f"there is a {wanted.kind} {wanted.id} already", "choose another name", again=False)
+        return NotSaved(f"there is a {wanted.kind} {wanted.id} already", "choose another name", again=False)
     if isinstance(change, Create):
         return Write(change, files.path_for(change.ref), change.text, "", Remove(change.ref, change.text))
     known = moved.get(change.ref) or files.path_of(change.ref)
     if known is None:
-        return NotKept(f"{change.ref} is not in the garage any more", again=False)
+        return NotSaved(f"{change.ref} is not in the garage any more", again=False)
     text = texts[known] if known in texts else read_text(known)
     if isinstance(text, Trouble):
-        return NotKept(f"{files.name_of(change.ref)}: {text.found}", text.mend)
+        return NotSaved(f"{files.name_of(change.ref)}: {text.found}", text.mend)
     try:
         if change.ref not in moved:
             check_writable(known)
     except NotWritten as error:
-        return NotKept(f"{files.name_of(change.ref)}: {error.reason}", error.mend)
+        return NotSaved(f"{files.name_of(change.ref)}: {error.reason}", error.mend)
     return _with_text(files, change, known, text)
 
 
 def _with_text(
     files: GarageFiles, change: Change | Rename | Remove | Rekey, path: FilePath, text: str
-) -> Write | Clash | NotKept:
+) -> Write | Clash | NotSaved:
     match change:
         case Rename():
             return Write(change, path, text, text, Rename(Ref(change.ref.kind, change.to), change.ref.id))
         case Remove():
             if text != change.text:
                 name = files.name_of(change.ref)
-                return NotKept(f"{name} was changed meanwhile, so it is not removed", again=False)
+                return NotSaved(f"{name} was changed meanwhile, so it is not removed", again=False)
             return Write(change, path, "", text, Create(change.ref, text))
         case Rekey():
             return _rekeyed(files, change, path, text)
@@ -85,7 +85,7 @@ def _with_text(
             return _patched(files, change, path, text)
 
 
-def _patched(files: GarageFiles, change: Change, path: FilePath, text: str) -> Write | Clash | NotKept:
+def _patched(files: GarageFiles, change: Change, path: FilePath, text: str) -> Write | Clash | NotSaved:
     patched = patch(text, change.edits)
     if isinstance(patched, Patched):
         return Write(change, path, patched.text, text, Change(change.ref, patched.undo))
@@ -94,15 +94,15 @@ def _patched(files: GarageFiles, change: Change, path: FilePath, text: str) -> W
     name = files.name_of(change.ref)
     wrong = loads(text) if patched.why == "unreadable" else None
     if isinstance(wrong, Trouble):
-        return NotKept(f"{name}: {wrong.found}", wrong.mend or "change it in an editor")
-    return NotKept(f"{name}: {patched.reason}", "change it in an editor")
+        return NotSaved(f"{name}: {wrong.found}", wrong.mend or "change it in an editor")
+    return NotSaved(f"{name}: {patched.reason}", "change it in an editor")
 
 
-def _rekeyed(files: GarageFiles, change: Rekey, path: FilePath, text: str) -> Write | NotKept:
+def _rekeyed(files: GarageFiles, change: Rekey, path: FilePath, text: str) -> Write | NotSaved:
     found = rekey(text, change.path, change.to)
     if found is None:
         reason = f"{files.name_of(change.ref)}: {change.path[-1]} cannot become {change.to} there"
-        return NotKept(reason, "change it in an editor")
+        return NotSaved(reason, "change it in an editor")
     back: AnyChange = Rekey(change.ref, (*change.path[:-1], change.to), change.path[-1])
     if found.undo:
         back = Change(change.ref, found.undo)

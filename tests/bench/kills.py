@@ -25,7 +25,7 @@ from paddock_tui.desk.filing import creating, renaming
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.data import lookup
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.bench._forking import forked
 from tests.small import session, write
 
@@ -116,7 +116,7 @@ def child(root: Path, seed: int, said: int) -> None:
             continue
         say("begun", claim)
         desk.do(step)
-        kept = all(isinstance(one, Kept) for one in desk.settled())
+        kept = all(isinstance(one, Saved) for one in desk.settled())
         say("kept" if kept else "refused", claim)
         if claim.path == ("aim",) and chance.randrange(4) == 0:
             say("undone", claim)

@@ -13,7 +13,7 @@ from pathlib import Path
 
 from paddock_tui.desk import Desk, setting_value
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.bench._forking import forked
 from tests.small import session, write
 
@@ -32,7 +32,7 @@ def writer(root: Path, name: int, times: int) -> None:
     desk = Desk(root)
     for edit in range(times):
         desk.do(setting_value(desk.files, ONE, ("notes", number_of(name, edit), "text"), f"{edit}"))
-        while not isinstance(desk.settled()[-1], Kept):
+        while not isinstance(desk.settled()[-1], Saved):
             desk.try_again()
     desk.close()
 

@@ -9,7 +9,7 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.checking import answering
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk
 from tests.small import session, snapshot, write
 
@@ -41,7 +41,7 @@ def answered(desk: Desk, item: str, status: str | None, *, in_day: bool = False,
     step = answering(desk.files, ONE, item, status, desk.now(), in_day=in_day, text=text)
     assert isinstance(step, Step), step
     desk.do(step)
-    assert all(isinstance(outcome, Kept) for outcome in desk.settled())
+    assert all(isinstance(outcome, Saved) for outcome in desk.settled())
     return step
 
 

@@ -11,7 +11,7 @@ from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Path as Keys
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.trouble import Trouble
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk
 from tests.small import BIKE, session, snapshot, write
 
@@ -38,7 +38,7 @@ def done(desk: Desk, step: Step | str | Trouble) -> Step:
     """Do a step, and wait until it is on disk."""
     assert isinstance(step, Step), step
     desk.do(step)
-    assert all(isinstance(outcome, Kept) for outcome in desk.settled())
+    assert all(isinstance(outcome, Saved) for outcome in desk.settled())
     return step
 
 

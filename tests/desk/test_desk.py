@@ -12,11 +12,11 @@ from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.records.session import Session
-from paddock_tui.store.keeping import Clash, Kept, NotKept, keep
+from paddock_tui.store.saving import Clash, NotSaved, Saved, save
 from tests.desk.opened import NEXT, at_desk, typed
 from tests.small import session, snapshot, write
 
-KEEP = "paddock_tui.desk.desk.keep"
+KEEP = "paddock_tui.desk.desk.save"
 """What the writer thread calls."""
 
 
@@ -39,7 +39,7 @@ def test_what_is_done_shows_at_once_and_is_on_disk_once_settled(
 ) -> None:
     before = snapshot(garage)
     go = threading.Event()
-    monkeypatch.setattr(KEEP, lambda *given: (go.wait(), keep(*given))[1])
+    monkeypatch.setattr(KEEP, lambda *given: (go.wait(), save(*given))[1])
 
     desk.do(typed(desk, NEXT, ("setup.controls.traction", "6")))
 
@@ -48,7 +48,7 @@ def test_what_is_done_shows_at_once_and_is_on_disk_once_settled(
     assert snapshot(garage) == before
     go.set()
     (kept,) = desk.settled()
-    assert isinstance(kept, Kept)
+    assert isinstance(kept, Saved)
     assert not desk.pending(NEXT)
     assert traction(desk) == 6
     assert (
@@ -63,7 +63,7 @@ def test_several_steps_on_one_record_are_kept_in_the_order_they_were_made(garage
         desk.do(typed(desk, NEXT, ("setup.controls.traction", str(level))))
 
     assert traction(desk) == 9
-    assert [type(outcome) for outcome in desk.settled()] == [Kept] * 6
+    assert [type(outcome) for outcome in desk.settled()] == [Saved] * 6
     labels = [desk.undo() for _ in range(6)]
     assert labels[0] == "traction 8 -> 9"
     assert labels[-1] == "traction 3 -> 4"
@@ -91,7 +91,7 @@ def test_what_became_of_a_step_is_told_once_whenever_it_is_asked(tmp_path: Path)
     desk.do(created)
     assert desk.files.listing("rider") == (Ref("rider", "ann"), Ref("rider", "bo"))
 
-    assert [type(outcome) for outcome in desk.settled()] == [Kept, Kept]
+    assert [type(outcome) for outcome in desk.settled()] == [Saved, Saved]
     assert desk.settled() == ()
     desk.close()
 
@@ -141,7 +141,7 @@ def test_listeners_hear_of_a_step_when_it_shows_and_when_it_is_kept(desk: Desk) 
     desk.settled()
 
     assert [one.refs for one in told] == [(NEXT,), (NEXT,)]
-    assert {type(one.outcome) for one in told} == {type(None), Kept}
+    assert {type(one.outcome) for one in told} == {type(None), Saved}
 
 
 # ---- what is not kept ------------------------------------------------------------------------------
@@ -195,7 +195,7 @@ def test_an_undo_that_cannot_be_written_can_be_tried_again(garage: Path, desk: D
     desk.undo()
     (refused,) = desk.settled()
 
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert (desk.can_undo(), desk.can_redo()) == ("fatigue 2 -> 3", None)
     path.chmod(0o644)
     desk.undo()
@@ -218,7 +218,7 @@ def test_an_undo_that_clashes_does_not_bar_the_older_ones(garage: Path, desk: De
     assert isinstance(clash, Clash)
     assert desk.can_undo() == "aim drive out of 7 on the line, leave 4 alone -> smooth"
     assert desk.undo() is not None
-    assert isinstance(desk.settled()[0], Kept)
+    assert isinstance(desk.settled()[0], Saved)
     assert "leave 4 alone" in path.read_text()
     assert "fatigue = 5" in path.read_text()
 
@@ -234,11 +234,11 @@ def test_an_error_in_the_writer_is_an_outcome_with_a_report_and_stops_nothing(
     with monkeypatch.context() as patched:
         patched.setattr(KEEP, breaks)
         desk.do(typed(desk, NEXT, ("fatigue", "3")))
-        assert desk.settled() == (NotKept("an unexpected error", f"a report is in {the_report(tmp_path)}"),)
+        assert desk.settled() == (NotSaved("an unexpected error", f"a report is in {the_report(tmp_path)}"),)
 
     assert [done.label for done in desk.unkept()] == ["fatigue 2 -> 3"]
     desk.do(typed(desk, NEXT, ("fatigue", "4")))
-    assert [type(outcome) for outcome in desk.settled()] == [Kept, Kept]
+    assert [type(outcome) for outcome in desk.settled()] == [Saved, Saved]
     assert desk.unkept() == ()
     assert b"fatigue = 4" in snapshot(garage)["sessions/2026/2026-06-20-4-magpie.toml"]
 

@@ -14,7 +14,7 @@ from paddock_tui.desk.finding import glances
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.records.trouble import Trouble
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk
 from tests.small import session, snapshot, write
 
@@ -39,7 +39,7 @@ def done(desk: Desk, step: Step | Trouble) -> None:
     assert isinstance(step, Step), step
     desk.do(step)
     outcomes = desk.settled()
-    assert [type(outcome) for outcome in outcomes] == [Kept], outcomes
+    assert [type(outcome) for outcome in outcomes] == [Saved], outcomes
 
 
 def strings(data: Mapping[str, Any]) -> Iterator[str]:

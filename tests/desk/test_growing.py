@@ -17,7 +17,7 @@ from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.records.paths import Path as Keys
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.data import lookup
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk
 from tests.small import BIKE, session, snapshot, write
 
@@ -121,7 +121,7 @@ def refused(desk: Desk, ref: Ref, table: Keys, text: str) -> Trouble:
 
 def kept(desk: Desk) -> None:
     outcomes = desk.settled()
-    assert [type(outcome) for outcome in outcomes] == [Kept], outcomes
+    assert [type(outcome) for outcome in outcomes] == [Saved], outcomes
 
 
 def pruned(data: Mapping[str, Any]) -> dict[str, Any]:

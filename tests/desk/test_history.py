@@ -11,7 +11,7 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.filing import creating, duplicating, renaming
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk, typed
 from tests.small import session, snapshot, write
 
@@ -46,12 +46,12 @@ def test_any_way_through_the_history_gives_the_same_bytes(moves: list[tuple[str,
                 step = _filed(desk, path, next(fresh)) if what == "file" else typed(desk, ONE, (path, text))
                 desk.do(step)
                 outcomes = desk.settled()
-                assert [type(outcome) for outcome in outcomes] == [Kept] * len(step.changes[:1])
+                assert [type(outcome) for outcome in outcomes] == [Saved] * len(step.changes[:1])
                 if step.changes:
                     del states[here + 1 :]
                     states.append(snapshot(root))
                     here += 1
-            assert all(isinstance(outcome, Kept) for outcome in desk.settled())
+            assert all(isinstance(outcome, Saved) for outcome in desk.settled())
             assert snapshot(root) == states[here]
             assert _memory_is_disk(desk)
         while desk.undo() is not None:

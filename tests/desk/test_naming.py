@@ -14,7 +14,7 @@ from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.records.shapes.references import is_id
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk
 from tests.small import session, snapshot, write
 
@@ -89,7 +89,7 @@ def test_what_is_made_is_there_after_it_is_kept_and_gone_after_undo(tmp_path: Pa
 
     desk.do(step)
 
-    assert [type(outcome) for outcome in desk.settled()] == [Kept]
+    assert [type(outcome) for outcome in desk.settled()] == [Saved]
     assert snapshot(root) == before | {"venues/alder-fen.toml": b'name = "Alder Fen"\n'}
     assert desk.files.path_of(ref) is not None
     desk.undo()

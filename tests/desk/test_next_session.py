@@ -15,7 +15,7 @@ from paddock_tui.records.reading import read_record
 from paddock_tui.records.session import Session
 from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.desk.opened import BEFORE, NEXT, at_desk
 from tests.small import session, snapshot, write
 
@@ -131,7 +131,7 @@ def test_it_is_kept_and_one_undo_takes_it_back(garage: Path) -> None:
 
     desk.do(step)
 
-    assert [type(outcome) for outcome in desk.settled()] == [Kept]
+    assert [type(outcome) for outcome in desk.settled()] == [Saved]
     name = "sessions/2026/2026-06-20-5-magpie.toml"
     assert set(snapshot(garage)) - set(before) == {name}
     assert snapshot(garage)[name].startswith(b'date = 2026-06-20\nnumber = 5\nkind = "track day"\nday = ')

@@ -11,7 +11,7 @@ from paddock_tui.records.edits import Change, Edit, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import CAUTION, HOLD, SERIOUS, Finding, Remedy, Review, Severity, Where, review
 from paddock_tui.rules.core import Put
-from paddock_tui.store.keeping import keep
+from paddock_tui.store.saving import save
 from tests.desk.opened import NEXT, at_desk, typed
 from tests.small import snapshot
 
@@ -74,7 +74,7 @@ def test_a_preview_over_edits_that_are_not_on_disk_yet_leaves_them_as_they_are(
     garage: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     go = threading.Event()
-    monkeypatch.setattr("paddock_tui.desk.desk.keep", lambda *given: (go.wait(), keep(*given))[1])
+    monkeypatch.setattr("paddock_tui.desk.desk.save", lambda *given: (go.wait(), save(*given))[1])
     desk = at_desk(garage)
     desk.do(typed(desk, NEXT, ("setup.controls.traction", "4")))
     text = file_text(desk)
@@ -106,9 +106,9 @@ def test_an_edit_that_lands_while_it_is_previewed_is_read_from_its_file_afterwar
 
     def slow(*given: object) -> object:
         go.wait()
-        return keep(*given)  # type: ignore[arg-type]
+        return save(*given)  # type: ignore[arg-type]
 
-    monkeypatch.setattr("paddock_tui.desk.desk.keep", slow)
+    monkeypatch.setattr("paddock_tui.desk.desk.save", slow)
     desk = at_desk(garage)
     desk.on_change.append(lambda told: landed.set() if told.outcome is not None else None)
     desk.do(typed(desk, NEXT, ("fatigue", "4")))

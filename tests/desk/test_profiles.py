@@ -10,7 +10,7 @@ from paddock_tui.desk.profiles import profiles_for, saving_as, taking
 from paddock_tui.records.edits import Create, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.trouble import Trouble
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk, names
 from tests.small import changed_lines, session, snapshot, write
 
@@ -38,7 +38,7 @@ def taken(desk: Desk, session_: Ref, profile: Ref) -> Step:
     assert isinstance(step, Step), step
     desk.do(step)
     outcomes = desk.settled()
-    assert all(isinstance(outcome, Kept) for outcome in outcomes), outcomes
+    assert all(isinstance(outcome, Saved) for outcome in outcomes), outcomes
     return step
 
 
@@ -165,7 +165,7 @@ def test_a_session_is_saved_with_its_set_up_its_rider_and_the_surface_it_was_mad
     assert isinstance(step, Step)
 
     desk.do(step)
-    assert [type(outcome) for outcome in desk.settled()] == [Kept]
+    assert [type(outcome) for outcome in desk.settled()] == [Saved]
 
     ref = Ref("profile", "rain-at-noon")
     loaded = desk.files.read(ref)

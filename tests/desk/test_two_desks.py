@@ -6,7 +6,7 @@ from paddock_tui.desk.filing import creating
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.outcomes import said_of
-from paddock_tui.store.keeping import Clash, Kept
+from paddock_tui.store.saving import Clash, Saved
 from tests.desk.opened import NEXT, at_desk, typed
 from tests.small import snapshot
 
@@ -19,8 +19,8 @@ def test_edits_of_different_facts_of_one_file_both_stand_and_each_is_undone_by_i
     one.do(mine)
     two.do(theirs)
 
-    assert isinstance(one.settled()[0], Kept)
-    assert isinstance(two.settled()[0], Kept)
+    assert isinstance(one.settled()[0], Saved)
+    assert isinstance(two.settled()[0], Saved)
     one.poll()
     assert (one.files.data(NEXT)["fatigue"], one.files.data(NEXT)["setup"]["controls"]["traction"]) == (3, 6)
     assert one.undo() == "fatigue 2 -> 3"
@@ -44,7 +44,7 @@ def test_the_same_fact_is_a_clash_that_names_both_values_and_needs_the_key_again
     assert one.unkept() == ()
     assert one.files.data(NEXT)["fatigue"] == 4
     one.do(typed(one, NEXT, ("fatigue", "3")))
-    assert isinstance(one.settled()[0], Kept)
+    assert isinstance(one.settled()[0], Saved)
     one.close()
 
 
@@ -79,6 +79,6 @@ def test_what_is_not_kept_follows_a_file_that_others_change(garage: Path) -> Non
     assert "fatigue = 3" in desk.text_with(NEXT)
     assert "slide = 5" in desk.text_with(NEXT)
     desk.try_again()
-    assert isinstance(desk.settled()[0], Kept)
+    assert isinstance(desk.settled()[0], Saved)
     assert dict(desk.marks()) == {}
     desk.close()

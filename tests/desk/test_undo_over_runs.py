@@ -11,7 +11,7 @@ from hypothesis.stateful import RuleBasedStateMachine, invariant, rule
 
 from paddock_tui.desk import Desk, setting_value
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.keeping import Clash, Kept, NotKept
+from paddock_tui.store.saving import Clash, NotSaved, Saved
 from tests.desk.opened import at_desk
 from tests.small import session, write
 
@@ -48,7 +48,7 @@ class Runs(RuleBasedStateMachine):
         self.desk.poll()
         self.desk.do(setting_value(self.desk.files, ONE, path, new))  # type: ignore[arg-type]
         (outcome,) = self.desk.settled()
-        assert isinstance(outcome, Kept)
+        assert isinstance(outcome, Saved)
         self.done.append((path, self.model[path], new))
         self.undone.clear()
         self.model[path] = new
@@ -87,7 +87,7 @@ class Runs(RuleBasedStateMachine):
             assert isinstance(outcomes[0], Clash), outcomes
             assert outcomes[0].found == self.model[path]
             return
-        assert isinstance(outcomes[0], Kept), outcomes
+        assert isinstance(outcomes[0], Saved), outcomes
         self.model[path] = old
         target.append((path, new, old))
 
@@ -103,7 +103,7 @@ class Runs(RuleBasedStateMachine):
         self.file.chmod(0o444)
         self.desk.do(step)
         (outcome,) = self.desk.settled()
-        assert isinstance(outcome, NotKept)
+        assert isinstance(outcome, NotSaved)
         self.file.chmod(0o644)
         assert self.desk.undo() == step.label
 

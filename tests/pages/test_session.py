@@ -16,7 +16,7 @@ from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import Path as Keys
 from paddock_tui.records.paths import Ref, parse, spell
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import Kept
+from paddock_tui.store.saving import Saved
 from paddock_tui.text import printable, width
 from tests.desk.opened import NEXT, at_desk, typed
 from tests.pages.opened import SAMPLE
@@ -223,7 +223,7 @@ def test_the_blank_next_row_of_a_numbered_table_makes_the_table_and_one_undo_tak
 
     desk.do(typed(desk, A, (path, text)))
 
-    assert [type(outcome) for outcome in desk.settled()] == [Kept]
+    assert [type(outcome) for outcome in desk.settled()] == [Saved]
     assert f'\n{written}"{text}"\n' in (root / "sessions" / "a.toml").read_text()
     rows = by_path(facts(A, desk.files))
     assert rows[path].known

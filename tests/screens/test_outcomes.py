@@ -3,7 +3,7 @@
 from paddock_tui.records.edits import MISSING, Edit, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.outcomes import said_of
-from paddock_tui.store.keeping import Clash, Kept, NotKept
+from paddock_tui.store.saving import Clash, NotSaved, Saved
 
 REF = Ref("session", "a")
 
@@ -15,8 +15,8 @@ def clash(found: object, new: object) -> str:
 
 def test_all_is_well_without_a_word() -> None:
     assert said_of(None) == ""
-    assert said_of(Kept(Step("back", ()))) == ""
-    unnoted = Kept(Step("back", ()), unnoted="no space left on the disk")
+    assert said_of(Saved(Step("back", ()))) == ""
+    unnoted = Saved(Step("back", ()), unnoted="no space left on the disk")
     assert said_of(unnoted) == "kept, but only this run can undo it: no space left on the disk"
 
 
@@ -30,11 +30,11 @@ def test_a_clash_names_both_values_and_what_to_do() -> None:
 
 
 def test_what_could_not_be_written_says_why_and_the_mend() -> None:
-    assert said_of(NotKept("the disk is full", "make room")) == "not kept: the disk is full; make room"
-    assert said_of(NotKept("the disk is full")) == "not kept: the disk is full"
+    assert said_of(NotSaved("the disk is full", "make room")) == "not kept: the disk is full; make room"
+    assert said_of(NotSaved("the disk is full")) == "not kept: the disk is full"
 
 
 def test_what_comes_from_a_file_is_printable() -> None:
-    for said in (clash("\x1b[2J", "\u202e"), said_of(NotKept("\x1b[2J", "\u202e"))):
+    for said in (clash("\x1b[2J", "\u202e"), said_of(NotSaved("\x1b[2J", "\u202e"))):
         assert "\x1b" not in said
         assert "\u202e" not in said

@@ -11,9 +11,9 @@ import pytest
 
 from paddock_tui.records.edits import Change, Create, Edit, Rename, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store import calls
+from paddock_tui.store import system_calls
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import Kept, NotKept, keep, mend
+from paddock_tui.store.saving import NotSaved, Saved, repair, save
 from tests.desk.opened import BEFORE
 from tests.small import session, snapshot, write
 
@@ -23,8 +23,8 @@ NAMES = (
     "allowed",
     "read",
     "create",
-    "give",
-    "permit",
+    "change_owner",
+    "change_mode",
     "write",
     "sync",
     "close",
@@ -34,7 +34,7 @@ NAMES = (
     "open_folder",
     "make_folder",
 )
-"""The calls of `paddock_tui.store.calls`."""
+"""The calls of `paddock_tui.store.system_calls`."""
 
 CODES = (errno.ENOSPC, errno.EACCES, errno.EIO, errno.EINTR)
 
@@ -72,7 +72,7 @@ class Faults:
 def failing(faults: Faults) -> Iterator[None]:
     with pytest.MonkeyPatch.context() as patch:
         for name in NAMES:
-            patch.setattr(calls, name, faults.wrapped(name, getattr(calls, name)))
+            patch.setattr(system_calls, name, faults.wrapped(name, getattr(system_calls, name)))
         yield
 
 
@@ -86,7 +86,7 @@ def of_records(root: Path) -> dict[str, bytes]:
 
 
 def test_every_call_there_is_can_be_made_to_fail() -> None:
-    public = {name for name in vars(calls) if not name.startswith("_")} - {"Path", "os", "stat"}
+    public = {name for name in vars(system_calls) if not name.startswith("_")} - {"Path", "os", "stat"}
 
     assert public == set(NAMES)
 
@@ -100,7 +100,7 @@ def test_a_save_is_whole_or_has_not_been_whatever_call_fails(
     plain = fresh(tmp_path_factory.mktemp("plain"))
     before, count = of_records(plain.root), Faults()
     with failing(count):
-        assert isinstance(keep(plain, step), Kept)
+        assert isinstance(save(plain, step), Saved)
     after = of_records(plain.root)
     assert len(count.seen) >= 8
 
@@ -108,20 +108,20 @@ def test_a_save_is_whole_or_has_not_been_whatever_call_fails(
         for at, call in enumerate(count.seen):
             files = fresh(tmp_path_factory.mktemp("garage"))
             with failing(Faults(at, code, lasting)):
-                outcome = keep(files, step)
+                outcome = save(files, step)
             found = of_records(files.root)
-            if not isinstance(outcome, Kept) and found != before:
+            if not isinstance(outcome, Saved) and found != before:
                 # Cut short with the disk refusing all: the next start brings it to one end.
                 assert lasting
-                mend(GarageFiles(files.root), BEFORE)
+                repair(GarageFiles(files.root), BEFORE)
                 found = of_records(files.root)
                 assert found in (before, after), (call, code)
                 continue
-            assert found == (after if isinstance(outcome, Kept) else before), (at, call, code)
-            if isinstance(outcome, NotKept):
+            assert found == (after if isinstance(outcome, Saved) else before), (at, call, code)
+            if isinstance(outcome, NotSaved):
                 assert outcome.reason
                 assert outcome.again
-            assert isinstance(keep(GarageFiles(files.root), step), NotKept if found == after else Kept) or (
+            assert isinstance(save(GarageFiles(files.root), step), NotSaved if found == after else Saved) or (
                 found == after
             )
 
@@ -129,7 +129,7 @@ def test_a_save_is_whole_or_has_not_been_whatever_call_fails(
 def test_a_file_that_an_editor_writes_at_the_last_moment_is_read_again(tmp_path: Path) -> None:
     files = fresh(tmp_path)
     path = tmp_path / "bikes" / "plain.toml"
-    real = calls.sync
+    real = system_calls.sync
     times = [0]
 
     def meanwhile(file: int) -> None:
@@ -139,8 +139,8 @@ def test_a_file_that_an_editor_writes_at_the_last_moment_is_read_again(tmp_path:
             path.write_text(path.read_text().replace("most_help = 1\n", "most_help = 6\n"))
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(calls, "sync", meanwhile)
-        assert isinstance(keep(files, STEPS["one value"]), Kept)
+        patch.setattr(system_calls, "sync", meanwhile)
+        assert isinstance(save(files, STEPS["one value"]), Saved)
 
     assert 'name = "Other"' in path.read_text()
     assert "most_help = 6\n" in path.read_text()
@@ -149,16 +149,16 @@ def test_a_file_that_an_editor_writes_at_the_last_moment_is_read_again(tmp_path:
 def test_a_file_that_is_written_without_end_is_given_up_and_untouched(tmp_path: Path) -> None:
     files = fresh(tmp_path)
     path = tmp_path / "bikes" / "plain.toml"
-    real = calls.sync
+    real = system_calls.sync
 
     def always(file: int) -> None:
         real(file)
         path.write_text(path.read_text() + "# again\n")
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(calls, "sync", always)
-        outcome = keep(files, STEPS["one value"])
+        patch.setattr(system_calls, "sync", always)
+        outcome = save(files, STEPS["one value"])
 
-    assert isinstance(outcome, NotKept)
+    assert isinstance(outcome, NotSaved)
     assert "another program keeps changing the file" in outcome.reason
     assert 'name = "Plain"' in path.read_text()

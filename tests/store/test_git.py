@@ -11,7 +11,7 @@ import pytest
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import Kept, NotKept, keep
+from paddock_tui.store.saving import NotSaved, Saved, save
 from tests.desk.opened import at_desk
 from tests.small import session, write
 
@@ -33,7 +33,7 @@ def git(folder: Path, *arguments: str, fails: bool = False) -> str:
 
 def edit(root: Path, path: tuple[str, ...], old: object, new: object) -> None:
     step = Step("", (Change(ONE, (Edit(path, old, new),)),))  # type: ignore[arg-type]
-    assert isinstance(keep(GarageFiles(root), step), Kept)
+    assert isinstance(save(GarageFiles(root), step), Saved)
 
 
 @pytest.fixture
@@ -68,7 +68,7 @@ def test_different_facts_of_one_file_both_stand_after_a_merge(clones: tuple[Path
     mine, theirs = clones
     edit(mine, TRACTION, 5, 6)
     edit(theirs, ("kind",), "track day", "race")
-    assert isinstance(keep(GarageFiles(mine), Step("", (Create(Ref("rider", "bo"), 'name = "B"\n'),))), Kept)
+    assert isinstance(save(GarageFiles(mine), Step("", (Create(Ref("rider", "bo"), 'name = "B"\n'),))), Saved)
 
     data = tomllib.loads(merged(mine, theirs).read_text())
 
@@ -87,14 +87,14 @@ def test_the_same_fact_set_by_both_is_a_conflict_that_is_listed_with_its_lines(
     left = file.read_bytes()
 
     loaded = GarageFiles(mine).read(ONE)
-    refused = keep(GarageFiles(mine), Step("", (Change(ONE, (Edit(("aim",), MISSING, "x"),)),)))
+    refused = save(GarageFiles(mine), Step("", (Change(ONE, (Edit(("aim",), MISSING, "x"),)),)))
 
     assert loaded is not None
     (trouble,) = loaded.troubles
     assert trouble.found == f"a merge left unfinished by git, lines {first}-{first + 4}"
     assert (trouble.file, trouble.line) == ("sessions/one.toml", first)
     assert "keep one side" in trouble.mend
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert "a merge left unfinished by git" in refused.reason
     assert file.read_bytes() == left
 

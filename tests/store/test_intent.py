@@ -6,10 +6,10 @@ import pytest
 
 from paddock_tui.records.edits import Change, Edit, Rename, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store import keeping
+from paddock_tui.store import saving
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.journal import entries
-from paddock_tui.store.keeping import Kept, keep, mend
+from paddock_tui.store.saving import Saved, repair, save
 from paddock_tui.store.writing import Write, perform
 from tests.desk.opened import BEFORE
 from tests.small import session, snapshot, write
@@ -43,9 +43,9 @@ def cut_short(root: Path, after: int, *, half: bool = False) -> None:
         perform(one)
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(keeping, "perform", dying)
+        patch.setattr(saving, "perform", dying)
         with pytest.raises(Killed):
-            keep(GarageFiles(root), STEP)
+            save(GarageFiles(root), STEP)
 
 
 @pytest.fixture
@@ -55,7 +55,7 @@ def root(tmp_path: Path) -> Path:
 
 def whole(tmp_path_factory: pytest.TempPathFactory) -> dict[str, bytes]:
     root = write(tmp_path_factory.mktemp("whole"), sessions__one=session())
-    assert isinstance(keep(GarageFiles(root), STEP), Kept)
+    assert isinstance(save(GarageFiles(root), STEP), Saved)
     return snapshot(root)
 
 
@@ -66,20 +66,20 @@ def test_it_is_completed_and_can_be_undone(
     before = snapshot(root)
     cut_short(root, after, half=half)
 
-    assert mend(GarageFiles(root), BEFORE) == "rider ann -> zoe: was cut short, has been completed"
+    assert repair(GarageFiles(root), BEFORE) == "rider ann -> zoe: was cut short, has been completed"
 
     assert snapshot(root) == whole(tmp_path_factory)
     (noted,) = entries(root)
-    assert isinstance(keep(GarageFiles(root), noted.undo), Kept)
+    assert isinstance(save(GarageFiles(root), noted.undo), Saved)
     assert snapshot(root) == before
-    assert mend(GarageFiles(root), BEFORE) == ""
+    assert repair(GarageFiles(root), BEFORE) == ""
 
 
 def test_the_next_step_sees_to_it_as_well(root: Path) -> None:
     cut_short(root, 1)
 
     other = Step("", (Change(Ref("bike", "plain"), (Edit(("name",), "Plain", "x"),)),))
-    assert isinstance(keep(GarageFiles(root), other), Kept)
+    assert isinstance(save(GarageFiles(root), other), Saved)
 
     assert (root / "riders" / "zoe.toml").exists()
     assert 'rider = "zoe"' in (root / "sessions" / "one.toml").read_text()
@@ -91,7 +91,7 @@ def test_it_is_put_back_where_it_can_no_longer_be_completed(root: Path) -> None:
     file = root / "sessions" / "one.toml"
     file.write_text(file.read_text().replace('rider = "ann"', 'rider = "bob"'))
 
-    assert mend(GarageFiles(root), BEFORE) == "rider ann -> zoe: was cut short, has been put back"
+    assert repair(GarageFiles(root), BEFORE) == "rider ann -> zoe: was cut short, has been put back"
 
     assert snapshot(root)["riders/ann.toml"] == before["riders/ann.toml"]
     assert 'rider = "bob"' in file.read_text()
@@ -104,16 +104,16 @@ def test_where_neither_can_be_it_is_said_once_and_left(root: Path) -> None:
     file.write_text(file.read_text().replace('rider = "ann"', 'rider = "bob"'))
     left = snapshot(root)
 
-    said = mend(GarageFiles(root), BEFORE)
+    said = repair(GarageFiles(root), BEFORE)
 
     assert said == "rider ann -> zoe: was cut short, could be neither completed nor put back"
     assert snapshot(root) == left
-    assert mend(GarageFiles(root), BEFORE) == ""
+    assert repair(GarageFiles(root), BEFORE) == ""
 
 
 def test_a_note_that_cannot_be_read_bars_nothing(root: Path) -> None:
     (root / ".paddock").mkdir()
     (root / ".paddock" / "intent").write_text("{")
 
-    assert "could be neither" in mend(GarageFiles(root), BEFORE)
-    assert isinstance(keep(GarageFiles(root), STEP), Kept)
+    assert "could be neither" in repair(GarageFiles(root), BEFORE)
+    assert isinstance(save(GarageFiles(root), STEP), Saved)

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Raw, Rekey, Remove, Rename, Step, Value
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.journal import Entry, Note, append, entries, entries_of
-from paddock_tui.store.keeping import Kept, keep
-from paddock_tui.store.past import told
+from paddock_tui.store.journal import JournalEntry, JournalNote, append, entries, entries_of
+from paddock_tui.store.saving import Saved, save
 from paddock_tui.store.steps_as_json import dumped, loaded
+from paddock_tui.store.undo_history import undo_history
 from tests.small import write
 
 PLAIN = Ref("bike", "plain")
@@ -63,9 +63,9 @@ def change(old: str, new: str) -> Step:
     return Step(f"name {old} -> {new}", (Change(PLAIN, (Edit(("name",), old, new),)),))
 
 
-def kept(root: Path, step: Step, note: Note = Note()) -> Kept:  # noqa: B008
-    outcome = keep(GarageFiles(root), step, AT, note)
-    assert isinstance(outcome, Kept)
+def kept(root: Path, step: Step, note: JournalNote = JournalNote()) -> Saved:  # noqa: B008
+    outcome = save(GarageFiles(root), step, AT, note)
+    assert isinstance(outcome, Saved)
     return outcome
 
 
@@ -76,10 +76,10 @@ def month(root: Path) -> Path:
 def test_a_step_that_is_kept_is_a_line_of_its_month_and_git_sees_none_of_it(tmp_path: Path) -> None:
     root = write(tmp_path)
 
-    done = kept(root, change("Plain", "Other"), Note("run"))
+    done = kept(root, change("Plain", "Other"), JournalNote("run"))
 
     (one,) = entries(root)
-    assert one == Entry(done.id, AT, "run", "do", change("Plain", "Other"), done.undo)
+    assert one == JournalEntry(done.id, AT, "run", "do", change("Plain", "Other"), done.undo)
     assert entries_of(root, AT.date()) == [one]
     assert entries_of(root, dt.date(2026, 5, 17)) == []
     assert (root / ".paddock" / ".gitignore").read_text() == "*\n"
@@ -113,7 +113,7 @@ def test_only_the_newest_lines_are_looked_through_over_several_months(tmp_path: 
     step = change("a", "b")
     for number in range(40):
         at = dt.datetime(2026, 1 + number // 10, 1 + number % 10)
-        append(root, Entry(str(number), at, "", "do", step, step), {})
+        append(root, JournalEntry(str(number), at, "", "do", step, step), {})
 
     assert [one.id for one in entries(root)] == [str(number) for number in range(40)]
     few = [one.id for one in entries(root, most=3000)]
@@ -145,19 +145,19 @@ def test_the_whole_text_is_noted_of_what_is_renamed_or_retired(tmp_path: Path) -
     assert second["texts"] == {"rider/ann": (root / "riders" / "zoe.toml").read_text()}
 
 
-def line(name: str, what: str, label: str) -> Entry:
+def line(name: str, what: str, label: str) -> JournalEntry:
     step = Step(label, ())
-    return Entry(name, AT, "", what, step, step)  # type: ignore[arg-type]
+    return JournalEntry(name, AT, "", what, step, step)  # type: ignore[arg-type]
 
 
 def test_the_past_is_followed_through_undo_redo_and_new_steps() -> None:
     lines = [line("1", "do", ""), line("2", "do", ""), line("3", "do", ""), line("3", "undo", "")]
-    past = told([*lines, line("2", "undo", "")])
+    past = undo_history([*lines, line("2", "undo", "")])
 
     assert ([one.id for one in past.done], [one.id for one in past.undone]) == (["1"], ["3", "2"])
-    past = told([*lines, line("2", "undo", ""), line("2", "redo", "")])
+    past = undo_history([*lines, line("2", "undo", ""), line("2", "redo", "")])
     assert ([one.id for one in past.done], [one.id for one in past.undone]) == (["1", "2"], ["3"])
-    past = told([*lines, line("4", "do", "")])
+    past = undo_history([*lines, line("4", "do", "")])
     assert ([one.id for one in past.done], past.undone) == (["1", "2", "4"], ())
-    past = told([*lines, line("2", "passed", ""), line("9", "undo", ""), line("9", "redo", "")])
+    past = undo_history([*lines, line("2", "passed", ""), line("9", "undo", ""), line("9", "redo", "")])
     assert ([one.id for one in past.done], [one.id for one in past.undone]) == (["1"], ["3"])

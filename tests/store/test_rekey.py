@@ -7,8 +7,8 @@ import pytest
 from paddock_tui.records.edits import Rekey, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import Kept, keep
 from paddock_tui.store.rekey import rekey
+from paddock_tui.store.saving import Saved, save
 from tests.small import changed_lines, write
 
 DAY = """date = 2026-05-16  # a day
@@ -85,9 +85,9 @@ def test_it_is_kept_as_a_step_and_undone_to_the_same_bytes(tmp_path_factory: pyt
     root = write(tmp_path_factory.mktemp("garage"), days__one=DAY)
     files = GarageFiles(root)
 
-    kept = keep(files, Step("", (Rekey(Ref("day", "one"), ("entries", "ann"), "zoe"),)))
+    kept = save(files, Step("", (Rekey(Ref("day", "one"), ("entries", "ann"), "zoe"),)))
 
-    assert isinstance(kept, Kept)
+    assert isinstance(kept, Saved)
     assert "[entries.zoe.plain]   # hers" in (root / "days" / "one.toml").read_text()
-    assert isinstance(keep(files, kept.undo), Kept)
+    assert isinstance(save(files, kept.undo), Saved)
     assert (root / "days" / "one.toml").read_text() == DAY

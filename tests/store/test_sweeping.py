@@ -7,7 +7,7 @@ from pathlib import Path
 from paddock_tui.records.edits import MISSING, Change, Edit, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import keep
+from paddock_tui.store.saving import save
 
 
 def test_what_a_dead_process_left_half_written_goes_with_the_first_step(garage: Path) -> None:
@@ -18,6 +18,6 @@ def test_what_a_dead_process_left_half_written_goes_with_the_first_step(garage: 
     left.write_text("half")
     files = GarageFiles(garage)
 
-    keep(files, Step("", (Change(Ref("rider", "ines"), (Edit(("note",), MISSING, "x"),)),)))
+    save(files, Step("", (Change(Ref("rider", "ines"), (Edit(("note",), MISSING, "x"),)),)))
 
     assert not left.exists()

@@ -8,7 +8,7 @@ from paddock_tui.records.edits import MISSING, Edit
 from paddock_tui.records.paths import Path
 from paddock_tui.store import inplace
 from paddock_tui.store.data import lookup
-from paddock_tui.store.lines import Entry, Head, Layout
+from paddock_tui.store.lines import Head, KeyValue, Layout
 from paddock_tui.store.render import render_inline, render_line, render_table
 from paddock_tui.store.splice import Splice
 
@@ -16,7 +16,7 @@ Way = tuple[Splice, ...]
 
 
 def ways(layout: Layout, edit: Edit, goal: Mapping[str, Any]) -> Iterator[Way]:
-    """Ways to make an edit, best first; each has to be verified. `goal` is the data it must give."""
+    """Return ways to make an edit, best first; each has to be verified. `goal` is the data it must give."""
     entry = layout.entries.get(edit.path)
     owner = _inline_owner(layout, edit.path)
     if entry is not None and MISSING not in (edit.old, edit.new):
@@ -32,8 +32,8 @@ def ways(layout: Layout, edit: Edit, goal: Mapping[str, Any]) -> Iterator[Way]:
         yield _add(layout, edit)
 
 
-def _inline_owner(layout: Layout, path: Path) -> Entry | None:
-    """The statement whose inline table holds this path."""
+def _inline_owner(layout: Layout, path: Path) -> KeyValue | None:
+    """Return the statement whose inline table holds this path."""
     for length in range(1, len(path)):
         entry = layout.entries.get(path[:length])
         if entry is not None and entry.opens:
@@ -60,7 +60,7 @@ def _add(layout: Layout, edit: Edit) -> Way:
 
 
 def _under_head(layout: Layout, edit: Edit) -> Way:
-    """After the last value of its own table, before the blank line and the comment of the next."""
+    """Insert after the last value of its own table, before the blank line and the comment of the next."""
     head = layout.heads[edit.path[:-1]]
     line = render_line(edit.path[-1:], edit.new)
     if head.last >= 0:
@@ -69,14 +69,14 @@ def _under_head(layout: Layout, edit: Edit) -> Way:
 
 
 def _first_at_root(layout: Layout, line: str) -> Way:
-    """Below the comments that lead the file, above the first header and the comments attached to it."""
+    """Insert below the comments that lead the file, above the first header and its comments."""
     if not layout.busy:
         return (_insert(len(layout.lines), line),)
     return (_insert(_attached(layout, min(layout.busy)), line, ""),)
 
 
 def _indent(layout: Layout, head: Head) -> str:
-    """The indentation of the table's last value, or of its header."""
+    """Return the indentation of the table's last value, or of its header."""
     first = [entry.first for entry in layout.entries.values() if entry.last == head.last and not entry.inline]
     return _indent_of(layout.lines[first[0] if first else head.line])
 
@@ -85,8 +85,8 @@ def _indent_of(line: str) -> str:
     return line[: len(line) - len(line.lstrip(" \t"))]
 
 
-def _dotted_sibling(layout: Layout, table: Path) -> Entry | None:
-    """The last line that writes a value of this table with a dotted key under another header."""
+def _dotted_sibling(layout: Layout, table: Path) -> KeyValue | None:
+    """Return the last line that writes a value of this table with a dotted key under another header."""
     found = [
         entry
         for entry in layout.entries.values()
@@ -96,7 +96,7 @@ def _dotted_sibling(layout: Layout, table: Path) -> Entry | None:
 
 
 def _at_end(layout: Layout, lines: list[str]) -> Way:
-    """Behind everything else, after one blank line."""
+    """Insert behind everything else, after one blank line."""
     end = len(layout.lines)
     gap = [] if end == 0 or layout.is_blank(end - 1) else [""]
     return (_insert(end, *gap, *lines),)
@@ -107,7 +107,7 @@ def _insert(at: int, *lines: str) -> Splice:
 
 
 def _drop_table(layout: Layout, path: Path) -> Way:
-    """Its headers with the comments attached to them, its values, its sub-tables, however written."""
+    """Drop its headers with the comments attached to them, its values, its sub-tables, however written."""
 
     def below(other: Path) -> bool:
         return other[: len(path)] == path
@@ -125,14 +125,14 @@ def _drop_table(layout: Layout, path: Path) -> Way:
 
 
 def _attached(layout: Layout, header: int) -> int:
-    """The first line of the comments right above a header."""
+    """Return the first line of the comments right above a header."""
     while layout.is_comment(header - 1):
         header -= 1
     return header
 
 
 def _trailing(layout: Layout, last: int) -> int:
-    """The last of the comments right below a table's last value, unless they belong to the next header."""
+    """Return the last comment right below a table's last value, unless they are of the next header."""
     end = last
     while layout.is_comment(end + 1):
         end += 1

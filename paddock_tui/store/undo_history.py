@@ -4,27 +4,27 @@ from collections.abc import Iterable
 
 import attrs
 
-from paddock_tui.store.journal import Entry
+from paddock_tui.store.journal import JournalEntry
 
 
 @attrs.frozen
-class Past:
+class UndoHistory:
     """Steps that stand and can be undone, and steps undone that can be done again; the next one is last.
 
     Of each the last line about it: its `undo` is what the next move over it does.
     """
 
-    done: tuple[Entry, ...] = ()
-    undone: tuple[Entry, ...] = ()
+    done: tuple[JournalEntry, ...] = ()
+    undone: tuple[JournalEntry, ...] = ()
 
 
-def told(entries: Iterable[Entry]) -> Past:
+def undo_history(entries: Iterable[JournalEntry]) -> UndoHistory:
     """Follow the lines of a journal, oldest first.
 
     A line about a step that is not known, since its own was lost, is passed over.
     """
-    done: dict[str, Entry] = {}
-    undone: dict[str, Entry] = {}
+    done: dict[str, JournalEntry] = {}
+    undone: dict[str, JournalEntry] = {}
     for one in entries:
         if one.what == "do":
             done[one.id] = one
@@ -38,4 +38,4 @@ def told(entries: Iterable[Entry]) -> Past:
         else:
             done.pop(one.id, None)
             undone.pop(one.id, None)
-    return Past(tuple(done.values()), tuple(undone.values()))
+    return UndoHistory(tuple(done.values()), tuple(undone.values()))

@@ -1,4 +1,4 @@
-"""Steps kept on disk: every file checked first, then written one by one, all or none, and noted."""
+"""Steps saved on disk: every file checked first, then written one by one, all or none, and noted."""
 
 import datetime as dt
 import os
@@ -10,27 +10,27 @@ from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
 from paddock_tui.store.files import sweep
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.intent import Intent
-from paddock_tui.store.journal import Entry, Note, append, entries, new_id, whole_texts
+from paddock_tui.store.journal import JournalEntry, JournalNote, append, entries, new_id, whole_texts
 from paddock_tui.store.lock import Locked, hold
 from paddock_tui.store.outcomes import Clash as Clash
-from paddock_tui.store.outcomes import Kept as Kept
-from paddock_tui.store.outcomes import NotKept as NotKept
+from paddock_tui.store.outcomes import NotSaved as NotSaved
 from paddock_tui.store.outcomes import Outcome as Outcome
+from paddock_tui.store.outcomes import Saved as Saved
 from paddock_tui.store.writing import Write, perform, prepared, revert
 
 _TRIES = 5
 """How often a file that another program writes at the same moment is read again."""
 
-NEW = Note()
+NEW = JournalNote()
 
 
-def keep(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: Note = NEW) -> Outcome:
-    """Keep one step: lock the garage, re-read, see that the old values still stand, patch, replace, note.
+def save(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: JournalNote = NEW) -> Outcome:
+    """Save one step: lock the garage, re-read, see that the old values still stand, patch, replace, note.
 
     Blocks for as long as the lock is waited for; safe from any thread, one at a time for one `files`.
     """
     if files.newer():
-        return NotKept(
+        return NotSaved(
             "this garage was written by a newer paddock-tui and is only read", "update this program", False
         )
     moment = now or dt.datetime.now()
@@ -40,15 +40,15 @@ def keep(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: N
                 sweep(files.root)
                 files.swept = True
             _mended(files, moment)
-            return _keep_locked(files, step, moment, note)
+            return _save_locked(files, step, moment, note)
     except Locked as error:
-        return NotKept(str(error), "try again when it is done")
+        return NotSaved(str(error), "try again when it is done")
     except NotWritten as error:
-        return NotKept(error.reason, error.mend)
+        return NotSaved(error.reason, error.mend)
 
 
-def mend(files: GarageFiles, now: dt.datetime) -> str:
-    """Complete, or put back, a step that was cut short; gives what to say, nothing where there was none."""
+def repair(files: GarageFiles, now: dt.datetime) -> str:
+    """Complete, or put back, a step that was cut short; return what to say, nothing where there was none."""
     if not intents.declared(files.root) or files.newer():
         return ""
     try:
@@ -60,7 +60,7 @@ def mend(files: GarageFiles, now: dt.datetime) -> str:
         return f"a step that was cut short cannot be completed: {error.reason}"
 
 
-def pass_over(files: GarageFiles, entry: Entry, now: dt.datetime) -> None:
+def pass_over(files: GarageFiles, entry: JournalEntry, now: dt.datetime) -> None:
     """Note that a step can no longer be undone or done again, so that the next one is tried instead."""
     try:
         with hold(files.root, since=now):
@@ -84,16 +84,16 @@ def _mended(files: GarageFiles, now: dt.datetime) -> str:
     return f"{label}: was cut short, {words}"
 
 
-def _keep_locked(files: GarageFiles, step: Step, now: dt.datetime, note: Note) -> Outcome:
+def _save_locked(files: GarageFiles, step: Step, now: dt.datetime, note: JournalNote) -> Outcome:
     for _ in range(_TRIES):
         try:
-            return _keep_once(files, step, now, note)
+            return _save_once(files, step, now, note)
         except Replaced as error:
-            last = NotKept(error.reason, error.mend)
+            last = NotSaved(error.reason, error.mend)
     return last
 
 
-def _keep_once(files: GarageFiles, step: Step, now: dt.datetime, note: Note) -> Outcome:
+def _save_once(files: GarageFiles, step: Step, now: dt.datetime, note: JournalNote) -> Outcome:
     """Try once. Raises Replaced where another program wrote a file since it was read here."""
     writes = prepared(files, step.changes)
     if not isinstance(writes, list):
@@ -115,10 +115,10 @@ def _keep_once(files: GarageFiles, step: Step, now: dt.datetime, note: Note) -> 
     unnoted = _noted(files, _entry(intent, now), _texts(writes))
     if several:
         intents.withdraw(files.root)
-    return Kept(undo, intent.id, unnoted)
+    return Saved(undo, intent.id, unnoted)
 
 
-def _write_all(files: GarageFiles, writes: list[Write]) -> NotKept | None:
+def _write_all(files: GarageFiles, writes: list[Write]) -> NotSaved | None:
     done: list[Write] = []
     for write in writes:
         try:
@@ -130,7 +130,7 @@ def _write_all(files: GarageFiles, writes: list[Write]) -> NotKept | None:
     return None
 
 
-def _put_back(files: GarageFiles, done: list[Write], failed: Write, error: NotWritten) -> NotKept:
+def _put_back(files: GarageFiles, done: list[Write], failed: Write, error: NotWritten) -> NotSaved:
     """Take back what was written before the failure, last first."""
     stuck: list[str] = []
     for write in reversed(done):
@@ -146,19 +146,19 @@ def _put_back(files: GarageFiles, done: list[Write], failed: Write, error: NotWr
     if stuck:
         reason += f"; could not be put back: {', '.join(stuck)}"
     # What is neither done nor put back stays declared: the next step, or the next start, sees to it.
-    return NotKept(reason, error.mend, again=not stuck)
+    return NotSaved(reason, error.mend, again=not stuck)
 
 
 def _name(files: GarageFiles, write: Write) -> str:
     return os.path.relpath(write.path, files.root)
 
 
-def _entry(intent: Intent, now: dt.datetime) -> Entry:
-    return Entry(intent.id, now, intent.note.run, intent.note.what, intent.step, intent.undo)
+def _entry(intent: Intent, now: dt.datetime) -> JournalEntry:
+    return JournalEntry(intent.id, now, intent.note.run, intent.note.what, intent.step, intent.undo)
 
 
-def _noted(files: GarageFiles, entry: Entry, texts: dict[Ref, str]) -> str:
-    """Write a line of the journal; gives why that failed, or nothing."""
+def _noted(files: GarageFiles, entry: JournalEntry, texts: dict[Ref, str]) -> str:
+    """Write a line of the journal; return why that failed, or nothing."""
     try:
         append(files.root, entry, whole_texts(entry.step, texts))
     except OSError as error:
@@ -167,7 +167,7 @@ def _noted(files: GarageFiles, entry: Entry, texts: dict[Ref, str]) -> str:
 
 
 def _texts(writes: list[Write]) -> dict[Ref, str]:
-    """Give each record's text as it was before the step."""
+    """Return each record's text as it was before the step."""
     found: dict[Ref, str] = {}
     for write in writes:
         change: AnyChange = write.change

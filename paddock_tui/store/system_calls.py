@@ -1,4 +1,4 @@
-"""The system calls of a save, all in one place: what may fail while a file is kept is seen here."""
+"""The system calls of a save, all in one place: what may fail while a file is saved is seen here."""
 
 import os
 import stat
@@ -6,17 +6,17 @@ from pathlib import Path
 
 
 def status(path: Path) -> os.stat_result:
-    """Give a file's status; symbolic links are followed."""
+    """Return a file's status; symbolic links are followed."""
     return path.stat()
 
 
 def real(path: Path) -> Path:
-    """Give the file that a path leads to, symbolic links followed."""
+    """Return the file that a path leads to, symbolic links followed."""
     return path.resolve(strict=True)
 
 
 def allowed(path: Path) -> bool:
-    """Tell whether this process may write to a file."""
+    """Return whether this process may write to a file."""
     return os.access(path, os.W_OK)
 
 
@@ -30,23 +30,23 @@ def create(path: Path, mode: int) -> int:
     return os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, mode)
 
 
-def give(file: int, user: int, group: int) -> None:
-    """Give an open file to its owner."""
+def change_owner(file: int, user: int, group: int) -> None:
+    """Return an open file to its owner."""
     os.fchown(file, user, group)
 
 
-def permit(file: int, mode: int) -> None:
+def change_mode(file: int, mode: int) -> None:
     """Set the mode of an open file."""
     os.fchmod(file, stat.S_IMODE(mode))
 
 
 def write(file: int, data: bytes) -> int:
-    """Write to an open file; gives how many bytes went out, which may be fewer."""
+    """Write to an open file; return how many bytes went out, which may be fewer."""
     return os.write(file, data)
 
 
 def sync(file: int) -> None:
-    """Have what was written to an open file, or the names of an open folder, last."""
+    """Make what was written to an open file, or the names of an open folder, last."""
     os.fsync(file)
 
 
@@ -56,12 +56,12 @@ def close(file: int) -> None:
 
 
 def replace(source: Path, target: Path) -> None:
-    """Give a file the name of another, which it takes the place of."""
+    """Return a file the name of another, which it takes the place of."""
     source.replace(target)
 
 
 def link(source: Path, target: Path) -> None:
-    """Give a file a second name, which must be free."""
+    """Return a file a second name, which must be free."""
     os.link(source, target, follow_symlinks=False)
 
 
@@ -71,7 +71,7 @@ def unlink(path: Path) -> None:
 
 
 def open_folder(folder: Path) -> int:
-    """Open a folder, to have its names last."""
+    """Open a folder, to make its names last."""
     return os.open(folder, os.O_RDONLY)
 
 

@@ -11,12 +11,12 @@ import pytest
 
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Remove, Rename, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store import keeping, writing
 from paddock_tui.store import lock as locking
+from paddock_tui.store import saving, writing
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.keeping import Clash, Kept, NotKept, keep
+from paddock_tui.store.saving import Clash, NotSaved, Saved, save
 from tests.small import snapshot, write
 
 ANN, PLAIN = Ref("rider", "ann"), Ref("bike", "plain")
@@ -46,15 +46,15 @@ def test_each_of_the_five_edits_is_kept_and_undone_to_the_same_bytes(tmp_path: P
     files = GarageFiles(root)
     before = snapshot(root)
 
-    kept = keep(files, change(edit))
+    kept = save(files, change(edit))
 
-    assert isinstance(kept, Kept)
+    assert isinstance(kept, Saved)
     once = snapshot(root)
     assert {name for name in once if once[name] != before[name]} == {"bikes/plain.toml"}
-    undone = keep(files, kept.undo)
-    assert isinstance(undone, Kept)
+    undone = save(files, kept.undo)
+    assert isinstance(undone, Saved)
     assert snapshot(root) == before
-    assert isinstance(keep(files, undone.undo), Kept)
+    assert isinstance(save(files, undone.undo), Saved)
     assert snapshot(root) == once
 
 
@@ -62,7 +62,7 @@ def test_a_clash_names_the_value_that_stands_and_the_one_expected(tmp_path: Path
     root = write(tmp_path)
     before = snapshot(root)
 
-    clash = keep(GarageFiles(root), change(Edit(("name",), "Old name", "New name")))
+    clash = save(GarageFiles(root), change(Edit(("name",), "Old name", "New name")))
 
     assert isinstance(clash, Clash)
     assert (clash.ref, clash.found, clash.edit.old) == (PLAIN, "Plain", "Old name")
@@ -80,7 +80,7 @@ def test_one_clash_keeps_the_whole_step_back(tmp_path: Path) -> None:
         ),
     )
 
-    assert isinstance(keep(GarageFiles(root), step), Clash)
+    assert isinstance(save(GarageFiles(root), step), Clash)
     assert snapshot(root) == before
 
 
@@ -95,13 +95,13 @@ def test_two_changes_of_one_file_in_one_step_both_stand(tmp_path: Path) -> None:
         ),
     )
 
-    kept = keep(GarageFiles(root), step)
+    kept = save(GarageFiles(root), step)
 
-    assert isinstance(kept, Kept)
+    assert isinstance(kept, Saved)
     text = (root / "bikes" / "plain.toml").read_text()
     assert 'name = "First"   # any bike' in text
     assert 'wet_mass = "190 kg"' in text
-    assert isinstance(keep(GarageFiles(root), kept.undo), Kept)
+    assert isinstance(save(GarageFiles(root), kept.undo), Saved)
     assert snapshot(root) == before
 
 
@@ -110,9 +110,9 @@ def test_a_file_marked_read_only_is_refused_whoever_asks(tmp_path: Path) -> None
     before = snapshot(root)
     (root / "bikes" / "plain.toml").chmod(0o444)
 
-    refused = keep(GarageFiles(root), change(Edit(("name",), "Plain", "x")))
+    refused = save(GarageFiles(root), change(Edit(("name",), "Plain", "x")))
 
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert refused.reason == "bikes/plain.toml: the file is marked read-only"
     assert "chmod u+w" in refused.mend
     assert snapshot(root) == before
@@ -130,7 +130,7 @@ def test_the_second_file_marked_read_only_is_seen_before_the_first_is_written(
         (Change(ANN, (Edit(("name",), "Ann", "A"),)), Change(PLAIN, (Edit(("name",), "Plain", "x"),))),
     )
 
-    assert isinstance(keep(GarageFiles(root), step), NotKept)
+    assert isinstance(save(GarageFiles(root), step), NotSaved)
     assert written == []
 
 
@@ -138,9 +138,9 @@ def test_a_garage_of_a_newer_program_is_only_read(tmp_path: Path) -> None:
     root = write(tmp_path, garage="schema = 99\n")
     before = snapshot(root)
 
-    refused = keep(GarageFiles(root), change(Edit(("name",), "Plain", "x")))
+    refused = save(GarageFiles(root), change(Edit(("name",), "Plain", "x")))
 
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert "newer" in refused.reason
     assert "update" in refused.mend
     assert snapshot(root) == before
@@ -149,7 +149,7 @@ def test_a_garage_of_a_newer_program_is_only_read(tmp_path: Path) -> None:
 def test_a_garage_whose_own_file_is_broken_still_keeps_notes(tmp_path: Path) -> None:
     root = write(tmp_path, garage="schema = 1\n[units\n")
 
-    assert isinstance(keep(GarageFiles(root), change(Edit(("name",), "Plain", "x"))), Kept)
+    assert isinstance(save(GarageFiles(root), change(Edit(("name",), "Plain", "x"))), Saved)
 
 
 def test_a_lock_that_another_process_holds_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -161,21 +161,21 @@ def test_a_lock_that_another_process_holds_is_said(tmp_path: Path, monkeypatch: 
         "with hold(pathlib.Path(sys.argv[1])): print('held', flush=True); sys.stdin.read()\n"
     )
     real = locking.hold
-    monkeypatch.setattr(keeping, "hold", lambda root, since: real(root, wait=0.0, since=since))
+    monkeypatch.setattr(saving, "hold", lambda root, since: real(root, wait=0.0, since=since))
     with subprocess.Popen(
         [sys.executable, "-c", code, str(root)], stdin=subprocess.PIPE, stdout=subprocess.PIPE, text=True
     ) as other:
         assert other.stdout is not None
         assert other.stdin is not None
         assert other.stdout.readline() == "held\n"
-        refused = keep(GarageFiles(root), change(Edit(("name",), "Plain", "x")))
+        refused = save(GarageFiles(root), change(Edit(("name",), "Plain", "x")))
         other.stdin.close()
 
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert f"process {other.pid} on " in refused.reason
     assert "try again" in refused.mend
     assert snapshot(root) == before
-    assert isinstance(keep(GarageFiles(root), change(Edit(("name",), "Plain", "x"))), Kept)
+    assert isinstance(save(GarageFiles(root), change(Edit(("name",), "Plain", "x"))), Saved)
 
 
 @pytest.mark.parametrize("step", [Create(ANN, "x = 1\n"), Rename(Ref("rider", "bob"), "ann")])
@@ -183,9 +183,9 @@ def test_a_name_that_is_taken_is_refused(tmp_path: Path, step: Create | Rename) 
     root = write(tmp_path, riders__bob='name = "Bob"\n')
     before = snapshot(root)
 
-    refused = keep(GarageFiles(root), Step("", (step,)))
+    refused = save(GarageFiles(root), Step("", (step,)))
 
-    assert refused == NotKept("there is a rider ann already", "choose another name")
+    assert refused == NotSaved("there is a rider ann already", "choose another name")
     assert snapshot(root) == before
 
 
@@ -195,9 +195,9 @@ def test_a_name_taken_since_the_folder_was_looked_at_is_refused(tmp_path: Path) 
     files.listing("rider")
     (root / "riders" / "bob.toml").write_text("theirs = 1\n")
 
-    refused = keep(files, Step("", (Create(Ref("rider", "bob"), "ours = 1\n"),)))
+    refused = save(files, Step("", (Create(Ref("rider", "bob"), "ours = 1\n"),)))
 
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert "riders/bob.toml" in refused.reason
     assert (root / "riders" / "bob.toml").read_text() == "theirs = 1\n"
 
@@ -208,19 +208,19 @@ def test_a_created_file_is_removed_by_undo_unless_it_was_changed_meanwhile(tmp_p
     files = GarageFiles(root)
     ref = Ref("session", "2026-05-16-1-plain")
 
-    kept = keep(files, Step("new", (Create(ref, "number = 1\n"),)))
+    kept = save(files, Step("new", (Create(ref, "number = 1\n"),)))
     files.forget_listing()
 
-    assert isinstance(kept, Kept)
+    assert isinstance(kept, Saved)
     assert kept.undo.changes == (Remove(ref, "number = 1\n"),)
     path = root / "sessions" / "2026" / "2026-05-16-1-plain.toml"
     assert path.read_text() == "number = 1\n"
     path.write_text("number = 2\n")
-    refused = keep(files, kept.undo)
-    assert isinstance(refused, NotKept)
+    refused = save(files, kept.undo)
+    assert isinstance(refused, NotSaved)
     assert "changed meanwhile" in refused.reason
     path.write_text("number = 1\n")
-    assert isinstance(keep(files, kept.undo), Kept)
+    assert isinstance(save(files, kept.undo), Saved)
     assert snapshot(root) == before
 
 
@@ -229,12 +229,12 @@ def test_a_rename_moves_the_file_and_its_undo_moves_it_back(tmp_path: Path) -> N
     before = snapshot(root)
     files = GarageFiles(root)
 
-    kept = keep(files, Step("rename", (Rename(ANN, "anna"),)))
+    kept = save(files, Step("rename", (Rename(ANN, "anna"),)))
     files.forget_listing()
 
-    assert isinstance(kept, Kept)
+    assert isinstance(kept, Saved)
     assert files.listing("rider") == (Ref("rider", "anna"),)
-    assert isinstance(keep(files, kept.undo), Kept)
+    assert isinstance(save(files, kept.undo), Saved)
     assert snapshot(root) == before
 
 
@@ -243,9 +243,9 @@ def test_a_record_that_is_not_listed_is_never_written(tmp_path: Path, ref: Ref) 
     root = write(tmp_path / "inner")
     before = snapshot(tmp_path)
 
-    refused = keep(GarageFiles(root), change(Edit(("name",), MISSING, "x"), ref=ref))
+    refused = save(GarageFiles(root), change(Edit(("name",), MISSING, "x"), ref=ref))
 
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert "not in the garage" in refused.reason
     assert snapshot(tmp_path) == before
 
@@ -253,9 +253,9 @@ def test_a_record_that_is_not_listed_is_never_written(tmp_path: Path, ref: Ref) 
 def test_a_file_that_is_no_toml_is_left_as_it_is(tmp_path: Path) -> None:
     root = write(tmp_path, riders__ann="name = = 1\n")
 
-    refused = keep(GarageFiles(root), change(Edit(("name",), MISSING, "x"), ref=ANN))
+    refused = save(GarageFiles(root), change(Edit(("name",), MISSING, "x"), ref=ANN))
 
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert refused.mend == "change it in an editor"
     assert (root / "riders" / "ann.toml").read_text() == "name = = 1\n"
 
@@ -298,11 +298,11 @@ def test_a_step_over_several_files_is_all_or_none(
     before = snapshot(root)
     monkeypatch.setattr(writing, name, _Breaks(name, at))
 
-    refused = keep(GarageFiles(root), Step("all", THREE))
+    refused = save(GarageFiles(root), Step("all", THREE))
 
-    assert refused == NotKept(f"{failed}: no space left on the disk")
+    assert refused == NotSaved(f"{failed}: no space left on the disk")
     assert snapshot(root) == before
-    assert isinstance(keep(GarageFiles(root), Step("all", THREE)), Kept)
+    assert isinstance(save(GarageFiles(root), Step("all", THREE)), Saved)
     after = snapshot(root)
     assert after["riders/anna.toml"].startswith(b'name = "Anna"')
     assert "riders/ann.toml" not in after
@@ -319,9 +319,9 @@ def test_what_could_not_be_put_back_is_named(tmp_path: Path, monkeypatch: pytest
 
     monkeypatch.setattr(writing, "replace_durably", fails)
 
-    refused = keep(GarageFiles(root), Step("", THREE[1:3]))
+    refused = save(GarageFiles(root), Step("", THREE[1:3]))
 
-    assert isinstance(refused, NotKept)
+    assert isinstance(refused, NotSaved)
     assert "could not be put back: riders/ann.toml" in refused.reason
 
 
@@ -335,7 +335,7 @@ def test_a_disk_that_did_not_confirm_keeps_the_step(tmp_path: Path, monkeypatch:
 
     monkeypatch.setattr(writing, "replace_durably", unsure)
 
-    assert isinstance(keep(GarageFiles(root), change(Edit(("name",), "Plain", "x"))), Kept)
+    assert isinstance(save(GarageFiles(root), change(Edit(("name",), "Plain", "x"))), Saved)
 
 
 def test_two_threads_that_set_different_values_both_are_kept(tmp_path: Path) -> None:
@@ -344,7 +344,7 @@ def test_two_threads_that_set_different_values_both_are_kept(tmp_path: Path) -> 
 
     def work(numbers: range) -> None:
         files = GarageFiles(root)
-        outcomes.extend(keep(files, change(Edit((f"k{n}",), 0, n + 1), ref=ANN)) for n in numbers)
+        outcomes.extend(save(files, change(Edit((f"k{n}",), 0, n + 1), ref=ANN)) for n in numbers)
 
     threads = [threading.Thread(target=work, args=(range(start, 12, 2),)) for start in (0, 1)]
     for thread in threads:
@@ -352,7 +352,7 @@ def test_two_threads_that_set_different_values_both_are_kept(tmp_path: Path) -> 
     for thread in threads:
         thread.join()
 
-    assert all(isinstance(outcome, Kept) for outcome in outcomes)
+    assert all(isinstance(outcome, Saved) for outcome in outcomes)
     assert (root / "riders" / "ann.toml").read_text() == "".join(f"k{n} = {n + 1}\n" for n in range(12))
 
 
@@ -363,11 +363,11 @@ def test_two_processes_that_set_different_values_both_are_kept(tmp_path: Path) -
         "from paddock_tui.records.edits import Change, Edit, Step\n"
         "from paddock_tui.records.paths import Ref\n"
         "from paddock_tui.store.garage import GarageFiles\n"
-        "from paddock_tui.store.keeping import Kept, keep\n"
+        "from paddock_tui.store.saving import Saved, save\n"
         "root, key, old, new = sys.argv[1:]\n"
         "step = Step('', (Change(Ref('rider', 'ann'), (Edit((key,), old, new),)),))\n"
         "sys.stdin.readline()\n"
-        "assert isinstance(keep(GarageFiles(pathlib.Path(root)), step), Kept)\n"
+        "assert isinstance(save(GarageFiles(pathlib.Path(root)), step), Saved)\n"
     )
     wanted = [("name", "Ann", "Anna"), ("weight", "60 kg", "61 kg")]
     others = [
@@ -388,7 +388,7 @@ def test_the_time_of_the_lock_is_the_one_given(tmp_path: Path, monkeypatch: pyte
     seen: list[object] = []
     monkeypatch.setattr(writing, "replace_durably", lambda *_, **__: seen.append(locking.holder(root)))
 
-    keep(GarageFiles(root), change(Edit(("name",), "Plain", "x")), dt.datetime(2026, 5, 16, 10, 37, 5))
+    save(GarageFiles(root), change(Edit(("name",), "Plain", "x")), dt.datetime(2026, 5, 16, 10, 37, 5))
 
     assert isinstance(seen[0], locking.Holder)
     assert seen[0].since == dt.datetime(2026, 5, 16, 10, 37, 5)
