@@ -13,11 +13,11 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.fields import ANY, declared, find_spec
 from paddock_tui.records.garage import SCHEMA, Garage
 from paddock_tui.records.kinds import CLASSES
-from paddock_tui.records.of_bike import adjuster_shape, can_be_off, is_off
 from paddock_tui.records.paths import GARAGE, Path, Ref, parse
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
 from paddock_tui.records.shapes import Reference, is_id
+from paddock_tui.records.shapes_of_bike import adjuster_shape, can_be_off, is_off
 from paddock_tui.records.suspension import BY_HAND, Damping
 from tests.sample import FILES, bike, data_of, named, read, records
 

@@ -1,7 +1,7 @@
 """The pressure of the air outside: measured, else from the venue's altitude, else that of sea level."""
 
-from paddock_tui.advice.answers import Filled, Input, Inputs
-from paddock_tui.advice.history import About
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Filled, Input, Inputs
 from paddock_tui.records import common as c
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA, pressure_at_altitude_kpa
 

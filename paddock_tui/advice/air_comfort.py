@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import Answer, Inputs, Method, Told, told
 from paddock_tui.trade.comfort import heat_index, wind_chill
 
 HEAT = Method(

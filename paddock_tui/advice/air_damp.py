@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import Answer, Inputs, Method, Told, told
 from paddock_tui.quantities import rounded
 from paddock_tui.records.common import Units
 from paddock_tui.trade.dew import Damp, damp_risk

@@ -3,9 +3,9 @@
 from decimal import Decimal
 from typing import Final
 
+from paddock_tui.advice.about import About
 from paddock_tui.advice.air import ALTITUDE, MEASURED, filled_air
-from paddock_tui.advice.answers import Filled, Input, Inputs
-from paddock_tui.advice.history import About
+from paddock_tui.advice.calculators import Filled, Input, Inputs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount

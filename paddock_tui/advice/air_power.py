@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.air_inputs import pressure_kpa, pressure_needs, pressure_words
-from paddock_tui.advice.answers import Answer, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import Answer, Inputs, Method, Told, told
 from paddock_tui.quantities import convert
 from paddock_tui.trade.atmosphere import density_altitude_m
 from paddock_tui.trade.moist_air import density_kg_per_m3

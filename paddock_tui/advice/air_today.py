@@ -4,12 +4,12 @@ from collections.abc import Iterable, Iterator
 
 import attrs
 
+from paddock_tui.advice.about import About
 from paddock_tui.advice.air_comfort import comfort
 from paddock_tui.advice.air_damp import damp
 from paddock_tui.advice.air_inputs import INPUTS, filled_weather
 from paddock_tui.advice.air_power import air_and_power
-from paddock_tui.advice.answers import Answer, Calculator, Inputs
-from paddock_tui.advice.history import About
+from paddock_tui.advice.calculators import Answer, Calculator, Inputs
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.paths import Path

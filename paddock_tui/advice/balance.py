@@ -3,8 +3,9 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Input, Inputs, Method, Told, told
-from paddock_tui.advice.chassis import (
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Input, Inputs, Method, Told, told
+from paddock_tui.advice.forces import (
     AHEAD,
     BALANCE,
     BIKE_MASS,
@@ -19,7 +20,6 @@ from paddock_tui.advice.chassis import (
     in_g,
     slope_of,
 )
-from paddock_tui.advice.history import About
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
 from paddock_tui.trade.balance import centre_ahead_m, load_transfer_n

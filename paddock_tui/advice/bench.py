@@ -1,23 +1,23 @@
 """The calculators in the order in which the bench shows them."""
 
-from paddock_tui.advice.afternoon import afternoon
+from paddock_tui.advice.about import About
 from paddock_tui.advice.air_today import air_today
-from paddock_tui.advice.answers import Calculator
 from paddock_tui.advice.balance import balance
+from paddock_tui.advice.calculators import Calculator
 from paddock_tui.advice.fuel import fuel
 from paddock_tui.advice.gearing import gearing
-from paddock_tui.advice.history import About
 from paddock_tui.advice.lean import lean
 from paddock_tui.advice.levels import levels
-from paddock_tui.advice.lifting import lifting
 from paddock_tui.advice.noise import noise
+from paddock_tui.advice.pressure_later import afternoon
 from paddock_tui.advice.pressures import pressures
-from paddock_tui.advice.riders import riders
 from paddock_tui.advice.sag import sag
+from paddock_tui.advice.sag_of_another_rider import riders
 from paddock_tui.advice.sprockets import sprockets
 from paddock_tui.advice.stopping import stopping
 from paddock_tui.advice.tyre_ratings import tyre_ratings
 from paddock_tui.advice.wet_ratios import wet_to_dry_ratios
+from paddock_tui.advice.wheelie_gears import lifting
 
 
 def calculators(about: About) -> tuple[Calculator, ...]:

@@ -5,10 +5,10 @@ import functools
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.history import About, Past
-from paddock_tui.advice.so_far import count_words, day_of, so_far, until_words
-from paddock_tui.facts.servicing import ServiceDue, hours_ridden, services_due, since_start
+from paddock_tui.advice.about import About, Past
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.ridden_so_far import count_words, day_of, so_far, until_words
+from paddock_tui.facts.service import ServiceDue, hours_ridden, services_due, since_start
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount
 

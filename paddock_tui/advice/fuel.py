@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.history import About, pace_s, usual_lap_s
+from paddock_tui.advice.about import About, pace_s, usual_lap_s
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
 from paddock_tui.facts.fuel import in_tank, laps_around, rate_of, warm_up_laps
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c

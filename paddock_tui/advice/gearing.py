@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.history import About
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
 from paddock_tui.facts.controls import in_force_value
-from paddock_tui.facts.rolling import rear_rolled
+from paddock_tui.facts.wheel_circumference import rear_rolled
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import function_of, speed_of
 from paddock_tui.records.shapes import Number, Series

@@ -4,13 +4,13 @@ import functools
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.chassis import BOOKS, FRICTION, HEIGHT, filled_chassis
-from paddock_tui.advice.history import About
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.forces import BOOKS, FRICTION, HEIGHT, filled_chassis
 from paddock_tui.records import common as c
 from paddock_tui.records.people import Venue
 from paddock_tui.records.shapes import Number
-from paddock_tui.trade.beyond import Beyond
+from paddock_tui.trade.beyond_estimate import Beyond
 from paddock_tui.trade.combined_grip import share_left
 from paddock_tui.trade.lean import (
     friction_needed,

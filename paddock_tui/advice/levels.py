@@ -6,20 +6,20 @@ from typing import Final
 
 import attrs
 
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.history import About
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
 from paddock_tui.facts.controls import in_force_value, levels_of
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
-from paddock_tui.records.of_bike import label_of, setting_shape
 from paddock_tui.records.shapes import Flag, Word
+from paddock_tui.records.shapes_of_bike import label_of, setting_shape
 from paddock_tui.records.tyres import TYRE_KINDS
 from paddock_tui.rules.core import Put
 from paddock_tui.trade.levels import Level, Levels
-from paddock_tui.trade.starting import (
+from paddock_tui.trade.starting_levels import (
     COLD_TRACK_C,
     Aid,
     Group,

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.history import About
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
 from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole

@@ -6,8 +6,9 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from paddock_tui.advice import figures
+from paddock_tui.advice.about import ENDS, About, End
 from paddock_tui.advice.air import ALTITUDE, MEASURED, filled_air, outside_kpa, outside_words
-from paddock_tui.advice.answers import (
+from paddock_tui.advice.calculators import (
     START,
     Answer,
     Calculator,
@@ -19,16 +20,15 @@ from paddock_tui.advice.answers import (
     if_known,
     told,
 )
-from paddock_tui.advice.history import ENDS, About, End
-from paddock_tui.advice.learning import air_left, elsewhere, gas_learnt
+from paddock_tui.advice.tyre_air_learnt import air_left, elsewhere, gas_learnt
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
-from paddock_tui.records.outing import Reading
+from paddock_tui.records.session_parts import Reading
 from paddock_tui.records.shapes import Amount, Number
 from paddock_tui.rules.core import Put
+from paddock_tui.trade.cooling_pressure import Parked, Step, after_parking, at_gas_temperature
 from paddock_tui.trade.errors import OutOfRange, within
-from paddock_tui.trade.parked import Parked, Step, after_parking, at_gas_temperature
 from paddock_tui.trade.tyre_pressure import (
     Ambient,
     cold_band_kpa_gauge,

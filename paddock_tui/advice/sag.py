@@ -7,8 +7,18 @@ from decimal import Decimal
 import attrs
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import START, Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.history import About, End, latest_sag
+from paddock_tui.advice.about import About, End, latest_sag
+from paddock_tui.advice.calculators import (
+    START,
+    Answer,
+    Calculator,
+    Filled,
+    Input,
+    Inputs,
+    Method,
+    Told,
+    told,
+)
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number, Word

@@ -4,9 +4,9 @@ import functools
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
 from paddock_tui.advice.gearing import filled_sprockets
-from paddock_tui.advice.history import About
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Series, Word
 from paddock_tui.rules.core import Put

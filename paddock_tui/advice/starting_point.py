@@ -2,10 +2,10 @@
 
 import attrs
 
-from paddock_tui.advice.history import ENDS, About, End
+from paddock_tui.advice.about import ENDS, About, End
 from paddock_tui.advice.levels import levels
-from paddock_tui.advice.riders import riders
 from paddock_tui.advice.sag import adjuster_of
+from paddock_tui.advice.sag_of_another_rider import riders
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.people import Rider
 from paddock_tui.rules.core import Put

@@ -3,14 +3,14 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.chassis import FRICTION, SLOPE, slope_of
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.forces import FRICTION, SLOPE, slope_of
 from paddock_tui.advice.gearing import gearing
-from paddock_tui.advice.history import About
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
+from paddock_tui.trade.acceleration import distance_m, mean_m_s2
 from paddock_tui.trade.longitudinal import sliding_m_s2
-from paddock_tui.trade.speeding_up import distance_m, mean_m_s2
 from paddock_tui.trade.stopping import (
     BEST_M_S2,
     HALF_OF_RIDERS_USE,

@@ -6,9 +6,19 @@ from collections.abc import Iterable
 import attrs
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Input, Inputs, Method, Told, filled, if_known, told
-from paddock_tui.advice.history import About, End, tyre_of
-from paddock_tui.advice.so_far import count_words, day_of, so_far, until_words
+from paddock_tui.advice.about import About, End, tyre_of
+from paddock_tui.advice.calculators import (
+    Answer,
+    Calculator,
+    Input,
+    Inputs,
+    Method,
+    Told,
+    filled,
+    if_known,
+    told,
+)
+from paddock_tui.advice.ridden_so_far import count_words, day_of, so_far, until_words
 from paddock_tui.facts.tyre_counts import TyreCount, tyre_count
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import DateCode, Whole

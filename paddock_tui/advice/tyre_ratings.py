@@ -3,9 +3,9 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.chassis import AHEAD, BIKE_MASS, RIDER_MASS, WHEELBASE, filled_chassis
-from paddock_tui.advice.history import ENDS, About, End, tyre_of
+from paddock_tui.advice.about import ENDS, About, End, tyre_of
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.forces import AHEAD, BIKE_MASS, RIDER_MASS, WHEELBASE, filled_chassis
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.common import Units

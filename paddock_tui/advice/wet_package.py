@@ -2,7 +2,7 @@
 
 import attrs
 
-from paddock_tui.advice.history import About
+from paddock_tui.advice.about import About
 from paddock_tui.facts import ABSENT, NotKnown
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.wet_package import LeftWet, WetPackage, in_the_dry, package_of

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterable
 
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
-from paddock_tui.advice.chassis import (
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.forces import (
     AHEAD,
     BALANCE,
     FRICTION,
@@ -12,7 +13,6 @@ from paddock_tui.advice.chassis import (
     balance_of,
     filled_chassis,
 )
-from paddock_tui.advice.history import About
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
 from paddock_tui.trade.wet_grip import (

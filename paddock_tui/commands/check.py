@@ -22,16 +22,16 @@ from paddock_tui.commands.common import (
     sentences,
 )
 from paddock_tui.desk import Desk
-from paddock_tui.desk.assembling import Assembled
-from paddock_tui.desk.finding import unplaced
+from paddock_tui.desk.lookup import unplaced
+from paddock_tui.desk.situations import Assembled
 from paddock_tui.pages.garage import garage_heading
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.review import finding_key, review_page, verdict_line
 from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref, spell
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.rules import NOTE, Finding, Review, Where, review
 from paddock_tui.text import printable
 

@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from paddock_tui.desk import Desk, NoSuchRecord, find
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import FOLDERS, Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.text import fold, printable
 
 OK = 0

@@ -7,8 +7,8 @@ from paddock_tui.commands.common import NOT_DONE, OK, USAGE, Stop, columns, comp
 from paddock_tui.commands.common import sentences as sentences_of
 from paddock_tui.commands.set import NOTHING, keep_and_say
 from paddock_tui.desk import Desk
-from paddock_tui.desk.delaying import delaying, late_minutes
-from paddock_tui.desk.entering import entered, entering, entry_context
+from paddock_tui.desk.day.late import delaying, late_minutes
+from paddock_tui.desk.edits.entry_line import entered, entering, entry_context
 from paddock_tui.entry import Line, answered, read_line
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Ref, spell

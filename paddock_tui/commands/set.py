@@ -15,7 +15,7 @@ from paddock_tui.commands.common import (
     sentences,
 )
 from paddock_tui.desk import Desk, setting
-from paddock_tui.desk.typing import said, shown
+from paddock_tui.desk.edits.values import said, shown
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import spell
 from paddock_tui.store.saving import Clash, NotSaved, Outcome, Saved

@@ -5,8 +5,8 @@ import attrs
 from paddock_tui.advice.ledger import Wanted
 from paddock_tui.commands.common import NOT_DONE, OK, Stop, columns, find_ref, open_desk, say
 from paddock_tui.desk import Desk
-from paddock_tui.desk.ledger import ledger
-from paddock_tui.desk.typing import bike_of
+from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.dash import dash_page
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.headings import heading_of

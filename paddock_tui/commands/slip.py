@@ -4,7 +4,7 @@ import datetime as dt
 
 from paddock_tui.commands.common import NOT_DONE, OK, Stop, find_ref, open_desk, say
 from paddock_tui.pages.headings import heading_of
-from paddock_tui.pages.slip import slip_lines
+from paddock_tui.pages.paper_slip import slip_lines
 
 
 def slip(folder: str, session: str | None, at: dt.datetime | None) -> int:

@@ -8,13 +8,13 @@ from pathlib import Path as FilePath
 
 import attrs
 
-from paddock_tui.advice.history import About
-from paddock_tui.desk.assembling import Assembled, assemble
-from paddock_tui.desk.finding import session_in_hand
-from paddock_tui.desk.history import Histories
-from paddock_tui.desk.mending import Preview, compared
-from paddock_tui.desk.timeline import Done, Timeline
-from paddock_tui.desk.unkept import Marks, marks, stage, whole_text
+from paddock_tui.advice.about import About
+from paddock_tui.desk.edits.remedies import Preview, compared
+from paddock_tui.desk.histories import Histories
+from paddock_tui.desk.lookup import session_in_hand
+from paddock_tui.desk.situations import Assembled, assemble
+from paddock_tui.desk.undo import Done, Timeline
+from paddock_tui.desk.unsaved import Marks, marks, stage, whole_text
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import History
 from paddock_tui.records.common import Units

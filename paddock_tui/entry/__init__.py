@@ -3,9 +3,9 @@
 One line is one record and one step. It is applied whole, or not at all.
 """
 
-from paddock_tui.entry.completing import complete, completed
+from paddock_tui.entry.completion import complete, completed
 from paddock_tui.entry.line import LONGEST, Choice, Context, Line, Piece, Question, Unread, answered
-from paddock_tui.entry.printing import printed
+from paddock_tui.entry.line_of_edits import printed
 from paddock_tui.entry.reading import read_line
 from paddock_tui.entry.typed import FAR_BAR, far_from, read_typed
 from paddock_tui.entry.vocabulary import Words, calls_of

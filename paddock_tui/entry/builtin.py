@@ -5,8 +5,8 @@ from typing import Literal
 import attrs
 
 from paddock_tui.records.calls import ADJUSTER_CALLS, CONTROL_CALLS
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.paths import Path
+from paddock_tui.records.shapes_of_bike import label_of
 
 LAPS = "laps"
 NOTE = "note"

@@ -3,14 +3,14 @@
 from collections.abc import Sequence
 
 from paddock_tui.entry.builtin import Absent
+from paddock_tui.entry.field_names import said_label
 from paddock_tui.entry.line import Choice
+from paddock_tui.entry.line_state import State
 from paddock_tui.entry.lookup import Found, look_up, nearest
-from paddock_tui.entry.naming import said_label
 from paddock_tui.entry.own_calls import UNIT_WORDS
-from paddock_tui.entry.scanning import Token, split
-from paddock_tui.entry.state import State
+from paddock_tui.entry.scanner import Token, split
 from paddock_tui.entry.vocabulary import Single, Target
-from paddock_tui.records.fielding import field_at
+from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import parse
 
 _MOST_WORDS = 6

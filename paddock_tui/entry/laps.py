@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 import attrs
 
-from paddock_tui.entry.scanning import Token
+from paddock_tui.entry.scanner import Token
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes import Lap, LapTime
 from paddock_tui.records.shapes.laps import MARKS
-from paddock_tui.records.trouble import Trouble
 
 HEADINGS = ("lap", "laps", "time", "times", "laptime", "lap-time", "lap_time", "no", "no.", "nr", "#", "mark")
 """Words that stand above a pasted column and are no lap times."""

@@ -11,7 +11,7 @@ from paddock_tui.entry.vocabulary import Words, calls_of
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Missing, Value
-from paddock_tui.records.fielding import Field
+from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
 

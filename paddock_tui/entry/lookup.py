@@ -10,7 +10,7 @@ from collections.abc import Iterable
 import attrs
 
 from paddock_tui.entry.builtin import Absent
-from paddock_tui.entry.naming import initials_of
+from paddock_tui.entry.field_names import initials_of
 from paddock_tui.entry.vocabulary import Target, Words
 
 LEAST = 3

@@ -1,13 +1,13 @@
 """One typed line, read whole: every piece, every question, every error."""
 
 from paddock_tui.entry.builtin import LEFT_OUT
-from paddock_tui.entry.checking import check_line
 from paddock_tui.entry.heads import head
 from paddock_tui.entry.line import LONGEST, Context, Line, Piece, Unread
-from paddock_tui.entry.rows import read_row
-from paddock_tui.entry.scanning import storable, tokens
-from paddock_tui.entry.special import read_special
-from paddock_tui.entry.state import State
+from paddock_tui.entry.line_checks import check_line
+from paddock_tui.entry.line_state import State
+from paddock_tui.entry.pairs import read_row
+from paddock_tui.entry.scanner import storable, tokens
+from paddock_tui.entry.special_words import read_special
 from paddock_tui.entry.values import NotTaken, Taken, take
 from paddock_tui.entry.vocabulary import Lone, Row, Single, Special
 from paddock_tui.records.shapes import Flag

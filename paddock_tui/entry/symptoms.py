@@ -1,6 +1,6 @@
 """Symptoms picked by a few letters, or by a digit from a short numbered list."""
 
-from paddock_tui.records.outing import SYMPTOMS
+from paddock_tui.records.session_parts import SYMPTOMS
 
 SHORT = (
     "dives",

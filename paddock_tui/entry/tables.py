@@ -6,10 +6,10 @@ import io
 import attrs
 
 from paddock_tui.entry.laps import HEADINGS, Run, read_laps
-from paddock_tui.entry.scanning import Token, tokens
+from paddock_tui.entry.scanner import Token, tokens
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes import LapTime
 from paddock_tui.records.shapes.laps import MARKS
-from paddock_tui.records.trouble import Trouble
 
 MOST_ROWS = 1000
 _DELIMITERS = ",;\t|"

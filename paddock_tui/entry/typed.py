@@ -5,9 +5,9 @@ from typing import Any, cast
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Missing, Value
-from paddock_tui.records.fielding import Field
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.shapes import Amount, AmountOrWord, Shape
-from paddock_tui.records.trouble import Trouble
 
 FAR_BAR = 0.4
 """A bare pressure further than this from the one before is asked about. Common practice, no source."""

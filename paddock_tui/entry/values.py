@@ -9,10 +9,11 @@ import attrs
 from paddock_tui.entry.builtin import CLEAR, DOWN, LEFT_OUT, NOW, UP
 from paddock_tui.entry.line import Context
 from paddock_tui.entry.own_calls import UNIT_WORDS
-from paddock_tui.entry.scanning import Token, split, unquoted
+from paddock_tui.entry.scanner import Token, split, unquoted
 from paddock_tui.entry.typed import read_typed
 from paddock_tui.records.edits import MISSING, Missing, Value
-from paddock_tui.records.fielding import Field
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.shapes import (
     Amount,
     AmountOrWord,
@@ -34,7 +35,6 @@ from paddock_tui.records.shapes import (
     WordSetting,
 )
 from paddock_tui.records.shapes.laps import MARKS
-from paddock_tui.records.trouble import Trouble
 
 _MINUS = str.maketrans("−", "-")
 

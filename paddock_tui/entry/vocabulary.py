@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.entry.builtin import LONE, READINGS, ROWS, SPECIAL, Absent, RowWords, of_a_bike
-from paddock_tui.entry.naming import (
+from paddock_tui.entry.field_names import (
     SET_UP,
     has_a_word,
     names_of,
@@ -17,10 +17,10 @@ from paddock_tui.entry.own_calls import own_calls, why_not
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import ADJUSTER_CALLS, adjuster_call, control_call, place_of
-from paddock_tui.records.fielding import Field, field_at, fields
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields_of_record import Field, field_at, fields
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, spell
-from paddock_tui.records.trouble import Trouble
 
 _OF_BIKE = ("controls", "adjusters", "offsets")
 

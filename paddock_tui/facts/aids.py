@@ -10,10 +10,10 @@ from paddock_tui.facts.incidents import Happened
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control, Effect, function_of
-from paddock_tui.records.of_bike import is_off
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
+from paddock_tui.records.shapes_of_bike import is_off
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.levels import Scale
 

@@ -10,12 +10,12 @@ from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.checklist import DAY_STAGES, STAGES, Checklist, Item
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import Entry, RidingDay
-from paddock_tui.records.fielding import field_at
 from paddock_tui.records.fields import specs, value_at
+from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.kinds import Record
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.paths import Path, parse
 from paddock_tui.records.session import Session
+from paddock_tui.records.shapes_of_bike import label_of
 
 RACING = ("qualifying", "race", "start practice")
 """The kinds of session that start from a grid."""

@@ -13,10 +13,10 @@ from paddock_tui.records.electronics import (
     Mode,
     function_of,
 )
-from paddock_tui.records.of_bike import is_off, label_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
+from paddock_tui.records.shapes_of_bike import is_off, label_of
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.levels import OFF_HELP, HelpScale, Levels, Scale
 

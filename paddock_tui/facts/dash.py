@@ -6,10 +6,10 @@ from paddock_tui.facts.controls import in_force_value
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
+from paddock_tui.records.shapes_of_bike import label_of
 
 _BY_KEY = ("key-on", "key-off", "stall")
 """What a value that survives the key survives; a fuse or the battery takes everything."""

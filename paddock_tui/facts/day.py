@@ -8,10 +8,10 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import Entry, RidingDay
 from paddock_tui.records.electronics import Control, function_of, speed_of
-from paddock_tui.records.of_bike import is_off
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
+from paddock_tui.records.shapes_of_bike import is_off
 
 
 @attrs.frozen

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 
 import attrs
 
-from paddock_tui.facts.consumption import ROAD, TRACK, fuel_learnt, tank_l
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.facts.fuel_consumption import ROAD, TRACK, fuel_learnt, tank_l
 from paddock_tui.facts.pace import pace_s, usual_lap_s
 from paddock_tui.facts.past import History
 from paddock_tui.quantities import Quantity

@@ -9,9 +9,9 @@ from paddock_tui.facts.core import fact
 from paddock_tui.facts.past import History, Past
 from paddock_tui.records.day import Entry, RidingDay
 from paddock_tui.records.kinds import Record
-from paddock_tui.records.outing import Incident
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Incident
 
 
 @attrs.frozen

@@ -5,17 +5,17 @@ from collections.abc import Mapping
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import tyre_of
-from paddock_tui.facts.rolling import rear_rolled
+from paddock_tui.facts.wheel_circumference import rear_rolled
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade import lifting
+from paddock_tui.trade import wheelie_gears
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.gearing import overall_ratio
-from paddock_tui.trade.lifting import GearLift, GearTorque
 from paddock_tui.trade.wet_grip import wet_words
+from paddock_tui.trade.wheelie_gears import GearLift, GearTorque
 
 
 @fact("the height of the centre of mass", at="bike:chassis.centre_height")
@@ -109,13 +109,13 @@ def front_lift_n(
 ) -> float | Unknown:
     """Force at the rear wheel in N from which on the front wheel carries nothing, rider still, road level."""
     try:
-        return lifting.lift_force_n(wet_mass_kg + rider_kg, centre_ahead_m, centre_height_m)
+        return wheelie_gears.lift_force_n(wet_mass_kg + rider_kg, centre_ahead_m, centre_height_m)
     except OutOfRange:
         return UNKNOWN
 
 
 def _lifting_words(gears: tuple[GearLift, ...]) -> str:
-    words = lifting.in_words(gears)
+    words = wheelie_gears.in_words(gears)
     return (
         f"{words} can lift the front on torque alone" if words else "no gear lifts the front on torque alone"
     )
@@ -128,7 +128,7 @@ def gears_that_lift(
     """Every gear with its force at the rear wheel against the one that lifts the front."""
     try:
         radius_m = rear_rolled_m / math.tau
-        return lifting.gears_that_lift(overall_ratios, torque_curve, radius_m, front_lift_n)
+        return wheelie_gears.gears_that_lift(overall_ratios, torque_curve, radius_m, front_lift_n)
     except (CannotBe, OutOfRange):
         return UNKNOWN
 

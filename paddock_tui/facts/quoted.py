@@ -9,7 +9,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.setup import SetUp
-from paddock_tui.trade import lifting
+from paddock_tui.trade import wheelie_gears
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.gearing import overall_ratio
 from paddock_tui.trade.wet_grip import wet_words
@@ -37,10 +37,10 @@ def lifting_said(bike: Bike, setup: SetUp, records: Mapping[str, Record]) -> str
     kg = known[0].to("kg") + known[1].to("kg")
     primary, front, rear, rolled_m = figures
     try:
-        force_n = lifting.lift_force_n(kg, known[2].to("m"), known[3].to("m"))
+        force_n = wheelie_gears.lift_force_n(kg, known[2].to("m"), known[3].to("m"))
         ratios = [overall_ratio(primary, gear, int(front), int(rear)) for gear in bike.drive.gearbox]
-        gears = lifting.gears_that_lift(ratios, torque, rolled_m / math.tau, force_n)
+        gears = wheelie_gears.gears_that_lift(ratios, torque, rolled_m / math.tau, force_n)
     except (CannotBe, OutOfRange):
         return ""
-    words = lifting.in_words(gears)
+    words = wheelie_gears.in_words(gears)
     return f" Rider still, road level: {words} can lift the front on torque alone." if words else ""

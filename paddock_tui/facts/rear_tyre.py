@@ -6,7 +6,7 @@ from paddock_tui.facts.tyres import Seen, last_seen, unscrubbed
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
-from paddock_tui.trade.starting import COLD_TRACK_C
+from paddock_tui.trade.starting_levels import COLD_TRACK_C
 
 WORN_LOOKS = ("flat centre", "cracks", "cord", "split", "below the marks")
 

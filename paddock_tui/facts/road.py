@@ -8,10 +8,10 @@ from paddock_tui.facts.past import End, tyre_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control, Effect, function_of
-from paddock_tui.records.of_bike import is_off
-from paddock_tui.records.outing import Reading
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Reading
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes_of_bike import is_off
 from paddock_tui.records.tyres import TyreSet
 
 ORDER = ("leaving", "warmers", "cold")

@@ -7,8 +7,8 @@ from paddock_tui.facts.past import End, History
 from paddock_tui.facts.suspension import what_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
-from paddock_tui.records.outing import SagReading
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import SagReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.trade.errors import CannotBe, OutOfRange

@@ -5,9 +5,9 @@ import attrs
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import place_of
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import BY_HAND, Adjuster
 
 

@@ -9,8 +9,8 @@ from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import ENDS, End, History
 from paddock_tui.facts.tyre_pressures import Read, read_at
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.outing import Reading
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Reading
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 

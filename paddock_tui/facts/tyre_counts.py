@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import End, History, Past, first_set, tyre_of
-from paddock_tui.facts.servicing import hours_ridden
+from paddock_tui.facts.service import hours_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet

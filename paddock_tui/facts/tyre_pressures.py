@@ -8,12 +8,12 @@ from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import End, History, tyre_of
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.outing import Reading
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Reading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
+from paddock_tui.trade.cooling_pressure import Freshness, freshness
 from paddock_tui.trade.errors import CannotBe, OutOfRange
-from paddock_tui.trade.parked import Freshness, freshness
 from paddock_tui.trade.tyre_pressure import gas_temperature_c
 
 FULL_SESSION_MIN = 10.0

@@ -6,13 +6,13 @@ from paddock_tui.facts.controls import FRONT_ABS, in_force_value, levels_of
 from paddock_tui.facts.wet_values import Conditions, Part, Wanted, WetValue
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import FUNCTIONS, HELP_FUNCTIONS, Control, Mode, function_of
-from paddock_tui.records.of_bike import can_be_off, is_off, label_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
+from paddock_tui.records.shapes_of_bike import can_be_off, is_off, label_of
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.levels import OFF_HELP, Level, Scale
-from paddock_tui.trade.starting import Aid, starting_help
+from paddock_tui.trade.starting_levels import Aid, starting_help
 
 _SAME = 1e-9
 

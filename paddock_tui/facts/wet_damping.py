@@ -13,8 +13,8 @@ from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.suspension import damping_unused, what_of
 from paddock_tui.facts.wet_values import Part, Wanted, WetValue
 from paddock_tui.records.bike import Bike, BikeEnd
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
 
 CLICKS_DAMP, CLICKS_WET = 2.0, 3.0

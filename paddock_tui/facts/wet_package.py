@@ -22,14 +22,14 @@ from paddock_tui.facts.wet_values import Conditions, WetValue, conditions_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import function_of
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.errors import CannotBe, OutOfRange
-from paddock_tui.trade.starting import TyreState
+from paddock_tui.trade.starting_levels import TyreState
 
 _RAIN_TYRES = ("wet", "intermediate")
 

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.trade.starting import Group, Surface, TyreKind, TyreState
+from paddock_tui.trade.starting_levels import Group, Surface, TyreKind, TyreState
 
 Part = Literal["mode", "aid", "engine braking", "launch", "damping", "preload"]
 

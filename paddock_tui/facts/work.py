@@ -5,9 +5,9 @@ import attrs
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import ENDS, End, History, Past, first_set
-from paddock_tui.records.outing import Work
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Work
 
 WHEELS = ("wheel out", "caliper", "brake", "axle")
 """Work after which fasteners of wheels and brakes have to be tightened and seen by a second person."""

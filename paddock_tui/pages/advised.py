@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 import attrs
 
-from paddock_tui.advice.rows import Beside
+from paddock_tui.advice.beside_setup import Beside
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Path, Ref
 

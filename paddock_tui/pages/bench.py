@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from paddock_tui.advice.answers import Answer, Calculator, Filled, Input
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import UNKNOWN_WORD, also_in
 from paddock_tui.records.common import AIR_PRESSURE, Units

@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Iterator
 
 from paddock_tui.facts import Situation
+from paddock_tui.facts.checklist_stages import AtHand, at_hand
 from paddock_tui.facts.checklists import OPEN, TO_FIX, Checked, ItemState, ListState, day_place
-from paddock_tui.facts.stages import AtHand, at_hand
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import trouble_at
 from paddock_tui.records.checklist import DAY_STAGES

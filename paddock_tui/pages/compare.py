@@ -9,8 +9,8 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import Difference, differences, written
 from paddock_tui.records.electronics import Control, function_of
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.text import printable
 from paddock_tui.trade.levels import Level, Levels
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Set
 
-from paddock_tui.desk.dashing import HAPPENINGS, MODE, READ, VALUES, planned
+from paddock_tui.desk.day.dash import HAPPENINGS, MODE, READ, VALUES, planned
 from paddock_tui.facts.controls import of_range
 from paddock_tui.facts.dash import undone_by
 from paddock_tui.pages.rows import Page, Row, Section
@@ -11,10 +11,10 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.electronics import Control, function_of, speed_of
-from paddock_tui.records.of_bike import is_off, label_of
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
+from paddock_tui.records.shapes_of_bike import is_off, label_of
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 

@@ -9,7 +9,7 @@ from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.common import Units
 from paddock_tui.records.day import RidingDay, Slot
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 

@@ -5,12 +5,12 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.finding import Glance, glance, order
+from paddock_tui.desk.lookup import Glance, glance, order
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import short_date
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.data import lookup
 from paddock_tui.text import printable
 

@@ -4,14 +4,14 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.desk.last_time import LastTime
+from paddock_tui.desk.sessions.last_time import LastTime
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import short_date
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
-from paddock_tui.records.fielding import SET_UP, Field, fields
 from paddock_tui.records.fields import value_at
+from paddock_tui.records.fields_of_record import SET_UP, Field, fields
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
 from paddock_tui.rules.core import Put

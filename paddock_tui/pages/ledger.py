@@ -4,8 +4,8 @@ import itertools
 from collections.abc import Iterator
 
 from paddock_tui.advice.ledger import ANY, NAMES, TO_COME, Best, Entry, Wanted, choices
-from paddock_tui.advice.stints import lap_words, shift_words
-from paddock_tui.desk.ledger import Ledger
+from paddock_tui.advice.session_laps import lap_words, shift_words
+from paddock_tui.desk.sessions.ledger import Ledger
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import short_date
 from paddock_tui.records.paths import Path, Ref

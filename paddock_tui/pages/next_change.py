@@ -4,12 +4,12 @@ from collections.abc import Iterator, Mapping
 
 import attrs
 
-from paddock_tui.advice.changing import Advised, Kind, Proposal
+from paddock_tui.advice.next_change import Advised, Kind, Proposal
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.common import Units
 from paddock_tui.records.differences import Difference, differences
-from paddock_tui.records.fielding import field_at
+from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.store.garage import Loaded

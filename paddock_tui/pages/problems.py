@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator
 
 from paddock_tui.pages.rows import Row
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.errors import Trouble
 from paddock_tui.text import printable
 
 

@@ -12,11 +12,11 @@ from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.electronics import function_of
-from paddock_tui.records.fielding import SET_UP, Field, below
 from paddock_tui.records.fields import Spec, entry_of, specs
+from paddock_tui.records.fields_of_record import SET_UP, Field, below
 from paddock_tui.records.kinds import Record
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 

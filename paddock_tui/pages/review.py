@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.errors import Trouble
 from paddock_tui.rules import HOLD, Finding, Pending, Review
 from paddock_tui.text import printable
 

@@ -12,12 +12,12 @@ from paddock_tui.pages.setup import setup_sections
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
-from paddock_tui.records.fielding import SET_UP, field_at
 from paddock_tui.records.fields import ANY, declared, entry_of, find_table
+from paddock_tui.records.fields_of_record import SET_UP, field_at
 from paddock_tui.records.kinds import CLASSES
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.store.garage import Loaded
 
 NEXT = "#"

@@ -9,11 +9,11 @@ from paddock_tui.pages.values import field_row, with_trouble
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
-from paddock_tui.records.fielding import SET_UP, field_at
-from paddock_tui.records.of_bike import label_of, offered, setting_shape
+from paddock_tui.records.fields_of_record import SET_UP, field_at
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.shapes_of_bike import label_of, offered, setting_shape
 from paddock_tui.records.suspension import BY_HAND, Adjuster
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable

@@ -7,10 +7,10 @@ import attrs
 from paddock_tui.pages.rows import Row
 from paddock_tui.quantities import Quantity, compatible
 from paddock_tui.records.common import AIR_PRESSURE, Units
-from paddock_tui.records.fielding import Field
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.fields import value_at
+from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable

@@ -2,13 +2,13 @@
 
 from paddock_tui.pages.advised import working_section
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.records.fielding import Field
 from paddock_tui.records.fields import value_at
+from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import spell
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Counted
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.rules.uses import rules_using
+from paddock_tui.rules.rules_of_value import rules_using
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 

@@ -5,10 +5,10 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.paths import Path
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.shapes_of_bike import label_of
 
 TABLES = ("controls", "adjusters", "offsets")
 """The tables of a set-up; everything else in it is a value of its own."""

@@ -7,11 +7,11 @@ import attrs
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.fields import one, tables, values
 from paddock_tui.records.shapes import Series, Setting, Word, Words
 from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.shapes.numbers import read_number
-from paddock_tui.records.trouble import Trouble
 
 HELP_FUNCTIONS = ("traction", "wheelie", "slide", "front-abs", "rear-abs", "abs", "throttle", "power")
 """Functions that have more or less help; `abs` is front and rear in one."""

@@ -16,12 +16,12 @@ from cattrs.errors import (
 from cattrs.gen import make_dict_structure_fn, override
 
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.kinds import CLASSES, Record
-from paddock_tui.records.of_bike import set_up_troubles
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes.base import Shape, found_words
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.shapes_of_bike import set_up_troubles
 
 Hook = Callable[[Any, Any], Any]
 

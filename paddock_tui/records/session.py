@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
-from paddock_tui.records import outing as o
+from paddock_tui.records import session_parts as o
 from paddock_tui.records.fields import ENDS, NUMBERED, nested, one, table, tables, values
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Lap, LapTime, Reference, Whole, Word

@@ -1,7 +1,7 @@
 """Words that the rules about the aids share."""
 
 from paddock_tui.facts.controls import Shown
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import Put
 
 

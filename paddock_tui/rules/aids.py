@@ -2,7 +2,7 @@
 
 from paddock_tui.facts.controls import levels_of
 from paddock_tui.records.electronics import Control
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import AIDS, CAUTION, Raise, Remedy, Result, rule
 from paddock_tui.text import clip
 

@@ -1,9 +1,9 @@
 """Rules about what damping is set to: the ends of a range, fork legs that differ, a damper nearly closed."""
 
-from paddock_tui.facts.legs import Legs
+from paddock_tui.facts.damping_adjusters import Legs
 from paddock_tui.facts.suspension import AdjusterShown
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import CAUTION, COMMON, SERIOUS, SUSPENSION, Put, Raise, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit

@@ -5,9 +5,9 @@ from paddock_tui.facts.dash import DashShown, ModeShown, undone_by
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import AIDS, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
 from paddock_tui.text import clip
 from paddock_tui.trade.errors import CannotBe, OutOfRange

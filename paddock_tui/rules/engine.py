@@ -9,9 +9,9 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, Facts, Missing, NotKnown
 from paddock_tui.facts.situation import Situation
-from paddock_tui.records.of_bike import label_of
-from paddock_tui.records.outing import Accepted
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.session_parts import Accepted
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import CAUTION, HOLD, RULES, SERIOUS, About, Raise, Remedy, Rule, Severity, call
 from paddock_tui.rules.limits import Limits
 from paddock_tui.text import clip

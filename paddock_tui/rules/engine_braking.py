@@ -1,7 +1,7 @@
 """The rule about engine braking on a wet track: a two-ended scale, neither end of which is help."""
 
 from paddock_tui.facts.aids import Freed
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import shown_of, start, track
 from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit

@@ -3,7 +3,7 @@
 from paddock_tui.facts.controls import Mapped
 from paddock_tui.facts.suspension import AdjusterShown
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import NOTE, Put, Raise, Remedy, Result, rule
 from paddock_tui.text import clip
 

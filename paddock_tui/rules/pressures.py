@@ -20,7 +20,7 @@ from paddock_tui.rules.core import (
     rule,
 )
 from paddock_tui.rules.limits import Limits, limit
-from paddock_tui.trade.parked import Freshness
+from paddock_tui.trade.cooling_pressure import Freshness
 
 _OWN = "common practice, no source"
 

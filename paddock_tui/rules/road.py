@@ -6,7 +6,7 @@ from paddock_tui.facts.past import End
 from paddock_tui.facts.road import Leaving
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.electronics import Control
-from paddock_tui.records.of_bike import label_of
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,

@@ -2,12 +2,12 @@
 
 import datetime as dt
 
-from paddock_tui.facts.servicing import ServiceDue
+from paddock_tui.facts.service import ServiceDue
 from paddock_tui.records.session import Session
 from paddock_tui.rules.core import BRAKES, CAUTION, NOTE, Raise, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.servicing import due_date
+from paddock_tui.trade.service_due import due_date
 
 _MONTHS = limit(
     "brake-fluid-old",

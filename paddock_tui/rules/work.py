@@ -2,8 +2,8 @@
 
 from paddock_tui.facts.work import Moved, Undone
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.of_bike import label_of
 from paddock_tui.records.session import Session
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import BRAKES, CAUTION, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
 from paddock_tui.text import clip, printable
 

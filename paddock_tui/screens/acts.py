@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 import attrs
 
 from paddock_tui.desk import accepting, withdrawing
-from paddock_tui.desk.mending import mending
-from paddock_tui.desk.offering import offering
+from paddock_tui.desk.edits.remedies import mending
+from paddock_tui.desk.edits.worked_out import offering
 from paddock_tui.pages.last_time import puts_of
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref

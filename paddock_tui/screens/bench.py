@@ -4,17 +4,17 @@ from typing import TYPE_CHECKING, Any, cast
 
 import attrs
 
-from paddock_tui.advice.answers import Calculator
 from paddock_tui.advice.bench import calculators
-from paddock_tui.desk.keying import one_digit
+from paddock_tui.advice.calculators import Calculator
+from paddock_tui.desk.edits.keys import one_digit
 from paddock_tui.entry import read_typed
 from paddock_tui.pages.bench import BENCH, input_at
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.common import Units
-from paddock_tui.records.fielding import Field
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes import Flag
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.widgets import messages
 
 if TYPE_CHECKING:

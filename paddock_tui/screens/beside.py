@@ -2,11 +2,11 @@
 
 import attrs
 
-from paddock_tui.advice.history import ENDS, About, tyre_of
-from paddock_tui.advice.rows import Beside
-from paddock_tui.advice.rows_of_records import beside_bike, beside_day, beside_tyres
+from paddock_tui.advice.about import ENDS, About, tyre_of
+from paddock_tui.advice.beside_records import beside_bike, beside_day, beside_tyres
+from paddock_tui.advice.beside_setup import Beside
 from paddock_tui.desk import Desk
-from paddock_tui.desk.assembling import Assembled
+from paddock_tui.desk.situations import Assembled
 from paddock_tui.facts import Situation
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay

@@ -4,13 +4,13 @@ from typing import TYPE_CHECKING, Any
 
 import attrs
 
-from paddock_tui.advice.changing import Advised, Kind, next_change
-from paddock_tui.desk.changing import next_of, ridden_one, taking_change
-from paddock_tui.desk.next_session import next_session
-from paddock_tui.desk.typing import setting_value
+from paddock_tui.advice.next_change import Advised, Kind, next_change
+from paddock_tui.desk.edits.values import setting_value
+from paddock_tui.desk.sessions.next_change import next_of, ridden_one, taking_change
+from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.pages.next_change import ANSWER, OWN, answers_of, proposal_of
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.widgets import messages
 
 if TYPE_CHECKING:

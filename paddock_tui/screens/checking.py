@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING, Any
 
 import attrs
 
-from paddock_tui.desk.checking import ANSWERS, answering
+from paddock_tui.desk.day.checklist import ANSWERS, answering
 from paddock_tui.facts.checklists import ItemState
 from paddock_tui.pages.checklist import KEYS, checked_of, first_open
 from paddock_tui.pages.rows import Row

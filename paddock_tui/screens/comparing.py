@@ -5,16 +5,16 @@ from typing import TYPE_CHECKING
 import attrs
 
 from paddock_tui.advice.starting_point import starting_point
-from paddock_tui.desk.offering import offering
-from paddock_tui.desk.others import profile_for
-from paddock_tui.desk.typing import bike_of
+from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.edits.worked_out import offering
+from paddock_tui.desk.sessions.profile_for_another import profile_for
 from paddock_tui.pages.compare import Side, compare_page
 from paddock_tui.pages.rows import Page
 from paddock_tui.records.edits import Step
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable
 

@@ -4,15 +4,15 @@ from typing import TYPE_CHECKING, Any
 
 import attrs
 
-from paddock_tui.desk.dashing import HAPPENINGS, READ, as_planned, noting, reading, showing, unread
-from paddock_tui.desk.typing import bike_of
+from paddock_tui.desk.day.dash import HAPPENINGS, READ, as_planned, noting, reading, showing, unread
+from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.pages.dash import KEYS, rows_to_read
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import Step
-from paddock_tui.records.of_bike import setting_shape
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.shapes import LevelSetting
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.shapes_of_bike import setting_shape
 from paddock_tui.widgets import messages
 
 if TYPE_CHECKING:

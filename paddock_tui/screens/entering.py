@@ -2,12 +2,12 @@
 
 from typing import TYPE_CHECKING
 
-from paddock_tui.desk.entering import entering, entry_context
-from paddock_tui.desk.typing import shown
+from paddock_tui.desk.edits.entry_line import entering, entry_context
+from paddock_tui.desk.edits.values import shown
 from paddock_tui.entry import Context, Line, completed, read_line
 from paddock_tui.records.edits import Step
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.screens import timing
 from paddock_tui.screens.question import Question
 from paddock_tui.store.data import lookup

@@ -4,15 +4,15 @@ from typing import TYPE_CHECKING
 
 import attrs
 
-from paddock_tui.desk.filing import bringing_back, duplicating, renaming, retiring
-from paddock_tui.desk.growing import adding, dropping, wanted
-from paddock_tui.desk.naming import ASKED, id_of, naming
-from paddock_tui.desk.next_session import next_session
-from paddock_tui.desk.profiles import profiles_for, saving_as, taking
+from paddock_tui.desk.edits.tables import adding, dropping, wanted
+from paddock_tui.desk.files.names import ASKED, id_of, naming
+from paddock_tui.desk.files.records import bringing_back, duplicating, renaming, retiring
+from paddock_tui.desk.sessions.next_session import next_session
+from paddock_tui.desk.sessions.profiles import profiles_for, saving_as, taking
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import Create, Rename, Step
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import FOLDERS, Path, Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.screens.question import Question
 
 if TYPE_CHECKING:

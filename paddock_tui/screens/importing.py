@@ -5,14 +5,14 @@ from typing import TYPE_CHECKING
 
 import attrs
 
-from paddock_tui.desk.entering import entering, entry_context
+from paddock_tui.desk.edits.entry_line import entering, entry_context
 from paddock_tui.entry import Context, read_line
 from paddock_tui.entry.builtin import LAPS
 from paddock_tui.entry.laps import Run
 from paddock_tui.entry.tables import Table, laps_of, read_table
 from paddock_tui.records.edits import Step
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.screens.question import Question
 from paddock_tui.store.foreign import foreign_text
 from paddock_tui.text import clip, printable

@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING
 import attrs
 
 from paddock_tui.desk import Told
-from paddock_tui.desk.timeline import Done
-from paddock_tui.desk.unkept import NOT_YET
+from paddock_tui.desk.undo import Done
+from paddock_tui.desk.unsaved import NOT_YET
 from paddock_tui.pages.actions import NOT_KEPT
 from paddock_tui.pages.rows import Page
-from paddock_tui.pages.unkept import marked
+from paddock_tui.pages.unsaved import marked
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.outcomes import said_of
 from paddock_tui.screens.question import Question

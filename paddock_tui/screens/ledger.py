@@ -5,14 +5,14 @@ from typing import TYPE_CHECKING, Any
 import attrs
 
 from paddock_tui.advice.ledger import Entry, Wanted, choices, chosen, stepped
-from paddock_tui.desk.going_back import setting_back, trying_back
-from paddock_tui.desk.ledger import bike_at, ledger
-from paddock_tui.pages.change import TRY_BACK, change_page
+from paddock_tui.desk.sessions.ledger import bike_at, ledger
+from paddock_tui.desk.sessions.restore import setting_back, trying_back
 from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_page
+from paddock_tui.pages.one_change import TRY_BACK, change_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Step
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.widgets import messages
 
 if TYPE_CHECKING:

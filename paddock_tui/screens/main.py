@@ -7,9 +7,9 @@ from textual.app import ComposeResult
 from textual.message import Message
 
 from paddock_tui.desk import Desk, clearing, setting
-from paddock_tui.desk.finding import glance
-from paddock_tui.desk.keying import sets_at_once, stepping, toggling, value_on
-from paddock_tui.desk.typing import field_of
+from paddock_tui.desk.edits.keys import sets_at_once, stepping, toggling, value_on
+from paddock_tui.desk.edits.values import field_of
+from paddock_tui.desk.lookup import glance
 from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value

@@ -4,9 +4,9 @@ from typing import TYPE_CHECKING
 
 import attrs
 
-from paddock_tui.desk.typing import setting_value
+from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.entry.values import to_the_minute
-from paddock_tui.pages.out import NOW, first_row, holds_of, judged_going_out, out_page
+from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page
 from paddock_tui.pages.rows import Row
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable

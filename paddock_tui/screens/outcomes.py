@@ -1,6 +1,6 @@
 """What became of a step, in the words of the last line."""
 
-from paddock_tui.desk.typing import shown
+from paddock_tui.desk.edits.values import shown
 from paddock_tui.records.paths import spell
 from paddock_tui.store.saving import Clash, NotSaved, Outcome, Saved
 from paddock_tui.text import printable

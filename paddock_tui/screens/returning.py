@@ -4,9 +4,8 @@ from typing import TYPE_CHECKING, Any
 
 import attrs
 
-from paddock_tui.desk.entering import entering, entry_context, last_pressures
-from paddock_tui.desk.return_rows import first_open, following, open_groups
-from paddock_tui.desk.returning import (
+from paddock_tui.desk.debrief.rows import first_open, following, open_groups
+from paddock_tui.desk.debrief.steps import (
     PARKED,
     STAMPS,
     answering,
@@ -16,17 +15,18 @@ from paddock_tui.desk.returning import (
     stamping,
     why_not_stamped,
 )
-from paddock_tui.desk.typing import clearing
+from paddock_tui.desk.edits.entry_line import entering, entry_context, last_pressures
+from paddock_tui.desk.edits.values import clearing
 from paddock_tui.entry import read_line, read_typed
 from paddock_tui.entry.builtin import LAPS
-from paddock_tui.entry.groups import SKIP, Group, is_no_answer, is_skipped, read_group, rule_of
-from paddock_tui.entry.held import Held
+from paddock_tui.entry.key_repeat import Held
+from paddock_tui.entry.return_rows import SKIP, Group, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.entry.symptoms import candidates, numbered
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import MISSING, Change, Step, Value
-from paddock_tui.records.fielding import field_at
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.widgets import messages
 
 if TYPE_CHECKING:

@@ -5,38 +5,38 @@ from collections.abc import Callable
 import attrs
 
 from paddock_tui.advice.bench import calculators
-from paddock_tui.advice.changing import next_change
+from paddock_tui.advice.beside_setup import beside_session, beside_setup
 from paddock_tui.advice.ledger import Wanted
-from paddock_tui.advice.rows import beside_session, beside_setup
+from paddock_tui.advice.next_change import next_change
 from paddock_tui.desk import Desk
-from paddock_tui.desk.assembling import Assembled
-from paddock_tui.desk.changing import next_of, ridden_one
-from paddock_tui.desk.clock import clock_of
-from paddock_tui.desk.finding import glance
-from paddock_tui.desk.last_time import last_time
-from paddock_tui.desk.mending import mending
-from paddock_tui.desk.return_rows import open_groups
-from paddock_tui.desk.timing import WHY, forbidden
-from paddock_tui.desk.typing import bike_of, field_of
+from paddock_tui.desk.day.countdown import clock_of
+from paddock_tui.desk.debrief.lap_timing import WHY, forbidden
+from paddock_tui.desk.debrief.rows import open_groups
+from paddock_tui.desk.edits.remedies import mending
+from paddock_tui.desk.edits.values import bike_of, field_of
+from paddock_tui.desk.lookup import glance
+from paddock_tui.desk.sessions.last_time import last_time
+from paddock_tui.desk.sessions.next_change import next_of, ridden_one
+from paddock_tui.desk.situations import Assembled
 from paddock_tui.pages.actions import Context, actions_page, help_page
 from paddock_tui.pages.advised import advised, working_section
 from paddock_tui.pages.bench import Typed, bench_page
 from paddock_tui.pages.checklist import checklist_page
-from paddock_tui.pages.clock import clock_section, clock_words
+from paddock_tui.pages.countdown import clock_section, clock_words
 from paddock_tui.pages.dash import dash_page
 from paddock_tui.pages.day import day_page, group_today
+from paddock_tui.pages.debrief import return_page
 from paddock_tui.pages.garage import garage_page
+from paddock_tui.pages.going_out import judged_going_out, out_page
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.last_time import last_time_page
 from paddock_tui.pages.limits import limits_page
 from paddock_tui.pages.next_change import Coming, next_change_page
-from paddock_tui.pages.out import judged_going_out, out_page
+from paddock_tui.pages.paper_slip import slip_page
 from paddock_tui.pages.record import record_page, title_of
-from paddock_tui.pages.returning import return_page
 from paddock_tui.pages.review import CAUTION_WORDS, finding_key, finding_rows, review_page, verdict_line
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.session import session_page, set_up_page, without_laps
-from paddock_tui.pages.slip import slip_page
 from paddock_tui.pages.today import today_page
 from paddock_tui.pages.why import why_page
 from paddock_tui.records.common import Units

@@ -2,13 +2,13 @@
 
 from typing import TYPE_CHECKING
 
-from paddock_tui.desk.delaying import delaying, late_minutes
-from paddock_tui.desk.timetables import EXAMPLE, read_times, timetabling
+from paddock_tui.desk.day.late import delaying, late_minutes
+from paddock_tui.desk.day.timetable import EXAMPLE, read_times, timetabling
 from paddock_tui.pages.day import group_today
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable
 

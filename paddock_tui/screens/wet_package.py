@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 import attrs
 
 from paddock_tui.advice.wet_package import wet_package
-from paddock_tui.desk.offering import offering
+from paddock_tui.desk.edits.worked_out import offering
 from paddock_tui.screens.comparing import previewed
 
 if TYPE_CHECKING:

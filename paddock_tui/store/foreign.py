@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.errors import Trouble
 
 MOST_BYTES = 1_000_000
 

@@ -9,13 +9,13 @@ from typing import Any
 import attrs
 
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.fields import declared
 from paddock_tui.records.garage import SCHEMA, Garage
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref, spell
 from paddock_tui.records.reading import Read, read_record
 from paddock_tui.records.shapes.references import Reference
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.lines import scan
 from paddock_tui.store.listing import Listing, listed
 from paddock_tui.store.reading import loads, read_text

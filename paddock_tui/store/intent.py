@@ -8,7 +8,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.records.edits import Rename, Step
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.errors import Trouble
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles

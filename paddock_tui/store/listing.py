@@ -6,9 +6,9 @@ from pathlib import Path
 
 import attrs
 
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.records.shapes.references import id_of, is_id
-from paddock_tui.records.trouble import Trouble
 
 
 @attrs.frozen

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.errors import Trouble
 from paddock_tui.store.errors import in_plain_words
 from paddock_tui.store.hints import hint
 from paddock_tui.store.lines import BOM, split_lines

@@ -6,8 +6,8 @@ from pathlib import Path as FilePath
 import attrs
 
 from paddock_tui.records.edits import AnyChange, Change, Create, Rekey, Remove, Rename
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import check_writable, remove_durably, rename_durably, replace_durably
 from paddock_tui.store.garage import GarageFiles

@@ -7,7 +7,7 @@ circle as in Cossalter, Motorcycle Dynamics, 2nd ed. 2006, from memory.
 
 import math
 
-from paddock_tui.trade.beyond import Beyond
+from paddock_tui.trade.beyond_estimate import Beyond
 from paddock_tui.trade.errors import within
 from paddock_tui.trade.lean import friction_share
 from paddock_tui.trade.springs import G_M_S2

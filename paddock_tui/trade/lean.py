@@ -9,7 +9,7 @@ tyre's width as in Cossalter, Motorcycle Dynamics, 2nd ed. 2006, from memory.
 
 import math
 
-from paddock_tui.trade.beyond import Beyond
+from paddock_tui.trade.beyond_estimate import Beyond
 from paddock_tui.trade.errors import CannotBe, above, within
 from paddock_tui.trade.longitudinal import checked_friction
 from paddock_tui.trade.springs import G_M_S2

@@ -12,7 +12,7 @@ from collections.abc import Iterator, Sequence
 
 import attrs
 
-from paddock_tui.trade.describing import mean, numbers
+from paddock_tui.trade.descriptive import mean, numbers
 from paddock_tui.trade.ranks import Side
 
 ALL_UP_TO = 20_000

@@ -12,7 +12,7 @@ from typing import Literal
 import attrs
 
 from paddock_tui.trade.chances import above_normal
-from paddock_tui.trade.describing import numbers
+from paddock_tui.trade.descriptive import numbers
 from paddock_tui.trade.errors import CannotBe
 
 Side = Literal["two-sided", "greater", "less"]

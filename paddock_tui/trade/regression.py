@@ -11,7 +11,7 @@ from collections.abc import Sequence
 import attrs
 
 from paddock_tui.trade.chances import normal_quantile
-from paddock_tui.trade.describing import mean, median, numbers
+from paddock_tui.trade.descriptive import mean, median, numbers
 from paddock_tui.trade.errors import CannotBe, within
 
 

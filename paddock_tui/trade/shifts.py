@@ -10,7 +10,7 @@ from collections.abc import Sequence
 import attrs
 
 from paddock_tui.trade.chances import normal_quantile
-from paddock_tui.trade.describing import median, numbers
+from paddock_tui.trade.descriptive import median, numbers
 from paddock_tui.trade.errors import within
 from paddock_tui.trade.ranks import EXACT_UP_TO, ways
 from paddock_tui.trade.signed_ranks import sums

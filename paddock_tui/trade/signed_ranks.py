@@ -6,7 +6,7 @@ Source: Hollander and Wolfe 1973, chapter 3. Differences of zero are left out, a
 from collections.abc import Sequence
 from functools import lru_cache
 
-from paddock_tui.trade.describing import numbers
+from paddock_tui.trade.descriptive import numbers
 from paddock_tui.trade.errors import CannotBe
 from paddock_tui.trade.ranks import Ranked, Side, approximate, middle_ranks, ties
 

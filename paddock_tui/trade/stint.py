@@ -10,7 +10,7 @@ from collections.abc import Iterable
 
 import attrs
 
-from paddock_tui.trade.describing import deviation, median, spread
+from paddock_tui.trade.descriptive import deviation, median, spread
 from paddock_tui.trade.errors import above
 from paddock_tui.trade.regression import Slope, theil_sen
 

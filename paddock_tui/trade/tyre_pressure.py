@@ -8,8 +8,8 @@ hot figure comes first; nothing here says that a pressure is right for a tyre.
 import attrs
 
 from paddock_tui.trade.errors import within
-from paddock_tui.trade.gas import absolute_kpa, gauge_kpa, pressure_after_kpa_abs, temperature_after_c
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
+from paddock_tui.trade.tyre_air import absolute_kpa, gauge_kpa, pressure_after_kpa_abs, temperature_after_c
 
 
 @attrs.frozen

@@ -5,9 +5,9 @@ import functools
 import tomllib
 from typing import Any
 
-from paddock_tui.advice.answers import Answer, Calculator
-from paddock_tui.advice.history import About, History, Past
-from paddock_tui.desk.assembling import assemble
+from paddock_tui.advice.about import About, History, Past
+from paddock_tui.advice.calculators import Answer, Calculator
+from paddock_tui.desk.situations import assemble
 from paddock_tui.facts import Situation
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units

@@ -7,8 +7,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.advice.air_today import air_on_rows, air_today
-from paddock_tui.advice.answers import Answer
-from paddock_tui.advice.rows import Beside, beside_session, beside_setup
+from paddock_tui.advice.beside_setup import Beside, beside_session, beside_setup
+from paddock_tui.advice.calculators import Answer
 from paddock_tui.quantities import Quantity
 from tests.advice.given import BAR, PSI, about, answers, bike, session, venue
 

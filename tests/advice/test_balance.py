@@ -2,8 +2,8 @@
 
 from decimal import Decimal
 
+from paddock_tui.advice.about import About
 from paddock_tui.advice.balance import balance
-from paddock_tui.advice.history import About
 from paddock_tui.quantities import Quantity
 from tests.advice.given import PSI, about, answers, bike, rider, session
 

@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 
+from paddock_tui.advice.about import History
 from paddock_tui.advice.fuel import fuel
-from paddock_tui.advice.history import History
 from paddock_tui.quantities import Quantity
 from tests.advice.given import BAR, PSI, about, answers, bike, past, rider, sample, session, venue
 

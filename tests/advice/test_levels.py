@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from paddock_tui.advice.answers import Answer
+from paddock_tui.advice.calculators import Answer
 from paddock_tui.advice.levels import levels
 from paddock_tui.quantities import Quantity
 from tests.advice.given import about, answers, bike, rider, sample, session, tyres

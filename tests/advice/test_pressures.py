@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.advice.afternoon import afternoon
+from paddock_tui.advice.pressure_later import afternoon
 from paddock_tui.advice.pressures import pressures
 from paddock_tui.quantities import Quantity
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA

@@ -7,9 +7,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from paddock_tui.advice.about import History
 from paddock_tui.advice.bench import calculators
-from paddock_tui.advice.history import History
-from paddock_tui.advice.rows import beside_session, beside_setup
+from paddock_tui.advice.beside_setup import beside_session, beside_setup
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.shapes import Amount, AmountOrWord, Flag, Number, Series, Shape, Whole
 from tests.advice.given import BAR, PSI, about, bike, past, rider, sample, session, tyres, venue

@@ -1,9 +1,9 @@
 """Sag and springs: measured figures, preload within the adjuster's range, verdicts with their reason."""
 
-from paddock_tui.advice.answers import Answer
-from paddock_tui.advice.history import ENDS, About, History
-from paddock_tui.advice.riders import riders
+from paddock_tui.advice.about import ENDS, About, History
+from paddock_tui.advice.calculators import Answer
 from paddock_tui.advice.sag import sag
+from paddock_tui.advice.sag_of_another_rider import riders
 from tests.advice.given import about, answers, bike, past, rider, sample, session
 
 LENGTHS = """

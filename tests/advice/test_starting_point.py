@@ -3,7 +3,7 @@
 import attrs
 import pytest
 
-from paddock_tui.advice.history import About, History
+from paddock_tui.advice.about import About, History
 from paddock_tui.advice.starting_point import for_another_rider, preload_for, starting_point
 from paddock_tui.records.people import Rider
 from tests.advice.given import about, bike, rider, sample, session, tyres

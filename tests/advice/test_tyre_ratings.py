@@ -2,8 +2,8 @@
 
 import pytest
 
-from paddock_tui.advice.answers import Answer
-from paddock_tui.advice.history import History
+from paddock_tui.advice.about import History
+from paddock_tui.advice.calculators import Answer
 from paddock_tui.advice.tyre_ratings import tyre_ratings
 from tests.advice.given import PSI, about, answers, bike, past, rider, session, tyres
 

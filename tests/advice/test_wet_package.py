@@ -3,7 +3,7 @@
 import attrs
 import pytest
 
-from paddock_tui.advice.history import About
+from paddock_tui.advice.about import About
 from paddock_tui.advice.wet_package import NOTHING_OPEN, Offered, wet_package
 from paddock_tui.records.setup import Profile
 from tests.advice.given import sample

@@ -21,7 +21,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.desk import Desk, setting_value
-from paddock_tui.desk.filing import creating, renaming
+from paddock_tui.desk.files.records import creating, renaming
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.data import lookup

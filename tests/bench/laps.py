@@ -13,7 +13,7 @@ from collections.abc import Callable, Iterator
 
 import attrs
 
-from paddock_tui.trade.judging import Judgement, Moved, Ridden, judged
+from paddock_tui.trade.change_effect import Judgement, Moved, Ridden, judged
 from paddock_tui.trade.stint import Timed, stint
 
 LAP_S = 104.0

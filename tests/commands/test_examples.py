@@ -3,9 +3,9 @@
 import pytest
 
 from paddock_tui.commands.examples import EXAMPLES
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.fields import declared
 from paddock_tui.records.kinds import CLASSES
-from paddock_tui.records.trouble import Trouble
 
 CASES = [(kind, path, text) for kind, values in EXAMPLES.items() for path, text in values.items()]
 

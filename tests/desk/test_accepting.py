@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.desk import Desk, accepting, withdrawing
-from paddock_tui.desk.typing import login
+from paddock_tui.desk.edits.values import login
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Finding
 from tests.desk.opened import BEFORE, NEXT, at_desk, typed

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.desk import Desk, Told
-from paddock_tui.desk.filing import creating
+from paddock_tui.desk.files.records import creating
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import GARAGE, Ref

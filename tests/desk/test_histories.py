@@ -3,10 +3,10 @@
 import datetime as dt
 from pathlib import Path
 
-from paddock_tui.advice.history import History
+from paddock_tui.advice.about import History
 from paddock_tui.desk import Desk
-from paddock_tui.desk.assembling import assemble
-from paddock_tui.desk.history import Histories
+from paddock_tui.desk.histories import Histories
+from paddock_tui.desk.situations import assemble
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 from tests.small import BIKE, session, write

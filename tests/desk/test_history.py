@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.filing import creating, duplicating, renaming
+from paddock_tui.desk.files.records import creating, duplicating, renaming
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.saving import Saved

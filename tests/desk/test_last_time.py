@@ -6,7 +6,7 @@ from typing import Any
 import attrs
 import pytest
 
-from paddock_tui.desk.last_time import last_time, unlike, untold
+from paddock_tui.desk.sessions.last_time import last_time, unlike, untold
 from paddock_tui.facts.past import History, Past
 from paddock_tui.facts.situation import Situation
 from paddock_tui.quantities import Quantity, parse

@@ -7,13 +7,13 @@ from typing import Any
 
 import pytest
 
-from paddock_tui.desk.next_session import next_session
+from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.records.edits import Create, Step
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.fields import declared
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.session import Session
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import BEFORE, NEXT, at_desk

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.mending import Preview, compared, mending
+from paddock_tui.desk.edits.remedies import Preview, compared, mending
 from paddock_tui.records.edits import Change, Edit, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import CAUTION, HOLD, SERIOUS, Finding, Remedy, Review, Severity, Where, review

@@ -6,10 +6,10 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.profiles import profiles_for, saving_as, taking
+from paddock_tui.desk.sessions.profiles import profiles_for, saving_as, taking
 from paddock_tui.records.edits import Create, Step
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk, names
 from tests.small import changed_lines, session, snapshot, write

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.desk.typing import clearing, setting_value
+from paddock_tui.desk.edits.values import clearing, setting_value
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit
 from paddock_tui.records.paths import Ref

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from paddock_tui.desk.filing import creating
+from paddock_tui.desk.files.records import creating
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.outcomes import said_of

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.entry import Context
 from paddock_tui.records.edits import MISSING, Missing, Value
-from paddock_tui.records.fielding import Field
+from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import (
     Amount,

@@ -7,10 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.entry.laps import read_laps
-from paddock_tui.entry.scanning import tokens
+from paddock_tui.entry.scanner import tokens
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes import Lap, LapTime
 from paddock_tui.records.shapes.laps import MARKS, nearest_minute
-from paddock_tui.records.trouble import Trouble
 
 USUAL_S = 104.0
 

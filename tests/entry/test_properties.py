@@ -7,9 +7,9 @@ from hypothesis import strategies as st
 
 from paddock_tui.entry import LONGEST, complete, completed, printed, read_line
 from paddock_tui.records.edits import MISSING
-from paddock_tui.records.fielding import field_at
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.trouble import Trouble
 from tests.entry import strategies
 from tests.entry.contexts import BADGER, MAGPIE, OTTER, PROFILE, RIDER, context
 from tests.entry.lines_refused import ERRORS

@@ -3,7 +3,7 @@
 import pytest
 
 from paddock_tui.entry.symptoms import SHORT, candidates, numbered, picked
-from paddock_tui.records.outing import SYMPTOMS
+from paddock_tui.records.session_parts import SYMPTOMS
 
 
 @pytest.mark.parametrize(

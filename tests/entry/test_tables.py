@@ -4,7 +4,7 @@ import pytest
 
 from paddock_tui.entry.laps import Run
 from paddock_tui.entry.tables import Table, laps_of, read_table
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.errors import Trouble
 
 HEADED = "Lap,Time,Mark\n1,1:58.9,out\n2,1:44.3,\n3,1:59.0,in\n"
 

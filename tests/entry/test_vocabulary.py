@@ -10,16 +10,16 @@ from hypothesis import strategies as st
 
 from paddock_tui.entry import Context, calls_of, read_line
 from paddock_tui.entry.builtin import LONE, READINGS, ROWS, SPECIAL, VALUE_WORDS, fixed_calls
+from paddock_tui.entry.field_names import typed_at_once
 from paddock_tui.entry.lookup import look_up
-from paddock_tui.entry.naming import typed_at_once
 from paddock_tui.entry.own_calls import UNIT_WORDS
 from paddock_tui.entry.vocabulary import Lone, Words
 from paddock_tui.quantities.table import ALIASES, AMBIGUOUS, TABLE
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import ADJUSTER_CALLS, CONTROL_CALLS
 from paddock_tui.records.electronics import Control
-from paddock_tui.records.fielding import field_at
 from paddock_tui.records.fields import declared
+from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session

@@ -6,7 +6,7 @@ import pytest
 
 from paddock_tui.facts import ABSENT, NotKnown
 from paddock_tui.facts.physics import torque_points
-from paddock_tui.trade.lifting import in_words
+from paddock_tui.trade.wheelie_gears import in_words
 from tests.advice.given import bike
 from tests.rules.situations import Change, files, put, situation, without
 

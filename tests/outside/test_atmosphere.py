@@ -13,7 +13,6 @@ from paddock_tui.trade.atmosphere import (
     geopotential_m,
     pressure_altitude_m,
 )
-from paddock_tui.trade.gas import saturation_kpa
 from paddock_tui.trade.moist_air import (
     density_kg_per_m3,
     dew_point_c,
@@ -31,6 +30,7 @@ from paddock_tui.trade.power_correction import (
     sae_j1349,
 )
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
+from paddock_tui.trade.tyre_air import saturation_kpa
 from tests.outside.rows import Row, accounted, params
 
 psychrolib.SetUnitSystem(psychrolib.SI)

@@ -4,6 +4,7 @@ import math
 
 import pytest
 
+from paddock_tui.trade.acceleration import distance_m, mean_m_s2
 from paddock_tui.trade.balance import Balance, centre_ahead_m, load_transfer_n
 from paddock_tui.trade.lean import (
     corner_speed_m_s,
@@ -14,7 +15,6 @@ from paddock_tui.trade.lean import (
     wide_tyre_deg,
 )
 from paddock_tui.trade.longitudinal import rear_lift_m_s2, wheelie_m_s2
-from paddock_tui.trade.speeding_up import distance_m, mean_m_s2
 from paddock_tui.trade.speeds import m_s_from_km_h
 from tests.outside.rows import Row, accounted, params
 

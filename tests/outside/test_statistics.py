@@ -11,7 +11,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.chances import above_normal, above_student, normal_quantile
-from paddock_tui.trade.describing import (
+from paddock_tui.trade.descriptive import (
     absolute_deviation,
     autocorrelation,
     deviation,

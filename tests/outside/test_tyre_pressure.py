@@ -5,7 +5,7 @@ from CoolProp.CoolProp import PropsSI
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.trade.gas import (
+from paddock_tui.trade.tyre_air import (
     gauge_kpa,
     pressure_after_kpa_abs,
     saturation_kpa,

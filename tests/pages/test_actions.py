@@ -22,8 +22,8 @@ from paddock_tui.pages.actions import (
 )
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Kind, Page, Row, Section
-from paddock_tui.records.outing import Accepted
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.session_parts import Accepted
 from paddock_tui.rules import CAUTION, HOLD, NOTE, SERIOUS, Finding, Remedy, Severity, Where
 from paddock_tui.rules.core import Put
 from paddock_tui.text import width

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.desk.growing import dropping, wanted
+from paddock_tui.desk.edits.tables import dropping, wanted
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page

@@ -1,6 +1,6 @@
 """Answers on rows: a few words first, values to take over, never on a row that takes no key."""
 
-from paddock_tui.advice.rows import Beside
+from paddock_tui.advice.beside_setup import Beside
 from paddock_tui.pages.advised import advised, working_section
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Path, Ref

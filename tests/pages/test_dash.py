@@ -7,8 +7,8 @@ import attrs
 import pytest
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.dashing import MODE, READ
-from paddock_tui.desk.typing import bike_of, setting
+from paddock_tui.desk.day.dash import MODE, READ
+from paddock_tui.desk.edits.values import bike_of, setting
 from paddock_tui.pages.dash import dash_page, rows_to_read
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Page, Row

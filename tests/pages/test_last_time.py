@@ -4,9 +4,9 @@ import datetime as dt
 from pathlib import Path
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.last_time import last_time
-from paddock_tui.desk.offering import offering
-from paddock_tui.desk.typing import bike_of
+from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.edits.worked_out import offering
+from paddock_tui.desk.sessions.last_time import last_time
 from paddock_tui.pages.last_time import last_time_page, puts_of
 from paddock_tui.pages.rows import Page
 from paddock_tui.records.edits import Step

@@ -3,9 +3,9 @@
 from pathlib import Path
 
 from paddock_tui.advice.ledger import Wanted
-from paddock_tui.desk.ledger import bike_at, ledger
-from paddock_tui.pages.change import TRY_BACK, change_page
+from paddock_tui.desk.sessions.ledger import bike_at, ledger
 from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_page
+from paddock_tui.pages.one_change import TRY_BACK, change_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref

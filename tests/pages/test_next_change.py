@@ -2,9 +2,9 @@
 
 from pathlib import Path
 
-from paddock_tui.advice.changing import next_change
+from paddock_tui.advice.next_change import next_change
 from paddock_tui.desk import Desk
-from paddock_tui.desk.changing import next_of
+from paddock_tui.desk.sessions.next_change import next_of
 from paddock_tui.pages.next_change import Coming, answers_of, next_change_page, proposal_of
 from paddock_tui.pages.rows import Page, Section
 from paddock_tui.records.common import Units

@@ -7,9 +7,9 @@ import pytest
 from paddock_tui.facts.core import Missing
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.review import CAUTION_WORDS, due_words, review_page, verdict_line
-from paddock_tui.records.outing import Accepted
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.session_parts import Accepted
 from paddock_tui.rules import (
     CAUTION,
     HOLD,

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.desk.typing import bike_of
+from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row

@@ -5,11 +5,11 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.desk.typing import bike_of, field_of
+from paddock_tui.desk.edits.values import bike_of, field_of
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page
 from paddock_tui.pages.why import why_page
-from paddock_tui.records.fielding import Field, fields
+from paddock_tui.records.fields_of_record import Field, fields
 from paddock_tui.records.paths import Path as Keys
 from paddock_tui.records.paths import Ref, parse
 from paddock_tui.store.garage import GarageFiles, Loaded

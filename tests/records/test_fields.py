@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.fielding import field_at, fields
 from paddock_tui.records.fields import ANY, Declared, declared, find_spec, specs, value_at
+from paddock_tui.records.fields_of_record import field_at, fields
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import KINDS, Path
 from paddock_tui.records.reading import read_record

@@ -8,8 +8,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.fielding import fields
 from paddock_tui.records.fields import specs, value_at
+from paddock_tui.records.fields_of_record import fields
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import Path, spell
 from paddock_tui.records.reading import read_record

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from paddock_tui.quantities import EVERYDAY_UNITS, Quantity, dimension_of
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import Bounds, OffValue
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.fields import declared
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.shapes import (
@@ -34,7 +35,6 @@ from paddock_tui.records.shapes import (
     WordSetting,
 )
 from paddock_tui.records.shapes.limits import LimitValue
-from paddock_tui.records.trouble import Trouble
 
 SETTINGS = settings(max_examples=50, deadline=None)
 

@@ -6,9 +6,9 @@ from typing import Any
 import attrs
 import pytest
 
-from paddock_tui.records.outing import Accepted
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Accepted
 from paddock_tui.rules import CAUTION, HOLD, NOTE, RULES, SERIOUS, Finding, Remedy, Review, Severity, review
 from paddock_tui.rules.core import About, Raise, call, rule
 from tests.rules.situations import SESSION, WHOLE, at, files, look, put, raised, situation, without

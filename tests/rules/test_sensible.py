@@ -6,7 +6,7 @@ import pytest
 
 from paddock_tui.rules import CAUTION, NOTE
 from paddock_tui.trade.levels import Levels
-from paddock_tui.trade.starting import Aid, Group, Surface, TyreKind, starting_help
+from paddock_tui.trade.starting_levels import Aid, Group, Surface, TyreKind, starting_help
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, Change, at, look, put
 
 AIDS = {

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from paddock_tui.pages.change import TRY_BACK
+from paddock_tui.pages.one_change import TRY_BACK
 from tests.screens.rider import Rider, riding
 from tests.small import snapshot
 

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.errors import Trouble
 from paddock_tui.store.reading import loads, read_text
 
 REFUSED = {

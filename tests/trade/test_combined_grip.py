@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paddock_tui.trade.beyond import Beyond
+from paddock_tui.trade.beyond_estimate import Beyond
 from paddock_tui.trade.combined_grip import braking_left_m_s2, share_left
 from paddock_tui.trade.errors import OutOfRange
 from tests.trade.test_balance import G, few

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
-from paddock_tui.trade.beyond import Beyond
+from paddock_tui.trade.beyond_estimate import Beyond
 from paddock_tui.trade.errors import CannotBe, OutOfRange
 from paddock_tui.trade.lean import (
     corner_speed_m_s,

@@ -4,7 +4,7 @@ from paddock_tui.advice.ledger.best import Best, bests
 from paddock_tui.advice.ledger.changes import SetUpChange, because_of, changes_between
 from paddock_tui.advice.ledger.conditions import Beside, side_by_side
 from paddock_tui.advice.ledger.entries import TO_COME, Entry, entries_of, mixed_laps
-from paddock_tui.advice.ledger.filtering import ANY, NAMES, Wanted, choices, chosen, stepped
+from paddock_tui.advice.ledger.filters import ANY, NAMES, Wanted, choices, chosen, stepped
 
 __all__ = [
     "ANY",

@@ -5,11 +5,11 @@ from collections.abc import Iterable, Iterator
 import attrs
 
 from paddock_tui.advice.ledger.changes import SetUpChange, changes_between
-from paddock_tui.advice.stints import stint_of
+from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import Past
 from paddock_tui.records.bike import Bike
-from paddock_tui.trade.comparing import FEWEST
+from paddock_tui.trade.session_comparison import FEWEST
 
 
 @attrs.frozen

@@ -8,11 +8,11 @@ import attrs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import same_value
-from paddock_tui.records.fielding import SET_UP, Field, fields
 from paddock_tui.records.fields import value_at
-from paddock_tui.records.outing import Because
+from paddock_tui.records.fields_of_record import SET_UP, Field, fields
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Because
 from paddock_tui.records.shapes import Number, Whole
 
 TYRES: Path = ("tyres",)

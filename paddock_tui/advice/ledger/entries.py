@@ -15,15 +15,15 @@ from paddock_tui.advice.ledger.changes import (
     reversed_key,
 )
 from paddock_tui.advice.ledger.conditions import ageing, feel_shift, unlike
-from paddock_tui.advice.stints import stint_of
+from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import History, Past
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.outing import Because
 from paddock_tui.records.paths import Path
-from paddock_tui.trade.comparing import FEWEST, Compared, compared
-from paddock_tui.trade.judging import Judgement, Moved, Ridden, judged
+from paddock_tui.records.session_parts import Because
+from paddock_tui.trade.change_effect import Judgement, Moved, Ridden, judged
 from paddock_tui.trade.permutation import Mixed, permutation
+from paddock_tui.trade.session_comparison import FEWEST, Compared, compared
 
 TO_COME = "to come"
 """Said in place of a verdict while the session is not ridden."""

@@ -4,10 +4,10 @@ from typing import NamedTuple
 
 import attrs
 
-from paddock_tui.pages.layout.bars import common_ends, ends_line
 from paddock_tui.pages.layout.checks import check_lines
 from paddock_tui.pages.layout.columns import Columns
 from paddock_tui.pages.layout.fields import editor_lines, field_lines
+from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
 from paddock_tui.pages.layout.texts import text_lines
 from paddock_tui.pages.layout.view import View

@@ -2,9 +2,9 @@
 
 from functools import lru_cache
 
-from paddock_tui.pages.layout.bars import put_bar
 from paddock_tui.pages.layout.caret import put_editor
 from paddock_tui.pages.layout.columns import MARK, Columns
+from paddock_tui.pages.layout.help_bar import put_bar
 from paddock_tui.pages.layout.pen import Ink, Line, Span
 from paddock_tui.pages.layout.view import Editor
 from paddock_tui.pages.rows import Bar, Row

@@ -4,8 +4,8 @@ from decimal import Decimal
 
 from paddock_tui import quantities
 from paddock_tui.quantities import EXAMPLE, Quantity, Unreadable
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape, article, found_words
-from paddock_tui.records.trouble import Trouble
 
 
 class Amount(Shape[Quantity]):

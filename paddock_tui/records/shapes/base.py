@@ -4,7 +4,7 @@ import abc
 from typing import Generic, TypeVar
 
 from paddock_tui.records.edits import Plain
-from paddock_tui.records.trouble import Trouble
+from paddock_tui.records.errors import Trouble
 
 T = TypeVar("T")
 

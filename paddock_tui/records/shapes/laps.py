@@ -6,8 +6,8 @@ from decimal import Decimal
 
 import attrs
 
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape, found_words
-from paddock_tui.records.trouble import Trouble
 
 MARKS = ("out", "in", "traffic")
 """What may be said of a lap that is not a clean one: left the pits, came in, held up."""

@@ -2,9 +2,9 @@
 
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.shapes.numbers import Number, show_number
-from paddock_tui.records.trouble import Trouble
 
 _NUMBER = Number(-1e9, 1e9)
 

@@ -2,8 +2,8 @@
 
 import re
 
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape
-from paddock_tui.records.trouble import Trouble
 
 _MARKING = re.compile(
     r"\d{2,3}/\d{2,3} ?-? ?(?:Z?R|B)? ?\d{2}(?: M/C)?"

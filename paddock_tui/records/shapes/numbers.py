@@ -4,8 +4,8 @@ import math
 import re
 from decimal import Decimal
 
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape, found_words
-from paddock_tui.records.trouble import Trouble
 
 NUMBER = re.compile(r"[+-]?\d{1,12}(?:[.,]\d{1,12})?")
 

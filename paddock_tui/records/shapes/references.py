@@ -3,8 +3,8 @@
 import re
 import unicodedata
 
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape
-from paddock_tui.records.trouble import Trouble
 
 _ID = re.compile(r"[a-z0-9]+(?:[._-][a-z0-9]+)*")
 _LONGEST = 80

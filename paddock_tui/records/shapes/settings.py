@@ -2,10 +2,10 @@
 
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape, found_words
 from paddock_tui.records.shapes.numbers import read_number
 from paddock_tui.records.shapes.texts import one_of
-from paddock_tui.records.trouble import Trouble
 
 Setting = int | str
 """What a control is set to: a level as a number, everything else as the word or speed that was written."""

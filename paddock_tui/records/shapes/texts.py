@@ -2,8 +2,8 @@
 
 import difflib
 
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape, found_words
-from paddock_tui.records.trouble import Trouble
 
 _LONGEST = 2000
 

@@ -3,8 +3,8 @@
 import datetime as dt
 import re
 
+from paddock_tui.records.errors import Trouble
 from paddock_tui.records.shapes.base import Shape
-from paddock_tui.records.trouble import Trouble
 
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})(?:[:.](\d{2}))?")
 _FOUR = re.compile(r"(\d{1,2})(\d{2})")

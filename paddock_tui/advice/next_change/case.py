@@ -1,0 +1,134 @@
+"""The case that a proposal is made for: the session that was ridden, one symptom of it, and what is known."""
+
+from collections.abc import Iterator
+from typing import Final
+
+import attrs
+
+from paddock_tui.advice.about import About, End, Past, latest_sag
+from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike, BikeEnd
+from paddock_tui.records.fields import value_at
+from paddock_tui.records.paths import Path
+from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Symptom
+from paddock_tui.records.setup import SetUp
+from paddock_tui.trade.cooling_pressure import Freshness, freshness
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.sag import sag_of_lengths
+
+FEW_SESSIONS: Final = 2
+"""The first sessions on a bike or at a venue are for learning them. Common practice, no source."""
+
+FEW_LAPS: Final = 3
+"""With fewer clean laps than this nothing can be told. Common practice, no source."""
+
+
+@attrs.frozen
+class Case:
+    """One symptom of one ridden session, with the records around it; `at` is its table in the session."""
+
+    about: About
+    symptom: Symptom
+    key: str = ""
+    at: Path = ()
+
+    @property
+    def session(self) -> Session:
+        """The session that was ridden."""
+        return self.about.session
+
+    @property
+    def setup(self) -> SetUp:
+        """The set-up as it was ridden."""
+        return self.session.setup
+
+    @property
+    def bike(self) -> Bike:
+        """The bike; an empty one where it is not known."""
+        return self.about.situation.bike or Bike()
+
+    @property
+    def end(self) -> End:
+        """The end that the symptom names; the front where it names none."""
+        return "rear" if self.symptom.end == "rear" else "front"
+
+    @property
+    def group(self) -> str:
+        """The rider's group; a rider who says none is treated as a novice."""
+        rider = self.about.situation.rider
+        return (rider.group if rider is not None else None) or "novice"
+
+    @property
+    def column(self) -> str:
+        """The surface as it is judged: dry, damp or wet; empty where it is not known."""
+        return COLUMN.get(self.session.surface or "", "")
+
+    @property
+    def answer(self) -> str:
+        """The answer to the question about this symptom; empty where it was not given."""
+        return self.symptom.answer or ""
+
+    def bike_end(self, end: End) -> BikeEnd:
+        """Give one end of the bike."""
+        return self.bike.front if end == "front" else self.bike.rear
+
+    def over_target_kpa(self, end: End) -> float | None:
+        """Give how far the hot reading stands above this tyre's hot target; None where either is missing."""
+        hot, target = self.hot(end), self.target(end)
+        return None if hot is None or target is None else hot.to("kPa") - target.to("kPa")
+
+    def target(self, end: End) -> Quantity | None:
+        """Give the hot target of one tyre for this surface."""
+        tyre = self.about.tyre(end)
+        return tyre.hot_wet if self.column in ("damp", "wet") else tyre.hot_dry
+
+    def hot(self, end: End) -> Quantity | None:
+        """Give the hot reading of one tyre, where it was taken soon enough to count."""
+        reading = self.session.pressures.get("hot")
+        if reading is None:
+            return None
+        parked, at = self.session.parked, reading.at
+        if parked is not None and at is not None:
+            minutes = (at.hour - parked.hour) * 60 + at.minute - parked.minute
+            if minutes < 0 or freshness(minutes) is Freshness.LATE:
+                return None
+        return reading.front if end == "front" else reading.rear
+
+    def rider_sag_mm(self, end: End) -> float | None:
+        """Give the last rider sag that this rider measured at one end, in mm."""
+        measured = latest_sag(self.about, end, "rider", self.session.rider)
+        if measured is None:
+            return None
+        lengths = (measured.reading.extended, measured.reading.pushed, measured.reading.lifted)
+        try:
+            return sag_of_lengths(*(one.to("mm") for one in lengths if one is not None)).sag_mm
+        except (CannotBe, OutOfRange):
+            return None
+
+    def ridden_before(self) -> Iterator[Past]:
+        """Give the sessions on this bike that this rider rode before this one, newest first."""
+        for past in reversed(self.about.history.past):
+            if past.session.rider == self.session.rider and is_ridden(past.session):
+                yield past
+
+    @property
+    def venue(self) -> str | None:
+        """The venue of the session's day."""
+        return self.about.id_of("venue")
+
+    def clean_laps(self) -> int | None:
+        """Count the clean laps, else those that were only counted; None where nobody knows."""
+        if self.session.laps:
+            return sum(1 for lap in self.session.laps.values() if not lap.mark)
+        return self.session.ridden_laps
+
+    def moved_before(self, key: str) -> float | None:
+        """Give how far a height in mm was moved since the session that this one was copied from."""
+        source = self.about.situation.source
+        now = value_at(self.session, ("setup", key))
+        before = value_at(source, ("setup", key)) if source is not None else None
+        if not isinstance(now, Quantity) or not isinstance(before, Quantity):
+            return None
+        return now.to("mm") - before.to("mm")

@@ -1,0 +1,126 @@
+"""What comes before any change: what must be mended, and what has to be looked at first."""
+
+import datetime as dt
+from collections.abc import Iterator
+from typing import Final
+
+import attrs
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.about import ENDS, About
+from paddock_tui.advice.next_change.case import Case
+from paddock_tui.records.common import Check
+from paddock_tui.records.day import Entry
+from paddock_tui.records.session_parts import Symptom
+
+OFF_TARGET_KPA: Final = 13.8
+"""A hot pressure further than this from its target, 2 psi, is set right before anything else."""
+
+_LEVER: Final = {
+    "to the bar": "the brake lever comes to the bar",
+    "spongy hot": "the brake lever goes spongy hot",
+}
+_ENGINE: Final = {"clutch slips": "the clutch slips", "engine cuts out": "the engine cuts out"}
+_INCIDENTS: Final = {"leak": "a leak is written down", "warning lamp": "a warning lamp was lit"}
+_FINISHED: Final = ("cord", "split", "below the marks")
+
+
+@attrs.frozen
+class Looked:
+    """One thing that comes before a change: whether it is right (None: nobody looked), and in words."""
+
+    what: str
+    right: bool | None
+    said: str
+
+
+def mends(about: About) -> Iterator[str]:
+    """Say what has to be mended before anybody goes out again: brakes first."""
+    session = about.session
+    if session.lever in _LEVER:
+        yield _LEVER[session.lever]
+    for incident in session.incidents.values():
+        if incident.what in _INCIDENTS:
+            yield _INCIDENTS[incident.what]
+    for symptom in session.symptoms.values():
+        if symptom.what in _ENGINE:
+            yield _ENGINE[symptom.what]
+    for end, look in session.look.items():
+        for seen in look.seen or ():
+            if seen in _FINISHED:
+                yield f"{end} tyre: {seen}"
+
+
+def looked_at(about: About) -> tuple[Looked, ...]:
+    """Tell how pressures, tyres, chain and bearings stand: they come before any change."""
+    return (*_pressures(about), _tyres(about), _chain(about), _bearings(about))
+
+
+def _pressures(about: About) -> Iterator[Looked]:
+    case = Case(about, Symptom())
+    for end in ENDS:
+        over = case.over_target_kpa(end)
+        if over is None:
+            lacks = "no hot target entered" if case.target(end) is None else "not read hot"
+            yield Looked(f"{end} pressure", None, lacks)
+        elif abs(over) <= OFF_TARGET_KPA:
+            yield Looked(f"{end} pressure", True, "near its hot target")
+        else:
+            way = "over" if over > 0 else "under"
+            by = figures.pressure(abs(over), about.units)
+            yield Looked(f"{end} pressure", False, f"{by} {way} its hot target")
+
+
+def _tyres(about: About) -> Looked:
+    looks = about.session.look
+    if not looks:
+        return Looked("tyres", None, "not looked at")
+    for end in ENDS:
+        tyre = about.tyre(end)
+        treads = [
+            one.to("mm") for one in (tyre.tread_left, tyre.tread_middle, tyre.tread_right) if one is not None
+        ]
+        later = _after(tyre.tread_measured, about.session.date)
+        if treads and not later and tyre.worn_at is not None and min(treads) <= tyre.worn_at.to("mm"):
+            return Looked("tyres", False, f"the {end} one is worn")
+    return Looked("tyres", True, "looked at")
+
+
+def _after(measured: dt.date | None, day: dt.date | None) -> bool:
+    """Tell whether a tread was measured after the session, and so says nothing of it."""
+    return measured is not None and day is not None and measured > day
+
+
+def _chain(about: About) -> Looked:
+    slack = about.session.chain_slack
+    if slack is not None:
+        return Looked("chain", True, f"{slack} at the tight point; compare with the manual")
+    return _ticked(about, "chain", "chain")
+
+
+def _bearings(about: About) -> Looked:
+    return _ticked(about, "bearings", "bearing")
+
+
+def _ticked(about: About, what: str, word: str) -> Looked:
+    """Tell by the checks of the day and of the session whose item or text names the thing."""
+    found = [check for name, check in _checks(about) if word in name]
+    if any(check.status == "to fix" for check in found):
+        return Looked(what, False, "to fix, says the checklist")
+    if any(check.status == "ok" for check in found):
+        return Looked(what, True, "ok, says the checklist")
+    return Looked(what, None, "not looked at today")
+
+
+def _checks(about: About) -> Iterator[tuple[str, Check]]:
+    situation = about.situation
+    day, session = situation.day, about.session
+    entry = Entry()
+    if day is not None:
+        entry = day.entries.get(session.rider or "", {}).get(session.bike or "", Entry())
+    texts: dict[str, str] = {}
+    for one in situation.checklists.values():
+        texts.update({name: item.text or "" for name, item in one.items.items()})
+    for checks in (entry.checks, session.checks):
+        for name, check in checks.items():
+            yield f"{name} {texts.get(name, '')}".casefold(), check

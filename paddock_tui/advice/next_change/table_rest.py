@@ -1,0 +1,238 @@
+"""The cures of what is not the suspension: aids, tyres, gears, and what is no matter of the bike."""
+
+from typing import Final
+
+from paddock_tui.advice.next_change.case import Case
+from paddock_tui.advice.next_change.cures import (
+    BRAKING,
+    DRIVING,
+    ELSEWHERE,
+    MIDDLE,
+    STRAIGHT,
+    Cure,
+    Option,
+    cannot,
+    damping,
+    off_target,
+    preload,
+    pressure,
+    rider_sag_over,
+)
+from paddock_tui.advice.next_change.levels import less_help, rear_sprocket
+from paddock_tui.advice.next_change.words import Question
+
+QUICK: Final = ("advanced", "race")
+
+
+def _experienced(case: Case) -> bool:
+    return case.group != "novice"
+
+
+def _same_tyres(case: Case) -> bool:
+    before = next(case.ridden_before(), None)
+    return before is not None and before.session.tyres == case.session.tyres
+
+
+def _again_in_the_dry(case: Case) -> bool:
+    """Tell whether a quick rider felt it in the session before too, on a dry track both times."""
+    before = next(case.ridden_before(), None)
+    if before is None or case.group not in QUICK or case.column != "dry":
+        return False
+    felt = {one.what for one in before.session.symptoms.values()}
+    return before.session.surface == "dry" and case.symptom.what in felt
+
+
+def _over_thirty_percent(case: Case) -> bool:
+    cold, hot = case.session.pressures.get("cold"), case.hot("rear")
+    start = (cold.set_to_rear or cold.rear) if cold is not None else None
+    return hot is not None and start is not None and hot.to("kPa") > 1.3 * start.to("kPa")
+
+
+REST: dict[str, Cure] = {
+    "traction cuts without slip": Cure(
+        DRIVING,
+        "traction control steps in although the tyre holds",
+        (
+            Option(
+                lambda case: less_help(case, "traction"),
+                "drives out without the stutter",
+                "the first slide: keep the step, or go back at once",
+                ("no",),
+                if_=lambda case: _experienced(case) and case.column == "dry" and _same_tyres(case),
+            ),
+        ),
+        Question(
+            "Is another tyre size, profile or sprocket on than when it worked well?",
+            (("yes", "something was changed"), ("no", "all as it was")),
+        ),
+        "leave it: only on a dry track, a warm tyre that it knows, and with some experience",
+    ),
+    "wheelie cut kills drive": Cure(
+        DRIVING,
+        "wheelie control holds the front down by taking drive away",
+        (
+            Option(
+                lambda case: less_help(case, "wheelie"),
+                "drives on with the front light",
+                "the front coming up over crests",
+                ("yes",),
+                if_=_experienced,
+            ),
+        ),
+        Question(
+            "Did you try it with the body forward and a gear higher?",
+            (("yes", "tried, it still cuts"), ("no", "not tried yet")),
+        ),
+        "body forward and a gear higher first",
+    ),
+    "lever pulses": Cure(
+        BRAKING,
+        "ABS works at the front: braking too abruptly, or over bumps",
+        (
+            Option(
+                lambda case: less_help(case, "front-abs", "abs"),
+                "the lever stays put",
+                "the front locking: go back at once",
+                ("smooth",),
+                if_=_again_in_the_dry,
+                concerns="safety",
+            ),
+        ),
+        Question(
+            "Where does it pulse?",
+            (("bumps", "over bumps, or with the fork at its end"), ("smooth", "on smooth track")),
+        ),
+        "squeeze earlier and build up the brake; over bumps mend the fork, not ABS",
+        first=4,
+    ),
+    "stands up on the brakes": Cure(
+        BRAKING,
+        "a soft front tyre stands the bike up when it is braked leaned over",
+        (
+            Option(
+                pressure(1, "front"),
+                "stays leaned on the brakes",
+                "front hot pressure",
+                concerns="safety pressure",
+            ),
+        ),
+        otherwise="the front is not under its hot target: brake upright, then turn",
+        first=5,
+    ),
+    "fades": Cure(
+        MIDDLE,
+        "the rear loses grip after a few laps",
+        (
+            Option(
+                pressure(1, "rear"),
+                "the rear keeps its grip longer",
+                "rear hot pressure",
+                if_=lambda case: _over_thirty_percent(case) or off_target("rear")(case),
+                concerns="pressure",
+            ),
+            Option(damping("compression", -1, "rear"), "works the tyre less", "sits down more"),
+        ),
+    ),
+    "loose in the heat": Cure(
+        MIDDLE,
+        "hot oil thins and rebound quickens; pressures come first",
+        (
+            Option(
+                lambda case: pressure()(case),
+                "on its target again",
+                "the other end",
+                if_=lambda case: off_target(case.end)(case),
+                concerns="pressure",
+            ),
+            Option(
+                damping("rebound", 1), "as it was in the cool of the morning", "take it back next morning"
+            ),
+        ),
+    ),
+    "parts ground": Cure(
+        MIDDLE,
+        "the bike sits too low for the lean",
+        (
+            Option(preload(1, "rear"), "sits higher", "sag", if_=rider_sag_over("rear", 30), concerns="sag"),
+            Option(preload(1, "rear"), "sits higher", "sag; hang off more as well"),
+        ),
+    ),
+    "between gears": Cure(
+        ELSEWHERE,
+        "the key corner falls between two gears",
+        (
+            Option(
+                lambda case: rear_sprocket(case, 1),
+                "more revs through the corner",
+                "revs on the straight",
+                ("more",),
+            ),
+            Option(
+                lambda case: rear_sprocket(case, -1),
+                "fewer revs through the corner",
+                "drive out of slow corners",
+                ("fewer",),
+            ),
+        ),
+        Question("Do you want more revs there, or fewer?", (("more", "more revs"), ("fewer", "fewer revs"))),
+    ),
+    "on the limiter": Cure(
+        STRAIGHT,
+        "the top gear runs out before the brake point",
+        (
+            Option(
+                lambda case: rear_sprocket(case, -1),
+                "revs left at the end of the straight",
+                "drive out of slow corners",
+            ),
+        ),
+    ),
+    "missed shifts": Cure(
+        ELSEWHERE,
+        "a shift needs the lever let go fully and a steady throttle",
+        (
+            Option(
+                cannot("set the lever's height for your boot; if it stays, switch the shifter off"),
+                "",
+                "",
+                ("yes",),
+            ),
+        ),
+        Question(
+            "Do you let the lever go fully each time, with a steady throttle?",
+            (("yes", "each time"), ("no", "not each time")),
+        ),
+        "let the lever go fully, keep the throttle steady; after a false neutral go up a gear",
+    ),
+    "no feel in the wet": Cure(
+        ELSEWHERE,
+        "a dry set-up is too firm for the wet",
+        otherwise="take the wet package (m, wet package): damping opened, less preload, more help",
+    ),
+    "arms sore": Cure(
+        ELSEWHERE,
+        "arms carry what the knees should",
+        otherwise="nothing on the bike: grip the tank, loosen the hands, set the levers; drink and rest",
+    ),
+    "no change felt": Cure(
+        ELSEWHERE,
+        "two changes that nobody feels are on the wrong thing",
+        otherwise="go back to the baseline (m, take profile) and have a technician ride or look",
+    ),
+}
+
+LOOKS: dict[str, Cure] = {
+    "cold tear": Cure(
+        ELSEWHERE,
+        "the rubber tears because it never gets warm: too much pressure, or too hard a tyre",
+        (Option(pressure(-1), "the tear fades", "hot pressure", concerns="pressure"),),
+        otherwise="warm it for longer; the pressure is not over its hot target",
+    ),
+    "hot tear": Cure(
+        ELSEWHERE,
+        "the rubber overheats: too little pressure, sag or spring",
+        (Option(pressure(1), "the tear fades", "hot pressure", concerns="pressure"),),
+        otherwise="sag and spring first; the pressure is not under its hot target",
+    ),
+}
+"""Cures of what a tyre looks like, at the end where it was seen."""

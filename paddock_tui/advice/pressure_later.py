@@ -1,0 +1,93 @@
+"""Another hour, another altitude: what the morning's cold setting should read now with the same air."""
+
+from collections.abc import Iterable
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.about import ENDS, About, End
+from paddock_tui.advice.air import filled_air, outside_kpa, outside_words
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.pressures import TEMPERATURE
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Reading
+from paddock_tui.rules.core import Put
+from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
+
+METHOD = Method(
+    "now = (set + air then) (now, K) / (then, K) - air now",
+    "all the air is still in the tyre, and it is cold through, in the shade, at both times",
+    "-40 to 150 C, -500 to 11000 m",
+    "the gas law; air from altitude: ISO 2533:1975",
+)
+_AIR = ("air_pressure", "altitude"), ("air_then", "altitude_then")
+
+INPUTS = (
+    *(Input(f"{end}_set", f"{end} as set cold", c.TYRE_PRESSURE) for end in ENDS),
+    Input("then", "temperature when it was set", TEMPERATURE),
+    Input("now", "temperature now", TEMPERATURE),
+    Input("air_then", "air pressure then", c.AIR_PRESSURE),
+    Input("altitude_then", "altitude then", c.ALTITUDE),
+    Input("air_pressure", "air pressure now", c.AIR_PRESSURE),
+    Input("altitude", "altitude now", c.ALTITUDE),
+)
+
+
+def afternoon(about: About) -> Calculator:
+    """The calculator of one setting at another time or place, filled with the day's first cold setting."""
+    return Calculator("afternoon", "altitude and afternoon", INPUTS, _filled(about), _compute)
+
+
+def _filled(about: About) -> dict[str, Filled]:
+    found = filled_air(about)
+    if isinstance(about.session.air, Quantity):
+        found["now"] = Filled(about.session.air, f"the air of {about.place}")
+    morning, where = _morning(about)
+    cold = morning.pressures.get("cold", Reading())
+    for end in ENDS:
+        value = getattr(cold, f"set_to_{end}") or getattr(cold, end)
+        if value is not None:
+            found[f"{end}_set"] = Filled(value, where)
+    if cold.temperature is not None:
+        found["then"] = Filled(cold.temperature, where)
+    if morning.air_pressure is not None:
+        found["air_then"] = Filled(morning.air_pressure, where)
+    if "altitude" in found:
+        found["altitude_then"] = found["altitude"]
+    return found
+
+
+def _morning(about: About) -> tuple[Session, str]:
+    """Give the first session of the day that set these tyres cold, else this one."""
+    session = about.session
+    for one in about.history.past:
+        same = one.session.date == session.date and one.session.tyres == session.tyres
+        if same and session.date is not None and "cold" in one.session.pressures:
+            return one.session, f"session {one.id}"
+    return session, about.place
+
+
+def _compute(inputs: Inputs) -> Iterable[Answer]:
+    return [_now(inputs, end) for end in ENDS]
+
+
+def _now(inputs: Inputs, end: End) -> Answer:
+    def make() -> Told:
+        (now_air, now_height), (then_air, then_height) = _AIR
+        kpa = same_air_kpa_gauge(
+            inputs.amount(f"{end}_set", "kPa"),
+            inputs.amount("then", "C"),
+            inputs.amount("now", "C"),
+            outside_kpa(inputs, then_air, then_height),
+            outside_kpa(inputs, now_air, now_height),
+        )
+        said = figures.pressure(kpa, inputs.units)
+        then, now = outside_words(inputs, then_air, then_height), outside_words(inputs)
+        return Told(
+            f"{said} cold now is the same air",
+            said,
+            (Put(("setup", f"{end}_start"), said),),
+            (f"then, {then}", f"now, {now}", "a warmer track usually makes the gas hotter too"),
+        )
+
+    return told(inputs, f"{end}_now", f"{end}, should read now", (f"{end}_set", "then", "now"), METHOD, make)

@@ -1,0 +1,40 @@
+"""What was ridden up to now, and which day counts as today, as records of bikes and tyres are looked at."""
+
+import datetime as dt
+
+import attrs
+
+from paddock_tui.advice.about import About, History, Past
+from paddock_tui.facts.outing import is_ridden
+
+
+def so_far(about: About) -> History:
+    """Give the sessions before the one in question, and that one too where it was ridden."""
+    session, venue = about.situation.session, about.situation.venue
+    if session is None or not is_ridden(session):
+        return about.history
+    length = venue.length.to("km") if venue is not None and venue.length is not None else None
+    own = Past(about.id_of("session") or "", session, about.id_of("venue"), length)
+    return attrs.evolve(about.history, past=(*about.history.past, own))
+
+
+def day_of(about: About) -> dt.date:
+    """Give the session's own day, so that ages read the same in any year; today where there is none."""
+    return about.session.date or about.situation.now.date()
+
+
+def until_words(about: About) -> str:
+    """Say up to when was counted."""
+    session = about.situation.session
+    if session is None:
+        return f"counted to {day_of(about)}"
+    side = "with" if is_ridden(session) else "before"
+    return f"counted to {side} session {about.id_of('session')}"
+
+
+def count_words(number: int, one: str = "session") -> str:
+    """Write how many there are of what is called `one`."""
+    return f"{number} {one}" if number == 1 else f"{number} {one}s"
+
+
+__all__ = ["count_words", "day_of", "so_far", "until_words"]

@@ -1,0 +1,83 @@
+"""Another rider on the same bike: the sag to expect, and what preload has to make up."""
+
+from collections.abc import Iterable
+from decimal import Decimal
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.about import ENDS, About, End, latest_sag
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.session_parts import SagReading
+from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.sag import for_other_rider, sag_of_lengths
+
+METHOD = Method(
+    "free sag + (rider sag - free sag) x other weight / weight measured with",
+    "both sit alike, in kit; preload is for the weight, whether damping is automatic or by hand",
+    "30 to 250 kg, while there is some free sag",
+    "by proportion; common practice, no source",
+)
+INPUTS = (
+    *(
+        Input(f"{end}_{load}", f"{end} {words}", c.SMALL)
+        for end in ENDS
+        for load, words in (("free", "free sag"), ("rider", "rider sag"))
+    ),
+    Input("measured", "weight of the rider measured", c.MASS, "in kit"),
+    Input("other", "weight of the other rider", c.MASS, "in kit"),
+)
+
+
+def riders(about: About) -> Calculator:
+    """The calculator of another rider's sag; `other` is this session's rider where somebody else measured."""
+    return Calculator("riders", "another rider", INPUTS, _filled(about), _compute)
+
+
+def _filled(about: About) -> dict[str, Filled]:
+    found: dict[str, Filled] = {}
+    who: str | None = None
+    for end in ENDS:
+        for key, load in (("free", "alone"), ("rider", "rider")):
+            measured = latest_sag(about, end, load)
+            value = _sag(measured.reading) if measured is not None else None
+            if measured is not None and value is not None:
+                found[f"{end}_{key}"] = Filled(value, f"measured in {measured.where}")
+                who = measured.rider if load == "rider" else who
+    rider = about.history.riders.get(who or "")
+    if rider is not None and rider.weight is not None:
+        found["measured"] = Filled(rider.weight, f"rider {who}")
+    here = about.situation.rider
+    if who not in (None, about.id_of("rider")) and here is not None and here.weight is not None:
+        found["other"] = Filled(here.weight, f"rider {about.id_of('rider')}")
+    return found
+
+
+def _sag(reading: SagReading) -> Quantity | None:
+    lengths = (reading.extended, reading.pushed, reading.lifted)
+    try:
+        found = sag_of_lengths(*(one.to("mm") for one in lengths if one is not None))
+    except (OutOfRange, CannotBe):
+        return None
+    return Quantity(Decimal(f"{found.sag_mm:g}"), "mm")
+
+
+def _compute(inputs: Inputs) -> Iterable[Answer]:
+    return [_expected(inputs, end) for end in ENDS]
+
+
+def _expected(inputs: Inputs, end: End) -> Answer:
+    keys = (f"{end}_free", f"{end}_rider")
+
+    def make() -> Told:
+        free, rider = (inputs.amount(key, "mm") for key in keys)
+        found = for_other_rider(free, rider, inputs.amount("measured", "kg"), inputs.amount("other", "kg"))
+        sag = figures.millimetres(found.rider_sag_mm)
+        if abs(found.make_up_mm) < 0.05:
+            return Told(f"{sag}, as measured")
+        way = "more" if found.make_up_mm > 0 else "less"
+        return Told(
+            f"{sag}: {figures.millimetres(abs(found.make_up_mm))} at the wheel to make up by {way} preload"
+        )
+
+    return told(inputs, end, f"{end}, rider sag to expect", (*keys, "measured", "other"), METHOD, make)

@@ -1,0 +1,233 @@
+"""What the garage's own readings teach of its tyres: how hot the gas in each of them gets."""
+
+import datetime as dt
+import functools
+from collections.abc import Callable, Mapping
+
+import attrs
+
+from paddock_tui.advice.about import End, History, Past, first_set, tyre_of
+from paddock_tui.facts.outing import COLUMN
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Reading
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
+from paddock_tui.trade.tyre_air_learning import Learnt, Observation, learn_gas_temperature
+from paddock_tui.trade.tyre_pressure import Ambient
+
+
+@attrs.frozen
+class Seen:
+    """One observation of one tyre: which tyre (by its first set), where, on what, and in which session."""
+
+    observation: Observation
+    tyre: str
+    kind: str | None
+    venue: str | None
+    column: str | None
+    session: str
+
+
+@attrs.frozen
+class Air:
+    """The air in a tyre: pressure and temperature when it was last set, the air outside then, and where."""
+
+    kpa: float
+    celsius: float
+    outside_kpa: float
+    session: str
+
+
+@attrs.frozen
+class GasLearnt:
+    """What was learnt, and how near the readings are to what is asked about, in words."""
+
+    learnt: Learnt
+    where: str
+
+    def words(self) -> str:
+        """Say in one phrase what it rests on, and what was kept apart."""
+        count = self.learnt.count
+        apart = [
+            f"{number} {what}"
+            for number, what in (
+                (self.learnt.late, "read too late"),
+                (self.learnt.not_warm, "never warm"),
+                (self.learnt.unlikely, "not of the same air"),
+            )
+            if number
+        ]
+        kept = f"; kept apart: {', '.join(apart)}" if apart else ""
+        return f"learnt from {count} hot reading{'s' if count != 1 else ''} {self.where}{kept}"
+
+
+def gas_learnt(
+    history: History, tyres: str | None, end: End, venue: str | None, surface: str | None
+) -> GasLearnt | None:
+    """Give the gas temperature that this tyre reached, from the nearest readings that there are.
+
+    First this tyre at this venue, then at others, then other tyres of its kind at this venue; always on
+    the same kind of surface. None where nothing was read hot.
+    """
+    column = COLUMN.get(surface or "")
+    if tyres is None or column is None:
+        return None
+    return _gas(history, tyres, end, venue, column)
+
+
+@functools.lru_cache(maxsize=128)
+def _gas(history: History, tyres: str, end: End, venue: str | None, column: str) -> GasLearnt | None:
+    tyre = first_set(history, tyres, end)
+    kind = tyre_of(history.tyre_sets.get(tyres), end).kind
+    like = [one for one in observations(history, end) if one.column == column]
+    tests: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+        (f"of this tyre here, {column}", lambda one: one.tyre == tyre and one.venue == venue is not None),
+        (f"of this tyre at other venues, {column}", lambda one: one.tyre == tyre),
+        (
+            f"of other {kind} tyres here, {column}",
+            lambda one: kind is not None and one.kind == kind and one.venue == venue is not None,
+        ),
+    )
+    for where, near in tests:
+        found = learn_gas_temperature(one.observation for one in like if near(one))
+        if found is not None:
+            return GasLearnt(found, where)
+    return None
+
+
+@functools.lru_cache(maxsize=128)
+def elsewhere(history: History, tyres: str, end: End) -> tuple[str, ...]:
+    """Say what this tyre reached on each kind of surface, for whoever has to guess on another."""
+    tyre = first_set(history, tyres, end)
+    lines = []
+    for column in ("dry", "damp", "wet"):
+        seen = [one for one in observations(history, end) if one.tyre == tyre and one.column == column]
+        found = learn_gas_temperature(one.observation for one in seen)
+        if found is not None:
+            count = f"{found.count} reading{'s' if found.count != 1 else ''}"
+            lines.append(f"on a {column} track this tyre's gas reached {found.median_c:.0f} C ({count})")
+    return tuple(lines)
+
+
+def observations(history: History, end: End) -> tuple[Seen, ...]:
+    """List what each session says of the tyre at one end.
+
+    The air is followed through a day: from the cold reading, or what was then set, to the hot one, and
+    on from what that was set to. Overnight nothing is carried over. A reading whose time after parking
+    is not known may have been late, and is left out.
+    """
+    return _followed(history, end).seen
+
+
+def air_left(history: History, tyres: str | None, end: End, day: dt.date | None) -> Air | None:
+    """Give the air that the last session of a day left in a tyre; None where that is not known."""
+    if tyres is None or day is None:
+        return None
+    followed = _followed(history, end)
+    return followed.air.get(first_set(history, tyres, end)) if followed.day == day else None
+
+
+@attrs.frozen
+class _Followed:
+    seen: tuple[Seen, ...]
+    air: Mapping[str, Air]
+    day: dt.date | None
+
+
+@functools.lru_cache(maxsize=32)
+def _followed(history: History, end: End) -> _Followed:
+    found: list[Seen] = []
+    air: dict[str, Air] = {}
+    day = None
+    for one in history.past:
+        session = one.session
+        if session.date != day:
+            air, day = {}, session.date
+        if session.tyres is None:
+            continue
+        tyre = first_set(history, session.tyres, end)
+        started = _started(one, end, air.get(tyre))
+        hot = session.pressures.get("hot", Reading())
+        seen = _observed(session, hot, end, started) if started is not None else None
+        minutes = _minutes(session, hot)
+        if seen is not None and minutes is not None:
+            kind = tyre_of(history.tyre_sets.get(session.tyres), end).kind
+            column = COLUMN.get(session.surface or "")
+            observed = attrs.evolve(seen, minutes_after_parked=minutes)
+            found.append(Seen(observed, tyre, kind, one.venue, column, one.id))
+        left = _after(seen, one) if seen is not None else started
+        air.pop(tyre, None)
+        if left is not None:
+            air[tyre] = left
+    return _Followed(tuple(found), air, day)
+
+
+def _started(past: Past, end: End, before: Air | None) -> Air | None:
+    """Give the air that the tyre went out with: as read cold, else what was left in it, then warmed."""
+    session = past.session
+    cold = session.pressures.get("cold")
+    air = before
+    if cold is not None:
+        kpa = _set_to(cold, end) or _read(cold, end)
+        celsius = _celsius(cold.temperature) if cold.temperature is not None else _celsius(session.air)
+        if kpa is not None:
+            air = None if celsius is None else Air(kpa, celsius, _outside_kpa(session), past.id)
+    for name in ("warmers", "leaving"):
+        reading = session.pressures.get(name)
+        if reading is None or air is None or _set_to(reading, end) is None:
+            continue
+        seen = _observed(session, reading, end, air)
+        air = _after(seen, past) if seen is not None else None
+    return air
+
+
+def _observed(session: Session, reading: Reading, end: End, air: Air) -> Observation | None:
+    kpa = _read(reading, end)
+    if kpa is None:
+        return None
+    return Observation(
+        air.kpa,
+        air.celsius,
+        kpa,
+        0.0,
+        _set_to(reading, end),
+        Ambient(air.outside_kpa, _outside_kpa(session)),
+        _celsius(session.air),
+    )
+
+
+def _after(seen: Observation, past: Past) -> Air | None:
+    try:
+        kpa, celsius = seen.air_after()
+    except OutOfRange:
+        return None
+    if seen.set_to_kpa_gauge is None:
+        return Air(kpa, celsius, seen.ambient.cold_kpa, past.id)
+    return Air(kpa, celsius, _outside_kpa(past.session), past.id)
+
+
+def _minutes(session: Session, reading: Reading) -> float | None:
+    """Give the minutes from parking to a reading; None where one of the times is not known."""
+    if session.parked is None or reading.at is None:
+        return None
+    parked, at = (one.hour * 60 + one.minute + one.second / 60 for one in (session.parked, reading.at))
+    return at - parked if at >= parked else None
+
+
+def _outside_kpa(session: Session) -> float:
+    return session.air_pressure.to("kPa") if session.air_pressure is not None else SEA_LEVEL_KPA
+
+
+def _read(reading: Reading, end: End) -> float | None:
+    value = reading.front if end == "front" else reading.rear
+    return value.to("kPa") if value is not None else None
+
+
+def _set_to(reading: Reading, end: End) -> float | None:
+    value = reading.set_to_front if end == "front" else reading.set_to_rear
+    return value.to("kPa") if value is not None else None
+
+
+def _celsius(value: Quantity | str | None) -> float | None:
+    return value.to("C") if isinstance(value, Quantity) else None

@@ -1,0 +1,124 @@
+"""Which gears can lift the front wheel on torque alone, with this gearing and this rider."""
+
+import functools
+import math
+from collections.abc import Iterable
+from decimal import Decimal
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.about import About
+from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.forces import AHEAD, BIKE_MASS, BOOKS, HEIGHT, RIDER_MASS, filled_chassis
+from paddock_tui.advice.gearing import INPUTS as GEARING
+from paddock_tui.advice.gearing import gearing
+from paddock_tui.facts.physics import torque_points
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Number
+from paddock_tui.trade.gearing import overall_ratio
+from paddock_tui.trade.wheelie_gears import (
+    CRANK_TO_WHEEL,
+    GearLift,
+    GearTorque,
+    gears_that_lift,
+    in_words,
+    lift_force_n,
+)
+
+METHOD = Method(
+    "torque x overall ratio x efficiency / rolling radius against m g b / h",
+    "level road, rider still, no aerodynamic drag, no inertia of engine and wheels; full tank and rider",
+    "torque alone: crest, dip, clutch and body lift it in more gears than these",
+    f"{BOOKS}; the efficiency is common practice, no source",
+)
+_DRIVE = ("front", "rear", "primary", "gears", "round")
+_NEEDS = (*_DRIVE, "peak", "share", "bike", "rider", "height", "ahead")
+
+INPUTS = (
+    *(one for one in GEARING if one.key in _DRIVE),
+    Input("peak", "peak torque", c.TORQUE, "at the crankshaft"),
+    Input(
+        "share", "reaches the wheel", Number(0.5, 1, step=0.01), "share of the torque", "share of the torque"
+    ),
+    BIKE_MASS,
+    RIDER_MASS,
+    HEIGHT,
+    AHEAD,
+)
+
+
+def lifting(about: About) -> Calculator:
+    """The calculator of gears that lift the front, filled from set-up, bike, tyres and rider."""
+    bike = about.situation.bike
+    curve = torque_points(bike) if bike is not None else ()
+    compute = functools.partial(_compute, curve)
+    return Calculator("lifting", "gears that lift the front", INPUTS, _filled(about, curve), compute)
+
+
+def _filled(about: About, curve: GearTorque) -> dict[str, Filled]:
+    found = {key: one for key, one in gearing(about).filled.items() if key in _DRIVE}
+    chassis = filled_chassis(about)
+    found |= {key: chassis[key] for key in ("bike", "rider", "height", "ahead") if key in chassis}
+    if curve:
+        peak = max(torque for _, torque in curve)
+        where = "torque curve" if len(curve) > 1 else "peak"
+        found["peak"] = Filled(
+            Quantity(Decimal(f"{peak:.6g}"), "N m"), f"{where}, bike {about.id_of('bike')}"
+        )
+    found["share"] = Filled(CRANK_TO_WHEEL, "assumed: common practice, no source")
+    return found
+
+
+def _compute(curve: GearTorque, inputs: Inputs) -> Iterable[Answer]:
+    return (_gears(curve, inputs), _shares(curve, inputs), _revs(curve, inputs))
+
+
+def _judged(curve: GearTorque, inputs: Inputs) -> tuple[GearLift, ...]:
+    """Judge every gear; the bike's curve is taken as high as the peak that is given."""
+    peak = inputs.amount("peak", "N m")
+    highest = max((torque for _, torque in curve), default=0.0)
+    points = (
+        tuple((revs, torque * peak / highest) for revs, torque in curve) if highest > 0 else ((0.0, peak),)
+    )
+    front, rear = int(inputs.number("front")), int(inputs.number("rear"))
+    primary = inputs.number("primary")
+    overall = [overall_ratio(primary, gear, front, rear) for gear in inputs.value("gears")]
+    mass = inputs.amount("bike", "kg") + inputs.amount("rider", "kg")
+    lift = lift_force_n(mass, inputs.amount("ahead", "m"), inputs.amount("height", "m"))
+    radius = inputs.amount("round", "m") / math.tau
+    return gears_that_lift(overall, points, radius, lift, inputs.number("share"))
+
+
+def _gears(curve: GearTorque, inputs: Inputs) -> Answer:
+    def make() -> Told:
+        words = in_words(_judged(curve, inputs))
+        said = f"{words or 'no gear'} can lift the front on torque alone"
+        return Told(said, said, (), ("assumed: level road, rider still, no aerodynamic drag",))
+
+    return told(inputs, "gears", "lift the front", _NEEDS, METHOD, make)
+
+
+def _shares(curve: GearTorque, inputs: Inputs) -> Answer:
+    def make() -> Told:
+        shares = " ".join(f"{one.share * 100:.0f}" for one in _judged(curve, inputs))
+        return Told(f"{shares} % of what lifts it, first to top")
+
+    return told(inputs, "shares", "push, by gear", _NEEDS, METHOD, make)
+
+
+def _revs(curve: GearTorque, inputs: Inputs) -> Answer:
+    def make() -> Told:
+        if len(curve) < 2:
+            return Told("only the peak of the torque is known: the bike's file can hold the curve")
+        found = [
+            f"{in_words((one,))} {_span(one.from_rpm, one.to_rpm)}"
+            for one in _judged(curve, inputs)
+            if one.from_rpm is not None and one.to_rpm is not None
+        ]
+        return Told(", ".join(found) or "at no revs of the curve")
+
+    return told(inputs, "revs", "between", _NEEDS, METHOD, make)
+
+
+def _span(low: float, high: float) -> str:
+    return f"{figures.revs(low).removesuffix(' rpm')}-{figures.revs(high)}"

@@ -1,0 +1,1 @@
+"""The day: its timetable and countdown, its checklists, the dash card."""

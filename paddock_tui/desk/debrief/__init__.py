@@ -1,0 +1,1 @@
+"""Back from the track: the rows that are asked for, and the step that each makes."""

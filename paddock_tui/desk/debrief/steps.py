@@ -1,0 +1,176 @@
+"""Back from the track at the desk: parked is stamped, and each group of the return is kept as a step."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+from paddock_tui.desk.debrief.rows import CHANGE, first_open, open_groups, place_of, value_of
+from paddock_tui.desk.edits.refusals import refusals
+from paddock_tui.desk.edits.values import setting_value, shown
+from paddock_tui.desk.lookup import glance, glances, order
+from paddock_tui.desk.sessions.next_session import next_session
+from paddock_tui.entry.return_rows import Group
+from paddock_tui.entry.typed import FAR_BAR
+from paddock_tui.entry.values import to_the_minute
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.common import TYRE_PRESSURE
+from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.store.data import blocked, lookup
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.trade.cooling_pressure import Freshness, freshness
+
+PARKED: Path = ("parked",)
+HOT_AT: Path = ("pressures", "hot", "at")
+STAMPS = "i again stamps it parked now"
+LONG_MIN = 60
+"""So long after going out nobody has only just come back: what is typed then is typed from paper."""
+
+
+def back_in(files: GarageFiles, looked_at: Ref | None, in_hand: Ref | None, now: dt.datetime) -> Ref | None:
+    """Give the session that comes back: the one looked at where it is today's, else the one in hand.
+
+    A session that is still to come gives way to the last one ridden today while its return is not done.
+    """
+    today = [one for one in glances(files, now.year) if one.date == now.date()]
+    looked = next((one for one in today if one.ref == looked_at), None)
+    here = looked or next((one for one in today if one.ref == in_hand), None)
+    if here is None:
+        return looked_at if looked_at is not None and looked_at.kind == "session" else in_hand
+    if not here.ridden and now.time() < here.start:
+        bike = files.data(here.ref).get("bike")
+        back = [one for one in today if one.ridden and files.data(one.ref).get("bike") == bike]
+        before = max(back, key=order, default=None)
+        if before is not None and _just_parked(files, before.ref, now) and first_open(files, before.ref):
+            return before.ref
+    return here.ref
+
+
+def _just_parked(files: GarageFiles, session: Ref, now: dt.datetime) -> bool:
+    parked = files.data(session).get("parked")
+    return isinstance(parked, dt.time) and 0 <= _minutes(parked, now.time()) <= LONG_MIN
+
+
+def why_not_stamped(files: GarageFiles, session: Ref, now: dt.datetime) -> str:
+    """Say why parked is not stamped just now; empty where it may be, or stands already."""
+    data = files.data(session)
+    date, start = data.get("date"), data.get("start")
+    if "parked" in data:
+        return ""
+    if date != now.date():
+        return "this session is not of today: parked is not stamped, type it on its row"
+    seen = glance(session, data)
+    if seen is not None and seen.ridden:
+        return "it counts as ridden already: parked is not stamped, type it on its row"
+    if isinstance(start, dt.time) and now.time() < start:
+        return f"it goes out at {start:%H:%M}: {STAMPS}"
+    if isinstance(start, dt.time) and _minutes(start, now.time()) > LONG_MIN:
+        return f"it went out at {start:%H:%M}: type parked and read at, or {STAMPS}"
+    return ""
+
+
+def _minutes(first: dt.time, then: dt.time) -> int:
+    return (then.hour - first.hour) * 60 + then.minute - first.minute
+
+
+def stamping(files: GarageFiles, session: Ref, now: dt.datetime) -> Step:
+    """Make the step that says the bike was parked now."""
+    return setting_value(files, session, PARKED, to_the_minute(now))
+
+
+def parked_earlier(files: GarageFiles, session: Ref, by: int, now: dt.datetime) -> Step | str:
+    """Make the step that moves parked by minutes, earlier above zero; why not where it cannot be."""
+    parked = files.data(session).get("parked")
+    if not isinstance(parked, dt.time):
+        return "parked is not known: i stamps it"
+    if any(value_of(files, session, group) is not MISSING for group in open_groups(files, session)):
+        return "something is typed already: change parked on its row"
+    minutes = parked.hour * 60 + parked.minute - by
+    if not 0 <= minutes <= now.hour * 60 + now.minute:
+        return "that would be before today, or later than now"
+    return setting_value(files, session, PARKED, dt.time(minutes // 60, minutes % 60))
+
+
+def answering(
+    files: GarageFiles, session: Ref, group: Group, value: Value, now: dt.datetime
+) -> Step | Trouble:
+    """Make the one step that keeps a group; the first hot pressure notes when it was read.
+
+    What belongs to the next session makes that session where there is none yet.
+    """
+    ref, path = place_of(files, session, group)
+    if group.reads == "change":
+        value = f"{CHANGE}{value}"
+    if ref is None:
+        made, step = next_session(files, session, now, _table(path, value))
+        if isinstance(step, Trouble):
+            return step
+        return Step(f"{group.label} {shown(value)}, with new session {made.id}", step.changes)
+    if blocked(files.data(ref), path) is not MISSING:
+        return Trouble("a value stands where a table would have to be", "a table", "mend it in an editor")
+    step = setting_value(files, ref, path, value)
+    edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
+    if edits and group.reads == "pressure" and lookup(files.data(ref), HOT_AT) is MISSING:
+        edits.append(Edit(HOT_AT, MISSING, to_the_minute(now)))
+    against = refusals(files, ref, edits)
+    if against:
+        return against[0]
+    label = f"{group.label} {shown(value)}" if edits else "it stands so already"
+    return Step(label, (Change(ref, tuple(edits)),) if edits else ())
+
+
+def doubts(
+    files: GarageFiles, session: Ref, group: Group, value: Value, last: Mapping[Path, Value], typed: str
+) -> str:
+    """Say what makes a figure doubtful, so that it is taken only where enter says so; empty: nothing does."""
+    if len(typed) == 3 and len(set(typed)) == 1:
+        return f"{value}: is a key held down? enter keeps it, backspace mends it"
+    if group.reads != "pressure":
+        return ""
+    new = TYRE_PRESSURE.load(value)
+    data = files.data(session)
+    held = lookup(data, group.path)
+    old = TYRE_PRESSURE.load(last.get(group.path) if held is MISSING else held)
+    both = isinstance(new, Quantity) and isinstance(old, Quantity)
+    if both and abs(new.to("bar") - old.to("bar")) > FAR_BAR:  # type: ignore[union-attr]
+        return f"{value}, while the last was {old}? enter keeps it, backspace mends it"
+    cold = _cold(data, group.path[-1])
+    if isinstance(new, Quantity) and cold is not None and new.to("bar") < cold.to("bar"):
+        return f"{value} hot is below {cold} cold: read again? enter keeps it, backspace mends it"
+    return ""
+
+
+def minutes_parked(parked: dt.time | None, at: dt.time) -> float | None:
+    """Give minutes from parking to a reading; None where parked is not known or was later."""
+    if parked is None:
+        return None
+    minutes = (at.hour - parked.hour) * 60 + at.minute - parked.minute + (at.second - parked.second) / 60
+    return minutes if minutes >= 0 else None
+
+
+def worth(minutes: float | None) -> str:
+    """Say what a pressure read so many minutes after parking is worth."""
+    if minutes is None:
+        return "parked is not known"
+    fresh = freshness(minutes)
+    words = {
+        Freshness.HOT: "hot",
+        Freshness.WARM: "warm, noted as such",
+        Freshness.LATE: "late: kept, in no trend",
+    }
+    return f"{minutes:.0f} min after parking: {words[fresh]}"
+
+
+def _cold(data: Mapping[str, Value], end: str) -> Quantity | None:
+    """Give the pressure that one end was sent out with: as set, else as read cold."""
+    for key in (f"set_to_{end}", end):
+        held = TYRE_PRESSURE.load(lookup(data, ("pressures", "cold", key)))
+        if isinstance(held, Quantity):
+            return held
+    return None
+
+
+def _table(path: Path, value: Value) -> Mapping[str, Value]:
+    for key in reversed(path):
+        value = {key: value}
+    return value  # type: ignore[return-value]

@@ -1,0 +1,115 @@
+"""The entry line at the desk: what a line is read against, and the one step that a clear line becomes."""
+
+from collections.abc import Mapping, Sequence
+
+from paddock_tui.advice.about import usual_lap_s
+from paddock_tui.desk.debrief.lap_timing import MEND, WHY, forbidden
+from paddock_tui.desk.desk import Desk
+from paddock_tui.desk.edits.refusals import refusals
+from paddock_tui.desk.edits.values import bike_of, field_of, setting_value, shown
+from paddock_tui.desk.lookup import glance, glances, order
+from paddock_tui.entry import Context, Line
+from paddock_tui.entry.builtin import LAPS
+from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.paths import FOLDERS, Path, Ref
+from paddock_tui.store.data import blocked, lookup
+from paddock_tui.store.garage import GarageFiles
+
+_PRESSURES: tuple[Path, ...] = (
+    ("pressures", "cold", "front"),
+    ("pressures", "cold", "rear"),
+    ("pressures", "cold", "set_to_front"),
+    ("pressures", "cold", "set_to_rear"),
+    ("pressures", "hot", "front"),
+    ("pressures", "hot", "rear"),
+    ("pressures", "hot", "set_to_front"),
+    ("pressures", "hot", "set_to_rear"),
+    ("setup", "front_start"),
+    ("setup", "rear_start"),
+)
+
+
+def entry_context(desk: Desk, ref: Ref) -> Context | None:
+    """Give what a line for this record is read against; None where the record cannot be read."""
+    loaded = desk.files.read(ref)
+    if loaded is None or loaded.record is None:
+        return None
+    rider = getattr(loaded.record, "rider", None)
+    files = desk.files
+
+    def ids(kind: str) -> tuple[str, ...] | None:
+        return tuple(one.id for one in files.listing(kind)) if kind in FOLDERS else None
+
+    return Context(
+        kind=ref.kind,
+        record=loaded.record,
+        data=files.data(ref),
+        now=desk.now(),
+        bike=bike_of(files, ref),
+        units=desk.units(rider if isinstance(rider, str) else None),
+        last=last_pressures(files, ref) if ref.kind == "session" else {},
+        ids=ids,
+        usual_s=_usual(desk, ref),
+        no_laps=(WHY, MEND) if ref.kind == "session" and forbidden(files, files.data(ref)) else None,
+    )
+
+
+def _usual(desk: Desk, ref: Ref) -> float | None:
+    """Give this rider's usual lap on this bike at this venue, in s; None where there is none."""
+    if ref.kind != "session":
+        return None
+    about = desk.about(ref)
+    found = usual_lap_s(about.history, about.session.rider, about.id_of("venue"))
+    return None if found is None else found[0]
+
+
+def last_pressures(files: GarageFiles, ref: Ref) -> Mapping[Path, Value]:
+    """Give this bike's last pressure of each kind before a session, out of the sessions of its year."""
+    data = files.data(ref)
+    here = glance(ref, data)
+    if here is None or "bike" not in data:
+        return {}
+    found: dict[Path, Value] = {}
+    before = [one for one in glances(files, here.date.year) if order(one) < order(here)]
+    for one in sorted(before, key=order, reverse=True):
+        earlier = files.data(one.ref)
+        for path in _PRESSURES if earlier.get("bike") == data["bike"] else ():
+            value = lookup(earlier, path)
+            if value is not MISSING:
+                found.setdefault(path, value)
+    return found
+
+
+def entering(files: GarageFiles, ref: Ref, line: Line) -> Step | list[Trouble]:
+    """Make the one step of a clear line; what the desk refuses otherwise is refused here too."""
+    data = files.data(ref)
+    edits: list[Edit] = []
+    for path, value in line.edits.items():
+        bar = blocked(data, path)
+        if bar is not MISSING:
+            found = f"{shown(bar)} stands where a table would have to be"
+            return [Trouble(found, "a table", "mend it in an editor", path=path)]
+        step = setting_value(files, ref, path, value)
+        edits += [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
+    against = refusals(files, ref, edits)
+    if against:
+        return against
+    label = _laps_words(edits) or "; ".join(entered(files, ref, line, edits)) or "nothing to change"
+    return Step(label, (Change(ref, tuple(edits)),) if edits else ())
+
+
+def _laps_words(edits: Sequence[Edit]) -> str:
+    """Say a run of laps by its count; lap by lap it would tell nothing in one line."""
+    laps = [edit for edit in edits if edit.path[0] == LAPS and edit.old is MISSING]
+    return f"{len(laps)} laps added" if len(laps) > 2 and len(laps) == len(edits) else ""
+
+
+def entered(files: GarageFiles, ref: Ref, line: Line, edits: Sequence[Edit]) -> list[str]:
+    """Say each edit of a line in words: its label, what stood there, and what stands there after it."""
+    labels = {piece.path: piece.label for piece in line.pieces}
+    words = []
+    for edit in edits:
+        field = field_of(files, ref, edit.path)
+        words.append(f"{labels[edit.path]} {shown(edit.old, field)} -> {shown(edit.new, field)}")
+    return words

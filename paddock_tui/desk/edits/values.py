@@ -1,0 +1,189 @@
+"""What is typed or chosen, turned into one step."""
+
+import datetime as dt
+import getpass
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+import attrs
+
+from paddock_tui.desk.edits.refusals import refusals
+from paddock_tui.desk.edits.thresholds import declared_words, with_unit
+from paddock_tui.entry.typed import far_from, read_typed
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.common import Units
+from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields_of_record import Field, field_at, fields
+from paddock_tui.records.paths import Path, Ref, parse, spell
+from paddock_tui.rules import Finding
+from paddock_tui.store.data import blocked, lookup, same
+from paddock_tui.store.garage import GarageFiles
+
+
+def bike_of(files: GarageFiles, ref: Ref) -> Bike | None:
+    """Give the bike that a session or a profile is for; None where that is not known."""
+    loaded = files.read(ref)
+    named = getattr(loaded.record, "bike", None) if loaded is not None else None
+    if ref.kind not in ("session", "profile") or not isinstance(named, str):
+        return None
+    bike = files.read(Ref("bike", named))
+    return bike.record if bike is not None and isinstance(bike.record, Bike) else None
+
+
+def field_of(files: GarageFiles, ref: Ref, path: Path) -> Field | None:
+    """Give the field at a path of a record, with the shapes of its bike."""
+    loaded = files.read(ref)
+    return field_at(ref.kind, path, loaded.record if loaded is not None else None, bike_of(files, ref))
+
+
+def setting(
+    files: GarageFiles, ref: Ref, wanted: Sequence[tuple[str, str]], units: Units | None = None
+) -> Step | list[Trouble]:
+    """Make one step of path and text pairs; an empty text clears. All troubles at once."""
+    edits: dict[Path, Edit | None] = {}
+    troubles: list[Trouble] = []
+    for spelled, text in wanted:
+        path = parse(spelled)
+        field = field_of(files, ref, path) if path is not None else None
+        if path is None or field is None:
+            troubles.append(_no_such_path(files, ref, spelled))
+        elif path in edits:
+            troubles.append(Trouble("a second value for it", "each value once", path=path))
+        else:
+            edit = _typed_edit(files.data(ref), path, field, with_unit(ref, path, text), units)
+            if isinstance(edit, Trouble):
+                troubles.append(attrs.evolve(edit, path=path))
+            else:
+                edits[path] = edit
+    if troubles:
+        return troubles
+    made = tuple(edit for edit in edits.values() if edit is not None)
+    against = refusals(files, ref, made)
+    if against:
+        return against
+    return Step(_label(files, ref, made), (Change(ref, made),) if made else ())
+
+
+def setting_value(files: GarageFiles, ref: Ref, path: Path, value: Value | Missing) -> Step:
+    """Make one step that puts a plain value at a path."""
+    edit = _edit(files.data(ref), path, value)
+    edits = [edit] if edit is not None else []
+    return Step(_label(files, ref, edits), (Change(ref, tuple(edits)),) if edits else ())
+
+
+def clearing(files: GarageFiles, ref: Ref, path: Path) -> Step:
+    """Make one step that clears a value to 'not known'."""
+    return setting_value(files, ref, path, MISSING)
+
+
+def _typed_edit(
+    data: Mapping[str, Any], path: Path, field: Field, text: str, units: Units | None
+) -> Edit | Trouble | None:
+    """Give the edit that what was typed asks for; None where that stands there already."""
+    bar = blocked(data, path)
+    if bar is not MISSING:
+        return Trouble(
+            f"{shown(bar)} stands where a table would have to be", "a table", "mend it in an editor"
+        )
+    if not text.strip():
+        return _edit(data, path, MISSING)
+    new = read_typed(field, text, units)
+    if isinstance(new, Trouble):
+        return new
+    return _too_far(field, text, new, lookup(data, path)) or _edit(data, path, new)
+
+
+def _too_far(field: Field, text: str, new: Value, old: Value | Missing) -> Trouble | None:
+    """Ask for the unit of a bare pressure that is far from the last one: it may be meant in another."""
+    last = None if any(char.isalpha() for char in text) else far_from(field, new, old)
+    if last is None:
+        return None
+    return Trouble(
+        f'"{text.strip()}" would be {new}, far from the last {last}',
+        "a pressure with its unit",
+        f'write "{new}" if that is meant',
+    )
+
+
+def accepting(
+    files: GarageFiles, ref: Ref, finding: Finding, reason: str, now: dt.datetime, initials: str | None
+) -> Step:
+    """Make the step that accepts a serious finding: reason, who, when, and the facts as they read now."""
+    path = ("accepted", finding.rule, finding.subject)
+    value: Mapping[str, Value] = {
+        "reason": reason.strip(),
+        "by": initials or login(),
+        "at": now.time().replace(microsecond=0),
+        "facts": finding.facts,
+    }
+    old = lookup(files.data(ref), path)
+    label = f"accepted: {finding.message}"
+    if isinstance(old, Mapping):
+        edits = [_edit(files.data(ref), (*path, key), item) for key, item in value.items()]
+        return Step(label, (Change(ref, tuple(edit for edit in edits if edit is not None)),))
+    return Step(label, (Change(ref, (Edit(path, MISSING, value),)),))
+
+
+def withdrawing(files: GarageFiles, ref: Ref, rule: str, subject: str) -> Step | None:
+    """Make the step that takes an acceptance back; None where there is none."""
+    path = ("accepted", rule, subject)
+    old = lookup(files.data(ref), path)
+    if not isinstance(old, Mapping):
+        return None
+    return Step(f"no longer accepted: {rule} {subject}", (Change(ref, (Edit(path, old, MISSING),)),))
+
+
+def login() -> str:
+    """Give the name of whoever is logged in; 'rider' where the system does not say."""
+    try:
+        return getpass.getuser()
+    except (OSError, KeyError, ImportError):
+        return "rider"
+
+
+def shown(value: Value | Missing, field: Field | None = None) -> str:
+    """Write a plain value for the last line."""
+    if value is MISSING:
+        return "not known"
+    if isinstance(value, Mapping):
+        return "a table"
+    loaded = field.shape.load(value) if field is not None else None
+    if field is not None and not isinstance(loaded, Trouble):
+        return field.shape.show(loaded)
+    return str(value)
+
+
+def _edit(data: Mapping[str, Any], path: Path, new: Value | Missing) -> Edit | None:
+    """Give the edit that puts a value at a path; None where it stands there already."""
+    old = lookup(data, path)
+    if (old is MISSING and new is MISSING) or (new is not MISSING and old is not MISSING and same(old, new)):
+        return None
+    return Edit(path, old, new)
+
+
+def said(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[str]:
+    """Say each edit in words: what it is called, what stood there, and what stands there after it."""
+    words = []
+    for edit in edits:
+        field = field_of(files, ref, edit.path)
+        name = field.label if field is not None else spell(edit.path)
+        gone = declared_words(ref, edit.path)
+        old, new = (gone if gone and one is MISSING else shown(one, field) for one in (edit.old, edit.new))
+        words.append(f"{name} {old} -> {new}")
+    return words
+
+
+def _label(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> str:
+    return "; ".join(said(files, ref, edits)) or "nothing to change"
+
+
+def _no_such_path(files: GarageFiles, ref: Ref, spelled: str) -> Trouble:
+    mend = f"see them with: paddock-tui show GARAGE {ref} --paths"
+    loaded = files.read(ref)
+    if loaded is not None and loaded.record is not None:
+        last = spelled.rpartition(".")[2]
+        paths = [field.path for field in fields(ref.kind, loaded.record, bike_of(files, ref))]
+        near = [spell(path) for path in paths if path[-1] == last][:3]
+        mend = f"do you mean {' or '.join(near)}? {mend}" if near else mend
+    return Trouble(f'"{spelled}"', f"a path of a {ref.kind}", mend)

@@ -1,0 +1,1 @@
+"""Whole records: made, named, copied, renamed, retired."""

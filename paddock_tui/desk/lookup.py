@@ -1,0 +1,149 @@
+"""Which record is meant, and which session is in hand."""
+
+import datetime as dt
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.store.garage import GarageFiles
+
+
+class NoSuchRecord(Exception):
+    """A reference that somebody gave does not name one record of this garage."""
+
+    def __init__(self, trouble: Trouble) -> None:
+        super().__init__(trouble.sentence())
+        self.trouble = trouble
+
+
+def find(files: GarageFiles, text: str, among: tuple[str, ...] = tuple(FOLDERS)) -> Ref:
+    """Find the record meant by 'kind/id', by an id, or by the start of one where that is unique.
+
+    An id without its kind is looked for `among` these kinds only. Raises NoSuchRecord.
+    """
+    kind, slash, name = text.partition("/")
+    if text == "garage":
+        return GARAGE
+    if slash:
+        ref = Ref(kind, name)
+        if kind not in FOLDERS:
+            raise NoSuchRecord(Trouble(f'"{text}"', f"a kind out of {', '.join(FOLDERS)}"))
+        if files.path_of(ref) is not None:
+            return ref
+        near = [one.id for one in files.listing(kind)]
+        raise NoSuchRecord(Trouble(f'there is no {kind} "{name}"', f"one of: {_some(near)}"))
+    everything = [ref for kind in among for ref in files.listing(kind)]
+    same = [ref for ref in everything if ref.id == text]
+    starts = [ref for ref in everything if ref.id.startswith(text)] if len(text) >= 3 else []
+    found = same or starts
+    if len(found) == 1:
+        return found[0]
+    if found:
+        raise NoSuchRecord(
+            Trouble(f'"{text}" may be {_some([str(ref) for ref in found])}', "one of them, in full")
+        )
+    raise NoSuchRecord(
+        Trouble(
+            f'there is no {_one_of(among)} "{text}"',
+            "kind/id or an id",
+            "list them with: paddock-tui show GARAGE",
+        )
+    )
+
+
+@attrs.frozen
+class Glance:
+    """What is seen of a session at a glance: enough to order sessions and to tell the next one."""
+
+    ref: Ref
+    date: dt.date
+    number: int
+    start: dt.time
+    ridden: bool
+
+
+def session_in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
+    """Give the session in hand.
+
+    The first not ridden session today or later; else the first not ridden one of the latest day; else
+    the last ridden. Only sessions named in this year or later are read, or in the latest one, and
+    those named in no year.
+    """
+    seen = sorted(glances(files, now.year), key=order)
+    coming = [one for one in seen if not one.ridden and one.date >= now.date()]
+    if coming:
+        return coming[0].ref
+    latest = max((one.date for one in seen), default=None)
+    left = [one for one in seen if not one.ridden and one.date == latest]
+    if left:
+        return left[0].ref
+    ridden = [one for one in seen if one.ridden]
+    last = ridden or seen
+    return last[-1].ref if last else None
+
+
+def order(one: Glance) -> tuple[dt.date, int, dt.time, str]:
+    """Order sessions by date, number and start."""
+    return one.date, one.number, one.start, one.ref.id
+
+
+def glances(files: GarageFiles, since: int = 0) -> Iterator[Glance]:
+    """Look at the sessions of a year and later, and of the latest one where that is before; 0: at all."""
+    for ref in _since(files, since):
+        found = glance(ref, files.data(ref))
+        if found is not None:
+            yield found
+
+
+def unplaced(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:
+    """List the sessions whose date cannot be read: one of them may be the one in hand."""
+    found: list[Ref] = []
+    for ref in _since(files, now.year):
+        data = files.data(ref)
+        loaded = files.read(ref) if "retired" not in data and glance(ref, data) is None else None
+        if loaded is not None and (
+            loaded.record is None or any(trouble.path == ("date",) for trouble in loaded.troubles)
+        ):
+            found.append(ref)
+    return tuple(found)
+
+
+def _since(files: GarageFiles, year: int) -> list[Ref]:
+    refs = files.listing("session")
+    years = [int(ref.id[:4]) for ref in refs if _names_year(ref)]
+    first = min(year, max(years, default=year))
+    return [ref for ref in refs if not _names_year(ref) or int(ref.id[:4]) >= first]
+
+
+def _names_year(ref: Ref) -> bool:
+    return ref.id[:4].isdecimal() and ref.id[:4].isascii()
+
+
+def glance(ref: Ref, data: Mapping[str, Any]) -> Glance | None:
+    """Look at one session's plain data; None where it is retired or its date is not known."""
+    date, number, start = data.get("date"), data.get("number"), data.get("start")
+    if isinstance(date, dt.datetime) or not isinstance(date, dt.date) or "retired" in data:
+        return None
+    hot = data.get("pressures", {}).get("hot", {}) if isinstance(data.get("pressures"), dict) else {}
+    hot_read = isinstance(hot, dict) and ("front" in hot or "rear" in hot)
+    ridden = "parked" in data or bool(data.get("laps")) or hot_read
+    return Glance(
+        ref,
+        date,
+        number if isinstance(number, int) else 0,
+        start if isinstance(start, dt.time) else dt.time(0, 0),
+        ridden,
+    )
+
+
+def _one_of(kinds: tuple[str, ...]) -> str:
+    return "record" if len(kinds) > 1 else kinds[0]
+
+
+def _some(names: list[str]) -> str:
+    return (
+        ", ".join(names[:8]) + (f" and {len(names) - 8} more" if len(names) > 8 else "") or "(there are none)"
+    )

@@ -1,0 +1,121 @@
+"""The next session: set-up, rider and tyres of the last one on that bike; no weather, no measurements."""
+
+import datetime as dt
+from collections.abc import Mapping
+from typing import Any
+
+from paddock_tui.desk.files.names import id_of
+from paddock_tui.desk.files.records import creating
+from paddock_tui.desk.sessions.numbers import free_session, next_number
+from paddock_tui.facts.outing import is_ridden
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.edits import MISSING, Edit, Step, Value
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields import declared
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.session import Session
+from paddock_tui.store.data import after, lookup
+from paddock_tui.store.garage import GarageFiles, Loaded
+
+_LEFT_OUT_WHEN_GONE = ("rider", "tyres")
+"""References that are not carried over once what they refer to is retired, or is not there any more."""
+
+
+def next_session(
+    files: GarageFiles, source: Ref, now: dt.datetime, more: Mapping[str, Value] | None = None
+) -> tuple[Ref, Step | Trouble]:
+    """Make the step that creates the session after another one, copied from it.
+
+    It belongs to the source's day while that is today or still to come; else to the first day record that
+    is, as the evening before; without one to the source's day where that was not ridden, else to today. Its
+    start is the next one in the timetable of the group in which this rider rides that day. A tyre set that
+    was retired meanwhile is not carried over, nor is a value that cannot be read. `more` is what is known
+    of it already.
+    """
+    loaded = files.read(source)
+    held = loaded.record if loaded is not None else None
+    if loaded is None or not isinstance(held, Session):
+        return source, Trouble(
+            f"{source} cannot be read", "a session that can be read", "mend its file first"
+        )
+    date = _date(files, held, now.date())
+    after_it = held.number or 0 if date == held.date else 0
+    number = next_number(files, date, held.bike, after_it)
+    ref = free_session(files, date, number, held.bike)
+    values: dict[str, Value] = {"date": date, "number": number, "copied_from": source.id}
+    values.update(_carried(files, loaded))
+    day = _day_of(files, date, held)
+    if day is not None:
+        values["day"] = day.id
+        start = _start(files, day, held, date)
+        if start is not None:
+            values["start"] = start
+    values.update(more or {})
+    return ref, creating(files, ref, {key: values[key] for key in _first_keys(values)})
+
+
+def _date(files: GarageFiles, source: Session, today: dt.date) -> dt.date:
+    if source.date is None or source.date >= today:
+        return source.date or today
+    coming = None if source.kind == "road" else _next_day(files, today)
+    return coming or (today if is_ridden(source) else source.date)
+
+
+def _next_day(files: GarageFiles, today: dt.date) -> dt.date | None:
+    """Give the date of the first day record that is today or still to come."""
+    held = (files.data(ref) for ref in files.listing("day"))
+    dates = (data.get("date") for data in held if "retired" not in data)
+    return min((date for date in dates if type(date) is dt.date and date >= today), default=None)
+
+
+def _carried(files: GarageFiles, loaded: Loaded) -> dict[str, Value]:
+    """Copy what is declared to carry over, as it stands in the source's file; the day is found anew."""
+    data = _readable(loaded)
+    keys = dict.fromkeys(one.path[0] for one in declared(Session) if one.carry)
+    carried: dict[str, Value] = {key: data[key] for key in keys if key in data and key != "day"}
+    for kind in _LEFT_OUT_WHEN_GONE:
+        named = Ref(kind, str(carried.get(kind)))
+        if files.path_of(named) is None or "retired" in files.data(named):
+            carried.pop(kind, None)
+    return carried
+
+
+def _readable(loaded: Loaded) -> Mapping[str, Any]:
+    """Give the data of a record without the values that cannot be read."""
+    data = loaded.data
+    for trouble in loaded.troubles:
+        held = lookup(data, trouble.path)
+        if held is not MISSING:
+            data = after(data, Edit(trouble.path, held, MISSING), lambda _: False)
+    return data
+
+
+def _day_of(files: GarageFiles, date: dt.date, source: Session) -> Ref | None:
+    """Give the source's day where it is of that date, else the only one of that date; none on the road."""
+    if source.day is not None and files.data(Ref("day", source.day)).get("date") == date:
+        return Ref("day", source.day)
+    if source.kind == "road":
+        return None
+    held = ((ref, files.data(ref)) for ref in files.listing("day"))
+    same = [ref for ref, data in held if data.get("date") == date and "retired" not in data]
+    return same[0] if len(same) == 1 else None
+
+
+def _start(files: GarageFiles, ref: Ref, source: Session, date: dt.date) -> dt.time | None:
+    """Give the next start of the rider's group that day, after the source's where that is of the day."""
+    loaded = files.read(ref)
+    day = loaded.record if loaded is not None else None
+    if not isinstance(day, RidingDay):
+        return None
+    entry = day.entries.get(source.rider or "", {}).get(source.bike or "")
+    group = (entry.group if entry is not None else None) or day.group or ""
+    slots = day.timetable.get(group) or day.timetable.get(id_of(group), {})
+    after_it = source.start if source.date == date else None
+    starts = (slot.from_ for slot in slots.values() if slot.from_ is not None)
+    return min((start for start in starts if after_it is None or start > after_it), default=None)
+
+
+def _first_keys(values: Mapping[str, Value]) -> list[str]:
+    """Put the keys in the order of the declarations."""
+    order = [one.path[0] for one in declared(Session)]
+    return sorted(values, key=order.index)

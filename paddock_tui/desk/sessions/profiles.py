@@ -1,0 +1,75 @@
+"""Profiles and sessions: take a profile's set-up over, or save a session's as a profile."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from paddock_tui.desk.files.records import creating
+from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.store.data import same
+from paddock_tui.store.garage import GarageFiles
+
+
+def profiles_for(files: GarageFiles, session: Ref) -> tuple[Ref, ...]:
+    """List the profiles of a session's bike, its rider's own first; retired ones are left out."""
+    data = files.data(session)
+    found = [
+        ref
+        for ref in files.listing("profile")
+        if files.data(ref).get("bike") == data.get("bike") and "retired" not in files.data(ref)
+    ]
+    return tuple(sorted(found, key=lambda ref: (files.data(ref).get("rider") != data.get("rider"), ref.id)))
+
+
+def taking(files: GarageFiles, session: Ref, profile: Ref) -> Step | Trouble:
+    """Make the step that gives a session the set-up of a profile: only what differs changes."""
+    data, other = files.data(session), files.data(profile)
+    bike, its = data.get("bike"), other.get("bike")
+    if not isinstance(bike, str) or bike != its:
+        return Trouble(
+            f"{profile.id} is for {its or 'no bike yet'}",
+            f"a profile for {bike or 'the bike of this session'}",
+            "take another one, or enter its bike",
+        )
+    held, wanted = data.get("setup", {}), other.get("setup")
+    if not isinstance(held, Mapping) or not isinstance(wanted, Mapping) or not wanted:
+        return Trouble(
+            f"{(profile if isinstance(held, Mapping) else session).id} has no set-up that can be read",
+            "a profile with a set-up",
+            "enter it on its set-up page first",
+        )
+    edits = list(edits_toward(held, wanted, ("setup",)))
+    old = data.get("taken_from", MISSING)
+    if old != profile.id:
+        edits.append(Edit(("taken_from",), old, profile.id))
+    changes = (Change(session, tuple(edits)),) if edits else ()
+    return Step(f"took over profile {profile.id}", changes)
+
+
+def saving_as(files: GarageFiles, session: Ref, new_id: str, name: str) -> Step | Trouble:
+    """Make the step that saves a session's set-up as a new profile, made for the session's surface."""
+    data = files.data(session)
+    values: dict[str, Value] = {"name": name}
+    for key, wanted in (("bike", "bike"), ("rider", "rider"), ("made_for", "surface")):
+        if isinstance(data.get(wanted), str):
+            values[key] = data[wanted]
+    values["taken_from"] = session.id
+    setup = data.get("setup")
+    if isinstance(setup, Mapping):
+        values["setup"] = setup
+    return creating(files, Ref("profile", new_id), values)
+
+
+def edits_toward(mine: Mapping[str, Any], theirs: Mapping[str, Any], at: Path) -> list[Edit]:
+    """List the edits that make one table like another, value by value so that comments stay."""
+    edits: list[Edit] = []
+    for key in dict.fromkeys((*mine, *theirs)):
+        path = (*at, key)
+        old: Value | Missing = mine.get(key, MISSING)
+        new: Value | Missing = theirs.get(key, MISSING)
+        if isinstance(old, Mapping) and isinstance(new, Mapping):
+            edits += edits_toward(old, new, path)
+        elif old is MISSING or new is MISSING or not same(old, new):
+            edits.append(Edit(path, old, new))
+    return edits

@@ -1,0 +1,146 @@
+"""The situation of a session or a profile: its records, found by following references."""
+
+import datetime as dt
+from typing import TypeVar
+
+import attrs
+
+from paddock_tui.desk.histories import Histories
+from paddock_tui.desk.lookup import glances, order
+from paddock_tui.facts import Situation
+from paddock_tui.facts.past import Past
+from paddock_tui.facts.situation import Dangling
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.checklist import Checklist
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.errors import Trouble
+from paddock_tui.records.fields import value_at
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import GARAGE, Path, Ref
+from paddock_tui.records.people import Rider, Venue
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import Profile
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.store.garage import GarageFiles, Loaded
+
+R = TypeVar("R", bound=Record)
+
+_FOLLOWED: dict[str, tuple[tuple[str, Path, str], ...]] = {
+    "session": (
+        ("bike", ("bike",), "bike"),
+        ("rider", ("rider",), "rider"),
+        ("day", ("day",), "day"),
+        ("tyres", ("tyres",), "tyres"),
+        ("source", ("copied_from",), "session"),
+    ),
+    "profile": (("bike", ("bike",), "bike"), ("rider", ("rider",), "rider")),
+}
+"""Which references of a session and of a profile are followed: the role, where it stands, the kind."""
+
+
+@attrs.frozen
+class Assembled:
+    """A situation, and what could not be read on the way; `lost` are whole files that cannot be read."""
+
+    situation: Situation
+    problems: tuple[Trouble, ...] = ()
+    notes: tuple[Trouble, ...] = ()
+    lost: tuple[Ref, ...] = ()
+
+
+def assemble(
+    files: GarageFiles,
+    ref: Ref,
+    now: dt.datetime,
+    going_out: bool = False,
+    histories: Histories | None = None,
+) -> Assembled:
+    """Follow the references of a session or a profile; what is not there or lost is not known.
+
+    `histories` remembers what went before from one call to the next.
+    """
+    loaded: dict[str, Loaded] = {}
+    dangling: list[Dangling] = []
+    _take(files, ref.kind, ref, loaded)
+    _take(files, "garage", GARAGE, loaded)
+    for role, path, kind in _FOLLOWED.get(ref.kind, ()):
+        _follow(files, ref.kind, role, path, kind, loaded, dangling)
+    _follow(files, "day", "venue", ("venue",), "venue", loaded, dangling)
+    records = {role: one.record for role, one in loaded.items() if one.record is not None}
+    session = _as(records.get("session"), Session)
+    lists = _checklists(files) if session is not None else []
+    of_day = _before(files, ref, session)
+    situation = Situation(
+        garage=files.garage(),
+        session=session,
+        profile=_as(records.get("profile"), Profile),
+        bike=_as(records.get("bike"), Bike),
+        rider=_as(records.get("rider"), Rider),
+        day=_as(records.get("day"), RidingDay),
+        venue=_as(records.get("venue"), Venue),
+        tyres=_as(records.get("tyres"), TyreSet),
+        source=_as(records.get("source"), Session),
+        earlier=tuple(one.session for one in of_day if session and one.session.bike == session.bike),
+        rider_today=of_day,
+        checklists={one.ref.id: one.record for one in lists if isinstance(one.record, Checklist)},
+        dangling=tuple(dangling),
+        refs={role: one.ref for role, one in loaded.items()},
+        now=now,
+        going_out=going_out,
+    )
+    history = (histories or Histories()).of(files, ref, situation)
+    situation = attrs.evolve(situation, history=history)
+    return Assembled(
+        situation,
+        tuple(trouble for one in (*loaded.values(), *lists) for trouble in one.troubles),
+        tuple(trouble for one in (*loaded.values(), *lists) for trouble in one.unknown),
+        tuple(one.ref for one in (*loaded.values(), *lists) if one.record is None),
+    )
+
+
+def _take(files: GarageFiles, role: str, ref: Ref, loaded: dict[str, Loaded]) -> bool:
+    found = files.read(ref)
+    if found is not None:
+        loaded[role] = found
+    return found is not None
+
+
+def _follow(
+    files: GarageFiles,
+    holder: str,
+    role: str,
+    path: Path,
+    kind: str,
+    loaded: dict[str, Loaded],
+    dangling: list[Dangling],
+) -> None:
+    record = loaded[holder].record if holder in loaded else None
+    named = value_at(record, path) if record is not None else None
+    if isinstance(named, str) and not _take(files, role, Ref(kind, named), loaded):
+        dangling.append(Dangling(holder, path, kind, named))
+
+
+def _checklists(files: GarageFiles) -> list[Loaded]:
+    """Read every checklist: what "to fix" means stands there, also for a list that is retired."""
+    read = (files.read(ref) for ref in files.listing("checklist"))
+    return [one for one in read if one is not None]
+
+
+def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Past, ...]:
+    """Give this rider's sessions of the day before this one, on any bike, oldest first."""
+    if session is None or session.date is None:
+        return ()
+    seen = glances(files, session.date.year)
+    of_day = sorted((one for one in seen if one.date == session.date), key=order)
+    here = next((place for place, one in enumerate(of_day) if one.ref == ref), 0)
+    found: list[Past] = []
+    for one in of_day[:here]:
+        loaded = files.read(one.ref)
+        record = _as(loaded.record if loaded else None, Session)
+        if record is not None and record.rider == session.rider:
+            found.append(Past(one.ref.id, record))
+    return tuple(found)
+
+
+def _as(record: Record | None, wanted: type[R]) -> R | None:
+    return record if isinstance(record, wanted) else None

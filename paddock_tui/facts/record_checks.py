@@ -1,0 +1,141 @@
+"""What stands in the records as such: figures that cannot be, and names that the bike does not have."""
+
+from collections import OrderedDict
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui import quantities
+from paddock_tui.facts.core import fact
+from paddock_tui.facts.situation import Dangling
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.contradictions import Contradiction, contradictions
+from paddock_tui.records.fields import value_at
+from paddock_tui.records.fields_of_record import fields
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.suspension import BY_HAND
+
+
+@attrs.frozen
+class Figure:
+    """A figure outside what can be: where it stands, as written, and the band."""
+
+    role: str
+    path: Path
+    label: str
+    written: str
+    band: str
+
+
+@attrs.frozen
+class NotOnBike:
+    """A name in the set-up that the bike does not have."""
+
+    path: Path
+    what: str
+    name: str
+    offered: tuple[str, ...]
+
+
+@fact("figures outside what can be")
+def impossible_figures(records: Mapping[str, Record], refs: Mapping[str, Ref]) -> tuple[Figure, ...]:
+    """Every figure in the records of the situation that lies outside the band of its field."""
+    found: list[Figure] = []
+    for role, record in records.items():
+        kind = refs[role].kind if role in refs else role
+        found += [attrs.evolve(one, role=role) for one in _figures_of(kind, record)]
+    return tuple(found)
+
+
+_FOUND: OrderedDict[int, tuple[Record, tuple[Figure, ...]]] = OrderedDict()
+_MOST_FOUND = 64
+
+
+def _figures_of(kind: str, record: Record) -> tuple[Figure, ...]:
+    """Find the figures of one record; the same record is looked through once, for it never changes."""
+    known = _FOUND.get(id(record))
+    if known is not None and known[0] is record:
+        _FOUND.move_to_end(id(record))
+        return known[1]
+    found = tuple(_outside(kind, record))
+    _FOUND[id(record)] = record, found
+    if len(_FOUND) > _MOST_FOUND:
+        _FOUND.popitem(last=False)
+    return found
+
+
+def _outside(kind: str, record: Record) -> Iterator[Figure]:
+    for field in fields(kind, record):
+        if field.path[:2] in (("setup", "adjusters"), ("setup", "offsets")):
+            continue
+        band = field.shape.band()
+        value = value_at(record, field.path) if band is not None else None
+        if value is None or band is None or _inside(value, band):
+            continue
+        heading = ", ".join(part for part in field.section[-2:] if part != "set-up")
+        label = f"{field.label} ({heading})" if heading else field.label
+        low, high, unit = band
+        limits = f"{low:g} to {high:g} {unit}".strip()
+        yield Figure(kind, field.path, label, field.shape.show(value), limits)
+
+
+def _inside(value: Any, band: tuple[float, float, str]) -> bool:
+    low, high, unit = band
+    if isinstance(value, Quantity):
+        return low <= value.to(unit) <= high if quantities.compatible(unit, value.dimension) else True
+    return not isinstance(value, int | float) or low <= value <= high
+
+
+@fact("names that the bike does not have")
+def not_on_bike(setup: SetUp, bike: Bike, electronics: str, suspension: str) -> tuple[NotOnBike, ...]:
+    """Every riding mode, control, adjuster, damping mode, preset or offset that only the set-up knows."""
+    damping = bike.damping.get(setup.damping or "")
+    presets = (damping.presets or ()) if damping else ()
+    named: tuple[tuple[str, str | None, tuple[str, ...]], ...] = (
+        ("mode", setup.mode, tuple(bike.modes)),
+        ("damping", setup.damping, (BY_HAND, *bike.damping)),
+        ("preset", setup.preset, presets if damping else (setup.preset or "",)),
+    )
+    words = {"mode": "riding mode", "damping": "damping mode", "preset": "preset"}
+    found = [
+        NotOnBike(("setup", key), words[key], name, tuple(sorted(offered)))
+        for key, name, offered in named
+        if name is not None and name not in offered
+    ]
+    tables: tuple[tuple[str, str, Mapping[str, object], Mapping[str, object]], ...] = (
+        ("controls", "control", setup.controls, bike.controls),
+        ("adjusters", "adjuster", setup.adjusters, bike.adjusters),
+        ("offsets", "offset", setup.offsets if damping else {}, damping.offsets if damping else {}),
+    )
+    for key, what, held, offered_here in tables:
+        found += [
+            NotOnBike(("setup", key, name), what, label_of(name), tuple(sorted(offered_here)))
+            for name in held
+            if name not in offered_here
+        ]
+    return tuple(found)
+
+
+@attrs.frozen
+class AtOdds:
+    """A contradiction inside one record of the situation."""
+
+    role: str
+    found: Contradiction
+
+
+@fact("records at odds with themselves")
+def records_at_odds(records: Mapping[str, Record]) -> tuple[AtOdds, ...]:
+    """Every contradiction inside a record of the situation, by role."""
+    return tuple(AtOdds(role, found) for role in sorted(records) for found in contradictions(records[role]))
+
+
+@fact("references that find no record")
+def lost_references(dangling: tuple[Dangling, ...]) -> tuple[Dangling, ...]:
+    """Every reference of the session, or of what it refers to, that finds nothing in the garage."""
+    return dangling

@@ -1,0 +1,92 @@
+"""Service: engine hours counted from the sessions, and what is due by hours or by months."""
+
+import datetime as dt
+
+import attrs
+
+from paddock_tui.facts.core import fact
+from paddock_tui.facts.past import History, Past
+from paddock_tui.records.bike import Bike, Service
+from paddock_tui.records.session import Session
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.service_due import due_date, hours_to_go
+
+
+@attrs.frozen
+class ServiceDue:
+    """One item of service with what is left of it: hours, and the date it falls due; None where not known."""
+
+    name: str
+    item: Service
+    hours: float | None = None
+    date: dt.date | None = None
+
+    @property
+    def is_brake_fluid(self) -> bool:
+        """Whether the item is brake fluid, by its name."""
+        return {"brake", "fluid"} <= set(self.name.split("-"))
+
+    @property
+    def is_oil(self) -> bool:
+        """Whether the item is engine oil, by its name."""
+        return self.name in ("oil", "engine-oil", "oil-filter")
+
+    @property
+    def label(self) -> str:
+        """The item's name in words."""
+        return label_of(self.name)
+
+
+@fact("the service items")
+def service_items(bike: Bike, session: Session, history: History) -> tuple[ServiceDue, ...]:
+    """Every item of the bike's service with hours left and date due, counted to before this session."""
+    return services_due(bike, history)
+
+
+def services_due(bike: Bike, history: History) -> tuple[ServiceDue, ...]:
+    """Give every item of a bike's service with what is left of it after a history."""
+    now = engine_hours(bike, history)
+    return tuple(_due(name, item, now) for name, item in sorted(bike.service.items()))
+
+
+def engine_hours(bike: Bike, history: History) -> float | None:
+    """Give the engine's hours: the start value and what was ridden since; None without a start value."""
+    start = bike.start.hours
+    if start is None:
+        return None
+    return start.to("h") + sum(hours_ridden(one.session) for one in since_start(bike, history))
+
+
+def since_start(bike: Bike, history: History) -> tuple[Past, ...]:
+    """Give the sessions that are added to a bike's start values: those after their date."""
+    return tuple(one for one in history.past if _after(one.session.date, bike.start.on))
+
+
+def hours_ridden(session: Session) -> float:
+    """Hours of one session: the ridden time, else its laps, else from going out to parking, else none."""
+    if session.ridden_time is not None:
+        return session.ridden_time.to("h")
+    if session.laps:
+        return sum(float(lap.seconds) for lap in session.laps.values()) / 3600.0
+    out, back = session.went_out, session.parked
+    if out is None or back is None or back <= out:
+        return 0.0
+    minutes = (back.hour - out.hour) * 60 + back.minute - out.minute
+    return minutes / 60.0
+
+
+def _after(day: dt.date | None, start: dt.date | None) -> bool:
+    return day is not None and (start is None or day > start)
+
+
+def _due(name: str, item: Service, now_h: float | None) -> ServiceDue:
+    hours = date = None
+    try:
+        if now_h is not None and item.every_hours is not None and item.last_hours is not None:
+            hours = hours_to_go(item.every_hours.to("h"), item.last_hours.to("h"), now_h)
+        if item.every is not None and item.last is not None:
+            date = due_date(item.last, item.every.to("months"))
+    except (OutOfRange, ValueError, OverflowError):
+        pass
+    return ServiceDue(name, item, hours, date)

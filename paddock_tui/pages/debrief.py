@@ -1,0 +1,144 @@
+"""The return page: back from the track, what is soon lost in the order typed, and what can wait."""
+
+import datetime as dt
+from collections.abc import Iterator
+
+import attrs
+
+from paddock_tui.desk.debrief.rows import CHANGE, place_of, value_of
+from paddock_tui.desk.debrief.steps import HOT_AT, minutes_parked, worth
+from paddock_tui.entry.return_rows import HOT, LATER, NOTES, SYMPTOM, Group, rule_of
+from paddock_tui.entry.symptoms import SHORT, numbered
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.values import field_row
+from paddock_tui.records.common import Units
+from paddock_tui.records.edits import MISSING
+from paddock_tui.records.fields_of_record import field_at
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.session import Session
+from paddock_tui.records.shapes import Lap
+from paddock_tui.store.garage import GarageFiles, Loaded
+from paddock_tui.text import printable
+
+LAPS = "laps"
+"""What the row is called on which a whole run of laps is typed or pasted."""
+
+REMINDER = "when there is time: laps, tyre look, travel, readings"
+
+_READ_AT = "by itself with the first hot pressure"
+_LAPS_RULE = "423 418 out, or 10x416"
+
+
+def return_page(
+    files: GarageFiles,
+    loaded: Loaded,
+    groups: tuple[Group, ...],
+    heading: str,
+    units: Units,
+    now: dt.datetime,
+    no_laps: str = "",
+) -> Page:
+    """Make the page of a return: parked, the groups in the order typed, then what can wait."""
+    session = loaded.record
+    if not isinstance(session, Session):
+        return Page(heading, (), judged=False)
+    sections = [_parked(loaded, session, units, now)]
+    for title in dict.fromkeys(group.section for group in groups):
+        rows = [_row(files, loaded.ref, group, units, session) for group in groups if group.section == title]
+        if title == SYMPTOM:
+            rows.append(Row("", f"short list: {numbered(SHORT)}", kind="heading", key="short list"))
+        sections.append(Section(title, tuple(rows), _note(title)))
+    sections += _later(loaded, session, units, no_laps)
+    return Page(f"return · {heading}", tuple(sections), judged=False)
+
+
+def _note(title: str) -> str:
+    return f"{NOTES[title]}; - parked earlier" if title == HOT else NOTES[title]
+
+
+def _parked(loaded: Loaded, session: Session, units: Units, now: dt.datetime) -> Section:
+    field = field_at("session", ("parked",))
+    if field is None:
+        raise LookupError("parked")
+    row = field_row(loaded, field, units)
+    hot = session.pressures.get("hot")
+    read = hot.at if hot is not None and (hot.front or hot.rear) else None
+    if session.parked is not None and read is None and session.date == now.date():
+        minutes = minutes_parked(session.parked, now.time())
+        if minutes is not None:
+            now_worth = worth(minutes).partition(": ")[2]
+            row = attrs.evolve(row, aside=f"{minutes:.0f} min ago; a pressure read now is {now_worth}")
+    rows = [row]
+    at = field_at("session", HOT_AT)
+    if at is not None:
+        rows.append(attrs.evolve(field_row(loaded, at, units), label="read at", aside=_READ_AT))
+    return Section("back in", tuple(rows))
+
+
+def _row(files: GarageFiles, session: Ref, group: Group, units: Units, held: Session) -> Row:
+    ref, path = place_of(files, session, group)
+    value = value_of(files, session, group)
+    known = value is not MISSING
+    return Row(
+        label=group.label,
+        value=printable(str(value)).removeprefix(CHANGE) if known else "",
+        aside=_beside(group, held) if known else _where(files, ref, group) + rule_of(group, units),
+        kind="ask",
+        ref=ref or session,
+        path=path if ref is not None else group.path,
+        known=known,
+        key=f"return {group.key}",
+    )
+
+
+def _beside(group: Group, session: Session) -> str:
+    hot = session.pressures.get("hot")
+    if group.reads != "pressure" or hot is None or hot.at is None:
+        return ""
+    return worth(minutes_parked(session.parked, hot.at))
+
+
+def _where(files: GarageFiles, ref: Ref | None, group: Group) -> str:
+    if not group.of_next:
+        return ""
+    number = files.data(ref).get("number") if ref is not None else None
+    if group.reads == "change":
+        return "j proposes; "
+    return f"to session {number}; " if number is not None else "makes the next session; "
+
+
+def _later(loaded: Loaded, session: Session, units: Units, no_laps: str) -> Iterator[Section]:
+    laps = list(session.laps.values())
+    row = Row(
+        LAPS,
+        value=_laps_words(laps, session),
+        aside="" if no_laps else _LAPS_RULE,
+        kind="ask",
+        ref=loaded.ref,
+        path=("laps",),
+        known=bool(laps) or session.best_lap is not None,
+        shut=no_laps,
+        key="return laps",
+    )
+    yield Section("later", (row,), REMINDER)
+    for title, paths in LATER:
+        rows = []
+        for path in paths:
+            field = field_at("session", path)
+            if field is not None:
+                row = field_row(loaded, field, units)
+                lead = f"{path[1]} " if path[0] == "look" else ""
+                rows.append(attrs.evolve(row, label=f"{lead}{row.label}"))
+        yield Section(title, tuple(rows))
+
+
+def _laps_words(laps: list[Lap], session: Session) -> str:
+    clean = [lap.seconds for lap in laps if not lap.mark]
+    if clean:
+        return f"{len(laps)} laps, best {Lap(min(clean))}"
+    if laps:
+        return f"{len(laps)} laps"
+    if session.best_lap is not None:
+        count = f"{session.ridden_laps} laps, " if session.ridden_laps is not None else ""
+        return f"{count}best {session.best_lap}"
+    return ""

@@ -1,0 +1,42 @@
+"""The rule about shifting down without the clutch while the gearbox misses."""
+
+from paddock_tui.facts.controls import Shown
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.rules.core import AIDS, COMMON, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+
+MISSES = limit(
+    "quick-downshift-with-false-neutrals",
+    "false_neutrals",
+    2,
+    "",
+    "false neutrals from which shifting down without the clutch is serious",
+    COMMON,
+    low=1,
+    high=20,
+)
+
+
+@rule(
+    "quick-downshift-with-false-neutrals",
+    SERIOUS,
+    per="control",
+    when=("to_come",),
+    at="setup:setup.controls.{subject}",
+    limits=(MISSES,),
+    rank=AIDS,
+)
+def quick_downshift_with_false_neutrals(
+    subject: str, in_force: Shown, quick_downshift: bool, false_neutrals: int, limits: Limits
+) -> Result:
+    """Downshifts without the clutch in use although false neutrals were reported."""
+    if false_neutrals < limits[MISSES]:
+        return None
+    return Raise(
+        message=f"{false_neutrals} false neutrals, and {label_of(subject)} still shifts down.",
+        why="In a false neutral there is no engine braking: the bike arrives too fast, and may over-rev.",
+        remedy=Remedy(
+            "Shift down with the clutch; look at clutch, linkage and lever height. After a false neutral, "
+            "shift up. Write under the incident what was mended."
+        ),
+    )

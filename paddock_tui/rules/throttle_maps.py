@@ -1,0 +1,52 @@
+"""The rule about throttle and power maps in the wet: sharp and full ones."""
+
+from paddock_tui.facts.controls import Shown
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.rules.aid_words import shown_of, start, track
+from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+from paddock_tui.trade.levels import HelpScale
+
+SHARP = limit(
+    "sharp-map-in-the-wet",
+    "caution_below",
+    0.25,
+    "",
+    "softening of throttle or power under this in the wet is a caution, for a novice serious",
+    COMMON,
+)
+
+
+@rule(
+    "sharp-map-in-the-wet",
+    CAUTION,
+    per="control",
+    when=("on_wet", "to_come"),
+    at="setup:setup.controls.{subject}",
+    limits=(SHARP,),
+    rank=AIDS,
+)
+def sharp_map_in_the_wet(
+    subject: str,
+    in_force: Shown,
+    is_map: str,
+    help_in_force: float,
+    help_scale: HelpScale,
+    surface: str,
+    group: str,
+    limits: Limits,
+) -> Result:
+    """Throttle or power at or near its sharpest on a wet track."""
+    threshold = help_scale.snap(limits[SHARP])
+    if help_in_force >= threshold:
+        return None
+    wanted = help_scale.nearest(threshold)
+    return Raise(
+        message=f"{start(subject)} is sharp for {track(surface)}: {shown_of(in_force)}.",
+        why="The first degrees of throttle bring more than a wet rear tyre takes, before any net can act.",
+        remedy=Remedy(
+            f"Set {label_of(subject)} to {wanted}, or softer.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+        severity=SERIOUS if group == "novice" else CAUTION,
+    )

@@ -1,0 +1,257 @@
+"""Rules about traction and slide control: off, or little of it for the surface, the rider, the rear tyre."""
+
+from paddock_tui.facts.controls import Shown
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.rules.aid_words import shown_of, start, track
+from paddock_tui.rules.core import AIDS, CAUTION, COMMON, HOLD, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+from paddock_tui.trade.levels import HelpScale
+
+WET_SERIOUS = limit(
+    "little-traction-help-in-the-wet",
+    "serious_below",
+    0.35,
+    "",
+    "traction help under this in the wet is serious",
+    COMMON,
+)
+WET_CAUTION = limit(
+    "little-traction-help-in-the-wet",
+    "caution_below",
+    0.50,
+    "",
+    "traction help under this in the wet is a caution",
+    COMMON,
+)
+WET_NOVICE = limit(
+    "little-traction-help-in-the-wet",
+    "novice_below",
+    0.60,
+    "",
+    "a novice's traction help under this in the wet is serious",
+    COMMON,
+)
+DAMP_CAUTION = limit(
+    "little-traction-help-in-the-damp",
+    "caution_below",
+    0.35,
+    "",
+    "traction help under this in the damp is a caution",
+    COMMON,
+)
+DAMP_NOVICE = limit(
+    "little-traction-help-in-the-damp",
+    "novice_below",
+    0.60,
+    "",
+    "a novice's traction help under this in the damp is a caution",
+    COMMON,
+)
+
+
+NOVICE_SERIOUS = limit(
+    "little-traction-help-for-a-novice",
+    "serious_below",
+    0.40,
+    "",
+    "a novice's traction help under this in the dry is serious",
+    COMMON,
+)
+NOVICE_CAUTION = limit(
+    "little-traction-help-for-a-novice",
+    "caution_below",
+    0.55,
+    "",
+    "a novice's traction help under this in the dry is a caution",
+    COMMON,
+)
+POOR_REAR = limit(
+    "little-traction-help-on-a-poor-rear-tyre",
+    "caution_below",
+    0.35,
+    "",
+    "traction help under this on a cold, new or worn rear tyre is a caution",
+    COMMON,
+)
+
+
+@rule(
+    "aid-off-in-the-wet",
+    SERIOUS,
+    per="control",
+    when=("on_wet", "in_force", "surface", "to_come"),
+    at="setup:setup.controls.{subject}",
+    rank=AIDS,
+)
+def aid_off_in_the_wet(
+    subject: str,
+    is_slip_net: str,
+    help_in_force: float,
+    help_scale: HelpScale,
+    group: str,
+    wet_said: str,
+) -> Result:
+    """Traction or slide control off in the wet: nothing catches the rear."""
+    if help_in_force >= 0:
+        return None
+    wanted = help_scale.level_at_least(0.6)
+    return Raise(
+        message=f"{start(subject)} is off in the wet.",
+        why=f"A slide at the rear on a wet track is quicker than a hand; nothing would catch it.{wet_said}",
+        remedy=Remedy(
+            f"Start high, such as {wanted}; come down a step at a time, only while it is not seen working.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+        severity=HOLD if group == "novice" else SERIOUS,
+    )
+
+
+@rule(
+    "little-traction-help-in-the-wet",
+    SERIOUS,
+    per="control",
+    when=("on_wet", "to_come"),
+    at="setup:setup.controls.{subject}",
+    limits=(WET_SERIOUS, WET_CAUTION, WET_NOVICE),
+    rank=AIDS,
+)
+def little_traction_help_in_the_wet(
+    subject: str,
+    in_force: Shown,
+    is_slip_net: str,
+    help_in_force: float,
+    help_scale: HelpScale,
+    surface: str,
+    group: str,
+    limits: Limits,
+) -> Result:
+    """Traction or slide control on, but with little help for a wet track."""
+    if help_in_force < 0:
+        return None
+    serious = help_scale.snap(limits[WET_NOVICE if group == "novice" else WET_SERIOUS])
+    caution = help_scale.snap(max(limits[WET_CAUTION], limits[WET_NOVICE] if group == "novice" else 0))
+    if help_in_force >= max(serious, caution):
+        return None
+    wanted = help_scale.nearest(max(serious, caution))
+    return Raise(
+        message=f"Little {label_of(subject)} help for {track(surface)}: {shown_of(in_force)}.",
+        why="A wet track lets the rear go early and without warning: start high, come down in steps.",
+        remedy=Remedy(
+            f"Set {label_of(subject)} to {wanted}, or to more help than that.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+        severity=SERIOUS if help_in_force < serious else CAUTION,
+    )
+
+
+@rule(
+    "little-traction-help-in-the-damp",
+    CAUTION,
+    per="control",
+    when=("on_damp", "to_come"),
+    at="setup:setup.controls.{subject}",
+    limits=(DAMP_CAUTION, DAMP_NOVICE),
+    rank=AIDS,
+)
+def little_traction_help_in_the_damp(
+    subject: str,
+    in_force: Shown,
+    is_slip_net: str,
+    help_in_force: float,
+    help_scale: HelpScale,
+    surface: str,
+    group: str,
+    limits: Limits,
+) -> Result:
+    """Traction or slide control off, or with little help, for a damp track."""
+    threshold = help_scale.snap(limits[DAMP_NOVICE if group == "novice" else DAMP_CAUTION])
+    if help_in_force >= threshold:
+        return None
+    wanted = help_scale.nearest(threshold)
+    little = f"Little {label_of(subject)} help for {track(surface)}: {shown_of(in_force)}."
+    return Raise(
+        message=f"{start(subject)} is off on {track(surface)}." if help_in_force < 0 else little,
+        why="Damp patches come without warning in the middle of a corner that was dry a lap ago.",
+        remedy=Remedy(
+            f"Set {label_of(subject)} to {wanted}, or to more help than that.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+    )
+
+
+@rule(
+    "little-traction-help-for-a-novice",
+    SERIOUS,
+    per="control",
+    when=("novice", "out_of_the_wet", "surface", "group", "to_come"),
+    at="setup:setup.controls.{subject}",
+    absorbs=("little-traction-help-in-the-damp",),
+    limits=(NOVICE_SERIOUS, NOVICE_CAUTION),
+    rank=AIDS,
+)
+def little_traction_help_for_a_novice(
+    subject: str,
+    in_force: Shown,
+    is_slip_net: str,
+    help_in_force: float,
+    help_scale: HelpScale,
+    column: str,
+    limits: Limits,
+) -> Result:
+    """Traction or slide control off or with little help, for a rider who is new to the track.
+
+    What is serious in the dry is no less so in the damp; what is a caution there the rule about the damp
+    says.
+    """
+    serious, caution = (help_scale.snap(limits[one]) for one in (NOVICE_SERIOUS, NOVICE_CAUTION))
+    enough = serious if column == "damp" else max(serious, caution)
+    if help_in_force >= enough:
+        return None
+    wanted = help_scale.nearest(0.7)
+    return Raise(
+        message=f"Little {label_of(subject)} help for a novice: {shown_of(in_force)}."
+        if help_in_force >= 0
+        else f"{start(subject)} is off for a novice.",
+        why="While lines and throttle are being learnt mistakes are many: the net is the margin for them.",
+        remedy=Remedy(
+            f"Start at {wanted}; come down one step a session, only while it is not seen working.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+        severity=SERIOUS if help_in_force < serious else CAUTION,
+        parts=(subject,),
+    )
+
+
+@rule(
+    "little-traction-help-on-a-poor-rear-tyre",
+    CAUTION,
+    per="control",
+    when=("on_dry", "surface", "to_come"),
+    at="setup:setup.controls.{subject}",
+    limits=(POOR_REAR,),
+    rank=AIDS,
+)
+def little_traction_help_on_a_poor_rear_tyre(
+    subject: str,
+    in_force: Shown,
+    is_slip_net: str,
+    help_in_force: float,
+    help_scale: HelpScale,
+    group: str,
+    poor_rear: tuple[str, ...],
+    limits: Limits,
+) -> Result:
+    """Traction control off or with little help on a rear tyre that is cold, new or worn, in the dry."""
+    threshold = help_scale.snap(limits[POOR_REAR])
+    if is_slip_net != "traction" or group == "novice" or help_in_force >= threshold:
+        return None
+    wanted = help_scale.nearest(threshold)
+    what = " and ".join(poor_rear)
+    return Raise(
+        message=f"Little {label_of(subject)} help on a {what} rear tyre: {shown_of(in_force)}.",
+        why="Grip is below what this level was found with, and it comes back or goes without notice.",
+        remedy=Remedy(
+            f"One or two steps more for the first laps: {wanted} or more help than that.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+    )

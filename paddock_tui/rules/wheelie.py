@@ -1,0 +1,80 @@
+"""Rules about wheelie control that is off: with a launch armed, and on a strong bike."""
+
+from paddock_tui.facts.controls import Shown
+from paddock_tui.quantities import Quantity
+from paddock_tui.rules.aid_words import start
+from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.limits import Limits, limit
+from paddock_tui.trade.levels import HelpScale
+from paddock_tui.trade.starting_levels import WHEELIE_FOR_LAUNCH
+
+STRONG = limit(
+    "wheelie-off-on-a-strong-bike",
+    "power_above",
+    89.5,
+    "kW",
+    "peak power above which wheelie control off is a caution below the advanced group (120 hp)",
+    COMMON,
+    low=20.0,
+    high=300.0,
+)
+
+
+@rule(
+    "wheelie-off-with-launch-armed",
+    SERIOUS,
+    per="control",
+    when=("in_force", "to_come"),
+    at="setup:setup.controls.{subject}",
+    absorbs=("wheelie-off-on-a-strong-bike",),
+    rank=AIDS,
+)
+def wheelie_off_with_launch_armed(
+    subject: str, wheelie_off: bool, armed: Shown, help_scale: HelpScale, lifting_said: str
+) -> Result:
+    """Launch armed with wheelie control off: nothing keeps the front down when the clutch bites."""
+    wanted = help_scale.level_at_least(WHEELIE_FOR_LAUNCH)
+    return Raise(
+        message=f"{start(subject)} is off, and launch is armed.",
+        why="A full start without it can put the bike over backwards, or slap the front down into a wobble."
+        + lifting_said,
+        remedy=Remedy(
+            f"Set {subject} to {wanted} or more for the start, or switch launch off.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+        parts=(subject,),
+    )
+
+
+@rule(
+    "wheelie-off-on-a-strong-bike",
+    CAUTION,
+    per="control",
+    when=("in_force", "to_come"),
+    at="setup:setup.controls.{subject}",
+    limits=(STRONG,),
+    rank=AIDS,
+)
+def wheelie_off_on_a_strong_bike(
+    subject: str,
+    wheelie_off: bool,
+    learner: str,
+    group: str,
+    bike_power: Quantity,
+    help_scale: HelpScale,
+    lifting_said: str,
+    limits: Limits,
+) -> Result:
+    """Wheelie control off on a strong bike, for a rider who is still learning the track."""
+    if bike_power.to("kW") <= limits[STRONG]:
+        return None
+    wanted = help_scale.level_at_least(0.5)
+    return Raise(
+        message=f"{start(subject)} is off for {'a' if learner == 'novice' else 'an'} {learner}"
+        f" on a bike of {bike_power}.",
+        why="Over a crest or out of a slow corner the front comes up, and lands in a wobble." + lifting_said,
+        remedy=Remedy(
+            f"Switch it on, such as {wanted}; less of it once the front has stayed down.",
+            (Put(("setup", "controls", subject), wanted),),
+        ),
+    )

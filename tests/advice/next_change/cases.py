@@ -1,0 +1,137 @@
+"""A bike with everything that turns, ridden often enough here, and one symptom."""
+
+from typing import Any
+
+import attrs
+
+from paddock_tui.advice.about import About
+from paddock_tui.advice.next_change import Advised, next_change
+from paddock_tui.facts.past import History
+from paddock_tui.records.common import Units
+from paddock_tui.records.paths import Ref
+from tests.rules.situations import BIKE_UP, Change, Data, files, put, situation, went_before
+
+_CLICKS: Data = {"unit": "click", "range": [0, 24], "counted_from": "closed"}
+
+BIKE: Data = {
+    **BIKE_UP,
+    "controls": {
+        **BIKE_UP["controls"],
+        "front-abs": {"kind": "level", "levels": [1, 5], "most_help": 5},
+    },
+    "adjusters": {
+        "front-rebound": {"end": "front", "what": "rebound", **_CLICKS},
+        "front-compression": {"end": "front", "what": "compression", **_CLICKS},
+        "rear-rebound": {"end": "rear", "what": "rebound", **_CLICKS},
+        "rear-compression-slow": {"end": "rear", "what": "compression slow", **_CLICKS},
+        "rear-compression-fast": {"end": "rear", "what": "compression fast", **_CLICKS},
+        "front-preload": {
+            "end": "front",
+            "what": "preload",
+            "unit": "turn",
+            "range": [0, 15],
+            "step": 0.5,
+            "counted_from": "open",
+        },
+        "rear-preload": {
+            "end": "rear",
+            "what": "preload",
+            "unit": "turn",
+            "range": [0, 12],
+            "counted_from": "open",
+        },
+        "damper": {"end": "steering", "what": "damper", **_CLICKS},
+    },
+    "damping": {
+        "automatic": {
+            "kind": "semi-active",
+            "closes": {"front-rebound": True},
+            "offsets": {"under-braking": {"range": [-4, 4]}},
+        }
+    },
+    "front": {"highest_clear": "8 mm"},
+    "rear": {"highest_clear": "8 mm"},
+}
+
+SETUP: Data = {
+    "mode": "open",
+    "damping": "by-hand",
+    "rear_sprocket": 43,
+    "fork_height": "4 mm",
+    "rear_height": "2 mm",
+    "front_start": "2.10 bar",
+    "rear_start": "1.90 bar",
+    "controls": {
+        "traction": 6,
+        "wheelie": 4,
+        "front-abs": 4,
+        "engine-braking": 3,
+        "throttle": "even",
+        "pit-limiter": "60 km/h",
+    },
+    "adjusters": {
+        "front-rebound": 12,
+        "front-compression": 12,
+        "rear-rebound": 12,
+        "rear-compression-slow": 12,
+        "rear-compression-fast": 12,
+        "front-preload": 6,
+        "rear-preload": 4,
+        "damper": 12,
+    },
+}
+
+LAPS: Data = {str(number): f"1:45.{number}00" for number in range(1, 7)}
+
+TYRES: Data = {
+    end: {"kind": "track-day", "hot_dry": hot, "hot_wet": hot}
+    for end, hot in (("front", "2.40 bar"), ("rear", "2.20 bar"))
+}
+
+
+def hot(front: str, rear: str) -> Change:
+    """The hot pressures as read."""
+    return put("session", "pressures.hot", {"front": front, "rear": rear})
+
+
+def felt(what: str, answer: str = "", **more: Any) -> Change:
+    """One symptom, with the answer to its question where there is one."""
+    symptom = {"what": what, "each_lap": "same", **more}
+    return put("session", "symptoms.1", {**symptom, "answer": answer} if answer else symptom)
+
+
+def seen(end: str, look: str) -> Change:
+    """What a tyre looked like."""
+    return put("session", f"look.{end}", {"seen": [look]})
+
+
+USUAL: tuple[Change, ...] = (
+    ("bike", (), BIKE),
+    ("tyres", (), TYRES),
+    put("session", "setup", SETUP),
+    put("session", "laps", LAPS),
+    hot("2.40 bar", "2.20 bar"),
+    put("session", "chain_slack", "32 mm"),
+    put("session", "checks", {"bearings": {"status": "ok"}}),
+    put("session", "look", {"front": {"seen": ["fine balls"]}, "rear": {"seen": ["fine balls"]}}),
+)
+
+BEFORE: Data = {"setup": SETUP, "laps": LAPS}
+
+
+def often() -> History:
+    """Three sessions ridden here before, as this one."""
+    return went_before(BEFORE, BEFORE, BEFORE)
+
+
+def about(*changes: Change, history: History | None = None, **more: Any) -> About:
+    """Give what is looked at, changed."""
+    went = often() if history is None else history
+    made = situation(files(*USUAL, *changes), history=went, **more)
+    refs = {**made.refs, "venue": Ref("venue", "alderfen")}
+    return About(attrs.evolve(made, refs=refs), went, Units(pressure="bar", temperature="C"))
+
+
+def advised(*changes: Change, history: History | None = None, **more: Any) -> Advised:
+    """Give the next change, changed."""
+    return next_change(about(*changes, history=history, **more))

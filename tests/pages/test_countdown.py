@@ -1,0 +1,51 @@
+"""The clock in words: whole minutes, what is due first."""
+
+import datetime as dt
+
+import pytest
+
+from paddock_tui.desk.day.countdown import Clock, Item
+from paddock_tui.pages.countdown import clock_section, clock_words
+
+CLOCK = Clock(
+    dt.time(13, 20),
+    (
+        Item("fuel", dt.time(13, 10), True),
+        Item("dress", dt.time(13, 10), False),
+        Item("dash", dt.time(13, 17), False),
+    ),
+)
+
+
+@pytest.mark.parametrize(
+    ("now", "said"),
+    [
+        (dt.time(12, 57), "out 13:20 in 23 min · dress 13 min"),
+        (dt.time(12, 57, 30), "out 13:20 in 22 min · dress 12 min"),
+        (dt.time(13, 10), "out 13:20 in 10 min · dress now"),
+        (dt.time(13, 11), "out 13:20 in 9 min · dash 6 min"),
+        (dt.time(13, 18), "out 13:20 in 2 min · dash now"),
+        (dt.time(13, 20), "out 13:20 in 0 min · dash now"),
+        (dt.time(13, 30), "out since 13:20"),
+        (dt.time(14, 30), ""),
+    ],
+)
+def test_it_counts_down_in_whole_minutes(now: dt.time, said: str) -> None:
+    assert clock_words(CLOCK, now) == said
+
+
+def test_without_a_time_to_go_out_it_says_nothing() -> None:
+    assert clock_words(None, dt.time(12)) == ""
+    assert clock_section(None, dt.time(12)) is None
+
+
+def test_the_section_lists_everything_in_order_and_going_out_last() -> None:
+    section = clock_section(CLOCK, dt.time(12, 57))
+
+    assert section is not None
+    assert [(row.label, row.value, row.aside) for row in section.rows] == [
+        ("13:10", "fuel", "done"),
+        ("13:10", "dress", "in 13 min"),
+        ("13:17", "dash", "in 20 min"),
+        ("13:20", "out", "in 23 min"),
+    ]

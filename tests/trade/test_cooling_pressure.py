@@ -1,0 +1,72 @@
+"""Let air out now, or wait."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from paddock_tui.trade.cooling_pressure import Freshness, Step, after_parking, at_gas_temperature, freshness
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.tyre_pressure import hot_expected_kpa_gauge
+
+
+@pytest.mark.parametrize(
+    ("minutes", "expected"),
+    [
+        (0, Freshness.HOT),
+        (3, Freshness.HOT),
+        (3.1, Freshness.WARM),
+        (8, Freshness.WARM),
+        (8.1, Freshness.LATE),
+    ],
+)
+def test_freshness_by_minutes(minutes: float, expected: Freshness) -> None:
+    assert freshness(minutes) is expected
+
+
+@pytest.mark.parametrize(("reading", "step"), [(250, Step.LET_OUT), (241, Step.LEAVE), (230, Step.PUT_IN)])
+def test_a_hot_reading_is_set_to_the_target(reading: float, step: Step) -> None:
+    parked = after_parking(reading, 240, 1.0)
+
+    assert parked.step is step
+    assert parked.set_to_kpa_gauge == 240
+    assert not parked.at_least
+
+
+@pytest.mark.parametrize("minutes", [5.0, 30.0])
+def test_cooled_and_still_too_high_is_certainly_too_high(minutes: float) -> None:
+    parked = after_parking(250, 240, minutes)
+
+    assert (parked.step, parked.set_to_kpa_gauge, parked.at_least) == (Step.LET_OUT, 240, True)
+
+
+@pytest.mark.parametrize("reading", [243, 240, 200])
+def test_cooled_and_not_too_high_tells_nothing(reading: float) -> None:
+    parked = after_parking(reading, 240, 5.0)
+
+    assert parked.step is Step.WAIT
+    assert parked.set_to_kpa_gauge is None
+    assert parked.at_least
+
+
+def test_a_reading_before_parking_is_refused() -> None:
+    with pytest.raises(OutOfRange):
+        after_parking(240, 240, -1.0)
+
+
+@settings(max_examples=50, deadline=None)
+@given(st.floats(150, 280), st.floats(200, 260), st.floats(20, 80), st.floats(60, 90))
+def test_the_figure_to_set_comes_out_on_target_when_hot(
+    reading: float, target: float, now_c: float, hot_c: float
+) -> None:
+    parked = at_gas_temperature(reading, target, now_c, hot_c, 101.325)
+
+    if parked.set_to_kpa_gauge is not None:
+        assert hot_expected_kpa_gauge(parked.set_to_kpa_gauge, now_c, hot_c) == pytest.approx(target)
+    assert parked.hot_kpa_gauge == pytest.approx(hot_expected_kpa_gauge(reading, now_c, hot_c))
+
+
+def test_a_difference_within_the_doubt_waits() -> None:
+    reading = hot_expected_kpa_gauge(246, 75, 45)
+
+    assert at_gas_temperature(reading, 240, 45, 75, 101.325).step is Step.WAIT
+    assert at_gas_temperature(reading, 240, 45, 75, 101.325, unsure_k=2.0).step is Step.LET_OUT
