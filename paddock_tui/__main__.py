@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from paddock_tui import __version__
-from paddock_tui.commands.common import USAGE, Stop, complain
+from paddock_tui.commands.common import USAGE, CommandStopped, complain
 
 COMMANDS = ("open", "show", "set", "enter", "check", "accept", "slip", "undo", "redo", "new")
 """The words that a first argument may be; any other is a garage, and opens the screens."""
@@ -73,7 +73,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         status = int(_run(given))
         sys.stdout.flush()
-    except Stop as stop:
+    except CommandStopped as stop:
         complain(stop.lines)
         return stop.status
     except BrokenPipeError:

@@ -45,7 +45,7 @@ class PaddockApp(App[int]):
         ]
 
     def get_default_screen(self) -> Screen[Any]:
-        """Start on the one screen there is, so that no empty one is painted first."""
+        """Return start on the one screen there is, so that no empty one is painted first."""
         return self.main
 
     def on_mount(self) -> None:
@@ -73,7 +73,7 @@ class PaddockApp(App[int]):
 
 
 def chosen_theme(wanted: str, no_color: bool = False) -> str:
-    """Tell which look is meant: plain, which sends least over a slow link, where the word is none of them.
+    """Return which look is meant: plain, which sends least over a slow link, where the word is none of them.
 
     Without colour the terminal's own colours would all become black, so that greys are used instead.
     """

@@ -12,7 +12,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
-from paddock_tui.records.reading import Read, read_record
+from paddock_tui.records.reading import RecordRead, read_record
 
 SAMPLE = Path(__file__).parent.parent / "sample_garage"
 
@@ -30,7 +30,7 @@ def data_of(ref: Ref) -> dict[str, Any]:
 
 
 @functools.cache
-def read(ref: Ref) -> Read:
+def read(ref: Ref) -> RecordRead:
     data = data_of(ref)
     has_bike = ref.kind in ("session", "profile")
     return read_record(ref.kind, data, bike(data["bike"]) if has_bike else None)

@@ -3,7 +3,7 @@
 import attrs
 
 from paddock_tui.facts.pace import pace_s, usual_lap_s
-from paddock_tui.facts.past import ENDS, NOTHING, End, History, Past, first_set, tyre_of
+from paddock_tui.facts.past import ENDS, NOTHING, End, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.common import Units
 from paddock_tui.records.session import Session
@@ -18,7 +18,7 @@ __all__ = [
     "End",
     "History",
     "MeasuredSag",
-    "Past",
+    "PastSession",
     "first_set",
     "latest_sag",
     "pace_s",
@@ -51,12 +51,12 @@ class About:
         return "this session" if self.situation.session is not None else "this profile"
 
     def id_of(self, role: str) -> str | None:
-        """Give the id of the record that plays a role; None where there is none."""
+        """Return the id of the record that plays a role; None where there is none."""
         ref = self.situation.refs.get(role)
         return ref.id if ref is not None else None
 
     def tyre(self, end: End) -> Tyre:
-        """Give the tyre at one end; an empty one where the set is not known."""
+        """Return the tyre at one end; an empty one where the set is not known."""
         return tyre_of(self.situation.tyres, end)
 
 
@@ -70,7 +70,7 @@ class MeasuredSag:
 
 
 def latest_sag(about: About, end: End, load: str, rider: str | None = None) -> MeasuredSag | None:
-    """Give the last full reading of one end, this session's first; of one rider where named."""
+    """Return the last full reading of one end, this session's first; of one rider where named."""
     own = about.session.sag.get(end, {}).get(load)
     if own is not None and _full(own) and rider in (None, about.session.rider):
         return MeasuredSag(own, "this session", about.session.rider)

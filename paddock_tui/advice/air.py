@@ -1,7 +1,7 @@
 """The pressure of the air outside: measured, else from the venue's altitude, else that of sea level."""
 
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Filled, Input, Inputs
+from paddock_tui.advice.calculators import FilledInput, Input, Inputs
 from paddock_tui.records import common as c
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA, pressure_at_altitude_kpa
 
@@ -9,19 +9,19 @@ MEASURED = Input("air_pressure", "air pressure", c.AIR_PRESSURE, "at the venue, 
 ALTITUDE = Input("altitude", "altitude", c.ALTITUDE, "above sea level; used where no air pressure is known")
 
 
-def filled_air(about: About) -> dict[str, Filled]:
+def filled_air(about: About) -> dict[str, FilledInput]:
     """Fill air pressure and altitude from the session and its venue."""
-    found: dict[str, Filled] = {}
+    found: dict[str, FilledInput] = {}
     if about.session.air_pressure is not None:
-        found["air_pressure"] = Filled(about.session.air_pressure, about.place)
+        found["air_pressure"] = FilledInput(about.session.air_pressure, about.place)
     venue = about.situation.venue
     if venue is not None and venue.altitude is not None:
-        found["altitude"] = Filled(venue.altitude, f"venue {about.id_of('venue')}")
+        found["altitude"] = FilledInput(venue.altitude, f"venue {about.id_of('venue')}")
     return found
 
 
 def outside_kpa(inputs: Inputs, measured: str = "air_pressure", altitude: str = "altitude") -> float:
-    """Give the pressure of the air outside in kPa."""
+    """Return the pressure of the air outside in kPa."""
     if inputs.known(measured):
         return inputs.amount(measured, "kPa")
     if inputs.known(altitude):

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.calculators import Answer, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.trade.comfort import heat_index, wind_chill
 
 HEAT = Method(
@@ -29,14 +29,14 @@ _HELP: Final = "drink, shade"
 
 
 def comfort(inputs: Inputs) -> Iterable[Answer]:
-    """Give what the heat does, and the cold at speed and while waiting in the wind."""
+    """Return what the heat does, and the cold at speed and while waiting in the wind."""
     yield _heat(inputs)
     yield _cold(inputs, "riding", "cold, riding", "cold hands likely at speed")
     yield _cold(inputs, "wind", "cold, waiting in the wind", "keep warm until the call")
 
 
 def _heat(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         known = inputs.known("humidity")
         found = heat_index(inputs.amount("air", "C"), inputs.amount("humidity", "%") if known else 0.0)
         least = "" if known else "at least "
@@ -46,20 +46,20 @@ def _heat(inputs: Inputs) -> Answer:
             more = (*more, "humidity is not known: reckoned as dry air, the least that it can be")
         step = next(((word, short) for from_c, word, short in _STEPS_C if found.celsius >= from_c), None)
         if step is None:
-            return Told(f"not hot: {figure}; {LEATHERS}", "", (), more)
+            return Answered(f"not hot: {figure}; {LEATHERS}", "", (), more)
         word, short = step
         said = f"{word}: {LEATHERS}; {_HELP}"
-        return Told(f"{said} ({figure})", short or f"{word} in leathers: {_HELP}", (), more)
+        return Answered(f"{said} ({figure})", short or f"{word} in leathers: {_HELP}", (), more)
 
     return told(inputs, "heat", "heat", ("air",), HEAT, make, ("humidity",))
 
 
 def _cold(inputs: Inputs, by: str, label: str, words: str) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found = wind_chill(inputs.amount("air", "C"), inputs.amount(by, "km/h"))
         felt = figures.temperature(found.celsius, inputs.units)
         at = figures.speed(inputs.amount(by, "m/s"), inputs.units)
         more = () if found.tabled else ("faster than the published table: the formula is carried on",)
-        return Told(f"{words} (wind chill {felt} at {at})", words, (), more)
+        return Answered(f"{words} (wind chill {felt} at {at})", words, (), more)
 
     return told(inputs, f"cold_{by}", label, ("air", by), CHILL, make)

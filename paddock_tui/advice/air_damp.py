@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.calculators import Answer, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.quantities import rounded
 from paddock_tui.records.common import Units
 from paddock_tui.trade.dew import Damp, damp_risk
@@ -30,7 +30,7 @@ _WORDS = {**_SHORT, Damp.DRYING: "nothing settles; what lies there already is an
 
 
 def damp(inputs: Inputs) -> Iterable[Answer]:
-    """Give the dew point, and what it means for the track."""
+    """Return the dew point, and what it means for the track."""
     return (_dew(inputs), _risk(inputs))
 
 
@@ -39,21 +39,21 @@ def _dew_c(inputs: Inputs) -> float:
 
 
 def _dew(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         said = figures.temperature(_dew_c(inputs), inputs.units)
-        return Told(f"{said}: a track as cold as that is damp in the shade", f"dew point {said}")
+        return Answered(f"{said}: a track as cold as that is damp in the shade", f"dew point {said}")
 
     return told(inputs, "dew", "dew point", ("air", "humidity"), DEW, make)
 
 
 def _risk(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         dew = _dew_c(inputs)
         risk = damp_risk(inputs.amount("track", "C"), dew)
         side = "above" if risk.over_k >= 0 else "under"
         apart = f"{_degrees(abs(risk.over_k), inputs.units)} {side}"
         at = figures.temperature(dew, inputs.units)
-        return Told(f"track {apart} the dew point of {at}: {_WORDS[risk.damp]}", _SHORT[risk.damp])
+        return Answered(f"track {apart} the dew point of {at}: {_WORDS[risk.damp]}", _SHORT[risk.damp])
 
     return told(inputs, "damp", "damp patches", ("track", "air", "humidity"), DAMP, make)
 

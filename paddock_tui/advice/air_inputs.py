@@ -5,7 +5,7 @@ from typing import Final
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.air import ALTITUDE, MEASURED, filled_air
-from paddock_tui.advice.calculators import Filled, Input, Inputs
+from paddock_tui.advice.calculators import FilledInput, Input, Inputs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount
@@ -29,11 +29,11 @@ POWER = Input("power", "rated power", c.POWER, "as its maker states it")
 INPUTS: Final = (AIR, HUMIDITY, MEASURED, ALTITUDE, REDUCED, TRACK, WIND, RIDING, POWER)
 
 
-def filled_weather(about: About) -> dict[str, Filled]:
+def filled_weather(about: About) -> dict[str, FilledInput]:
     """Fill weather and track from the session, the altitude from its venue, the power from the bike."""
     session, bike, place = about.session, about.situation.bike, about.place
     found = filled_air(about)
-    found["riding"] = Filled(
+    found["riding"] = FilledInput(
         Quantity(Decimal(int(CHILL_TABLE_KM_H)), "km/h"), "assumed: the fastest of the published table"
     )
     for key, value in (
@@ -43,9 +43,9 @@ def filled_weather(about: About) -> dict[str, Filled]:
         ("wind", session.wind),
     ):
         if isinstance(value, Quantity):
-            found[key] = Filled(value, place)
+            found[key] = FilledInput(value, place)
     if bike is not None and bike.drive.power is not None:
-        found["power"] = Filled(bike.drive.power, f"bike {about.id_of('bike')}")
+        found["power"] = FilledInput(bike.drive.power, f"bike {about.id_of('bike')}")
     return found
 
 
@@ -57,7 +57,7 @@ def pressure_needs(inputs: Inputs) -> tuple[str, ...]:
 
 
 def pressure_kpa(inputs: Inputs) -> float:
-    """Give the pressure at the venue in kPa: measured, from a forecast, else the altitude's usual one."""
+    """Return the pressure at the venue in kPa: measured, from a forecast, else the altitude's usual one."""
     if inputs.known("air_pressure"):
         return inputs.amount("air_pressure", "kPa")
     altitude_m = inputs.amount("altitude", "m")

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.air_inputs import pressure_kpa, pressure_needs, pressure_words
-from paddock_tui.advice.calculators import Answer, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.quantities import convert
 from paddock_tui.trade.atmosphere import density_altitude_m
 from paddock_tui.trade.moist_air import density_kg_per_m3
@@ -34,7 +34,7 @@ _KEYS = {Standard.SAE_J1349: "sae", Standard.ISO_1585: "iso"}
 
 
 def air_and_power(inputs: Inputs) -> Iterable[Answer]:
-    """Give density with its altitude, and power by each standard."""
+    """Return density with its altitude, and power by each standard."""
     yield _density(inputs)
     for standard in POWER:
         yield _power(inputs, standard)
@@ -49,14 +49,14 @@ def _air(inputs: Inputs) -> tuple[float, float, float]:
 
 
 def _density(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         density = density_kg_per_m3(*_air(inputs))
         altitude = density_altitude_m(density)
         height = f"{round(altitude / 10) * 10} m"
         feet = f"that altitude is {round(convert(altitude, 'm', 'ft') / 50) * 50} ft"
         share = correction(Standard.ISO_1585, *_air(inputs)).share_percent
         about = "" if inputs.known("air_pressure") else "about "
-        return Told(
+        return Answered(
             f"{density:.3f} kg/m3, as the standard air at {height}",
             f"air as at {about}{height}: {share:.0f} % power",
             (),
@@ -67,14 +67,16 @@ def _density(inputs: Inputs) -> Answer:
 
 
 def _power(inputs: Inputs, standard: Standard) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found = correction(standard, *_air(inputs))
         said = f"{found.share_percent:.1f} % of the rated power"
         if inputs.known("power"):
             rated = inputs.amount("power", "kW")
             kw = figures.figure(expected_power_kw(rated, found), 1)
             said = f"{kw} kW of {figures.figure(rated, 1)} kW"
-        return Told(f"{said}: factor {found.factor:.3f}, {_band(found)}", "", (), (pressure_words(inputs),))
+        return Answered(
+            f"{said}: factor {found.factor:.3f}, {_band(found)}", "", (), (pressure_words(inputs),)
+        )
 
     label = f"power, {standard.value.removesuffix(' (1990)')}"
     return told(inputs, _KEYS[standard], label, _needs(inputs), POWER[standard], make, ("power", "reduced"))

@@ -28,7 +28,9 @@ class OnRow:
 
 
 def air_today(about: About) -> Calculator:
-    """The calculator of the air: density, power, dew, heat and cold, filled from session, venue and bike."""
+    """Return the calculator of the air: density, power, dew, heat and cold, filled from session, venue and
+    bike.
+    """
     return Calculator("air", "air and weather", INPUTS, filled_weather(about), _compute)
 
 
@@ -37,7 +39,7 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 
 
 def air_on_rows(about: About) -> Iterator[OnRow]:
-    """Give what belongs beside air pressure, track temperature and air of the session."""
+    """Return what belongs beside air pressure, track temperature and air of the session."""
     found = {one.key: one for one in air_today(about).answers(about.units)}
     yield OnRow(("air_pressure",), (found["density"], found["sae"], found["iso"]))
     yield OnRow(("track",), _of_track(about, found), ahead=True)
@@ -49,7 +51,7 @@ def air_on_rows(about: About) -> Iterator[OnRow]:
 
 
 def _of_track(about: About, found: dict[str, Answer]) -> tuple[Answer, ...]:
-    """Give the risk of damp patches; on a wet track, or without its temperature, the dew point alone."""
+    """Return the risk of damp patches; on a wet track, or without its temperature, the dew point alone."""
     dew, risk = found["dew"], found["damp"]
     if COLUMN.get(about.session.surface or "") == "wet":
         return (attrs.evolve(dew, short=""),)

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import Answer, Answered, Calculator, Input, Inputs, Method, told
 from paddock_tui.advice.forces import (
     AHEAD,
     BALANCE,
@@ -25,7 +25,7 @@ from paddock_tui.records.shapes import Number
 from paddock_tui.trade.balance import centre_ahead_m, load_transfer_n
 from paddock_tui.trade.longitudinal import (
     By,
-    Limit,
+    LongitudinalLimit,
     braking_limit,
     driving_limit,
     rear_lift_m_s2,
@@ -72,7 +72,7 @@ INPUTS = (
 
 
 def balance(about: About) -> Calculator:
-    """The calculator of balance and lifting wheels, filled from bike and rider."""
+    """Return the calculator of balance and lifting wheels, filled from bike and rider."""
     return Calculator("balance", "balance and lifting wheels", INPUTS, filled_chassis(about), _compute)
 
 
@@ -81,25 +81,25 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 
 
 def _lifts(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found, slope = balance_of(inputs), slope_of(inputs)
         front, rear = wheelie_m_s2(found, slope), rear_lift_m_s2(found, slope)
-        return Told(f"{in_g(front)} of drive lifts the front, {in_g(rear)} of braking the rear")
+        return Answered(f"{in_g(front)} of drive lifts the front, {in_g(rear)} of braking the rear")
 
     return told(inputs, "lifts", "wheels lift at", BALANCE, LIFTS, make, ("slope",))
 
 
 def _grip(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found, mu, slope = balance_of(inputs), inputs.number("friction"), slope_of(inputs)
         drive, brake = driving_limit(found, mu, slope), braking_limit(found, mu, slope)
         said = f"drive {_limit(drive, 'front')}, braking {_limit(brake, 'rear')}, if friction {mu:g}"
-        return Told(said)
+        return Answered(said)
 
     return told(inputs, "grip", "what comes first", (*BALANCE, "friction"), GRIP, make, ("slope",))
 
 
-def _limit(limit: Limit, wheel: str) -> str:
+def _limit(limit: LongitudinalLimit, wheel: str) -> str:
     if limit.m_s2 < 0:
         return "none: the slope is too much"
     return f"{in_g(limit.m_s2)} ({f'{wheel} lifts' if limit.by is By.LIFT else 'slides'})"
@@ -110,21 +110,21 @@ def _mass_kg(inputs: Inputs) -> float:
 
 
 def _at_rest(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         share, mass = balance_of(inputs).front_share, _mass_kg(inputs)
         front, rear = figures.mass(share * mass, inputs.units), figures.mass((1 - share) * mass, inputs.units)
-        return Told(f"{front} front, {rear} rear, {share * 100:.0f} % on the front")
+        return Answered(f"{front} front, {rear} rear, {share * 100:.0f} % on the front")
 
     return told(inputs, "rest", "wheels carry at rest", (*BALANCE, "bike", "rider"), LOADS, make)
 
 
 def _moved(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found, mass, rate = balance_of(inputs), _mass_kg(inputs), inputs.number("braking") * G_M_S2
         moved = figures.mass(load_transfer_n(found, mass, rate) / G_M_S2, inputs.units)
         if rate > rear_lift_m_s2(found):
-            return Told(f"beyond this estimate: the rear lifts at {in_g(rear_lift_m_s2(found))}")
-        return Told(f"{moved} more on the front, as much less on the rear")
+            return Answered(f"beyond this estimate: the rear lifts at {in_g(rear_lift_m_s2(found))}")
+        return Answered(f"{moved} more on the front, as much less on the rear")
 
     return told(inputs, "moved", "braking moves", (*BALANCE, "bike", "rider", "braking"), LOADS, make)
 
@@ -132,11 +132,11 @@ def _moved(inputs: Inputs) -> Answer:
 def _scales(inputs: Inputs) -> Answer:
     needs = ("wheelbase", "front_scale", "rear_scale")
 
-    def make() -> Told:
+    def make() -> Answered:
         base, front, rear = (
             inputs.amount(key, unit) for key, unit in zip(needs, ("m", "kg", "kg"), strict=True)
         )
         ahead = centre_ahead_m(base, front, rear)
-        return Told(f"centre of mass {figures.millimetres(ahead * 1000)} ahead of the rear axle")
+        return Answered(f"centre of mass {figures.millimetres(ahead * 1000)} ahead of the rear axle")
 
     return told(inputs, "scales", "by the scales", needs, SCALES, make)

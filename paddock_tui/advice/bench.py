@@ -21,7 +21,7 @@ from paddock_tui.advice.wheelie_gears import lifting
 
 
 def calculators(about: About) -> tuple[Calculator, ...]:
-    """Give every calculator, filled from what is looked at."""
+    """Return every calculator, filled from what is looked at."""
     return (
         pressures(about),
         afternoon(about),

@@ -1,7 +1,7 @@
 """Which answer stands beside which row of a tyre set, a bike or a day."""
 
 from paddock_tui.advice.about import ENDS, About
-from paddock_tui.advice.beside_setup import Beside
+from paddock_tui.advice.beside_setup import BesideRow
 from paddock_tui.advice.bike_counts import bike_counts, service_answers
 from paddock_tui.advice.brake_pads import pads_answer
 from paddock_tui.advice.calculators import Answer, Calculator
@@ -13,9 +13,9 @@ from paddock_tui.records.paths import Path
 from paddock_tui.records.tyres import TyreSet
 
 
-def beside_tyres(about: About, name: str, tyres: TyreSet) -> dict[Path, Beside]:
-    """Give the answers for the rows of the tyre set `name`: age and counts, load and speed."""
-    found: dict[Path, Beside] = {}
+def beside_tyres(about: About, name: str, tyres: TyreSet) -> dict[Path, BesideRow]:
+    """Return the answers for the rows of the tyre set `name`: age and counts, load and speed."""
+    found: dict[Path, BesideRow] = {}
     ratings = _by_key(tyre_ratings(about, tyres, name), about)
     for end in ENDS:
         life = _by_key(tyre_life(about, name, tyres, end), about)
@@ -26,9 +26,9 @@ def beside_tyres(about: About, name: str, tyres: TyreSet) -> dict[Path, Beside]:
     return found
 
 
-def beside_bike(about: About) -> dict[Path, Beside]:
-    """Give the answers for the rows of the bike in question: counters, service, pads."""
-    found: dict[Path, Beside] = {}
+def beside_bike(about: About) -> dict[Path, BesideRow]:
+    """Return the answers for the rows of the bike in question: counters, service, pads."""
+    found: dict[Path, BesideRow] = {}
     if about.situation.bike is None:
         return found
     counts = _by_key(bike_counts(about), about)
@@ -42,9 +42,9 @@ def beside_bike(about: About) -> dict[Path, Beside]:
     return found
 
 
-def beside_day(about: About, day: RidingDay) -> dict[Path, Beside]:
-    """Give the answers for the rows of a day: each noise reading to its limit, and the revs of the test."""
-    found: dict[Path, Beside] = {}
+def beside_day(about: About, day: RidingDay) -> dict[Path, BesideRow]:
+    """Return the answers for the rows of a day: each noise reading to its limit, and the revs of the test."""
+    found: dict[Path, BesideRow] = {}
     for rider, bikes in day.entries.items():
         for bike, entry in bikes.items():
             margin = noise_of(about, entry.noise.reading, day.limits.noise)
@@ -58,11 +58,11 @@ def _by_key(calculator: Calculator, about: About) -> dict[str, Answer]:
     return {one.key: one for one in calculator.answers(about.units)}
 
 
-def _beside(answer: Answer) -> Beside:
+def _beside(answer: Answer) -> BesideRow:
     """Say a few words where something is known; what is missing stands in the working only."""
-    return Beside(answer.short if answer.known else "", (), answer.working)
+    return BesideRow(answer.short if answer.known else "", (), answer.working)
 
 
-def _both(one: Answer, other: Answer) -> Beside:
+def _both(one: Answer, other: Answer) -> BesideRow:
     said = ", ".join(filter(None, (answer.short for answer in (one, other) if answer.known)))
-    return Beside(said, (), (*one.working, *other.working))
+    return BesideRow(said, (), (*one.working, *other.working))

@@ -24,24 +24,24 @@ from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile
 from paddock_tui.records.shapes import Setting
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 
 
 @attrs.frozen
-class Beside:
+class BesideRow:
     """What is said beside one row: a few words, values to take over, and the whole working."""
 
     short: str
-    puts: tuple[Put, ...]
+    puts: tuple[SetValue, ...]
     working: tuple[str, ...]
 
 
-def beside_setup(about: About) -> dict[Path, Beside]:
-    """Give the answers for the rows of the set-up page; a session that was ridden needs no start."""
+def beside_setup(about: About) -> dict[Path, BesideRow]:
+    """Return the answers for the rows of the set-up page; a session that was ridden needs no start."""
     record = about.situation.session or about.situation.profile
     if record is None:
         return {}
-    found: dict[Path, Beside] = {}
+    found: dict[Path, BesideRow] = {}
     open_ = about.situation.session is None or not is_ridden(about.situation.session)
     if about.situation.session is not None:
         answers = _by_key(pressures(about), about)
@@ -64,9 +64,9 @@ def beside_setup(about: About) -> dict[Path, Beside]:
     return found
 
 
-def beside_session(about: About) -> dict[Path, Beside]:
-    """Give the answers for the rows of the session page."""
-    found: dict[Path, Beside] = {}
+def beside_session(about: About) -> dict[Path, BesideRow]:
+    """Return the answers for the rows of the session page."""
+    found: dict[Path, BesideRow] = {}
     session = about.situation.session
     if session is None:
         return found
@@ -98,21 +98,21 @@ def beside_session(about: About) -> dict[Path, Beside]:
     return found
 
 
-def _of_laps(session: Session) -> Iterator[tuple[Path, Beside]]:
+def _of_laps(session: Session) -> Iterator[tuple[Path, BesideRow]]:
     """Say beside the best lap what the laps were like, beside those left out why, and how many it takes."""
     found = stint_of(session)
     if not (found.clean or found.aside):
         return
     lines = tuple(working(found))
     best = "" if found.best_s is None or session.best_lap is not None else f"best {lap_words(found.best_s)}, "
-    yield ("best_lap",), Beside(f"{best}{usual_words(found)}", (), lines)
+    yield ("best_lap",), BesideRow(f"{best}{usual_words(found)}", (), lines)
     for number, why in left_out(found).items():
-        yield ("laps", number), Beside(f"left out: {why}", (), lines)
+        yield ("laps", number), BesideRow(f"left out: {why}", (), lines)
     after = str(max(map(int, session.laps), default=0) + 1)
-    yield ("laps", after), Beside(needs_words(found), (), lines)
+    yield ("laps", after), BesideRow(needs_words(found), (), lines)
 
 
-def _put_sag(found: dict[Path, Beside], record: Session | Profile, about: About, said: bool) -> None:
+def _put_sag(found: dict[Path, BesideRow], record: Session | Profile, about: About, said: bool) -> None:
     for end in ENDS:
         answers = _by_key(sag(about, end), about)
         adjuster = adjuster_of(about, end)
@@ -126,14 +126,14 @@ def _by_key(calculator: Calculator, about: About) -> dict[str, Answer]:
     return {one.key: one for one in calculator.answers(about.units)}
 
 
-def _put_surface(found: dict[Path, Beside], about: About, said: bool) -> None:
+def _put_surface(found: dict[Path, BesideRow], about: About, said: bool) -> None:
     """Put the ratios of wet to dry beside the surface, unless it is dry."""
     session = about.situation.session
     if session is not None and session.surface not in (None, "dry"):
         _put(found, session, ("surface",), _by_key(wet_to_dry_ratios(about), about)["words"], said=said)
 
 
-def _put_air(found: dict[Path, Beside], about: About) -> None:
+def _put_air(found: dict[Path, BesideRow], about: About) -> None:
     """Put what the air does beside its rows; what is only for the ride ahead is said before it only."""
     session = about.situation.session
     if session is None:
@@ -152,19 +152,19 @@ def _of_function(about: About, function: str) -> Iterator[str]:
             yield name
 
 
-def _add(found: dict[Path, Beside], path: Path, answer: Answer) -> None:
+def _add(found: dict[Path, BesideRow], path: Path, answer: Answer) -> None:
     """Say a further answer beside a row where nothing stands yet, and behind it in any case.
 
     A row has room for one; nothing is said of what is not known.
     """
     if not answer.known:
         return
-    before = found.get(path, Beside("", (), ()))
-    found[path] = Beside(before.short or answer.short, before.puts, (*before.working, *answer.working))
+    before = found.get(path, BesideRow("", (), ()))
+    found[path] = BesideRow(before.short or answer.short, before.puts, (*before.working, *answer.working))
 
 
 def _put(
-    found: dict[Path, Beside],
+    found: dict[Path, BesideRow],
     record: Session | Profile,
     path: Path,
     answer: Answer,
@@ -177,13 +177,13 @@ def _put(
     `needs` says beside the row what is missing; without `said` the answer is only in its working.
     """
     if not said:
-        found[path] = Beside("", (), answer.working)
+        found[path] = BesideRow("", (), answer.working)
         return
     puts = tuple(one for one in answer.puts if not _same(value_at(record, one.path), one.value))
     short = answer.short if answer.known else answer.text if needs else ""
     if answer.puts and not puts:
         short = ""
-    found[path] = Beside(short, puts, answer.working)
+    found[path] = BesideRow(short, puts, answer.working)
 
 
 def _same(held: Quantity | Setting | float | None, wanted: object) -> bool:

@@ -5,8 +5,17 @@ import functools
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.about import About, Past
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.about import About, PastSession
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.ridden_so_far import count_words, day_of, so_far, until_words
 from paddock_tui.facts.service import ServiceDue, hours_ridden, services_due, since_start
 from paddock_tui.records import common as c
@@ -41,51 +50,51 @@ SERVICE = (
 
 
 def bike_counts(about: About) -> Calculator:
-    """Engine hours and distance of the bike in question, up to now."""
+    """Return engine hours and distance of the bike in question, up to now."""
     bike = about.situation.bike
-    found: dict[str, Filled] = {}
-    since: tuple[Past, ...] = ()
+    found: dict[str, FilledInput] = {}
+    since: tuple[PastSession, ...] = ()
     if bike is not None:
         since = since_start(bike, so_far(about))
         given = (("from", bike.start.on), ("hours", bike.start.hours), ("distance", bike.start.kilometres))
         where = f"bike {about.id_of('bike')}"
-        found = {key: Filled(value, where) for key, value in given if value is not None}
+        found = {key: FilledInput(value, where) for key, value in given if value is not None}
     lines = (f"sessions since: {len(since)}", until_words(about))
     return Calculator("bike counts", "counters", INPUTS, found, functools.partial(_compute, since, lines))
 
 
-def _compute(since: tuple[Past, ...], lines: tuple[str, ...], inputs: Inputs) -> Iterable[Answer]:
+def _compute(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Inputs) -> Iterable[Answer]:
     return (_hours(since, lines, inputs), _distance(since, lines, inputs))
 
 
-def _hours(since: tuple[Past, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
-    def make() -> Told:
+def _hours(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
+    def make() -> Answered:
         each = [hours_ridden(one.session) for one in since]
         lost = sum(one == 0.0 for one in each)
         said = f"{'at least ' if lost else ''}{inputs.amount('hours', 'h') + sum(each):.1f} h"
         more = (f"of {count_words(lost)} nobody knows how long",) if lost else ()
-        return Told(
+        return Answered(
             f"{said}: {sum(each):.1f} h in {count_words(len(each))}", f"{said} by now", (), lines + more
         )
 
     return told(inputs, "hours", "engine hours", ("hours",), COUNTED, make, ("from",))
 
 
-def _distance(since: tuple[Past, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
-    def make() -> Told:
+def _distance(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
+    def make() -> Answered:
         ridden = sum(one.km or 0.0 for one in since)
         lost = sum(one.km is None for one in since)
         whole = figures.odometer(inputs.amount("distance", "km") + ridden, inputs.units)
         said = f"{'at least ' if lost else ''}{whole}"
         more = (f"of {count_words(lost)} nobody knows how far",) if lost else ()
         here = figures.odometer(ridden, inputs.units)
-        return Told(f"{said}: {here} in {count_words(len(since))}", f"{said} by now", (), lines + more)
+        return Answered(f"{said}: {here} in {count_words(len(since))}", f"{said} by now", (), lines + more)
 
     return told(inputs, "distance", "distance", ("distance",), COUNTED, make, ("from",))
 
 
 def service_answers(about: About) -> dict[str, tuple[Answer, Answer]]:
-    """Give for each item of the bike's service what is left of it in hours, and by date."""
+    """Return for each item of the bike's service what is left of it in hours, and by date."""
     bike = about.situation.bike
     if bike is None:
         return {}
@@ -100,7 +109,7 @@ def service_answers(about: About) -> dict[str, tuple[Answer, Answer]]:
             ("last", item.last),
         )
         where = f"bike {about.id_of('bike')}"
-        filled = {key: Filled(value, where) for key, value in given if value is not None}
+        filled = {key: FilledInput(value, where) for key, value in given if value is not None}
         inputs = Inputs(SERVICE, filled, about.units)
         lines = (until_words(about),)
         found[due.name] = (_in_hours(due, lines, inputs), _by_date(due, day_of(about), inputs))
@@ -108,25 +117,27 @@ def service_answers(about: About) -> dict[str, tuple[Answer, Answer]]:
 
 
 def _in_hours(due: ServiceDue, lines: tuple[str, ...], inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         if due.hours is None:
-            return Told("these figures cannot be: see the review")
+            return Answered("these figures cannot be: see the review")
         side = "to go" if due.hours > 0 else "over"
         said = f"{abs(due.hours):.1f} h {side}"
-        return Told(f"{due.label}: {said}", said, (), lines)
+        return Answered(f"{due.label}: {said}", said, (), lines)
 
     return told(inputs, due.name, due.label, ("every_hours", "last_hours", "start"), DUE, make)
 
 
 def _by_date(due: ServiceDue, on: dt.date, inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         if due.date is None:
-            return Told("these figures cannot be: see the review")
+            return Answered("these figures cannot be: see the review")
         days = (due.date - on).days
         side = "to go" if days >= 0 else "over"
         months = (
             f"{abs(days) / _DAYS_A_MONTH:.1f} months" if abs(days) >= 60 else count_words(abs(days), "day")
         )
-        return Told(f"{due.label}: due {due.date}, {months} {side} on {on}", f"{months} {side}, {due.date}")
+        return Answered(
+            f"{due.label}: due {due.date}, {months} {side} on {on}", f"{months} {side}, {due.date}"
+        )
 
     return told(inputs, f"{due.name}_date", due.label, ("every", "last"), DUE, make)

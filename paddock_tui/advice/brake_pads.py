@@ -5,15 +5,24 @@ from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 from paddock_tui.advice.about import About, End
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.ridden_so_far import count_words, so_far
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.service import since_start
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session import Session
-from paddock_tui.trade.errors import CannotBe
-from paddock_tui.trade.wear import LEAST_PADS_MM, Reading, sessions_left, wear
+from paddock_tui.trade.errors import Inconsistent
+from paddock_tui.trade.wear import LEAST_PADS_MM, WearReading, sessions_left, wear
 
 METHOD = Method(
     "median of the loss a session between all pairs of readings; left = (last - least) / that",
@@ -29,14 +38,14 @@ INPUTS = (Input("least", "least thickness", c.TREAD),)
 
 
 def pads(about: About, end: End) -> Calculator:
-    """Wear of the pads at one end of the bike, over its sessions up to now."""
+    """Return wear of the pads at one end of the bike, over its sessions up to now."""
     readings = tuple(_readings(about, end))
     day = about.situation.day
-    least = Filled(
+    least = FilledInput(
         Quantity(Decimal(str(LEAST_PADS_MM)), "mm"), "common practice: no organiser's figure known"
     )
     if day is not None and day.limits.pads is not None:
-        least = Filled(day.limits.pads, f"organiser's, day {about.id_of('day')}")
+        least = FilledInput(day.limits.pads, f"organiser's, day {about.id_of('day')}")
     ridden = _ridden(about)
     compute = functools.partial(_compute, end, readings, ridden)
     return Calculator(f"{end} pads", f"{end} pads", INPUTS, {"least": least}, compute)
@@ -51,25 +60,25 @@ def _ridden(about: About) -> float:
     return float(sum(map(is_ridden, _sessions(about))))
 
 
-def _readings(about: About, end: End) -> Iterator[Reading]:
+def _readings(about: About, end: End) -> Iterator[WearReading]:
     """List what was measured, by how many sessions the bike had then been ridden since the start."""
     bike = about.situation.bike
     start = None if bike is None else (bike.front if end == "front" else bike.rear).pads_start
     if start is not None:
-        yield Reading(0.0, start.to("mm"))
+        yield WearReading(0.0, start.to("mm"))
     ridden = 0
     for one in _sessions(about):
         ridden += is_ridden(one)
         left = one.front_pads if end == "front" else one.rear_pads
         if left is not None:
-            yield Reading(float(ridden), left.to("mm"))
+            yield WearReading(float(ridden), left.to("mm"))
 
 
-def _compute(end: End, readings: tuple[Reading, ...], ridden: float, inputs: Inputs) -> Iterable[Answer]:
-    def make() -> Told:
+def _compute(end: End, readings: tuple[WearReading, ...], ridden: float, inputs: Inputs) -> Iterable[Answer]:
+    def make() -> Answered:
         found = wear(readings)
         if found is None:
-            raise CannotBe(
+            raise Inconsistent(
                 f"{end} pads", "no wear to tell yet: it takes two readings and a loss between them"
             )
         left = sessions_left(found, inputs.amount("least", "mm"), ridden)
@@ -81,14 +90,14 @@ def _compute(end: End, readings: tuple[Reading, ...], ridden: float, inputs: Inp
         least = inputs.amount("least", "mm")
         if left > _FAR:
             text = f"{rate}: more than {count_words(_FAR)} left to {least:g} mm ({last})"
-            return Told(text, f"{rate}, over {_FAR} left", (), lines)
+            return Answered(text, f"{rate}, over {_FAR} left", (), lines)
         text = f"{rate}: {count_words(left)} left to {least:g} mm ({last})"
-        return Told(text, f"{rate}, {left} left", (), lines)
+        return Answered(text, f"{rate}, {left} left", (), lines)
 
     return (told(inputs, "pads", f"{end} pads", ("least",), METHOD, make),)
 
 
 def pads_answer(about: About, end: End) -> Answer:
-    """Give the one answer about the pads at one end."""
+    """Return the one answer about the pads at one end."""
     (found,) = pads(about, end).answers(about.units)
     return found

@@ -8,8 +8,8 @@ import attrs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import Units
 from paddock_tui.records.shapes import Number, Shape, Whole
-from paddock_tui.rules.core import Put
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.rules.core import SetValue
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.tyre_size import UnreadableSize
 
 START: str = "a starting point; the bike's manual and the tyre vendor come first"
@@ -41,7 +41,7 @@ class Input:
 
 
 @attrs.frozen
-class Filled:
+class FilledInput:
     """The value of an input, and where it comes from, in words."""
 
     value: Any
@@ -68,12 +68,12 @@ class Method:
 
 
 @attrs.frozen
-class Told:
+class Answered:
     """What a calculation found: one line, a few words for a row, values to take over, further lines."""
 
     text: str
     short: str = ""
-    puts: tuple[Put, ...] = ()
+    puts: tuple[SetValue, ...] = ()
     more: tuple[str, ...] = ()
 
 
@@ -90,7 +90,7 @@ class Answer:
     text: str
     working: tuple[str, ...]
     short: str = ""
-    puts: tuple[Put, ...] = ()
+    puts: tuple[SetValue, ...] = ()
     missing: tuple[str, ...] = ()
     known: bool = True
 
@@ -98,13 +98,13 @@ class Answer:
 class Inputs:
     """The inputs of one calculation; what is asked for is remembered, so that the working can show it."""
 
-    def __init__(self, declared: Iterable[Input], filled: Mapping[str, Filled], units: Units) -> None:
+    def __init__(self, declared: Iterable[Input], filled: Mapping[str, FilledInput], units: Units) -> None:
         self._declared = {one.key: one for one in declared}
         self._filled = filled
         self.units = units
 
     def known(self, *keys: str) -> bool:
-        """Tell whether all of these inputs are known."""
+        """Return whether all of these inputs are known."""
         return not self.missing(keys)
 
     def missing(self, keys: Iterable[str]) -> tuple[str, ...]:
@@ -113,7 +113,7 @@ class Inputs:
         return tuple(dict.fromkeys(lost))
 
     def value(self, key: str) -> Any:
-        """Give the value of an input as records hold it; None where it is not known."""
+        """Return the value of an input as records hold it; None where it is not known."""
         found = self._filled.get(key)
         return None if found is None else found.value
 
@@ -123,16 +123,16 @@ class Inputs:
         return "" if found is None else found.origin
 
     def amount(self, key: str, unit: str) -> float:
-        """Give an amount in a unit; what is not known has to be asked for before."""
+        """Return an amount in a unit; what is not known has to be asked for before."""
         value = self._filled[key].value
         return value.to(unit) if isinstance(value, Quantity) else float(value)
 
     def amount_or(self, key: str, unit: str, otherwise: float) -> float:
-        """Give an amount in a unit, or a stated figure where it is not known."""
+        """Return an amount in a unit, or a stated figure where it is not known."""
         return self.amount(key, unit) if key in self._filled else otherwise
 
     def number(self, key: str) -> float:
-        """Give a bare number."""
+        """Return a bare number."""
         return float(self._filled[key].value)
 
     def lines(self, keys: Iterable[str]) -> Iterator[str]:
@@ -152,21 +152,21 @@ class Calculator:
     id: str
     title: str
     inputs: tuple[Input, ...]
-    filled: Mapping[str, Filled]
+    filled: Mapping[str, FilledInput]
     compute: Callable[[Inputs], Iterable[Answer]]
 
     def answers(self, units: Units, typed: Mapping[str, Any] | None = None) -> tuple[Answer, ...]:
         """Compute; `typed` are values tried instead of those filled in, None for 'not known'."""
         return tuple(self.compute(Inputs(self.inputs, self.with_typed(typed or {}), units)))
 
-    def with_typed(self, typed: Mapping[str, Any]) -> Mapping[str, Filled]:
-        """Give the inputs as they are with what was typed in their place."""
-        tried = {key: Filled(value, "tried here") for key, value in typed.items() if value is not None}
+    def with_typed(self, typed: Mapping[str, Any]) -> Mapping[str, FilledInput]:
+        """Return the inputs as they are with what was typed in their place."""
+        tried = {key: FilledInput(value, "tried here") for key, value in typed.items() if value is not None}
         kept = {key: one for key, one in self.filled.items() if key not in typed}
         return kept | tried
 
     def input(self, key: str) -> Input | None:
-        """Give an input by its key."""
+        """Return an input by its key."""
         return next((one for one in self.inputs if one.key == key), None)
 
 
@@ -176,10 +176,10 @@ def told(
     label: str,
     needs: Iterable[str],
     method: Method,
-    make: Callable[[], Told],
+    make: Callable[[], Answered],
     uses: Iterable[str] = (),
 ) -> Answer:
-    """Give an answer, or what it needs, or why its figures are refused.
+    """Return an answer, or what it needs, or why its figures are refused.
 
     `needs` are the inputs without which nothing can be said, `uses` further ones that it looks at.
     """
@@ -191,7 +191,7 @@ def told(
         return Answer(key, label, text, (text, *lines), missing=missing, known=False)
     try:
         found = make()
-    except (OutOfRange, CannotBe, UnreadableSize) as refused:
+    except (OutOfRange, Inconsistent, UnreadableSize) as refused:
         said = refused.sentence()
         return Answer(key, label, said, (said, *lines), known=False)
     except ArithmeticError:
@@ -200,25 +200,25 @@ def told(
     return Answer(key, label, found.text, (found.text, *found.more, *lines), found.short, found.puts)
 
 
-def filled(**given: Filled | None) -> dict[str, Filled]:
-    """Give the inputs that are known out of those named."""
+def filled(**given: FilledInput | None) -> dict[str, FilledInput]:
+    """Return the inputs that are known out of those named."""
     return {key: one for key, one in given.items() if one is not None}
 
 
-def if_known(value: Any, origin: str) -> Filled | None:
-    """Give a value with its origin; None where it is not known."""
-    return None if value is None else Filled(value, origin)
+def if_known(value: Any, origin: str) -> FilledInput | None:
+    """Return a value with its origin; None where it is not known."""
+    return None if value is None else FilledInput(value, origin)
 
 
 __all__ = [
     "START",
     "Answer",
+    "Answered",
     "Calculator",
-    "Filled",
+    "FilledInput",
     "Input",
     "Inputs",
     "Method",
-    "Told",
     "filled",
     "if_known",
     "told",

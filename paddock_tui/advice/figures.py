@@ -65,7 +65,7 @@ def figure(number: float, digits: int) -> str:
 
 
 def quantity(text: str) -> Quantity | None:
-    """Give a figure written here as a value of a record."""
+    """Return a figure written here as a value of a record."""
     found = parse(text)
     return found if isinstance(found, Quantity) else None
 

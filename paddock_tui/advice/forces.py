@@ -3,7 +3,7 @@
 from typing import Final
 
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Filled, Input, Inputs, filled, if_known
+from paddock_tui.advice.calculators import FilledInput, Input, Inputs, filled, if_known
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
 from paddock_tui.trade.balance import Balance
@@ -33,10 +33,10 @@ BALANCE: Final = (WHEELBASE.key, HEIGHT.key, AHEAD.key)
 BOOKS: Final = "Cossalter, Motorcycle Dynamics, 2nd ed. 2006, from memory"
 
 
-def filled_chassis(about: About) -> dict[str, Filled]:
+def filled_chassis(about: About) -> dict[str, FilledInput]:
     """Fill wheelbase, centre of mass, and both masses; none of them is ever guessed."""
     bike, rider = about.situation.bike, about.situation.rider
-    found: dict[str, Filled] = {}
+    found: dict[str, FilledInput] = {}
     if bike is not None:
         where = f"bike {about.id_of('bike')}"
         found |= filled(
@@ -46,17 +46,17 @@ def filled_chassis(about: About) -> dict[str, Filled]:
             bike=if_known(bike.wet_mass, where),
         )
     if rider is not None and rider.weight is not None:
-        found["rider"] = Filled(rider.weight, f"rider {about.id_of('rider')}")
+        found["rider"] = FilledInput(rider.weight, f"rider {about.id_of('rider')}")
     return found
 
 
 def balance_of(inputs: Inputs) -> Balance:
-    """Give the balance of the bike; its three inputs have to be known."""
+    """Return the balance of the bike; its three inputs have to be known."""
     return Balance(inputs.amount("wheelbase", "m"), inputs.amount("height", "m"), inputs.amount("ahead", "m"))
 
 
 def slope_of(inputs: Inputs) -> float:
-    """Give the slope as rise over run; level where it is not known."""
+    """Return the slope as rise over run; level where it is not known."""
     return inputs.number("slope") / 100.0 if inputs.known("slope") else 0.0
 
 

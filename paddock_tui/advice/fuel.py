@@ -5,12 +5,21 @@ from decimal import Decimal
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About, pace_s, usual_lap_s
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.facts.fuel import in_tank, laps_around, rate_of, warm_up_laps
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.fuel import (
     FuelPlan,
     cans_for_day,
@@ -44,65 +53,65 @@ INPUTS = (
 
 
 def fuel(about: About) -> Calculator:
-    """The calculator of fuel, filled from plan, venue, history and bike."""
+    """Return the calculator of fuel, filled from plan, venue, history and bike."""
     return Calculator("fuel", "fuel", INPUTS, _filled(about), _compute)
 
 
-def _filled(about: About) -> dict[str, Filled]:
+def _filled(about: About) -> dict[str, FilledInput]:
     session, place = about.session, about.place
-    found: dict[str, Filled] = {}
+    found: dict[str, FilledInput] = {}
     if session.planned_laps is not None:
-        found["laps"] = Filled(session.planned_laps, place)
+        found["laps"] = FilledInput(session.planned_laps, place)
     if session.planned_time is not None:
-        found["minutes"] = Filled(session.planned_time, place)
+        found["minutes"] = FilledInput(session.planned_time, place)
     whose = about.history, session.rider, about.id_of("venue")
     usual, pace = usual_lap_s(*whose), pace_s(*whose)
     if usual is not None:
-        found["usual"] = Filled(round(usual[0], 2), f"median clean lap of {usual[1]}")
+        found["usual"] = FilledInput(round(usual[0], 2), f"median clean lap of {usual[1]}")
     elif pace is not None:
-        found["usual"] = Filled(round(pace[0], 1), f"ridden time over laps of session {pace[1]}")
+        found["usual"] = FilledInput(round(pace[0], 1), f"ridden time over laps of session {pace[1]}")
     venue = about.situation.venue
     if venue is not None and venue.length is not None:
-        found["length"] = Filled(venue.length, f"venue {about.id_of('venue')}")
+        found["length"] = FilledInput(venue.length, f"venue {about.id_of('venue')}")
     words = "the planned time holds them" if "laps" not in found else "one out, one in"
-    found["around"] = Filled(laps_around(session), words)
-    found["warm_up"] = Filled(warm_up_laps(session), f"a {session.kind or 'session'}")
+    found["around"] = FilledInput(laps_around(session), words)
+    found["warm_up"] = FilledInput(warm_up_laps(session), f"a {session.kind or 'session'}")
     rider = about.situation.rider
     if rider is not None and rider.limits.fuel_reserve is not None:
-        found["own_reserve"] = Filled(rider.limits.fuel_reserve, f"rider {about.id_of('rider')}")
+        found["own_reserve"] = FilledInput(rider.limits.fuel_reserve, f"rider {about.id_of('rider')}")
     found["rate"] = _rate(about)
     tank = _tank(about, found["rate"].value)
     if tank is not None:
         found["tank"] = tank
-    found["can"] = Filled(Quantity(Decimal(10), "l"), "a common can")
+    found["can"] = FilledInput(Quantity(Decimal(10), "l"), "a common can")
     return found | _sessions(about)
 
 
-def _rate(about: About) -> Filled:
-    """Give the consumption, as the bike's file says it or learnt to a tenth."""
+def _rate(about: About) -> FilledInput:
+    """Return the consumption, as the bike's file says it or learnt to a tenth."""
     found = rate_of(about.session, about.setup.mode, about.situation.bike, about.history)
     if found.given is not None:
-        return Filled(found.given, f"default of bike {about.id_of('bike')}")
-    return Filled(_l_per_100km(found.l_per_100km), found.where)
+        return FilledInput(found.given, f"default of bike {about.id_of('bike')}")
+    return FilledInput(_l_per_100km(found.l_per_100km), found.where)
 
 
 def _l_per_100km(rate: float) -> Quantity:
     return Quantity(Decimal(f"{rate:.1f}"), "l/100km")
 
 
-def _tank(about: About, rate: Quantity) -> Filled | None:
-    """Give what the tank holds before the outing: brimmed, or counted from the last brim."""
+def _tank(about: About, rate: Quantity) -> FilledInput | None:
+    """Return what the tank holds before the outing: brimmed, or counted from the last brim."""
     if about.situation.session is None:
         return None
     found = in_tank(about.session, about.situation.bike, about.history, rate.to("l/100km"))
     if found is None:
         return None
     if found.given is not None:
-        return Filled(found.given, f"{found.where}, {about.place}")
-    return Filled(Quantity(Decimal(f"{found.litres:.1f}"), "l"), found.where)
+        return FilledInput(found.given, f"{found.where}, {about.place}")
+    return FilledInput(Quantity(Decimal(f"{found.litres:.1f}"), "l"), found.where)
 
 
-def _sessions(about: About) -> dict[str, Filled]:
+def _sessions(about: About) -> dict[str, FilledInput]:
     day, session = about.situation.day, about.session
     if day is None:
         return {}
@@ -111,7 +120,7 @@ def _sessions(about: About) -> dict[str, Filled]:
     slots = day.timetable.get(group or "", {})
     if not slots:
         return {}
-    return {"sessions": Filled(len(slots), f"timetable of {group}, day {about.id_of('day')}")}
+    return {"sessions": FilledInput(len(slots), f"timetable of {group}, day {about.id_of('day')}")}
 
 
 def _compute(inputs: Inputs) -> Iterable[Answer]:
@@ -137,7 +146,7 @@ def _reserve(inputs: Inputs, plan: FuelPlan) -> float:
 
 
 def _needed(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         plan = _plan(inputs)
         reserve = _reserve(inputs, plan)
         whole = figures.volume(plan.needed_l + reserve, inputs.units)
@@ -145,44 +154,44 @@ def _needed(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         km = figures.distance(plan.distance_km, inputs.units)
         mass = fuel_mass(plan.needed_l + reserve)
         more = f"that is {mass.low_kg:.1f} to {mass.high_kg:.1f} kg of petrol (EN 228, at 15 C)"
-        return Told(f"{whole}: {ride} for {km}, {kept} reserve", f"needs {whole}", (), (more,))
+        return Answered(f"{whole}: {ride} for {km}, {kept} reserve", f"needs {whole}", (), (more,))
 
     return told(inputs, "needed", "to start with", needs, METHOD, make, ("own_reserve",))
 
 
 def _at_flag(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         plan = _plan(inputs)
         left = plan.at_flag_l(inputs.amount("tank", "l"))
         if left < 0:
             short = figures.volume(-left, inputs.units)
-            return Told(f"it runs dry {short} before the flag", f"{short} too little")
+            return Answered(f"it runs dry {short} before the flag", f"{short} too little")
         said = figures.volume(left, inputs.units)
         below = " (less than the reserve)" if left < _reserve(inputs, plan) else ""
-        return Told(f"{said} left{below}", f"{said} left at the flag{below}")
+        return Answered(f"{said} left{below}", f"{said} left at the flag{below}")
 
     return told(inputs, "flag", "at the flag", needs, METHOD, make)
 
 
 def _to_add(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         plan, tank = _plan(inputs), inputs.amount("tank", "l")
         missing = plan.needed_l + _reserve(inputs, plan) - tank
         if missing <= 0:
-            return Told("nothing: the reserve is there at the flag")
+            return Answered("nothing: the reserve is there at the flag")
         steps = -(-missing // _STEP_L) * _STEP_L
         said = figures.volume(steps, inputs.units)
-        return Told(
+        return Answered(
             f"{said} more, for the reserve at the flag",
             f"add {said}",
-            (Put(("fuel_added",), said, "session"),),
+            (SetValue(("fuel_added",), said, "session"),),
         )
 
     return told(inputs, "add", "to add", needs, METHOD, make, ("own_reserve",))
 
 
 def _cans(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         plan = _plan(inputs)
         ride = plan.needed_l * inputs.number("sessions")
         reserve = max(reserve_l(plan.needed_l), inputs.amount_or("own_reserve", "l", 0.0))
@@ -190,6 +199,6 @@ def _cans(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         found = cans_for_day(ride + reserve, tank, inputs.amount("can", "l"))
         litres = figures.volume(found.litres, inputs.units)
         cans = f"{found.cans} can{'s' if found.cans != 1 else ''}"
-        return Told(f"{litres} besides what is in the tank: {cans}")
+        return Answered(f"{litres} besides what is in the tank: {cans}")
 
     return told(inputs, "cans", "to bring for the day", needs, METHOD, make, ("tank", "own_reserve"))

@@ -4,13 +4,22 @@ from collections.abc import Iterable
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.facts.controls import in_force_value
 from paddock_tui.facts.wheel_circumference import rear_rolled
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import function_of, speed_of
 from paddock_tui.records.shapes import Number, Series
-from paddock_tui.trade.gearing import Drive, final_ratio, on_straight, revs_per_gear, shifts
+from paddock_tui.trade.gearing import GearTrain, final_ratio, on_straight, revs_per_gear, shifts
 
 METHOD = Method(
     "speed = revs / 60 x circumference / (primary x gear x rear teeth / front teeth)",
@@ -35,11 +44,11 @@ _DRIVE = ("front", "rear", "primary", "gears", "round")
 
 
 def gearing(about: About) -> Calculator:
-    """The calculator of gearing, filled from set-up, bike, tyres and day."""
+    """Return the calculator of gearing, filled from set-up, bike, tyres and day."""
     return Calculator("gearing", "gearing", INPUTS, _filled(about), _compute)
 
 
-def _filled(about: About) -> dict[str, Filled]:
+def _filled(about: About) -> dict[str, FilledInput]:
     found = filled_sprockets(about)
     bike, where = about.situation.bike, f"bike {about.id_of('bike')}"
     if bike is not None:
@@ -49,7 +58,7 @@ def _filled(about: About) -> dict[str, Filled]:
             ("limit", bike.drive.rev_limit),
         ):
             if value is not None:
-                found[key] = Filled(value, where)
+                found[key] = FilledInput(value, where)
     rolled = _rolled(about)
     if rolled is not None:
         found["round"] = rolled
@@ -58,33 +67,33 @@ def _filled(about: About) -> dict[str, Filled]:
     return found | ({"pit": pit} if pit is not None else {})
 
 
-def filled_sprockets(about: About) -> dict[str, Filled]:
+def filled_sprockets(about: About) -> dict[str, FilledInput]:
     """Fill both sprockets from the set-up, else as the bike was delivered."""
     bike = about.situation.bike
-    found: dict[str, Filled] = {}
+    found: dict[str, FilledInput] = {}
     for end in ("front", "rear"):
         fitted = getattr(about.setup, f"{end}_sprocket")
         delivered = getattr(bike.drive, f"{end}_sprocket") if bike is not None else None
         if fitted is not None:
-            found[end] = Filled(fitted, about.place)
+            found[end] = FilledInput(fitted, about.place)
         elif delivered is not None:
-            found[end] = Filled(delivered, f"as delivered, bike {about.id_of('bike')}")
+            found[end] = FilledInput(delivered, f"as delivered, bike {about.id_of('bike')}")
     return found
 
 
-def _rolled(about: About) -> Filled | None:
+def _rolled(about: About) -> FilledInput | None:
     found = rear_rolled(about.tyre("rear"), about.situation.bike)
     if found is None:
         return None
     where = f"tyre set {about.id_of('tyres')}" if found.role == "tyres" else f"bike {about.id_of('bike')}"
     if found.marking is None:
-        return Filled(found.length, f"measured, {where}")
-    return Filled(found.length, f"from the marking {found.marking}, {where}: rolls 1 to 3 % less")
+        return FilledInput(found.length, f"measured, {where}")
+    return FilledInput(found.length, f"from the marking {found.marking}, {where}: rolls 1 to 3 % less")
 
 
-def _straight(about: About) -> dict[str, Filled]:
-    """Give the fastest speed of this session, else of the last one at this venue, and the revs seen then."""
-    found: dict[str, Filled] = {}
+def _straight(about: About) -> dict[str, FilledInput]:
+    """Return the fastest speed of this session, else of the last one at this venue, and the revs seen then."""
+    found: dict[str, FilledInput] = {}
     venue = about.id_of("venue")
     here = [
         (one.session, f"session {one.id}") for one in about.history.past if one.venue == venue is not None
@@ -95,24 +104,24 @@ def _straight(about: About) -> dict[str, Filled]:
             about.setup.rear_sprocket,
         )
         if session.top_speed is not None:
-            found["fastest"] = Filled(session.top_speed, where)
+            found["fastest"] = FilledInput(session.top_speed, where)
             found.pop("seen", None)
             if session.top_revs is not None and same:
-                found["seen"] = Filled(session.top_revs, where)
+                found["seen"] = FilledInput(session.top_revs, where)
     return found
 
 
-def _pit(about: About) -> Filled | None:
-    """Give the posted limit of the day, else what the limiter is set to."""
+def _pit(about: About) -> FilledInput | None:
+    """Return the posted limit of the day, else what the limiter is set to."""
     day, bike = about.situation.day, about.situation.bike
     if day is not None and day.limits.pit_lane is not None:
-        return Filled(day.limits.pit_lane, f"as posted, day {about.id_of('day')}")
+        return FilledInput(day.limits.pit_lane, f"as posted, day {about.id_of('day')}")
     for name, control in sorted(bike.controls.items()) if bike is not None else ():
         if function_of(name, control) == "pit-limiter" and bike is not None:
             mode = bike.modes.get(about.setup.mode or "")
             value = in_force_value(name, control, about.setup, mode)
             speed = speed_of(value) if value is not None else None
-            return None if speed is None else Filled(speed, f"the limiter of {about.place}")
+            return None if speed is None else FilledInput(speed, f"the limiter of {about.place}")
     return None
 
 
@@ -128,8 +137,8 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
     )
 
 
-def _drive(inputs: Inputs) -> Drive:
-    return Drive(
+def _drive(inputs: Inputs) -> GearTrain:
+    return GearTrain(
         inputs.number("primary"),
         tuple(inputs.value("gears")),
         int(inputs.number("front")),
@@ -139,7 +148,7 @@ def _drive(inputs: Inputs) -> Drive:
 
 
 def _ratio(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         final = final_ratio(int(inputs.number("front")), int(inputs.number("rear")))
         said = f"{figures.figure(final, 3)} final"
         if inputs.known(*_DRIVE):
@@ -147,52 +156,52 @@ def _ratio(inputs: Inputs) -> Answer:
             all_gears = (
                 figures.figure(overall.overall(gear), 2) for gear in range(1, len(overall.gears) + 1)
             )
-            return Told(f"{said}; overall {' '.join(all_gears)}", f"ratio {figures.figure(final, 3)}")
-        return Told(said, f"ratio {figures.figure(final, 3)}")
+            return Answered(f"{said}; overall {' '.join(all_gears)}", f"ratio {figures.figure(final, 3)}")
+        return Answered(said, f"ratio {figures.figure(final, 3)}")
 
     return told(inputs, "ratio", "ratios", ("front", "rear"), RATIO, make, ("primary", "gears"))
 
 
 def _limiter(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         drive, revs = _drive(inputs), inputs.amount("limit", "rpm")
         top = figures.speed(drive.speed_m_s(revs, len(drive.gears)), inputs.units)
-        return Told(f"{top} in top gear at {figures.revs(revs)}", f"limiter {top} in top")
+        return Answered(f"{top} in top gear at {figures.revs(revs)}", f"limiter {top} in top")
 
     return told(inputs, "limiter", "speed at the limiter", (*_DRIVE, "limit"), METHOD, make)
 
 
 def _on_straight(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         drive, fastest = _drive(inputs), inputs.amount("fastest", "m/s")
         found = on_straight(drive, inputs.amount("limit", "rpm"), fastest)
         seen = figures.speed(fastest, inputs.units)
         at = f"{seen} is {figures.revs(found.revs_rpm)} in top"
         if found.reaches_limiter:
-            return Told(f"{at}: the limiter comes in before the end", f"{at}: limiter")
+            return Answered(f"{at}: the limiter comes in before the end", f"{at}: limiter")
         left = figures.revs(found.spare_rpm)
-        return Told(f"{at}, {left} to the limiter", f"{left} to the limiter")
+        return Answered(f"{at}, {left} to the limiter", f"{left} to the limiter")
 
     needs = (*_DRIVE, "limit", "fastest")
     return told(inputs, "straight", "longest straight", needs, METHOD, make)
 
 
 def _in_gears(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         drive, revs = _drive(inputs), inputs.amount("limit", "rpm")
         speeds = [figures.speed(drive.speed_m_s(revs, gear), inputs.units) for gear in _gears(drive)]
         unit = speeds[0].partition(" ")[2]
-        return Told(f"{' '.join(one.partition(' ')[0] for one in speeds)} {unit}, first to top")
+        return Answered(f"{' '.join(one.partition(' ')[0] for one in speeds)} {unit}, first to top")
 
     return told(inputs, "gears", "limiter, by gear", (*_DRIVE, "limit"), METHOD, make)
 
 
 def _drops(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found = shifts(tuple(inputs.value("gears")), inputs.amount("limit", "rpm"))
         if not found:
-            return Told("there is one gear")
-        return Told(
+            return Answered("there is one gear")
+        return Answered(
             f"{' '.join(figures.revs(one.drop_rpm).partition(' ')[0] for one in found)} rpm, from first up"
         )
 
@@ -200,22 +209,22 @@ def _drops(inputs: Inputs) -> Answer:
 
 
 def _in_pits(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found = revs_per_gear(_drive(inputs), inputs.amount("pit", "m/s"))
         said = [figures.revs(one.revs_rpm).partition(" ")[0] for one in found]
         short = f"{said[0]} rpm in first" + (f", {said[1]} in second" if len(said) > 1 else "")
-        return Told(f"{' '.join(said)} rpm, first to top", short)
+        return Answered(f"{' '.join(said)} rpm, first to top", short)
 
     return told(inputs, "pits", "pit lane, by gear", (*_DRIVE, "pit"), METHOD, make)
 
 
 def _measured(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         drive = _drive(inputs)
         fastest, revs = inputs.amount("fastest", "m/s"), inputs.amount("seen", "rpm")
         ratio = drive.speed_m_s(revs, len(drive.gears)) / fastest - 1.0 if fastest > 0 else 0.0
         way = "more" if ratio >= 0 else "less"
-        return Told(
+        return Answered(
             f"the revs stand for {abs(ratio) * 100:.1f} % {way} than the speed seen: tyre, slip, readings"
         )
 
@@ -223,5 +232,5 @@ def _measured(inputs: Inputs) -> Answer:
     return told(inputs, "measured", "revs against speed", needs, METHOD, make)
 
 
-def _gears(drive: Drive) -> range:
+def _gears(drive: GearTrain) -> range:
     return range(1, len(drive.gears) + 1)

@@ -5,7 +5,16 @@ from collections.abc import Iterable
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.forces import BOOKS, FRICTION, HEIGHT, filled_chassis
 from paddock_tui.records import common as c
 from paddock_tui.records.people import Venue
@@ -51,14 +60,16 @@ INPUTS = (
 
 
 def lean(about: About) -> Calculator:
-    """The calculator of lean, filled with the tightest corner of the venue and the bike's height."""
+    """Return the calculator of lean, filled with the tightest corner of the venue and the bike's height."""
     venue = about.situation.venue
     found = {key: one for key, one in filled_chassis(about).items() if key == HEIGHT.key}
     radii = _radii(venue)
     if radii and venue is not None:
         number = min(radii, key=lambda one: radii[one])
         radius = venue.corners[number].radius
-        found["radius"] = Filled(radius, f"corner {number}, the tightest known, venue {about.id_of('venue')}")
+        found["radius"] = FilledInput(
+            radius, f"corner {number}, the tightest known, venue {about.id_of('venue')}"
+        )
     return Calculator("lean", "lean in a corner", INPUTS, found, functools.partial(_compute, radii))
 
 
@@ -81,28 +92,28 @@ def _compute(radii: dict[str, float], inputs: Inputs) -> Iterable[Answer]:
 
 
 def _leans(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         thin = lean_deg(inputs.amount("speed", "m/s"), inputs.amount("radius", "m"))
         if not inputs.known("crown", "height"):
-            return Told(f"{thin:.0f} deg, and more for the width of the tyre")
+            return Answered(f"{thin:.0f} deg, and more for the width of the tyre")
         wide = real_lean_deg(thin, inputs.amount("crown", "m"), inputs.amount("height", "m"))
-        return Told(f"{wide:.0f} deg, {thin:.0f} without the tyre's width")
+        return Answered(f"{wide:.0f} deg, {thin:.0f} without the tyre's width")
 
     return told(inputs, "lean", "lean", ("speed", "radius"), METHOD, make, ("crown", "height"))
 
 
 def _friction(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         bank = inputs.number("bank") if inputs.known("bank") else 0.0
         needed = friction_needed(inputs.amount("speed", "m/s"), inputs.amount("radius", "m"), bank)
         said = f"friction of at least {abs(needed):.2f}"
         if not inputs.known("friction"):
-            return Told(said)
+            return Answered(said)
         assumed = inputs.number("friction")
         share = friction_share(needed, assumed)
         if isinstance(share, Beyond):
-            return Told(share.sentence())
-        return Told(f"{said}, {share * 100:.0f} % of the {assumed:g} assumed")
+            return Answered(share.sentence())
+        return Answered(f"{said}, {share * 100:.0f} % of the {assumed:g} assumed")
 
     return told(
         inputs, "friction", "asks of the tyres", ("speed", "radius"), ROAD, make, ("bank", "friction")
@@ -110,39 +121,39 @@ def _friction(inputs: Inputs) -> Answer:
 
 
 def _speed(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         speed = speed_at_lean_m_s(inputs.number("lean"), inputs.amount("radius", "m"))
-        return Told(f"{figures.speed(speed, inputs.units)}, thin tyres")
+        return Answered(f"{figures.speed(speed, inputs.units)}, thin tyres")
 
     return told(inputs, "speed", "speed for the lean", ("lean", "radius"), METHOD, make)
 
 
 def _radius(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         radius = radius_at_lean_m(inputs.number("lean"), inputs.amount("speed", "m/s"))
-        return Told(f"{radius:.0f} m, thin tyres")
+        return Answered(f"{radius:.0f} m, thin tyres")
 
     return told(inputs, "radius", "radius for the lean", ("lean", "speed"), METHOD, make)
 
 
 def _left(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         mu = inputs.number("friction")
         left = share_left(mu, inputs.number("lean"))
         if isinstance(left, Beyond):
-            return Told(left.sentence())
-        return Told(f"{left * 100:.0f} % of the upright braking, if friction {mu:g}")
+            return Answered(left.sentence())
+        return Answered(f"{left * 100:.0f} % of the upright braking, if friction {mu:g}")
 
     return told(inputs, "left", "left for the brakes", ("lean", "friction"), CIRCLE, make)
 
 
 def _corners(radii: dict[str, float], inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         if not radii:
-            return Told("no radius is known of this venue's corners")
+            return Answered("no radius is known of this venue's corners")
         speeds = (speed_at_lean_m_s(inputs.number("lean"), radius) for radius in radii.values())
         said = [figures.speed(one, inputs.units).partition(" ") for one in speeds]
         pairs = ", ".join(f"{name}: {one[0]}" for name, one in zip(radii, said, strict=True))
-        return Told(f"corner {pairs} {said[0][2]}, thin tyres")
+        return Answered(f"corner {pairs} {said[0][2]}, thin tyres")
 
     return told(inputs, "corners", "that lean, by corner", ("lean",), METHOD, make)

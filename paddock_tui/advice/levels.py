@@ -7,7 +7,16 @@ from typing import Final
 import attrs
 
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.facts.controls import in_force_value, levels_of
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.quantities import Quantity
@@ -17,12 +26,12 @@ from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, funct
 from paddock_tui.records.shapes import Flag, Word
 from paddock_tui.records.shapes_of_bike import label_of, setting_shape
 from paddock_tui.records.tyres import TYRE_KINDS
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.levels import Level, Levels
 from paddock_tui.trade.starting_levels import (
     COLD_TRACK_C,
     Aid,
-    Group,
+    RiderGroup,
     Surface,
     TyreKind,
     TyreState,
@@ -64,7 +73,7 @@ class _Aid:
 
 
 def levels(about: About) -> Calculator:
-    """The calculator of levels: conditions, and each aid of the bike as it is set."""
+    """Return the calculator of levels: conditions, and each aid of the bike as it is set."""
     bike = about.situation.bike
     aids = tuple(_aids(bike)) if bike is not None else ()
     now = tuple(
@@ -81,27 +90,27 @@ def _aids(bike: Bike) -> Iterator[_Aid]:
             yield _Aid(name, control, Aid(function), levels_of(name, control))
 
 
-def _filled(about: About, aids: tuple[_Aid, ...]) -> dict[str, Filled]:
+def _filled(about: About, aids: tuple[_Aid, ...]) -> dict[str, FilledInput]:
     situation, session = about.situation, about.session
-    found: dict[str, Filled] = {}
+    found: dict[str, FilledInput] = {}
     if situation.rider is not None and situation.rider.group is not None:
-        found["group"] = Filled(situation.rider.group, f"rider {about.id_of('rider')}")
+        found["group"] = FilledInput(situation.rider.group, f"rider {about.id_of('rider')}")
     made_for = situation.profile.made_for if situation.profile is not None else None
     surface = session.surface or made_for
     if surface is not None:
-        found["surface"] = Filled(surface, about.place)
+        found["surface"] = FilledInput(surface, about.place)
     if session.track is not None:
-        found["track"] = Filled(session.track, about.place)
+        found["track"] = FilledInput(session.track, about.place)
     found |= _filled_tyre(about)
     first = _first_of(about)
     if first:
-        found["first"] = Filled(True, first)
+        found["first"] = FilledInput(True, first)
     bike = situation.bike
     mode = bike.modes.get(about.setup.mode or "") if bike is not None else None
     for one in aids:
         value = in_force_value(one.name, one.control, about.setup, mode)
         if value is not None:
-            found[f"now {one.name}"] = Filled(value, about.place)
+            found[f"now {one.name}"] = FilledInput(value, about.place)
     return found
 
 
@@ -119,20 +128,20 @@ def _first_of(about: About) -> str:
     return ""
 
 
-def _filled_tyre(about: About) -> dict[str, Filled]:
+def _filled_tyre(about: About) -> dict[str, FilledInput]:
     """Fill what the rear tyre is; a tread that was measured after the session says nothing of it."""
     tyre, where = about.tyre("rear"), f"tyre set {about.id_of('tyres')}"
-    found: dict[str, Filled] = {}
+    found: dict[str, FilledInput] = {}
     if tyre.kind is not None:
-        found["tyre"] = Filled(tyre.kind, where)
+        found["tyre"] = FilledInput(tyre.kind, where)
     if tyre.scrubbed is not None:
-        found["new"] = Filled(not tyre.scrubbed, where)
+        found["new"] = FilledInput(not tyre.scrubbed, where)
     day, measured = about.session.date, tyre.tread_measured
     later = day is not None and measured is not None and measured > day
     treads = (tyre.tread_left, tyre.tread_middle, tyre.tread_right)
     depths = [one.to("mm") for one in treads if one is not None]
     if depths and tyre.worn_at is not None and not later:
-        found["worn"] = Filled(min(depths) <= tyre.worn_at.to("mm"), f"tread of {where}")
+        found["worn"] = FilledInput(min(depths) <= tyre.worn_at.to("mm"), f"tread of {where}")
     return found
 
 
@@ -144,10 +153,10 @@ def _answer(about: About, one: _Aid, inputs: Inputs) -> Answer:
     road = about.session.kind == "road"
     needs = () if road else _NEEDS
 
-    def make() -> Told:
+    def make() -> Answered:
         wanted = street_help(one.aid) if road else _wanted(inputs, one.aid)
         if wanted is None:
-            return Told("no level helps: this tyre is not for this surface")
+            return Answered("no level helps: this tyre is not for this surface")
         return _start(about, one, wanted, inputs.value(f"now {one.name}"), bool(inputs.value("first")))
 
     uses = ("track", "worn", "new", "first", f"now {one.name}")
@@ -159,32 +168,32 @@ def _wanted(inputs: Inputs, aid: Aid) -> float | None:
     tyre = TyreKind(_TYRES.get(inputs.value("tyre"), inputs.value("tyre")))
     state = TyreState(bool(inputs.value("worn")), bool(inputs.value("new")))
     ground = surface_by_track(surface, _track_c(inputs.value("track")))
-    return starting_help(Group(inputs.value("group")), ground, tyre, aid, state)
+    return starting_help(RiderGroup(inputs.value("group")), ground, tyre, aid, state)
 
 
 def _track_c(value: Quantity | str | None) -> float | None:
-    """Give the track temperature; the word cold counts as colder than a cold track."""
+    """Return the track temperature; the word cold counts as colder than a cold track."""
     if isinstance(value, Quantity):
         return value.to("C")
     return COLD_TRACK_C - 1.0 if value == "cold" else None
 
 
-def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: bool) -> Told:
+def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: bool) -> Answered:
     freeing = one.aid is Aid.ENGINE_BRAKING
     ending = "toward freeing the rear" if freeing else "of the help"
     share = f"{wanted:.2f} {ending}"
     level = _level(one, wanted, first)
     if level is None:
         which = "which end frees the rear" if freeing else "which end helps most"
-        return Told(f"{share}, but {which} is not known: the bike's file can say it")
+        return Answered(f"{share}, but {which} is not known: the bike's file can say it")
     new = ("one step more for a first session on this bike, or here",) if first and not freeing else ()
     more = (f"wanted: {share}", *new, *_now_line(one, now))
     barred = _barred(about, one, level)
     said = str(level) if isinstance(level, int) else f'"{level}"'
     if barred:
-        return Told(f"{said} would be the start ({share}): {barred}", "", (), more)
+        return Answered(f"{said} would be the start ({share}): {barred}", "", (), more)
     text = f"start at {said}, a start, not a rule ({share})"
-    return Told(text, f"start {level}", (Put(("setup", "controls", one.name), level),), more)
+    return Answered(text, f"start {level}", (SetValue(("setup", "controls", one.name), level),), more)
 
 
 def _level(one: _Aid, wanted: float, first: bool) -> Level | None:

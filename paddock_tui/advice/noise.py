@@ -5,7 +5,16 @@ from decimal import Decimal
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole
@@ -58,34 +67,34 @@ INPUTS = (
 
 
 def noise(about: About) -> Calculator:
-    """The calculator of noise, filled from the day's limit and the entry of this rider and bike."""
+    """Return the calculator of noise, filled from the day's limit and the entry of this rider and bike."""
     return Calculator("noise", "noise", INPUTS, _filled(about), _compute)
 
 
 def noise_of(about: About, reading: Quantity | None, limit: Quantity | None) -> Answer:
-    """Give the margin of one reading to one limit."""
+    """Return the margin of one reading to one limit."""
     given = (("reading", reading, "this entry"), ("limit", limit, "as posted for the day"))
-    found = {key: Filled(value, where) for key, value, where in given if value is not None}
+    found = {key: FilledInput(value, where) for key, value, where in given if value is not None}
     return _margin(Inputs(INPUTS, found, about.units))
 
 
-def _filled(about: About) -> dict[str, Filled]:
+def _filled(about: About) -> dict[str, FilledInput]:
     day, session, bike = about.situation.day, about.session, about.situation.bike
     found = {
-        "piston": Filled(PISTON_SPEED_M_S, "FIM noise control; the organiser may post another"),
-        "measured_at": Filled(Quantity(Decimal(str(DISTANCE_M)), "m"), "FIM noise control"),
+        "piston": FilledInput(PISTON_SPEED_M_S, "FIM noise control; the organiser may post another"),
+        "measured_at": FilledInput(Quantity(Decimal(str(DISTANCE_M)), "m"), "FIM noise control"),
     }
     if day is not None:
         where = f"day {about.id_of('day')}"
         entry = day.entries.get(session.rider or "", {}).get(session.bike or "")
         if entry is not None and entry.noise.reading is not None:
-            found["reading"] = Filled(entry.noise.reading, where)
+            found["reading"] = FilledInput(entry.noise.reading, where)
         if day.limits.noise is not None:
-            found["limit"] = Filled(day.limits.noise, where)
+            found["limit"] = FilledInput(day.limits.noise, where)
     if bike is not None and bike.drive.stroke is not None:
-        found["stroke"] = Filled(bike.drive.stroke, f"bike {about.id_of('bike')}")
+        found["stroke"] = FilledInput(bike.drive.stroke, f"bike {about.id_of('bike')}")
     if isinstance(session.air, Quantity):
-        found["air"] = Filled(session.air, about.place)
+        found["air"] = FilledInput(session.air, about.place)
     return found
 
 
@@ -94,40 +103,42 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 
 
 def _margin(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         limit = inputs.amount("limit", "dB(A)")
         found = margin(inputs.amount("reading", "dB(A)"), limit)
         side = "over" if found.over else "under"
         said = f"{_db(abs(found.db))} dB {side} the limit"
         if found.close:
-            return Told(f"{said} of {_db(limit)} dB(A): close, another meter may differ", f"{said}: close")
-        return Told(f"{said} of {_db(limit)} dB(A)", said)
+            return Answered(
+                f"{said} of {_db(limit)} dB(A): close, another meter may differ", f"{said}: close"
+            )
+        return Answered(f"{said} of {_db(limit)} dB(A)", said)
 
     return told(inputs, "margin", "to the limit", ("reading", "limit"), MARGIN, make)
 
 
 def _revs(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         revs = figures.revs(revs_of_test_rpm(inputs.amount("stroke", "mm"), inputs.number("piston")))
-        return Told(f"{revs}, where the organiser posts no revs of their own", f"{revs} by the stroke")
+        return Answered(f"{revs}, where the organiser posts no revs of their own", f"{revs} by the stroke")
 
     return told(inputs, "revs", "revs of the test", ("stroke", "piston"), REVS, make)
 
 
 def _counted(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         meter, air = int(inputs.number("meter")), inputs.amount("air", "C")
         found = counted_db(inputs.amount("reading", "dB(A)"), meter, air)
-        return Told(f"{_db(found)} dB(A), where the organiser allows for meter and cold")
+        return Answered(f"{_db(found)} dB(A), where the organiser allows for meter and cold")
 
     return told(inputs, "counted", "counts as", ("reading", "meter", "air"), COUNTED, make)
 
 
 def _distance(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         near, far = inputs.amount("measured_at", "m"), inputs.amount("wanted_at", "m")
         found = level_at_db(inputs.amount("reading", "dB(A)"), near, far)
-        return Told(f"about {_db(found)} dB(A) at {far:g} m, in the open")
+        return Answered(f"about {_db(found)} dB(A) at {far:g} m, in the open")
 
     needs = ("reading", "measured_at", "wanted_at")
     return told(inputs, "distance", "at another distance", needs, DISTANCE, make)

@@ -5,13 +5,22 @@ from collections.abc import Iterable
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About, End
 from paddock_tui.advice.air import filled_air, outside_kpa, outside_words
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.pressures import TEMPERATURE
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session import Session
-from paddock_tui.records.session_parts import Reading
-from paddock_tui.rules.core import Put
+from paddock_tui.records.session_parts import PressureReading
+from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 METHOD = Method(
@@ -34,31 +43,33 @@ INPUTS = (
 
 
 def afternoon(about: About) -> Calculator:
-    """The calculator of one setting at another time or place, filled with the day's first cold setting."""
+    """Return the calculator of one setting at another time or place, filled with the day's first cold
+    setting.
+    """
     return Calculator("afternoon", "altitude and afternoon", INPUTS, _filled(about), _compute)
 
 
-def _filled(about: About) -> dict[str, Filled]:
+def _filled(about: About) -> dict[str, FilledInput]:
     found = filled_air(about)
     if isinstance(about.session.air, Quantity):
-        found["now"] = Filled(about.session.air, f"the air of {about.place}")
+        found["now"] = FilledInput(about.session.air, f"the air of {about.place}")
     morning, where = _morning(about)
-    cold = morning.pressures.get("cold", Reading())
+    cold = morning.pressures.get("cold", PressureReading())
     for end in ENDS:
         value = getattr(cold, f"set_to_{end}") or getattr(cold, end)
         if value is not None:
-            found[f"{end}_set"] = Filled(value, where)
+            found[f"{end}_set"] = FilledInput(value, where)
     if cold.temperature is not None:
-        found["then"] = Filled(cold.temperature, where)
+        found["then"] = FilledInput(cold.temperature, where)
     if morning.air_pressure is not None:
-        found["air_then"] = Filled(morning.air_pressure, where)
+        found["air_then"] = FilledInput(morning.air_pressure, where)
     if "altitude" in found:
         found["altitude_then"] = found["altitude"]
     return found
 
 
 def _morning(about: About) -> tuple[Session, str]:
-    """Give the first session of the day that set these tyres cold, else this one."""
+    """Return the first session of the day that set these tyres cold, else this one."""
     session = about.session
     for one in about.history.past:
         same = one.session.date == session.date and one.session.tyres == session.tyres
@@ -72,7 +83,7 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 
 
 def _now(inputs: Inputs, end: End) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         (now_air, now_height), (then_air, then_height) = _AIR
         kpa = same_air_kpa_gauge(
             inputs.amount(f"{end}_set", "kPa"),
@@ -83,10 +94,10 @@ def _now(inputs: Inputs, end: End) -> Answer:
         )
         said = figures.pressure(kpa, inputs.units)
         then, now = outside_words(inputs, then_air, then_height), outside_words(inputs)
-        return Told(
+        return Answered(
             f"{said} cold now is the same air",
             said,
-            (Put(("setup", f"{end}_start"), said),),
+            (SetValue(("setup", f"{end}_start"), said),),
             (f"then, {then}", f"now, {now}", "a warmer track usually makes the gas hotter too"),
         )
 

@@ -11,12 +11,12 @@ from paddock_tui.advice.air import ALTITUDE, MEASURED, filled_air, outside_kpa, 
 from paddock_tui.advice.calculators import (
     START,
     Answer,
+    Answered,
     Calculator,
-    Filled,
+    FilledInput,
     Input,
     Inputs,
     Method,
-    Told,
     if_known,
     told,
 )
@@ -24,10 +24,10 @@ from paddock_tui.advice.tyre_air_learnt import air_left, elsewhere, gas_learnt
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
-from paddock_tui.records.session_parts import Reading
+from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.shapes import Amount, Number
-from paddock_tui.rules.core import Put
-from paddock_tui.trade.cooling_pressure import Parked, Step, after_parking, at_gas_temperature
+from paddock_tui.rules.core import SetValue
+from paddock_tui.trade.cooling_pressure import Parked, PressureAdvice, after_parking, at_gas_temperature
 from paddock_tui.trade.errors import OutOfRange, within
 from paddock_tui.trade.tyre_pressure import (
     Ambient,
@@ -51,7 +51,12 @@ NOW = Method(
     "hot to 3 minutes after parking, warm to 8, then late",
     "common practice, no source",
 )
-_STEPS = {Step.LET_OUT: "let out", Step.PUT_IN: "put in", Step.LEAVE: "leave it", Step.WAIT: "wait"}
+_STEPS = {
+    PressureAdvice.LET_OUT: "let out",
+    PressureAdvice.PUT_IN: "put in",
+    PressureAdvice.LEAVE: "leave it",
+    PressureAdvice.WAIT: "wait",
+}
 
 
 @functools.cache
@@ -78,21 +83,21 @@ def _inputs() -> tuple[Input, ...]:
 
 
 def pressures(about: About) -> Calculator:
-    """The calculator of tyre pressures, filled from a session."""
+    """Return the calculator of tyre pressures, filled from a session."""
     return Calculator(
         "pressures", "tyre pressures", _inputs(), _filled(about), functools.partial(_compute, about)
     )
 
 
-def _filled(about: About) -> dict[str, Filled]:
+def _filled(about: About) -> dict[str, FilledInput]:
     found = filled_air(about)
     session = about.session
-    cold = session.pressures.get("cold", Reading())
-    hot = session.pressures.get("hot", Reading())
+    cold = session.pressures.get("cold", PressureReading())
+    hot = session.pressures.get("hot", PressureReading())
     if cold.temperature is not None:
-        found["cold_at"] = Filled(cold.temperature, "at the cold reading")
+        found["cold_at"] = FilledInput(cold.temperature, "at the cold reading")
     elif isinstance(session.air, Quantity):
-        found["cold_at"] = Filled(session.air, f"the air of {about.place}")
+        found["cold_at"] = FilledInput(session.air, f"the air of {about.place}")
     for end in ENDS:
         found |= _filled_end(about, end, cold, hot)
         left = None if cold.front or cold.rear else _left(about, end, found)
@@ -100,36 +105,38 @@ def _filled(about: About) -> dict[str, Filled]:
             found[f"{end}_cold"] = left
     minutes = _minutes(session.parked, hot.at)
     if minutes is not None:
-        found["minutes"] = Filled(minutes, "from parking to the reading")
+        found["minutes"] = FilledInput(minutes, "from parking to the reading")
     return found
 
 
-def _filled_end(about: About, end: End, cold: Reading, hot: Reading) -> dict[str, Filled]:
-    found: dict[str, Filled] = {}
+def _filled_end(
+    about: About, end: End, cold: PressureReading, hot: PressureReading
+) -> dict[str, FilledInput]:
+    found: dict[str, FilledInput] = {}
     wanted = _wanted(about, end)
     if wanted is not None:
         found[f"{end}_hot"] = wanted
     learnt = gas_learnt(about.history, about.id_of("tyres"), end, about.id_of("venue"), about.session.surface)
     if learnt is not None:
         gas = Quantity(_tenths(learnt.learnt.median_c), "C")
-        found[f"{end}_gas"] = Filled(gas, learnt.words())
+        found[f"{end}_gas"] = FilledInput(gas, learnt.words())
         if learnt.learnt.spread_k is not None:
             spread = round(learnt.learnt.spread_k, 1)
-            found[f"{end}_spread"] = Filled(spread, "median deviation of those readings, times 1.4826")
+            found[f"{end}_spread"] = FilledInput(spread, "median deviation of those readings, times 1.4826")
     start = getattr(about.setup, f"{end}_start")
     now = getattr(cold, f"set_to_{end}") or getattr(cold, end)
     if now is not None:
-        found[f"{end}_cold"] = Filled(now, "as read cold, or what it was then set to")
+        found[f"{end}_cold"] = FilledInput(now, "as read cold, or what it was then set to")
     elif start is not None:
-        found[f"{end}_cold"] = Filled(start, f"starting pressure of {about.place}")
+        found[f"{end}_cold"] = FilledInput(start, f"starting pressure of {about.place}")
     read = getattr(hot, end)
     if read is not None:
-        found[f"{end}_read"] = Filled(read, "the hot reading of this session")
+        found[f"{end}_read"] = FilledInput(read, "the hot reading of this session")
     return found
 
 
-def _left(about: About, end: End, known: dict[str, Filled]) -> Filled | None:
-    """Give the air that an earlier session of the day left in the tyre, as it would read cold now.
+def _left(about: About, end: End, known: dict[str, FilledInput]) -> FilledInput | None:
+    """Return the air that an earlier session of the day left in the tyre, as it would read cold now.
 
     A starting pressure that was changed since is what the tyre will be set to, and goes before it.
     """
@@ -150,14 +157,14 @@ def _left(about: About, end: End, known: dict[str, Filled]) -> Filled | None:
     return if_known(cold, f"the air left in session {left.session}, as it would read cold")
 
 
-def _wanted(about: About, end: End) -> Filled | None:
-    """Give the vendor's hot figure for the surface; in the damp the dry one, where there is one."""
+def _wanted(about: About, end: End) -> FilledInput | None:
+    """Return the vendor's hot figure for the surface; in the damp the dry one, where there is one."""
     tyre = about.tyre(end)
     wet = COLUMN.get(about.session.surface or "") == "wet"
     kinds = (("wet", tyre.hot_wet), ("dry", tyre.hot_dry))
     for name, value in kinds if wet else reversed(kinds):
         if value is not None and (not wet or name == "wet"):
-            return Filled(value, f"hot target, {name}, of tyre set {about.id_of('tyres')}")
+            return FilledInput(value, f"hot target, {name}, of tyre set {about.id_of('tyres')}")
     return None
 
 
@@ -171,7 +178,7 @@ def _compute(about: About, inputs: Inputs) -> Iterable[Answer]:
 
 
 def _start(about: About, inputs: Inputs, end: End) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         units, outside = inputs.units, outside_kpa(inputs)
         hot, cold_c = inputs.amount(f"{end}_hot", "kPa"), inputs.amount("cold_at", "C")
         spread = inputs.number(f"{end}_spread") if inputs.known(f"{end}_spread") else None
@@ -183,10 +190,10 @@ def _start(about: About, inputs: Inputs, end: End) -> Answer:
             between = f", {low} to {high} by the spread"
         wanted = figures.pressure(hot, units)
         at = figures.temperature(cold_c, units)
-        return Told(
+        return Answered(
             f"{best} cold at {at} for {wanted} hot{between}",
             f"{best} for {wanted} hot",
-            (Put(("setup", f"{end}_start"), best),),
+            (SetValue(("setup", f"{end}_start"), best),),
             (START, outside_words(inputs)),
         )
 
@@ -199,7 +206,7 @@ def _start(about: About, inputs: Inputs, end: End) -> Answer:
 
 
 def _gas_c(inputs: Inputs, end: End) -> float:
-    """Give the temperature of the hot gas; refused where it would be colder than the cold tyre."""
+    """Return the temperature of the hot gas; refused where it would be colder than the cold tyre."""
     gas_c, cold_c = inputs.amount(f"{end}_gas", "C"), inputs.amount("cold_at", "C")
     return within("gas temperature when hot, over that of the cold tyre", gas_c, cold_c, 150.0, "C")
 
@@ -211,7 +218,7 @@ def _with_lines(answer: Answer, lines: tuple[str, ...]) -> Answer:
 
 
 def _expected(inputs: Inputs, end: End) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         outside = outside_kpa(inputs)
         kpa = hot_expected_kpa_gauge(
             inputs.amount(f"{end}_cold", "kPa"),
@@ -220,24 +227,26 @@ def _expected(inputs: Inputs, end: End) -> Answer:
             Ambient(outside, outside),
         )
         said = figures.pressure(kpa, inputs.units)
-        return Told(f"expect {said} hot", f"expect {said}", (), (outside_words(inputs),))
+        return Answered(f"expect {said} hot", f"expect {said}", (), (outside_words(inputs),))
 
     needs = (f"{end}_cold", "cold_at", f"{end}_gas")
     return told(inputs, f"{end}_expected", f"{end}, hot to expect", needs, METHOD, make)
 
 
 def _now(inputs: Inputs, end: End) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         judged = _judged(inputs, end)
         step = _STEPS[judged.step]
         target = figures.pressure(inputs.amount(f"{end}_hot", "kPa"), inputs.units)
         if judged.set_to_kpa_gauge is None:
-            return Told(f"{step}: {judged.why}", step)
+            return Answered(f"{step}: {judged.why}", step)
         to = figures.pressure(judged.set_to_kpa_gauge, inputs.units)
-        if judged.step is Step.LEAVE:
-            return Told(f"{step}: on its target of {target}", f"on its target of {target}")
+        if judged.step is PressureAdvice.LEAVE:
+            return Answered(f"{step}: on its target of {target}", f"on its target of {target}")
         text = f"{step} to {to}: {judged.why}"
-        return Told(text, f"{step} to {to}", (Put(("pressures", "hot", f"set_to_{end}"), to, "session"),))
+        return Answered(
+            text, f"{step} to {to}", (SetValue(("pressures", "hot", f"set_to_{end}"), to, "session"),)
+        )
 
     needs = (f"{end}_read", f"{end}_hot", "minutes")
     return told(inputs, f"{end}_now", f"{end}, now", needs, NOW, make, ("gas_now", f"{end}_gas"))

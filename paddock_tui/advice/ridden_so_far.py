@@ -4,22 +4,22 @@ import datetime as dt
 
 import attrs
 
-from paddock_tui.advice.about import About, History, Past
+from paddock_tui.advice.about import About, History, PastSession
 from paddock_tui.facts.outing import is_ridden
 
 
 def so_far(about: About) -> History:
-    """Give the sessions before the one in question, and that one too where it was ridden."""
+    """Return the sessions before the one in question, and that one too where it was ridden."""
     session, venue = about.situation.session, about.situation.venue
     if session is None or not is_ridden(session):
         return about.history
     length = venue.length.to("km") if venue is not None and venue.length is not None else None
-    own = Past(about.id_of("session") or "", session, about.id_of("venue"), length)
+    own = PastSession(about.id_of("session") or "", session, about.id_of("venue"), length)
     return attrs.evolve(about.history, past=(*about.history.past, own))
 
 
 def day_of(about: About) -> dt.date:
-    """Give the session's own day, so that ages read the same in any year; today where there is none."""
+    """Return the session's own day, so that ages read the same in any year; today where there is none."""
     return about.session.date or about.situation.now.date()
 
 

@@ -11,21 +11,21 @@ from paddock_tui.advice.about import About, End, latest_sag
 from paddock_tui.advice.calculators import (
     START,
     Answer,
+    Answered,
     Calculator,
-    Filled,
+    FilledInput,
     Input,
     Inputs,
     Method,
-    Told,
     told,
 )
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number, Word
-from paddock_tui.records.suspension import Adjuster as AdjusterRecord
-from paddock_tui.rules.core import Put
+from paddock_tui.records.suspension import Adjuster
+from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.errors import above
-from paddock_tui.trade.preload import Adjuster, PreloadPlan, preload_for_sag
+from paddock_tui.trade.preload import PreloadAdjuster, PreloadPlan, preload_for_sag
 from paddock_tui.trade.sag import percent_of_travel, sag_of_lengths
 from paddock_tui.trade.spring_choice import (
     ROAD_FRONT,
@@ -103,13 +103,13 @@ def _inputs(end: End) -> tuple[Input, ...]:
 
 
 def sag(about: About, end: End) -> Calculator:
-    """The calculator of one end's sag and spring, filled with the last reading of this rider."""
+    """Return the calculator of one end's sag and spring, filled with the last reading of this rider."""
     compute = functools.partial(_compute, about, end)
     return Calculator(f"sag-{end}", f"sag and spring, {end}", _inputs(end), _filled(about, end), compute)
 
 
-def adjuster_of(about: About, end: End) -> tuple[str, AdjusterRecord] | None:
-    """Give the preload adjuster of an end with its name; None where there is none, or more than one."""
+def adjuster_of(about: About, end: End) -> tuple[str, Adjuster] | None:
+    """Return the preload adjuster of an end with its name; None where there is none, or more than one."""
     bike = about.situation.bike
     found = [
         (name, one)
@@ -119,8 +119,8 @@ def adjuster_of(about: About, end: End) -> tuple[str, AdjusterRecord] | None:
     return found[0] if len(found) == 1 else None
 
 
-def _filled(about: About, end: End) -> dict[str, Filled]:
-    found: dict[str, Filled] = {}
+def _filled(about: About, end: End) -> dict[str, FilledInput]:
+    found: dict[str, FilledInput] = {}
     for load, keys in (("alone", _ALONE), ("rider", _RIDER)):
         measured = latest_sag(about, end, load, about.session.rider)
         if measured is None:
@@ -128,14 +128,14 @@ def _filled(about: About, end: End) -> dict[str, Filled]:
         reading = measured.reading
         for key, value in zip(keys, (reading.extended, reading.pushed, reading.lifted), strict=True):
             if value is not None:
-                found[key] = Filled(value, f"measured in {measured.where}")
+                found[key] = FilledInput(value, f"measured in {measured.where}")
         if reading.preload is not None:
-            found["preload"] = Filled(reading.preload, f"noted in {measured.where}")
+            found["preload"] = FilledInput(reading.preload, f"noted in {measured.where}")
     return found | _wanted(about, end) | _of_bike(about, end)
 
 
-def _wanted(about: About, end: End) -> dict[str, Filled]:
-    """Give the technician's figures where there are some, else the middle of the windows in common use.
+def _wanted(about: About, end: End) -> dict[str, FilledInput]:
+    """Return the technician's figures where there are some, else the middle of the windows in common use.
 
     The window of the front's free sag is too weak for a figure to be taken from it.
     """
@@ -154,34 +154,34 @@ def _wanted(about: About, end: End) -> dict[str, Filled]:
     for key, mm in middle.items():
         given = told_by[key]
         if given is not None:
-            found[key] = Filled(given, f"the technician's figure, bike {about.id_of('bike')}")
+            found[key] = FilledInput(given, f"the technician's figure, bike {about.id_of('bike')}")
         elif (end, key) != ("front", "wanted_free"):
-            found[key] = Filled(Quantity(Decimal(f"{mm:g}"), "mm"), _IN_USE)
+            found[key] = FilledInput(Quantity(Decimal(f"{mm:g}"), "mm"), _IN_USE)
     return found
 
 
-def _of_bike(about: About, end: End) -> dict[str, Filled]:
+def _of_bike(about: About, end: End) -> dict[str, FilledInput]:
     bike = about.situation.bike
     if bike is None:
         return {}
     own, where = getattr(bike, end), f"bike {about.id_of('bike')}"
-    found: dict[str, Filled] = {}
+    found: dict[str, FilledInput] = {}
     if own.motion_ratio is not None:
-        found["ratio"] = Filled(own.motion_ratio, where)
+        found["ratio"] = FilledInput(own.motion_ratio, where)
     elif end == "front":
-        found["ratio"] = Filled(1.0, "a fork moves with its wheel")
+        found["ratio"] = FilledInput(1.0, "a fork moves with its wheel")
     fitted = getattr(about.setup, f"{end}_spring")
     if fitted is not None or own.spring is not None:
-        found["rate"] = Filled(fitted or own.spring, about.place if fitted is not None else where)
+        found["rate"] = FilledInput(fitted or own.spring, about.place if fitted is not None else where)
     if own.travel is not None:
-        found["travel"] = Filled(own.travel, where)
+        found["travel"] = FilledInput(own.travel, where)
     if own.top_out_springs is not None:
-        found["top_out"] = Filled(own.top_out_springs, where)
+        found["top_out"] = FilledInput(own.top_out_springs, where)
     adjuster = adjuster_of(about, end)
     if adjuster is not None and adjuster[1].unit == "mm":
-        found["per_step"] = Filled(1.0, "the adjuster counts mm")
+        found["per_step"] = FilledInput(1.0, "the adjuster counts mm")
     elif adjuster is not None and adjuster[1].unit == "turn" and own.preload_per_turn is not None:
-        found["per_step"] = Filled(own.preload_per_turn.to("mm"), where)
+        found["per_step"] = FilledInput(own.preload_per_turn.to("mm"), where)
     return found
 
 
@@ -199,13 +199,13 @@ def _mm(inputs: Inputs, keys: tuple[str, ...]) -> float:
 
 
 def _sag(inputs: Inputs, key: str, label: str, lengths: tuple[str, ...]) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found = sag_of_lengths(*(inputs.amount(one, "mm") for one in lengths))
         share = ""
         if inputs.known("travel"):
             share = f", {percent_of_travel(found.sag_mm, inputs.amount('travel', 'mm')):.0f} % of travel"
         said = f"{figures.millimetres(found.sag_mm)}{share}"
-        return Told(
+        return Answered(
             f"{said}, stiction {figures.millimetres(found.stiction_mm)}",
             f"{label} {figures.millimetres(found.sag_mm)}",
         )
@@ -225,7 +225,7 @@ class _Numbers:
         return self.low + self.high - number if self.turned else number
 
 
-def _numbers(record: AdjusterRecord) -> _Numbers | None:
+def _numbers(record: Adjuster) -> _Numbers | None:
     if record.range is None:
         return None
     low, high = sorted(record.range)
@@ -235,13 +235,13 @@ def _numbers(record: AdjusterRecord) -> _Numbers | None:
 def _preload(about: About, end: End, inputs: Inputs) -> Answer:
     found = adjuster_of(about, end)
 
-    def make() -> Told:
+    def make() -> Answered:
         numbers = _numbers(found[1]) if found is not None else None
         if found is None or numbers is None:
-            return Told("this end has no single preload adjuster with a range in the bike's file")
+            return Answered("this end has no single preload adjuster with a range in the bike's file")
         within = _in_window(about, end, inputs)
         if within:
-            return Told(within)
+            return Answered(within)
         name, record = found
         plan = _plan(inputs, numbers, record.step or 1.0)
         number = round(numbers.preload(plan.set_to), 4)
@@ -250,10 +250,12 @@ def _preload(about: About, end: End, inputs: Inputs) -> Answer:
         said = f"{number:g} {unit}".strip()
         if not plan.reachable:
             after = figures.millimetres(plan.sag_after_mm)
-            return Told(f"out of reach: {said}, its end, leaves {after} where {wanted} is wanted", said)
+            return Answered(f"out of reach: {said}, its end, leaves {after} where {wanted} is wanted", said)
         text = f"{said} for {wanted}: {figures.millimetres(plan.sag_after_mm)} to expect"
         value = int(number) if float(number).is_integer() else number
-        return Told(text, f"{said} for {wanted}", (Put(("setup", "adjusters", name), value),), (START,))
+        return Answered(
+            text, f"{said} for {wanted}", (SetValue(("setup", "adjusters", name), value),), (START,)
+        )
 
     needs = (*_RIDER, "wanted_rider", "preload", "per_step", "ratio")
     return told(inputs, "preload", "preload for that", needs, PRELOAD, make)
@@ -271,7 +273,9 @@ def _in_window(about: About, end: End, inputs: Inputs) -> str:
 
 
 def _plan(inputs: Inputs, numbers: _Numbers, step: float) -> PreloadPlan:
-    adjuster = Adjuster(numbers.low, numbers.high, inputs.number("per_step"), step, inputs.number("ratio"))
+    adjuster = PreloadAdjuster(
+        numbers.low, numbers.high, inputs.number("per_step"), step, inputs.number("ratio")
+    )
     return preload_for_sag(
         _mm(inputs, _RIDER),
         inputs.amount("wanted_rider", "mm"),
@@ -296,7 +300,7 @@ def _windows(about: About, end: End, inputs: Inputs | None) -> Windows:
 
 
 def _verdict(about: About, end: End, inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         free = _mm(inputs, _ALONE) if inputs.known(*_ALONE) else None
         top_out = {"fitted": True, "none": False}.get(inputs.value("top_out"))
         windows = _windows(about, end, inputs)
@@ -307,7 +311,7 @@ def _verdict(about: About, end: End, inputs: Inputs) -> Answer:
         )
         whose = "about the technician's figures" if windows.from_technician else "in common use"
         more = f"windows {whose}: rider {rider_low} to {rider_high} mm, free {free_low} to {free_high} mm"
-        return Told(f"rate {found.rate.value}: {found.why}", f"rate {found.rate.value}", (), (more,))
+        return Answered(f"rate {found.rate.value}: {found.why}", f"rate {found.rate.value}", (), (more,))
 
     uses = (*_ALONE, "wanted_rider", "wanted_free", "preload", "top_out")
     return told(inputs, "verdict", "does the spring suit", _RIDER, VERDICT, make, uses)
@@ -325,7 +329,7 @@ def _preload_at(about: About, end: End, inputs: Inputs) -> PreloadAt:
 
 
 def _serve(end: End, inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         at_wheel = _at_wheel(end, inputs)
         pressed = _mm(inputs, _RIDER) - _mm(inputs, _ALONE)
         wanted = inputs.amount("wanted_rider", "mm") - inputs.amount("wanted_free", "mm")
@@ -337,16 +341,16 @@ def _serve(end: End, inputs: Inputs) -> Answer:
         ending = " each leg" if end == "front" else ""
         fitted = figures.rate(inputs.amount("rate", "N/mm"))
         more = f"the rider presses this wheel with some {at_wheel * pressed:.0f} N by that"
-        return Told(f"about {figures.rate(each)}{ending}; fitted {fitted}", "", (), (more,))
+        return Answered(f"about {figures.rate(each)}{ending}; fitted {fitted}", "", (), (more,))
 
     needs = (*_ALONE, *_RIDER, "wanted_rider", "wanted_free", "rate", "ratio")
     return told(inputs, "serve", "rate that would serve", needs, SERVE, make, ("top_out",))
 
 
 def _wheel_rate(end: End, inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         pair = ", both legs together" if end == "front" else ", through the linkage"
-        return Told(f"{figures.rate(_at_wheel(end, inputs))} at the wheel{pair}")
+        return Answered(f"{figures.rate(_at_wheel(end, inputs))} at the wheel{pair}")
 
     return told(inputs, "wheel_rate", "rate at the wheel", ("rate", "ratio"), SERVE, make)
 

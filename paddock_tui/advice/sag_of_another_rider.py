@@ -5,11 +5,20 @@ from decimal import Decimal
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About, End, latest_sag
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session_parts import SagReading
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.sag import for_other_rider, sag_of_lengths
 
 METHOD = Method(
@@ -30,26 +39,28 @@ INPUTS = (
 
 
 def riders(about: About) -> Calculator:
-    """The calculator of another rider's sag; `other` is this session's rider where somebody else measured."""
+    """Return the calculator of another rider's sag; `other` is this session's rider where somebody else
+    measured.
+    """
     return Calculator("riders", "another rider", INPUTS, _filled(about), _compute)
 
 
-def _filled(about: About) -> dict[str, Filled]:
-    found: dict[str, Filled] = {}
+def _filled(about: About) -> dict[str, FilledInput]:
+    found: dict[str, FilledInput] = {}
     who: str | None = None
     for end in ENDS:
         for key, load in (("free", "alone"), ("rider", "rider")):
             measured = latest_sag(about, end, load)
             value = _sag(measured.reading) if measured is not None else None
             if measured is not None and value is not None:
-                found[f"{end}_{key}"] = Filled(value, f"measured in {measured.where}")
+                found[f"{end}_{key}"] = FilledInput(value, f"measured in {measured.where}")
                 who = measured.rider if load == "rider" else who
     rider = about.history.riders.get(who or "")
     if rider is not None and rider.weight is not None:
-        found["measured"] = Filled(rider.weight, f"rider {who}")
+        found["measured"] = FilledInput(rider.weight, f"rider {who}")
     here = about.situation.rider
     if who not in (None, about.id_of("rider")) and here is not None and here.weight is not None:
-        found["other"] = Filled(here.weight, f"rider {about.id_of('rider')}")
+        found["other"] = FilledInput(here.weight, f"rider {about.id_of('rider')}")
     return found
 
 
@@ -57,7 +68,7 @@ def _sag(reading: SagReading) -> Quantity | None:
     lengths = (reading.extended, reading.pushed, reading.lifted)
     try:
         found = sag_of_lengths(*(one.to("mm") for one in lengths if one is not None))
-    except (OutOfRange, CannotBe):
+    except (OutOfRange, Inconsistent):
         return None
     return Quantity(Decimal(f"{found.sag_mm:g}"), "mm")
 
@@ -69,14 +80,14 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 def _expected(inputs: Inputs, end: End) -> Answer:
     keys = (f"{end}_free", f"{end}_rider")
 
-    def make() -> Told:
+    def make() -> Answered:
         free, rider = (inputs.amount(key, "mm") for key in keys)
         found = for_other_rider(free, rider, inputs.amount("measured", "kg"), inputs.amount("other", "kg"))
         sag = figures.millimetres(found.rider_sag_mm)
         if abs(found.make_up_mm) < 0.05:
-            return Told(f"{sag}, as measured")
+            return Answered(f"{sag}, as measured")
         way = "more" if found.make_up_mm > 0 else "less"
-        return Told(
+        return Answered(
             f"{sag}: {figures.millimetres(abs(found.make_up_mm))} at the wheel to make up by {way} preload"
         )
 

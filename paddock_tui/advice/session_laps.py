@@ -7,7 +7,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.laps_needed import LEVEL, POWER, laps_to_see
 from paddock_tui.trade.session_comparison import FEWEST
-from paddock_tui.trade.stint import FACTOR, Stint, Timed, stint
+from paddock_tui.trade.stint import FACTOR, Stint, TimedLap, stint
 
 WANTED_S = 0.3
 """The difference that a rider would like to see, in s. Common practice, no source."""
@@ -19,10 +19,10 @@ RULE = (
 
 
 def stint_of(session: Session) -> Stint:
-    """Part the clean laps of a session from the others; none where a time cannot be."""
+    """Return part the clean laps of a session from the others; none where a time cannot be."""
     numbered = ((key, lap) for key, lap in session.laps.items() if key.isdigit())
     try:
-        return stint(Timed(int(key), float(lap.seconds), lap.mark) for key, lap in numbered)
+        return stint(TimedLap(int(key), float(lap.seconds), lap.mark) for key, lap in numbered)
     except OutOfRange:
         return Stint(())
 
@@ -45,7 +45,9 @@ def shift_words(seconds: float) -> str:
 
 
 def more_laps(found: Stint, wanted_s: float = WANTED_S) -> int | None:
-    """How many more clean laps it takes to see a difference against as many; None with fewer than three."""
+    """Return how many more clean laps it takes to see a difference against as many; None with fewer than
+    three.
+    """
     scatter = found.deviation_s
     if scatter is None or len(found.clean) < FEWEST:
         return None

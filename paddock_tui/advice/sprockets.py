@@ -5,13 +5,22 @@ from collections.abc import Iterable
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.gearing import filled_sprockets
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Series, Word
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.chain import centre_mm, chain_size
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.sprockets import Fitted, SprocketPair, sprocket_pairs
 
 METHOD = Method(
@@ -37,25 +46,25 @@ INPUTS = (
 
 
 def sprockets(about: About) -> Calculator:
-    """The calculator of sprocket pairs, filled with those fitted and their neighbours."""
+    """Return the calculator of sprocket pairs, filled with those fitted and their neighbours."""
     return Calculator("sprockets", "sprockets and chain", INPUTS, _filled(about), _compute)
 
 
-def _filled(about: About) -> dict[str, Filled]:
+def _filled(about: About) -> dict[str, FilledInput]:
     found = filled_sprockets(about)
     bike, where = about.situation.bike, f"bike {about.id_of('bike')}"
     links = about.setup.links
     if links is not None:
-        found["links"] = Filled(links, about.place)
+        found["links"] = FilledInput(links, about.place)
     elif bike is not None and bike.drive.links is not None:
-        found["links"] = Filled(bike.drive.links, f"as delivered, {where}")
+        found["links"] = FilledInput(bike.drive.links, f"as delivered, {where}")
     if bike is not None and bike.drive.chain is not None:
-        found["chain"] = Filled(bike.drive.chain, where)
+        found["chain"] = FilledInput(bike.drive.chain, where)
     for key, by in (("front", 1), ("rear", 2)):
         if key in found:
             teeth = int(found[key].value)
             near = tuple(range(max(teeth - by, 8), teeth + by + 1))
-            found[f"{key}s"] = Filled(near, "those fitted and their neighbours")
+            found[f"{key}s"] = FilledInput(near, "those fitted and their neighbours")
     return found
 
 
@@ -64,11 +73,11 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
     needs = (*_CHAIN, "fronts", "rears")
     uses = ("back", "forward")
     if inputs.missing(needs):
-        yield told(inputs, "pairs", "pairs by ratio", needs, METHOD, lambda: Told(""))
+        yield told(inputs, "pairs", "pairs by ratio", needs, METHOD, lambda: Answered(""))
         return
     try:
         found = _pairs(inputs)
-    except (OutOfRange, CannotBe) as error:
+    except (OutOfRange, Inconsistent) as error:
         refused = error
         yield told(inputs, "pairs", "pairs by ratio", needs, METHOD, lambda: _refuse(refused), uses)
         return
@@ -91,27 +100,29 @@ def _fitted(inputs: Inputs) -> Fitted:
 def _pairs(inputs: Inputs) -> tuple[SprocketPair, ...]:
     fronts, rears = (tuple(int(one) for one in inputs.value(key)) for key in ("fronts", "rears"))
     if len(set(fronts)) * len(set(rears)) > _MOST_PAIRS:
-        raise CannotBe("pairs", f"more than {_MOST_PAIRS}: name fewer sprockets")
+        raise Inconsistent("pairs", f"more than {_MOST_PAIRS}: name fewer sprockets")
     return sprocket_pairs(fronts, rears, _fitted(inputs))
 
 
-def _refuse(error: OutOfRange | CannotBe) -> Told:
+def _refuse(error: OutOfRange | Inconsistent) -> Answered:
     raise error
 
 
 def _centre(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         fitted = _fitted(inputs)
         found = centre_mm(fitted.front_teeth, fitted.rear_teeth, fitted.links, fitted.pitch_mm)
-        return Told(f"{figures.figure(found, 0)} mm from sprocket to axle with {fitted.links} links, taut")
+        return Answered(
+            f"{figures.figure(found, 0)} mm from sprocket to axle with {fitted.links} links, taut"
+        )
 
     return told(inputs, "centre", "centre distance", _CHAIN, METHOD, make)
 
 
-def _told(pair: SprocketPair) -> Told:
+def _told(pair: SprocketPair) -> Answered:
     ratio = figures.figure(pair.ratio, 3)
     if abs(pair.change_percent) < 0.005 and abs(pair.axle_mm) < 0.005:
-        return Told(f"{ratio}, as fitted")
+        return Answered(f"{ratio}, as fitted")
     way = "shorter" if pair.change_percent > 0 else "longer"
     move = f"axle {abs(pair.axle_mm):.1f} mm {'back' if pair.axle_mm > 0 else 'forward'}"
     room = {True: "", False: ": no room", None: ""}[pair.fits]
@@ -120,8 +131,8 @@ def _told(pair: SprocketPair) -> Told:
         to = f"{abs(pair.axle_with_links_mm):.1f} mm {'back' if pair.axle_with_links_mm > 0 else 'forward'}"
         other = f"; {pair.links} links put it {to}"
     puts = (
-        Put(("setup", "front_sprocket"), pair.front_teeth),
-        Put(("setup", "rear_sprocket"), pair.rear_teeth),
+        SetValue(("setup", "front_sprocket"), pair.front_teeth),
+        SetValue(("setup", "rear_sprocket"), pair.rear_teeth),
     )
     text = f"{ratio}, {abs(pair.change_percent):.1f} % {way}, {move}{room}{other}"
-    return Told(text, "", puts, ("not known whether the axle has the room",) if pair.fits is None else ())
+    return Answered(text, "", puts, ("not known whether the axle has the room",) if pair.fits is None else ())

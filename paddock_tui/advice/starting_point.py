@@ -8,9 +8,9 @@ from paddock_tui.advice.sag import adjuster_of
 from paddock_tui.advice.sag_of_another_rider import riders
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.people import Rider
-from paddock_tui.rules.core import Put
-from paddock_tui.trade.errors import CannotBe, OutOfRange
-from paddock_tui.trade.preload import Adjuster as Turning
+from paddock_tui.rules.core import SetValue
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from paddock_tui.trade.preload import PreloadAdjuster as Turning
 from paddock_tui.trade.preload import preload_for_sag
 from paddock_tui.trade.sag import for_other_rider
 
@@ -19,13 +19,13 @@ from paddock_tui.trade.sag import for_other_rider
 class StartingPoint:
     """Values to start with, and for what nothing can be said, why."""
 
-    puts: tuple[Put, ...]
+    puts: tuple[SetValue, ...]
     left: tuple[str, ...] = ()
 
 
 def starting_point(about: About) -> StartingPoint:
-    """Give the level of every aid for this rider, surface and tyre, in the bike's own numbers."""
-    puts: list[Put] = []
+    """Return the level of every aid for this rider, surface and tyre, in the bike's own numbers."""
+    puts: list[SetValue] = []
     left: list[str] = []
     for answer in levels(about).answers(about.units):
         if answer.puts:
@@ -36,12 +36,12 @@ def starting_point(about: About) -> StartingPoint:
 
 
 def preload_for(about: About, other: Rider) -> StartingPoint:
-    """Give preload for another rider's weight at both ends, from the sag measured with this one.
+    """Return preload for another rider's weight at both ends, from the sag measured with this one.
 
     What preload makes up is the rest of the sag that the other weight would change; where sag, weights,
     the adjuster or its travel for each turn is not known, it is left as it is and said so.
     """
-    puts: list[Put] = []
+    puts: list[SetValue] = []
     left: list[str] = []
     for end in ENDS:
         found = _preload(about, other, end)
@@ -52,7 +52,7 @@ def preload_for(about: About, other: Rider) -> StartingPoint:
     return StartingPoint(tuple(puts), tuple(left))
 
 
-def _preload(about: About, other: Rider, end: End) -> Put | str:
+def _preload(about: About, other: Rider, end: End) -> SetValue | str:
     filled = riders(about).filled
     needed = (f"{end}_free", f"{end}_rider", "measured")
     missing = [key for key in needed if key not in filled]
@@ -61,7 +61,7 @@ def _preload(about: About, other: Rider, end: End) -> Put | str:
     free, rider, measured = (filled[key].value for key in needed)
     try:
         found = for_other_rider(free.to("mm"), rider.to("mm"), measured.to("kg"), other.weight.to("kg"))
-    except (CannotBe, OutOfRange) as refused:
+    except (Inconsistent, OutOfRange) as refused:
         return refused.sentence()
     named = adjuster_of(about, end)
     bike_end = _end_of(about, end)
@@ -80,12 +80,12 @@ def _preload(about: About, other: Rider, end: End) -> Put | str:
         plan = preload_for_sag(
             found.rider_sag_mm, rider.to("mm"), low + high - now if mirror else now, turning
         )
-    except (CannotBe, OutOfRange) as refused:
+    except (Inconsistent, OutOfRange) as refused:
         return refused.sentence()
     if not plan.reachable:
         return f"{name} has not enough range for this weight: another spring, see sag on the bench"
     wanted = round(low + high - plan.set_to if mirror else plan.set_to, 6)
-    return Put(("setup", "adjusters", name), int(wanted) if wanted == int(wanted) else wanted)
+    return SetValue(("setup", "adjusters", name), int(wanted) if wanted == int(wanted) else wanted)
 
 
 def _end_of(about: About, end: End) -> BikeEnd:
@@ -94,7 +94,7 @@ def _end_of(about: About, end: End) -> BikeEnd:
 
 
 def for_another_rider(about: About, other: Rider) -> StartingPoint:
-    """Give what another rider starts with on this bike: preload for the weight, aids for the group."""
+    """Return what another rider starts with on this bike: preload for the weight, aids for the group."""
     situation = attrs.evolve(about.situation, rider=other)
     as_other = attrs.evolve(about, situation=situation)
     aids, preload = starting_point(as_other), preload_for(about, other)

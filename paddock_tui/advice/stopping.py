@@ -4,7 +4,16 @@ from collections.abc import Iterable
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.forces import FRICTION, SLOPE, slope_of
 from paddock_tui.advice.gearing import gearing
 from paddock_tui.records import common as c
@@ -49,10 +58,10 @@ INPUTS = (
 
 
 def stopping(about: About) -> Calculator:
-    """The calculator of stopping distances, filled with the fastest speed on the straight."""
+    """Return the calculator of stopping distances, filled with the fastest speed on the straight."""
     fastest = gearing(about).filled.get("fastest")
     found = {} if fastest is None else {"speed": fastest}
-    found["reaction"] = Filled(REACTION_S, "assumed: road-safety agency, motorcycles")
+    found["reaction"] = FilledInput(REACTION_S, "assumed: road-safety agency, motorcycles")
     return Calculator("stopping", "stopping", INPUTS, found, _compute)
 
 
@@ -63,7 +72,7 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 
 
 def _rate(inputs: Inputs, by: str) -> float:
-    """Give the deceleration as on the level."""
+    """Return the deceleration as on the level."""
     return inputs.number("rate") if by == "rate" else sliding_m_s2(inputs.number("friction"))
 
 
@@ -73,11 +82,11 @@ def _if(inputs: Inputs, by: str) -> str:
 
 
 def _stop(inputs: Inputs, by: str) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         speed = inputs.amount("speed", "m/s")
         before = reaction_m(speed, inputs.number("reaction"))
         braking = braking_m(speed, _rate(inputs, by), slope_of(inputs))
-        return Told(
+        return Answered(
             f"{before + braking:.0f} m, {before:.0f} before the brakes bite, {_if(inputs, by)}",
             more=PUBLISHED,
         )
@@ -86,18 +95,18 @@ def _stop(inputs: Inputs, by: str) -> Answer:
 
 
 def _room(inputs: Inputs, by: str) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         room, reaction = inputs.amount("room", "m"), inputs.number("reaction")
         speed = speed_to_stop_in_m_s(room, reaction, _rate(inputs, by), slope_of(inputs))
-        return Told(f"{figures.speed(speed, inputs.units)} at most, {_if(inputs, by)}")
+        return Answered(f"{figures.speed(speed, inputs.units)} at most, {_if(inputs, by)}")
 
     return told(inputs, "room", "speed for that room", ("room", "reaction", by), METHOD, make, ("slope",))
 
 
 def _timed(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         speed, time = inputs.amount("speed", "m/s"), inputs.number("time")
-        return Told(
+        return Answered(
             f"{-mean_m_s2(-speed, time):.1f} m/s2 in the mean, over {distance_m(speed, 0.0, time):.0f} m"
         )
 

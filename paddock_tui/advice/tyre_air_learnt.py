@@ -6,11 +6,11 @@ from collections.abc import Callable, Mapping
 
 import attrs
 
-from paddock_tui.advice.about import End, History, Past, first_set, tyre_of
+from paddock_tui.advice.about import End, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
-from paddock_tui.records.session_parts import Reading
+from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
 from paddock_tui.trade.tyre_air_learning import Learnt, Observation, learn_gas_temperature
@@ -18,7 +18,7 @@ from paddock_tui.trade.tyre_pressure import Ambient
 
 
 @attrs.frozen
-class Seen:
+class AirObservation:
     """One observation of one tyre: which tyre (by its first set), where, on what, and in which session."""
 
     observation: Observation
@@ -65,7 +65,7 @@ class GasLearnt:
 def gas_learnt(
     history: History, tyres: str | None, end: End, venue: str | None, surface: str | None
 ) -> GasLearnt | None:
-    """Give the gas temperature that this tyre reached, from the nearest readings that there are.
+    """Return the gas temperature that this tyre reached, from the nearest readings that there are.
 
     First this tyre at this venue, then at others, then other tyres of its kind at this venue; always on
     the same kind of surface. None where nothing was read hot.
@@ -81,7 +81,7 @@ def _gas(history: History, tyres: str, end: End, venue: str | None, column: str)
     tyre = first_set(history, tyres, end)
     kind = tyre_of(history.tyre_sets.get(tyres), end).kind
     like = [one for one in observations(history, end) if one.column == column]
-    tests: tuple[tuple[str, Callable[[Seen], bool]], ...] = (
+    tests: tuple[tuple[str, Callable[[AirObservation], bool]], ...] = (
         (f"of this tyre here, {column}", lambda one: one.tyre == tyre and one.venue == venue is not None),
         (f"of this tyre at other venues, {column}", lambda one: one.tyre == tyre),
         (
@@ -110,7 +110,7 @@ def elsewhere(history: History, tyres: str, end: End) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def observations(history: History, end: End) -> tuple[Seen, ...]:
+def observations(history: History, end: End) -> tuple[AirObservation, ...]:
     """List what each session says of the tyre at one end.
 
     The air is followed through a day: from the cold reading, or what was then set, to the hot one, and
@@ -121,7 +121,7 @@ def observations(history: History, end: End) -> tuple[Seen, ...]:
 
 
 def air_left(history: History, tyres: str | None, end: End, day: dt.date | None) -> Air | None:
-    """Give the air that the last session of a day left in a tyre; None where that is not known."""
+    """Return the air that the last session of a day left in a tyre; None where that is not known."""
     if tyres is None or day is None:
         return None
     followed = _followed(history, end)
@@ -130,14 +130,14 @@ def air_left(history: History, tyres: str | None, end: End, day: dt.date | None)
 
 @attrs.frozen
 class _Followed:
-    seen: tuple[Seen, ...]
+    seen: tuple[AirObservation, ...]
     air: Mapping[str, Air]
     day: dt.date | None
 
 
 @functools.lru_cache(maxsize=32)
 def _followed(history: History, end: End) -> _Followed:
-    found: list[Seen] = []
+    found: list[AirObservation] = []
     air: dict[str, Air] = {}
     day = None
     for one in history.past:
@@ -148,14 +148,14 @@ def _followed(history: History, end: End) -> _Followed:
             continue
         tyre = first_set(history, session.tyres, end)
         started = _started(one, end, air.get(tyre))
-        hot = session.pressures.get("hot", Reading())
+        hot = session.pressures.get("hot", PressureReading())
         seen = _observed(session, hot, end, started) if started is not None else None
         minutes = _minutes(session, hot)
         if seen is not None and minutes is not None:
             kind = tyre_of(history.tyre_sets.get(session.tyres), end).kind
             column = COLUMN.get(session.surface or "")
             observed = attrs.evolve(seen, minutes_after_parked=minutes)
-            found.append(Seen(observed, tyre, kind, one.venue, column, one.id))
+            found.append(AirObservation(observed, tyre, kind, one.venue, column, one.id))
         left = _after(seen, one) if seen is not None else started
         air.pop(tyre, None)
         if left is not None:
@@ -163,8 +163,8 @@ def _followed(history: History, end: End) -> _Followed:
     return _Followed(tuple(found), air, day)
 
 
-def _started(past: Past, end: End, before: Air | None) -> Air | None:
-    """Give the air that the tyre went out with: as read cold, else what was left in it, then warmed."""
+def _started(past: PastSession, end: End, before: Air | None) -> Air | None:
+    """Return the air that the tyre went out with: as read cold, else what was left in it, then warmed."""
     session = past.session
     cold = session.pressures.get("cold")
     air = before
@@ -182,7 +182,7 @@ def _started(past: Past, end: End, before: Air | None) -> Air | None:
     return air
 
 
-def _observed(session: Session, reading: Reading, end: End, air: Air) -> Observation | None:
+def _observed(session: Session, reading: PressureReading, end: End, air: Air) -> Observation | None:
     kpa = _read(reading, end)
     if kpa is None:
         return None
@@ -197,7 +197,7 @@ def _observed(session: Session, reading: Reading, end: End, air: Air) -> Observa
     )
 
 
-def _after(seen: Observation, past: Past) -> Air | None:
+def _after(seen: Observation, past: PastSession) -> Air | None:
     try:
         kpa, celsius = seen.air_after()
     except OutOfRange:
@@ -207,8 +207,8 @@ def _after(seen: Observation, past: Past) -> Air | None:
     return Air(kpa, celsius, _outside_kpa(past.session), past.id)
 
 
-def _minutes(session: Session, reading: Reading) -> float | None:
-    """Give the minutes from parking to a reading; None where one of the times is not known."""
+def _minutes(session: Session, reading: PressureReading) -> float | None:
+    """Return the minutes from parking to a reading; None where one of the times is not known."""
     if session.parked is None or reading.at is None:
         return None
     parked, at = (one.hour * 60 + one.minute + one.second / 60 for one in (session.parked, reading.at))
@@ -219,12 +219,12 @@ def _outside_kpa(session: Session) -> float:
     return session.air_pressure.to("kPa") if session.air_pressure is not None else SEA_LEVEL_KPA
 
 
-def _read(reading: Reading, end: End) -> float | None:
+def _read(reading: PressureReading, end: End) -> float | None:
     value = reading.front if end == "front" else reading.rear
     return value.to("kPa") if value is not None else None
 
 
-def _set_to(reading: Reading, end: End) -> float | None:
+def _set_to(reading: PressureReading, end: End) -> float | None:
     value = reading.set_to_front if end == "front" else reading.set_to_rear
     return value.to("kPa") if value is not None else None
 

@@ -9,11 +9,11 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.about import About, End, tyre_of
 from paddock_tui.advice.calculators import (
     Answer,
+    Answered,
     Calculator,
     Input,
     Inputs,
     Method,
-    Told,
     filled,
     if_known,
     told,
@@ -54,7 +54,7 @@ INPUTS = (
 
 
 def tyre_life(about: About, name: str, tyres: TyreSet, end: End) -> Calculator:
-    """Age and counts of one tyre of the set `name`, over the sessions of the bike in question."""
+    """Return age and counts of one tyre of the set `name`, over the sessions of the bike in question."""
     history = so_far(about)
     known = attrs.evolve(history, tyre_sets={**history.tyre_sets, name: tyres})
     count = tyre_count(known, name, end, tyres)
@@ -84,39 +84,39 @@ def _compute(count: TyreCount, lines: tuple[str, ...], inputs: Inputs) -> Iterab
 
 
 def _age(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         code, on = inputs.value("code"), inputs.value("on")
         made = read_date_code(code)
         years = f"{age_years(code, on):.1f} years old"
-        return Told(f"{years} on {on}: week {made.week} of {made.year}", years)
+        return Answered(f"{years} on {on}: week {made.week} of {made.year}", years)
 
     return told(inputs, "age", "age", ("code", "on"), AGE, make)
 
 
 def _cycles(count: TyreCount, lines: tuple[str, ...], inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         least = "" if count.cycles_before is not None else "at least "
         if not count.sessions:
             said = count_words(count.all_cycles, "heat cycle")
-            return Told(f"{said} before, {_NONE}", _NONE, (), lines)
+            return Answered(f"{said} before, {_NONE}", _NONE, (), lines)
         said = f"{least}{count_words(count.all_cycles, 'heat cycle')}"
         text = f"{said}: {count.cycles_before or 0} before, {count.cycles} in {count_words(count.sessions)}"
-        return Told(text, f"{said} by now", (), lines)
+        return Answered(text, f"{said} by now", (), lines)
 
     needs = () if count.sessions else ("cycles",)
     return told(inputs, "cycles", "heat cycles", needs, CYCLES, make, ("cycles",))
 
 
 def _ridden(count: TyreCount, lines: tuple[str, ...], inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         far = figures.odometer(count.all_km, inputs.units)
         if not count.sessions:
-            return Told(f"{far} before, {_NONE}", _NONE, (), lines)
+            return Answered(f"{far} before, {_NONE}", _NONE, (), lines)
         least = count.distance_before is None or count.without_km
         said = f"{'at least ' if least else ''}{far}"
         here = figures.odometer(count.km, inputs.units)
         text = f"{said}: {here} and {count.hours:.1f} h of it in {count_words(count.sessions)}"
-        return Told(text, f"{said}, {count.hours:.1f} h here", (), (*lines, *_lost(count)))
+        return Answered(text, f"{said}, {count.hours:.1f} h here", (), (*lines, *_lost(count)))
 
     needs = () if count.sessions else ("distance",)
     return told(inputs, "ridden", "distance and hours", needs, RIDDEN, make, ("distance",))

@@ -4,7 +4,16 @@ from collections.abc import Iterable
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About, End, tyre_of
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.forces import AHEAD, BIKE_MASS, RIDER_MASS, WHEELBASE, filled_chassis
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
@@ -48,12 +57,12 @@ INPUTS = (
 
 
 def tyre_ratings(about: About, tyres: TyreSet | None = None, name: str | None = None) -> Calculator:
-    """The calculator of load and speed, filled from a tyre set (the session's own), bike and rider.
+    """Return the calculator of load and speed, filled from a tyre set (the session's own), bike and rider.
 
     A set that this bike never had on is not set against its mass and speed.
     """
     ours, called = (about.situation.tyres, about.id_of("tyres")) if tyres is None else (tyres, name)
-    found: dict[str, Filled] = _asked(about) if _was_on(about, called) else {}
+    found: dict[str, FilledInput] = _asked(about) if _was_on(about, called) else {}
     for end in ENDS:
         found |= _marked(end, tyre_of(ours, end).size, f"tyre set {called}")
     return Calculator("tyre ratings", "load and speed of the tyres", INPUTS, found, _compute)
@@ -63,7 +72,7 @@ def _was_on(about: About, name: str | None) -> bool:
     return name == about.id_of("tyres") or any(one.session.tyres == name for one in about.history.past)
 
 
-def _asked(about: About) -> dict[str, Filled]:
+def _asked(about: About) -> dict[str, FilledInput]:
     """Fill what is asked of the tyres: both masses, where they rest, and the speed reached."""
     wanted: tuple[str, ...] = (BIKE_MASS.key, RIDER_MASS.key, WHEELBASE.key, AHEAD.key)
     chassis = filled_chassis(about)
@@ -72,7 +81,7 @@ def _asked(about: About) -> dict[str, Filled]:
     return found if speed is None else found | {"speed": speed}
 
 
-def _marked(end: End, size: str | None, where: str) -> dict[str, Filled]:
+def _marked(end: End, size: str | None, where: str) -> dict[str, FilledInput]:
     """Read load index and speed symbol out of a marking, as far as they stand there."""
     try:
         marking = parse_tyre_size(size) if size is not None else None
@@ -82,20 +91,20 @@ def _marked(end: End, size: str | None, where: str) -> dict[str, Filled]:
         return {}
     symbol = marking.speed_symbol or ("Z" if marking.size_symbol == "Z" else None)
     given = {f"{end}_index": marking.load_index, f"{end}_symbol": symbol}
-    return {key: Filled(value, where) for key, value in given.items() if value is not None}
+    return {key: FilledInput(value, where) for key, value in given.items() if value is not None}
 
 
-def _fastest(about: About) -> Filled | None:
-    """Give the session's top speed, else the highest of this bike's sessions before."""
+def _fastest(about: About) -> FilledInput | None:
+    """Return the session's top speed, else the highest of this bike's sessions before."""
     if about.session.top_speed is not None:
-        return Filled(about.session.top_speed, about.place)
+        return FilledInput(about.session.top_speed, about.place)
     before = [
         (one.session.top_speed, one.id) for one in about.history.past if one.session.top_speed is not None
     ]
     if not before:
         return None
     fastest, where = max(before, key=lambda one: _m_s(one[0]))
-    return Filled(fastest, f"the most before, session {where}")
+    return FilledInput(fastest, f"the most before, session {where}")
 
 
 def _m_s(speed: Quantity) -> float:
@@ -107,38 +116,38 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 
 
 def _load(inputs: Inputs, end: End) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         index = int(inputs.number(f"{end}_index"))
         rated = _mass(load_kg(index), inputs.units)
         if not inputs.known("bike", "rider"):
-            return Told(f"rated {rated}; what bike and rider weigh together is not known", rated)
+            return Answered(f"rated {rated}; what bike and rider weigh together is not known", rated)
         both = inputs.amount("bike", "kg") + inputs.amount("rider", "kg")
         whole = _mass(round(both), inputs.units)
         if not inputs.known("wheelbase", "ahead"):
-            return Told(f"rated {rated}; the share of {whole} on this axle is not known", rated)
+            return Answered(f"rated {rated}; the share of {whole} on this axle is not known", rated)
         axles = axle_loads(both, inputs.amount("wheelbase", "mm"), inputs.amount("ahead", "mm"))
         duty = load_duty(index, axles.front_kg if end == "front" else axles.rear_kg)
         asked, apart = (_mass(round(one), inputs.units) for one in (duty.asked_kg, abs(duty.spare_kg)))
         if duty.spare_kg < 0:
-            return Told(
+            return Answered(
                 f"rated {rated}, bears {asked} standing: {apart} too much", f"rated {rated}, bears {asked}"
             )
-        return Told(f"rated {rated}, bears {asked} of {whole} standing: {apart} spare", rated)
+        return Answered(f"rated {rated}, bears {asked} of {whole} standing: {apart} spare", rated)
 
     uses = ("bike", "rider", "wheelbase", "ahead")
     return told(inputs, f"{end}_load", f"{end}, load", (f"{end}_index",), LOAD, make, uses)
 
 
 def _speed(inputs: Inputs, end: End) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         symbol = str(inputs.value(f"{end}_symbol"))
         duty = speed_duty(symbol, inputs.amount_or("speed", "km/h", 0.0))
         rated = f"{'over ' if duty.rating.over else ''}{figures.speed(duty.rating.km_h / 3.6, inputs.units)}"
         if not inputs.known("speed"):
-            return Told(f"{symbol}: {rated}; no top speed is known", rated)
+            return Answered(f"{symbol}: {rated}; no top speed is known", rated)
         reached = figures.speed(inputs.amount("speed", "m/s"), inputs.units)
         short = rated if duty.enough is not False else f"{rated}, ridden {reached}"
-        return Told(f"{symbol}: {rated}; {_against(duty, reached)}", short)
+        return Answered(f"{symbol}: {rated}; {_against(duty, reached)}", short)
 
     return told(inputs, f"{end}_speed", f"{end}, speed", (f"{end}_symbol",), SPEED, make, ("speed",))
 

@@ -8,7 +8,7 @@ from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.wet_package import LeftWet, WetPackage, in_the_dry, package_of
 from paddock_tui.facts.wet_values import conditions_of
 from paddock_tui.records.setup import Profile
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.rules.wet_package import dry_puts, puts_of
 
 NOTHING_OPEN = "nothing of the wet package is open"
@@ -18,13 +18,13 @@ NOTHING_OPEN = "nothing of the wet package is open"
 class Offered:
     """The values of the package, and what of it no value sets."""
 
-    puts: tuple[Put, ...]
+    puts: tuple[SetValue, ...]
     not_set: tuple[str, ...]
     name: str = "wet package"
 
 
 def wet_package(about: About) -> Offered | str:
-    """Give the package for a session on its surface, or for a profile on the one it was made for."""
+    """Return the package for a session on its surface, or for a profile on the one it was made for."""
     if about.situation.session is not None:
         return _of_session(about)
     if about.situation.profile is not None:
@@ -47,7 +47,7 @@ def _of_session(about: About) -> Offered | str:
 
 
 def _back_to_dry(about: About) -> Offered | str:
-    """Give what the rider last had in the dry, where something of the wet was left in."""
+    """Return what the rider last had in the dry, where something of the wet was left in."""
     setup, bike = about.situation.setup, about.situation.bike
     found = about.situation.facts().get("left_wet")
     if not isinstance(found, LeftWet) or setup is None or bike is None:

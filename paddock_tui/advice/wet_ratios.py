@@ -3,7 +3,16 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.forces import (
     AHEAD,
     BALANCE,
@@ -54,13 +63,13 @@ INPUTS = (
 
 
 def wet_to_dry_ratios(about: About) -> Calculator:
-    """The calculator of wet-to-dry ratios, filled from the session's surface and the bike."""
+    """Return the calculator of wet-to-dry ratios, filled from the session's surface and the bike."""
     found = filled_chassis(about)
     found = {key: one for key, one in found.items() if key in BALANCE}
     if about.session.surface is not None:
-        found["surface"] = Filled(about.session.surface, about.place)
-    found["low"] = Filled(RATIO_LOW, "assumed: road-safety agency, road code")
-    found["high"] = Filled(RATIO_HIGH, "assumed: textbook, rubber on concrete")
+        found["surface"] = FilledInput(about.session.surface, about.place)
+    found["low"] = FilledInput(RATIO_LOW, "assumed: road-safety agency, road code")
+    found["high"] = FilledInput(RATIO_HIGH, "assumed: textbook, rubber on concrete")
     return Calculator("wet", "wet against dry", INPUTS, found, _compute)
 
 
@@ -69,42 +78,42 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 
 
 def _ratios(inputs: Inputs) -> WetRatios | None:
-    """Give the ratios; None where the surface lies beyond them."""
+    """Return the ratios; None where the surface lies beyond them."""
     if inputs.value("surface") == STANDING_WATER:
         return None
     return wet_ratios(inputs.number("low"), inputs.number("high"))
 
 
 def _words(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found = _ratios(inputs)
         if found is None:
-            return Told(BEYOND_WORDS, BEYOND_WORDS)
+            return Answered(BEYOND_WORDS, BEYOND_WORDS)
         said = found.sentence()
-        return Told(said, "" if inputs.value("surface") == "dry" else said)
+        return Answered(said, "" if inputs.value("surface") == "dry" else said)
 
     return told(inputs, "words", "wet to dry", _NEEDS, METHOD, make)
 
 
 def _lean(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found = _ratios(inputs)
         if found is None:
-            return Told(BEYOND_WORDS)
+            return Answered(BEYOND_WORDS)
         lean = span(found.lower.lean_tangent, found.higher.lean_tangent)
-        return Told(f"wet to dry, if grip {span(found.low, found.high)}: tangent of the lean {lean}")
+        return Answered(f"wet to dry, if grip {span(found.low, found.high)}: tangent of the lean {lean}")
 
     return told(inputs, "lean", "lean", _NEEDS, METHOD, make)
 
 
 def _push(inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         found = _ratios(inputs)
         if found is None:
-            return Told(BEYOND_WORDS)
+            return Answered(BEYOND_WORDS)
         dry, bike = inputs.number("friction"), balance_of(inputs)
         low, high = (wet_to_dry(Friction(dry, dry * ratio), bike) for ratio in (found.low, found.high))
-        return Told(
+        return Answered(
             f"wet to dry, if friction {dry:g} and {span(found.low, found.high)} of it: "
             f"drive {span(low.driving, high.driving)}, braking {span(low.braking, high.braking)}"
         )

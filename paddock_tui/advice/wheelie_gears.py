@@ -7,7 +7,16 @@ from decimal import Decimal
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.advice.forces import AHEAD, BIKE_MASS, BOOKS, HEIGHT, RIDER_MASS, filled_chassis
 from paddock_tui.advice.gearing import INPUTS as GEARING
 from paddock_tui.advice.gearing import gearing
@@ -48,24 +57,24 @@ INPUTS = (
 
 
 def lifting(about: About) -> Calculator:
-    """The calculator of gears that lift the front, filled from set-up, bike, tyres and rider."""
+    """Return the calculator of gears that lift the front, filled from set-up, bike, tyres and rider."""
     bike = about.situation.bike
     curve = torque_points(bike) if bike is not None else ()
     compute = functools.partial(_compute, curve)
     return Calculator("lifting", "gears that lift the front", INPUTS, _filled(about, curve), compute)
 
 
-def _filled(about: About, curve: GearTorque) -> dict[str, Filled]:
+def _filled(about: About, curve: GearTorque) -> dict[str, FilledInput]:
     found = {key: one for key, one in gearing(about).filled.items() if key in _DRIVE}
     chassis = filled_chassis(about)
     found |= {key: chassis[key] for key in ("bike", "rider", "height", "ahead") if key in chassis}
     if curve:
         peak = max(torque for _, torque in curve)
         where = "torque curve" if len(curve) > 1 else "peak"
-        found["peak"] = Filled(
+        found["peak"] = FilledInput(
             Quantity(Decimal(f"{peak:.6g}"), "N m"), f"{where}, bike {about.id_of('bike')}"
         )
-    found["share"] = Filled(CRANK_TO_WHEEL, "assumed: common practice, no source")
+    found["share"] = FilledInput(CRANK_TO_WHEEL, "assumed: common practice, no source")
     return found
 
 
@@ -90,32 +99,32 @@ def _judged(curve: GearTorque, inputs: Inputs) -> tuple[GearLift, ...]:
 
 
 def _gears(curve: GearTorque, inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         words = in_words(_judged(curve, inputs))
         said = f"{words or 'no gear'} can lift the front on torque alone"
-        return Told(said, said, (), ("assumed: level road, rider still, no aerodynamic drag",))
+        return Answered(said, said, (), ("assumed: level road, rider still, no aerodynamic drag",))
 
     return told(inputs, "gears", "lift the front", _NEEDS, METHOD, make)
 
 
 def _shares(curve: GearTorque, inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         shares = " ".join(f"{one.share * 100:.0f}" for one in _judged(curve, inputs))
-        return Told(f"{shares} % of what lifts it, first to top")
+        return Answered(f"{shares} % of what lifts it, first to top")
 
     return told(inputs, "shares", "push, by gear", _NEEDS, METHOD, make)
 
 
 def _revs(curve: GearTorque, inputs: Inputs) -> Answer:
-    def make() -> Told:
+    def make() -> Answered:
         if len(curve) < 2:
-            return Told("only the peak of the torque is known: the bike's file can hold the curve")
+            return Answered("only the peak of the torque is known: the bike's file can hold the curve")
         found = [
             f"{in_words((one,))} {_span(one.from_rpm, one.to_rpm)}"
             for one in _judged(curve, inputs)
             if one.from_rpm is not None and one.to_rpm is not None
         ]
-        return Told(", ".join(found) or "at no revs of the curve")
+        return Answered(", ".join(found) or "at no revs of the curve")
 
     return told(inputs, "revs", "between", _NEEDS, METHOD, make)
 

@@ -2,7 +2,7 @@
 
 import datetime as dt
 
-from paddock_tui.commands.common import NOT_DONE, USAGE, Stop, complain, find_ref, open_desk
+from paddock_tui.commands.common import NOT_DONE, USAGE, CommandStopped, complain, find_ref, open_desk
 from paddock_tui.commands.set import keep_and_say
 from paddock_tui.desk import accepting, withdrawing
 from paddock_tui.records.paths import Ref
@@ -18,19 +18,19 @@ def accept(
     desk = open_desk(folder, at)
     ref = find_ref(desk, session, ("session",)) if session is not None else desk.session_in_hand()
     if ref is None:
-        raise Stop(NOT_DONE, "there is no session whose findings could be accepted")
+        raise CommandStopped(NOT_DONE, "there is no session whose findings could be accepted")
     if reason is None:
         back = withdrawing(desk.files, ref, rule, subject)
         if back is None:
-            raise Stop(NOT_DONE, f"{printable(rule)} {printable(subject)} is not accepted in {ref}")
+            raise CommandStopped(NOT_DONE, f"{printable(rule)} {printable(subject)} is not accepted in {ref}")
         return keep_and_say(desk, back)
     if not reason.strip():
-        raise Stop(USAGE, "say why you ride with it: --reason TEXT")
+        raise CommandStopped(USAGE, "say why you ride with it: --reason TEXT")
     findings = [one for one in desk.review(ref).findings if one.rule == rule]
     found = [one for one in findings if one.subject == subject]
     if not found:
         near = [f"  {one.rule} {one.subject}" for one in desk.review(ref).findings if one.to_answer]
-        raise Stop(
+        raise CommandStopped(
             NOT_DONE,
             f"there is no finding {printable(rule)} {printable(subject)} in {ref}",
             *(["  to answer are:", *near] if near else ["  none is to be answered"]),

@@ -30,7 +30,7 @@ from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.review import finding_key, review_page, verdict_line
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.rules import NOTE, Finding, Review, Where, review
 from paddock_tui.text import printable
@@ -64,7 +64,7 @@ def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: 
 
 
 def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]) -> int:
-    """Give the verdict's status; 3, and the reason said, where there is none that stands."""
+    """Return the verdict's status; 3, and the reason said, where there is none that stands."""
     doubts = [f"{one} cannot be read, so the verdict does not stand" for one in lost]
     for one in hidden:
         doubts += [f"{one} cannot be read, and may be the session in hand", "  name one with --session"]
@@ -77,7 +77,7 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
 def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> int:
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
     desk = open_desk(folder, at)
-    problems: list[Trouble] = list(desk.files.strays())
+    problems: list[InputError] = list(desk.files.strays())
     lost = bool(problems)
     refs = list(desk.files.all())
     verdicts: list[tuple[Ref, Review]] = []
@@ -112,7 +112,7 @@ def _named(page: Page, result: Review) -> Page:
     return attrs.evolve(page, sections=(attrs.evolve(findings, rows=rows), *others))
 
 
-def _everything(heading: str, verdicts: Iterable[tuple[Ref, Review]], problems: list[Trouble]) -> Page:
+def _everything(heading: str, verdicts: Iterable[tuple[Ref, Review]], problems: list[InputError]) -> Page:
     """Make the page of everything: a verdict for each session, what is wrong in profiles, problems."""
     sessions = [
         Row(ref.id, verdict_line(found), kind="text") for ref, found in verdicts if ref.kind == "session"
@@ -132,7 +132,7 @@ def _everything(heading: str, verdicts: Iterable[tuple[Ref, Review]], problems: 
     return Page(heading, tuple(sections))
 
 
-def _troubles(desk: Desk, ref: Ref) -> tuple[Trouble, ...]:
+def _troubles(desk: Desk, ref: Ref) -> tuple[InputError, ...]:
     loaded = desk.files.read(ref)
     return loaded.troubles if loaded is not None else ()
 
@@ -143,8 +143,8 @@ def _progress(done: int, of: int) -> None:
         sys.stderr.flush()
 
 
-def review_as_dict(ref: Ref | None, result: Review, problems: Iterable[Trouble]) -> dict[str, Any]:
-    """Give a review as plain data, in the order of the documented form."""
+def review_as_dict(ref: Ref | None, result: Review, problems: Iterable[InputError]) -> dict[str, Any]:
+    """Return a review as plain data, in the order of the documented form."""
     severities = ("hold", "serious", "caution", "note")
     counts: dict[str, int] = {
         word: sum(1 for one in result.findings if str(one.severity) == word) for word in severities
@@ -198,7 +198,7 @@ def _place(where: Where | None) -> str | None:
     return None if where is None else f"{where.ref}:{spell(where.path)}"
 
 
-def _problem(trouble: Trouble) -> dict[str, Any]:
+def _problem(trouble: InputError) -> dict[str, Any]:
     return {
         "file": trouble.file,
         "line": trouble.line,

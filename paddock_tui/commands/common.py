@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 
 from paddock_tui.desk import Desk, NoSuchRecord, find
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.text import fold, printable
 
@@ -19,7 +19,7 @@ USAGE = 64
 """Exit statuses: what was asked for is wrong (64), or could not be done (3); verdicts 0 to 2."""
 
 
-class Stop(Exception):
+class CommandStopped(Exception):
     """A command that cannot go on: the exit status, and what to say."""
 
     def __init__(self, status: int, *lines: str) -> None:
@@ -33,7 +33,7 @@ def open_desk(folder: str, at: dt.datetime | None = None) -> Desk:
     desk = Desk(Path(folder), (lambda: at) if at is not None else dt.datetime.now)
     problem = desk.files.problem()
     if problem is not None:
-        raise Stop(NOT_DONE, *sentences(problem))
+        raise CommandStopped(NOT_DONE, *sentences(problem))
     mended = desk.mend()
     if mended:
         complain((printable(mended),))
@@ -50,14 +50,14 @@ def find_ref(
     try:
         found = find(desk.files, text, among)
     except NoSuchRecord as error:
-        raise Stop(NOT_DONE, *sentences(error.trouble)) from None
+        raise CommandStopped(NOT_DONE, *sentences(error.trouble)) from None
     if among != tuple(FOLDERS) and found.kind not in (*among, *besides):
-        raise Stop(NOT_DONE, f"{found} is not a {among[0]}")
+        raise CommandStopped(NOT_DONE, f"{found} is not a {among[0]}")
     return found
 
 
 def columns() -> int:
-    """Give the width to print at: the terminal's, at least 38 and at most 100; 80 where there is none."""
+    """Return the width to print at: the terminal's, at least 38 and at most 100; 80 where there is none."""
     return max(38, min(100, shutil.get_terminal_size((80, 24)).columns))
 
 
@@ -74,7 +74,7 @@ def complain(lines: Iterable[str]) -> None:
             sys.stderr.write(part.rstrip() + "\n")
 
 
-def sentences(trouble: Trouble) -> tuple[str, ...]:
+def sentences(trouble: InputError) -> tuple[str, ...]:
     """Write one trouble: where, what was found and expected, and the mend on a line of its own."""
     place = (
         f"{trouble.file}:{trouble.line}: " if trouble.line else f"{trouble.file}: " if trouble.file else ""

@@ -3,13 +3,23 @@
 import datetime as dt
 from collections.abc import Iterator
 
-from paddock_tui.commands.common import NOT_DONE, OK, USAGE, Stop, columns, complain, find_ref, open_desk, say
+from paddock_tui.commands.common import (
+    NOT_DONE,
+    OK,
+    USAGE,
+    CommandStopped,
+    columns,
+    complain,
+    find_ref,
+    open_desk,
+    say,
+)
 from paddock_tui.commands.common import sentences as sentences_of
 from paddock_tui.commands.set import NOTHING, keep_and_say
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.late import delaying, late_minutes
 from paddock_tui.desk.edits.entry_line import entered, entering, entry_context
-from paddock_tui.entry import Line, answered, read_line
+from paddock_tui.entry import TypedLine, answered, read_line
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.text import fold, printable, width
@@ -23,11 +33,11 @@ def enter(
     Nothing is changed unless every piece of it can be read and means one thing.
     """
     if not text.strip():
-        raise Stop(USAGE, "an empty line", '  write what is to be set, such as "t4 hot 2.38 2.05"')
+        raise CommandStopped(USAGE, "an empty line", '  write what is to be set, such as "t4 hot 2.38 2.05"')
     desk = open_desk(folder, at)
     ref = find_ref(desk, session) if session is not None else desk.session_in_hand()
     if ref is None:
-        raise Stop(NOT_DONE, "there is no session to enter it in", "  name a record with --session")
+        raise CommandStopped(NOT_DONE, "there is no session to enter it in", "  name a record with --session")
     minutes = late_minutes(text)
     if minutes is not None:
         return _late(desk, ref, minutes, preview=preview)
@@ -48,17 +58,17 @@ def enter(
 def _late(desk: Desk, ref: Ref, minutes: int, *, preview: bool) -> int:
     named = desk.files.data(ref).get("day")
     if not isinstance(named, str):
-        raise Stop(NOT_DONE, f"{ref} has no day", "  only a day has times that shift")
+        raise CommandStopped(NOT_DONE, f"{ref} has no day", "  only a day has times that shift")
     step = delaying(desk.files, Ref("day", named), minutes, desk.now())
     if not isinstance(step, Step):
-        raise Stop(NOT_DONE, *sentences_of(step), NOTHING)
+        raise CommandStopped(NOT_DONE, *sentences_of(step), NOTHING)
     if preview:
         say((printable(step.label),))
         return OK
     return keep_and_say(desk, step, [step.label])
 
 
-def _apply(desk: Desk, ref: Ref, line: Line, *, preview: bool) -> int:
+def _apply(desk: Desk, ref: Ref, line: TypedLine, *, preview: bool) -> int:
     step = entering(desk.files, ref, line)
     if not isinstance(step, Step):
         for trouble in step:
@@ -74,7 +84,7 @@ def _apply(desk: Desk, ref: Ref, line: Line, *, preview: bool) -> int:
     return keep_and_say(desk, step, told)
 
 
-def _not_clear(line: Line) -> Iterator[str]:
+def _not_clear(line: TypedLine) -> Iterator[str]:
     """Write the line with every piece that is wrong or asked about marked under it."""
     text = printable(line.text)
     wrong: list[tuple[int, int, str, tuple[str, ...]]] = [

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from paddock_tui.commands.common import NOT_DONE, OK, Stop, say
+from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, say
 from paddock_tui.commands.templates import template
 from paddock_tui.records.garage import SCHEMA
 from paddock_tui.records.paths import FOLDERS
@@ -30,14 +30,14 @@ def new(folder: str) -> int:
     name = printable(folder)
     try:
         if root.exists() and (not root.is_dir() or any(root.iterdir())):
-            raise Stop(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
+            raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
         for kind, inside in FOLDERS.items():
             (root / inside).mkdir(parents=True)
             replace_durably(root / inside / f"{kind}.toml.example", template(kind), create=True)
         replace_durably(root / "garage.toml", GARAGE_TEXT, create=True)
     except OSError as error:
-        raise Stop(NOT_DONE, f"{name}: {in_plain_words(error)}") from error
+        raise CommandStopped(NOT_DONE, f"{name}: {in_plain_words(error)}") from error
     except NotWritten as error:
-        raise Stop(NOT_DONE, f"{name}: {error.reason}") from error
+        raise CommandStopped(NOT_DONE, f"{name}: {error.reason}") from error
     say((f"made an empty garage in {name}", "each folder in it has a template to copy, *.toml.example"))
     return OK

@@ -6,7 +6,7 @@ from paddock_tui.commands.common import (
     NOT_DONE,
     OK,
     USAGE,
-    Stop,
+    CommandStopped,
     columns,
     complain,
     find_ref,
@@ -30,7 +30,9 @@ def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
     for assignment in assignments:
         path, equals, value = assignment.partition("=")
         if not equals or not path.strip():
-            raise Stop(USAGE, f'"{printable(assignment)}" is not PATH=VALUE, as in setup.mode=lapping')
+            raise CommandStopped(
+                USAGE, f'"{printable(assignment)}" is not PATH=VALUE, as in setup.mode=lapping'
+            )
         pairs.append((path.strip(), value))
     desk = open_desk(folder)
     ref = find_ref(desk, wanted)

@@ -2,8 +2,8 @@
 
 import attrs
 
-from paddock_tui.advice.ledger import Wanted
-from paddock_tui.commands.common import NOT_DONE, OK, Stop, columns, find_ref, open_desk, say
+from paddock_tui.advice.ledger import LedgerFilter
+from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, columns, find_ref, open_desk, say
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.sessions.ledger import ledger
@@ -48,7 +48,9 @@ def _dash(desk: Desk, session: str) -> int:
     ref = find_ref(desk, session, ("session",)) if session else desk.session_in_hand()
     loaded = desk.files.read(ref) if ref is not None else None
     if ref is None or loaded is None:
-        raise Stop(NOT_DONE, "there is no session whose dash could be read", f"  name one: {DASH}/SESSION")
+        raise CommandStopped(
+            NOT_DONE, "there is no session whose dash could be read", f"  name one: {DASH}/SESSION"
+        )
     day = desk.assembled(ref).situation.day
     page = dash_page(loaded, bike_of(desk.files, ref), heading_of(desk, ref), day)
     say(plain_page(attrs.evolve(page, sections=page.sections[:2], verdict=""), columns()))
@@ -58,6 +60,6 @@ def _dash(desk: Desk, session: str) -> int:
 def _ledger(desk: Desk, bike: str) -> int:
     """Print the ledger of every bike, or of one; the rows that choose what is shown are left out."""
     of = find_ref(desk, bike, ("bike",)).id if bike else ""
-    page = ledger_page(ledger(desk), Wanted(bike=of))
+    page = ledger_page(ledger(desk), LedgerFilter(bike=of))
     say(plain_page(attrs.evolve(page, sections=page.sections[1:]), columns()))
     return OK

@@ -29,7 +29,7 @@ from paddock_tui.store.saving import NotSaved, Outcome, Saved, pass_over, repair
 
 
 @attrs.frozen
-class Told:
+class DeskChange:
     """What the desk tells those who listen: the records that may read differently now, and an outcome."""
 
     refs: tuple[Ref, ...]
@@ -59,7 +59,7 @@ class Desk:
         self._files = GarageFiles(root)
         self._histories = Histories()
         self.now = now
-        self.on_change: list[Callable[[Told], None]] = []
+        self.on_change: list[Callable[[DeskChange], None]] = []
         self._history = Timeline(root)
         self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")
         self._running: list[Future[None]] = []
@@ -83,15 +83,15 @@ class Desk:
         return self._files
 
     def session_in_hand(self) -> Ref | None:
-        """Give the session that everything is about when nobody says otherwise."""
+        """Return the session that everything is about when nobody says otherwise."""
         return session_in_hand(self.files, self.now())
 
     def assembled(self, ref: Ref, going_out: bool = False) -> Assembled:
-        """Give the situation of a session or a profile, with what could not be read."""
+        """Return the situation of a session or a profile, with what could not be read."""
         return assemble(self.files, ref, self.now(), going_out, self._histories)
 
     def about(self, ref: Ref | None, assembled: Assembled | None = None) -> About:
-        """Give what advice may look at: a situation, this bike's sessions before it, the rider's units."""
+        """Return what advice may look at: a situation, this bike's sessions before it, the rider's units."""
         if ref is None:
             return About(Situation(now=self.now()), units=self.units())
         situation = (assembled or self.assembled(ref)).situation
@@ -100,7 +100,7 @@ class Desk:
         return About(situation, situation.history, units)
 
     def history_of(self, bike: Ref) -> History:
-        """Give every session of a bike that is not retired, as its ledger is made from."""
+        """Return every session of a bike that is not retired, as its ledger is made from."""
         return self._histories.of(self.files, bike, Situation(refs={"bike": bike}))
 
     def review(self, ref: Ref | None = None, going_out: bool = False) -> Review:
@@ -111,7 +111,7 @@ class Desk:
         return review(self.assembled(about, going_out).situation)
 
     def units(self, rider: str | None = None) -> Units:
-        """Give the units of bare numbers: a rider's own where they have some, over the garage's."""
+        """Return the units of bare numbers: a rider's own where they have some, over the garage's."""
         own = Units()
         loaded = self.files.read(Ref("rider", rider)) if rider is not None else None
         if loaded is not None and isinstance(loaded.record, Rider):
@@ -120,7 +120,7 @@ class Desk:
         return Units(*(getattr(own, one.name) or getattr(base, one.name) for one in attrs.fields(Units)))
 
     def previewed(self, step: Step, subject: Ref, before: Review | None = None) -> Preview:
-        """Tell what a step would do to the review of a session or profile; nothing is changed.
+        """Return what a step would do to the review of a session or profile; nothing is changed.
 
         `before` is the review as it is, where it is at hand.
         """
@@ -147,12 +147,12 @@ class Desk:
         return self._move(self._history.undone, self._history.done)
 
     def can_undo(self) -> str | None:
-        """Give the label of the step that undo would take back."""
+        """Return the label of the step that undo would take back."""
         self._remember()
         return self._history.done[-1].label if self._history.done else None
 
     def can_redo(self) -> str | None:
-        """Give the label of the step that redo would do again."""
+        """Return the label of the step that redo would do again."""
         self._remember()
         return self._history.undone[-1].label if self._history.undone else None
 
@@ -202,7 +202,7 @@ class Desk:
         return outcomes
 
     def pending(self, ref: Ref) -> bool:
-        """Tell whether a record has edits that are not on disk yet."""
+        """Return whether a record has edits that are not on disk yet."""
         self._land()
         return self._pending[ref] > 0
 
@@ -215,7 +215,7 @@ class Desk:
                 self._put_on_top(ref)
                 changed = (*changed, ref)
         if changed:
-            self._tell(Told(changed))
+            self._tell(DeskChange(changed))
         return changed
 
     def close(self) -> None:
@@ -248,7 +248,7 @@ class Desk:
         self._stuck.remove(done)
         for ref in done.refs:
             self._put_on_top(ref)
-        self._tell(Told(done.refs))
+        self._tell(DeskChange(done.refs))
         return done.label
 
     def _start(self, done: Done) -> None:
@@ -259,7 +259,7 @@ class Desk:
         self._running.append(self._writer.submit(self._keep, done))
         if not plain:
             self._wait()
-        self._tell(Told(done.refs))
+        self._tell(DeskChange(done.refs))
 
     def _keep(self, done: Done) -> None:
         """Keep a step, in the writer's thread: first what it stands on and could not be kept before."""
@@ -270,7 +270,7 @@ class Desk:
         elif done.what != "do" and not _may_be_later(outcome):
             self._pass_over(done)
         self._landed.append(_Landed(done, outcome))
-        self._tell(Told(done.refs, outcome, done.step))
+        self._tell(DeskChange(done.refs, outcome, done.step))
 
     def _keep_all(self) -> None:
         self._keep_stuck()
@@ -287,7 +287,7 @@ class Desk:
             else:
                 self._stuck.remove(done)
             self._landed.append(_Landed(done, outcome, again=True))
-            self._tell(Told(done.refs, outcome, done.step))
+            self._tell(DeskChange(done.refs, outcome, done.step))
         return barred
 
     def _try(self, done: Done) -> Outcome:
@@ -329,11 +329,11 @@ class Desk:
         for step in over:
             stage(self._files, Step(step.label, tuple(one for one in step.changes if one.ref == ref)))
 
-    def _tell(self, told: Told) -> None:
+    def _tell(self, told: DeskChange) -> None:
         for listener in list(self.on_change):
             listener(told)
 
 
 def _may_be_later(outcome: Outcome) -> bool:
-    """Tell whether an undo or a redo stands, or may be tried again."""
+    """Return whether an undo or a redo stands, or may be tried again."""
     return isinstance(outcome, Saved) or (isinstance(outcome, NotSaved) and outcome.again)

@@ -6,7 +6,7 @@ from typing import Any
 
 from paddock_tui.desk.lookup import glance, order
 from paddock_tui.facts import Situation
-from paddock_tui.facts.past import ENDS, FORBIDDEN, History, Past, tyre_of
+from paddock_tui.facts.past import ENDS, FORBIDDEN, History, PastSession, tyre_of
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
@@ -27,7 +27,7 @@ class Histories:
         self._kept: dict[Ref, tuple[tuple[Loaded, ...], str | None, History]] = {}
 
     def of(self, files: GarageFiles, subject: Ref, situation: Situation) -> History:
-        """Give the history of a subject: this bike's sessions before it, all of them for a profile."""
+        """Return the history of a subject: this bike's sessions before it, all of them for a profile."""
         bike = situation.refs.get("bike")
         if bike is None:
             return History()
@@ -111,7 +111,7 @@ def _history(past: list[Loaded], named: tuple[Loaded, ...]) -> History:
     return History(tuple(_past(one, by_ref) for one in past), tyre_sets, people)
 
 
-def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> Past:
+def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> PastSession:
     session = loaded.record
     if not isinstance(session, Session):
         raise TypeError(loaded.name)
@@ -121,11 +121,11 @@ def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> Past:
     length = venue.length if isinstance(venue, Venue) else None
     may_time = not (isinstance(day, RidingDay) and day.timing == FORBIDDEN)
     lap_km = length.to("km") if length is not None else None
-    return Past(loaded.ref.id, session, name, lap_km, may_time, _inspected(day, session))
+    return PastSession(loaded.ref.id, session, name, lap_km, may_time, _inspected(day, session))
 
 
 def _inspected(day: Any, session: Session) -> bool:
-    """Tell whether the bike passed inspection on its day."""
+    """Return whether the bike passed inspection on its day."""
     entries = day.entries if isinstance(day, RidingDay) else {}
     entry = entries.get(session.rider or "", {}).get(session.bike or "")
     return entry is not None and bool(entry.inspected)

@@ -6,7 +6,7 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
 
@@ -14,7 +14,7 @@ from paddock_tui.store.garage import GarageFiles
 class NoSuchRecord(Exception):
     """A reference that somebody gave does not name one record of this garage."""
 
-    def __init__(self, trouble: Trouble) -> None:
+    def __init__(self, trouble: InputError) -> None:
         super().__init__(trouble.sentence())
         self.trouble = trouble
 
@@ -30,11 +30,11 @@ def find(files: GarageFiles, text: str, among: tuple[str, ...] = tuple(FOLDERS))
     if slash:
         ref = Ref(kind, name)
         if kind not in FOLDERS:
-            raise NoSuchRecord(Trouble(f'"{text}"', f"a kind out of {', '.join(FOLDERS)}"))
+            raise NoSuchRecord(InputError(f'"{text}"', f"a kind out of {', '.join(FOLDERS)}"))
         if files.path_of(ref) is not None:
             return ref
         near = [one.id for one in files.listing(kind)]
-        raise NoSuchRecord(Trouble(f'there is no {kind} "{name}"', f"one of: {_some(near)}"))
+        raise NoSuchRecord(InputError(f'there is no {kind} "{name}"', f"one of: {_some(near)}"))
     everything = [ref for kind in among for ref in files.listing(kind)]
     same = [ref for ref in everything if ref.id == text]
     starts = [ref for ref in everything if ref.id.startswith(text)] if len(text) >= 3 else []
@@ -43,10 +43,10 @@ def find(files: GarageFiles, text: str, among: tuple[str, ...] = tuple(FOLDERS))
         return found[0]
     if found:
         raise NoSuchRecord(
-            Trouble(f'"{text}" may be {_some([str(ref) for ref in found])}', "one of them, in full")
+            InputError(f'"{text}" may be {_some([str(ref) for ref in found])}', "one of them, in full")
         )
     raise NoSuchRecord(
-        Trouble(
+        InputError(
             f'there is no {_one_of(among)} "{text}"',
             "kind/id or an id",
             "list them with: paddock-tui show GARAGE",
@@ -66,7 +66,7 @@ class Glance:
 
 
 def session_in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
-    """Give the session in hand.
+    """Return the session in hand.
 
     The first not ridden session today or later; else the first not ridden one of the latest day; else
     the last ridden. Only sessions named in this year or later are read, or in the latest one, and

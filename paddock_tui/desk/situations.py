@@ -8,12 +8,12 @@ import attrs
 from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import glances, order
 from paddock_tui.facts import Situation
-from paddock_tui.facts.past import Past
+from paddock_tui.facts.past import PastSession
 from paddock_tui.facts.situation import Dangling
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import GARAGE, Path, Ref
@@ -43,8 +43,8 @@ class Assembled:
     """A situation, and what could not be read on the way; `lost` are whole files that cannot be read."""
 
     situation: Situation
-    problems: tuple[Trouble, ...] = ()
-    notes: tuple[Trouble, ...] = ()
+    problems: tuple[InputError, ...] = ()
+    notes: tuple[InputError, ...] = ()
     lost: tuple[Ref, ...] = ()
 
 
@@ -126,19 +126,19 @@ def _checklists(files: GarageFiles) -> list[Loaded]:
     return [one for one in read if one is not None]
 
 
-def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Past, ...]:
-    """Give this rider's sessions of the day before this one, on any bike, oldest first."""
+def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[PastSession, ...]:
+    """Return this rider's sessions of the day before this one, on any bike, oldest first."""
     if session is None or session.date is None:
         return ()
     seen = glances(files, session.date.year)
     of_day = sorted((one for one in seen if one.date == session.date), key=order)
     here = next((place for place, one in enumerate(of_day) if one.ref == ref), 0)
-    found: list[Past] = []
+    found: list[PastSession] = []
     for one in of_day[:here]:
         loaded = files.read(one.ref)
         record = _as(loaded.record if loaded else None, Session)
         if record is not None and record.rider == session.rider:
-            found.append(Past(one.ref.id, record))
+            found.append(PastSession(one.ref.id, record))
     return tuple(found)
 
 

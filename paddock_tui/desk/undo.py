@@ -57,7 +57,7 @@ class Timeline:
         self._root = root
 
     def note(self, done: Done) -> JournalNote:
-        """Give what the journal is to say of a step."""
+        """Return what the journal is to say of a step."""
         return JournalNote(self.run, done.what, done.id)
 
     def begin(self, step: Step) -> Done:

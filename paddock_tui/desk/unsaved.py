@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Mapping
 
 from paddock_tui.desk.undo import Done
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.store.data import after, blocked, lookup, same
 from paddock_tui.store.garage import GarageFiles
@@ -63,7 +63,7 @@ def whole_text(files: GarageFiles, ref: Ref, steps: Iterable[Done]) -> str:
 def _text_now(files: GarageFiles, ref: Ref) -> str:
     path = files.path_of(ref)
     text = read_text(path) if path is not None else ""
-    if isinstance(text, Trouble):  # the disk gives it no more: as it was read last
+    if isinstance(text, InputError):  # the disk gives it no more: as it was read last
         loaded = files.read(ref)
         return loaded.text if loaded is not None else ""
     return text

@@ -4,22 +4,31 @@ One line is one record and one step. It is applied whole, or not at all.
 """
 
 from paddock_tui.entry.completion import complete, completed
-from paddock_tui.entry.line import LONGEST, Choice, Context, Line, Piece, Question, Unread, answered
+from paddock_tui.entry.line import (
+    LONGEST,
+    Choice,
+    LineContext,
+    LineQuestion,
+    Piece,
+    TypedLine,
+    Unread,
+    answered,
+)
 from paddock_tui.entry.line_of_edits import printed
 from paddock_tui.entry.reading import read_line
 from paddock_tui.entry.typed import FAR_BAR, far_from, read_typed
-from paddock_tui.entry.vocabulary import Words, calls_of
+from paddock_tui.entry.vocabulary import Vocabulary, calls_of
 
 __all__ = [
     "FAR_BAR",
     "LONGEST",
     "Choice",
-    "Context",
-    "Line",
+    "LineContext",
+    "LineQuestion",
     "Piece",
-    "Question",
+    "TypedLine",
     "Unread",
-    "Words",
+    "Vocabulary",
     "answered",
     "calls_of",
     "complete",

@@ -1,7 +1,7 @@
 """What may stand in place of the word that is being typed, for the tab key."""
 
 from paddock_tui.entry.field_names import typed_at_once
-from paddock_tui.entry.line import LONGEST, Context
+from paddock_tui.entry.line import LONGEST, LineContext
 from paddock_tui.entry.reading import read_line
 from paddock_tui.entry.scanner import tokens
 from paddock_tui.entry.values import takes_the_rest
@@ -12,7 +12,7 @@ _MOST = 50
 _MOST_WORDS = 3
 
 
-def complete(text: str, context: Context) -> tuple[str, ...]:
+def complete(text: str, context: LineContext) -> tuple[str, ...]:
     """List whole lines that this one may become: its last word completed as a value or as a call."""
     if len(text) > LONGEST:
         return ()
@@ -32,8 +32,8 @@ def complete(text: str, context: Context) -> tuple[str, ...]:
     return tuple(text[:start] + word for word in calls[:_MOST])
 
 
-def completed(text: str, context: Context) -> str:
-    """Give the line as far as all its completions agree; with a space behind it where there is one only."""
+def completed(text: str, context: LineContext) -> str:
+    """Return the line as far as all its completions agree; with a space behind it where there is one only."""
     found = complete(text, context)
     if len(found) == 1:
         return found[0] + " "
@@ -44,8 +44,8 @@ def completed(text: str, context: Context) -> str:
     return least[:same] if same > len(text) else text
 
 
-def _in_a_text(text: str, start: int, context: Context) -> bool:
-    """Tell whether the last word belongs to a note or another text that goes on to the end of the line."""
+def _in_a_text(text: str, start: int, context: LineContext) -> bool:
+    """Return whether the last word belongs to a note or another text that goes on to the end of the line."""
     for piece in read_line(text, context).pieces:
         field = field_at(context.kind, piece.path, context.record, context.bike)
         if field is not None and takes_the_rest(field.shape) and piece.start < start < piece.end:
@@ -53,7 +53,7 @@ def _in_a_text(text: str, start: int, context: Context) -> bool:
     return False
 
 
-def _values(awaited: Field | None, context: Context) -> tuple[str, ...]:
+def _values(awaited: Field | None, context: LineContext) -> tuple[str, ...]:
     """List the words that an awaited value may have."""
     if awaited is None:
         return ()
@@ -62,7 +62,7 @@ def _values(awaited: Field | None, context: Context) -> tuple[str, ...]:
     return awaited.shape.words()
 
 
-def _calls(context: Context) -> list[str]:
+def _calls(context: LineContext) -> list[str]:
     """List calls and names, sorted."""
     words = context.words
     names = [name for name, targets in words.names.items() if len(targets) == 1 and typed_at_once(name)]

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 import attrs
 
 from paddock_tui.entry.scanner import Token
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import Lap, LapTime
 from paddock_tui.records.shapes.laps import MARKS
 
@@ -21,7 +21,7 @@ _LEAST_CLOCK = 3
 
 
 @attrs.frozen
-class Timed:
+class TypedLap:
     """One lap of a run, and where it stands in the text."""
 
     start: int
@@ -47,9 +47,9 @@ class Run:
     """
 
     used: int
-    laps: tuple[Timed, ...] = ()
+    laps: tuple[TypedLap, ...] = ()
     count: int | None = None
-    best: Timed | None = None
+    best: TypedLap | None = None
     wrong: Wrong | None = None
 
 
@@ -68,7 +68,7 @@ def read_laps(tokens: Sequence[Token], usual_s: float | None = None) -> Run:
     timed = _with_marks(pieces)
     numbers, times = _numbered(timed)
     wrong = _out_of_order(numbers)
-    laps: list[Timed] = []
+    laps: list[TypedLap] = []
     for time, mark in times if wrong is None else ():
         found = _read(time, mark, usual_s)
         if isinstance(found, Wrong):
@@ -102,7 +102,7 @@ def _with_marks(pieces: Sequence[Token]) -> list[tuple[Token, Token | None]]:
 def _numbered(
     timed: list[tuple[Token, Token | None]],
 ) -> tuple[list[Token], list[tuple[Token, Token | None]]]:
-    """Part a column of lap numbers from the column of times beside it; no numbers where there is none."""
+    """Return part a column of lap numbers from the column of times beside it; no numbers where there is none."""
     firsts, seconds = timed[::2], timed[1::2]
     paired = bool(seconds) and len(firsts) == len(seconds)
     numbers = [piece for piece, mark in firsts if mark is None and _NUMBER.fullmatch(piece.text)]
@@ -125,7 +125,7 @@ def _out_of_order(numbers: Sequence[Token]) -> Wrong | None:
     return None
 
 
-def _running_clock(laps: Sequence[Timed]) -> Wrong | None:
+def _running_clock(laps: Sequence[TypedLap]) -> Wrong | None:
     """Tell times that only ever grow by about a lap: a clock that ran through, not lap times."""
     values = [float(one.lap.seconds) for one in laps]
     grows = all(after - before >= 0.5 * values[0] for before, after in itertools.pairwise(values))
@@ -139,22 +139,22 @@ def _running_clock(laps: Sequence[Timed]) -> Wrong | None:
 def _best(pieces: Sequence[Token], end: int, count: str, text: str, usual_s: float | None) -> Run:
     first = pieces[0]
     found = _LAP.read_beside(text, usual_s)
-    if isinstance(found, Trouble):
+    if isinstance(found, InputError):
         return Run(end, wrong=_no_lap(first, found))
     if len(pieces) > 1:
         other = pieces[1]
         said = "a count with the best lap stands by itself"
         return Run(end, wrong=Wrong(other.start, other.end, said, "or write every lap"))
-    return Run(end, count=int(count), best=Timed(first.start, first.end, found))
+    return Run(end, count=int(count), best=TypedLap(first.start, first.end, found))
 
 
-def _read(time: Token, mark: Token | None, usual_s: float | None) -> Timed | Wrong:
+def _read(time: Token, mark: Token | None, usual_s: float | None) -> TypedLap | Wrong:
     found = _LAP.read_beside(f"{time.text} {mark.folded if mark is not None else ''}", usual_s)
-    if isinstance(found, Trouble):
+    if isinstance(found, InputError):
         return _no_lap(time, found)
-    return Timed(time.start, mark.end if mark is not None else time.end, found)
+    return TypedLap(time.start, mark.end if mark is not None else time.end, found)
 
 
-def _no_lap(token: Token, trouble: Trouble) -> Wrong:
+def _no_lap(token: Token, trouble: InputError) -> Wrong:
     mend = trouble.mend or f"expected {LapTime.expected}"
     return Wrong(token.start, token.end, f"{token.text} is no lap time", mend)

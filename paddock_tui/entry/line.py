@@ -7,7 +7,7 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.entry.vocabulary import Words, calls_of
+from paddock_tui.entry.vocabulary import Vocabulary, calls_of
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Missing, Value
@@ -24,7 +24,7 @@ def _no_ids(kind: str) -> tuple[str, ...] | None:  # noqa: ARG001 - stands in fo
 
 
 @attrs.frozen
-class Context:
+class LineContext:
     """The record in hand as it stands: what a line is read against.
 
     `data` is the record as plain data; `last` holds values of this bike from before, for telling a
@@ -44,7 +44,7 @@ class Context:
     no_laps: tuple[str, str] | None = None
 
     @functools.cached_property
-    def words(self) -> Words:
+    def words(self) -> Vocabulary:
         """The vocabulary of this record on this bike."""
         return calls_of(self.kind, self.record, self.bike)
 
@@ -79,7 +79,7 @@ class Choice:
 
 
 @attrs.frozen
-class Question:
+class LineQuestion:
     """A piece that may mean several things."""
 
     start: int
@@ -89,7 +89,7 @@ class Question:
 
 
 @attrs.frozen
-class Line:
+class TypedLine:
     """A line as it was read. It may be applied only where it is `clear`.
 
     `edits` are in the order typed. `awaits` is the field whose value the line breaks off before.
@@ -97,7 +97,7 @@ class Line:
 
     text: str
     pieces: tuple[Piece, ...] = ()
-    questions: tuple[Question, ...] = ()
+    questions: tuple[LineQuestion, ...] = ()
     errors: tuple[Unread, ...] = ()
     awaits: Field | None = None
 
@@ -112,6 +112,6 @@ class Line:
         return {piece.path: piece.value for piece in self.pieces} if self.clear else {}
 
 
-def answered(text: str, question: Question, choice: Choice) -> str:
+def answered(text: str, question: LineQuestion, choice: Choice) -> str:
     """Put an answer in place of the piece that was asked about."""
     return text[: question.start] + choice.text + text[question.end :]

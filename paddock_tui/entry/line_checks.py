@@ -38,7 +38,7 @@ def _check_part(state: State, piece: Piece, bike: Bike, mode: str | None) -> Non
 
 
 def _mode(state: State) -> str | None:
-    """Give the riding mode that will stand once the line is kept."""
+    """Return the riding mode that will stand once the line is kept."""
     for piece in state.pieces:
         if piece.path == _MODE:
             return None if piece.value is MISSING else str(piece.value)

@@ -6,18 +6,18 @@ from decimal import Decimal
 from typing import Any
 
 from paddock_tui.entry.builtin import CLEAR, LAPS, LEFT_OUT, NOTE
-from paddock_tui.entry.line import Context
+from paddock_tui.entry.line import LineContext
 from paddock_tui.entry.line_state import DAMPING, with_damping
 from paddock_tui.entry.reading import read_line
 from paddock_tui.entry.scanner import quoted
 from paddock_tui.entry.special_words import NOTES, next_number
 from paddock_tui.entry.values import below_zero, takes_the_rest
-from paddock_tui.entry.vocabulary import Row, Words
+from paddock_tui.entry.vocabulary import PlacedCall, Vocabulary
 from paddock_tui.records.edits import MISSING, Missing, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Path, spell
-from paddock_tui.records.shapes import Clock, Shape, Text
+from paddock_tui.records.shapes import Shape, Text, TimeOfDay
 
 Edits = Mapping[Path, Value | Missing]
 
@@ -25,7 +25,7 @@ _FIRST: tuple[Path, ...] = (("setup", "mode"), DAMPING)
 """Read before the rest: what else can be set depends on them."""
 
 
-def printed(edits: Edits, context: Context) -> str:
+def printed(edits: Edits, context: LineContext) -> str:
     """Write edits as one line that reads back as the same edits, in the same context.
 
     Whole tables are written value by value. That holds for what can be typed: values that the keyboard
@@ -49,7 +49,7 @@ def _leaves(edits: Edits) -> Iterator[tuple[Path, Value | Missing]]:
             yield path, value
 
 
-def _pieces(edits: Edits, context: Context, write: "_Writer") -> Iterator[str]:
+def _pieces(edits: Edits, context: LineContext, write: "_Writer") -> Iterator[str]:
     """Write the pieces: modes first, then rows and values as they come, a text without quotes last."""
     words = context.words
     left = dict(edits)
@@ -66,10 +66,10 @@ def _pieces(edits: Edits, context: Context, write: "_Writer") -> Iterator[str]:
         yield last
 
 
-def _rows(left: dict[Path, Value | Missing], words: Words, write: "_Writer") -> Iterator[str]:
+def _rows(left: dict[Path, Value | Missing], words: Vocabulary, write: "_Writer") -> Iterator[str]:
     """Write the rows of which every slot, or one of a pair, is set."""
     for call, row in words.calls.items():
-        if not isinstance(row, Row) or call != row.call:
+        if not isinstance(row, PlacedCall) or call != row.call:
             continue
         if any(len(slot.options) != 1 or len(slot.options[0].fields) != 1 for slot in row.slots):
             continue
@@ -82,7 +82,7 @@ def _rows(left: dict[Path, Value | Missing], words: Words, write: "_Writer") -> 
         yield f"{call}{'=' if signed else ' '}{' '.join(texts)}"
 
 
-def _laps(left: dict[Path, Value | Missing], context: Context) -> Iterator[str]:
+def _laps(left: dict[Path, Value | Missing], context: LineContext) -> Iterator[str]:
     """Write the laps that follow those that are there."""
     number = next_number(context.data, LAPS)
     texts: list[str] = []
@@ -93,7 +93,7 @@ def _laps(left: dict[Path, Value | Missing], context: Context) -> Iterator[str]:
         yield f"{LAPS} {' '.join(texts)}"
 
 
-def _notes(left: dict[Path, Value | Missing], context: Context) -> Iterator[str]:
+def _notes(left: dict[Path, Value | Missing], context: LineContext) -> Iterator[str]:
     """Write the notes of now that follow those that are there, in quotes."""
     number = next_number(context.data, NOTES)
     while (text := _note_of_now(left, number, context)) is not None:
@@ -101,7 +101,7 @@ def _notes(left: dict[Path, Value | Missing], context: Context) -> Iterator[str]
         number += 1
 
 
-def _note_of_now(left: dict[Path, Value | Missing], number: int, context: Context) -> str | None:
+def _note_of_now(left: dict[Path, Value | Missing], number: int, context: LineContext) -> str | None:
     text_at: Path = (NOTES, str(number), "text")
     time_at: Path = (NOTES, str(number), "at")
     text = left.get(text_at)
@@ -113,7 +113,7 @@ def _note_of_now(left: dict[Path, Value | Missing], number: int, context: Contex
     return text
 
 
-def _text_last(left: dict[Path, Value | Missing], words: Words, context: Context) -> str:
+def _text_last(left: dict[Path, Value | Missing], words: Vocabulary, context: LineContext) -> str:
     """Take the one text out that may stand at the end without quotes; empty where there is none."""
     number = next_number(context.data, NOTES)
     if (NOTES, str(number + 1), "text") not in left:
@@ -131,12 +131,14 @@ def _text_last(left: dict[Path, Value | Missing], words: Words, context: Context
 
 
 def _bare(text: str, shape: Shape[Any]) -> bool:
-    """Tell whether a text can stand at the end of a line as it is."""
+    """Return whether a text can stand at the end of a line as it is."""
     plain = text.isprintable() and text == text.strip() and text[:1] not in ('"', "=", ",", ";", "")
     return isinstance(shape, Text) and plain and text.casefold() != CLEAR
 
 
-def _value_piece(path: Path, value: Value | Missing, words: Words, context: Context, write: "_Writer") -> str:
+def _value_piece(
+    path: Path, value: Value | Missing, words: Vocabulary, context: LineContext, write: "_Writer"
+) -> str:
     field = field_at(context.kind, path, context.record, context.bike)
     text = write(field.shape, value) if field is not None else _exact_text(value)
     signed = text[:1] in "+-" and (field is None or not below_zero(field.shape))
@@ -145,7 +147,7 @@ def _value_piece(path: Path, value: Value | Missing, words: Words, context: Cont
     return f"{words.call_of(path)}{'=' if signed else ' '}{text}"
 
 
-def _by_paths(edits: Edits, context: Context) -> str:
+def _by_paths(edits: Edits, context: LineContext) -> str:
     """Write every value under its path, exactly; what the shortest way of saying it cannot say."""
     pieces = []
     for path, value in sorted(edits.items(), key=lambda edit: edit[0] not in _FIRST):
@@ -168,9 +170,9 @@ def _exact(shape: Shape[Any], value: Value | Missing) -> str:
     """Write a value so that it can be read one way only; words and texts in quotes."""
     if isinstance(value, dt.time | list | tuple):
         held = shape.load(list(value) if isinstance(value, tuple) else value)
-        if not isinstance(held, Trouble):
+        if not isinstance(held, InputError):
             shown = shape.show(held)
-            return shown if isinstance(shape, Clock) else quoted(shown)
+            return shown if isinstance(shape, TimeOfDay) else quoted(shown)
     return _exact_text(value)
 
 
@@ -186,7 +188,7 @@ def _exact_text(value: Value | Missing) -> str:
     return quoted(value) if isinstance(value, str) else str(value)
 
 
-def _reads_back(text: str, edits: Edits, context: Context) -> bool:
+def _reads_back(text: str, edits: Edits, context: LineContext) -> bool:
     found = read_line(text, context).edits
     return found.keys() == edits.keys() and all(_same(found[path], edits[path]) for path in edits)
 

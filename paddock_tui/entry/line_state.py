@@ -3,12 +3,12 @@
 import attrs
 
 from paddock_tui.entry.builtin import CLEAR, DOWN, LEFT_OUT, UP
-from paddock_tui.entry.line import Choice, Context, Piece, Question, Unread
+from paddock_tui.entry.line import Choice, LineContext, LineQuestion, Piece, Unread
 from paddock_tui.entry.lookup import look_up
 from paddock_tui.entry.pieces import piece_of
 from paddock_tui.entry.scanner import Token
 from paddock_tui.entry.values import NotTaken, Pieces, Taken
-from paddock_tui.entry.vocabulary import Words
+from paddock_tui.entry.vocabulary import Vocabulary
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.session import Session
@@ -17,8 +17,8 @@ from paddock_tui.records.setup import Profile
 DAMPING = ("setup", "damping")
 
 
-def with_damping(context: Context, damping: Value | Missing) -> Context:
-    """Give the context in which another damping mode is set: presets and offsets are its own."""
+def with_damping(context: LineContext, damping: Value | Missing) -> LineContext:
+    """Return the context in which another damping mode is set: presets and offsets are its own."""
     record = context.record
     if not isinstance(record, Session | Profile):
         return context
@@ -31,26 +31,26 @@ class State:
     """A line that is being read; `place` is the next of its tokens."""
 
     text: str
-    context: Context
+    context: LineContext
     tokens: list[Token]
     place: int = 0
     pieces: list[Piece] = attrs.field(factory=list)
-    questions: list[Question] = attrs.field(factory=list)
+    questions: list[LineQuestion] = attrs.field(factory=list)
     errors: list[Unread] = attrs.field(factory=list)
     awaits: Field | None = None
 
     @property
-    def words(self) -> Words:
+    def words(self) -> Vocabulary:
         """The vocabulary; another damping mode on this line changes it."""
         return self.context.words
 
     def at(self, ahead: int = 0) -> Token | None:
-        """Give the token so many places ahead; None behind the last."""
+        """Return the token so many places ahead; None behind the last."""
         place = self.place + ahead
         return self.tokens[place] if place < len(self.tokens) else None
 
     def view(self) -> Pieces:
-        """Give what is needed to read values."""
+        """Return what is needed to read values."""
         return Pieces(self.text, self.tokens, self.context, self._is_word, self._is_sure)
 
     def refuse(self, start: int, end: int, message: str, mend: str = "") -> None:
@@ -59,7 +59,7 @@ class State:
 
     def ask(self, start: int, end: int, question: str, choices: list[Choice]) -> None:
         """Note a piece that may mean several things."""
-        self.questions.append(Question(start, end, question, tuple(choices)))
+        self.questions.append(LineQuestion(start, end, question, tuple(choices)))
 
     def past_values(self) -> None:
         """Pass over what can only belong to a piece that was not read, so that it is said once."""
@@ -91,7 +91,7 @@ class State:
         found = piece_of(taken, field, start, self.text, self.context)
         if isinstance(found, Piece):
             self.add(found)
-        elif isinstance(found, Question):
+        elif isinstance(found, LineQuestion):
             self.questions.append(found)
         else:
             self.errors.append(found)
@@ -115,6 +115,6 @@ class State:
 
 
 def _is_value(token: Token) -> bool:
-    """Tell whether a token can only be part of a value."""
+    """Return whether a token can only be part of a value."""
     word = token.folded in (LEFT_OUT, UP, DOWN, CLEAR)
     return word or token.figure or token.kind in ("equals", "quoted")

@@ -11,7 +11,7 @@ import attrs
 
 from paddock_tui.entry.builtin import Absent
 from paddock_tui.entry.field_names import initials_of
-from paddock_tui.entry.vocabulary import Target, Words
+from paddock_tui.entry.vocabulary import Target, Vocabulary
 
 LEAST = 3
 """So many letters a start needs."""
@@ -31,7 +31,7 @@ class Found:
         return self.one is not None or bool(self.maybe) or self.absent is not None
 
 
-def look_up(words: Words, typed: str) -> Found:
+def look_up(words: Vocabulary, typed: str) -> Found:
     """Find what a word means; nothing found gives an empty answer."""
     word = typed.casefold()
     exact = words.exact(word)
@@ -46,7 +46,7 @@ def look_up(words: Words, typed: str) -> Found:
     return _found((*initials, *starts), len(word) >= LEAST)
 
 
-def starting(words: Words, word: str) -> list[Target]:
+def starting(words: Vocabulary, word: str) -> list[Target]:
     """List what has a call or a name that starts with a word."""
     if not word:
         return []
@@ -55,8 +55,8 @@ def starting(words: Words, word: str) -> list[Target]:
     return _without_doubles((*called, *named))
 
 
-def nearest(words: Words, typed: str) -> str:
-    """Give the call or name most like a word; empty where none is near."""
+def nearest(words: Vocabulary, typed: str) -> str:
+    """Return the call or name most like a word; empty where none is near."""
     known = [*words.calls, *(name for name in words.names if " " not in name)]
     near = difflib.get_close_matches(typed.casefold()[:40], known, n=1, cutoff=0.7)
     return near[0] if near else ""

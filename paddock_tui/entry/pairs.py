@@ -7,7 +7,7 @@ from paddock_tui.entry.line import Choice
 from paddock_tui.entry.line_state import State
 from paddock_tui.entry.scanner import Token
 from paddock_tui.entry.values import NotTaken, Taken, take
-from paddock_tui.entry.vocabulary import Row, Slot
+from paddock_tui.entry.vocabulary import CallPlace, PlacedCall
 
 _LEFT_OUT = (LEFT_OUT, "−")
 
@@ -16,17 +16,17 @@ _LEFT_OUT = (LEFT_OUT, "−")
 class _Given:
     """What stands in one slot: a value, or nothing where it is left out."""
 
-    slot: Slot
+    slot: CallPlace
     start: int
     end: int
     taken: Taken | None
 
     def text(self, line: str) -> str:
-        """Give it as it was typed."""
+        """Return it as it was typed."""
         return line[self.start : self.end] if self.taken is not None else LEFT_OUT
 
 
-def read_row(state: State, row: Row, start: int, end: int) -> None:
+def read_row(state: State, row: PlacedCall, start: int, end: int) -> None:
     """Read the figures of a row; its call stands from `start` to `end`."""
     sets = state.equals()
     given = _given(state, row, sets=sets)
@@ -43,7 +43,7 @@ def read_row(state: State, row: Row, start: int, end: int) -> None:
         _put(state, row, given, start)
 
 
-def _given(state: State, row: Row, *, sets: bool) -> list[_Given] | None:
+def _given(state: State, row: PlacedCall, *, sets: bool) -> list[_Given] | None:
     """Take as many figures as the row has slots, or as there are; None where one cannot be read."""
     given: list[_Given] = []
     for slot in row.slots:
@@ -75,7 +75,7 @@ def _is_value(state: State, token: Token) -> bool:
     return any(count != token.folded and count.isdecimal() for count in counts)
 
 
-def _only_end(row: Row, given: list[_Given]) -> list[_Given] | None:
+def _only_end(row: PlacedCall, given: list[_Given]) -> list[_Given] | None:
     """Take one figure of a pair for the one end that the bike has; None where there are two."""
     there = [place for place, slot in enumerate(row.slots) if slot.options]
     if len(given) != 1 or given[0].taken is None or len(there) != 1:
@@ -85,7 +85,7 @@ def _only_end(row: Row, given: list[_Given]) -> list[_Given] | None:
     return found
 
 
-def _too_few(state: State, row: Row, given: list[_Given], start: int, end: int) -> None:
+def _too_few(state: State, row: PlacedCall, given: list[_Given], start: int, end: int) -> None:
     if len(row.slots) == 2 and len(given) == 1 and given[0].taken is not None:
         typed, call = given[0].text(state.text), row.call
         choices = [
@@ -102,7 +102,7 @@ def _too_few(state: State, row: Row, given: list[_Given], start: int, end: int) 
         state.awaits = options[0].fields[0] if options else None
 
 
-def _ambiguous(state: State, row: Row, given: list[_Given], start: int) -> bool:
+def _ambiguous(state: State, row: PlacedCall, given: list[_Given], start: int) -> bool:
     """Ask which one is meant where the bike has several of a kind at one end."""
     for one in given:
         if one.taken is None or len(one.slot.options) < 2:
@@ -119,7 +119,7 @@ def _ambiguous(state: State, row: Row, given: list[_Given], start: int) -> bool:
     return False
 
 
-def _put(state: State, row: Row, given: list[_Given], start: int) -> None:
+def _put(state: State, row: PlacedCall, given: list[_Given], start: int) -> None:
     for one in given:
         if one.taken is None:
             continue
@@ -135,5 +135,5 @@ def _put(state: State, row: Row, given: list[_Given], start: int) -> None:
         start = one.end
 
 
-def _order(row: Row) -> str:
+def _order(row: PlacedCall) -> str:
     return ", ".join(slot.name for slot in row.slots)

@@ -5,11 +5,11 @@ from collections.abc import Mapping
 from typing import Any, cast
 
 from paddock_tui.entry.field_names import said_label
-from paddock_tui.entry.line import Choice, Context, Piece, Question, Unread
+from paddock_tui.entry.line import Choice, LineContext, LineQuestion, Piece, Unread
 from paddock_tui.entry.typed import far_from, is_tyre_pressure
 from paddock_tui.entry.values import Taken
 from paddock_tui.records.edits import MISSING, Missing, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import Reference
@@ -18,7 +18,7 @@ _BARE = re.compile(r"[0-9.,]+")
 
 
 def lookup(data: Mapping[str, Any], path: Path) -> Value | Missing:
-    """Give the value at a path of plain data; MISSING where there is none."""
+    """Return the value at a path of plain data; MISSING where there is none."""
     here: Any = data
     for key in path:
         if not isinstance(here, Mapping) or key not in here:
@@ -28,8 +28,8 @@ def lookup(data: Mapping[str, Any], path: Path) -> Value | Missing:
 
 
 def piece_of(
-    taken: Taken, field: Field, start: int, text: str, context: Context
-) -> Piece | Question | Unread:
+    taken: Taken, field: Field, start: int, text: str, context: LineContext
+) -> Piece | LineQuestion | Unread:
     """Make the piece of a value; `start` is where its call begins."""
     label = said_label(context.kind, field)
     value = taken.value
@@ -48,24 +48,24 @@ def piece_of(
         far = far_from(field, value, context.last.get(field.path, MISSING) if last is MISSING else last)
         if far is not None:
             ask = f"{label} {value}, while the last was {far}?"
-            return Question(taken.start, taken.end, ask, (Choice(f"yes, {value}", str(value)),))
+            return LineQuestion(taken.start, taken.end, ask, (Choice(f"yes, {value}", str(value)),))
     return Piece(start, taken.end, field.path, value, label)
 
 
-def _stepped(field: Field, steps: int, context: Context) -> Value | Missing:
-    """Give the value so many steps further; MISSING where there is none."""
+def _stepped(field: Field, steps: int, context: LineContext) -> Value | Missing:
+    """Return the value so many steps further; MISSING where there is none."""
     old = lookup(context.data, field.path)
     held = field.shape.load(old) if old is not MISSING else None
-    if held is None or isinstance(held, Trouble):
+    if held is None or isinstance(held, InputError):
         return MISSING
     found = field.shape.step(held, steps)
     return MISSING if found is None or found == held else cast("Value", field.shape.dump(found))
 
 
-def _cannot_step(field: Field, label: str, context: Context) -> str:
+def _cannot_step(field: Field, label: str, context: LineContext) -> str:
     old = lookup(context.data, field.path)
     held = field.shape.load(old) if old is not MISSING else None
-    if held is None or isinstance(held, Trouble):
+    if held is None or isinstance(held, InputError):
         return f"{label} is not known, so it cannot be stepped"
     shown = field.shape.show(held)
     if field.shape.step(held, 1) is None:
@@ -74,7 +74,7 @@ def _cannot_step(field: Field, label: str, context: Context) -> str:
 
 
 def _reference(
-    taken: Taken, field: Field, label: str, start: int, value: str, context: Context
+    taken: Taken, field: Field, label: str, start: int, value: str, context: LineContext
 ) -> Piece | Unread:
     """Look an id up in the listing; the start of one will do where only one has it."""
     kind = field.shape.kind if isinstance(field.shape, Reference) else ""

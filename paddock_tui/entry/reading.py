@@ -2,33 +2,33 @@
 
 from paddock_tui.entry.builtin import LEFT_OUT
 from paddock_tui.entry.heads import head
-from paddock_tui.entry.line import LONGEST, Context, Line, Piece, Unread
+from paddock_tui.entry.line import LONGEST, LineContext, Piece, TypedLine, Unread
 from paddock_tui.entry.line_checks import check_line
 from paddock_tui.entry.line_state import State
 from paddock_tui.entry.pairs import read_row
 from paddock_tui.entry.scanner import storable, tokens
 from paddock_tui.entry.special_words import read_special
 from paddock_tui.entry.values import NotTaken, Taken, take
-from paddock_tui.entry.vocabulary import Lone, Row, Single, Special
+from paddock_tui.entry.vocabulary import LoneWord, PlacedCall, Single, SpecialWord
 from paddock_tui.records.shapes import Flag
 
 _MOST_WRONG = 20
 """A line with so many wrong pieces is no line: the rest of it is not read."""
 
 
-def read_line(text: str, context: Context) -> Line:
+def read_line(text: str, context: LineContext) -> TypedLine:
     """Read a line against the record in hand. Nothing of it may be applied unless it is clear."""
     if len(text) > LONGEST:
         message = f"a line of {len(text)} characters; at most {LONGEST} are read"
-        return Line(text, errors=(Unread(LONGEST, len(text), message, "enter it in two"),))
+        return TypedLine(text, errors=(Unread(LONGEST, len(text), message, "enter it in two"),))
     if not storable(text):
         message = "a character that cannot be kept in a file"
-        return Line(text, errors=(Unread(0, len(text), message, "type it again without it"),))
+        return TypedLine(text, errors=(Unread(0, len(text), message, "type it again without it"),))
     state = State(text, context, tokens(text))
     while state.at() is not None and len(state.errors) + len(state.questions) < _MOST_WRONG:
         _piece(state)
     check_line(state)
-    return Line(text, tuple(state.pieces), tuple(state.questions), tuple(state.errors), state.awaits)
+    return TypedLine(text, tuple(state.pieces), tuple(state.questions), tuple(state.errors), state.awaits)
 
 
 def _piece(state: State) -> None:
@@ -41,9 +41,9 @@ def _piece(state: State) -> None:
     end = state.tokens[state.place - 1].end
     if isinstance(target, Single):
         _single(state, target, start, end)
-    elif isinstance(target, Row):
+    elif isinstance(target, PlacedCall):
         read_row(state, target, start, end)
-    elif isinstance(target, Special):
+    elif isinstance(target, SpecialWord):
         read_special(state, target, start, end)
     else:
         _lone(state, target, start, end)
@@ -70,7 +70,7 @@ def _single(state: State, single: Single, start: int, end: int) -> None:
         state.put(one, found, start)
 
 
-def _lone(state: State, lone: Lone, start: int, end: int) -> None:
+def _lone(state: State, lone: LoneWord, start: int, end: int) -> None:
     """Set the surface; 'standing' may be followed by its 'water'."""
     rest = lone.value.partition(" ")[2]
     token = state.at()

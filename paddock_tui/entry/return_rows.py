@@ -14,7 +14,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import Amount
 
@@ -24,7 +24,7 @@ SYMPTOMS = "symptoms"
 
 
 @attrs.frozen
-class Group:
+class ReturnRow:
     """One row of the return: what one short run of keys fills.
 
     `boxes` is how many keys fill it, as boxes on the slip; 0: a line to write on. `of_next` says that the
@@ -52,34 +52,34 @@ class Group:
 HOT, FEEL, SYMPTOM, NEXT = "hot pressures", "feel", "symptom", "for the next session"
 
 _BEFORE_SYMPTOMS = (
-    Group(HOT, "front, hot", ("pressures", "hot", "front"), "pressure", 3),
-    Group(HOT, "rear, hot", ("pressures", "hot", "rear"), "pressure", 3),
-    Group(FEEL, "braking", ("feel", "braking"), "score", 1),
-    Group(FEEL, "turning in", ("feel", "turning_in"), "score", 1),
-    Group(FEEL, "mid-corner", ("feel", "mid_corner"), "score", 1),
-    Group(FEEL, "driving out", ("feel", "driving_out"), "score", 1),
-    Group(FEEL, "straight", ("feel", "straight"), "score", 1),
+    ReturnRow(HOT, "front, hot", ("pressures", "hot", "front"), "pressure", 3),
+    ReturnRow(HOT, "rear, hot", ("pressures", "hot", "rear"), "pressure", 3),
+    ReturnRow(FEEL, "braking", ("feel", "braking"), "score", 1),
+    ReturnRow(FEEL, "turning in", ("feel", "turning_in"), "score", 1),
+    ReturnRow(FEEL, "mid-corner", ("feel", "mid_corner"), "score", 1),
+    ReturnRow(FEEL, "driving out", ("feel", "driving_out"), "score", 1),
+    ReturnRow(FEEL, "straight", ("feel", "straight"), "score", 1),
 )
 
 _AFTER_SYMPTOMS = (
-    Group(NEXT, "fuel added", ("fuel_added",), "volume", 3, True),
-    Group(NEXT, "next change", ("notes", "change"), "change", 0, True),
+    ReturnRow(NEXT, "fuel added", ("fuel_added",), "volume", 3, True),
+    ReturnRow(NEXT, "next change", ("notes", "change"), "change", 0, True),
 )
 
 
-def symptom_groups(number: int) -> tuple[Group, ...]:
-    """Give the groups of one symptom."""
+def symptom_groups(number: int) -> tuple[ReturnRow, ...]:
+    """Return the groups of one symptom."""
     lead = "" if number == 1 else f"{number} "
     at = (SYMPTOMS, str(number))
     return (
-        Group(SYMPTOM, f"{lead}symptom", (*at, "what"), "symptom"),
-        Group(SYMPTOM, f"{lead}corner", (*at, "corner"), "corner", 2),
-        Group(SYMPTOM, f"{lead}end", (*at, "end"), "end", 1),
-        Group(SYMPTOM, f"{lead}each lap", (*at, "each_lap"), "each lap", 1),
+        ReturnRow(SYMPTOM, f"{lead}symptom", (*at, "what"), "symptom"),
+        ReturnRow(SYMPTOM, f"{lead}corner", (*at, "corner"), "corner", 2),
+        ReturnRow(SYMPTOM, f"{lead}end", (*at, "end"), "end", 1),
+        ReturnRow(SYMPTOM, f"{lead}each lap", (*at, "each_lap"), "each lap", 1),
     )
 
 
-def groups(known: int = 0) -> tuple[Group, ...]:
+def groups(known: int = 0) -> tuple[ReturnRow, ...]:
     """List the groups in the order typed, beside so many symptoms that are known: one more may follow."""
     found = [group for number in range(1, known + 1) for group in symptom_groups(number)]
     found += symptom_groups(known + 1)[: 1 if known else None]
@@ -103,7 +103,7 @@ NOTES = {
 """What holds for every group of a section."""
 
 
-def rule_of(group: Group, units: Units) -> str:
+def rule_of(group: ReturnRow, units: Units) -> str:
     """Say how a group is typed, beside what holds for its section."""
     if group.reads == "pressure":
         return _PRESSURE[units.pressure or "bar"]
@@ -125,18 +125,18 @@ _RULES = {
 SKIP = "0"
 
 
-def is_skipped(group: Group, text: str) -> bool:
-    """Tell whether what was typed passes a group over: a nought, two where a corner goes ("07" is one)."""
+def is_skipped(group: ReturnRow, text: str) -> bool:
+    """Return whether what was typed passes a group over: a nought, two where a corner goes ("07" is one)."""
     return text.strip() == SKIP * (2 if group.reads == "corner" else 1)
 
 
-def is_no_answer(group: Group, text: str) -> bool:
-    """Tell whether what was typed can never become one of the few answers of a group."""
+def is_no_answer(group: ReturnRow, text: str) -> bool:
+    """Return whether what was typed can never become one of the few answers of a group."""
     known = _CHOICES.get(group.reads)
     return known is not None and text.strip()[:1].casefold() not in ("", *known)
 
 
-def read_group(group: Group, text: str, units: Units) -> Value | Trouble | None:
+def read_group(group: ReturnRow, text: str, units: Units) -> Value | InputError | None:
     """Read what was typed so far on a group; None while more has to come."""
     typed = text.strip().casefold()
     if not typed:
@@ -160,12 +160,12 @@ _CHOICES = {
 }
 
 
-def _three_digits(group: Group, typed: str, units: Units) -> Value | Trouble | None:
+def _three_digits(group: ReturnRow, typed: str, units: Units) -> Value | InputError | None:
     """Read three digits with the point where the unit has it; anything else waits for enter."""
     if not re.fullmatch(r"[0-9]{3,}", typed):
         return None
     if len(typed) > 3:
-        return Trouble(f'"{typed}"', "three digits", "backspace, or write it out with its unit")
+        return InputError(f'"{typed}"', "three digits", "backspace, or write it out with its unit")
     shape = c.TYRE_PRESSURE if group.reads == "pressure" else c.VOLUME
     unit = (units.pressure or "bar") if group.reads == "pressure" else (units.volume or "l")
     places = {"bar": 2, "kPa": 0}.get(unit, 1)
@@ -173,9 +173,9 @@ def _three_digits(group: Group, typed: str, units: Units) -> Value | Trouble | N
     return _in_band(found, shape)
 
 
-def _in_band(found: Quantity, shape: Amount) -> Value | Trouble:
+def _in_band(found: Quantity, shape: Amount) -> Value | InputError:
     low, high, unit = shape.band()
     if low <= found.to(unit) <= high:
         return str(found)
     ends = f"{low:g} to {high:g} {unit}"
-    return Trouble(f"{found} cannot be", ends, "backspace mends it")
+    return InputError(f"{found} cannot be", ends, "backspace mends it")

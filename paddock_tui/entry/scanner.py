@@ -52,7 +52,7 @@ def tokens(text: str) -> list[Token]:
 
 
 def split(token: Token) -> tuple[Token, Token] | None:
-    """Part a word from the number behind it ("t4", "fr12", "hot-1"); None where there is no number."""
+    """Return part a word from the number behind it ("t4", "fr12", "hot-1"); None where there is no number."""
     found = _GLUED.fullmatch(token.text)
     if found is None:
         return None
@@ -64,7 +64,7 @@ def split(token: Token) -> tuple[Token, Token] | None:
 
 
 def unquoted(text: str) -> str | None:
-    """Give what a text in quotes says; None where an escape in it cannot be read."""
+    """Return what a text in quotes says; None where an escape in it cannot be read."""
     try:
         found = json.loads(text, strict=False)
     except ValueError:
@@ -73,7 +73,7 @@ def unquoted(text: str) -> str | None:
 
 
 def storable(text: str) -> bool:
-    """Tell whether a text can be written in UTF-8: half a surrogate pair cannot."""
+    """Return whether a text can be written in UTF-8: half a surrogate pair cannot."""
     return not any("\ud800" <= char <= "\udfff" for char in text)
 
 

@@ -11,8 +11,8 @@ from paddock_tui.entry.line_state import State
 from paddock_tui.entry.pieces import lookup
 from paddock_tui.entry.scanner import unquoted
 from paddock_tui.entry.values import to_the_minute
-from paddock_tui.entry.vocabulary import Special
-from paddock_tui.records.errors import Trouble
+from paddock_tui.entry.vocabulary import SpecialWord
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import LapTime, Text
@@ -24,7 +24,7 @@ _TEXT = Text()
 _MINUTES_OF_A_DAY = 24 * 60
 
 
-def read_special(state: State, special: Special, start: int, end: int) -> None:
+def read_special(state: State, special: SpecialWord, start: int, end: int) -> None:
     """Read what stands behind laps, note or ago; the word stands from `start` to `end`."""
     state.equals()
     if special.word == LAPS:
@@ -40,7 +40,7 @@ def read_special(state: State, special: Special, start: int, end: int) -> None:
 
 
 def next_number(data: Mapping[str, Any], table: str, used: Iterable[Path] = ()) -> int:
-    """Give the number after the highest in a table of numbered keys, those of other paths included."""
+    """Return the number after the highest in a table of numbered keys, those of other paths included."""
     held = lookup(data, (table,))
     keys = [key for key in held if isinstance(key, str)] if isinstance(held, Mapping) else []
     keys += [path[1] for path in used if path[0] == table]
@@ -93,7 +93,7 @@ def _note(state: State, start: int, end: int) -> None:
         stop = token.start + len(text)
     found = _TEXT.read(text) if text is not None else None
     state.place = until
-    if found is None or isinstance(found, Trouble):
+    if found is None or isinstance(found, InputError):
         message = "an escape in the quotes cannot be read" if found is None else "the note is empty"
         state.refuse(start, stop, message, 'write \\" and \\\\ for " and \\' if found is None else "")
         return

@@ -32,7 +32,7 @@ def candidates(text: str) -> tuple[str, ...]:
 
 
 def picked(text: str) -> str | None:
-    """Give the symptom that a text picks: by letters that fit one alone, or by a digit behind them."""
+    """Return the symptom that a text picks: by letters that fit one alone, or by a digit behind them."""
     letters, digit = text.strip(), ""
     if letters[-1:].isascii() and letters[-1:].isdigit():
         letters, digit = letters[:-1], letters[-1]

@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.entry.laps import HEADINGS, Run, read_laps
 from paddock_tui.entry.scanner import Token, tokens
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import LapTime
 from paddock_tui.records.shapes.laps import MARKS
 
@@ -37,39 +37,39 @@ class Table:
     first: int = 1
 
     def likely(self, usual_s: float | None) -> int | None:
-        """Give the place of the column with the most lap times, counted from 1; None where none has any."""
+        """Return the place of the column with the most lap times, counted from 1; None where none has any."""
         counts = [column.laps(usual_s) for column in self.columns]
         most = max(counts, default=0)
         return counts.index(most) + 1 if most else None
 
 
-def read_table(text: str) -> Table | Trouble:
+def read_table(text: str) -> Table | InputError:
     """Read a file of columns; a text that is none is refused."""
     if "\0" in text:
-        return Trouble("this is no text", _EXPECTED, "choose another file")
+        return InputError("this is no text", _EXPECTED, "choose another file")
     lines = [line for line in text.lstrip("\ufeff").splitlines() if line.strip()]
     if not lines:
-        return Trouble("the file is empty", _EXPECTED, "choose another file")
+        return InputError("the file is empty", _EXPECTED, "choose another file")
     if len(lines) > MOST_ROWS:
-        return Trouble(f"{len(lines)} rows", f"at most {MOST_ROWS}", "cut out the rows of this session")
+        return InputError(f"{len(lines)} rows", f"at most {MOST_ROWS}", "cut out the rows of this session")
     mark = max(_DELIMITERS, key=lambda one: sum(one in line for line in lines))
     try:
         rows = list(csv.reader(io.StringIO("\n".join(lines)), delimiter=mark, strict=True))
     except csv.Error as error:
-        return Trouble(f"it cannot be read as columns: {error}", _EXPECTED, "choose another file")
+        return InputError(f"it cannot be read as columns: {error}", _EXPECTED, "choose another file")
     width = max(len(row) for row in rows)
     cells = [[cell.strip() for cell in (*row, *[""] * (width - len(row)))] for row in rows]
     headed = not any(_is_lap(cell, 100.0) for cell in cells[0])
     body = cells[1:] if headed else cells
     if not any(_is_lap(cell, 100.0) for row in body for cell in row):
-        return Trouble("no column of it holds lap times", _EXPECTED, "times such as 1:44.310")
+        return InputError("no column of it holds lap times", _EXPECTED, "times such as 1:44.310")
     columns = [
         Column(cells[0][place] if headed else "", tuple(row[place] for row in body)) for place in range(width)
     ]
     return Table(tuple(columns), 2 if headed else 1)
 
 
-def laps_of(table: Table, place: int, usual_s: float | None) -> Run | Trouble:
+def laps_of(table: Table, place: int, usual_s: float | None) -> Run | InputError:
     """Take the laps of one column, counted from 1; a mark in the same row goes with its lap.
 
     An empty cell is passed over. One that is no lap time is told with its row, and nothing is taken.
@@ -83,7 +83,7 @@ def laps_of(table: Table, place: int, usual_s: float | None) -> Run | Trouble:
             continue
         found = [one for one in tokens(cell) if one.folded not in MARKS]
         if len(found) != 1 or not found[0].figure:
-            return Trouble(f'row {row + table.first}: "{cell}"', LapTime.expected, "nothing was taken")
+            return InputError(f'row {row + table.first}: "{cell}"', LapTime.expected, "nothing was taken")
         if numbers is not None and numbers is not table.columns[place - 1]:
             pieces.append(Token("word", numbers.cells[row], row, row))
         pieces.append(attrs.evolve(found[0], start=row, end=row))
@@ -93,11 +93,11 @@ def laps_of(table: Table, place: int, usual_s: float | None) -> Run | Trouble:
             pieces.append(Token("word", mark, row, row))
     run = read_laps(pieces, usual_s)
     if run.wrong is not None:
-        return Trouble(
+        return InputError(
             f"row {run.wrong.start + table.first}: {run.wrong.message}", "lap times", run.wrong.mend
         )
     if not run.laps:
-        return Trouble(f"column {place} holds no lap times", "a column of lap times", "choose another one")
+        return InputError(f"column {place} holds no lap times", "a column of lap times", "choose another one")
     return run
 
 
@@ -106,6 +106,8 @@ def _counts(column: Column) -> bool:
 
 
 def _is_lap(cell: str, usual_s: float | None) -> bool:
-    """Tell whether a cell surely is a lap time: with minutes or a point, not a bare number."""
+    """Return whether a cell surely is a lap time: with minutes or a point, not a bare number."""
     time = cell.split()[0] if cell.split() else ""
-    return any(char in time for char in ":.,'’") and not isinstance(_LAP.read_beside(cell, usual_s), Trouble)
+    return any(char in time for char in ":.,'’") and not isinstance(
+        _LAP.read_beside(cell, usual_s), InputError
+    )

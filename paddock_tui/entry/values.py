@@ -7,18 +7,17 @@ from typing import Any
 import attrs
 
 from paddock_tui.entry.builtin import CLEAR, DOWN, LEFT_OUT, NOW, UP
-from paddock_tui.entry.line import Context
+from paddock_tui.entry.line import LineContext
 from paddock_tui.entry.own_calls import UNIT_WORDS
 from paddock_tui.entry.scanner import Token, split, unquoted
 from paddock_tui.entry.typed import read_typed
 from paddock_tui.records.edits import MISSING, Missing, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.shapes import (
     Amount,
     AmountOrWord,
     AnySetting,
-    Clock,
     DateCode,
     Day,
     Flag,
@@ -30,6 +29,7 @@ from paddock_tui.records.shapes import (
     Shape,
     SpeedSetting,
     Text,
+    TimeOfDay,
     Whole,
     Word,
     WordSetting,
@@ -39,7 +39,7 @@ from paddock_tui.records.shapes.laps import MARKS
 _MINUS = str.maketrans("−", "-")
 
 _ONE_OR_MORE_WORDS = (Amount, AmountOrWord, AnySetting, Flag, Named, Word)
-_ONE_WORD = (Clock, DateCode, Day, LapTime, Number, Reference, Whole)
+_ONE_WORD = (TimeOfDay, DateCode, Day, LapTime, Number, Reference, Whole)
 _OF_WORDS = (Named, Reference, Word, WordSetting)
 _MOST_WORDS = 6
 _PLURALS = {"clicks": "click", "turns": "turn", "tooth": "teeth", "link": "links"}
@@ -73,14 +73,14 @@ class Pieces:
 
     text: str
     tokens: Sequence[Token]
-    context: Context
+    context: LineContext
     is_word: Callable[[str], bool]
     """Whether a word is a whole call or name, which begins the next piece."""
     is_sure: Callable[[str], bool]
     """Whether a word surely means one call or name, if only by its start."""
 
     def at(self, place: int) -> Token | None:
-        """Give the piece at a place; None behind the last."""
+        """Return the piece at a place; None behind the last."""
         return self.tokens[place] if place < len(self.tokens) else None
 
 
@@ -108,12 +108,12 @@ def take(pieces: Pieces, place: int, field: Field, *, sets: bool = False) -> Tak
 
 
 def takes_the_rest(shape: Shape[Any]) -> bool:
-    """Tell whether a value goes on to the end of the line unless it stands in quotes."""
+    """Return whether a value goes on to the end of the line unless it stands in quotes."""
     return isinstance(shape, Text) or not isinstance(shape, _ONE_OR_MORE_WORDS + _ONE_WORD)
 
 
 def below_zero(shape: Shape[Any]) -> bool:
-    """Tell whether a range goes below zero, so that a sign is part of the value."""
+    """Return whether a range goes below zero, so that a sign is part of the value."""
     if isinstance(shape, LevelSetting):
         return shape.low < 0
     band = shape.band()
@@ -122,13 +122,13 @@ def below_zero(shape: Shape[Any]) -> bool:
 
 def _read(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken:
     token = pieces.tokens[place]
-    if isinstance(field.shape, Clock) and token.folded == NOW:
+    if isinstance(field.shape, TimeOfDay) and token.folded == NOW:
         return Taken(token.start, token.end, place + 1, to_the_minute(pieces.context.now))
     wrong = _waits(field, token.start, token.end, place)
     for text, until in _extents(pieces, place, field.shape):
         found = _typed(pieces.context, field, text)
         end = pieces.tokens[until - 1].end
-        if not isinstance(found, Trouble):
+        if not isinstance(found, InputError):
             return Taken(token.start, end, until, found)
         if isinstance(field.shape, _OF_WORDS) or not _begins_a_piece(pieces, token):
             wrong = _not_taken(found, token.start, end, until)
@@ -137,20 +137,20 @@ def _read(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken:
     return wrong
 
 
-def _typed(context: Context, field: Field, text: str) -> Value | Trouble:
+def _typed(context: LineContext, field: Field, text: str) -> Value | InputError:
     """Read a text for a field; a lap beside the usual one."""
     if not isinstance(field.shape, LapTime):
         return read_typed(field, text, context.units)
     lap = field.shape.read_beside(text, context.usual_s)
-    return lap if isinstance(lap, Trouble) else field.shape.dump(lap)
+    return lap if isinstance(lap, InputError) else field.shape.dump(lap)
 
 
-def _not_taken(trouble: Trouble, start: int, end: int, until: int) -> NotTaken:
+def _not_taken(trouble: InputError, start: int, end: int, until: int) -> NotTaken:
     return NotTaken(start, end, until, f"{trouble.found}: expected {trouble.expected}", trouble.mend)
 
 
 def to_the_minute(moment: dt.datetime) -> dt.time:
-    """Give the time of day without seconds."""
+    """Return the time of day without seconds."""
     return moment.time().replace(second=0, microsecond=0)
 
 
@@ -197,7 +197,7 @@ def _runs(pieces: Pieces, place: int, shape: Shape[Any]) -> Iterator[tuple[str, 
 
 
 def _names_unit(pieces: Pieces, place: int, unit: str) -> bool:
-    """Tell whether a word is the unit of the number before it; "teeth" with figures behind is the pair."""
+    """Return whether a word is the unit of the number before it; "teeth" with figures behind is the pair."""
     token, behind = pieces.at(place), pieces.at(place + 1)
     word = token.folded if token is not None else ""
     if not unit or _PLURALS.get(word, word) != unit:
@@ -230,15 +230,15 @@ def _counted(field: Field, first: Token, last: Token, until: int, count: str, si
     return Taken(first.start, last.end, until, steps=sign * int(count))
 
 
-def _quoted(token: Token, place: int, field: Field, context: Context) -> Taken | NotTaken:
+def _quoted(token: Token, place: int, field: Field, context: LineContext) -> Taken | NotTaken:
     """Read a text in quotes: exactly what the file would hold, else what would be typed."""
     text = unquoted(token.text)
     if text is None:
         message = "an escape in the quotes cannot be read"
         return NotTaken(token.start, token.end, place + 1, message, 'write \\" and \\\\ for " and \\')
     held = field.shape.load(text)
-    found = read_typed(field, text, context.units) if isinstance(held, Trouble) else field.shape.dump(held)
-    if isinstance(found, Trouble):
+    found = read_typed(field, text, context.units) if isinstance(held, InputError) else field.shape.dump(held)
+    if isinstance(found, InputError):
         return _not_taken(found, token.start, token.end, place + 1)
     return Taken(token.start, token.end, place + 1, found)
 
@@ -250,13 +250,13 @@ def _rest(pieces: Pieces, token: Token, field: Field) -> Taken | NotTaken:
     if text.casefold() == CLEAR:
         return Taken(token.start, end, until)
     found = read_typed(field, text, pieces.context.units)
-    if isinstance(found, Trouble):
+    if isinstance(found, InputError):
         return _not_taken(found, token.start, end, until)
     return Taken(token.start, end, until, found)
 
 
 def _begins_a_piece(pieces: Pieces, token: Token) -> bool:
-    """Tell whether a word is the next call, so that the value before it is missing."""
+    """Return whether a word is the next call, so that the value before it is missing."""
     if token.kind not in ("word", "path") or token.figure:
         return False
     parts = split(token)

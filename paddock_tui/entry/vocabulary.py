@@ -17,7 +17,7 @@ from paddock_tui.entry.own_calls import own_calls, why_not
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import ADJUSTER_CALLS, adjuster_call, control_call, place_of
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field, field_at, fields
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, spell
@@ -34,7 +34,7 @@ class Single:
 
 
 @attrs.frozen(eq=False)
-class Slot:
+class CallPlace:
     """One place of a row: which end or moment, and what stands there; several where legs differ."""
 
     name: str
@@ -42,16 +42,16 @@ class Slot:
 
 
 @attrs.frozen(eq=False)
-class Row:
+class PlacedCall:
     """A call that several figures follow: a pair, or the moments of feel."""
 
     call: str
     label: str
-    slots: tuple[Slot, ...]
+    slots: tuple[CallPlace, ...]
 
 
 @attrs.frozen(eq=False)
-class Special:
+class SpecialWord:
     """A word that takes pieces of its own: laps, note, ago."""
 
     word: str
@@ -59,7 +59,7 @@ class Special:
 
 
 @attrs.frozen(eq=False)
-class Lone:
+class LoneWord:
     """A word that stands alone for a value."""
 
     field: Field
@@ -71,29 +71,29 @@ class Lone:
         return f"{self.field.label} {self.value}"
 
 
-Target = Single | Row | Special | Lone
+Target = Single | PlacedCall | SpecialWord | LoneWord
 
 
 @attrs.define(eq=False)
-class Words:
+class Vocabulary:
     """The vocabulary of one record. `problems` lists the calls of the bike's file that cannot be used."""
 
     kind: str
     calls: dict[str, Target] = attrs.field(factory=dict)
     names: dict[str, list[Target]] = attrs.field(factory=dict)
     absent: dict[str, Absent] = attrs.field(factory=dict)
-    problems: list[Trouble] = attrs.field(factory=list)
+    problems: list[InputError] = attrs.field(factory=list)
     singles: dict[Path, Single] = attrs.field(factory=dict)
     own: dict[Path, str] = attrs.field(factory=dict)
 
     def exact(self, word: str) -> tuple[Target, ...]:
-        """Give what a whole call or name means; several where fields share the name."""
+        """Return what a whole call or name means; several where fields share the name."""
         if word in self.calls:
             return (self.calls[word],)
         return tuple(self.names.get(word, ()))
 
     def call_of(self, path: Path) -> str:
-        """Give the word under which one value is typed: its call, else its name, else its path."""
+        """Return the word under which one value is typed: its call, else its name, else its path."""
         single = self.singles.get(path)
         field = single.fields[0] if single is not None else None
         if single is None or field is None:
@@ -110,13 +110,13 @@ class Words:
         return spell(path)
 
     def word_of(self, target: Target) -> str:
-        """Give the word under which a target is typed."""
+        """Return the word under which a target is typed."""
         if isinstance(target, Single):
             shared = next(self._calls_of(target), "") if len(target.fields) > 1 else ""
             return shared or self.call_of(target.fields[0].path)
-        if isinstance(target, Row):
+        if isinstance(target, PlacedCall):
             return target.call
-        return target.word if isinstance(target, Special) else target.value.partition(" ")[0]
+        return target.word if isinstance(target, SpecialWord) else target.value.partition(" ")[0]
 
     def listing(self) -> Iterator[tuple[str, str]]:
         """List every call with what it sets, values by their one call, rows and words after them."""
@@ -131,9 +131,9 @@ class Words:
         return (call for call, target in self.calls.items() if target is single)
 
 
-def calls_of(kind: str, record: Record, bike: Bike | None = None) -> Words:
+def calls_of(kind: str, record: Record, bike: Bike | None = None) -> Vocabulary:
     """Make the vocabulary of a record and its bike."""
-    words = Words(kind)
+    words = Vocabulary(kind)
     known = [field for field in fields(kind, record, bike) if _is_there(kind, field.path, record, bike)]
     for field in known:
         words.singles[field.path] = Single(said_label(kind, field), (field,))
@@ -149,7 +149,7 @@ def calls_of(kind: str, record: Record, bike: Bike | None = None) -> Words:
 
 
 def _is_there(kind: str, path: Path, record: Record, bike: Bike | None) -> bool:
-    """Tell whether a value has a word: what a set-up still holds of a part the bike has not, has none."""
+    """Return whether a value has a word: what a set-up still holds of a part the bike has not, has none."""
     if not has_a_word(kind, path):
         return False
     if bike is None or path[0] != SET_UP or path[1] not in _OF_BIKE:
@@ -160,7 +160,7 @@ def _is_there(kind: str, path: Path, record: Record, bike: Bike | None) -> bool:
 
 
 def default_call(path: Path, bike: Bike | None) -> str:
-    """Give the built-in call of a control or adjuster in the set-up; empty where it has none."""
+    """Return the built-in call of a control or adjuster in the set-up; empty where it has none."""
     if bike is None or path[:1] != (SET_UP,):
         return ""
     if path[1] == "controls" and path[2] in bike.controls:
@@ -170,7 +170,7 @@ def default_call(path: Path, bike: Bike | None) -> str:
     return ""
 
 
-def _add_calls(words: Words, bike: Bike | None) -> None:
+def _add_calls(words: Vocabulary, bike: Bike | None) -> None:
     shared: dict[str, list[Single]] = {}
     for path, single in words.singles.items():
         of_bike = path[0] == SET_UP and path[1] in _OF_BIKE
@@ -197,7 +197,7 @@ def _both_legs(singles: list[Single], bike: Bike | None) -> Single | None:
     return Single(f"{end} {what}, both legs", tuple(single.fields[0] for single in singles))
 
 
-def _add_names(words: Words) -> None:
+def _add_names(words: Vocabulary) -> None:
     bare: dict[str, list[Single]] = {}
     for single in words.singles.values():
         for name in names_of(single.fields[0]):
@@ -210,20 +210,20 @@ def _add_names(words: Words) -> None:
                 held += [single] if single not in held else []
 
 
-def _add_rows(words: Words, kind: str, record: Record, bike: Bike | None) -> None:
+def _add_rows(words: Vocabulary, kind: str, record: Record, bike: Bike | None) -> None:
     for row in ROWS:
         slots = tuple(
-            Slot(name, tuple(_options(words, row, path, kind, record, bike))) for name, path in row.slots
+            CallPlace(name, tuple(_options(words, row, path, kind, record, bike))) for name, path in row.slots
         )
         for word in (row.call, *row.also):
             if any(slot.options for slot in slots):
-                words.calls.setdefault(word, Row(row.call, row.label, slots))
+                words.calls.setdefault(word, PlacedCall(row.call, row.label, slots))
             elif hasattr(record, SET_UP):
                 words.absent[word] = Absent(row.label, "record")
 
 
 def _options(
-    words: Words, row: RowWords, path: Path, kind: str, record: Record, bike: Bike | None
+    words: Vocabulary, row: RowWords, path: Path, kind: str, record: Record, bike: Bike | None
 ) -> Iterator[Single]:
     """List what a slot of a row may be: one value, or several adjusters of the same place."""
     if not row.adjusters:
@@ -244,21 +244,21 @@ def _options(
                 yield single
 
 
-def _add_lone_and_special(words: Words, kind: str, record: Record, bike: Bike | None) -> None:
+def _add_lone_and_special(words: Vocabulary, kind: str, record: Record, bike: Bike | None) -> None:
     surface = [one.fields[0] for one in words.singles.values() if one.fields[0].shape is c.SURFACE]
     for word, value in LONE.items() if len(surface) == 1 else ():
-        words.calls[word] = Lone(surface[0], value)
+        words.calls[word] = LoneWord(surface[0], value)
     if kind != "session":
         return
     for word, label in SPECIAL.items():
-        words.calls[word] = Special(word, label)
+        words.calls[word] = SpecialWord(word, label)
     for word, path in READINGS.items():
         field = field_at(kind, path, record, bike)
         if field is not None:
             words.calls[word] = Single(said_label(kind, field), (field,))
 
 
-def _add_own(words: Words, bike: Bike) -> None:
+def _add_own(words: Vocabulary, bike: Bike) -> None:
     """Add the calls of the bike's file; one that cannot be used is a problem, and the built-in call stays."""
     for path, (call, where) in own_calls(bike).items():
         single = words.singles.get(path)
@@ -273,7 +273,7 @@ def _add_own(words: Words, bike: Bike) -> None:
         if wrong:
             keeps = words.call_of(path)
             mend = f'choose another word; "{keeps}" is typed for it meanwhile'
-            words.problems.append(Trouble(f'the call "{call}"', wrong, mend, path=where))
+            words.problems.append(InputError(f'the call "{call}"', wrong, mend, path=where))
         else:
             words.calls[call] = single
             words.own[path] = call

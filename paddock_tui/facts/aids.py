@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 
 import attrs
 
-from paddock_tui.facts.controls import NETS, Net, Shown, levels_of
+from paddock_tui.facts.controls import NETS, Net, ShownControl, levels_of
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.incidents import Happened
 from paddock_tui.quantities import Quantity
@@ -14,7 +14,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import is_off
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.levels import Scale
 
 LEARNERS = ("novice", "intermediate")
@@ -29,7 +29,7 @@ MOST_MEAN = 0.5
 class Freed:
     """Engine braking as it is set: its control, and its position from holding (0.0) to freeing (1.0)."""
 
-    shown: Shown
+    shown: ShownControl
     position: float
     scale: Scale
 
@@ -44,62 +44,64 @@ class Mean:
 
 @fact("the rider's group", at="rider:group")
 def learner(group: str) -> str | Absent:
-    """The group of a rider who is still learning the track; absent for the advanced and racers."""
+    """Return the group of a rider who is still learning the track; absent for the advanced and racers."""
     return group if group in LEARNERS else ABSENT
 
 
 @fact("the rider's group", at="rider:group")
 def novice(group: str) -> bool | Absent:
-    """True for a novice; absent for every other group."""
+    """Return True for a novice; absent for every other group."""
     return True if group == "novice" else ABSENT
 
 
 @fact("whether all nets at their least matter", at="session:surface")
 def least_matters(column: str, group: str) -> bool | Absent:
-    """True for a novice, and for anybody off a dry track; absent for the others in the dry."""
+    """Return True for a novice, and for anybody off a dry track; absent for the others in the dry."""
     return ABSENT if column == "dry" and group != "novice" else True
 
 
 @fact("the bike's power", at="bike:drive.power", show=lambda power: f"{power}")
 def bike_power(bike: Bike) -> Quantity | Unknown:
-    """Peak power, as entered."""
+    """Return peak power, as entered."""
     return bike.drive.power or UNKNOWN
 
 
 @fact("whether {subject} is a map of throttle or power", per="control")
 def is_map(is_aid: str) -> str | Absent:
-    """The function of a control that softens; absent for every other control."""
+    """Return the function of a control that softens; absent for every other control."""
     return is_aid if is_aid in ("throttle", "power") else ABSENT
 
 
 @fact("whether {subject} is the wheelie control", per="control")
 def is_wheelie(is_aid: str) -> str | Absent:
-    """The function of the wheelie control; absent for every other control."""
+    """Return the function of the wheelie control; absent for every other control."""
     return is_aid if is_aid == "wheelie" else ABSENT
 
 
 @fact("whether {subject} lets the front wheel lift", per="control")
 def wheelie_off(is_wheelie: str, help_in_force: float) -> bool | Absent:
-    """True where the wheelie control is off; else absent."""
+    """Return True where the wheelie control is off; else absent."""
     return True if help_in_force < 0 else ABSENT
 
 
 @fact("whether {subject} is ABS at the rear", per="control")
 def is_rear_abs(is_aid: str) -> str | Absent:
-    """The function of a control of ABS at the rear; absent for every other control."""
+    """Return the function of a control of ABS at the rear; absent for every other control."""
     return is_aid if is_aid in ("rear-abs", "abs") else ABSENT
 
 
 @fact("whether {subject} watches the rear wheel", per="control")
 def rear_wheel_left(
-    is_rear_abs: str, control: Control, in_force: Shown, effect_in_force: Effect
+    is_rear_abs: str, control: Control, in_force: ShownControl, effect_in_force: Effect
 ) -> bool | Absent:
-    """True where an ABS control leaves the rear wheel without ABS; absent where it does not, or is none."""
+    """Return True where an ABS control leaves the rear wheel without ABS; absent where it does not, or is
+    none.
+    """
     return True if is_off(control, in_force.value) or effect_in_force.rear == "off" else ABSENT
 
 
 def least_watching(name: str, control: Control, wheels: Iterable[str], at_least: float) -> Setting | None:
-    """Give the level of least help, not below `at_least`, at which an ABS watches these wheels.
+    """Return the level of least help, not below `at_least`, at which an ABS watches these wheels.
 
     None where no level does, or nobody knows which end helps most.
     """
@@ -114,17 +116,17 @@ def least_watching(name: str, control: Control, wheels: Iterable[str], at_least:
 
 
 @fact("how far {subject} frees the rear", at="session:setup.controls.{subject}", per="control")
-def freed(in_force: Shown, freeing_scale: Scale) -> Freed | Unknown:
-    """The position of the engine braking between its two ends; not known for what is no level of it."""
+def freed(in_force: ShownControl, freeing_scale: Scale) -> Freed | Unknown:
+    """Return the position of the engine braking between its two ends; not known for what is no level of it."""
     try:
         return Freed(in_force, freeing_scale.position_of(in_force.value), freeing_scale)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return UNKNOWN
 
 
 @fact("engine braking", gathers=("freed",), show=lambda found: str(found.shown))
 def engine_brake(electronics: str, freed: Mapping[str, Freed]) -> Freed | Absent:
-    """The engine braking that holds most; absent on a bike that does not let it be set."""
+    """Return the engine braking that holds most; absent on a bike that does not let it be set."""
     if electronics == "none" or not freed:
         return ABSENT
     return min(freed.values(), key=lambda one: one.position)
@@ -132,38 +134,40 @@ def engine_brake(electronics: str, freed: Mapping[str, Freed]) -> Freed | Absent
 
 @fact("what {subject} switches", per="control")
 def state_of(subject: str, control: Control) -> str | Absent:
-    """The function of a control that has a state, launch or shifter; absent for every other control."""
+    """Return the function of a control that has a state, launch or shifter; absent for every other control."""
     function = function_of(subject, control)
     return function if function in ("launch", "shifter") else ABSENT
 
 
 @fact("whether {subject} is launch control", per="control")
 def is_launch(state_of: str) -> bool | Absent:
-    """True for launch control; absent for every other control."""
+    """Return True for launch control; absent for every other control."""
     return True if state_of == "launch" else ABSENT
 
 
 @fact("whether {subject} is armed", per="control", show=str)
-def launch_armed(is_launch: bool, control: Control, in_force: Shown) -> Shown | Absent:
-    """The launch control where it is anything but off; else absent."""
+def launch_armed(is_launch: bool, control: Control, in_force: ShownControl) -> ShownControl | Absent:
+    """Return the launch control where it is anything but off; else absent."""
     return ABSENT if _off(control, in_force) else in_force
 
 
 @fact("whether a launch is armed", gathers=("launch_armed",), show=str)
-def armed(launch_armed: Mapping[str, Shown]) -> Shown | Absent:
-    """The launch control that is armed; absent where none is."""
+def armed(launch_armed: Mapping[str, ShownControl]) -> ShownControl | Absent:
+    """Return the launch control that is armed; absent where none is."""
     return next(iter(launch_armed.values()), ABSENT)
 
 
 @fact("whether a start is wanted in this session", at="session:kind")
 def no_start_wanted(kind: str) -> str | Absent:
-    """The kind of an organised session in which nobody starts from a line; else absent."""
+    """Return the kind of an organised session in which nobody starts from a line; else absent."""
     return ABSENT if kind in (*STARTING, "road") else kind
 
 
 @fact("false neutrals", show=lambda count: f"{count} false neutrals")
 def false_neutrals(bike_incidents: tuple[Happened, ...], session: Session) -> int | Absent:
-    """How many were noted on this bike on its last riding day so far and nothing was written as mended."""
+    """Return how many were noted on this bike on its last riding day so far and nothing was written as
+    mended.
+    """
     noted = [one for one in bike_incidents if one.incident.what == "false neutral"]
     days = [one.session.date for one in noted if one.session.date is not None]
     last = session.date if session.date in days else max(days, default=None)
@@ -173,9 +177,9 @@ def false_neutrals(bike_incidents: tuple[Happened, ...], session: Session) -> in
 
 @fact("which shifts {subject} does", at="bike:controls.{subject}.effects", per="control")
 def quick_downshift(
-    state_of: str, control: Control, in_force: Shown, effect_in_force: Effect
+    state_of: str, control: Control, in_force: ShownControl, effect_in_force: Effect
 ) -> bool | Unknown | Absent:
-    """True where the shifter does downshifts as it is set; absent where it does not, or is none."""
+    """Return True where the shifter does downshifts as it is set; absent where it does not, or is none."""
     if state_of != "shifter" or _off(control, in_force):
         return ABSENT
     if effect_in_force.shifts is None:
@@ -185,13 +189,13 @@ def quick_downshift(
 
 @fact("how much help {subject} gives", per="control")
 def catching(net: Net, is_net: str) -> Net | Absent:
-    """A net that counts where all are looked at together: slide control is the second one of the rear."""
+    """Return a net that counts where all are looked at together: slide control is the second one of the rear."""
     return ABSENT if is_net == "slide" else net
 
 
 @fact("the nets together", gathers=("catching",))
 def thin_mean(bike: Bike, catching: Mapping[str, Net]) -> Mean | Absent:
-    """The nets with their mean help where there are two or more and it is little; else absent."""
+    """Return the nets with their mean help where there are two or more and it is little; else absent."""
     if len(catching) < 2:
         return ABSENT
     mean = sum(max(one.help, 0.0) for one in catching.values()) / len(catching)
@@ -202,7 +206,7 @@ def thin_mean(bike: Bike, catching: Mapping[str, Net]) -> Mean | Absent:
 def thin_matters(
     session: Session, surface: str, column: str, group: str, cold_track: bool | None
 ) -> str | Unknown | Absent:
-    """Why little help counts now: a novice, a wet track, or a cold one without warmers; else absent."""
+    """Return why little help counts now: a novice, a wet track, or a cold one without warmers; else absent."""
     if group == "novice":
         return "for a novice"
     if column == "wet":
@@ -213,9 +217,9 @@ def thin_matters(
 
 
 def watching(bike: Bike) -> bool:
-    """Tell whether a bike has an aid that compares the speeds of its wheels."""
+    """Return whether a bike has an aid that compares the speeds of its wheels."""
     return any(function_of(name, one) in (*NETS, "rear-abs") for name, one in bike.controls.items())
 
 
-def _off(control: Control, shown: Shown) -> bool:
+def _off(control: Control, shown: ShownControl) -> bool:
     return shown.value == OFF or is_off(control, shown.value)

@@ -47,7 +47,7 @@ class LeastPad:
 
 @fact("how the brake lever feels", at="session:lever", show=str)
 def lever_felt(session: Session, history: History) -> Felt | Absent:
-    """The lever as felt in this session, else in the last one where somebody wrote it down."""
+    """Return the lever as felt in this session, else in the last one where somebody wrote it down."""
     if session.lever is not None:
         return Felt(session.lever, "now")
     for one in reversed(history.past):
@@ -58,7 +58,7 @@ def lever_felt(session: Session, history: History) -> Felt | Absent:
 
 @fact("the pads at the {subject}", at="session:{subject}_pads", per="end", show=str)
 def pads_left(end: End, session: Session, history: History) -> PadLeft | Absent:
-    """The thinnest pad as measured for this session, else in the last one where it was."""
+    """Return the thinnest pad as measured for this session, else in the last one where it was."""
     own = _pads(session, end)
     if own is not None:
         return PadLeft(end, own, "now")
@@ -71,7 +71,7 @@ def pads_left(end: End, session: Session, history: History) -> PadLeft | Absent:
 
 @fact("the organiser's least pad thickness", at="day:limits.pads", show=str)
 def least_pad(records: Mapping[str, Record], session: Session) -> LeastPad:
-    """What the organiser posted, where there is one."""
+    """Return what the organiser posted, where there is one."""
     day = records.get("day")
     return LeastPad(day.limits.pads if isinstance(day, RidingDay) else None)
 

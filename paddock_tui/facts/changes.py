@@ -18,7 +18,7 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 _PRESSURES = ("front_start", "rear_start")
 _GEARING = ("front_sprocket", "rear_sprocket", "links")
@@ -38,7 +38,7 @@ class Changes:
 def changes(
     session: Session, setup: SetUp, source: Session | None, bike: Bike, learning_from: bool
 ) -> Changes:
-    """What the rider changed for this session, what belongs together counted once.
+    """Return what the rider changed for this session, what belongs together counted once.
 
     Starting pressures, states of launch, shifter and limiter, and aids that were given more help are no
     change to learn from.
@@ -78,7 +78,7 @@ def learning_from(
 
 @fact("the aids that help less than in the session before")
 def lowered(setup: SetUp, source: Session | None, bike: Bike, learning_from: bool) -> tuple[str, ...]:
-    """The aids whose help came down, by name."""
+    """Return the aids whose help came down, by name."""
     return lowered_aids(source.setup, setup, bike) if source is not None else ()
 
 
@@ -101,7 +101,7 @@ def _help(name: str, control: Control, setup: SetUp, bike: Bike) -> float | None
         return None
     try:
         return scale.help_of(value)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return None
 
 
@@ -134,7 +134,7 @@ def _adjuster_unit(name: str, bike: Bike) -> str:
 
 
 def _swapped(session: Session, source: Session, history: History, records: Mapping[str, Record]) -> bool:
-    """Tell whether the weather asked for another set-up: dry, damp or wet, either way; rain tyres too."""
+    """Return whether the weather asked for another set-up: dry, damp or wet, either way; rain tyres too."""
     ground = [COLUMN.get(one.surface or "") for one in (source, session)]
     if None not in ground and ground[0] != ground[1]:
         return True
@@ -145,7 +145,7 @@ def _swapped(session: Session, source: Session, history: History, records: Mappi
 
 @fact("damping that was changed", show=lambda found: "; ".join(str(one) for one in found))
 def damping_touched(changes: Changes, setup: SetUp, bike: Bike) -> tuple[Difference, ...] | Absent:
-    """The damping adjusters that were changed and are in use; absent where none was."""
+    """Return the damping adjusters that were changed and are in use; absent where none was."""
     found = tuple(
         one
         for one in changes.every
@@ -156,7 +156,7 @@ def damping_touched(changes: Changes, setup: SetUp, bike: Bike) -> tuple[Differe
 
 @fact("whether {subject} was changed", per="adjuster", show=str)
 def adjuster_change(subject: str, changes: Changes, setup: SetUp, bike: Bike) -> Difference | Absent:
-    """How an adjuster in use was changed since the session before; absent where it was not."""
+    """Return how an adjuster in use was changed since the session before; absent where it was not."""
     if damping_unused(subject, setup, bike):
         return ABSENT
     found = (one for one in changes.every if one.kind == "adjusters" and one.key == subject)
@@ -164,7 +164,7 @@ def adjuster_change(subject: str, changes: Changes, setup: SetUp, bike: Bike) ->
 
 
 def is_damping(name: str, bike: Bike) -> bool:
-    """Tell whether an adjuster is one of damping: rebound or compression."""
+    """Return whether an adjuster is one of damping: rebound or compression."""
     adjuster = bike.adjusters.get(name)
     what = what_of(name, adjuster)[1] if adjuster is not None else ""
     return what.startswith(("rebound", "compression"))

@@ -29,7 +29,7 @@ class AtHand:
 def stages_due(
     session: Session, records: Mapping[str, Record], earlier: tuple[Session, ...], source: Session | None
 ) -> tuple[str, ...]:
-    """The stages whose open items are to be answered before this outing.
+    """Return the stages whose open items are to be answered before this outing.
 
     Paper is left out: what it asks is asked one by one. So is the night before: nobody goes back to it.
     What the venue wants counts for no ride on the road.
@@ -54,7 +54,7 @@ def at_hand(
     source: Session | None,
     today: dt.date,
 ) -> AtHand | None:
-    """Give the stage at hand: the first moment of the day whose lists have something open; else None."""
+    """Return the stage at hand: the first moment of the day whose lists have something open; else None."""
     open_stages = {one.stage for one in lists if one.open}
     moments = _moments(session, tyres, earlier, source, today)
     return next((one for one in moments if one.why and one.stage in open_stages), None)

@@ -7,9 +7,9 @@ import attrs
 
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
-from paddock_tui.records.checklist import DAY_STAGES, STAGES, Checklist, Item
+from paddock_tui.records.checklist import DAY_STAGES, STAGES, Checklist, ChecklistItem
 from paddock_tui.records.common import Check
-from paddock_tui.records.day import Entry, RidingDay
+from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.fields import specs, value_at
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.kinds import Record
@@ -81,13 +81,13 @@ class Checked:
 
 @fact("the checks of the session", at="session:checks.{subject}.status")
 def session_checks(session: Session) -> Mapping[str, Check]:
-    """The answered items that stand in the session."""
+    """Return the answered items that stand in the session."""
     return session.checks
 
 
 @fact("the checks of the day", at="day:entries.{subject}.{subject}.checks.{subject}.status")
 def day_checks(session: Session, records: Mapping[str, Record]) -> Mapping[str, Check]:
-    """The answered items that stand in the day, for this rider on this bike."""
+    """Return the answered items that stand in the day, for this rider on this bike."""
     entry = _entry(session, records)
     return entry.checks
 
@@ -102,7 +102,7 @@ def checked(
     earlier: tuple[Session, ...],
     source: Session | None,
 ) -> Checked:
-    """Every list that applies to the outing, with its items as they stand."""
+    """Return every list that applies to the outing, with its items as they stand."""
     look = _Look(session, session_checks, day_checks, records, earlier, source)
     lists: list[ListState] = []
     for key, found in _in_order(checklists):
@@ -119,7 +119,7 @@ def checked(
 
 
 def day_place(session: Session, day: Record | None) -> Path | str:
-    """Give where the day keeps the checks of this rider and bike, or why nothing can hold them."""
+    """Return where the day keeps the checks of this rider and bike, or why nothing can hold them."""
     if not isinstance(day, RidingDay):
         return "there is no day to keep it in: choose the day on the session page"
     if session.rider is None:
@@ -130,7 +130,7 @@ def day_place(session: Session, day: Record | None) -> Path | str:
 
 
 def applies(stage: str, session: Session, earlier: tuple[Session, ...]) -> bool:
-    """Tell whether a list of this stage is for this outing; what is not known keeps it in."""
+    """Return whether a list of this stage is for this outing; what is not known keeps it in."""
     if stage in DAY_STAGES:
         return not (session.kind == "road" and session.day is None)
     if stage == "grid":
@@ -143,7 +143,7 @@ def applies(stage: str, session: Session, earlier: tuple[Session, ...]) -> bool:
 
 
 def fell(session: Session) -> bool:
-    """Tell whether a fall is written down, moving or at a standstill."""
+    """Return whether a fall is written down, moving or at a standstill."""
     return any(incident.what == "fall" for incident in session.incidents.values())
 
 
@@ -152,16 +152,16 @@ def _in_order(checklists: Mapping[str, Checklist]) -> list[tuple[str, Checklist]
     return sorted(placed, key=lambda one: (STAGES.index(one[1].stage or ""), one[0]))
 
 
-def _for(item: Item, session: Session) -> bool:
-    """Tell whether an item is for this kind of session and this surface; what is not known keeps it in."""
+def _for(item: ChecklistItem, session: Session) -> bool:
+    """Return whether an item is for this kind of session and this surface; what is not known keeps it in."""
     kind = item.kinds is None or session.kind is None or session.kind in item.kinds
     return kind and (item.surfaces is None or session.surface is None or session.surface in item.surfaces)
 
 
-def _entry(session: Session, records: Mapping[str, Record]) -> Entry:
+def _entry(session: Session, records: Mapping[str, Record]) -> DayEntry:
     day = records.get("day")
     entries = day.entries if isinstance(day, RidingDay) else {}
-    return entries.get(session.rider or "", {}).get(session.bike or "", Entry())
+    return entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
 
 
 @attrs.frozen
@@ -175,8 +175,8 @@ class _Look:
     earlier: tuple[Session, ...]
     source: Session | None
 
-    def item(self, name: str, item: Item, found: Checklist) -> ItemState:
-        """Give one item of a list as it stands: as answered, else as the record answers it, else open."""
+    def item(self, name: str, item: ChecklistItem, found: Checklist) -> ItemState:
+        """Return one item of a list as it stands: as answered, else as the record answers it, else open."""
         in_day = found.stage in DAY_STAGES
         state = ItemState(
             name,
@@ -195,7 +195,7 @@ class _Look:
     def others(
         self, checklists: Mapping[str, Checklist], shown: set[tuple[bool, str]]
     ) -> Iterator[ItemState]:
-        """Give the answers that no list shown asks for: what is to fix, and what is ok on no list at all."""
+        """Return the answers that no list shown asks for: what is to fix, and what is ok on no list at all."""
         known = {
             (found.stage in DAY_STAGES, name): item
             for _, found in _in_order(checklists)
@@ -204,7 +204,7 @@ class _Look:
         names = {(True, name) for name in self.of_day} | {(False, name) for name in self.own}
         names |= {(False, name) for one in self.earlier for name in one.checks}
         for in_day, name in sorted(names - shown):
-            item = known.get((in_day, name), Item())
+            item = known.get((in_day, name), ChecklistItem())
             check, since = self._check(name, in_day, item.to_fix, fall=False)
             if check is None or check.status == NOT_APPLICABLE or (since and check.status != TO_FIX):
                 continue
@@ -272,7 +272,7 @@ class _Look:
         return _entry(self.session, self.records) if in_day else self.session
 
     def _carried(self, path: Path, value: object) -> bool:
-        """Tell whether a value only came along with the set-up of the session that was copied."""
+        """Return whether a value only came along with the set-up of the session that was copied."""
         key = specs(Session).get(path[0])
         if key is None or not key[1].carry or self.session.copied_from is None:
             return False

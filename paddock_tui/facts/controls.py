@@ -17,7 +17,7 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import is_off, label_of
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.levels import OFF_HELP, HelpScale, Levels, Scale
 
 NETS = ("traction", "wheelie", "slide", "front-abs", "abs")
@@ -32,7 +32,7 @@ _MOST_LEVELS = 1000
 
 
 @attrs.frozen
-class Shown:
+class ShownControl:
     """A control with the value in force, as the bike shows it: 'traction 3 of 0-10'."""
 
     name: str
@@ -48,7 +48,7 @@ class Shown:
 class Net:
     """An aid that catches a slip or a lift, with the help it gives as it is set (negative when off)."""
 
-    shown: Shown
+    shown: ShownControl
     help: float
     scale: HelpScale
 
@@ -70,7 +70,7 @@ def of_range(control: Control) -> str:
 
 
 def levels_of(name: str, control: Control) -> Levels | None:
-    """Give the levels of a control in the bike's own order; None where there are none that fit."""
+    """Return the levels of a control in the bike's own order; None where there are none that fit."""
     freeing = function_of(name, control) == "engine-braking"
     most = control.frees_most if freeing else control.most_help
     off = control.off if control.off is not None else False
@@ -86,20 +86,20 @@ def levels_of(name: str, control: Control) -> Levels | None:
             return Levels.choices(control.choices, most if isinstance(most, str) else None, off)
         if control.kind == "switch":
             return Levels.choices(("on",), "on", True)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return None
     return None
 
 
 def in_force_value(name: str, control: Control, setup: SetUp, mode: Mode | None) -> Setting | None:
-    """Tell what a control is at: what the riding mode fixes, else what was set; the one place."""
+    """Return what a control is at: what the riding mode fixes, else what was set; the one place."""
     if mode is not None and not control.outside_modes and name in mode.fixes:
         return mode.fixes[name]
     return setup.controls.get(name)
 
 
 def mode_of(name: str, control: Control, setup: SetUp, bike: Bike) -> Mapped | None:
-    """Give the riding mode as one control sees it, a free one where no mode names it; None: not known."""
+    """Return the riding mode as one control sees it, a free one where no mode names it; None: not known."""
     named = any(name in mode.fixes or name in mode.limits for mode in bike.modes.values())
     if control.outside_modes or not named:
         return Mapped("", Mode())
@@ -109,7 +109,7 @@ def mode_of(name: str, control: Control, setup: SetUp, bike: Bike) -> Mapped | N
 
 @fact("the bike's electronics (listed or none)", at="bike:electronics")
 def electronics(bike: Bike) -> str | Unknown:
-    """Whether the controls of the bike are all in its file."""
+    """Return whether the controls of the bike are all in its file."""
     return bike.electronics or UNKNOWN
 
 
@@ -119,7 +119,7 @@ def electronics(bike: Bike) -> str | Unknown:
     show=lambda found: f"riding mode {found.name}" * bool(found.name),
 )
 def mode_in_use(setup: SetUp, bike: Bike) -> Mapped | Unknown:
-    """The riding mode that is chosen; a free one where the bike has none."""
+    """Return the riding mode that is chosen; a free one where the bike has none."""
     if not bike.modes:
         return UNKNOWN if bike.electronics is None else Mapped("", Mode())
     mode = bike.modes.get(setup.mode or "")
@@ -128,7 +128,7 @@ def mode_in_use(setup: SetUp, bike: Bike) -> Mapped | Unknown:
 
 @fact("what {subject} is set to", at="session:setup.controls.{subject}", per="control")
 def set_value(subject: str, control: Control, setup: SetUp, bike: Bike) -> Setting | Unknown | Absent:
-    """What the rider set a control to; nothing is asked where the riding mode fixes it anyway."""
+    """Return what the rider set a control to; nothing is asked where the riding mode fixes it anyway."""
     value = setup.controls.get(subject)
     if value is not None:
         return value
@@ -138,34 +138,34 @@ def set_value(subject: str, control: Control, setup: SetUp, bike: Bike) -> Setti
 
 @fact("the riding mode", at="session:setup.mode", per="control")
 def mode_for(control: Control, subject: str, setup: SetUp, bike: Bike) -> Mapped | Unknown:
-    """The riding mode as far as it matters for one control: one that no mode names is always free."""
+    """Return the riding mode as far as it matters for one control: one that no mode names is always free."""
     return mode_of(subject, control, setup, bike) or UNKNOWN
 
 
 @fact("what the riding mode fixes {subject} to", per="control")
 def fixed_by_mode(subject: str, mode_for: Mapped) -> Setting | Absent:
-    """The value that the riding mode gives a control; absent where the mode leaves it free."""
+    """Return the value that the riding mode gives a control; absent where the mode leaves it free."""
     return mode_for.mode.fixes.get(subject, ABSENT)
 
 
 @fact("what the riding mode leaves of {subject}", per="control")
 def left_by_mode(subject: str, mode_for: Mapped) -> tuple[Setting, ...] | Absent:
-    """The range or the words that the riding mode allows; absent where it does not limit the control."""
+    """Return the range or the words that the riding mode allows; absent where it does not limit the control."""
     if subject in mode_for.mode.fixes:
         return ABSENT
     return mode_for.mode.limits.get(subject, ABSENT)
 
 
 @fact("what {subject} is set to", at="session:setup.controls.{subject}", per="control", show=str)
-def in_force(subject: str, control: Control, setup: SetUp, mode_for: Mapped) -> Shown | Unknown:
-    """The value that a control has on the track, riding mode included."""
+def in_force(subject: str, control: Control, setup: SetUp, mode_for: Mapped) -> ShownControl | Unknown:
+    """Return the value that a control has on the track, riding mode included."""
     value = in_force_value(subject, control, setup, mode_for.mode)
-    return UNKNOWN if value is None else Shown(subject, value, control)
+    return UNKNOWN if value is None else ShownControl(subject, value, control)
 
 
 @fact("the levels of {subject}", at="bike:controls.{subject}.levels", per="control")
 def levels(subject: str, control: Control) -> Levels | Unknown | Absent:
-    """What the bike offers for a control that has levels or words in an order."""
+    """Return what the bike offers for a control that has levels or words in an order."""
     ordered = function_of(subject, control) in (*HELP_FUNCTIONS, "engine-braking")
     if control.kind == "speed" or (control.kind == "state" and not ordered):
         return ABSENT
@@ -174,7 +174,7 @@ def levels(subject: str, control: Control) -> Levels | Unknown | Absent:
 
 @fact("the levels of {subject}", at="bike:controls.{subject}.levels", per="control")
 def offered(subject: str, control: Control) -> Levels | Unknown | Absent:
-    """Everything a control can be set to, states included; speeds are judged by themselves."""
+    """Return everything a control can be set to, states included; speeds are judged by themselves."""
     if control.kind == "speed":
         return ABSENT
     return levels_of(subject, control) or UNKNOWN
@@ -182,32 +182,32 @@ def offered(subject: str, control: Control) -> Levels | Unknown | Absent:
 
 @fact("the speeds of {subject}", per="control")
 def speeds_offered(control: Control) -> tuple[str, ...] | Absent:
-    """The speeds that a control offers, none where the bike's file names none; absent for other kinds."""
+    """Return the speeds that a control offers, none where the bike's file names none; absent for other kinds."""
     return (control.speeds or ()) if control.kind == "speed" else ABSENT
 
 
 @fact("whether {subject} is an aid", per="control")
 def is_aid(subject: str, control: Control) -> str | Absent:
-    """The function of a control that gives help; absent for any other."""
+    """Return the function of a control that gives help; absent for any other."""
     function = function_of(subject, control)
     return function if function in HELP_FUNCTIONS else ABSENT
 
 
 @fact("whether {subject} catches a slip or a lift", per="control")
 def is_net(is_aid: str) -> str | Absent:
-    """The function of an aid that is a net; absent for those that only soften, throttle and power."""
+    """Return the function of an aid that is a net; absent for those that only soften, throttle and power."""
     return is_aid if is_aid in NETS else ABSENT
 
 
 @fact("whether {subject} catches the rear", per="control")
 def is_slip_net(is_aid: str) -> str | Absent:
-    """The function of an aid that catches a sliding rear wheel; absent for every other control."""
+    """Return the function of an aid that catches a sliding rear wheel; absent for every other control."""
     return is_aid if is_aid in SLIP_NETS else ABSENT
 
 
 @fact("whether {subject} is the engine braking", per="control")
 def is_engine_braking(subject: str, control: Control) -> bool | Absent:
-    """True for the engine braking; absent for every other control."""
+    """Return True for the engine braking; absent for every other control."""
     return True if function_of(subject, control) == "engine-braking" else ABSENT
 
 
@@ -226,65 +226,67 @@ def aids_unset(setup: SetUp, bike: Bike) -> tuple[str, ...] | Absent:
 
 @fact("whether nobody said which end of {subject} helps most", per="control")
 def help_unsaid(subject: str, control: Control, is_aid: str) -> bool | Absent:
-    """True for an aid whose levels, or the end of them that helps most, are not known; else absent."""
+    """Return True for an aid whose levels, or the end of them that helps most, are not known; else absent."""
     levels = levels_of(subject, control)
     return True if levels is None or levels.help_if_known() is None else ABSENT
 
 
 @fact("whether nobody said which end of {subject} frees the rear", per="control")
 def freeing_unsaid(subject: str, control: Control, is_engine_braking: bool) -> bool | Absent:
-    """True for engine braking whose levels or freeing end are not known; else absent."""
+    """Return True for engine braking whose levels or freeing end are not known; else absent."""
     levels = levels_of(subject, control)
     return True if levels is None or levels.scale_if_known() is None else ABSENT
 
 
 @fact("which end of {subject} helps most", at="bike:controls.{subject}.most_help", per="control")
 def help_scale(is_aid: str, levels: Levels) -> HelpScale | Unknown:
-    """The scale of help of an aid; not known while the bike's file does not say which end helps most."""
+    """Return the scale of help of an aid; not known while the bike's file does not say which end helps most."""
     return levels.help_if_known() or UNKNOWN
 
 
 @fact("which end of {subject} frees the rear", at="bike:controls.{subject}.frees_most", per="control")
 def freeing_scale(is_engine_braking: bool, levels: Levels) -> Scale | Unknown:
-    """The two-ended scale of engine braking, toward the end that frees the rear."""
+    """Return the two-ended scale of engine braking, toward the end that frees the rear."""
     return levels.scale_if_known() or UNKNOWN
 
 
 @fact("how much help {subject} gives", at="session:setup.controls.{subject}", per="control")
-def help_in_force(in_force: Shown, help_scale: HelpScale) -> float | Unknown:
+def help_in_force(in_force: ShownControl, help_scale: HelpScale) -> float | Unknown:
     """Help of the value in force, 0.0 to 1.0, negative when off; not known for no level of the bike."""
     try:
         return help_scale.help_of(in_force.value)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return UNKNOWN
 
 
 @fact("how much help {subject} gives", per="control")
 def net(
-    is_net: str, in_force: Shown, help_in_force: float, help_scale: HelpScale, effect_in_force: Effect
+    is_net: str, in_force: ShownControl, help_in_force: float, help_scale: HelpScale, effect_in_force: Effect
 ) -> Net:
-    """An aid that catches a slip or a lift, as it is set; ABS that leaves the front wheel is none."""
+    """Return an aid that catches a slip or a lift, as it is set; ABS that leaves the front wheel is none."""
     front_left = is_net in FRONT_ABS and effect_in_force.front == "off"
     return Net(in_force, OFF_HELP if front_left else help_in_force, help_scale)
 
 
 @fact("what this level of {subject} does", per="control")
-def effect_in_force(control: Control, in_force: Shown) -> Effect:
-    """What is declared of the level in force; nothing special where nothing is declared."""
+def effect_in_force(control: Control, in_force: ShownControl) -> Effect:
+    """Return what is declared of the level in force; nothing special where nothing is declared."""
     return control.effects.get(str(in_force.value), Effect())
 
 
 @fact("whether {subject} is ABS at the front", per="control")
 def is_front_abs(is_aid: str) -> str | Absent:
-    """The function of a control of ABS at the front; absent for every other control."""
+    """Return the function of a control of ABS at the front; absent for every other control."""
     return is_aid if is_aid in FRONT_ABS else ABSENT
 
 
 @fact("whether {subject} watches the front wheel", per="control")
 def front_wheel_left(
-    is_front_abs: str, control: Control, in_force: Shown, effect_in_force: Effect
+    is_front_abs: str, control: Control, in_force: ShownControl, effect_in_force: Effect
 ) -> bool | Absent:
-    """Whether an ABS control leaves the front wheel without ABS; absent for what is not ABS at the front."""
+    """Return whether an ABS control leaves the front wheel without ABS; absent for what is not ABS at the
+    front.
+    """
     return is_off(control, in_force.value) or effect_in_force.front == "off"
 
 

@@ -16,7 +16,7 @@ _RAIN = ("wet", "intermediate")
 
 
 @attrs.frozen
-class OtherRider:
+class WeightDifference:
     """How many kg lighter or heavier the rider is than the one whose set-up this was."""
 
     name: str
@@ -28,15 +28,15 @@ class OtherRider:
 
 @fact("sag of both ends as it stands", gathers=("rider_sag",))
 def sags_now(rider_sag: Mapping[str, RiderSag]) -> bool | Absent:
-    """True where rider sag was not measured at both ends; absent where it was."""
+    """Return True where rider sag was not measured at both ends; absent where it was."""
     return ABSENT if len(rider_sag) == 2 else True
 
 
 @fact("the weight in kit of both riders", at="rider:weight", show=str)
 def other_rider(
     session: Session, rider: Rider, source: Session | None, history: History
-) -> OtherRider | Unknown | Absent:
-    """The rider from whose session the set-up was copied, where that was another one."""
+) -> WeightDifference | Unknown | Absent:
+    """Return the rider from whose session the set-up was copied, where that was another one."""
     if source is None or session.taken_from is not None or None in (source.rider, session.rider):
         return ABSENT
     if source.rider == session.rider:
@@ -45,12 +45,12 @@ def other_rider(
     if theirs is None or theirs.weight is None or rider.weight is None:
         return UNKNOWN
     name = theirs.name or source.rider or ""
-    return OtherRider(name, rider.weight.to("kg") - theirs.weight.to("kg"))
+    return WeightDifference(name, rider.weight.to("kg") - theirs.weight.to("kg"))
 
 
 @fact("the kind of tyre that the set-up was made on", show=str)
 def other_kind(session: Session, tyres: TyreSet, source: Session | None, history: History) -> str | Absent:
-    """The kinds of tyre before and now where the set-up was never ridden on this kind; else absent.
+    """Return the kinds of tyre before and now where the set-up was never ridden on this kind; else absent.
 
     A swap for the weather is not judged here: it brings a set-up of its own.
     """

@@ -59,7 +59,7 @@ class Fact:
     show: Callable[[Any], str] | None
 
     def words(self, subject: str | None) -> str:
-        """Give the label, about this subject where the fact has one."""
+        """Return the label, about this subject where the fact has one."""
         return self.label.format(subject=_spoken(subject))
 
 
@@ -114,14 +114,14 @@ class Facts:
         return tuple(sorted(self._subjects.get(per, {})))
 
     def get(self, name: str, subject: str | None = None) -> Any:
-        """Give the value of a fact, or NotKnown, or ABSENT."""
+        """Return the value of a fact, or NotKnown, or ABSENT."""
         key = (name, subject)
         if key not in self._found:
             self._found[key] = self._compute(name, subject)
         return self._found[key]
 
     def shown(self, name: str, subject: str | None) -> str:
-        """Give the words for a fact as findings quote it; empty where it is not quoted or not known."""
+        """Return the words for a fact as findings quote it; empty where it is not quoted or not known."""
         registered = FACTS.get(name)
         if registered is None or registered.show is None:
             return ""
@@ -131,7 +131,7 @@ class Facts:
     def together(
         self, needs: tuple[str, ...], subject: str | None, gathers: frozenset[str] = frozenset()
     ) -> Any:
-        """Give the values of several facts as a dict, or NotKnown with all that is missing, or ABSENT."""
+        """Return the values of several facts as a dict, or NotKnown with all that is missing, or ABSENT."""
         values: dict[str, Any] = {}
         missing: list[Missing] = []
         for need in needs:

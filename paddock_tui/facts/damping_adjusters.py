@@ -23,7 +23,7 @@ class Legs:
 
 @fact("fork legs that differ")
 def unequal_legs(setup: SetUp, bike: Bike) -> tuple[Legs, ...] | Absent:
-    """Pairs of adjusters in both legs that do the same and are not set alike; absent without one.
+    """Return pairs of adjusters in both legs that do the same and are not set alike; absent without one.
 
     A fork that splits its duties has another thing to adjust in each leg, so nothing of it is a pair.
     """
@@ -40,7 +40,9 @@ def unequal_legs(setup: SetUp, bike: Bike) -> tuple[Legs, ...] | Absent:
 def own_damping(
     subject: str, adjuster: Adjuster, adjuster_value: AdjusterShown, setup: SetUp, bike: Bike
 ) -> AdjusterShown | Absent:
-    """A damping adjuster in use at a figure of the rider's own; absent for a manual's or a technician's."""
+    """Return a damping adjuster in use at a figure of the rider's own; absent for a manual's or a
+    technician's.
+    """
     theirs = adjuster.source in ("manual", "technician")
     used = is_damping(subject, bike) and not damping_unused(subject, setup, bike)
     return adjuster_value if used and not theirs else ABSENT

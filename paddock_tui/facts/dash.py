@@ -40,7 +40,7 @@ class ModeShown:
 
 @fact("the dash", at="session:dash.read")
 def dash_to_read(session: Session, bike: Bike, electronics: str) -> bool | Unknown | Absent:
-    """Whether the dash still has to be read; absent on a bike without controls."""
+    """Return whether the dash still has to be read; absent on a bike without controls."""
     if electronics == "none" or not bike.controls:
         return ABSENT
     if session.dash.planned_mode is not None and session.setup.mode is None:
@@ -52,7 +52,7 @@ def dash_to_read(session: Session, bike: Bike, electronics: str) -> bool | Unkno
 def dash_shown(
     subject: str, control: Control, session: Session, setup: SetUp, bike: Bike
 ) -> DashShown | Unknown | Absent:
-    """What the dash showed of a control where that was written down and the plan says something else."""
+    """Return what the dash showed of a control where that was written down and the plan says something else."""
     shown = session.dash.values.get(subject)
     if shown is None:
         return ABSENT
@@ -64,7 +64,7 @@ def dash_shown(
 
 @fact("the riding mode on the dash", at="session:dash.shown_mode", show=str)
 def mode_shown(session: Session, setup: SetUp) -> ModeShown | Absent:
-    """The riding mode that the dash showed where it is not the planned one."""
+    """Return the riding mode that the dash showed where it is not the planned one."""
     shown, planned = session.dash.shown_mode, setup.mode
     return ABSENT if None in (shown, planned) or shown == planned else ModeShown(str(shown), str(planned))
 

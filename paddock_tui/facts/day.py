@@ -6,7 +6,7 @@ from paddock_tui.facts.controls import in_force_value, mode_of
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.day import Entry, RidingDay
+from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.electronics import Control, function_of, speed_of
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
@@ -25,7 +25,7 @@ class Limiter:
 
 @fact("the posted pit-lane limit", at="day:limits.pit_lane", show=lambda found: f"posted {found}")
 def posted_pit_limit(day: RidingDay) -> Quantity | Unknown:
-    """The pit-lane limit as posted for the day; the venue's usual one never stands in for it."""
+    """Return the pit-lane limit as posted for the day; the venue's usual one never stands in for it."""
     return day.limits.pit_lane or UNKNOWN
 
 
@@ -35,7 +35,7 @@ def posted_pit_limit(day: RidingDay) -> Quantity | Unknown:
     show=lambda found: _limiter(found),
 )
 def limiter(bike: Bike, setup: SetUp) -> Limiter | Unknown | Absent:
-    """The pit limiter and its speed; absent on a bike that has none."""
+    """Return the pit limiter and its speed; absent on a bike that has none."""
     found = _limiter_of(bike, setup)
     if found is None:
         return ABSENT
@@ -48,20 +48,20 @@ def limiter(bike: Bike, setup: SetUp) -> Limiter | Unknown | Absent:
 
 @fact("the pit limiter", at="session:setup.controls.pit-limiter")
 def limiter_without_figure(bike: Bike, setup: SetUp) -> bool | Absent:
-    """Whether the bike has a pit limiter whose figure was not written down."""
+    """Return whether the bike has a pit limiter whose figure was not written down."""
     found = _limiter_of(bike, setup)
     return ABSENT if found is None else found[2] is None
 
 
 @fact("the paperwork of this rider and bike", at="day:entries")
-def entry(day: RidingDay, session: Session) -> Entry:
-    """What was signed, briefed and inspected today for this rider on this bike."""
-    return day.entries.get(session.rider or "", {}).get(session.bike or "", Entry())
+def entry(day: RidingDay, session: Session) -> DayEntry:
+    """Return what was signed, briefed and inspected today for this rider on this bike."""
+    return day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
 
 
 @fact("whether this is an organised session")
 def organised(session: Session) -> bool | Absent:
-    """True for everything but a ride on the road."""
+    """Return True for everything but a ride on the road."""
     return ABSENT if session.kind == "road" else True
 
 

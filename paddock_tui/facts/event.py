@@ -6,10 +6,10 @@ from collections.abc import Mapping
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import FORBIDDEN, Past
+from paddock_tui.facts.past import FORBIDDEN, PastSession
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.day import Entry, RidingDay, Slot
+from paddock_tui.records.day import DayEntry, RidingDay, TimetableSlot
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
 
@@ -44,7 +44,7 @@ class Camera:
 
 
 @attrs.frozen
-class Stop:
+class TimetableStop:
     """A stop of the timetable after which nobody has ridden yet."""
 
     what: str
@@ -55,15 +55,15 @@ class Stop:
 
 
 @fact("the noise reading", at="day:limits.noise", show=str)
-def noise_read(entry: Entry, day: RidingDay) -> NoiseRead | Absent:
-    """The reading and the limit; absent without one of them: nobody judges by another meter."""
+def noise_read(entry: DayEntry, day: RidingDay) -> NoiseRead | Absent:
+    """Return the reading and the limit; absent without one of them: nobody judges by another meter."""
     reading, posted = entry.noise.reading, day.limits.noise
     return ABSENT if reading is None or posted is None else NoiseRead(reading, posted)
 
 
 @fact("the camera", at="day:entries", show=str)
-def camera(entry: Entry, day: RidingDay) -> Camera | Absent:
-    """The camera that is carried; absent where there is none, or nobody wrote of one."""
+def camera(entry: DayEntry, day: RidingDay) -> Camera | Absent:
+    """Return the camera that is carried; absent where there is none, or nobody wrote of one."""
     if entry.camera in (None, "none"):
         return ABSENT
     return Camera(entry.camera or "", entry.tethered, day.camera_rule)
@@ -71,7 +71,7 @@ def camera(entry: Entry, day: RidingDay) -> Camera | Absent:
 
 @fact("whether a lap timer is on the bike", at="bike:lap_timer", show=lambda found: f"lap timer {found}")
 def timer_where_forbidden(bike: Bike, day: RidingDay) -> str | Unknown | Absent:
-    """The lap timer of the bike, asked only where timing is forbidden."""
+    """Return the lap timer of the bike, asked only where timing is forbidden."""
     if day.timing != FORBIDDEN:
         return ABSENT
     return bike.lap_timer or UNKNOWN
@@ -79,8 +79,8 @@ def timer_where_forbidden(bike: Bike, day: RidingDay) -> str | Unknown | Absent:
 
 @fact("the last stop of the timetable", show=str)
 def stop_before(
-    session: Session, records: Mapping[str, Record], rider_today: tuple[Past, ...]
-) -> Stop | Absent:
+    session: Session, records: Mapping[str, Record], rider_today: tuple[PastSession, ...]
+) -> TimetableStop | Absent:
     """Lunch or another stop before this session since which the rider has not ridden."""
     day = records.get("day")
     if not isinstance(day, RidingDay) or session.start is None:
@@ -94,8 +94,8 @@ def stop_before(
     if not before:
         return ABSENT
     until, slot = max(before, key=lambda one: one[0])
-    return Stop(_what(slot), until)
+    return TimetableStop(_what(slot), until)
 
 
-def _what(slot: Slot) -> str:
+def _what(slot: TimetableSlot) -> str:
     return " ".join((slot.what or "a stop").split())

@@ -22,7 +22,7 @@ MOST_LAPS = 500.0
 
 
 @attrs.frozen
-class Rate:
+class FuelRate:
     """A consumption in l/100 km, what it rests on, and whether refills have taught it."""
 
     l_per_100km: float
@@ -49,7 +49,7 @@ class FuelAhead:
 
     plan: FuelPlan
     tank: InTank
-    rate: Rate
+    rate: FuelRate
     left_l: float
     own_reserve_l: float | None = None
 
@@ -60,23 +60,23 @@ class FuelAhead:
         return f"{self.tank.litres:.1f} l in the tank; {asks}{kept}"
 
 
-def rate_of(session: Session, mode: str | None, bike: Bike | None, history: History) -> Rate:
-    """Give the consumption: learnt in this mode, learnt at all, the bike's own, else the usual most."""
+def rate_of(session: Session, mode: str | None, bike: Bike | None, history: History) -> FuelRate:
+    """Return the consumption: learnt in this mode, learnt at all, the bike's own, else the usual most."""
     ground = ROAD if session.kind == "road" else TRACK
     added = session.fuel_added
     filled = None if added is None else (added.to("l"), bool(session.filled_to_brim))
     learnt = fuel_learnt(history, ground, mode, filled)
     if learnt is not None:
-        return Rate(learnt.learnt.rate_l_per_100km, learnt.where, learnt=True)
+        return FuelRate(learnt.learnt.rate_l_per_100km, learnt.where, learnt=True)
     if bike is not None and bike.tank.consumption is not None:
         given = bike.tank.consumption
-        return Rate(given.to("l/100km"), "the bike's default", given=given)
+        return FuelRate(given.to("l/100km"), "the bike's default", given=given)
     low, high = DEFAULT_RATE
-    return Rate(high, f"the most of {low:g} to {high:g}: common practice, no source")
+    return FuelRate(high, f"the most of {low:g} to {high:g}: common practice, no source")
 
 
 def in_tank(session: Session, bike: Bike | None, history: History, rate: float) -> InTank | None:
-    """Give what the tank holds before the outing: brimmed, or counted from the last brim; else None."""
+    """Return what the tank holds before the outing: brimmed, or counted from the last brim; else None."""
     if bike is None or bike.tank.capacity is None:
         return None
     capacity = bike.tank.capacity.to("l")
@@ -95,13 +95,13 @@ def laps_around(session: Session) -> int:
 
 
 def warm_up_laps(session: Session) -> int:
-    """Laps before the start."""
+    """Return laps before the start."""
     return 1 if session.kind == "race" else 0
 
 
 @fact("the tank's capacity", at="bike:tank.capacity")
 def tank_capacity(bike: Bike) -> Quantity | Unknown:
-    """What the tank holds; without it nobody can tell what is in it."""
+    """Return what the tank holds; without it nobody can tell what is in it."""
     return bike.tank.capacity or UNKNOWN
 
 
@@ -109,14 +109,14 @@ def tank_capacity(bike: Bike) -> Quantity | Unknown:
 def fuel_in_tank(
     session: Session, setup: SetUp, bike: Bike, history: History, tank_capacity: Quantity
 ) -> InTank | Unknown:
-    """Litres before the outing."""
+    """Return litres before the outing."""
     rate = rate_of(session, setup.mode, bike, history)
     return in_tank(session, bike, history, rate.l_per_100km) or UNKNOWN
 
 
 @fact("the planned laps or time", at="session:planned_time")
 def planned_time_or_laps(session: Session) -> Quantity | int | Unknown:
-    """What is planned: laps where they are, else time."""
+    """Return what is planned: laps where they are, else time."""
     return session.planned_laps or session.planned_time or UNKNOWN
 
 
@@ -124,7 +124,7 @@ def planned_time_or_laps(session: Session) -> Quantity | int | Unknown:
 def planned_laps(
     session: Session, planned_time_or_laps: Quantity | int, history: History, refs: Mapping[str, Ref]
 ) -> float | Unknown:
-    """The laps that are planned, from minutes by the usual lap of this rider here."""
+    """Return the laps that are planned, from minutes by the usual lap of this rider here."""
     if not isinstance(planned_time_or_laps, Quantity):
         return float(planned_time_or_laps)
     venue = refs["venue"].id if "venue" in refs else None
@@ -137,13 +137,13 @@ def planned_laps(
 
 @fact("the length of a lap", at="venue:length")
 def lap_km(venue: Venue) -> float | Unknown:
-    """Kilometres of one lap."""
+    """Return kilometres of one lap."""
     return UNKNOWN if venue.length is None else venue.length.to("km")
 
 
 @fact("whether fuel has to last for laps", at="session:kind")
 def laps_to_ride(session: Session) -> bool | Absent:
-    """True for everything but a ride on the road, where there are filling stations."""
+    """Return True for everything but a ride on the road, where there are filling stations."""
     return ABSENT if session.kind == "road" else True
 
 
@@ -159,7 +159,7 @@ def fuel_ahead(
     lap_km: float,
     records: Mapping[str, object],
 ) -> FuelAhead | Unknown:
-    """What is left of the fuel when the plan is ridden; the rider's own reserve where one is set."""
+    """Return what is left of the fuel when the plan is ridden; the rider's own reserve where one is set."""
     rate = rate_of(session, setup.mode, bike, history)
     rider = records.get("rider")
     own = rider.limits.fuel_reserve if isinstance(rider, Rider) else None

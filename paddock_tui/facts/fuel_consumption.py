@@ -5,7 +5,7 @@ from collections.abc import Iterable
 
 import attrs
 
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel_learning import LearntRate, Refill, learn_rate_by_mode
 
@@ -24,7 +24,7 @@ class FuelLearnt:
 def fuel_learnt(
     history: History, ground: str, mode: str | None, filled: tuple[float, bool] | None = None
 ) -> FuelLearnt | None:
-    """Give the consumption on road or track: in this riding mode where there is one, else in all.
+    """Return the consumption on road or track: in this riding mode where there is one, else in all.
 
     `filled` is what was filled since the last session, in litres, and whether to the brim.
     """
@@ -43,7 +43,7 @@ def _count(learnt: LearntRate) -> str:
     return f"{learnt.stretches} {fills} from brim to brim, {learnt.km:.0f} km,"
 
 
-def _runs(past: Iterable[Past], filled: tuple[float, bool] | None) -> list[list[Refill]]:
+def _runs(past: Iterable[PastSession], filled: tuple[float, bool] | None) -> list[list[Refill]]:
     """List the fillings in unbroken runs: where kilometres or a filling are not known, a new one begins."""
     runs: list[list[Refill]] = [[]]
     km: float | None = 0.0
@@ -66,7 +66,7 @@ def _runs(past: Iterable[Past], filled: tuple[float, bool] | None) -> list[list[
 
 
 def _can_be(run: list[Refill]) -> bool:
-    """Tell whether the figures of a run are such that anything can be learnt from them."""
+    """Return whether the figures of a run are such that anything can be learnt from them."""
     try:
         learn_rate_by_mode(run)
     except OutOfRange:

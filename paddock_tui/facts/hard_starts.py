@@ -28,7 +28,7 @@ class Starts:
 def starts_in_a_row(
     bike_incidents: tuple[Happened, ...], session: Session, now: dt.datetime
 ) -> Starts | Absent:
-    """The longest row of starts of today that the clutch has not cooled down from; absent without one.
+    """Return the longest row of starts of today that the clutch has not cooled down from; absent without one.
 
     A note without its time counts where it stands in this session; elsewhere nobody can tell.
     """
@@ -43,7 +43,7 @@ def starts_in_a_row(
 
 
 def _rows(noted: Iterable[Happened]) -> Iterator[Starts]:
-    """Give for each start the row that it ends."""
+    """Return for each start the row that it ends."""
     timed = [
         (dt.datetime.combine(one.session.date, one.incident.at), one.incident.count or 1)
         for one in noted
@@ -55,7 +55,7 @@ def _rows(noted: Iterable[Happened]) -> Iterator[Starts]:
 
 
 def _cool(row: Starts, session: Session, now: dt.datetime) -> bool:
-    """Tell whether the clutch has had its minutes by the start of the session, or by now."""
+    """Return whether the clutch has had its minutes by the start of the session, or by now."""
     if row.last is None or session.date is None:
         return False
     moments = [dt.datetime.combine(session.date, session.start)] if session.start is not None else []

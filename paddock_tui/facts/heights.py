@@ -24,7 +24,7 @@ class Raised:
 
 @fact("the height of the {subject}", per="end", show=str)
 def raised_by(end: End, setup: SetUp) -> Raised | Absent:
-    """The fork's or the rear's height where it is written down and above nought."""
+    """Return the fork's or the rear's height where it is written down and above nought."""
     key = "fork_height" if end == "front" else "rear_height"
     height = getattr(setup, key)
     return ABSENT if height is None or height.to("mm") <= 0 else Raised(key, height)

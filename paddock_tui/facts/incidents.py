@@ -6,8 +6,8 @@ from collections.abc import Iterable, Mapping
 import attrs
 
 from paddock_tui.facts.core import fact
-from paddock_tui.facts.past import History, Past
-from paddock_tui.records.day import Entry, RidingDay
+from paddock_tui.facts.past import History, PastSession
+from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
@@ -24,7 +24,7 @@ class Happened:
     ref: Ref | None = None
 
     def path(self, key: str) -> Path:
-        """Give where one of its values stands in its session."""
+        """Return where one of its values stands in its session."""
         return ("incidents", self.number, key)
 
     @property
@@ -42,21 +42,21 @@ class Happened:
         return f"{day} {clock}" if day is not None else clock
 
     def on(self, day: dt.date | None) -> bool:
-        """Tell whether it happened on a day."""
+        """Return whether it happened on a day."""
         return day is not None and self.session.date == day
 
 
 @fact("what happened to this bike")
 def bike_incidents(session: Session, history: History) -> tuple[Happened, ...]:
-    """Everything that happened to this bike, whoever rode it, oldest first."""
+    """Return everything that happened to this bike, whoever rode it, oldest first."""
     return (*_of(history.past), *_own(session))
 
 
 @fact("what happened to this rider")
 def rider_incidents(
-    session: Session, history: History, rider_today: tuple[Past, ...]
+    session: Session, history: History, rider_today: tuple[PastSession, ...]
 ) -> tuple[Happened, ...]:
-    """Everything that happened to this rider, on this bike ever and on any bike today, oldest first."""
+    """Return everything that happened to this rider, on this bike ever and on any bike today, oldest first."""
     there = {one.id for one in history.past}
     other = [one for one in rider_today if one.id not in there]
     past = [one for one in history.past if one.session.rider == session.rider is not None]
@@ -70,7 +70,7 @@ def falls_not_inspected(
     history: History,
     records: Mapping[str, Record],
 ) -> tuple[Happened, ...]:
-    """The falls after which nobody has inspected the bike: neither then, nor on a later day."""
+    """Return the falls after which nobody has inspected the bike: neither then, nor on a later day."""
     days = [one.session.date for one in history.past if one.inspected and one.session.date is not None]
     if session.date is not None and _inspected_today(session, records):
         days.append(session.date)
@@ -88,12 +88,12 @@ def falls_not_inspected(
 
 @fact("what the organiser wants inspected again")
 def inspected_after(records: Mapping[str, Record]) -> str:
-    """The organiser's rule on falls: any, moving, or nothing where it is not known."""
+    """Return the organiser's rule on falls: any, moving, or nothing where it is not known."""
     day = records.get("day")
     return (day.inspection_after_fall or "") if isinstance(day, RidingDay) else ""
 
 
-def _of(past: Iterable[Past]) -> Iterable[Happened]:
+def _of(past: Iterable[PastSession]) -> Iterable[Happened]:
     for one in past:
         ref = Ref("session", one.id)
         for number, incident in _numbered(one.session):
@@ -111,4 +111,4 @@ def _numbered(session: Session) -> list[tuple[str, Incident]]:
 def _inspected_today(session: Session, records: Mapping[str, Record]) -> bool:
     day = records.get("day")
     entries = day.entries if isinstance(day, RidingDay) else {}
-    return bool(entries.get(session.rider or "", {}).get(session.bike or "", Entry()).inspected)
+    return bool(entries.get(session.rider or "", {}).get(session.bike or "", DayEntry()).inspected)

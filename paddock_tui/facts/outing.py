@@ -12,60 +12,62 @@ COLUMN = {"dry": "dry", "damp": "damp", "drying": "damp", "wet": "wet", "standin
 
 @fact("the surface", at="session:surface", show=lambda found: f"surface {found}")
 def surface(session: Session) -> str | Unknown:
-    """What the track is like."""
+    """Return what the track is like."""
     return session.surface or UNKNOWN
 
 
 @fact("the surface", at="session:surface")
 def column(surface: str) -> str:
-    """The surface as it is judged: dry, damp or wet."""
+    """Return the surface as it is judged: dry, damp or wet."""
     return COLUMN[surface]
 
 
 @fact("whether the track is wet")
 def on_wet(column: str) -> bool | Absent:
-    """True on a wet track or in standing water; absent elsewhere, so that nothing is asked for it there."""
+    """Return True on a wet track or in standing water; absent elsewhere, so that nothing is asked for it
+    there.
+    """
     return True if column == "wet" else ABSENT
 
 
 @fact("whether the track is damp")
 def on_damp(column: str) -> bool | Absent:
-    """True on a damp or drying track; absent elsewhere."""
+    """Return True on a damp or drying track; absent elsewhere."""
     return True if column == "damp" else ABSENT
 
 
 @fact("whether the track is not wet")
 def out_of_the_wet(column: str) -> bool | Absent:
-    """True on a dry, damp or drying track; absent in the wet."""
+    """Return True on a dry, damp or drying track; absent in the wet."""
     return ABSENT if column == "wet" else True
 
 
 @fact("the kind of session", at="session:kind")
 def kind(session: Session) -> str | Unknown:
-    """What kind of outing it is."""
+    """Return what kind of outing it is."""
     return session.kind or UNKNOWN
 
 
 @fact("the rider's group", at="rider:group", show=lambda found: f"{found} rider")
 def group(rider: Rider) -> str | Unknown:
-    """The group the rider belongs in."""
+    """Return the group the rider belongs in."""
     return rider.group or UNKNOWN
 
 
 @fact("the kind of the front tyre", at="tyres:front.kind")
 def front_tyre_kind(tyres: TyreSet) -> str | Unknown:
-    """What the front tyre is made for."""
+    """Return what the front tyre is made for."""
     return tyres.front.kind or UNKNOWN
 
 
 @fact("the kind of the rear tyre", at="tyres:rear.kind")
 def rear_tyre_kind(tyres: TyreSet) -> str | Unknown:
-    """What the rear tyre is made for."""
+    """Return what the rear tyre is made for."""
     return tyres.rear.kind or UNKNOWN
 
 
 def is_ridden(session: Session) -> bool:
-    """Tell whether a session was ridden: it has a parked time, a hot pressure or a lap."""
+    """Return whether a session was ridden: it has a parked time, a hot pressure or a lap."""
     hot = session.pressures.get("hot")
     return (
         session.parked is not None
@@ -76,7 +78,7 @@ def is_ridden(session: Session) -> bool:
 
 @fact("whether the session is still to come")
 def to_come(session: Session) -> bool | Absent:
-    """True while the session is not ridden; absent afterwards, so that nothing is asked in hindsight."""
+    """Return True while the session is not ridden; absent afterwards, so that nothing is asked in hindsight."""
     return ABSENT if is_ridden(session) else True
 
 

@@ -17,7 +17,7 @@ FORBIDDEN = "forbidden"
 
 
 @attrs.frozen
-class Past:
+class PastSession:
     """One earlier session: its id, what it holds, and the venue and the length of its lap where known.
 
     `may_time` is whether its day allowed lap timing: laps kept all the same are in no trend. `inspected`
@@ -47,7 +47,7 @@ class History:
     Compared by identity: whoever gives the same one again gets what was learnt from it again at once.
     """
 
-    past: tuple[Past, ...] = ()
+    past: tuple[PastSession, ...] = ()
     tyre_sets: Mapping[str, TyreSet] = attrs.field(factory=dict)
     riders: Mapping[str, Rider] = attrs.field(factory=dict)
 
@@ -56,7 +56,7 @@ NOTHING = History()
 
 
 def tyre_of(tyres: TyreSet | None, end: End) -> Tyre:
-    """Give one tyre of a set; an empty one where the set is not known."""
+    """Return one tyre of a set; an empty one where the set is not known."""
     if tyres is None:
         return Tyre()
     return tyres.front if end == "front" else tyres.rear

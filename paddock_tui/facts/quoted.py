@@ -10,7 +10,7 @@ from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade import wheelie_gears
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.gearing import overall_ratio
 from paddock_tui.trade.wet_grip import wet_words
 
@@ -24,7 +24,7 @@ def wet_said(surface: str) -> str:
 
 @fact("the gears that lift the front wheel, to be quoted")
 def lifting_said(bike: Bike, setup: SetUp, records: Mapping[str, Record]) -> str:
-    """The gears that can lift the front on torque alone, as a sentence; empty where that is not known."""
+    """Return the gears that can lift the front on torque alone, as a sentence; empty where that is not known."""
     rider = records.get("rider")
     mass = bike.wet_mass, rider.weight if isinstance(rider, Rider) else None
     centre = bike.chassis.centre_ahead, bike.chassis.centre_height
@@ -40,7 +40,7 @@ def lifting_said(bike: Bike, setup: SetUp, records: Mapping[str, Record]) -> str
         force_n = wheelie_gears.lift_force_n(kg, known[2].to("m"), known[3].to("m"))
         ratios = [overall_ratio(primary, gear, int(front), int(rear)) for gear in bike.drive.gearbox]
         gears = wheelie_gears.gears_that_lift(ratios, torque, rolled_m / math.tau, force_n)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return ""
     words = wheelie_gears.in_words(gears)
     return f" Rider still, road level: {words} can lift the front on torque alone." if words else ""

@@ -2,7 +2,7 @@
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import History
-from paddock_tui.facts.tyres import Seen, last_seen, unscrubbed
+from paddock_tui.facts.tyres import TyreSeen, last_seen, unscrubbed
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
@@ -13,7 +13,7 @@ WORN_LOOKS = ("flat centre", "cracks", "cord", "split", "below the marks")
 
 @fact("whether the track is cold")
 def cold_track(session: Session) -> bool | None:
-    """Whether the track is under 15 C; None where nobody said."""
+    """Return whether the track is under 15 C; None where nobody said."""
     if isinstance(session.track, Quantity):
         return session.track.to("C") < COLD_TRACK_C
     return None if session.track is None else session.track == "cold"
@@ -23,7 +23,7 @@ def cold_track(session: Session) -> bool | None:
 def poor_rear(
     session: Session, history: History, tyres: TyreSet, cold_track: bool | None
 ) -> tuple[str, ...] | Absent:
-    """What is known to take grip from the rear tyre; absent where nothing is known to.
+    """Return what is known to take grip from the rear tyre; absent where nothing is known to.
 
     A look or a tread that nobody took says nothing: not every tyre is measured. New is what nobody has
     ridden yet.
@@ -35,7 +35,7 @@ def poor_rear(
     if unscrubbed("rear", session, history, tyres) is True:
         found.append("new")
     seen = last_seen("rear", session, history, tyres)
-    if _worn(rear) or (isinstance(seen, Seen) and any(word in WORN_LOOKS for word in seen.looks)):
+    if _worn(rear) or (isinstance(seen, TyreSeen) and any(word in WORN_LOOKS for word in seen.looks)):
         found.append("worn")
     return tuple(found) or ABSENT
 

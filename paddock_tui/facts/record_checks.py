@@ -44,7 +44,7 @@ class NotOnBike:
 
 @fact("figures outside what can be")
 def impossible_figures(records: Mapping[str, Record], refs: Mapping[str, Ref]) -> tuple[Figure, ...]:
-    """Every figure in the records of the situation that lies outside the band of its field."""
+    """Return every figure in the records of the situation that lies outside the band of its field."""
     found: list[Figure] = []
     for role, record in records.items():
         kind = refs[role].kind if role in refs else role
@@ -93,7 +93,7 @@ def _inside(value: Any, band: tuple[float, float, str]) -> bool:
 
 @fact("names that the bike does not have")
 def not_on_bike(setup: SetUp, bike: Bike, electronics: str, suspension: str) -> tuple[NotOnBike, ...]:
-    """Every riding mode, control, adjuster, damping mode, preset or offset that only the set-up knows."""
+    """Return every riding mode, control, adjuster, damping mode, preset or offset that only the set-up knows."""
     damping = bike.damping.get(setup.damping or "")
     presets = (damping.presets or ()) if damping else ()
     named: tuple[tuple[str, str | None, tuple[str, ...]], ...] = (
@@ -131,11 +131,11 @@ class AtOdds:
 
 @fact("records at odds with themselves")
 def records_at_odds(records: Mapping[str, Record]) -> tuple[AtOdds, ...]:
-    """Every contradiction inside a record of the situation, by role."""
+    """Return every contradiction inside a record of the situation, by role."""
     return tuple(AtOdds(role, found) for role in sorted(records) for found in contradictions(records[role]))
 
 
 @fact("references that find no record")
 def lost_references(dangling: tuple[Dangling, ...]) -> tuple[Dangling, ...]:
-    """Every reference of the session, or of what it refers to, that finds nothing in the garage."""
+    """Return every reference of the session, or of what it refers to, that finds nothing in the garage."""
     return dangling

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.incidents import Happened
-from paddock_tui.facts.past import Past
+from paddock_tui.facts.past import PastSession
 from paddock_tui.records.session import Session
 
 
@@ -23,7 +23,7 @@ class Spent:
 
 @fact("knocks to the head")
 def head_contacts(rider_incidents: tuple[Happened, ...]) -> tuple[Happened, ...]:
-    """What touched the helmet, or after which a concussion is suspected."""
+    """Return what touched the helmet, or after which a concussion is suspected."""
     return tuple(one for one in rider_incidents if one.incident.head_contact or one.incident.concussion)
 
 
@@ -42,8 +42,8 @@ def head_not_answered(rider_incidents: tuple[Happened, ...], session: Session) -
 
 
 @fact("how spent the rider is", at="session:fatigue", show=str)
-def spent(session: Session, rider_today: tuple[Past, ...]) -> Spent | Absent:
-    """The rider's fatigue as entered for this session, else after the last one of the day."""
+def spent(session: Session, rider_today: tuple[PastSession, ...]) -> Spent | Absent:
+    """Return the rider's fatigue as entered for this session, else after the last one of the day."""
     if session.fatigue is not None:
         return Spent(session.fatigue, "now")
     for one in reversed(rider_today):
@@ -53,12 +53,12 @@ def spent(session: Session, rider_today: tuple[Past, ...]) -> Spent | Absent:
 
 
 def suspected(one: Happened, day: dt.date | None) -> bool:
-    """Tell whether a concussion is suspected on its own day: said so, or not answered after a knock."""
+    """Return whether a concussion is suspected on its own day: said so, or not answered after a knock."""
     return one.on(day) and one.incident.concussion is not False
 
 
 def cleared(one: Happened) -> bool:
-    """Tell whether all three are there: who cleared the rider, when, and another helmet."""
+    """Return whether all three are there: who cleared the rider, when, and another helmet."""
     incident = one.incident
     named = bool((incident.cleared_by or "").strip())
     return named and incident.cleared_at is not None and incident.helmet_replaced is True

@@ -2,14 +2,14 @@
 
 import attrs
 
-from paddock_tui.facts.controls import Mapped, Shown
+from paddock_tui.facts.controls import Mapped, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import End, tyre_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control, Effect, function_of
 from paddock_tui.records.session import Session
-from paddock_tui.records.session_parts import Reading
+from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import is_off
 from paddock_tui.records.tyres import TyreSet
@@ -32,7 +32,7 @@ class Leaving:
 
 @fact("whether it is a ride on the road")
 def on_the_road(session: Session) -> bool | Absent:
-    """True for a ride on the road, absent for everything else."""
+    """Return True for a ride on the road, absent for everything else."""
     return True if session.kind == "road" else ABSENT
 
 
@@ -40,7 +40,7 @@ def on_the_road(session: Session) -> bool | Absent:
     "the pressure that the {subject} leaves with", at="session:pressures.cold.{subject}", per="end", show=str
 )
 def leaving_with(end: End, session: Session, setup: SetUp) -> Leaving | Absent:
-    """The last reading before the ride, or what it was set to; else what the set-up says."""
+    """Return the last reading before the ride, or what it was set to; else what the set-up says."""
     for name in ORDER:
         found = _read(session.pressures.get(name), end)
         if found is not None:
@@ -56,14 +56,14 @@ def leaving_with(end: End, session: Session, setup: SetUp) -> Leaving | Absent:
     show=lambda found: f"road {found}",
 )
 def road_pressure(end: End, bike: Bike) -> Quantity | Unknown:
-    """The manual's figure for the road."""
+    """Return the manual's figure for the road."""
     found = bike.front.road_pressure if end == "front" else bike.rear.road_pressure
     return found or UNKNOWN
 
 
 @fact("the tread left at the {subject}", per="end", show=lambda found: f"{found} tread left")
 def least_tread(end: End, tyres: TyreSet) -> Quantity | Absent:
-    """The least of the depths that were measured; absent where none was."""
+    """Return the least of the depths that were measured; absent where none was."""
     tyre = tyre_of(tyres, end)
     depths = (tyre.tread_left, tyre.tread_middle, tyre.tread_right)
     known: list[Quantity] = [one for one in depths if one is not None]
@@ -76,13 +76,13 @@ def least_tread(end: End, tyres: TyreSet) -> Quantity | Absent:
     "the kind of the {subject} tyre", at="tyres:{subject}.kind", per="end", show=lambda found: f"{found} tyre"
 )
 def tyre_kind_at(end: End, tyres: TyreSet) -> str | Unknown:
-    """What the tyre is made for."""
+    """Return what the tyre is made for."""
     return tyre_of(tyres, end).kind or UNKNOWN
 
 
 @fact("the wheels that {subject} watches", per="control")
 def wheels_watched(subject: str, control: Control) -> tuple[str, ...] | Absent:
-    """The wheels that a control of ABS is for; absent for a control that is no ABS."""
+    """Return the wheels that a control of ABS is for; absent for a control that is no ABS."""
     function = function_of(subject, control)
     if function not in ("front-abs", "rear-abs", "abs"):
         return ABSENT
@@ -91,9 +91,9 @@ def wheels_watched(subject: str, control: Control) -> tuple[str, ...] | Absent:
 
 @fact("the wheels that {subject} leaves without ABS", per="control")
 def wheels_left(
-    control: Control, wheels_watched: tuple[str, ...], in_force: Shown, effect_in_force: Effect
+    control: Control, wheels_watched: tuple[str, ...], in_force: ShownControl, effect_in_force: Effect
 ) -> tuple[str, ...]:
-    """The wheels without ABS at this level."""
+    """Return the wheels without ABS at this level."""
     wheels = wheels_watched
     if is_off(control, in_force.value):
         return wheels
@@ -102,11 +102,11 @@ def wheels_left(
 
 @fact("what the riding mode is for", show=lambda found: f"riding mode for {found}")
 def mode_made_for(mode_in_use: Mapped) -> str | Absent:
-    """What the riding mode in use is made for; absent where its file does not say."""
+    """Return what the riding mode in use is made for; absent where its file does not say."""
     return mode_in_use.mode.use or ABSENT
 
 
-def _read(reading: Reading | None, end: End) -> Quantity | None:
+def _read(reading: PressureReading | None, end: End) -> Quantity | None:
     if reading is None:
         return None
     if end == "front":

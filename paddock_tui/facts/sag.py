@@ -11,7 +11,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import SagReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.sag import sag_of_lengths
 from paddock_tui.trade.spring_choice import PreloadAt
 
@@ -41,14 +41,16 @@ class PreloadEnd:
 
 @fact("rider sag", per="end", show=str)
 def rider_sag(end: End, session: Session, setup: SetUp, history: History, bike: Bike) -> RiderSag | Absent:
-    """The last sag of this rider at this end; absent where it was not measured, or not as it stands now."""
+    """Return the last sag of this rider at this end; absent where it was not measured, or not as it stands
+    now.
+    """
     reading, holder = _last(session, history, end)
     lengths = (reading.extended, reading.pushed, reading.lifted)
     if holder is None or None in lengths or not _stands(reading, holder, setup, bike, end):
         return ABSENT
     try:
         found = sag_of_lengths(*(one.to("mm") for one in lengths if one is not None))
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return ABSENT
     travel = end_of(bike, end).travel
     return RiderSag(end, found.sag_mm, travel.to("mm") if travel is not None else None)
@@ -56,7 +58,7 @@ def rider_sag(end: End, session: Session, setup: SetUp, history: History, bike: 
 
 @fact("the technician's rider sag, {subject}", at="bike:{subject}.technician_rider_sag", per="end")
 def sag_figure(end: End, rider_sag: RiderSag, bike: Bike) -> Quantity | Unknown | None:
-    """The technician's rider sag, None where there is none and tables serve.
+    """Return the technician's rider sag, None where there is none and tables serve.
 
     Where top-out springs are fitted, or nobody knows, no table serves.
     """
@@ -68,7 +70,7 @@ def sag_figure(end: End, rider_sag: RiderSag, bike: Bike) -> Quantity | Unknown 
 
 @fact("whether preload of the {subject} is at its end", per="end")
 def preload_end(end: End, setup: SetUp, bike: Bike) -> PreloadEnd | None:
-    """The preload adjuster of an end where it stands at its least or most; None elsewhere."""
+    """Return the preload adjuster of an end where it stands at its least or most; None elsewhere."""
     for name, adjuster in bike.adjusters.items():
         value = setup.adjusters.get(name)
         if what_of(name, adjuster) != (end, "preload") or value is None or adjuster.range is None:
@@ -83,7 +85,7 @@ def preload_end(end: End, setup: SetUp, bike: Bike) -> PreloadEnd | None:
 
 @fact("whether rider sag was ever measured")
 def sag_on_record(session: Session, history: History, bike: Bike) -> bool:
-    """Whether rider sag of both ends was measured with this rider, or a technician set it."""
+    """Return whether rider sag of both ends was measured with this rider, or a technician set it."""
     return all(
         end_of(bike, end).technician_rider_sag is not None or _last(session, history, end)[1] is not None
         for end in ("front", "rear")
@@ -92,7 +94,7 @@ def sag_on_record(session: Session, history: History, bike: Bike) -> bool:
 
 @fact("whether hot pressures are on record")
 def hot_on_record(session: Session, history: History) -> bool:
-    """Whether hot pressures of the tyres in use were ever read on this bike."""
+    """Return whether hot pressures of the tyres in use were ever read on this bike."""
     return any(
         hot is not None and None not in (hot.front, hot.rear)
         for one in history.past
@@ -102,12 +104,12 @@ def hot_on_record(session: Session, history: History) -> bool:
 
 
 def end_of(bike: Bike, end: str) -> BikeEnd:
-    """Give one end of a bike."""
+    """Return one end of a bike."""
     return bike.front if end == "front" else bike.rear
 
 
 def _last(session: Session, history: History, end: str) -> tuple[SagReading, Session | None]:
-    """Give the last reading of this rider at one end, and the session that it stands in."""
+    """Return the last reading of this rider at one end, and the session that it stands in."""
     for one in (session, *(past.session for past in reversed(history.past))):
         reading = one.sag.get(end, {}).get("rider")
         whole = reading is not None and None not in (reading.extended, reading.pushed, reading.lifted)
@@ -117,7 +119,7 @@ def _last(session: Session, history: History, end: str) -> tuple[SagReading, Ses
 
 
 def _stands(reading: SagReading, holder: Session, setup: SetUp, bike: Bike, end: str) -> bool:
-    """Tell whether a reading was taken at the preload and on the spring that are in use."""
+    """Return whether a reading was taken at the preload and on the spring that are in use."""
     before, now = (getattr(one, f"{end}_spring") for one in (holder.setup, setup))
     if before is not None and now is not None and not before.same(now):
         return False

@@ -5,7 +5,7 @@ import datetime as dt
 import attrs
 
 from paddock_tui.facts.core import fact
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike, Service
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes_of_bike import label_of
@@ -40,26 +40,26 @@ class ServiceDue:
 
 @fact("the service items")
 def service_items(bike: Bike, session: Session, history: History) -> tuple[ServiceDue, ...]:
-    """Every item of the bike's service with hours left and date due, counted to before this session."""
+    """Return every item of the bike's service with hours left and date due, counted to before this session."""
     return services_due(bike, history)
 
 
 def services_due(bike: Bike, history: History) -> tuple[ServiceDue, ...]:
-    """Give every item of a bike's service with what is left of it after a history."""
+    """Return every item of a bike's service with what is left of it after a history."""
     now = engine_hours(bike, history)
     return tuple(_due(name, item, now) for name, item in sorted(bike.service.items()))
 
 
 def engine_hours(bike: Bike, history: History) -> float | None:
-    """Give the engine's hours: the start value and what was ridden since; None without a start value."""
+    """Return the engine's hours: the start value and what was ridden since; None without a start value."""
     start = bike.start.hours
     if start is None:
         return None
     return start.to("h") + sum(hours_ridden(one.session) for one in since_start(bike, history))
 
 
-def since_start(bike: Bike, history: History) -> tuple[Past, ...]:
-    """Give the sessions that are added to a bike's start values: those after their date."""
+def since_start(bike: Bike, history: History) -> tuple[PastSession, ...]:
+    """Return the sessions that are added to a bike's start values: those after their date."""
     return tuple(one for one in history.past if _after(one.session.date, bike.start.on))
 
 

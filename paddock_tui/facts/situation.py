@@ -7,7 +7,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts
-from paddock_tui.facts.past import ENDS, NOTHING, History, Past
+from paddock_tui.facts.past import ENDS, NOTHING, History, PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -52,7 +52,7 @@ class Situation:
     source: Session | None = None
     earlier: tuple[Session, ...] = ()
     history: History = NOTHING
-    rider_today: tuple[Past, ...] = ()
+    rider_today: tuple[PastSession, ...] = ()
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)

@@ -31,13 +31,13 @@ class AdjusterShown:
 
 @fact("the bike's suspension (listed or none)", at="bike:suspension")
 def suspension(bike: Bike) -> str | Unknown:
-    """Whether the adjusters of the bike are all in its file."""
+    """Return whether the adjusters of the bike are all in its file."""
     return bike.suspension or UNKNOWN
 
 
 @fact("what {subject} is set to", at="session:setup.adjusters.{subject}", per="adjuster", show=str)
 def adjuster_value(subject: str, adjuster: Adjuster, setup: SetUp) -> AdjusterShown | Absent:
-    """The value of an adjuster; one that was not written down is left alone by the rules about values."""
+    """Return the value of an adjuster; one that was not written down is left alone by the rules about values."""
     value = setup.adjusters.get(subject)
     return ABSENT if value is None else AdjusterShown(subject, value, adjuster)
 
@@ -52,20 +52,20 @@ def adjuster_range(adjuster: Adjuster) -> tuple[float, float] | Unknown:
 
 
 def what_of(name: str, adjuster: Adjuster) -> tuple[str, str]:
-    """Tell the end of an adjuster and what it adjusts, the leg of a fork left out of its name."""
+    """Return the end of an adjuster and what it adjusts, the leg of a fork left out of its name."""
     end, what = place_of(name, adjuster)
     return end, what if adjuster.what else what.removesuffix(" left").removesuffix(" right")
 
 
 def damping_unused(name: str, setup: SetUp, bike: Bike) -> bool:
-    """Tell whether the damping mode in use leaves an adjuster without effect."""
+    """Return whether the damping mode in use leaves an adjuster without effect."""
     mode = bike.damping.get(setup.damping or "")
     return mode is not None and mode.closes.get(name, False)
 
 
 @fact("the damping mode", at="session:setup.damping", show=lambda found: f"damping {found}")
 def damping_mode(bike: Bike, setup: SetUp) -> str | Unknown | Absent:
-    """The damping mode in use; by hand where the bike has no other."""
+    """Return the damping mode in use; by hand where the bike has no other."""
     if not bike.damping:
         return UNKNOWN if bike.suspension is None else BY_HAND
     if setup.damping is None:

@@ -7,11 +7,11 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import ENDS, End, History
-from paddock_tui.facts.tyre_pressures import Read, read_at
+from paddock_tui.facts.tyre_pressures import PressureRead, read_at
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
-from paddock_tui.records.session_parts import Reading
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.records.session_parts import PressureReading
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 COMPARABLE_DAYS = 7
@@ -20,7 +20,9 @@ COMPARABLE_DAYS = 7
 
 @fact("whether the air in the {subject} is that of the cold reading", per="end")
 def same_air(end: End, session: Session) -> bool | Absent:
-    """True where the hot reading is of the air read cold; absent once air was let out or put in between."""
+    """Return True where the hot reading is of the air read cold; absent once air was let out or put in
+    between.
+    """
     return ABSENT if _set_since_cold(end, session, but="hot") else True
 
 
@@ -38,8 +40,9 @@ class Lost:
 
 
 @fact("pressure lost at the {subject}", per="end", show=str)
-def lost_since(end: End, session: Session, history: History, cold_read: Read) -> Lost | Absent:
-    """What a tyre has lost since its last cold check, by the gas law; absent where nothing can be compared.
+def lost_since(end: End, session: Session, history: History, cold_read: PressureRead) -> Lost | Absent:
+    """Return what a tyre has lost since its last cold check, by the gas law; absent where nothing can be
+    compared.
 
     Compared with the last session on the same tyres within a week whose air was not let out or put in
     since. The latest other reading is the one that agrees or not.
@@ -54,7 +57,7 @@ def lost_since(end: End, session: Session, history: History, cold_read: Read) ->
         return ABSENT
     try:
         expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, cold_read.celsius)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return ABSENT
     lost = expected - cold_read.pressure.to("kPa")
     again = _latest_again(end, session)
@@ -62,7 +65,7 @@ def lost_since(end: End, session: Session, history: History, cold_read: Read) ->
 
 
 @attrs.frozen
-class Moved:
+class AirMoved:
     """How the air moved since the pressures were set, and what each tyre reads cold by that."""
 
     then_c: float
@@ -75,8 +78,8 @@ class Moved:
 
 
 @fact("how the air moved since the pressures were set", show=str)
-def air_moved(session: Session, earlier: tuple[Session, ...]) -> Moved | Absent:
-    """The air's temperature when the cold pressures were last set today against that of the session.
+def air_moved(session: Session, earlier: tuple[Session, ...]) -> AirMoved | Absent:
+    """Return the air's temperature when the cold pressures were last set today against that of the session.
 
     `tyres` holds for each end what it was left with, and how much more it reads now in kPa. Absent where
     air was let out or put in since at another temperature.
@@ -92,7 +95,7 @@ def air_moved(session: Session, earlier: tuple[Session, ...]) -> Moved | Absent:
     return ABSENT
 
 
-def _moved(session: Session, reading: Reading, now: float, since: str) -> Moved | Absent:
+def _moved(session: Session, reading: PressureReading, now: float, since: str) -> AirMoved | Absent:
     if reading.temperature is None:
         return ABSENT
     then = reading.temperature.to("C")
@@ -104,16 +107,16 @@ def _moved(session: Session, reading: Reading, now: float, since: str) -> Moved 
         try:
             kpa = read.left_at.to("kPa")
             changes[end] = read.left_at, same_air_kpa_gauge(kpa, then, now) - kpa
-        except (CannotBe, OutOfRange):
+        except (Inconsistent, OutOfRange):
             return ABSENT
-    return Moved(then, now, since, changes) if changes else ABSENT
+    return AirMoved(then, now, since, changes) if changes else ABSENT
 
 
 def _called(session: Session) -> str:
     return f"before session {session.number}" if session.number is not None else "earlier today"
 
 
-def _last_cold(end: End, session: Session, history: History) -> tuple[Read, str] | None:
+def _last_cold(end: End, session: Session, history: History) -> tuple[PressureRead, str] | None:
     for one in reversed(history.past):
         before = one.session
         if before.tyres != session.tyres or before.date is None or session.date is None:
@@ -129,24 +132,24 @@ def _last_cold(end: End, session: Session, history: History) -> tuple[Read, str]
 
 
 def _set_since_cold(end: End, session: Session, but: str = "") -> bool:
-    """Tell whether a reading other than the cold one says that air was let out or put in."""
+    """Return whether a reading other than the cold one says that air was let out or put in."""
     found = (one for name, one in session.pressures.items() if name not in ("cold", but))
     return any((one.set_to_front if end == "front" else one.set_to_rear) is not None for one in found)
 
 
-def _latest_again(end: End, session: Session) -> Read | None:
-    """Give the latest reading of one end that is neither the cold nor the hot one."""
+def _latest_again(end: End, session: Session) -> PressureRead | None:
+    """Return the latest reading of one end that is neither the cold nor the hot one."""
     named = sorted(session.pressures.items())
     found = [read_at(end, one, session) for name, one in named if name not in ("cold", "hot")]
     known = [one for one in found if one is not None]
     return max(known, key=lambda one: one.at or dt.time.min, default=None)
 
 
-def _less(again: Read, last: Read, at_least_kpa: float) -> bool:
+def _less(again: PressureRead, last: PressureRead, at_least_kpa: float) -> bool:
     if again.celsius is None or last.celsius is None:
         return False
     try:
         expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, again.celsius)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return False
     return expected - again.pressure.to("kPa") >= at_least_kpa

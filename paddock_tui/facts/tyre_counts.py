@@ -5,7 +5,7 @@ from collections.abc import Iterable, Iterator
 import attrs
 
 from paddock_tui.facts.outing import is_ridden
-from paddock_tui.facts.past import End, History, Past, first_set, tyre_of
+from paddock_tui.facts.past import End, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.service import hours_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
@@ -64,7 +64,7 @@ def tyre_count(history: History, tyres: str, end: End, fallback: TyreSet | None)
     )
 
 
-def _ridden_on(history: History, first: str, end: End) -> Iterator[Past]:
+def _ridden_on(history: History, first: str, end: End) -> Iterator[PastSession]:
     for one in history.past:
         name = one.session.tyres
         if name is not None and is_ridden(one.session) and first_set(history, name, end) == first:

@@ -9,11 +9,11 @@ from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import End, History, tyre_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
-from paddock_tui.records.session_parts import Reading
+from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.cooling_pressure import Freshness, freshness
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.tyre_pressure import gas_temperature_c
 
 FULL_SESSION_MIN = 10.0
@@ -24,7 +24,7 @@ FULL_SESSION_LAPS = 4
 
 
 @attrs.frozen
-class Read:
+class PressureRead:
     """A pressure as it was read at one end, what it was then set to, and when and how warm it was."""
 
     end: End
@@ -43,7 +43,7 @@ class Read:
 
 
 @attrs.frozen
-class Hot(Read):
+class Hot(PressureRead):
     """A hot reading, and what it is worth by the time since parking; None where a time is missing."""
 
     minutes: int | None = None
@@ -54,14 +54,14 @@ class Hot(Read):
 
 
 @fact("the cold reading of the {subject}", per="end", show=lambda found: f"{found.end} cold {found.left_at}")
-def cold_read(end: End, session: Session) -> Read | Absent:
-    """The cold reading of one end; absent where it was not read."""
+def cold_read(end: End, session: Session) -> PressureRead | Absent:
+    """Return the cold reading of one end; absent where it was not read."""
     return read_at(end, session.pressures.get("cold"), session) or ABSENT
 
 
 @fact("the hot reading of the {subject}", at="session:pressures.hot.{subject}", per="end", show=str)
 def hot_read(end: End, session: Session) -> Hot | Absent:
-    """The hot reading of one end with the minutes since parking; absent where it was not read."""
+    """Return the hot reading of one end with the minutes since parking; absent where it was not read."""
     reading = session.pressures.get("hot")
     found = read_at(end, reading, session)
     if found is None:
@@ -75,7 +75,7 @@ def hot_read(end: End, session: Session) -> Hot | Absent:
 
 @fact("the hot target of the {subject}", per="end", show=lambda found: f"target {found}")
 def hot_target(end: End, column: str, tyres: TyreSet) -> Quantity | Absent:
-    """The vendor's hot figure for this surface; absent where nobody entered one.
+    """Return the vendor's hot figure for this surface; absent where nobody entered one.
 
     In the damp a tyre that has a figure for the dry is worked toward that one: patches do not cool it.
     """
@@ -102,12 +102,12 @@ def worked(
     end: End,
     session: Session,
     tyres: TyreSet,
-    cold_read: Read,
+    cold_read: PressureRead,
     hot_read: Hot,
     on_dry: bool,
     same_air: bool,
 ) -> Worked | Absent:
-    """What a full dry session made of the gas; absent where range, temperature or length is not known."""
+    """Return what a full dry session made of the gas; absent where range, temperature or length is not known."""
     tyre = tyre_of(tyres, end)
     if tyre.works_from is None or tyre.works_to is None or cold_read.celsius is None:
         return ABSENT
@@ -115,19 +115,19 @@ def worked(
         return ABSENT
     try:
         gas = gas_temperature_c(cold_read.left_at.to("kPa"), cold_read.celsius, hot_read.pressure.to("kPa"))
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return ABSENT
     return Worked(gas, tyre.works_from.to("C"), tyre.works_to.to("C"))
 
 
 @fact("the planned cold pressure of the {subject}", per="end", show=lambda found: f"planned {found}")
 def planned_start(end: End, setup: SetUp) -> Quantity | Absent:
-    """The starting pressure of the set-up; absent where none is planned."""
+    """Return the starting pressure of the set-up; absent where none is planned."""
     return (setup.front_start if end == "front" else setup.rear_start) or ABSENT
 
 
 @attrs.frozen
-class Start:
+class StartPressure:
     """The cold pressure that one end goes out with, and where it stands."""
 
     end: End
@@ -139,18 +139,20 @@ class Start:
 
 
 @fact("what the {subject} goes out with", per="end", show=str)
-def goes_out_with(end: End, session: Session, setup: SetUp) -> Start | Absent:
-    """What the cold reading left in it, else the starting pressure of the set-up; absent without either."""
+def goes_out_with(end: End, session: Session, setup: SetUp) -> StartPressure | Absent:
+    """Return what the cold reading left in it, else the starting pressure of the set-up; absent without
+    either.
+    """
     read = read_at(end, session.pressures.get("cold"), session)
     if read is not None:
-        return Start(end, read.left_at, read=True)
+        return StartPressure(end, read.left_at, read=True)
     start = setup.front_start if end == "front" else setup.rear_start
-    return ABSENT if start is None else Start(end, start, read=False)
+    return ABSENT if start is None else StartPressure(end, start, read=False)
 
 
 @fact("the last session without a hot reading", show=lambda found: f"session {found}")
 def last_without_hot(session: Session, history: History) -> str | Absent:
-    """The last session ridden on these tyres, where its hot pressures were not written down."""
+    """Return the last session ridden on these tyres, where its hot pressures were not written down."""
     for one in reversed(history.past):
         if not is_ridden(one.session) or one.session.kind == "road" or session.kind == "road":
             continue
@@ -161,8 +163,8 @@ def last_without_hot(session: Session, history: History) -> str | Absent:
     return ABSENT
 
 
-def read_at(end: End, reading: Reading | None, session: Session) -> Read | None:
-    """Give one end of a reading; without a temperature of its own the air's counts. None: not read."""
+def read_at(end: End, reading: PressureReading | None, session: Session) -> PressureRead | None:
+    """Return one end of a reading; without a temperature of its own the air's counts. None: not read."""
     if reading is None:
         return None
     pressure, set_to = (
@@ -172,7 +174,7 @@ def read_at(end: End, reading: Reading | None, session: Session) -> Read | None:
         return None
     air = session.air.to("C") if isinstance(session.air, Quantity) else None
     celsius = reading.temperature.to("C") if reading.temperature is not None else air
-    return Read(end, pressure, set_to, reading.at, celsius)
+    return PressureRead(end, pressure, set_to, reading.at, celsius)
 
 
 def _full(session: Session) -> bool:

@@ -14,7 +14,7 @@ from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.date_code import age_years
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.heat_cycles import KEPT_WARM_MIN
 
 RACE_RUBBER = ("slick", "race-treaded")
@@ -29,7 +29,7 @@ _FELT_TRACK = {"cold": 10.0, "mild": 18.0, "hot": 35.0}
     show=lambda found: "tyres " + ", ".join(f"{end} {kind}" for end, kind in found.items()),
 )
 def fitted(tyres: TyreSet) -> Mapping[End, str] | Unknown:
-    """What each tyre is made for, those that are known."""
+    """Return what each tyre is made for, those that are known."""
     found: dict[End, str] = {}
     for end in ENDS:
         kind = tyre_of(tyres, end).kind
@@ -51,7 +51,7 @@ class KindHere:
 
 @fact("the kind of the {subject} tyre", at="tyres:{subject}.kind", per="end", show=str)
 def kind_here(end: End, tyres: TyreSet) -> KindHere | Unknown | Absent:
-    """What one tyre is made for; absent for a rear that is of the front's kind, which speaks for both."""
+    """Return what one tyre is made for; absent for a rear that is of the front's kind, which speaks for both."""
     front, rear = tyres.front.kind, tyres.rear.kind
     kind = front if end == "front" else rear
     if kind is None:
@@ -67,27 +67,27 @@ def kind_here(end: End, tyres: TyreSet) -> KindHere | Unknown | Absent:
     show=lambda found: f"tyres front {found[0]}, rear {found[1]}",
 )
 def both_kinds(tyres: TyreSet) -> tuple[str, str] | Unknown:
-    """What front and rear are made for; not known while one of them is not."""
+    """Return what front and rear are made for; not known while one of them is not."""
     front, rear = tyres.front.kind, tyres.rear.kind
     return UNKNOWN if front is None or rear is None else (front, rear)
 
 
 @fact("race rubber")
 def race_rubber(fitted: Mapping[End, str]) -> tuple[str, ...] | Absent:
-    """Which kinds of race rubber are on; absent where none is."""
+    """Return which kinds of race rubber are on; absent where none is."""
     kinds = tuple(dict.fromkeys(kind for kind in fitted.values() if kind in RACE_RUBBER))
     return kinds or ABSENT
 
 
 @fact("whether the track is dry")
 def on_dry(column: str) -> bool | Absent:
-    """True on a dry track, absent elsewhere."""
+    """Return True on a dry track, absent elsewhere."""
     return True if column == "dry" else ABSENT
 
 
 @fact("track temperature", at="session:track", show=lambda found: f"track {found:g} C")
 def track_c(session: Session) -> float | Unknown:
-    """Temperature of the track in C; a word stands for a figure in its middle."""
+    """Return temperature of the track in C; a word stands for a figure in its middle."""
     if isinstance(session.track, Quantity):
         return session.track.to("C")
     return _FELT_TRACK[session.track] if session.track is not None else UNKNOWN
@@ -95,19 +95,21 @@ def track_c(session: Session) -> float | Unknown:
 
 @fact("whether tyre warmers are used", at="session:warmers", show=lambda found: f"warmers {found}")
 def warmers(session: Session) -> str | Unknown:
-    """Whether tyre warmers are used before this session: none or used."""
+    """Return whether tyre warmers are used before this session: none or used."""
     return session.warmers or UNKNOWN
 
 
 @fact("whether tyre warmers are used", at="session:warmers", show=lambda found: f"warmers {found}")
 def unwarmed(warmers: str) -> str | Absent:
-    """The word that no warmers are used; absent where they are."""
+    """Return the word that no warmers are used; absent where they are."""
     return ABSENT if warmers == "used" else warmers
 
 
 @fact("minutes on the warmers", show=lambda found: f"{found:.0f} min on the warmers")
 def soaked_min(session: Session, earlier: tuple[Session, ...]) -> float | Absent:
-    """Minutes from cold on the warmers; absent where times are missing or the tyres came in hot before."""
+    """Return minutes from cold on the warmers; absent where times are missing or the tyres came in hot
+    before.
+    """
     off = session.warmers_off or session.went_out or session.start
     if session.warmers != "used" or session.warmers_on is None or off is None:
         return ABSENT
@@ -119,7 +121,7 @@ def soaked_min(session: Session, earlier: tuple[Session, ...]) -> float | Absent
 
 @fact("minutes off the warmers", show=lambda found: f"{found:.0f} min off the warmers")
 def off_warmers_min(session: Session) -> float | Absent:
-    """Minutes from the warmers to the track, once both times stand there."""
+    """Return minutes from the warmers to the track, once both times stand there."""
     if session.warmers != "used" or session.warmers_off is None or session.went_out is None:
         return ABSENT
     minutes = _minutes(session.went_out) - _minutes(session.warmers_off)
@@ -128,14 +130,14 @@ def off_warmers_min(session: Session) -> float | Absent:
 
 @fact("what the warmers are set to", show=lambda found: f"warmers at {found:g} C")
 def warmers_c(session: Session) -> float | Absent:
-    """What the warmers are set to in C; absent where none are used or nobody said."""
+    """Return what the warmers are set to in C; absent where none are used or nobody said."""
     if session.warmers == "none" or session.warmers_at is None:
         return ABSENT
     return session.warmers_at.to("C")
 
 
 @attrs.frozen
-class Seen:
+class TyreSeen:
     """What was last seen on one tyre, and in which session."""
 
     end: End
@@ -147,12 +149,14 @@ class Seen:
 
 
 @fact("the last look at the {subject} tyre", at="session:look.{subject}", per="end", show=str)
-def last_seen(end: End, session: Session, history: History, tyres: TyreSet) -> Seen | Absent:
-    """What was last seen on a tyre since it was fitted, in a set before too; absent where nobody looked."""
+def last_seen(end: End, session: Session, history: History, tyres: TyreSet) -> TyreSeen | Absent:
+    """Return what was last seen on a tyre since it was fitted, in a set before too; absent where nobody
+    looked.
+    """
     fitted_on = tyre_of(tyres, end).fitted
     own = session.look.get(end)
     if own is not None and own.seen:
-        return Seen(end, own.seen, "this session")
+        return TyreSeen(end, own.seen, "this session")
     if session.tyres is None:
         return ABSENT
     first = first_set(history, session.tyres, end)
@@ -163,13 +167,13 @@ def last_seen(end: End, session: Session, history: History, tyres: TyreSet) -> S
             return ABSENT
         look = one.session.look.get(end)
         if look is not None and look.seen:
-            return Seen(end, look.seen, f"session {one.id}")
+            return TyreSeen(end, look.seen, f"session {one.id}")
     return ABSENT
 
 
 @fact("whether the {subject} tyre is scrubbed in", per="end")
 def unscrubbed(end: End, session: Session, history: History, tyres: TyreSet) -> bool | Absent:
-    """True for a tyre with its shiny skin on that nobody has ridden yet; absent otherwise."""
+    """Return True for a tyre with its shiny skin on that nobody has ridden yet; absent otherwise."""
     if tyre_of(tyres, end).scrubbed is not False:
         return ABSENT
     ridden = any(one.tyres == session.tyres and is_ridden(one) for one in _sessions(history))
@@ -178,7 +182,7 @@ def unscrubbed(end: End, session: Session, history: History, tyres: TyreSet) -> 
 
 @fact("heat cycles of the {subject} tyre", per="end", show=lambda found: f"{found} heat cycles")
 def tyre_cycles(end: End, session: Session, history: History, tyres: TyreSet) -> int | Absent:
-    """Heat cycles before this session: what the file starts with, and the sessions on this bike since.
+    """Return heat cycles before this session: what the file starts with, and the sessions on this bike since.
 
     A tyre that another set began with is followed to there. Sessions on other bikes are not seen.
     """
@@ -198,13 +202,13 @@ def cycles_limit(rider: Rider) -> int | Absent:
 
 @fact("the age of the {subject} tyre", per="end", show=lambda found: f"{found:.1f} years old")
 def tyre_age(end: End, session: Session, tyres: TyreSet) -> float | Absent:
-    """Age in years on the session's day by the date code; absent where it cannot be read."""
+    """Return age in years on the session's day by the date code; absent where it cannot be read."""
     code = tyre_of(tyres, end).date_code
     if code is None or session.date is None:
         return ABSENT
     try:
         return age_years(code, session.date)
-    except CannotBe:
+    except Inconsistent:
         return ABSENT
 
 

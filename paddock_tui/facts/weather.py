@@ -20,7 +20,7 @@ class Coldest:
 
 @fact("the temperature", at="session:air", show=str)
 def coldest(session: Session) -> Coldest | Absent:
-    """The lower of the temperatures that were measured; absent where none was."""
+    """Return the lower of the temperatures that were measured; absent where none was."""
     known = [("Air", session.air), ("Track", session.track)]
     measured = [(one.to("C"), f"{name} {one}") for name, one in known if isinstance(one, Quantity)]
     return Coldest(*min(measured)) if measured else ABSENT

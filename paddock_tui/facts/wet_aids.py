@@ -3,22 +3,22 @@
 from collections.abc import Iterator
 
 from paddock_tui.facts.controls import FRONT_ABS, in_force_value, levels_of
-from paddock_tui.facts.wet_values import Conditions, Part, Wanted, WetValue
+from paddock_tui.facts.wet_values import Conditions, Part, WetValue, WetValues
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import FUNCTIONS, HELP_FUNCTIONS, Control, Mode, function_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off, label_of
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.levels import OFF_HELP, Level, Scale
 from paddock_tui.trade.starting_levels import Aid, starting_help
 
 _SAME = 1e-9
 
 
-def wet_aids(setup: SetUp, bike: Bike, conditions: Conditions) -> Wanted:
-    """Give what the electronics would be set to, in the bike's own numbers; never less help than now.
+def wet_aids(setup: SetUp, bike: Bike, conditions: Conditions) -> WetValues:
+    """Return what the electronics would be set to, in the bike's own numbers; never less help than now.
 
     Each aid goes to the start for group, surface and rear tyre, rounded toward more help, inside what the
     riding mode leaves. A control that is not written down, or whose direction is not known, is left.
@@ -42,7 +42,7 @@ def wet_aids(setup: SetUp, bike: Bike, conditions: Conditions) -> Wanted:
             words.append(found)
         elif found is not None:
             values.append(found)
-    return Wanted(tuple(values), tuple(words))
+    return WetValues(tuple(values), tuple(words))
 
 
 def _in_order(bike: Bike) -> list[tuple[str, Control]]:
@@ -66,7 +66,7 @@ def _mode(setup: SetUp, bike: Bike, damp: bool) -> tuple[str | None, list[str]]:
 
 
 def _lowers(setup: SetUp, bike: Bike, mode: Mode) -> bool:
-    """Tell whether a riding mode gives less help, or holds the rear more, than what is in force now.
+    """Return whether a riding mode gives less help, or holds the rear more, than what is in force now.
 
     So does one that leaves a wheel without ABS that has it now; and one that does not allow what a control
     is set to is not for it either, where nobody knows which other value would help as much.
@@ -149,14 +149,14 @@ def _launch(name: str, control: Control, old: Setting | None) -> WetValue | None
 
 
 def _start(scale: Scale, function: str, wanted: float) -> float:
-    """Give the position to start at: an aid rounds toward more help, engine braking to the nearest."""
+    """Return the position to start at: an aid rounds toward more help, engine braking to the nearest."""
     if function == "engine-braking":
         return scale.position_of(scale.nearest(wanted))
     return wanted
 
 
 def _picked(scale: Scale, left: tuple[Level, ...], old: Setting, wanted: float) -> Level | None:
-    """Give the least level that is enough and not under the old one; else the most that is above it."""
+    """Return the least level that is enough and not under the old one; else the most that is above it."""
     now = _position(scale, old)
     enough = [one for one in left if scale.position_of(one) >= max(now, wanted) - _SAME]
     if enough:
@@ -180,7 +180,7 @@ def _inside(level: Setting, bounds: tuple[Setting, ...]) -> bool:
 
 
 def _leaves_a_wheel(name: str, control: Control, level: Setting, now: Setting | None = None) -> bool:
-    """Tell whether a level leaves a wheel without ABS, one that the level of now does not leave."""
+    """Return whether a level leaves a wheel without ABS, one that the level of now does not leave."""
     return bool(_left_wheels(name, control, level) - _left_wheels(name, control, now))
 
 
@@ -201,10 +201,10 @@ def _scale(name: str, control: Control) -> Scale | None:
 
 
 def _position(scale: Scale, level: Setting) -> float:
-    """Give the position of a level; off, and what is no level of the bike, stand below the least."""
+    """Return the position of a level; off, and what is no level of the bike, stand below the least."""
     try:
         return OFF_HELP if scale.is_off(level) else scale.position_of(level)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return OFF_HELP
 
 

@@ -11,7 +11,7 @@ import attrs
 
 from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.suspension import damping_unused, what_of
-from paddock_tui.facts.wet_values import Part, Wanted, WetValue
+from paddock_tui.facts.wet_values import Part, WetValue, WetValues
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
@@ -52,8 +52,8 @@ class _Way:
     spare: float
 
 
-def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool) -> Wanted:
-    """Give where adjusters would go from their dry values; what cannot be told is said in words.
+def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool) -> WetValues:
+    """Return where adjusters would go from their dry values; what cannot be told is said in words.
 
     Adjusters that the damping mode in use closes are left alone; both legs of a fork are set alike.
     """
@@ -75,11 +75,11 @@ def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool) -> W
             words[found] = None
         elif found is not None:
             values.append(found)
-    return Wanted(tuple(values), tuple(words))
+    return WetValues(tuple(values), tuple(words))
 
 
 def _opening(name: str, adjuster: Adjuster, damp: bool) -> _Way | str:
-    """Tell how damping is opened; in words where the bike's file does not say how it is counted."""
+    """Return how damping is opened; in words where the bike's file does not say how it is counted."""
     clicks = CLICKS_DAMP if damp else CLICKS_WET
     label = label_of(name)
     if adjuster.counted_from is None or adjuster.range is None or adjuster.unit not in ("click", "turn"):
@@ -96,7 +96,7 @@ def _opening(name: str, adjuster: Adjuster, damp: bool) -> _Way | str:
 
 
 def _taking_off(name: str, adjuster: Adjuster, bike: Bike) -> _Way | str:
-    """Tell how preload is taken off; in words where a turn of it, or how it is counted, is not known."""
+    """Return how preload is taken off; in words where a turn of it, or how it is counted, is not known."""
     end = what_of(name, adjuster)[0]
     per_turn = {"front": bike.front, "rear": bike.rear}.get(end, BikeEnd()).preload_per_turn
     mm = {"mm": 1.0, "turn": per_turn.to("mm") if per_turn is not None else None}.get(adjuster.unit or "")
@@ -135,7 +135,7 @@ def _value(name: str, setup: SetUp, bike: Bike, dry: SetUp | None, way: _Way) ->
 
 
 def _dry_value(name: str, bike: Bike, dry: SetUp, sign: float) -> float | None:
-    """Give what an adjuster stood at in the dry; of two legs that do the same the more open one."""
+    """Return what an adjuster stood at in the dry; of two legs that do the same the more open one."""
     if damping_unused(name, dry, bike):
         return None
     adjuster = bike.adjusters[name]

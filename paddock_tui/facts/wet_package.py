@@ -28,7 +28,7 @@ from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.starting_levels import TyreState
 
 _RAIN_TYRES = ("wet", "intermediate")
@@ -73,7 +73,7 @@ class LeftWet:
 def package_of(
     setup: SetUp, bike: Bike, conditions: Conditions, dry: SetUp | None = None, tyres: TyreSet | None = None
 ) -> WetPackage:
-    """Give what of a set-up is not as wet as the package, for these conditions and this dry set-up."""
+    """Return what of a set-up is not as wet as the package, for these conditions and this dry set-up."""
     aids = wet_aids(setup, bike, conditions)
     suspension = wet_suspension(setup, bike, dry, conditions.damp)
     words = (*_tyres(tyres, conditions), *suspension.words, *aids.words)
@@ -83,7 +83,7 @@ def package_of(
 def in_the_dry(
     rider: str | None, history: History, source: Session | None = None, source_id: str | None = None
 ) -> InTheDry | None:
-    """Give what a rider last had in the dry on this bike: the session copied from, else the last ridden."""
+    """Return what a rider last had in the dry on this bike: the session copied from, else the last ridden."""
     if source is not None and COLUMN.get(source.surface or "") == "dry" and source.rider == rider:
         return InTheDry(source.setup, source_id or "the session before", source.taken_from)
     for one in reversed(history.past):
@@ -95,7 +95,7 @@ def in_the_dry(
 
 @fact("the surface", at="session:surface")
 def wet_ground(session: Session, surface: str, column: str) -> str | Absent:
-    """The surface where the wet package is for it; absent in the dry, and on the road."""
+    """Return the surface where the wet package is for it; absent in the dry, and on the road."""
     return ABSENT if column == "dry" or session.kind == "road" else surface
 
 
@@ -112,7 +112,7 @@ def wet_package(
     history: History,
     cold_track: bool | None,
 ) -> WetPackage | Absent:
-    """What of the set-up is less wet than the package; absent where nothing of it is open."""
+    """Return what of the set-up is less wet than the package; absent where nothing of it is open."""
     poor = poor_rear(session, history, tyres, cold_track)
     rear = TyreState(poor is not ABSENT and "worn" in poor, poor is not ABSENT and "new" in poor)
     dry = in_the_dry(session.rider, history, _own(session, source), session.copied_from)
@@ -125,7 +125,7 @@ def wet_package(
 def left_wet(
     session: Session, setup: SetUp, bike: Bike, column: str, source: Session | None, history: History
 ) -> LeftWet | Absent:
-    """A riding mode made for wet, or maps and damping as in the wet just before, on a dry track.
+    """Return a riding mode made for wet, or maps and damping as in the wet just before, on a dry track.
 
     A soft map by itself is anybody's choice in the dry: it counts only where this rider had it in the wet
     session before, and a sharper one when last in the dry. So do damping and preload, and so does a riding
@@ -167,7 +167,7 @@ def _still_turned(setup: SetUp, wet: SetUp, dry: SetUp, bike: Bike) -> Iterator[
 
 
 def _own(session: Session, source: Session | None) -> Session | None:
-    """Give the session copied from where it was this bike's."""
+    """Return the session copied from where it was this bike's."""
     return source if source is not None and source.bike == session.bike else None
 
 
@@ -183,7 +183,7 @@ def _softer(name: str, bike: Bike, now: Setting, then: Setting) -> bool:
     scale = levels.help_if_known() if levels is not None else None
     try:
         return scale is not None and scale.help_of(now) > scale.help_of(then)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return False
 
 

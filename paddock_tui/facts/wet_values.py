@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.trade.starting_levels import Group, Surface, TyreKind, TyreState
+from paddock_tui.trade.starting_levels import RiderGroup, Surface, TyreKind, TyreState
 
 Part = Literal["mode", "aid", "engine braking", "launch", "damping", "preload"]
 
@@ -31,7 +31,7 @@ class WetValue:
 
 
 @attrs.frozen
-class Wanted:
+class WetValues:
     """The values that a part of the package sets, and what of it no value can say."""
 
     values: tuple[WetValue, ...] = ()
@@ -42,7 +42,7 @@ class Wanted:
 class Conditions:
     """Who rides, on what, with which rear tyre."""
 
-    group: Group
+    group: RiderGroup
     surface: Surface
     tyre: TyreKind
     rear: TyreState = attrs.field(factory=TyreState)
@@ -54,14 +54,14 @@ class Conditions:
 
 
 def conditions_of(group: str, surface: str, tyre: str | None, rear: TyreState | None = None) -> Conditions:
-    """Give the conditions from the words of the records.
+    """Return the conditions from the words of the records.
 
     The tyres are part of the package: a slick, which has no levels for the wet, counts as the rain tyre
     that belongs in its place, and so does a tyre of which nothing is asked, as on a profile.
     """
     kind = {"track-day": "trackday", "slick": "wet", None: "wet"}.get(tyre, tyre)
     ground = {"standing water": "standing"}.get(surface, surface)
-    return Conditions(Group(group), Surface(ground), TyreKind(kind), rear or TyreState())
+    return Conditions(RiderGroup(group), Surface(ground), TyreKind(kind), rear or TyreState())
 
 
 def _written(value: int | float | str) -> str:

@@ -23,7 +23,7 @@ class Rolled:
 
 
 def rear_rolled(tyre: Tyre, bike: Bike | None) -> Rolled | None:
-    """Give the circumference: of this tyre measured, of the bike's measured, else from a marking."""
+    """Return the circumference: of this tyre measured, of the bike's measured, else from a marking."""
     if tyre.circumference is not None:
         return Rolled(tyre.circumference, "tyres")
     if bike is not None and bike.rear.circumference is not None:

@@ -5,7 +5,7 @@ import re
 from paddock_tui.facts.aids import watching
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.outing import is_ridden
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
@@ -36,7 +36,7 @@ def other_sizes(session: Session, tyres: TyreSet, bike: Bike, history: History) 
 
 @fact("the sprockets", at="session:setup.rear_sprocket", show=str)
 def other_sprockets(setup: SetUp, bike: Bike, history: History) -> str | Absent:
-    """Sprockets that this bike has not run with, in words; absent where it has, or they are not known."""
+    """Return sprockets that this bike has not run with, in words; absent where it has, or they are not known."""
     now = _teeth(setup)
     before = {_teeth(one.session.setup) for one in _ridden(history)}
     before = {one for one in before if None not in one}
@@ -46,7 +46,7 @@ def other_sprockets(setup: SetUp, bike: Bike, history: History) -> str | Absent:
 
 
 def sizes_of(tyres: TyreSet) -> Sizes | None:
-    """Give width, profile and rim of both tyres; None where one of them is not known."""
+    """Return width, profile and rim of both tyres; None where one of them is not known."""
     found = [_numbers(tyre.size or "") for tyre in (tyres.front, tyres.rear)]
     return (found[0], found[1]) if all(len(one) == 3 for one in found) else None
 
@@ -59,5 +59,5 @@ def _teeth(setup: SetUp) -> tuple[int | None, int | None]:
     return setup.front_sprocket, setup.rear_sprocket
 
 
-def _ridden(history: History) -> list[Past]:
+def _ridden(history: History) -> list[PastSession]:
     return [one for one in history.past if is_ridden(one.session)]

@@ -4,7 +4,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import is_ridden
-from paddock_tui.facts.past import ENDS, End, History, Past, first_set
+from paddock_tui.facts.past import ENDS, End, History, PastSession, first_set
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Work
@@ -29,7 +29,7 @@ class Undone:
 
 
 @attrs.frozen
-class Moved:
+class MovedPart:
     """What moved the rear axle or the chain, in words."""
 
     words: str
@@ -53,7 +53,7 @@ def wheel_work(session: Session, history: History, wheels_changed: tuple[End, ..
 
 @fact("wheels with other tyres than last time")
 def wheels_changed(session: Session, history: History) -> tuple[End, ...]:
-    """The ends at which another tyre is on than when the bike was last ridden."""
+    """Return the ends at which another tyre is on than when the bike was last ridden."""
     before = next((one.session.tyres for one in _ridden(history) if one.session.tyres is not None), None)
     now = session.tyres
     if before is None or now is None or before == now:
@@ -62,7 +62,7 @@ def wheels_changed(session: Session, history: History) -> tuple[End, ...]:
 
 
 @fact("what moved the chain", show=str)
-def chain_moved(session: Session, history: History, wheels_changed: tuple[End, ...]) -> Moved | Absent:
+def chain_moved(session: Session, history: History, wheels_changed: tuple[End, ...]) -> MovedPart | Absent:
     """Other sprockets or links than last time, the rear wheel out, or work on them; else absent."""
     words = _sprockets(session, history)
     if "rear" in wheels_changed:
@@ -71,7 +71,7 @@ def chain_moved(session: Session, history: History, wheels_changed: tuple[End, .
         one.what for one in session.work.values() if one.what in ("wheel out", "axle", "chain", "sprocket")
     ]
     words += [f"{what} in the work done" for what in dict.fromkeys(done)]
-    return Moved("; ".join(words)) if words else ABSENT
+    return MovedPart("; ".join(words)) if words else ABSENT
 
 
 @fact("oil work", show=str)
@@ -81,7 +81,7 @@ def oil_work(session: Session, history: History) -> Undone | Absent:
 
 
 def _waiting(session: Session, history: History, kinds: tuple[str, ...], tick: str) -> Undone | None:
-    """Give the last work of these kinds without its tick; a later ticked one of its kind settles it."""
+    """Return the last work of these kinds without its tick; a later ticked one of its kind settles it."""
     found: dict[str, Undone] = {}
     for where in (*history.past, None):
         holder = session if where is None else where.session
@@ -100,7 +100,7 @@ def _waiting(session: Session, history: History, kinds: tuple[str, ...], tick: s
     return attrs.evolve(last, words="; ".join(one.words for one in found.values()))
 
 
-def _words(work: Work, where: Past | None) -> str:
+def _words(work: Work, where: PastSession | None) -> str:
     at = f" {work.at:%H:%M}" if work.at is not None else ""
     return f"{work.what}{at}" + (f" in session {where.id}" if where is not None else "")
 
@@ -120,7 +120,7 @@ def _sprockets(session: Session, history: History) -> list[str]:
     return found
 
 
-def _ridden(history: History) -> list[Past]:
+def _ridden(history: History) -> list[PastSession]:
     """List the ridden sessions, latest first."""
     return [one for one in reversed(history.past) if is_ridden(one.session)]
 

@@ -13,7 +13,7 @@ from paddock_tui.rules import SERIOUS, Finding
 
 
 @attrs.frozen
-class Context:
+class ActionContext:
     """What an action may look at to tell whether it can act.
 
     `room` is the page shown; `session` whether a session is looked at; `finding` the one that accept
@@ -31,7 +31,7 @@ class Context:
     unkept: bool = False
 
 
-def _always(_: Context) -> str:
+def _always(_: ActionContext) -> str:
     return ""
 
 
@@ -43,19 +43,19 @@ class Action:
     key: str
     label: str
     help: str
-    off: Callable[[Context], str] = _always
+    off: Callable[[ActionContext], str] = _always
     room: bool = False
 
 
-def _needs_subject(context: Context) -> str:
+def _needs_subject(context: ActionContext) -> str:
     return "" if context.session or context.profile else "there is no session and no profile yet: g, then n"
 
 
-def _needs_session(context: Context) -> str:
+def _needs_session(context: ActionContext) -> str:
     return "" if context.session else "there is no session here"
 
 
-def _accept_off(context: Context) -> str:
+def _accept_off(context: ActionContext) -> str:
     if context.profile and not context.session:
         return "a profile's findings cannot be accepted: accept them in a session"
     if context.finding is None:
@@ -67,7 +67,7 @@ def _accept_off(context: Context) -> str:
     return ""
 
 
-def _remedy_off(context: Context) -> str:
+def _remedy_off(context: ActionContext) -> str:
     if context.finding is None:
         return "there is no finding to mend"
     if not context.finding.remedy.puts:
@@ -75,26 +75,26 @@ def _remedy_off(context: Context) -> str:
     return ""
 
 
-def _undo_off(context: Context) -> str:
+def _undo_off(context: ActionContext) -> str:
     return "" if context.undo is not None else "there is nothing to undo"
 
 
-def _redo_off(context: Context) -> str:
+def _redo_off(context: ActionContext) -> str:
     return "" if context.redo is not None else "nothing to do again"
 
 
 NOT_KEPT = "all that was entered is kept"
 
 
-def _kept_off(context: Context) -> str:
+def _kept_off(context: ActionContext) -> str:
     return "" if context.unkept else NOT_KEPT
 
 
-def _why_off(context: Context) -> str:
+def _why_off(context: ActionContext) -> str:
     return "" if context.row is not None else "there is no row under the cursor"
 
 
-def _offer_off(context: Context) -> str:
+def _offer_off(context: ActionContext) -> str:
     if context.room == "next":
         return ""
     if not (context.session or context.profile):
@@ -102,7 +102,7 @@ def _offer_off(context: Context) -> str:
     return "" if context.row is not None and context.row.offer else "this row offers no value to take over"
 
 
-def _change_off(context: Context) -> str:
+def _change_off(context: ActionContext) -> str:
     if context.room == "change":
         return ""
     on_change = context.room == "ledger" and context.row is not None and context.row.path[:1] == ("ledger",)
@@ -241,11 +241,11 @@ def printed(action: Action) -> str:
 
 
 def by_id(name: str) -> Action:
-    """Give an action by its id."""
+    """Return an action by its id."""
     return next(action for action in ACTIONS if action.id == name)
 
 
-def hints(context: Context) -> tuple[str, ...]:
+def hints(context: ActionContext) -> tuple[str, ...]:
     """List the keys that can act now, most wanted last so that the first may be dropped."""
     wanted = [
         "redo",
@@ -289,12 +289,12 @@ def help_page() -> Page:
     )
 
 
-def actions_page(context: Context) -> Page:
+def actions_page(context: ActionContext) -> Page:
     """Make the palette: every action, with the reason where it cannot act."""
     return Page("all actions", (Section("enter does it", tuple(_action_rows(context))),))
 
 
-def _action_rows(context: Context) -> Iterator[Row]:
+def _action_rows(context: ActionContext) -> Iterator[Row]:
     for one in ACTIONS:
         off = one.off(context)
         yield Row(printed(one), one.label, aside=off or one.help, kind="link", key=one.id)

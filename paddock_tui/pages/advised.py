@@ -4,13 +4,13 @@ from collections.abc import Mapping
 
 import attrs
 
-from paddock_tui.advice.beside_setup import Beside
+from paddock_tui.advice.beside_setup import BesideRow
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Path, Ref
 
 
-def advised(page: Page, ref: Ref, beside: Mapping[Path, Beside]) -> Page:
-    """Give a page whose rows of one record carry their answers."""
+def advised(page: Page, ref: Ref, beside: Mapping[Path, BesideRow]) -> Page:
+    """Return a page whose rows of one record carry their answers."""
     sections = tuple(
         attrs.evolve(section, rows=tuple(_row(row, ref, beside) for row in section.rows))
         for section in page.sections
@@ -18,7 +18,7 @@ def advised(page: Page, ref: Ref, beside: Mapping[Path, Beside]) -> Page:
     return attrs.evolve(page, sections=sections)
 
 
-def _row(row: Row, ref: Ref, beside: Mapping[Path, Beside]) -> Row:
+def _row(row: Row, ref: Ref, beside: Mapping[Path, BesideRow]) -> Row:
     found = beside.get(row.path) if row.kind == "field" and row.ref == ref else None
     if found is None or row.trouble:
         return row
@@ -29,7 +29,7 @@ def _row(row: Row, ref: Ref, beside: Mapping[Path, Beside]) -> Row:
 
 
 def working_section(working: tuple[str, ...]) -> Section:
-    """Give the working of an answer line by line: the answer first, then inputs, formula and source."""
+    """Return the working of an answer line by line: the answer first, then inputs, formula and source."""
     rows = tuple(_line(text, place) for place, text in enumerate(working))
     return Section("worked out", rows)
 

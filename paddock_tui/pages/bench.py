@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input
+from paddock_tui.advice.calculators import Answer, Calculator, FilledInput, Input
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import UNKNOWN_WORD, also_in
 from paddock_tui.records.common import AIR_PRESSURE, Units
@@ -27,12 +27,12 @@ def bench_page(calculators: tuple[Calculator, ...], typed: Typed, heading: str, 
 
 
 def typed_of(calculator: Calculator, typed: Typed) -> dict[str, Any]:
-    """Give what was typed into one calculator."""
+    """Return what was typed into one calculator."""
     return {key: value for (owner, key), value in typed.items() if owner == calculator.id}
 
 
 def input_at(calculators: tuple[Calculator, ...], path: Path) -> tuple[Calculator, Input] | None:
-    """Give the calculator and the input that a row's path names."""
+    """Return the calculator and the input that a row's path names."""
     if len(path) != 3 or path[0] != BENCH:
         return None
     for calculator in calculators:
@@ -51,7 +51,7 @@ def _section(calculator: Calculator, typed: Typed, units: Units) -> Section:
     return Section(calculator.title, (*inputs, *answers), note)
 
 
-def _input_row(calculator: Calculator, declared: Input, found: Filled | None, units: Units) -> Row:
+def _input_row(calculator: Calculator, declared: Input, found: FilledInput | None, units: Units) -> Row:
     value = None if found is None else found.value
     aside = declared.help if found is None else _where(declared, found, units)
     return Row(
@@ -66,12 +66,12 @@ def _input_row(calculator: Calculator, declared: Input, found: Filled | None, un
     )
 
 
-def _where(declared: Input, found: Filled, units: Units) -> str:
+def _where(declared: Input, found: FilledInput, units: Units) -> str:
     also = "" if declared.shape is AIR_PRESSURE else also_in(found.value, units)
     return "; ".join(filter(None, (also, found.origin)))
 
 
-def _about(declared: Input, found: Filled | None) -> tuple[str, ...]:
+def _about(declared: Input, found: FilledInput | None) -> tuple[str, ...]:
     lines = [declared.name]
     if declared.help:
         lines.append(f"what it is: {declared.help}")

@@ -39,7 +39,7 @@ def checklist_page(situation: Situation, heading: str, loaded: Iterable[Loaded] 
 
 
 def first_open(situation: Situation) -> tuple[str, ...] | None:
-    """Give the identity of the first open item of the stage at hand, to begin at; None without one."""
+    """Return the identity of the first open item of the stage at hand, to begin at; None without one."""
     checked = checked_of(situation)
     hand = hand_of(situation, checked)
     for one in checked.lists:
@@ -49,13 +49,13 @@ def first_open(situation: Situation) -> tuple[str, ...] | None:
 
 
 def checked_of(situation: Situation) -> Checked:
-    """Give the lists of a situation; none where there is no session."""
+    """Return the lists of a situation; none where there is no session."""
     found = situation.facts().get("checked")
     return found if isinstance(found, Checked) else Checked()
 
 
 def hand_of(situation: Situation, checked: Checked) -> AtHand | None:
-    """Give the stage at hand; None where nothing is open in what is due."""
+    """Return the stage at hand; None where nothing is open in what is due."""
     if situation.session is None:
         return None
     return at_hand(

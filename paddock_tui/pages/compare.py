@@ -50,7 +50,7 @@ def _row(one: Difference) -> Row:
 
 
 def _controls(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
-    """Give the controls that differ as they are in force: what a riding mode fixes counts."""
+    """Return the controls that differ as they are in force: what a riding mode fixes counts."""
     for name, control in bike.controls.items():
         this, that = _in_force(name, control, left.setup, bike), _in_force(name, control, right.setup, bike)
         outside = "; ".join(

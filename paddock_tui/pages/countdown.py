@@ -3,14 +3,14 @@
 import datetime as dt
 from collections.abc import Iterator
 
-from paddock_tui.desk.day.countdown import UNTOLD, Clock, gone_through, next_due
+from paddock_tui.desk.day.countdown import UNTOLD, Countdown, gone_through, next_due
 from paddock_tui.pages.rows import Row, Section
 
 _AGO = 60
 """So many minutes after going out the clock still says since when."""
 
 
-def clock_words(clock: Clock | None, now: dt.time) -> str:
+def clock_words(clock: Countdown | None, now: dt.time) -> str:
     """Say when the bike goes out, and the next thing due; the shorter form is the part before the dot."""
     if clock is None:
         return ""
@@ -25,7 +25,7 @@ def clock_words(clock: Clock | None, now: dt.time) -> str:
     return f"{said} · {due.what} {f'{left} min' if left > 0 else 'now'}"
 
 
-def clock_section(clock: Clock | None, now: dt.time) -> Section | None:
+def clock_section(clock: Countdown | None, now: dt.time) -> Section | None:
     """Make the section that lists what is due until the bike goes out; None where nobody knows when."""
     if clock is None or _left(clock.out, now) < -_AGO:
         return None
@@ -34,7 +34,7 @@ def clock_section(clock: Clock | None, now: dt.time) -> Section | None:
     )
 
 
-def _rows(clock: Clock, now: dt.time) -> Iterator[Row]:
+def _rows(clock: Countdown, now: dt.time) -> Iterator[Row]:
     for item in gone_through(clock):
         left = _left(item.at, now)
         over = "" if item.what in UNTOLD and left < 0 else "now"

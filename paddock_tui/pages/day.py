@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.common import Units
-from paddock_tui.records.day import RidingDay, Slot
+from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
@@ -28,14 +28,14 @@ def day_page(loaded: Loaded, units: Units, group: str | None = None) -> Page:
 
 
 def group_today(day: RidingDay, rider: str | None, bike: str | None) -> str | None:
-    """Give the group of a rider on a day: the entry's own, else the day's."""
+    """Return the group of a rider on a day: the entry's own, else the day's."""
     entry = day.entries.get(rider or "", {}).get(bike or "")
     return (entry.group if entry is not None else None) or day.group
 
 
 def _glance(loaded: Loaded, day: RidingDay, mine: str | None) -> Iterator[Row]:
-    """Give a row for each line of the timetable and each stop, in the order of the clock."""
-    lines: list[tuple[dt.time, str, str, Slot, tuple[str, ...]]] = []
+    """Return a row for each line of the timetable and each stop, in the order of the clock."""
+    lines: list[tuple[dt.time, str, str, TimetableSlot, tuple[str, ...]]] = []
     for group, slots in day.timetable.items():
         for number, slot in slots.items():
             if slot.from_ is not None:

@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.desk.debrief.rows import CHANGE, place_of, value_of
 from paddock_tui.desk.debrief.steps import HOT_AT, minutes_parked, worth
-from paddock_tui.entry.return_rows import HOT, LATER, NOTES, SYMPTOM, Group, rule_of
+from paddock_tui.entry.return_rows import HOT, LATER, NOTES, SYMPTOM, ReturnRow, rule_of
 from paddock_tui.entry.symptoms import SHORT, numbered
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
@@ -32,7 +32,7 @@ _LAPS_RULE = "423 418 out, or 10x416"
 def return_page(
     files: GarageFiles,
     loaded: Loaded,
-    groups: tuple[Group, ...],
+    groups: tuple[ReturnRow, ...],
     heading: str,
     units: Units,
     now: dt.datetime,
@@ -75,7 +75,7 @@ def _parked(loaded: Loaded, session: Session, units: Units, now: dt.datetime) ->
     return Section("back in", tuple(rows))
 
 
-def _row(files: GarageFiles, session: Ref, group: Group, units: Units, held: Session) -> Row:
+def _row(files: GarageFiles, session: Ref, group: ReturnRow, units: Units, held: Session) -> Row:
     ref, path = place_of(files, session, group)
     value = value_of(files, session, group)
     known = value is not MISSING
@@ -91,14 +91,14 @@ def _row(files: GarageFiles, session: Ref, group: Group, units: Units, held: Ses
     )
 
 
-def _beside(group: Group, session: Session) -> str:
+def _beside(group: ReturnRow, session: Session) -> str:
     hot = session.pressures.get("hot")
     if group.reads != "pressure" or hot is None or hot.at is None:
         return ""
     return worth(minutes_parked(session.parked, hot.at))
 
 
-def _where(files: GarageFiles, ref: Ref | None, group: Group) -> str:
+def _where(files: GarageFiles, ref: Ref | None, group: ReturnRow) -> str:
     if not group.of_next:
         return ""
     number = files.data(ref).get("number") if ref is not None else None

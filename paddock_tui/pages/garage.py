@@ -9,7 +9,7 @@ from paddock_tui.desk.lookup import Glance, glance, order
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import short_date
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.data import lookup
 from paddock_tui.text import printable
@@ -54,7 +54,7 @@ def _new_row(kind: str, title: str) -> Row:
     return Row(f"new {title.removesuffix('s')}", kind="add", adds=(kind,), known=False, key=f"new {kind}")
 
 
-def problems_read(desk: Desk) -> Iterator[Trouble]:
+def problems_read(desk: Desk) -> Iterator[InputError]:
     """List what could not be read in everything that the page opens."""
     for kind in ("garage", *FOLDERS):
         refs = (GARAGE,) if kind == "garage" else desk.files.listing(kind)

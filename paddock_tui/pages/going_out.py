@@ -57,7 +57,7 @@ def to_do(judged: Review) -> list[Finding]:
 
 
 def first_row(page: Page) -> tuple[str, ...]:
-    """Give the identity of the first row that is open, else of the one that stamps going out."""
+    """Return the identity of the first row that is open, else of the one that stamps going out."""
     rows = [row for row in page.rows() if row.kind == "finding" or row.key in (NOW, "over")]
     return rows[0].identity
 
@@ -85,7 +85,7 @@ def _by(finding: Finding, session: Session) -> str:
 
 
 def _last_minutes(session: Session) -> Iterator[Row]:
-    """Give the cautions of the last minutes; common practice, no source."""
+    """Return the cautions of the last minutes; common practice, no source."""
     yield _said("fuel", "filled with the engine cool, away from warmers, generator and any flame")
     if session.work:
         yield _said(

@@ -14,7 +14,7 @@ from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import SET_UP, Field, fields
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
@@ -72,7 +72,7 @@ def _like(found: LastTime) -> str:
     )
 
 
-def puts_of(page: Page) -> tuple[Put, ...]:
+def puts_of(page: Page) -> tuple[SetValue, ...]:
     """List everything that the page offers to take over."""
     return tuple(put for row in page.rows() for put in row.offer)
 
@@ -82,7 +82,7 @@ def _said(title: str, text: str) -> Section:
 
 
 def _rows(loaded: Loaded, then: Session, bike: Bike | None, units: Units) -> Iterator[Row]:
-    """Give a row for each value that was known then: that of now, that of then beside it."""
+    """Return a row for each value that was known then: that of now, that of then beside it."""
     session = loaded.record
     if not isinstance(session, Session):
         return
@@ -106,5 +106,5 @@ def _row(loaded: Loaded, field: Field, before: object, now: object, units: Units
         row,
         label=label.strip(),
         aside=printable(f"then {field.shape.show(before)}") if differs or field.path[0] != SET_UP else "",
-        offer=(Put(field.path, field.shape.dump(before)),) if takes else (),
+        offer=(SetValue(field.path, field.shape.dump(before)),) if takes else (),
     )

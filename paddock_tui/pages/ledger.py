@@ -3,7 +3,7 @@
 import itertools
 from collections.abc import Iterator
 
-from paddock_tui.advice.ledger import ANY, NAMES, TO_COME, Best, Entry, Wanted, choices
+from paddock_tui.advice.ledger import ANY, NAMES, TO_COME, Best, LedgerEntry, LedgerFilter, choices
 from paddock_tui.advice.session_laps import lap_words, shift_words
 from paddock_tui.desk.sessions.ledger import Ledger
 from paddock_tui.pages.rows import Page, Row, Section
@@ -21,7 +21,7 @@ _MANY = 4
 """A step with more changes than this stands in one row: nothing can be told of it anyway."""
 
 
-def ledger_page(found: Ledger, wanted: Wanted) -> Page:
+def ledger_page(found: Ledger, wanted: LedgerFilter) -> Page:
     """Make the page of all changes that are wanted."""
     shown = [one for one in found.entries if wanted.takes(one)]
     best = [one for one in found.bests if wanted.takes_best(one)]
@@ -37,12 +37,12 @@ def ledger_page(found: Ledger, wanted: Wanted) -> Page:
     return Page(f"ledger{bike} · {_count(shown)}", tuple(sections), caution=CAUTION, judged=False)
 
 
-def entry_of(found: Ledger, row: Row) -> Entry | None:
-    """Give the change that a row is about."""
+def entry_of(found: Ledger, row: Row) -> LedgerEntry | None:
+    """Return the change that a row is about."""
     return found.at(row.path[1], row.path[2:]) if row.path[:1] == (LEDGER,) else None
 
 
-def name_of(past_id: str, entry: Entry | None = None) -> str:
+def name_of(past_id: str, entry: LedgerEntry | None = None) -> str:
     """Name a session shortly: number and day."""
     session = entry.session.session if entry is not None else None
     if session is None or session.date is None or session.number is None:
@@ -50,7 +50,7 @@ def name_of(past_id: str, entry: Entry | None = None) -> str:
     return f"session {session.number} · {short_date(session.date)} {session.date.year}"
 
 
-def verdict_words(entry: Entry) -> str:
+def verdict_words(entry: LedgerEntry) -> str:
     """Say what a change did, how much, and what the rider called it."""
     judgement = entry.judgement
     gain = judgement.gain_s if judgement is not None else None
@@ -64,7 +64,7 @@ def verdict_words(entry: Entry) -> str:
     return ", ".join(said)
 
 
-def _filter_rows(found: Ledger, wanted: Wanted) -> Iterator[Row]:
+def _filter_rows(found: Ledger, wanted: LedgerFilter) -> Iterator[Row]:
     for name, label in NAMES.items():
         among = choices(found.entries, name)
         held = getattr(wanted, name)
@@ -79,7 +79,7 @@ def _filter_rows(found: Ledger, wanted: Wanted) -> Iterator[Row]:
         )
 
 
-def _step_section(entries: list[Entry], each: bool) -> Section:
+def _step_section(entries: list[LedgerEntry], each: bool) -> Section:
     first = entries[0]
     session = first.session.session
     where = [word for word in (first.bike, first.session.venue, session.surface) if word]
@@ -89,7 +89,7 @@ def _step_section(entries: list[Entry], each: bool) -> Section:
     return Section(title, tuple(_row(one) for one in entries))
 
 
-def _together(entries: list[Entry]) -> Row:
+def _together(entries: list[LedgerEntry]) -> Row:
     first = entries[0]
     names = ", ".join(one.label for one in entries)
     value = "to come" if first.verdict == TO_COME else "cannot tell yet"
@@ -97,7 +97,7 @@ def _together(entries: list[Entry]) -> Row:
     return Row(label, value, aside=printable(names), kind="link", path=_path(first), key="together")
 
 
-def _row(entry: Entry) -> Row:
+def _row(entry: LedgerEntry) -> Row:
     value = entry.changes[0].words if entry.changes else ""
     return Row(
         printable(entry.label),
@@ -109,7 +109,7 @@ def _row(entry: Entry) -> Row:
     )
 
 
-def _path(entry: Entry) -> Path:
+def _path(entry: LedgerEntry) -> Path:
     return (LEDGER, entry.session.id, *entry.path)
 
 
@@ -130,5 +130,5 @@ def _best_rows(bests: list[Best]) -> Iterator[Row]:
         )
 
 
-def _count(shown: list[Entry]) -> str:
+def _count(shown: list[LedgerEntry]) -> str:
     return "1 change" if len(shown) == 1 else f"{len(shown)} changes"

@@ -30,7 +30,7 @@ def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
 
 
 def path_of(wanted: Limit) -> Path:
-    """Give where a limit stands in the garage's file."""
+    """Return where a limit stands in the garage's file."""
     return (ROOT, wanted.rule, wanted.name)
 
 

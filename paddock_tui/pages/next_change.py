@@ -122,13 +122,13 @@ def _reasons(coming: Loaded, one: Difference, units: Units) -> Iterator[Row]:
 
 
 def proposal_of(advised: Advised, row: Row | None) -> Proposal:
-    """Give the proposal that a row stands for: the one, or one that waits behind it."""
+    """Return the proposal that a row stands for: the one, or one that waits behind it."""
     if row is not None and row.key.startswith("waits "):
         return advised.waiting[int(row.key.removeprefix("waits ")) - 1]
     return advised.proposal
 
 
 def answers_of(rows: tuple[Row, ...], row: Row) -> Mapping[str, str]:
-    """Give the answers that a digit stands for beside a row: those of the same question, by number."""
+    """Return the answers that a digit stands for beside a row: those of the same question, by number."""
     mine = [one for one in rows if one.key.startswith(ANSWER) and one.path == row.path]
     return {one.label: one.key.removeprefix(ANSWER) for one in mine}

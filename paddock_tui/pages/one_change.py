@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.advice.ledger import Beside, Entry, mixed_laps, side_by_side
+from paddock_tui.advice.ledger import ConditionPair, LedgerEntry, mixed_laps, side_by_side
 from paddock_tui.advice.session_laps import needs_words, shift_words, stint_of
 from paddock_tui.facts.past import History
 from paddock_tui.pages.ledger import CAUTION, LEDGER, name_of
@@ -17,7 +17,7 @@ TRY_BACK = "try back"
 _FROM_SESSION = "session before"
 
 
-def change_page(entry: Entry, history: History) -> Page:
+def change_page(entry: LedgerEntry, history: History) -> Page:
     """Make the page of one change."""
     sections = [
         Section("what it did", tuple(_did(entry))),
@@ -33,7 +33,7 @@ def change_page(entry: Entry, history: History) -> Page:
     return Page(printable(heading), tuple(sections), caution=CAUTION, judged=False)
 
 
-def _did(entry: Entry) -> Iterator[Row]:
+def _did(entry: LedgerEntry) -> Iterator[Row]:
     judgement = entry.judgement
     yield _text("verdict", entry.lost or entry.verdict)
     if judgement is not None:
@@ -55,7 +55,7 @@ def _did(entry: Entry) -> Iterator[Row]:
         yield _text(f"feel {name}", f"{old} -> {new}, {'better' if new > old else 'worse'}; 5 is best")
 
 
-def _chances(entry: Entry, laps: Compared) -> str:
+def _chances(entry: LedgerEntry, laps: Compared) -> str:
     ranks = f"{_percent(laps.chance)} by ranks ({'counted' if laps.exact else 'by the normal curve'})"
     mixed = mixed_laps(entry)
     if mixed is not None:
@@ -89,7 +89,7 @@ def _luck(luck: Luck) -> str:
     return f"{sd}, assumed: as the laps scatter, at least {LEAST_LUCK:.2%} of a lap; no source"
 
 
-def _said(entry: Entry) -> Iterator[Row]:
+def _said(entry: LedgerEntry) -> Iterator[Row]:
     because = entry.because
     pairs = (
         ("why", because.why if because is not None else None),
@@ -100,7 +100,7 @@ def _said(entry: Entry) -> Iterator[Row]:
         yield _text(label, text or "nothing written down")
 
 
-def _else(entry: Entry) -> Iterator[Row]:
+def _else(entry: LedgerEntry) -> Iterator[Row]:
     if entry.lost:
         yield _text("", "not known")
         return
@@ -113,13 +113,13 @@ def _else(entry: Entry) -> Iterator[Row]:
         yield _text("", "nothing that is known")
 
 
-def _beside(one: Beside) -> Row:
+def _beside(one: ConditionPair) -> Row:
     before, after = one.before or "not known", one.after or "not known"
     value = before if before == after else f"{before} -> {after}"
     return Row(one.label, printable(value), kind="text", key=f"beside {one.label}")
 
 
-def _ways(entry: Entry) -> Iterator[Row]:
+def _ways(entry: LedgerEntry) -> Iterator[Row]:
     path = (LEDGER, entry.session.id, *entry.path)
     if entry.source is not None and all(one.told and one.listed for one in entry.changes):
         old = entry.changes[0]

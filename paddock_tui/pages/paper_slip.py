@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.entry.return_rows import LATER, NOTES, Group, groups, rule_of
+from paddock_tui.entry.return_rows import LATER, NOTES, ReturnRow, groups, rule_of
 from paddock_tui.entry.symptoms import SHORT, numbered
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.common import Units
@@ -54,7 +54,7 @@ def slip_page(heading: str, units: Units) -> Page:
     return Page(first, (Section("paddock-tui slip GARAGE prints it", rows),), judged=False)
 
 
-def _line(group: Group, units: Units) -> str:
+def _line(group: ReturnRow, units: Units) -> str:
     space = BOX * group.boxes if group.boxes else _dashes(_RULE_AT)
     lead = f"  {group.label:{_LABEL}}{space}"
     return f"{lead:{_RULE_AT}} {rule_of(group, units)}"

@@ -83,7 +83,7 @@ def _title(section: Section, columns: int) -> Iterator[str]:
 
 
 def _places(rows: Sequence[Row], columns: int) -> _Columns:
-    """Give the label column of a section the room that its labels need, within what the width allows."""
+    """Return the label column of a section the room that its labels need, within what the width allows."""
     widest = max((width(row.label) for row in rows if row.kind != "finding"), default=0) + _AROUND
     label = min(max(24, widest), 34) if columns >= 72 else min(max(16, widest), columns * 45 // 100)
     bar = min(_MOST_BAR, columns - label - _VALUE)

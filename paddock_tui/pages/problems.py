@@ -3,11 +3,11 @@
 from collections.abc import Iterable, Iterator
 
 from paddock_tui.pages.rows import Row
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.text import printable
 
 
-def problem_rows(troubles: Iterable[Trouble]) -> Iterator[Row]:
+def problem_rows(troubles: Iterable[InputError]) -> Iterator[Row]:
     """Make a row of each problem: where, what was found, what was expected, the mend."""
     for trouble in troubles:
         place = f"{trouble.file}:{trouble.line}" if trouble.line else trouble.file

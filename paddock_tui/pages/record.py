@@ -100,7 +100,7 @@ class _Walker:
         self._unread = [trouble.path for trouble in loaded.troubles]
 
     def sections(self, cls: type, record: Any, at: Path, heading: tuple[str, ...]) -> Iterator[Section]:
-        """Give the section of a record's own values, then those of its tables."""
+        """Return the section of a record's own values, then those of its tables."""
         rows: list[Row] = []
         below: list[tuple[Spec, Path, Any]] = []
         for key, (name, spec) in specs(cls).items():

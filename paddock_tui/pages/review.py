@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.rules import HOLD, Finding, Pending, Review
 from paddock_tui.text import printable
 
@@ -34,9 +34,9 @@ def verdict_line(review: Review) -> str:
 def review_page(
     review: Review,
     heading: str,
-    problems: tuple[Trouble, ...] = (),
+    problems: tuple[InputError, ...] = (),
     previews: Mapping[str, str] | None = None,
-    notes: tuple[Trouble, ...] = (),
+    notes: tuple[InputError, ...] = (),
 ) -> Page:
     """Make the review page; `previews` say by finding what its remedy would do, where a key can do it.
 
@@ -61,7 +61,7 @@ def finding_rows(review: Review, previews: Mapping[str, str] | None = None) -> I
 
 
 def finding_key(finding: Finding) -> str:
-    """Give what tells a finding from all others of a review."""
+    """Return what tells a finding from all others of a review."""
     return f"{finding.rule}/{finding.subject}"
 
 

@@ -5,7 +5,7 @@ from typing import Literal
 import attrs
 
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 
 Kind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask"]
 
@@ -55,7 +55,7 @@ class Row:
     file: str = ""
     line: int = 0
     key: str = ""
-    offer: tuple[Put, ...] = ()
+    offer: tuple[SetValue, ...] = ()
     working: tuple[str, ...] = ()
 
     @property

@@ -73,7 +73,7 @@ def session_page(loaded: Loaded, heading: str, units: Units) -> Page:
 
 
 def without_laps(page: Page, why: str) -> Page:
-    """Give a session page whose lap rows take no key and say why; the page as it is without a reason."""
+    """Return a session page whose lap rows take no key and say why; the page as it is without a reason."""
     if not why:
         return page
     sections = tuple(
@@ -115,7 +115,7 @@ def _lost(said: str) -> Section:
 
 
 def _not_in_use(loaded: Loaded, bike: Bike, sections: list[Section], units: Units) -> Iterator[Section]:
-    """Give what the set-up holds and the bike does not use, so that it can be seen and cleared."""
+    """Return what the set-up holds and the bike does not use, so that it can be seen and cleared."""
     shown = {row.path for section in sections for row in section.rows}
     if all(path in shown for path in _leaves(loaded.data.get(SET_UP), (SET_UP,))):
         return
@@ -186,7 +186,7 @@ def _below(loaded: Loaded, place: Path) -> Iterator[Path]:
 
 
 def _rest(loaded: Loaded, above: list[Section], units: Units) -> Iterator[Section]:
-    """Give what is known beyond the order: reasons of changes, counted adjusters, checks, acceptances.
+    """Return what is known beyond the order: reasons of changes, counted adjusters, checks, acceptances.
 
     Of what is not known only rows to add by, for the tables that have no place in the order.
     """

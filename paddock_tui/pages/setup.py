@@ -17,7 +17,7 @@ from paddock_tui.records.shapes_of_bike import label_of, offered, setting_shape
 from paddock_tui.records.suspension import BY_HAND, Adjuster
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.levels import Scale
 
 HOLDS_FREES = ("holds", "frees the rear")
@@ -29,7 +29,7 @@ PRESSURES = ("front_start", "rear_start")
 
 
 def setup_sections(loaded: Loaded, setup: SetUp, bike: Bike, units: Units) -> Iterator[Section]:
-    """Give the sections of a set-up in the order in which it is gone through."""
+    """Return the sections of a set-up in the order in which it is gone through."""
     mode = bike.modes.get(setup.mode or "")
     electronics: list[Row] = []
     if bike.modes:
@@ -133,7 +133,7 @@ def _position(scale: Scale, value: Setting | None) -> float | None:
         return None
     try:
         return scale.position_of(value)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return None
 
 

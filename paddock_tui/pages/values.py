@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.pages.rows import Row
 from paddock_tui.quantities import Quantity, compatible
 from paddock_tui.records.common import AIR_PRESSURE, Units
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path
@@ -49,8 +49,8 @@ def also_in(value: Any, units: Units) -> str:
     return value.show(wanted)
 
 
-def trouble_at(loaded: Loaded, path: Path) -> Trouble | None:
-    """Give what is wrong with the value at a path; None where it can be read or is not there."""
+def trouble_at(loaded: Loaded, path: Path) -> InputError | None:
+    """Return what is wrong with the value at a path; None where it can be read or is not there."""
     return next((one for one in loaded.troubles if one.path == path), None)
 
 

@@ -61,7 +61,7 @@ def dimension_of(unit: str) -> str | None:
 
 
 def compatible(unit: str, dimension: str) -> bool:
-    """Tell whether a unit measures this dimension; an unknown unit measures none."""
+    """Return whether a unit measures this dimension; an unknown unit measures none."""
     return dimension_of(unit) == dimension
 
 

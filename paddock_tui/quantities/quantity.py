@@ -45,7 +45,7 @@ class Quantity:
         return change(self.number, known(self.unit), known(unit), difference=True)
 
     def same(self, other: "Quantity") -> bool:
-        """Tell whether both are equally large, in whatever units they were written."""
+        """Return whether both are equally large, in whatever units they were written."""
         return self.dimension == other.dimension and other.to(self.unit) == float(self.number)
 
     def show(self, unit: str | None = None) -> str:

@@ -9,7 +9,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.fields import one, table, tables, values
-from paddock_tui.records.shapes import Amount, Number, Series, TyreSize, Whole, Word
+from paddock_tui.records.shapes import Amount, Number, Series, TyreSizeMarking, Whole, Word
 from paddock_tui.records.suspension import Adjuster, Damping
 
 
@@ -17,7 +17,9 @@ from paddock_tui.records.suspension import Adjuster, Damping
 class BikeEnd:
     """One end of the bike, front or rear."""
 
-    tyre_size: str | None = one(TyreSize(), "tyre size", "the size this end is approved for, as marked")
+    tyre_size: str | None = one(
+        TyreSizeMarking(), "tyre size", "the size this end is approved for, as marked"
+    )
     circumference: Quantity | None = one(
         c.LENGTH,
         "tyre circumference",
@@ -131,7 +133,7 @@ class Service:
 
 
 @attrs.frozen
-class Start:
+class CounterStart:
     """Counters at the time the record was started; sessions are added to them."""
 
     on: dt.date | None = one(c.DAY, "counted from", "the date of these start values")
@@ -177,4 +179,4 @@ class Bike:
     damping: Mapping[str, Damping] = tables(Damping, "damping modes", keyed_by="damping mode")
     fasteners: Mapping[str, Fastener] = tables(Fastener, "fasteners", keyed_by="fastener")
     service: Mapping[str, Service] = tables(Service, "service", keyed_by="service item")
-    start: Start = table(Start, "counters at the start")
+    start: CounterStart = table(CounterStart, "counters at the start")

@@ -36,17 +36,17 @@ ADJUSTER_CALLS = {
 
 
 def control_call(name: str, control: Control) -> str:
-    """Give the built-in call of a control; empty where its function has none."""
+    """Return the built-in call of a control; empty where its function has none."""
     return CONTROL_CALLS.get(function_of(name, control), "")
 
 
 def place_of(name: str, adjuster: Adjuster) -> tuple[str, str]:
-    """Tell the end of an adjuster and what it adjusts: as its file says, else as its name does."""
+    """Return the end of an adjuster and what it adjusts: as its file says, else as its name does."""
     first, _, rest = name.replace("_", "-").partition("-")
     end = adjuster.end or (first if first in ("front", "rear", "steering") else "")
     return end, adjuster.what or rest.replace("-", " ")
 
 
 def adjuster_call(name: str, adjuster: Adjuster) -> str:
-    """Give the built-in call of an adjuster; empty where it has none."""
+    """Return the built-in call of an adjuster; empty where it has none."""
     return ADJUSTER_CALLS.get(place_of(name, adjuster), "")

@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, tables
 from paddock_tui.records.session import SESSION_KINDS
-from paddock_tui.records.shapes import Word, Words
+from paddock_tui.records.shapes import Word, WordList
 
 STAGES = (
     "night before",
@@ -29,17 +29,19 @@ DAY_STAGES = ("night before", "bike, morning", "rider", "paper", "venue", "end o
 
 
 @attrs.frozen
-class Item:
+class ChecklistItem:
     """One item of a checklist."""
 
     text: str | None = one(c.TEXT, "text", "what to look at")
     kinds: tuple[str, ...] | None = one(
-        Words("kinds of session", SESSION_KINDS),
+        WordList("kinds of session", SESSION_KINDS),
         "for kinds",
         "the kinds of session it applies to; all when left out",
     )
     surfaces: tuple[str, ...] | None = one(
-        Words("surfaces", c.SURFACE.choices), "for surfaces", "the surfaces it applies to; all when left out"
+        WordList("surfaces", c.SURFACE.choices),
+        "for surfaces",
+        "the surfaces it applies to; all when left out",
     )
     to_fix: str | None = one(
         Word("hold", "serious", "caution", "note"), "to fix means", "how bad it is when this item is to fix"
@@ -58,4 +60,4 @@ class Checklist:
     name: str | None = one(c.TEXT, "name", "what you call the list")
     retired: dt.date | None = one(c.DAY, "retired", "hidden since this date")
     stage: str | None = one(Word(*STAGES), "stage", "when it is gone through")
-    items: Mapping[str, Item] = tables(Item, "items", keyed_by="item")
+    items: Mapping[str, ChecklistItem] = tables(ChecklistItem, "items", keyed_by="item")

@@ -9,11 +9,11 @@ from paddock_tui.records.shapes import (
     Amount,
     AmountOrWord,
     AnySetting,
-    Clock,
     Day,
     Flag,
     Number,
     Text,
+    TimeOfDay,
     Whole,
     Word,
 )
@@ -21,7 +21,7 @@ from paddock_tui.records.shapes import (
 TEXT = Text()
 FLAG = Flag()
 DAY = Day()
-CLOCK = Clock()
+CLOCK = TimeOfDay()
 SETTING = AnySetting()
 SCORE = Whole(1, 5, strict=True)
 ADJUSTER = Number(-100, 200, step=1)

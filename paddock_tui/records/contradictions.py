@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 import attrs
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.day import RidingDay, Slot
+from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
@@ -79,7 +79,7 @@ def _of_control(name: str, control: Control) -> Iterator[Contradiction]:
 
 
 def _ends(control: Control, offered: Sequence[int | str]) -> tuple[int | str, ...]:
-    """Give the two ends of what is on, empty where nothing is: a level that means off is not counted.
+    """Return the two ends of what is on, empty where nothing is: a level that means off is not counted.
 
     The levels may be very many, so that they are never listed.
     """
@@ -136,7 +136,7 @@ def _of_day(day: RidingDay) -> Iterator[Contradiction]:
     yield from _of_slots(day.stops, ("stops",), "stops: ")
 
 
-def _of_slots(slots: Mapping[str, Slot], at: Path, lead: str) -> Iterator[Contradiction]:
+def _of_slots(slots: Mapping[str, TimetableSlot], at: Path, lead: str) -> Iterator[Contradiction]:
     spans: list[tuple[dt.time, dt.time, str]] = []
     for number, slot in slots.items():
         if slot.from_ is None or slot.to is None:

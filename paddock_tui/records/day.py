@@ -26,7 +26,7 @@ class PostedLimits:
 
 
 @attrs.frozen
-class Slot:
+class TimetableSlot:
     """A span of the timetable."""
 
     from_: dt.time | None = one(c.CLOCK, "from", "when it starts", key="from")
@@ -43,7 +43,7 @@ class Noise:
 
 
 @attrs.frozen
-class Entry:
+class DayEntry:
     """One rider on one bike, for this day: paperwork, camera and the day's checks."""
 
     group: str | None = one(c.TEXT, "own group", "this rider's group today, where it is not the day's")
@@ -89,8 +89,10 @@ class RidingDay:
     flags: Mapping[str, str] = values(
         c.TEXT, "flags as briefed", "what each flag means here, in the briefing's words", keyed_by="flag"
     )
-    timetable: Mapping[str, Mapping[str, Slot]] = nested(
-        Slot, "timetable", keyed_by="group and number", keys=(NAMED, NUMBERED)
+    timetable: Mapping[str, Mapping[str, TimetableSlot]] = nested(
+        TimetableSlot, "timetable", keyed_by="group and number", keys=(NAMED, NUMBERED)
     )
-    stops: Mapping[str, Slot] = tables(Slot, "lunch and stops", keyed_by="number", keys=NUMBERED)
-    entries: Mapping[str, Mapping[str, Entry]] = nested(Entry, "entries", keyed_by="rider and bike")
+    stops: Mapping[str, TimetableSlot] = tables(
+        TimetableSlot, "lunch and stops", keyed_by="number", keys=NUMBERED
+    )
+    entries: Mapping[str, Mapping[str, DayEntry]] = nested(DayEntry, "entries", keyed_by="rider and bike")

@@ -70,7 +70,7 @@ def _in_table(name: str, before: Mapping[str, object], after: Mapping[str, objec
 
 
 def same_value(one: object, other: object) -> bool:
-    """Tell whether two values of a set-up are the same; figures are compared across units."""
+    """Return whether two values of a set-up are the same; figures are compared across units."""
     if isinstance(one, Quantity) and isinstance(other, Quantity):
         return one.dimension == other.dimension and one.same(other)
     return one == other

@@ -7,9 +7,9 @@ import attrs
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import one, tables, values
-from paddock_tui.records.shapes import Series, Setting, Word, Words
+from paddock_tui.records.shapes import Series, Setting, Word, WordList
 from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.shapes.numbers import read_number
 
@@ -28,20 +28,20 @@ class OffValue(Shape[bool | Setting]):
 
     expected = "true, false, or the level or word that means off"
 
-    def load(self, raw: object) -> bool | Setting | Trouble:
+    def load(self, raw: object) -> bool | Setting | InputError:
         if isinstance(raw, bool):
             return raw
         found = c.SETTING.load(raw)
-        return self.wrong(raw) if isinstance(found, Trouble) else found
+        return self.wrong(raw) if isinstance(found, InputError) else found
 
-    def read(self, text: str) -> bool | Setting | Trouble:
+    def read(self, text: str) -> bool | Setting | InputError:
         typed = text.strip()
         if typed.casefold() in ("yes", "true"):
             return True
         if typed.casefold() in ("no", "false"):
             return False
         found = c.SETTING.read(typed)
-        return self.wrong(text) if isinstance(found, Trouble) else found
+        return self.wrong(text) if isinstance(found, InputError) else found
 
     def dump(self, value: bool | Setting) -> bool | Setting:
         return value
@@ -58,7 +58,7 @@ class Bounds(Shape[tuple[Setting, ...]]):
 
     expected = "two levels, from and to, or the words allowed"
 
-    def load(self, raw: object) -> tuple[Setting, ...] | Trouble:
+    def load(self, raw: object) -> tuple[Setting, ...] | InputError:
         if not isinstance(raw, list) or not raw:
             return self.wrong(raw)
         found = [c.SETTING.load(item) for item in raw]
@@ -66,9 +66,9 @@ class Bounds(Shape[tuple[Setting, ...]]):
         levels = len(found) == 2 and all(isinstance(item, int) for item in found)
         return tuple(raw) if words or levels else self.wrong(raw)
 
-    def read(self, text: str) -> tuple[Setting, ...] | Trouble:
+    def read(self, text: str) -> tuple[Setting, ...] | InputError:
         numbers = Series(2, 2, "", whole=True).read(text)
-        if not isinstance(numbers, Trouble):
+        if not isinstance(numbers, InputError):
             return tuple(int(number) for number in numbers)
         pieces = [piece.strip() for piece in text.split(",") if piece.strip()]
         return self.wrong(text) if any(read_number(one) is not None for one in pieces) else self.load(pieces)
@@ -116,12 +116,12 @@ class Control:
         "lowest and highest number shown",
     )
     choices: tuple[str, ...] | None = one(
-        Words("the words in the bike's order"),
+        WordList("the words in the bike's order"),
         "choices",
         "the words of a choice or a state, in the bike's order",
     )
     speeds: tuple[str, ...] | None = one(
-        Words("speeds with their units"), "speeds", "the speeds that can be chosen"
+        WordList("speeds with their units"), "speeds", "the speeds that can be chosen"
     )
     most_help: Setting | None = one(
         c.SETTING, "most help at", "the end of the range that helps most; left out while that is not known"
@@ -159,12 +159,12 @@ class Mode:
         Bounds(), "limits", "the range or the words this mode leaves", keyed_by="control"
     )
     off_allowed: tuple[str, ...] | None = one(
-        Words("names of controls"), "may be off", "the controls that may be switched off in this mode"
+        WordList("names of controls"), "may be off", "the controls that may be switched off in this mode"
     )
 
 
 def function_of(name: str, control: Control) -> str:
-    """Tell what a control does: what the file says, else its name, else 'other'."""
+    """Return what a control does: what the file says, else its name, else 'other'."""
     if control.function is not None:
         return control.function
     return name if name in FUNCTIONS else "other"

@@ -6,7 +6,7 @@ from paddock_tui.records.paths import Path
 
 
 @attrs.frozen
-class Trouble:
+class InputError:
     """What was found, what was expected and how to mend it. `line` is 1-based; None at the keyboard."""
 
     found: str

@@ -99,7 +99,7 @@ def nested(record: type, label: str, *, keyed_by: str, keys: tuple[str, str] = (
 
 
 def specs(record: type) -> Mapping[str, tuple[str, Spec]]:
-    """Give the attributes of a record class: key in the file -> (attribute name, declaration)."""
+    """Return the attributes of a record class: key in the file -> (attribute name, declaration)."""
     return _specs(cast(Hashable, record))
 
 
@@ -124,7 +124,7 @@ def declared(record: type, at: Path = ()) -> Iterator[Declared]:
 
 
 def find_spec(record: type, path: Path) -> Spec | None:
-    """Give the declaration of the value at a path of real keys; None where nothing is declared there."""
+    """Return the declaration of the value at a path of real keys; None where nothing is declared there."""
     known = specs(record).get(path[0]) if path else None
     if known is None:
         return None
@@ -139,7 +139,7 @@ def find_spec(record: type, path: Path) -> Spec | None:
 
 
 def find_table(record: type, path: Path) -> Spec | None:
-    """Give the declaration of the table that grows at a path of real keys; None where there is none."""
+    """Return the declaration of the table that grows at a path of real keys; None where there is none."""
     known = specs(record).get(path[0]) if path else None
     if known is None:
         return None
@@ -151,7 +151,7 @@ def find_table(record: type, path: Path) -> Spec | None:
 
 
 def entry_of(record: type, path: Path) -> tuple[Path, Path] | None:
-    """Give the innermost table that grows around a path, and the entry of it that the path lies in."""
+    """Return the innermost table that grows around a path, and the entry of it that the path lies in."""
     known = specs(record).get(path[0]) if path else None
     if known is None:
         return None
@@ -164,7 +164,7 @@ def entry_of(record: type, path: Path) -> tuple[Path, Path] | None:
 
 
 def value_at(record: Any, path: Path) -> Any:
-    """Give the value that a record holds at a path of real keys; None where it is not known."""
+    """Return the value that a record holds at a path of real keys; None where it is not known."""
     here = record
     for key in path:
         if here is None:

@@ -51,7 +51,7 @@ def fields(kind: str, record: Record, bike: Bike | None = None) -> tuple[Field, 
 
 
 def field_at(kind: str, path: Path, record: Record | None = None, bike: Bike | None = None) -> Field | None:
-    """Give the field at a path, whether a value stands there or not; None where nothing is declared."""
+    """Return the field at a path, whether a value stands there or not; None where nothing is declared."""
     if bike is not None and record is not None and path[:1] == (SET_UP,):
         for field in _of_bike(record, bike):
             if field.path == path:
@@ -66,14 +66,14 @@ def field_at(kind: str, path: Path, record: Record | None = None, bike: Bike | N
 
 
 def _on(bike: Bike, field: Field) -> Field:
-    """Give a field with the words of this bike, where it names one of its riding modes."""
+    """Return a field with the words of this bike, where it names one of its riding modes."""
     if field.path not in _READ_MODES:
         return field
     return attrs.evolve(field, shape=choice_shape(bike, "mode", None))
 
 
 def _headings(cls: type, path: Path) -> Iterator[str]:
-    """Give the headings above the value at a path: the labels of its tables, and the keys chosen there."""
+    """Return the headings above the value at a path: the labels of its tables, and the keys chosen there."""
     spec = specs(cls)[path[0]][1]
     chosen = path[1 : 1 + len(spec.keys)]
     if spec.record is not None:

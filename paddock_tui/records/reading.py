@@ -16,7 +16,7 @@ from cattrs.errors import (
 from cattrs.gen import make_dict_structure_fn, override
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import Path
@@ -27,21 +27,21 @@ Hook = Callable[[Any, Any], Any]
 
 
 class _Unreadable(ValueError):
-    def __init__(self, trouble: Trouble) -> None:
+    def __init__(self, trouble: InputError) -> None:
         super().__init__(trouble.found)
         self.trouble = trouble
 
 
 @attrs.frozen
-class Read:
+class RecordRead:
     """A record as far as it could be read: the values that could not, and the keys that nobody declared."""
 
     record: Record
-    troubles: tuple[Trouble, ...]
+    troubles: tuple[InputError, ...]
     unknown: tuple[Path, ...]
 
 
-def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> Read:
+def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> RecordRead:
     """Read one record of a kind. With the bike, what is set on it is read as the bike's controls are."""
     cls = CLASSES[kind]
     unknown = tuple(_unknown(cls, data, ()))
@@ -55,7 +55,7 @@ def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) ->
         found = list(_troubles(error, cls, ()))
         troubles += found
         record = _CONVERTER.structure(_without(readable, [trouble.path for trouble in found]), cls)
-    return Read(record, tuple(troubles), unknown)
+    return RecordRead(record, tuple(troubles), unknown)
 
 
 def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
@@ -70,14 +70,14 @@ def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
 
     def structure(raw: Any, as_type: Any) -> Any:
         if not isinstance(raw, Mapping):
-            raise _Unreadable(Trouble(found_words(raw), "a table", "write it under a heading of its own"))
+            raise _Unreadable(InputError(found_words(raw), "a table", "write it under a heading of its own"))
         return inner(raw, as_type)
 
     return structure
 
 
 def _hook(spec: Spec) -> Hook:
-    """Give the hook of one attribute: its shape or its class, inside as many chosen keys as are declared."""
+    """Return the hook of one attribute: its shape or its class, inside as many chosen keys as are declared."""
     hook = _by_shape(spec.shape) if spec.shape is not None else _by_class(spec.record or object)
     for _ in spec.keys:
         hook = _by_key(hook)
@@ -87,7 +87,7 @@ def _hook(spec: Spec) -> Hook:
 def _by_shape(shape: Shape[Any]) -> Hook:
     def hook(raw: Any, _: Any) -> Any:
         found = shape.load(raw)
-        if isinstance(found, Trouble):
+        if isinstance(found, InputError):
             raise _Unreadable(found)
         return found
 
@@ -104,7 +104,7 @@ def _by_class(record: type) -> Hook:
 def _by_key(inner: Hook) -> Hook:
     def hook(raw: Any, as_type: Any) -> Any:
         if not isinstance(raw, Mapping):
-            raise _Unreadable(Trouble(found_words(raw), "a table", "write it under a heading of its own"))
+            raise _Unreadable(InputError(found_words(raw), "a table", "write it under a heading of its own"))
         found: dict[str, Any] = {}
         errors: list[Exception] = []
         for key, value in raw.items():
@@ -123,7 +123,7 @@ def _by_key(inner: Hook) -> Hook:
     return hook
 
 
-def _troubles(error: Exception, cls: type, at: Path) -> Iterator[Trouble]:
+def _troubles(error: Exception, cls: type, at: Path) -> Iterator[InputError]:
     """Walk what cattrs raised and give each Trouble its path."""
     if isinstance(error, _Unreadable):
         yield attrs.evolve(error.trouble, path=at)
@@ -135,7 +135,7 @@ def _troubles(error: Exception, cls: type, at: Path) -> Iterator[Trouble]:
 
 
 def _key_of(child: Exception, parent: Exception) -> Path:
-    """Give the key under which an error was raised: of an attribute, or one that the owner chose."""
+    """Return the key under which an error was raised: of an attribute, or one that the owner chose."""
     notes = reversed(getattr(child, "__notes__", []))
     if isinstance(parent, ClassValidationError):
         # The key of an attribute whose name Python keeps for itself stands without the underscore.
@@ -168,7 +168,7 @@ def _unknown_below(spec: Spec, value: Any, at: Path, rules: tuple[str, ...]) -> 
 
 
 def _without(data: Mapping[str, Any], paths: list[Path]) -> Mapping[str, Any]:
-    """Give the data without the values at some paths."""
+    """Return the data without the values at some paths."""
     if not paths:
         return data
     kept = copy.deepcopy(dict(data))

@@ -97,20 +97,20 @@ class Session:
     )
     dash: o.Dash = table(o.Dash, "dash as read")
     events: Mapping[str, o.Event] = tables(o.Event, "key and stalls", keyed_by="number", keys=NUMBERED)
-    pressures: Mapping[str, o.Reading] = tables(o.Reading, "pressures", keyed_by="reading")
+    pressures: Mapping[str, o.PressureReading] = tables(o.PressureReading, "pressures", keyed_by="reading")
     laps: Mapping[str, Lap] = values(
         LapTime(), "laps", "lap times in the order ridden", keyed_by="number", keys=NUMBERED
     )
     feel: o.Feel = table(o.Feel, "feel")
     symptoms: Mapping[str, o.Symptom] = tables(o.Symptom, "symptoms", keyed_by="number", keys=NUMBERED)
-    notes: Mapping[str, o.Note] = tables(o.Note, "notes", keyed_by="number", keys=NUMBERED)
-    look: Mapping[str, o.Look] = tables(o.Look, "tyre look", keyed_by="end", keys=ENDS)
+    notes: Mapping[str, o.SessionNote] = tables(o.SessionNote, "notes", keyed_by="number", keys=NUMBERED)
+    look: Mapping[str, o.TyreLook] = tables(o.TyreLook, "tyre look", keyed_by="end", keys=ENDS)
     sag: Mapping[str, Mapping[str, o.SagReading]] = nested(
         o.SagReading, "sag", keyed_by="end and load", keys=(ENDS, "alone|rider")
     )
     incidents: Mapping[str, o.Incident] = tables(o.Incident, "incidents", keyed_by="number", keys=NUMBERED)
     work: Mapping[str, o.Work] = tables(o.Work, "work done", keyed_by="number", keys=NUMBERED)
     checks: Mapping[str, c.Check] = tables(c.Check, "checks of the session", keyed_by="checklist item")
-    accepted: Mapping[str, Mapping[str, o.Accepted]] = nested(
-        o.Accepted, "accepted", keyed_by="rule and subject", keys=("[a-z0-9-]+", "[a-z0-9_.-]+")
+    accepted: Mapping[str, Mapping[str, o.Acceptance]] = nested(
+        o.Acceptance, "accepted", keyed_by="rule and subject", keys=("[a-z0-9-]+", "[a-z0-9_.-]+")
     )

@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, values
-from paddock_tui.records.shapes import Named, Setting, Whole, Word, Words
+from paddock_tui.records.shapes import Named, Setting, Whole, Word, WordList
 
 SYMPTOMS = (
     "dives",
@@ -132,7 +132,7 @@ class Event:
 
 
 @attrs.frozen
-class Reading:
+class PressureReading:
     """One reading of both tyre pressures, gauge, and what they were then set to."""
 
     at: dt.time | None = one(c.CLOCK, "at", "when it was read")
@@ -177,7 +177,7 @@ class Symptom:
 
 
 @attrs.frozen
-class Note:
+class SessionNote:
     """A note with its time."""
 
     text: str | None = one(c.TEXT, "note", "anything worth keeping")
@@ -185,11 +185,11 @@ class Note:
 
 
 @attrs.frozen
-class Look:
+class TyreLook:
     """What a tyre looked like."""
 
     seen: tuple[str, ...] | None = one(
-        Words("what was seen, in fixed phrases", LOOKS),
+        WordList("what was seen, in fixed phrases", LOOKS),
         "tyre look",
         "what was seen, in one or more of the fixed phrases",
     )
@@ -272,7 +272,7 @@ class Work:
 
 
 @attrs.frozen
-class Accepted:
+class Acceptance:
     """A serious finding that the rider rides with, and why."""
 
     reason: str | None = one(c.TEXT, "reason", "why it is ridden with")

@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import adjuster_call, control_call
 from paddock_tui.records.electronics import Control
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import (
     AnySetting,
@@ -25,19 +25,19 @@ from paddock_tui.records.suspension import BY_HAND, Adjuster
 
 
 def can_be_off(control: Control) -> bool:
-    """Tell whether a control has a state 'off' of its own."""
+    """Return whether a control has a state 'off' of its own."""
     return control.off is not None and control.off is not False
 
 
 def is_off(control: Control, setting: Setting) -> bool:
-    """Tell whether a value means off on this bike."""
+    """Return whether a value means off on this bike."""
     if setting == OFF:
         return True
     return not isinstance(control.off, bool) and control.off is not None and setting == control.off
 
 
 def setting_shape(control: Control) -> Shape[Setting]:
-    """Give the shape of a control's value."""
+    """Return the shape of a control's value."""
     off = control.off is True or control.off == OFF
     if control.kind == "level" and control.levels is not None:
         low, high = sorted(int(level) for level in control.levels)
@@ -53,7 +53,7 @@ def setting_shape(control: Control) -> Shape[Setting]:
 
 
 def adjuster_shape(adjuster: Adjuster) -> Number:
-    """Give the shape of an adjuster's value, in the adjuster's own unit."""
+    """Return the shape of an adjuster's value, in the adjuster's own unit."""
     low, high = sorted(adjuster.range or (-100.0, 200.0))
     step = adjuster.step if adjuster.step is not None and adjuster.step > 0 else 1.0
     return Number(low, high, unit=adjuster.unit or "", step=step)
@@ -95,7 +95,7 @@ def offered(bike: Bike, damping: str | None) -> Iterator[OfBike]:
 
 
 def choice_shape(bike: Bike, key: str, damping: str | None) -> Shape[str]:
-    """Give the shape of riding mode, damping mode or preset with the bike's own names."""
+    """Return the shape of riding mode, damping mode or preset with the bike's own names."""
     mode = bike.damping.get(damping or "")
     names = {
         "mode": tuple(bike.modes),
@@ -106,7 +106,7 @@ def choice_shape(bike: Bike, key: str, damping: str | None) -> Shape[str]:
     return Named(what, names)
 
 
-def set_up_troubles(data: Mapping[str, Any], bike: Bike) -> Iterator[Trouble]:
+def set_up_troubles(data: Mapping[str, Any], bike: Bike) -> Iterator[InputError]:
     """Find the set values that cannot be read as what the bike's control is; ranges are for rules."""
     for table in (("setup", "controls"), ("dash", "values")):
         here: Any = data
@@ -115,5 +115,5 @@ def set_up_troubles(data: Mapping[str, Any], bike: Bike) -> Iterator[Trouble]:
         for name, raw in here.items() if isinstance(here, Mapping) else ():
             control = bike.controls.get(name)
             found = setting_shape(control).load(raw) if control is not None else None
-            if isinstance(found, Trouble):
+            if isinstance(found, InputError):
                 yield attrs.evolve(found, path=(*table, name))

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, tables, values
-from paddock_tui.records.shapes import Number, Series, Word, Words
+from paddock_tui.records.shapes import Number, Series, Word, WordList
 
 BY_HAND = "by-hand"
 """The damping mode that every bike has: what the adjusters are turned to is what counts."""
@@ -64,6 +64,6 @@ class Damping:
         c.FLAG, "closes", "adjusters that do nothing in this mode", keyed_by="adjuster"
     )
     presets: tuple[str, ...] | None = one(
-        Words("names of presets"), "presets", "the presets this mode offers"
+        WordList("names of presets"), "presets", "the presets this mode offers"
     )
     offsets: Mapping[str, Offset] = tables(Offset, "offsets", keyed_by="offset")

@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, table
-from paddock_tui.records.shapes import DateCode, Reference, TyreSize, Whole, Word
+from paddock_tui.records.shapes import DateCode, Reference, TyreSizeMarking, Whole, Word
 
 TYRE_KINDS = ("road", "track-day", "race-treaded", "slick", "intermediate", "wet")
 
@@ -18,7 +18,7 @@ class Tyre:
 
     label: str | None = one(c.TEXT, "label", "what you call it: compound, colour of the dot")
     kind: str | None = one(Word(*TYRE_KINDS), "kind", "what it is made for")
-    size: str | None = one(TyreSize(), "size", "as marked on the side wall")
+    size: str | None = one(TyreSizeMarking(), "size", "as marked on the side wall")
     circumference: Quantity | None = one(c.LENGTH, "circumference", "measured, one turn with the rider on")
     date_code: str | None = one(DateCode(), "date code", "four digits on the side wall, week and year")
     fitted: dt.date | None = one(c.DAY, "fitted", "when it was put on a wheel")

@@ -39,7 +39,7 @@ from paddock_tui.rules import (  # noqa: F401 - registers their rules
     wheelie,
     work,
 )
-from paddock_tui.rules.core import CAUTION, HOLD, NOTE, RULES, SERIOUS, Put, Remedy, Rule, Severity
+from paddock_tui.rules.core import CAUTION, HOLD, NOTE, RULES, SERIOUS, Remedy, Rule, SetValue, Severity
 from paddock_tui.rules.engine import Finding, NotJudged, Pending, Review, Where, review
 from paddock_tui.rules.limits import LIMITS, Limit, Limits
 
@@ -55,10 +55,10 @@ __all__ = [
     "Limits",
     "NotJudged",
     "Pending",
-    "Put",
     "Remedy",
     "Review",
     "Rule",
+    "SetValue",
     "Severity",
     "Where",
     "review",

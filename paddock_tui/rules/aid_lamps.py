@@ -7,7 +7,7 @@ from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
-from paddock_tui.rules.core import BRAKES, HOLD, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import BRAKES, HOLD, SERIOUS, RaisedFinding, Remedy, Result, rule
 
 _AIDS = ("ABS", "traction", "engine")
 
@@ -33,12 +33,12 @@ def aid_lamp_lit(
     return [_raised(lamp, one, session, records) for lamp, one in lit.items() if lamp is not None]
 
 
-def _raised(lamp: str, one: Happened, session: Session, records: Mapping[str, Record]) -> Raise:
+def _raised(lamp: str, one: Happened, session: Session, records: Mapping[str, Record]) -> RaisedFinding:
     rider, surface = records.get("rider"), session.surface
     group = rider.group if isinstance(rider, Rider) else None
     # The same as the aid switched off: for a novice in the wet that is a hold.
     worst = lamp != "engine" and COLUMN.get(surface or "") == "wet" and group == "novice"
-    return Raise(
+    return RaisedFinding(
         message=f"The {lamp} lamp was lit {one.when}, and nothing says why: take it as off.",
         why=_MEANS[lamp],
         remedy=Remedy(

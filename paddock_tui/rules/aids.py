@@ -3,7 +3,7 @@
 from paddock_tui.facts.controls import levels_of
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import AIDS, CAUTION, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import AIDS, CAUTION, RaisedFinding, Remedy, Result, rule
 from paddock_tui.text import clip
 
 
@@ -29,7 +29,7 @@ def aids_not_set(aids_unset: tuple[str, ...]) -> Result:
     more = [f"{len(aids_unset) - 2} more"] if len(aids_unset) > 2 else []
     *first, last = (*named, *more)
     listed = f"{', '.join(first)} and {last}" if first else last
-    return Raise(
+    return RaisedFinding(
         message=f"What {clip(listed, 48)} {'is' if len(aids_unset) == 1 else 'are'} set to is not known.",
         why="Whether a net is on, and how much of it, is the first thing to know; clear would be a guess.",
         remedy=Remedy("Choose the riding mode and the levels, or read them on the dash, and enter them."),
@@ -53,16 +53,16 @@ def freeing_end_not_known(subject: str, control: Control) -> Result:
     return _direction(subject, "frees the rear", "frees_most")
 
 
-def _direction(subject: str, does: str, key: str) -> Raise:
-    return Raise(
+def _direction(subject: str, does: str, key: str) -> RaisedFinding:
+    return RaisedFinding(
         message=f"Which end of {label_of(subject)} {does} is not known.",
         why="Bikes count up or down, and a guess may praise the dangerous end: nothing is judged.",
         remedy=Remedy(f"Look it up in the bike's manual, and enter it once in the bike's file ({key})."),
     )
 
 
-def _no_levels(subject: str) -> Raise:
-    return Raise(
+def _no_levels(subject: str) -> RaisedFinding:
+    return RaisedFinding(
         message=f"The levels of {label_of(subject)} are not known, or do not fit together.",
         why="Nothing about it can be judged, and clear would be a guess.",
         remedy=Remedy("Enter its levels or words in the bike's file, with an end of them as the named end."),

@@ -6,7 +6,17 @@ from paddock_tui.facts.aids import MOST_MEAN, Mean
 from paddock_tui.facts.controls import NETS, Net
 from paddock_tui.records.electronics import function_of
 from paddock_tui.rules.aid_words import proposed
-from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    AIDS,
+    CAUTION,
+    COMMON,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    SetValue,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 
 STACK = "controls"
@@ -65,8 +75,8 @@ def all_aids_near_least(
         return None
     where = {"wet": "on a wet track", "damp": "on a damp track"}.get(column, "for a novice")
     first = sorted(thin, key=lambda name: (NETS.index(function_of(name, net[name].shown.control)), name))[:2]
-    puts = tuple(Put(("setup", "controls", name), net[name].scale.level_at_least(0.6)) for name in first)
-    return Raise(
+    puts = tuple(SetValue(("setup", "controls", name), net[name].scale.level_at_least(0.6)) for name in first)
+    return RaisedFinding(
         message=f"All aids are at or near their least help {where}.",
         why="Every net is thin at once, so one mistake meets none: "
         + ", ".join(str(net[name].shown) for name in thin)
@@ -103,8 +113,10 @@ def nets_thin_together(
         return None
     nets = thin_mean.nets
     first = _thinnest(nets)
-    puts = tuple(Put(("setup", "controls", name), nets[name].scale.level_at_least(0.6)) for name in first)
-    return Raise(
+    puts = tuple(
+        SetValue(("setup", "controls", name), nets[name].scale.level_at_least(0.6)) for name in first
+    )
+    return RaisedFinding(
         message=f"The nets are thin together {thin_matters}: mean help {thin_mean.help:.2f}.",
         why="What one net misses no other catches: "
         + ", ".join(str(one.shown) for one in nets.values())

@@ -1,7 +1,7 @@
 """Rules about ABS: a wheel that is left without it, by what the level in force does and not by its number."""
 
 from paddock_tui.facts.aids import Freed, least_watching
-from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import track
@@ -12,10 +12,10 @@ from paddock_tui.rules.core import (
     HOLD,
     NOTE,
     SERIOUS,
-    Put,
-    Raise,
+    RaisedFinding,
     Remedy,
     Result,
+    SetValue,
     rule,
 )
 from paddock_tui.rules.limits import Limits, limit
@@ -44,7 +44,7 @@ def front_wheel_without_abs_in_the_wet(
     """No ABS at the front in the wet: a locked front wheel is a fall."""
     if not front_wheel_left:
         return None
-    return Raise(
+    return RaisedFinding(
         message="The front wheel is without ABS in the wet.",
         why=f"A front wheel that locks on a wet track is a fall before the hand can let go.{wet_said}",
         remedy=_switched_on("Switch ABS on at the front for the wet", subject, control, 0.6),
@@ -68,7 +68,7 @@ def front_wheel_without_abs(
         return None
     usual = NOTE if column == "dry" else CAUTION
     severity = {"novice": SERIOUS, "intermediate": CAUTION}.get(group, usual)
-    return Raise(
+    return RaisedFinding(
         message=f"The front wheel is without ABS on {track(surface)}.",
         why="A hand that grabs in a fright locks the front wheel; it takes practice not to.",
         remedy=_switched_on("Switch ABS on at the front, the least of it at least", subject, control, 0.0),
@@ -98,12 +98,12 @@ def rear_without_abs_and_little_freed(
     if engine_brake.position >= engine_brake.scale.position_of(nearest):
         return None
     name = engine_brake.shown.name
-    return Raise(
+    return RaisedFinding(
         message=f"No ABS at the rear, and {_clipped(engine_brake.shown)} holds it, on {track(surface)}.",
         why="Leaned over with the throttle shut, a rear wheel that the engine holds locks.",
         remedy=Remedy(
             f"Switch ABS on at the rear, or set {label_of(name)} to {nearest} or freer; stay a gear higher.",
-            (Put(("setup", "controls", name), nearest),),
+            (SetValue(("setup", "controls", name), nearest),),
         ),
         parts=(name,),
     )
@@ -114,8 +114,8 @@ def _switched_on(words: str, name: str, control: Control, help_: float) -> Remed
     level = least_watching(name, control, ("front",), help_)
     if level is None:
         return Remedy(f"{words}.")
-    return Remedy(f"{words}: {label_of(name)} {level}.", (Put(("setup", "controls", name), level),))
+    return Remedy(f"{words}: {label_of(name)} {level}.", (SetValue(("setup", "controls", name), level),))
 
 
-def _clipped(shown: Shown) -> str:
+def _clipped(shown: ShownControl) -> str:
     return f"{label_of(shown.name)} {shown.value}"

@@ -1,7 +1,17 @@
 """Rules about the brakes: a lever that is not firm, and pads that are too thin."""
 
 from paddock_tui.facts.brakes import Felt, LeastPad, PadLeft
-from paddock_tui.rules.core import BRAKES, CAUTION, HOLD, SERIOUS, Raise, Remedy, Result, Severity, rule
+from paddock_tui.rules.core import (
+    BRAKES,
+    CAUTION,
+    HOLD,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    Severity,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 
 _LISTS = "organisers' inspection lists: least 1.5 mm, or half or more left; lever firm, never to the bar"
@@ -48,7 +58,7 @@ def brake_lever_not_firm(lever_felt: Felt) -> Result:
         return None
     severity, message, why, remedy = known
     said = message if lever_felt.where == "now" else f"{message[:-1]}, {lever_felt.where}."
-    return Raise(said, why, Remedy(remedy), severity=severity, subject="lever")
+    return RaisedFinding(said, why, Remedy(remedy), severity=severity, subject="lever")
 
 
 @rule(
@@ -67,7 +77,7 @@ def pads_below_the_least(pads_left: PadLeft, least_pad: LeastPad, limits: Limits
     if pads_left.left.to("mm") >= least:
         return None
     said = f"the organiser's {posted}" if posted is not None else f"{least:g} mm"
-    return Raise(
+    return RaisedFinding(
         message=f"The {pads_left.end} pads, {pads_left.left}, are thinner than {said}.",
         why="A worn pad overheats, may lose its lining, and no organiser lets it out.",
         remedy=Remedy(

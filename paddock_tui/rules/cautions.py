@@ -2,7 +2,7 @@
 
 from paddock_tui.facts.weather import Coldest
 from paddock_tui.records.session import Session
-from paddock_tui.rules.core import EVENT, NOTE, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import EVENT, NOTE, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 
 _NO_SOURCE = "common practice, no source"
@@ -18,7 +18,7 @@ def frost_near(coldest: Coldest, limits: Limits) -> Result:
     """It is near freezing: plain water freezes in the engine, and cold slicks crack."""
     if coldest.celsius > limits[_FROST]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"{coldest.words}: frost is near, mind coolant and tyres.",
         why="Plain water bursts an engine overnight; slicks and wets crack when they are bent frozen.",
         remedy=Remedy(
@@ -36,7 +36,7 @@ def fumes_in_a_closed_space(session: Session, limits: Limits) -> Result:
     cold = (air == "cold") if isinstance(air, str) or air is None else air.to("C") <= limits[_HEATER]
     if session.warmers != "used" and not cold:
         return None
-    return Raise(
+    return RaisedFinding(
         message="Generator or heater: never in a van, tent or closed pit.",
         why="Carbon monoxide has no smell; headache and sleepiness come first, and look like a long day.",
         remedy=Remedy(

@@ -9,7 +9,7 @@ from paddock_tui.rules.core import (
     NOTE,
     RULES,
     SERIOUS,
-    Raise,
+    RaisedFinding,
     Remedy,
     Result,
     ToDo,
@@ -49,12 +49,12 @@ def _severity(item: ItemState) -> int:
     return _SEVERITIES.get(item.to_fix or "", CAUTION)
 
 
-def _to_fix(item: ItemState) -> Raise:
+def _to_fix(item: ItemState) -> RaisedFinding:
     text = _plain(item.text)
     where = f"{text}, on none of the lists" if not item.listed else text
     means = _MEANS.get(item.to_fix or "", "No list says how bad that is: at least a caution.")
     marked = _marked(item)
-    return Raise(
+    return RaisedFinding(
         message=f"To fix: {where}.",
         why=f"{means} {marked[:1].upper()}{marked[1:]}.",
         remedy=_LOOK_AGAIN,
@@ -90,9 +90,9 @@ def checklist_items_open(checked: Checked, stages_due: tuple[str, ...]) -> Resul
     return found
 
 
-def _still_open(one: ListState, items: list[ItemState]) -> Raise:
+def _still_open(one: ListState, items: list[ItemState]) -> RaisedFinding:
     count = f"{len(items)} item{'' if len(items) == 1 else 's'} open"
-    return Raise(
+    return RaisedFinding(
         message=f"{_capital(_plain(one.name))}: {count}.",
         why="What nobody looked at may be loose, worn, leaking or left behind.",
         remedy=Remedy("Go through the list: each item ok, to fix, or not applicable."),

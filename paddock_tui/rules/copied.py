@@ -1,7 +1,7 @@
 """Rules about a set-up that was made for another rider, or on another kind of tyre."""
 
-from paddock_tui.facts.copied import OtherRider
-from paddock_tui.rules.core import CAUTION, COMMON, SUSPENSION, Raise, Remedy, Result, rule
+from paddock_tui.facts.copied import WeightDifference
+from paddock_tui.rules.core import CAUTION, COMMON, SUSPENSION, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.text import clip
 
@@ -24,11 +24,11 @@ WEIGHT = limit(
     limits=(WEIGHT,),
     rank=SUSPENSION,
 )
-def set_up_of_another_rider(other_rider: OtherRider, limits: Limits) -> Result:
+def set_up_of_another_rider(other_rider: WeightDifference, limits: Limits) -> Result:
     """Copied from a rider of quite another weight, and sag not measured since."""
     if abs(other_rider.kg) <= limits[WEIGHT]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"Set-up copied; you are {clip(str(other_rider), 44)}.",
         why="Height, balance and spring rate are made for a weight; aids and damping for a way of riding.",
         remedy=Remedy("Measure rider sag at both ends first and set preload; aids from your own group."),
@@ -45,7 +45,7 @@ def set_up_of_another_rider(other_rider: OtherRider, limits: Limits) -> Result:
 )
 def set_up_from_another_kind_of_tyre(other_kind: str) -> Result:
     """Made on another kind of tyre than is on now, and never ridden on this kind."""
-    return Raise(
+    return RaisedFinding(
         message=f"The set-up was carried over {clip(other_kind, 44)}.",
         why="Carcass, profile and grip differ: height, damping and the aids meet another tyre.",
         remedy=Remedy("Height and sag first, the tyre's own pressures, two easy laps; then one change."),

@@ -38,7 +38,7 @@ wheels, leaks and lamps before all else."""
 
 
 @attrs.frozen
-class Put:
+class SetValue:
     """One value that a remedy would set; `role` names the record ('setup': the session or the profile)."""
 
     path: Path
@@ -51,11 +51,11 @@ class Remedy:
     """What mends a finding, in words, and as values to set where it can be an edit."""
 
     text: str
-    puts: tuple[Put, ...] = ()
+    puts: tuple[SetValue, ...] = ()
 
 
 @attrs.frozen
-class Raise:
+class RaisedFinding:
     """What a rule says when it is raised. What is None is taken from the rule's declaration.
 
     `ref` names another record than the one that plays the role: an earlier session, for one.
@@ -73,7 +73,7 @@ class Raise:
     ref: Ref | None = None
 
 
-Result = Raise | list[Raise] | None
+Result = RaisedFinding | list[RaisedFinding] | None
 
 
 @attrs.frozen
@@ -170,7 +170,7 @@ def rule(
     return register
 
 
-def call(registered: Rule, values: dict[str, Any], limits: Any) -> list[Raise]:
+def call(registered: Rule, values: dict[str, Any], limits: Any) -> list[RaisedFinding]:
     """Ask a rule, and give what it raises as a list; `values` may hold more than it takes."""
     given = {name: values[name] for name in registered.needs}
     if registered.takes_limits:

@@ -5,7 +5,17 @@ from paddock_tui.facts.suspension import AdjusterShown
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
-from paddock_tui.rules.core import CAUTION, COMMON, SERIOUS, SUSPENSION, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    CAUTION,
+    COMMON,
+    SERIOUS,
+    SUSPENSION,
+    RaisedFinding,
+    Remedy,
+    Result,
+    SetValue,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 
 TENTH = limit(
@@ -52,7 +62,7 @@ def damping_near_its_end(
     zone = max(limits[TENTH] * (high - low), click) + _ROUNDING
     if not low <= own_damping.value <= high or min(own_damping.value - low, high - own_damping.value) > zone:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"{_first(label_of(subject))} is near its end: {_value(own_damping)}.",
         why="No room is left that way: the oil, the valving or the spring is what does not suit.",
         remedy=Remedy("Look at sag and spring first, then ask a technician; go back toward the middle."),
@@ -63,7 +73,7 @@ def damping_near_its_end(
 def fork_legs_differ(unequal_legs: tuple[Legs, ...]) -> Result:
     """The same adjuster is set differently in the two legs of the fork."""
     return [
-        Raise(
+        RaisedFinding(
             message=f"{_first(label_of(one.left.name))} and {label_of(one.right.name).split()[-1]} differ: "
             f"{show_number(one.left.value)} and {show_number(one.right.value)}.",
             why="One leg works against the other: the fork twists and binds, and the record fits neither.",
@@ -91,11 +101,11 @@ def steering_damper_nearly_closed(
     """A steering damper within two clicks of closed."""
     if damper_clicks_open > limits[CLOSED]:
         return None
-    puts: tuple[Put, ...] = ()
+    puts: tuple[SetValue, ...] = ()
     if adjuster.range is not None:
         middle = float(round(sum(adjuster.range) / 2))
-        puts = (Put(("setup", "adjusters", subject), int(middle)),)
-    return Raise(
+        puts = (SetValue(("setup", "adjusters", subject), int(middle)),)
+    return RaisedFinding(
         message=f"{_first(label_of(subject))} is nearly closed: {_open(damper_clicks_open)}.",
         why="So firm it holds the bars against the rider: heavy, off the line, a slow weave.",
         remedy=Remedy(

@@ -8,9 +8,9 @@ from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import AIDS, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
+from paddock_tui.rules.core import AIDS, HOLD, SERIOUS, RaisedFinding, Remedy, Result, ToDo, rule
 from paddock_tui.text import clip
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 _ASK = "Set the dash to the plan and read it again, or change the plan and let it be judged."
 
@@ -29,7 +29,7 @@ def dash_not_read(dash_to_read: bool, session: Session, bike: Bike) -> Result:
         return None
     since = undone_by(session, bike)
     said = f"The dash was read before this: {clip(since, 40)}."
-    return Raise(
+    return RaisedFinding(
         message=said if since else "The dash was not read after the last key-on.",
         why="Aids and riding modes may go back to their base when the key or the battery was off.",
         remedy=Remedy("Key on, start, read every value on the dash, and enter when it was read."),
@@ -52,7 +52,7 @@ def dash_differs_from_the_plan(
     shown, planned = dash_shown.shown, dash_shown.planned
     less = _helps_less(subject, control, shown, planned)
     wet = COLUMN.get(session.surface or "") == "wet"
-    return Raise(
+    return RaisedFinding(
         message=f"The dash shows {label_of(subject)} {clip(str(shown), 14)}, "
         f"the plan is {clip(str(planned), 14)}.",
         why="What the dash shows is what acts on the track"
@@ -78,7 +78,7 @@ def dash_in_another_riding_mode(mode_shown: ModeShown, session: Session, bike: B
         for name, control in bike.controls.items()
         if _less_in_mode(name, control, session, bike, mode_shown)
     ]
-    return Raise(
+    return RaisedFinding(
         message=f"The dash shows riding mode {clip(mode_shown.shown, 16)}, "
         f"the plan is {clip(mode_shown.planned, 16)}.",
         why="Another mode fixes and limits other values"
@@ -97,12 +97,12 @@ def _less_in_mode(name: str, control: Control, session: Session, bike: Bike, mod
 
 
 def _helps_less(name: str, control: Control, one: Setting, other: Setting) -> bool:
-    """Tell whether a value helps less than another; no where that cannot be told."""
+    """Return whether a value helps less than another; no where that cannot be told."""
     levels = levels_of(name, control) if function_of(name, control) in HELP_FUNCTIONS else None
     scale = levels.help_if_known() if levels is not None else None
     if scale is None:
         return False
     try:
         return scale.help_of(one) < scale.help_of(other)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return False

@@ -10,9 +10,20 @@ import attrs
 from paddock_tui.facts.core import ABSENT, Facts, Missing, NotKnown
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.session_parts import Accepted
+from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import CAUTION, HOLD, RULES, SERIOUS, About, Raise, Remedy, Rule, Severity, call
+from paddock_tui.rules.core import (
+    CAUTION,
+    HOLD,
+    RULES,
+    SERIOUS,
+    About,
+    RaisedFinding,
+    Remedy,
+    Rule,
+    Severity,
+    call,
+)
 from paddock_tui.rules.limits import Limits
 from paddock_tui.text import clip
 
@@ -44,7 +55,7 @@ class Finding:
     facts: str
     remedy: Remedy
     source: str
-    accepted: Accepted | None = None
+    accepted: Acceptance | None = None
     parts: tuple[str, ...] = ()
 
     @property
@@ -178,7 +189,7 @@ def _ask(
 
 def _finding(
     registered: Rule,
-    raised: Raise,
+    raised: RaisedFinding,
     subject: str | None,
     values: dict[str, Any],
     facts: Facts,
@@ -236,7 +247,7 @@ class _Due:
 
 
 def _due(registered: Rule, situation: Situation) -> _Due:
-    """Tell whether a to-do is due: by the clock on the session's own day only, else by going out."""
+    """Return whether a to-do is due: by the clock on the session's own day only, else by going out."""
     session = situation.session
     if registered.todo is None or session is None:
         return _Due(True, None)

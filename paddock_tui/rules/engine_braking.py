@@ -3,7 +3,17 @@
 from paddock_tui.facts.aids import Freed
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import shown_of, start, track
-from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    AIDS,
+    CAUTION,
+    COMMON,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    SetValue,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 
 SERIOUS_BELOW = limit(
@@ -40,12 +50,12 @@ def engine_braking_holds_in_the_wet(subject: str, freed: Freed, surface: str, li
     wanted = max(serious, caution, key=scale.position_of)
     if freed.position >= scale.position_of(wanted):
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"{start(subject)} holds the rear on {track(surface)}: {shown_of(freed.shown)}.",
         why="In the wet the engine alone can slide the rear on the way in, before the rear brake is touched.",
         remedy=Remedy(
             f"Set {label_of(subject)} to {wanted} or freer; where it cannot be freed, stay a gear higher.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
         severity=SERIOUS if freed.position < scale.position_of(serious) else CAUTION,
     )

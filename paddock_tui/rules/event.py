@@ -1,7 +1,7 @@
 """Rules about the organiser's day: noise, camera, lap timing, and the first laps after a stop."""
 
-from paddock_tui.facts.event import Camera, NoiseRead, Stop
-from paddock_tui.rules.core import CAUTION, EVENT, HOLD, NOTE, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.facts.event import Camera, NoiseRead, TimetableStop
+from paddock_tui.rules.core import CAUTION, EVENT, HOLD, NOTE, SERIOUS, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.text import clip, printable
 
@@ -26,7 +26,7 @@ def noise_over_the_limit(noise_read: NoiseRead) -> Result:
     """The venue's own reading is over the posted limit."""
     if noise_read.under >= 0:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"Noise {noise_read.reading} is over the posted {noise_read.posted}.",
         why="Over the limit on the venue's own meter is a black flag, and two of them are the way home.",
         remedy=Remedy("Baffle in and pinned, engine warm, be measured again, and enter the new reading."),
@@ -47,7 +47,7 @@ def noise_near_the_limit(noise_read: NoiseRead, limits: Limits) -> Result:
     """The reading is so near the limit that the next one may be over it."""
     if not 0 <= noise_read.under <= limits[_NEAR]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"Noise {noise_read.reading}: only {noise_read.under:g} dB under the posted limit.",
         why="Wind, revs and a warm silencer move a reading by that much from one test to the next.",
         remedy=Remedy("Baffle in and pinned; change up early past the meter."),
@@ -68,7 +68,7 @@ def camera_not_allowed_so(camera: Camera) -> Result:
     why = "What comes off hits whoever is behind; on a helmet it can break the shell or the neck."
     rule_words = f" The organiser says: {printable(camera.rule)}." if camera.rule else ""
     if camera.place == "helmet":
-        return Raise(
+        return RaisedFinding(
             message="The camera is on the helmet.",
             why=why + rule_words,
             remedy=Remedy("Take it off the helmet; on the bike and tied on, where the organiser allows one."),
@@ -77,7 +77,7 @@ def camera_not_allowed_so(camera: Camera) -> Result:
     if camera.tethered is True:
         return None
     known = camera.tethered is False
-    return Raise(
+    return RaisedFinding(
         message="The camera is not tied on." if known else "Whether the camera is tied on is not known.",
         why=why + rule_words,
         remedy=Remedy("Tie it to the bike with a wire or cord of its own, or leave it in the box."),
@@ -98,7 +98,7 @@ def timer_on_where_timing_is_forbidden(timer_where_forbidden: str) -> Result:
     """A lap timer is on the bike, and the organiser forbids timing."""
     if timer_where_forbidden != "fitted":
         return None
-    return Raise(
+    return RaisedFinding(
         message="Timing is forbidden today, and a lap timer is on the bike.",
         why="It ends the day where it is seen, and may end the insurance's cover too.",
         remedy=Remedy("Switch it off and tape over it, or take it off; then say so as the reason."),
@@ -107,9 +107,9 @@ def timer_on_where_timing_is_forbidden(timer_where_forbidden: str) -> Result:
 
 
 @rule("first-laps-after-a-stop", NOTE, at="session:start", when=_HERE, rank=EVENT)
-def first_laps_after_a_stop(stop_before: Stop) -> Result:
+def first_laps_after_a_stop(stop_before: TimetableStop) -> Result:
     """The first session after lunch or another stop: tyres, brakes and rider are cold again."""
-    return Raise(
+    return RaisedFinding(
         message=f"First laps after a stop ({clip(printable(stop_before.what), 30)}): two easy ones.",
         why="Tyres, pads and head went cold while everything stood; it is so after a red flag too.",
         remedy=Remedy("Two laps at rising pace before the first one that counts."),

@@ -3,7 +3,7 @@
 from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.incidents import Happened
 from paddock_tui.records.session import Session
-from paddock_tui.rules.core import BRAKES, HOLD, RIDER, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import BRAKES, HOLD, RIDER, SERIOUS, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 
 _RULES = "ten organisers' and clubs' lists: after any fall the bike goes through inspection again"
@@ -65,7 +65,7 @@ def two_falls_in_a_day(rider_incidents: tuple[Happened, ...], session: Session, 
     if len(falls) < limits[_FALLS]:
         return None
     times = ", ".join(one.stamp for one in falls)
-    return Raise(
+    return RaisedFinding(
         message=f"{len(falls)} falls of your own today: the day is over.",
         why="After a second fall of one's own most people are hurt, tired or shaken; clubs park the rider.",
         remedy=Remedy("Stay parked today, and talk the falls through with an instructor."),
@@ -77,7 +77,7 @@ def two_falls_in_a_day(rider_incidents: tuple[Happened, ...], session: Session, 
 
 
 def _must(fall: Happened, inspected_after: str) -> bool:
-    """Tell whether the organiser inspects again: any fall, or one while moving; what is not known counts."""
+    """Return whether the organiser inspects again: any fall, or one while moving; what is not known counts."""
     return fall.incident.moving is not False or inspected_after == "any"
 
 
@@ -86,8 +86,8 @@ def _own_fall(one: Happened) -> bool:
     return incident.what == "fall" and incident.moving is not False and incident.at_fault is not False
 
 
-def _raised(fall: Happened, message: str, why: str, facts: str) -> Raise:
-    return Raise(
+def _raised(fall: Happened, message: str, why: str, facts: str) -> RaisedFinding:
+    return RaisedFinding(
         message=message,
         why=why,
         remedy=Remedy(_LOOK),

@@ -1,7 +1,7 @@
 """The rule about fuel: there is a reserve left at the flag."""
 
 from paddock_tui.facts.fuel import FuelAhead
-from paddock_tui.rules.core import CAUTION, FUEL, HOLD, SERIOUS, Raise, Remedy, Result, Severity, rule
+from paddock_tui.rules.core import CAUTION, FUEL, HOLD, SERIOUS, RaisedFinding, Remedy, Result, Severity, rule
 from paddock_tui.rules.limits import Limits, limit
 
 _RULE = "fuel-short-at-the-flag"
@@ -32,7 +32,7 @@ def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
         return None
     said = f"{left:.1f} l left" if left >= 0 else f"dry {-left:.1f} l before the flag"
     missing = -(-(reserve - left) // 0.5) * 0.5
-    return Raise(
+    return RaisedFinding(
         message=f"Fuel at the flag: {said}, the reserve is {reserve:.1f} l.",
         why=f"Out of fuel on the track is a stop on the line or in a corner. Reckoned: {fuel_ahead}.",
         remedy=Remedy(

@@ -1,8 +1,8 @@
 """The rule about shifting down without the clutch while the gearbox misses."""
 
-from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import AIDS, COMMON, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import AIDS, COMMON, SERIOUS, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 
 MISSES = limit(
@@ -27,12 +27,12 @@ MISSES = limit(
     rank=AIDS,
 )
 def quick_downshift_with_false_neutrals(
-    subject: str, in_force: Shown, quick_downshift: bool, false_neutrals: int, limits: Limits
+    subject: str, in_force: ShownControl, quick_downshift: bool, false_neutrals: int, limits: Limits
 ) -> Result:
     """Downshifts without the clutch in use although false neutrals were reported."""
     if false_neutrals < limits[MISSES]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"{false_neutrals} false neutrals, and {label_of(subject)} still shifts down.",
         why="In a false neutral there is no engine braking: the bike arrives too fast, and may over-rev.",
         remedy=Remedy(

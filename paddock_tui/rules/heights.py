@@ -2,7 +2,7 @@
 
 from paddock_tui.facts.heights import Raised
 from paddock_tui.quantities import Quantity
-from paddock_tui.rules.core import HOLD, SUSPENSION, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import HOLD, SUSPENSION, RaisedFinding, Remedy, Result, SetValue, rule
 
 
 @rule(
@@ -19,13 +19,13 @@ def raised_beyond_what_is_clear(subject: str, raised_by: Raised, clear_to: Quant
         return None
     name = raised_by.key.replace("_", " ")
     hits = "radiator, guard or fairing" if subject == "front" else "seat, guard or exhaust"
-    return Raise(
+    return RaisedFinding(
         message=f"{name.capitalize()} {raised_by.height}: clear only up to {clear_to}.",
         why=f"At full travel the {subject} tyre may hit {hits}, and stop dead.",
         remedy=Remedy(
             f"Go back to {clear_to}; or take the spring out or strap it down, press it to the stop, see that "
             "nothing touches, and enter the new highest position in the bike's file.",
-            (Put(("setup", raised_by.key), str(clear_to)),),
+            (SetValue(("setup", raised_by.key), str(clear_to)),),
         ),
         path=("setup", raised_by.key),
     )

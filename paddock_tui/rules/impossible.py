@@ -8,7 +8,7 @@ from paddock_tui.records.electronics import Control, speed_of
 from paddock_tui.records.paths import spell
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off, label_of
-from paddock_tui.rules.core import CAUTION, HOLD, NOTE, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, HOLD, NOTE, RaisedFinding, Remedy, Result, rule
 from paddock_tui.text import clip
 from paddock_tui.trade.levels import Levels
 
@@ -21,7 +21,7 @@ ARITHMETIC = "the record itself: the bike's file says what it offers"
 def impossible_figure(impossible_figures: tuple[Figure, ...]) -> Result:
     """A figure outside what can be is a slip of the finger or of the unit."""
     return [
-        Raise(
+        RaisedFinding(
             message=f"{_first(clip(figure.label, 44))} cannot be {clip(figure.written, 20)}.",
             why=f"It lies outside {figure.band}: a slip, or the wrong unit. Nothing is worked out from it.",
             remedy=Remedy("Measure or read it again, and enter it with its unit."),
@@ -47,7 +47,7 @@ def level_not_on_the_bike(subject: str, control: Control, set_value: int | str, 
     if offered.offers(set_value):
         return None
     has = _offered_words(control, offered)
-    return Raise(
+    return RaisedFinding(
         message=f"{_start(subject)} {clip(str(set_value), 20)} is not on this bike: {has}.",
         why="The bike cannot be at this value, so the record and the bike differ.",
         remedy=Remedy(f"Read the dash and enter what it shows ({has})."),
@@ -74,7 +74,7 @@ def speed_not_on_the_bike(
     if wanted is not None and (not speeds or any(wanted.same(speed) for speed in speeds)):
         return None
     has = ", ".join(speeds_offered) or "a speed with its unit"
-    return Raise(
+    return RaisedFinding(
         message=f"{_start(subject)} {clip(str(set_value), 20)} is not on this bike.",
         why="The bike cannot be at this value, so the record and the bike differ.",
         remedy=Remedy(f"Read the dash and enter what it shows ({has})."),
@@ -98,7 +98,7 @@ def adjuster_outside_its_range(
     if low <= adjuster_value.value <= high:
         return None
     bounds = f"{show_number(low)} to {show_number(high)}"
-    return Raise(
+    return RaisedFinding(
         message=f"{_start(subject)} {show_number(adjuster_value.value)} cannot be: it goes from {bounds}.",
         why="The adjuster has no such position, so the record and the bike differ.",
         remedy=Remedy("Turn it in gently to the stop, count out again, and enter the count."),
@@ -109,7 +109,7 @@ def adjuster_outside_its_range(
 def named_but_not_on_this_bike(not_on_bike: tuple[NotOnBike, ...]) -> Result:
     """A control, adjuster, riding mode or preset that the bike does not have."""
     return [
-        Raise(
+        RaisedFinding(
             message=f"This bike has no {lost.what} {clip(lost.name, 34)}.",
             why="The set-up names what the bike does not have: a slip, or a set-up of another bike.",
             remedy=Remedy(
@@ -134,7 +134,7 @@ def named_but_not_on_this_bike(not_on_bike: tuple[NotOnBike, ...]) -> Result:
 def record_at_odds_with_itself(records_at_odds: tuple[AtOdds, ...]) -> Result:
     """Values of one record contradict each other; on the bike nothing can then be judged by them: a hold."""
     return [
-        Raise(
+        RaisedFinding(
             message=f"{_first(clip(one.found.message, 74))}.",
             why="Each value can be read, but not all can be true; what depends on them is not judged.",
             remedy=Remedy(f"Look at it again, and enter {one.found.mend}."),
@@ -153,7 +153,7 @@ def record_at_odds_with_itself(records_at_odds: tuple[AtOdds, ...]) -> Result:
 def reference_not_found(lost_references: tuple[Dangling, ...]) -> Result:
     """A reference to a record that is not in the garage: what it would tell is not judged."""
     return [
-        Raise(
+        RaisedFinding(
             message=f"There is no {KIND_WORDS.get(lost.kind, lost.kind)} {clip(lost.id, 40)} in this garage.",
             why=f"The {lost.role} refers to it, so nothing that depends on it can be judged.",
             remedy=Remedy("Correct the name, or bring the file back."),
@@ -197,7 +197,7 @@ def outside_the_riding_mode(
             return None
         allowed = f"it allows {', '.join(str(bound) for bound in bounds)}"
     value, mode = clip(str(set_value), 14), clip(mode_for.name, 20)
-    return Raise(
+    return RaisedFinding(
         message=f"{_start(subject)} {value} is not for {mode}: {allowed}.",
         why="The riding mode limits this control; the bike will not take the value, or will change it.",
         remedy=Remedy("Choose a value that the riding mode allows, or another riding mode."),

@@ -1,9 +1,19 @@
 """Rules about launch control and hard starts."""
 
-from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.hard_starts import ROW_MINUTES, Starts
 from paddock_tui.rules.aid_words import start, track
-from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    AIDS,
+    CAUTION,
+    COMMON,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    SetValue,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 
 IN_A_ROW = limit(
@@ -27,13 +37,15 @@ IN_A_ROW = limit(
     absorbs=("launch-armed-without-grip",),
     rank=AIDS,
 )
-def launch_armed_where_nobody_starts(subject: str, launch_armed: Shown, no_start_wanted: str) -> Result:
+def launch_armed_where_nobody_starts(
+    subject: str, launch_armed: ShownControl, no_start_wanted: str
+) -> Result:
     """Launch armed in a session that is neither a race nor a declared start practice."""
     what = "a track day" if no_start_wanted == "track day" else no_start_wanted
-    return Raise(
+    return RaisedFinding(
         message=f"{start(subject)} is armed for {what}.",
         why="At the pit exit it takes hold of throttle and clutch unasked, and most organisers forbid it.",
-        remedy=Remedy("Switch it off, and see it off on the dash.", (Put(_path(subject), "off"),)),
+        remedy=Remedy("Switch it off, and see it off on the dash.", (SetValue(_path(subject), "off"),)),
         parts=(subject,),
         facts=f"{launch_armed}; {no_start_wanted}",
     )
@@ -47,14 +59,14 @@ def launch_armed_where_nobody_starts(subject: str, launch_armed: Shown, no_start
     at="setup:setup.controls.{subject}",
     rank=AIDS,
 )
-def launch_armed_without_grip(subject: str, launch_armed: Shown, surface: str, column: str) -> Result:
+def launch_armed_without_grip(subject: str, launch_armed: ShownControl, surface: str, column: str) -> Result:
     """Launch armed on a damp or wet track: it is made for grip that is not there."""
     if column == "dry":
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"{start(subject)} is armed on {track(surface)}.",
         why="It holds revs for a dry start: the rear spins up or steps out before the net catches it.",
-        remedy=Remedy("Start by hand, with fewer revs.", (Put(_path(subject), "off"),)),
+        remedy=Remedy("Start by hand, with fewer revs.", (SetValue(_path(subject), "off"),)),
     )
 
 
@@ -71,7 +83,7 @@ def starts_too_close_together(starts_in_a_row: Starts, limits: Limits) -> Result
     """So many hard starts within ten minutes that the clutch is hot."""
     if starts_in_a_row.count < limits[IN_A_ROW]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"{starts_in_a_row.count} hard starts inside {ROW_MINUTES} minutes: the clutch is hot.",
         why="A hot clutch drags, then slips or grabs: the bike creeps on the line, or jumps.",
         remedy=Remedy(

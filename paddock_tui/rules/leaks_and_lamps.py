@@ -1,7 +1,7 @@
 """Rules about leaks and warning lamps: they come before everything else."""
 
 from paddock_tui.facts.incidents import Happened
-from paddock_tui.rules.core import BRAKES, HOLD, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import BRAKES, HOLD, SERIOUS, RaisedFinding, Remedy, Result, rule
 
 _ENGINE = ("oil", "temperature")
 _OTHER = ("other", None)
@@ -59,8 +59,8 @@ def _open(incidents: tuple[Happened, ...], what: str) -> list[Happened]:
     return [one for one in incidents if one.incident.what == what and not (one.incident.mended or "").strip()]
 
 
-def _raised(one: Happened, message: str, why: str, remedy: str, facts: str) -> Raise:
-    return Raise(
+def _raised(one: Happened, message: str, why: str, remedy: str, facts: str) -> RaisedFinding:
+    return RaisedFinding(
         message=message,
         why=why,
         remedy=Remedy(remedy),

@@ -50,13 +50,13 @@ class Limits:
     overrides: Mapping[str, Mapping[str, Any]] = attrs.field(factory=dict)
 
     def __getitem__(self, wanted: Limit) -> float:
-        """Give a limit's value in its own unit; an override that does not fit is left aside."""
+        """Return a limit's value in its own unit; an override that does not fit is left aside."""
         raw = self.overrides.get(wanted.rule, {}).get(wanted.name)
         found = fitting(raw, wanted)
         return wanted.value if found is None else found
 
     def overridden(self, wanted: Limit) -> bool:
-        """Tell whether the owner changed this limit."""
+        """Return whether the owner changed this limit."""
         return fitting(self.overrides.get(wanted.rule, {}).get(wanted.name), wanted) is not None
 
     def problems(self) -> list[tuple[str, str, str]]:
@@ -74,7 +74,7 @@ class Limits:
 
 
 def fitting(raw: Any, wanted: Limit) -> float | None:
-    """Give an override in the limit's own unit; None where it does not fit: wrong unit or out of range."""
+    """Return an override in the limit's own unit; None where it does not fit: wrong unit or out of range."""
     if isinstance(raw, Quantity):
         if not wanted.unit or not compatible(wanted.unit, raw.dimension):
             return None

@@ -10,7 +10,7 @@ from paddock_tui.records.differences import Difference
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
-from paddock_tui.rules.core import CAUTION, COMMON, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, COMMON, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.text import clip
 
@@ -50,7 +50,7 @@ def several_changes_at_once(changes: Changes) -> Result:
     if count < 2:
         return None
     listed = "; ".join(clip(one, 44) for one in changes.units[:6])
-    return Raise(
+    return RaisedFinding(
         message=f"{count} changes since the session before: no cause can be told.",
         why=f"Better or worse, nobody will know which of them did it: {listed}.",
         remedy=Remedy("Keep the one that answers what was felt; take the others back to the written values."),
@@ -64,7 +64,7 @@ def several_aids_lowered(lowered: tuple[str, ...]) -> Result:
     if len(lowered) < 2:
         return None
     listed = ", ".join(label_of(name) for name in lowered)
-    return Raise(
+    return RaisedFinding(
         message=f"{len(lowered)} aids were lowered in one step.",
         why=f"When something slides, nobody can tell which net was missed: {listed}.",
         remedy=Remedy("Bring one of them down a step, the others back; the next one another session."),
@@ -85,7 +85,7 @@ def change_without_an_old_value(session: Session, source: Session | None, histor
         if (because.why or because.expect) and _old(source, kind, key) is None
     ]
     return [
-        Raise(
+        RaisedFinding(
             message=f"{_first(label_of(key.replace('_', '-')))} was changed, from what is not written.",
             why="Without the old value nobody can go back to it when the change was wrong.",
             remedy=Remedy(
@@ -131,7 +131,7 @@ def step_too_large(
         return None
     if step <= most + 1e-9:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"{_first(label_of(subject))} {adjuster_change.reads} is a large step.",
         why="The right value may lie inside the step, and an overshoot feels like the wrong direction.",
         remedy=Remedy("Halve the step; when it was right, go on from there."),
@@ -150,7 +150,7 @@ def height_step_too_large(changes: Changes, limits: Limits) -> Result:
     """Fork or rear height moved far in one step."""
     found = [one for one in changes.every if one.key in ("fork_height", "rear_height")]
     return [
-        Raise(
+        RaisedFinding(
             message=f"{_first(one.label)} {one.reads} is a large step.",
             why="A few millimetres change rake, trail and balance; more may steer as nobody expects.",
             remedy=Remedy("Halve the step, 2 mm at a time from there; check clearance at full bottoming."),
@@ -176,7 +176,7 @@ def damping_before_sag_and_pressures(
     if not lost:
         return None
     listed = " and ".join(lost)
-    return Raise(
+    return RaisedFinding(
         message=f"Damping was changed, and no {listed} on record.",
         why="Damping cannot mend a wrong height or a wrong tyre pressure; it hides them.",
         remedy=Remedy("Pressures first, then sag and preload; then rebound, then compression."),

@@ -4,7 +4,7 @@ from paddock_tui.facts.controls import Mapped
 from paddock_tui.facts.suspension import AdjusterShown
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import NOTE, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import NOTE, RaisedFinding, Remedy, Result, SetValue, rule
 from paddock_tui.text import clip
 
 _FILE = "the bike's file: what its modes fix and close"
@@ -26,12 +26,12 @@ def fixed_by_the_riding_mode(
     if fixed == set_value:
         return None
     label = label_of(subject)
-    return Raise(
+    return RaisedFinding(
         message=f"{clip(mode_for.name, 20)} sets {label} to {fixed}, not {clip(str(set_value), 14)}.",
         why="The riding mode fixes this control: the mode's value is what counts on the track.",
         remedy=Remedy(
             f"Write {fixed} down, or choose another riding mode.",
-            (Put(("setup", "controls", subject), fixed),),
+            (SetValue(("setup", "controls", subject), fixed),),
         ),
         facts=f"{label} {set_value}; riding mode {mode_for.name} fixes {fixed}",
     )
@@ -52,7 +52,7 @@ def closed_by_the_damping_mode(
     mode = bike.damping.get(damping_mode)
     if mode is None or not mode.closes.get(subject, False):
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"{_start(label_of(subject))} is not used in {clip(damping_mode, 20)} damping.",
         why="In this mode the electronics set the damping; the count says only what damping by hand gives.",
         remedy=Remedy("Write down the preset and the offsets instead; keep the count for damping by hand."),

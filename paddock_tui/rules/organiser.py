@@ -5,7 +5,7 @@ from decimal import Decimal
 from paddock_tui.facts.day import Limiter
 from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records.electronics import speed_of
-from paddock_tui.rules.core import CAUTION, EVENT, HOLD, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, EVENT, HOLD, RaisedFinding, Remedy, Result, SetValue, rule
 
 _RULES = (
     "FIM superbike-class regulations art. 1.22.14 (60 km/h, ride-through) and club rule books; "
@@ -32,16 +32,18 @@ def pit_limiter_over_the_limit(limiter: Limiter, posted_pit_limit: Quantity) -> 
     said = _also(limiter.set_to, posted_pit_limit)
     if under or not speeds:
         best = max(under, key=lambda speed: speed.to("km/h"), default=posted_pit_limit)
-        return Raise(
+        return RaisedFinding(
             message=f"Pit limiter {said} is over the posted {posted_pit_limit}.",
             why=why,
-            remedy=Remedy(f"Set it to {_also(best, posted_pit_limit)} or less.", (Put(path, str(best)),)),
+            remedy=Remedy(
+                f"Set it to {_also(best, posted_pit_limit)} or less.", (SetValue(path, str(best)),)
+            ),
             path=path,
             subject=limiter.name,
         )
     lowest = min(speeds, key=lambda speed: speed.to("km/h"))
-    off = (Put(path, "off"),) if limiter.control.off is True else ()
-    return Raise(
+    off = (SetValue(path, "off"),) if limiter.control.off is True else ()
+    return RaisedFinding(
         message=f"Pit limiter {said} cannot hold the posted {posted_pit_limit}.",
         why=f"{why} The lowest speed that it offers is {_also(lowest, posted_pit_limit)}.",
         remedy=Remedy("Leave the limiter off, and keep to the limit by the speedometer.", off),
@@ -63,7 +65,7 @@ def pit_limiter_figure_missing(limiter_without_figure: bool, posted_pit_limit: Q
     """The organiser posts a limit, the bike has a limiter, and nobody wrote down what it is set to."""
     if not limiter_without_figure:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The limit is {posted_pit_limit}, and the pit limiter's figure is not known.",
         why="Over the limit in the pit lane is a penalty, or the end of the day.",
         remedy=Remedy("Read the limiter's figure on the dash and enter it, or off."),

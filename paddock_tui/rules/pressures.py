@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from decimal import Decimal
 
 from paddock_tui.facts.past import End
-from paddock_tui.facts.tyre_air import Lost, Moved
-from paddock_tui.facts.tyre_pressures import Hot, Read, Start, Worked
+from paddock_tui.facts.tyre_air import AirMoved, Lost
+from paddock_tui.facts.tyre_pressures import Hot, PressureRead, StartPressure, Worked
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules.core import (
     CAUTION,
@@ -13,10 +13,10 @@ from paddock_tui.rules.core import (
     NOTE,
     PRESSURES,
     SERIOUS,
-    Put,
-    Raise,
+    RaisedFinding,
     Remedy,
     Result,
+    SetValue,
     rule,
 )
 from paddock_tui.rules.limits import Limits, limit
@@ -48,11 +48,11 @@ WEATHER = limit("weather-moved-since-set", "more_than", 8.0, "K", "so much warme
     at="session:pressures.hot.{subject}",
     rank=PRESSURES,
 )
-def hot_below_cold(end: End, cold_read: Read, hot_read: Hot) -> Result:
+def hot_below_cold(end: End, cold_read: PressureRead, hot_read: Hot) -> Result:
     """A tyre read lower hot than it went out cold: swapped, misread, or it leaks."""
     if hot_read.pressure.to("kPa") >= cold_read.left_at.to("kPa"):
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} reads {hot_read.pressure} hot, but went out with {cold_read.left_at} cold.",
         why="Heat can only raise it: front and rear are swapped, the gauge was misread, or the tyre leaks.",
         remedy=Remedy("Read it again; look for a leak at valve and rim with soapy water before riding."),
@@ -65,7 +65,7 @@ def hot_below_cold(end: End, cold_read: Read, hot_read: Hot) -> Result:
 def no_hot_pressure_last_time(last_without_hot: str, group: str, fitted: Mapping[End, str]) -> Result:
     """The last session on these tyres has no hot pressures: the next cold start is a guess."""
     learner = group == "novice" and "road" in fitted.values()
-    return Raise(
+    return RaisedFinding(
         message="No hot pressures were read after the last session on these tyres.",
         why="Without them nobody knows what the cold pressure turned into, and the next start is a guess.",
         remedy=Remedy("Read them first thing when you come back, within three minutes of parking."),
@@ -82,7 +82,7 @@ def hot_reading_too_late(hot_read: Mapping[End, Hot]) -> Result:
         return None
     is_late = any(one.fresh is Freshness.LATE for one in late)
     word = "kept, but out of every trend" if is_late else "warm, not hot"
-    return Raise(
+    return RaisedFinding(
         message=f"Hot pressures read {late[0].minutes} min after parking: {word}.",
         why="A tyre cools from the moment it stands; the reading is less than it was on track.",
         remedy=Remedy("Read the pressures first, before the helmet comes off."),
@@ -107,12 +107,12 @@ def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, l
     if hot_read.set_to is not None or abs(over) <= limits[TARGET_CAUTION] or (over < 0 and not fresh):
         return None
     way, does = ("over", "the patch is small and hot") if over > 0 else ("under", "the tyre works too much")
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} is {_by(abs(over), hot_target)} {way} its hot target of {hot_target}.",
         why=f"So far off, {does}: feel, grip and wear all suffer.",
         remedy=Remedy(
             "Set it to the target once while it is hot, and read it again after the next session.",
-            (Put(("pressures", "hot", f"set_to_{end}"), str(hot_target), "session"),) if fresh else (),
+            (SetValue(("pressures", "hot", f"set_to_{end}"), str(hot_target), "session"),) if fresh else (),
         ),
         severity=SERIOUS if abs(over) > limits[TARGET_SERIOUS] else CAUTION,
     )
@@ -131,7 +131,7 @@ def tyre_worked_outside_its_range(end: End, worked: Worked, limits: Limits) -> R
     if worked.low_c - limits[UNDER] <= worked.gas_c <= worked.high_c + limits[OVER]:
         return None
     hot = worked.gas_c > worked.high_c
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} got {'too hot' if hot else 'too little heat'}: gas about {worked.gas_c:.0f} C.",
         why=f"It works from {worked.low_c:g} to {worked.high_c:g} C; the gas is some way below the rubber. "
         + ("It was started low, or it is worked hard." if hot else "It was started high, or not worked."),
@@ -145,12 +145,14 @@ def tyre_worked_outside_its_range(end: End, worked: Worked, limits: Limits) -> R
 @rule(
     "pressure-lost", SERIOUS, per="end", at="session:pressures.cold.{subject}", limits=(LEAK,), rank=PRESSURES
 )
-def pressure_lost(end: End, lost_since: Lost, cold_read: Read, to_come: bool, limits: Limits) -> Result:
+def pressure_lost(
+    end: End, lost_since: Lost, cold_read: PressureRead, to_come: bool, limits: Limits
+) -> Result:
     """A tyre has lost pressure since its last check, temperature allowed for: a puncture or a valve."""
     if lost_since.kpa / 100 <= limits[LEAK]:
         return None
     second = " A second reading agrees." if lost_since.confirmed else ""
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} lost {_by(lost_since.kpa / 100, cold_read.left_at)} since {lost_since.since}.",
         why=f"Temperature allowed for, air has gone: a nail, a valve, the rim.{second}",
         remedy=Remedy(
@@ -169,12 +171,12 @@ def pressure_lost(end: End, lost_since: Lost, cold_read: Read, to_come: bool, li
     limits=(ROAD_FRONT, ROAD_REAR),
     rank=PRESSURES,
 )
-def road_pressure_on_the_track(end: End, goes_out_with: Start, limits: Limits) -> Result:
+def road_pressure_on_the_track(end: End, goes_out_with: StartPressure, limits: Limits) -> Result:
     """A cold pressure as it is for the road: too much once the tyre is hot."""
     most = limits[ROAD_FRONT if end == "front" else ROAD_REAR]
     if goes_out_with.pressure.to("bar") < most:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} goes out with {goes_out_with.pressure} cold: a figure for the road.",
         why="On the track it rises by a third of a bar and more: a small patch that gets greasy.",
         remedy=Remedy(
@@ -191,7 +193,7 @@ def road_pressure_on_the_track(end: End, goes_out_with: Start, limits: Limits) -
     limits=(WEATHER,),
     rank=PRESSURES,
 )
-def weather_moved_since_set(air_moved: Moved, limits: Limits) -> Result:
+def weather_moved_since_set(air_moved: AirMoved, limits: Limits) -> Result:
     """It got much warmer or colder since the cold pressures were set."""
     by = air_moved.now_c - air_moved.then_c
     if abs(by) <= limits[WEATHER]:
@@ -202,7 +204,7 @@ def weather_moved_since_set(air_moved: Moved, limits: Limits) -> Result:
         for end, (pressure, kpa) in air_moved.tyres.items()
     ]
     since = "" if air_moved.since == "then" else f" {air_moved.since}"
-    return Raise(
+    return RaisedFinding(
         message=f"The air is {abs(by):.0f} C {way} than when the pressures were set{since}.",
         why=f"By the gas law, the same air, tyres cold and in the shade: {', '.join(changes)}.",
         remedy=Remedy("Read the cold pressures again, in the shade, with the same gauge."),

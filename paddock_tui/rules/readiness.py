@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.day import Entry
+from paddock_tui.records.day import DayEntry
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
 from paddock_tui.records.people import Rider
@@ -16,10 +16,10 @@ from paddock_tui.rules.core import (
     PRESSURES,
     RECORDS,
     TYRES,
-    Put,
-    Raise,
+    RaisedFinding,
     Remedy,
     Result,
+    SetValue,
     ToDo,
     rule,
 )
@@ -34,7 +34,7 @@ def surface_not_known(session: Session) -> Result:
     """Nobody has said what the track is like: most of what matters is not judged."""
     if session.surface is not None:
         return None
-    return Raise(
+    return RaisedFinding(
         message="The surface is not known: most of the set-up is not judged.",
         why="Dry, damp and wet ask for different aids, tyres, pressures; clear would be a guess.",
         remedy=Remedy("Look at the track, and enter dry, damp, drying, wet or standing water."),
@@ -46,7 +46,7 @@ def tyre_kind_not_known(records: Mapping[str, Record]) -> Result:
     """Nobody has said which tyres are on the bike, or what kind they are."""
     tyres = records.get("tyres")
     if not isinstance(tyres, TyreSet):
-        return Raise(
+        return RaisedFinding(
             message="Which tyres are on the bike is not known.",
             why=_TYRES_DIFFER,
             remedy=Remedy("Choose the tyre set of this session, or make one first."),
@@ -58,7 +58,7 @@ def tyre_kind_not_known(records: Mapping[str, Record]) -> Result:
     lost = [end for end, tyre in (("front", tyres.front), ("rear", tyres.rear)) if tyre.kind is None]
     if not lost:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The kind of the {' and '.join(lost)} {'tyre' if len(lost) == 1 else 'tyres'} is not known.",
         why=_TYRES_DIFFER,
         remedy=Remedy(
@@ -85,7 +85,7 @@ def too_little_known(session: Session, records: Mapping[str, Record]) -> Result:
     if session.kind is None:
         lost.append(("the kind of session", "session", ("kind",)))
     return [
-        Raise(
+        RaisedFinding(
             message=f"Not known: {label}; much is not judged.",
             why="What is sensible for one bike or rider is dangerous for another; clear would be a guess.",
             remedy=Remedy(f"Enter {label}."),
@@ -112,7 +112,7 @@ def cold_pressures_not_read(session: Session) -> Result:
         reading = session.pressures.get(name)
         if reading is not None and reading.front is not None and reading.rear is not None:
             return None
-    return Raise(
+    return RaisedFinding(
         message="The starting pressures were not read for this session.",
         why="A tyre that lost air overnight looks like any other; the gauge is the only one that knows.",
         remedy=Remedy("Read both tyres cold, in the shade, with the same gauge as always, and enter them."),
@@ -125,7 +125,7 @@ _PAPER = "the organisers' own terms: no briefing, no sign-on or no inspection me
 
 
 @rule("not-signed-on", HOLD, source=_PAPER, at="day:entries", when=_HERE, rank=EVENT, todo=ToDo("sign on"))
-def not_signed_on(entry: Entry, session: Session) -> Result:
+def not_signed_on(entry: DayEntry, session: Session) -> Result:
     """Signing on is not ticked."""
     if entry.signed_on:
         return None
@@ -141,7 +141,7 @@ def not_signed_on(entry: Entry, session: Session) -> Result:
     rank=EVENT,
     todo=ToDo("attend the riders' briefing"),
 )
-def briefing_not_attended(entry: Entry, session: Session) -> Result:
+def briefing_not_attended(entry: DayEntry, session: Session) -> Result:
     """The briefing is not ticked: flags and passing rules differ from day to day."""
     if entry.briefing:
         return None
@@ -158,7 +158,7 @@ def briefing_not_attended(entry: Entry, session: Session) -> Result:
     rank=EVENT,
     todo=ToDo("pass the inspection"),
 )
-def inspection_not_passed(entry: Entry, session: Session) -> Result:
+def inspection_not_passed(entry: DayEntry, session: Session) -> Result:
     """The technical inspection is not ticked."""
     if entry.inspected:
         return None
@@ -166,12 +166,12 @@ def inspection_not_passed(entry: Entry, session: Session) -> Result:
     return _paper("The bike has not passed inspection yet.", remedy, session, "inspected")
 
 
-def _paper(message: str, remedy: str, session: Session, key: str) -> Raise:
+def _paper(message: str, remedy: str, session: Session, key: str) -> RaisedFinding:
     """Say what is not ticked; once it is done, the remedy's value ticks it for this rider and bike."""
     path: Path = ("entries",)
-    puts: tuple[Put, ...] = ()
+    puts: tuple[SetValue, ...] = ()
     if session.rider is not None and session.bike is not None:
         path = ("entries", session.rider, session.bike, key)
-        puts = (Put(path, True, "day"),)
+        puts = (SetValue(path, True, "day"),)
     why = "No organiser lets a rider out without it."
-    return Raise(message, why, Remedy(f"{remedy} Tick it once that is done.", puts), path=path)
+    return RaisedFinding(message, why, Remedy(f"{remedy} Tick it once that is done.", puts), path=path)

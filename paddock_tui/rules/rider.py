@@ -3,7 +3,7 @@
 from paddock_tui.facts.incidents import Happened
 from paddock_tui.facts.rider import Spent, cleared, suspected
 from paddock_tui.records.session import Session
-from paddock_tui.rules.core import HEAD, HOLD, RIDER, SERIOUS, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import HEAD, HOLD, RIDER, SERIOUS, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 
 _HEAD = "suspected concussion ends the day, a helmet that was hit is out of service: common practice"
@@ -29,7 +29,7 @@ def concussion_suspected(head_contacts: tuple[Happened, ...], session: Session) 
     one = today[-1]
     said = one.incident.concussion
     words = "suspected" if said else "not answered"
-    return Raise(
+    return RaisedFinding(
         message=f"Head hit {one.when}, concussion {words}: no riding today.",
         why="Blank counts as suspected. Signs come late, a second knock can kill; nothing mends it today.",
         remedy=Remedy(
@@ -51,7 +51,7 @@ def head_hit_not_cleared(head_contacts: tuple[Happened, ...], session: Session) 
         return None
     one = waiting[-1]
     gaps = _gaps(one)
-    return Raise(
+    return RaisedFinding(
         message=f"Head hit {one.when}: {gaps[0][1]}{' and more' if len(gaps) > 1 else ''} missing.",
         why=f"It takes all three: who cleared the rider, when, another helmet. Missing: {_listed(gaps)}.",
         remedy=Remedy(
@@ -71,7 +71,7 @@ def head_contact_not_answered(head_not_answered: tuple[Happened, ...]) -> Result
     if not head_not_answered:
         return None
     one = head_not_answered[-1]
-    return Raise(
+    return RaisedFinding(
         message=f"Fall {one.when}: did the head touch anything? Nobody said.",
         why="A knock is easily missed after a fall; scratches on the helmet say more than memory does.",
         remedy=Remedy("Look the helmet over, ask whoever saw it, go to the medical post, and enter it."),
@@ -95,7 +95,7 @@ def rider_unwell(rider_incidents: tuple[Happened, ...], session: Session) -> Res
     if not ill:
         return None
     one = ill[-1]
-    return Raise(
+    return RaisedFinding(
         message=f"Unwell {one.when}, and nobody qualified has looked since.",
         why="Heat, thirst and sickness slow a rider down long before they feel it.",
         remedy=Remedy("Out of the leathers, shade, drink; go to the medical post and enter who said what."),
@@ -111,7 +111,7 @@ def rider_spent(spent: Spent, limits: Limits) -> Result:
     """The rider is spent: late falls come from tired heads."""
     if spent.score < limits[_SPENT]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"Fatigue {spent.score} of 5 {spent.where}: sit this one out, or rest first.",
         why="Most falls late in the day come from tired heads and arms, not from the bike.",
         remedy=Remedy("Drink, eat, lie down; skip this session, and enter how it is before the next one."),

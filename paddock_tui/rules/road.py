@@ -1,7 +1,7 @@
 """Rules about the way home by road: pressures, tread, tyres, ABS and riding mode."""
 
 from paddock_tui.facts.aids import least_watching
-from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.past import End
 from paddock_tui.facts.road import Leaving
 from paddock_tui.quantities import Quantity
@@ -13,10 +13,10 @@ from paddock_tui.rules.core import (
     PRESSURES,
     SERIOUS,
     TYRES,
-    Put,
-    Raise,
+    RaisedFinding,
     Remedy,
     Result,
+    SetValue,
     rule,
 )
 from paddock_tui.rules.limits import Limits, limit
@@ -52,8 +52,8 @@ def road_home_at_track_pressure(leaving_with: Leaving, road_pressure: Quantity, 
     if road_pressure.to("bar") - leaving_with.pressure.to("bar") < limits[_BELOW]:
         return None
     end = leaving_with.end
-    put = Put(("setup", f"{end}_start"), str(road_pressure))
-    return Raise(
+    put = SetValue(("setup", f"{end}_start"), str(road_pressure))
+    return RaisedFinding(
         message=f"The {end} leaves with {leaving_with.pressure}; the road figure is {road_pressure}.",
         why="At road speeds and loads a soft tyre runs hot, wallows, and can fail.",
         remedy=Remedy(
@@ -79,7 +79,7 @@ def little_tread_for_the_road(end: End, least_tread: Quantity, limits: Limits) -
     left = least_tread.to("mm")
     if left >= limits[_CAUTION_TREAD]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} tyre has {least_tread} of tread left for the road.",
         why="Least tread is the law's, and on a wet road the tread is what is left of the grip.",
         remedy=Remedy("Look up what the law asks for here; take the van, or fit another tyre."),
@@ -100,7 +100,7 @@ def tyre_not_for_the_road(end: End, tyre_kind_at: str) -> Result:
     """A tyre that is made for the track only is on the bike for the way home."""
     if tyre_kind_at not in _TRACK_ONLY:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} tyre ({tyre_kind_at}) is not made for the road.",
         why="Most are marked so: they never get warm there, and neither law nor insurance covers them.",
         remedy=Remedy("Fit road tyres, or take the van."),
@@ -121,18 +121,18 @@ def abs_off_on_the_road(
     control: Control,
     wheels_watched: tuple[str, ...],
     wheels_left: tuple[str, ...],
-    in_force: Shown,
+    in_force: ShownControl,
 ) -> Result:
     """ABS is left off for the way home."""
     if not wheels_left:
         return None
     level = least_watching(subject, control, wheels_watched, 1.0)
-    return Raise(
+    return RaisedFinding(
         message=f"{label_of(subject)} leaves the {' and '.join(wheels_left)} without ABS on the road.",
         why="Gravel, paint, diesel and cars that pull out are not on any track.",
         remedy=Remedy(
             f"Set it to {'most help' if level is None else level}, and read the dash after the last key-on.",
-            () if level is None else (Put(("setup", "controls", subject), level),),
+            () if level is None else (SetValue(("setup", "controls", subject), level),),
         ),
         facts=f"road; {in_force}",
         parts=(subject,),
@@ -144,7 +144,7 @@ def track_mode_on_the_road(mode_made_for: str) -> Result:
     """The riding mode in use is made for a dry track."""
     if mode_made_for != "dry":
         return None
-    return Raise(
+    return RaisedFinding(
         message="The riding mode is one for a dry track, and this is the road.",
         why="Its throttle and aids reckon with a clean warm surface.",
         remedy=Remedy("Choose the bike's road mode, and read the dash after the last key-on."),

@@ -3,7 +3,7 @@
 from paddock_tui.facts.sag import PreloadEnd, RiderSag
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.rules.core import CAUTION, SERIOUS, SUSPENSION, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, SERIOUS, SUSPENSION, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limit, Limits, limit
 from paddock_tui.trade.spring_choice import (
     ROAD_FRONT,
@@ -83,7 +83,7 @@ def rider_sag_out_of_its_window(
         f"Take preload {'out' if little else 'in'} at the {subject}, measure again, enter what was measured. "
         "A technician's figure goes before any window."
     )
-    return Raise(
+    return RaisedFinding(
         message=f"{_first(str(rider_sag))}: too {'little' if little else 'much'} for {words}.",
         why="Sag sets the height of that end: rake, weight on the wheel, and the travel left each way.",
         remedy=Remedy(ask if used_up else turn),
@@ -93,7 +93,7 @@ def rider_sag_out_of_its_window(
 
 
 def _window(sag: RiderSag, figure: Quantity | None, kind: str, limits: Limits) -> tuple[float, float, str]:
-    """Give the window in mm, and what it is: the technician's figure before any table."""
+    """Return the window in mm, and what it is: the technician's figure before any table."""
     if figure is not None:
         near = limits[AGREES]
         return figure.to("mm") - near, figure.to("mm") + near, f"the technician's {figure}"

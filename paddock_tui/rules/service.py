@@ -4,7 +4,7 @@ import datetime as dt
 
 from paddock_tui.facts.service import ServiceDue
 from paddock_tui.records.session import Session
-from paddock_tui.rules.core import BRAKES, CAUTION, NOTE, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import BRAKES, CAUTION, NOTE, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.service_due import due_date
@@ -37,7 +37,7 @@ def brake_fluid_old(service_items: tuple[ServiceDue, ...], session: Session, lim
         due = one.date if one.item.every is not None else _after(one.item.last, limits[_MONTHS])
         if due is not None and session.date is not None and session.date > due:
             found.append(
-                Raise(
+                RaisedFinding(
                     message=f"The {one.label} of {one.item.last} was due by {due}.",
                     why="It takes up water from the air, and boils sooner for it: the lever goes soft.",
                     remedy=Remedy("Bleed with new fluid of the kind on the cap, and enter when it was done."),
@@ -57,7 +57,7 @@ def service_due(service_items: tuple[ServiceDue, ...], session: Session) -> Resu
         words = _overdue(one, session.date)
         if words:
             found.append(
-                Raise(
+                RaisedFinding(
                     message=f"Service due: {one.label}, {words}.",
                     why="The interval in the bike's file is past; hard riding asks for a shorter one.",
                     remedy=Remedy("Do it, then enter date and engine hours in the bike's file."),

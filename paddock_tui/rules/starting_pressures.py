@@ -1,9 +1,19 @@
 """Rules about the cold pressures that a bike goes out with: far too low, and not as planned."""
 
 from paddock_tui.facts.past import End
-from paddock_tui.facts.tyre_pressures import Read, Start
+from paddock_tui.facts.tyre_pressures import PressureRead, StartPressure
 from paddock_tui.quantities import Quantity
-from paddock_tui.rules.core import CAUTION, COMMON, PRESSURES, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    CAUTION,
+    COMMON,
+    PRESSURES,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    SetValue,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 
 _LOW = "starting-pressure-too-low"
@@ -31,12 +41,14 @@ _JUDGED = ("road", "track-day")
     limits=(FRONT, REAR, MORE),
     rank=PRESSURES,
 )
-def starting_pressure_too_low(end: End, goes_out_with: Start, tyre_kind_at: str, limits: Limits) -> Result:
+def starting_pressure_too_low(
+    end: End, goes_out_with: StartPressure, tyre_kind_at: str, limits: Limits
+) -> Result:
     """A cold pressure with which a road or track-day tyre folds and overheats."""
     under = limits[FRONT if end == "front" else REAR] - goes_out_with.pressure.to("bar")
     if tyre_kind_at not in _JUDGED or under <= 1e-9:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} goes out with {goes_out_with.pressure} cold: far too little.",
         why="So soft it folds, steers as if flat, overheats and tears, and may leave its seat on the rim.",
         remedy=Remedy(
@@ -60,17 +72,17 @@ def starting_pressure_too_low(end: End, goes_out_with: Start, tyre_kind_at: str,
     rank=PRESSURES,
 )
 def starting_pressure_off_the_plan(
-    end: End, cold_read: Read, planned_start: Quantity, limits: Limits
+    end: End, cold_read: PressureRead, planned_start: Quantity, limits: Limits
 ) -> Result:
     """A cold pressure that was read far from the planned one, and nobody wrote what it was set to."""
     off = cold_read.pressure.to("bar") - planned_start.to("bar")
     if cold_read.set_to is not None or abs(off) <= limits[OFF] + 1e-9:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} was read at {cold_read.pressure} cold; the plan is {planned_start}.",
         why="The gauge or the plan is off, front and rear are swapped, or air has gone.",
         remedy=Remedy(
             "Read it again; set it to the plan and enter what it was set to, or change the plan.",
-            (Put(("pressures", "cold", f"set_to_{end}"), str(planned_start), "session"),),
+            (SetValue(("pressures", "cold", f"set_to_{end}"), str(planned_start), "session"),),
         ),
     )

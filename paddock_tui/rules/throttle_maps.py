@@ -1,9 +1,19 @@
 """The rule about throttle and power maps in the wet: sharp and full ones."""
 
-from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import shown_of, start, track
-from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    AIDS,
+    CAUTION,
+    COMMON,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    SetValue,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.levels import HelpScale
 
@@ -28,7 +38,7 @@ SHARP = limit(
 )
 def sharp_map_in_the_wet(
     subject: str,
-    in_force: Shown,
+    in_force: ShownControl,
     is_map: str,
     help_in_force: float,
     help_scale: HelpScale,
@@ -41,12 +51,12 @@ def sharp_map_in_the_wet(
     if help_in_force >= threshold:
         return None
     wanted = help_scale.nearest(threshold)
-    return Raise(
+    return RaisedFinding(
         message=f"{start(subject)} is sharp for {track(surface)}: {shown_of(in_force)}.",
         why="The first degrees of throttle bring more than a wet rear tyre takes, before any net can act.",
         remedy=Remedy(
             f"Set {label_of(subject)} to {wanted}, or softer.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
         severity=SERIOUS if group == "novice" else CAUTION,
     )

@@ -1,9 +1,20 @@
 """Rules about traction and slide control: off, or little of it for the surface, the rider, the rear tyre."""
 
-from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import shown_of, start, track
-from paddock_tui.rules.core import AIDS, CAUTION, COMMON, HOLD, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    AIDS,
+    CAUTION,
+    COMMON,
+    HOLD,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    SetValue,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.levels import HelpScale
 
@@ -95,12 +106,12 @@ def aid_off_in_the_wet(
     if help_in_force >= 0:
         return None
     wanted = help_scale.level_at_least(0.6)
-    return Raise(
+    return RaisedFinding(
         message=f"{start(subject)} is off in the wet.",
         why=f"A slide at the rear on a wet track is quicker than a hand; nothing would catch it.{wet_said}",
         remedy=Remedy(
             f"Start high, such as {wanted}; come down a step at a time, only while it is not seen working.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
         severity=HOLD if group == "novice" else SERIOUS,
     )
@@ -117,7 +128,7 @@ def aid_off_in_the_wet(
 )
 def little_traction_help_in_the_wet(
     subject: str,
-    in_force: Shown,
+    in_force: ShownControl,
     is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
@@ -133,12 +144,12 @@ def little_traction_help_in_the_wet(
     if help_in_force >= max(serious, caution):
         return None
     wanted = help_scale.nearest(max(serious, caution))
-    return Raise(
+    return RaisedFinding(
         message=f"Little {label_of(subject)} help for {track(surface)}: {shown_of(in_force)}.",
         why="A wet track lets the rear go early and without warning: start high, come down in steps.",
         remedy=Remedy(
             f"Set {label_of(subject)} to {wanted}, or to more help than that.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
         severity=SERIOUS if help_in_force < serious else CAUTION,
     )
@@ -155,7 +166,7 @@ def little_traction_help_in_the_wet(
 )
 def little_traction_help_in_the_damp(
     subject: str,
-    in_force: Shown,
+    in_force: ShownControl,
     is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
@@ -169,12 +180,12 @@ def little_traction_help_in_the_damp(
         return None
     wanted = help_scale.nearest(threshold)
     little = f"Little {label_of(subject)} help for {track(surface)}: {shown_of(in_force)}."
-    return Raise(
+    return RaisedFinding(
         message=f"{start(subject)} is off on {track(surface)}." if help_in_force < 0 else little,
         why="Damp patches come without warning in the middle of a corner that was dry a lap ago.",
         remedy=Remedy(
             f"Set {label_of(subject)} to {wanted}, or to more help than that.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
     )
 
@@ -191,7 +202,7 @@ def little_traction_help_in_the_damp(
 )
 def little_traction_help_for_a_novice(
     subject: str,
-    in_force: Shown,
+    in_force: ShownControl,
     is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
@@ -208,14 +219,14 @@ def little_traction_help_for_a_novice(
     if help_in_force >= enough:
         return None
     wanted = help_scale.nearest(0.7)
-    return Raise(
+    return RaisedFinding(
         message=f"Little {label_of(subject)} help for a novice: {shown_of(in_force)}."
         if help_in_force >= 0
         else f"{start(subject)} is off for a novice.",
         why="While lines and throttle are being learnt mistakes are many: the net is the margin for them.",
         remedy=Remedy(
             f"Start at {wanted}; come down one step a session, only while it is not seen working.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
         severity=SERIOUS if help_in_force < serious else CAUTION,
         parts=(subject,),
@@ -233,7 +244,7 @@ def little_traction_help_for_a_novice(
 )
 def little_traction_help_on_a_poor_rear_tyre(
     subject: str,
-    in_force: Shown,
+    in_force: ShownControl,
     is_slip_net: str,
     help_in_force: float,
     help_scale: HelpScale,
@@ -247,11 +258,11 @@ def little_traction_help_on_a_poor_rear_tyre(
         return None
     wanted = help_scale.nearest(threshold)
     what = " and ".join(poor_rear)
-    return Raise(
+    return RaisedFinding(
         message=f"Little {label_of(subject)} help on a {what} rear tyre: {shown_of(in_force)}.",
         why="Grip is below what this level was found with, and it comes back or goes without notice.",
         remedy=Remedy(
             f"One or two steps more for the first laps: {wanted} or more help than that.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
     )

@@ -1,8 +1,8 @@
 """Rules about what a tyre has behind it: what was seen on it, heat cycles, age."""
 
 from paddock_tui.facts.past import End
-from paddock_tui.facts.tyres import Seen
-from paddock_tui.rules.core import CAUTION, HOLD, TYRES, Raise, Remedy, Result, rule
+from paddock_tui.facts.tyres import TyreSeen
+from paddock_tui.rules.core import CAUTION, HOLD, TYRES, RaisedFinding, Remedy, Result, rule
 from paddock_tui.rules.limits import Limits, limit
 
 _OWN = "common practice, no source"
@@ -13,12 +13,12 @@ SOON_OLD = limit("tyre-old", "race_years", 3.0, "years", "age for slicks and rai
 
 
 @rule("tyre-finished", HOLD, per="end", at="session:look.{subject}", rank=TYRES)
-def tyre_finished(end: End, last_seen: Seen) -> Result:
+def tyre_finished(end: End, last_seen: TyreSeen) -> Result:
     """Cord, a split, or tread below the marks was seen: the tyre is not ridden again."""
     found = [look for look in last_seen.looks if look in _FINISHED]
     if not found:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} tyre is finished: {', '.join(found)} ({last_seen.when}).",
         why="It may fail at any moment, and no inspection passes it.",
         remedy=Remedy("Replace it; enter the new tyre set, or when this end was fitted anew."),
@@ -26,14 +26,14 @@ def tyre_finished(end: End, last_seen: Seen) -> Result:
 
 
 @rule("tyre-blued-or-cracked", CAUTION, per="end", at="session:look.{subject}", rank=TYRES)
-def tyre_blued_or_cracked(end: End, last_seen: Seen, tyre_kind_at: str) -> Result:
+def tyre_blued_or_cracked(end: End, last_seen: TyreSeen, tyre_kind_at: str) -> Result:
     """Blueing or cracks were seen: overheated, or old; on race rubber blue is mostly colour."""
     found = [look for look in last_seen.looks if look in ("blueing", "cracks")]
     if not found:
         return None
     race = tyre_kind_at in ("slick", "race-treaded") and found == ["blueing"]
     mind = " On race rubber it may be colour only." if race else ""
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} tyre shows {' and '.join(found)} ({last_seen.when}).",
         why=f"Blue rubber was too hot, cracked rubber is old or stood badly; both have less to give.{mind}",
         remedy=Remedy("Have the tyre vendor look at it before it is ridden hard again."),
@@ -52,7 +52,7 @@ def tyre_past_its_cycles(end: End, tyre_cycles: int, cycles_limit: int, tyre_kin
     """A tyre has seen as many heat cycles as the rider allows; a road tyre is made for any number."""
     if tyre_cycles < cycles_limit or tyre_kind_at == "road":
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} tyre has {tyre_cycles} heat cycles behind it; your limit is {cycles_limit}.",
         why="Each time it heats and cools the rubber hardens a little: it looks well and slides earlier.",
         remedy=Remedy("Move it to practice, or replace it."),
@@ -74,7 +74,7 @@ def tyre_old(end: End, tyre_age: float, tyre_kind_at: str, limits: Limits) -> Re
     most = limits[SOON_OLD if soon else OLD]
     if tyre_age <= most:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} tyre is {tyre_age:.1f} years old by its date code.",
         why="Rubber hardens on the shelf too; the maker's own limit comes before any figure.",
         remedy=Remedy("Ask the tyre vendor, feel the rubber, look for cracks; replace it where in doubt."),

@@ -10,7 +10,7 @@ from paddock_tui.rules.core import (
     NOTE,
     SERIOUS,
     TYRES,
-    Raise,
+    RaisedFinding,
     Remedy,
     Result,
     Severity,
@@ -53,7 +53,7 @@ def slicks_in_the_wet(end: End, kind_here: KindHere, surface: str, column: str, 
     """Slicks on a wet track: nothing lets the water out."""
     if column != "wet" or kind_here.kind != "slick":
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"Slicks on a wet track: {kind_here.ends}.",
         why=f"Without grooves the tyre floats on the water, and stays cold.{wet_said}",
         remedy=Remedy("Fit wets, or sit it out."),
@@ -70,7 +70,7 @@ def race_tyres_off_a_dry_track(
     if not ((column == "damp" and (slick or treaded)) or (column == "wet" and treaded)):
         return None
     what = "Slicks" if slick else "Race-treaded tyres"
-    return Raise(
+    return RaisedFinding(
         message=f"{what} {_on(surface)}: {kind_here.ends}.",
         why=f"Race rubber gets no heat on water, and then lets go without a warning.{wet_said}",
         remedy=Remedy("Fit road, intermediate or wet tyres, or wait until it is dry."),
@@ -85,7 +85,7 @@ def rain_tyres_in_the_dry(end: End, kind_here: KindHere, surface: str) -> Result
     if surface not in ("dry", "drying") or kind_here.kind != "wet":
         return None
     where = "a dry track" if surface == "dry" else "a drying line"
-    return Raise(
+    return RaisedFinding(
         message=f"Rain tyres on {where}: {kind_here.ends}.",
         why="Wet rubber overheats without water: the blocks squirm, turn greasy and tear.",
         remedy=Remedy("Change them; until then keep to the puddles and come in."),
@@ -104,7 +104,7 @@ def intermediates_out_of_their_range(
     if kind_here.kind != "intermediate":
         return None
     if surface == "standing water":
-        return Raise(
+        return RaisedFinding(
             message=f"Intermediates in standing water: {kind_here.ends}.",
             why="Their grooves cannot carry so much water away: they float.",
             remedy=Remedy("Fit full wets, or sit it out."),
@@ -113,7 +113,7 @@ def intermediates_out_of_their_range(
         )
     if surface != "dry" or cold_track is True:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"Intermediates on a dry track: {kind_here.ends}.",
         why="Soft rubber with grooves overheats on a warm dry track and wears within a session.",
         remedy=Remedy("Fit tyres for the dry, or ride a few easy laps only."),
@@ -127,7 +127,7 @@ def tyres_of_two_worlds(both_kinds: tuple[str, str]) -> Result:
     if len({kind in ("wet", "intermediate") for kind in both_kinds}) == 1:
         return None
     front, rear = both_kinds
-    return Raise(
+    return RaisedFinding(
         message=f"The two ends are for different weather: front {front}, rear {rear}.",
         why="One end grips where the other slides, and they do not heat alike.",
         remedy=Remedy("Fit a pair, or correct the tyre set if only the record is wrong."),
@@ -153,7 +153,7 @@ def race_tyres_without_heat(
         severity = SERIOUS
     elif track_c > limits[WARM_TRACK] and not slick:
         severity = NOTE
-    return Raise(
+    return RaisedFinding(
         message=f"{kind} without warmers on a track of {track_c:g} C.",
         why="Race rubber takes four to eight laps to get warm, tears when cold, and may never get there.",
         remedy=Remedy("Use warmers, fit track-day tyres, or ride four laps as if it were wet."),
@@ -173,7 +173,7 @@ def warmers_on_too_short(soaked_min: float, limits: Limits) -> Result:
     """Race rubber from cold on the warmers for less than it takes to heat the carcass and the wheel."""
     if soaked_min >= limits[SOAK]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The warmers are on for {soaked_min:.0f} min only, from cold.",
         why="The surface is hot long before carcass and wheel are, and cools on the out-lap.",
         remedy=Remedy(f"Leave them on for {limits[SOAK]:g} min, or ride two easy laps."),
@@ -187,7 +187,7 @@ def off_the_warmers_too_long(off_warmers_min: float, limits: Limits) -> Result:
     """Race rubber stood off the warmers before it went out: to be known when the session is looked at."""
     if off_warmers_min <= limits[OFF]:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The tyres were off the warmers for {off_warmers_min:.0f} min before going out.",
         why="A few minutes in the queue undo much of what the warmers did.",
         remedy=Remedy("Take them off at the last call; after a wait ride two easy laps."),
@@ -209,7 +209,7 @@ def warmers_too_hot(end: End, kind_here: KindHere, warmers_c: float, limits: Lim
     most = limits[ROAD_WARMER if road else ANY_WARMER]
     if warmers_c <= most:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"The warmers are set to {warmers_c:g} C{' on road tyres' if road else ''}.",
         why="Rubber that is baked goes hard, and the tyre vendor knows how hot this one may get.",
         remedy=Remedy(f"Set them to {most:g} C or less, or to the vendor's figure."),
@@ -225,7 +225,7 @@ def tyre_not_scrubbed_in(end: End, unscrubbed: bool, column: str, cold_track: bo
     """A new tyre with its skin on: slippery until it is worn off, all the more in the wet and the cold."""
     bad = column == "wet" or cold_track is True
     where = " on a wet track" if column == "wet" else " on a cold track" if bad else ""
-    return Raise(
+    return RaisedFinding(
         message=f"The {end} tyre is new and not scrubbed in{where}.",
         why="The skin of a new tyre is slippery until it is roughened, to the edge and on both sides.",
         remedy=Remedy("More traction help, a gentle first session, lean added lap by lap on both sides."),

@@ -6,7 +6,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.edits import Plain
 from paddock_tui.records.setup import SetUp
 from paddock_tui.rules.aid_words import track
-from paddock_tui.rules.core import AIDS, CAUTION, NOTE, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import AIDS, CAUTION, NOTE, RaisedFinding, Remedy, Result, SetValue, rule
 from paddock_tui.text import clip
 
 SUBJECT = "wet-package"
@@ -20,7 +20,7 @@ def dry_set_up_in_the_wet(wet_package: WetPackage, wet_ground: str, column: str,
     """
     damping = wet_package.dry_damping
     serious = bool(damping) and column == "wet" and group != "novice"
-    return Raise(
+    return RaisedFinding(
         message=_message(wet_package, wet_ground),
         why="Less grip loads the suspension less: damped as in the dry it is harsh and skips. Half a wet "
         "set-up is worse than all of it."
@@ -35,7 +35,7 @@ def dry_set_up_in_the_wet(wet_package: WetPackage, wet_ground: str, column: str,
 @rule("wet-set-up-in-the-dry", NOTE, when=("to_come",), at="setup:setup.mode", rank=AIDS)
 def wet_set_up_in_the_dry(left_wet: LeftWet, setup: SetUp, bike: Bike) -> Result:
     """A mode, map or damping for the wet that was left in on a dry track; a soft map by choice is none."""
-    return Raise(
+    return RaisedFinding(
         message=f"Still set for the wet on a dry track: {clip(left_wet.what[0], 34)}.",
         why="Answers come later and softer than the rider expects; nets that step in early hide the rest.",
         remedy=Remedy(_way_back(left_wet.dry), dry_puts(left_wet.dry, setup, bike)),
@@ -43,15 +43,15 @@ def wet_set_up_in_the_dry(left_wet: LeftWet, setup: SetUp, bike: Bike) -> Result
     )
 
 
-def puts_of(package: WetPackage) -> tuple[Put, ...]:
-    """Give the values of the package as what is to be set."""
-    return tuple(Put(one.path, one.new) for one in package.values)
+def puts_of(package: WetPackage) -> tuple[SetValue, ...]:
+    """Return the values of the package as what is to be set."""
+    return tuple(SetValue(one.path, one.new) for one in package.values)
 
 
-def dry_puts(dry: InTheDry | None, setup: SetUp, bike: Bike) -> tuple[Put, ...]:
-    """Give what the rider last had in the dry as what is to be set; nothing where that is not known."""
+def dry_puts(dry: InTheDry | None, setup: SetUp, bike: Bike) -> tuple[SetValue, ...]:
+    """Return what the rider last had in the dry as what is to be set; nothing where that is not known."""
     values = dry_values(setup, bike, dry.setup) if dry is not None else ()
-    return tuple(Put(one.path, _plain(one.new)) for one in values)
+    return tuple(SetValue(one.path, _plain(one.new)) for one in values)
 
 
 def _plain(value: object) -> Plain:

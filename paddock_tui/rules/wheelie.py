@@ -1,9 +1,19 @@
 """Rules about wheelie control that is off: with a launch armed, and on a strong bike."""
 
-from paddock_tui.facts.controls import Shown
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules.aid_words import start
-from paddock_tui.rules.core import AIDS, CAUTION, COMMON, SERIOUS, Put, Raise, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    AIDS,
+    CAUTION,
+    COMMON,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    SetValue,
+    rule,
+)
 from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.levels import HelpScale
 from paddock_tui.trade.starting_levels import WHEELIE_FOR_LAUNCH
@@ -30,17 +40,17 @@ STRONG = limit(
     rank=AIDS,
 )
 def wheelie_off_with_launch_armed(
-    subject: str, wheelie_off: bool, armed: Shown, help_scale: HelpScale, lifting_said: str
+    subject: str, wheelie_off: bool, armed: ShownControl, help_scale: HelpScale, lifting_said: str
 ) -> Result:
     """Launch armed with wheelie control off: nothing keeps the front down when the clutch bites."""
     wanted = help_scale.level_at_least(WHEELIE_FOR_LAUNCH)
-    return Raise(
+    return RaisedFinding(
         message=f"{start(subject)} is off, and launch is armed.",
         why="A full start without it can put the bike over backwards, or slap the front down into a wobble."
         + lifting_said,
         remedy=Remedy(
             f"Set {subject} to {wanted} or more for the start, or switch launch off.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
         parts=(subject,),
     )
@@ -69,12 +79,12 @@ def wheelie_off_on_a_strong_bike(
     if bike_power.to("kW") <= limits[STRONG]:
         return None
     wanted = help_scale.level_at_least(0.5)
-    return Raise(
+    return RaisedFinding(
         message=f"{start(subject)} is off for {'a' if learner == 'novice' else 'an'} {learner}"
         f" on a bike of {bike_power}.",
         why="Over a crest or out of a slow corner the front comes up, and lands in a wobble." + lifting_said,
         remedy=Remedy(
             f"Switch it on, such as {wanted}; less of it once the front has stayed down.",
-            (Put(("setup", "controls", subject), wanted),),
+            (SetValue(("setup", "controls", subject), wanted),),
         ),
     )

@@ -1,10 +1,10 @@
 """Rules about work on the bike: what was undone is tightened, measured and looked at again."""
 
-from paddock_tui.facts.work import Moved, Undone
+from paddock_tui.facts.work import MovedPart, Undone
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import BRAKES, CAUTION, HOLD, SERIOUS, Raise, Remedy, Result, ToDo, rule
+from paddock_tui.rules.core import BRAKES, CAUTION, HOLD, SERIOUS, RaisedFinding, Remedy, Result, ToDo, rule
 from paddock_tui.text import clip, printable
 
 _LISTS = "organisers' inspection lists; the torques are the manual's"
@@ -21,7 +21,7 @@ _LISTS = "organisers' inspection lists; the torques are the manual's"
 )
 def wheel_work_not_checked(wheel_work: Undone, bike: Bike) -> Result:
     """Wheels or brakes were undone, and nobody ticked that a second person saw them tightened."""
-    return Raise(
+    return RaisedFinding(
         message=f"Not torqued and seen by a second person: {clip(wheel_work.words, 35)}.",
         why="A job that was interrupted leaves an axle or a caliper loose; it does not show standing.",
         remedy=Remedy(
@@ -44,11 +44,11 @@ def wheel_work_not_checked(wheel_work: Undone, bike: Bike) -> Result:
     when=("to_come",),
     todo=ToDo("measure the chain slack at its tight point"),
 )
-def chain_slack_not_measured(chain_moved: Moved, session: Session) -> Result:
+def chain_slack_not_measured(chain_moved: MovedPart, session: Session) -> Result:
     """Sprockets, links or the rear wheel moved, and the slack was not measured since."""
     if session.chain_slack is not None:
         return None
-    return Raise(
+    return RaisedFinding(
         message=f"Chain slack not measured since: {clip(chain_moved.words, 40)}.",
         why="Too tight it binds the shock and eats bearings; too loose it jumps.",
         remedy=Remedy(
@@ -68,7 +68,7 @@ def chain_slack_not_measured(chain_moved: Moved, session: Session) -> Result:
 )
 def oil_work_not_checked_hot(oil_work: Undone) -> Result:
     """Oil, filter or plug were touched, and nobody looked again after running hot."""
-    return Raise(
+    return RaisedFinding(
         message=f"Not looked at again hot: {clip(oil_work.words, 48)}.",
         why="An old gasket left on, a loose plug: the oil comes once it is hot, onto the rear tyre.",
         remedy=Remedy(

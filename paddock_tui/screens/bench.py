@@ -11,7 +11,7 @@ from paddock_tui.entry import read_typed
 from paddock_tui.pages.bench import BENCH, input_at
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.common import Units
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes import Flag
@@ -29,7 +29,7 @@ class Bench:
     typed: dict[tuple[str, str], Any] = attrs.field(factory=dict)
 
     def about(self, subject: Ref | None) -> dict[tuple[str, str], Any]:
-        """Give what was tried for a subject, nothing where it was for another."""
+        """Return what was tried for a subject, nothing where it was for another."""
         if subject != self.subject:
             self.subject, self.typed = subject, {}
         return self.typed
@@ -67,12 +67,14 @@ def typed(screen: "MainScreen", row: Row, text: str) -> str:
         return _tried(screen, calculator, declared.key, None)
     field = Field(row.path, declared.label, (), declared.shape, declared.help)
     value = read_typed(field, text, _units(screen))
-    if isinstance(value, Trouble):
+    if isinstance(value, InputError):
         return value.sentence()
     raw = cast("Any", value)
     loaded = declared.shape.load(list(raw) if isinstance(raw, tuple) else raw)
     return (
-        loaded.sentence() if isinstance(loaded, Trouble) else _tried(screen, calculator, declared.key, loaded)
+        loaded.sentence()
+        if isinstance(loaded, InputError)
+        else _tried(screen, calculator, declared.key, loaded)
     )
 
 

@@ -4,7 +4,7 @@ import attrs
 
 from paddock_tui.advice.about import ENDS, About, tyre_of
 from paddock_tui.advice.beside_records import beside_bike, beside_day, beside_tyres
-from paddock_tui.advice.beside_setup import Beside
+from paddock_tui.advice.beside_setup import BesideRow
 from paddock_tui.desk import Desk
 from paddock_tui.desk.situations import Assembled
 from paddock_tui.facts import Situation
@@ -16,8 +16,8 @@ from paddock_tui.records.tyres import TyreSet
 
 def beside_record(
     desk: Desk, ref: Ref, subject: Ref | None, assembled: Assembled | None
-) -> dict[Path, Beside]:
-    """Give the answers for the rows of a record; nothing for kinds that have none."""
+) -> dict[Path, BesideRow]:
+    """Return the answers for the rows of a record; nothing for kinds that have none."""
     loaded = desk.files.read(ref)
     record = loaded.record if loaded is not None else None
     if isinstance(record, TyreSet):
@@ -43,7 +43,7 @@ def _with_sets(desk: Desk, about: About, tyres: TyreSet) -> About:
 
 
 def _of_bike(desk: Desk, ref: Ref, bike: Bike, about: About) -> About:
-    """Give what is looked at where it is of this bike; else the bike with all its sessions, by today."""
+    """Return what is looked at where it is of this bike; else the bike with all its sessions, by today."""
     if about.situation.refs.get("bike") == ref and about.situation.session is not None:
         return about
     alone = Situation(bike=bike, refs={"bike": ref}, now=desk.now())

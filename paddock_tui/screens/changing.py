@@ -9,7 +9,7 @@ from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.desk.sessions.next_change import next_of, ridden_one, taking_change
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.pages.next_change import ANSWER, OWN, answers_of, proposal_of
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.widgets import messages
 
@@ -62,11 +62,11 @@ def take(screen: "MainScreen") -> None:
         screen.board.say(f"{proposal.kind.value}: {proposal.text}"[:120])
         return
     _, step = taking_change(screen.desk.files, ridden, proposal, screen.desk.now())
-    screen.attempt(step.sentence() if isinstance(step, Trouble) else step)
+    screen.attempt(step.sentence() if isinstance(step, InputError) else step)
 
 
 def offers(screen: "MainScreen") -> bool:
-    """Tell whether `v` stands for the next change here."""
+    """Return whether `v` stands for the next change here."""
     return screen.place.room == ROOM
 
 
@@ -88,7 +88,7 @@ def _own(screen: "MainScreen") -> None:
     coming = next_of(screen.desk.files, ridden)
     if coming is None:
         coming, step = next_session(screen.desk.files, ridden, screen.desk.now())
-        if isinstance(step, Trouble):
+        if isinstance(step, InputError):
             screen.board.say(step.sentence())
             return
         screen.do(step)

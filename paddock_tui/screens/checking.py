@@ -68,7 +68,7 @@ def open_answer(screen: "MainScreen", row: Row) -> None:
 
 
 def is_check(ref: Ref, path: Path) -> bool:
-    """Tell whether a place is an answer of a checklist, so that its row is on the checklist page."""
+    """Return whether a place is an answer of a checklist, so that its row is on the checklist page."""
     within = path[3:] if ref.kind == "day" and path[:1] == ("entries",) else path
     return ref.kind in ("day", "session") and len(within) == 3 and within[0] == "checks"
 

@@ -11,7 +11,7 @@ from paddock_tui.desk.sessions.profile_for_another import profile_for
 from paddock_tui.pages.compare import Side, compare_page
 from paddock_tui.pages.rows import Page
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
@@ -77,7 +77,7 @@ def profile(screen: "MainScreen") -> None:
         if len(found) != 1:
             return f"one of: {names}"
         ref, step = profile_for(screen.desk.files, screen.desk.about(subject), found[0])
-        if isinstance(step, Trouble):
+        if isinstance(step, InputError):
             return step.sentence()
         screen.do(step)
         screen.open(ref)
@@ -104,13 +104,13 @@ def compare(screen: "MainScreen") -> None:
 
 
 def page(desk: "Desk", subject: Ref, other: str) -> Page | None:
-    """Give the page of what differs; None where one of the two cannot be read any more."""
+    """Return the page of what differs; None where one of the two cannot be read any more."""
     found = sides(desk, subject, other)
     return None if isinstance(found, str) else compare_page(*found, bike_of(desk.files, subject))
 
 
 def sides(desk: "Desk", subject: Ref, other: str) -> tuple[Side, Side] | str:
-    """Give the two sides, or say what is wrong: a profile, a session or a riding mode of the same bike."""
+    """Return the two sides, or say what is wrong: a profile, a session or a riding mode of the same bike."""
     setup, modes = _setup(desk, subject), _modes(desk, subject)
     if setup is None:
         return f"{subject.id} cannot be read"

@@ -9,7 +9,7 @@ from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.pages.dash import KEYS, rows_to_read
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.shapes import LevelSetting
 from paddock_tui.records.shapes_of_bike import setting_shape
@@ -88,7 +88,7 @@ def _shows(screen: "MainScreen", row: Row, text: str) -> None:
         _agree(screen, row)
         return
     step = showing(screen.desk.files, row.ref, row.path, text)
-    if isinstance(step, Trouble):
+    if isinstance(step, InputError):
         refuse = screen.board.refuse if screen.board.is_typing else screen.board.say
         refuse(step.sentence())
         return
@@ -145,7 +145,7 @@ def _forget(screen: "MainScreen", ref: Ref) -> None:
 
 
 def _levels(screen: "MainScreen", row: Row) -> LevelSetting | None:
-    """Give the counted levels of a row's control; None for words, speeds and the riding mode."""
+    """Return the counted levels of a row's control; None for words, speeds and the riding mode."""
     bike = bike_of(screen.desk.files, row.ref) if row.ref is not None else None
     control = bike.controls.get(row.path[-1]) if bike is not None and row.path[1:2] == ("values",) else None
     shape = setting_shape(control) if control is not None else None

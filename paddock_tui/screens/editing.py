@@ -35,7 +35,7 @@ def record(screen: "MainScreen") -> None:
 
 
 def _unknown(screen: "MainScreen", ref: Ref, row: Row) -> bool:
-    """Tell whether the problem is a key that no row shows."""
+    """Return whether the problem is a key that no row shows."""
     loaded = screen.desk.files.read(ref)
     return loaded is not None and any(one.path == row.path for one in loaded.unknown)
 

@@ -4,9 +4,9 @@ from typing import TYPE_CHECKING
 
 from paddock_tui.desk.edits.entry_line import entering, entry_context
 from paddock_tui.desk.edits.values import shown
-from paddock_tui.entry import Context, Line, completed, read_line
+from paddock_tui.entry import LineContext, TypedLine, completed, read_line
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens import timing
 from paddock_tui.screens.question import Question
@@ -38,7 +38,7 @@ def enter(screen: "MainScreen") -> None:
     def answered(text: str) -> str:
         shifted = timing.late(screen, ref, text)
         if shifted is not None:
-            return shifted.sentence() if isinstance(shifted, Trouble) else _done(screen, shifted)
+            return shifted.sentence() if isinstance(shifted, InputError) else _done(screen, shifted)
         line = read_line(text, context)
         wrong = _wrong(line)
         if wrong:
@@ -65,7 +65,7 @@ def _done(screen: "MainScreen", step: Step) -> str:
     return ""
 
 
-def _wrong(line: Line) -> str:
+def _wrong(line: TypedLine) -> str:
     """Say what keeps a line from being applied; empty where nothing does."""
     for error in line.errors:
         piece = line.text[error.start : error.end] or "at the end"
@@ -77,11 +77,11 @@ def _wrong(line: Line) -> str:
     return ""
 
 
-def _preview(screen: "MainScreen", ref: Ref, context: Context, text: str) -> list[str]:
+def _preview(screen: "MainScreen", ref: Ref, context: LineContext, text: str) -> list[str]:
     """Say what a line would set, what is wrong with it, and which findings would come and go."""
     shifted = timing.late(screen, ref, text)
     if shifted is not None:
-        return [printable(shifted.sentence() if isinstance(shifted, Trouble) else shifted.label)]
+        return [printable(shifted.sentence() if isinstance(shifted, InputError) else shifted.label)]
     line = read_line(text, context)
     said = []
     for piece in line.pieces:

@@ -11,7 +11,7 @@ from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.desk.sessions.profiles import profiles_for, saving_as, taking
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import Create, Rename, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Path, Ref
 from paddock_tui.screens.question import Question
 
@@ -67,7 +67,7 @@ def duplicate(screen: "MainScreen") -> None:
 
 
 def rename(screen: "MainScreen") -> None:
-    """Give the record under the cursor, or the one shown, another id; references follow."""
+    """Return the record under the cursor, or the one shown, another id; references follow."""
     ref = _about(screen)
     if ref is None:
         screen.board.say("there is no record here to rename")
@@ -75,7 +75,7 @@ def rename(screen: "MainScreen") -> None:
 
     def answered(text: str) -> str:
         if "/" in text:
-            return Trouble(f'"{text}"', "a name without slashes").sentence()
+            return InputError(f'"{text}"', "a name without slashes").sentence()
         return _made(screen, Ref(ref.kind, id_of(text)), renaming(screen.desk.files, ref, id_of(text)))
 
     screen.ask(Question(f"new name of {ref}", answered))
@@ -104,7 +104,7 @@ def take(screen: "MainScreen") -> None:
         if len(found) != 1:
             return f"one of: {', '.join(names)}"
         step = taking(screen.desk.files, session, found[0])
-        if isinstance(step, Trouble):
+        if isinstance(step, InputError):
             return step.sentence()
         screen.attempt(step)
         return ""
@@ -129,7 +129,7 @@ def save(screen: "MainScreen") -> None:
 
 def _next_session(screen: "MainScreen", source: Ref) -> None:
     ref, step = next_session(screen.desk.files, source, screen.desk.now())
-    if isinstance(step, Trouble):
+    if isinstance(step, InputError):
         screen.board.say(step.sentence())
         return
     screen.desk.do(step)
@@ -161,7 +161,7 @@ def _new_entry(screen: "MainScreen", ref: Ref, table: Path) -> None:
 
     def answered(text: str) -> str:
         step = adding(screen.desk.files, ref, table, text, screen.units(ref))
-        if isinstance(step, Trouble):
+        if isinstance(step, InputError):
             return step.sentence()
         screen.attempt(step)
         path = _added(step)
@@ -186,9 +186,9 @@ def _added(step: Step) -> Path:
     return ()
 
 
-def _made(screen: "MainScreen", ref: Ref, step: Step | Trouble) -> str:
+def _made(screen: "MainScreen", ref: Ref, step: Step | InputError) -> str:
     """Do a step that makes a record and open it; gives what is wrong, or nothing."""
-    if isinstance(step, Trouble):
+    if isinstance(step, InputError):
         return step.sentence()
     screen.desk.do(step)
     if screen.desk.files.path_of(ref) is None:
@@ -200,7 +200,7 @@ def _made(screen: "MainScreen", ref: Ref, step: Step | Trouble) -> str:
 
 
 def _about(screen: "MainScreen") -> Ref | None:
-    """Give the record that an act is about: in the garage the one under the cursor, else the one shown."""
+    """Return the record that an act is about: in the garage the one under the cursor, else the one shown."""
     row: Row | None = screen.board.cursor_row
     if screen.place.room == "garage":
         found = row.ref if row is not None else None

@@ -6,12 +6,12 @@ from typing import TYPE_CHECKING
 import attrs
 
 from paddock_tui.desk.edits.entry_line import entering, entry_context
-from paddock_tui.entry import Context, read_line
+from paddock_tui.entry import LineContext, read_line
 from paddock_tui.entry.builtin import LAPS
 from paddock_tui.entry.laps import Run
 from paddock_tui.entry.tables import Table, laps_of, read_table
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.question import Question
 from paddock_tui.store.foreign import foreign_text
@@ -37,8 +37,8 @@ def laps(screen: "MainScreen") -> None:
 
     def answered(name: str) -> str:
         text = foreign_text(name, Path.cwd())
-        table = text if isinstance(text, Trouble) else read_table(text)
-        if isinstance(table, Trouble):
+        table = text if isinstance(text, InputError) else read_table(text)
+        if isinstance(table, InputError):
             return printable(table.sentence())
         screen.ask(_column(screen, session, context, table))
         return ""
@@ -46,19 +46,19 @@ def laps(screen: "MainScreen") -> None:
     screen.ask(Question("file of lap times (its path)", answered, declined="nothing was imported"))
 
 
-def _column(screen: "MainScreen", session: Ref, context: Context, table: Table) -> Question:
+def _column(screen: "MainScreen", session: Ref, context: LineContext, table: Table) -> Question:
     """Ask which column holds the lap times."""
     likely = table.likely(context.usual_s)
 
-    def chosen(text: str) -> Run | Trouble:
+    def chosen(text: str) -> Run | InputError:
         place = text.strip() or str(likely or "")
         if not place.isdecimal() or not 1 <= int(place) <= len(table.columns):
-            return Trouble(f'"{text}"', f"a number from 1 to {len(table.columns)}")
+            return InputError(f'"{text}"', f"a number from 1 to {len(table.columns)}")
         return laps_of(table, int(place), context.usual_s)
 
     def answered(text: str) -> str:
         run = chosen(text)
-        if isinstance(run, Trouble):
+        if isinstance(run, InputError):
             return printable(run.sentence())
         step = taking(screen, session, context, run)
         if not isinstance(step, Step):
@@ -68,17 +68,17 @@ def _column(screen: "MainScreen", session: Ref, context: Context, table: Table) 
 
     def typed(text: str) -> None:
         run = chosen(text)
-        said = run.sentence() if isinstance(run, Trouble) else _said(run)
+        said = run.sentence() if isinstance(run, InputError) else _said(run)
         screen.board.preview(printable(said), *shown)
 
     shown = tuple(_shown(table, place) for place in range(min(len(table.columns), _MOST_COLUMNS)))
     first = chosen("")
-    lead = first.sentence() if isinstance(first, Trouble) else f"{likely}: {_said(first)}"
+    lead = first.sentence() if isinstance(first, InputError) else f"{likely}: {_said(first)}"
     words = f"column of the lap times (enter: {likely})" if likely else "column of the lap times"
     return Question(words, answered, typed, declined="nothing was imported", said=(printable(lead), *shown))
 
 
-def taking(screen: "MainScreen", session: Ref, context: Context, run: Run) -> Step | str:
+def taking(screen: "MainScreen", session: Ref, context: LineContext, run: Run) -> Step | str:
     """Make the one step that adds the laps after those that are there."""
     line = read_line(f"{LAPS} {' '.join(str(one.lap) for one in run.laps)}", context)
     if not line.clear:

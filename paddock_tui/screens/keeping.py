@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import attrs
 
-from paddock_tui.desk import Told
+from paddock_tui.desk import DeskChange
 from paddock_tui.desk.undo import Done
 from paddock_tui.desk.unsaved import NOT_YET
 from paddock_tui.pages.actions import NOT_KEPT
@@ -76,7 +76,7 @@ class Following:
         if self._screen.desk.marks():
             self._screen.draw()
 
-    def _told(self, told: Told) -> None:
+    def _told(self, told: DeskChange) -> None:
         """Hear from the desk, in whichever thread: an edit of our own, one that failed, or one of others."""
         if told.outcome is None and told.step is None:
             return
@@ -84,7 +84,7 @@ class Following:
         with contextlib.suppress(RuntimeError):
             self.soon(lambda: self._landed(told))
 
-    def _landed(self, told: Told) -> None:
+    def _landed(self, told: DeskChange) -> None:
         said = said_of(told.outcome)
         if said or self._marking:
             self._screen.draw()
@@ -172,7 +172,7 @@ def _moved(screen: "MainScreen", word: str, label: str | None) -> None:
 
 
 def _about(screen: "MainScreen") -> Ref | None:
-    """Give the record to write: the one under the cursor where it has something unkept, else the last one."""
+    """Return the record to write: the one under the cursor where it has something unkept, else the last one."""
     unkept = [ref for done in screen.desk.unkept() for ref in done.refs]
     row = screen.board.cursor_row
     if row is not None and row.ref in unkept:

@@ -17,7 +17,7 @@ _ENTRY = ("entry",)
 
 
 def half_typed(screen: "MainScreen") -> HalfTyped | None:
-    """Give what is being typed and not kept yet, where it can be offered again after a restart."""
+    """Return what is being typed and not kept yet, where it can be offered again after a restart."""
     typing = screen.board.half_typed
     if typing is None:
         return None

@@ -4,14 +4,14 @@ from typing import TYPE_CHECKING, Any
 
 import attrs
 
-from paddock_tui.advice.ledger import Entry, Wanted, choices, chosen, stepped
+from paddock_tui.advice.ledger import LedgerEntry, LedgerFilter, choices, chosen, stepped
 from paddock_tui.desk.sessions.ledger import bike_at, ledger
 from paddock_tui.desk.sessions.restore import setting_back, trying_back
 from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_page
 from paddock_tui.pages.one_change import TRY_BACK, change_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.widgets import messages
 
@@ -23,13 +23,13 @@ ROOM, CHANGE = "ledger", "change"
 ROOMS = (ROOM, CHANGE)
 
 
-def page(desk: "Desk", subject: Ref | None, wanted: Wanted | None, change: Row | None = None) -> Page:
+def page(desk: "Desk", subject: Ref | None, wanted: LedgerFilter | None, change: Row | None = None) -> Page:
     """Make the page of the ledger, of the bike looked at until something else is chosen; or of one change."""
     found = ledger(desk)
     entry = entry_of(found, change) if change is not None else None
     if entry is not None:
         return change_page(entry, found.histories[entry.bike])
-    return ledger_page(found, wanted or Wanted(bike=bike_at(desk, subject)))
+    return ledger_page(found, wanted or LedgerFilter(bike=bike_at(desk, subject)))
 
 
 def heard(screen: "MainScreen", message: Any) -> bool:
@@ -57,7 +57,7 @@ def try_back(screen: "MainScreen") -> None:
 
 
 def set_back(screen: "MainScreen") -> None:
-    """Give the session looked at, or its next one, the whole set-up of the session under the cursor."""
+    """Return the session looked at, or its next one, the whole set-up of the session under the cursor."""
     wanted, target = session_at(screen.board.cursor_row), screen.place.subject
     if wanted is None or target is None or target.kind != "session":
         screen.board.say("put the cursor on the session to go back to: in the garage or the ledger")
@@ -66,7 +66,7 @@ def set_back(screen: "MainScreen") -> None:
 
 
 def session_at(row: Row | None) -> Ref | None:
-    """Give the session that a row names."""
+    """Return the session that a row names."""
     if row is None:
         return None
     if row.path[:1] == (LEDGER,):
@@ -75,8 +75,8 @@ def session_at(row: Row | None) -> Ref | None:
     return ref if ref is not None and ref.kind == "session" and row.kind == "link" else None
 
 
-def _done(screen: "MainScreen", ref: Ref, step: Step | Trouble) -> None:
-    if isinstance(step, Trouble):
+def _done(screen: "MainScreen", ref: Ref, step: Step | InputError) -> None:
+    if isinstance(step, InputError):
         screen.board.say(step.sentence())
         return
     if not step.changes:
@@ -90,7 +90,7 @@ def _done(screen: "MainScreen", ref: Ref, step: Step | Trouble) -> None:
     screen.board.say(f"{step.label}, u undoes")
 
 
-def _entry(screen: "MainScreen") -> Entry | None:
+def _entry(screen: "MainScreen") -> LedgerEntry | None:
     row = screen.board.cursor_row
     if screen.place.room == CHANGE and (row is None or row.path[:1] != (LEDGER,)):
         row = screen.place.row
@@ -99,9 +99,9 @@ def _entry(screen: "MainScreen") -> Entry | None:
 
 def _filter(screen: "MainScreen", row: Row, message: Any) -> bool:
     name = row.path[1]
-    held = screen.place.wanted or Wanted(bike=bike_at(screen.desk, screen.place.subject))
+    held = screen.place.wanted or LedgerFilter(bike=bike_at(screen.desk, screen.place.subject))
     among = choices(ledger(screen.desk).entries, name)
-    found: Wanted | str
+    found: LedgerFilter | str
     if isinstance(message, messages.Stepped):
         found = stepped(held, name, message.by, among)
     elif isinstance(message, messages.Accepted):

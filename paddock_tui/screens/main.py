@@ -10,7 +10,7 @@ from paddock_tui.desk import Desk, clearing, setting
 from paddock_tui.desk.edits.keys import sets_at_once, stepping, toggling, value_on
 from paddock_tui.desk.edits.values import field_of
 from paddock_tui.desk.lookup import glance
-from paddock_tui.pages.actions import ACTIONS, Context, by_id, hints
+from paddock_tui.pages.actions import ACTIONS, ActionContext, by_id, hints
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
@@ -49,7 +49,7 @@ STANDS_ALONE = ("help", "actions", "why", "compare", "change", "today")
 
 
 def _key(place: Place) -> Key:
-    """What tells two places apart, so that each keeps its own cursor."""
+    """Return what tells two places apart, so that each keeps its own cursor."""
     return place.room, place.subject, place.record
 
 
@@ -75,7 +75,7 @@ class MainScreen(QuietScreen[None]):
         self._last_on: dict[tuple[Ref, Path], Value] = {}
 
     def compose(self) -> ComposeResult:
-        """The board is all there is."""
+        """Return the board is all there is."""
         yield self.board
 
     def on_mount(self) -> None:
@@ -101,12 +101,12 @@ class MainScreen(QuietScreen[None]):
 
     # What is shown.
 
-    def context(self) -> Context:
-        """Give what actions look at to tell whether they can act."""
+    def context(self) -> ActionContext:
+        """Return what actions look at to tell whether they can act."""
         subject = self.place.subject
         judged = self._seen.review if self._seen is not None else None
         row = self.board.cursor_row
-        return Context(
+        return ActionContext(
             room=self.place.room,
             session=subject is not None and subject.kind == "session",
             profile=subject is not None and subject.kind == "profile",
@@ -179,7 +179,7 @@ class MainScreen(QuietScreen[None]):
         self.asking.ask(question)
 
     def units(self, ref: Ref) -> Units:
-        """Give the units of bare numbers on a record: its rider's, else the garage's."""
+        """Return the units of bare numbers on a record: its rider's, else the garage's."""
         rider = self.desk.files.data(ref).get("rider")
         return self.desk.units(rider if isinstance(rider, str) else None)
 

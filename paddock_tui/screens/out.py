@@ -30,7 +30,7 @@ def go(screen: "MainScreen") -> None:
 
 
 def is_now(row: Row) -> bool:
-    """Tell whether a row stamps going out."""
+    """Return whether a row stamps going out."""
     return row.kind == "link" and row.key == NOW
 
 

@@ -20,11 +20,11 @@ from paddock_tui.desk.edits.values import clearing
 from paddock_tui.entry import read_line, read_typed
 from paddock_tui.entry.builtin import LAPS
 from paddock_tui.entry.key_repeat import Held
-from paddock_tui.entry.return_rows import SKIP, Group, is_no_answer, is_skipped, read_group, rule_of
+from paddock_tui.entry.return_rows import SKIP, ReturnRow, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.entry.symptoms import candidates, numbered
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import MISSING, Change, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.widgets import messages
@@ -104,7 +104,7 @@ def heard(screen: "MainScreen", message: Any) -> bool:
 
 
 def swallows(screen: "MainScreen", key: str) -> bool:
-    """Tell whether a letter only goes on with the word that has picked a symptom already."""
+    """Return whether a letter only goes on with the word that has picked a symptom already."""
     state = screen.returning
     mine = screen.place.room == ROOM and state.tail.startswith(key) and len(key) == 1
     state.tail = state.tail[1:] if mine else ""
@@ -112,7 +112,7 @@ def swallows(screen: "MainScreen", key: str) -> bool:
 
 
 def may_mend(screen: "MainScreen", change: Change) -> bool:
-    """Tell whether a change of a ridden session only mends what its return stamped or took in this run."""
+    """Return whether a change of a ridden session only mends what its return stamped or took in this run."""
     return all(
         edit.old is MISSING or (change.ref, edit.path) in screen.returning.typed for edit in change.edits
     )
@@ -154,19 +154,19 @@ def _editing(screen: "MainScreen", row: Row, text: str) -> None:
 
 
 def _is_held(screen: "MainScreen", digit: str) -> bool:
-    """Tell whether a digit comes from a key that is held down; it is said then, and not taken."""
+    """Return whether a digit comes from a key that is held down; it is said then, and not taken."""
     if not screen.returning.held.again(digit, screen.board.pressed_at):
         return False
     _refuse(screen, f"{digit} again at once: is a key held down? press it again if it is meant")
     return True
 
 
-def _try(screen: "MainScreen", group: Group, text: str) -> bool:
+def _try(screen: "MainScreen", group: ReturnRow, text: str) -> bool:
     """Keep what was typed where it is whole; whether something was said or kept."""
     value = read_group(group, text, _units(screen))
     if value is None:
         return False
-    if isinstance(value, Trouble):
+    if isinstance(value, InputError):
         _refuse(screen, value.sentence())
         return True
     if group.reads == "symptom" and text.isalpha():
@@ -193,7 +193,7 @@ def _accepted(screen: "MainScreen", row: Row, text: str) -> None:
         field = field_at("session", group.path)
         whole = read_group(group, text, _units(screen))
         value = whole or (read_typed(field, text, _units(screen)) if field is not None else None)
-        if value is None or isinstance(value, Trouble):
+        if value is None or isinstance(value, InputError):
             _refuse(screen, value.sentence() if value is not None else "it cannot be read")
         else:
             _keep(screen, group, value, text)
@@ -246,7 +246,7 @@ def _laps(screen: "MainScreen", text: str) -> None:
     _do(screen, step)
 
 
-def _keep(screen: "MainScreen", group: Group, value: Value, text: str) -> bool:
+def _keep(screen: "MainScreen", group: ReturnRow, value: Value, text: str) -> bool:
     """Keep a value, asking where it is doubtful, and go on to the next row."""
     session, state = screen.place.subject, screen.returning
     if session is None:
@@ -262,7 +262,7 @@ def _keep(screen: "MainScreen", group: Group, value: Value, text: str) -> bool:
         return True
     state.sure = ("", "")
     step = answering(files, session, group, value, screen.desk.now())
-    if isinstance(step, Trouble):
+    if isinstance(step, InputError):
         _refuse(screen, step.sentence())
         return True
     screen.board.done()
@@ -295,7 +295,7 @@ def _pass(screen: "MainScreen", row: Row) -> None:
     _to(screen, following(screen.desk.files, session, group))
 
 
-def _to(screen: "MainScreen", group: Group | None) -> None:
+def _to(screen: "MainScreen", group: ReturnRow | None) -> None:
     """Put the cursor on a group, open for typing where letters answer it; on the laps behind the last."""
     key = f"return {group.key}" if group is not None else _LAPS_KEY
     row = next((one for one in screen.board.page.rows() if one.key == key), None)
@@ -306,8 +306,8 @@ def _to(screen: "MainScreen", group: Group | None) -> None:
         screen.board.edit()
 
 
-def _group(screen: "MainScreen", row: Row) -> Group | None:
-    """Give the group of a row; None for the row of the laps."""
+def _group(screen: "MainScreen", row: Row) -> ReturnRow | None:
+    """Return the group of a row; None for the row of the laps."""
     session = screen.place.subject
     found = open_groups(screen.desk.files, session) if session is not None else ()
     return next((one for one in found if f"return {one.key}" == row.key), None)

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.advice.bench import calculators
 from paddock_tui.advice.beside_setup import beside_session, beside_setup
-from paddock_tui.advice.ledger import Wanted
+from paddock_tui.advice.ledger import LedgerFilter
 from paddock_tui.advice.next_change import next_change
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.countdown import clock_of
@@ -18,7 +18,7 @@ from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.sessions.last_time import last_time
 from paddock_tui.desk.sessions.next_change import next_of, ridden_one
 from paddock_tui.desk.situations import Assembled
-from paddock_tui.pages.actions import Context, actions_page, help_page
+from paddock_tui.pages.actions import ActionContext, actions_page, help_page
 from paddock_tui.pages.advised import advised, working_section
 from paddock_tui.pages.bench import Typed, bench_page
 from paddock_tui.pages.checklist import checklist_page
@@ -71,7 +71,7 @@ class Place:
     row: Row | None = None
     retired: bool = False
     other: str = ""
-    wanted: Wanted | None = None
+    wanted: LedgerFilter | None = None
     seen: frozenset[Path] = frozenset()
 
 
@@ -84,7 +84,7 @@ class Look:
     place: Place
 
 
-def look(desk: Desk, place: Place, context: Context, tried: Typed | None = None) -> Look:
+def look(desk: Desk, place: Place, context: ActionContext, tried: Typed | None = None) -> Look:
     """Make the page of a place, its verdict and findings with it; `tried` is what was typed on the bench."""
     subject = place.subject or desk.session_in_hand()
     assembled = desk.assembled(subject) if subject is not None else None
@@ -110,7 +110,7 @@ def look(desk: Desk, place: Place, context: Context, tried: Typed | None = None)
 
 
 def _stays_off(judged: Review) -> bool:
-    """Tell whether the rider does not ride any more today: nothing counts down to going out then."""
+    """Return whether the rider does not ride any more today: nothing counts down to going out then."""
     return any(one.rule == "concussion-suspected" for one in judged.findings)
 
 
@@ -141,7 +141,7 @@ def _page(
     subject: Ref | None,
     assembled: Assembled | None,
     judged: Review,
-    context: Context,
+    context: ActionContext,
 ) -> Page:
     if place.room == "help":
         return help_page()
@@ -238,7 +238,7 @@ def _next(desk: Desk, subject: Ref, units: Units) -> Page:
 
 
 def _coming(desk: Desk, ridden: Ref) -> Coming | None:
-    """Give the session made from a ridden one, with what its review says of several changes at once."""
+    """Return the session made from a ridden one, with what its review says of several changes at once."""
     ref = next_of(desk.files, ridden)
     loaded = desk.files.read(ref) if ref is not None else None
     if ref is None or loaded is None:
@@ -305,7 +305,7 @@ def _units(desk: Desk, record: object) -> Units:
 
 
 def finding_at(judged: Review, row: Row | None) -> Finding | None:
-    """Give the finding under the cursor, else the first shown."""
+    """Return the finding under the cursor, else the first shown."""
     if row is not None and row.kind == "finding":
         for finding in judged.findings:
             if finding_key(finding) == row.key:

@@ -7,7 +7,7 @@ from paddock_tui.desk.day.timetable import EXAMPLE, read_times, timetabling
 from paddock_tui.pages.day import group_today
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable
@@ -21,14 +21,14 @@ def enter(screen: "MainScreen", day: Ref) -> None:
 
     def answered(text: str) -> str:
         step = _step(screen, day, text)
-        if isinstance(step, Trouble):
+        if isinstance(step, InputError):
             return printable(step.sentence())
         screen.do(step)
         return ""
 
     def typed(text: str) -> None:
         step = _step(screen, day, text) if text.strip() else None
-        said = step.sentence() if isinstance(step, Trouble) else step.label if step is not None else ""
+        said = step.sentence() if isinstance(step, InputError) else step.label if step is not None else ""
         screen.board.preview(*([printable(said)] if said else [_HOW]))
 
     screen.ask(Question("times", answered, typed, said=(_HOW,)))
@@ -37,27 +37,27 @@ def enter(screen: "MainScreen", day: Ref) -> None:
 _HOW = f"a group's times: {EXAMPLE}, or novice 9:00-9:20 10:00-10:20; late 15 shifts the rest"
 
 
-def late(screen: "MainScreen", session: Ref, text: str) -> Step | Trouble | None:
+def late(screen: "MainScreen", session: Ref, text: str) -> Step | InputError | None:
     """Make the step of a line that says the day of a session runs late; None where it says something else."""
     minutes = late_minutes(text)
     if minutes is None:
         return None
     named = screen.desk.files.data(session).get("day")
     if not isinstance(named, str):
-        return Trouble("this session has no day", "a session of a day", "enter it on the session page")
+        return InputError("this session has no day", "a session of a day", "enter it on the session page")
     return delaying(screen.desk.files, Ref("day", named), minutes, screen.desk.now())
 
 
-def _step(screen: "MainScreen", day: Ref, text: str) -> Step | Trouble:
+def _step(screen: "MainScreen", day: Ref, text: str) -> Step | InputError:
     minutes = late_minutes(text)
     files = screen.desk.files
     if minutes is not None:
         return delaying(files, day, minutes, screen.desk.now())
     loaded = files.read(day)
     if loaded is None or not isinstance(loaded.record, RidingDay):
-        return Trouble(f"{day.id} cannot be read", "a day that can be read", "mend its file first")
+        return InputError(f"{day.id} cannot be read", "a day that can be read", "mend its file first")
     times = read_times(text, loaded.record, _group(screen, loaded.record))
-    return times if isinstance(times, Trouble) else timetabling(files, day, times)
+    return times if isinstance(times, InputError) else timetabling(files, day, times)
 
 
 def _group(screen: "MainScreen", day: RidingDay) -> str | None:

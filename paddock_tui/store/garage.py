@@ -9,12 +9,12 @@ from typing import Any
 import attrs
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.garage import SCHEMA, Garage
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref, spell
-from paddock_tui.records.reading import Read, read_record
+from paddock_tui.records.reading import RecordRead, read_record
 from paddock_tui.records.shapes.references import Reference
 from paddock_tui.store.lines import scan
 from paddock_tui.store.listing import Listing, listed
@@ -41,8 +41,8 @@ class Loaded:
     text: str
     data: Mapping[str, Any]
     record: Record | None
-    troubles: tuple[Trouble, ...] = ()
-    unknown: tuple[Trouble, ...] = ()
+    troubles: tuple[InputError, ...] = ()
+    unknown: tuple[InputError, ...] = ()
 
 
 @attrs.frozen
@@ -50,7 +50,7 @@ class _Raw:
     stamp: Stamp | None
     text: str
     data: dict[str, Any]
-    trouble: Trouble | None = None
+    trouble: InputError | None = None
 
 
 class GarageFiles:
@@ -65,15 +65,15 @@ class GarageFiles:
         self._listing: Listing | None = None
         self._staged: dict[Ref, dict[str, Any]] = {}
 
-    def problem(self) -> Trouble | None:
+    def problem(self) -> InputError | None:
         """Return why this is no garage; None where it is one."""
         if not self.root.is_dir():
             found = "no such folder" if not self.root.exists() else "not a folder"
-            return Trouble(
+            return InputError(
                 f"{self.root}: {found}", "a garage folder", "make one with: paddock-tui new FOLDER"
             )
         if not (self.root / GARAGE_FILE).is_file():
-            return Trouble(
+            return InputError(
                 f"{self.root}: there is no {GARAGE_FILE} in it",
                 "a garage folder",
                 "name the right folder, or make a garage with: paddock-tui new FOLDER",
@@ -94,7 +94,7 @@ class GarageFiles:
         """Look at the folders again when the listing is next asked for."""
         self._listing = None
 
-    def strays(self) -> tuple[Trouble, ...]:
+    def strays(self) -> tuple[InputError, ...]:
         """List the files that look like records and are not read: their names are no ids, or stand twice."""
         return self._listed().strays
 
@@ -235,10 +235,10 @@ class GarageFiles:
     def _fresh(self, path: FilePath, stamp: Stamp) -> _Raw:
         name = os.path.relpath(path, self.root)
         text = read_text(path)
-        if isinstance(text, Trouble):
+        if isinstance(text, InputError):
             return _Raw(stamp, "", {}, attrs.evolve(text, file=name))
         data = loads(text, name)
-        if isinstance(data, Trouble):
+        if isinstance(data, InputError):
             return _Raw(stamp, text, {}, data)
         return _Raw(stamp, text, data)
 
@@ -263,7 +263,7 @@ class GarageFiles:
         return Loaded(ref, path, name, raw.text, raw.data, found.record, troubles, unknown)
 
 
-def _placed(found: Read, name: str, text: str) -> tuple[tuple[Trouble, ...], tuple[Trouble, ...]]:
+def _placed(found: RecordRead, name: str, text: str) -> tuple[tuple[InputError, ...], tuple[InputError, ...]]:
     """Return the troubles of a reading their file and line, and word the keys that nobody declared."""
     if not found.troubles and not found.unknown:
         return (), ()
@@ -278,7 +278,7 @@ def _placed(found: Read, name: str, text: str) -> tuple[tuple[Trouble, ...], tup
         )
     )
     unknown = tuple(
-        Trouble(
+        InputError(
             f"{spell(path)}, a key that this program does not know",
             "one of the format's keys",
             "check its spelling; it is kept as it is",

@@ -8,7 +8,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.records.edits import Rename, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles
@@ -62,7 +62,7 @@ def found(root: Path) -> Intent | None:
     """Read what was about to be done; None where there is nothing, or nothing that can be read."""
     text = read_text(root / PRIVATE / _NAME, largest=64_000_000)
     try:
-        given: Any = json.loads(text) if not isinstance(text, Trouble) else None
+        given: Any = json.loads(text) if not isinstance(text, InputError) else None
         what: What = given["what"]
         note = JournalNote(str(given["run"]), what, str(given["of"]))
         return Intent(loaded(given["step"]), loaded(given["undo"]), str(given["id"]), note)

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import attrs
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.records.shapes.references import id_of, is_id
 
@@ -16,13 +16,13 @@ class Listing:
     """The file of each record by kind and id. `strays` are files that look like records and are not read."""
 
     files: dict[str, dict[str, Path]]
-    strays: tuple[Trouble, ...] = ()
+    strays: tuple[InputError, ...] = ()
 
 
 def listed(root: Path) -> Listing:
     """Look through the folders of a garage; no file is opened."""
     files: dict[str, dict[str, Path]] = {}
-    strays: list[Trouble] = []
+    strays: list[InputError] = []
     for kind, folder in FOLDERS.items():
         files[kind] = {}
         for path in _toml_files(root / folder):
@@ -59,10 +59,10 @@ def _away_from_home(path: Path) -> tuple[bool, Path]:
     return not path.stem.startswith(path.parent.name), path
 
 
-def _no_id(path: Path, name: str) -> Trouble:
+def _no_id(path: Path, name: str) -> InputError:
     better = id_of(path.stem)
     mend = f"rename it, such as to {better}.toml" if is_id(better) else "give it such a name"
-    return Trouble(
+    return InputError(
         "a file whose name is no id, so that it is not read",
         "lower-case letters, digits and hyphens before .toml",
         mend,
@@ -70,8 +70,8 @@ def _no_id(path: Path, name: str) -> Trouble:
     )
 
 
-def _twice(name: str, other: str) -> Trouble:
-    return Trouble(
+def _twice(name: str, other: str) -> InputError:
+    return InputError(
         f"a second file of this name; {other} is read, and this one is not",
         "a name of its own",
         "rename one of the two",

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.store.errors import in_plain_words
 from paddock_tui.store.hints import hint
 from paddock_tui.store.lines import BOM, split_lines
@@ -19,28 +19,28 @@ _PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 _LONG_NUMBER = re.compile(r"[0-9][0-9_]{4000,}")
 
 
-def read_text(path: Path, *, largest: int = LARGEST) -> str | Trouble:
+def read_text(path: Path, *, largest: int = LARGEST) -> str | InputError:
     """Read a file as UTF-8, strictly. A byte order mark stays in the text, as its first character."""
     name = str(path)
     try:
         if not stat.S_ISREG(path.stat().st_mode):
-            return Trouble("not a plain file", "a text file", file=name)
+            return InputError("not a plain file", "a text file", file=name)
         with path.open("rb") as stream:
             data = stream.read(largest + 1)
     except (OSError, RuntimeError) as error:
-        return Trouble(in_plain_words(error), "a file that can be read", file=name)
+        return InputError(in_plain_words(error), "a file that can be read", file=name)
     if len(data) > largest:
-        return Trouble(f"more than {largest} bytes", "a record, some kilobytes long", file=name)
+        return InputError(f"more than {largest} bytes", "a record, some kilobytes long", file=name)
     try:
         return data.decode("utf-8")
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         byte = error.start - (data.rfind(b"\n", 0, error.start) + 1) + 1
         found = f"byte {byte} of the line is 0x{data[error.start]:02X}"
-        return Trouble(found, "UTF-8 text", "save the file as UTF-8", line=line, file=name)
+        return InputError(found, "UTF-8 text", "save the file as UTF-8", line=line, file=name)
 
 
-def loads(text: str, file: str = "") -> dict[str, Any] | Trouble:
+def loads(text: str, file: str = "") -> dict[str, Any] | InputError:
     """Parse TOML; what the parser refuses comes back with its line and, where known, the mend."""
     body = text.removeprefix(BOM)
     try:
@@ -48,14 +48,14 @@ def loads(text: str, file: str = "") -> dict[str, Any] | Trouble:
     except tomllib.TOMLDecodeError as error:
         return _refused(body, str(error), file)
     except RecursionError:
-        return Trouble("too many brackets inside each other", "plain tables and arrays", file=file)
+        return InputError("too many brackets inside each other", "plain tables and arrays", file=file)
     except ValueError:  # the interpreter refuses integers of thousands of digits
         number = _LONG_NUMBER.search(body)
         line = body.count("\n", 0, number.start()) + 1 if number else None
-        return Trouble("a number with thousands of digits", "a number", line=line, file=file)
+        return InputError("a number with thousands of digits", "a number", line=line, file=file)
 
 
-def _refused(body: str, message: str, file: str) -> Trouble:
+def _refused(body: str, message: str, file: str) -> InputError:
     lines = split_lines(body)
     conflict = _conflict(lines, file)
     if conflict is not None:
@@ -66,10 +66,10 @@ def _refused(body: str, message: str, file: str) -> Trouble:
     if place:
         found += f" at column {place[2]}" if place[2] else " at the end of the file"
     shown = lines[line - 1] if line <= len(lines) else ""
-    return Trouble(found, "TOML", hint(message, shown), line=line, file=file)
+    return InputError(found, "TOML", hint(message, shown), line=line, file=file)
 
 
-def _conflict(lines: Sequence[str], file: str) -> Trouble | None:
+def _conflict(lines: Sequence[str], file: str) -> InputError | None:
     """Return where git left both sides of a merge for a person to choose."""
     places: list[str] = []
     first = start = 0
@@ -83,4 +83,4 @@ def _conflict(lines: Sequence[str], file: str) -> Trouble | None:
         return None
     found = f"a merge left unfinished by git, lines {', '.join(places)}"
     mend = "keep one side, and delete the lines of <<<<<<<, ======= and >>>>>>>"
-    return Trouble(found, "one text, not two", mend, line=first, file=file)
+    return InputError(found, "one text, not two", mend, line=first, file=file)

@@ -6,7 +6,7 @@ from pathlib import Path as FilePath
 import attrs
 
 from paddock_tui.records.edits import AnyChange, Change, Create, Rekey, Remove, Rename
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import check_writable, remove_durably, rename_durably, replace_durably
@@ -58,7 +58,7 @@ def _prepared(
     if known is None:
         return NotSaved(f"{change.ref} is not in the garage any more", again=False)
     text = texts[known] if known in texts else read_text(known)
-    if isinstance(text, Trouble):
+    if isinstance(text, InputError):
         return NotSaved(f"{files.name_of(change.ref)}: {text.found}", text.mend)
     try:
         if change.ref not in moved:
@@ -93,7 +93,7 @@ def _patched(files: GarageFiles, change: Change, path: FilePath, text: str) -> W
         return Clash(change.ref, patched.edit, patched.found)
     name = files.name_of(change.ref)
     wrong = loads(text) if patched.why == "unreadable" else None
-    if isinstance(wrong, Trouble):
+    if isinstance(wrong, InputError):
         return NotSaved(f"{name}: {wrong.found}", wrong.mend or "change it in an editor")
     return NotSaved(f"{name}: {patched.reason}", "change it in an editor")
 

@@ -9,7 +9,7 @@ from loads); Cossalter, Motorcycle Dynamics, 2nd ed. 2006, and Foale, Motorcycle
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 from paddock_tui.trade.springs import G_M_S2
 
 _LONGEST_M = 5.0
@@ -33,7 +33,7 @@ class Balance:
         above("height of the centre of mass", self.centre_height_m, 0.0, _LONGEST_M, "m")
         above("centre of mass ahead of the rear axle", self.centre_ahead_m, 0.0, _LONGEST_M, "m")
         if self.centre_ahead_m >= self.wheelbase_m:
-            raise CannotBe("centre of mass", "it has to be between the axles")
+            raise Inconsistent("centre of mass", "it has to be between the axles")
 
     @property
     def centre_behind_m(self) -> float:
@@ -60,7 +60,7 @@ class AxleLoads:
 
 
 def centre_ahead_m(wheelbase_m: float, front_kg: float, rear_kg: float) -> float:
-    """Centre of mass ahead of the rear axle, from what stands on each wheel: b = p F / (F + R)."""
+    """Return centre of mass ahead of the rear axle, from what stands on each wheel: b = p F / (F + R)."""
     wheelbase = above("wheelbase", wheelbase_m, 0.0, _LONGEST_M, "m")
     front = above("mass on the front wheel", front_kg, 0.0, _MOST_KG, "kg")
     rear = above("mass on the rear wheel", rear_kg, 0.0, _MOST_KG, "kg")

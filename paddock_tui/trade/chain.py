@@ -8,7 +8,7 @@ import math
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 
 _EIGHTH_INCH_MM = 25.4 / 8.0
 _EIGHTIETH_INCH_MM = 25.4 / 80.0
@@ -55,7 +55,7 @@ def links_even(front_teeth: int, rear_teeth: int, centre_mm: float, pitch_mm: fl
 
 
 def centre_mm(front_teeth: int, rear_teeth: int, links: float, pitch_mm: float) -> float:
-    """Centre distance in mm at which a chain of so many links is taut (no slack left).
+    """Return centre distance in mm at which a chain of so many links is taut (no slack left).
 
     C = (A + sqrt(A^2 - 8 ((N2 - N1) / 2 pi)^2)) / 4 with A = L - (N1 + N2) / 2.
     """
@@ -63,7 +63,7 @@ def centre_mm(front_teeth: int, rear_teeth: int, links: float, pitch_mm: float) 
     spare = above("links over half the teeth", links - (front + rear) / 2.0, 0.0, 400.0)
     root = spare**2 - 8.0 * ((rear - front) / (2.0 * math.pi)) ** 2
     if root < 0.0:
-        raise CannotBe("chain", f"{links:g} links are too few for {front:g} and {rear:g} teeth")
+        raise Inconsistent("chain", f"{links:g} links are too few for {front:g} and {rear:g} teeth")
     return (spare + math.sqrt(root)) / 4.0 * above("pitch", pitch_mm, 0.0, 50.0, "mm")
 
 

@@ -15,17 +15,17 @@ _TERMS = 500
 
 
 def above_normal(z: float) -> float:
-    """Give the chance of a standard normal figure above z, without loss in the far tail."""
+    """Return the chance of a standard normal figure above z, without loss in the far tail."""
     return 0.5 * math.erfc(z / math.sqrt(2.0))
 
 
 def normal_quantile(chance: float) -> float:
-    """Give the figure below which a standard normal one lies with this chance, between 0 and 1."""
+    """Return the figure below which a standard normal one lies with this chance, between 0 and 1."""
     return _NORMAL.inv_cdf(above("chance", chance, 0.0, 1.0 - 1e-16))
 
 
 def above_student(t: float, freedom: float) -> float:
-    """Give the chance of a figure of Student's distribution above t, with these degrees of freedom."""
+    """Return the chance of a figure of Student's distribution above t, with these degrees of freedom."""
     above("degrees of freedom", freedom, 0.0, None)
     within("t", t, None, None)
     tail = 0.5 * _beta(freedom / (freedom + t * t), freedom / 2.0, 0.5)
@@ -33,7 +33,7 @@ def above_student(t: float, freedom: float) -> float:
 
 
 def _beta(x: float, a: float, b: float) -> float:
-    """Give the regularized incomplete beta function."""
+    """Return the regularized incomplete beta function."""
     if x <= 0.0 or x >= 1.0:
         return 0.0 if x <= 0.0 else 1.0
     lead = math.exp(

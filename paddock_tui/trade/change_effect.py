@@ -66,7 +66,7 @@ def _middle_s(laps_s: tuple[float, ...]) -> float:
 
 
 @attrs.frozen
-class Moved:
+class LoneChange:
     """A step between two sessions that differ in this change alone; `back` says that it was taken back."""
 
     before: Ridden
@@ -108,7 +108,7 @@ class Judgement:
 
 
 def luck_of(sessions: Sequence[Ridden], repeats_s: Sequence[float] = ()) -> Luck:
-    """Give the luck of a session.
+    """Return the luck of a session.
 
     `repeats_s` are differences of the usual laps of neighbouring sessions with the same set-up, of sessions
     that are not judged here. From four on they are believed; before that the larger figure is.
@@ -127,7 +127,7 @@ def luck_of(sessions: Sequence[Ridden], repeats_s: Sequence[float] = ()) -> Luck
     return Luck(max(learnt, assumed), freedom, False)
 
 
-def judged(steps: Sequence[Moved], repeats_s: Sequence[float] = ()) -> Judgement:
+def judged(steps: Sequence[LoneChange], repeats_s: Sequence[float] = ()) -> Judgement:
     """Judge a change by its steps, in the order ridden; those with fewer than three clean laps are out."""
     counted = [one for one in steps if min(len(one.before.laps_s), len(one.after.laps_s)) >= FEWEST]
     if not counted:
@@ -144,25 +144,25 @@ def judged(steps: Sequence[Moved], repeats_s: Sequence[float] = ()) -> Judgement
     return _pair(counted, luck, bool(back))
 
 
-def _sides(steps: Sequence[Moved]) -> tuple[list[Moved], list[Moved]]:
+def _sides(steps: Sequence[LoneChange]) -> tuple[list[LoneChange], list[LoneChange]]:
     return [one for one in steps if not one.back], [one for one in steps if one.back]
 
 
 def _level(look: int) -> float:
-    """Give the level of the first, second and further judgement of one change."""
+    """Return the level of the first, second and further judgement of one change."""
     return FIRST_LEVEL if look <= 1 else LATER_LEVEL / 2.0 ** (look - 1)
 
 
-def _beyond(steps: Sequence[Moved], luck: Luck, allowed_s: float = 0.0) -> tuple[float, float, float]:
-    """Give the mean gain, and the chances of as much by luck alone, faster and slower."""
+def _beyond(steps: Sequence[LoneChange], luck: Luck, allowed_s: float = 0.0) -> tuple[float, float, float]:
+    """Return the mean gain, and the chances of as much by luck alone, faster and slower."""
     gain = mean([one.gain_s for one in steps])
     sd = _sd(steps, luck)
     faster = above_student((-gain - allowed_s) / sd, luck.freedom)
     return gain, faster, above_student((gain - allowed_s) / sd, luck.freedom)
 
 
-def _sd(steps: Sequence[Moved], luck: Luck) -> float:
-    """Give the standard deviation of the mean gain: a session that several steps share counts once."""
+def _sd(steps: Sequence[LoneChange], luck: Luck) -> float:
+    """Return the standard deviation of the mean gain: a session that several steps share counts once."""
     weights: dict[str, float] = {}
     laps: dict[str, int] = {}
     for step in steps:
@@ -175,7 +175,7 @@ def _sd(steps: Sequence[Moved], luck: Luck) -> float:
     return luck.sd_s * math.sqrt(math.fsum(w * w * (1.0 + noise / laps[key]) for key, w in weights.items()))
 
 
-def _there_and_back(to: list[Moved], back: list[Moved], luck: Luck) -> Judgement:
+def _there_and_back(to: list[LoneChange], back: list[LoneChange], luck: Luck) -> Judgement:
     (there, faster_to, slower_to), (again, faster_back, slower_back) = (
         _beyond(one, luck) for one in (to, back)
     )
@@ -199,7 +199,7 @@ def _there_and_back(to: list[Moved], back: list[Moved], luck: Luck) -> Judgement
     return Judgement("cannot tell yet", why, needs, gain, chance, luck, steps)
 
 
-def _one_way(steps: list[Moved], luck: Luck, back: bool) -> Judgement:
+def _one_way(steps: list[LoneChange], luck: Luck, back: bool) -> Judgement:
     allowed = ALLOWED_DRIFT * median([one.before.usual_s for one in steps])
     gain, faster, slower = _beyond(steps, luck, allowed)
     level = _level(len(steps) - PAIRS + 1)
@@ -214,7 +214,7 @@ def _one_way(steps: list[Moved], luck: Luck, back: bool) -> Judgement:
     return Judgement("cannot tell yet", why, "going back once", gain, min(faster, slower), luck, count)
 
 
-def _pair(steps: list[Moved], luck: Luck, back: bool) -> Judgement:
+def _pair(steps: list[LoneChange], luck: Luck, back: bool) -> Judgement:
     """Say of one or two pairs that the laps differ, where they do; why they do is not known."""
     gain, faster, slower = _beyond(steps, luck)
     last = steps[-1]

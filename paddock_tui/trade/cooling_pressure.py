@@ -25,7 +25,7 @@ class Freshness(enum.Enum):
     LATE = "late"
 
 
-class Step(enum.Enum):
+class PressureAdvice(enum.Enum):
     """What the reading allows the rider to do now."""
 
     LET_OUT = "let out"
@@ -42,7 +42,7 @@ class Parked:
     `at_least` the true one is that or more.
     """
 
-    step: Step
+    step: PressureAdvice
     freshness: Freshness
     set_to_kpa_gauge: float | None
     hot_kpa_gauge: float | None
@@ -51,7 +51,7 @@ class Parked:
 
 
 def freshness(minutes_since_parked: float) -> Freshness:
-    """Hot to 3 minutes, warm to 8, then late."""
+    """Return hot to 3 minutes, warm to 8, then late."""
     minutes = within("minutes since parking", minutes_since_parked, 0.0, None)
     if minutes <= HOT_WITHIN_MIN:
         return Freshness.HOT
@@ -77,9 +77,9 @@ def after_parking(
         return Parked(step, fresh, target_hot_kpa_gauge, reading_kpa_gauge, False, "read while hot")
     if over_kpa > enough_kpa:
         why = "it has cooled and still reads above the hot target: let out to the target, then read it hot"
-        return Parked(Step.LET_OUT, fresh, target_hot_kpa_gauge, reading_kpa_gauge, True, why)
+        return Parked(PressureAdvice.LET_OUT, fresh, target_hot_kpa_gauge, reading_kpa_gauge, True, why)
     why = "it has cooled since parking by an amount that is not known: wait for the next hot reading"
-    return Parked(Step.WAIT, fresh, None, reading_kpa_gauge, True, why)
+    return Parked(PressureAdvice.WAIT, fresh, None, reading_kpa_gauge, True, why)
 
 
 def at_gas_temperature(
@@ -106,12 +106,12 @@ def at_gas_temperature(
     fresh = Freshness.HOT if abs(gas_hot_c - gas_now_c) <= unsure else Freshness.WARM
     if fresh is Freshness.WARM and enough_kpa < abs(over_kpa) <= doubt_kpa:
         why = "the difference is no larger than the doubt about the gas temperature: wait for a hot reading"
-        return Parked(Step.WAIT, fresh, None, hot_kpa, False, why)
+        return Parked(PressureAdvice.WAIT, fresh, None, hot_kpa, False, why)
     why = "scaled from the estimated gas temperature now to the temperature it reaches"
     return Parked(_step(over_kpa, enough_kpa), fresh, target_now_kpa, hot_kpa, False, why)
 
 
-def _step(over_kpa: float, enough_kpa: float) -> Step:
+def _step(over_kpa: float, enough_kpa: float) -> PressureAdvice:
     if abs(over_kpa) <= enough_kpa:
-        return Step.LEAVE
-    return Step.LET_OUT if over_kpa > 0 else Step.PUT_IN
+        return PressureAdvice.LEAVE
+    return PressureAdvice.LET_OUT if over_kpa > 0 else PressureAdvice.PUT_IN

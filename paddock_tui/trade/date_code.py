@@ -9,7 +9,7 @@ import re
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 
 _DAYS_A_YEAR = 365.2425
 
@@ -31,19 +31,19 @@ def read_date_code(code: str) -> Made:
     """Read a code such as 2623, week 26 of 2023; raises CannotBe where it is none."""
     text = code.strip()
     if re.fullmatch(r"[0-9]{3}", text, re.ASCII):
-        raise CannotBe("date code", f"{text} has three digits: made before 2000, the decade is not told")
+        raise Inconsistent("date code", f"{text} has three digits: made before 2000, the decade is not told")
     if not re.fullmatch(r"[0-9]{4}", text, re.ASCII):
-        raise CannotBe("date code", "it is four digits, week and year")
+        raise Inconsistent("date code", "it is four digits, week and year")
     week, year = int(text[:2]), 2000 + int(text[2:])
     if not 1 <= week <= 53:
-        raise CannotBe("date code", f"{text} names week {week}; a year has 53 at most")
+        raise Inconsistent("date code", f"{text} names week {week}; a year has 53 at most")
     return Made(week, year)
 
 
 def age_years(code: str, on: dt.date) -> float:
-    """Age of a tyre in years on a day, from the first day of its week; a later week is refused."""
+    """Return age of a tyre in years on a day, from the first day of its week; a later week is refused."""
     made = read_date_code(code)
     days = (on - made.first_day).days
     if days < 0:
-        raise CannotBe("date code", f"week {made.week} of {made.year} is after {on:%Y-%m-%d}")
+        raise Inconsistent("date code", f"week {made.week} of {made.year} is after {on:%Y-%m-%d}")
     return days / _DAYS_A_YEAR

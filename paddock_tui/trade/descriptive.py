@@ -8,62 +8,62 @@ import itertools
 import math
 from collections.abc import Sequence
 
-from paddock_tui.trade.errors import CannotBe, within
+from paddock_tui.trade.errors import Inconsistent, within
 
 TO_DEVIATION = 1.4826
 """A median absolute deviation times this is a standard deviation of well-behaved numbers."""
 
 
 def numbers(what: str, given: Sequence[float], least: int = 1) -> list[float]:
-    """Give the numbers as floats; raises CannotBe where there are too few, OutOfRange at one not finite."""
+    """Return the numbers as floats; raises CannotBe where there are too few, OutOfRange at one not finite."""
     if len(given) < least:
-        raise CannotBe(what, f"{len(given)} given, it takes at least {least}")
+        raise Inconsistent(what, f"{len(given)} given, it takes at least {least}")
     return [within(what, float(one), None, None) for one in given]
 
 
 def mean(given: Sequence[float]) -> float:
-    """Give the mean; raises CannotBe without a number."""
+    """Return the mean; raises CannotBe without a number."""
     values = numbers("numbers", given)
     return math.fsum(values) / len(values)
 
 
 def deviation(given: Sequence[float]) -> float:
-    """Give the standard deviation of a sample (n - 1); raises CannotBe with fewer than two numbers."""
+    """Return the standard deviation of a sample (n - 1); raises CannotBe with fewer than two numbers."""
     values = numbers("numbers", given, 2)
     return math.sqrt(squares(values) / (len(values) - 1))
 
 
 def squares(given: Sequence[float]) -> float:
-    """Give the sum of squared deviations from the mean, corrected for the rounding of the mean itself."""
+    """Return the sum of squared deviations from the mean, corrected for the rounding of the mean itself."""
     middle = mean(given)
     off = [one - middle for one in given]
     return max(0.0, math.fsum(one * one for one in off) - math.fsum(off) ** 2 / len(off))
 
 
 def pooled_deviation(groups: Sequence[Sequence[float]]) -> tuple[float, int]:
-    """Give the standard deviation within groups taken together, and its degrees of freedom.
+    """Return the standard deviation within groups taken together, and its degrees of freedom.
 
     Raises CannotBe where no group has two numbers.
     """
     freedom = sum(len(group) - 1 for group in groups if group)
     if freedom < 1:
-        raise CannotBe("groups", "none has two numbers")
+        raise Inconsistent("groups", "none has two numbers")
     return math.sqrt(math.fsum(squares(group) for group in groups if group) / freedom), freedom
 
 
 def autocorrelation(given: Sequence[float]) -> float:
-    """Give the correlation of the numbers with those one before; raises CannotBe where all are alike."""
+    """Return the correlation of the numbers with those one before; raises CannotBe where all are alike."""
     values = numbers("numbers", given, 2)
     middle = mean(values)
     off = [one - middle for one in values]
     whole = math.fsum(one * one for one in off)
     if whole == 0.0:
-        raise CannotBe("numbers", "all are alike, so nothing goes with anything")
+        raise Inconsistent("numbers", "all are alike, so nothing goes with anything")
     return math.fsum(one * next_ for one, next_ in itertools.pairwise(off)) / whole
 
 
 def quantile(given: Sequence[float], share: float) -> float:
-    """Give the number below which a share of 0 to 1 lies, by straight line between neighbours.
+    """Return the number below which a share of 0 to 1 lies, by straight line between neighbours.
 
     Source: Hyndman and Fan 1996, definition 7.
     """
@@ -75,16 +75,16 @@ def quantile(given: Sequence[float], share: float) -> float:
 
 
 def median(given: Sequence[float]) -> float:
-    """Give the middle number."""
+    """Return the middle number."""
     return quantile(given, 0.5)
 
 
 def absolute_deviation(given: Sequence[float]) -> float:
-    """Give the median distance from the median, not scaled (MAD)."""
+    """Return the median distance from the median, not scaled (MAD)."""
     middle = median(given)
     return median([abs(one - middle) for one in given])
 
 
 def spread(given: Sequence[float]) -> float:
-    """Give the spread that one odd number does not move: the MAD times 1.4826."""
+    """Return the spread that one odd number does not move: the MAD times 1.4826."""
     return TO_DEVIATION * absolute_deviation(given)

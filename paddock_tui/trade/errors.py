@@ -32,7 +32,7 @@ class OutOfRange(ValueError):
 
 
 @attrs.frozen
-class CannotBe(ValueError):
+class Inconsistent(ValueError):
     """Something given does not fit together, whatever its size."""
 
     what: str
@@ -47,7 +47,7 @@ class CannotBe(ValueError):
 
 
 def within(what: str, value: float, low: float | None, high: float | None, unit: str = "") -> float:
-    """Give the value back, or raise OutOfRange where it is outside [low, high] or not a finite number."""
+    """Return the value back, or raise OutOfRange where it is outside [low, high] or not a finite number."""
     too_low = low is not None and value < low
     too_high = high is not None and value > high
     if too_low or too_high or not math.isfinite(value):
@@ -56,7 +56,7 @@ def within(what: str, value: float, low: float | None, high: float | None, unit:
 
 
 def above(what: str, value: float, floor: float, high: float | None, unit: str = "") -> float:
-    """Give the value back, or raise OutOfRange where it is not greater than `floor` (or above `high`)."""
+    """Return the value back, or raise OutOfRange where it is not greater than `floor` (or above `high`)."""
     if not value > floor:
         raise OutOfRange(f"{what} (must be more than {_figure(floor)})", value, floor, high, unit)
     return within(what, value, floor, high, unit)

@@ -25,19 +25,19 @@ _EXPANSION_PER_K = 950e-6
 
 
 def laps_from_minutes(minutes: float, usual_lap_s: float) -> float:
-    """Laps that a planned time holds at the usual lap, not rounded: minutes over the usual lap."""
+    """Return laps that a planned time holds at the usual lap, not rounded: minutes over the usual lap."""
     planned_s = within("planned minutes", minutes, 0.0, 1440.0, "min") * 60.0
     return planned_s / within("usual lap", usual_lap_s, 10.0, 3600.0, "s")
 
 
 def litres_for_distance(distance_km: float, rate_l_per_100km: float) -> float:
-    """Litres for a distance at a rate."""
+    """Return litres for a distance at a rate."""
     distance = within("distance", distance_km, 0.0, 5000.0, "km")
     return distance * above("consumption", rate_l_per_100km, 0.0, 60.0, "l/100 km") / 100.0
 
 
 def reserve_l(needed_l: float) -> float:
-    """Litres that should be left at the flag: 2 l, or 15 % of those needed."""
+    """Return litres that should be left at the flag: 2 l, or 15 % of those needed."""
     return max(RESERVE_L, RESERVE_SHARE * within("litres needed", needed_l, 0.0, 1000.0, "l"))
 
 
@@ -55,11 +55,11 @@ class FuelPlan:
         return self.needed_l + self.reserve_l
 
     def at_flag_l(self, in_tank_l: float) -> float:
-        """Litres left at the flag, below zero where the tank runs dry before."""
+        """Return litres left at the flag, below zero where the tank runs dry before."""
         return within("fuel in the tank", in_tank_l, 0.0, 40.0, "l") - self.needed_l
 
     def to_add_l(self, in_tank_l: float) -> float:
-        """Litres to add so that the reserve is there at the flag; none where there is enough."""
+        """Return litres to add so that the reserve is there at the flag; none where there is enough."""
         return max(self.reserve_l - self.at_flag_l(in_tank_l), 0.0)
 
 
@@ -101,20 +101,20 @@ class FuelMass:
 
 
 def fuel_mass(litres: float) -> FuelMass:
-    """Mass of petrol of unknown density, at 15 C."""
+    """Return mass of petrol of unknown density, at 15 C."""
     low, high = DENSITY_KG_PER_L
     return FuelMass(fuel_mass_kg(litres, low), fuel_mass_kg(litres, high))
 
 
 def fuel_mass_kg(litres: float, density_kg_per_l: float) -> float:
-    """Mass in kg at a known density, refused outside the band of EN 228."""
+    """Return mass in kg at a known density, refused outside the band of EN 228."""
     low, high = DENSITY_KG_PER_L
     volume = within("litres", litres, 0.0, 1000.0, "l")
     return volume * within("density of petrol", density_kg_per_l, low, high, "kg/l")
 
 
 def expansion_l(litres: float, warmer_by_k: float, vessel_per_k: float = 35e-6) -> float:
-    """Litres by which fuel outgrows its tank when both get warmer: V (beta - beta of the vessel) dT.
+    """Return litres by which fuel outgrows its tank when both get warmer: V (beta - beta of the vessel) dT.
 
     Steel is 35e-6 per K. A tank brimmed with cool fuel runs over in the sun. Up to 60 K.
     """

@@ -10,14 +10,14 @@ from itertools import pairwise
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 
 _MOST_REVS = 30000.0
 _MOST_M_S = 150.0
 
 
 def overall_ratio(primary: float, gear: float, front_teeth: int, rear_teeth: int) -> float:
-    """Turns of the engine for one of the rear wheel: primary x gear x rear / front."""
+    """Return turns of the engine for one of the rear wheel: primary x gear x rear / front."""
     return (
         above("primary ratio", primary, 0.0, 10.0)
         * above("gear ratio", gear, 0.0, 10.0)
@@ -26,7 +26,7 @@ def overall_ratio(primary: float, gear: float, front_teeth: int, rear_teeth: int
 
 
 def final_ratio(front_teeth: int, rear_teeth: int) -> float:
-    """Turns of the front sprocket for one of the rear: rear / front teeth."""
+    """Return turns of the front sprocket for one of the rear: rear / front teeth."""
     return within("rear teeth", rear_teeth, 6, 120) / within("front teeth", front_teeth, 6, 120)
 
 
@@ -36,13 +36,13 @@ def speed_at_revs_m_s(revs_rpm: float, overall: float, circumference_m: float, s
 
 
 def revs_at_speed_rpm(speed_m_s: float, overall: float, circumference_m: float, slip: float = 0.0) -> float:
-    """Engine revs in 1/min at a road speed in m/s."""
+    """Return engine revs in 1/min at a road speed in m/s."""
     speed = within("speed", speed_m_s, 0.0, _MOST_M_S, "m/s")
     return speed * 60.0 / _advance_m(overall, circumference_m, slip)
 
 
 @attrs.frozen
-class Drive:
+class GearTrain:
     """From crank to road: primary ratio, gears from first to top, sprockets, rolling circumference in m."""
 
     primary: float
@@ -53,9 +53,9 @@ class Drive:
 
     def __attrs_post_init__(self) -> None:
         if not self.gears:
-            raise CannotBe("gears", "none is given")
+            raise Inconsistent("gears", "none is given")
         if any(higher >= lower for lower, higher in pairwise(self.gears)):
-            raise CannotBe("gears", "the ratios must fall from first to top")
+            raise Inconsistent("gears", "the ratios must fall from first to top")
 
     def overall(self, gear: int) -> float:
         """Overall ratio of a gear, 1 for first."""
@@ -67,12 +67,12 @@ class Drive:
         return speed_at_revs_m_s(revs_rpm, self.overall(gear), self.circumference_m)
 
     def revs_rpm(self, speed_m_s: float, gear: int) -> float:
-        """Engine revs in 1/min at a road speed in m/s in a gear."""
+        """Return engine revs in 1/min at a road speed in m/s in a gear."""
         return revs_at_speed_rpm(speed_m_s, self.overall(gear), self.circumference_m)
 
 
 @attrs.frozen
-class Shift:
+class Upshift:
     """One upshift: the gear reached, revs after it, and how far they drop, in 1/min."""
 
     to_gear: int
@@ -80,13 +80,13 @@ class Shift:
     drop_rpm: float
 
 
-def shifts(gears: tuple[float, ...], revs_before_rpm: float) -> tuple[Shift, ...]:
-    """What each upshift from the same revs leaves: revs after = revs before x next ratio / this ratio."""
+def shifts(gears: tuple[float, ...], revs_before_rpm: float) -> tuple[Upshift, ...]:
+    """Return what each upshift from the same revs leaves: revs after = revs before x next ratio / this ratio."""
     revs = _revs(revs_before_rpm)
     found = []
     for gear, (lower, higher) in enumerate(pairwise(gears), start=2):
         after = revs * above("gear ratio", higher, 0.0, 10.0) / above("gear ratio", lower, 0.0, 10.0)
-        found.append(Shift(gear, after, revs - after))
+        found.append(Upshift(gear, after, revs - after))
     return tuple(found)
 
 
@@ -98,8 +98,8 @@ class GearRevs:
     revs_rpm: float
 
 
-def revs_per_gear(drive: Drive, speed_m_s: float) -> tuple[GearRevs, ...]:
-    """Revs of every gear at one speed, for the pit lane as for a key corner."""
+def revs_per_gear(drive: GearTrain, speed_m_s: float) -> tuple[GearRevs, ...]:
+    """Return revs of every gear at one speed, for the pit lane as for a key corner."""
     return tuple(GearRevs(gear, drive.revs_rpm(speed_m_s, gear)) for gear in range(1, len(drive.gears) + 1))
 
 
@@ -121,7 +121,7 @@ class Straight:
         return self.spare_rpm <= 0.0
 
 
-def on_straight(drive: Drive, limiter_rpm: float, fastest_m_s: float) -> Straight:
+def on_straight(drive: GearTrain, limiter_rpm: float, fastest_m_s: float) -> Straight:
     """Compare the limiter in top gear with the fastest speed of the longest straight."""
     top = len(drive.gears)
     revs = drive.revs_rpm(fastest_m_s, top)

@@ -17,7 +17,7 @@ _MOST = 9_999
 
 
 def laps_to_see(difference_s: float, spread_s: float, level: float = LEVEL, power: float = POWER) -> int:
-    """Give the clean laps that each of two sessions needs to show a difference in s; at least 3.
+    """Return the clean laps that each of two sessions needs to show a difference in s; at least 3.
 
     Of the scatter from lap to lap alone: the luck of a whole session comes on top, and no lap averages it
     out. Raises OutOfRange for a difference that is not above zero.
@@ -27,7 +27,7 @@ def laps_to_see(difference_s: float, spread_s: float, level: float = LEVEL, powe
 
 
 def pairs_to_see(difference_s: float, luck_s: float, level: float = LEVEL, power: float = POWER) -> int:
-    """Give the pairs of sessions, with and without, that it takes to see a difference in s; at least 2."""
+    """Return the pairs of sessions, with and without, that it takes to see a difference in s; at least 2."""
     return max(2, min(_MOST, math.ceil(2.0 * _wanted(difference_s, luck_s, level, power))))
 
 

@@ -10,7 +10,7 @@ tyre's width as in Cossalter, Motorcycle Dynamics, 2nd ed. 2006, from memory.
 import math
 
 from paddock_tui.trade.beyond_estimate import Beyond
-from paddock_tui.trade.errors import CannotBe, above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 from paddock_tui.trade.longitudinal import checked_friction
 from paddock_tui.trade.springs import G_M_S2
 
@@ -20,12 +20,14 @@ _MOST_LEAN = 89.0
 
 
 def lean_deg(speed_m_s: float, radius_m: float, g_m_s2: float = G_M_S2) -> float:
-    """Lean in degrees of thin tyres at a speed round a radius: atan(v2 / (g r))."""
+    """Return lean in degrees of thin tyres at a speed round a radius: atan(v2 / (g r))."""
     return math.degrees(math.atan(_speed(speed_m_s) ** 2 / (g_m_s2 * _radius(radius_m))))
 
 
 def speed_at_lean_m_s(lean: float, radius_m: float, g_m_s2: float = G_M_S2) -> float:
-    """Speed in m/s at which a radius asks for a lean in degrees; also the speed that a bank carries alone."""
+    """Return speed in m/s at which a radius asks for a lean in degrees; also the speed that a bank carries
+    alone.
+    """
     return math.sqrt(g_m_s2 * _radius(radius_m) * math.tan(_lean(lean)))
 
 
@@ -45,12 +47,12 @@ def wide_tyre_deg(lean: float, crown_radius_m: float, centre_height_m: float) ->
     reach = height - crown
     sideways = crown * math.sin(_lean(lean))
     if reach <= sideways:
-        raise CannotBe("crown radius of the tyre", "too much for the height of the centre of mass")
+        raise Inconsistent("crown radius of the tyre", "too much for the height of the centre of mass")
     return math.degrees(math.asin(sideways / reach))
 
 
 def real_lean_deg(lean: float, crown_radius_m: float, centre_height_m: float) -> float:
-    """Lean in degrees of a wide tyre where a thin one leans by `lean`."""
+    """Return lean in degrees of a wide tyre where a thin one leans by `lean`."""
     return lean + wide_tyre_deg(lean, crown_radius_m, centre_height_m)
 
 
@@ -64,27 +66,27 @@ def friction_needed(
     """
     from_road = lean_deg(speed_m_s, radius_m, g_m_s2) - _bank(bank_deg)
     if from_road >= 90.0:
-        raise CannotBe("bank", "the road falls away further than any friction holds")
+        raise Inconsistent("bank", "the road falls away further than any friction holds")
     return math.tan(math.radians(from_road))
 
 
 def corner_speed_m_s(
     friction: float, radius_m: float, bank_deg: float = 0.0, g_m_s2: float = G_M_S2
 ) -> float:
-    """The most speed in m/s that a friction carries round a radius: sqrt(g r tan(atan(mu) + bank)).
+    """Return the most speed in m/s that a friction carries round a radius: sqrt(g r tan(atan(mu) + bank)).
 
     CannotBe where bank and friction hold at every speed, and where they hold at none.
     """
     angle = math.degrees(math.atan(checked_friction(friction))) + _bank(bank_deg)
     if angle >= 90.0:
-        raise CannotBe("bank", "bank and friction together hold at every speed")
+        raise Inconsistent("bank", "bank and friction together hold at every speed")
     if angle < 0.0:
-        raise CannotBe("bank", "the road falls away further than this friction holds, even at a stand")
+        raise Inconsistent("bank", "the road falls away further than this friction holds, even at a stand")
     return math.sqrt(g_m_s2 * _radius(radius_m) * math.tan(math.radians(angle)))
 
 
 def friction_share(needed: float, assumed: float) -> float | Beyond:
-    """Share of an assumed friction that is used, 0 to 1; Beyond where more is asked than was assumed."""
+    """Return share of an assumed friction that is used, 0 to 1; Beyond where more is asked than was assumed."""
     asked = abs(needed)
     if asked > checked_friction(assumed):
         return Beyond("it asks a friction of", asked, assumed)

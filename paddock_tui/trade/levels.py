@@ -11,7 +11,7 @@ from typing import Final, TypeAlias
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, within
+from paddock_tui.trade.errors import Inconsistent, within
 
 Level: TypeAlias = int | str
 """What the dash shows: a number, a word, or OFF."""
@@ -37,7 +37,7 @@ class Scale:
     @on.validator
     def _some(self, _attribute: object, on: tuple[Level, ...]) -> None:
         if not on:
-            raise CannotBe("levels", "no level is on")
+            raise Inconsistent("levels", "no level is on")
 
     @property
     def least(self) -> Level:
@@ -50,7 +50,7 @@ class Scale:
         return self.on[-1]
 
     def is_off(self, level: Level) -> bool:
-        """Whether the level means off on this bike."""
+        """Return whether the level means off on this bike."""
         return _means_off(level, self.off)
 
     def position_of(self, level: Level) -> float:
@@ -59,17 +59,21 @@ class Scale:
         return 1.0 if len(self.on) == 1 else place / (len(self.on) - 1)
 
     def nearest(self, position: float) -> Level:
-        """The level nearest to a position 0..1; halfway goes toward 1.0."""
+        """Return the level nearest to a position 0..1; halfway goes toward 1.0."""
         return self.on[math.floor(self._steps(position) + 0.5 + _ROUNDING)]
 
     def toward_most(self, level: Level, steps: int = 1) -> Level:
-        """The level that many steps nearer to 1.0; it stops at the end. From off, one step is the least."""
+        """Return the level that many steps nearer to 1.0; it stops at the end. From off, one step is the
+        least.
+        """
         if self.is_off(level):
             return self._stopped(steps - 1) if steps > 0 else level
         return self._stopped(self._place(level) + steps)
 
     def toward_least(self, level: Level, steps: int = 1) -> Level:
-        """The level that many steps nearer to 0.0; it stops at the least level that is on, off stays off."""
+        """Return the level that many steps nearer to 0.0; it stops at the least level that is on, off stays
+        off.
+        """
         return level if self.is_off(level) else self._stopped(self._place(level) - steps)
 
     def _steps(self, position: float) -> float:
@@ -80,9 +84,9 @@ class Scale:
 
     def _place(self, level: Level) -> int:
         if self.is_off(level):
-            raise CannotBe("level", "off has no position")
+            raise Inconsistent("level", "off has no position")
         if isinstance(level, bool) or level not in self.on:
-            raise CannotBe("level", f"{level} is not one of {self.on[0]} to {self.on[-1]}")
+            raise Inconsistent("level", f"{level} is not one of {self.on[0]} to {self.on[-1]}")
         return self.on.index(level)
 
 
@@ -99,7 +103,7 @@ class HelpScale(Scale):
         return max(self.help_of(level), 0.0)
 
     def level_at_least(self, wanted_help: float) -> Level:
-        """The level with the least help that is not below the wanted 0..1: rounds toward more help."""
+        """Return the level with the least help that is not below the wanted 0..1: rounds toward more help."""
         return self.on[math.ceil(self._steps(wanted_help) - _ROUNDING)]
 
     def snap(self, threshold: float) -> float:
@@ -107,11 +111,11 @@ class HelpScale(Scale):
         return self.position_of(self.nearest(threshold))
 
     def more_help(self, level: Level, steps: int = 1) -> Level:
-        """The level with that many steps more help; it stops at the most."""
+        """Return the level with that many steps more help; it stops at the most."""
         return self.toward_most(level, steps)
 
     def less_help(self, level: Level, steps: int = 1) -> Level:
-        """The level with that many steps less help; it stops at the least level that is on."""
+        """Return the level with that many steps less help; it stops at the least level that is on."""
         return self.toward_least(level, steps)
 
 
@@ -130,14 +134,14 @@ class Levels:
 
     def __attrs_post_init__(self) -> None:
         if len(set(self.values)) != len(self.values):
-            raise CannotBe("levels", "one of them is named twice")
+            raise Inconsistent("levels", "one of them is named twice")
         on = self._on()
         if not on:
-            raise CannotBe("levels", "no level is on")
+            raise Inconsistent("levels", "no level is on")
         if not isinstance(self.off, bool) and self.off != OFF and self.off not in self.values:
-            raise CannotBe("off", f"{self.off} is not one of the levels")
+            raise Inconsistent("off", f"{self.off} is not one of the levels")
         if self.most is not None and self.most not in (on[0], on[-1]):
-            raise CannotBe("the end that helps most", f"{self.most} is not an end: {on[0]} or {on[-1]}")
+            raise Inconsistent("the end that helps most", f"{self.most} is not an end: {on[0]} or {on[-1]}")
 
     @classmethod
     def span(cls, low: int, high: int, most: int | None = None, off: bool | Level = False) -> "Levels":
@@ -151,25 +155,26 @@ class Levels:
         return cls(tuple(words), most, off)
 
     def is_off(self, level: Level) -> bool:
-        """Whether the level means off on this bike."""
+        """Return whether the level means off on this bike."""
         return _means_off(level, self.off)
 
     def offers(self, level: Level) -> bool:
-        """Whether the bike has this level, or this off."""
+        """Return whether the bike has this level, or this off."""
         return not isinstance(level, bool) and (level in self.values or self.is_off(level))
 
     def scale_if_known(self) -> Scale | None:
-        """The scale toward the named end; None while that end is not known."""
+        """Return the scale toward the named end; None while that end is not known."""
         on = self._toward_most()
         return None if on is None else Scale(on, self.off)
 
     def help_if_known(self) -> HelpScale | None:
-        """The scale of help; None while it is not known which end helps most."""
+        """Return the scale of help; None while it is not known which end helps most."""
         on = self._toward_most()
         return None if on is None else HelpScale(on, self.off)
 
     def stepped(self, level: Level, steps: int) -> Level:
-        """The bike's own next number or word, `steps` places on in its own order; it stops at the ends.
+        """Return the bike's own next number or word, `steps` places on in its own order; it stops at the
+        ends.
 
         This needs no direction. Off that is not a level of its own is left toward the least help where
         that end is known, else toward the bike's first level.
@@ -178,7 +183,7 @@ class Levels:
             place = self.values.index(level) + steps
             return self.values[min(max(place, 0), len(self.values) - 1)]
         if not self.is_off(level):
-            raise CannotBe("level", f"{level} is not one of {self.values[0]} to {self.values[-1]}")
+            raise Inconsistent("level", f"{level} is not one of {self.values[0]} to {self.values[-1]}")
         if not isinstance(self.off, bool) and self.off in self.values:
             return self.stepped(self.off, steps)
         toward = self._toward_most() or self.values

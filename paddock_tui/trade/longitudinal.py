@@ -31,7 +31,7 @@ class By(enum.Enum):
 
 
 @attrs.frozen
-class Limit:
+class LongitudinalLimit:
     """The most that can be had along the road in m/s2, and what sets it.
 
     It is below nothing where the slope alone is more than the tyres can hold.
@@ -48,40 +48,44 @@ def wheelie_m_s2(balance: Balance, slope: float = 0.0, g_m_s2: float = G_M_S2) -
 
 
 def rear_lift_m_s2(balance: Balance, slope: float = 0.0, g_m_s2: float = G_M_S2) -> float:
-    """Deceleration in m/s2 at which the rear wheel carries nothing: g ((p - b)/h cos + sin)."""
+    """Return deceleration in m/s2 at which the rear wheel carries nothing: g ((p - b)/h cos + sin)."""
     sine, cosine = _road(slope)
     return g_m_s2 * (balance.centre_behind_m / balance.centre_height_m * cosine + sine)
 
 
-def driving_limit(balance: Balance, friction: float, slope: float = 0.0, g_m_s2: float = G_M_S2) -> Limit:
-    """The most acceleration of a bike driven by its rear wheel.
+def driving_limit(
+    balance: Balance, friction: float, slope: float = 0.0, g_m_s2: float = G_M_S2
+) -> LongitudinalLimit:
+    """Return the most acceleration of a bike driven by its rear wheel.
 
     Where the rear tyre slides first it is g (mu (p - b) / (p - mu h) cos - sin): the drive itself loads it.
     """
     mu = checked_friction(friction)
     if mu >= balance.centre_ahead_m / balance.centre_height_m:
-        return Limit(wheelie_m_s2(balance, slope, g_m_s2), By.LIFT)
+        return LongitudinalLimit(wheelie_m_s2(balance, slope, g_m_s2), By.LIFT)
     sine, cosine = _road(slope)
     held = mu * balance.centre_behind_m / (balance.wheelbase_m - mu * balance.centre_height_m)
-    return Limit(g_m_s2 * (held * cosine - sine), By.GRIP)
+    return LongitudinalLimit(g_m_s2 * (held * cosine - sine), By.GRIP)
 
 
-def braking_limit(balance: Balance, friction: float, slope: float = 0.0, g_m_s2: float = G_M_S2) -> Limit:
-    """The most deceleration with both brakes: g (mu cos + sin) where the tyres slide first."""
+def braking_limit(
+    balance: Balance, friction: float, slope: float = 0.0, g_m_s2: float = G_M_S2
+) -> LongitudinalLimit:
+    """Return the most deceleration with both brakes: g (mu cos + sin) where the tyres slide first."""
     mu = checked_friction(friction)
     if mu >= balance.centre_behind_m / balance.centre_height_m:
-        return Limit(rear_lift_m_s2(balance, slope, g_m_s2), By.LIFT)
-    return Limit(sliding_m_s2(mu, slope, g_m_s2), By.GRIP)
+        return LongitudinalLimit(rear_lift_m_s2(balance, slope, g_m_s2), By.LIFT)
+    return LongitudinalLimit(sliding_m_s2(mu, slope, g_m_s2), By.GRIP)
 
 
 def sliding_m_s2(friction: float, slope: float = 0.0, g_m_s2: float = G_M_S2) -> float:
-    """Deceleration in m/s2 that a friction coefficient gives on all wheels: g (mu cos + sin)."""
+    """Return deceleration in m/s2 that a friction coefficient gives on all wheels: g (mu cos + sin)."""
     sine, cosine = _road(slope)
     return g_m_s2 * (checked_friction(friction) * cosine + sine)
 
 
 def checked_friction(friction: float) -> float:
-    """Give a friction coefficient back, or raise OutOfRange where none can be like that."""
+    """Return a friction coefficient back, or raise OutOfRange where none can be like that."""
     return above("friction coefficient", friction, 0.0, MOST_FRICTION)
 
 

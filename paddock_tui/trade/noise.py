@@ -5,7 +5,7 @@ from typing import Final
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 
 PISTON_SPEED_M_S: Final = 11.0
 """Mean piston speed of the test where the organiser names no other. Source: FIM noise control."""
@@ -20,7 +20,7 @@ _METER_DB = {1: 1.0, 2: 2.0}
 
 
 def revs_of_test_rpm(stroke_mm: float, piston_speed_m_s: float = PISTON_SPEED_M_S) -> float:
-    """Revs of the test in rpm: N = 30000 c / l, c the mean piston speed in m/s, l the stroke in mm.
+    """Return revs of the test in rpm: N = 30000 c / l, c the mean piston speed in m/s, l the stroke in mm.
 
     Source: FIM noise control. An organiser may post revs of their own, or a share of the red line.
     """
@@ -29,14 +29,15 @@ def revs_of_test_rpm(stroke_mm: float, piston_speed_m_s: float = PISTON_SPEED_M_
 
 
 def counted_db(reading_db: float, meter_type: int, air_c: float) -> float:
-    """What a reading counts as, in dB(A): rounded down, less the meter's tolerance, less that of the cold.
+    """Return what a reading counts as, in dB(A): rounded down, less the meter's tolerance, less that of the
+    cold.
 
     1 dB for a meter of type 1, 2 dB for type 2; 1 dB more below 10 C, 2 dB below 0 C. Source: FIM noise
     control. An organiser need not allow any of it.
     """
     whole = math.floor(within("noise reading", reading_db, 50.0, 140.0, "dB(A)"))
     if meter_type not in _METER_DB:
-        raise CannotBe("meter", "it is of type 1 or of type 2")
+        raise Inconsistent("meter", "it is of type 1 or of type 2")
     air = within("air temperature", air_c, -20.0, 50.0, "C")
     cold = 2.0 if air < 0.0 else 1.0 if air < 10.0 else 0.0
     return whole - _METER_DB[meter_type] - cold
@@ -71,6 +72,6 @@ class Margin:
 
 
 def margin(reading_db: float, limit_db: float) -> Margin:
-    """How far a reading is under a limit."""
+    """Return how far a reading is under a limit."""
     reading = within("noise reading", reading_db, 50.0, 140.0, "dB(A)")
     return Margin(within("noise limit", limit_db, 50.0, 140.0, "dB(A)") - reading)

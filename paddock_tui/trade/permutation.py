@@ -54,7 +54,7 @@ def permutation(first: Sequence[float], second: Sequence[float], side: Side = "t
 
 
 def _splits(both: list[float], n: int, exact: bool) -> Iterator[float]:
-    """Give the sum of the first part of each split."""
+    """Return the sum of the first part of each split."""
     if exact:
         yield from (math.fsum(part) for part in itertools.combinations(both, n))
         return

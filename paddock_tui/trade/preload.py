@@ -8,13 +8,13 @@ import math
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 
 _ROUNDING = 1e-9
 
 
 @attrs.frozen
-class Adjuster:
+class PreloadAdjuster:
     """A preload adjuster: turns (or clicks, or mm) from least to most preload, and what one of them moves.
 
     `step` is the smallest amount that can be set; `mm_per_turn` is the spring's, on a plain threaded collar
@@ -29,7 +29,7 @@ class Adjuster:
 
     def __attrs_post_init__(self) -> None:
         if not self.most > self.least:
-            raise CannotBe("preload adjuster", "its range has no length")
+            raise Inconsistent("preload adjuster", "its range has no length")
         above("preload of a turn", self.mm_per_turn, 0.0, 20.0, "mm")
         above("smallest step", self.step, 0.0, self.most - self.least)
         within("motion ratio, spring travel over wheel travel", self.motion_ratio, 0.1, 1.5)
@@ -64,8 +64,11 @@ def preload_of_turns_mm(turns: float, mm_per_turn: float) -> float:
     return turns * above("preload of a turn", mm_per_turn, 0.0, 20.0, "mm")
 
 
-def preload_for_sag(sag_now_mm: float, sag_wanted_mm: float, now: float, adjuster: Adjuster) -> PreloadPlan:
-    """Turns toward a wanted sag at the wheel, rounded to the adjuster's step and kept within its range.
+def preload_for_sag(
+    sag_now_mm: float, sag_wanted_mm: float, now: float, adjuster: PreloadAdjuster
+) -> PreloadPlan:
+    """Return turns toward a wanted sag at the wheel, rounded to the adjuster's step and kept within its
+    range.
 
     Too much sag asks for more preload. Linear, with one motion ratio.
     """

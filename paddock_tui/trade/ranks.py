@@ -13,7 +13,7 @@ import attrs
 
 from paddock_tui.trade.chances import above_normal
 from paddock_tui.trade.descriptive import numbers
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 
 Side = Literal["two-sided", "greater", "less"]
 """What is asked: whether the first is different, or tends to be greater, or less."""
@@ -32,7 +32,7 @@ class Ranked:
 
 
 def middle_ranks(values: Sequence[float]) -> list[float]:
-    """Give the rank of each number from 1 on; those that are alike share the mean of their ranks."""
+    """Return the rank of each number from 1 on; those that are alike share the mean of their ranks."""
     order = sorted(range(len(values)), key=lambda place: values[place])
     ranks = [0.0] * len(values)
     start = 0
@@ -47,7 +47,7 @@ def middle_ranks(values: Sequence[float]) -> list[float]:
 
 
 def ties(values: Sequence[float]) -> float:
-    """Give the sum of t^3 - t over groups of t numbers that are alike."""
+    """Return the sum of t^3 - t over groups of t numbers that are alike."""
     return float(sum(count**3 - count for count in Counter(values).values()))
 
 
@@ -66,7 +66,7 @@ def mann_whitney(
     both = [*x, *y]
     tied = ties(both)
     if exact and tied:
-        raise CannotBe("an exact count", "some numbers are alike")
+        raise Inconsistent("an exact count", "some numbers are alike")
     statistic = sum(middle_ranks(both)[: len(x)]) - len(x) * (len(x) + 1) / 2.0
     if exact is None:
         exact = not tied and max(len(x), len(y)) <= EXACT_UP_TO
@@ -78,7 +78,7 @@ def mann_whitney(
 
 
 def approximate(statistic: float, middle: float, variance: float, side: Side, continuity: bool) -> float:
-    """Give the chance of a statistic by the normal distribution; 1 where all numbers are alike."""
+    """Return the chance of a statistic by the normal distribution; 1 where all numbers are alike."""
     if variance <= 0.0:
         return 1.0
     half = 0.5 if continuity else 0.0

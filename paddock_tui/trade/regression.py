@@ -12,11 +12,11 @@ import attrs
 
 from paddock_tui.trade.chances import normal_quantile
 from paddock_tui.trade.descriptive import mean, median, numbers
-from paddock_tui.trade.errors import CannotBe, within
+from paddock_tui.trade.errors import Inconsistent, within
 
 
 @attrs.frozen
-class Line:
+class FittedLine:
     """Intercept and slope with their standard deviations, that of the residuals, R squared, F and r.
 
     The deviations and F are None where there are too few points, or none is off the line; R squared and r
@@ -43,7 +43,7 @@ class Slope:
     high: float | None
 
 
-def least_squares(x: Sequence[float], y: Sequence[float]) -> Line:
+def least_squares(x: Sequence[float], y: Sequence[float]) -> FittedLine:
     """Fit a line; raises CannotBe with fewer than two points, or where all x are alike."""
     xs, ys = _points(x, y)
     middle_x, middle_y = mean(xs), mean(ys)
@@ -56,7 +56,7 @@ def least_squares(x: Sequence[float], y: Sequence[float]) -> Line:
     freedom = len(xs) - 2
     sd = math.sqrt(left / freedom) if freedom > 0 else None
     r = None if of_y == 0.0 else max(-1.0, min(1.0, slope * math.sqrt(of_x / of_y)))
-    return Line(
+    return FittedLine(
         intercept=middle_y - slope * middle_x,
         slope=slope,
         intercept_sd=None if sd is None else sd * math.sqrt(1.0 / len(xs) + middle_x * middle_x / of_x),
@@ -69,7 +69,7 @@ def least_squares(x: Sequence[float], y: Sequence[float]) -> Line:
 
 
 def theil_sen(x: Sequence[float], y: Sequence[float], covers: float = 0.95) -> Slope:
-    """Give the median of the slopes between all pairs of points, with an interval.
+    """Return the median of the slopes between all pairs of points, with an interval.
 
     Raises CannotBe with fewer than two points, or where all x are alike.
     """
@@ -93,8 +93,8 @@ def theil_sen(x: Sequence[float], y: Sequence[float], covers: float = 0.95) -> S
 
 def _points(x: Sequence[float], y: Sequence[float]) -> tuple[list[float], list[float]]:
     if len(x) != len(y):
-        raise CannotBe("points", f"{len(x)} x and {len(y)} y")
+        raise Inconsistent("points", f"{len(x)} x and {len(y)} y")
     xs, ys = numbers("x", x, 2), numbers("y", y, 2)
     if min(xs) == max(xs):
-        raise CannotBe("points", "all x are alike, so there is no slope")
+        raise Inconsistent("points", "all x are alike, so there is no slope")
     return xs, ys

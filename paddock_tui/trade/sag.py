@@ -22,7 +22,7 @@ class Sag:
 
 
 def sag_of_lengths(extended_mm: float, pushed_mm: float, lifted_mm: float) -> Sag:
-    """Sag from three lengths: L1 - (L2 + L3) / 2; the gap of L2 and L3 is stiction.
+    """Return sag from three lengths: L1 - (L2 + L3) / 2; the gap of L2 and L3 is stiction.
 
     L1 fully extended; L2 settled after a push down let up slowly; L3 settled after a lift let down slowly. A
     settled length above the extended one, or a sag over 200 mm, is refused.
@@ -34,13 +34,14 @@ def sag_of_lengths(extended_mm: float, pushed_mm: float, lifted_mm: float) -> Sa
 
 
 def percent_of_travel(sag_mm: float, travel_mm: float) -> float:
-    """Sag in percent of the wheel travel of that end."""
+    """Return sag in percent of the wheel travel of that end."""
     travel = above("travel", travel_mm, 0.0, _MOST_TRAVEL_MM, "mm")
     return 100.0 * within("sag", sag_mm, 0.0, travel, "mm") / travel
 
 
 def wheel_rate_from_sags_n_per_mm(free_sag_mm: float, rider_sag_mm: float, rider_share_n: float) -> float:
-    """Rate at the wheel from free and rider sag and the rider's weight on that wheel: F / (rider - free).
+    """Return rate at the wheel from free and rider sag and the rider's weight on that wheel: F / (rider -
+    free).
 
     Holds only while there is some free sag (a spring against its top stop would come out too stiff), without
     top-out springs at work, and for a linkage that is nearly linear there.
@@ -53,7 +54,7 @@ def wheel_rate_from_sags_n_per_mm(free_sag_mm: float, rider_sag_mm: float, rider
 def wheel_rate_to_serve_n_per_mm(
     free_sag_wanted_mm: float, rider_sag_wanted_mm: float, rider_share_n: float
 ) -> float:
-    """Rate at the wheel with which both sags come out as wanted, an estimate: F / (rider - free)."""
+    """Return rate at the wheel with which both sags come out as wanted, an estimate: F / (rider - free)."""
     return wheel_rate_from_sags_n_per_mm(free_sag_wanted_mm, rider_sag_wanted_mm, rider_share_n)
 
 
@@ -72,7 +73,7 @@ class OtherRider:
 def for_other_rider(
     free_sag_mm: float, rider_sag_mm: float, measured_kg: float, other_kg: float
 ) -> OtherRider:
-    """Sag with another rider's weight in kit, by proportion: free + (rider - free) other / measured.
+    """Return sag with another rider's weight in kit, by proportion: free + (rider - free) other / measured.
 
     Holds while there is some free sag, for riders who sit alike, on a spring that is nearly linear there.
     """

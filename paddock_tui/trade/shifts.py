@@ -17,7 +17,7 @@ from paddock_tui.trade.signed_ranks import sums
 
 
 @attrs.frozen
-class Shift:
+class LocationShift:
     """A shift and its interval; `covers` is what the interval really covers, None: too few for one."""
 
     shift: float
@@ -26,8 +26,8 @@ class Shift:
     covers: float | None = None
 
 
-def one_sample(given: Sequence[float], covers: float = 0.95) -> Shift:
-    """Give the median of all means of two numbers, each with itself too, and its interval."""
+def one_sample(given: Sequence[float], covers: float = 0.95) -> LocationShift:
+    """Return the median of all means of two numbers, each with itself too, and its interval."""
     values = numbers("numbers", given)
     n = len(values)
     means = sorted((values[i] + values[j]) / 2.0 for i in range(n) for j in range(i, n))
@@ -38,8 +38,8 @@ def one_sample(given: Sequence[float], covers: float = 0.95) -> Shift:
     return _by_normal(means, covers, n * (n + 1) / 4.0, sd)
 
 
-def two_samples(first: Sequence[float], second: Sequence[float], covers: float = 0.95) -> Shift:
-    """Give the median of all differences first - second, not the difference of medians, and its interval."""
+def two_samples(first: Sequence[float], second: Sequence[float], covers: float = 0.95) -> LocationShift:
+    """Return the median of all differences first - second, not the difference of medians, and its interval."""
     x, y = numbers("first sample", first), numbers("second sample", second)
     n, m = len(x), len(y)
     differences = sorted(a - b for a in x for b in y)
@@ -48,7 +48,9 @@ def two_samples(first: Sequence[float], second: Sequence[float], covers: float =
     return _by_normal(differences, covers, n * m / 2.0, math.sqrt(n * m * (n + m + 1) / 12.0))
 
 
-def _between(ordered: list[float], shift: float, covers: float, counts: Sequence[int], total: int) -> Shift:
+def _between(
+    ordered: list[float], shift: float, covers: float, counts: Sequence[int], total: int
+) -> LocationShift:
     """Leave out as many at each end as keep the interval from covering less than was asked for."""
     tail = (1.0 - within("cover", covers, 0.5, 0.9999)) / 2.0
     out, below = 0, 0
@@ -56,11 +58,11 @@ def _between(ordered: list[float], shift: float, covers: float, counts: Sequence
         below += counts[out]
         out += 1
     if out == 0:
-        return Shift(shift)
-    return Shift(shift, ordered[out - 1], ordered[-out], 1.0 - 2.0 * below / total)
+        return LocationShift(shift)
+    return LocationShift(shift, ordered[out - 1], ordered[-out], 1.0 - 2.0 * below / total)
 
 
-def _by_normal(ordered: list[float], covers: float, middle: float, sd: float) -> Shift:
+def _by_normal(ordered: list[float], covers: float, middle: float, sd: float) -> LocationShift:
     z = normal_quantile(1.0 - (1.0 - within("cover", covers, 0.5, 0.9999)) / 2.0)
     out = max(1, math.floor(middle - z * sd))
-    return Shift(median(ordered), ordered[out - 1], ordered[-out], covers)
+    return LocationShift(median(ordered), ordered[out - 1], ordered[-out], covers)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from paddock_tui.trade.descriptive import numbers
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.ranks import Ranked, Side, approximate, middle_ranks, ties
 
 EXACT_UP_TO = 50
@@ -26,7 +26,7 @@ def signed_ranks(
     """
     values = [one for one in numbers("differences", differences) if one != 0.0]
     if not values:
-        raise CannotBe("differences", "all are zero")
+        raise Inconsistent("differences", "all are zero")
     ranks = middle_ranks([abs(one) for one in values])
     statistic = sum(rank for rank, one in zip(ranks, values, strict=True) if one > 0.0)
     if exact or (exact is None and len(values) <= EXACT_UP_TO):

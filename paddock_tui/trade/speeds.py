@@ -11,22 +11,24 @@ M_S_PER_MPH: Final = 0.44704
 
 
 def m_s_from_km_h(speed_km_h: float) -> float:
-    """Speed in m/s from km/h."""
+    """Return speed in m/s from km/h."""
     return _speed(speed_km_h) * M_S_PER_KM_H
 
 
 def km_h_from_m_s(speed_m_s: float) -> float:
-    """Speed in km/h from m/s."""
+    """Return speed in km/h from m/s."""
     return _speed(speed_m_s) / M_S_PER_KM_H
 
 
 def km_h_from_mph(speed_mph: float) -> float:
-    """Speed in km/h from miles an hour."""
+    """Return speed in km/h from miles an hour."""
     return _speed(speed_mph) * M_S_PER_MPH / M_S_PER_KM_H
 
 
 def limiter_figure_km_h(posted_km_h: float, step_km_h: float = 1.0) -> float:
-    """The highest figure of a limiter that counts in steps of km/h which is not above the posted limit."""
+    """Return the highest figure of a limiter that counts in steps of km/h which is not above the posted
+    limit.
+    """
     posted = within("posted limit", posted_km_h, 0.0, 400.0, "km/h")
     step = within("step of the limiter", step_km_h, 0.001, 100.0, "km/h")
     return math.floor(posted / step + 1e-9) * step

@@ -9,7 +9,7 @@ import enum
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, within
+from paddock_tui.trade.errors import Inconsistent, within
 
 
 @attrs.frozen
@@ -24,7 +24,7 @@ class Windows:
 
     def __attrs_post_init__(self) -> None:
         if self.rider_low_mm > self.rider_high_mm or self.free_low_mm > self.free_high_mm:
-            raise CannotBe("sag window", "its low end is above its high end")
+            raise Inconsistent("sag window", "its low end is above its high end")
 
 
 TRACK_FRONT = Windows(25.0, 35.0, 20.0, 30.0)
@@ -38,7 +38,7 @@ ROAD_PERCENT = (28.0, 35.0)
 """Rider sag in percent of travel, for bikes with long travel. Common practice, no source."""
 
 
-class Rate(enum.Enum):
+class SpringFit(enum.Enum):
     """What can be said of the spring's rate for this rider."""
 
     TOO_SOFT = "too soft"
@@ -60,7 +60,7 @@ class PreloadAt(enum.Enum):
 class RateVerdict:
     """The verdict on the rate, and why in one line."""
 
-    rate: Rate
+    rate: SpringFit
     why: str
 
 
@@ -77,7 +77,7 @@ def judge_rate(
         within("free sag", free_sag_mm, 0.0, rider_sag_mm, "mm")
     if top_out_springs is not False and not windows.from_technician:
         why = "top-out springs are fitted or may be: only a technician's figures tell"
-        return RateVerdict(Rate.CANNOT_TELL, why)
+        return RateVerdict(SpringFit.CANNOT_TELL, why)
     if rider_sag_mm > windows.rider_high_mm:
         return _too_much(preload_at)
     if rider_sag_mm < windows.rider_low_mm:
@@ -87,27 +87,29 @@ def judge_rate(
 
 def _too_much(preload_at: PreloadAt) -> RateVerdict:
     if preload_at is PreloadAt.MOST:
-        return RateVerdict(Rate.TOO_SOFT, "rider sag is too much with preload at its most")
-    return RateVerdict(Rate.CANNOT_TELL, "rider sag is too much: set it with preload first")
+        return RateVerdict(SpringFit.TOO_SOFT, "rider sag is too much with preload at its most")
+    return RateVerdict(SpringFit.CANNOT_TELL, "rider sag is too much: set it with preload first")
 
 
 def _too_little(preload_at: PreloadAt) -> RateVerdict:
     if preload_at is PreloadAt.LEAST:
-        return RateVerdict(Rate.TOO_STIFF, "rider sag is too little with preload at its least")
-    return RateVerdict(Rate.CANNOT_TELL, "rider sag is too little: set it with preload first")
+        return RateVerdict(SpringFit.TOO_STIFF, "rider sag is too little with preload at its least")
+    return RateVerdict(SpringFit.CANNOT_TELL, "rider sag is too little: set it with preload first")
 
 
 def _by_free_sag(free_sag_mm: float | None, windows: Windows, preload_at: PreloadAt) -> RateVerdict:
     if free_sag_mm is None:
-        return RateVerdict(Rate.CANNOT_TELL, "rider sag is in its window; free sag is not measured")
+        return RateVerdict(SpringFit.CANNOT_TELL, "rider sag is in its window; free sag is not measured")
     if free_sag_mm < windows.free_low_mm:
-        return RateVerdict(Rate.TOO_SOFT, "rider sag is right with little free sag: the spring is wound up")
+        return RateVerdict(
+            SpringFit.TOO_SOFT, "rider sag is right with little free sag: the spring is wound up"
+        )
     if free_sag_mm > windows.free_high_mm:
         return RateVerdict(
-            Rate.TOO_STIFF, "rider sag is right with much free sag: the spring is hardly loaded"
+            SpringFit.TOO_STIFF, "rider sag is right with much free sag: the spring is hardly loaded"
         )
     ends = {PreloadAt.LEAST: "least", PreloadAt.MOST: "most"}
     if preload_at in ends:
         why = f"both sags are in their windows, but preload is at its {ends[preload_at]}: no room left"
-        return RateVerdict(Rate.CANNOT_TELL, why)
-    return RateVerdict(Rate.RIGHT, "both sags are in their windows")
+        return RateVerdict(SpringFit.CANNOT_TELL, why)
+    return RateVerdict(SpringFit.RIGHT, "both sags are in their windows")

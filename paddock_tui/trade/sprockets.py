@@ -5,7 +5,7 @@ from collections.abc import Iterable
 import attrs
 
 from paddock_tui.trade.chain import centre_mm, links_even
-from paddock_tui.trade.errors import CannotBe, within
+from paddock_tui.trade.errors import Inconsistent, within
 from paddock_tui.trade.gearing import final_ratio
 
 
@@ -30,7 +30,7 @@ class Fitted:
                 within("room for the axle", room, 0.0, 200.0, "mm")
 
     def takes(self, move_mm: float) -> bool | None:
-        """Whether the axle has room to move so far (positive: back); None where that is not known."""
+        """Return whether the axle has room to move so far (positive: back); None where that is not known."""
         room = self.back_mm if move_mm > 0.0 else self.forward_mm
         if abs(move_mm) < 1e-9:
             return True
@@ -56,7 +56,7 @@ class SprocketPair:
 
 
 def sprocket_pairs(fronts: Iterable[int], rears: Iterable[int], fitted: Fitted) -> tuple[SprocketPair, ...]:
-    """Every pair of the given sprockets, longest gearing first, equal ratios by front teeth.
+    """Return every pair of the given sprockets, longest gearing first, equal ratios by front teeth.
 
     The chain is taken as new and taut: a worn one is up to 1 % longer. Slack is to be set afresh after any
     change, at the tightest point.
@@ -64,13 +64,13 @@ def sprocket_pairs(fronts: Iterable[int], rears: Iterable[int], fitted: Fitted) 
     rear_list = sorted(set(rears))
     front_list = sorted(set(fronts))
     if not front_list or not rear_list:
-        raise CannotBe("sprockets", "none is given for one end")
+        raise Inconsistent("sprockets", "none is given for one end")
     pairs = [_pair(front, rear, fitted) for front in front_list for rear in rear_list]
     return tuple(sorted(pairs, key=lambda pair: (pair.ratio, pair.front_teeth)))
 
 
 def axle_move_mm(fitted: Fitted, front_teeth: int, rear_teeth: int, links: int | None = None) -> float:
-    """How far in mm the axle moves (positive: back) for other sprockets and, if given, another chain."""
+    """Return how far in mm the axle moves (positive: back) for other sprockets and, if given, another chain."""
     now = centre_mm(fitted.front_teeth, fitted.rear_teeth, fitted.links, fitted.pitch_mm)
     return centre_mm(front_teeth, rear_teeth, links or fitted.links, fitted.pitch_mm) - now
 

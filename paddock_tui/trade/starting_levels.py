@@ -9,11 +9,11 @@ import enum
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.levels import Level, Levels, Scale
 
 
-class Group(enum.Enum):
+class RiderGroup(enum.Enum):
     """Who rides."""
 
     NOVICE = "novice"
@@ -72,10 +72,10 @@ _COLUMNS = {
     Aid.POWER: 5,
 }
 _BASE = {
-    Group.NOVICE: (0.70, 0.70, 0.85, 0.85, 0.50, 0.60),
-    Group.INTERMEDIATE: (0.50, 0.50, 0.65, 0.55, 0.50, 0.35),
-    Group.ADVANCED: (0.35, 0.35, 0.40, 0.25, 0.40, 0.15),
-    Group.RACE: (0.30, 0.30, 0.30, 0.10, 0.35, 0.10),
+    RiderGroup.NOVICE: (0.70, 0.70, 0.85, 0.85, 0.50, 0.60),
+    RiderGroup.INTERMEDIATE: (0.50, 0.50, 0.65, 0.55, 0.50, 0.35),
+    RiderGroup.ADVANCED: (0.35, 0.35, 0.40, 0.25, 0.40, 0.15),
+    RiderGroup.RACE: (0.30, 0.30, 0.30, 0.10, 0.35, 0.10),
 }
 _ADDED = {
     Surface.DRY: (0.0, 0.0, 0.0, 0.0, 0.0, 0.0),
@@ -108,14 +108,14 @@ _GOOD = TyreState()
 
 
 def surface_by_track(surface: Surface, track_c: float | None) -> Surface:
-    """A dry track under 15 C is cold-dry; with no track temperature the surface stands as given."""
+    """Return a dry track under 15 C is cold-dry; with no track temperature the surface stands as given."""
     if surface is Surface.DRY and track_c is not None and track_c < COLD_TRACK_C:
         return Surface.COLD_DRY
     return surface
 
 
 def starting_help(
-    group: Group, surface: Surface, tyre: TyreKind, aid: Aid, rear: TyreState = _GOOD
+    group: RiderGroup, surface: Surface, tyre: TyreKind, aid: Aid, rear: TyreState = _GOOD
 ) -> float | None:
     """Help to start with, 0.0 to 1.0; None where the tyre does not suit the surface and no level helps.
 
@@ -147,14 +147,15 @@ def street_help(aid: Aid) -> float:
 
 
 def launch_to_start_with(levels: Levels, starts_made: int) -> Level | None:
-    """The gentlest launch level for who has made no start with it yet; None: the rider's own from then on.
+    """Return the gentlest launch level for who has made no start with it yet; None: the rider's own from then
+    on.
 
     `levels.most` names the gentlest end; raises CannotBe while that is not known. Launch control is for
     races and declared start practice; off is its safe state.
     """
     scale: Scale | None = levels.scale_if_known()
     if scale is None:
-        raise CannotBe("launch", "which end is the gentlest is not known")
+        raise Inconsistent("launch", "which end is the gentlest is not known")
     return scale.most if starts_made <= 0 else None
 
 
@@ -164,13 +165,13 @@ def _suits(tyre: TyreKind, surface: Surface) -> bool:
     return tyre is not TyreKind.WET or surface in _WET_SURFACES
 
 
-def _for_tyre(group: Group, surface: Surface, tyre: TyreKind) -> float:
+def _for_tyre(group: RiderGroup, surface: Surface, tyre: TyreKind) -> float:
     if tyre is TyreKind.ROAD:
         return 0.10
     if tyre is TyreKind.SLICK:
         if surface is Surface.COLD_DRY:
             return 0.10
-        return -0.05 if group in (Group.ADVANCED, Group.RACE) else 0.0
+        return -0.05 if group in (RiderGroup.ADVANCED, RiderGroup.RACE) else 0.0
     return 0.0
 
 

@@ -20,7 +20,7 @@ _FEWEST = 4
 
 
 @attrs.frozen
-class Timed:
+class TimedLap:
     """One lap: its number, its time in s, and its mark ("" where it has none)."""
 
     number: int
@@ -32,7 +32,7 @@ class Timed:
 class Aside:
     """A lap that does not count, and why."""
 
-    lap: Timed
+    lap: TimedLap
     why: str
 
 
@@ -40,7 +40,7 @@ class Aside:
 class Stint:
     """The clean laps of a session in order, and those set aside."""
 
-    clean: tuple[Timed, ...]
+    clean: tuple[TimedLap, ...]
     aside: tuple[Aside, ...] = ()
 
     @property
@@ -77,8 +77,8 @@ class Stint:
         return theil_sen([float(one.number) for one in self.clean], self.times_s)
 
 
-def stint(laps: Iterable[Timed]) -> Stint:
-    """Part clean laps from the others; raises OutOfRange for a time that is not above zero."""
+def stint(laps: Iterable[TimedLap]) -> Stint:
+    """Return part clean laps from the others; raises OutOfRange for a time that is not above zero."""
     given = sorted(laps, key=lambda one: one.number)
     for one in given:
         above("lap", one.seconds, 0.0, None, "s")
@@ -97,8 +97,8 @@ def stint(laps: Iterable[Timed]) -> Stint:
 _MARKED = {"out": "out lap", "in": "in lap"}
 
 
-def _limit_s(free: list[Timed]) -> tuple[float, float]:
-    """Give the median and the time over which a lap does not count."""
+def _limit_s(free: list[TimedLap]) -> tuple[float, float]:
+    """Return the median and the time over which a lap does not count."""
     times = [one.seconds for one in free]
     if len(times) < _FEWEST:
         return 0.0, float("inf")

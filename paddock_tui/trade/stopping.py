@@ -9,7 +9,7 @@ eq. 3.27, which adds g times the slope, the first order of the same.
 import math
 from typing import Final
 
-from paddock_tui.trade.errors import CannotBe, above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 from paddock_tui.trade.springs import G_M_S2
 
 REACTION_S: Final = 1.0
@@ -29,26 +29,28 @@ _MOST_M_S2 = 20.0
 
 
 def reaction_m(speed_m_s: float, reaction_s: float) -> float:
-    """Distance in m ridden before the brakes bite: v t."""
+    """Return distance in m ridden before the brakes bite: v t."""
     return _speed(speed_m_s) * within("reaction time", reaction_s, 0.0, 10.0, "s")
 
 
 def on_slope_m_s2(level_m_s2: float, slope: float, g_m_s2: float = G_M_S2) -> float:
-    """Deceleration in m/s2 on a slope of what a force gives on the level: a + g sin.
+    """Return deceleration in m/s2 on a slope of what a force gives on the level: a + g sin.
 
     CannotBe where it is downhill and the brakes do not hold the bike.
     """
     angle = math.atan(within("slope, rise over run", slope, -0.5, 0.5))
     found = above("deceleration", level_m_s2, 0.0, _MOST_M_S2, "m/s2") + g_m_s2 * math.sin(angle)
     if found <= 0.0:
-        raise CannotBe("slope", "this braking does not stop the bike downhill")
+        raise Inconsistent("slope", "this braking does not stop the bike downhill")
     return found
 
 
 def braking_m(
     speed_m_s: float, decelerating_m_s2: float, slope: float = 0.0, g_m_s2: float = G_M_S2
 ) -> float:
-    """Distance in m from speed to standstill under a deceleration as on the level: v2 / (2 (a + g sin))."""
+    """Return distance in m from speed to standstill under a deceleration as on the level: v2 / (2 (a + g
+    sin)).
+    """
     return _speed(speed_m_s) ** 2 / (2.0 * on_slope_m_s2(decelerating_m_s2, slope, g_m_s2))
 
 
@@ -59,14 +61,14 @@ def stopping_m(
     slope: float = 0.0,
     g_m_s2: float = G_M_S2,
 ) -> float:
-    """Distance in m from seeing to standstill: reaction and braking together."""
+    """Return distance in m from seeing to standstill: reaction and braking together."""
     return reaction_m(speed_m_s, reaction_s) + braking_m(speed_m_s, decelerating_m_s2, slope, g_m_s2)
 
 
 def speed_to_stop_in_m_s(
     distance_m: float, reaction_s: float, decelerating_m_s2: float, slope: float = 0.0
 ) -> float:
-    """The most speed in m/s that stops within a distance: the root of v t + v2 / (2 a) = d."""
+    """Return the most speed in m/s that stops within a distance: the root of v t + v2 / (2 a) = d."""
     rate = on_slope_m_s2(decelerating_m_s2, slope)
     lost = rate * within("reaction time", reaction_s, 0.0, 10.0, "s")
     return math.sqrt(lost * lost + 2.0 * rate * within("distance", distance_m, 0.0, 5000.0, "m")) - lost

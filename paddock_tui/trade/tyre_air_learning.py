@@ -39,15 +39,17 @@ class Observation:
     outside_c: float | None = None
 
     def gas_c(self) -> float:
-        """The gas temperature in C that the two readings imply; raises OutOfRange where they cannot be."""
+        """Return the gas temperature in C that the two readings imply; raises OutOfRange where they cannot
+        be.
+        """
         return gas_temperature_c(self.cold_kpa_gauge, self.cold_c, self.hot_kpa_gauge, self.ambient)
 
     def rise_k(self) -> float:
-        """How far in K the gas went above a cold tyre of that day."""
+        """Return how far in K the gas went above a cold tyre of that day."""
         return self.gas_c() - (self.cold_c if self.outside_c is None else self.outside_c)
 
     def air_after(self) -> tuple[float, float]:
-        """Pressure in kPa gauge and temperature in C that describe the air now in the tyre."""
+        """Return pressure in kPa gauge and temperature in C that describe the air now in the tyre."""
         if self.set_to_kpa_gauge is None:
             return self.cold_kpa_gauge, self.cold_c
         return self.set_to_kpa_gauge, self.gas_c()
@@ -69,7 +71,7 @@ class Learnt:
     unlikely: int = 0
 
     def cold_band_kpa_gauge(self, hot_kpa_gauge: float, cold_c: float, ambient: Ambient = SEA_LEVEL) -> Band:
-        """Cold pressure for the next start toward a hot target, with what the spread makes of it."""
+        """Return cold pressure for the next start toward a hot target, with what the spread makes of it."""
         return cold_band_kpa_gauge(hot_kpa_gauge, cold_c, self.median_c, self.spread_k, ambient)
 
 

@@ -10,22 +10,23 @@ from paddock_tui.trade.tyre_ratings import SpeedRating, load_kg, speed_rating
 
 
 @attrs.frozen
-class AxleLoads:
+class AxleMasses:
     """Mass in kg that rests on each axle standing on level ground."""
 
     front_kg: float
     rear_kg: float
 
 
-def axle_loads(mass_kg: float, wheelbase_mm: float, centre_ahead_mm: float) -> AxleLoads:
-    """Share of bike and rider on each axle: front = m b / p, b the centre of mass ahead of the rear axle.
+def axle_loads(mass_kg: float, wheelbase_mm: float, centre_ahead_mm: float) -> AxleMasses:
+    """Return share of bike and rider on each axle: front = m b / p, b the centre of mass ahead of the rear
+    axle.
 
     Standing, without braking or driving, which move all of it to one wheel. Source: the balance of moments.
     """
     mass = within("bike and rider", mass_kg, 80.0, 850.0, "kg")
     base = within("wheelbase", wheelbase_mm, 1000.0, 2500.0, "mm")
     ahead = within("centre of mass ahead of the rear axle", centre_ahead_mm, 0.0, base, "mm")
-    return AxleLoads(mass * ahead / base, mass * (1.0 - ahead / base))
+    return AxleMasses(mass * ahead / base, mass * (1.0 - ahead / base))
 
 
 @attrs.frozen

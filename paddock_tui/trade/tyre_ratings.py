@@ -6,7 +6,7 @@ the standard's figures.
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, within
+from paddock_tui.trade.errors import Inconsistent, within
 
 _FIRST_INDEX = 20
 _LOADS_KG = (
@@ -47,5 +47,5 @@ def speed_rating(symbol: str) -> SpeedRating:
     bracketed = text.startswith("(") and text.endswith(")")
     letter = text[1:-1] if bracketed else text
     if letter not in _SPEEDS_KM_H or (bracketed and letter not in ("V", "W")):
-        raise CannotBe("speed symbol", f"{symbol} is not one of the standard's")
+        raise Inconsistent("speed symbol", f"{symbol} is not one of the standard's")
     return SpeedRating(_SPEEDS_KM_H[letter], bracketed)

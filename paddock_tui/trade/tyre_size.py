@@ -116,7 +116,7 @@ class Circumference:
 
 
 def circumference(size: TyreSize, measured_m: float | None = None) -> Circumference:
-    """The measured circumference where one is given, else pi times the design diameter.
+    """Return the measured circumference where one is given, else pi times the design diameter.
 
     The latter is an upper bound: a loaded tyre rolls 1 to 3 % less. Measured: 1 to 3 m.
     """

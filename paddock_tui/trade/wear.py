@@ -18,7 +18,7 @@ RENEWED_MM: Final = 0.5
 
 
 @attrs.frozen
-class Reading:
+class WearReading:
     """A thickness in mm after so many sessions."""
 
     sessions: float
@@ -30,12 +30,12 @@ class Wear:
     """Loss in mm a session, the last reading, and how many readings of these parts there are."""
 
     mm_per_session: float
-    last: Reading
+    last: WearReading
     readings: int
 
 
-def wear(readings: Sequence[Reading]) -> Wear | None:
-    """Rate of wear of the parts that are fitted now; None with fewer than two readings or no loss.
+def wear(readings: Sequence[WearReading]) -> Wear | None:
+    """Return rate of wear of the parts that are fitted now; None with fewer than two readings or no loss.
 
     The rate is the median slope of all pairs of readings (Theil and Sen), so that one misread gauge does not
     carry it; it starts anew where a reading is thicker than the one before by more than half a millimetre.
@@ -53,8 +53,8 @@ def wear(readings: Sequence[Reading]) -> Wear | None:
     return Wear(rate, fitted[-1], len(fitted)) if rate > 0.0 else None
 
 
-def since_renewed(readings: Sequence[Reading]) -> tuple[Reading, ...]:
-    """The readings, oldest first, that were taken since the parts were last renewed."""
+def since_renewed(readings: Sequence[WearReading]) -> tuple[WearReading, ...]:
+    """Return the readings, oldest first, that were taken since the parts were last renewed."""
     start = 0
     for place in range(1, len(readings)):
         if readings[place].mm - readings[place - 1].mm > RENEWED_MM:

@@ -16,7 +16,7 @@ from typing import Final
 import attrs
 
 from paddock_tui.trade.balance import Balance
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.longitudinal import braking_limit, checked_friction, driving_limit
 from paddock_tui.trade.stopping import MEAN_DRY_M_S2, MEAN_WET_M_S2
 
@@ -43,7 +43,7 @@ class Friction:
         checked_friction(self.dry)
         checked_friction(self.wet)
         if self.wet > self.dry:
-            raise CannotBe("friction", "more in the wet than in the dry is not reckoned with here")
+            raise Inconsistent("friction", "more in the wet than in the dry is not reckoned with here")
 
     @property
     def ratio(self) -> float:
@@ -63,7 +63,7 @@ class WetToDry:
 
 
 def wet_to_dry(friction: Friction, balance: Balance | None = None) -> WetToDry:
-    """Ratios of wet to dry on the level, braking and stopping without reaction.
+    """Return ratios of wet to dry on the level, braking and stopping without reaction.
 
     With the balance of the bike a wheel that lifts before the tyre slides is taken into account, so that less
     braking may be lost than friction is, and that less drive loads the rear wheel less, so that more drive
@@ -96,7 +96,9 @@ class WetRatios:
 
 
 def wet_ratios(low: float = RATIO_LOW, high: float = RATIO_HIGH) -> WetRatios:
-    """Ratios of wet to dry for a friction that falls to `low` .. `high` of the dry one, in either order."""
+    """Return ratios of wet to dry for a friction that falls to `low` .. `high` of the dry one, in either
+    order.
+    """
     first, second = sorted((low, high))
     lower, higher = (wet_to_dry(Friction(1.0, ratio)) for ratio in (first, second))
     return WetRatios(first, second, lower, higher)

@@ -14,7 +14,7 @@ from typing import Final
 
 import attrs
 
-from paddock_tui.trade.errors import CannotBe, above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 from paddock_tui.trade.springs import G_M_S2
 
 CRANK_TO_WHEEL: Final = 0.9
@@ -45,14 +45,14 @@ class GearLift:
 
 
 def lift_force_n(mass_kg: float, ahead_m: float, height_m: float) -> float:
-    """Force in N at the rear wheel from which on the front carries nothing: m g b / h."""
+    """Return force in N at the rear wheel from which on the front carries nothing: m g b / h."""
     weight = above("mass", mass_kg, 0.0, 1000.0, "kg") * G_M_S2
     ahead = above("centre of mass ahead of the rear axle", ahead_m, 0.0, 5.0, "m")
     return weight * ahead / above("height of the centre of mass", height_m, 0.0, 5.0, "m")
 
 
 def drive_force_n(torque_n_m: float, overall: float, radius_m: float, efficiency: float) -> float:
-    """Force in N at the rear wheel from torque at the crankshaft, overall ratio and rolling radius."""
+    """Return force in N at the rear wheel from torque at the crankshaft, overall ratio and rolling radius."""
     torque = within("torque", torque_n_m, 0.0, 1000.0, "N m")
     share = above("efficiency", efficiency, 0.0, 1.0)
     return (
@@ -81,9 +81,9 @@ def gears_that_lift(
 
 def _check(curve: GearTorque) -> None:
     if not curve:
-        raise CannotBe("torque curve", "no point is given")
+        raise Inconsistent("torque curve", "no point is given")
     if any(later <= sooner for (sooner, _), (later, _) in pairwise(curve)):
-        raise CannotBe("torque curve", "the revs must rise from point to point")
+        raise Inconsistent("torque curve", "the revs must rise from point to point")
     for _, torque in curve:
         within("torque", torque, 0.0, 1000.0, "N m")
 

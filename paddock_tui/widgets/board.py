@@ -260,7 +260,7 @@ class Board(Widget, can_focus=True):
     # Drawing.
 
     def _post(self, message: Message) -> None:
-        """Tell the screen; what it says in answer replaces what was said before."""
+        """Return the screen; what it says in answer replaces what was said before."""
         if self.listener is not None:
             self.listener(message)
         else:
@@ -327,7 +327,7 @@ class Board(Widget, can_focus=True):
 
 
 def ascii_only() -> bool:
-    """Whether the terminal's encoding is not UTF-8, so that only ASCII is safe."""
+    """Return whether the terminal's encoding is not UTF-8, so that only ASCII is safe."""
     encoding = getattr(sys.__stdout__, "encoding", None) or "ascii"
     return encoding.lower().replace("-", "") not in ("utf8", "utf8sig")
 

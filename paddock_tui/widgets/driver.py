@@ -75,7 +75,7 @@ class LinkDriver(LinuxDriver):
         self.exit_event: WakingEvent = WakingEvent()
 
     def start_application_mode(self) -> None:
-        """Start as the stock driver does, then have focus not reported."""
+        """Return start as the stock driver does, then have focus not reported."""
         super().start_application_mode()  # type: ignore[no-untyped-call]
         if self._writer_thread is not None:
             self.write("\x1b[?1004l")
@@ -134,7 +134,7 @@ class LinkDriver(LinuxDriver):
 
 
 def _waits(parser: XTermParser) -> bool:
-    """Whether the parser has begun a sequence and wants to be asked again soon."""
+    """Return whether the parser has begun a sequence and wants to be asked again soon."""
     return parser._timeout_time is not None
 
 

@@ -60,7 +60,7 @@ class Leaver:
         self.number: int | None = None
 
     def start(self, held: frozenset[signal.Signals], terminal: int = 0) -> None:
-        """Start waiting for the signals held back by `block`, and for `terminal` to be gone."""
+        """Return start waiting for the signals held back by `block`, and for `terminal` to be gone."""
         if held:
             threading.Thread(target=self._wait, args=(held,), name="signals", daemon=True).start()
         threading.Thread(target=self._watch, args=(terminal,), name="terminal", daemon=True).start()

@@ -60,7 +60,7 @@ class SparingCompositor(Compositor):
 
 @lru_cache(maxsize=512)
 def codes_of(style: Style, system: ColorSystem) -> Codes:
-    """Give the codes of a style on a terminal with so many colours."""
+    """Return the codes of a style on a terminal with so many colours."""
     front = style.color.downgrade(system).get_ansi_codes() if style.color else ()
     back = style.bgcolor.downgrade(system).get_ansi_codes(foreground=False) if style.bgcolor else ()
     weight = style.without_color.render("x", color_system=system)

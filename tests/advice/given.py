@@ -5,7 +5,7 @@ import functools
 import tomllib
 from typing import Any
 
-from paddock_tui.advice.about import About, History, Past
+from paddock_tui.advice.about import About, History, PastSession
 from paddock_tui.advice.calculators import Answer, Calculator
 from paddock_tui.desk.situations import assemble
 from paddock_tui.facts import Situation
@@ -82,10 +82,10 @@ def about(history: History | None = None, units: Units = BAR, rider_id: str = "a
     return About(situation, history or History(), units)
 
 
-def past(number: int, toml: str, bike: Bike | None = None, day: str = "2026-05-16") -> Past:
+def past(number: int, toml: str, bike: Bike | None = None, day: str = "2026-05-16") -> PastSession:
     """Write an earlier session here on the plain bike, with tyres `set`, laps of 4 km."""
     lead = f'date = {day}\nnumber = {number}\nbike = "plain"\nrider = "ann"\ntyres = "set"\n'
-    return Past(f"{day}-{number}", session(lead + toml, bike), "here", 4.0)
+    return PastSession(f"{day}-{number}", session(lead + toml, bike), "here", 4.0)
 
 
 def answers(calculator: Calculator, units: Units = BAR, /, **typed: Any) -> dict[str, Answer]:

@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.advice.air_today import air_on_rows, air_today
-from paddock_tui.advice.beside_setup import Beside, beside_session, beside_setup
+from paddock_tui.advice.beside_setup import BesideRow, beside_session, beside_setup
 from paddock_tui.advice.calculators import Answer
 from paddock_tui.quantities import Quantity
 from tests.advice.given import BAR, PSI, about, answers, bike, session, venue
@@ -24,7 +24,7 @@ def on(weather: str = "", place: str = "", made: str = BIKE, **typed: object) ->
     return answers(air_today(told), **typed)
 
 
-def beside(weather: str) -> dict[tuple[str, ...], Beside]:
+def beside(weather: str) -> dict[tuple[str, ...], BesideRow]:
     return beside_session(about(session=session(weather), bike=bike(BIKE)))
 
 

@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.advice.about import About, History
 from paddock_tui.advice.beside_records import beside_bike, beside_day, beside_tyres
-from paddock_tui.advice.beside_setup import Beside
+from paddock_tui.advice.beside_setup import BesideRow
 from paddock_tui.facts import Situation
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Path, Ref
@@ -39,7 +39,7 @@ TODAY = 'date = 2026-05-16\nnumber = 9\nbike = "plain"\nrider = "ann"\ntyres = "
 RIDDEN = "parked = 10:20:00\nwent_out = 10:00:00\nridden_laps = 8\n"
 
 
-def at(found: dict[Path, Beside], path: str) -> Beside:
+def at(found: dict[Path, BesideRow], path: str) -> BesideRow:
     return found[tuple(path.split("."))]
 
 

@@ -1,14 +1,14 @@
 """Beside rows: short where something is to be said, nothing where the row holds it already."""
 
 from paddock_tui.advice.about import History
-from paddock_tui.advice.beside_setup import Beside, beside_session, beside_setup
+from paddock_tui.advice.beside_setup import BesideRow, beside_session, beside_setup
 from tests.advice.given import about, bike, past, sample, session, tyres, venue
 
 NEXT = sample("session", "2026-06-20-4-magpie")
 RIDDEN = sample("session", "2026-05-16-3-magpie")
 
 
-def at(found: dict[tuple[str, ...], Beside], path: str) -> Beside:
+def at(found: dict[tuple[str, ...], BesideRow], path: str) -> BesideRow:
     return found[tuple(path.split("."))]
 
 
@@ -44,7 +44,7 @@ def test_a_pressure_that_stands_there_in_another_unit_is_not_offered_again() -> 
     history = History((past(1, f'{lead}{cold}[pressures.hot]\nat = 10:01:00\nfront = "2.50 bar"\n'),))
     tyre = tyres('[front]\nhot_dry = "2.50 bar"\n')
 
-    def start(held: str) -> Beside:
+    def start(held: str) -> BesideRow:
         text = f'surface = "dry"\nair = "15 C"\n[setup]\nfront_start = "{held}"\n'
         told = about(history, session=session(text), tyres=tyre, venue=venue(""), bike=bike(""))
         return at(beside_setup(told), "setup.front_start")
@@ -72,7 +72,7 @@ front = "2.65 bar"
 """
     tyre = tyres('[front]\nhot_dry = "2.50 bar"\n')
 
-    def beside(day: str) -> Beside:
+    def beside(day: str) -> BesideRow:
         told = about(session=session(text.format(day=day)), tyres=tyre)
         return at(beside_session(told), "pressures.hot.set_to_front")
 
@@ -101,7 +101,7 @@ def test_without_the_centre_of_mass_the_wheelie_control_says_nothing_of_gears() 
 def test_the_surface_has_the_ratios_of_wet_to_dry_beside_it_while_it_is_wet_and_to_come() -> None:
     line = "wet to dry, if grip 0.5-0.7: corner speed 0.71-0.84, braking distance 1.43-2.0"
 
-    def beside(lines: str) -> Beside | None:
+    def beside(lines: str) -> BesideRow | None:
         return beside_session(about(session=session(lines))).get(("surface",))
 
     for page in (beside_session(NEXT), beside_setup(NEXT)):

@@ -2,7 +2,16 @@
 
 from decimal import Decimal
 
-from paddock_tui.advice.calculators import Answer, Calculator, Filled, Input, Inputs, Method, Told, told
+from paddock_tui.advice.calculators import (
+    Answer,
+    Answered,
+    Calculator,
+    FilledInput,
+    Input,
+    Inputs,
+    Method,
+    told,
+)
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.common import Units
@@ -16,15 +25,15 @@ INPUTS = (
 
 
 def add(inputs: Inputs) -> list[Answer]:
-    def make() -> Told:
+    def make() -> Answered:
         both = within("length", inputs.amount("a", "mm"), 0.0, 100.0, "mm") + inputs.amount("b", "mm")
-        return Told(f"{both:g} mm", "short")
+        return Answered(f"{both:g} mm", "short")
 
     return [told(inputs, "sum", "sum", ("a", "b"), METHOD, make)]
 
 
-def mm(number: float) -> Filled:
-    return Filled(Quantity(Decimal(str(number)), "mm"), "measured")
+def mm(number: float) -> FilledInput:
+    return FilledInput(Quantity(Decimal(str(number)), "mm"), "measured")
 
 
 def test_every_missing_fact_is_named_in_the_words_of_its_input() -> None:

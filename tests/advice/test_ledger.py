@@ -4,9 +4,18 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.advice.ledger import Entry, Wanted, bests, choices, chosen, entries_of, side_by_side, stepped
+from paddock_tui.advice.ledger import (
+    LedgerEntry,
+    LedgerFilter,
+    bests,
+    choices,
+    chosen,
+    entries_of,
+    side_by_side,
+    stepped,
+)
 from paddock_tui.advice.ledger.conditions import tyre_age
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
 from tests.advice.given import bike, past
 
@@ -47,7 +56,7 @@ def ridden(
     day: str = "2026-05-16",
     count: int = 6,
     mark: str = "",
-) -> Past:
+) -> PastSession:
     lead = f'surface = "dry"\nparked = 1{number}:00:00\n{more}'
     source = copied or (f"{day}-{number - 1}" if number > 1 else "")
     lead += f'copied_from = "{source}"\n' if source else ""
@@ -56,7 +65,7 @@ def ridden(
     return past(number, lead + setup + rest + timed, BIKE, day)
 
 
-def of(*sessions: Past, on: Bike | None = BIKE) -> tuple[Entry, ...]:
+def of(*sessions: PastSession, on: Bike | None = BIKE) -> tuple[LedgerEntry, ...]:
     return entries_of(History(sessions), "plain", on)
 
 
@@ -136,7 +145,7 @@ def test_another_surface_rider_tyre_set_or_a_hotter_track_is_said_and_tells_noth
         assert entry.verdict == "cannot tell yet"
 
 
-def _with(one: Past, old: str, new: str) -> Past:
+def _with(one: PastSession, old: str, new: str) -> PastSession:
     key, value = new.split(" = ")
     assert getattr(one.session, key) == old.split(" = ")[1].strip('"')
     changed: dict[str, Any] = {key: value.strip('"')}
@@ -260,12 +269,12 @@ def test_choosing_steps_round_and_takes_the_start_of_a_word() -> None:
     among = choices(entries, "control")
     assert among == ("traction",)
 
-    wanted = stepped(Wanted(), "control", 1, among)
+    wanted = stepped(LedgerFilter(), "control", 1, among)
     assert wanted.control == "traction"
-    assert stepped(wanted, "control", 1, among) == Wanted()
-    assert stepped(Wanted(control="gone"), "control", -1, among).control == "traction"
-    assert chosen(Wanted(), "control", "TRA", among) == wanted
-    assert chosen(wanted, "control", "any", among) == Wanted()
+    assert stepped(wanted, "control", 1, among) == LedgerFilter()
+    assert stepped(LedgerFilter(control="gone"), "control", -1, among).control == "traction"
+    assert chosen(LedgerFilter(), "control", "TRA", among) == wanted
+    assert chosen(wanted, "control", "any", among) == LedgerFilter()
     assert chosen(wanted, "control", "abs", among) == "one of: any, traction"
     assert wanted.takes(entries[0])
-    assert not Wanted(rider="bob").takes(entries[0])
+    assert not LedgerFilter(rider="bob").takes(entries[0])

@@ -13,8 +13,8 @@ from collections.abc import Callable, Iterator
 
 import attrs
 
-from paddock_tui.trade.change_effect import Judgement, Moved, Ridden, judged
-from paddock_tui.trade.stint import Timed, stint
+from paddock_tui.trade.change_effect import Judgement, LoneChange, Ridden, judged
+from paddock_tui.trade.stint import TimedLap, stint
 
 LAP_S = 104.0
 EFFECTS_S = (0.0, -0.2, -0.4, -0.8)
@@ -57,7 +57,7 @@ def day(
     for place, on in enumerate(with_it):
         level = LAP_S + learns * keeps**place + drift * place + draw.gauss(0.0, world.luck_s)
         laps = _laps(draw, world, level + (effect_s if on else 0.0))
-        kept = stint(Timed(number, one) for number, one in enumerate(laps, 1))
+        kept = stint(TimedLap(number, one) for number, one in enumerate(laps, 1))
         found.append(Ridden(f"{name}{place}", tuple(kept.times_s), place == 0))
     return found
 
@@ -83,7 +83,7 @@ def three_pairs(draw: random.Random, world: World, effect_s: float) -> list[Judg
     steps = []
     for name in "abc":
         ridden = day(draw, world, [False, False, True], effect_s, name)
-        steps.append(Moved(ridden[1], ridden[2]))
+        steps.append(LoneChange(ridden[1], ridden[2]))
     return [judged(steps)]
 
 
@@ -94,7 +94,7 @@ def one_pair(draw: random.Random, world: World, effect_s: float) -> list[Judgeme
 
 def _looks(ridden: list[Ridden], at: list[int]) -> list[Judgement]:
     steps = [
-        Moved(before, after, back=bool(place % 2))
+        LoneChange(before, after, back=bool(place % 2))
         for place, (before, after) in enumerate(itertools.pairwise(ridden))
     ]
     return [judged(steps[:count]) for count in at]

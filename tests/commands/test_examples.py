@@ -3,7 +3,7 @@
 import pytest
 
 from paddock_tui.commands.examples import EXAMPLES
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.kinds import CLASSES
 
@@ -14,4 +14,4 @@ CASES = [(kind, path, text) for kind, values in EXAMPLES.items() for path, text 
 def test_an_example_stands_at_a_declared_path_and_can_be_read(kind: str, path: str, text: str) -> None:
     shapes = [one.shape for one in declared(CLASSES[kind]) if ".".join(one.path) == path]
     assert len(shapes) == 1
-    assert not isinstance(shapes[0].read(text), Trouble)
+    assert not isinstance(shapes[0].read(text), InputError)

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from paddock_tui.desk.day.countdown import clock_of, next_due, slots_of
 from paddock_tui.desk.debrief.steps import stamping
-from paddock_tui.records.day import RidingDay, Slot
+from paddock_tui.records.day import RidingDay, TimetableSlot
 from tests.desk.opened import NEXT, at_desk
 
 
@@ -54,7 +54,7 @@ def test_on_another_day_there_is_no_clock(garage: Path) -> None:
 
 
 def test_a_group_is_found_as_it_is_written_or_by_its_id() -> None:
-    slot = Slot(from_=dt.time(9))
+    slot = TimetableSlot(from_=dt.time(9))
     day = RidingDay(timetable={"fast-group": {"1": slot}})
 
     assert slots_of(day, "Fast Group") == slots_of(day, "fast-group") == {"1": slot}

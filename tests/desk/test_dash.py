@@ -8,7 +8,7 @@ import pytest
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.dash import MODE, as_planned, noting, reading, showing, unread
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path as Keys
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.saving import Saved
@@ -34,7 +34,7 @@ def with_modes(root: Path) -> Path:
     return write(root, sessions__one=text, bikes__plain=MODES)
 
 
-def done(desk: Desk, step: Step | str | Trouble) -> Step:
+def done(desk: Desk, step: Step | str | InputError) -> Step:
     """Do a step, and wait until it is on disk."""
     assert isinstance(step, Step), step
     desk.do(step)
@@ -125,7 +125,7 @@ def test_what_nobody_planned_becomes_the_plan_once_it_is_read(tmp_path: Path) ->
 
 @pytest.mark.parametrize("text", ["", "much", "4.5"])
 def test_what_the_control_cannot_be_is_refused(root: Path, text: str) -> None:
-    assert isinstance(showing(at_desk(root, NOW).files, ONE, TRACTION, text or "?"), Trouble)
+    assert isinstance(showing(at_desk(root, NOW).files, ONE, TRACTION, text or "?"), InputError)
 
 
 @pytest.mark.parametrize("what", ["key-off", "stall", "fuse", "battery"])

@@ -17,7 +17,7 @@ from paddock_tui.desk.debrief.steps import (
     worth,
 )
 from paddock_tui.desk.edits.entry_line import last_pressures
-from paddock_tui.entry.return_rows import Group
+from paddock_tui.entry.return_rows import ReturnRow
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
@@ -27,7 +27,7 @@ BACK = dt.datetime(2026, 6, 20, 13, 41, 20)
 RIDDEN = Ref("session", "2026-06-20-2-magpie")
 
 
-def group(desk: Desk, key: str) -> Group:
+def group(desk: Desk, key: str) -> ReturnRow:
     return next(one for one in open_groups(desk.files, NEXT) if one.key == key)
 
 

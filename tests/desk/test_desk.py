@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.desk import Desk, Told
+from paddock_tui.desk import Desk, DeskChange
 from paddock_tui.desk.files.records import creating
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Step
@@ -134,7 +134,7 @@ def test_a_step_that_is_not_kept_forgets_nothing_that_could_be_done_again(garage
 
 
 def test_listeners_hear_of_a_step_when_it_shows_and_when_it_is_kept(desk: Desk) -> None:
-    told: list[Told] = []
+    told: list[DeskChange] = []
     desk.on_change.append(told.append)
 
     desk.do(typed(desk, NEXT, ("fatigue", "3")))
@@ -252,7 +252,7 @@ def the_report(tmp_path: Path) -> Path:
 
 
 def test_poll_tells_of_a_change_from_outside_once_it_was_read_again(garage: Path, desk: Desk) -> None:
-    told: list[Told] = []
+    told: list[DeskChange] = []
     desk.on_change.append(told.append)
     assert traction(desk) == 3
     assert desk.poll() == ()
@@ -261,7 +261,7 @@ def test_poll_tells_of_a_change_from_outside_once_it_was_read_again(garage: Path
     path.write_text(path.read_text().replace("traction = 3 ", "traction = 8 "))
 
     assert desk.poll() == (NEXT,)
-    assert told == [Told((NEXT,))]
+    assert told == [DeskChange((NEXT,))]
     assert traction(desk) == 8
     assert desk.poll() == ()
 

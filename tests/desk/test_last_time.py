@@ -7,7 +7,7 @@ import attrs
 import pytest
 
 from paddock_tui.desk.sessions.last_time import last_time, unlike, untold
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Situation
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.paths import Ref
@@ -19,12 +19,12 @@ SETS = {"new": TyreSet(front=Tyre(kind="track-day"), rear=Tyre(kind="track-day")
 SETS["slick"] = TyreSet(front=Tyre(kind="slick"), rear=Tyre(kind="slick"))
 
 
-def past(day: int, venue: str = "fen", **values: Any) -> Past:
+def past(day: int, venue: str = "fen", **values: Any) -> PastSession:
     session = attrs.evolve(NOW, date=dt.date(2026, 5, day), number=day, **values)
-    return Past(f"may-{day}", session, venue)
+    return PastSession(f"may-{day}", session, venue)
 
 
-def found(*sessions: Past, now: Session = NOW) -> tuple[str, str] | None:
+def found(*sessions: PastSession, now: Session = NOW) -> tuple[str, str] | None:
     history = History(sessions, SETS)
     situation = Situation(session=now, history=history, refs={"venue": Ref("venue", "fen")})
     one = last_time(situation)
@@ -46,7 +46,7 @@ def test_without_one_it_is_the_last_one_here_and_what_differs_is_said() -> None:
 
 
 def test_other_venues_and_today_do_not_count() -> None:
-    today = Past("today", NOW, "fen")
+    today = PastSession("today", NOW, "fen")
 
     assert found(past(1, venue="hill"), today) is None
     assert found(past(1), past(2, venue="hill"), today) == ("may-1", "")

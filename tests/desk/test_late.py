@@ -7,7 +7,7 @@ import pytest
 
 from paddock_tui.desk.day.late import delaying, late_minutes
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
 from tests.small import snapshot
@@ -69,4 +69,4 @@ def test_a_session_that_should_be_out_already_shifts_too(garage: Path) -> None:
 def test_a_shift_out_of_the_day_or_of_another_day_is_refused(
     garage: Path, minutes: int, now: dt.datetime
 ) -> None:
-    assert isinstance(delaying(at_desk(garage, now).files, DAY, minutes, now), Trouble)
+    assert isinstance(delaying(at_desk(garage, now).files, DAY, minutes, now), InputError)

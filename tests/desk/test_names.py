@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.desk.files.names import ASKED, id_of, naming
 from paddock_tui.records.edits import Create, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.records.shapes.references import is_id
 from paddock_tui.store.garage import GarageFiles
@@ -32,10 +32,10 @@ def made(root: Path, kind: str, text: str) -> tuple[Ref, str]:
     return ref, create.text
 
 
-def refused(root: Path, kind: str, text: str) -> Trouble:
+def refused(root: Path, kind: str, text: str) -> InputError:
     before = snapshot(root)
     _, step = naming(GarageFiles(root), kind, text, TODAY)
-    assert isinstance(step, Trouble), step
+    assert isinstance(step, InputError), step
     assert snapshot(root) == before
     return step
 

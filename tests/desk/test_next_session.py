@@ -9,7 +9,7 @@ import pytest
 
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.records.edits import Create, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.reading import read_record
@@ -365,5 +365,5 @@ def test_a_session_that_is_lost_or_not_there_is_followed_by_none(tmp_path: Path,
 
     _, step = next_session(files, source, NOW)
 
-    assert isinstance(step, Trouble)
+    assert isinstance(step, InputError)
     assert step.mend == "mend its file first"

@@ -10,7 +10,7 @@ from paddock_tui.desk.edits.remedies import Preview, compared, mending
 from paddock_tui.records.edits import Change, Edit, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import CAUTION, HOLD, SERIOUS, Finding, Remedy, Review, Severity, Where, review
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.store.saving import save
 from tests.desk.opened import NEXT, at_desk, typed
 from tests.small import snapshot
@@ -22,7 +22,7 @@ def ids(found: tuple[Finding, ...]) -> list[tuple[str, str]]:
     return [(one.rule, one.subject) for one in found]
 
 
-def raised(rule: str, severity: Severity = SERIOUS, *puts: Put, message: str = "Something.") -> Finding:
+def raised(rule: str, severity: Severity = SERIOUS, *puts: SetValue, message: str = "Something.") -> Finding:
     where = Where(NEXT, ("surface",))
     return Finding(
         rule, "x", severity, "danger", where, message, "Why.", "fact", Remedy("Do it.", puts), "s", None
@@ -153,11 +153,11 @@ def test_the_same_rule_and_subject_at_another_severity_goes_and_comes() -> None:
 def test_a_remedy_is_one_step_over_all_that_it_names(garage: Path) -> None:
     desk = at_desk(garage)
     puts = (
-        Put(("setup", "controls", "traction"), 7),
-        Put(("setup", "controls", "slide"), 6),
-        Put(("surface",), "wet", "session"),
-        Put(("group",), "novice", "rider"),
-        Put(("nothing",), 1, "venue"),
+        SetValue(("setup", "controls", "traction"), 7),
+        SetValue(("setup", "controls", "slide"), 6),
+        SetValue(("surface",), "wet", "session"),
+        SetValue(("group",), "novice", "rider"),
+        SetValue(("nothing",), 1, "venue"),
     )
     rider = Ref("rider", "ines")
 
@@ -174,7 +174,7 @@ def test_a_remedy_is_one_step_over_all_that_it_names(garage: Path) -> None:
 def test_a_remedy_that_stands_already_or_names_no_value_is_no_step(garage: Path) -> None:
     desk = at_desk(garage)
 
-    assert mending(desk.files, raised("r", SERIOUS, Put(("surface",), "wet")), NEXT, {}) is None
+    assert mending(desk.files, raised("r", SERIOUS, SetValue(("surface",), "wet")), NEXT, {}) is None
     assert mending(desk.files, raised("r"), NEXT, {}) is None
 
 

@@ -5,7 +5,7 @@ from pathlib import Path
 from paddock_tui.desk import Desk
 from paddock_tui.desk.sessions.profile_for_another import profile_for
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.setup import Profile
 from tests.desk.opened import NEXT, at_desk
@@ -69,4 +69,4 @@ def test_what_cannot_be_read_is_said(garage: Path) -> None:
     (garage / "riders/tobin.toml").write_text("name = ", encoding="utf-8")
     desk.poll()
     _, step = profile_for(desk.files, desk.about(NEXT), Ref("rider", "tobin"))
-    assert isinstance(step, Trouble)
+    assert isinstance(step, InputError)

@@ -8,7 +8,7 @@ import pytest
 from paddock_tui.desk import Desk
 from paddock_tui.desk.sessions.profiles import profiles_for, saving_as, taking
 from paddock_tui.records.edits import Create, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk, names
@@ -142,7 +142,7 @@ def test_a_profile_of_another_bike_or_without_a_set_up_is_refused(
 
     trouble = taking(at_desk(root).files, A, P)
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert trouble.found == found
     assert trouble.mend
     assert snapshot(root) == before
@@ -151,11 +151,11 @@ def test_a_profile_of_another_bike_or_without_a_set_up_is_refused(
 def test_a_session_whose_set_up_cannot_be_read_or_that_has_no_bike_is_refused(tmp_path: Path) -> None:
     root = small(tmp_path / "1", 'bike = "plain"\n' + SET_UP, "setup = 3\n")
     trouble = taking(at_desk(root).files, A, P)
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert trouble.found.startswith("a has no set-up")
 
     root = write(tmp_path / "2", sessions__a="number = 1\n", profiles__p='name = "P"\n[setup]\nlinks = 110\n')
-    assert isinstance(taking(at_desk(root).files, A, P), Trouble)
+    assert isinstance(taking(at_desk(root).files, A, P), InputError)
 
 
 def test_a_session_is_saved_with_its_set_up_its_rider_and_the_surface_it_was_made_for(garage: Path) -> None:
@@ -204,6 +204,6 @@ def test_a_bad_or_taken_name_saves_nothing(garage: Path, name: str) -> None:
 
     trouble = saving_as(at_desk(garage).files, NEXT, name, name)
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert trouble.expected
     assert snapshot(garage) == before

@@ -19,7 +19,7 @@ from paddock_tui.desk.files.records import (
 )
 from paddock_tui.desk.lookup import glances
 from paddock_tui.records.edits import Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk
@@ -42,7 +42,7 @@ BAD_NAMES = [
 ]
 
 
-def done(desk: Desk, step: Step | Trouble) -> None:
+def done(desk: Desk, step: Step | InputError) -> None:
     assert isinstance(step, Step), step
     desk.do(step)
     outcomes = desk.settled()
@@ -112,8 +112,8 @@ def test_a_copy_keeps_comments_and_spacing(garage: Path) -> None:
 def test_a_record_that_cannot_be_read_is_not_copied(tmp_path: Path) -> None:
     desk = at_desk(write(tmp_path, riders__ann="name = = 1\n"))
 
-    assert isinstance(duplicating(desk.files, Ref("rider", "ann"), "bo"), Trouble)
-    assert isinstance(duplicating(desk.files, Ref("rider", "nobody"), "bo"), Trouble)
+    assert isinstance(duplicating(desk.files, Ref("rider", "ann"), "bo"), InputError)
+    assert isinstance(duplicating(desk.files, Ref("rider", "nobody"), "bo"), InputError)
 
 
 @pytest.mark.parametrize("name", BAD_NAMES)
@@ -127,7 +127,7 @@ def test_a_name_that_can_be_no_id_is_refused(tmp_path: Path, name: str) -> None:
         duplicating(desk.files, ann, name),
         renaming(desk.files, ann, name),
     ):
-        assert isinstance(step, Trouble)
+        assert isinstance(step, InputError)
         assert "lower-case" in step.expected
 
 
@@ -141,7 +141,7 @@ def test_a_name_that_is_taken_is_refused(tmp_path: Path) -> None:
         renaming(desk.files, ann, "bob"),
         renaming(desk.files, ann, "ann"),
     ):
-        assert isinstance(step, Trouble)
+        assert isinstance(step, InputError)
         assert step.mend == "choose another name"
 
 
@@ -243,7 +243,7 @@ def test_a_record_that_names_the_old_one_and_cannot_be_read_stops_a_rename(tmp_p
 
     step = renaming(desk.files, Ref("rider", "ann"), "zoe")
 
-    assert isinstance(step, Trouble)
+    assert isinstance(step, InputError)
     assert "sessions/a.toml" in step.found
     assert step.mend == "mend it first"
 
@@ -261,7 +261,7 @@ def test_a_record_that_is_lost_itself_can_be_renamed(tmp_path: Path) -> None:
 def test_a_record_that_is_not_there_cannot_be_renamed(tmp_path: Path) -> None:
     desk = at_desk(write(tmp_path))
 
-    assert isinstance(renaming(desk.files, Ref("rider", "nobody"), "zoe"), Trouble)
+    assert isinstance(renaming(desk.files, Ref("rider", "nobody"), "zoe"), InputError)
 
 
 # ---- retire ------------------------------------------------------------------------------------------------

@@ -7,7 +7,7 @@ import pytest
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.desk.sessions.restore import setting_back, trying_back
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
 from tests.small import session, snapshot, write
@@ -20,7 +20,7 @@ def two_sessions(root: Path, **more: str) -> Path:
     return write(root, **({"sessions__one": session(1, parked=RIDDEN), "sessions__two": second} | more))
 
 
-def tried(root: Path) -> tuple[Ref, Step | Trouble]:
+def tried(root: Path) -> tuple[Ref, Step | InputError]:
     desk = at_desk(root)
     (entry,) = (one for one in ledger(desk).entries if one.label == "traction")
     return trying_back(desk.files, entry, desk.now())
@@ -99,7 +99,7 @@ def test_a_value_that_cannot_be_gone_back_to_is_refused(
     (entry,) = (one for one in ledger(desk).entries if one.label == label)
     _, step = trying_back(desk.files, entry, desk.now())
 
-    assert isinstance(step, Trouble)
+    assert isinstance(step, InputError)
     assert said in step.found
 
 
@@ -138,7 +138,7 @@ def test_a_set_up_of_its_own_or_of_another_bike_is_refused(garage: Path, wanted:
     desk = at_desk(garage)
     _, step = setting_back(desk.files, NEXT, Ref("session", wanted), desk.now())
 
-    assert isinstance(step, Trouble)
+    assert isinstance(step, InputError)
     assert said in step.found
 
 
@@ -147,5 +147,5 @@ def test_a_session_without_a_set_up_is_refused(tmp_path: Path) -> None:
     desk = at_desk(two_sessions(tmp_path, sessions__bare=bare))
     _, step = setting_back(desk.files, Ref("session", "two"), Ref("session", "bare"), desk.now())
 
-    assert isinstance(step, Trouble)
+    assert isinstance(step, InputError)
     assert "no set-up" in step.found

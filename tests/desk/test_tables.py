@@ -8,10 +8,10 @@ import attrs
 import pytest
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.edits.tables import Wanted, adding, dropping, wanted
+from paddock_tui.desk.edits.tables import WantedKeys, adding, dropping, wanted
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Change, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import NUMBERED, Spec, specs
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import GARAGE, Ref
@@ -113,9 +113,9 @@ def added(desk: Desk, ref: Ref, table: Keys, text: str, units: Units | None = No
     return step
 
 
-def refused(desk: Desk, ref: Ref, table: Keys, text: str) -> Trouble:
+def refused(desk: Desk, ref: Ref, table: Keys, text: str) -> InputError:
     found = adding(desk.files, ref, table, text)
-    assert isinstance(found, Trouble), found
+    assert isinstance(found, InputError), found
     return found
 
 
@@ -205,7 +205,7 @@ def test_an_entry_that_is_there_is_refused_and_a_numbered_one_gets_the_next_numb
         assert isinstance(change, Change)
         assert change.edits[0].path[-1] == "2"
     else:
-        assert isinstance(again, Trouble)
+        assert isinstance(again, InputError)
         assert again.mend == "choose another name"
     desk.close()
 
@@ -350,7 +350,7 @@ def test_the_next_number_follows_the_highest(tmp_path: Path, table: str, number:
         assert isinstance(found.changes[0], Change)
         assert found.changes[0].edits[0].path == ("notes", number)
     else:
-        assert isinstance(found, Trouble)
+        assert isinstance(found, InputError)
         assert found.sentence() == ("9999 is taken: expected a number that is free; drop what is not needed")
 
 
@@ -363,10 +363,10 @@ def test_what_is_no_table_that_grows_takes_nothing(tmp_path: Path, table: Keys) 
 
 
 def test_what_is_asked_for() -> None:
-    assert wanted(REFS["bike"], ("controls",)) == Wanted("name of the control", 1, False)
-    assert wanted(REFS["session"], ("notes",)) == Wanted("", 0, False)
-    assert wanted(REFS["day"], ("timetable",)) == Wanted("name of the group", 1, False)
-    assert wanted(REFS["day"], ("flags",)) == Wanted("flag and flags as briefed: a text", 1, True)
+    assert wanted(REFS["bike"], ("controls",)) == WantedKeys("name of the control", 1, False)
+    assert wanted(REFS["session"], ("notes",)) == WantedKeys("", 0, False)
+    assert wanted(REFS["day"], ("timetable",)) == WantedKeys("name of the group", 1, False)
+    assert wanted(REFS["day"], ("flags",)) == WantedKeys("flag and flags as briefed: a text", 1, True)
 
 
 def test_dropping_takes_all_that_stands_in_an_entry_and_says_what(garage: Path) -> None:

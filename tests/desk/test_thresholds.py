@@ -9,7 +9,7 @@ from paddock_tui.desk.edits.keys import stepping
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.thresholds import declared_words, limit_at, with_unit
 from paddock_tui.records.edits import MISSING, Edit, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import GARAGE, Ref, parse
 from paddock_tui.rules import LIMITS
 from paddock_tui.store.garage import GarageFiles
@@ -19,7 +19,7 @@ RESERVE = "limits.fuel-short-at-the-flag.reserve"
 HELP = "limits.little-traction-help-in-the-damp.caution_below"
 
 
-def typed(root: Path, path: str, text: str) -> Step | list[Trouble]:
+def typed(root: Path, path: str, text: str) -> Step | list[InputError]:
     return setting(GarageFiles(root), GARAGE, [(path, text)])
 
 

@@ -6,14 +6,14 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.desk.day.timetable import Times, read_times, timetabling
-from paddock_tui.records.day import RidingDay, Slot
+from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import at_desk
 
 DAY = Ref("day", "2026-06-20-alderfen")
-LUNCH = RidingDay(stops={"1": Slot(from_=dt.time(12), to=dt.time(13))})
+LUNCH = RidingDay(stops={"1": TimetableSlot(from_=dt.time(12), to=dt.time(13))})
 
 
 @pytest.mark.parametrize(
@@ -46,12 +46,12 @@ def test_a_line_gives_the_times_of_a_group_and_leaves_the_stops_out(line: str, s
 def test_times_that_go_backwards_overlap_or_lack_an_end_are_refused(line: str, found: str) -> None:
     trouble = read_times(line, LUNCH, "novice")
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert found in trouble.found
 
 
 def test_without_a_group_anywhere_one_has_to_be_named() -> None:
-    assert isinstance(read_times("9:00 9:20", RidingDay(), None), Trouble)
+    assert isinstance(read_times("9:00 9:20", RidingDay(), None), InputError)
 
 
 def test_lines_that_are_there_change_and_others_come_and_go_in_one_step(garage: Path) -> None:

@@ -5,11 +5,11 @@ from pathlib import Path
 from paddock_tui.desk.edits.worked_out import offering
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.store.garage import GarageFiles
 
 NEXT = Ref("session", "2026-06-20-4-magpie")
-PAIR = (Put(("setup", "front_sprocket"), 15), Put(("setup", "rear_sprocket"), 41))
+PAIR = (SetValue(("setup", "front_sprocket"), 15), SetValue(("setup", "rear_sprocket"), 41))
 
 
 def test_all_values_of_an_answer_are_one_step(garage: Path) -> None:
@@ -22,13 +22,13 @@ def test_all_values_of_an_answer_are_one_step(garage: Path) -> None:
 
 
 def test_what_stands_so_already_is_said(garage: Path) -> None:
-    put = Put(("setup", "front_sprocket"), 16)
+    put = SetValue(("setup", "front_sprocket"), 16)
 
     assert offering(GarageFiles(garage), NEXT, (put,)) == "it stands so already"
 
 
 def test_a_profile_takes_no_measurement(garage: Path) -> None:
-    put = Put(("fuel_added",), "3 l", "session")
+    put = SetValue(("fuel_added",), "3 l", "session")
 
     said = offering(GarageFiles(garage), Ref("profile", "magpie-ines-wet"), (put,))
 
@@ -40,7 +40,7 @@ def test_a_value_in_the_way_is_not_overwritten(garage: Path) -> None:
     file.write_text(file.read_text() + '\n[pressures]\nhot = "warm"\n')
 
     said = offering(
-        GarageFiles(garage), NEXT, (Put(("pressures", "hot", "set_to_front"), "2.50 bar", "session"),)
+        GarageFiles(garage), NEXT, (SetValue(("pressures", "hot", "set_to_front"), "2.50 bar", "session"),)
     )
 
     assert isinstance(said, str)

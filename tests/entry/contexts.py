@@ -6,7 +6,7 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.entry import Context
+from paddock_tui.entry import LineContext
 from paddock_tui.records.edits import Missing, Value
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref, parse
@@ -29,16 +29,16 @@ def _ids(kind: str) -> tuple[str, ...]:
     return tuple(ref.id for ref in FILES if ref.kind == kind)
 
 
-def context(ref: Ref, **other: Any) -> Context:
+def context(ref: Ref, **other: Any) -> LineContext:
     """Give a sample record in the afternoon of its last day, with what `other` says."""
     return attrs.evolve(_context(ref), **other) if other else _context(ref)
 
 
 @functools.cache
-def _context(ref: Ref) -> Context:
+def _context(ref: Ref) -> LineContext:
     data = data_of(ref)
     of_bike = ref.kind in ("session", "profile")
-    return Context(
+    return LineContext(
         kind=ref.kind,
         record=read(ref).record,
         data=data,
@@ -48,9 +48,9 @@ def _context(ref: Ref) -> Context:
     )
 
 
-def without_bike(record: Record, data: dict[str, Any]) -> Context:
+def without_bike(record: Record, data: dict[str, Any]) -> LineContext:
     """Give a session whose bike is not known."""
-    return Context("session", record, data, NOW)
+    return LineContext("session", record, data, NOW)
 
 
 def by_path(values: dict[str, Value | Missing]) -> Edits:

@@ -6,14 +6,13 @@ from typing import Any
 
 from hypothesis import strategies as st
 
-from paddock_tui.entry import Context
+from paddock_tui.entry import LineContext
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import (
     Amount,
     AmountOrWord,
-    Clock,
     DateCode,
     Day,
     Flag,
@@ -24,6 +23,7 @@ from paddock_tui.records.shapes import (
     Reference,
     SpeedSetting,
     Text,
+    TimeOfDay,
     Whole,
     Word,
     WordSetting,
@@ -54,7 +54,7 @@ def values_of(field: Field) -> st.SearchStrategy[Any]:
     simple: dict[type, st.SearchStrategy[Any]] = {
         Text: texts,
         Flag: st.booleans(),
-        Clock: clocks,
+        TimeOfDay: clocks,
         Day: st.dates(),
         DateCode: st.sampled_from(["2623", "0124"]),
         LapTime: laps,
@@ -80,7 +80,7 @@ def values_of(field: Field) -> st.SearchStrategy[Any]:
 
 
 @st.composite
-def edits(draw: st.DrawFn, context: Context) -> dict[Path, Value | Missing]:
+def edits(draw: st.DrawFn, context: LineContext) -> dict[Path, Value | Missing]:
     """Draw edits of a record: values with words, and notes and laps behind those that are there."""
     singles = {path: one for path, one in context.words.singles.items() if path not in _NOT_ALONE}
     found: dict[Path, Value | Missing] = {}

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.entry.laps import read_laps
 from paddock_tui.entry.scanner import tokens
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import Lap, LapTime
 from paddock_tui.records.shapes.laps import MARKS, nearest_minute
 
@@ -52,14 +52,14 @@ def test_digits_alone_take_the_minute_nearest_to_the_usual_lap(typed: str, lap: 
 def test_half_a_lap_time_and_seconds_beyond_59_are_refused_with_the_reason(typed: str, mend: str) -> None:
     found = LapTime().read_beside(typed, USUAL_S)
 
-    assert isinstance(found, Trouble)
+    assert isinstance(found, InputError)
     assert found.mend == mend
 
 
 def test_digits_alone_need_a_usual_lap() -> None:
     found = LapTime().read("423")
 
-    assert isinstance(found, Trouble)
+    assert isinstance(found, InputError)
     assert "usual lap" in found.mend
 
 

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.entry import LONGEST, complete, completed, printed, read_line
 from paddock_tui.records.edits import MISSING
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Path, Ref
 from tests.entry import strategies
@@ -45,7 +45,7 @@ def test_no_text_crashes_and_every_piece_is_a_value_of_the_record(text: str, ref
     for piece in line.pieces:
         field = field_at(on.kind, piece.path, on.record, on.bike)
         assert field is not None
-        assert piece.value is MISSING or not isinstance(field.shape.load(piece.value), Trouble)
+        assert piece.value is MISSING or not isinstance(field.shape.load(piece.value), InputError)
     spans = [(one.start, one.end) for held in (line.pieces, line.errors, line.questions) for one in held]
     assert all(0 <= start <= end <= len(text) for start, end in spans)
 

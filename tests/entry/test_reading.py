@@ -6,7 +6,7 @@ from typing import Any
 import attrs
 import pytest
 
-from paddock_tui.entry import Context, answered, read_line
+from paddock_tui.entry import LineContext, answered, read_line
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING
@@ -141,7 +141,7 @@ def test_without_a_bike_its_words_say_so_and_all_others_are_read() -> None:
 
 
 def test_a_bike_that_does_not_say_whether_all_is_listed_may_have_more() -> None:
-    unknown: Context = context(MAGPIE, bike=Bike(name="Shrew"))
+    unknown: LineContext = context(MAGPIE, bike=Bike(name="Shrew"))
 
     (error,) = read_line("t4", unknown).errors
     assert error.message == "traction is not in the file of Shrew"

@@ -2,9 +2,9 @@
 
 import pytest
 
-from paddock_tui.entry.return_rows import Group, groups, is_no_answer, is_skipped, read_group, rule_of
+from paddock_tui.entry.return_rows import ReturnRow, groups, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.records.common import Units
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
 
 BY_KEY = {one.key: one for one in groups()}
@@ -32,7 +32,7 @@ FRONT, FUEL, CORNER = (BY_KEY[key] for key in ("pressures.hot.front", "fuel_adde
     ],
 )
 def test_a_group_is_read_once_it_is_whole_and_waits_before(
-    group: Group, typed: str, units: Units, value: object
+    group: ReturnRow, typed: str, units: Units, value: object
 ) -> None:
     assert read_group(group, typed, units) == value
 
@@ -61,8 +61,8 @@ def test_what_cannot_become_an_answer_is_known_at_its_first_key(typed: str, no_a
         (BY_KEY["feel.straight"], "7", Units()),
     ],
 )
-def test_what_cannot_be_is_refused_at_once(group: Group, typed: str, units: Units) -> None:
-    assert isinstance(read_group(group, typed, units), Trouble)
+def test_what_cannot_be_is_refused_at_once(group: ReturnRow, typed: str, units: Units) -> None:
+    assert isinstance(read_group(group, typed, units), InputError)
 
 
 def test_every_group_says_its_rule_and_names_a_value_of_a_session() -> None:

@@ -4,7 +4,7 @@ import pytest
 
 from paddock_tui.entry.laps import Run
 from paddock_tui.entry.tables import Table, laps_of, read_table
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 
 HEADED = "Lap,Time,Mark\n1,1:58.9,out\n2,1:44.3,\n3,1:59.0,in\n"
 
@@ -52,7 +52,7 @@ def test_the_column_chosen_is_read_with_or_without_headings(
 def test_a_file_that_is_no_table_of_laps_is_refused(text: str, found: str) -> None:
     trouble = read_table(text)
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert found in trouble.found
 
 
@@ -70,5 +70,5 @@ def test_one_bad_cell_is_pointed_at_by_its_row_and_nothing_is_taken(
 ) -> None:
     trouble = laps_of(table_of(text), place, None)
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert trouble.found.startswith(found)

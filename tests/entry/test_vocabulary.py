@@ -8,12 +8,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.entry import Context, calls_of, read_line
+from paddock_tui.entry import LineContext, calls_of, read_line
 from paddock_tui.entry.builtin import LONE, READINGS, ROWS, SPECIAL, VALUE_WORDS, fixed_calls
 from paddock_tui.entry.field_names import typed_at_once
 from paddock_tui.entry.lookup import look_up
 from paddock_tui.entry.own_calls import UNIT_WORDS
-from paddock_tui.entry.vocabulary import Lone, Words
+from paddock_tui.entry.vocabulary import LoneWord, Vocabulary
 from paddock_tui.quantities.table import ALIASES, AMBIGUOUS, TABLE
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import ADJUSTER_CALLS, CONTROL_CALLS
@@ -46,7 +46,7 @@ def vocabularies() -> list[Any]:
 
 
 @pytest.mark.parametrize("words", vocabularies())
-def test_every_value_is_found_under_its_own_word_and_no_other_is(words: Words) -> None:
+def test_every_value_is_found_under_its_own_word_and_no_other_is(words: Vocabulary) -> None:
     calls = [words.call_of(path) for path in words.singles]
 
     assert len(set(calls)) == len(calls)
@@ -56,8 +56,8 @@ def test_every_value_is_found_under_its_own_word_and_no_other_is(words: Words) -
 
 
 @pytest.mark.parametrize("words", vocabularies())
-def test_no_call_is_a_word_that_stands_alone_or_part_of_a_value(words: Words) -> None:
-    called = {word for word, target in words.calls.items() if not isinstance(target, Lone)}
+def test_no_call_is_a_word_that_stands_alone_or_part_of_a_value(words: Vocabulary) -> None:
+    called = {word for word, target in words.calls.items() if not isinstance(target, LoneWord)}
 
     assert not called & set(LONE)
     assert not called & set(VALUE_WORDS)
@@ -65,7 +65,7 @@ def test_no_call_is_a_word_that_stands_alone_or_part_of_a_value(words: Words) ->
 
 
 @pytest.mark.parametrize("words", vocabularies())
-def test_no_call_is_a_unit(words: Words) -> None:
+def test_no_call_is_a_unit(words: Vocabulary) -> None:
     """Small letters are a unit too where a value of the record has such a unit: `w` is no watt here.
 
     Teeth are both, a unit behind a number and a pair before two; the table of lines has them.
@@ -81,7 +81,7 @@ def test_no_call_is_a_unit(words: Words) -> None:
 
 
 @pytest.mark.parametrize("words", vocabularies())
-def test_the_bikes_of_the_sample_have_no_call_that_cannot_be_used(words: Words) -> None:
+def test_the_bikes_of_the_sample_have_no_call_that_cannot_be_used(words: Vocabulary) -> None:
     assert words.problems == []
 
 
@@ -254,7 +254,7 @@ ADJUSTERS = st.dictionaries(
 def test_on_any_bike_every_value_is_set_by_its_word_and_built_in_words_keep_their_meaning(
     controls: dict[str, Control], adjusters: dict[str, Adjuster]
 ) -> None:
-    on = Context(
+    on = LineContext(
         kind="session",
         record=Session(),
         data={},

@@ -10,7 +10,7 @@ from pathlib import Path
 import attrs
 
 from paddock_tui.desk import Desk
-from paddock_tui.pages.actions import Context, hints
+from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.pages.checklist import first_open
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Page, Row
@@ -106,9 +106,9 @@ def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
     return "".join(f"{line}{' ' * (wide - width(line))}|\n" for line in lines)
 
 
-def _context(desk: Desk, place: Place, row: Row | None) -> Context:
+def _context(desk: Desk, place: Place, row: Row | None) -> ActionContext:
     subject = place.subject or desk.session_in_hand()
-    return Context(
+    return ActionContext(
         room=place.room,
         session=subject is not None and subject.kind == "session",
         profile=subject is not None and subject.kind == "profile",

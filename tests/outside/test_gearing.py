@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from paddock_tui.trade.gearing import Drive, overall_ratio, revs_at_speed_rpm, speed_at_revs_m_s
+from paddock_tui.trade.gearing import GearTrain, overall_ratio, revs_at_speed_rpm, speed_at_revs_m_s
 from paddock_tui.trade.speeds import km_h_from_m_s
 from paddock_tui.trade.tyre_size import circumference_of_diameter_m
 from tests.outside.rows import Row, accounted, params
@@ -31,7 +31,7 @@ def _wheel_turning() -> list[float]:
 
 
 def _motorcycle() -> list[float]:
-    drive = Drive(1.9, (1.0,), 16, 43, 1.979)
+    drive = GearTrain(1.9, (1.0,), 16, 43, 1.979)
     return [drive.overall(1), km_h_from_m_s(drive.speed_m_s(12000, 1))]
 
 

@@ -5,7 +5,7 @@ import math
 import pytest
 
 from paddock_tui.trade.date_code import Made, read_date_code
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.noise import DISTANCE_M, counted_db, level_at_db, revs_of_test_rpm
 from tests.outside.rows import Row, accounted, params
 
@@ -21,7 +21,7 @@ def _made(code: str) -> tuple[int, int]:
 def _refused(code: str) -> bool:
     try:
         read_date_code(code)
-    except CannotBe:
+    except Inconsistent:
         return True
     return False
 

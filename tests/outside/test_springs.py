@@ -4,14 +4,14 @@ import math
 
 import pytest
 
-from paddock_tui.trade.preload import Adjuster, preload_for_sag, preload_mm, preload_of_turns_mm
+from paddock_tui.trade.preload import PreloadAdjuster, preload_for_sag, preload_mm, preload_of_turns_mm
 from paddock_tui.trade.sag import sag_of_lengths
 from paddock_tui.trade.spring_choice import (
     ROAD_FRONT,
     TRACK_FRONT,
     TRACK_PERCENT,
     TRACK_REAR,
-    Rate,
+    SpringFit,
     Windows,
     judge_rate,
 )
@@ -42,7 +42,7 @@ def _rate_and_period() -> list[float]:
 
 
 def _one_turn_of_a_plain_collar() -> float:
-    adjuster = Adjuster(least=0.0, most=10.0, mm_per_turn=1.0)
+    adjuster = PreloadAdjuster(least=0.0, most=10.0, mm_per_turn=1.0)
     return 30.0 - preload_for_sag(30.0, 29.0, 5.0, adjuster).sag_after_mm
 
 
@@ -88,7 +88,7 @@ ROWS = [
     Row(
         "SPR-18",
         lambda: judge_rate(100.0, 20.0, OFF_ROAD, top_out_springs=False).rate,
-        Rate.TOO_SOFT,
+        SpringFit.TOO_SOFT,
         0,
         "public off-road magazine text",
         "CONFIRMED",
@@ -122,8 +122,8 @@ def test_every_figure_is_accounted_for() -> None:
 
 @pytest.mark.parametrize(
     ("free_sag_mm", "rate"),
-    [(20.0, Rate.TOO_SOFT), (35.0, Rate.RIGHT), (50.0, Rate.TOO_STIFF)],
+    [(20.0, SpringFit.TOO_SOFT), (35.0, SpringFit.RIGHT), (50.0, SpringFit.TOO_STIFF)],
 )
-def test_off_road_rule_by_free_sag(free_sag_mm: float, rate: Rate) -> None:
+def test_off_road_rule_by_free_sag(free_sag_mm: float, rate: SpringFit) -> None:
     """With rider sag right: little free sag is too soft, much is too stiff, 25 to 45 between is right."""
     assert judge_rate(100.0, free_sag_mm, OFF_ROAD, top_out_springs=False).rate is rate

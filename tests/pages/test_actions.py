@@ -12,7 +12,7 @@ from paddock_tui.pages.actions import (
     PRINTED,
     ROW_KEYS,
     Action,
-    Context,
+    ActionContext,
     actions_page,
     by_id,
     help_page,
@@ -23,22 +23,24 @@ from paddock_tui.pages.actions import (
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Kind, Page, Row, Section
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.session_parts import Accepted
+from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.rules import CAUTION, HOLD, NOTE, SERIOUS, Finding, Remedy, Severity, Where
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.text import width
 
 REF = Ref("session", "a")
-PUT = Put(("surface",), "dry")
+PUT = SetValue(("surface",), "dry")
 
 
-def finding(severity: Severity, puts: tuple[Put, ...] = (), accepted: Accepted | None = None) -> Finding:
+def finding(
+    severity: Severity, puts: tuple[SetValue, ...] = (), accepted: Acceptance | None = None
+) -> Finding:
     where = Where(REF, ("surface",))
     remedy = Remedy("Look at the track.", puts)
     return Finding("r", "x", severity, "danger", where, "Something.", "Why.", "facts", remedy, "s", accepted)
 
 
-def contexts() -> Iterator[Context]:
+def contexts() -> Iterator[ActionContext]:
     """List situations in which actions are asked whether they can act."""
     kinds: tuple[Kind | None, ...] = (None, "field", "text", "finding", "link", "add", "check")
     found = (None, *(finding(one) for one in Severity), finding(SERIOUS, (PUT,)))
@@ -47,10 +49,10 @@ def contexts() -> Iterator[Context]:
             row = None if kind is None else Row("row", kind=kind, ref=REF, path=("surface",))
             for one in found:
                 for label in (None, "traction 3 -> 4"):
-                    yield Context("setup", session, profile, row, one, label, label)
-    yield Context(session=True, row=Row("row", offer=(PUT,)))
-    yield Context(unkept=True)
-    yield Context(room="ledger", row=Row("row", path=("ledger", "one", "tyres")))
+                    yield ActionContext("setup", session, profile, row, one, label, label)
+    yield ActionContext(session=True, row=Row("row", offer=(PUT,)))
+    yield ActionContext(unkept=True)
+    yield ActionContext(room="ledger", row=Row("row", path=("ledger", "one", "tyres")))
 
 
 EVERY = list(contexts())
@@ -83,7 +85,7 @@ def test_an_action_without_a_key_stands_in_the_palette_that_has_one() -> None:
     assert by_id("actions").key
     assert by_id("help").key
     assert by_id("quit").key
-    assert {row.key for row in actions_page(Context()).rows()} == {one.id for one in ACTIONS}
+    assert {row.key for row in actions_page(ActionContext()).rows()} == {one.id for one in ACTIONS}
 
 
 def test_every_action_has_a_function_on_the_screen_and_every_function_an_action() -> None:
@@ -134,23 +136,23 @@ GATED = {
 def test_every_action_can_act_somewhere_and_those_that_need_something_say_so_in_an_empty_garage() -> None:
     for one in ACTIONS:
         assert any(not one.off(context) for context in EVERY), one.id
-    assert {one.id for one in ACTIONS if one.off(Context())} >= GATED
+    assert {one.id for one in ACTIONS if one.off(ActionContext())} >= GATED
 
 
 @pytest.mark.parametrize(
     ("context", "off"),
     [
-        (Context(), "there is no finding to accept"),
-        (Context(session=True), "there is no finding to accept"),
-        (Context(profile=True, finding=finding(SERIOUS)), "a profile's findings cannot be accepted"),
-        (Context(session=True, finding=finding(HOLD)), "a hold stands until the fact is mended"),
-        (Context(session=True, finding=finding(CAUTION)), "only a serious finding needs an answer"),
-        (Context(session=True, finding=finding(NOTE)), "only a serious finding needs an answer"),
-        (Context(session=True, finding=finding(SERIOUS)), ""),
-        (Context(session=True, finding=finding(SERIOUS, (), Accepted(reason="x"))), ""),
+        (ActionContext(), "there is no finding to accept"),
+        (ActionContext(session=True), "there is no finding to accept"),
+        (ActionContext(profile=True, finding=finding(SERIOUS)), "a profile's findings cannot be accepted"),
+        (ActionContext(session=True, finding=finding(HOLD)), "a hold stands until the fact is mended"),
+        (ActionContext(session=True, finding=finding(CAUTION)), "only a serious finding needs an answer"),
+        (ActionContext(session=True, finding=finding(NOTE)), "only a serious finding needs an answer"),
+        (ActionContext(session=True, finding=finding(SERIOUS)), ""),
+        (ActionContext(session=True, finding=finding(SERIOUS, (), Acceptance(reason="x"))), ""),
     ],
 )
-def test_only_a_serious_finding_of_a_session_is_accepted(context: Context, off: str) -> None:
+def test_only_a_serious_finding_of_a_session_is_accepted(context: ActionContext, off: str) -> None:
     found = by_id("accept").off(context)
 
     assert found.startswith(off)
@@ -160,16 +162,16 @@ def test_only_a_serious_finding_of_a_session_is_accepted(context: Context, off: 
 def test_a_remedy_that_no_key_can_do_says_what_it_is() -> None:
     off = by_id("remedy").off
 
-    assert off(Context()) == "there is no finding to mend"
-    assert off(Context(finding=finding(HOLD))) == "no key can do this: Look at the track."
-    assert off(Context(finding=finding(HOLD, (PUT,)))) == ""
+    assert off(ActionContext()) == "there is no finding to mend"
+    assert off(ActionContext(finding=finding(HOLD))) == "no key can do this: Look at the track."
+    assert off(ActionContext(finding=finding(HOLD, (PUT,)))) == ""
 
 
 def test_undo_and_redo_act_while_there_is_a_step() -> None:
-    assert by_id("undo").off(Context(redo="x"))
-    assert not by_id("undo").off(Context(undo="x"))
-    assert by_id("redo").off(Context(undo="x"))
-    assert not by_id("redo").off(Context(redo=""))
+    assert by_id("undo").off(ActionContext(redo="x"))
+    assert not by_id("undo").off(ActionContext(undo="x"))
+    assert by_id("redo").off(ActionContext(undo="x"))
+    assert not by_id("redo").off(ActionContext(redo=""))
 
 
 # ---- hints -----------------------------------------------------------------------------------------------
@@ -187,22 +189,24 @@ def test_hints_name_only_what_can_act_and_end_with_help() -> None:
 def test_the_room_one_is_in_is_not_offered() -> None:
     for one in ACTIONS:
         if one.room:
-            said = hints(Context(room=one.id, session=True))
+            said = hints(ActionContext(room=one.id, session=True))
             assert f"{printed(one)} {one.label}" not in said
             elsewhere = "review" if one.id != "review" else "garage"
-            assert f"{printed(one)} {one.label}" in hints(Context(room=elsewhere, session=True))
+            assert f"{printed(one)} {one.label}" in hints(ActionContext(room=elsewhere, session=True))
 
 
 def test_on_a_checklist_the_answers_are_said() -> None:
-    said = hints(Context(room="checklist", session=True, row=Row("open", kind="check")))
+    said = hints(ActionContext(room="checklist", session=True, row=Row("open", kind="check")))
 
     assert said[-2:] == ("1 ok 2 to fix 3 n.a.", "? help")
-    assert not any("n.a." in hint for hint in hints(Context(row=Row("x"))))
+    assert not any("n.a." in hint for hint in hints(ActionContext(row=Row("x"))))
 
 
 @pytest.mark.parametrize(("wide", "least"), [(38, 3), (40, 3), (60, 4), (80, 6)])
 def test_hints_fit_the_last_line_with_the_most_wanted_kept(wide: int, least: int) -> None:
-    context = Context(session=True, row=Row("row"), undo="x", redo="x", finding=finding(SERIOUS, (PUT,)))
+    context = ActionContext(
+        session=True, row=Row("row"), undo="x", redo="x", finding=finding(SERIOUS, (PUT,))
+    )
     page = Page("h", (Section("s", (Row("row", "3", path=("a",)),)),))
     said = hints(context)
 
@@ -228,7 +232,7 @@ def test_the_help_says_every_action_every_key_of_a_row_and_the_caution() -> None
 
 
 def test_the_palette_says_what_each_does_else_why_it_cannot() -> None:
-    rows = {row.key: row for row in actions_page(Context()).rows()}
+    rows = {row.key: row for row in actions_page(ActionContext()).rows()}
 
     assert rows["undo"].aside == "there is nothing to undo"
     assert rows["garage"].aside == by_id("garage").help

@@ -1,15 +1,15 @@
 """Answers on rows: a few words first, values to take over, never on a row that takes no key."""
 
-from paddock_tui.advice.beside_setup import Beside
+from paddock_tui.advice.beside_setup import BesideRow
 from paddock_tui.pages.advised import advised, working_section
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 
 REF, OTHER = Ref("session", "a"), Ref("session", "b")
 PATH: Path = ("setup", "controls", "traction")
-BESIDE: dict[Path, Beside] = {
-    PATH: Beside("start 8", (Put(PATH, 8),), ("start at 8", "surface: wet (this session)"))
+BESIDE: dict[Path, BesideRow] = {
+    PATH: BesideRow("start 8", (SetValue(PATH, 8),), ("start at 8", "surface: wet (this session)"))
 }
 
 
@@ -22,7 +22,7 @@ def test_the_answer_stands_before_what_is_said_there_anyway() -> None:
     found = shown(Row("traction", "3", aside="resets with the key", ref=REF, path=PATH))
 
     assert found.aside == "start 8; resets with the key"
-    assert found.offer == (Put(PATH, 8),)
+    assert found.offer == (SetValue(PATH, 8),)
     assert found.working == BESIDE[PATH].working
 
 

@@ -4,15 +4,15 @@ import datetime as dt
 
 import pytest
 
-from paddock_tui.desk.day.countdown import Clock, Item
+from paddock_tui.desk.day.countdown import Countdown, DueItem
 from paddock_tui.pages.countdown import clock_section, clock_words
 
-CLOCK = Clock(
+CLOCK = Countdown(
     dt.time(13, 20),
     (
-        Item("fuel", dt.time(13, 10), True),
-        Item("dress", dt.time(13, 10), False),
-        Item("dash", dt.time(13, 17), False),
+        DueItem("fuel", dt.time(13, 10), True),
+        DueItem("dress", dt.time(13, 10), False),
+        DueItem("dash", dt.time(13, 17), False),
     ),
 )
 

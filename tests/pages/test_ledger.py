@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from paddock_tui.advice.ledger import Wanted
+from paddock_tui.advice.ledger import LedgerFilter
 from paddock_tui.desk.sessions.ledger import bike_at, ledger
 from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_page
 from paddock_tui.pages.one_change import TRY_BACK, change_page
@@ -34,7 +34,7 @@ def titles(page: Page) -> list[str]:
 
 
 def test_the_sample_reads_as_its_story_was_meant() -> None:
-    page = ledger_page(FOUND, Wanted(bike="magpie"))
+    page = ledger_page(FOUND, LedgerFilter(bike="magpie"))
     said = {one.path[1]: (one.value, one.aside) for one in page.rows() if one.label == "when braking"}
 
     assert said == {
@@ -44,16 +44,16 @@ def test_the_sample_reads_as_its_story_was_meant() -> None:
 
 
 def test_steps_with_many_changes_stand_in_one_row_until_one_thing_is_asked_for() -> None:
-    page = ledger_page(FOUND, Wanted(bike="magpie"))
+    page = ledger_page(FOUND, LedgerFilter(bike="magpie"))
     assert row(page, "18 at once").value == "cannot tell yet"
 
-    only = ledger_page(FOUND, Wanted(bike="magpie", control="traction"))
+    only = ledger_page(FOUND, LedgerFilter(bike="magpie", control="traction"))
     assert {one.label for one in only.rows() if one.path[:1] == (LEDGER,)} == {"traction"}
     assert "18 at once" not in {one.label for one in only.rows()}
 
 
 def test_what_is_shown_can_be_chosen_and_rows_can_be_told_apart() -> None:
-    page = ledger_page(FOUND, Wanted(bike="magpie"))
+    page = ledger_page(FOUND, LedgerFilter(bike="magpie"))
     filters = [one for one in page.rows() if one.path[:1] == (FILTER,)]
 
     assert [one.label for one in filters] == [
@@ -70,7 +70,7 @@ def test_what_is_shown_can_be_chosen_and_rows_can_be_told_apart() -> None:
 
 
 def test_the_best_session_here_is_named_with_what_differs_since() -> None:
-    best = row(ledger_page(FOUND, Wanted(bike="magpie")), SECOND)
+    best = row(ledger_page(FOUND, LedgerFilter(bike="magpie")), SECOND)
 
     assert best.opens == Ref("session", SECOND)
     assert best.value == "usual 1:44.24"
@@ -79,7 +79,7 @@ def test_the_best_session_here_is_named_with_what_differs_since() -> None:
 
 def test_a_garage_without_changes_says_so(tmp_path: Path) -> None:
     desk = at_desk(write(tmp_path, sessions__one=session()))
-    page = ledger_page(ledger(desk), Wanted(bike=bike_at(desk, Ref("session", "one"))))
+    page = ledger_page(ledger(desk), LedgerFilter(bike=bike_at(desk, Ref("session", "one"))))
 
     assert page.heading == "ledger · plain · 0 changes"
     assert row(page, "", "nothing").value == "no session was copied from another yet"
@@ -87,14 +87,14 @@ def test_a_garage_without_changes_says_so(tmp_path: Path) -> None:
 
 
 def test_a_wish_that_nothing_meets_says_so() -> None:
-    page = ledger_page(FOUND, Wanted(bike="magpie", surface="dry", rider="tobin"))
+    page = ledger_page(FOUND, LedgerFilter(bike="magpie", surface="dry", rider="tobin"))
 
     assert row(page, "", "nothing").value == "no change is like that"
 
 
 def test_a_session_whose_source_is_gone_is_said_and_opens_nothing(tmp_path: Path) -> None:
     files = {"sessions__two": session(2, copied_from='"gone"')}
-    page = ledger_page(ledger(at_desk(write(tmp_path, **files))), Wanted())
+    page = ledger_page(ledger(at_desk(write(tmp_path, **files))), LedgerFilter())
     lost = row(page, "change not known")
 
     assert (lost.kind, lost.aside) == ("text", "copied from gone, which is retired or not here any more")
@@ -154,7 +154,7 @@ def test_what_cannot_be_gone_back_to_is_not_offered() -> None:
 
 
 def test_both_pages_print_in_forty_cells() -> None:
-    for page in (ledger_page(FOUND, Wanted()), change(), change("2026-05-16-5-magpie", ("tyres",))):
+    for page in (ledger_page(FOUND, LedgerFilter()), change(), change("2026-05-16-5-magpie", ("tyres",))):
         lines = list(plain_page(page, 40))
         assert lines
         assert max(map(len, lines)) <= 40

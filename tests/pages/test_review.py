@@ -7,9 +7,9 @@ import pytest
 from paddock_tui.facts.core import Missing
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.review import CAUTION_WORDS, due_words, review_page, verdict_line
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.session_parts import Accepted
+from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.rules import (
     CAUTION,
     HOLD,
@@ -28,7 +28,10 @@ from paddock_tui.text import width
 
 
 def finding(
-    severity: Severity, about: About = "danger", accepted: Accepted | None = None, message: str = "Something."
+    severity: Severity,
+    about: About = "danger",
+    accepted: Acceptance | None = None,
+    message: str = "Something.",
 ) -> Finding:
     where = Where(Ref("session", "one"), ("surface",))
     return Finding(
@@ -36,7 +39,7 @@ def finding(
     )
 
 
-ACCEPTED = Accepted(reason="slow laps", by="AN")
+ACCEPTED = Acceptance(reason="slow laps", by="AN")
 UNJUDGED = (
     NotJudged("one", "", (Missing("the bike"), Missing("the rider"))),
     NotJudged("two", "x", (Missing("the bike"),)),
@@ -112,7 +115,7 @@ def test_what_is_to_do_says_when() -> None:
 
 
 def test_problems_and_keys_that_are_not_known_stand_apart() -> None:
-    trouble, note = Trouble("x", "y", "z", ("a",), 3, "f.toml"), Trouble("k", "key", file="g.toml")
+    trouble, note = InputError("x", "y", "z", ("a",), 3, "f.toml"), InputError("k", "key", file="g.toml")
 
     page = review_page(Review(), "h", (trouble,), notes=(note,))
 
@@ -135,14 +138,14 @@ def test_a_review_as_text_fits_and_says_the_caution(columns: int) -> None:
 
 def test_texts_from_files_are_printable_in_a_review() -> None:
     nasty = "\x1b[2J\u202e"
-    accepted = Accepted(reason=nasty, by=nasty)
+    accepted = Acceptance(reason=nasty, by=nasty)
     review = Review(
         (finding(SERIOUS, accepted=accepted, message=nasty),),
         to_do=(Pending("a", nasty, None, None, ""),),
         not_judged=(NotJudged("one", "", (Missing(nasty),)),),
     )
 
-    text = "\n".join(plain_page(review_page(review, "h", (Trouble(nasty, nasty, nasty, (), 1, nasty),))))
+    text = "\n".join(plain_page(review_page(review, "h", (InputError(nasty, nasty, nasty, (), 1, nasty),))))
 
     assert "\x1b" not in text
     assert "\u202e" not in text

@@ -14,7 +14,7 @@ from paddock_tui.records.electronics import Control
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import spell
 from paddock_tui.records.reading import read_record
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.levels import Levels
 from tests.sample import FILES, read
 
@@ -100,7 +100,7 @@ def test_levels_without_a_contradiction_always_make_a_scale(
     fits = low <= high and not isinstance(most, str)
     try:
         Levels.span(low, high, most if isinstance(most, int) else None, False if off is None else off)
-    except CannotBe:
+    except Inconsistent:
         fits = False
     assert clean == fits
 

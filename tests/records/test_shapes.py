@@ -9,13 +9,12 @@ from hypothesis import strategies as st
 from paddock_tui.quantities import EVERYDAY_UNITS, Quantity, dimension_of
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import Bounds, OffValue
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.shapes import (
     Amount,
     AnySetting,
-    Clock,
     DateCode,
     Day,
     Flag,
@@ -28,10 +27,11 @@ from paddock_tui.records.shapes import (
     Shape,
     SpeedSetting,
     Text,
-    TyreSize,
+    TimeOfDay,
+    TyreSizeMarking,
     Whole,
     Word,
-    Words,
+    WordList,
     WordSetting,
 )
 from paddock_tui.records.shapes.limits import LimitValue
@@ -46,18 +46,21 @@ SHAPES: dict[str, tuple[Shape[Any], tuple[str, ...]]] = {
     "score": (c.SCORE, ("1", "5")),
     "number": (Number(0, 24, step=0.5), ("12", "6,5", "0.1", "99", "1.123456789012", "-0.0", "0.000001")),
     "series": (Series(2, 2, "two numbers"), ("0 10", "0 to 10", "[0, 10]", "1.5; 2.25", "6 1")),
-    "words": (Words("names"), ("calm, firm", "a", "one two, three")),
+    "words": (WordList("names"), ("calm, firm", "a", "one two, three")),
     "text": (Text(), ("slow over the ripples", "  spaced ", "42", "true", "é")),
     "word": (c.SURFACE, ("dry", "DAMP", "sta", "dryi")),
     "flag": (Flag(), ("yes", "N", "true")),
     "day": (Day(), ("2026-05-16", "2026-5-6", "2024-02-29")),
-    "clock": (Clock(), ("10:40", "9.05", "1040", "940", "10:40:59", "00:00")),
+    "clock": (TimeOfDay(), ("10:40", "9.05", "1040", "940", "10:40:59", "00:00")),
     "lap": (
         LapTime(),
         ("1:44.310", "1:44,3", "59.9", "1:58.900 out", "2:00 traffic", "104.31", "1:04.005 In"),
     ),
     "date code": (DateCode(), ("2623", "0126", "5325")),
-    "tyre size": (TyreSize(), ("190/55 ZR17 M/C (75W)", "120/70ZR17", "160/60  R 17", "180/55-17 73W")),
+    "tyre size": (
+        TyreSizeMarking(),
+        ("190/55 ZR17 M/C (75W)", "120/70ZR17", "160/60  R 17", "180/55-17 73W"),
+    ),
     "reference": (Reference("bike"), ("otter", "bike/otter", "2026-05-16-3-otter")),
     "name": (Named("a mode", ("showers", "show", "open")), ("showers", "SHOW", "o")),
     "any name": (Named("a mode"), ("showers", "Whatever it is")),
@@ -76,7 +79,7 @@ SHAPES: dict[str, tuple[Shape[Any], tuple[str, ...]]] = {
 )
 def test_what_is_read_is_shown_and_written_so_that_it_comes_back(shape: Shape[Any], text: str) -> None:
     value = shape.read(text)
-    assert not isinstance(value, Trouble), value
+    assert not isinstance(value, InputError), value
     assert shape.read(shape.show(value)) == value
     assert shape.load(shape.dump(value)) == value
     assert shape.dump(shape.load(shape.dump(value))) == shape.dump(value)
@@ -95,7 +98,7 @@ ANYTHING = st.one_of(
 def test_whatever_is_typed_is_refused_or_comes_back_the_same(text: str) -> None:
     for shape, _ in SHAPES.values():
         value = shape.read(text)
-        if isinstance(value, Trouble):
+        if isinstance(value, InputError):
             assert value.found
             assert value.expected
             continue
@@ -123,7 +126,7 @@ RAW = st.recursive(
 def test_whatever_stands_in_a_file_is_taken_or_refused_in_words(raw: object) -> None:
     for shape, _ in SHAPES.values():
         value = shape.load(raw)
-        if isinstance(value, Trouble):
+        if isinstance(value, InputError):
             assert 0 < len(value.found) < 200
             assert value.expected
             assert "Error" not in value.sentence()
@@ -136,7 +139,7 @@ def test_a_number_too_long_to_write_out_is_refused_in_words() -> None:
     for shape, _ in SHAPES.values():
         for raw in (16**5000, -(16**5000)):
             found = shape.load(raw)
-            assert isinstance(found, Trouble), shape
+            assert isinstance(found, InputError), shape
             assert "digits" in found.found or found.expected == "true or false"
 
 
@@ -201,7 +204,7 @@ def test_a_value_in_a_file_that_cannot_be_read_says_what_was_expected_and_how_to
     name: str, raw: object, mend: str
 ) -> None:
     found = SHAPES[name][0].load(raw)
-    assert isinstance(found, Trouble)
+    assert isinstance(found, InputError)
     assert found.expected
     assert found.mend == mend
     assert len(found.found) <= 140
@@ -231,7 +234,7 @@ TYPED: list[tuple[str, str, str]] = [
 @pytest.mark.parametrize(("name", "text", "mend"), TYPED)
 def test_a_text_that_cannot_be_read_is_refused_with_a_mend(name: str, text: str, mend: str) -> None:
     found = SHAPES[name][0].read(text)
-    assert isinstance(found, Trouble)
+    assert isinstance(found, InputError)
     assert found.expected
     assert found.mend.startswith(mend)
 
@@ -239,7 +242,7 @@ def test_a_text_that_cannot_be_read_is_refused_with_a_mend(name: str, text: str,
 def test_a_text_is_at_most_two_thousand_characters_when_it_is_typed() -> None:
     assert Text().read("x" * 2000) == "x" * 2000
     found = Text().read("x" * 2001)
-    assert isinstance(found, Trouble)
+    assert isinstance(found, InputError)
     assert found.found == "a text of 2001 characters"
 
 
@@ -348,10 +351,10 @@ def test_steps_of_a_number_never_leave_the_range(value: float, step: float, by: 
 
 
 def test_steps_of_dates_and_times_stop_at_their_ends() -> None:
-    day, clock = Day(), Clock()
+    day, clock = Day(), TimeOfDay()
     first, late = day.read("0001-01-01"), clock.read("23:59")
-    assert not isinstance(first, Trouble)
-    assert not isinstance(late, Trouble)
+    assert not isinstance(first, InputError)
+    assert not isinstance(late, InputError)
     assert day.step(first, -1) is None
     assert str(day.step(first, 1)) == "0001-01-02"
     assert clock.show(clock.step(late, 1)) == "23:59"
@@ -383,7 +386,7 @@ def test_every_lap_comes_back_the_same(milliseconds: int, mark: str) -> None:
     minutes, rest = divmod(milliseconds, 60_000)
     text = f"{minutes}:{rest // 1000:02}.{rest % 1000:03} {mark}".strip()
     lap = LapTime().load(text)
-    assert not isinstance(lap, Trouble)
+    assert not isinstance(lap, InputError)
     assert lap.seconds * 1000 == milliseconds
     assert LapTime().load(str(lap)) == lap
 
@@ -392,7 +395,7 @@ def test_every_word_that_completes_can_be_read() -> None:
     for cls in CLASSES.values():
         for one in declared(cls):
             for word in one.shape.words():
-                assert not isinstance(one.shape.read(word), Trouble), (one.path, word)
+                assert not isinstance(one.shape.read(word), InputError), (one.path, word)
 
 
 def test_no_everyday_unit_is_taken_for_a_word_of_an_amount() -> None:

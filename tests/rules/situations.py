@@ -5,7 +5,7 @@ import datetime as dt
 from collections.abc import Mapping
 from typing import Any, TypeVar
 
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay
@@ -223,7 +223,7 @@ def went_before(
     that were ridden were read, without `hot_read` they were not.
     """
     bike = read("bike", BIKE_UP, Bike)
-    past: list[Past] = []
+    past: list[PastSession] = []
     for place, changed in enumerate(sessions, 1):
         data = copy.deepcopy(SESSION)
         for dotted, value in changed.items():
@@ -232,7 +232,7 @@ def went_before(
             data.setdefault("pressures", {}).setdefault("hot", {"front": "2.40 bar", "rear": "2.20 bar"})
         record = read("session", data, Session, bike)
         assert record is not None
-        past.append(Past(f"before-{place}", record, venue, lap_km))
+        past.append(PastSession(f"before-{place}", record, venue, lap_km))
     sets = {name: read("tyres", data, TyreSet) for name, data in (tyres or {}).items()}
     return History(tuple(past), {name: one for name, one in sets.items() if one is not None})
 

@@ -8,9 +8,9 @@ import pytest
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
-from paddock_tui.records.session_parts import Accepted
+from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.rules import CAUTION, HOLD, NOTE, RULES, SERIOUS, Finding, Remedy, Review, Severity, review
-from paddock_tui.rules.core import About, Raise, call, rule
+from paddock_tui.rules.core import About, RaisedFinding, call, rule
 from tests.rules.situations import SESSION, WHOLE, at, files, look, put, raised, situation, without
 
 WET = put("session", "surface", "wet")
@@ -19,7 +19,7 @@ NOVICE = put("rider", "group", "novice")
 OFF = at("traction", "off")
 
 
-def finding(severity: Severity, about: About = "danger", accepted: Accepted | None = None) -> Finding:
+def finding(severity: Severity, about: About = "danger", accepted: Acceptance | None = None) -> Finding:
     """A finding that is only a severity."""
     return Finding("a-rule", "it", severity, about, None, "M.", "W.", "f", Remedy("R."), "s", accepted)
 
@@ -31,11 +31,11 @@ VERDICTS: list[tuple[list[Finding], str, int, int]] = [
     ([finding(CAUTION, "method")], "CLEAR", 0, 0),
     ([finding(SERIOUS)], "CARE", 1, 1),
     ([finding(SERIOUS, "method")], "CLEAR", 0, 0),
-    ([finding(SERIOUS, accepted=Accepted())], "CARE", 1, 0),
+    ([finding(SERIOUS, accepted=Acceptance())], "CARE", 1, 0),
     ([finding(HOLD)], "HOLD", 0, 0),
-    ([finding(HOLD, accepted=Accepted())], "HOLD", 0, 0),
+    ([finding(HOLD, accepted=Acceptance())], "HOLD", 0, 0),
     ([finding(HOLD), finding(SERIOUS), finding(CAUTION), finding(NOTE)], "HOLD", 2, 1),
-    ([finding(SERIOUS), finding(SERIOUS, accepted=Accepted()), finding(CAUTION)], "CARE", 3, 1),
+    ([finding(SERIOUS), finding(SERIOUS, accepted=Acceptance()), finding(CAUTION)], "CARE", 3, 1),
 ]
 
 
@@ -307,7 +307,7 @@ def test_a_rule_is_handed_what_it_takes_and_no_more() -> None:
 
 def test_two_rules_cannot_share_an_id() -> None:
     with pytest.raises(ValueError, match="surface-not-known"):
-        rule("surface-not-known", NOTE)(lambda: Raise("M.", "W.", Remedy("R.")))
+        rule("surface-not-known", NOTE)(lambda: RaisedFinding("M.", "W.", Remedy("R.")))
 
 
 def test_without_any_record_nothing_is_raised_or_passed_and_nothing_fails() -> None:

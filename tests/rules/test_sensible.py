@@ -6,7 +6,7 @@ import pytest
 
 from paddock_tui.rules import CAUTION, NOTE
 from paddock_tui.trade.levels import Levels
-from paddock_tui.trade.starting_levels import Aid, Group, Surface, TyreKind, starting_help
+from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, TyreKind, starting_help
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, Change, at, look, put
 
 AIDS = {
@@ -75,7 +75,7 @@ def levels(control: dict[str, Any]) -> Levels:
     )
 
 
-def set_up(bike: dict[str, Any], group: Group, surface: Surface, tyre: TyreKind) -> tuple[Change, ...]:
+def set_up(bike: dict[str, Any], group: RiderGroup, surface: Surface, tyre: TyreKind) -> tuple[Change, ...]:
     """The starting level of every aid, rounded toward more help."""
     made: list[Change] = [
         ("bike", (), bike),
@@ -101,9 +101,11 @@ def set_up(bike: dict[str, Any], group: Group, surface: Surface, tyre: TyreKind)
 
 
 @pytest.mark.parametrize("bike", BIKES)
-@pytest.mark.parametrize("group", Group)
+@pytest.mark.parametrize("group", RiderGroup)
 @pytest.mark.parametrize("surface", TYRES)
-def test_the_starting_levels_raise_nothing_above_a_note(bike: str, group: Group, surface: Surface) -> None:
+def test_the_starting_levels_raise_nothing_above_a_note(
+    bike: str, group: RiderGroup, surface: Surface
+) -> None:
     for tyre in TYRES[surface]:
         found = look(*set_up(BIKES[bike], group, surface, tyre), going_out=True)
         assert [one.message for one in found.findings if one.severity > NOTE] == []
@@ -113,7 +115,7 @@ def test_the_starting_levels_raise_nothing_above_a_note(bike: str, group: Group,
 @pytest.mark.parametrize("bike", ["counts up", "counts down"])
 def test_the_check_of_the_starting_levels_can_fail(bike: str) -> None:
     """The same set-ups of the quickest group, on a wet track for a novice, are not silent."""
-    dry = set_up(BIKES[bike], Group.RACE, Surface.DRY, TyreKind.SLICK)
+    dry = set_up(BIKES[bike], RiderGroup.RACE, Surface.DRY, TyreKind.SLICK)
     found = look(*dry, put("session", "surface", "wet"), put("rider", "group", "novice"))
     assert any(one.severity >= CAUTION for one in found.findings)
 

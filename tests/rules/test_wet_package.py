@@ -1,6 +1,6 @@
 """The remedy of the rules about the weather: the package as one set of values, and the way back in words."""
 
-from paddock_tui.rules import Finding, Put
+from paddock_tui.rules import Finding, SetValue
 from tests.rules.cases.aids import WET
 from tests.rules.cases.before import ridden
 from tests.rules.cases.wet import SHOWERS, from_dry
@@ -13,7 +13,7 @@ def found(*changes: Change, rule: str = RULE, **more: Data) -> list[Finding]:
     return [one for one in look(*changes, **more).findings if one.rule == rule]
 
 
-def as_changes(puts: tuple[Put, ...]) -> tuple[Change, ...]:
+def as_changes(puts: tuple[SetValue, ...]) -> tuple[Change, ...]:
     """Put what a remedy sets into the session."""
     return tuple(("session", one.path, one.value) for one in puts)
 

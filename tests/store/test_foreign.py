@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.store.foreign import MOST_BYTES, foreign_text
 
 
@@ -32,5 +32,5 @@ def test_what_is_no_text_file_is_said(tmp_path: Path, name: str, content: bytes 
 
     found = foreign_text(name, tmp_path)
 
-    assert isinstance(found, Trouble)
+    assert isinstance(found, InputError)
     assert said in found.found

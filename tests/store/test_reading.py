@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.store.reading import loads, read_text
 
 REFUSED = {
@@ -25,7 +25,7 @@ REFUSED = {
 def test_refused_text_has_its_line_and_mend(text: str, line: int, mend: str) -> None:
     trouble = loads("\ufeff" + text, "bikes/x.toml")
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert (trouble.line, trouble.file) == (line, "bikes/x.toml")
     assert mend in trouble.mend
 
@@ -33,14 +33,14 @@ def test_refused_text_has_its_line_and_mend(text: str, line: int, mend: str) -> 
 def test_brackets_inside_each_other_without_end_are_refused() -> None:
     trouble = loads("a = " + "[" * 5000)
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert "brackets" in trouble.found
 
 
 def test_a_number_of_thousands_of_digits_is_refused_on_its_line() -> None:
     trouble = loads("a = 1\n\nb = " + "9" * 10_000 + "\n")
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert trouble.line == 3
 
 
@@ -58,7 +58,7 @@ def test_a_byte_that_is_not_utf8_is_named_with_its_line(tmp_path: Path) -> None:
 
     trouble = read_text(tmp_path / "x.toml")
 
-    assert isinstance(trouble, Trouble)
+    assert isinstance(trouble, InputError)
     assert trouble.line == 2
     assert trouble.found == "byte 6 of the line is 0xE9"
 
@@ -66,7 +66,7 @@ def test_a_byte_that_is_not_utf8_is_named_with_its_line(tmp_path: Path) -> None:
 def test_a_file_that_is_far_too_large_is_not_read(tmp_path: Path) -> None:
     (tmp_path / "x.toml").write_text("# 56789\n" * 2)
 
-    assert isinstance(read_text(tmp_path / "x.toml", largest=15), Trouble)
+    assert isinstance(read_text(tmp_path / "x.toml", largest=15), InputError)
     assert read_text(tmp_path / "x.toml", largest=16) == "# 56789\n" * 2
 
 
@@ -75,9 +75,9 @@ def test_what_is_no_readable_file_is_said(tmp_path: Path) -> None:
 
     missing, folder, loop = (read_text(tmp_path / name) for name in ("nothing", "", "loop"))
 
-    assert isinstance(missing, Trouble)
+    assert isinstance(missing, InputError)
     assert "not there" in missing.found
-    assert isinstance(folder, Trouble)
+    assert isinstance(folder, InputError)
     assert folder.found == "not a plain file"
-    assert isinstance(loop, Trouble)
+    assert isinstance(loop, InputError)
     assert "circle" in loop.found

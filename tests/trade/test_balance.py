@@ -6,7 +6,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.balance import Balance, axle_loads, centre_ahead_m, load_transfer_n
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 few = settings(max_examples=50, deadline=None)
 G = 9.80665
@@ -53,7 +53,7 @@ def test_scales_under_the_wheels_find_the_centre_again(balance: Balance, mass: f
 
 
 def test_a_centre_of_mass_outside_the_axles_cannot_be() -> None:
-    with pytest.raises(CannotBe, match="between the axles"):
+    with pytest.raises(Inconsistent, match="between the axles"):
         Balance(1.4, 0.6, 1.4)
 
 

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.chain import centre_mm, chain_size, links_even, links_exact, pitch_diameter_mm
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 few = settings(max_examples=50, deadline=None)
 fronts = st.integers(13, 18)
@@ -53,7 +53,7 @@ def test_the_odd_numbers_tell_no_width(number: int) -> None:
 
 
 def test_too_few_links_are_refused() -> None:
-    with pytest.raises(CannotBe, match="too few"):
+    with pytest.raises(Inconsistent, match="too few"):
         centre_mm(15, 60, 45, 15.875)
 
 

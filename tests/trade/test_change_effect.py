@@ -4,7 +4,7 @@ import itertools
 
 import pytest
 
-from paddock_tui.trade.change_effect import RATE, Moved, Ridden, judged, luck_of
+from paddock_tui.trade.change_effect import RATE, LoneChange, Ridden, judged, luck_of
 from paddock_tui.trade.errors import OutOfRange
 from tests.bench.laps import DESIGNS, rates
 
@@ -15,11 +15,11 @@ def ridden(key: str, usual_s: float, count: int = 6, opens_day: bool = False) ->
     return Ridden(key, tuple(usual_s + off for off in OFF[:count]), opens_day)
 
 
-def steps(*usual_s: float) -> list[Moved]:
+def steps(*usual_s: float) -> list[LoneChange]:
     """A, B, A, B ... with these usual laps, as steps there and back."""
     sessions = [ridden(str(place), one, opens_day=place == 0) for place, one in enumerate(usual_s)]
     pairs = itertools.pairwise(sessions)
-    return [Moved(before, after, back=bool(place % 2)) for place, (before, after) in enumerate(pairs)]
+    return [LoneChange(before, after, back=bool(place % 2)) for place, (before, after) in enumerate(pairs)]
 
 
 def test_going_back_tells_a_help_and_a_harm() -> None:
@@ -29,7 +29,7 @@ def test_going_back_tells_a_help_and_a_harm() -> None:
 
 def test_the_same_steps_seen_from_the_way_back_say_the_opposite() -> None:
     there = steps(105.0, 104.0, 105.1)
-    back = [Moved(one.before, one.after, not one.back) for one in there]
+    back = [LoneChange(one.before, one.after, not one.back) for one in there]
 
     assert judged(back).verdict == "made it worse"
     assert judged(back).gain_s == pytest.approx(-(judged(there).gain_s or 0.0))
@@ -59,9 +59,9 @@ def test_a_little_each_way_is_not_told_from_luck() -> None:
     assert found.chance > RATE
 
 
-def three(gain_s: float, opens_day: bool = False) -> list[Moved]:
+def three(gain_s: float, opens_day: bool = False) -> list[LoneChange]:
     return [
-        Moved(ridden(f"{day}1", 105.0, opens_day=opens_day), ridden(f"{day}2", 105.0 + gain_s))
+        LoneChange(ridden(f"{day}1", 105.0, opens_day=opens_day), ridden(f"{day}2", 105.0 + gain_s))
         for day in "abc"
     ]
 
@@ -79,7 +79,7 @@ def test_pairs_that_leave_the_first_session_of_a_day_do_not_make_three() -> None
 
 @pytest.mark.parametrize("count", [0, 1, 2])
 def test_without_three_clean_laps_on_both_sides_nothing_can_be_told(count: int) -> None:
-    found = judged([Moved(ridden("a", 105.0), ridden("b", 103.0, count))])
+    found = judged([LoneChange(ridden("a", 105.0), ridden("b", 103.0, count))])
 
     assert found.verdict == "cannot tell yet"
     assert found.needs == "3 clean laps before and after it"
@@ -92,7 +92,7 @@ def test_without_any_step_a_session_to_compare_with_is_asked_for() -> None:
 
 def test_laps_that_are_all_alike_divide_nothing_by_zero() -> None:
     same = [Ridden(str(place), (100.0,) * 5) for place in range(3)]
-    found = judged([Moved(same[0], same[1]), Moved(same[1], same[2], True)])
+    found = judged([LoneChange(same[0], same[1]), LoneChange(same[1], same[2], True)])
 
     assert found.verdict == "cannot tell yet"
     assert found.gain_s == 0.0
@@ -113,7 +113,7 @@ def test_a_lap_of_no_time_is_refused() -> None:
     bad = Ridden("a", (0.0, 100.0, 101.0))
 
     with pytest.raises(OutOfRange):
-        judged([Moved(bad, ridden("b", 100.0))])
+        judged([LoneChange(bad, ridden("b", 100.0))])
 
 
 @pytest.mark.parametrize("design", ["A-B-A", "A-B-A, learnt in one session", "three A-B pairs"])

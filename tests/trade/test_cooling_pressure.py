@@ -4,7 +4,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.trade.cooling_pressure import Freshness, Step, after_parking, at_gas_temperature, freshness
+from paddock_tui.trade.cooling_pressure import (
+    Freshness,
+    PressureAdvice,
+    after_parking,
+    at_gas_temperature,
+    freshness,
+)
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.tyre_pressure import hot_expected_kpa_gauge
 
@@ -23,8 +29,11 @@ def test_freshness_by_minutes(minutes: float, expected: Freshness) -> None:
     assert freshness(minutes) is expected
 
 
-@pytest.mark.parametrize(("reading", "step"), [(250, Step.LET_OUT), (241, Step.LEAVE), (230, Step.PUT_IN)])
-def test_a_hot_reading_is_set_to_the_target(reading: float, step: Step) -> None:
+@pytest.mark.parametrize(
+    ("reading", "step"),
+    [(250, PressureAdvice.LET_OUT), (241, PressureAdvice.LEAVE), (230, PressureAdvice.PUT_IN)],
+)
+def test_a_hot_reading_is_set_to_the_target(reading: float, step: PressureAdvice) -> None:
     parked = after_parking(reading, 240, 1.0)
 
     assert parked.step is step
@@ -36,14 +45,14 @@ def test_a_hot_reading_is_set_to_the_target(reading: float, step: Step) -> None:
 def test_cooled_and_still_too_high_is_certainly_too_high(minutes: float) -> None:
     parked = after_parking(250, 240, minutes)
 
-    assert (parked.step, parked.set_to_kpa_gauge, parked.at_least) == (Step.LET_OUT, 240, True)
+    assert (parked.step, parked.set_to_kpa_gauge, parked.at_least) == (PressureAdvice.LET_OUT, 240, True)
 
 
 @pytest.mark.parametrize("reading", [243, 240, 200])
 def test_cooled_and_not_too_high_tells_nothing(reading: float) -> None:
     parked = after_parking(reading, 240, 5.0)
 
-    assert parked.step is Step.WAIT
+    assert parked.step is PressureAdvice.WAIT
     assert parked.set_to_kpa_gauge is None
     assert parked.at_least
 
@@ -68,5 +77,5 @@ def test_the_figure_to_set_comes_out_on_target_when_hot(
 def test_a_difference_within_the_doubt_waits() -> None:
     reading = hot_expected_kpa_gauge(246, 75, 45)
 
-    assert at_gas_temperature(reading, 240, 45, 75, 101.325).step is Step.WAIT
-    assert at_gas_temperature(reading, 240, 45, 75, 101.325, unsure_k=2.0).step is Step.LET_OUT
+    assert at_gas_temperature(reading, 240, 45, 75, 101.325).step is PressureAdvice.WAIT
+    assert at_gas_temperature(reading, 240, 45, 75, 101.325, unsure_k=2.0).step is PressureAdvice.LET_OUT

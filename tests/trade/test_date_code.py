@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.date_code import Made, age_years, read_date_code
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 
 
 @settings(max_examples=50, deadline=None)
@@ -44,10 +44,10 @@ def test_week_53_is_the_week_after_the_last_of_a_year_with_52() -> None:
     ],
 )
 def test_what_is_no_code_is_refused_with_the_reason(code: str, words: str) -> None:
-    with pytest.raises(CannotBe, match=words):
+    with pytest.raises(Inconsistent, match=words):
         read_date_code(code)
 
 
 def test_a_tyre_that_is_made_after_the_day_is_refused() -> None:
-    with pytest.raises(CannotBe, match="week 26 of 2023 is after 2023-06-01"):
+    with pytest.raises(Inconsistent, match="week 26 of 2023 is after 2023-06-01"):
         age_years("2623", dt.date(2023, 6, 1))

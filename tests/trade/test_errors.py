@@ -5,7 +5,7 @@ import pickle
 
 import pytest
 
-from paddock_tui.trade.errors import CannotBe, OutOfRange, above, within
+from paddock_tui.trade.errors import Inconsistent, OutOfRange, above, within
 
 
 def test_says_what_was_given_and_the_range() -> None:
@@ -48,7 +48,7 @@ def test_an_open_range_still_refuses_what_is_no_number() -> None:
 
 
 def test_cannot_be_says_why() -> None:
-    assert str(CannotBe("chain", "too few links")) == "chain: too few links"
+    assert str(Inconsistent("chain", "too few links")) == "chain: too few links"
 
 
 def test_survives_another_process() -> None:

@@ -4,9 +4,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.gearing import (
-    Drive,
+    GearTrain,
     final_ratio,
     on_straight,
     revs_at_speed_rpm,
@@ -17,7 +17,7 @@ from paddock_tui.trade.gearing import (
 from paddock_tui.trade.speeds import m_s_from_km_h
 
 GEARS = (2.6, 2.0, 1.67, 1.44, 1.29, 1.15)
-DRIVE = Drive(1.63, GEARS, 16, 43, 1.98)
+DRIVE = GearTrain(1.63, GEARS, 16, 43, 1.98)
 few = settings(max_examples=50, deadline=None)
 
 
@@ -50,7 +50,7 @@ def test_a_shift_keeps_the_road_speed(revs: float) -> None:
 
 
 def test_a_tooth_more_at_the_rear_is_shorter() -> None:
-    shorter = Drive(1.63, GEARS, 16, 44, 1.98)
+    shorter = GearTrain(1.63, GEARS, 16, 44, 1.98)
 
     assert shorter.speed_m_s(12000, 6) < DRIVE.speed_m_s(12000, 6)
 
@@ -79,10 +79,10 @@ def test_pit_lane_revs_of_first_gear() -> None:
 
 
 def test_gears_must_fall() -> None:
-    with pytest.raises(CannotBe, match="fall"):
-        Drive(1.63, (2.0, 2.6), 16, 43, 1.98)
-    with pytest.raises(CannotBe, match="none"):
-        Drive(1.63, (), 16, 43, 1.98)
+    with pytest.raises(Inconsistent, match="fall"):
+        GearTrain(1.63, (2.0, 2.6), 16, 43, 1.98)
+    with pytest.raises(Inconsistent, match="none"):
+        GearTrain(1.63, (), 16, 43, 1.98)
 
 
 @pytest.mark.parametrize(

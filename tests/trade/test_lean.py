@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from paddock_tui.trade.beyond_estimate import Beyond
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.lean import (
     corner_speed_m_s,
     friction_needed,
@@ -103,16 +103,16 @@ def test_within_what_was_assumed_a_share_beyond_it_a_marker_that_says_so() -> No
 
 
 def test_banks_that_hold_at_every_speed_or_at_none_are_refused_in_words() -> None:
-    with pytest.raises(CannotBe, match="every speed"):
+    with pytest.raises(Inconsistent, match="every speed"):
         corner_speed_m_s(1.0, 50, 46)
-    with pytest.raises(CannotBe, match="even at a stand"):
+    with pytest.raises(Inconsistent, match="even at a stand"):
         corner_speed_m_s(0.2, 50, -20)
-    with pytest.raises(CannotBe, match="any friction"):
+    with pytest.raises(Inconsistent, match="any friction"):
         friction_needed(90, 20, -30)
 
 
 def test_a_tyre_too_wide_for_the_height_is_refused() -> None:
-    with pytest.raises(CannotBe, match="crown radius"):
+    with pytest.raises(Inconsistent, match="crown radius"):
         wide_tyre_deg(60, 0.3, 0.55)
 
 

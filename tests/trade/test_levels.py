@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.levels import OFF_HELP, HelpScale, Level, Levels
 
 few = settings(max_examples=50, deadline=None)
@@ -161,7 +161,7 @@ def test_the_bikes_own_number_steps_without_direction(
 def test_what_cannot_be_a_list_of_levels(
     values: tuple[Level, ...], most: Level | None, off: bool | Level
 ) -> None:
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         Levels(values, most, off)
 
 
@@ -170,7 +170,7 @@ def test_what_is_no_level_is_refused(level: Level) -> None:
     levels = Levels.span(0, 10, 10)
 
     assert not levels.offers(level)
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         _help(levels).help_of(level)
 
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.moist_air import (
     density_kg_per_m3,
     dew_point_c,
@@ -65,5 +65,5 @@ def test_what_no_air_can_be_is_refused() -> None:
         saturation_vapour_kpa(61.0)
     with pytest.raises(OutOfRange, match="wet bulb"):
         humidity_from_wet_bulb_percent(20.0, 21.0, 101.325)
-    with pytest.raises(CannotBe, match="drier than dry"):
+    with pytest.raises(Inconsistent, match="drier than dry"):
         humidity_from_wet_bulb_percent(50.0, 5.0, 101.325)

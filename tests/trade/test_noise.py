@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.noise import (
     CLOSE_DB,
     counted_db,
@@ -38,7 +38,7 @@ def test_a_reading_is_rounded_down_then_corrected(
 
 
 def test_a_meter_is_of_type_one_or_two() -> None:
-    with pytest.raises(CannotBe, match="meter"):
+    with pytest.raises(Inconsistent, match="meter"):
         counted_db(100.0, 3, 20.0)
 
 

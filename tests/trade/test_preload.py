@@ -6,11 +6,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.trade.errors import CannotBe, OutOfRange
-from paddock_tui.trade.preload import Adjuster, preload_for_sag, preload_mm, preload_of_turns_mm
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from paddock_tui.trade.preload import PreloadAdjuster, preload_for_sag, preload_mm, preload_of_turns_mm
 from paddock_tui.trade.sag import for_other_rider
 
-REAR = Adjuster(least=0.0, most=15.0, mm_per_turn=1.5, step=0.5, motion_ratio=0.5)
+REAR = PreloadAdjuster(least=0.0, most=15.0, mm_per_turn=1.5, step=0.5, motion_ratio=0.5)
 few = settings(max_examples=50, deadline=None)
 
 
@@ -70,8 +70,8 @@ def test_sag_beyond_the_compression_needs_negative_preload_and_is_refused() -> N
 
 
 def test_an_adjuster_without_range_is_refused() -> None:
-    with pytest.raises(CannotBe):
-        Adjuster(least=5.0, most=5.0, mm_per_turn=1.0)
+    with pytest.raises(Inconsistent):
+        PreloadAdjuster(least=5.0, most=5.0, mm_per_turn=1.0)
 
 
 def test_a_place_outside_the_adjuster_is_refused() -> None:

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.descriptive import autocorrelation, deviation, mean, pooled_deviation
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.laps_needed import laps_to_see, pairs_to_see
 from paddock_tui.trade.permutation import permutation
 from paddock_tui.trade.ranks import mann_whitney, ways
@@ -87,26 +87,26 @@ def test_orders_are_counted_whole() -> None:
 
 
 def test_an_exact_count_in_spite_of_ties_is_refused() -> None:
-    with pytest.raises(CannotBe, match="alike"):
+    with pytest.raises(Inconsistent, match="alike"):
         mann_whitney([1.0, 2.0], [2.0], exact=True)
 
 
 def test_what_is_empty_or_all_alike_is_refused_in_words() -> None:
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         mean([])
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         deviation([1.0])
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         pooled_deviation([[1.0], []])
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         autocorrelation([2.0, 2.0, 2.0])
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         signed_ranks([0.0, 0.0])
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         permutation([], [1.0])
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         theil_sen([1.0, 1.0], [2.0, 3.0])
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         least_squares([1.0, 2.0], [2.0])
     with pytest.raises(OutOfRange):
         mean([1.0, math.nan])

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.sprockets import Fitted, axle_move_mm, sprocket_pairs
 
 FITTED = Fitted(16, 43, 114, 15.875, back_mm=10.0, forward_mm=5.0)
@@ -53,5 +53,5 @@ def test_the_chain_to_buy_moves_the_axle_back_by_less_than_a_pitch(front: int, r
 
 
 def test_no_sprockets_no_pairs() -> None:
-    with pytest.raises(CannotBe):
+    with pytest.raises(Inconsistent):
         sprocket_pairs([], [43], FITTED)

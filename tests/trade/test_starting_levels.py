@@ -4,11 +4,11 @@ from itertools import product
 
 import pytest
 
-from paddock_tui.trade.errors import CannotBe
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.levels import Levels
 from paddock_tui.trade.starting_levels import (
     Aid,
-    Group,
+    RiderGroup,
     Surface,
     TyreKind,
     TyreState,
@@ -37,7 +37,7 @@ race damp road .60 trackday .50 wet .50 | .45 .50 .35 .55 .35
 race wet road .70 trackday .60 wet .60 | .55 .60 .50 .65 .50
 """
 REST = (Aid.WHEELIE, Aid.FRONT_ABS, Aid.REAR_ABS, Aid.ENGINE_BRAKING, Aid.POWER)
-Cell = tuple[Group, Surface, TyreKind, Aid, float]
+Cell = tuple[RiderGroup, Surface, TyreKind, Aid, float]
 
 
 def _cells() -> list[Cell]:
@@ -45,7 +45,7 @@ def _cells() -> list[Cell]:
     for line in TABLE.strip().splitlines():
         left, right = line.split("|")
         group_word, surface_word, *tyres = left.split()
-        group, surface = Group(group_word), Surface(surface_word)
+        group, surface = RiderGroup(group_word), Surface(surface_word)
         for kind, figure in zip(tyres[::2], tyres[1::2], strict=True):
             cells.append((group, surface, TyreKind(kind), Aid.TRACTION, float(figure)))
         for aid, figure in zip(REST, right.split(), strict=True):
@@ -58,7 +58,7 @@ def _cells() -> list[Cell]:
     [pytest.param(*cell, id="-".join(str(part.value) for part in cell[:4])) for cell in _cells()],
 )
 def test_every_cell_of_the_table(
-    group: Group, surface: Surface, tyre: TyreKind, aid: Aid, help_: float
+    group: RiderGroup, surface: Surface, tyre: TyreKind, aid: Aid, help_: float
 ) -> None:
     assert starting_help(group, surface, tyre, aid) == pytest.approx(help_)
 
@@ -71,14 +71,14 @@ def test_every_cell_of_the_table(
     ],
 )
 def test_a_tyre_that_does_not_suit_has_no_starting_level(surface: Surface, tyre: TyreKind) -> None:
-    assert all(starting_help(group, surface, tyre, aid) is None for group in Group for aid in Aid)
+    assert all(starting_help(group, surface, tyre, aid) is None for group in RiderGroup for aid in Aid)
 
 
 @pytest.mark.parametrize("aid", [Aid.TRACTION, Aid.WHEELIE, Aid.FRONT_ABS, Aid.REAR_ABS, Aid.POWER])
 @pytest.mark.parametrize("surface", list(Surface))
 def test_experts_low_beginners_high(aid: Aid, surface: Surface) -> None:
     """Common practice, no source: the less experience, the more help, on every surface."""
-    helps = [starting_help(group, surface, TyreKind.TRACKDAY, aid) for group in Group]
+    helps = [starting_help(group, surface, TyreKind.TRACKDAY, aid) for group in RiderGroup]
     known = [help_ for help_ in helps if help_ is not None]
 
     assert len(known) == 4
@@ -86,8 +86,8 @@ def test_experts_low_beginners_high(aid: Aid, surface: Surface) -> None:
 
 
 @pytest.mark.parametrize("aid", [Aid.TRACTION, Aid.WHEELIE, Aid.FRONT_ABS, Aid.REAR_ABS, Aid.POWER])
-@pytest.mark.parametrize("group", list(Group))
-def test_a_poorer_surface_asks_for_more_help(aid: Aid, group: Group) -> None:
+@pytest.mark.parametrize("group", list(RiderGroup))
+def test_a_poorer_surface_asks_for_more_help(aid: Aid, group: RiderGroup) -> None:
     """Common practice, no source: dry, cold, damp, wet in this order."""
     order = (Surface.DRY, Surface.COLD_DRY, Surface.DAMP, Surface.WET)
     helps = [starting_help(group, surface, TyreKind.TRACKDAY, aid) for surface in order]
@@ -105,8 +105,8 @@ def test_on_a_bike_whichever_way_it_counts(levels: Levels, expert: int, beginner
     """The bike's own number rounds toward more help; the beginner's stands nearer the end that helps most."""
     scale = levels.help_if_known()
     assert scale is not None
-    race = starting_help(Group.RACE, Surface.DRY, TyreKind.TRACKDAY, Aid.TRACTION)
-    novice = starting_help(Group.NOVICE, Surface.DRY, TyreKind.TRACKDAY, Aid.TRACTION)
+    race = starting_help(RiderGroup.RACE, Surface.DRY, TyreKind.TRACKDAY, Aid.TRACTION)
+    novice = starting_help(RiderGroup.NOVICE, Surface.DRY, TyreKind.TRACKDAY, Aid.TRACTION)
 
     assert race is not None
     assert novice is not None
@@ -115,16 +115,16 @@ def test_on_a_bike_whichever_way_it_counts(levels: Levels, expert: int, beginner
 
 
 def test_drying_counts_as_damp() -> None:
-    for group, aid in product(Group, Aid):
+    for group, aid in product(RiderGroup, Aid):
         drying = starting_help(group, Surface.DRYING, TyreKind.WET, aid)
         assert drying == starting_help(group, Surface.DAMP, TyreKind.WET, aid)
 
 
 def test_standing_water_asks_for_more_traction_help_than_wet() -> None:
-    wet = starting_help(Group.RACE, Surface.WET, TyreKind.WET, Aid.TRACTION)
+    wet = starting_help(RiderGroup.RACE, Surface.WET, TyreKind.WET, Aid.TRACTION)
 
     assert wet == pytest.approx(0.60)
-    assert starting_help(Group.RACE, Surface.STANDING, TyreKind.WET, Aid.TRACTION) == pytest.approx(0.70)
+    assert starting_help(RiderGroup.RACE, Surface.STANDING, TyreKind.WET, Aid.TRACTION) == pytest.approx(0.70)
 
 
 @pytest.mark.parametrize(
@@ -136,15 +136,15 @@ def test_standing_water_asks_for_more_traction_help_than_wet() -> None:
     ],
 )
 def test_a_rear_that_grips_less_asks_for_more(rear: TyreState, traction: float, wheelie: float) -> None:
-    given = (Group.ADVANCED, Surface.DRY, TyreKind.TRACKDAY)
+    given = (RiderGroup.ADVANCED, Surface.DRY, TyreKind.TRACKDAY)
 
     assert starting_help(*given, Aid.TRACTION, rear) == pytest.approx(traction)
     assert starting_help(*given, Aid.WHEELIE, rear) == pytest.approx(wheelie)
 
 
 def test_one_abs_control_takes_the_higher_of_its_wheels() -> None:
-    assert starting_help(Group.ADVANCED, Surface.DRY, TyreKind.TRACKDAY, Aid.ABS) == pytest.approx(0.40)
-    assert starting_help(Group.INTERMEDIATE, Surface.WET, TyreKind.WET, Aid.ABS) == pytest.approx(0.95)
+    assert starting_help(RiderGroup.ADVANCED, Surface.DRY, TyreKind.TRACKDAY, Aid.ABS) == pytest.approx(0.40)
+    assert starting_help(RiderGroup.INTERMEDIATE, Surface.WET, TyreKind.WET, Aid.ABS) == pytest.approx(0.95)
 
 
 @pytest.mark.parametrize(
@@ -171,5 +171,5 @@ def test_the_first_launch_is_the_gentlest(gentlest: int) -> None:
 
 
 def test_launch_with_an_unknown_gentle_end_is_not_guessed() -> None:
-    with pytest.raises(CannotBe, match="gentlest"):
+    with pytest.raises(Inconsistent, match="gentlest"):
         launch_to_start_with(Levels.span(1, 3), 0)

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.stint import Stint, Timed, stint
+from paddock_tui.trade.stint import Stint, TimedLap, stint
 
 MARKS = ("", "", "", "out", "in", "traffic")
 LAPS = st.lists(st.tuples(st.floats(30.0, 300.0), st.sampled_from(MARKS)), max_size=25)
@@ -15,7 +15,7 @@ LAPS = st.lists(st.tuples(st.floats(30.0, 300.0), st.sampled_from(MARKS)), max_s
 
 def of(*laps: float | tuple[float, str]) -> Stint:
     pairs = [one if isinstance(one, tuple) else (one, "") for one in laps]
-    return stint(Timed(number, seconds, mark) for number, (seconds, mark) in enumerate(pairs, 1))
+    return stint(TimedLap(number, seconds, mark) for number, (seconds, mark) in enumerate(pairs, 1))
 
 
 def test_marked_laps_and_slow_ones_are_set_aside_with_the_reason() -> None:

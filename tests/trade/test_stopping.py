@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.integrate import solve_ivp
 
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.longitudinal import sliding_m_s2
 from paddock_tui.trade.stopping import (
     braking_m,
@@ -73,7 +73,7 @@ def test_twice_the_speed_is_four_times_the_braking() -> None:
 
 
 def test_downhill_steeper_than_the_brakes_hold_is_no_stop() -> None:
-    with pytest.raises(CannotBe, match="downhill"):
+    with pytest.raises(Inconsistent, match="downhill"):
         braking_m(20, 1.0, -0.2)
 
 

@@ -2,7 +2,7 @@
 
 import pytest
 
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.tyre_ratings import SpeedRating, load_kg, speed_rating
 
 
@@ -33,5 +33,5 @@ def test_symbols(symbol: str, rating: SpeedRating) -> None:
 
 @pytest.mark.parametrize("symbol", ["", "I", "O", "(H)", "WW", "()"])
 def test_what_is_no_symbol_is_refused(symbol: str) -> None:
-    with pytest.raises(CannotBe, match="speed symbol"):
+    with pytest.raises(Inconsistent, match="speed symbol"):
         speed_rating(symbol)

@@ -7,17 +7,17 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.wear import Reading, sessions_left, since_renewed, wear
+from paddock_tui.trade.wear import WearReading, sessions_left, since_renewed, wear
 
 
-def readings(*pairs: tuple[float, float]) -> list[Reading]:
-    return [Reading(sessions, mm) for sessions, mm in pairs]
+def readings(*pairs: tuple[float, float]) -> list[WearReading]:
+    return [WearReading(sessions, mm) for sessions, mm in pairs]
 
 
 @settings(max_examples=50, deadline=None)
 @given(st.floats(0.01, 0.2), st.floats(5, 8), st.integers(3, 12))
 def test_even_wear_is_found_and_ends_at_the_least(rate: float, new_mm: float, count: int) -> None:
-    found = wear([Reading(n, new_mm - rate * n) for n in range(count)])
+    found = wear([WearReading(n, new_mm - rate * n) for n in range(count)])
 
     assert found is not None
     assert found.mm_per_session == pytest.approx(rate)
@@ -46,7 +46,7 @@ def test_new_parts_begin_anew() -> None:
 @pytest.mark.parametrize(
     "held", [[], readings((0, 4.0)), readings((0, 4.0), (3, 4.0)), readings((1, 4.0), (1, 3.9))]
 )
-def test_without_two_readings_apart_or_any_loss_there_is_no_rate(held: list[Reading]) -> None:
+def test_without_two_readings_apart_or_any_loss_there_is_no_rate(held: list[WearReading]) -> None:
     assert wear(held) is None
 
 

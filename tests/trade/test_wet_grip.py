@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.balance import Balance
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.lean import corner_speed_m_s, lean_deg
 from paddock_tui.trade.longitudinal import sliding_m_s2
 from paddock_tui.trade.stopping import braking_m
@@ -73,7 +73,7 @@ def test_one_assumption_gives_one_figure_and_the_order_does_not_matter() -> None
 
 
 def test_more_grip_in_the_wet_is_not_reckoned_with() -> None:
-    with pytest.raises(CannotBe, match="more in the wet"):
+    with pytest.raises(Inconsistent, match="more in the wet"):
         wet_ratios(0.5, 1.1)
 
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from paddock_tui.trade.balance import Balance, axle_loads
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.longitudinal import wheelie_m_s2
 from paddock_tui.trade.wheelie_gears import GearTorque, drive_force_n, gears_that_lift, in_words, lift_force_n
 from tests.trade.test_balance import balances, few
@@ -87,7 +87,7 @@ def test_gears_in_words(lift: float, words: str) -> None:
 
 @pytest.mark.parametrize("curve", [(), ((8000.0, 100.0), (8000.0, 90.0)), ((9000.0, 1.0), (8000.0, 2.0))])
 def test_a_curve_that_is_none_is_refused(curve: GearTorque) -> None:
-    with pytest.raises(CannotBe, match="torque curve"):
+    with pytest.raises(Inconsistent, match="torque curve"):
         gears_that_lift(OVERALL, curve, 0.3, 2500)
 
 

@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.advice.ledger.changes import SetUpChange, changes_between
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN, is_ridden
-from paddock_tui.facts.past import Past
+from paddock_tui.facts.past import PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.trade.session_comparison import FEWEST
 
@@ -17,9 +17,9 @@ class Best:
     """The session with the fastest usual lap of a rider at a venue on a surface; `last` is the last there."""
 
     bike: str
-    best: Past
+    best: PastSession
     usual_s: float
-    last: Past
+    last: PastSession
     differs: tuple[SetUpChange, ...]
     of: int
 
@@ -33,12 +33,12 @@ class Best:
         )
 
 
-def bests(past: Iterable[Past], name: str, bike: Bike | None) -> Iterator[Best]:
-    """Give the best session of each venue, rider and surface with three clean laps, the last ones first.
+def bests(past: Iterable[PastSession], name: str, bike: Bike | None) -> Iterator[Best]:
+    """Return the best session of each venue, rider and surface with three clean laps, the last ones first.
 
     One session alone is no best: there is nothing that it was better than.
     """
-    groups: dict[tuple[str, str, str], list[tuple[Past, float]]] = {}
+    groups: dict[tuple[str, str, str], list[tuple[PastSession, float]]] = {}
     for one in past:
         column = COLUMN.get(one.session.surface or "")
         found = stint_of(one.session) if one.may_time and is_ridden(one.session) else None

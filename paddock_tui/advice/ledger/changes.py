@@ -51,7 +51,7 @@ class SetUpChange:
 
     @property
     def about(self) -> tuple[str, str]:
-        """Give the two keys under which a session keeps the reason of this change."""
+        """Return the two keys under which a session keeps the reason of this change."""
         inside = self.path[1:] if self.path[0] == SET_UP else self.path
         return (inside[0], inside[1]) if len(inside) == 2 else (SET_UP, inside[0])
 
@@ -68,7 +68,7 @@ def changes_between(before: Session, after: Session, bike: Bike | None) -> tuple
 
 
 def because_of(session: Session, change: SetUpChange) -> Because | None:
-    """Give why something was changed, as the session says it; None where it does not."""
+    """Return why something was changed, as the session says it; None where it does not."""
     kind, key = change.about
     return session.because.get(kind, {}).get(key)
 
@@ -84,12 +84,12 @@ def bundles(changes: Iterable[SetUpChange], bike: Bike | None) -> Iterator[tuple
 
 
 def key_of(changes: Iterable[SetUpChange]) -> frozenset[tuple[Path, str, str]]:
-    """Give what tells one way of changing something from all others."""
+    """Return what tells one way of changing something from all others."""
     return frozenset((one.path, _plain(one.old), _plain(one.new)) for one in changes)
 
 
 def reversed_key(key: frozenset[tuple[Path, str, str]]) -> frozenset[tuple[Path, str, str]]:
-    """Give the key of the same thing taken back."""
+    """Return the key of the same thing taken back."""
     return frozenset((path, new, old) for path, old, new in key)
 
 

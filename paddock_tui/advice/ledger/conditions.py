@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.advice.session_laps import fall_words, lap_words, stint_of
 from paddock_tui.facts.outing import COLUMN, is_ridden
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Feel
@@ -19,7 +19,7 @@ FEEL = tuple((one.name, one.metadata["spec"].label) for one in attrs.fields(Feel
 
 
 @attrs.frozen
-class Beside:
+class ConditionPair:
     """One line of a comparison: what it is, before and after; empty where not known."""
 
     label: str
@@ -32,8 +32,8 @@ class Beside:
         return bool(self.before and self.after) and self.before != self.after
 
 
-def tyre_age(history: History, past: Past) -> int | None:
-    """Which outing of its tyre set a session was, as far as the garage tells; None without a set."""
+def tyre_age(history: History, past: PastSession) -> int | None:
+    """Return which outing of its tyre set a session was, as far as the garage tells; None without a set."""
     name = past.session.tyres
     if name is None:
         return None
@@ -41,7 +41,7 @@ def tyre_age(history: History, past: Past) -> int | None:
     return 1 + sum(1 for one in before if one.session.tyres == name and is_ridden(one.session))
 
 
-def unlike(before: Past, after: Past) -> Iterator[str]:
+def unlike(before: PastSession, after: PastSession) -> Iterator[str]:
     """Say what makes two sessions no fair comparison; what is not known makes no difference."""
     one, other = before.session, after.session
     if one.date != other.date:
@@ -61,7 +61,7 @@ def unlike(before: Past, after: Past) -> Iterator[str]:
             yield f"track {one.track}, then {other.track}: more than {LIKE_TRACK_K:g} C apart"
 
 
-def ageing(history: History, before: Past, after: Past) -> str:
+def ageing(history: History, before: PastSession, after: PastSession) -> str:
     """Say how much older the same tyre set was; empty where it is not the same, or no older."""
     if before.session.tyres is None or before.session.tyres != after.session.tyres:
         return ""
@@ -71,11 +71,11 @@ def ageing(history: History, before: Past, after: Past) -> str:
     return f"the tyre set was in outing {ages[0]}, then {ages[1]}"
 
 
-def side_by_side(history: History, before: Past, after: Past) -> Iterator[Beside]:
+def side_by_side(history: History, before: PastSession, after: PastSession) -> Iterator[ConditionPair]:
     """List the conditions and what came of it for two sessions."""
     pairs = [dict(_said(history, one)) for one in (before, after)]
     for label in dict.fromkeys((*pairs[0], *pairs[1])):
-        found = Beside(label, pairs[0].get(label, ""), pairs[1].get(label, ""))
+        found = ConditionPair(label, pairs[0].get(label, ""), pairs[1].get(label, ""))
         if found.before or found.after:
             yield found
 
@@ -88,7 +88,7 @@ def feel_shift(before: Session, after: Session) -> Iterator[tuple[str, int, int]
             yield label, old, new
 
 
-def _said(history: History, past: Past) -> Iterator[tuple[str, str]]:
+def _said(history: History, past: PastSession) -> Iterator[tuple[str, str]]:
     session = past.session
     age = tyre_age(history, past)
     yield "day", "" if session.date is None else f"{session.date:%Y-%m-%d}"
@@ -112,7 +112,7 @@ def _said(history: History, past: Past) -> Iterator[tuple[str, str]]:
         yield label, "" if score is None else str(score)
 
 
-def _laps(past: Past) -> Iterator[tuple[str, str]]:
+def _laps(past: PastSession) -> Iterator[tuple[str, str]]:
     found = stint_of(past.session) if past.may_time else None
     if found is None or not (found.clean or found.aside):
         return

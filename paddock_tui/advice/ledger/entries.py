@@ -17,11 +17,11 @@ from paddock_tui.advice.ledger.changes import (
 from paddock_tui.advice.ledger.conditions import ageing, feel_shift, unlike
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN, is_ridden
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session_parts import Because
-from paddock_tui.trade.change_effect import Judgement, Moved, Ridden, judged
+from paddock_tui.trade.change_effect import Judgement, LoneChange, Ridden, judged
 from paddock_tui.trade.permutation import Mixed, permutation
 from paddock_tui.trade.session_comparison import FEWEST, Compared, compared
 
@@ -32,7 +32,7 @@ Key = frozenset[tuple[Path, str, str]]
 
 
 @attrs.frozen
-class Entry:
+class LedgerEntry:
     """One change: its session, the one it was copied from, what was changed, and what that did.
 
     `others` were changed in the same step, `differed` is what else may be the cause. `laps` compares the
@@ -41,8 +41,8 @@ class Entry:
     """
 
     bike: str
-    session: Past
-    source: Past | None = None
+    session: PastSession
+    source: PastSession | None = None
     changes: tuple[SetUpChange, ...] = ()
     because: Because | None = None
     others: tuple[SetUpChange, ...] = ()
@@ -76,17 +76,17 @@ class Entry:
         return COLUMN.get(self.session.session.surface or "", "")
 
 
-def mixed_laps(entry: Entry) -> Mixed | None:
+def mixed_laps(entry: LedgerEntry) -> Mixed | None:
     """Compare the laps of the two sessions by mixing them: a matter of milliseconds; None: too few."""
     if entry.laps is None or entry.source is None:
         return None
     return permutation(stint_of(entry.session.session).times_s, stint_of(entry.source.session).times_s)
 
 
-_KEPT: WeakKeyDictionary[History, tuple[str, Bike | None, tuple[Entry, ...]]] = WeakKeyDictionary()
+_KEPT: WeakKeyDictionary[History, tuple[str, Bike | None, tuple[LedgerEntry, ...]]] = WeakKeyDictionary()
 
 
-def entries_of(history: History, name: str, bike: Bike | None) -> tuple[Entry, ...]:
+def entries_of(history: History, name: str, bike: Bike | None) -> tuple[LedgerEntry, ...]:
     """List every change of a bike, newest first; the same history gives the same list again at once."""
     kept = _KEPT.get(history)
     if kept is not None and kept[0] == name and kept[1] is bike:
@@ -96,7 +96,7 @@ def entries_of(history: History, name: str, bike: Bike | None) -> tuple[Entry, .
     return found
 
 
-def _entries(history: History, name: str, bike: Bike | None) -> Iterator[Entry]:
+def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerEntry]:
     by_id = {one.id: one for one in history.past}
     ridden = _Ridden(history, bike)
     for past in reversed(history.past):
@@ -106,7 +106,7 @@ def _entries(history: History, name: str, bike: Bike | None) -> Iterator[Entry]:
         source = by_id.get(copied)
         if source is None:
             said = f"copied from {copied}, which is retired or not here any more"
-            yield Entry(name, past, lost=said)
+            yield LedgerEntry(name, past, lost=said)
             continue
         changes = changes_between(source.session, past.session, bike)
         for bundle in bundles(changes, bike):
@@ -116,15 +116,15 @@ def _entries(history: History, name: str, bike: Bike | None) -> Iterator[Entry]:
 def _entry(
     history: History,
     name: str,
-    source: Past,
-    past: Past,
+    source: PastSession,
+    past: PastSession,
     bundle: tuple[SetUpChange, ...],
     changes: tuple[SetUpChange, ...],
     ridden: "_Ridden",
-) -> Entry:
+) -> LedgerEntry:
     others = tuple(one for one in changes if one not in bundle)
     differed = tuple(filter(None, (*unlike(source, past), ageing(history, source, past))))
-    entry = Entry(
+    entry = LedgerEntry(
         name,
         past,
         source,
@@ -140,7 +140,7 @@ def _entry(
     return attrs.evolve(entry, laps=laps, judgement=_judgement(entry, ridden))
 
 
-def _judgement(entry: Entry, ridden: "_Ridden") -> Judgement:
+def _judgement(entry: LedgerEntry, ridden: "_Ridden") -> Judgement:
     if not all(one.told for one in entry.changes):
         return Judgement("cannot tell yet", "what it was before is not known")
     if entry.others:
@@ -167,7 +167,7 @@ class _Ridden:
     def __init__(self, history: History, bike: Bike | None) -> None:
         self._laps: dict[str, Ridden] = {}
         self._first: set[str] = set()
-        self._pairs: list[tuple[Past, Past, Key]] = []
+        self._pairs: list[tuple[PastSession, PastSession, Key]] = []
         ridden = [one for one in history.past if is_ridden(one.session)]
         seen: set[tuple[object, object]] = set()
         for one in ridden:
@@ -180,23 +180,23 @@ class _Ridden:
                 key_ = key_of(changes_between(before.session, after.session, bike))
                 self._pairs.append((before, after, key_))
 
-    def laps(self, past: Past) -> Ridden:
-        """Give the clean laps of a session; none where its day forbids timing."""
+    def laps(self, past: PastSession) -> Ridden:
+        """Return the clean laps of a session; none where its day forbids timing."""
         if past.id not in self._laps:
             times = tuple(stint_of(past.session).times_s) if past.may_time else ()
             self._laps[past.id] = Ridden(past.id, times, past.id in self._first)
         return self._laps[past.id]
 
-    def steps(self, key: Key, about: Past) -> list[Moved]:
+    def steps(self, key: Key, about: PastSession) -> list[LoneChange]:
         """List the steps at which just this was changed, or taken back, as this session has it."""
         back = reversed_key(key)
         return [
-            Moved(self.laps(before), self.laps(after), back=found == back)
+            LoneChange(self.laps(before), self.laps(after), back=found == back)
             for before, after, found in self._alike(about)
             if found in (key, back)
         ]
 
-    def repeats_s(self, about: Past, but: set[str]) -> list[float]:
+    def repeats_s(self, about: PastSession, but: set[str]) -> list[float]:
         """List how far apart neighbouring sessions with the same set-up were, those to be judged left out."""
         found = []
         for before, after, key in self._alike(about):
@@ -206,7 +206,7 @@ class _Ridden:
                 found.append(second.usual_s - first.usual_s)
         return found
 
-    def _alike(self, about: Past) -> Iterator[tuple[Past, Past, Key]]:
+    def _alike(self, about: PastSession) -> Iterator[tuple[PastSession, PastSession, Key]]:
         """List the pairs of this rider, here, on such a surface and tyre set."""
         for before, after, key in self._pairs:
             one, other = after.session, about.session

@@ -5,13 +5,13 @@ from collections.abc import Iterable
 import attrs
 
 from paddock_tui.advice.ledger.best import Best
-from paddock_tui.advice.ledger.entries import Entry
+from paddock_tui.advice.ledger.entries import LedgerEntry
 
 ANY = "any"
 
 
 @attrs.frozen
-class Wanted:
+class LedgerFilter:
     """What is wanted of each; empty: any."""
 
     bike: str = ""
@@ -21,12 +21,12 @@ class Wanted:
     rider: str = ""
     control: str = ""
 
-    def takes(self, entry: Entry) -> bool:
-        """Tell whether a change is wanted."""
+    def takes(self, entry: LedgerEntry) -> bool:
+        """Return whether a change is wanted."""
         return all(getattr(self, name) in ("", value) for name, value in _values(entry).items())
 
     def takes_best(self, best: Best) -> bool:
-        """Tell whether a best session is wanted; tyre set and control do not part those."""
+        """Return whether a best session is wanted; tyre set and control do not part those."""
         venue, rider, surface = best.place
         pairs = ((self.bike, best.bike), (self.venue, venue), (self.rider, rider), (self.surface, surface))
         return all(wanted in ("", value) for wanted, value in pairs)
@@ -43,12 +43,12 @@ NAMES = {
 """The labels of what can be chosen by."""
 
 
-def choices(entries: Iterable[Entry], name: str) -> tuple[str, ...]:
+def choices(entries: Iterable[LedgerEntry], name: str) -> tuple[str, ...]:
     """List what can be chosen, in the order first met."""
     return tuple(dict.fromkeys(value for one in entries if (value := _values(one)[name])))
 
 
-def stepped(wanted: Wanted, name: str, by: int, among: tuple[str, ...]) -> Wanted:
+def stepped(wanted: LedgerFilter, name: str, by: int, among: tuple[str, ...]) -> LedgerFilter:
     """Step a choice through any and everything there is, round and round."""
     ring = ("", *among)
     held = getattr(wanted, name)
@@ -56,7 +56,7 @@ def stepped(wanted: Wanted, name: str, by: int, among: tuple[str, ...]) -> Wante
     return attrs.evolve(wanted, **{name: ring[(at + by) % len(ring)]})
 
 
-def chosen(wanted: Wanted, name: str, text: str, among: tuple[str, ...]) -> Wanted | str:
+def chosen(wanted: LedgerFilter, name: str, text: str, among: tuple[str, ...]) -> LedgerFilter | str:
     """Choose by what was typed: the whole word or a unique start; gives what is wrong with it."""
     typed = text.strip().casefold()
     if typed in ("", ANY):
@@ -69,7 +69,7 @@ def chosen(wanted: Wanted, name: str, text: str, among: tuple[str, ...]) -> Want
     return f"one of: {', '.join((ANY, *among))}"
 
 
-def _values(entry: Entry) -> dict[str, str]:
+def _values(entry: LedgerEntry) -> dict[str, str]:
     session = entry.session.session
     return {
         "bike": entry.bike,

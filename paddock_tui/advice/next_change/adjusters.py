@@ -6,11 +6,11 @@ from typing import Final
 
 from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
-from paddock_tui.advice.next_change.words import Cannot, Move
+from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import BY_HAND, Adjuster
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 
 LAST_SHARE: Final = 0.1
 """The share of a damping range at either end that is left alone, one click at least. Common practice."""
@@ -24,41 +24,41 @@ TURN_IN_CLICKS: Final = 2.0
 DAMPING: Final = ("rebound", "compression", "compression slow", "compression fast")
 
 
-def damping(case: Case, end: End, what: str, clicks: float) -> Move | Cannot:
+def damping(case: Case, end: End, what: str, clicks: float) -> Move | CannotChange:
     """Turn damping at one end: `clicks` above zero is more damping. `what` is rebound or compression.
 
     Both legs of a fork are turned alike. Where compression is split, the slow side is meant.
     """
     found = _adjusters(case, end, what)
     if not found:
-        return Cannot(f"there is no {what} adjuster at the {end}", own=True)
+        return CannotChange(f"there is no {what} adjuster at the {end}", own=True)
     return _turned(case, found, clicks, _clicks_of)
 
 
-def fast_compression(case: Case, end: End, clicks: float) -> Move | Cannot:
+def fast_compression(case: Case, end: End, clicks: float) -> Move | CannotChange:
     """Turn the fast side of compression where it is split, else compression."""
     found = _adjusters(case, end, "compression fast")
     return _turned(case, found, clicks, _clicks_of) if found else damping(case, end, "compression", clicks)
 
 
-def preload(case: Case, end: End, turns: float) -> Move | Cannot:
+def preload(case: Case, end: End, turns: float) -> Move | CannotChange:
     """Turn preload at one end: `turns` above zero is more preload."""
     found = _adjusters(case, end, "preload")
     if not found:
-        return Cannot(f"there is no preload adjuster at the {end}", own=True)
+        return CannotChange(f"there is no preload adjuster at the {end}", own=True)
     return _turned(case, found, turns, _turns_of)
 
 
-def steering_damper(case: Case, clicks: float) -> Move | Cannot:
+def steering_damper(case: Case, clicks: float) -> Move | CannotChange:
     """Turn the steering damper: `clicks` above zero is firmer."""
     found = {name: one for name, one in case.bike.adjusters.items() if one.what == "damper"}
     if not found:
-        return Cannot("there is no steering damper to turn")
+        return CannotChange("there is no steering damper to turn")
     return _turned(case, found, clicks, _clicks_of)
 
 
 def damper_firmness(case: Case) -> float | None:
-    """Tell how firm the steering damper stands, 0 light to 1 firm; None where that is not known."""
+    """Return how firm the steering damper stands, 0 light to 1 firm; None where that is not known."""
     for name, one in case.bike.adjusters.items():
         value = case.setup.adjusters.get(name)
         if one.what != "damper" or one.range is None or value is None or one.counted_from is None:
@@ -87,32 +87,32 @@ def _turns_of(adjuster: Adjuster, turns: float) -> float:
 
 def _turned(
     case: Case, found: dict[str, Adjuster], amount: float, in_unit: Callable[[Adjuster, float], float]
-) -> Move | Cannot:
+) -> Move | CannotChange:
     reads: list[str] = []
-    puts: list[Put] = []
+    puts: list[SetValue] = []
     for name, adjuster in found.items():
         new = _new_value(case, name, adjuster, in_unit(adjuster, amount))
-        if isinstance(new, Cannot):
+        if isinstance(new, CannotChange):
             return new
         old = case.setup.adjusters[name]
         reads.append(f"{label_of(name)} {show_number(old)} -> {show_number(new)}{_unit(adjuster, new)}")
-        puts.append(Put(("setup", "adjusters", name), int(new) if new == int(new) else new))
+        puts.append(SetValue(("setup", "adjusters", name), int(new) if new == int(new) else new))
     return Move("; ".join(reads), tuple(puts), tuple(("adjusters", name) for name in found))
 
 
-def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> float | Cannot:
-    """Give the value after turning, or why it cannot be: closed, not written down, no range left."""
+def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> float | CannotChange:
+    """Return the value after turning, or why it cannot be: closed, not written down, no range left."""
     label = label_of(name)
     closed = _closed_by(case, name)
     if closed:
-        return Cannot(closed, own=True)
+        return CannotChange(closed, own=True)
     old = case.setup.adjusters.get(name)
     if old is None:
-        return Cannot(f"{label} is not written down: count it first", own=True)
+        return CannotChange(f"{label} is not written down: count it first", own=True)
     if adjuster.counted_from is None:
-        return Cannot(f"the bike's file does not say from which end {label} is counted", own=True)
+        return CannotChange(f"the bike's file does not say from which end {label} is counted", own=True)
     if adjuster.range is None:
-        return Cannot(f"the bike's file does not say the range of {label}", own=True)
+        return CannotChange(f"the bike's file does not say the range of {label}", own=True)
     step = adjuster.step or 1.0
     steps = max(1, math.floor(abs(amount) / step + 0.5))
     sign = 1.0 if (amount > 0) == (adjuster.counted_from == "open") else -1.0
@@ -122,8 +122,8 @@ def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> floa
     if low + spare <= new <= high - spare:
         return new
     if low <= new <= high:
-        return Cannot(f"{label} would stand in the last clicks of its range", own=True)
-    return Cannot(
+        return CannotChange(f"{label} would stand in the last clicks of its range", own=True)
+    return CannotChange(
         f"{label} has no more range that way: the spring or the valving is the next thing", own=True
     )
 

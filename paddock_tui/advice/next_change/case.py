@@ -5,7 +5,7 @@ from typing import Final
 
 import attrs
 
-from paddock_tui.advice.about import About, End, Past, latest_sag
+from paddock_tui.advice.about import About, End, PastSession, latest_sag
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
@@ -15,7 +15,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Symptom
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.cooling_pressure import Freshness, freshness
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.sag import sag_of_lengths
 
 FEW_SESSIONS: Final = 2
@@ -71,21 +71,21 @@ class Case:
         return self.symptom.answer or ""
 
     def bike_end(self, end: End) -> BikeEnd:
-        """Give one end of the bike."""
+        """Return one end of the bike."""
         return self.bike.front if end == "front" else self.bike.rear
 
     def over_target_kpa(self, end: End) -> float | None:
-        """Give how far the hot reading stands above this tyre's hot target; None where either is missing."""
+        """Return how far the hot reading stands above this tyre's hot target; None where either is missing."""
         hot, target = self.hot(end), self.target(end)
         return None if hot is None or target is None else hot.to("kPa") - target.to("kPa")
 
     def target(self, end: End) -> Quantity | None:
-        """Give the hot target of one tyre for this surface."""
+        """Return the hot target of one tyre for this surface."""
         tyre = self.about.tyre(end)
         return tyre.hot_wet if self.column in ("damp", "wet") else tyre.hot_dry
 
     def hot(self, end: End) -> Quantity | None:
-        """Give the hot reading of one tyre, where it was taken soon enough to count."""
+        """Return the hot reading of one tyre, where it was taken soon enough to count."""
         reading = self.session.pressures.get("hot")
         if reading is None:
             return None
@@ -97,18 +97,18 @@ class Case:
         return reading.front if end == "front" else reading.rear
 
     def rider_sag_mm(self, end: End) -> float | None:
-        """Give the last rider sag that this rider measured at one end, in mm."""
+        """Return the last rider sag that this rider measured at one end, in mm."""
         measured = latest_sag(self.about, end, "rider", self.session.rider)
         if measured is None:
             return None
         lengths = (measured.reading.extended, measured.reading.pushed, measured.reading.lifted)
         try:
             return sag_of_lengths(*(one.to("mm") for one in lengths if one is not None)).sag_mm
-        except (CannotBe, OutOfRange):
+        except (Inconsistent, OutOfRange):
             return None
 
-    def ridden_before(self) -> Iterator[Past]:
-        """Give the sessions on this bike that this rider rode before this one, newest first."""
+    def ridden_before(self) -> Iterator[PastSession]:
+        """Return the sessions on this bike that this rider rode before this one, newest first."""
         for past in reversed(self.about.history.past):
             if past.session.rider == self.session.rider and is_ridden(past.session):
                 yield past
@@ -125,7 +125,7 @@ class Case:
         return self.session.ridden_laps
 
     def moved_before(self, key: str) -> float | None:
-        """Give how far a height in mm was moved since the session that this one was copied from."""
+        """Return how far a height in mm was moved since the session that this one was copied from."""
         source = self.about.situation.source
         now = value_at(self.session, ("setup", key))
         before = value_at(source, ("setup", key)) if source is not None else None

@@ -12,7 +12,7 @@ from paddock_tui.advice.next_change.levels import toward_target
 from paddock_tui.advice.next_change.table import SUSPENSION
 from paddock_tui.advice.next_change.table_rest import LOOKS
 from paddock_tui.advice.next_change.tried import Tried, made_worse, tried_already
-from paddock_tui.advice.next_change.words import Cannot, Kind, Move, Proposal
+from paddock_tui.advice.next_change.words import CannotChange, Kind, Move, Proposal
 from paddock_tui.records.session_parts import Symptom
 
 _STEP = Cure(
@@ -35,7 +35,7 @@ class Advised:
 
 
 def next_change(about: About) -> Advised:
-    """Give the one next change for a session that was ridden, or none, and why.
+    """Return the one next change for a session that was ridden, or none, and why.
 
     First what must be mended, then what is dangerous, then the rest by corner phase: what goes wrong on the
     brakes shapes everything after it. A change that was tried here and made it worse is passed over.
@@ -92,7 +92,7 @@ def _proposed(case: Case, cure: Cure, worse: tuple[Tried, ...]) -> Proposal:
         reason = _refused(made, case, worse)
         if reason:
             passed.append(reason)
-            own = own or (isinstance(made, Cannot) and made.own)
+            own = own or (isinstance(made, CannotChange) and made.own)
         elif isinstance(made, Move):
             return _change(case, cure, option, made, tuple(passed))
     if asks is not None:
@@ -109,8 +109,8 @@ def _proposed(case: Case, cure: Cure, worse: tuple[Tried, ...]) -> Proposal:
     return Proposal(kind, named, text, cure.why, passed_over=tuple(passed))
 
 
-def _refused(made: Move | Cannot, case: Case, worse: tuple[Tried, ...]) -> str:
-    if isinstance(made, Cannot):
+def _refused(made: Move | CannotChange, case: Case, worse: tuple[Tried, ...]) -> str:
+    if isinstance(made, CannotChange):
         return made.reason
     before = tried_already(made, case.session, worse)
     return f"{made.reads}: tried that way here before and {before.says} ({before.when})" if before else ""
@@ -164,7 +164,7 @@ def _first_right(about: About, wrong: list[gate.Looked]) -> Proposal:
     return Proposal(Kind.LOOK, "", f"Put right first: {said}.", "it comes before any change of set-up")
 
 
-def _to_target(about: About, looked: gate.Looked) -> Move | Cannot:
+def _to_target(about: About, looked: gate.Looked) -> Move | CannotChange:
     end: End = "rear" if looked.what.startswith("rear") else "front"
     return toward_target(Case(about, Symptom(end=end)), end)
 

@@ -11,11 +11,11 @@ import attrs
 
 from paddock_tui.advice.next_change import adjusters, levels
 from paddock_tui.advice.next_change.case import Case
-from paddock_tui.advice.next_change.words import Cannot, Move, Question
+from paddock_tui.advice.next_change.words import CannotChange, CauseQuestion, Move
 
-Make = Callable[[Case], Move | Cannot]
+Make = Callable[[Case], Move | CannotChange]
 
-PRESSED: Final = Question(
+PRESSED: Final = CauseQuestion(
     "Push that end down hard, front brake on for the fork: how does it come back?",
     (
         ("overshoots", "it comes up past its rest and bounces"),
@@ -48,7 +48,7 @@ class Cure:
     phase: int
     why: str
     options: tuple[Option, ...] = ()
-    question: Question | None = None
+    question: CauseQuestion | None = None
     otherwise: str = "nothing on the bike answers this: ride it again and note where it happens"
     first: int = 99
 
@@ -76,11 +76,11 @@ def pressure(wanted: int = 0, end: str = "") -> Make:
 
 def cannot(reason: str) -> Make:
     """Refuse, with what is to be done instead."""
-    return lambda _: Cannot(reason, own=True)
+    return lambda _: CannotChange(reason, own=True)
 
 
 def rider_sag_over(end: str, most_mm: float) -> Callable[[Case], bool]:
-    """Tell whether the rider sag is known to be more than that."""
+    """Return whether the rider sag is known to be more than that."""
 
     def over(case: Case) -> bool:
         sag = case.rider_sag_mm("rear" if end == "rear" else "front")
@@ -90,7 +90,7 @@ def rider_sag_over(end: str, most_mm: float) -> Callable[[Case], bool]:
 
 
 def off_target(end: str) -> Callable[[Case], bool]:
-    """Tell whether the hot reading of one tyre is known to be off its target."""
+    """Return whether the hot reading of one tyre is known to be off its target."""
 
     def off(case: Case) -> bool:
         over = case.over_target_kpa("rear" if end == "rear" else "front")

@@ -10,7 +10,7 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.records.common import Check
-from paddock_tui.records.day import Entry
+from paddock_tui.records.day import DayEntry
 from paddock_tui.records.session_parts import Symptom
 
 OFF_TARGET_KPA: Final = 13.8
@@ -52,7 +52,7 @@ def mends(about: About) -> Iterator[str]:
 
 
 def looked_at(about: About) -> tuple[Looked, ...]:
-    """Tell how pressures, tyres, chain and bearings stand: they come before any change."""
+    """Return how pressures, tyres, chain and bearings stand: they come before any change."""
     return (*_pressures(about), _tyres(about), _chain(about), _bearings(about))
 
 
@@ -87,7 +87,7 @@ def _tyres(about: About) -> Looked:
 
 
 def _after(measured: dt.date | None, day: dt.date | None) -> bool:
-    """Tell whether a tread was measured after the session, and so says nothing of it."""
+    """Return whether a tread was measured after the session, and so says nothing of it."""
     return measured is not None and day is not None and measured > day
 
 
@@ -115,9 +115,9 @@ def _ticked(about: About, what: str, word: str) -> Looked:
 def _checks(about: About) -> Iterator[tuple[str, Check]]:
     situation = about.situation
     day, session = situation.day, about.session
-    entry = Entry()
+    entry = DayEntry()
     if day is not None:
-        entry = day.entries.get(session.rider or "", {}).get(session.bike or "", Entry())
+        entry = day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
     texts: dict[str, str] = {}
     for one in situation.checklists.values():
         texts.update({name: item.text or "" for name, item in one.items.items()})

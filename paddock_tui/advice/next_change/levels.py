@@ -6,12 +6,12 @@ from typing import Final
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
-from paddock_tui.advice.next_change.words import Cannot, Move
+from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.facts.controls import in_force_value, levels_of, mode_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.levels import HelpScale, Level
 
 ONE_PSI_KPA: Final = 6.894757
@@ -21,24 +21,24 @@ NEAR_TARGET_KPA: Final = 3.0
 """A hot reading this near its target counts as on it."""
 
 
-def freer_rear(case: Case) -> Move | Cannot:
+def freer_rear(case: Case) -> Move | CannotChange:
     """Set engine braking one step toward the end that frees the rear."""
     found = _control(case, "engine-braking")
     if found is None:
-        return Cannot("the bike has no engine-brake control")
+        return CannotChange("the bike has no engine-brake control")
     name, control = found
     levels, value = levels_of(name, control), _set_to(case, name, control)
     scale = levels.scale_if_known() if levels is not None else None
     if scale is None:
-        return Cannot(f"it is not known which end of {label_of(name)} frees the rear", own=True)
-    if value is None or isinstance(value, Cannot):
-        return value or Cannot(f"{label_of(name)} is not written down", own=True)
+        return CannotChange(f"it is not known which end of {label_of(name)} frees the rear", own=True)
+    if value is None or isinstance(value, CannotChange):
+        return value or CannotChange(f"{label_of(name)} is not written down", own=True)
     if scale.is_off(value) or value not in scale.on:
-        return Cannot(f"{label_of(name)} is not at one of its levels")
+        return CannotChange(f"{label_of(name)} is not at one of its levels")
     return _moved(name, value, scale.toward_most(value))
 
 
-def less_help(case: Case, *functions: str) -> Move | Cannot:
+def less_help(case: Case, *functions: str) -> Move | CannotChange:
     """Set the first of these aids that the bike has one step toward less help; never off."""
     for function in functions:
         found = _control(case, function)
@@ -48,56 +48,56 @@ def less_help(case: Case, *functions: str) -> Move | Cannot:
         levels, value = levels_of(name, control), _set_to(case, name, control)
         scale = levels.help_if_known() if levels is not None else None
         if scale is None:
-            return Cannot(f"it is not known which end of {label_of(name)} helps most", own=True)
-        if value is None or isinstance(value, Cannot):
-            return value or Cannot(f"{label_of(name)} is not written down", own=True)
+            return CannotChange(f"it is not known which end of {label_of(name)} helps most", own=True)
+        if value is None or isinstance(value, CannotChange):
+            return value or CannotChange(f"{label_of(name)} is not written down", own=True)
         return _less(name, scale, value)
-    return Cannot(f"the bike has no {label_of(functions[0])} control")
+    return CannotChange(f"the bike has no {label_of(functions[0])} control")
 
 
-def _less(name: str, scale: HelpScale, value: Level) -> Move | Cannot:
+def _less(name: str, scale: HelpScale, value: Level) -> Move | CannotChange:
     if scale.is_off(value) or value not in scale.on:
-        return Cannot(f"{label_of(name)} is off already")
+        return CannotChange(f"{label_of(name)} is off already")
     return _moved(name, value, scale.less_help(value))
 
 
-def height(case: Case, key: str, by_mm: float) -> Move | Cannot:
+def height(case: Case, key: str, by_mm: float) -> Move | CannotChange:
     """Move the fork in its yokes, or the rear height; a height above what was checked clear is refused."""
     old = case.setup.fork_height if key == "fork_height" else case.setup.rear_height
     label = "fork height" if key == "fork_height" else "rear height"
     if old is None:
-        return Cannot(f"{label} is not written down: measure it first", own=True)
+        return CannotChange(f"{label} is not written down: measure it first", own=True)
     new = old.to("mm") + by_mm
     end: End = "front" if key == "fork_height" else "rear"
     clear = case.bike_end(end).highest_clear
     if new < 0:
-        return Cannot(f"{label} has no more range that way")
+        return CannotChange(f"{label} has no more range that way")
     if by_mm > 0 and (clear is None or new > clear.to("mm")):
-        return Cannot(
+        return CannotChange(
             f"{label} is not checked clear beyond {clear or 'where it stands'}: check full bottoming"
         )
     written = Quantity(Decimal(f"{new:g}"), "mm")
     return Move(
         f"{label} {old} -> {written}",
-        (Put(("setup", key), str(written)),),
+        (SetValue(("setup", key), str(written)),),
         (("setup", key),),
     )
 
 
-def rear_sprocket(case: Case, teeth: int) -> Move | Cannot:
+def rear_sprocket(case: Case, teeth: int) -> Move | CannotChange:
     """Change the rear sprocket; more teeth give more revs."""
     old = case.setup.rear_sprocket
     if old is None:
-        return Cannot("the rear sprocket is not written down")
+        return CannotChange("the rear sprocket is not written down")
     new = old + teeth
     return Move(
         f"rear sprocket {old} -> {new} teeth; chain slack and axle anew",
-        (Put(("setup", "rear_sprocket"), new),),
+        (SetValue(("setup", "rear_sprocket"), new),),
         (("setup", "rear_sprocket"),),
     )
 
 
-def toward_target(case: Case, end: End, wanted: int = 0) -> Move | Cannot:
+def toward_target(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
     """Move the starting pressure toward the hot target: by one psi, by two where it is further off.
 
     `wanted` +1 or -1 allows only that way.
@@ -106,25 +106,27 @@ def toward_target(case: Case, end: End, wanted: int = 0) -> Move | Cannot:
     start = case.setup.front_start if end == "front" else case.setup.rear_start
     if over is None:
         what = "hot target" if case.target(end) is None else "hot reading"
-        return Cannot(f"the {end} tyre has no {what}: pressure moves only toward the hot target")
+        return CannotChange(f"the {end} tyre has no {what}: pressure moves only toward the hot target")
     if abs(over) <= NEAR_TARGET_KPA:
-        return Cannot(f"the {end} tyre is on its hot target")
+        return CannotChange(f"the {end} tyre is on its hot target")
     way = -1 if over > 0 else 1
     if wanted and way != wanted:
         said = "under" if wanted < 0 else "over"
-        return Cannot(f"the {end} tyre stands {said} its hot target already")
+        return CannotChange(f"the {end} tyre stands {said} its hot target already")
     if start is None:
-        return Cannot(f"the {end} starting pressure is not written down")
+        return CannotChange(f"the {end} starting pressure is not written down")
     new = figures.pressure(start.to("kPa") + way * _step_kpa(over), case.about.units)
     if figures.quantity(new) is None:
-        return Cannot(f"the {end} starting pressure cannot be written")
+        return CannotChange(f"the {end} starting pressure cannot be written")
     key = f"{end}_start"
     old = figures.pressure(start.to("kPa"), case.about.units)
-    return Move(f"{end} starting pressure {old} -> {new}", (Put(("setup", key), new),), (("setup", key),))
+    return Move(
+        f"{end} starting pressure {old} -> {new}", (SetValue(("setup", key), new),), (("setup", key),)
+    )
 
 
 def _step_kpa(over_kpa: float) -> float:
-    """Give one psi, two where the reading is more than two off; never beyond the target."""
+    """Return one psi, two where the reading is more than two off; never beyond the target."""
     step = ONE_PSI_KPA if abs(over_kpa) <= 2 * ONE_PSI_KPA else 2 * ONE_PSI_KPA
     return min(step, abs(over_kpa))
 
@@ -136,21 +138,23 @@ def _control(case: Case, function: str) -> tuple[str, Control] | None:
     return None
 
 
-def _set_to(case: Case, name: str, control: Control) -> Level | Cannot | None:
-    """Give the level in force; what the riding mode fixes cannot be changed by itself."""
+def _set_to(case: Case, name: str, control: Control) -> Level | CannotChange | None:
+    """Return the level in force; what the riding mode fixes cannot be changed by itself."""
     mapped = mode_of(name, control, case.setup, case.bike)
     mode = mapped.mode if mapped is not None else None
     value = in_force_value(name, control, case.setup, mode)
     if mode is not None and not control.outside_modes and name in mode.fixes:
-        return Cannot(f"the riding mode fixes {label_of(name)}", own=True)
+        return CannotChange(f"the riding mode fixes {label_of(name)}", own=True)
     if isinstance(value, bool):
         return None
     return value
 
 
-def _moved(name: str, old: Level, new: Level) -> Move | Cannot:
+def _moved(name: str, old: Level, new: Level) -> Move | CannotChange:
     if new == old:
-        return Cannot(f"{label_of(name)} has no further step that way")
+        return CannotChange(f"{label_of(name)} has no further step that way")
     return Move(
-        f"{label_of(name)} {old} -> {new}", (Put(("setup", "controls", name), new),), (("controls", name),)
+        f"{label_of(name)} {old} -> {new}",
+        (SetValue(("setup", "controls", name), new),),
+        (("controls", name),),
     )

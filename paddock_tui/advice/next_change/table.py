@@ -19,7 +19,7 @@ from paddock_tui.advice.next_change.cures import (
 )
 from paddock_tui.advice.next_change.levels import freer_rear, height
 from paddock_tui.advice.next_change.table_rest import REST
-from paddock_tui.advice.next_change.words import Cannot, Move, Question
+from paddock_tui.advice.next_change.words import CannotChange, CauseQuestion, Move
 
 _SLOWER = "comes back slower and settles"
 _QUICKER = "follows the ground again between bumps"
@@ -27,7 +27,7 @@ _NOT_PACKING = "the push test shows no packing: leave rebound alone, have a tech
 
 
 def _moved_back(key: str) -> Option:
-    def make(case: Case) -> Move | Cannot:
+    def make(case: Case) -> Move | CannotChange:
         moved = case.moved_before(key)
         return height(case, key, -2.0 if moved is not None and moved > 0 else 2.0)
 
@@ -128,7 +128,7 @@ SUSPENSION: dict[str, Cure] = {
                 concerns="pressure",
             ),
             Option(
-                lambda _: Cannot("the tyre is worn flat in the middle: no setting mends that"),
+                lambda _: CannotChange("the tyre is worn flat in the middle: no setting mends that"),
                 "",
                 "",
                 if_=_worn_flat,
@@ -167,7 +167,7 @@ SUSPENSION: dict[str, Cure] = {
         TURNING,
         "the fork springs up as the brake is let go",
         (Option(damping("rebound", 1, "front"), "the front stays down", "harsh over a series", ("yes",)),),
-        Question(
+        CauseQuestion(
             "Does the front pop up as you let the brake go?",
             (("yes", "it pops up"), ("no", "it stays where it is")),
         ),
@@ -182,7 +182,7 @@ SUSPENSION: dict[str, Cure] = {
             ),
             Option(damping("compression", 2, "rear"), "sits down slower", "less grip over bumps", ("yes",)),
         ),
-        Question(
+        CauseQuestion(
             "Does the rear sit down as you open the throttle?",
             (("yes", "it sits down"), ("no", "it does not")),
         ),
@@ -222,7 +222,7 @@ SUSPENSION: dict[str, Cure] = {
                 damping("rebound", -1, "rear"), "the wheel follows the ground", "pumps", ("closed throttle",)
             ),
         ),
-        Question(
+        CauseQuestion(
             "Does it skip on a closed throttle, or at an early downshift?",
             (("closed throttle", "on a closed throttle"), ("early downshift", "at an early downshift")),
         ),
@@ -266,7 +266,7 @@ SUSPENSION: dict[str, Cure] = {
                 damping("rebound", 1, "rear"), "steadier", "harsh over a series", ("yes",), concerns="safety"
             ),
         ),
-        Question(
+        CauseQuestion(
             "Were rear tyre, swingarm, wheel bearings and luggage looked at, and are they right?",
             (("yes", "looked at and right"), ("no", "not looked at, or not right")),
         ),
@@ -286,7 +286,7 @@ SUSPENSION: dict[str, Cure] = {
                 concerns="safety",
             ),
         ),
-        Question(
+        CauseQuestion(
             "Were steering bearings, front tyre and alignment looked at, and are they right?",
             (("yes", "looked at and right"), ("no", "not looked at, or not right")),
         ),

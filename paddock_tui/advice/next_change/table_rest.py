@@ -19,7 +19,7 @@ from paddock_tui.advice.next_change.cures import (
     rider_sag_over,
 )
 from paddock_tui.advice.next_change.levels import less_help, rear_sprocket
-from paddock_tui.advice.next_change.words import Question
+from paddock_tui.advice.next_change.words import CauseQuestion
 
 QUICK: Final = ("advanced", "race")
 
@@ -34,7 +34,7 @@ def _same_tyres(case: Case) -> bool:
 
 
 def _again_in_the_dry(case: Case) -> bool:
-    """Tell whether a quick rider felt it in the session before too, on a dry track both times."""
+    """Return whether a quick rider felt it in the session before too, on a dry track both times."""
     before = next(case.ridden_before(), None)
     if before is None or case.group not in QUICK or case.column != "dry":
         return False
@@ -61,7 +61,7 @@ REST: dict[str, Cure] = {
                 if_=lambda case: _experienced(case) and case.column == "dry" and _same_tyres(case),
             ),
         ),
-        Question(
+        CauseQuestion(
             "Is another tyre size, profile or sprocket on than when it worked well?",
             (("yes", "something was changed"), ("no", "all as it was")),
         ),
@@ -79,7 +79,7 @@ REST: dict[str, Cure] = {
                 if_=_experienced,
             ),
         ),
-        Question(
+        CauseQuestion(
             "Did you try it with the body forward and a gear higher?",
             (("yes", "tried, it still cuts"), ("no", "not tried yet")),
         ),
@@ -98,7 +98,7 @@ REST: dict[str, Cure] = {
                 concerns="safety",
             ),
         ),
-        Question(
+        CauseQuestion(
             "Where does it pulse?",
             (("bumps", "over bumps, or with the fork at its end"), ("smooth", "on smooth track")),
         ),
@@ -174,7 +174,9 @@ REST: dict[str, Cure] = {
                 ("fewer",),
             ),
         ),
-        Question("Do you want more revs there, or fewer?", (("more", "more revs"), ("fewer", "fewer revs"))),
+        CauseQuestion(
+            "Do you want more revs there, or fewer?", (("more", "more revs"), ("fewer", "fewer revs"))
+        ),
     ),
     "on the limiter": Cure(
         STRAIGHT,
@@ -198,7 +200,7 @@ REST: dict[str, Cure] = {
                 ("yes",),
             ),
         ),
-        Question(
+        CauseQuestion(
             "Do you let the lever go fully each time, with a steady throttle?",
             (("yes", "each time"), ("no", "not each time")),
         ),

@@ -32,7 +32,7 @@ def made_worse(about: About) -> tuple[Tried, ...]:
 
 
 def _by_laps(about: About) -> Iterator[Tried]:
-    """Give what the ledger is sure of: went there and back, or three times, and slower beyond luck."""
+    """Return what the ledger is sure of: went there and back, or three times, and slower beyond luck."""
     venue, bike = about.id_of("venue"), about.id_of("bike")
     if venue is None or bike is None:
         return
@@ -73,7 +73,7 @@ def _value(session: Session, kind: str, key: str) -> object:
 
 
 def tried_already(move: Move, session: Session, worse: tuple[Tried, ...]) -> Tried | None:
-    """Give the change that went the same way on the same thing and made it worse; None where none did."""
+    """Return the change that went the same way on the same thing and made it worse; None where none did."""
     for put, named in zip(move.puts, move.about, strict=True):
         old = value_at(session, put.path)
         for one in worse:

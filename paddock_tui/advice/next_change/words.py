@@ -5,7 +5,7 @@ import enum
 import attrs
 
 from paddock_tui.records.paths import Path
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 
 
 class Kind(enum.Enum):
@@ -28,12 +28,12 @@ class Move:
     """
 
     reads: str
-    puts: tuple[Put, ...]
+    puts: tuple[SetValue, ...]
     about: tuple[tuple[str, str], ...]
 
 
 @attrs.frozen
-class Cannot:
+class CannotChange:
     """Why something cannot be changed here; `own` says that the rider can do something about it by hand."""
 
     reason: str
@@ -41,7 +41,7 @@ class Cannot:
 
 
 @attrs.frozen
-class Question:
+class CauseQuestion:
     """What tells two causes apart: the question, how to find out, and the answers with what they mean."""
 
     text: str
@@ -62,6 +62,6 @@ class Proposal:
     expect: str = ""
     watch: str = ""
     move: Move | None = None
-    question: Question | None = None
+    question: CauseQuestion | None = None
     answer_at: Path = ()
     passed_over: tuple[str, ...] = ()

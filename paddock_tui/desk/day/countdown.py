@@ -8,7 +8,7 @@ import attrs
 
 from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.lookup import Glance, glances, order
-from paddock_tui.records.day import RidingDay, Slot
+from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import MISSING
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.data import lookup
@@ -32,7 +32,7 @@ UNTOLD = ("dress", "change")
 
 
 @attrs.frozen
-class Item:
+class DueItem:
     """One thing that is due at a time of day, and whether it is done."""
 
     what: str
@@ -41,15 +41,15 @@ class Item:
 
 
 @attrs.frozen
-class Clock:
+class Countdown:
     """When the bike goes out, the session that says so where there is one, and what is due until then."""
 
     out: dt.time
-    items: tuple[Item, ...]
+    items: tuple[DueItem, ...]
     session: Ref | None = None
 
 
-def clock_of(files: GarageFiles, in_hand: Ref | None, now: dt.datetime) -> Clock | None:
+def clock_of(files: GarageFiles, in_hand: Ref | None, now: dt.datetime) -> Countdown | None:
     """Make the clock of today; None where nothing more goes out today, or nobody knows when."""
     today = sorted((one for one in glances(files, now.year) if one.date == now.date()), key=order)
     here = next((one for one in today if one.ref == in_hand), None)
@@ -70,13 +70,13 @@ def clock_of(files: GarageFiles, in_hand: Ref | None, now: dt.datetime) -> Clock
     )
     held = files.data(last.ref) if last is not None else {}
     items = tuple(
-        Item(one.what, _time(one.minute), _is_done(one.what, held, data)) for one in due if one.minute >= 0
+        DueItem(one.what, _time(one.minute), _is_done(one.what, held, data)) for one in due if one.minute >= 0
     )
-    return Clock(out, items, ahead.ref if ahead is not None else None)
+    return Countdown(out, items, ahead.ref if ahead is not None else None)
 
 
-def next_due(clock: Clock, now: dt.time) -> Item | None:
-    """Give the first thing that is not done, what cannot be told to be done until its minute."""
+def next_due(clock: Countdown, now: dt.time) -> DueItem | None:
+    """Return the first thing that is not done, what cannot be told to be done until its minute."""
     minute = _minute(now)
     for item in clock.items:
         if not item.done and (_minute(item.at) >= minute or item.what not in UNTOLD):
@@ -84,8 +84,8 @@ def next_due(clock: Clock, now: dt.time) -> Item | None:
     return None
 
 
-def slots_of(day: RidingDay, group: str | None) -> Mapping[str, Slot]:
-    """Give the lines of a group in the timetable, written as the group or as its id."""
+def slots_of(day: RidingDay, group: str | None) -> Mapping[str, TimetableSlot]:
+    """Return the lines of a group in the timetable, written as the group or as its id."""
     name = group or ""
     return day.timetable.get(name) or day.timetable.get(id_of(name), {})
 
@@ -96,7 +96,7 @@ def _last_ridden(files: GarageFiles, today: list[Glance], data: Mapping[str, Any
 
 
 def _next_slot(files: GarageFiles, here: Glance, now: dt.time) -> dt.time | None:
-    """Give the next line of the rider's group in the day's timetable."""
+    """Return the next line of the rider's group in the day's timetable."""
     data = files.data(here.ref)
     loaded = files.read(Ref("day", str(data.get("day"))))
     day = loaded.record if loaded is not None else None
@@ -122,7 +122,7 @@ def _time(minute: int) -> dt.time:
     return dt.time(minute // 60, minute % 60)
 
 
-def gone_through(clock: Clock) -> Iterator[Item]:
+def gone_through(clock: Countdown) -> Iterator[DueItem]:
     """List what is due, going out itself last."""
     yield from clock.items
-    yield Item("out", clock.out, False)
+    yield DueItem("out", clock.out, False)

@@ -7,7 +7,7 @@ from paddock_tui.desk.edits.values import bike_of, clearing, login, setting_valu
 from paddock_tui.facts.controls import in_force_value
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
@@ -57,16 +57,16 @@ def unread(files: GarageFiles, ref: Ref) -> Step:
     return Step("dash: not read", (Change(ref, tuple(edits)),) if edits else ())
 
 
-def showing(files: GarageFiles, ref: Ref, path: Path, text: str) -> Step | Trouble:
+def showing(files: GarageFiles, ref: Ref, path: Path, text: str) -> Step | InputError:
     """Make the step that writes what the dash shows on one row; what is planned leaves nothing to write.
 
     Where nothing is planned yet it becomes the plan.
     """
     session, bike = _session(files, ref), bike_of(files, ref)
     if session is None or bike is None:
-        return Trouble("no bike", "a session with a bike that can be read", path=path)
+        return InputError("no bike", "a session with a bike that can be read", path=path)
     value = _read(session, bike, path, text)
-    if isinstance(value, Trouble):
+    if isinstance(value, InputError):
         return value
     plan = planned(session, bike, path)
     if value == plan:
@@ -97,7 +97,7 @@ def noting(files: GarageFiles, ref: Ref, what: str, now: dt.datetime) -> Step | 
 
 
 def planned(session: Session, bike: Bike, path: Path) -> Setting | None:
-    """Give what the dash has to show on one row: riding mode, or a control as it is in force."""
+    """Return what the dash has to show on one row: riding mode, or a control as it is in force."""
     if path == MODE:
         return session.setup.mode
     name = path[-1]
@@ -107,7 +107,7 @@ def planned(session: Session, bike: Bike, path: Path) -> Setting | None:
 
 
 def clearing_edits(files: GarageFiles, ref: Ref, path: Path) -> tuple[Edit, ...]:
-    """Give the edits that drop one value, none where there is none."""
+    """Return the edits that drop one value, none where there is none."""
     old = lookup(files.data(ref), path)
     return () if old is MISSING else (Edit(path, old, MISSING),)
 
@@ -119,12 +119,12 @@ def _edits(files: GarageFiles, ref: Ref, answer: dict[str, Value], table: str) -
             yield Edit((table, key), old, value)
 
 
-def _read(session: Session, bike: Bike, path: Path, text: str) -> Setting | Trouble:
+def _read(session: Session, bike: Bike, path: Path, text: str) -> Setting | InputError:
     if path == MODE:
         return choice_shape(bike, "mode", session.setup.damping).read(text)
     control = bike.controls.get(path[-1])
     if control is None:
-        return Trouble(f'"{text}"', "a control of this bike", path=path)
+        return InputError(f'"{text}"', "a control of this bike", path=path)
     return setting_shape(control).read(text)
 
 

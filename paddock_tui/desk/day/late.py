@@ -8,7 +8,7 @@ from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.lookup import glances
 from paddock_tui.entry.builtin import LATE
 from paddock_tui.records.edits import Change, Edit, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
@@ -17,22 +17,22 @@ _LATE = re.compile(rf"\s*{LATE}\s*(-?\d{{1,3}})\s*(?:min)?\s*", re.IGNORECASE)
 
 
 def late_minutes(text: str) -> int | None:
-    """Give the minutes by which a line says that the day runs late, below zero early; else None."""
+    """Return the minutes by which a line says that the day runs late, below zero early; else None."""
     found = _LATE.fullmatch(text)
     return int(found[1]) if found is not None else None
 
 
-def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> Step | Trouble:
+def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> Step | InputError:
     """Make the step that shifts the rest of a day: lines of the timetable and sessions not ridden yet.
 
     The rest begins now, or with the first session that should be out already; lunch and stops stay.
     """
     if not minutes:
-        return Trouble("late 0", "minutes, such as late 15", "late -5 goes five minutes earlier")
+        return InputError("late 0", "minutes, such as late 15", "late -5 goes five minutes earlier")
     data = files.data(day)
     date = data.get("date")
     if date != now.date():
-        return Trouble(f"{day.id} is not today", "the day that runs late", "change its times on its page")
+        return InputError(f"{day.id} is not today", "the day that runs late", "change its times on its page")
     waiting = [
         one
         for one in glances(files, now.year)
@@ -51,12 +51,12 @@ def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> St
     return _step(files, edits, minutes)
 
 
-def _step(files: GarageFiles, edits: Mapping[Ref, list[Edit]], minutes: int) -> Step | Trouble:
+def _step(files: GarageFiles, edits: Mapping[Ref, list[Edit]], minutes: int) -> Step | InputError:
     every = [edit for some in edits.values() for edit in some]
     if not every:
-        return Trouble("nothing of today is still to come", "a session or a timetable to shift")
+        return InputError("nothing of today is still to come", "a session or a timetable to shift")
     if any(edit.new == edit.old for edit in every):
-        return Trouble(f"{minutes} min would leave the day", "times of today", "type fewer minutes")
+        return InputError(f"{minutes} min would leave the day", "times of today", "type fewer minutes")
     for ref, some in edits.items():
         against = refusals(files, ref, some)
         if against:
@@ -78,13 +78,13 @@ def _times(data: Mapping[str, object]) -> Iterator[tuple[str, ...]]:
 
 
 def _is_rest(data: Mapping[str, object], edit: Edit, begins: dt.time) -> bool:
-    """Tell whether a time belongs to a line that starts no earlier than the rest of the day."""
+    """Return whether a time belongs to a line that starts no earlier than the rest of the day."""
     start = lookup(data, (*edit.path[:-1], "from"))
     return isinstance(start, dt.time) and start >= begins
 
 
 def _shifted(old: object, minutes: int) -> tuple[dt.time, dt.time]:
-    """Give a time and the time so many minutes later; itself where that is another day."""
+    """Return a time and the time so many minutes later; itself where that is another day."""
     if not isinstance(old, dt.time):
         raise TypeError(old)
     then = dt.datetime.combine(dt.date(2000, 1, 2), old) + dt.timedelta(minutes=minutes)

@@ -9,9 +9,9 @@ import attrs
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.files.names import id_of
 from paddock_tui.records.common import CLOCK
-from paddock_tui.records.day import RidingDay, Slot
+from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import MISSING, Change, Edit, Step
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes.references import is_id
 from paddock_tui.store.data import lookup
@@ -40,7 +40,7 @@ class Times:
         return f"{self.group}: {said}" + (f"; left out in a stop: {stops}" if stops else "")
 
 
-def read_times(text: str, day: RidingDay, own_group: str | None) -> Times | Trouble:
+def read_times(text: str, day: RidingDay, own_group: str | None) -> Times | InputError:
     """Read a group's timetable; without a name it is the rider's group of the day.
 
     With "every" so many minutes and a count, spans that touch a stop of the day are left out and not counted.
@@ -52,24 +52,24 @@ def read_times(text: str, day: RidingDay, own_group: str | None) -> Times | Trou
     place = next((at for at, word in enumerate(words) if word[0].isdigit()), len(words))
     group = id_of(" ".join(words[:place])) or id_of(own_group or "")
     if not group or not is_id(group):
-        return Trouble("no group is named", f"a group, then its times: novice {EXAMPLE}", "write it first")
+        return InputError("no group is named", f"a group, then its times: novice {EXAMPLE}", "write it first")
     clocks = [CLOCK.read(word) for word in words[place:]]
-    wrong = next((one for one in clocks if isinstance(one, Trouble)), None)
+    wrong = next((one for one in clocks if isinstance(one, InputError)), None)
     times = [one for one in clocks if isinstance(one, dt.time)]
     if wrong is not None:
         return wrong
     if not times or len(times) % 2:
-        return Trouble(f"{len(times)} times", "a start and an end each", f"such as {EXAMPLE}")
+        return InputError(f"{len(times)} times", "a start and an end each", f"such as {EXAMPLE}")
     backwards = next((two for one, two in itertools.pairwise(times) if two < one), None)
     if backwards is not None:
-        return Trouble(f"{backwards:%H:%M} goes backwards", "times one after the other", "mend it")
+        return InputError(f"{backwards:%H:%M} goes backwards", "times one after the other", "mend it")
     spans = tuple(zip(times[::2], times[1::2], strict=True))
     if found is None:
         return Times(group, spans)
     return _repeated(group, spans[0], int(found[4]), int(found[5]), day)
 
 
-def timetabling(files: GarageFiles, day: Ref, times: Times) -> Step | Trouble:
+def timetabling(files: GarageFiles, day: Ref, times: Times) -> Step | InputError:
     """Make the one step that gives a group these times: lines that are there change, others come and go."""
     at = ("timetable", times.group)
     edits: list[Edit] = []
@@ -94,10 +94,10 @@ def timetabling(files: GarageFiles, day: Ref, times: Times) -> Step | Trouble:
     )
 
 
-def _repeated(group: str, first: Span, every: int, count: int, day: RidingDay) -> Times | Trouble:
+def _repeated(group: str, first: Span, every: int, count: int, day: RidingDay) -> Times | InputError:
     start, end = (time.hour * 60 + time.minute for time in first)
     if not 0 < end - start <= every or not 0 < count <= _MOST_LINES:
-        return Trouble(f"every {every} x{count}", "sessions that do not overlap", f"such as {EXAMPLE}")
+        return InputError(f"every {every} x{count}", "sessions that do not overlap", f"such as {EXAMPLE}")
     spans: list[Span] = []
     left_out: list[Span] = []
     for number in range(_MOST):
@@ -107,7 +107,7 @@ def _repeated(group: str, first: Span, every: int, count: int, day: RidingDay) -
         span = (_time(start + number * every), _time(later))
         (left_out if _in_a_stop(span, day) else spans).append(span)
     if len(spans) < count:
-        return Trouble(f"{count} do not fit into the day", "fewer, or less apart", f"such as {EXAMPLE}")
+        return InputError(f"{count} do not fit into the day", "fewer, or less apart", f"such as {EXAMPLE}")
     return Times(group, tuple(spans), tuple(left_out))
 
 
@@ -115,7 +115,7 @@ def _in_a_stop(span: Span, day: RidingDay) -> bool:
     return any(_touches(span, stop) for stop in day.stops.values())
 
 
-def _touches(span: Span, stop: Slot) -> bool:
+def _touches(span: Span, stop: TimetableSlot) -> bool:
     if stop.from_ is None or stop.to is None:
         return False
     return span[0] < stop.to and stop.from_ < span[1]

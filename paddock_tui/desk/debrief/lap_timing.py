@@ -12,11 +12,11 @@ WHY, MEND = "this day forbids lap timing", "where that is wrong: t, lap timing"
 
 
 def forbidden(files: GarageFiles, session: Mapping[str, Any]) -> bool:
-    """Tell whether the day of a session, given as plain data, forbids that laps are timed."""
+    """Return whether the day of a session, given as plain data, forbids that laps are timed."""
     named = session.get("day")
     return isinstance(named, str) and files.data(Ref("day", named)).get("timing") == FORBIDDEN
 
 
 def is_lap(path: Path) -> bool:
-    """Tell whether a value of a session is a lap time."""
+    """Return whether a value of a session is a lap time."""
     return path[:1] in (("laps",), ("best_lap",))

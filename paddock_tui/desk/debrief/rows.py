@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from paddock_tui.desk.lookup import glance, glances, order
-from paddock_tui.entry.return_rows import SYMPTOMS, Group, groups
+from paddock_tui.entry.return_rows import SYMPTOMS, ReturnRow, groups
 from paddock_tui.entry.special_words import next_number
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.paths import Path, Ref
@@ -14,7 +14,7 @@ CHANGE = "change: "
 """Begins the note in the next session that says the one change."""
 
 
-def open_groups(files: GarageFiles, session: Ref) -> tuple[Group, ...]:
+def open_groups(files: GarageFiles, session: Ref) -> tuple[ReturnRow, ...]:
     """List the groups of a session's return, those of its symptoms that are known among them."""
     return groups(known_symptoms(files.data(session)))
 
@@ -29,8 +29,8 @@ def known_symptoms(data: Mapping[str, Value]) -> int:
     return number
 
 
-def first_open(files: GarageFiles, session: Ref, passed: frozenset[str] = frozenset()) -> Group | None:
-    """Give the first group that has no value and was not passed over; None where all are done."""
+def first_open(files: GarageFiles, session: Ref, passed: frozenset[str] = frozenset()) -> ReturnRow | None:
+    """Return the first group that has no value and was not passed over; None where all are done."""
     known = known_symptoms(files.data(session))
     for group in open_groups(files, session):
         open_ = group.key not in passed and value_of(files, session, group) is MISSING
@@ -39,15 +39,15 @@ def first_open(files: GarageFiles, session: Ref, passed: frozenset[str] = frozen
     return None
 
 
-def _is_asked(group: Group, known: int) -> bool:
-    """Tell whether a group is asked for: one symptom is enough, and its details once it is named."""
+def _is_asked(group: ReturnRow, known: int) -> bool:
+    """Return whether a group is asked for: one symptom is enough, and its details once it is named."""
     if group.path[0] != SYMPTOMS:
         return True
     return known == 0 if group.path[2] == "what" else int(group.path[1]) <= known
 
 
-def following(files: GarageFiles, session: Ref, group: Group) -> Group | None:
-    """Give the group after this one that has no value; None behind the last.
+def following(files: GarageFiles, session: Ref, group: ReturnRow) -> ReturnRow | None:
+    """Return the group after this one that has no value; None behind the last.
 
     Of a symptom that is not named nothing more is asked.
     """
@@ -62,7 +62,7 @@ def following(files: GarageFiles, session: Ref, group: Group) -> Group | None:
 
 
 def after_this(files: GarageFiles, session: Ref) -> Ref | None:
-    """Give the next session on this bike on the same day; None where there is none yet."""
+    """Return the next session on this bike on the same day; None where there is none yet."""
     here = glance(session, files.data(session))
     if here is None:
         return None
@@ -78,8 +78,8 @@ def after_this(files: GarageFiles, session: Ref) -> Ref | None:
     return min(later, key=order).ref if later else None
 
 
-def place_of(files: GarageFiles, session: Ref, group: Group) -> tuple[Ref | None, Path]:
-    """Give the record and the path of a group's value; no record: the next session is to be made."""
+def place_of(files: GarageFiles, session: Ref, group: ReturnRow) -> tuple[Ref | None, Path]:
+    """Return the record and the path of a group's value; no record: the next session is to be made."""
     if not group.of_next:
         return session, group.path
     ref = after_this(files, session)
@@ -93,7 +93,7 @@ def place_of(files: GarageFiles, session: Ref, group: Group) -> tuple[Ref | None
     return ref, ("notes", str(next_number(data, "notes")), "text")
 
 
-def value_of(files: GarageFiles, session: Ref, group: Group) -> Value | Missing:
-    """Give what stands for a group."""
+def value_of(files: GarageFiles, session: Ref, group: ReturnRow) -> Value | Missing:
+    """Return what stands for a group."""
     ref, path = place_of(files, session, group)
     return lookup(files.data(ref), path) if ref is not None else MISSING

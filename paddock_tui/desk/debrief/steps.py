@@ -8,13 +8,13 @@ from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import setting_value, shown
 from paddock_tui.desk.lookup import glance, glances, order
 from paddock_tui.desk.sessions.next_session import next_session
-from paddock_tui.entry.return_rows import Group
+from paddock_tui.entry.return_rows import ReturnRow
 from paddock_tui.entry.typed import FAR_BAR
 from paddock_tui.entry.values import to_the_minute
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import TYRE_PRESSURE
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.data import blocked, lookup
 from paddock_tui.store.garage import GarageFiles
@@ -28,7 +28,7 @@ LONG_MIN = 60
 
 
 def back_in(files: GarageFiles, looked_at: Ref | None, in_hand: Ref | None, now: dt.datetime) -> Ref | None:
-    """Give the session that comes back: the one looked at where it is today's, else the one in hand.
+    """Return the session that comes back: the one looked at where it is today's, else the one in hand.
 
     A session that is still to come gives way to the last one ridden today while its return is not done.
     """
@@ -92,8 +92,8 @@ def parked_earlier(files: GarageFiles, session: Ref, by: int, now: dt.datetime) 
 
 
 def answering(
-    files: GarageFiles, session: Ref, group: Group, value: Value, now: dt.datetime
-) -> Step | Trouble:
+    files: GarageFiles, session: Ref, group: ReturnRow, value: Value, now: dt.datetime
+) -> Step | InputError:
     """Make the one step that keeps a group; the first hot pressure notes when it was read.
 
     What belongs to the next session makes that session where there is none yet.
@@ -103,11 +103,11 @@ def answering(
         value = f"{CHANGE}{value}"
     if ref is None:
         made, step = next_session(files, session, now, _table(path, value))
-        if isinstance(step, Trouble):
+        if isinstance(step, InputError):
             return step
         return Step(f"{group.label} {shown(value)}, with new session {made.id}", step.changes)
     if blocked(files.data(ref), path) is not MISSING:
-        return Trouble("a value stands where a table would have to be", "a table", "mend it in an editor")
+        return InputError("a value stands where a table would have to be", "a table", "mend it in an editor")
     step = setting_value(files, ref, path, value)
     edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
     if edits and group.reads == "pressure" and lookup(files.data(ref), HOT_AT) is MISSING:
@@ -120,7 +120,7 @@ def answering(
 
 
 def doubts(
-    files: GarageFiles, session: Ref, group: Group, value: Value, last: Mapping[Path, Value], typed: str
+    files: GarageFiles, session: Ref, group: ReturnRow, value: Value, last: Mapping[Path, Value], typed: str
 ) -> str:
     """Say what makes a figure doubtful, so that it is taken only where enter says so; empty: nothing does."""
     if len(typed) == 3 and len(set(typed)) == 1:
@@ -141,7 +141,7 @@ def doubts(
 
 
 def minutes_parked(parked: dt.time | None, at: dt.time) -> float | None:
-    """Give minutes from parking to a reading; None where parked is not known or was later."""
+    """Return minutes from parking to a reading; None where parked is not known or was later."""
     if parked is None:
         return None
     minutes = (at.hour - parked.hour) * 60 + at.minute - parked.minute + (at.second - parked.second) / 60
@@ -162,7 +162,7 @@ def worth(minutes: float | None) -> str:
 
 
 def _cold(data: Mapping[str, Value], end: str) -> Quantity | None:
-    """Give the pressure that one end was sent out with: as set, else as read cold."""
+    """Return the pressure that one end was sent out with: as set, else as read cold."""
     for key in (f"set_to_{end}", end):
         held = TYRE_PRESSURE.load(lookup(data, ("pressures", "cold", key)))
         if isinstance(held, Quantity):

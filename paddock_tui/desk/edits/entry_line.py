@@ -8,10 +8,10 @@ from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import bike_of, field_of, setting_value, shown
 from paddock_tui.desk.lookup import glance, glances, order
-from paddock_tui.entry import Context, Line
+from paddock_tui.entry import LineContext, TypedLine
 from paddock_tui.entry.builtin import LAPS
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Path, Ref
 from paddock_tui.store.data import blocked, lookup
 from paddock_tui.store.garage import GarageFiles
@@ -30,8 +30,8 @@ _PRESSURES: tuple[Path, ...] = (
 )
 
 
-def entry_context(desk: Desk, ref: Ref) -> Context | None:
-    """Give what a line for this record is read against; None where the record cannot be read."""
+def entry_context(desk: Desk, ref: Ref) -> LineContext | None:
+    """Return what a line for this record is read against; None where the record cannot be read."""
     loaded = desk.files.read(ref)
     if loaded is None or loaded.record is None:
         return None
@@ -41,7 +41,7 @@ def entry_context(desk: Desk, ref: Ref) -> Context | None:
     def ids(kind: str) -> tuple[str, ...] | None:
         return tuple(one.id for one in files.listing(kind)) if kind in FOLDERS else None
 
-    return Context(
+    return LineContext(
         kind=ref.kind,
         record=loaded.record,
         data=files.data(ref),
@@ -56,7 +56,7 @@ def entry_context(desk: Desk, ref: Ref) -> Context | None:
 
 
 def _usual(desk: Desk, ref: Ref) -> float | None:
-    """Give this rider's usual lap on this bike at this venue, in s; None where there is none."""
+    """Return this rider's usual lap on this bike at this venue, in s; None where there is none."""
     if ref.kind != "session":
         return None
     about = desk.about(ref)
@@ -65,7 +65,7 @@ def _usual(desk: Desk, ref: Ref) -> float | None:
 
 
 def last_pressures(files: GarageFiles, ref: Ref) -> Mapping[Path, Value]:
-    """Give this bike's last pressure of each kind before a session, out of the sessions of its year."""
+    """Return this bike's last pressure of each kind before a session, out of the sessions of its year."""
     data = files.data(ref)
     here = glance(ref, data)
     if here is None or "bike" not in data:
@@ -81,7 +81,7 @@ def last_pressures(files: GarageFiles, ref: Ref) -> Mapping[Path, Value]:
     return found
 
 
-def entering(files: GarageFiles, ref: Ref, line: Line) -> Step | list[Trouble]:
+def entering(files: GarageFiles, ref: Ref, line: TypedLine) -> Step | list[InputError]:
     """Make the one step of a clear line; what the desk refuses otherwise is refused here too."""
     data = files.data(ref)
     edits: list[Edit] = []
@@ -89,7 +89,7 @@ def entering(files: GarageFiles, ref: Ref, line: Line) -> Step | list[Trouble]:
         bar = blocked(data, path)
         if bar is not MISSING:
             found = f"{shown(bar)} stands where a table would have to be"
-            return [Trouble(found, "a table", "mend it in an editor", path=path)]
+            return [InputError(found, "a table", "mend it in an editor", path=path)]
         step = setting_value(files, ref, path, value)
         edits += [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
     against = refusals(files, ref, edits)
@@ -105,7 +105,7 @@ def _laps_words(edits: Sequence[Edit]) -> str:
     return f"{len(laps)} laps added" if len(laps) > 2 and len(laps) == len(edits) else ""
 
 
-def entered(files: GarageFiles, ref: Ref, line: Line, edits: Sequence[Edit]) -> list[str]:
+def entered(files: GarageFiles, ref: Ref, line: TypedLine, edits: Sequence[Edit]) -> list[str]:
     """Say each edit of a line in words: its label, what stood there, and what stands there after it."""
     labels = {piece.path: piece.label for piece in line.pieces}
     words = []

@@ -8,7 +8,7 @@ from paddock_tui.desk.edits.values import bike_of, field_of, setting_value
 from paddock_tui.facts.controls import levels_of
 from paddock_tui.records.edits import MISSING, Step, Value
 from paddock_tui.records.electronics import Control
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.shapes import Flag, LevelSetting, Number, Setting, Shape, Whole
@@ -16,7 +16,7 @@ from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.trade.errors import CannotBe, OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 CONTROLS = ("setup", "controls")
 
@@ -42,7 +42,7 @@ def stepping(files: GarageFiles, ref: Ref, path: Path, by: int, more_help: bool 
     value = field.shape.load(old) if old is not MISSING else None
     if limit_at(ref, path) is not None:
         return f"{path[-1].replace('_', ' ')} has no steps: enter edits it"
-    if value is None or isinstance(value, Trouble):
+    if value is None or isinstance(value, InputError):
         return f"{field.label} is not known: type it"
     stepped = field.shape.step(value, by)
     if stepped is None:
@@ -82,7 +82,7 @@ def toggling(files: GarageFiles, ref: Ref, path: Path, last: Last) -> Step | str
 
 
 def value_on(files: GarageFiles, ref: Ref, path: Path) -> Value | None:
-    """Give what a control is at while it is on; None where it is off, not known, or no control."""
+    """Return what a control is at while it is on; None where it is off, not known, or no control."""
     old = lookup(files.data(ref), path)
     control = _control(files, ref, path)
     if control is None or not isinstance(old, int | str) or is_off(control, old):
@@ -91,12 +91,12 @@ def value_on(files: GarageFiles, ref: Ref, path: Path) -> Value | None:
 
 
 def sets_at_once(field: Field) -> bool:
-    """Tell whether one digit is a whole answer on a field."""
+    """Return whether one digit is a whole answer on a field."""
     return one_digit(field.shape)
 
 
 def one_digit(shape: Shape[Any]) -> bool:
-    """Tell whether one digit is a whole answer: the range has one digit and does not go below zero."""
+    """Return whether one digit is a whole answer: the range has one digit and does not go below zero."""
     if isinstance(shape, Number) and not float(shape.increment).is_integer():
         return False
     if isinstance(shape, Whole | LevelSetting | Number):
@@ -105,19 +105,19 @@ def one_digit(shape: Shape[Any]) -> bool:
 
 
 def _toward(name: str, control: Control, old: object, more_help: bool) -> Setting | None:
-    """Give the level with more or less help, or toward a named end; None where that is not known."""
+    """Return the level with more or less help, or toward a named end; None where that is not known."""
     levels = levels_of(name, control)
     scale = levels.scale_if_known() if levels is not None else None
     if scale is None or not isinstance(old, int | str) or isinstance(old, bool):
         return None
     try:
         return scale.toward_most(old) if more_help else scale.toward_least(old)
-    except (CannotBe, OutOfRange):
+    except (Inconsistent, OutOfRange):
         return None
 
 
 def _on(name: str, control: Control, field: Field) -> Value | None:
-    """Give the level to switch on: the most help where that is known, else the first one; None: no levels."""
+    """Return the level to switch on: the most help where that is known, else the first one; None: no levels."""
     levels = levels_of(name, control)
     scale = levels.scale_if_known() if levels is not None else None
     if scale is not None:

@@ -9,7 +9,7 @@ from paddock_tui.desk.debrief.lap_timing import MEND, WHY, forbidden, is_lap
 from paddock_tui.desk.edits.thresholds import ill_fitting
 from paddock_tui.records.contradictions import contradictions
 from paddock_tui.records.edits import MISSING, Edit
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import ANY
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.reading import read_record
@@ -20,7 +20,7 @@ _WORDS = {"tyres": "tyre set"}
 """What a kind of record is called where its name is not a word for one of them."""
 
 
-def refusals(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
+def refusals(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[InputError]:
     """List what speaks against edits that can be read; what was wrong before them does not."""
     return [
         *_untimed(files, ref, edits),
@@ -30,15 +30,15 @@ def refusals(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Troubl
     ]
 
 
-def _untimed(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
+def _untimed(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[InputError]:
     """Refuse the lap times of a session whose day forbids timing; they may still be cleared."""
     laps = [edit for edit in edits if is_lap(edit.path) and edit.new is not MISSING]
     if ref.kind != "session" or not laps or not forbidden(files, files.data(ref)):
         return []
-    return [Trouble(WHY, "no lap times", MEND, path=edit.path) for edit in laps[:1]]
+    return [InputError(WHY, "no lap times", MEND, path=edit.path) for edit in laps[:1]]
 
 
-def _dangling(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
+def _dangling(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[InputError]:
     return [
         trouble
         for edit in edits
@@ -57,16 +57,16 @@ def _named(files: GarageFiles, ref: Ref, edit: Edit) -> Iterator[tuple[str, str]
         yield from zip(("rider", "bike"), edit.path[1:3], strict=False)
 
 
-def _no_such(files: GarageFiles, kind: str, name: str, path: Path) -> Trouble | None:
+def _no_such(files: GarageFiles, kind: str, name: str, path: Path) -> InputError | None:
     if files.path_of(Ref(kind, name)) is not None:
         return None
     there = [one.id for one in files.listing(kind)]
     known = ", ".join(there[:8]) + (" ..." if len(there) > 8 else "")
     what = _WORDS.get(kind, kind)
-    return Trouble(f'there is no {what} "{name}"', f"one of: {known or 'none yet'}", path=path)
+    return InputError(f'there is no {what} "{name}"', f"one of: {known or 'none yet'}", path=path)
 
 
-def _at_odds(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
+def _at_odds(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[InputError]:
     data = dict(files.data(ref))
     before = {(one.path, one.message) for one in contradictions(read_record(ref.kind, data).record)}
     for edit in edits:
@@ -75,7 +75,9 @@ def _at_odds(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[Troubl
         data = after(data, edit, lambda _: True)
     then = contradictions(read_record(ref.kind, data).record)
     return [
-        Trouble(one.message, one.mend, path=one.path) for one in then if (one.path, one.message) not in before
+        InputError(one.message, one.mend, path=one.path)
+        for one in then
+        if (one.path, one.message) not in before
     ]
 
 

@@ -52,7 +52,7 @@ def mending(files: GarageFiles, finding: Finding, subject: Ref, refs: Mapping[st
 
 
 def compared(label: str, before: Review, after: Review) -> Preview:
-    """Tell what is found before and not after, and the other way round."""
+    """Return what is found before and not after, and the other way round."""
     old = {(one.rule, one.subject, one.severity): one for one in before.findings}
     new = {(one.rule, one.subject, one.severity): one for one in after.findings}
     goes = tuple(one for key, one in old.items() if key not in new)

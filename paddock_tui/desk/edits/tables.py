@@ -11,7 +11,7 @@ from paddock_tui.desk.files.names import id_of
 from paddock_tui.entry import read_typed
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import NAMED, NUMBERED, Spec, find_table
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import Path, Ref
@@ -22,7 +22,7 @@ from paddock_tui.store.garage import GarageFiles
 
 
 @attrs.frozen
-class Wanted:
+class WantedKeys:
     """What has to be typed to add to a table: how many keys (numbers come by themselves), and a value."""
 
     words: str
@@ -30,32 +30,32 @@ class Wanted:
     value: bool
 
 
-def wanted(ref: Ref, table: Path) -> Wanted | None:
-    """Tell what adding to a table asks for; None where nothing can be added there."""
+def wanted(ref: Ref, table: Path) -> WantedKeys | None:
+    """Return what adding to a table asks for; None where nothing can be added there."""
     spec = find_table(CLASSES[ref.kind], table)
     if spec is None:
         return None
     asked = [name for name, rule in _named_keys(spec) if rule != NUMBERED]
     if spec.shape is not None:
         expected = spec.shape.expected
-        return Wanted(f"{' and '.join([*asked, spec.label.lower()])}: {expected}", len(asked), True)
-    return Wanted(f"name of the {' and '.join(asked)}" if asked else "", len(asked), False)
+        return WantedKeys(f"{' and '.join([*asked, spec.label.lower()])}: {expected}", len(asked), True)
+    return WantedKeys(f"name of the {' and '.join(asked)}" if asked else "", len(asked), False)
 
 
 def adding(
     files: GarageFiles, ref: Ref, table: Path, text: str, units: Units | None = None
-) -> Step | Trouble:
+) -> Step | InputError:
     """Make the step that adds an entry to a table: from its keys, then its value where it has one."""
     spec = find_table(CLASSES[ref.kind], table)
     asks = wanted(ref, table)
     if spec is None or asks is None:
-        return Trouble(f"nothing can be added to {'.'.join(table)}", "a table that grows")
+        return InputError(f"nothing can be added to {'.'.join(table)}", "a table that grows")
     place = _place(files, ref, table, spec, asks, text)
-    if isinstance(place, Trouble):
+    if isinstance(place, InputError):
         return place
     path, rest = place
     value = _value(files, ref, path, rest, units) if spec.shape is not None else {}
-    if isinstance(value, Trouble):
+    if isinstance(value, InputError):
         return attrs.evolve(value, path=path)
     edits = (Edit(path, MISSING, value),)
     refused = refusals(files, ref, edits)
@@ -76,37 +76,39 @@ def dropping(files: GarageFiles, ref: Ref, path: Path) -> Step | str:
 
 
 def _place(
-    files: GarageFiles, ref: Ref, table: Path, spec: Spec, asks: Wanted, text: str
-) -> tuple[Path, str] | Trouble:
-    """Give the path of the new entry, which nothing may stand at or bar, and the text of its value."""
+    files: GarageFiles, ref: Ref, table: Path, spec: Spec, asks: WantedKeys, text: str
+) -> tuple[Path, str] | InputError:
+    """Return the path of the new entry, which nothing may stand at or bar, and the text of its value."""
     words = _words(spec, asks, text)
-    keys = _keys(files, ref, table, spec, words) if not isinstance(words, Trouble) else words
-    if isinstance(keys, Trouble):
+    keys = _keys(files, ref, table, spec, words) if not isinstance(words, InputError) else words
+    if isinstance(keys, InputError):
         return keys
     path = (*table, *keys)
     if lookup(files.data(ref), path) is not MISSING:
-        return Trouble(f"{label_of(keys[-1])} is there already", "a name that is free", "choose another name")
+        return InputError(
+            f"{label_of(keys[-1])} is there already", "a name that is free", "choose another name"
+        )
     bar = blocked(files.data(ref), path)
     if bar is not MISSING:
         said = f"{shown(bar)} stands where a table would have to be"
-        return Trouble(said, "a table", "mend it in an editor", path)
-    return path, " ".join(words[asks.keys :]) if not isinstance(words, Trouble) else ""
+        return InputError(said, "a table", "mend it in an editor", path)
+    return path, " ".join(words[asks.keys :]) if not isinstance(words, InputError) else ""
 
 
-def _words(spec: Spec, asks: Wanted, text: str) -> list[str] | Trouble:
-    """Part what was typed into the keys that are asked for and, where there is one, the value."""
+def _words(spec: Spec, asks: WantedKeys, text: str) -> list[str] | InputError:
+    """Return part what was typed into the keys that are asked for and, where there is one, the value."""
     words = text.split(None, asks.keys) if asks.value else text.split()
     if not asks.value and asks.keys == 1 and words and " " in spec.keys[-1]:
         words = [" ".join(words)]
     if len(words) < asks.keys:
-        return Trouble(f'"{text.strip()}"', asks.words, f"type {_some_words(spec)}")
+        return InputError(f'"{text.strip()}"', asks.words, f"type {_some_words(spec)}")
     if not asks.value and len(words) > asks.keys:
-        return Trouble(f'"{text.strip()}"', asks.words, "names have no spaces: use hyphens")
+        return InputError(f'"{text.strip()}"', asks.words, "names have no spaces: use hyphens")
     return words
 
 
-def _keys(files: GarageFiles, ref: Ref, table: Path, spec: Spec, words: list[str]) -> Path | Trouble:
-    """Give the keys of the new entry: those typed, and the next number where keys are numbers."""
+def _keys(files: GarageFiles, ref: Ref, table: Path, spec: Spec, words: list[str]) -> Path | InputError:
+    """Return the keys of the new entry: those typed, and the next number where keys are numbers."""
     keys: list[str] = []
     left = list(words)
     for name, rule in _named_keys(spec):
@@ -123,22 +125,22 @@ def _next(files: GarageFiles, ref: Ref, table: Path) -> str:
     return str(max((int(key) for key in keys if re.fullmatch(NUMBERED, key, re.ASCII)), default=0) + 1)
 
 
-def _no_key(name: str, rule: str, key: str) -> Trouble:
+def _no_key(name: str, rule: str, key: str) -> InputError:
     """Say why this can be no key, and offer the nearest one that can."""
     if rule == NUMBERED:
-        return Trouble(f"{int(key) - 1} is taken", "a number that is free", "drop what is not needed")
+        return InputError(f"{int(key) - 1} is taken", "a number that is free", "drop what is not needed")
     near = id_of(key)
     mend = f"write {near}" if near != key and re.fullmatch(rule, near) else "type it another way"
-    return Trouble(f'"{key}"', f"{article(name)}: {_rule_words(rule)}", mend)
+    return InputError(f'"{key}"', f"{article(name)}: {_rule_words(rule)}", mend)
 
 
-def _value(files: GarageFiles, ref: Ref, path: Path, text: str, units: Units | None) -> Value | Trouble:
+def _value(files: GarageFiles, ref: Ref, path: Path, text: str, units: Units | None) -> Value | InputError:
     """Read the value of a new entry as its field reads it, on a set-up as the bike's own does."""
     field = field_of(files, ref, path)
     if field is None:
-        return Trouble(f'"{path[-1]}"', "a name that can stand there", "type it another way")
+        return InputError(f'"{path[-1]}"', "a name that can stand there", "type it another way")
     found = read_typed(field, text, units)
-    if isinstance(found, Trouble) and not found.mend:
+    if isinstance(found, InputError) and not found.mend:
         return attrs.evolve(found, mend=f"such as {field.shape.show(field.shape.example())}")
     return found
 

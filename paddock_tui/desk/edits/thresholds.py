@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from paddock_tui import quantities
 from paddock_tui.records.edits import MISSING, Edit
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import GARAGE, Path, Ref
 from paddock_tui.records.shapes.limits import LimitValue
 from paddock_tui.records.shapes.numbers import show_number
@@ -14,7 +14,7 @@ _SHAPE = LimitValue()
 
 
 def limit_at(ref: Ref, path: Path) -> Limit | None:
-    """Give the limit that stands at a path of the garage's file; None where there is none."""
+    """Return the limit that stands at a path of the garage's file; None where there is none."""
     if ref != GARAGE or len(path) != 3 or path[0] != "limits":
         return None
     return LIMITS.get((path[1], path[2]))
@@ -27,7 +27,7 @@ def declared_words(ref: Ref, path: Path) -> str:
 
 
 def with_unit(ref: Ref, path: Path, text: str) -> str:
-    """Give what was typed with the limit's unit after a bare number; as it is anywhere else."""
+    """Return what was typed with the limit's unit after a bare number; as it is anywhere else."""
     wanted = limit_at(ref, path)
     if wanted is None or not wanted.unit:
         return text
@@ -36,7 +36,7 @@ def with_unit(ref: Ref, path: Path, text: str) -> str:
     return f"{text.strip()} {wanted.unit}" if bare and isinstance(number, int | float) else text
 
 
-def ill_fitting(ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
+def ill_fitting(ref: Ref, edits: Sequence[Edit]) -> list[InputError]:
     """List the limits that no rule has, and the values outside what a limit may be."""
     found = []
     for edit in edits:
@@ -44,8 +44,8 @@ def ill_fitting(ref: Ref, edits: Sequence[Edit]) -> list[Trouble]:
             continue
         wanted = limit_at(ref, edit.path)
         if wanted is None:
-            found.append(Trouble("no rule has such a limit", "a limit of the limits page", path=edit.path))
+            found.append(InputError("no rule has such a limit", "a limit of the limits page", path=edit.path))
         elif fitting(_SHAPE.load(edit.new), wanted) is None:
             expected = f"{wanted.low:g} to {wanted.high:g} {wanted.unit}".strip()
-            found.append(Trouble(f'"{edit.new}"', expected, path=edit.path))
+            found.append(InputError(f'"{edit.new}"', expected, path=edit.path))
     return found

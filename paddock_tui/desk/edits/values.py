@@ -13,7 +13,7 @@ from paddock_tui.entry.typed import far_from, read_typed
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field, field_at, fields
 from paddock_tui.records.paths import Path, Ref, parse, spell
 from paddock_tui.rules import Finding
@@ -22,7 +22,7 @@ from paddock_tui.store.garage import GarageFiles
 
 
 def bike_of(files: GarageFiles, ref: Ref) -> Bike | None:
-    """Give the bike that a session or a profile is for; None where that is not known."""
+    """Return the bike that a session or a profile is for; None where that is not known."""
     loaded = files.read(ref)
     named = getattr(loaded.record, "bike", None) if loaded is not None else None
     if ref.kind not in ("session", "profile") or not isinstance(named, str):
@@ -32,27 +32,27 @@ def bike_of(files: GarageFiles, ref: Ref) -> Bike | None:
 
 
 def field_of(files: GarageFiles, ref: Ref, path: Path) -> Field | None:
-    """Give the field at a path of a record, with the shapes of its bike."""
+    """Return the field at a path of a record, with the shapes of its bike."""
     loaded = files.read(ref)
     return field_at(ref.kind, path, loaded.record if loaded is not None else None, bike_of(files, ref))
 
 
 def setting(
     files: GarageFiles, ref: Ref, wanted: Sequence[tuple[str, str]], units: Units | None = None
-) -> Step | list[Trouble]:
+) -> Step | list[InputError]:
     """Make one step of path and text pairs; an empty text clears. All troubles at once."""
     edits: dict[Path, Edit | None] = {}
-    troubles: list[Trouble] = []
+    troubles: list[InputError] = []
     for spelled, text in wanted:
         path = parse(spelled)
         field = field_of(files, ref, path) if path is not None else None
         if path is None or field is None:
             troubles.append(_no_such_path(files, ref, spelled))
         elif path in edits:
-            troubles.append(Trouble("a second value for it", "each value once", path=path))
+            troubles.append(InputError("a second value for it", "each value once", path=path))
         else:
             edit = _typed_edit(files.data(ref), path, field, with_unit(ref, path, text), units)
-            if isinstance(edit, Trouble):
+            if isinstance(edit, InputError):
                 troubles.append(attrs.evolve(edit, path=path))
             else:
                 edits[path] = edit
@@ -79,27 +79,27 @@ def clearing(files: GarageFiles, ref: Ref, path: Path) -> Step:
 
 def _typed_edit(
     data: Mapping[str, Any], path: Path, field: Field, text: str, units: Units | None
-) -> Edit | Trouble | None:
-    """Give the edit that what was typed asks for; None where that stands there already."""
+) -> Edit | InputError | None:
+    """Return the edit that what was typed asks for; None where that stands there already."""
     bar = blocked(data, path)
     if bar is not MISSING:
-        return Trouble(
+        return InputError(
             f"{shown(bar)} stands where a table would have to be", "a table", "mend it in an editor"
         )
     if not text.strip():
         return _edit(data, path, MISSING)
     new = read_typed(field, text, units)
-    if isinstance(new, Trouble):
+    if isinstance(new, InputError):
         return new
     return _too_far(field, text, new, lookup(data, path)) or _edit(data, path, new)
 
 
-def _too_far(field: Field, text: str, new: Value, old: Value | Missing) -> Trouble | None:
+def _too_far(field: Field, text: str, new: Value, old: Value | Missing) -> InputError | None:
     """Ask for the unit of a bare pressure that is far from the last one: it may be meant in another."""
     last = None if any(char.isalpha() for char in text) else far_from(field, new, old)
     if last is None:
         return None
-    return Trouble(
+    return InputError(
         f'"{text.strip()}" would be {new}, far from the last {last}',
         "a pressure with its unit",
         f'write "{new}" if that is meant',
@@ -135,7 +135,7 @@ def withdrawing(files: GarageFiles, ref: Ref, rule: str, subject: str) -> Step |
 
 
 def login() -> str:
-    """Give the name of whoever is logged in; 'rider' where the system does not say."""
+    """Return the name of whoever is logged in; 'rider' where the system does not say."""
     try:
         return getpass.getuser()
     except (OSError, KeyError, ImportError):
@@ -149,13 +149,13 @@ def shown(value: Value | Missing, field: Field | None = None) -> str:
     if isinstance(value, Mapping):
         return "a table"
     loaded = field.shape.load(value) if field is not None else None
-    if field is not None and not isinstance(loaded, Trouble):
+    if field is not None and not isinstance(loaded, InputError):
         return field.shape.show(loaded)
     return str(value)
 
 
 def _edit(data: Mapping[str, Any], path: Path, new: Value | Missing) -> Edit | None:
-    """Give the edit that puts a value at a path; None where it stands there already."""
+    """Return the edit that puts a value at a path; None where it stands there already."""
     old = lookup(data, path)
     if (old is MISSING and new is MISSING) or (new is not MISSING and old is not MISSING and same(old, new)):
         return None
@@ -178,7 +178,7 @@ def _label(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> str:
     return "; ".join(said(files, ref, edits)) or "nothing to change"
 
 
-def _no_such_path(files: GarageFiles, ref: Ref, spelled: str) -> Trouble:
+def _no_such_path(files: GarageFiles, ref: Ref, spelled: str) -> InputError:
     mend = f"see them with: paddock-tui show GARAGE {ref} --paths"
     loaded = files.read(ref)
     if loaded is not None and loaded.record is not None:
@@ -186,4 +186,4 @@ def _no_such_path(files: GarageFiles, ref: Ref, spelled: str) -> Trouble:
         paths = [field.path for field in fields(ref.kind, loaded.record, bike_of(files, ref))]
         near = [spell(path) for path in paths if path[-1] == last][:3]
         mend = f"do you mean {' or '.join(near)}? {mend}" if near else mend
-    return Trouble(f'"{spelled}"', f"a path of a {ref.kind}", mend)
+    return InputError(f'"{spelled}"', f"a path of a {ref.kind}", mend)

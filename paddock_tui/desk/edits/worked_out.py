@@ -5,12 +5,12 @@ from collections.abc import Iterable
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.records.edits import MISSING, Change, Edit, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.rules.core import Put
+from paddock_tui.rules.core import SetValue
 from paddock_tui.store.data import blocked
 from paddock_tui.store.garage import GarageFiles
 
 
-def offering(files: GarageFiles, subject: Ref, puts: Iterable[Put]) -> Step | str:
+def offering(files: GarageFiles, subject: Ref, puts: Iterable[SetValue]) -> Step | str:
     """Make the one step that sets these values of a session or profile; the reason where it cannot be."""
     edits: list[Edit] = []
     labels: list[str] = []

@@ -6,14 +6,14 @@ import re
 from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.sessions.numbers import free_session, next_number
 from paddock_tui.records.edits import Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes.references import id_of as id_of
 from paddock_tui.records.shapes.references import is_id
 from paddock_tui.store.garage import GarageFiles
 
 
-def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Ref, Step | Trouble]:
+def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Ref, Step | InputError]:
     """Make the step that creates a record of a kind from what was typed for its name.
 
     A day takes a date and a venue, a session a bike; every other kind takes a name, which may hold
@@ -21,7 +21,7 @@ def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Re
     """
     words = text.split()
     if "/" in text or "\\" in text:
-        return _refused(kind, Trouble(f'"{text.strip()}"', "a name without slashes", "leave it out"))
+        return _refused(kind, InputError(f'"{text.strip()}"', "a name without slashes", "leave it out"))
     if kind == "day":
         return _day(files, words, today)
     if kind == "session":
@@ -31,11 +31,11 @@ def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Re
     if not new_id:
         return _refused(
             kind,
-            Trouble(f'"{name}"', "a name with at least one letter or digit", "add one, a to z or 0 to 9"),
+            InputError(f'"{name}"', "a name with at least one letter or digit", "add one, a to z or 0 to 9"),
         )
     if not is_id(new_id):
         return _refused(
-            kind, Trouble("a name that is too long", "a short name", "at most 80 letters and digits")
+            kind, InputError("a name that is too long", "a short name", "at most 80 letters and digits")
         )
     ref = Ref(kind, new_id)
     return ref, creating(files, ref, {"name": name})
@@ -54,14 +54,14 @@ ASKED = {
 """What is asked for to make a record of each kind."""
 
 
-def _day(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref, Step | Trouble]:
+def _day(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref, Step | InputError]:
     date = today
     if words and re.fullmatch(r"\d{4}-\d{2}-\d{2}", words[0]):
         try:
             date = dt.date.fromisoformat(words.pop(0))
         except ValueError:
             return _refused(
-                "day", Trouble("there is no such date", "a date, such as 2026-06-21", "type it again")
+                "day", InputError("there is no such date", "a date, such as 2026-06-21", "type it again")
             )
     venue = id_of(" ".join(words))
     if files.path_of(Ref("venue", venue)) is None:
@@ -71,7 +71,7 @@ def _day(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref, Ste
     return ref, creating(files, ref, values)
 
 
-def _session(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref, Step | Trouble]:
+def _session(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref, Step | InputError]:
     bike = id_of(" ".join(words))
     if files.path_of(Ref("bike", bike)) is None:
         return _refused("session", _no_such(files, "bike", " ".join(words)))
@@ -84,11 +84,11 @@ def _session(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref,
     return ref, creating(files, ref, values)
 
 
-def _no_such(files: GarageFiles, kind: str, typed: str) -> Trouble:
+def _no_such(files: GarageFiles, kind: str, typed: str) -> InputError:
     there = [ref.id for ref in files.listing(kind)]
     mend = f"type its name, such as {there[0]}" if there else f"make the {kind} first: g, then n on its list"
-    return Trouble(f'"{typed}"', f"a {kind} of this garage: {', '.join(there) or 'none yet'}", mend)
+    return InputError(f'"{typed}"', f"a {kind} of this garage: {', '.join(there) or 'none yet'}", mend)
 
 
-def _refused(kind: str, trouble: Trouble) -> tuple[Ref, Trouble]:
+def _refused(kind: str, trouble: InputError) -> tuple[Ref, InputError]:
     return Ref(kind, ""), trouble

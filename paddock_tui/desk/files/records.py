@@ -6,7 +6,7 @@ from typing import Any
 
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.records.edits import MISSING, AnyChange, Change, Create, Edit, Rekey, Rename, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import ANY
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.shapes.references import is_id
@@ -16,7 +16,7 @@ from paddock_tui.store.render import render_line, render_table
 _ID = "an id of lower-case letters, digits and hyphens, such as my-bike"
 
 
-def creating(files: GarageFiles, ref: Ref, values: Mapping[str, Value]) -> Step | Trouble:
+def creating(files: GarageFiles, ref: Ref, values: Mapping[str, Value]) -> Step | InputError:
     """Make the step that creates a record with these values, root values before tables."""
     wrong = _name_trouble(files, ref)
     if wrong is not None:
@@ -24,30 +24,32 @@ def creating(files: GarageFiles, ref: Ref, values: Mapping[str, Value]) -> Step 
     return Step(f"new {ref.kind} {ref.id}", (Create(ref, record_text(values)),))
 
 
-def duplicating(files: GarageFiles, ref: Ref, new_id: str) -> Step | Trouble:
+def duplicating(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
     """Make the step that copies a record, comments and all, to another id."""
     wrong = _name_trouble(files, Ref(ref.kind, new_id))
     loaded = files.read(ref)
     if wrong is not None:
         return wrong
     if loaded is None or loaded.record is None:
-        return Trouble(f"{ref} cannot be read", "a record that can be read", "mend its file first")
+        return InputError(f"{ref} cannot be read", "a record that can be read", "mend its file first")
     return Step(f"{ref.kind} {ref.id} copied to {new_id}", (Create(Ref(ref.kind, new_id), loaded.text),))
 
 
-def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | Trouble:
+def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
     """Make the step that renames a record and every reference to it; one undo takes all of it back."""
     wrong = _name_trouble(files, Ref(ref.kind, new_id))
     if wrong is not None:
         return wrong
     changes: list[AnyChange] = []
     if files.path_of(ref) is None:
-        return Trouble(f"there is no {ref.kind} {ref.id}", "a record that is there")
+        return InputError(f"there is no {ref.kind} {ref.id}", "a record that is there")
     for other in files.mentioning(ref.id):
         loaded = files.read(other)
         if other != ref and (loaded is None or loaded.record is None):
             name = files.name_of(other)
-            return Trouble(f"{name} names it and cannot be read", "a file that can be read", "mend it first")
+            return InputError(
+                f"{name} names it and cannot be read", "a file that can be read", "mend it first"
+            )
         edits = tuple(_following(other.kind, files.data(other), ref, new_id))
         if edits:
             changes.append(Change(other, edits))
@@ -74,11 +76,11 @@ def record_text(values: Mapping[str, Value]) -> str:
     return "\n".join(lines).lstrip("\n") + "\n"
 
 
-def _name_trouble(files: GarageFiles, ref: Ref) -> Trouble | None:
+def _name_trouble(files: GarageFiles, ref: Ref) -> InputError | None:
     if not is_id(ref.id):
-        return Trouble(f'"{ref.id}"', _ID)
+        return InputError(f'"{ref.id}"', _ID)
     if files.path_of(ref) is not None:
-        return Trouble(
+        return InputError(
             f"there is a {ref.kind} {ref.id} already", "a name that is free", "choose another name"
         )
     return None
@@ -96,7 +98,7 @@ def _following(kind: str, data: Mapping[str, Any], ref: Ref, new_id: str) -> lis
 
 
 def _entries_following(day: Ref, data: Mapping[str, Any], ref: Ref, new_id: str) -> list[Rekey]:
-    """Give the entries of a day that stand under the renamed rider or bike their new key."""
+    """Return the entries of a day that stand under the renamed rider or bike their new key."""
     entries = data.get("entries")
     found: list[Rekey] = []
     for rider, bikes in entries.items() if day.kind == "day" and isinstance(entries, Mapping) else ():

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.facts.outing import COLUMN
-from paddock_tui.facts.past import ENDS, History, Past, tyre_of
+from paddock_tui.facts.past import ENDS, History, PastSession, tyre_of
 from paddock_tui.facts.situation import Situation
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
@@ -21,7 +21,7 @@ class LastTime:
     `untold` is what could not be compared, since it is not known of one of the two.
     """
 
-    past: Past
+    past: PastSession
     unlike: str = ""
     untold: tuple[str, ...] = ()
 

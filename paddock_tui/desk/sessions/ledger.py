@@ -2,9 +2,9 @@
 
 import attrs
 
-from paddock_tui.advice.ledger import Best, Entry, bests, entries_of
+from paddock_tui.advice.ledger import Best, LedgerEntry, bests, entries_of
 from paddock_tui.desk.desk import Desk
-from paddock_tui.facts.past import History, Past
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Path, Ref
 
@@ -13,28 +13,28 @@ from paddock_tui.records.paths import Path, Ref
 class Ledger:
     """Every change, newest first, the best session of each place, and the history of each bike."""
 
-    entries: tuple[Entry, ...]
+    entries: tuple[LedgerEntry, ...]
     bests: tuple[Best, ...]
     histories: dict[str, History]
 
-    def at(self, session: str, path: Path) -> Entry | None:
-        """Give one change by its session and the place of its first value."""
+    def at(self, session: str, path: Path) -> LedgerEntry | None:
+        """Return one change by its session and the place of its first value."""
         return next((one for one in self.entries if (one.session.id, one.path) == (session, path)), None)
 
-    def others(self, entry: Entry) -> tuple[Entry, ...]:
+    def others(self, entry: LedgerEntry) -> tuple[LedgerEntry, ...]:
         """List the other changes of the same step."""
         return tuple(one for one in self.entries if one.session.id == entry.session.id and one != entry)
 
 
 def bike_at(desk: Desk, subject: Ref | None) -> str:
-    """Give the bike of what is looked at; empty where there is none."""
+    """Return the bike of what is looked at; empty where there is none."""
     named = desk.files.data(subject).get("bike") if subject is not None else None
     return named if isinstance(named, str) else ""
 
 
 def ledger(desk: Desk) -> Ledger:
     """Make the ledger of every bike of a garage, the newest session first."""
-    entries: list[Entry] = []
+    entries: list[LedgerEntry] = []
     found: list[Best] = []
     histories: dict[str, History] = {}
     for ref in desk.files.listing("bike"):
@@ -47,5 +47,5 @@ def ledger(desk: Desk) -> Ledger:
     return Ledger(tuple(entries), tuple(found), histories)
 
 
-def _when(past: Past) -> tuple[str, int]:
+def _when(past: PastSession) -> tuple[str, int]:
     return str(past.session.date or ""), past.session.number or 0

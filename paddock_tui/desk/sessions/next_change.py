@@ -10,14 +10,14 @@ from paddock_tui.desk.lookup import glance, order
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.records.edits import Change, Edit, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.store.garage import GarageFiles
 
 
 def ridden_one(files: GarageFiles, subject: Ref | None) -> Ref | None:
-    """Give the session that a next change is about: this one if it was ridden, else the one it came from."""
+    """Return the session that a next change is about: this one if it was ridden, else the one it came from."""
     seen: set[Ref] = set()
     here = subject
     while here is not None and here not in seen and here.kind == "session":
@@ -33,7 +33,7 @@ def ridden_one(files: GarageFiles, subject: Ref | None) -> Ref | None:
 
 
 def next_of(files: GarageFiles, ridden: Ref) -> Ref | None:
-    """Give the session to come that was made from this one; None where there is none yet."""
+    """Return the session to come that was made from this one; None where there is none yet."""
     found = []
     for ref in files.listing("session"):
         data = files.data(ref)
@@ -45,7 +45,7 @@ def next_of(files: GarageFiles, ridden: Ref) -> Ref | None:
 
 def taking_change(
     files: GarageFiles, ridden: Ref, proposal: Proposal, now: dt.datetime
-) -> tuple[Ref, Step | Trouble]:
+) -> tuple[Ref, Step | InputError]:
     """Make the step that takes a proposal into the next session, which is made where there is none yet.
 
     'None: same again' makes the next session as this one was. The reason stands beside each value.
@@ -59,7 +59,7 @@ def taking_change(
             made["setup"] = _merged(setup if isinstance(setup, Mapping) else {}, values)
             made["because"] = reasons
         ref, step = next_session(files, ridden, now, made)
-        return ref, step if isinstance(step, Trouble) else Step(
+        return ref, step if isinstance(step, InputError) else Step(
             f"{_label(proposal)} in {ref.id}", step.changes
         )
     edits = [edit for path, value in values.items() for edit in _edits(files, there, ("setup", *path), value)]
@@ -81,7 +81,7 @@ def _values(proposal: Proposal) -> dict[Path, Value]:
 
 
 def _reasons(proposal: Proposal) -> dict[str, dict[str, dict[str, str]]]:
-    """Give why and what to expect for each thing that changes, as a session keeps them."""
+    """Return why and what to expect for each thing that changes, as a session keeps them."""
     found: dict[str, dict[str, dict[str, str]]] = {}
     for kind, key in proposal.move.about if proposal.move is not None else ():
         because = {"why": proposal.symptom or proposal.why}

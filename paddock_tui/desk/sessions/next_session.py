@@ -10,7 +10,7 @@ from paddock_tui.desk.sessions.numbers import free_session, next_number
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import MISSING, Edit, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
@@ -23,7 +23,7 @@ _LEFT_OUT_WHEN_GONE = ("rider", "tyres")
 
 def next_session(
     files: GarageFiles, source: Ref, now: dt.datetime, more: Mapping[str, Value] | None = None
-) -> tuple[Ref, Step | Trouble]:
+) -> tuple[Ref, Step | InputError]:
     """Make the step that creates the session after another one, copied from it.
 
     It belongs to the source's day while that is today or still to come; else to the first day record that
@@ -35,7 +35,7 @@ def next_session(
     loaded = files.read(source)
     held = loaded.record if loaded is not None else None
     if loaded is None or not isinstance(held, Session):
-        return source, Trouble(
+        return source, InputError(
             f"{source} cannot be read", "a session that can be read", "mend its file first"
         )
     date = _date(files, held, now.date())
@@ -62,7 +62,7 @@ def _date(files: GarageFiles, source: Session, today: dt.date) -> dt.date:
 
 
 def _next_day(files: GarageFiles, today: dt.date) -> dt.date | None:
-    """Give the date of the first day record that is today or still to come."""
+    """Return the date of the first day record that is today or still to come."""
     held = (files.data(ref) for ref in files.listing("day"))
     dates = (data.get("date") for data in held if "retired" not in data)
     return min((date for date in dates if type(date) is dt.date and date >= today), default=None)
@@ -81,7 +81,7 @@ def _carried(files: GarageFiles, loaded: Loaded) -> dict[str, Value]:
 
 
 def _readable(loaded: Loaded) -> Mapping[str, Any]:
-    """Give the data of a record without the values that cannot be read."""
+    """Return the data of a record without the values that cannot be read."""
     data = loaded.data
     for trouble in loaded.troubles:
         held = lookup(data, trouble.path)
@@ -91,7 +91,7 @@ def _readable(loaded: Loaded) -> Mapping[str, Any]:
 
 
 def _day_of(files: GarageFiles, date: dt.date, source: Session) -> Ref | None:
-    """Give the source's day where it is of that date, else the only one of that date; none on the road."""
+    """Return the source's day where it is of that date, else the only one of that date; none on the road."""
     if source.day is not None and files.data(Ref("day", source.day)).get("date") == date:
         return Ref("day", source.day)
     if source.kind == "road":
@@ -102,7 +102,7 @@ def _day_of(files: GarageFiles, date: dt.date, source: Session) -> Ref | None:
 
 
 def _start(files: GarageFiles, ref: Ref, source: Session, date: dt.date) -> dt.time | None:
-    """Give the next start of the rider's group that day, after the source's where that is of the day."""
+    """Return the next start of the rider's group that day, after the source's where that is of the day."""
     loaded = files.read(ref)
     day = loaded.record if loaded is not None else None
     if not isinstance(day, RidingDay):

@@ -10,7 +10,7 @@ _LONGEST = 76
 
 
 def next_number(files: GarageFiles, date: dt.date, bike: str | None, after: int = 0) -> int:
-    """Give the number after the highest one of a day on a bike, and after the one given.
+    """Return the number after the highest one of a day on a bike, and after the one given.
 
     What is written in a session counts, not its name; sessions named in another year are not read.
     """
@@ -26,7 +26,7 @@ def next_number(files: GarageFiles, date: dt.date, bike: str | None, after: int 
 
 
 def free_session(files: GarageFiles, date: dt.date, number: int, bike: str | None) -> Ref:
-    """Give a new session the id that says date, number and bike; another one where that is taken."""
+    """Return a new session the id that says date, number and bike; another one where that is taken."""
     wanted = f"{date.isoformat()}-{number}-{bike or 'bike'}"[:_LONGEST].rstrip("._-")
     ref, more = Ref("session", wanted), 2
     while files.path_of(ref) is not None:

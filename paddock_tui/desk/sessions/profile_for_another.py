@@ -8,7 +8,7 @@ from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.files.records import creating
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.edits import Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
@@ -16,7 +16,7 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.store.garage import GarageFiles
 
 
-def profile_for(files: GarageFiles, about: About, other: Ref) -> tuple[Ref, Step | Trouble]:
+def profile_for(files: GarageFiles, about: About, other: Ref) -> tuple[Ref, Step | InputError]:
     """Make the step that creates a profile for another rider or another bike, with what can be said.
 
     For a rider the set-up is carried over, preload by weight and aids by group. For a bike nothing is: its
@@ -35,7 +35,7 @@ def profile_for(files: GarageFiles, about: About, other: Ref) -> tuple[Ref, Step
         setup = _changed({}, found)
         bike, rider = other.id, about.id_of("rider") or ""
     else:
-        return other, Trouble(
+        return other, InputError(
             f"{other} cannot be read", "a rider or a bike that can be read", "mend its file"
         )
     surface = about.session.surface or (about.situation.profile.made_for if about.situation.profile else None)
@@ -52,7 +52,7 @@ def profile_for(files: GarageFiles, about: About, other: Ref) -> tuple[Ref, Step
 
 
 def _on_another(about: About, bike: Bike, ref: Ref) -> StartingPoint:
-    """Give the start on a bike that this rider has never ridden: nothing of the old set-up is looked at."""
+    """Return the start on a bike that this rider has never ridden: nothing of the old set-up is looked at."""
     situation = about.situation
     session = attrs.evolve(situation.session or Session(), setup=SetUp(), kind=None)
     if situation.session is None and situation.profile is not None:

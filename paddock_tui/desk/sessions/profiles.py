@@ -5,7 +5,7 @@ from typing import Any
 
 from paddock_tui.desk.files.records import creating
 from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.data import same
 from paddock_tui.store.garage import GarageFiles
@@ -22,19 +22,19 @@ def profiles_for(files: GarageFiles, session: Ref) -> tuple[Ref, ...]:
     return tuple(sorted(found, key=lambda ref: (files.data(ref).get("rider") != data.get("rider"), ref.id)))
 
 
-def taking(files: GarageFiles, session: Ref, profile: Ref) -> Step | Trouble:
+def taking(files: GarageFiles, session: Ref, profile: Ref) -> Step | InputError:
     """Make the step that gives a session the set-up of a profile: only what differs changes."""
     data, other = files.data(session), files.data(profile)
     bike, its = data.get("bike"), other.get("bike")
     if not isinstance(bike, str) or bike != its:
-        return Trouble(
+        return InputError(
             f"{profile.id} is for {its or 'no bike yet'}",
             f"a profile for {bike or 'the bike of this session'}",
             "take another one, or enter its bike",
         )
     held, wanted = data.get("setup", {}), other.get("setup")
     if not isinstance(held, Mapping) or not isinstance(wanted, Mapping) or not wanted:
-        return Trouble(
+        return InputError(
             f"{(profile if isinstance(held, Mapping) else session).id} has no set-up that can be read",
             "a profile with a set-up",
             "enter it on its set-up page first",
@@ -47,7 +47,7 @@ def taking(files: GarageFiles, session: Ref, profile: Ref) -> Step | Trouble:
     return Step(f"took over profile {profile.id}", changes)
 
 
-def saving_as(files: GarageFiles, session: Ref, new_id: str, name: str) -> Step | Trouble:
+def saving_as(files: GarageFiles, session: Ref, new_id: str, name: str) -> Step | InputError:
     """Make the step that saves a session's set-up as a new profile, made for the session's surface."""
     data = files.data(session)
     values: dict[str, Value] = {"name": name}

@@ -4,13 +4,13 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from paddock_tui.advice.ledger import Entry, SetUpChange
+from paddock_tui.advice.ledger import LedgerEntry, SetUpChange
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.desk.lookup import glance, order
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.desk.sessions.profiles import edits_toward
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.data import after, lookup
 from paddock_tui.store.garage import GarageFiles
@@ -18,18 +18,18 @@ from paddock_tui.store.garage import GarageFiles
 SETUP = "setup"
 
 
-def trying_back(files: GarageFiles, entry: Entry, now: dt.datetime) -> tuple[Ref, Step | Trouble]:
+def trying_back(files: GarageFiles, entry: LedgerEntry, now: dt.datetime) -> tuple[Ref, Step | InputError]:
     """Make the step that sets one change back in the next session of its bike, as the check of it.
 
     The session to come is changed; where the last one was ridden, the next is made. Why stands beside it.
     """
     about = Ref("session", entry.session.id)
     values = _old_values(files, entry)
-    if isinstance(values, Trouble):
+    if isinstance(values, InputError):
         return about, values
     last = _last(files, entry.bike)
     if last is None:
-        return about, Trouble("no session of this bike", "a session to go on from")
+        return about, InputError("no session of this bike", "a session to go on from")
     why = f"try it back: check of {entry.label} in {entry.session.id}"
     said = f"try it back: {entry.label} {entry.changes[0].new_text} -> {entry.changes[0].old_text}"
     seen = glance(last, files.data(last))
@@ -46,44 +46,44 @@ def trying_back(files: GarageFiles, entry: Entry, now: dt.datetime) -> tuple[Ref
     for path, value in {**values, **_reasons(entry.changes, why)}.items():
         made = after(made, Edit(path, lookup(made, path), value), lambda _: True)
     ref, step = next_session(files, last, now, made)
-    return ref, step if isinstance(step, Trouble) else Step(f"{said} in {ref.id}", step.changes)
+    return ref, step if isinstance(step, InputError) else Step(f"{said} in {ref.id}", step.changes)
 
 
 def setting_back(
     files: GarageFiles, target: Ref, wanted: Ref, now: dt.datetime
-) -> tuple[Ref, Step | Trouble]:
+) -> tuple[Ref, Step | InputError]:
     """Make the step that gives a session, or the next of a ridden one, an earlier one's whole set-up."""
     mine, theirs = files.data(target), files.data(wanted)
     if target == wanted:
-        return target, Trouble("its own set-up", "another session's")
+        return target, InputError("its own set-up", "another session's")
     if mine.get("bike") != theirs.get("bike") or not isinstance(theirs.get("bike"), str):
-        return target, Trouble(f"{wanted.id} is of another bike", "a session of this bike")
+        return target, InputError(f"{wanted.id} is of another bike", "a session of this bike")
     setup, held = theirs.get(SETUP), mine.get(SETUP, {})
     if not isinstance(setup, Mapping) or not setup or not isinstance(held, Mapping):
-        return target, Trouble(f"{wanted.id} has no set-up that can be read", "a session with a set-up")
+        return target, InputError(f"{wanted.id} has no set-up that can be read", "a session with a set-up")
     label = f"set back to the set-up of {wanted.id}"
     seen = glance(target, mine)
     if seen is not None and seen.ridden:
         ref, step = next_session(files, target, now, {SETUP: setup})
-        return ref, step if isinstance(step, Trouble) else Step(f"{label} in {ref.id}", step.changes)
+        return ref, step if isinstance(step, InputError) else Step(f"{label} in {ref.id}", step.changes)
     edits = tuple(edits_toward(held, setup, (SETUP,)))
     return target, Step(label, (Change(target, edits),)) if edits else Step("it stands so already", ())
 
 
-def _old_values(files: GarageFiles, entry: Entry) -> dict[Path, Value] | Trouble:
-    """Give what each value was, as the file of the session before has it."""
+def _old_values(files: GarageFiles, entry: LedgerEntry) -> dict[Path, Value] | InputError:
+    """Return what each value was, as the file of the session before has it."""
     if entry.source is None or not entry.changes:
-        return Trouble("what it was before is not known", "a change with its session before")
+        return InputError("what it was before is not known", "a change with its session before")
     data = files.data(Ref("session", entry.source.id))
     found: dict[Path, Value] = {}
     for one in entry.changes:
         old = lookup(data, one.path)
         if old is MISSING:
-            return Trouble(f"{one.label} was not known before", "a value to go back to")
+            return InputError(f"{one.label} was not known before", "a value to go back to")
         if not one.listed:
-            return Trouble(f"{one.label} is not on this bike any more", "a value that the bike has")
+            return InputError(f"{one.label} is not on this bike any more", "a value that the bike has")
         if one.path == ("tyres",) and "retired" in files.data(Ref("tyres", str(old))):
-            return Trouble(f"tyre set {old} is retired", "a set that is in use")
+            return InputError(f"tyre set {old} is retired", "a set that is in use")
         found[one.path] = old
     return found
 

@@ -49,7 +49,7 @@ def layout(page: Page, view: View) -> Laid:
 
 
 def _preview_height(view: View, height: int, block: int) -> int:
-    """A question without a block above it takes the lines it needs, at most a third of the screen."""
+    """Return a question without a block above it takes the lines it needs, at most a third of the screen."""
     if not view.prompt or block or not (view.prompt.more or view.prompt.editor.error):
         return block
     return height // 3

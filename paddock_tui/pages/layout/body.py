@@ -22,7 +22,7 @@ class Owned(NamedTuple):
 
 
 @attrs.frozen
-class Shown:
+class VisibleLines:
     """The lines shown, the first one's number, and how many rows stand above and below."""
 
     lines: tuple[Owned, ...]
@@ -62,7 +62,7 @@ def _section(section: Section, first: int, view: View, columns: Columns) -> list
     return lines
 
 
-def shown(lines: list[Owned], view: View, height: int) -> Shown:
+def shown(lines: list[Owned], view: View, height: int) -> VisibleLines:
     """Choose the part that holds the cursor's row: where it was, else with the row in the middle."""
     top = min(max(view.top, 0), max(len(lines) - height, 0))
     mine = [number for number, line in enumerate(lines) if line.row is not None and line.row == view.cursor]
@@ -72,7 +72,7 @@ def shown(lines: list[Owned], view: View, height: int) -> Shown:
     seen = {line.row for line in part}
     above = {line.row for line in lines[:top]} - seen - {None}
     below = {line.row for line in lines[top + height :]} - seen - {None}
-    return Shown(tuple(part), top, len(above), len(below))
+    return VisibleLines(tuple(part), top, len(above), len(below))
 
 
 def _holding(start: int, end: int, top: int, height: int, total: int) -> int:

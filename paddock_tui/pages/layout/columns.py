@@ -43,7 +43,7 @@ def columns(page: Page, pen: Pen) -> Columns:
 
 
 def _longest(page: Page, kind: str) -> int:
-    """Cells of the longest label of a kind; words that stand alone are no label."""
+    """Return cells of the longest label of a kind; words that stand alone are no label."""
     return max(
         (width(row.label) for row in page.rows() if row.kind == kind and (row.value or kind != "text")),
         default=0,
@@ -51,7 +51,7 @@ def _longest(page: Page, kind: str) -> int:
 
 
 def _for_values(width: int) -> int:
-    """Cells kept for value and range."""
+    """Return cells kept for value and range."""
     if width < 60:
         return 12
     if width < 80:

@@ -77,7 +77,7 @@ def _label(ink: Ink, row: Row, columns: Columns, on: bool) -> list[Span]:
 
 
 def _words(row: Row, columns: Columns) -> Span:
-    """What is said in words at the right, and how."""
+    """Return what is said in words at the right, and how."""
     if row.trouble:
         text, style = row.trouble, "trouble"
     elif row.shut:
@@ -115,12 +115,12 @@ def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
 
 
 def _wordy(bar: Bar, columns: Columns) -> bool:
-    """Whether a bar with its own words has no room for the first one of each beside a scale."""
+    """Return whether a bar with its own words has no room for the first one of each beside a scale."""
     return bar.two_ended and columns.bar < sum(width(end.split(" ")[0]) + 1 for end in bar.ends) + 3
 
 
 def _below(bar: Bar, columns: Columns, ends: Ends, room: int) -> int:
-    """Cells of a bar on its own line: as wide as the others, wider where its words stand beside it."""
+    """Return cells of a bar on its own line: as wide as the others, wider where its words stand beside it."""
     words = 0 if bar.ends == ends and not bar.two_ended else sum(width(end) + 1 for end in bar.ends)
     return min(columns.bar + words, room)
 

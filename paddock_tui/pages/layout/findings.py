@@ -14,7 +14,7 @@ _CAUTION = 3
 
 
 def block_height(height: int) -> int:
-    """How many lines the block takes, its title among them, on a screen of this height."""
+    """Return how many lines the block takes, its title among them, on a screen of this height."""
     for least, lines in ((36, 8), (24, 5), (14, 3), (10, 2)):
         if height >= least:
             return lines

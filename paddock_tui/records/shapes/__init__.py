@@ -3,8 +3,8 @@
 from paddock_tui.records.shapes.amounts import Amount, AmountOrWord
 from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.shapes.laps import Lap, LapTime
-from paddock_tui.records.shapes.markings import TyreSize
-from paddock_tui.records.shapes.numbers import Number, Series, Whole, Words
+from paddock_tui.records.shapes.markings import TyreSizeMarking
+from paddock_tui.records.shapes.numbers import Number, Series, Whole, WordList
 from paddock_tui.records.shapes.references import Named, Reference, is_id
 from paddock_tui.records.shapes.settings import (
     AnySetting,
@@ -14,13 +14,12 @@ from paddock_tui.records.shapes.settings import (
     WordSetting,
 )
 from paddock_tui.records.shapes.texts import Flag, Text, Word
-from paddock_tui.records.shapes.times import Clock, DateCode, Day
+from paddock_tui.records.shapes.times import DateCode, Day, TimeOfDay
 
 __all__ = [
     "Amount",
     "AmountOrWord",
     "AnySetting",
-    "Clock",
     "DateCode",
     "Day",
     "Flag",
@@ -35,10 +34,11 @@ __all__ = [
     "Shape",
     "SpeedSetting",
     "Text",
-    "TyreSize",
+    "TimeOfDay",
+    "TyreSizeMarking",
     "Whole",
     "Word",
+    "WordList",
     "WordSetting",
-    "Words",
     "is_id",
 ]

@@ -4,7 +4,7 @@ from decimal import Decimal
 
 from paddock_tui import quantities
 from paddock_tui.quantities import EXAMPLE, Quantity, Unreadable
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import Shape, article, found_words
 
 
@@ -22,24 +22,24 @@ class Amount(Shape[Quantity]):
         return f"{article(self.dimension)} with its unit, such as {self.example()}"
 
     def example(self) -> Quantity:
-        """Give a figure of the right dimension, for messages."""
+        """Return a figure of the right dimension, for messages."""
         middle = self.low + (self.high - self.low) / 4
         digits = 0 if middle >= 100 else 1
         return Quantity(Decimal(f"{middle:.{digits}f}"), self.unit)
 
-    def load(self, raw: object) -> Quantity | Trouble:
+    def load(self, raw: object) -> Quantity | InputError:
         if isinstance(raw, bool) or not isinstance(raw, str | int | float):
             return self.wrong(raw)
         if not isinstance(raw, str):
             guess = self.read(found_words(raw))
-            shown = self.example() if isinstance(guess, Trouble) else str(guess)
+            shown = self.example() if isinstance(guess, InputError) else str(guess)
             return self.wrong(raw, f'write it with its unit, such as "{shown}"')
         return self._checked(quantities.parse(raw), raw)
 
-    def read(self, text: str) -> Quantity | Trouble:
+    def read(self, text: str) -> Quantity | InputError:
         return self.read_in(text, self.unit)
 
-    def read_in(self, text: str, bare_unit: str) -> Quantity | Trouble:
+    def read_in(self, text: str, bare_unit: str) -> Quantity | InputError:
         """Take what was typed; a bare number is in `bare_unit` (a bare pressure in the unit it fits)."""
         if self.dimension == "pressure" and self.unit == "bar":
             return self._checked(quantities.parse_pressure(text), text)
@@ -58,12 +58,14 @@ class Amount(Shape[Quantity]):
     def band(self) -> tuple[float, float, str]:
         return self.low, self.high, self.unit
 
-    def _checked(self, found: Quantity | Unreadable, text: str) -> Quantity | Trouble:
+    def _checked(self, found: Quantity | Unreadable, text: str) -> Quantity | InputError:
         if isinstance(found, Unreadable):
             mend = found.mend.replace(EXAMPLE, str(self.example()))
-            return Trouble(found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=mend)
+            return InputError(found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=mend)
         if found.dimension != self.dimension:
-            return Trouble(found=f"{found_words(text)}, {article(found.dimension)}", expected=self.expected)
+            return InputError(
+                found=f"{found_words(text)}, {article(found.dimension)}", expected=self.expected
+            )
         return found
 
 
@@ -77,16 +79,16 @@ class AmountOrWord(Shape[Quantity | str]):
     def expected(self) -> str:
         return f"{self.amount.expected}, or one of {', '.join(self.choices)}"
 
-    def load(self, raw: object) -> Quantity | str | Trouble:
+    def load(self, raw: object) -> Quantity | str | InputError:
         if isinstance(raw, str) and raw in self.choices:
             return raw
         found = self.amount.load(raw)
         return self._with_words(found)
 
-    def read(self, text: str) -> Quantity | str | Trouble:
+    def read(self, text: str) -> Quantity | str | InputError:
         return self.read_in(text, self.amount.unit)
 
-    def read_in(self, text: str, bare_unit: str) -> Quantity | str | Trouble:
+    def read_in(self, text: str, bare_unit: str) -> Quantity | str | InputError:
         """Take what was typed; a bare number is in `bare_unit`."""
         typed = text.strip().casefold()
         starts = [word for word in self.choices if typed and word.startswith(typed)]
@@ -109,7 +111,7 @@ class AmountOrWord(Shape[Quantity | str]):
     def band(self) -> tuple[float, float, str]:
         return self.amount.band()
 
-    def _with_words(self, found: Quantity | Trouble) -> Quantity | str | Trouble:
-        if isinstance(found, Trouble):
-            return Trouble(found=found.found, expected=self.expected, mend=found.mend)
+    def _with_words(self, found: Quantity | InputError) -> Quantity | str | InputError:
+        if isinstance(found, InputError):
+            return InputError(found=found.found, expected=self.expected, mend=found.mend)
         return found

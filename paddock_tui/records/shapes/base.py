@@ -4,7 +4,7 @@ import abc
 from typing import Generic, TypeVar
 
 from paddock_tui.records.edits import Plain
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 
 T = TypeVar("T")
 
@@ -27,27 +27,27 @@ class Shape(abc.ABC, Generic[T]):
         """Say what may stand here, as the end of the sentence 'expected ...'."""
 
     @abc.abstractmethod
-    def load(self, raw: object) -> T | Trouble:
+    def load(self, raw: object) -> T | InputError:
         """Take a value from a file."""
 
     @abc.abstractmethod
-    def read(self, text: str) -> T | Trouble:
+    def read(self, text: str) -> T | InputError:
         """Take what was typed."""
 
     @abc.abstractmethod
     def dump(self, value: T) -> Stored:
-        """Give the value as the file holds it."""
+        """Return the value as the file holds it."""
 
     @abc.abstractmethod
     def example(self) -> T:
-        """Give a value that may stand here, for templates and messages."""
+        """Return a value that may stand here, for templates and messages."""
 
     def show(self, value: T) -> str:
         """Write the value for the screen, so that `read` takes it back."""
         return str(value)
 
     def step(self, value: T, by: int) -> T | None:  # noqa: ARG002 - the default has no steps
-        """Give the value `by` steps further, stopping at the ends; None where it has no steps."""
+        """Return the value `by` steps further, stopping at the ends; None where it has no steps."""
         return None
 
     def words(self) -> tuple[str, ...]:
@@ -55,12 +55,12 @@ class Shape(abc.ABC, Generic[T]):
         return ()
 
     def band(self) -> tuple[float, float, str] | None:
-        """Give the lowest and highest figure that can be, and their unit; None where there is no band."""
+        """Return the lowest and highest figure that can be, and their unit; None where there is no band."""
         return None
 
-    def wrong(self, found: object, mend: str = "") -> Trouble:
+    def wrong(self, found: object, mend: str = "") -> InputError:
         """Make the Trouble of a value that this shape does not take."""
-        return Trouble(found=found_words(found), expected=self.expected, mend=mend)
+        return InputError(found=found_words(found), expected=self.expected, mend=mend)
 
 
 def found_words(found: object) -> str:

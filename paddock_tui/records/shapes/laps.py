@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import attrs
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import Shape, found_words
 
 MARKS = ("out", "in", "traffic")
@@ -42,7 +42,7 @@ class LapTime(Shape[Lap]):
 
     expected = "a lap time, such as 1:44.310, and out, in or traffic behind it where it applies"
 
-    def load(self, raw: object) -> Lap | Trouble:
+    def load(self, raw: object) -> Lap | InputError:
         if not isinstance(raw, str):
             number = isinstance(raw, int | float) and not isinstance(raw, bool)
             return self.wrong(raw, f'write "{found_words(raw)}"' if number else "")
@@ -54,10 +54,10 @@ class LapTime(Shape[Lap]):
         minutes, seconds, fraction = found.groups()
         return self._made(raw, minutes, seconds, fraction, mark)
 
-    def read(self, text: str) -> Lap | Trouble:
+    def read(self, text: str) -> Lap | InputError:
         return self.read_beside(text, None)
 
-    def read_beside(self, text: str, usual_s: float | None) -> Lap | Trouble:
+    def read_beside(self, text: str, usual_s: float | None) -> Lap | InputError:
         """Take what was typed beside the usual lap in s, None where none is known.
 
         Read are 1:42.3, 1.42.3, 1'42"3, 102.3; and, beside a usual lap, three or more digits alone, the
@@ -70,7 +70,7 @@ class LapTime(Shape[Lap]):
         if mark and mark not in MARKS:
             return self.wrong(text)
         found = self._typed(time, mark, usual_s)
-        if isinstance(found, Trouble) or usual_s is None:
+        if isinstance(found, InputError) or usual_s is None:
             return found
         seconds, begun = float(found.seconds), time.isdecimal() and len(time) < 3
         if seconds * 2 >= usual_s and not (begun and abs(seconds - usual_s) > FAR_S):
@@ -83,7 +83,7 @@ class LapTime(Shape[Lap]):
     def example(self) -> Lap:
         return Lap(Decimal("104.31"))
 
-    def _typed(self, time: str, mark: str, usual_s: float | None) -> Lap | Trouble:
+    def _typed(self, time: str, mark: str, usual_s: float | None) -> Lap | InputError:
         whole = _MINUTES.fullmatch(time)
         if whole is not None:
             return self._made(time, whole[1], whole[2], whole[3], mark)
@@ -96,7 +96,7 @@ class LapTime(Shape[Lap]):
             return self.wrong(time, "this is a time of day or a running clock")
         return self.wrong(time, "half a lap time: seconds have two digits" if _HALF.fullmatch(time) else "")
 
-    def _from_digits(self, time: str, mark: str, usual_s: float | None) -> Lap | Trouble:
+    def _from_digits(self, time: str, mark: str, usual_s: float | None) -> Lap | InputError:
         """Read minutes, seconds and tenths written without anything between them."""
         if usual_s is None:
             return self.wrong(time, "digits alone need a usual lap here: write 1:42.3")
@@ -114,7 +114,7 @@ class LapTime(Shape[Lap]):
 
     def _made(
         self, raw: str, minutes: str | None, seconds: str, fraction: str | None, mark: str
-    ) -> Lap | Trouble:
+    ) -> Lap | InputError:
         total = Decimal(f"{seconds}.{fraction}") if fraction else Decimal(seconds)
         if minutes is not None and total >= 60:
             return self.wrong(raw, "seconds go to 59")
@@ -123,7 +123,7 @@ class LapTime(Shape[Lap]):
 
 
 def nearest_minute(seconds: Decimal, usual_s: Decimal, *, slower: bool) -> Decimal:
-    """Give seconds within a minute the whole minutes that bring them nearest to the usual lap, in s.
+    """Return seconds within a minute the whole minutes that bring them nearest to the usual lap, in s.
 
     A lap that is known to be `slower` takes the first minute that is not faster than 95 % of it.
     """

@@ -2,7 +2,7 @@
 
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.shapes.numbers import Number, show_number
 
@@ -14,16 +14,16 @@ class LimitValue(Shape[float | Quantity]):
 
     expected = "a number, or an amount with its unit in quotes"
 
-    def load(self, raw: object) -> float | Quantity | Trouble:
+    def load(self, raw: object) -> float | Quantity | InputError:
         if isinstance(raw, str):
             found = quantities.parse(raw)
             return found if isinstance(found, Quantity) else self.wrong(raw, found.mend)
         number = _NUMBER.load(raw)
-        return self.wrong(raw) if isinstance(number, Trouble) else number
+        return self.wrong(raw) if isinstance(number, InputError) else number
 
-    def read(self, text: str) -> float | Quantity | Trouble:
+    def read(self, text: str) -> float | Quantity | InputError:
         number = _NUMBER.read(text)
-        if not isinstance(number, Trouble):
+        if not isinstance(number, InputError):
             return number
         found = quantities.parse_typed(text, None)
         return found if isinstance(found, Quantity) else self.wrong(text, found.mend)

@@ -4,7 +4,7 @@ import math
 import re
 from decimal import Decimal
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import Shape, found_words
 
 NUMBER = re.compile(r"[+-]?\d{1,12}(?:[.,]\d{1,12})?")
@@ -21,7 +21,7 @@ def read_number(text: str) -> float | int | None:
 
 
 def _sized(value: float) -> bool:
-    """Tell whether a number is of a size that anything here can be; NaN and infinity are not."""
+    """Return whether a number is of a size that anything here can be; NaN and infinity are not."""
     return abs(value) <= 10**12
 
 
@@ -44,7 +44,7 @@ class Whole(Shape[int]):
         unit = f" ({self.unit})" if self.unit else ""
         return f"a whole number from {self.low} to {self.high}{unit}"
 
-    def load(self, raw: object) -> int | Trouble:
+    def load(self, raw: object) -> int | InputError:
         if isinstance(raw, bool) or not isinstance(raw, int):
             number = read_number(raw) if isinstance(raw, str) else None
             return self.wrong(raw, f"write {number}, without quotes" if isinstance(number, int) else "")
@@ -52,7 +52,7 @@ class Whole(Shape[int]):
             return self.wrong(raw)
         return raw
 
-    def read(self, text: str) -> int | Trouble:
+    def read(self, text: str) -> int | InputError:
         number = read_number(text)
         return self.wrong(text) if not isinstance(number, int) else self.load(number)
 
@@ -80,7 +80,7 @@ class Number(Shape[float]):
         unit = f" ({self.unit})" if self.unit else ""
         return f"a number from {show_number(self.low)} to {show_number(self.high)}{unit}"
 
-    def load(self, raw: object) -> float | Trouble:
+    def load(self, raw: object) -> float | InputError:
         if isinstance(raw, bool) or not isinstance(raw, int | float):
             number = read_number(raw) if isinstance(raw, str) else None
             return self.wrong(
@@ -90,7 +90,7 @@ class Number(Shape[float]):
             return self.wrong(raw)
         return raw
 
-    def read(self, text: str) -> float | Trouble:
+    def read(self, text: str) -> float | InputError:
         number = read_number(text)
         return self.wrong(text) if number is None else self.load(number)
 
@@ -132,19 +132,19 @@ class Series(Shape[tuple[float, ...]]):
     def expected(self) -> str:
         return self.what
 
-    def load(self, raw: object) -> tuple[float, ...] | Trouble:
+    def load(self, raw: object) -> tuple[float, ...] | InputError:
         if not isinstance(raw, list):
             return self.wrong(raw, f"write [{found_words(raw)}]" if isinstance(raw, int | float) else "")
         if not self.least <= len(raw) <= self.most:
             count = "1 number" if len(raw) == 1 else f"{len(raw)} numbers"
-            return Trouble(found=count, expected=self.expected)
+            return InputError(found=count, expected=self.expected)
         for item in raw:
             right = isinstance(item, int) if self.whole else isinstance(item, int | float)
             if not right or isinstance(item, bool) or not _sized(item):
                 return self.wrong(item)
         return tuple(raw)
 
-    def read(self, text: str) -> tuple[float, ...] | Trouble:
+    def read(self, text: str) -> tuple[float, ...] | InputError:
         pieces = re.split(r"\s+to\s+|\s*;\s*|\s+|,\s+", text.strip().strip("[]").strip())
         numbers = [read_number(piece) for piece in pieces]
         if any(number is None for number in numbers):
@@ -162,7 +162,7 @@ class Series(Shape[tuple[float, ...]]):
         return between.join(show_number(number) for number in value)
 
 
-class Words(Shape[tuple[str, ...]]):
+class WordList(Shape[tuple[str, ...]]):
     """An array of words: any that the owner names, or out of a list."""
 
     def __init__(self, what: str, choices: tuple[str, ...] = ()) -> None:
@@ -172,17 +172,17 @@ class Words(Shape[tuple[str, ...]]):
     def expected(self) -> str:
         return f"{self.what} (out of {', '.join(self.choices)})" if self.choices else self.what
 
-    def load(self, raw: object) -> tuple[str, ...] | Trouble:
+    def load(self, raw: object) -> tuple[str, ...] | InputError:
         if not isinstance(raw, list):
             return self.wrong(raw, f'write ["{raw}"]' if isinstance(raw, str) else "")
         for item in raw:
             if not isinstance(item, str) or not item.strip() or (self.choices and item not in self.choices):
                 return self.wrong(item)
         if len(set(raw)) != len(raw):
-            return Trouble(found="the same word twice", expected=self.expected)
+            return InputError(found="the same word twice", expected=self.expected)
         return tuple(raw)
 
-    def read(self, text: str) -> tuple[str, ...] | Trouble:
+    def read(self, text: str) -> tuple[str, ...] | InputError:
         pieces = [piece.strip() for piece in text.split(",") if piece.strip()]
         return self.load(pieces)
 

@@ -3,7 +3,7 @@
 import re
 import unicodedata
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import Shape
 
 _ID = re.compile(r"[a-z0-9]+(?:[._-][a-z0-9]+)*")
@@ -11,7 +11,7 @@ _LONGEST = 80
 
 
 def is_id(text: str) -> bool:
-    """Tell whether a text can be the id of a record or of a part of one: lower case, digits, hyphens."""
+    """Return whether a text can be the id of a record or of a part of one: lower case, digits, hyphens."""
     return len(text) <= _LONGEST and _ID.fullmatch(text) is not None
 
 
@@ -32,12 +32,12 @@ class Reference(Shape[str]):
     def expected(self) -> str:
         return f"the id of a {self.kind} in this garage"
 
-    def load(self, raw: object) -> str | Trouble:
+    def load(self, raw: object) -> str | InputError:
         if not isinstance(raw, str) or not is_id(raw):
             return self.wrong(raw, "an id has lower-case letters, digits and hyphens")
         return raw
 
-    def read(self, text: str) -> str | Trouble:
+    def read(self, text: str) -> str | InputError:
         return self.load(text.strip().removeprefix(f"{self.kind}/"))
 
     def dump(self, value: str) -> str:
@@ -57,12 +57,12 @@ class Named(Shape[str]):
     def expected(self) -> str:
         return f"{self.what}: {', '.join(self.choices)}" if self.choices else self.what
 
-    def load(self, raw: object) -> str | Trouble:
+    def load(self, raw: object) -> str | InputError:
         if not isinstance(raw, str) or not raw.strip():
             return self.wrong(raw)
         return raw
 
-    def read(self, text: str) -> str | Trouble:
+    def read(self, text: str) -> str | InputError:
         typed = text.strip().casefold()
         if not self.choices:
             return self.load(text.strip())

@@ -2,7 +2,7 @@
 
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import Shape, found_words
 from paddock_tui.records.shapes.numbers import read_number
 from paddock_tui.records.shapes.texts import one_of
@@ -18,7 +18,7 @@ class AnySetting(Shape[Setting]):
 
     expected = "a level (a whole number) or a word in quotes"
 
-    def load(self, raw: object) -> Setting | Trouble:
+    def load(self, raw: object) -> Setting | InputError:
         if isinstance(raw, bool):
             return self.wrong(raw, 'write "on" or "off"')
         if isinstance(raw, int) and abs(raw) < 10**9:
@@ -27,7 +27,7 @@ class AnySetting(Shape[Setting]):
             return raw
         return self.wrong(raw)
 
-    def read(self, text: str) -> Setting | Trouble:
+    def read(self, text: str) -> Setting | InputError:
         number = read_number(text)
         return self.load(number if isinstance(number, int) else text.strip())
 
@@ -48,13 +48,13 @@ class LevelSetting(AnySetting):
     def expected(self) -> str:  # type: ignore[override]
         return f"a level from {self.low} to {self.high}{', or off' if self.can_be_off else ''}"
 
-    def load(self, raw: object) -> Setting | Trouble:
+    def load(self, raw: object) -> Setting | InputError:
         if isinstance(raw, str) and raw != OFF:
             number = read_number(raw)
             return self.wrong(raw, f"write {number}, without quotes" if isinstance(number, int) else "")
         return super().load(raw)
 
-    def read(self, text: str) -> Setting | Trouble:
+    def read(self, text: str) -> Setting | InputError:
         typed = text.strip().casefold()
         if typed == OFF:
             return OFF
@@ -83,10 +83,10 @@ class WordSetting(AnySetting):
     def expected(self) -> str:  # type: ignore[override]
         return one_of(self.choices)
 
-    def load(self, raw: object) -> Setting | Trouble:
+    def load(self, raw: object) -> Setting | InputError:
         return raw if isinstance(raw, str) and raw.strip() else self.wrong(raw)
 
-    def read(self, text: str) -> Setting | Trouble:
+    def read(self, text: str) -> Setting | InputError:
         typed = text.strip().casefold()
         same = [word for word in self.choices if word.casefold() == typed]
         starts = [word for word in self.choices if typed and word.casefold().startswith(typed)]
@@ -117,14 +117,14 @@ class SpeedSetting(AnySetting):
         offered = f" ({', '.join(self.speeds)})" if self.speeds else ", such as 60 km/h"
         return f"a speed with its unit{offered}{', or off' if self.can_be_off else ''}"
 
-    def load(self, raw: object) -> Setting | Trouble:
+    def load(self, raw: object) -> Setting | InputError:
         if raw == OFF:
             return OFF
         if not isinstance(raw, str):
             return self.wrong(raw, f'write "{found_words(raw)} km/h"' if type(raw) is int else "")
         return self._speed(quantities.parse(raw), raw)
 
-    def read(self, text: str) -> Setting | Trouble:
+    def read(self, text: str) -> Setting | InputError:
         if text.strip().casefold() == OFF:
             return OFF
         return self._speed(quantities.parse_typed(text, self._unit()), text)
@@ -146,7 +146,7 @@ class SpeedSetting(AnySetting):
         found = quantities.parse(self.speeds[0]) if self.speeds else None
         return found.unit if isinstance(found, Quantity) else None
 
-    def _speed(self, found: object, text: str) -> Setting | Trouble:
+    def _speed(self, found: object, text: str) -> Setting | InputError:
         if not isinstance(found, Quantity) or found.dimension != "speed":
             mend = getattr(found, "mend", "")
             return self.wrong(text, mend)

@@ -2,7 +2,7 @@
 
 import difflib
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import Shape, found_words
 
 _LONGEST = 2000
@@ -13,16 +13,16 @@ class Text(Shape[str]):
 
     expected = "a text"
 
-    def load(self, raw: object) -> str | Trouble:
+    def load(self, raw: object) -> str | InputError:
         if not isinstance(raw, str):
             return self.wrong(raw, f'write "{found_words(raw)}"' if isinstance(raw, int | float) else "")
         if not raw.strip():
             return self.wrong(raw, "leave the line out while it is not known")
         return raw
 
-    def read(self, text: str) -> str | Trouble:
+    def read(self, text: str) -> str | InputError:
         if len(text) > _LONGEST:
-            return Trouble(found=f"a text of {len(text)} characters", expected=f"at most {_LONGEST}")
+            return InputError(found=f"a text of {len(text)} characters", expected=f"at most {_LONGEST}")
         return self.load(text.strip())
 
     def dump(self, value: str) -> str:
@@ -42,14 +42,14 @@ class Word(Shape[str]):
     def expected(self) -> str:
         return one_of(self.choices)
 
-    def load(self, raw: object) -> str | Trouble:
+    def load(self, raw: object) -> str | InputError:
         if isinstance(raw, str) and raw in self.choices:
             return raw
         if isinstance(raw, str):
             return self.wrong(raw, nearest(raw, self.choices))
         return self.wrong(raw)
 
-    def read(self, text: str) -> str | Trouble:
+    def read(self, text: str) -> str | InputError:
         typed = text.strip().casefold()
         same = [word for word in self.choices if word.casefold() == typed]
         starts = [word for word in self.choices if word.casefold().startswith(typed)]
@@ -82,14 +82,14 @@ class Flag(Shape[bool]):
 
     expected = "yes or no"
 
-    def load(self, raw: object) -> bool | Trouble:
+    def load(self, raw: object) -> bool | InputError:
         if isinstance(raw, bool):
             return raw
-        return Trouble(
+        return InputError(
             found=self.wrong(raw).found, expected="true or false", mend="write true or false, without quotes"
         )
 
-    def read(self, text: str) -> bool | Trouble:
+    def read(self, text: str) -> bool | InputError:
         typed = text.strip().casefold()
         if typed in ("yes", "y", "true"):
             return True

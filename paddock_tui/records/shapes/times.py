@@ -3,7 +3,7 @@
 import datetime as dt
 import re
 
-from paddock_tui.records.errors import Trouble
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import Shape
 
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})(?:[:.](\d{2}))?")
@@ -16,12 +16,12 @@ class Day(Shape[dt.date]):
 
     expected = "a date, such as 2026-05-16"
 
-    def load(self, raw: object) -> dt.date | Trouble:
+    def load(self, raw: object) -> dt.date | InputError:
         if isinstance(raw, dt.datetime) or not isinstance(raw, dt.date):
             return self.wrong(raw, "write it as 2026-05-16, without quotes")
         return raw
 
-    def read(self, text: str) -> dt.date | Trouble:
+    def read(self, text: str) -> dt.date | InputError:
         found = _DATE.fullmatch(text.strip())
         if found is None:
             return self.wrong(text)
@@ -46,17 +46,17 @@ class Day(Shape[dt.date]):
             return None
 
 
-class Clock(Shape[dt.time]):
+class TimeOfDay(Shape[dt.time]):
     """A time of day, local, without zone."""
 
     expected = "a time of day, such as 10:40"
 
-    def load(self, raw: object) -> dt.time | Trouble:
+    def load(self, raw: object) -> dt.time | InputError:
         if not isinstance(raw, dt.time) or raw.tzinfo is not None:
             return self.wrong(raw, "write it as 10:40:00, without quotes")
         return raw
 
-    def read(self, text: str) -> dt.time | Trouble:
+    def read(self, text: str) -> dt.time | InputError:
         typed = text.strip()
         found = _CLOCK.fullmatch(typed) or _FOUR.fullmatch(typed)
         if found is None:
@@ -86,7 +86,7 @@ class DateCode(Shape[str]):
 
     expected = "four digits, week then year, such as 2623"
 
-    def load(self, raw: object) -> str | Trouble:
+    def load(self, raw: object) -> str | InputError:
         if isinstance(raw, int) and not isinstance(raw, bool):
             return self.wrong(raw, f'write "{raw:04d}", in quotes' if 0 < raw < 10_000 else "")
         if not isinstance(raw, str) or not re.fullmatch(r"[0-9]{4}", raw):
@@ -95,7 +95,7 @@ class DateCode(Shape[str]):
             return self.wrong(raw, "the week goes from 01 to 53")
         return raw
 
-    def read(self, text: str) -> str | Trouble:
+    def read(self, text: str) -> str | InputError:
         return self.load(text.strip())
 
     def dump(self, value: str) -> str:

@@ -3,7 +3,7 @@
 import datetime as dt
 from typing import Any
 
-from paddock_tui.facts.past import Past
+from paddock_tui.facts.past import PastSession
 from tests.rules.case import Cases, raises, silent
 from tests.rules.situations import Change, put, went_before
 
@@ -26,7 +26,7 @@ def _incident(what: str | None, **values: Any) -> dict[str, object]:
     return {"at": dt.time(9, 47), **({"what": what} if what else {}), **values}
 
 
-def today(*sessions: dict[str, Any], **more: Any) -> tuple[Past, ...]:
+def today(*sessions: dict[str, Any], **more: Any) -> tuple[PastSession, ...]:
     """Give sessions of this rider earlier today, on another bike."""
     return went_before(*({**one, "bike": "heron"} for one in sessions), **more).past
 
