@@ -34,7 +34,7 @@ _KEYS = {Standard.SAE_J1349: "sae", Standard.ISO_1585: "iso"}
 
 
 def air_and_power(inputs: Inputs) -> Iterable[Answer]:
-    """Return density with its altitude, and power by each standard."""
+    """Return the density with its altitude, and power by each standard."""
     yield _density(inputs)
     for standard in POWER:
         yield _power(inputs, standard)

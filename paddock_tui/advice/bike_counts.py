@@ -50,7 +50,7 @@ SERVICE = (
 
 
 def bike_counts(about: About) -> Calculator:
-    """Return engine hours and distance of the bike in question, up to now."""
+    """Return the engine hours and distance of the bike in question, up to now."""
     bike = about.situation.bike
     found: dict[str, FilledInput] = {}
     since: tuple[PastSession, ...] = ()

@@ -92,7 +92,9 @@ def _rolled(about: About) -> FilledInput | None:
 
 
 def _straight(about: About) -> dict[str, FilledInput]:
-    """Return the fastest speed of this session, else of the last one at this venue, and the revs seen then."""
+    """Return the fastest speed of this session, else of the last one at this venue, and the revs seen
+    then.
+    """
     found: dict[str, FilledInput] = {}
     venue = about.id_of("venue")
     here = [

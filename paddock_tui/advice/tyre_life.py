@@ -54,7 +54,7 @@ INPUTS = (
 
 
 def tyre_life(about: About, name: str, tyres: TyreSet, end: End) -> Calculator:
-    """Return age and counts of one tyre of the set `name`, over the sessions of the bike in question."""
+    """Return the age and counts of one tyre of the set `name`, over the sessions of the bike in question."""
     history = so_far(about)
     known = attrs.evolve(history, tyre_sets={**history.tyre_sets, name: tyres})
     count = tyre_count(known, name, end, tyres)

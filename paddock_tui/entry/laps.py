@@ -102,7 +102,7 @@ def _with_marks(pieces: Sequence[Token]) -> list[tuple[Token, Token | None]]:
 def _numbered(
     timed: list[tuple[Token, Token | None]],
 ) -> tuple[list[Token], list[tuple[Token, Token | None]]]:
-    """Return part a column of lap numbers from the column of times beside it; no numbers where there is none."""
+    """Part a column of lap numbers from the column of times beside it; no numbers where there is none."""
     firsts, seconds = timed[::2], timed[1::2]
     paired = bool(seconds) and len(firsts) == len(seconds)
     numbers = [piece for piece, mark in firsts if mark is None and _NUMBER.fullmatch(piece.text)]

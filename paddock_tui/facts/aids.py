@@ -62,7 +62,7 @@ def least_matters(column: str, group: str) -> bool | Absent:
 
 @fact("the bike's power", at="bike:drive.power", show=lambda power: f"{power}")
 def bike_power(bike: Bike) -> Quantity | Unknown:
-    """Return peak power, as entered."""
+    """Return the peak power, as entered."""
     return bike.drive.power or UNKNOWN
 
 
@@ -117,7 +117,9 @@ def least_watching(name: str, control: Control, wheels: Iterable[str], at_least:
 
 @fact("how far {subject} frees the rear", at="session:setup.controls.{subject}", per="control")
 def freed(in_force: ShownControl, freeing_scale: Scale) -> Freed | Unknown:
-    """Return the position of the engine braking between its two ends; not known for what is no level of it."""
+    """Return the position of the engine braking between its two ends; not known for what is no level of
+    it.
+    """
     try:
         return Freed(in_force, freeing_scale.position_of(in_force.value), freeing_scale)
     except (Inconsistent, OutOfRange):
@@ -134,7 +136,9 @@ def engine_brake(electronics: str, freed: Mapping[str, Freed]) -> Freed | Absent
 
 @fact("what {subject} switches", per="control")
 def state_of(subject: str, control: Control) -> str | Absent:
-    """Return the function of a control that has a state, launch or shifter; absent for every other control."""
+    """Return the function of a control that has a state, launch or shifter; absent for every other
+    control.
+    """
     function = function_of(subject, control)
     return function if function in ("launch", "shifter") else ABSENT
 
@@ -189,7 +193,9 @@ def quick_downshift(
 
 @fact("how much help {subject} gives", per="control")
 def catching(net: Net, is_net: str) -> Net | Absent:
-    """Return a net that counts where all are looked at together: slide control is the second one of the rear."""
+    """Return a net that counts where all are looked at together: slide control is the second one of the
+    rear.
+    """
     return ABSENT if is_net == "slide" else net
 
 
@@ -206,7 +212,9 @@ def thin_mean(bike: Bike, catching: Mapping[str, Net]) -> Mean | Absent:
 def thin_matters(
     session: Session, surface: str, column: str, group: str, cold_track: bool | None
 ) -> str | Unknown | Absent:
-    """Return why little help counts now: a novice, a wet track, or a cold one without warmers; else absent."""
+    """Return why little help counts now: a novice, a wet track, or a cold one without warmers; else
+    absent.
+    """
     if group == "novice":
         return "for a novice"
     if column == "wet":

@@ -195,7 +195,9 @@ class _Look:
     def others(
         self, checklists: Mapping[str, Checklist], shown: set[tuple[bool, str]]
     ) -> Iterator[ItemState]:
-        """Return the answers that no list shown asks for: what is to fix, and what is ok on no list at all."""
+        """Return the answers that no list shown asks for: what is to fix, and what is ok on no list at
+        all.
+        """
         known = {
             (found.stage in DAY_STAGES, name): item
             for _, found in _in_order(checklists)

@@ -150,7 +150,9 @@ def fixed_by_mode(subject: str, mode_for: Mapped) -> Setting | Absent:
 
 @fact("what the riding mode leaves of {subject}", per="control")
 def left_by_mode(subject: str, mode_for: Mapped) -> tuple[Setting, ...] | Absent:
-    """Return the range or the words that the riding mode allows; absent where it does not limit the control."""
+    """Return the range or the words that the riding mode allows; absent where it does not limit the
+    control.
+    """
     if subject in mode_for.mode.fixes:
         return ABSENT
     return mode_for.mode.limits.get(subject, ABSENT)
@@ -182,7 +184,9 @@ def offered(subject: str, control: Control) -> Levels | Unknown | Absent:
 
 @fact("the speeds of {subject}", per="control")
 def speeds_offered(control: Control) -> tuple[str, ...] | Absent:
-    """Return the speeds that a control offers, none where the bike's file names none; absent for other kinds."""
+    """Return the speeds that a control offers, none where the bike's file names none; absent for other
+    kinds.
+    """
     return (control.speeds or ()) if control.kind == "speed" else ABSENT
 
 
@@ -240,7 +244,9 @@ def freeing_unsaid(subject: str, control: Control, is_engine_braking: bool) -> b
 
 @fact("which end of {subject} helps most", at="bike:controls.{subject}.most_help", per="control")
 def help_scale(is_aid: str, levels: Levels) -> HelpScale | Unknown:
-    """Return the scale of help of an aid; not known while the bike's file does not say which end helps most."""
+    """Return the scale of help of an aid; not known while the bike's file does not say which end helps
+    most.
+    """
     return levels.help_if_known() or UNKNOWN
 
 

@@ -52,7 +52,9 @@ def dash_to_read(session: Session, bike: Bike, electronics: str) -> bool | Unkno
 def dash_shown(
     subject: str, control: Control, session: Session, setup: SetUp, bike: Bike
 ) -> DashShown | Unknown | Absent:
-    """Return what the dash showed of a control where that was written down and the plan says something else."""
+    """Return what the dash showed of a control where that was written down and the plan says something
+    else.
+    """
     shown = session.dash.values.get(subject)
     if shown is None:
         return ABSENT

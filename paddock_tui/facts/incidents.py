@@ -56,7 +56,9 @@ def bike_incidents(session: Session, history: History) -> tuple[Happened, ...]:
 def rider_incidents(
     session: Session, history: History, rider_today: tuple[PastSession, ...]
 ) -> tuple[Happened, ...]:
-    """Return everything that happened to this rider, on this bike ever and on any bike today, oldest first."""
+    """Return everything that happened to this rider, on this bike ever and on any bike today, oldest
+    first.
+    """
     there = {one.id for one in history.past}
     other = [one for one in rider_today if one.id not in there]
     past = [one for one in history.past if one.session.rider == session.rider is not None]

@@ -78,7 +78,9 @@ def is_ridden(session: Session) -> bool:
 
 @fact("whether the session is still to come")
 def to_come(session: Session) -> bool | Absent:
-    """Return True while the session is not ridden; absent afterwards, so that nothing is asked in hindsight."""
+    """Return True while the session is not ridden; absent afterwards, so that nothing is asked in
+    hindsight.
+    """
     return ABSENT if is_ridden(session) else True
 
 

@@ -27,20 +27,20 @@ def centre_height_m(bike: Bike) -> float | Unknown:
 
 @fact("how far the centre of mass is ahead of the rear axle", at="bike:chassis.centre_ahead")
 def centre_ahead_m(bike: Bike) -> float | Unknown:
-    """Return distance of the centre of mass ahead of the rear axle in m, rider on."""
+    """Return the distance of the centre of mass ahead of the rear axle in m, rider on."""
     found = bike.chassis.centre_ahead
     return UNKNOWN if found is None else found.to("m")
 
 
 @fact("the wet mass", at="bike:wet_mass")
 def wet_mass_kg(bike: Bike) -> float | Unknown:
-    """Return mass of the bike ready to ride in kg."""
+    """Return the mass of the bike ready to ride in kg."""
     return UNKNOWN if bike.wet_mass is None else bike.wet_mass.to("kg")
 
 
 @fact("the rider's weight in kit", at="rider:weight")
 def rider_kg(rider: Rider) -> float | Unknown:
-    """Return mass of the rider in kit in kg."""
+    """Return the mass of the rider in kit in kg."""
     return UNKNOWN if rider.weight is None else rider.weight.to("kg")
 
 
@@ -85,7 +85,9 @@ def torque_curve(bike: Bike) -> GearTorque | Unknown:
 
 
 def torque_points(bike: Bike) -> GearTorque:
-    """Return the torque curve of a bike, rising by revs; its peak alone, at 0 where its revs are not known."""
+    """Return the torque curve of a bike, rising by revs; its peak alone, at 0 where its revs are not
+    known.
+    """
     if bike.torque_curve:
         return tuple(sorted((float(revs), torque.to("N m")) for revs, torque in bike.torque_curve.items()))
     peak, at = bike.drive.peak_torque, bike.drive.peak_torque_at
@@ -107,7 +109,8 @@ def overall_ratios(
 def front_lift_n(
     centre_height_m: float, centre_ahead_m: float, wet_mass_kg: float, rider_kg: float
 ) -> float | Unknown:
-    """Return force at the rear wheel in N from which on the front wheel carries nothing, rider still, road
+    """Return the force at the rear wheel in N from which on the front wheel carries nothing, rider still,
+    road
     level.
     """
     try:

@@ -24,7 +24,9 @@ def wet_said(surface: str) -> str:
 
 @fact("the gears that lift the front wheel, to be quoted")
 def lifting_said(bike: Bike, setup: SetUp, records: Mapping[str, Record]) -> str:
-    """Return the gears that can lift the front on torque alone, as a sentence; empty where that is not known."""
+    """Return the gears that can lift the front on torque alone, as a sentence; empty where that is not
+    known.
+    """
     rider = records.get("rider")
     mass = bike.wet_mass, rider.weight if isinstance(rider, Rider) else None
     centre = bike.chassis.centre_ahead, bike.chassis.centre_height

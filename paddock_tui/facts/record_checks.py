@@ -93,7 +93,9 @@ def _inside(value: Any, band: tuple[float, float, str]) -> bool:
 
 @fact("names that the bike does not have")
 def not_on_bike(setup: SetUp, bike: Bike, electronics: str, suspension: str) -> tuple[NotOnBike, ...]:
-    """Return every riding mode, control, adjuster, damping mode, preset or offset that only the set-up knows."""
+    """Return every riding mode, control, adjuster, damping mode, preset or offset that only the set-up
+    knows.
+    """
     damping = bike.damping.get(setup.damping or "")
     presets = (damping.presets or ()) if damping else ()
     named: tuple[tuple[str, str | None, tuple[str, ...]], ...] = (

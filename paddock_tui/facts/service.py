@@ -40,7 +40,9 @@ class ServiceDue:
 
 @fact("the service items")
 def service_items(bike: Bike, session: Session, history: History) -> tuple[ServiceDue, ...]:
-    """Return every item of the bike's service with hours left and date due, counted to before this session."""
+    """Return every item of the bike's service with hours left and date due, counted to before this
+    session.
+    """
     return services_due(bike, history)
 
 

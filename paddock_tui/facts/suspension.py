@@ -37,7 +37,9 @@ def suspension(bike: Bike) -> str | Unknown:
 
 @fact("what {subject} is set to", at="session:setup.adjusters.{subject}", per="adjuster", show=str)
 def adjuster_value(subject: str, adjuster: Adjuster, setup: SetUp) -> AdjusterShown | Absent:
-    """Return the value of an adjuster; one that was not written down is left alone by the rules about values."""
+    """Return the value of an adjuster; one that was not written down is left alone by the rules about
+    values.
+    """
     value = setup.adjusters.get(subject)
     return ABSENT if value is None else AdjusterShown(subject, value, adjuster)
 

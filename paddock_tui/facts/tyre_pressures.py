@@ -107,7 +107,9 @@ def worked(
     on_dry: bool,
     same_air: bool,
 ) -> Worked | Absent:
-    """Return what a full dry session made of the gas; absent where range, temperature or length is not known."""
+    """Return what a full dry session made of the gas; absent where range, temperature or length is not
+    known.
+    """
     tyre = tyre_of(tyres, end)
     if tyre.works_from is None or tyre.works_to is None or cold_read.celsius is None:
         return ABSENT

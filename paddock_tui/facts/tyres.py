@@ -51,7 +51,9 @@ class KindHere:
 
 @fact("the kind of the {subject} tyre", at="tyres:{subject}.kind", per="end", show=str)
 def kind_here(end: End, tyres: TyreSet) -> KindHere | Unknown | Absent:
-    """Return what one tyre is made for; absent for a rear that is of the front's kind, which speaks for both."""
+    """Return what one tyre is made for; absent for a rear that is of the front's kind, which speaks for
+    both.
+    """
     front, rear = tyres.front.kind, tyres.rear.kind
     kind = front if end == "front" else rear
     if kind is None:
@@ -87,7 +89,7 @@ def on_dry(column: str) -> bool | Absent:
 
 @fact("track temperature", at="session:track", show=lambda found: f"track {found:g} C")
 def track_c(session: Session) -> float | Unknown:
-    """Return temperature of the track in C; a word stands for a figure in its middle."""
+    """Return the temperature of the track in C; a word stands for a figure in its middle."""
     if isinstance(session.track, Quantity):
         return session.track.to("C")
     return _FELT_TRACK[session.track] if session.track is not None else UNKNOWN
@@ -182,7 +184,8 @@ def unscrubbed(end: End, session: Session, history: History, tyres: TyreSet) -> 
 
 @fact("heat cycles of the {subject} tyre", per="end", show=lambda found: f"{found} heat cycles")
 def tyre_cycles(end: End, session: Session, history: History, tyres: TyreSet) -> int | Absent:
-    """Return heat cycles before this session: what the file starts with, and the sessions on this bike since.
+    """Return the heat cycles before this session: what the file starts with, and the sessions on this
+    bike since.
 
     A tyre that another set began with is followed to there. Sessions on other bikes are not seen.
     """
@@ -202,7 +205,7 @@ def cycles_limit(rider: Rider) -> int | Absent:
 
 @fact("the age of the {subject} tyre", per="end", show=lambda found: f"{found:.1f} years old")
 def tyre_age(end: End, session: Session, tyres: TyreSet) -> float | Absent:
-    """Return age in years on the session's day by the date code; absent where it cannot be read."""
+    """Return the age in years on the session's day by the date code; absent where it cannot be read."""
     code = tyre_of(tyres, end).date_code
     if code is None or session.date is None:
         return ABSENT

@@ -36,7 +36,9 @@ def other_sizes(session: Session, tyres: TyreSet, bike: Bike, history: History) 
 
 @fact("the sprockets", at="session:setup.rear_sprocket", show=str)
 def other_sprockets(setup: SetUp, bike: Bike, history: History) -> str | Absent:
-    """Return sprockets that this bike has not run with, in words; absent where it has, or they are not known."""
+    """Return sprockets that this bike has not run with, in words; absent where it has, or they are not
+    known.
+    """
     now = _teeth(setup)
     before = {_teeth(one.session.setup) for one in _ridden(history)}
     before = {one for one in before if None not in one}

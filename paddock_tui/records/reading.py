@@ -77,7 +77,9 @@ def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
 
 
 def _hook(spec: Spec) -> Hook:
-    """Return the hook of one attribute: its shape or its class, inside as many chosen keys as are declared."""
+    """Return the hook of one attribute: its shape or its class, inside as many chosen keys as are
+    declared.
+    """
     hook = _by_shape(spec.shape) if spec.shape is not None else _by_class(spec.record or object)
     for _ in spec.keys:
         hook = _by_key(hook)

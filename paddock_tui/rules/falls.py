@@ -77,7 +77,9 @@ def two_falls_in_a_day(rider_incidents: tuple[Happened, ...], session: Session, 
 
 
 def _must(fall: Happened, inspected_after: str) -> bool:
-    """Return whether the organiser inspects again: any fall, or one while moving; what is not known counts."""
+    """Return whether the organiser inspects again: any fall, or one while moving; what is not known
+    counts.
+    """
     return fall.incident.moving is not False or inspected_after == "any"
 
 

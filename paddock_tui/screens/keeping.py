@@ -172,7 +172,9 @@ def _moved(screen: "MainScreen", word: str, label: str | None) -> None:
 
 
 def _about(screen: "MainScreen") -> Ref | None:
-    """Return the record to write: the one under the cursor where it has something unkept, else the last one."""
+    """Return the record to write: the one under the cursor where it has something unkept, else the last
+    one.
+    """
     unkept = [ref for done in screen.desk.unkept() for ref in done.refs]
     row = screen.board.cursor_row
     if row is not None and row.ref in unkept:

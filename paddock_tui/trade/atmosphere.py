@@ -28,24 +28,24 @@ def geopotential_m(geometric_m: float) -> float:
 
 
 def temperature_at_altitude_c(altitude_m: float) -> float:
-    """Return temperature of the standard atmosphere in C at a geopotential altitude."""
+    """Return the temperature of the standard atmosphere in C at a geopotential altitude."""
     return 15.0 - _LAPSE_K_PER_M * within("altitude", altitude_m, _LOW_M, _HIGH_M, "m")
 
 
 def density_at_altitude_kg_per_m3(altitude_m: float) -> float:
-    """Return density of the standard atmosphere in kg/m3 at a geopotential altitude."""
+    """Return the density of the standard atmosphere in kg/m3 at a geopotential altitude."""
     kelvin = temperature_at_altitude_c(altitude_m) + 273.15
     return pressure_at_altitude_kpa(altitude_m) * 1000.0 / (GAS_CONSTANT_J_PER_KG_K * kelvin)
 
 
 def pressure_altitude_m(pressure_kpa: float) -> float:
-    """Return altitude in m at which the standard atmosphere has this pressure: 22.6 to 107.5 kPa."""
+    """Return the altitude in m at which the standard atmosphere has this pressure: 22.6 to 107.5 kPa."""
     kpa = within("air pressure", pressure_kpa, 22.6, 107.5, "kPa")
     return _SCALE_M * (1.0 - math.pow(kpa / SEA_LEVEL_KPA, 1.0 / _PRESSURE_EXPONENT))
 
 
 def density_altitude_m(density_kg_per_m3: float) -> float:
-    """Return altitude in m at which the standard atmosphere has this density: 0.36 to 1.5 kg/m3.
+    """Return the altitude in m at which the standard atmosphere has this density: 0.36 to 1.5 kg/m3.
 
     44330.8 (1 - (rho / 1.225)^0.234969), with rho of the air as it is, its vapour included. Below zero
     where the air is denser than the standard's at the sea. Source: ISO 2533:1975, inverted.
@@ -55,7 +55,7 @@ def density_altitude_m(density_kg_per_m3: float) -> float:
 
 
 def station_pressure_kpa(reduced_kpa: float, altitude_m: float) -> float:
-    """Return pressure at an altitude in kPa from one that was reduced to the sea, as a forecast gives it.
+    """Return the pressure at an altitude in kPa from one that was reduced to the sea, as a forecast gives it.
 
     The standard atmosphere is moved to the altitude at which it has the reduced pressure, as an altimeter's
     setting is. Source: the altimeter setting of ICAO Doc 7488; a forecast's own reduction differs a little.

@@ -60,7 +60,7 @@ class AxleLoads:
 
 
 def centre_ahead_m(wheelbase_m: float, front_kg: float, rear_kg: float) -> float:
-    """Return centre of mass ahead of the rear axle, from what stands on each wheel: b = p F / (F + R)."""
+    """Return the centre of mass ahead of the rear axle, from what stands on each wheel: b = p F / (F + R)."""
     wheelbase = above("wheelbase", wheelbase_m, 0.0, _LONGEST_M, "m")
     front = above("mass on the front wheel", front_kg, 0.0, _MOST_KG, "kg")
     rear = above("mass on the rear wheel", rear_kg, 0.0, _MOST_KG, "kg")

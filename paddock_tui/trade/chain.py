@@ -55,7 +55,7 @@ def links_even(front_teeth: int, rear_teeth: int, centre_mm: float, pitch_mm: fl
 
 
 def centre_mm(front_teeth: int, rear_teeth: int, links: float, pitch_mm: float) -> float:
-    """Return centre distance in mm at which a chain of so many links is taut (no slack left).
+    """Return the centre distance in mm at which a chain of so many links is taut (no slack left).
 
     C = (A + sqrt(A^2 - 8 ((N2 - N1) / 2 pi)^2)) / 4 with A = L - (N1 + N2) / 2.
     """

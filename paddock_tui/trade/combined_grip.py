@@ -14,13 +14,13 @@ from paddock_tui.trade.springs import G_M_S2
 
 
 def share_left(friction: float, lean: float) -> float | Beyond:
-    """Return share of the straight-line braking or driving that a lean in degrees leaves, 0 to 1."""
+    """Return the share of the straight-line braking or driving that a lean in degrees leaves, 0 to 1."""
     tangent = math.tan(math.radians(within("lean", lean, 0.0, 89.0, "degrees")))
     used = friction_share(tangent, friction)
     return used if isinstance(used, Beyond) else math.sqrt(1.0 - used * used)
 
 
 def braking_left_m_s2(friction: float, lean: float, g_m_s2: float = G_M_S2) -> float | Beyond:
-    """Return deceleration in m/s2 that is left at a lean in degrees: g sqrt(mu2 - tan2(lean))."""
+    """Return the deceleration in m/s2 that is left at a lean in degrees: g sqrt(mu2 - tan2(lean))."""
     left = share_left(friction, lean)
     return left if isinstance(left, Beyond) else g_m_s2 * friction * left

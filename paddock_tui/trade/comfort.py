@@ -49,7 +49,7 @@ class WindChill:
 
 
 def heat_index(temperature_c: float, humidity_percent: float) -> HeatIndex:
-    """Return heat index in C, 20 to 50 C.
+    """Return the heat index in C, 20 to 50 C.
 
     The simple form averaged with the temperature; from 80 F on the polynomial of Rothfusz with its
     adjustments for very dry and very damp air. Chart: 80 to 112 F, and to 137 F of what is felt.

@@ -51,7 +51,7 @@ class Parked:
 
 
 def freshness(minutes_since_parked: float) -> Freshness:
-    """Return hot to 3 minutes, warm to 8, then late."""
+    """Return the hot to 3 minutes, warm to 8, then late."""
     minutes = within("minutes since parking", minutes_since_parked, 0.0, None)
     if minutes <= HOT_WITHIN_MIN:
         return Freshness.HOT

@@ -41,7 +41,7 @@ def read_date_code(code: str) -> Made:
 
 
 def age_years(code: str, on: dt.date) -> float:
-    """Return age of a tyre in years on a day, from the first day of its week; a later week is refused."""
+    """Return the age of a tyre in years on a day, from the first day of its week; a later week is refused."""
     made = read_date_code(code)
     days = (on - made.first_day).days
     if days < 0:

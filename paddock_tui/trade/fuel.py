@@ -101,13 +101,13 @@ class FuelMass:
 
 
 def fuel_mass(litres: float) -> FuelMass:
-    """Return mass of petrol of unknown density, at 15 C."""
+    """Return the mass of petrol of unknown density, at 15 C."""
     low, high = DENSITY_KG_PER_L
     return FuelMass(fuel_mass_kg(litres, low), fuel_mass_kg(litres, high))
 
 
 def fuel_mass_kg(litres: float, density_kg_per_l: float) -> float:
-    """Return mass in kg at a known density, refused outside the band of EN 228."""
+    """Return the mass in kg at a known density, refused outside the band of EN 228."""
     low, high = DENSITY_KG_PER_L
     volume = within("litres", litres, 0.0, 1000.0, "l")
     return volume * within("density of petrol", density_kg_per_l, low, high, "kg/l")

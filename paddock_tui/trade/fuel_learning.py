@@ -43,7 +43,7 @@ class _Stretch:
 
 
 def learn_rate(refills: Iterable[Refill], shortest_km: float = 10.0) -> LearntRate | None:
-    """Return consumption over all modes; None where no stretch lies between two brims.
+    """Return the consumption over all modes; None where no stretch lies between two brims.
 
     Stretches under `shortest_km` are left out: the brim is not found again to better than some 0.2 l.
     """
@@ -51,7 +51,8 @@ def learn_rate(refills: Iterable[Refill], shortest_km: float = 10.0) -> LearntRa
 
 
 def learn_rate_by_mode(refills: Iterable[Refill], shortest_km: float = 10.0) -> dict[str, LearntRate]:
-    """Return consumption for each riding mode that a whole stretch was ridden in; mixed stretches count for
+    """Return the consumption for each riding mode that a whole stretch was ridden in; mixed stretches
+    count for
     none.
     """
     by_mode: dict[str, list[_Stretch]] = {}

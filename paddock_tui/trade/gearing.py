@@ -36,7 +36,7 @@ def speed_at_revs_m_s(revs_rpm: float, overall: float, circumference_m: float, s
 
 
 def revs_at_speed_rpm(speed_m_s: float, overall: float, circumference_m: float, slip: float = 0.0) -> float:
-    """Return engine revs in 1/min at a road speed in m/s."""
+    """Return the engine revs in 1/min at a road speed in m/s."""
     speed = within("speed", speed_m_s, 0.0, _MOST_M_S, "m/s")
     return speed * 60.0 / _advance_m(overall, circumference_m, slip)
 
@@ -67,7 +67,7 @@ class GearTrain:
         return speed_at_revs_m_s(revs_rpm, self.overall(gear), self.circumference_m)
 
     def revs_rpm(self, speed_m_s: float, gear: int) -> float:
-        """Return engine revs in 1/min at a road speed in m/s in a gear."""
+        """Return the engine revs in 1/min at a road speed in m/s in a gear."""
         return revs_at_speed_rpm(speed_m_s, self.overall(gear), self.circumference_m)
 
 
@@ -81,7 +81,9 @@ class Upshift:
 
 
 def shifts(gears: tuple[float, ...], revs_before_rpm: float) -> tuple[Upshift, ...]:
-    """Return what each upshift from the same revs leaves: revs after = revs before x next ratio / this ratio."""
+    """Return what each upshift from the same revs leaves: revs after = revs before x next ratio / this
+    ratio.
+    """
     revs = _revs(revs_before_rpm)
     found = []
     for gear, (lower, higher) in enumerate(pairwise(gears), start=2):

@@ -20,12 +20,13 @@ _MOST_LEAN = 89.0
 
 
 def lean_deg(speed_m_s: float, radius_m: float, g_m_s2: float = G_M_S2) -> float:
-    """Return lean in degrees of thin tyres at a speed round a radius: atan(v2 / (g r))."""
+    """Return the lean in degrees of thin tyres at a speed round a radius: atan(v2 / (g r))."""
     return math.degrees(math.atan(_speed(speed_m_s) ** 2 / (g_m_s2 * _radius(radius_m))))
 
 
 def speed_at_lean_m_s(lean: float, radius_m: float, g_m_s2: float = G_M_S2) -> float:
-    """Return speed in m/s at which a radius asks for a lean in degrees; also the speed that a bank carries
+    """Return the speed in m/s at which a radius asks for a lean in degrees; also the speed that a bank
+    carries
     alone.
     """
     return math.sqrt(g_m_s2 * _radius(radius_m) * math.tan(_lean(lean)))
@@ -52,7 +53,7 @@ def wide_tyre_deg(lean: float, crown_radius_m: float, centre_height_m: float) ->
 
 
 def real_lean_deg(lean: float, crown_radius_m: float, centre_height_m: float) -> float:
-    """Return lean in degrees of a wide tyre where a thin one leans by `lean`."""
+    """Return the lean in degrees of a wide tyre where a thin one leans by `lean`."""
     return lean + wide_tyre_deg(lean, crown_radius_m, centre_height_m)
 
 
@@ -86,7 +87,9 @@ def corner_speed_m_s(
 
 
 def friction_share(needed: float, assumed: float) -> float | Beyond:
-    """Return share of an assumed friction that is used, 0 to 1; Beyond where more is asked than was assumed."""
+    """Return the share of an assumed friction that is used, 0 to 1; Beyond where more is asked than was
+    assumed.
+    """
     asked = abs(needed)
     if asked > checked_friction(assumed):
         return Beyond("it asks a friction of", asked, assumed)

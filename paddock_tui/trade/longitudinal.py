@@ -48,7 +48,7 @@ def wheelie_m_s2(balance: Balance, slope: float = 0.0, g_m_s2: float = G_M_S2) -
 
 
 def rear_lift_m_s2(balance: Balance, slope: float = 0.0, g_m_s2: float = G_M_S2) -> float:
-    """Return deceleration in m/s2 at which the rear wheel carries nothing: g ((p - b)/h cos + sin)."""
+    """Return the deceleration in m/s2 at which the rear wheel carries nothing: g ((p - b)/h cos + sin)."""
     sine, cosine = _road(slope)
     return g_m_s2 * (balance.centre_behind_m / balance.centre_height_m * cosine + sine)
 
@@ -79,7 +79,7 @@ def braking_limit(
 
 
 def sliding_m_s2(friction: float, slope: float = 0.0, g_m_s2: float = G_M_S2) -> float:
-    """Return deceleration in m/s2 that a friction coefficient gives on all wheels: g (mu cos + sin)."""
+    """Return the deceleration in m/s2 that a friction coefficient gives on all wheels: g (mu cos + sin)."""
     sine, cosine = _road(slope)
     return g_m_s2 * (checked_friction(friction) * cosine + sine)
 

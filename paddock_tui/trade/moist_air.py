@@ -20,31 +20,33 @@ _VAPOUR_TO_AIR = 0.621945
 
 
 def saturation_vapour_kpa(temperature_c: float) -> float:
-    """Return vapour pressure in kPa over water with no air above it."""
+    """Return the vapour pressure in kPa over water with no air above it."""
     celsius = within("air temperature", temperature_c, LEAST_C, MOST_C, "C")
     return _SCALE_KPA * math.exp(_A * celsius / (_B + celsius))
 
 
 def vapour_kpa(temperature_c: float, humidity_percent: float) -> float:
-    """Return vapour pressure in kPa of air at a relative humidity, 0 to 100 %."""
+    """Return the vapour pressure in kPa of air at a relative humidity, 0 to 100 %."""
     humidity = within("humidity", humidity_percent, 0.0, 100.0, "%")
     return saturation_vapour_kpa(temperature_c) * humidity / 100.0
 
 
 def vapour_in_air_kpa(pressure_kpa: float, temperature_c: float, humidity_percent: float) -> float:
-    """Return vapour pressure in kPa of air at a pressure: times 1.0016 + 0.0000315 p - 0.0074 / p, p in kPa."""
+    """Return the vapour pressure in kPa of air at a pressure: times 1.0016 + 0.0000315 p - 0.0074 / p, p
+    in kPa.
+    """
     kpa = within("air pressure", pressure_kpa, 20.0, 110.0, "kPa")
     return (1.0016 + 3.15e-5 * kpa - 0.0074 / kpa) * vapour_kpa(temperature_c, humidity_percent)
 
 
 def dry_kpa(pressure_kpa: float, temperature_c: float, humidity_percent: float) -> float:
-    """Return pressure in kPa of the dry part: the whole less that of the vapour."""
+    """Return the pressure in kPa of the dry part: the whole less that of the vapour."""
     dry = pressure_kpa - vapour_in_air_kpa(pressure_kpa, temperature_c, humidity_percent)
     return above("dry air pressure", dry, 0.0, None, "kPa")
 
 
 def dew_point_of_vapour_c(vapour_pressure_kpa: float) -> float:
-    """Return temperature in C to which air has to cool, at the same pressure, for its vapour to settle on
+    """Return the temperature in C to which air has to cool, at the same pressure, for its vapour to settle on
     things.
     """
     logarithm = math.log(above("vapour pressure", vapour_pressure_kpa, 0.0, 20.0, "kPa") / _SCALE_KPA)
@@ -58,7 +60,8 @@ def dew_point_c(temperature_c: float, humidity_percent: float) -> float:
 
 
 def density_kg_per_m3(pressure_kpa: float, temperature_c: float, humidity_percent: float = 0.0) -> float:
-    """Return density in kg/m3: rho = (p - 0.378 e) / (R T). Damp air is the lighter: vapour weighs less than
+    """Return the density in kg/m3: rho = (p - 0.378 e) / (R T). Damp air is the lighter: vapour weighs
+    less than
     air.
     """
     vapour = vapour_in_air_kpa(pressure_kpa, temperature_c, humidity_percent)

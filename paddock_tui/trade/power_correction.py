@@ -28,7 +28,7 @@ class Standard(enum.Enum):
 
 
 def sae_j1349(dry_pressure_kpa: float, temperature_c: float) -> float:
-    """Return factor 1.180 (99 / pd) sqrt((t + 273) / 298) - 0.18: 25 C, 99 kPa dry, 85 % mechanical
+    """Return the factor 1.180 (99 / pd) sqrt((t + 273) / 298) - 0.18: 25 C, 99 kPa dry, 85 % mechanical
     efficiency.
 
     Source: SAE J1349, June 1990.
@@ -38,7 +38,7 @@ def sae_j1349(dry_pressure_kpa: float, temperature_c: float) -> float:
 
 
 def iso_1585(dry_pressure_kpa: float, temperature_c: float) -> float:
-    """Return factor (99 / ps)^1.2 (T / 298)^0.6, spark ignition: 25 C, 99 kPa dry.
+    """Return the factor (99 / ps)^1.2 (T / 298)^0.6, spark ignition: 25 C, 99 kPa dry.
 
     Source: ISO 1585, UN Regulation 85, Directive 95/1/EC; the formula from memory.
     """
@@ -47,7 +47,7 @@ def iso_1585(dry_pressure_kpa: float, temperature_c: float) -> float:
 
 
 def din_70020(pressure_kpa: float, temperature_c: float) -> float:
-    """Return factor (101.325 / p) sqrt((t + 273) / 293): 20 C, and the whole pressure, vapour included.
+    """Return the factor (101.325 / p) sqrt((t + 273) / 293): 20 C, and the whole pressure, vapour included.
 
     Source: DIN 70020, from memory.
     """
@@ -55,7 +55,7 @@ def din_70020(pressure_kpa: float, temperature_c: float) -> float:
 
 
 def sae_j607(dry_pressure_kpa: float, temperature_c: float) -> float:
-    """Return factor (29.92 / pd) sqrt((F + 460) / 520), pd in inches of mercury: 60 F, 29.92 inHg dry.
+    """Return the factor (29.92 / pd) sqrt((F + 460) / 520), pd in inches of mercury: 60 F, 29.92 inHg dry.
 
     Source: SAE J607, withdrawn, still found on printouts as "STD".
     """
@@ -100,7 +100,7 @@ class Correction:
 def correction(
     standard: Standard, pressure_kpa: float, temperature_c: float, humidity_percent: float
 ) -> Correction:
-    """Return factor of a standard for air with its vapour, 50 to 110 kPa, -20 to 55 C."""
+    """Return the factor of a standard for air with its vapour, 50 to 110 kPa, -20 to 55 C."""
     if standard is Standard.DIN_70020:
         return Correction(standard, din_70020(pressure_kpa, temperature_c))
     dry = dry_kpa(pressure_kpa, temperature_c, humidity_percent)

@@ -22,7 +22,7 @@ class Sag:
 
 
 def sag_of_lengths(extended_mm: float, pushed_mm: float, lifted_mm: float) -> Sag:
-    """Return sag from three lengths: L1 - (L2 + L3) / 2; the gap of L2 and L3 is stiction.
+    """Return the sag from three lengths: L1 - (L2 + L3) / 2; the gap of L2 and L3 is stiction.
 
     L1 fully extended; L2 settled after a push down let up slowly; L3 settled after a lift let down slowly. A
     settled length above the extended one, or a sag over 200 mm, is refused.
@@ -34,7 +34,7 @@ def sag_of_lengths(extended_mm: float, pushed_mm: float, lifted_mm: float) -> Sa
 
 
 def percent_of_travel(sag_mm: float, travel_mm: float) -> float:
-    """Return sag in percent of the wheel travel of that end."""
+    """Return the sag in percent of the wheel travel of that end."""
     travel = above("travel", travel_mm, 0.0, _MOST_TRAVEL_MM, "mm")
     return 100.0 * within("sag", sag_mm, 0.0, travel, "mm") / travel
 
@@ -73,7 +73,8 @@ class OtherRider:
 def for_other_rider(
     free_sag_mm: float, rider_sag_mm: float, measured_kg: float, other_kg: float
 ) -> OtherRider:
-    """Return sag with another rider's weight in kit, by proportion: free + (rider - free) other / measured.
+    """Return the sag with another rider's weight in kit, by proportion: free + (rider - free) other /
+    measured.
 
     Holds while there is some free sag, for riders who sit alike, on a spring that is nearly linear there.
     """

@@ -7,7 +7,7 @@ from paddock_tui.trade.errors import above, within
 
 
 def hours_to_go(every_h: float, last_h: float, now_h: float) -> float:
-    """Return engine hours until the next service."""
+    """Return the engine hours until the next service."""
     interval = above("hours between services", every_h, 0.0, 100_000.0, "h")
     done = within("hours at the last service", last_h, 0.0, 100_000.0, "h")
     return done + interval - within("engine hours", now_h, 0.0, 200_000.0, "h")

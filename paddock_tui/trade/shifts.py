@@ -39,7 +39,9 @@ def one_sample(given: Sequence[float], covers: float = 0.95) -> LocationShift:
 
 
 def two_samples(first: Sequence[float], second: Sequence[float], covers: float = 0.95) -> LocationShift:
-    """Return the median of all differences first - second, not the difference of medians, and its interval."""
+    """Return the median of all differences first - second, not the difference of medians, and its
+    interval.
+    """
     x, y = numbers("first sample", first), numbers("second sample", second)
     n, m = len(x), len(y)
     differences = sorted(a - b for a in x for b in y)

@@ -11,17 +11,17 @@ M_S_PER_MPH: Final = 0.44704
 
 
 def m_s_from_km_h(speed_km_h: float) -> float:
-    """Return speed in m/s from km/h."""
+    """Return the speed in m/s from km/h."""
     return _speed(speed_km_h) * M_S_PER_KM_H
 
 
 def km_h_from_m_s(speed_m_s: float) -> float:
-    """Return speed in km/h from m/s."""
+    """Return the speed in km/h from m/s."""
     return _speed(speed_m_s) / M_S_PER_KM_H
 
 
 def km_h_from_mph(speed_mph: float) -> float:
-    """Return speed in km/h from miles an hour."""
+    """Return the speed in km/h from miles an hour."""
     return _speed(speed_mph) * M_S_PER_MPH / M_S_PER_KM_H
 
 

@@ -70,7 +70,9 @@ def sprocket_pairs(fronts: Iterable[int], rears: Iterable[int], fitted: Fitted) 
 
 
 def axle_move_mm(fitted: Fitted, front_teeth: int, rear_teeth: int, links: int | None = None) -> float:
-    """Return how far in mm the axle moves (positive: back) for other sprockets and, if given, another chain."""
+    """Return how far in mm the axle moves (positive: back) for other sprockets and, if given, another
+    chain.
+    """
     now = centre_mm(fitted.front_teeth, fitted.rear_teeth, fitted.links, fitted.pitch_mm)
     return centre_mm(front_teeth, rear_teeth, links or fitted.links, fitted.pitch_mm) - now
 

@@ -29,12 +29,12 @@ _MOST_M_S2 = 20.0
 
 
 def reaction_m(speed_m_s: float, reaction_s: float) -> float:
-    """Return distance in m ridden before the brakes bite: v t."""
+    """Return the distance in m ridden before the brakes bite: v t."""
     return _speed(speed_m_s) * within("reaction time", reaction_s, 0.0, 10.0, "s")
 
 
 def on_slope_m_s2(level_m_s2: float, slope: float, g_m_s2: float = G_M_S2) -> float:
-    """Return deceleration in m/s2 on a slope of what a force gives on the level: a + g sin.
+    """Return the deceleration in m/s2 on a slope of what a force gives on the level: a + g sin.
 
     CannotBe where it is downhill and the brakes do not hold the bike.
     """
@@ -48,7 +48,7 @@ def on_slope_m_s2(level_m_s2: float, slope: float, g_m_s2: float = G_M_S2) -> fl
 def braking_m(
     speed_m_s: float, decelerating_m_s2: float, slope: float = 0.0, g_m_s2: float = G_M_S2
 ) -> float:
-    """Return distance in m from speed to standstill under a deceleration as on the level: v2 / (2 (a + g
+    """Return the distance in m from speed to standstill under a deceleration as on the level: v2 / (2 (a + g
     sin)).
     """
     return _speed(speed_m_s) ** 2 / (2.0 * on_slope_m_s2(decelerating_m_s2, slope, g_m_s2))
@@ -61,7 +61,7 @@ def stopping_m(
     slope: float = 0.0,
     g_m_s2: float = G_M_S2,
 ) -> float:
-    """Return distance in m from seeing to standstill: reaction and braking together."""
+    """Return the distance in m from seeing to standstill: reaction and braking together."""
     return reaction_m(speed_m_s, reaction_s) + braking_m(speed_m_s, decelerating_m_s2, slope, g_m_s2)
 
 

@@ -31,7 +31,9 @@ _SATURATION = (
 
 
 def absolute_kpa(pressure_kpa_gauge: float, ambient_kpa: float = SEA_LEVEL_KPA) -> float:
-    """Return absolute pressure in kPa: gauge plus the pressure of the air outside at the time of the reading."""
+    """Return the absolute pressure in kPa: gauge plus the pressure of the air outside at the time of the
+    reading.
+    """
     ambient = within("air pressure outside", ambient_kpa, _LEAST_AMBIENT_KPA, _MOST_AMBIENT_KPA, "kPa")
     return _sound_kpa_abs(pressure_kpa_gauge + ambient)
 
@@ -43,17 +45,22 @@ def gauge_kpa(pressure_kpa_abs: float, ambient_kpa: float = SEA_LEVEL_KPA) -> fl
 
 
 def kelvin(temperature_c: float) -> float:
-    """Return temperature in kelvin; refused outside -40 to 150 C, where the estimates of this module end."""
+    """Return the temperature in kelvin; refused outside -40 to 150 C, where the estimates of this module
+    end.
+    """
     return within("temperature", temperature_c, _LEAST_C, _MOST_C, "C") + ZERO_C_IN_K
 
 
 def pressure_after_kpa_abs(before_kpa_abs: float, before_c: float, after_c: float) -> float:
-    """Return absolute pressure in kPa after the gas went from one temperature to another: p2 = p1 T2 / T1."""
+    """Return the absolute pressure in kPa after the gas went from one temperature to another: p2 = p1 T2
+    / T1.
+    """
     return _sound_kpa_abs(_sound_kpa_abs(before_kpa_abs) * kelvin(after_c) / kelvin(before_c))
 
 
 def temperature_after_c(before_kpa_abs: float, before_c: float, after_kpa_abs: float) -> float:
-    """Return temperature in C that the gas must have for its absolute pressure to have moved so: T2 = T1 p2 /
+    """Return the temperature in C that the gas must have for its absolute pressure to have moved so: T2 =
+    T1 p2 /
     p1.
     """
     after_k = kelvin(before_c) * _sound_kpa_abs(after_kpa_abs) / _sound_kpa_abs(before_kpa_abs)
@@ -61,7 +68,7 @@ def temperature_after_c(before_kpa_abs: float, before_c: float, after_kpa_abs: f
 
 
 def saturation_kpa(temperature_c: float) -> float:
-    """Return vapour pressure over liquid water in kPa, 0 to 150 C.
+    """Return the vapour pressure over liquid water in kPa, 0 to 150 C.
 
     ln(p/pc) = (Tc/T)(a1 t + a2 t^1.5 + a3 t^3 + a4 t^3.5 + a5 t^4 + a6 t^7.5), t = 1 - T/Tc, within 0.1 %.
     Source: Wagner and Pruss 2002 (IAPWS), coefficients from memory.

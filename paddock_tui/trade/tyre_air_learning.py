@@ -49,7 +49,7 @@ class Observation:
         return self.gas_c() - (self.cold_c if self.outside_c is None else self.outside_c)
 
     def air_after(self) -> tuple[float, float]:
-        """Return pressure in kPa gauge and temperature in C that describe the air now in the tyre."""
+        """Return the pressure in kPa gauge and temperature in C that describe the air now in the tyre."""
         if self.set_to_kpa_gauge is None:
             return self.cold_kpa_gauge, self.cold_c
         return self.set_to_kpa_gauge, self.gas_c()
@@ -71,7 +71,9 @@ class Learnt:
     unlikely: int = 0
 
     def cold_band_kpa_gauge(self, hot_kpa_gauge: float, cold_c: float, ambient: Ambient = SEA_LEVEL) -> Band:
-        """Return cold pressure for the next start toward a hot target, with what the spread makes of it."""
+        """Return the cold pressure for the next start toward a hot target, with what the spread makes of
+        it.
+        """
         return cold_band_kpa_gauge(hot_kpa_gauge, cold_c, self.median_c, self.spread_k, ambient)
 
 

@@ -18,7 +18,8 @@ class AxleMasses:
 
 
 def axle_loads(mass_kg: float, wheelbase_mm: float, centre_ahead_mm: float) -> AxleMasses:
-    """Return share of bike and rider on each axle: front = m b / p, b the centre of mass ahead of the rear
+    """Return the share of bike and rider on each axle: front = m b / p, b the centre of mass ahead of the
+    rear
     axle.
 
     Standing, without braking or driving, which move all of it to one wheel. Source: the balance of moments.

@@ -26,7 +26,7 @@ SEA_LEVEL = Ambient()
 def hot_expected_kpa_gauge(
     cold_kpa_gauge: float, cold_c: float, gas_c: float, ambient: Ambient = SEA_LEVEL
 ) -> float:
-    """Return hot gauge pressure to expect from a cold one, with the gas at `gas_c` when hot."""
+    """Return the hot gauge pressure to expect from a cold one, with the gas at `gas_c` when hot."""
     hot_kpa_abs = pressure_after_kpa_abs(absolute_kpa(cold_kpa_gauge, ambient.cold_kpa), cold_c, gas_c)
     return gauge_kpa(hot_kpa_abs, ambient.hot_kpa)
 
@@ -34,7 +34,7 @@ def hot_expected_kpa_gauge(
 def cold_for_hot_kpa_gauge(
     hot_kpa_gauge: float, cold_c: float, gas_c: float, ambient: Ambient = SEA_LEVEL
 ) -> float:
-    """Return cold gauge pressure to start from for a wanted hot one, with the gas at `gas_c` when hot."""
+    """Return the cold gauge pressure to start from for a wanted hot one, with the gas at `gas_c` when hot."""
     cold_kpa_abs = pressure_after_kpa_abs(absolute_kpa(hot_kpa_gauge, ambient.hot_kpa), gas_c, cold_c)
     return gauge_kpa(cold_kpa_abs, ambient.cold_kpa)
 
@@ -42,7 +42,7 @@ def cold_for_hot_kpa_gauge(
 def gas_temperature_c(
     cold_kpa_gauge: float, cold_c: float, hot_kpa_gauge: float, ambient: Ambient = SEA_LEVEL
 ) -> float:
-    """Return mean temperature of the gas when hot, implied by a cold and a hot reading of the same air.
+    """Return the mean temperature of the gas when hot, implied by a cold and a hot reading of the same air.
 
     An error of 1 kPa in either reading is about 1 K. Raises OutOfRange where the two readings cannot be of
     the same air (air was let out between, or the readings are swapped by much).
@@ -84,7 +84,8 @@ def cold_band_kpa_gauge(
     spread_k: float | None,
     ambient: Ambient = SEA_LEVEL,
 ) -> Band:
-    """Return cold pressure for a wanted hot one, with the spread of the gas temperature turned into pressure.
+    """Return the cold pressure for a wanted hot one, with the spread of the gas temperature turned into
+    pressure.
 
     A hotter gas asks for less air: the low end belongs to `gas_c` plus the spread.
     """

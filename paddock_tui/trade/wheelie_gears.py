@@ -45,14 +45,16 @@ class GearLift:
 
 
 def lift_force_n(mass_kg: float, ahead_m: float, height_m: float) -> float:
-    """Return force in N at the rear wheel from which on the front carries nothing: m g b / h."""
+    """Return the force in N at the rear wheel from which on the front carries nothing: m g b / h."""
     weight = above("mass", mass_kg, 0.0, 1000.0, "kg") * G_M_S2
     ahead = above("centre of mass ahead of the rear axle", ahead_m, 0.0, 5.0, "m")
     return weight * ahead / above("height of the centre of mass", height_m, 0.0, 5.0, "m")
 
 
 def drive_force_n(torque_n_m: float, overall: float, radius_m: float, efficiency: float) -> float:
-    """Return force in N at the rear wheel from torque at the crankshaft, overall ratio and rolling radius."""
+    """Return the force in N at the rear wheel from torque at the crankshaft, overall ratio and rolling
+    radius.
+    """
     torque = within("torque", torque_n_m, 0.0, 1000.0, "N m")
     share = above("efficiency", efficiency, 0.0, 1.0)
     return (

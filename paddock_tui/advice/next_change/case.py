@@ -75,7 +75,9 @@ class Case:
         return self.bike.front if end == "front" else self.bike.rear
 
     def over_target_kpa(self, end: End) -> float | None:
-        """Return how far the hot reading stands above this tyre's hot target; None where either is missing."""
+        """Return how far the hot reading stands above this tyre's hot target; None where either is
+        missing.
+        """
         hot, target = self.hot(end), self.target(end)
         return None if hot is None or target is None else hot.to("kPa") - target.to("kPa")
 

@@ -117,7 +117,9 @@ def _toward(name: str, control: Control, old: object, more_help: bool) -> Settin
 
 
 def _on(name: str, control: Control, field: Field) -> Value | None:
-    """Return the level to switch on: the most help where that is known, else the first one; None: no levels."""
+    """Return the level to switch on: the most help where that is known, else the first one; None: no
+    levels.
+    """
     levels = levels_of(name, control)
     scale = levels.scale_if_known() if levels is not None else None
     if scale is not None:

@@ -17,7 +17,9 @@ from paddock_tui.store.garage import GarageFiles
 
 
 def ridden_one(files: GarageFiles, subject: Ref | None) -> Ref | None:
-    """Return the session that a next change is about: this one if it was ridden, else the one it came from."""
+    """Return the session that a next change is about: this one if it was ridden, else the one it came
+    from.
+    """
     seen: set[Ref] = set()
     here = subject
     while here is not None and here not in seen and here.kind == "session":

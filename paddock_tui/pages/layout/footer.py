@@ -31,7 +31,9 @@ def last_line(last: str, hints: tuple[str, ...], arrows: str, pen: Pen, clock: s
 
 
 def _clock(clock: str, pen: Pen) -> str:
-    """Return the clock, its first part where it would take more than half the line; nothing on a narrow one."""
+    """Return the clock, its first part where it would take more than half the line; nothing on a narrow
+    one.
+    """
     first = re.split(r" [·-] ", clock)[0]
     return next((said for said in (clock, first) if width(said) <= pen.width // 2), "")
 
