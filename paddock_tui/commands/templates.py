@@ -15,6 +15,7 @@ _KEYS = {
     "adjuster": "front-rebound",
     "damping mode": "automatic",
     "offset": "under-braking",
+    "preset": "calm",
     "level": "1",
     "fastener": "front-axle",
     "service item": "oil",

@@ -16,6 +16,7 @@ from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import fields
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.presets import presets_offered
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import BY_HAND
@@ -97,11 +98,10 @@ def not_on_bike(setup: SetUp, bike: Bike, electronics: str, suspension: str) -> 
     knows.
     """
     damping = bike.damping.get(setup.damping or "")
-    presets = (damping.presets or ()) if damping else ()
     named: tuple[tuple[str, str | None, tuple[str, ...]], ...] = (
         ("mode", setup.mode, tuple(bike.modes)),
         ("damping", setup.damping, (BY_HAND, *bike.damping)),
-        ("preset", setup.preset, presets if damping else (setup.preset or "",)),
+        ("preset", setup.preset, presets_offered(bike, setup.damping) if damping else (setup.preset or "",)),
     )
     words = {"mode": "riding mode", "damping": "damping mode", "preset": "preset"}
     found = [

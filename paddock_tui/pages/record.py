@@ -26,8 +26,9 @@ _ONLY_FOR = {
     "speeds": ("speed",),
     "most_help": ("level", "choice"),
     "frees_most": ("engine-braking",),
+    "gentlest": ("launch",),
 }
-"""Which kinds of control a value is about; the freeing end is of engine braking only."""
+"""Which kinds of control a value is about, or which function: the freeing and the gentlest end."""
 
 
 def record_page(loaded: Loaded, bike: Bike | None = None, units: Units | None = None) -> Page:
@@ -162,4 +163,4 @@ def _applies(record: Record | None, path: Path) -> bool:
     wanted = _ONLY_FOR.get(path[2])
     if control is None or control.kind is None or wanted is None or getattr(control, path[2]) is not None:
         return True
-    return control.kind in wanted or (path[2] == "frees_most" and function_of(path[1], control) in wanted)
+    return control.kind in wanted or function_of(path[1], control) in wanted

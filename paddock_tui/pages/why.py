@@ -13,8 +13,13 @@ from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
 
-def why_page(loaded: Loaded, field: Field, working: tuple[str, ...] = ()) -> Page:
-    """Explain one value of one record; `working` is the calculation that stands beside its row."""
+def why_page(
+    loaded: Loaded, field: Field, working: tuple[str, ...] = (), explained: tuple[Section, ...] = ()
+) -> Page:
+    """Explain one value of one record: what it does (`explained`) first, then where it stands and comes from.
+
+    `working` is the calculation that stands beside its row.
+    """
     value = value_at(loaded.record, field.path) if loaded.record is not None else None
     said = "not known" if value is None else field.shape.show(value)
     rows = [
@@ -37,6 +42,7 @@ def why_page(loaded: Loaded, field: Field, working: tuple[str, ...] = ()) -> Pag
         for one in used
     )
     sections = (
+        *explained,
         Section(printable(field.label), tuple(rows)),
         *((working_section(working),) if working else ()),
         Section("rules that use it", rules, "" if rules else "no rule names it"),

@@ -10,6 +10,7 @@ from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
+from paddock_tui.records.presets import PresetValues
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes.settings import OFF
@@ -72,7 +73,12 @@ def _of_control(name: str, control: Control) -> Iterator[Contradiction]:
     else:
         return
     yield from _of_off(label, at, control, offered)
-    for key, end in (("most_help", control.most_help), ("frees_most", control.frees_most)):
+    named = (
+        ("most_help", control.most_help),
+        ("frees_most", control.frees_most),
+        ("gentlest", control.gentlest),
+    )
+    for key, end in named:
         if end is not None and ends and end not in ends:
             said = f"{label}: {end} is not an end of its range"
             yield Contradiction((*at, key), said, f"{ends[0]} or {ends[-1]}, or left out while not known")
@@ -128,6 +134,31 @@ def _of_damping(name: str, damping: Damping, bike: Bike) -> Iterator[Contradicti
         if offset.range is not None and offset.range[0] >= offset.range[1]:
             said = f"{label_of(key)}: an offset without a range"
             yield Contradiction(("damping", name, "offsets", key, "range"), said, "lowest first")
+        if offset.range is not None and offset.firmest is not None and offset.firmest not in offset.range:
+            said = f"{label_of(key)}: {show_number(offset.firmest)} is not an end of its range"
+            mend = " or ".join(map(show_number, offset.range))
+            yield Contradiction(("damping", name, "offsets", key, "firmest"), said, mend)
+    for preset, written in damping.preset_values.items():
+        yield from _of_preset(name, damping, preset, written, bike)
+
+
+def _of_preset(
+    name: str, damping: Damping, preset: str, written: PresetValues, bike: Bike
+) -> Iterator[Contradiction]:
+    at: Path = ("damping", name, "preset_values", preset)
+    if preset not in (damping.presets or ()):
+        said = f"damping {name}: {preset} is not in its list of presets"
+        yield Contradiction(at, said, f"write {preset} into the list, or take its values away", harmless=True)
+    tables: tuple[tuple[str, Mapping[str, object], Mapping[str, object]], ...] = (
+        ("adjusters", written.adjusters, bike.adjusters),
+        ("offsets", written.offsets, damping.offsets),
+        ("leaves", written.leaves, damping.offsets),
+    )
+    for table, named, there in tables:
+        for key in named:
+            if key not in there:
+                said = f"preset {preset} names {label_of(key)}, which damping {name} does not have"
+                yield Contradiction((*at, table, key), said, _one_of(there), harmless=True)
 
 
 def _of_day(day: RidingDay) -> Iterator[Contradiction]:

@@ -139,6 +139,17 @@ class Control:
     key_off: str | None = one(
         Word("keeps", "resets"), "after key-off", "whether the value survives the key; left out: not known"
     )
+    reached: str | None = one(
+        c.TEXT, "how it is reached", "where it is set on the dash, in your own words, one line"
+    )
+    change_when: str | None = one(
+        Word("standing", "throttle closed", "any time"),
+        "when it may be changed",
+        "what the bike asks for before it lets it be changed",
+    )
+    gentlest: Setting | None = one(
+        c.SETTING, "gentlest at", "launch: the level or word to begin with; left out while that is not known"
+    )
     call: str | None = one(c.TEXT, "call", "the word for it on the entry line, where you want your own")
     outside_modes: bool | None = one(c.FLAG, "outside riding modes", "whether riding modes leave it alone")
     effects: Mapping[str, Effect] = tables(Effect, "effects", keyed_by="level", keys="[A-Za-z0-9 _-]+")

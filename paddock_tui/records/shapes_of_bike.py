@@ -10,6 +10,7 @@ from paddock_tui.records.calls import adjuster_call, control_call
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path
+from paddock_tui.records.presets import presets_offered
 from paddock_tui.records.shapes import (
     AnySetting,
     LevelSetting,
@@ -96,11 +97,10 @@ def offered(bike: Bike, damping: str | None) -> Iterator[OfBike]:
 
 def choice_shape(bike: Bike, key: str, damping: str | None) -> Shape[str]:
     """Return the shape of riding mode, damping mode or preset with the bike's own names."""
-    mode = bike.damping.get(damping or "")
     names = {
         "mode": tuple(bike.modes),
-        "damping": (BY_HAND, *bike.damping),
-        "preset": (mode.presets or ()) if mode else (),
+        "damping": tuple(dict.fromkeys((BY_HAND, *bike.damping))),
+        "preset": presets_offered(bike, damping),
     }[key]
     what = {"mode": "one of the bike's riding modes", "damping": "a damping mode", "preset": "a preset"}[key]
     return Named(what, names)

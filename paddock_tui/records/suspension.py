@@ -6,10 +6,13 @@ import attrs
 
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, tables, values
+from paddock_tui.records.presets import BY_HAND, PRESET_NAME, PresetValues
 from paddock_tui.records.shapes import Number, Series, Word, WordList
 
-BY_HAND = "by-hand"
-"""The damping mode that every bike has: what the adjusters are turned to is what counts."""
+__all__ = ["BY_HAND", "OFFSET_ACTS", "Adjuster", "Damping", "Offset"]
+
+OFFSET_ACTS = ("braking", "drive", "mid-corner", "bumps", "front", "rear")
+"""When or where an offset of automatic damping can act."""
 
 
 @attrs.frozen
@@ -51,6 +54,14 @@ class Offset:
     range: tuple[float, ...] | None = one(
         Series(2, 2, "two numbers, lowest and highest"), "range", "lowest and highest offset"
     )
+    acts: str | None = one(
+        Word(*OFFSET_ACTS),
+        "acts",
+        "when or where it acts; left out, its name says it where that is one of these",
+    )
+    firmest: float | None = one(
+        Number(-100, 100), "firmest at", "the end of the range that is firmest; left out while not known"
+    )
 
 
 @attrs.frozen
@@ -67,3 +78,6 @@ class Damping:
         WordList("names of presets"), "presets", "the presets this mode offers"
     )
     offsets: Mapping[str, Offset] = tables(Offset, "offsets", keyed_by="offset")
+    preset_values: Mapping[str, PresetValues] = tables(
+        PresetValues, "what presets set", keyed_by="preset", keys=PRESET_NAME
+    )

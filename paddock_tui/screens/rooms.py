@@ -26,6 +26,7 @@ from paddock_tui.pages.countdown import clock_section, clock_words
 from paddock_tui.pages.dash import dash_page
 from paddock_tui.pages.day import day_page, group_today
 from paddock_tui.pages.debrief import return_page
+from paddock_tui.pages.explanation import explained
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.going_out import judged_going_out, out_page
 from paddock_tui.pages.headings import heading_of
@@ -291,7 +292,9 @@ def _why(desk: Desk, row: Row, ref: Ref | None) -> Page:
     if loaded is None or field is None:
         lines = tuple(Row("", text, kind="text", key=text) for text in (row.value, row.aside) if text)
         return Page(f"why · {row.label}", (Section(title_of(loaded) if loaded else str(ref), lines),))
-    return why_page(loaded, field, row.working)
+    holds_set_up = ref.kind in ("session", "profile")
+    what = explained(field.path, desk.assembled(ref).situation, row.offer) if holds_set_up else ()
+    return why_page(loaded, field, row.working, what)
 
 
 def _gone(ref: Ref) -> Page:
