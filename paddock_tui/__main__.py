@@ -5,14 +5,11 @@ import datetime as dt
 import io
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from paddock_tui import __version__
 from paddock_tui.commands.common import USAGE, CommandStopped, complain
-
-COMMANDS = ("open", "show", "set", "enter", "check", "accept", "slip", "undo", "redo", "new")
-"""The words that a first argument may be; any other is a garage, and opens the screens."""
 
 PIPE_GONE, INTERRUPTED = 141, 130
 """The statuses that shells give to programs ended by a closed pipe and by ctrl+c: never a verdict."""
@@ -48,6 +45,7 @@ def parser() -> argparse.ArgumentParser:
     _add_slip(commands)
     for name, words in (("undo", "take the last step back"), ("redo", "do again what was taken back")):
         commands.add_parser(name, help=words).add_argument("garage", metavar="GARAGE")
+    _add_schema(commands)
     new = commands.add_parser("new", help="make an empty garage with templates")
     new.add_argument("folder", metavar="FOLDER")
     return made
@@ -59,7 +57,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
     words = list(sys.argv[1:] if arguments is None else arguments)
     if not words and Path("garage.toml").is_file():
         words = [str(Path.cwd())]
-    if words and not words[0].startswith("-") and words[0] not in COMMANDS:
+    if words and not words[0].startswith("-") and words[0] not in _COMMANDS:
         words.insert(0, "open")
     given = made.parse_args(words)
     if given.version:
@@ -92,44 +90,92 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _run(given: argparse.Namespace) -> int:
     """Import the one command that is asked for, and run it."""
-    if given.command == "open":
-        from paddock_tui.commands.open import open_screens
+    return _COMMANDS[given.command](given)
 
-        return open_screens(given.garage, given.at)
-    if given.command == "show":
-        from paddock_tui.commands.show import show
 
-        return show(given.garage, given.record, paths=given.paths)
-    if given.command == "set":
-        from paddock_tui.commands.set import set_values
+def _open(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.open import open_screens
 
-        return set_values(given.garage, given.record, given.values)
-    if given.command == "enter":
-        from paddock_tui.commands.enter import enter
+    return open_screens(given.garage, given.at)
 
-        return enter(given.garage, given.line, given.session, given.at, preview=given.preview)
-    if given.command == "accept":
-        from paddock_tui.commands.accept import accept
 
-        reason = None if given.withdraw else given.reason
-        return accept(given.garage, given.rule, given.subject, reason, given.session, given.at)
-    if given.command == "slip":
-        from paddock_tui.commands.slip import slip
+def _show(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.show import show
 
-        return slip(given.garage, given.session, given.at)
-    if given.command in ("undo", "redo"):
-        from paddock_tui.commands.undo import redo, undo
+    return show(given.garage, given.record, paths=given.paths)
 
-        return undo(given.garage) if given.command == "undo" else redo(given.garage)
-    if given.command == "new":
-        from paddock_tui.commands.new import new
 
-        return new(given.folder)
+def _set(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.set import set_values
+
+    return set_values(given.garage, given.record, given.values)
+
+
+def _enter(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.enter import enter
+
+    return enter(given.garage, given.line, given.session, given.at, preview=given.preview)
+
+
+def _check(given: argparse.Namespace) -> int:
     from paddock_tui.commands.check import check, check_all
 
     if given.all:
         return check_all(given.garage, given.at, as_json=given.format == "json")
     return check(given.garage, given.session, given.at, as_json=given.format == "json")
+
+
+def _accept(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.accept import accept
+
+    reason = None if given.withdraw else given.reason
+    return accept(given.garage, given.rule, given.subject, reason, given.session, given.at)
+
+
+def _slip(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.slip import slip
+
+    return slip(given.garage, given.session, given.at)
+
+
+def _undo(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.undo import undo
+
+    return undo(given.garage)
+
+
+def _redo(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.undo import redo
+
+    return redo(given.garage)
+
+
+def _new(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.new import new
+
+    return new(given.folder)
+
+
+def _schema(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.schema import schema
+
+    return schema(given.kind)
+
+
+_COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
+    "open": _open,
+    "show": _show,
+    "set": _set,
+    "enter": _enter,
+    "check": _check,
+    "accept": _accept,
+    "slip": _slip,
+    "undo": _undo,
+    "redo": _redo,
+    "new": _new,
+    "schema": _schema,
+}
+"""What each command runs. A first argument that is none of them is a garage, and opens the screens."""
 
 
 def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
@@ -183,6 +229,13 @@ def _add_slip(commands: "argparse._SubParsersAction[_Parser]") -> None:
     slip.add_argument("garage", metavar="GARAGE")
     slip.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
     slip.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+
+
+def _add_schema(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    schema = commands.add_parser("schema", help="print the form of the records as JSON Schema")
+    schema.add_argument(
+        "kind", metavar="KIND", nargs="?", help="bike, session, day ...; every kind when left out"
+    )
 
 
 def _moment(text: str) -> dt.datetime:

@@ -3,14 +3,22 @@
 from pathlib import Path
 
 from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, say
+from paddock_tui.commands.schema import schema_text
 from paddock_tui.commands.templates import template
 from paddock_tui.records.garage import SCHEMA
-from paddock_tui.records.paths import FOLDERS
+from paddock_tui.records.paths import FOLDERS, KINDS
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.files import replace_durably
 from paddock_tui.text import printable
 
-GARAGE_TEXT = f"""# The garage: a folder of text files. Edit them here or with paddock-tui; comments stay.
+SCHEMAS = "schemas"
+"""The folder of the schemas, which the first line of each file names to editors that know TOML."""
+
+_UP = {"session": "../.."}
+"""How far up the garage is from a record: sessions stand in a folder of their year."""
+
+GARAGE_TEXT = f"""#:schema ./{SCHEMAS}/garage.json
+# The garage: a folder of text files. Edit them here or with paddock-tui; comments stay.
 name = "my garage"
 schema = {SCHEMA}
 
@@ -33,7 +41,10 @@ def new(folder: str) -> int:
             raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
         for kind, inside in FOLDERS.items():
             (root / inside).mkdir(parents=True)
-            replace_durably(root / inside / f"{kind}.toml.example", template(kind), create=True)
+            replace_durably(root / inside / f"{kind}.toml.example", _with_schema(kind), create=True)
+        (root / SCHEMAS).mkdir()
+        for kind in KINDS:
+            replace_durably(root / SCHEMAS / f"{kind}.json", schema_text(kind) + "\n", create=True)
         replace_durably(root / "garage.toml", GARAGE_TEXT, create=True)
     except OSError as error:
         raise CommandStopped(NOT_DONE, f"{name}: {in_plain_words(error)}") from error
@@ -41,3 +52,8 @@ def new(folder: str) -> int:
         raise CommandStopped(NOT_DONE, f"{name}: {error.reason}") from error
     say((f"made an empty garage in {name}", "each folder in it has a template to copy, *.toml.example"))
     return OK
+
+
+def _with_schema(kind: str) -> str:
+    """Write a template under the line by which editors find the form of its kind."""
+    return f"#:schema {_UP.get(kind, '..')}/{SCHEMAS}/{kind}.json\n{template(kind)}"

@@ -3,6 +3,7 @@
 Beyond the everyday units pint is the authority, loaded only when such a unit turns up.
 """
 
+import re
 from decimal import Decimal
 
 from paddock_tui.quantities.lookup import find, known
@@ -15,7 +16,7 @@ from paddock_tui.quantities.reading import (
     parse_pressure,
     parse_typed,
 )
-from paddock_tui.quantities.table import TABLE
+from paddock_tui.quantities.table import ALIASES, TABLE
 from paddock_tui.quantities.units import change
 
 __all__ = [
@@ -32,6 +33,7 @@ __all__ = [
     "parse",
     "parse_pressure",
     "parse_typed",
+    "pattern_of",
     "rounded",
 ]
 
@@ -68,3 +70,23 @@ def compatible(unit: str, dimension: str) -> bool:
 def digits_of(unit: str) -> int:
     """Return the decimal places of everyday use; raises ValueError for an unknown unit."""
     return known(unit).digits
+
+
+def pattern_of(dimension: str | None = None) -> str:
+    """Return a regular expression (as JSON Schema takes them) of amounts as files hold them.
+
+    It names the units of everyday use of one dimension, or of all; units beyond the short table are
+    read from files too, and not matched.
+    """
+    number = r"-?[0-9]+(\.[0-9]+)?"
+    # A consumption is above zero: no engine runs on none.
+    above_zero = r"(?!0+(\.0+)?[^0-9.])[0-9]+(\.[0-9]+)?"
+    kinds = dict.fromkeys(unit.dimension for unit in TABLE.values() if dimension in (None, unit.dimension))
+    amounts = (f"{above_zero if kind == 'consumption' else number} ?({_spellings(kind)})" for kind in kinds)
+    return f"^({'|'.join(amounts)})$"
+
+
+def _spellings(dimension: str) -> str:
+    names = [name for name, unit in TABLE.items() if unit.dimension == dimension]
+    names += [alias for alias, name in ALIASES.items() if name in names]
+    return "|".join(re.sub(r"([.*+?^$()|/\\])", r"\\\1", name) for name in names)

@@ -10,7 +10,7 @@ from paddock_tui.records import common as c
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import one, tables, values
 from paddock_tui.records.shapes import Series, Setting, Word, WordList
-from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape
 from paddock_tui.records.shapes.numbers import read_number
 
 HELP_FUNCTIONS = ("traction", "wheelie", "slide", "front-abs", "rear-abs", "abs", "throttle", "power")
@@ -27,6 +27,9 @@ class OffValue(Shape[bool | Setting]):
     """Whether a control can be off: true, or the level or word that means off on this bike."""
 
     expected = "true, false, or the level or word that means off"
+
+    def schema(self) -> JsonSchema:
+        return {"anyOf": [{"type": "boolean"}, c.SETTING.schema()]}
 
     def load(self, raw: object) -> bool | Setting | InputError:
         if isinstance(raw, bool):
@@ -57,6 +60,11 @@ class Bounds(Shape[tuple[Setting, ...]]):
     """What a riding mode leaves of a control: two levels (from, to), or the words allowed."""
 
     expected = "two levels, from and to, or the words allowed"
+
+    def schema(self) -> JsonSchema:
+        words = {"type": "array", "items": {"type": "string", "pattern": SOME}, "minItems": 1}
+        level = {"type": "integer", "exclusiveMinimum": -(10**9), "exclusiveMaximum": 10**9}
+        return {"anyOf": [words, {"type": "array", "items": level, "minItems": 2, "maxItems": 2}]}
 
     def load(self, raw: object) -> tuple[Setting, ...] | InputError:
         if not isinstance(raw, list) or not raw:

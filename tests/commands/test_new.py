@@ -1,5 +1,7 @@
 """`new`: an empty garage whose templates are right once their marks are taken away."""
 
+import json
+import os
 import re
 import tomllib
 from pathlib import Path
@@ -28,7 +30,11 @@ def test_a_new_garage_holds_a_template_for_each_kind_and_no_record(run: Runner, 
 
     assert (ran.status, ran.err) == (0, "")
     assert sorted(snapshot(tmp_path / "deep" / "garage")) == sorted(
-        ["garage.toml", *(f"{folder}/{kind}.toml.example" for kind, folder in FOLDERS.items())]
+        [
+            "garage.toml",
+            *(f"{folder}/{kind}.toml.example" for kind, folder in FOLDERS.items()),
+            *(f"schemas/{kind}.json" for kind in CLASSES),
+        ]
     )
     assert all(len(line) <= 80 or str(tmp_path) in line for line in ran.out.splitlines())
 
@@ -127,3 +133,14 @@ def test_an_empty_folder_will_do(run: Runner, tmp_path: Path) -> None:
 
 def test_a_folder_is_needed(run: Runner) -> None:
     assert run("new").status == 64
+
+
+def test_the_first_line_of_each_file_names_the_schema_of_its_kind(run: Runner, tmp_path: Path) -> None:
+    root = tmp_path / "garage"
+    run("new", root)
+
+    for kind, folder in FOLDERS.items():
+        first = (root / folder / f"{kind}.toml.example").read_text(encoding="utf-8").splitlines()[0]
+        there = root / folder / ("2026" if kind == "session" else "") / first.removeprefix("#:schema ")
+        assert Path(os.path.normpath(there)) == root / "schemas" / f"{kind}.json"
+        assert json.loads((root / "schemas" / f"{kind}.json").read_text(encoding="utf-8"))["title"] == kind

@@ -3,9 +3,9 @@
 from decimal import Decimal
 
 from paddock_tui import quantities
-from paddock_tui.quantities import EXAMPLE, Quantity, Unreadable
+from paddock_tui.quantities import EXAMPLE, Quantity, Unreadable, pattern_of
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape, article, found_words
+from paddock_tui.records.shapes.base import JsonSchema, Shape, article, found_words
 
 
 class Amount(Shape[Quantity]):
@@ -26,6 +26,9 @@ class Amount(Shape[Quantity]):
         middle = self.low + (self.high - self.low) / 4
         digits = 0 if middle >= 100 else 1
         return Quantity(Decimal(f"{middle:.{digits}f}"), self.unit)
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "pattern": pattern_of(self.dimension), "examples": [str(self.example())]}
 
     def load(self, raw: object) -> Quantity | InputError:
         if isinstance(raw, bool) or not isinstance(raw, str | int | float):
@@ -78,6 +81,9 @@ class AmountOrWord(Shape[Quantity | str]):
     @property
     def expected(self) -> str:
         return f"{self.amount.expected}, or one of {', '.join(self.choices)}"
+
+    def schema(self) -> JsonSchema:
+        return {"anyOf": [{"enum": list(self.choices)}, self.amount.schema()]}
 
     def load(self, raw: object) -> Quantity | str | InputError:
         if isinstance(raw, str) and raw in self.choices:

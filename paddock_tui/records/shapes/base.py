@@ -1,7 +1,7 @@
 """What every shape can do."""
 
 import abc
-from typing import Generic, TypeVar
+from typing import Any, Generic, TypeVar
 
 from paddock_tui.records.edits import Plain
 from paddock_tui.records.errors import InputError
@@ -9,6 +9,12 @@ from paddock_tui.records.errors import InputError
 T = TypeVar("T")
 
 _MOST_DIGITS = 40
+
+SOME = r"\S"
+"""The pattern of a text that says something."""
+
+JsonSchema = dict[str, Any]
+"""A JSON Schema, or a part of one, as plain data."""
 
 Stored = Plain | list[Plain]
 """What a shape writes into a file: one plain value or an array of plain values."""
@@ -37,6 +43,10 @@ class Shape(abc.ABC, Generic[T]):
     @abc.abstractmethod
     def dump(self, value: T) -> Stored:
         """Return the value as the file holds it."""
+
+    @abc.abstractmethod
+    def schema(self) -> JsonSchema:
+        """Return what `load` takes as a JSON Schema (2020-12); dates and times are ISO strings there."""
 
     @abc.abstractmethod
     def example(self) -> T:

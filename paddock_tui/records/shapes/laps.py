@@ -7,7 +7,7 @@ from decimal import Decimal
 import attrs
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.shapes.base import JsonSchema, Shape, found_words
 
 MARKS = ("out", "in", "traffic")
 """What may be said of a lap that is not a clean one: left the pits, came in, held up."""
@@ -41,6 +41,12 @@ class LapTime(Shape[Lap]):
     """A lap time, minutes and seconds, with a mark behind it where it was not a clean lap."""
 
     expected = "a lap time, such as 1:44.310, and out, in or traffic behind it where it applies"
+
+    def schema(self) -> JsonSchema:
+        seconds = r"([0-9]{1,2}:[0-5]?[0-9]|[0-9]{1,3})(\.[0-9]{1,4})?"
+        zero = r"0{1,2}:0{1,2}(\.0{1,4})?|0{1,3}(\.0{1,4})?"
+        marks = "|".join(MARKS)
+        return {"type": "string", "pattern": rf"^\s*(?!({zero})(\s|$)){seconds}(\s+({marks}))?\s*$"}
 
     def load(self, raw: object) -> Lap | InputError:
         if not isinstance(raw, str):

@@ -1,9 +1,9 @@
 """A limit that the owner overrides: a number, or an amount with its unit."""
 
 from paddock_tui import quantities
-from paddock_tui.quantities import Quantity
+from paddock_tui.quantities import Quantity, pattern_of
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.base import JsonSchema, Shape
 from paddock_tui.records.shapes.numbers import Number, show_number
 
 _NUMBER = Number(-1e9, 1e9)
@@ -13,6 +13,9 @@ class LimitValue(Shape[float | Quantity]):
     """A limit is a bare number (help, clicks, counts) or an amount with its unit."""
 
     expected = "a number, or an amount with its unit in quotes"
+
+    def schema(self) -> JsonSchema:
+        return {"anyOf": [_NUMBER.schema(), {"type": "string", "pattern": pattern_of()}]}
 
     def load(self, raw: object) -> float | Quantity | InputError:
         if isinstance(raw, str):

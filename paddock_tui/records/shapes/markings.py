@@ -3,7 +3,7 @@
 import re
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.base import JsonSchema, Shape
 
 _MARKING = re.compile(
     r"\d{2,3}/\d{2,3} ?-? ?(?:Z?R|B)? ?\d{2}(?: M/C)?"
@@ -11,11 +11,20 @@ _MARKING = re.compile(
     re.IGNORECASE,
 )
 
+_SCHEMA = (
+    r"^\s*[0-9]{2,3}/[0-9]{2,3} ?-? ?([Zz]?[Rr]|[Bb])? ?[0-9]{2}( [Mm]/[Cc])?"
+    r"( ([0-9]{2}[A-Za-z]|\([0-9]{2}[A-Za-z]\)|[0-9]{2}\([A-Za-z]\)))?( [Tt][Ll])?\s*$"
+)
+"""The same without flags, which a JSON Schema does not have."""
+
 
 class TyreSizeMarking(Shape[str]):
     """A tyre size with its full marking, as moulded on the side wall (UN R75 2.24)."""
 
     expected = "a tyre size as marked, such as 190/55 ZR17 M/C (75W)"
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "pattern": _SCHEMA}
 
     def load(self, raw: object) -> str | InputError:
         if not isinstance(raw, str) or not _MARKING.fullmatch(raw.strip()):

@@ -5,7 +5,10 @@ import re
 from decimal import Decimal
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape, found_words
+
+_MOST = 10**12
+"""No number here is larger."""
 
 NUMBER = re.compile(r"[+-]?\d{1,12}(?:[.,]\d{1,12})?")
 
@@ -22,7 +25,7 @@ def read_number(text: str) -> float | int | None:
 
 def _sized(value: float) -> bool:
     """Return whether a number is of a size that anything here can be; NaN and infinity are not."""
-    return abs(value) <= 10**12
+    return abs(value) <= _MOST
 
 
 def show_number(value: float) -> str:
@@ -44,11 +47,19 @@ class Whole(Shape[int]):
         unit = f" ({self.unit})" if self.unit else ""
         return f"a whole number from {self.low} to {self.high}{unit}"
 
+    def schema(self) -> JsonSchema:
+        far = self.strict
+        return {
+            "type": "integer",
+            "minimum": self.low if far else -_MOST,
+            "maximum": self.high if far else _MOST,
+        }
+
     def load(self, raw: object) -> int | InputError:
         if isinstance(raw, bool) or not isinstance(raw, int):
             number = read_number(raw) if isinstance(raw, str) else None
             return self.wrong(raw, f"write {number}, without quotes" if isinstance(number, int) else "")
-        if (self.strict and not self.low <= raw <= self.high) or abs(raw) > 10**12:
+        if (self.strict and not self.low <= raw <= self.high) or abs(raw) > _MOST:
             return self.wrong(raw)
         return raw
 
@@ -79,6 +90,9 @@ class Number(Shape[float]):
     def expected(self) -> str:
         unit = f" ({self.unit})" if self.unit else ""
         return f"a number from {show_number(self.low)} to {show_number(self.high)}{unit}"
+
+    def schema(self) -> JsonSchema:
+        return {"type": "number", "minimum": -_MOST, "maximum": _MOST}
 
     def load(self, raw: object) -> float | InputError:
         if isinstance(raw, bool) or not isinstance(raw, int | float):
@@ -132,6 +146,11 @@ class Series(Shape[tuple[float, ...]]):
     def expected(self) -> str:
         return self.what
 
+    def schema(self) -> JsonSchema:
+        kind = "integer" if self.whole else "number"
+        item = {"type": kind, "minimum": -_MOST, "maximum": _MOST}
+        return {"type": "array", "items": item, "minItems": self.least, "maxItems": self.most}
+
     def load(self, raw: object) -> tuple[float, ...] | InputError:
         if not isinstance(raw, list):
             return self.wrong(raw, f"write [{found_words(raw)}]" if isinstance(raw, int | float) else "")
@@ -171,6 +190,12 @@ class WordList(Shape[tuple[str, ...]]):
     @property
     def expected(self) -> str:
         return f"{self.what} (out of {', '.join(self.choices)})" if self.choices else self.what
+
+    def schema(self) -> JsonSchema:
+        word: JsonSchema = (
+            {"enum": list(self.choices)} if self.choices else {"type": "string", "pattern": SOME}
+        )
+        return {"type": "array", "items": word, "uniqueItems": True}
 
     def load(self, raw: object) -> tuple[str, ...] | InputError:
         if not isinstance(raw, list):

@@ -4,7 +4,7 @@ import re
 import unicodedata
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape
 
 _ID = re.compile(r"[a-z0-9]+(?:[._-][a-z0-9]+)*")
 _LONGEST = 80
@@ -32,6 +32,9 @@ class Reference(Shape[str]):
     def expected(self) -> str:
         return f"the id of a {self.kind} in this garage"
 
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "pattern": f"^{_ID.pattern}$", "maxLength": _LONGEST}
+
     def load(self, raw: object) -> str | InputError:
         if not isinstance(raw, str) or not is_id(raw):
             return self.wrong(raw, "an id has lower-case letters, digits and hyphens")
@@ -56,6 +59,9 @@ class Named(Shape[str]):
     @property
     def expected(self) -> str:
         return f"{self.what}: {', '.join(self.choices)}" if self.choices else self.what
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "pattern": SOME}
 
     def load(self, raw: object) -> str | InputError:
         if not isinstance(raw, str) or not raw.strip():

@@ -3,7 +3,7 @@
 from paddock_tui import quantities
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape, found_words
 from paddock_tui.records.shapes.numbers import read_number
 from paddock_tui.records.shapes.texts import one_of
 
@@ -17,6 +17,11 @@ class AnySetting(Shape[Setting]):
     """A control's value while the bike is not known: a whole number or a word."""
 
     expected = "a level (a whole number) or a word in quotes"
+
+    def schema(self) -> JsonSchema:
+        # A whole number of fewer than ten digits, or any word; which of them a bike has is in its record.
+        level = {"type": "integer", "exclusiveMinimum": -(10**9), "exclusiveMaximum": 10**9}
+        return {"anyOf": [level, {"type": "string", "pattern": SOME}]}
 
     def load(self, raw: object) -> Setting | InputError:
         if isinstance(raw, bool):

@@ -3,7 +3,7 @@
 import difflib
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape, found_words
 
 _LONGEST = 2000
 
@@ -12,6 +12,9 @@ class Text(Shape[str]):
     """Any text on one line."""
 
     expected = "a text"
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "pattern": SOME}
 
     def load(self, raw: object) -> str | InputError:
         if not isinstance(raw, str):
@@ -41,6 +44,9 @@ class Word(Shape[str]):
     @property
     def expected(self) -> str:
         return one_of(self.choices)
+
+    def schema(self) -> JsonSchema:
+        return {"enum": list(self.choices)}
 
     def load(self, raw: object) -> str | InputError:
         if isinstance(raw, str) and raw in self.choices:
@@ -81,6 +87,9 @@ class Flag(Shape[bool]):
     """Yes or no; `true` or `false` in a file."""
 
     expected = "yes or no"
+
+    def schema(self) -> JsonSchema:
+        return {"type": "boolean"}
 
     def load(self, raw: object) -> bool | InputError:
         if isinstance(raw, bool):

@@ -4,7 +4,7 @@ import datetime as dt
 import re
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes.base import JsonSchema, Shape
 
 _CLOCK = re.compile(r"(\d{1,2})[:.](\d{2})(?:[:.](\d{2}))?")
 _FOUR = re.compile(r"(\d{1,2})(\d{2})")
@@ -15,6 +15,9 @@ class Day(Shape[dt.date]):
     """A calendar date."""
 
     expected = "a date, such as 2026-05-16"
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "format": "date", "pattern": r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$"}
 
     def load(self, raw: object) -> dt.date | InputError:
         if isinstance(raw, dt.datetime) or not isinstance(raw, dt.date):
@@ -51,6 +54,10 @@ class TimeOfDay(Shape[dt.time]):
 
     expected = "a time of day, such as 10:40"
 
+    def schema(self) -> JsonSchema:
+        # "format": "time" of JSON Schema wants a zone, which a time of day here never has.
+        return {"type": "string", "pattern": r"^([01][0-9]|2[0-3]):[0-5][0-9](:[0-5][0-9](\.[0-9]+)?)?$"}
+
     def load(self, raw: object) -> dt.time | InputError:
         if not isinstance(raw, dt.time) or raw.tzinfo is not None:
             return self.wrong(raw, "write it as 10:40:00, without quotes")
@@ -85,6 +92,9 @@ class DateCode(Shape[str]):
     """The week and year moulded on a tyre: four digits, week first (49 CFR 574.5)."""
 
     expected = "four digits, week then year, such as 2623"
+
+    def schema(self) -> JsonSchema:
+        return {"type": "string", "pattern": "^(0[1-9]|[1-4][0-9]|5[0-3])[0-9]{2}$"}
 
     def load(self, raw: object) -> str | InputError:
         if isinstance(raw, int) and not isinstance(raw, bool):
