@@ -8,9 +8,11 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.dash import dash_page
+from paddock_tui.pages.explanation import surface_of
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.ledger import LEDGER, ledger_page
+from paddock_tui.pages.modes import MODES, modes_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.record import record_page
 from paddock_tui.records.bike import Bike
@@ -30,6 +32,8 @@ def show(folder: str, wanted: str | None, *, paths: bool = False) -> int:
         return _ledger(desk, wanted.partition("/")[2])
     if wanted.partition("/")[0] == DASH:
         return _dash(desk, wanted.partition("/")[2])
+    if wanted.partition("/")[0] == MODES:
+        return _modes(desk, wanted.partition("/")[2])
     ref = find_ref(desk, wanted)
     loaded = desk.files.read(ref)
     if loaded is None:
@@ -62,4 +66,26 @@ def _ledger(desk: Desk, bike: str) -> int:
     of = find_ref(desk, bike, ("bike",)).id if bike else ""
     page = ledger_page(ledger(desk), LedgerFilter(bike=of))
     say(plain_page(attrs.evolve(page, sections=page.sections[1:]), columns()))
+    return OK
+
+
+def _modes(desk: Desk, named: str) -> int:
+    """Print the riding modes and presets of a bike, or of that of the session in hand with its set-up."""
+    ref = find_ref(desk, named, ("bike",)) if named else None
+    subject = desk.session_in_hand()
+    situation = desk.assembled(subject).situation if subject is not None else None
+    of = situation.refs.get("bike") if situation is not None else None
+    if ref is None and of is None:
+        raise CommandStopped(
+            NOT_DONE, "there is no session whose bike could be shown", f"  name one: {MODES}/BIKE"
+        )
+    if situation is not None and situation.bike is not None and ref in (None, of):
+        setup, bike, surface = situation.setup, situation.bike, surface_of(situation)
+    else:
+        loaded = desk.files.read(ref) if ref is not None else None
+        if loaded is None or not isinstance(loaded.record, Bike):
+            return NOT_DONE
+        setup, bike, surface = None, loaded.record, None
+    shown = ref or of
+    say(plain_page(modes_page(bike.name or (shown.id if shown else ""), setup, bike, surface), columns()))
     return OK

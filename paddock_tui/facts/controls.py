@@ -1,6 +1,6 @@
 """What the electronics are set to, what is in force, and how much each helps."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import attrs
 
@@ -105,6 +105,16 @@ def mode_of(name: str, control: Control, setup: SetUp, bike: Bike) -> Mapped | N
         return Mapped("", Mode())
     mode = bike.modes.get(setup.mode or "")
     return Mapped(setup.mode or "", mode) if mode is not None else None
+
+
+def allows(control: Control, bounds: Sequence[Setting], value: Setting, off: bool) -> bool:
+    """Return whether what a riding mode leaves of a control holds a value; `off`: whether it may be off."""
+    if is_off(control, value):
+        return off
+    if len(bounds) == 2 and all(isinstance(one, int) for one in bounds) and isinstance(value, int):
+        low, high = sorted(int(one) for one in bounds)
+        return low <= value <= high
+    return value in bounds
 
 
 @fact("the bike's electronics (listed or none)", at="bike:electronics")

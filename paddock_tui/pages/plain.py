@@ -4,6 +4,8 @@ from collections.abc import Iterator, Sequence
 
 import attrs
 
+from paddock_tui.pages.layout.pen import Pen, text_of
+from paddock_tui.pages.layout.table import cells_line, heading_line, table_of
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.records.paths import spell
 from paddock_tui.text import fold, width
@@ -57,6 +59,9 @@ def row_lines(row: Row, columns: int = 80) -> Iterator[str]:
 def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iterator[str]:
     section = attrs.evolve(section, rows=tuple(row for row in section.rows if row.kind != "add"))
     yield from _title(section, columns)
+    if section.columns:
+        yield from _table(section, columns)
+        section = attrs.evolve(section, rows=tuple(row for row in section.rows if row.kind != "cells"))
     known = [row for row in section.rows if row.known or row.trouble or paths]
     places = _places(known, columns)
     ends: tuple[str, str] | None = None
@@ -69,6 +74,28 @@ def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iter
     lost = [row.label for row in section.rows if row not in known and row.path != ("retired",)]
     if lost and unknown:
         yield from _hanging("  not known: ", " · ".join(lost), columns)
+
+
+def _table(section: Section, columns: int) -> Iterator[str]:
+    """Print the columns of a section, as many beside each other as fit, the rest below with their labels."""
+    rows = [row for row in section.rows if row.kind == "cells"]
+    pen = Pen(columns)
+    first = 0
+    while first < len(section.columns):
+        rest = attrs.evolve(
+            section,
+            columns=section.columns[first:],
+            rows=tuple(attrs.evolve(row, cells=row.cells[first:]) for row in rows),
+            chosen=0,
+            last_stands=False,
+        )
+        table = table_of(rest, pen)
+        if table is None:
+            return
+        yield from ("",) if first else ()
+        yield text_of(heading_line(table))
+        yield from (text_of(cells_line(row, table, False)) for row in rest.rows)
+        first += len(table.shown)
 
 
 def _title(section: Section, columns: int) -> Iterator[str]:

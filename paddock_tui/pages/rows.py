@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules.core import SetValue
 
-Kind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask"]
+Kind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask", "cells"]
 
 
 @attrs.frozen
@@ -33,7 +33,8 @@ class Row:
     with the mend, and then `value` is the raw text. `severity` colours a finding. `edit` is the text
     that an editor starts with. `opens` is a record that enter opens. `adds` is the table that `n` adds
     to here, `drops` the entry that `x` drops. `file` and `line` say where a problem stands. `offer` are
-    the values that `v` takes over here, `working` the lines of the calculation behind them.
+    the values that `v` takes over here, `working` the lines of the calculation behind them. `cells` are
+    its texts under the columns of its section.
     """
 
     label: str
@@ -57,6 +58,7 @@ class Row:
     key: str = ""
     offer: tuple[SetValue, ...] = ()
     working: tuple[str, ...] = ()
+    cells: tuple[str, ...] = ()
 
     @property
     def identity(self) -> tuple[str, ...]:
@@ -66,11 +68,18 @@ class Row:
 
 @attrs.frozen
 class Section:
-    """Rows under one title; `note` stands beside the title."""
+    """Rows under one title; `note` stands beside the title.
+
+    `columns` are the headings of rows with cells. `chosen` is the column looked at, and `last_stands` says
+    that the last one stays where the others move sideways.
+    """
 
     title: str
     rows: tuple[Row, ...]
     note: str = ""
+    columns: tuple[str, ...] = ()
+    chosen: int = 0
+    last_stands: bool = False
 
 
 @attrs.frozen

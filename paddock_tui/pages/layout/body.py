@@ -9,6 +9,7 @@ from paddock_tui.pages.layout.columns import Columns
 from paddock_tui.pages.layout.fields import editor_lines, field_lines
 from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
+from paddock_tui.pages.layout.table import cells_line, heading_line, note_of, table_of
 from paddock_tui.pages.layout.texts import text_lines
 from paddock_tui.pages.layout.view import View
 from paddock_tui.pages.rows import Page, Section
@@ -42,7 +43,11 @@ def body(page: Page, view: View, columns: Columns) -> list[Owned]:
 
 
 def _section(section: Section, first: int, view: View, columns: Columns) -> list[Owned]:
-    lines = [Owned(rule(columns.pen, section.title, section.note), None)]
+    table = table_of(section, columns.pen)
+    note = note_of(section, table) if table else section.note
+    lines = [Owned(rule(columns.pen, section.title, note), None)]
+    if table:
+        lines.append(Owned(heading_line(table), None))
     ends = common_ends(section)
     told = False
     for at, row in enumerate(section.rows, first):
@@ -54,6 +59,8 @@ def _section(section: Section, first: int, view: View, columns: Columns) -> list
             drawn = editor_lines(row, columns, view.editor)
         elif row.kind in ("field", "link", "ask"):
             drawn = field_lines(row, columns, ends, on)
+        elif row.kind == "cells" and table:
+            drawn = (cells_line(row, table, on),)
         elif row.kind == "check":
             drawn = check_lines(row, columns, on)
         else:

@@ -1,0 +1,96 @@
+"""Rows with cells under the columns of their section: as many as fit, labels and the last one standing."""
+
+import attrs
+
+from paddock_tui.pages.layout.columns import MARK
+from paddock_tui.pages.layout.fields import mark
+from paddock_tui.pages.layout.pen import Ink, Line, Pen
+from paddock_tui.pages.rows import Row, Section
+from paddock_tui.text import width
+
+_GAP = 2
+
+
+@attrs.frozen
+class Table:
+    """Where a section's columns stand: cells of the label, and for each shown column its place and cells."""
+
+    pen: Pen
+    label: int
+    shown: tuple[tuple[int, int, int], ...]
+    hidden: int
+    headings: tuple[str, ...]
+    chosen: int
+
+
+def table_of(section: Section, pen: Pen, lead: int = MARK) -> Table | None:
+    """Choose the columns of a section that are shown; None for a section without columns."""
+    if not section.columns:
+        return None
+    rows = [row for row in section.rows if row.kind == "cells"]
+    share = 2 / 5 if pen.width < 60 else 3 / 10
+    longest = max((width(pen.say(row.label)) for row in rows), default=0)
+    label = lead + min(longest + _GAP, int(pen.width * share))
+    widths = [_width(section, place, rows, pen) for place in range(len(section.columns))]
+    standing = [len(widths) - 1] if section.last_stands and len(widths) > 1 else []
+    # Behind the last column no gap is needed.
+    room = pen.width + _GAP - label - sum(widths[place] for place in standing)
+    # One column wider than the room is cut, so that the one that stands is never pushed out.
+    widths = [cells if at in standing else min(cells, max(room, _GAP + 1)) for at, cells in enumerate(widths)]
+    moving = widths[: len(widths) - len(standing)]
+    chosen = min(max(section.chosen, 0), len(moving) - 1)
+    places = [*moved(moving, chosen, room), *standing]
+    shown: list[tuple[int, int, int]] = []
+    at = label
+    for place in places:
+        cells = max(min(widths[place] - _GAP, pen.width - at), 1)
+        shown.append((place, at, cells))
+        at += cells + _GAP
+    return Table(pen, label, tuple(shown), len(widths) - len(places), section.columns, chosen)
+
+
+def moved(widths: list[int], chosen: int, room: int) -> range:
+    """Return the columns that fit, the chosen one among them, from the first on where that can be."""
+    first = 0
+    while first < chosen and sum(widths[first : chosen + 1]) > room:
+        first += 1
+    last = chosen
+    while last + 1 < len(widths) and sum(widths[first : last + 2]) <= room:
+        last += 1
+    return range(first, last + 1)
+
+
+def _width(section: Section, place: int, rows: list[Row], pen: Pen) -> int:
+    texts = [section.columns[place], *(row.cells[place] for row in rows if place < len(row.cells))]
+    return max(width(pen.say(text)) for text in texts) + _GAP
+
+
+def note_of(section: Section, table: Table) -> str:
+    """Return the note of the title: which column is looked at comes first where some are hidden."""
+    if not table.hidden:
+        return section.note
+    moving = len(section.columns) - section.last_stands
+    where = f"{section.columns[table.chosen]}, {table.chosen + 1} of {moving}"
+    return "; ".join(filter(None, (where, section.note)))
+
+
+def heading_line(table: Table) -> Line:
+    """Draw the headings; the column looked at stands out."""
+    ink = Ink(table.pen)
+    for place, at, cells in table.shown:
+        ink.to(at)
+        style = "focus" if place == table.chosen else "aside"
+        ink.put(table.pen.say(table.headings[place]), style, cells)
+    return ink.line()
+
+
+def cells_line(row: Row, table: Table, on: bool) -> Line:
+    """Draw one row: its label, and the cells under the columns shown."""
+    ink = Ink(table.pen)
+    mark(ink, on)
+    ink.put(table.pen.say(row.label), "focus" if on else "label", table.label - MARK - 1)
+    for place, at, cells in table.shown:
+        ink.to(at)
+        text = table.pen.say(row.cells[place]) if place < len(row.cells) else ""
+        ink.put(text, "value" if row.known else "unknown", cells)
+    return ink.line()

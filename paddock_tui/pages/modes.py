@@ -1,0 +1,204 @@
+"""Riding modes at a glance: modes across, controls down, what is set now; presets beside each other."""
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from paddock_tui.facts.controls import allows, in_force_value
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.electronics import Control, Mode
+from paddock_tui.records.presets import PresetValues
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes import Setting
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.suspension import Damping
+from paddock_tui.text import printable
+
+MODES = "modes"
+NOW = "set now"
+FREE = "·"
+UNKNOWN = "?"
+NONE = "-"
+LEGEND = "= fixed  6..10 between  · free  off may be off  ! not what is set"
+
+
+def modes_page(
+    name: str,
+    setup: SetUp | None,
+    bike: Bike,
+    surface: str | None = None,
+    across: int = 0,
+    taking: Section | None = None,
+) -> Page:
+    """Make the page of a bike's modes, for one set-up or for none.
+
+    `across` counts the mode that is looked at, `taking` says what taking it would do.
+    """
+    held = setup or SetUp()
+    sections: list[Section] = []
+    if bike.modes:
+        sections += [_modes(held, bike, surface, setup is not None, across), *_outside(held, bike)]
+        if taking is not None:
+            sections.append(taking)
+    else:
+        words = "This bike has no riding modes." if bike.electronics else "Its riding modes are not listed."
+        sections.append(Section("riding modes", (Row("", words, kind="text", key="no modes"),)))
+    for damping, mode in bike.damping.items():
+        if mode.presets:
+            sections.append(_presets(damping, mode, held, bike, setup is not None))
+    return Page(f"riding modes · {printable(name)}", tuple(sections), judged=False)
+
+
+def mode_at(bike: Bike, across: int) -> str | None:
+    """Return the mode that is looked at; None on a bike without any."""
+    names = tuple(bike.modes)
+    return names[across % len(names)] if names else None
+
+
+def _modes(setup: SetUp, bike: Bike, surface: str | None, is_set: bool, across: int) -> Section:
+    names = tuple(bike.modes)
+    inside = {name: one for name, one in bike.controls.items() if not one.outside_modes}
+    made = tuple(_use(mode.use) for mode in bike.modes.values())
+    first = Row(
+        "made for",
+        kind="cells",
+        key="modes made for",
+        cells=(*made, printable(surface or "")) if is_set else made,
+    )
+    rows = [first, *(_control_row(name, control, setup, bike, is_set) for name, control in inside.items())]
+    rows.append(Row("", LEGEND if is_set else LEGEND.partition("  !")[0], kind="text", key="modes legend"))
+    heads = tuple(printable(name.upper() if name == setup.mode else name) for name in names)
+    force = f"in force: {printable(setup.mode)}" if setup.mode else "which is in force: not known"
+    return Section(
+        "modes",
+        tuple(rows),
+        force if is_set else "",
+        columns=(*heads, NOW) if is_set else heads,
+        chosen=across % len(names),
+        last_stands=is_set,
+    )
+
+
+def _control_row(name: str, control: Control, setup: SetUp, bike: Bike, is_set: bool) -> Row:
+    value = setup.controls.get(name)
+    cells = [_cell(name, control, mode, value, is_set) for mode in bike.modes.values()]
+    if is_set:
+        mode = bike.modes.get(setup.mode or "")
+        force = in_force_value(name, control, setup, mode)
+        cells.append(_now(force, value))
+    return Row(
+        label_of(name), kind="cells", key=f"mode row {name}", cells=tuple(printable(cell) for cell in cells)
+    )
+
+
+def _now(force: Setting | None, value: Setting | None) -> str:
+    """Say what is in force, and what was set where the riding mode fixes it away from that."""
+    if force is None:
+        return UNKNOWN
+    return str(force) if value in (None, force) else f"{force} ({value})"
+
+
+def _cell(name: str, control: Control, mode: Mode, value: Setting | None, is_set: bool) -> str:
+    """Say what one mode makes of one control, in the bike's own numbers."""
+    if name in mode.fixes:
+        fixed = mode.fixes[name]
+        return f"= {fixed}{_mark(is_set and value is not None and value != fixed)}"
+    off = name in (mode.off_allowed or ())
+    bounds = mode.limits.get(name)
+    if bounds is None:
+        known = control.levels is not None or control.choices is not None or control.kind == "switch"
+        return (FREE if known else UNKNOWN) + (" off" if off else "")
+    outside = is_set and value is not None and not allows(control, bounds, value, off)
+    return f"{_between(bounds, control)}{' off' if off else ''}{_mark(outside)}"
+
+
+def _mark(moved: bool) -> str:
+    return " !" if moved else ""
+
+
+def _between(bounds: Sequence[Setting], control: Control) -> str:
+    """Write what a mode leaves: two levels or a run of words as from..to, other words one by one."""
+    if len(bounds) == 2 and all(isinstance(one, int) for one in bounds):
+        return f"{bounds[0]}..{bounds[1]}"
+    words = tuple(map(str, bounds))
+    order = control.choices or ()
+    places = [order.index(word) for word in words if word in order]
+    run = len(places) == len(words) > 1 and places == list(range(places[0], places[0] + len(words)))
+    return f"{words[0]}..{words[-1]}" if run else ", ".join(words)
+
+
+def _outside(setup: SetUp, bike: Bike) -> Iterator[Section]:
+    rows = []
+    for name, control in bike.controls.items():
+        if control.outside_modes:
+            words = control.choices or control.speeds or (("on",) if control.kind == "switch" else ())
+            off = ("off",) if control.off not in (None, False) and "off" not in words else ()
+            value = setup.controls.get(name)
+            said = ", ".join((*off, *words)) or "levels of its own"
+            now = "not known" if value is None else str(value)
+            rows.append(
+                Row(label_of(name), printable(f"{now}; can be {said}"), kind="text", key=f"outside {name}")
+            )
+    if rows:
+        yield Section("outside the modes", tuple(rows), "a mode leaves these alone")
+
+
+def _presets(damping: str, mode: Damping, setup: SetUp, bike: Bike, is_set: bool) -> Section:
+    """Put the presets of one damping mode beside each other; what nobody wrote down is '?'."""
+    names = mode.presets or ()
+    written = [mode.preset_values.get(name) for name in names]
+    rows = [_preset_row("made for", [_made(one) for one in written], None, is_set)]
+    for label, key in (("front", "front_firmness"), ("rear", "rear_firmness"), ("damper", "damper")):
+        found = [getattr(one, key) if one is not None else None for one in written]
+        if any(value is not None for value in found):
+            rows.append(_preset_row(label, [_word(value) for value in found], None, is_set))
+    for table, there, now in (
+        ("offsets", mode.offsets, setup.offsets),
+        ("adjusters", bike.adjusters, setup.adjusters),
+    ):
+        rows += _preset_rows(table, there, written, now if setup.damping == damping else {}, is_set)
+    used = setup.preset if setup.damping == damping else None
+    heads = tuple(printable(name.upper() if name == used else name) for name in names)
+    note = f"in use: {printable(used)}" if used else ("not the damping in use" if is_set else "")
+    return Section(
+        f"presets of {printable(damping)}",
+        tuple(rows),
+        note,
+        columns=(*heads, NOW) if is_set else heads,
+        chosen=names.index(used) if used in names else 0,
+        last_stands=is_set,
+    )
+
+
+def _preset_rows(
+    table: str,
+    there: Mapping[str, object],
+    written: Sequence[PresetValues | None],
+    now: Mapping[str, float],
+    is_set: bool,
+) -> Iterator[Row]:
+    for name in there:
+        found = [getattr(one, table).get(name) if one is not None else None for one in written]
+        if any(value is not None for value in found):
+            value = now.get(name)
+            yield _preset_row(label_of(name), [_word(one) for one in found], value, is_set)
+
+
+def _preset_row(label: str, cells: Sequence[str], now: float | None, is_set: bool) -> Row:
+    shown = show_number(now) if now is not None else ""
+    held = (*cells, shown) if is_set else tuple(cells)
+    return Row(label, kind="cells", key=f"preset {label}", cells=tuple(printable(cell) for cell in held))
+
+
+def _made(one: PresetValues | None) -> str:
+    return UNKNOWN if one is None else _use(one.use)
+
+
+def _word(value: Setting | float | None) -> str:
+    if value is None:
+        return NONE
+    return value if isinstance(value, str) else show_number(value)
+
+
+def _use(use: str | None) -> str:
+    return use or UNKNOWN
