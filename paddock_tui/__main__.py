@@ -46,6 +46,7 @@ def parser() -> argparse.ArgumentParser:
     for name, words in (("undo", "take the last step back"), ("redo", "do again what was taken back")):
         commands.add_parser(name, help=words).add_argument("garage", metavar="GARAGE")
     _add_schema(commands)
+    _add_export(commands)
     new = commands.add_parser("new", help="make an empty garage with templates")
     new.add_argument("folder", metavar="FOLDER")
     return made
@@ -162,6 +163,20 @@ def _schema(given: argparse.Namespace) -> int:
     return schema(given.kind)
 
 
+def _export(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.export import export
+
+    return export(
+        given.garage,
+        given.to,
+        given.format,
+        since=given.since,
+        bike=given.bike,
+        rider=given.rider,
+        personal=given.personal,
+    )
+
+
 _COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "open": _open,
     "show": _show,
@@ -174,6 +189,7 @@ _COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "redo": _redo,
     "new": _new,
     "schema": _schema,
+    "export": _export,
 }
 """What each command runs. A first argument that is none of them is a garage, and opens the screens."""
 
@@ -236,6 +252,31 @@ def _add_schema(commands: "argparse._SubParsersAction[_Parser]") -> None:
     schema.add_argument(
         "kind", metavar="KIND", nargs="?", help="bike, session, day ...; every kind when left out"
     )
+
+
+def _add_export(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    export = commands.add_parser("export", help="write the garage as tables, one fact a cell")
+    export.add_argument("garage", metavar="GARAGE")
+    export.add_argument("--to", metavar="FOLDER", required=True, help="a folder that is new or empty")
+    export.add_argument("--format", choices=("csv", "jsonl"), default="csv")
+    export.add_argument("--since", metavar="DATE", type=_day, help="only sessions of this day and later")
+    export.add_argument("--bike", metavar="ID", help="only sessions of this bike")
+    export.add_argument("--rider", metavar="ID", help="only sessions of this rider")
+    export.add_argument(
+        "--with",
+        dest="personal",
+        action="append",
+        default=[],
+        choices=("health", "incidents", "acceptances", "words"),
+        help="write these too; left out unless asked for",
+    )
+
+
+def _day(text: str) -> dt.date:
+    try:
+        return dt.date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f'"{text}" is no date, such as 2026-06-20') from None
 
 
 def _moment(text: str) -> dt.datetime:

@@ -1,0 +1,163 @@
+"""Sessions, their laps, readings and settings as tables."""
+
+from collections.abc import Iterator
+
+from paddock_tui.desk import Desk
+from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.lookup import glances, order
+from paddock_tui.export.cells import Declared, cell, cells, columns, declared_columns
+from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
+from paddock_tui.facts.controls import levels_of
+from paddock_tui.facts.outing import is_ridden
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.fields import value_at
+from paddock_tui.records.fields_of_record import SET_UP, fields
+from paddock_tui.records.paths import Ref, spell
+from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Feel, PressureReading, Symptom
+from paddock_tui.records.shapes import Number, Whole
+
+SESSION = Column("session", "id of the session", joins="sessions")
+
+_PERSONAL = {"health": ("fatigue",), "words": ("said",)}
+"""What is personal in a session: left out unless asked for by name."""
+
+
+def sessions_of(desk: Desk, wanted: Wanted) -> Iterator[tuple[Ref, Session]]:
+    """Return the sessions that are wanted, oldest first; those that cannot be read are left out."""
+    for one in sorted(glances(desk.files), key=order):
+        if wanted.since is not None and one.date < wanted.since:
+            continue
+        loaded = desk.files.read(one.ref)
+        session = loaded.record if loaded is not None else None
+        if not isinstance(session, Session):
+            continue
+        if (wanted.bike and session.bike != wanted.bike) or (wanted.rider and session.rider != wanted.rider):
+            continue
+        yield one.ref, session
+
+
+def _declared(wanted: Wanted) -> tuple[Declared, ...]:
+    left = (key for what, keys in _PERSONAL.items() if what not in wanted.personal for key in keys)
+    return declared_columns(Session, leave_out=("retired", *left))
+
+
+_FEEL = declared_columns(Feel, "feel_")
+
+
+def _session_columns(wanted: Wanted) -> tuple[Column, ...]:
+    ridden = Column("was_ridden", "whether it has a parked time, a hot pressure or a lap")
+    return (SESSION, *columns(_declared(wanted)), ridden, *columns(_FEEL))
+
+
+def _session_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+    found = _declared(wanted)
+    for ref, session in sessions_of(desk, wanted):
+        feel = cells(session.feel, _FEEL)
+        yield (ref.id, *cells(session, found), is_ridden(session), *feel)
+
+
+def _lap_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+    for ref, session in sessions_of(desk, wanted):
+        for number in sorted(session.laps, key=int):
+            lap = session.laps[number]
+            yield ref.id, int(number), lap.seconds, lap.mark or None
+
+
+_READING = declared_columns(PressureReading)
+
+
+def _reading_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+    for ref, session in sessions_of(desk, wanted):
+        for name, reading in session.pressures.items():
+            yield (ref.id, name, *cells(reading, _READING))
+
+
+_SYMPTOM = declared_columns(Symptom)
+
+
+def _symptom_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+    for ref, session in sessions_of(desk, wanted):
+        for number in sorted(session.symptoms, key=int):
+            yield (ref.id, int(number), *cells(session.symptoms[number], _SYMPTOM))
+
+
+def _setting_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+    for ref, session in sessions_of(desk, wanted):
+        bike = bike_of(desk.files, ref)
+        for field in fields("session", session, bike):
+            value = value_at(session, field.path) if field.path[0] == SET_UP else None
+            if value is None:
+                continue
+            unit = field.shape.unit if isinstance(field.shape, Number | Whole) else ""
+            if isinstance(value, Quantity):
+                unit = value.unit
+            number = cell(value)
+            helped = _help_percent(field.path[-1], value, bike) if field.path[1] == "controls" else None
+            yield (
+                ref.id,
+                spell(field.path),
+                field.label,
+                str(cell(value)),
+                None if isinstance(number, str | bool) else number,
+                unit or None,
+                helped,
+            )
+
+
+def _help_percent(name: str, value: object, bike: Bike | None) -> int | None:
+    """Return the share of the most help in %; None where the bike's file does not tell it, or off."""
+    control = bike.controls.get(name) if bike is not None else None
+    levels = levels_of(name, control) if control is not None else None
+    scale = levels.help_if_known() if levels is not None else None
+    if scale is None or not isinstance(value, int | str) or scale.is_off(value):
+        return None
+    try:
+        return round(100 * scale.help_of(value))
+    except ValueError:
+        return None
+
+
+SESSIONS = Table("sessions", "one row a session, with all its single values", _session_columns, _session_rows)
+LAPS = Table(
+    "laps",
+    "one row a lap, in the order ridden",
+    fixed(
+        SESSION,
+        Column("number", "number of the lap"),
+        Column("lap_s", "lap time", "s"),
+        Column("mark", "out, in or traffic; empty for a clean lap"),
+    ),
+    _lap_rows,
+)
+READINGS = Table(
+    "readings",
+    "one row a reading of the tyre pressures (gauge)",
+    fixed(SESSION, Column("reading", "cold, leaving, hot or another name"), *columns(_READING)),
+    _reading_rows,
+)
+SYMPTOMS = Table(
+    "symptoms",
+    "one row for each thing the bike did",
+    fixed(SESSION, Column("number", "number of the symptom"), *columns(_SYMPTOM)),
+    _symptom_rows,
+)
+SETTINGS = Table(
+    "settings",
+    "one row for each value of a session's set-up",
+    fixed(
+        SESSION,
+        Column("path", "where the value stands in the session's file"),
+        Column("label", "what it is called"),
+        Column("value", "the value as text, in the bike's own numbers and words"),
+        Column("number", "the value where it is a number, in the unit beside it"),
+        Column("unit", "the unit of the number"),
+        Column(
+            "help_percent",
+            "share of the most help this bike offers; empty: no aid, off, not told",
+            "%",
+        ),
+    ),
+    _setting_rows,
+)
