@@ -52,7 +52,7 @@ def test_a_clean_interpreter_that_loads_a_package_is_found_out() -> None:
     assert loaded("import pint, tomlkit", {"pint", "tomlkit", "textual"}) == {"pint", "tomlkit"}
 
 
-@pytest.mark.parametrize("room", rooms_present("quantities", "trade", "records", "facts", "rules"))
+@pytest.mark.parametrize("room", rooms_present("quantities", "limits", "trade", "records", "facts", "rules"))
 def test_the_rooms_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_engine(room: str) -> None:
     imports = "".join(f"import {module}\n" for module in modules_of(room))
 

@@ -7,6 +7,7 @@ import attrs
 from paddock_tui.facts.controls import NETS, Net, ShownControl, levels_of
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.incidents import Happened
+from paddock_tui.limits.aids import THIN_TOGETHER
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control, Effect, function_of
@@ -20,9 +21,6 @@ from paddock_tui.trade.levels import Scale
 LEARNERS = ("novice", "intermediate")
 STARTING = ("race", "start practice")
 """The kinds of session in which a start is what is wanted."""
-
-MOST_MEAN = 0.5
-"""Mean help from which nets are never called thin: above it nothing has to be known about the track."""
 
 
 @attrs.frozen
@@ -201,11 +199,14 @@ def catching(net: Net, is_net: str) -> Net | Absent:
 
 @fact("the nets together", gathers=("catching",))
 def thin_mean(bike: Bike, catching: Mapping[str, Net]) -> Mean | Absent:
-    """Return the nets with their mean help where there are two or more and it is little; else absent."""
+    """Return the nets with their mean help where there are two or more and it is little; else absent.
+
+    Above the most that an owner may set, nets are never called thin: nothing has to be known of the track.
+    """
     if len(catching) < 2:
         return ABSENT
     mean = sum(max(one.help, 0.0) for one in catching.values()) / len(catching)
-    return Mean(catching, mean) if mean < MOST_MEAN else ABSENT
+    return Mean(catching, mean) if mean < THIN_TOGETHER.high else ABSENT
 
 
 @fact("what makes thin nets matter", at="session:track")

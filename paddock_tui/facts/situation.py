@@ -8,6 +8,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts
 from paddock_tui.facts.past import ENDS, NOTHING, History, PastSession
+from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -70,6 +71,11 @@ class Situation:
         """Which record holds the set-up: 'session' or 'profile'."""
         return "session" if self.session is not None else "profile"
 
+    @property
+    def limits(self) -> Limits:
+        """The limits in force: as declared, or as the owner of the garage set them."""
+        return Limits(self.garage.limits)
+
     def facts(self) -> Facts:
         """Make the facts of this situation, none computed yet."""
         controls = self.bike.controls if self.bike is not None else {}
@@ -94,6 +100,7 @@ class Situation:
             "rider_today": self.rider_today,
             "source": self.source,
             "checklists": self.checklists,
+            "limits": self.limits,
         }
         for name, record in (("day", self.day), ("venue", self.venue), ("tyres", self.tyres)):
             roots[name] = record if record is not None else (ABSENT if self.session is None else UNKNOWN)

@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
+from paddock_tui.limits import LIMITS, Limit, Limits
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import trouble_at
 from paddock_tui.records.paths import GARAGE, Path
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.rules.limits import LIMITS, Limit, Limits
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 

@@ -41,18 +41,14 @@ from paddock_tui.rules import (  # noqa: F401 - registers their rules
 )
 from paddock_tui.rules.core import CAUTION, HOLD, NOTE, RULES, SERIOUS, Remedy, Rule, SetValue, Severity
 from paddock_tui.rules.engine import Finding, NotJudged, Pending, Review, Where, review
-from paddock_tui.rules.limits import LIMITS, Limit, Limits
 
 __all__ = [
     "CAUTION",
     "HOLD",
-    "LIMITS",
     "NOTE",
     "RULES",
     "SERIOUS",
     "Finding",
-    "Limit",
-    "Limits",
     "NotJudged",
     "Pending",
     "Remedy",

@@ -2,14 +2,15 @@
 
 from collections.abc import Mapping
 
-from paddock_tui.facts.aids import MOST_MEAN, Mean
+from paddock_tui.facts.aids import Mean
 from paddock_tui.facts.controls import NETS, Net
+from paddock_tui.limits import Limits
+from paddock_tui.limits.aids import NEAR_LEAST, THIN_TOGETHER
 from paddock_tui.records.electronics import function_of
 from paddock_tui.rules.aid_words import proposed
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
-    COMMON,
     SERIOUS,
     RaisedFinding,
     Remedy,
@@ -17,28 +18,9 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
 
 STACK = "controls"
 """The subject of a finding about all nets."""
-
-NEAR_LEAST = limit(
-    "all-aids-near-least",
-    "near_least",
-    0.25,
-    "",
-    "help at or under which an aid counts as near its least",
-    COMMON,
-)
-MEAN = limit(
-    "nets-thin-together",
-    "mean_below",
-    0.35,
-    "",
-    "mean help of traction, wheelie and front ABS under which they are thin together, off counting as none",
-    COMMON,
-    high=MOST_MEAN,
-)
 
 
 @rule(
@@ -102,14 +84,14 @@ def all_aids_near_least(
         "front-wheel-without-abs",
         "wheelie-off-on-a-strong-bike",
     ),
-    limits=(MEAN,),
+    limits=(THIN_TOGETHER,),
     rank=AIDS,
 )
 def nets_thin_together(
     thin_mean: Mean, thin_matters: str, surface: str, group: str, limits: Limits
 ) -> Result:
     """Traction, wheelie and front ABS thin on the mean, where that matters."""
-    if thin_mean.help >= limits[MEAN]:
+    if thin_mean.help >= limits[THIN_TOGETHER]:
         return None
     nets = thin_mean.nets
     first = _thinnest(nets)

@@ -2,13 +2,14 @@
 
 from paddock_tui.facts.aids import Freed, least_watching
 from paddock_tui.facts.controls import ShownControl
+from paddock_tui.limits import Limits
+from paddock_tui.limits.aids import FREED_WITHOUT_REAR_ABS
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import track
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
-    COMMON,
     HOLD,
     NOTE,
     SERIOUS,
@@ -17,16 +18,6 @@ from paddock_tui.rules.core import (
     Result,
     SetValue,
     rule,
-)
-from paddock_tui.rules.limits import Limits, limit
-
-FREED = limit(
-    "rear-without-abs-and-little-freed",
-    "freed_below",
-    0.50,
-    "",
-    "engine braking that frees the rear less than this counts as holding where the rear has no ABS",
-    COMMON,
 )
 
 
@@ -83,7 +74,7 @@ def front_wheel_without_abs(
     when=("on_wet", "in_force", "to_come"),
     at="setup:setup.controls.{subject}",
     absorbs=("engine-braking-holds-in-the-wet",),
-    limits=(FREED,),
+    limits=(FREED_WITHOUT_REAR_ABS,),
     rank=AIDS,
 )
 def rear_without_abs_and_little_freed(
@@ -94,7 +85,7 @@ def rear_without_abs_and_little_freed(
     limits: Limits,
 ) -> Result:
     """No ABS at the rear in the wet, and engine braking that holds the wheel: it locks on the way in."""
-    nearest = engine_brake.scale.nearest(limits[FREED])
+    nearest = engine_brake.scale.nearest(limits[FREED_WITHOUT_REAR_ABS])
     if engine_brake.position >= engine_brake.scale.position_of(nearest):
         return None
     name = engine_brake.shown.name

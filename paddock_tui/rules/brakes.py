@@ -1,6 +1,8 @@
 """Rules about the brakes: a lever that is not firm, and pads that are too thin."""
 
 from paddock_tui.facts.brakes import Felt, LeastPad, PadLeft
+from paddock_tui.limits import Limits
+from paddock_tui.limits.brakes import LEAST_PAD
 from paddock_tui.rules.core import (
     BRAKES,
     CAUTION,
@@ -12,20 +14,9 @@ from paddock_tui.rules.core import (
     Severity,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
 
 _LISTS = "organisers' inspection lists: least 1.5 mm, or half or more left; lever firm, never to the bar"
 
-_LEAST = limit(
-    "pads-below-the-least",
-    "millimetres",
-    1.5,
-    "mm",
-    "least brake pad thickness where the organiser posts none",
-    "common among organisers",
-    low=0.5,
-    high=5,
-)
 
 _FEEL: dict[str, tuple[Severity, str, str, str]] = {
     "to the bar": (
@@ -67,13 +58,13 @@ def brake_lever_not_firm(lever_felt: Felt) -> Result:
     source=_LISTS,
     per="end",
     at="session:{subject}_pads",
-    limits=(_LEAST,),
+    limits=(LEAST_PAD,),
     rank=BRAKES,
 )
 def pads_below_the_least(pads_left: PadLeft, least_pad: LeastPad, limits: Limits) -> Result:
     """The pads of one end are thinner than the organiser accepts, or than is common."""
     posted = least_pad.posted
-    least = posted.to("mm") if posted is not None else limits[_LEAST]
+    least = posted.to("mm") if posted is not None else limits[LEAST_PAD]
     if pads_left.left.to("mm") >= least:
         return None
     said = f"the organiser's {posted}" if posted is not None else f"{least:g} mm"

@@ -1,22 +1,16 @@
 """Cautions that a pit box needs now and then: fumes, frost, plain water, what has to be out of the way."""
 
 from paddock_tui.facts.weather import Coldest
+from paddock_tui.limits import Limits
+from paddock_tui.limits.weather import FROST, HEATERS_LIT
 from paddock_tui.records.session import Session
 from paddock_tui.rules.core import EVENT, NOTE, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
-
-_NO_SOURCE = "common practice, no source"
-
-_FROST = limit("frost-near", "below", 3.0, "C", "frost is near at and below this", _NO_SOURCE, -10, 10)
-_HEATER = limit(
-    "fumes-in-a-closed-space", "below", 8.0, "C", "heaters are lit at and below this", _NO_SOURCE, -10, 20
-)
 
 
-@rule("frost-near", NOTE, at="session:air", when=("to_come",), limits=(_FROST,), rank=EVENT)
+@rule("frost-near", NOTE, at="session:air", when=("to_come",), limits=(FROST,), rank=EVENT)
 def frost_near(coldest: Coldest, limits: Limits) -> Result:
     """It is near freezing: plain water freezes in the engine, and cold slicks crack."""
-    if coldest.celsius > limits[_FROST]:
+    if coldest.celsius > limits[FROST]:
         return None
     return RaisedFinding(
         message=f"{coldest.words}: frost is near, mind coolant and tyres.",
@@ -29,11 +23,18 @@ def frost_near(coldest: Coldest, limits: Limits) -> Result:
     )
 
 
-@rule("fumes-in-a-closed-space", NOTE, at="session:warmers", when=("to_come",), limits=(_HEATER,), rank=EVENT)
+@rule(
+    "fumes-in-a-closed-space",
+    NOTE,
+    at="session:warmers",
+    when=("to_come",),
+    limits=(HEATERS_LIT,),
+    rank=EVENT,
+)
 def fumes_in_a_closed_space(session: Session, limits: Limits) -> Result:
     """Warmers need a generator and cold people a heater: carbon monoxide gathers in vans and closed pits."""
     air = session.air
-    cold = (air == "cold") if isinstance(air, str) or air is None else air.to("C") <= limits[_HEATER]
+    cold = (air == "cold") if isinstance(air, str) or air is None else air.to("C") <= limits[HEATERS_LIT]
     if session.warmers != "used" and not cold:
         return None
     return RaisedFinding(

@@ -1,19 +1,10 @@
 """Rules about a set-up that was made for another rider, or on another kind of tyre."""
 
 from paddock_tui.facts.copied import WeightDifference
-from paddock_tui.rules.core import CAUTION, COMMON, SUSPENSION, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
+from paddock_tui.limits import Limits
+from paddock_tui.limits.rider import OTHER_RIDERS_WEIGHT
+from paddock_tui.rules.core import CAUTION, SUSPENSION, RaisedFinding, Remedy, Result, rule
 from paddock_tui.text import clip
-
-WEIGHT = limit(
-    "set-up-of-another-rider",
-    "weight",
-    10,
-    "kg",
-    "difference in weight over which another rider's set-up does not fit",
-    COMMON,
-    high=150,
-)
 
 
 @rule(
@@ -21,12 +12,12 @@ WEIGHT = limit(
     CAUTION,
     when=("to_come", "sags_now"),
     at="session:copied_from",
-    limits=(WEIGHT,),
+    limits=(OTHER_RIDERS_WEIGHT,),
     rank=SUSPENSION,
 )
 def set_up_of_another_rider(other_rider: WeightDifference, limits: Limits) -> Result:
     """Copied from a rider of quite another weight, and sag not measured since."""
-    if abs(other_rider.kg) <= limits[WEIGHT]:
+    if abs(other_rider.kg) <= limits[OTHER_RIDERS_WEIGHT]:
         return None
     return RaisedFinding(
         message=f"Set-up copied; you are {clip(str(other_rider), 44)}.",

@@ -3,17 +3,15 @@
 import enum
 import inspect
 from collections.abc import Callable
-from typing import Any, Final, Literal, TypeVar
+from typing import Any, Literal, TypeVar
 
 import attrs
 
 from paddock_tui.facts.core import PerSubject
+from paddock_tui.limits import Limit
+from paddock_tui.limits.core import COMMON
 from paddock_tui.records.edits import Value
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.rules.limits import Limit
-
-COMMON: Final = "common practice, no source"
-"""The source of a rule that riders and coaches hold to without a citable text."""
 
 
 class Severity(enum.IntEnum):

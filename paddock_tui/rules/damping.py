@@ -2,12 +2,13 @@
 
 from paddock_tui.facts.damping_adjusters import Legs
 from paddock_tui.facts.suspension import AdjusterShown
+from paddock_tui.limits import Limits
+from paddock_tui.limits.suspension import DAMPER_CLOSED, END_OF_RANGE
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import (
     CAUTION,
-    COMMON,
     SERIOUS,
     SUSPENSION,
     RaisedFinding,
@@ -15,26 +16,6 @@ from paddock_tui.rules.core import (
     Result,
     SetValue,
     rule,
-)
-from paddock_tui.rules.limits import Limits, limit
-
-TENTH = limit(
-    "damping-near-its-end",
-    "share",
-    0.1,
-    "",
-    "share of a range, one click at least, that counts as the end of it",
-    COMMON,
-    high=0.4,
-)
-CLOSED = limit(
-    "steering-damper-nearly-closed",
-    "clicks",
-    2,
-    "",
-    "clicks open up to which a steering damper counts as nearly closed",
-    COMMON,
-    high=20,
 )
 
 _ROUNDING = 1e-9
@@ -46,7 +27,7 @@ _ROUNDING = 1e-9
     per="adjuster",
     when=("to_come",),
     at="setup:setup.adjusters.{subject}",
-    limits=(TENTH,),
+    limits=(END_OF_RANGE,),
     rank=SUSPENSION,
 )
 def damping_near_its_end(
@@ -59,7 +40,7 @@ def damping_near_its_end(
     """Damping in the last tenth of its range, at nobody's figure but the rider's own."""
     low, high = adjuster_range
     click = 1.0 if adjuster.unit == "click" else adjuster.step or 0.0
-    zone = max(limits[TENTH] * (high - low), click) + _ROUNDING
+    zone = max(limits[END_OF_RANGE] * (high - low), click) + _ROUNDING
     if not low <= own_damping.value <= high or min(own_damping.value - low, high - own_damping.value) > zone:
         return None
     return RaisedFinding(
@@ -92,14 +73,14 @@ def fork_legs_differ(unequal_legs: tuple[Legs, ...]) -> Result:
     per="adjuster",
     when=("to_come",),
     at="setup:setup.adjusters.{subject}",
-    limits=(CLOSED,),
+    limits=(DAMPER_CLOSED,),
     rank=SUSPENSION,
 )
 def steering_damper_nearly_closed(
     subject: str, adjuster: Adjuster, adjuster_value: AdjusterShown, damper_clicks_open: float, limits: Limits
 ) -> Result:
     """A steering damper within two clicks of closed."""
-    if damper_clicks_open > limits[CLOSED]:
+    if damper_clicks_open > limits[DAMPER_CLOSED]:
         return None
     puts: tuple[SetValue, ...] = ()
     if adjuster.range is not None:

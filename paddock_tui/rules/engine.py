@@ -9,6 +9,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, Facts, Missing, NotKnown
 from paddock_tui.facts.situation import Situation
+from paddock_tui.limits import Limits
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.records.shapes_of_bike import label_of
@@ -24,7 +25,6 @@ from paddock_tui.rules.core import (
     Severity,
     call,
 )
-from paddock_tui.rules.limits import Limits
 from paddock_tui.text import clip
 
 MESSAGE_CELLS = 78
@@ -129,10 +129,10 @@ class Review:
         return tuple(dict.fromkeys(entry.rule for entry in self.not_judged))
 
 
-def review(situation: Situation, limits: Limits | None = None) -> Review:
+def review(situation: Situation) -> Review:
     """Ask every rule; the order of rules and records never changes the result."""
     facts = situation.facts()
-    in_force = limits if limits is not None else Limits(situation.garage.limits)
+    in_force = situation.limits
     whole = situation.session is not None
     findings: list[Finding] = []
     not_judged: list[NotJudged] = []

@@ -1,36 +1,19 @@
 """The rule about engine braking on a wet track: a two-ended scale, neither end of which is help."""
 
 from paddock_tui.facts.aids import Freed
+from paddock_tui.limits import Limits
+from paddock_tui.limits.aids import WET_FREED_CAUTION, WET_FREED_SERIOUS
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import shown_of, start, track
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
-    COMMON,
     SERIOUS,
     RaisedFinding,
     Remedy,
     Result,
     SetValue,
     rule,
-)
-from paddock_tui.rules.limits import Limits, limit
-
-SERIOUS_BELOW = limit(
-    "engine-braking-holds-in-the-wet",
-    "serious_below",
-    0.35,
-    "",
-    "engine braking that frees the rear less than this in the wet is serious",
-    COMMON,
-)
-CAUTION_BELOW = limit(
-    "engine-braking-holds-in-the-wet",
-    "caution_below",
-    0.55,
-    "",
-    "engine braking that frees the rear less than this in the wet is a caution",
-    COMMON,
 )
 
 
@@ -40,13 +23,13 @@ CAUTION_BELOW = limit(
     per="control",
     at="setup:setup.controls.{subject}",
     when=("on_wet", "in_force", "to_come"),
-    limits=(SERIOUS_BELOW, CAUTION_BELOW),
+    limits=(WET_FREED_SERIOUS, WET_FREED_CAUTION),
     rank=AIDS,
 )
 def engine_braking_holds_in_the_wet(subject: str, freed: Freed, surface: str, limits: Limits) -> Result:
     """Engine braking near the end that holds the rear wheel, on a wet track."""
     scale = freed.scale
-    serious, caution = (scale.nearest(limits[one]) for one in (SERIOUS_BELOW, CAUTION_BELOW))
+    serious, caution = (scale.nearest(limits[one]) for one in (WET_FREED_SERIOUS, WET_FREED_CAUTION))
     wanted = max(serious, caution, key=scale.position_of)
     if freed.position >= scale.position_of(wanted):
         return None

@@ -1,20 +1,10 @@
 """Rules about the organiser's day: noise, camera, lap timing, and the first laps after a stop."""
 
 from paddock_tui.facts.event import Camera, NoiseRead, TimetableStop
+from paddock_tui.limits import Limits
+from paddock_tui.limits.noise import NEAR_LIMIT
 from paddock_tui.rules.core import CAUTION, EVENT, HOLD, NOTE, SERIOUS, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.text import clip, printable
-
-_NEAR = limit(
-    "noise-near-the-limit",
-    "within",
-    2,
-    "dB(A)",
-    "so near under the posted limit is a caution",
-    "common practice, no source",
-    low=0,
-    high=10,
-)
 
 _HERE = ("organised", "to_come")
 
@@ -40,12 +30,12 @@ def noise_over_the_limit(noise_read: NoiseRead) -> Result:
     source="the limit as posted",
     at="day:limits.noise",
     when=_HERE,
-    limits=(_NEAR,),
+    limits=(NEAR_LIMIT,),
     rank=EVENT,
 )
 def noise_near_the_limit(noise_read: NoiseRead, limits: Limits) -> Result:
     """The reading is so near the limit that the next one may be over it."""
-    if not 0 <= noise_read.under <= limits[_NEAR]:
+    if not 0 <= noise_read.under <= limits[NEAR_LIMIT]:
         return None
     return RaisedFinding(
         message=f"Noise {noise_read.reading}: only {noise_read.under:g} dB under the posted limit.",

@@ -2,15 +2,13 @@
 
 from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.incidents import Happened
+from paddock_tui.limits import Limits
+from paddock_tui.limits.rider import FALLS_IN_A_DAY
 from paddock_tui.records.session import Session
 from paddock_tui.rules.core import BRAKES, HOLD, RIDER, SERIOUS, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
 
 _RULES = "ten organisers' and clubs' lists: after any fall the bike goes through inspection again"
 
-_FALLS = limit(
-    "two-falls-in-a-day", "falls", 2, "", "falls of one's own in a day", "a club's rule", low=1, high=5
-)
 
 _LOOK = (
     "Go through the list for after a fall, then show the bike to inspection again and enter when it "
@@ -56,13 +54,13 @@ def fall_at_standstill(
     SERIOUS,
     source="a club's rule: parked",
     at="session:incidents",
-    limits=(_FALLS,),
+    limits=(FALLS_IN_A_DAY,),
     rank=RIDER,
 )
 def two_falls_in_a_day(rider_incidents: tuple[Happened, ...], session: Session, limits: Limits) -> Result:
     """The rider fell twice today by their own fault: the bike stays parked."""
     falls = [one for one in rider_incidents if one.on(session.date) and _own_fall(one)]
-    if len(falls) < limits[_FALLS]:
+    if len(falls) < limits[FALLS_IN_A_DAY]:
         return None
     times = ", ".join(one.stamp for one in falls)
     return RaisedFinding(

@@ -1,32 +1,24 @@
 """The rule about fuel: there is a reserve left at the flag."""
 
 from paddock_tui.facts.fuel import FuelAhead
+from paddock_tui.limits import Limits
+from paddock_tui.limits.fuel import HOLD_BELOW, RESERVE, RESERVE_SHARE
 from paddock_tui.rules.core import CAUTION, FUEL, HOLD, SERIOUS, RaisedFinding, Remedy, Result, Severity, rule
-from paddock_tui.rules.limits import Limits, limit
-
-_RULE = "fuel-short-at-the-flag"
-_COMMON = "common practice, no source"
-
-_HOLD = limit(
-    _RULE, "hold_below", 1.0, "l", "hold below this left at the flag, on a learnt rate", _COMMON, 0, 5
-)
-_LITRES = limit(_RULE, "reserve", 2.0, "l", "reserve at the flag where the rider sets none", _COMMON, 0, 10)
-_SHARE = limit(_RULE, "share", 0.15, "", "reserve as a share of the litres needed", _COMMON, 0, 0.5)
 
 
 @rule(
-    _RULE,
+    "fuel-short-at-the-flag",
     SERIOUS,
     when=("to_come",),
     at="session:fuel_added",
-    limits=(_HOLD, _LITRES, _SHARE),
+    limits=(HOLD_BELOW, RESERVE, RESERVE_SHARE),
     rank=FUEL,
 )
 def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
     """Too little is left at the flag; only a rate learnt from refills can make that worse than a caution."""
     own = fuel_ahead.own_reserve_l
-    share = round(limits[_SHARE] * fuel_ahead.plan.needed_l, 6)
-    reserve = max(limits[_LITRES] if own is None else own, share)
+    share = round(limits[RESERVE_SHARE] * fuel_ahead.plan.needed_l, 6)
+    reserve = max(limits[RESERVE] if own is None else own, share)
     left = fuel_ahead.left_l
     if left >= reserve:
         return None
@@ -47,4 +39,4 @@ def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
 def _severity(ahead: FuelAhead, left: float, limits: Limits) -> Severity:
     if not ahead.rate.learnt:
         return CAUTION
-    return HOLD if left < limits[_HOLD] else SERIOUS
+    return HOLD if left < limits[HOLD_BELOW] else SERIOUS

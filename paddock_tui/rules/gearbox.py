@@ -1,20 +1,10 @@
 """The rule about shifting down without the clutch while the gearbox misses."""
 
 from paddock_tui.facts.controls import ShownControl
+from paddock_tui.limits import Limits
+from paddock_tui.limits.machine import FALSE_NEUTRALS
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import AIDS, COMMON, SERIOUS, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
-
-MISSES = limit(
-    "quick-downshift-with-false-neutrals",
-    "false_neutrals",
-    2,
-    "",
-    "false neutrals from which shifting down without the clutch is serious",
-    COMMON,
-    low=1,
-    high=20,
-)
+from paddock_tui.rules.core import AIDS, SERIOUS, RaisedFinding, Remedy, Result, rule
 
 
 @rule(
@@ -23,14 +13,14 @@ MISSES = limit(
     per="control",
     when=("to_come",),
     at="setup:setup.controls.{subject}",
-    limits=(MISSES,),
+    limits=(FALSE_NEUTRALS,),
     rank=AIDS,
 )
 def quick_downshift_with_false_neutrals(
     subject: str, in_force: ShownControl, quick_downshift: bool, false_neutrals: int, limits: Limits
 ) -> Result:
     """Downshifts without the clutch in use although false neutrals were reported."""
-    if false_neutrals < limits[MISSES]:
+    if false_neutrals < limits[FALSE_NEUTRALS]:
         return None
     return RaisedFinding(
         message=f"{false_neutrals} false neutrals, and {label_of(subject)} still shifts down.",

@@ -2,29 +2,18 @@
 
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.hard_starts import ROW_MINUTES, Starts
+from paddock_tui.limits import Limits
+from paddock_tui.limits.machine import STARTS_IN_A_ROW
 from paddock_tui.rules.aid_words import start, track
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
-    COMMON,
     SERIOUS,
     RaisedFinding,
     Remedy,
     Result,
     SetValue,
     rule,
-)
-from paddock_tui.rules.limits import Limits, limit
-
-IN_A_ROW = limit(
-    "starts-too-close-together",
-    "starts",
-    3,
-    "",
-    "hard starts inside ten minutes from which a clutch needs to cool",
-    COMMON,
-    low=2,
-    high=20,
 )
 
 
@@ -76,12 +65,12 @@ def launch_armed_without_grip(subject: str, launch_armed: ShownControl, surface:
     source="one old source on clutches; common practice otherwise",
     when=("to_come",),
     at="session:incidents",
-    limits=(IN_A_ROW,),
+    limits=(STARTS_IN_A_ROW,),
     rank=AIDS,
 )
 def starts_too_close_together(starts_in_a_row: Starts, limits: Limits) -> Result:
     """So many hard starts within ten minutes that the clutch is hot."""
-    if starts_in_a_row.count < limits[IN_A_ROW]:
+    if starts_in_a_row.count < limits[STARTS_IN_A_ROW]:
         return None
     return RaisedFinding(
         message=f"{starts_in_a_row.count} hard starts inside {ROW_MINUTES} minutes: the clutch is hot.",

@@ -5,42 +5,21 @@ from collections.abc import Mapping
 from paddock_tui.facts.changes import Changes
 from paddock_tui.facts.past import History
 from paddock_tui.facts.suspension import AdjusterShown, what_of
+from paddock_tui.limits import Limits
+from paddock_tui.limits.suspension import (
+    STEP_CLICKS,
+    STEP_DAMPING_TURNS,
+    STEP_HEIGHT,
+    STEP_PRELOAD_TURNS,
+    STEP_SHARE,
+)
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.differences import Difference
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
-from paddock_tui.rules.core import CAUTION, COMMON, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
+from paddock_tui.rules.core import CAUTION, RaisedFinding, Remedy, Result, rule
 from paddock_tui.text import clip
-
-CLICKS = limit(
-    "step-too-large", "clicks", 4, "", "clicks of damping above which a step is large", COMMON, high=50
-)
-TURNS_OF_DAMPING = limit(
-    "step-too-large",
-    "damping_turns",
-    0.5,
-    "",
-    "turns of a damping screw without clicks above which a step is large",
-    COMMON,
-    high=10,
-)
-SHARE = limit(
-    "step-too-large", "share", 0.2, "", "share of the range that a large step of damping also exceeds", COMMON
-)
-TURNS = limit(
-    "step-too-large", "preload_turns", 2, "", "turns of preload above which a step is large", COMMON, high=20
-)
-HEIGHT = limit(
-    "height-step-too-large",
-    "height",
-    5,
-    "mm",
-    "height of fork or rear above which a step is large",
-    COMMON,
-    high=50,
-)
 
 
 @rule("several-changes-at-once", CAUTION, about="method", when=("to_come",), at="setup:setup")
@@ -106,7 +85,7 @@ def change_without_an_old_value(session: Session, source: Session | None, histor
     per="adjuster",
     when=("to_come",),
     at="setup:setup.adjusters.{subject}",
-    limits=(CLICKS, TURNS_OF_DAMPING, SHARE, TURNS),
+    limits=(STEP_CLICKS, STEP_DAMPING_TURNS, STEP_SHARE, STEP_PRELOAD_TURNS),
 )
 def step_too_large(
     subject: str,
@@ -120,13 +99,13 @@ def step_too_large(
     step = _moved(adjuster_change)
     low, high = adjuster_range
     what = what_of(subject, adjuster)[1]
-    large = limits[SHARE] * (high - low)
+    large = limits[STEP_SHARE] * (high - low)
     if what == "preload" and adjuster.unit == "turn":
-        most = limits[TURNS]
+        most = limits[STEP_PRELOAD_TURNS]
     elif adjuster.unit == "click" and what != "preload":
-        most = max(limits[CLICKS], large)
+        most = max(limits[STEP_CLICKS], large)
     elif adjuster.unit == "turn":
-        most = max(limits[TURNS_OF_DAMPING], large)
+        most = max(limits[STEP_DAMPING_TURNS], large)
     else:
         return None
     if step <= most + 1e-9:
@@ -144,7 +123,7 @@ def step_too_large(
     about="method",
     when=("to_come",),
     at="setup:setup.fork_height",
-    limits=(HEIGHT,),
+    limits=(STEP_HEIGHT,),
 )
 def height_step_too_large(changes: Changes, limits: Limits) -> Result:
     """Fork or rear height moved far in one step."""
@@ -159,7 +138,7 @@ def height_step_too_large(changes: Changes, limits: Limits) -> Result:
             facts=str(one),
         )
         for one in found
-        if _mm(one) > limits[HEIGHT] + 1e-9
+        if _mm(one) > limits[STEP_HEIGHT] + 1e-9
     ]
 
 

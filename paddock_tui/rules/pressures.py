@@ -6,6 +6,17 @@ from decimal import Decimal
 from paddock_tui.facts.past import End
 from paddock_tui.facts.tyre_air import AirMoved, Lost
 from paddock_tui.facts.tyre_pressures import Hot, PressureRead, StartPressure, Worked
+from paddock_tui.limits import Limits
+from paddock_tui.limits.pressures import (
+    LEAK,
+    OFF_TARGET_CAUTION,
+    OFF_TARGET_SERIOUS,
+    OVER_RANGE,
+    ROAD_FRONT,
+    ROAD_REAR,
+    UNDER_RANGE,
+)
+from paddock_tui.limits.weather import MOVED_SINCE_SET
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules.core import (
     CAUTION,
@@ -19,25 +30,7 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.cooling_pressure import Freshness
-
-_OWN = "common practice, no source"
-
-TARGET_CAUTION = limit(
-    "hot-pressure-off-its-target", "caution_over", 0.14, "bar", "so far from the hot target", _OWN, 0.03, 1
-)
-TARGET_SERIOUS = limit(
-    "hot-pressure-off-its-target", "serious_over", 0.34, "bar", "so far from the hot target", _OWN, 0.05, 2
-)
-UNDER = limit("tyre-worked-outside-its-range", "below", 25.0, "C", "gas so far below the range", _OWN, 5, 60)
-OVER = limit("tyre-worked-outside-its-range", "above", 5.0, "C", "gas so far above the range", _OWN, 0, 40)
-LEAK = limit("pressure-lost", "more_than", 0.14, "bar", "lost since the last check", _OWN, 0.05, 1)
-ROAD_FRONT = limit(
-    "road-pressure-on-the-track", "front_from", 2.41, "bar", "cold at the front", _OWN, 1.5, 3.5
-)
-ROAD_REAR = limit("road-pressure-on-the-track", "rear_from", 2.62, "bar", "cold at the rear", _OWN, 1.5, 3.5)
-WEATHER = limit("weather-moved-since-set", "more_than", 8.0, "K", "so much warmer or colder", _OWN, 2, 30)
 
 
 @rule(
@@ -94,7 +87,7 @@ def hot_reading_too_late(hot_read: Mapping[End, Hot]) -> Result:
     CAUTION,
     per="end",
     at="session:pressures.hot.set_to_{subject}",
-    limits=(TARGET_CAUTION, TARGET_SERIOUS),
+    limits=(OFF_TARGET_CAUTION, OFF_TARGET_SERIOUS),
     rank=PRESSURES,
 )
 def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, limits: Limits) -> Result:
@@ -104,7 +97,7 @@ def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, l
     """
     over = hot_read.pressure.to("bar") - hot_target.to("bar")
     fresh = hot_read.fresh is Freshness.HOT
-    if hot_read.set_to is not None or abs(over) <= limits[TARGET_CAUTION] or (over < 0 and not fresh):
+    if hot_read.set_to is not None or abs(over) <= limits[OFF_TARGET_CAUTION] or (over < 0 and not fresh):
         return None
     way, does = ("over", "the patch is small and hot") if over > 0 else ("under", "the tyre works too much")
     return RaisedFinding(
@@ -114,7 +107,7 @@ def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, l
             "Set it to the target once while it is hot, and read it again after the next session.",
             (SetValue(("pressures", "hot", f"set_to_{end}"), str(hot_target), "session"),) if fresh else (),
         ),
-        severity=SERIOUS if abs(over) > limits[TARGET_SERIOUS] else CAUTION,
+        severity=SERIOUS if abs(over) > limits[OFF_TARGET_SERIOUS] else CAUTION,
     )
 
 
@@ -123,12 +116,12 @@ def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, l
     CAUTION,
     per="end",
     at="session:pressures.hot.{subject}",
-    limits=(UNDER, OVER),
+    limits=(UNDER_RANGE, OVER_RANGE),
     rank=PRESSURES,
 )
 def tyre_worked_outside_its_range(end: End, worked: Worked, limits: Limits) -> Result:
     """Cold and hot reading say that the gas got far colder or hotter than this tyre works at."""
-    if worked.low_c - limits[UNDER] <= worked.gas_c <= worked.high_c + limits[OVER]:
+    if worked.low_c - limits[UNDER_RANGE] <= worked.gas_c <= worked.high_c + limits[OVER_RANGE]:
         return None
     hot = worked.gas_c > worked.high_c
     return RaisedFinding(
@@ -190,13 +183,13 @@ def road_pressure_on_the_track(end: End, goes_out_with: StartPressure, limits: L
     NOTE,
     at="session:pressures.cold.front",
     when=("to_come", "organised"),
-    limits=(WEATHER,),
+    limits=(MOVED_SINCE_SET,),
     rank=PRESSURES,
 )
 def weather_moved_since_set(air_moved: AirMoved, limits: Limits) -> Result:
     """It got much warmer or colder since the cold pressures were set."""
     by = air_moved.now_c - air_moved.then_c
-    if abs(by) <= limits[WEATHER]:
+    if abs(by) <= limits[MOVED_SINCE_SET]:
         return None
     way, more = ("warmer", "more") if by > 0 else ("colder", "less")
     changes = [

@@ -2,22 +2,12 @@
 
 from paddock_tui.facts.incidents import Happened
 from paddock_tui.facts.rider import Spent, cleared, suspected
+from paddock_tui.limits import Limits
+from paddock_tui.limits.rider import SPENT
 from paddock_tui.records.session import Session
 from paddock_tui.rules.core import HEAD, HOLD, RIDER, SERIOUS, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
 
 _HEAD = "suspected concussion ends the day, a helmet that was hit is out of service: common practice"
-
-_SPENT = limit(
-    "rider-spent",
-    "fatigue",
-    4,
-    "",
-    "serious from this fatigue on, 1 fresh to 5 spent",
-    "common practice",
-    2,
-    5,
-)
 
 
 @rule("concussion-suspected", HOLD, source=_HEAD, at="session:incidents", rank=HEAD)
@@ -106,10 +96,10 @@ def rider_unwell(rider_incidents: tuple[Happened, ...], session: Session) -> Res
     )
 
 
-@rule("rider-spent", SERIOUS, at="session:fatigue", when=("to_come",), limits=(_SPENT,), rank=RIDER)
+@rule("rider-spent", SERIOUS, at="session:fatigue", when=("to_come",), limits=(SPENT,), rank=RIDER)
 def rider_spent(spent: Spent, limits: Limits) -> Result:
     """The rider is spent: late falls come from tired heads."""
-    if spent.score < limits[_SPENT]:
+    if spent.score < limits[SPENT]:
         return None
     return RaisedFinding(
         message=f"Fatigue {spent.score} of 5 {spent.where}: sit this one out, or rest first.",

@@ -4,6 +4,9 @@ from paddock_tui.facts.aids import least_watching
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.past import End
 from paddock_tui.facts.road import Leaving
+from paddock_tui.limits import Limits
+from paddock_tui.limits.pressures import BELOW_ROAD
+from paddock_tui.limits.tyres import TREAD_CAUTION, TREAD_SERIOUS
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.shapes_of_bike import label_of
@@ -19,20 +22,9 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
 
 _HERE = ("on_the_road", "to_come")
-_NO_SOURCE = "common practice, no source"
 
-_BELOW = limit(
-    "road-home-at-track-pressure", "below", 0.2, "bar", "so far under the road figure", _NO_SOURCE, 0.05, 1
-)
-_SERIOUS_TREAD = limit(
-    "little-tread-for-the-road", "serious_below", 1.0, "mm", "serious below this tread", "from memory", 0.5, 4
-)
-_CAUTION_TREAD = limit(
-    "little-tread-for-the-road", "caution_below", 1.6, "mm", "caution below this tread", "from memory", 0.5, 4
-)
 
 _TRACK_ONLY = ("slick", "wet", "intermediate")
 
@@ -44,12 +36,12 @@ _TRACK_ONLY = ("slick", "wet", "intermediate")
     per="end",
     at="session:pressures.cold.{subject}",
     when=_HERE,
-    limits=(_BELOW,),
+    limits=(BELOW_ROAD,),
     rank=PRESSURES,
 )
 def road_home_at_track_pressure(leaving_with: Leaving, road_pressure: Quantity, limits: Limits) -> Result:
     """A tyre leaves by road with the low pressure of the track."""
-    if road_pressure.to("bar") - leaving_with.pressure.to("bar") < limits[_BELOW]:
+    if road_pressure.to("bar") - leaving_with.pressure.to("bar") < limits[BELOW_ROAD]:
         return None
     end = leaving_with.end
     put = SetValue(("setup", f"{end}_start"), str(road_pressure))
@@ -71,19 +63,19 @@ def road_home_at_track_pressure(leaving_with: Leaving, road_pressure: Quantity, 
     per="end",
     at="tyres:{subject}.tread_middle",
     when=_HERE,
-    limits=(_SERIOUS_TREAD, _CAUTION_TREAD),
+    limits=(TREAD_SERIOUS, TREAD_CAUTION),
     rank=TYRES,
 )
 def little_tread_for_the_road(end: End, least_tread: Quantity, limits: Limits) -> Result:
     """A tyre has little tread left for the road."""
     left = least_tread.to("mm")
-    if left >= limits[_CAUTION_TREAD]:
+    if left >= limits[TREAD_CAUTION]:
         return None
     return RaisedFinding(
         message=f"The {end} tyre has {least_tread} of tread left for the road.",
         why="Least tread is the law's, and on a wet road the tread is what is left of the grip.",
         remedy=Remedy("Look up what the law asks for here; take the van, or fit another tyre."),
-        severity=SERIOUS if left < limits[_SERIOUS_TREAD] else CAUTION,
+        severity=SERIOUS if left < limits[TREAD_SERIOUS] else CAUTION,
     )
 
 

@@ -1,62 +1,32 @@
 """Rules about rider sag: outside what is usual or what a technician set, and preload with no room left."""
 
 from paddock_tui.facts.sag import PreloadEnd, RiderSag
+from paddock_tui.limits import Limits
+from paddock_tui.limits.sag import (
+    AGREES,
+    LONG_TRAVEL,
+    OUTER,
+    ROAD,
+    ROAD_LONG,
+    RULE,
+    SOURCE,
+    TRACK,
+    TRACK_LONG,
+)
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.rules.core import CAUTION, SERIOUS, SUSPENSION, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limit, Limits, limit
-from paddock_tui.trade.spring_choice import (
-    ROAD_FRONT,
-    ROAD_PERCENT,
-    TRACK_FRONT,
-    TRACK_PERCENT,
-    PreloadAt,
-)
-
-RULE = "rider-sag-out-of-its-window"
-_SOURCE = "suspension technicians' published windows, some 5 mm apart; common practice, no single source"
-
-
-def _mm(name: str, value: float, meaning: str) -> Limit:
-    return limit(RULE, name, value, "mm", meaning, _SOURCE, high=400.0)
-
-
-def _percent(name: str, value: float, meaning: str) -> Limit:
-    return limit(RULE, name, value, "%", meaning, _SOURCE, high=100.0)
-
-
-TRACK = (
-    _mm("track_least", TRACK_FRONT.rider_low_mm, "rider sag under this on a track is a caution"),
-    _mm("track_most", TRACK_FRONT.rider_high_mm, "rider sag over this on a track is a caution"),
-)
-ROAD = (
-    _mm("road_least", ROAD_FRONT.rider_low_mm, "rider sag under this on the road is a caution"),
-    _mm("road_most", ROAD_FRONT.rider_high_mm, "rider sag over this on the road is a caution"),
-)
-TRACK_LONG = (
-    _percent("track_least_percent", TRACK_PERCENT[0], "the same in percent of long travel, on a track"),
-    _percent("track_most_percent", TRACK_PERCENT[1], "the same in percent of long travel, on a track"),
-)
-ROAD_LONG = (
-    _percent("road_least_percent", ROAD_PERCENT[0], "the same in percent of long travel, on the road"),
-    _percent("road_most_percent", ROAD_PERCENT[1], "the same in percent of long travel, on the road"),
-)
-LONG = _mm("long_travel", 150.0, "wheel travel over this is judged in percent")
-OUTER = (
-    _mm("serious_under", 15.0, "rider sag under this is serious"),
-    _mm("serious_over", 45.0, "rider sag over this is serious, where travel is not long"),
-)
-AGREES = _mm("technician_within", 3.0, "a sag this near the technician's figure agrees with it")
+from paddock_tui.trade.spring_choice import PreloadAt
 
 
 @rule(
     RULE,
     CAUTION,
-    source=_SOURCE,
+    source=SOURCE,
     per="end",
     when=("to_come",),
     at="session:sag.{subject}.rider.extended",
-    limits=(*TRACK, *ROAD, *TRACK_LONG, *ROAD_LONG, LONG, *OUTER, AGREES),
+    limits=(*TRACK, *ROAD, *TRACK_LONG, *ROAD_LONG, LONG_TRAVEL, *OUTER, AGREES),
     rank=SUSPENSION,
 )
 def rider_sag_out_of_its_window(
@@ -109,7 +79,7 @@ def _window(sag: RiderSag, figure: Quantity | None, kind: str, limits: Limits) -
 
 
 def _long(sag: RiderSag, limits: Limits) -> bool:
-    return sag.travel_mm is not None and sag.travel_mm > limits[LONG]
+    return sag.travel_mm is not None and sag.travel_mm > limits[LONG_TRAVEL]
 
 
 def _first(text: str) -> str:

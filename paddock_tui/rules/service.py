@@ -3,22 +3,12 @@
 import datetime as dt
 
 from paddock_tui.facts.service import ServiceDue
+from paddock_tui.limits import Limits
+from paddock_tui.limits.brakes import FLUID_MONTHS
 from paddock_tui.records.session import Session
 from paddock_tui.rules.core import BRAKES, CAUTION, NOTE, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.service_due import due_date
-
-_MONTHS = limit(
-    "brake-fluid-old",
-    "months",
-    12,
-    "months",
-    "age of brake fluid where the bike's file gives no interval",
-    "fluid makers' and organisers' lists: yearly at least",
-    low=1,
-    high=60,
-)
 
 
 @rule(
@@ -27,14 +17,14 @@ _MONTHS = limit(
     source="fluid makers' and organisers' lists: yearly at least",
     at="bike:service",
     when=("to_come",),
-    limits=(_MONTHS,),
+    limits=(FLUID_MONTHS,),
     rank=BRAKES,
 )
 def brake_fluid_old(service_items: tuple[ServiceDue, ...], session: Session, limits: Limits) -> Result:
     """The brake fluid is older than the bike's file says, else than a year."""
     found = []
     for one in (one for one in service_items if one.is_brake_fluid):
-        due = one.date if one.item.every is not None else _after(one.item.last, limits[_MONTHS])
+        due = one.date if one.item.every is not None else _after(one.item.last, limits[FLUID_MONTHS])
         if due is not None and session.date is not None and session.date > due:
             found.append(
                 RaisedFinding(

@@ -2,10 +2,11 @@
 
 from paddock_tui.facts.past import End
 from paddock_tui.facts.tyre_pressures import PressureRead, StartPressure
+from paddock_tui.limits import Limits
+from paddock_tui.limits.pressures import START_FRONT, START_OFF_PLAN, START_REAR, START_SERIOUS_MORE
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules.core import (
     CAUTION,
-    COMMON,
     PRESSURES,
     SERIOUS,
     RaisedFinding,
@@ -14,38 +15,26 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
-
-_LOW = "starting-pressure-too-low"
-
-FRONT = limit(
-    _LOW, "front_under", 1.7, "bar", "cold at the front, road and track-day tyres", COMMON, 0.7, 2.5
-)
-REAR = limit(_LOW, "rear_under", 1.5, "bar", "cold at the rear, road and track-day tyres", COMMON, 0.7, 2.5)
-MORE = limit(_LOW, "serious_more", 0.3, "bar", "so much under it again is serious", COMMON, 0.05, 1)
-OFF = limit(
-    "starting-pressure-off-the-plan", "more_than", 0.2, "bar", "read so far from the plan", COMMON, 0.05, 1
-)
 
 _JUDGED = ("road", "track-day")
 """Kinds whose cold pressures are much alike; race rubber and rain tyres have their vendor's own."""
 
 
 @rule(
-    _LOW,
+    "starting-pressure-too-low",
     CAUTION,
     per="end",
     at="setup:setup.{subject}_start",
     when=("organised", "to_come"),
     absorbs=("starting-pressure-off-the-plan",),
-    limits=(FRONT, REAR, MORE),
+    limits=(START_FRONT, START_REAR, START_SERIOUS_MORE),
     rank=PRESSURES,
 )
 def starting_pressure_too_low(
     end: End, goes_out_with: StartPressure, tyre_kind_at: str, limits: Limits
 ) -> Result:
     """A cold pressure with which a road or track-day tyre folds and overheats."""
-    under = limits[FRONT if end == "front" else REAR] - goes_out_with.pressure.to("bar")
+    under = limits[START_FRONT if end == "front" else START_REAR] - goes_out_with.pressure.to("bar")
     if tyre_kind_at not in _JUDGED or under <= 1e-9:
         return None
     return RaisedFinding(
@@ -55,7 +44,7 @@ def starting_pressure_too_low(
             "Read it again with another gauge and look for a leak; then the tyre vendor's figure: many "
             "start at 2.1 to 2.3 front, 1.9 to 2.2 rear."
         ),
-        severity=SERIOUS if under > limits[MORE] + 1e-9 else CAUTION,
+        severity=SERIOUS if under > limits[START_SERIOUS_MORE] + 1e-9 else CAUTION,
         path=("pressures", "cold", end) if goes_out_with.read else None,
         role="session" if goes_out_with.read else None,
         parts=(end,),
@@ -68,7 +57,7 @@ def starting_pressure_too_low(
     per="end",
     at="session:pressures.cold.{subject}",
     when=("to_come",),
-    limits=(OFF,),
+    limits=(START_OFF_PLAN,),
     rank=PRESSURES,
 )
 def starting_pressure_off_the_plan(
@@ -76,7 +65,7 @@ def starting_pressure_off_the_plan(
 ) -> Result:
     """A cold pressure that was read far from the planned one, and nobody wrote what it was set to."""
     off = cold_read.pressure.to("bar") - planned_start.to("bar")
-    if cold_read.set_to is not None or abs(off) <= limits[OFF] + 1e-9:
+    if cold_read.set_to is not None or abs(off) <= limits[START_OFF_PLAN] + 1e-9:
         return None
     return RaisedFinding(
         message=f"The {end} was read at {cold_read.pressure} cold; the plan is {planned_start}.",

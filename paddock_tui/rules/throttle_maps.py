@@ -1,12 +1,13 @@
 """The rule about throttle and power maps in the wet: sharp and full ones."""
 
 from paddock_tui.facts.controls import ShownControl
+from paddock_tui.limits import Limits
+from paddock_tui.limits.aids import WET_SOFTENING
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import shown_of, start, track
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
-    COMMON,
     SERIOUS,
     RaisedFinding,
     Remedy,
@@ -14,17 +15,7 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.levels import HelpScale
-
-SHARP = limit(
-    "sharp-map-in-the-wet",
-    "caution_below",
-    0.25,
-    "",
-    "softening of throttle or power under this in the wet is a caution, for a novice serious",
-    COMMON,
-)
 
 
 @rule(
@@ -33,7 +24,7 @@ SHARP = limit(
     per="control",
     when=("on_wet", "to_come"),
     at="setup:setup.controls.{subject}",
-    limits=(SHARP,),
+    limits=(WET_SOFTENING,),
     rank=AIDS,
 )
 def sharp_map_in_the_wet(
@@ -47,7 +38,7 @@ def sharp_map_in_the_wet(
     limits: Limits,
 ) -> Result:
     """Throttle or power at or near its sharpest on a wet track."""
-    threshold = help_scale.snap(limits[SHARP])
+    threshold = help_scale.snap(limits[WET_SOFTENING])
     if help_in_force >= threshold:
         return None
     wanted = help_scale.nearest(threshold)

@@ -1,12 +1,22 @@
 """Rules about traction and slide control: off, or little of it for the surface, the rider, the rear tyre."""
 
 from paddock_tui.facts.controls import ShownControl
+from paddock_tui.limits import Limits
+from paddock_tui.limits.traction import (
+    DAMP_CAUTION,
+    DAMP_NOVICE,
+    NOVICE_CAUTION,
+    NOVICE_SERIOUS,
+    POOR_REAR,
+    WET_CAUTION,
+    WET_NOVICE,
+    WET_SERIOUS,
+)
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import shown_of, start, track
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
-    COMMON,
     HOLD,
     SERIOUS,
     RaisedFinding,
@@ -15,75 +25,7 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.levels import HelpScale
-
-WET_SERIOUS = limit(
-    "little-traction-help-in-the-wet",
-    "serious_below",
-    0.35,
-    "",
-    "traction help under this in the wet is serious",
-    COMMON,
-)
-WET_CAUTION = limit(
-    "little-traction-help-in-the-wet",
-    "caution_below",
-    0.50,
-    "",
-    "traction help under this in the wet is a caution",
-    COMMON,
-)
-WET_NOVICE = limit(
-    "little-traction-help-in-the-wet",
-    "novice_below",
-    0.60,
-    "",
-    "a novice's traction help under this in the wet is serious",
-    COMMON,
-)
-DAMP_CAUTION = limit(
-    "little-traction-help-in-the-damp",
-    "caution_below",
-    0.35,
-    "",
-    "traction help under this in the damp is a caution",
-    COMMON,
-)
-DAMP_NOVICE = limit(
-    "little-traction-help-in-the-damp",
-    "novice_below",
-    0.60,
-    "",
-    "a novice's traction help under this in the damp is a caution",
-    COMMON,
-)
-
-
-NOVICE_SERIOUS = limit(
-    "little-traction-help-for-a-novice",
-    "serious_below",
-    0.40,
-    "",
-    "a novice's traction help under this in the dry is serious",
-    COMMON,
-)
-NOVICE_CAUTION = limit(
-    "little-traction-help-for-a-novice",
-    "caution_below",
-    0.55,
-    "",
-    "a novice's traction help under this in the dry is a caution",
-    COMMON,
-)
-POOR_REAR = limit(
-    "little-traction-help-on-a-poor-rear-tyre",
-    "caution_below",
-    0.35,
-    "",
-    "traction help under this on a cold, new or worn rear tyre is a caution",
-    COMMON,
-)
 
 
 @rule(

@@ -2,14 +2,11 @@
 
 from paddock_tui.facts.past import End
 from paddock_tui.facts.tyres import TyreSeen
+from paddock_tui.limits import Limits
+from paddock_tui.limits.tyres import OLD, SOON_OLD
 from paddock_tui.rules.core import CAUTION, HOLD, TYRES, RaisedFinding, Remedy, Result, rule
-from paddock_tui.rules.limits import Limits, limit
 
-_OWN = "common practice, no source"
 _FINISHED = ("cord", "split", "below the marks")
-
-OLD = limit("tyre-old", "years", 5.0, "years", "age from which a tyre counts as old", _OWN, 1, 15)
-SOON_OLD = limit("tyre-old", "race_years", 3.0, "years", "age for slicks and rain tyres", _OWN, 1, 15)
 
 
 @rule("tyre-finished", HOLD, per="end", at="session:look.{subject}", rank=TYRES)

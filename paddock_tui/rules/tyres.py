@@ -4,6 +4,8 @@ from collections.abc import Mapping
 
 from paddock_tui.facts.past import End
 from paddock_tui.facts.tyres import KindHere
+from paddock_tui.limits import Limits
+from paddock_tui.limits.tyres import ANY_WARMER, COLD_TRACK, OFF_WARMERS, ROAD_WARMER, SOAK, WARM_TRACK
 from paddock_tui.rules.core import (
     CAUTION,
     HOLD,
@@ -16,36 +18,6 @@ from paddock_tui.rules.core import (
     Severity,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
-
-_OWN = "common practice, no source"
-
-COLD_TRACK = limit(
-    "race-tyres-without-heat", "cold_below", 15.0, "C", "a track under this is cold", _OWN, 5, 30
-)
-WARM_TRACK = limit(
-    "race-tyres-without-heat",
-    "warm_over",
-    20.0,
-    "C",
-    "a track over this is warm for race treads",
-    _OWN,
-    10,
-    40,
-)
-SOAK = limit(
-    "warmers-on-too-short",
-    "least",
-    45.0,
-    "min",
-    "time on the warmers until the carcass is hot",
-    _OWN,
-    10,
-    120,
-)
-OFF = limit("off-the-warmers-too-long", "most", 3.0, "min", "from the warmers to the track", _OWN, 1, 30)
-ROAD_WARMER = limit("warmers-too-hot", "road_over", 60.0, "C", "too hot for a road tyre", _OWN, 40, 100)
-ANY_WARMER = limit("warmers-too-hot", "any_over", 95.0, "C", "too hot for any tyre", _OWN, 70, 120)
 
 
 @rule("slicks-in-the-wet", HOLD, per="end", at="session:tyres", when=("to_come",), rank=TYRES)
@@ -181,11 +153,16 @@ def warmers_on_too_short(soaked_min: float, limits: Limits) -> Result:
 
 
 @rule(
-    "off-the-warmers-too-long", NOTE, at="session:went_out", when=("race_rubber",), limits=(OFF,), rank=TYRES
+    "off-the-warmers-too-long",
+    NOTE,
+    at="session:went_out",
+    when=("race_rubber",),
+    limits=(OFF_WARMERS,),
+    rank=TYRES,
 )
 def off_the_warmers_too_long(off_warmers_min: float, limits: Limits) -> Result:
     """Race rubber stood off the warmers before it went out: to be known when the session is looked at."""
-    if off_warmers_min <= limits[OFF]:
+    if off_warmers_min <= limits[OFF_WARMERS]:
         return None
     return RaisedFinding(
         message=f"The tyres were off the warmers for {off_warmers_min:.0f} min before going out.",

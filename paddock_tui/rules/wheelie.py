@@ -1,12 +1,13 @@
 """Rules about wheelie control that is off: with a launch armed, and on a strong bike."""
 
 from paddock_tui.facts.controls import ShownControl
+from paddock_tui.limits import Limits
+from paddock_tui.limits.machine import STRONG_BIKE
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules.aid_words import start
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
-    COMMON,
     SERIOUS,
     RaisedFinding,
     Remedy,
@@ -14,20 +15,8 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.rules.limits import Limits, limit
 from paddock_tui.trade.levels import HelpScale
 from paddock_tui.trade.starting_levels import WHEELIE_FOR_LAUNCH
-
-STRONG = limit(
-    "wheelie-off-on-a-strong-bike",
-    "power_above",
-    89.5,
-    "kW",
-    "peak power above which wheelie control off is a caution below the advanced group (120 hp)",
-    COMMON,
-    low=20.0,
-    high=300.0,
-)
 
 
 @rule(
@@ -62,7 +51,7 @@ def wheelie_off_with_launch_armed(
     per="control",
     when=("in_force", "to_come"),
     at="setup:setup.controls.{subject}",
-    limits=(STRONG,),
+    limits=(STRONG_BIKE,),
     rank=AIDS,
 )
 def wheelie_off_on_a_strong_bike(
@@ -76,7 +65,7 @@ def wheelie_off_on_a_strong_bike(
     limits: Limits,
 ) -> Result:
     """Wheelie control off on a strong bike, for a rider who is still learning the track."""
-    if bike_power.to("kW") <= limits[STRONG]:
+    if bike_power.to("kW") <= limits[STRONG_BIKE]:
         return None
     wanted = help_scale.level_at_least(0.5)
     return RaisedFinding(

@@ -18,6 +18,7 @@ from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.sessions.last_time import last_time
 from paddock_tui.desk.sessions.next_change import next_of, ridden_one
 from paddock_tui.desk.situations import Assembled
+from paddock_tui.limits import Limits
 from paddock_tui.pages.actions import ActionContext, actions_page, help_page
 from paddock_tui.pages.advised import advised, working_section
 from paddock_tui.pages.bench import Typed, bench_page
@@ -43,7 +44,7 @@ from paddock_tui.pages.why import why_page
 from paddock_tui.records.common import Units
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import GARAGE, Path, Ref
-from paddock_tui.rules import Finding, Limits, Review, review
+from paddock_tui.rules import Finding, Review, review
 from paddock_tui.screens import comparing, ledger
 from paddock_tui.screens.beside import beside_record
 

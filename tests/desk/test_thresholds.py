@@ -8,10 +8,10 @@ from paddock_tui.desk import clearing, setting
 from paddock_tui.desk.edits.keys import stepping
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.thresholds import declared_words, limit_at, with_unit
+from paddock_tui.limits import LIMITS
 from paddock_tui.records.edits import MISSING, Edit, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import GARAGE, Ref, parse
-from paddock_tui.rules import LIMITS
 from paddock_tui.store.garage import GarageFiles
 from tests.small import write
 

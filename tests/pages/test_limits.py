@@ -2,10 +2,10 @@
 
 from pathlib import Path
 
+from paddock_tui.limits import LIMITS, Limits
 from paddock_tui.pages.limits import limits_page, path_of, written
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.paths import GARAGE
-from paddock_tui.rules import LIMITS, Limits
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.text import printable
 from tests.small import write

@@ -1,9 +1,14 @@
 """Limits: declared once, at, below and above each, and as the owner overrides them."""
 
+import ast
+import pkgutil
+from pathlib import Path
+
 import pytest
 
-from paddock_tui import quantities
-from paddock_tui.rules import LIMITS, RULES, Limit, Limits
+from paddock_tui import limits, quantities
+from paddock_tui.limits import LIMITS, Limit, Limits
+from paddock_tui.rules import RULES
 from tests.rules.case import Raises, raises
 from tests.rules.limit_rows import ROWS
 from tests.rules.limit_rows.aids import (
@@ -34,6 +39,13 @@ def test_each_limit_is_declared_in_full_by_the_one_rule_that_it_names(limit: Lim
     assert len(limit.source) >= 8
     assert limit.low <= limit.value <= limit.high
     assert [rule.id for rule in RULES.values() if limit in rule.limits] == [limit.rule]
+
+
+def test_the_themes_that_register_limits_are_those_of_the_folder() -> None:
+    written = ast.parse(Path(limits.__file__).read_text(encoding="utf-8")).body
+    named = [node for node in written if isinstance(node, ast.ImportFrom) and node.module == limits.__name__]
+    there = {module.name for module in pkgutil.iter_modules(limits.__path__)} - {"core"}
+    assert {one.name for node in named for one in node.names} == there
 
 
 def test_a_rule_that_takes_limits_declares_them() -> None:

@@ -3,12 +3,12 @@
 from collections.abc import Sequence
 
 from paddock_tui import quantities
+from paddock_tui.limits import LIMITS, Limit, fitting
 from paddock_tui.records.edits import MISSING, Edit
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import GARAGE, Path, Ref
 from paddock_tui.records.shapes.limits import LimitValue
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.rules.limits import LIMITS, Limit, fitting
 
 _SHAPE = LimitValue()
 

@@ -1,11 +1,14 @@
-"""Limits: every threshold of the rules in one typed form, with unit, meaning and source."""
+"""What a limit is: a threshold with unit, meaning and source, as declared and as its owner sets it."""
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Final
 
 import attrs
 
 from paddock_tui.quantities import Quantity, compatible
+
+COMMON: Final = "common practice, no source"
+"""The source of what riders and coaches hold to without a citable text."""
 
 
 @attrs.frozen

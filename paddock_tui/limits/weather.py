@@ -1,0 +1,11 @@
+"""Limits of weather: frost, cold, and a change of it."""
+
+from paddock_tui.limits.core import COMMON, limit
+
+FROST = limit("frost-near", "below", 3.0, "C", "frost is near at and below this", COMMON, -10, 10)
+HEATERS_LIT = limit(
+    "fumes-in-a-closed-space", "below", 8.0, "C", "heaters are lit at and below this", COMMON, -10, 20
+)
+MOVED_SINCE_SET = limit(
+    "weather-moved-since-set", "more_than", 8.0, "K", "so much warmer or colder", COMMON, 2, 30
+)
