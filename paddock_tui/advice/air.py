@@ -1,41 +1,51 @@
-"""The pressure of the air outside: measured, else from the venue's altitude, else that of sea level."""
+"""The pressure of the air outside as the calculators take it: measured, a forecast's, or the altitude's."""
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.calculators import FilledInput, Input, Inputs
+from paddock_tui.facts.outside_pressure import near_reading, observed
 from paddock_tui.records import common as c
-from paddock_tui.trade.standard_air import SEA_LEVEL_KPA, pressure_at_altitude_kpa
+from paddock_tui.trade.outside_pressure import AirObserved, OutsidePressure, outside_pressure
 
 MEASURED = Input("air_pressure", "air pressure", c.AIR_PRESSURE, "at the venue, not reduced to sea level")
 ALTITUDE = Input("altitude", "altitude", c.ALTITUDE, "above sea level; used where no air pressure is known")
 
 
+def air_about(about: About) -> AirObserved:
+    """Return what session and venue say of the pressure outside, without readings of other sessions."""
+    return observed(about.session, about.id_of("venue"), about.situation.venue)
+
+
 def filled_air(about: About) -> dict[str, FilledInput]:
-    """Fill air pressure and altitude from the session and its venue."""
+    """Fill air pressure and altitude from the session and its venue, else the day's last reading there."""
     found: dict[str, FilledInput] = {}
+    near = near_reading(air_about(about), about.history.past)
     if about.session.air_pressure is not None:
         found["air_pressure"] = FilledInput(about.session.air_pressure, about.place)
+    elif near is not None:
+        found["air_pressure"] = FilledInput(near[0], f"session {near[1]}, the same day", earlier=True)
     venue = about.situation.venue
     if venue is not None and venue.altitude is not None:
         found["altitude"] = FilledInput(venue.altitude, f"venue {about.id_of('venue')}")
     return found
 
 
-def outside_kpa(inputs: Inputs, measured: str = "air_pressure", altitude: str = "altitude") -> float:
-    """Return the pressure of the air outside in kPa."""
-    if inputs.known(measured):
-        return inputs.amount(measured, "kPa")
-    if inputs.known(altitude):
-        return pressure_at_altitude_kpa(inputs.amount(altitude, "m"))
-    return SEA_LEVEL_KPA
+def air_of(inputs: Inputs, measured: str = "air_pressure", altitude: str = "altitude") -> AirObserved:
+    """Return what the inputs say of the pressure outside; "reduced" is a forecast's, where it is declared."""
+    read = inputs.amount(measured, "kPa") if inputs.value(measured) is not None else None
+    earlier = inputs.is_earlier(measured)
+    return AirObserved(
+        None if earlier else read,
+        inputs.amount(altitude, "m") if inputs.value(altitude) is not None else None,
+        read if earlier else None,
+        inputs.amount("reduced", "kPa") if inputs.value("reduced") is not None else None,
+    )
 
 
-def outside_words(inputs: Inputs, measured: str = "air_pressure", altitude: str = "altitude") -> str:
+def outside_of(inputs: Inputs) -> OutsidePressure:
+    """Return the pressure of the air outside, with what it rests on."""
+    return outside_pressure(air_of(inputs))
+
+
+def outside_words(found: OutsidePressure) -> str:
     """Say which air pressure is used and why."""
-    kpa = outside_kpa(inputs, measured, altitude)
-    if inputs.known(measured):
-        why = "as measured"
-    elif inputs.known(altitude):
-        why = "standard atmosphere at that altitude, ISO 2533; the weather moves it by some 30 hPa"
-    else:
-        why = "sea level, neither measured nor an altitude known: it hardly matters, it nearly cancels"
-    return f"air outside: {kpa * 10:.0f} hPa ({why})"
+    return f"air outside: {found.words()}"

@@ -9,9 +9,7 @@ from paddock_tui.advice.calculators import FilledInput, Input, Inputs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount
-from paddock_tui.trade.atmosphere import station_pressure_kpa
 from paddock_tui.trade.comfort import CHILL_TABLE_KM_H
-from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
 
 AIR = Input("air", "air", c.AIR_TEMPERATURE, "in the shade", "air temperature")
 HUMIDITY = Input("humidity", "humidity", c.HUMIDITY, "relative")
@@ -54,23 +52,3 @@ def pressure_needs(inputs: Inputs) -> tuple[str, ...]:
     return (
         ("air_pressure",) if inputs.known("air_pressure") or not inputs.known("altitude") else ("altitude",)
     )
-
-
-def pressure_kpa(inputs: Inputs) -> float:
-    """Return the pressure at the venue in kPa: measured, from a forecast, else the altitude's usual one."""
-    if inputs.known("air_pressure"):
-        return inputs.amount("air_pressure", "kPa")
-    altitude_m = inputs.amount("altitude", "m")
-    if inputs.known("reduced"):
-        return station_pressure_kpa(inputs.amount("reduced", "kPa"), altitude_m)
-    return pressure_at_altitude_kpa(altitude_m)
-
-
-def pressure_words(inputs: Inputs) -> str:
-    """Say which pressure is used and why."""
-    why = "as measured"
-    if not inputs.known("air_pressure"):
-        why = "standard atmosphere at that altitude, ISO 2533; the weather moves it by some 30 hPa"
-        if inputs.known("reduced"):
-            why = "the forecast's, taken up to that altitude"
-    return f"air pressure: {pressure_kpa(inputs) * 10:.0f} hPa ({why})"

@@ -3,11 +3,13 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.air_inputs import pressure_kpa, pressure_needs, pressure_words
+from paddock_tui.advice.air import outside_of, outside_words
+from paddock_tui.advice.air_inputs import pressure_needs
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.quantities import convert
 from paddock_tui.trade.atmosphere import density_altitude_m
 from paddock_tui.trade.moist_air import density_kg_per_m3
+from paddock_tui.trade.outside_pressure import PressureOrigin
 from paddock_tui.trade.power_correction import BANDS, Correction, Standard, correction, expected_power_kw
 
 DENSITY = Method(
@@ -45,7 +47,7 @@ def _needs(inputs: Inputs) -> tuple[str, ...]:
 
 
 def _air(inputs: Inputs) -> tuple[float, float, float]:
-    return pressure_kpa(inputs), inputs.amount("air", "C"), inputs.amount("humidity", "%")
+    return outside_of(inputs).kpa, inputs.amount("air", "C"), inputs.amount("humidity", "%")
 
 
 def _density(inputs: Inputs) -> Answer:
@@ -55,12 +57,16 @@ def _density(inputs: Inputs) -> Answer:
         height = f"{round(altitude / 10) * 10} m"
         feet = f"that altitude is {round(convert(altitude, 'm', 'ft') / 50) * 50} ft"
         share = correction(Standard.ISO_1585, *_air(inputs)).share_percent
-        about = "" if inputs.known("air_pressure") else "about "
+        about = "" if outside_of(inputs).origin is PressureOrigin.MEASURED else "about "
         return Answered(
             f"{density:.3f} kg/m3, as the standard air at {height}",
             f"air as at {about}{height}: {share:.0f} % power",
             (),
-            (pressure_words(inputs), feet, f"power by ISO 1585: {share:.1f} % of what is rated at 25 C"),
+            (
+                outside_words(outside_of(inputs)),
+                feet,
+                f"power by ISO 1585: {share:.1f} % of what is rated at 25 C",
+            ),
         )
 
     return told(inputs, "density", "density", _needs(inputs), DENSITY, make, ("reduced",))
@@ -75,7 +81,7 @@ def _power(inputs: Inputs, standard: Standard) -> Answer:
             kw = figures.figure(expected_power_kw(rated, found), 1)
             said = f"{kw} kW of {figures.figure(rated, 1)} kW"
         return Answered(
-            f"{said}: factor {found.factor:.3f}, {_band(found)}", "", (), (pressure_words(inputs),)
+            f"{said}: factor {found.factor:.3f}, {_band(found)}", "", (), (outside_words(outside_of(inputs)),)
         )
 
     label = f"power, {standard.value.removesuffix(' (1990)')}"

@@ -42,10 +42,11 @@ class Input:
 
 @attrs.frozen
 class FilledInput:
-    """The value of an input, and where it comes from, in words."""
+    """The value of an input, where it comes from, in words, and whether it was taken at another time."""
 
     value: Any
     origin: str
+    earlier: bool = False
 
 
 @attrs.frozen
@@ -121,6 +122,11 @@ class Inputs:
         """Say where an input comes from; empty where it is not known."""
         found = self._filled.get(key)
         return "" if found is None else found.origin
+
+    def is_earlier(self, key: str) -> bool:
+        """Return whether an input was taken at another time of the day."""
+        found = self._filled.get(key)
+        return found is not None and found.earlier
 
     def amount(self, key: str, unit: str) -> float:
         """Return an amount in a unit; what is not known has to be asked for before."""

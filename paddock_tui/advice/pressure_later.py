@@ -2,9 +2,11 @@
 
 from collections.abc import Iterable
 
+import attrs
+
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About, End
-from paddock_tui.advice.air import filled_air, outside_kpa, outside_words
+from paddock_tui.advice.air import air_of, filled_air, outside_words
 from paddock_tui.advice.calculators import (
     Answer,
     Answered,
@@ -21,6 +23,8 @@ from paddock_tui.records import common as c
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.rules.core import SetValue
+from paddock_tui.trade.errors import Inconsistent
+from paddock_tui.trade.outside_pressure import outside_at_both
 from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 METHOD = Method(
@@ -85,15 +89,22 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
 def _now(inputs: Inputs, end: End) -> Answer:
     def make() -> Answered:
         (now_air, now_height), (then_air, then_height) = _AIR
+        seen_then, seen_now = air_of(inputs, then_air, then_height), air_of(inputs, now_air, now_height)
+        same_place = seen_then.altitude_m == seen_now.altitude_m
+        outside = outside_at_both(
+            attrs.evolve(seen_then, place="there"),
+            attrs.evolve(seen_now, place="there" if same_place else None),
+        )
+        if outside is None:
+            raise Inconsistent("air outside", "two altitudes, and one of them is not known: enter it")
         kpa = same_air_kpa_gauge(
             inputs.amount(f"{end}_set", "kPa"),
             inputs.amount("then", "C"),
             inputs.amount("now", "C"),
-            outside_kpa(inputs, then_air, then_height),
-            outside_kpa(inputs, now_air, now_height),
+            *(one.kpa for one in outside),
         )
         said = figures.pressure(kpa, inputs.units)
-        then, now = outside_words(inputs, then_air, then_height), outside_words(inputs)
+        then, now = (outside_words(one) for one in outside)
         return Answered(
             f"{said} cold now is the same air",
             said,

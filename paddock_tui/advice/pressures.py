@@ -5,9 +5,11 @@ import functools
 from collections.abc import Iterable
 from decimal import Decimal
 
+import attrs
+
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About, End
-from paddock_tui.advice.air import ALTITUDE, MEASURED, filled_air, outside_kpa, outside_words
+from paddock_tui.advice.air import ALTITUDE, MEASURED, air_of, filled_air, outside_of, outside_words
 from paddock_tui.advice.calculators import (
     START,
     Answer,
@@ -29,6 +31,7 @@ from paddock_tui.records.shapes import Amount, Number
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.cooling_pressure import Parked, PressureAdvice, after_parking, at_gas_temperature
 from paddock_tui.trade.errors import OutOfRange, within
+from paddock_tui.trade.outside_pressure import outside_at_both
 from paddock_tui.trade.tyre_pressure import (
     Ambient,
     cold_band_kpa_gauge,
@@ -150,7 +153,11 @@ def _left(about: About, end: End, known: dict[str, FilledInput]) -> FilledInput 
     outside = Inputs((MEASURED, ALTITUDE), known, about.units)
     try:
         now = known["cold_at"].value.to("C")
-        kpa = same_air_kpa_gauge(left.kpa, left.celsius, now, left.outside_kpa, outside_kpa(outside))
+        here = attrs.evolve(air_of(outside), place=about.id_of("venue"), day=about.session.date)
+        both = outside_at_both(left.outside, here)
+        if both is None:
+            return None
+        kpa = same_air_kpa_gauge(left.kpa, left.celsius, now, both[0].kpa, both[1].kpa)
     except OutOfRange:
         return None
     cold = figures.quantity(figures.pressure(kpa, about.units))
@@ -179,10 +186,12 @@ def _compute(about: About, inputs: Inputs) -> Iterable[Answer]:
 
 def _start(about: About, inputs: Inputs, end: End) -> Answer:
     def make() -> Answered:
-        units, outside = inputs.units, outside_kpa(inputs)
+        units, outside = inputs.units, outside_of(inputs)
         hot, cold_c = inputs.amount(f"{end}_hot", "kPa"), inputs.amount("cold_at", "C")
         spread = inputs.number(f"{end}_spread") if inputs.known(f"{end}_spread") else None
-        band = cold_band_kpa_gauge(hot, cold_c, _gas_c(inputs, end), spread, Ambient(outside, outside))
+        band = cold_band_kpa_gauge(
+            hot, cold_c, _gas_c(inputs, end), spread, Ambient(outside.kpa, outside.kpa)
+        )
         best = figures.pressure(band.best_kpa_gauge, units)
         between = ""
         if band.low_kpa_gauge is not None and band.high_kpa_gauge is not None:
@@ -194,7 +203,7 @@ def _start(about: About, inputs: Inputs, end: End) -> Answer:
             f"{best} cold at {at} for {wanted} hot{between}",
             f"{best} for {wanted} hot",
             (SetValue(("setup", f"{end}_start"), best),),
-            (START, outside_words(inputs)),
+            (START, outside_words(outside)),
         )
 
     needs = (f"{end}_hot", f"{end}_gas", "cold_at")
@@ -219,15 +228,15 @@ def _with_lines(answer: Answer, lines: tuple[str, ...]) -> Answer:
 
 def _expected(inputs: Inputs, end: End) -> Answer:
     def make() -> Answered:
-        outside = outside_kpa(inputs)
+        outside = outside_of(inputs)
         kpa = hot_expected_kpa_gauge(
             inputs.amount(f"{end}_cold", "kPa"),
             inputs.amount("cold_at", "C"),
             _gas_c(inputs, end),
-            Ambient(outside, outside),
+            Ambient(outside.kpa, outside.kpa),
         )
         said = figures.pressure(kpa, inputs.units)
-        return Answered(f"expect {said} hot", f"expect {said}", (), (outside_words(inputs),))
+        return Answered(f"expect {said} hot", f"expect {said}", (), (outside_words(outside),))
 
     needs = (f"{end}_cold", "cold_at", f"{end}_gas")
     return told(inputs, f"{end}_expected", f"{end}, hot to expect", needs, METHOD, make)
@@ -256,7 +265,7 @@ def _judged(inputs: Inputs, end: End) -> Parked:
     read, wanted = inputs.amount(f"{end}_read", "kPa"), inputs.amount(f"{end}_hot", "kPa")
     if inputs.known("gas_now", f"{end}_gas"):
         now, hot = inputs.amount("gas_now", "C"), inputs.amount(f"{end}_gas", "C")
-        return at_gas_temperature(read, wanted, now, hot, outside_kpa(inputs))
+        return at_gas_temperature(read, wanted, now, hot, outside_of(inputs).kpa)
     return after_parking(read, wanted, inputs.amount("minutes", "min"))
 
 

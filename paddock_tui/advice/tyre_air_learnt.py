@@ -8,11 +8,12 @@ import attrs
 
 from paddock_tui.advice.about import End, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
+from paddock_tui.trade.outside_pressure import AirObserved, outside_at_both
 from paddock_tui.trade.tyre_air_learning import Learnt, Observation, learn_gas_temperature
 from paddock_tui.trade.tyre_pressure import Ambient
 
@@ -31,11 +32,11 @@ class AirObservation:
 
 @attrs.frozen
 class Air:
-    """The air in a tyre: pressure and temperature when it was last set, the air outside then, and where."""
+    """The air in a tyre: pressure and temperature when it was last set, the air outside then, the session."""
 
     kpa: float
     celsius: float
-    outside_kpa: float
+    outside: AirObserved
     session: str
 
 
@@ -149,14 +150,14 @@ def _followed(history: History, end: End) -> _Followed:
         tyre = first_set(history, session.tyres, end)
         started = _started(one, end, air.get(tyre))
         hot = session.pressures.get("hot", PressureReading())
-        seen = _observed(session, hot, end, started) if started is not None else None
+        seen = _observed(one, hot, end, started) if started is not None else None
         minutes = _minutes(session, hot)
         if seen is not None and minutes is not None:
             kind = tyre_of(history.tyre_sets.get(session.tyres), end).kind
             column = COLUMN.get(session.surface or "")
             observed = attrs.evolve(seen, minutes_after_parked=minutes)
             found.append(AirObservation(observed, tyre, kind, one.venue, column, one.id))
-        left = _after(seen, one) if seen is not None else started
+        left = _after(seen, one, started) if seen is not None and started is not None else started
         air.pop(tyre, None)
         if left is not None:
             air[tyre] = left
@@ -172,19 +173,23 @@ def _started(past: PastSession, end: End, before: Air | None) -> Air | None:
         kpa = _set_to(cold, end) or _read(cold, end)
         celsius = _celsius(cold.temperature) if cold.temperature is not None else _celsius(session.air)
         if kpa is not None:
-            air = None if celsius is None else Air(kpa, celsius, _outside_kpa(session), past.id)
+            air = None if celsius is None else Air(kpa, celsius, observed_then(past), past.id)
     for name in ("warmers", "leaving"):
         reading = session.pressures.get(name)
         if reading is None or air is None or _set_to(reading, end) is None:
             continue
-        seen = _observed(session, reading, end, air)
-        air = _after(seen, past) if seen is not None else None
+        seen = _observed(past, reading, end, air)
+        air = _after(seen, past, air) if seen is not None else None
     return air
 
 
-def _observed(session: Session, reading: PressureReading, end: End, air: Air) -> Observation | None:
+def _observed(past: PastSession, reading: PressureReading, end: End, air: Air) -> Observation | None:
     kpa = _read(reading, end)
-    if kpa is None:
+    try:
+        outside = outside_at_both(air.outside, observed_then(past))
+    except OutOfRange:
+        return None
+    if kpa is None or outside is None:
         return None
     return Observation(
         air.kpa,
@@ -192,19 +197,19 @@ def _observed(session: Session, reading: PressureReading, end: End, air: Air) ->
         kpa,
         0.0,
         _set_to(reading, end),
-        Ambient(air.outside_kpa, _outside_kpa(session)),
-        _celsius(session.air),
+        Ambient(outside[0].kpa, outside[1].kpa),
+        _celsius(past.session.air),
     )
 
 
-def _after(seen: Observation, past: PastSession) -> Air | None:
+def _after(seen: Observation, past: PastSession, before: Air) -> Air | None:
     try:
         kpa, celsius = seen.air_after()
     except OutOfRange:
         return None
     if seen.set_to_kpa_gauge is None:
-        return Air(kpa, celsius, seen.ambient.cold_kpa, past.id)
-    return Air(kpa, celsius, _outside_kpa(past.session), past.id)
+        return Air(kpa, celsius, before.outside, past.id)
+    return Air(kpa, celsius, observed_then(past), past.id)
 
 
 def _minutes(session: Session, reading: PressureReading) -> float | None:
@@ -213,10 +218,6 @@ def _minutes(session: Session, reading: PressureReading) -> float | None:
         return None
     parked, at = (one.hour * 60 + one.minute + one.second / 60 for one in (session.parked, reading.at))
     return at - parked if at >= parked else None
-
-
-def _outside_kpa(session: Session) -> float:
-    return session.air_pressure.to("kPa") if session.air_pressure is not None else SEA_LEVEL_KPA
 
 
 def _read(reading: PressureReading, end: End) -> float | None:

@@ -118,10 +118,11 @@ def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> PastSession:
     day = by_ref.get(Ref("day", session.day or ""))
     name = day.venue if isinstance(day, RidingDay) else None
     venue = by_ref.get(Ref("venue", name or ""))
-    length = venue.length if isinstance(venue, Venue) else None
+    length, height = (venue.length, venue.altitude) if isinstance(venue, Venue) else (None, None)
     may_time = not (isinstance(day, RidingDay) and day.timing == FORBIDDEN)
     lap_km = length.to("km") if length is not None else None
-    return PastSession(loaded.ref.id, session, name, lap_km, may_time, _inspected(day, session))
+    altitude_m = height.to("m") if height is not None else None
+    return PastSession(loaded.ref.id, session, name, lap_km, may_time, _inspected(day, session), altitude_m)
 
 
 def _inspected(day: Any, session: Session) -> bool:

@@ -17,6 +17,7 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     heights,
     incidents,
     outing,
+    outside_pressure,
     physics,
     quoted,
     rear_tyre,

@@ -18,7 +18,7 @@ FORBIDDEN = "forbidden"
 
 @attrs.frozen
 class PastSession:
-    """One earlier session: its id, what it holds, and the venue and the length of its lap where known.
+    """One earlier session: its id, what it holds, and its venue, with lap and altitude, where known.
 
     `may_time` is whether its day allowed lap timing: laps kept all the same are in no trend. `inspected`
     is whether the bike passed inspection on its day.
@@ -30,6 +30,7 @@ class PastSession:
     lap_km: float | None = None
     may_time: bool = True
     inspected: bool = False
+    altitude_m: float | None = None
 
     @property
     def km(self) -> float | None:

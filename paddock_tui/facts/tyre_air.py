@@ -6,12 +6,14 @@ from collections.abc import Mapping
 import attrs
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
-from paddock_tui.facts.past import ENDS, End, History
+from paddock_tui.facts.outside_pressure import observed_then
+from paddock_tui.facts.past import ENDS, End, History, PastSession
 from paddock_tui.facts.tyre_pressures import PressureRead, read_at
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from paddock_tui.trade.outside_pressure import AirObserved, outside_at_both, outside_pressure
 from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 COMPARABLE_DAYS = 7
@@ -40,9 +42,11 @@ class Lost:
 
 
 @fact("pressure lost at the {subject}", per="end", show=str)
-def lost_since(end: End, session: Session, history: History, cold_read: PressureRead) -> Lost | Absent:
+def lost_since(
+    end: End, session: Session, history: History, cold_read: PressureRead, air_observed: AirObserved
+) -> Lost | Absent:
     """Return what a tyre has lost since its last cold check, by the gas law; absent where nothing can be
-    compared.
+    compared, nor the air outside then with that of now.
 
     Compared with the last session on the same tyres within a week whose air was not let out or put in
     since. The latest other reading is the one that agrees or not.
@@ -52,16 +56,13 @@ def lost_since(end: End, session: Session, history: History, cold_read: Pressure
     before = _last_cold(end, session, history)
     if before is None:
         return ABSENT
-    last, where = before
-    if last.celsius is None:
+    last, then = before
+    lost = _less_kpa(cold_read, last, observed_then(then), air_observed)
+    if lost is None:
         return ABSENT
-    try:
-        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, cold_read.celsius)
-    except (Inconsistent, OutOfRange):
-        return ABSENT
-    lost = expected - cold_read.pressure.to("kPa")
     again = _latest_again(end, session)
-    return Lost(end, lost, where, again is not None and _less(again, last, lost * 0.7))
+    less = _less_kpa(again, last, observed_then(then), air_observed) if again is not None else None
+    return Lost(end, lost, f"session {then.id}", less is not None and less >= lost * 0.7)
 
 
 @attrs.frozen
@@ -78,7 +79,7 @@ class AirMoved:
 
 
 @fact("how the air moved since the pressures were set", show=str)
-def air_moved(session: Session, earlier: tuple[Session, ...]) -> AirMoved | Absent:
+def air_moved(session: Session, earlier: tuple[Session, ...], air_observed: AirObserved) -> AirMoved | Absent:
     """Return the air's temperature when the cold pressures were last set today against that of the session.
 
     `tyres` holds for each end what it was left with, and how much more it reads now in kPa. Absent where
@@ -91,11 +92,14 @@ def air_moved(session: Session, earlier: tuple[Session, ...]) -> AirMoved | Abse
         if one.tyres != session.tyres or any(_set_since_cold(end, one) for end in ENDS):
             return ABSENT
         if reading is not None:
-            return _moved(one, reading, session.air.to("C"), "then" if one is session else _called(one))
+            since = "then" if one is session else _called(one)
+            return _moved(one, reading, session.air.to("C"), since, air_observed)
     return ABSENT
 
 
-def _moved(session: Session, reading: PressureReading, now: float, since: str) -> AirMoved | Absent:
+def _moved(
+    session: Session, reading: PressureReading, now: float, since: str, outside: AirObserved
+) -> AirMoved | Absent:
     if reading.temperature is None:
         return ABSENT
     then = reading.temperature.to("C")
@@ -106,7 +110,8 @@ def _moved(session: Session, reading: PressureReading, now: float, since: str) -
             continue
         try:
             kpa = read.left_at.to("kPa")
-            changes[end] = read.left_at, same_air_kpa_gauge(kpa, then, now) - kpa
+            here = outside_pressure(outside).kpa
+            changes[end] = read.left_at, same_air_kpa_gauge(kpa, then, now, here, here) - kpa
         except (Inconsistent, OutOfRange):
             return ABSENT
     return AirMoved(then, now, since, changes) if changes else ABSENT
@@ -116,7 +121,7 @@ def _called(session: Session) -> str:
     return f"before session {session.number}" if session.number is not None else "earlier today"
 
 
-def _last_cold(end: End, session: Session, history: History) -> tuple[PressureRead, str] | None:
+def _last_cold(end: End, session: Session, history: History) -> tuple[PressureRead, PastSession] | None:
     for one in reversed(history.past):
         before = one.session
         if before.tyres != session.tyres or before.date is None or session.date is None:
@@ -127,7 +132,7 @@ def _last_cold(end: End, session: Session, history: History) -> tuple[PressureRe
             return None
         cold = read_at(end, before.pressures.get("cold"), before)
         if cold is not None:
-            return cold, f"session {one.id}"
+            return cold, one
     return None
 
 
@@ -145,11 +150,16 @@ def _latest_again(end: End, session: Session) -> PressureRead | None:
     return max(known, key=lambda one: one.at or dt.time.min, default=None)
 
 
-def _less(again: PressureRead, last: PressureRead, at_least_kpa: float) -> bool:
-    if again.celsius is None or last.celsius is None:
-        return False
+def _less_kpa(read: PressureRead, last: PressureRead, then: AirObserved, now: AirObserved) -> float | None:
+    """Return how much less than the same air a reading shows, in kPa; None where they cannot be compared."""
+    if read.celsius is None or last.celsius is None:
+        return None
     try:
-        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, again.celsius)
+        outside = outside_at_both(then, now)
+        if outside is None:
+            return None
+        before, after = (one.kpa for one in outside)
+        expected = same_air_kpa_gauge(last.left_at.to("kPa"), last.celsius, read.celsius, before, after)
     except (Inconsistent, OutOfRange):
-        return False
-    return expected - again.pressure.to("kPa") >= at_least_kpa
+        return None
+    return expected - read.pressure.to("kPa")

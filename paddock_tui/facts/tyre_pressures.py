@@ -14,7 +14,8 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.cooling_pressure import Freshness, freshness
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.tyre_pressure import gas_temperature_c
+from paddock_tui.trade.outside_pressure import AirObserved, outside_pressure
+from paddock_tui.trade.tyre_pressure import Ambient, gas_temperature_c
 
 FULL_SESSION_MIN = 10.0
 """Minutes on track after which a tyre is as warm as it gets. Common practice, no source."""
@@ -106,6 +107,7 @@ def worked(
     hot_read: Hot,
     on_dry: bool,
     same_air: bool,
+    air_observed: AirObserved,
 ) -> Worked | Absent:
     """Return what a full dry session made of the gas; absent where range, temperature or length is not
     known.
@@ -116,7 +118,13 @@ def worked(
     if hot_read.fresh is not Freshness.HOT or session.warmers == "used" or not _full(session):
         return ABSENT
     try:
-        gas = gas_temperature_c(cold_read.left_at.to("kPa"), cold_read.celsius, hot_read.pressure.to("kPa"))
+        outside = outside_pressure(air_observed).kpa
+        gas = gas_temperature_c(
+            cold_read.left_at.to("kPa"),
+            cold_read.celsius,
+            hot_read.pressure.to("kPa"),
+            Ambient(outside, outside),
+        )
     except (Inconsistent, OutOfRange):
         return ABSENT
     return Worked(gas, tyre.works_from.to("C"), tyre.works_to.to("C"))

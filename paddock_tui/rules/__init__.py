@@ -4,6 +4,7 @@ from paddock_tui.rules import (  # noqa: F401 - registers their rules
     aid_lamps,
     aids,
     aids_together,
+    air,
     antilock,
     brakes,
     cautions,

@@ -32,7 +32,7 @@ def test_the_standard_atmosphere_at_the_sea_is_at_altitude_nought() -> None:
     found = on('air = "15 C"\nhumidity = "0 %"\nair_pressure = "1013.25 hPa"\n')["density"]
 
     assert found.text == "1.225 kg/m3, as the standard air at 0 m"
-    assert "air pressure: 1013 hPa (as measured)" in found.working
+    assert "air outside: 1013 hPa (as measured)" in found.working
 
 
 def test_at_the_reference_air_of_both_standards_all_of_the_rated_power_is_to_be_expected() -> None:
@@ -57,7 +57,7 @@ def test_the_altitude_serves_where_no_pressure_is_measured_and_a_forecast_goes_b
     low = on(weather, 'altitude = "1000 m"\n', reduced=amount(993, "hPa"))["density"]
 
     assert usual.short.startswith("air as at about ")
-    assert any(line.startswith("air pressure: 899 hPa (standard") for line in usual.working)
+    assert any(line.startswith("air outside: 899 hPa (standard") for line in usual.working)
     assert usual.text == fore.text != low.text
     assert any("(the forecast's, taken up to that altitude)" in line for line in low.working)
 

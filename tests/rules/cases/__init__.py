@@ -3,6 +3,7 @@
 from tests.rules.case import Cases
 from tests.rules.cases import (
     aids,
+    air,
     brakes,
     checklists,
     dash,
@@ -27,6 +28,7 @@ from tests.rules.cases import (
 
 CASES: dict[str, Cases] = {
     **aids.CASES,
+    **air.CASES,
     **checklists.CASES,
     **modes.CASES,
     **organiser.CASES,

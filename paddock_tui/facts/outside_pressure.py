@@ -1,0 +1,86 @@
+"""The pressure of the air outside of a session: what its records and those of the day say of it."""
+
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.facts.core import ABSENT, Absent, fact
+from paddock_tui.facts.past import History, PastSession
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.people import Venue
+from paddock_tui.records.session import Session
+from paddock_tui.trade.outside_pressure import AirObserved, contradicts, meant_at_altitude_kpa
+from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
+
+
+@fact("what is known of the air outside")
+def air_observed(
+    session: Session, records: Mapping[str, Record], refs: Mapping[str, Ref], history: History
+) -> AirObserved:
+    """Return what is known of the pressure outside of this session."""
+    venue = records.get("venue")
+    ref = refs.get("venue")
+    found = observed(session, ref.id if ref else None, venue if isinstance(venue, Venue) else None)
+    near = near_reading(found, history.past)
+    return attrs.evolve(found, near_kpa=None if near is None else near[0].to("kPa"))
+
+
+def observed(session: Session, place: str | None, venue: Venue | None) -> AirObserved:
+    """Return what a session and its venue say of the pressure outside."""
+    height = venue.altitude if venue is not None else None
+    return AirObserved(
+        None if session.air_pressure is None else session.air_pressure.to("kPa"),
+        None if height is None else height.to("m"),
+        place=place,
+        day=session.date,
+    )
+
+
+def observed_then(past: PastSession) -> AirObserved:
+    """Return what an earlier session says of the pressure outside."""
+    read = past.session.air_pressure
+    return AirObserved(
+        None if read is None else read.to("kPa"), past.altitude_m, place=past.venue, day=past.session.date
+    )
+
+
+def near_reading(here: AirObserved, past: tuple[PastSession, ...]) -> tuple[Quantity, str] | None:
+    """Return the last reading of a barometer earlier that day at the same place, and its session."""
+    for one in reversed(past):
+        read = one.session.air_pressure
+        if here.day is None or one.session.date != here.day:
+            break
+        if read is not None and one.venue == here.place and not contradicts(read.to("kPa"), here.altitude_m):
+            return read, one.id
+    return None
+
+
+@attrs.frozen
+class PressureAtOdds:
+    """An air pressure that cannot be of its venue's altitude: what is usual there, what it may have meant."""
+
+    reading: Quantity
+    altitude: Quantity
+    usual_kpa: float
+    meant_kpa: float | None
+
+    def __str__(self) -> str:
+        return f"air pressure {self.reading}, altitude {self.altitude}"
+
+
+@fact("whether air pressure and altitude agree", show=str)
+def pressure_at_odds(
+    session: Session, records: Mapping[str, Record], air_observed: AirObserved
+) -> PressureAtOdds | Absent:
+    """Return an air pressure that contradicts the venue's altitude; absent where both agree or one is not
+    known.
+    """
+    venue = records.get("venue")
+    read, metres = session.air_pressure, air_observed.altitude_m
+    altitude = venue.altitude if isinstance(venue, Venue) else None
+    if read is None or metres is None or altitude is None or not contradicts(read.to("kPa"), metres):
+        return ABSENT
+    meant = meant_at_altitude_kpa(read.to("kPa"), metres)
+    return PressureAtOdds(read, altitude, pressure_at_altitude_kpa(metres), meant)
