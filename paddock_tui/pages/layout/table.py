@@ -9,6 +9,8 @@ from paddock_tui.pages.rows import Row, Section
 from paddock_tui.text import width
 
 _GAP = 2
+_LEAST = 8
+"""Cells for the column looked at; with fewer the one that stands is left out."""
 
 
 @attrs.frozen
@@ -32,7 +34,10 @@ def table_of(section: Section, pen: Pen, lead: int = MARK) -> Table | None:
     longest = max((width(pen.say(row.label)) for row in rows), default=0)
     label = lead + min(longest + _GAP, int(pen.width * share))
     widths = [_width(section, place, rows, pen) for place in range(len(section.columns))]
-    standing = [len(widths) - 1] if section.last_stands and len(widths) > 1 else []
+    beside = pen.width - label - widths[-1]
+    standing = [len(widths) - 1] if section.last_stands and len(widths) > 1 and beside >= _LEAST else []
+    if section.last_stands and not standing:
+        widths = widths[:-1] or widths
     # Behind the last column no gap is needed.
     room = pen.width + _GAP - label - sum(widths[place] for place in standing)
     # One column wider than the room is cut, so that the one that stands is never pushed out.
