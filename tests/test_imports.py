@@ -86,6 +86,6 @@ def test_commands_in_everyday_units_load_no_screen_and_no_unit_engine(garage: Pa
 
 
 def test_a_unit_beyond_the_short_table_loads_the_unit_engine(garage: Path) -> None:
-    words = ["set", str(garage), "2026-06-20-4-magpie", "setup.fork_height=0.02 foot"]
+    words = ["set", str(garage), "2026-06-20-4-magpie", "setup.fork_height=0.006 yard"]
 
     assert loaded(_COMMAND.format(words=words), {"textual", "pint"}) == {"pint"}

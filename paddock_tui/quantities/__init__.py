@@ -6,6 +6,7 @@ Beyond the everyday units pint is the authority, loaded only when such a unit tu
 import re
 from decimal import Decimal
 
+from paddock_tui.quantities.hints import meant
 from paddock_tui.quantities.lookup import find, known
 from paddock_tui.quantities.quantity import Quantity, rounded
 from paddock_tui.quantities.reading import (
@@ -13,6 +14,7 @@ from paddock_tui.quantities.reading import (
     PRESSURE_BANDS,
     Unreadable,
     parse,
+    parse_bare,
     parse_pressure,
     parse_typed,
 )
@@ -30,7 +32,9 @@ __all__ = [
     "difference",
     "digits_of",
     "dimension_of",
+    "meant",
     "parse",
+    "parse_bare",
     "parse_pressure",
     "parse_typed",
     "pattern_of",

@@ -3,13 +3,14 @@
 import functools
 
 from paddock_tui.quantities.far import far_unit
+from paddock_tui.quantities.spellings import SPELLINGS
 from paddock_tui.quantities.table import ALIASES, AMBIGUOUS, TABLE
 from paddock_tui.quantities.units import Unit
 
 # Written with a capital M these would mean a million of something else.
 _NEVER_CAPITAL_M = frozenset({"mm", "ml", "mbar", "mmHg"})
 
-_UNWRITTEN = str.maketrans("", "", " \u00a0.*^·⋅")
+_UNWRITTEN = str.maketrans("", "", " \u00a0.*^·⋅-_")
 
 
 def find(spelling: str) -> Unit | None:
@@ -43,13 +44,18 @@ def choices(spelling: str) -> tuple[str, ...]:
     return AMBIGUOUS.get(spelling.casefold(), ())
 
 
-def nearest(spelling: str) -> str | None:
-    """Return the table spelling most like this one, or None where none is near."""
+def nearest(spelling: str, dimension: str | None = None) -> str | None:
+    """Return the table spelling most like this one, of a dimension if given; None where none is near."""
     # Only a mistake needs it: kept out of the way of starting up.
     from difflib import get_close_matches
 
-    near = get_close_matches(_loose(spelling), _loosely(), n=1, cutoff=0.7)
-    return _loosely()[near[0]] if near else None
+    known_ = {
+        loose: unit
+        for loose, unit in _loosely().items()
+        if dimension is None or TABLE[unit].dimension == dimension
+    }
+    near = get_close_matches(_loose(spelling), known_, n=1, cutoff=0.7)
+    return known_[near[0]] if near else None
 
 
 def _loose(spelling: str) -> str:
@@ -59,5 +65,5 @@ def _loose(spelling: str) -> str:
 @functools.cache
 def _loosely() -> dict[str, str]:
     """Return the table spelling for every spelling without case, spaces and joining dots."""
-    loose = {_loose(alias): spelling for alias, spelling in ALIASES.items()}
+    loose = SPELLINGS | {_loose(alias): spelling for alias, spelling in ALIASES.items()}
     return loose | {_loose(spelling): spelling for spelling in TABLE}

@@ -26,7 +26,8 @@ class Construction(enum.Enum):
 @attrs.frozen
 class TyreSize:
     """What a marking says; None where it does not. `speed_symbol` keeps its brackets, `size_symbol` is the
-    letter before the construction (Z, or on older tyres V or H)."""
+    letter before the construction (Z, or on older tyres V or H), `overall_mm` the diameter that slicks carry
+    in place of an aspect ratio (which then follows from it)."""
 
     width_mm: int
     aspect_percent: int
@@ -36,6 +37,7 @@ class TyreSize:
     load_index: int | None = None
     speed_symbol: str | None = None
     size_symbol: str | None = None
+    overall_mm: int | None = None
 
     @property
     def rim_mm(self) -> int:
@@ -50,6 +52,8 @@ class TyreSize:
     @property
     def diameter_mm(self) -> int:
         """Design overall diameter in mm."""
+        if self.overall_mm is not None:
+            return self.overall_mm
         return self.rim_mm + 2 * self.section_height_mm
 
 
@@ -71,17 +75,26 @@ class UnreadableSize(ValueError):
         return self.sentence()
 
 
+_LEAST_OVERALL_MM = 400
+
 _CONSTRUCTIONS = {"R": Construction.RADIAL, "B": Construction.BIAS_BELTED, "-": Construction.DIAGONAL}
 
 
 def parse_tyre_size(text: str) -> TyreSize:
-    """Read a marking; raises UnreadableSize with the place, OutOfRange for sizes no motorcycle tyre has."""
+    """Read a marking; raises UnreadableSize with the place, OutOfRange for sizes no motorcycle tyre has.
+
+    Slicks: 200/660 R17 names the overall diameter, 200/60 R420 the rim in mm (common practice, no source).
+    Inch and letter sizes do not tell their height: the circumference has to be measured.
+    """
     reader = _Reader(text)
+    if reader.may_take(r"\d\.\d{2}|M[A-Z]\d{2}") is not None:
+        raise UnreadableSize(text, 0, "a size in mm: this marking does not tell the height, measure one turn")
     width = int(reader.take(r"\d{2,3}(?!\d)", "the width in mm, such as 120"))
     reader.take(r"/", "a slash")
     aspect = int(reader.take(r"\d{2,3}(?!\d)", "the aspect ratio in percent, such as 70"))
     kind = reader.take(r"[ZVHW]?[RB]|-", "R, ZR, B or - before the rim").upper()
-    rim = float(reader.take(r"\d{2}(\.\d)?(?!\d)", "the rim in inches, such as 17"))
+    rim = float(reader.take(r"[3-5]\d{2}(?!\d)|\d{2}(\.\d)?(?!\d)", "the rim in inches, such as 17"))
+    rim = within("rim", rim, 300.0, 600.0, "mm") / 25.4 if rim > 99.0 else rim
     motorcycle = reader.may_take(r"M/C\b") is not None
     service = reader.may_take(r"\(?\d{2}(?!\d)")
     load, symbol = _service(reader, service)
@@ -90,14 +103,22 @@ def parse_tyre_size(text: str) -> TyreSize:
     reader.finish("nothing more")
     return TyreSize(
         width_mm=int(within("tyre width", width, 50, 330, "mm")),
-        aspect_percent=int(within("aspect ratio", aspect, 25, 110, "%")),
+        aspect_percent=_aspect_percent(width, aspect, rim),
         construction=_CONSTRUCTIONS[kind[-1]],
         rim_inch=within("rim", rim, 8.0, 26.0, "in"),
         motorcycle=motorcycle,
         load_index=load,
         speed_symbol=symbol,
         size_symbol=kind[:-1] or None,
+        overall_mm=aspect if aspect >= _LEAST_OVERALL_MM else None,
     )
+
+
+def _aspect_percent(width_mm: int, aspect: int, rim_inch: float) -> int:
+    """Return the aspect ratio, found back where the figure is an overall diameter in mm."""
+    if aspect >= _LEAST_OVERALL_MM:
+        aspect = _whole(100.0 * (aspect - rim_inch * 25.4) / 2.0 / max(width_mm, 1))
+    return int(within("aspect ratio", aspect, 25, 110, "%"))
 
 
 class Origin(enum.Enum):

@@ -92,7 +92,7 @@ def test_a_file_text_that_is_not_a_quantity_names_its_mend(text: str, why: str, 
         ".",
         '__import__("os")',
         "٢ bar",
-        "½ bar",
+        "Ⅷ bar",
         "\x1b[2J",
         "--5 C",
     ],
@@ -101,14 +101,12 @@ def test_without_a_plain_number_nothing_is_read(text: str) -> None:
     assert unreadable(parse(text)).why in {"no number", "not one number and one unit"}
 
 
-@pytest.mark.parametrize(
-    "text", ["2 damp", "2 J", "2 c", "3 dBm", "21 kK", "3 MPa", "2 mm*bar", "2 bar)", "1 bar/0"]
-)
+@pytest.mark.parametrize("text", ["2 damp", "2 J", "2 c", "3 dBm", "21 kK", "2 mm*bar", "2 bar)", "1 bar/0"])
 def test_what_pint_would_take_but_a_rider_never_means_is_an_unknown_unit(text: str) -> None:
     assert unreadable(parse(text)).why.startswith("unknown unit")
 
 
-@pytest.mark.parametrize("text", ["2 damp", "2 J", "3 dBm", "3 MPa", "2 mm*bar", "2.3 baar", "15 gal"])
+@pytest.mark.parametrize("text", ["2 damp", "2 J", "3 dBm", "2 mm*bar", "2.3 baar", "15 gal"])
 def test_an_unknown_unit_is_answered_alike_in_a_file_and_at_the_keyboard(text: str) -> None:
     assert unreadable(parse(text)) == parse_typed(text, None)
 
@@ -214,7 +212,12 @@ def test_every_table_unit_reads_back_as_written(number: str, unit: str, space: s
 
     assert Quantity(Decimal(number), unit, text=text) == parse(text)
     assert Quantity(Decimal(number), unit) == parse_typed(text, None)
-    assert Quantity(Decimal(number), unit) == parse_typed(text.replace(".", ","), None)
+    typed = parse_typed(text.replace(".", ","), None)
+    if isinstance(typed, Unreadable):
+        assert len(number.partition(".")[2]) == 3
+        assert Quantity(Decimal(number), unit) == unreadable(typed).either[0]
+    else:
+        assert Quantity(Decimal(number), unit) == typed
 
 
 @given(st.text(max_size=60) | st.text("0123456789.,eE+-*/^() barpsiKCmM", max_size=20))

@@ -97,3 +97,21 @@ def test_what_was_measured_comes_before_the_marking() -> None:
 def test_a_measure_that_cannot_be_is_refused(metres: float) -> None:
     with pytest.raises(OutOfRange, match="circumference"):
         circumference(FRONT, metres)
+
+
+@pytest.mark.parametrize(
+    ("text", "diameter", "aspect"),
+    [("190/650R17", 650, 57), ("120/600-17", 600, 70), ("200/60R420", 660, 60), ("130/70-420", 602, 70)],
+)
+def test_a_slick_names_its_overall_diameter_or_its_rim_in_millimetres(
+    text: str, diameter: int, aspect: int
+) -> None:
+    found = parse_tyre_size(text)
+
+    assert (found.diameter_mm, found.aspect_percent) == (diameter, aspect)
+
+
+@pytest.mark.parametrize("text", ["3.25-19", "4.60H18", "MT90B16"])
+def test_an_inch_or_letter_size_asks_for_a_measured_turn(text: str) -> None:
+    with pytest.raises(UnreadableSize, match="measure one turn"):
+        parse_tyre_size(text)

@@ -37,7 +37,7 @@ class Amount(Shape[Quantity]):
             guess = self.read(found_words(raw))
             shown = self.example() if isinstance(guess, InputError) else str(guess)
             return self.wrong(raw, f'write it with its unit, such as "{shown}"')
-        return self._checked(quantities.parse(raw), raw)
+        return self._checked(quantities.parse(raw, None, self.dimension), raw)
 
     def read(self, text: str) -> Quantity | InputError:
         return self.read_in(text, self.unit)
@@ -46,7 +46,7 @@ class Amount(Shape[Quantity]):
         """Take what was typed; a bare number is in `bare_unit` (a bare pressure in the unit it fits)."""
         if self.dimension == "pressure" and self.unit == "bar":
             return self._checked(quantities.parse_pressure(text), text)
-        return self._checked(quantities.parse_typed(text, bare_unit), text)
+        return self._checked(quantities.parse_typed(text, bare_unit, self.dimension), text)
 
     def dump(self, value: Quantity) -> str:
         return str(value)
@@ -62,14 +62,26 @@ class Amount(Shape[Quantity]):
         return self.low, self.high, self.unit
 
     def _checked(self, found: Quantity | Unreadable, text: str) -> Quantity | InputError:
+        if isinstance(found, Unreadable) and self._only_first(found.either):
+            found = found.either[0]
         if isinstance(found, Unreadable):
-            mend = found.mend.replace(EXAMPLE, str(self.example()))
+            mend = found.mend.replace(f'such as "{EXAMPLE}"', f'such as "{self.example()}"')
             return InputError(found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=mend)
         if found.dimension != self.dimension:
+            likely = " or ".join(f'"{one}"' for one in quantities.meant(found, self.dimension))
             return InputError(
-                found=f"{found_words(text)}, {article(found.dimension)}", expected=self.expected
+                found=f"{found_words(text)}, {article(found.dimension)}",
+                expected=self.expected,
+                mend=f"write {likely}" if likely else "",
             )
         return found
+
+    def _only_first(self, either: tuple[Quantity, ...]) -> bool:
+        """Return whether, of two readings of a comma, the decimal one can be here and thousands cannot."""
+        if not either or either[0].dimension != self.dimension:
+            return False
+        first, thousands = (self.low <= one.to(self.unit) <= self.high for one in either)
+        return first and not thousands
 
 
 class AmountOrWord(Shape[Quantity | str]):

@@ -4,7 +4,7 @@ from paddock_tui import quantities
 from paddock_tui.quantities import Quantity, pattern_of
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import JsonSchema, Shape
-from paddock_tui.records.shapes.numbers import Number, show_number
+from paddock_tui.records.shapes.numbers import Number, read_number, show_number
 
 _NUMBER = Number(-1e9, 1e9)
 
@@ -25,9 +25,9 @@ class LimitValue(Shape[float | Quantity]):
         return self.wrong(raw) if isinstance(number, InputError) else number
 
     def read(self, text: str) -> float | Quantity | InputError:
-        number = _NUMBER.read(text)
-        if not isinstance(number, InputError):
-            return number
+        number = read_number(text)
+        if number is not None:
+            return self.load(number)
         found = quantities.parse_typed(text, None)
         return found if isinstance(found, Quantity) else self.wrong(text, found.mend)
 

@@ -6,8 +6,10 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import JsonSchema, Shape
 
 _MARKING = re.compile(
-    r"\d{2,3}/\d{2,3} ?-? ?(?:Z?R|B)? ?\d{2}(?: M/C)?"
-    r"(?: (?:\d{2}[A-Z]|\(\d{2}[A-Z]\)|\d{2}\([A-Z]\)))?(?: TL)?",
+    # Metric, with the aspect ratio or (slicks) the overall diameter; in inches; and by letters.
+    r"(?:\d{2,3}/\d{2,3} ?-? ?(?:[VHW]?Z?R|B)? ?|\d\.\d{2} ?(?:-|[HSVR]R?) ?|M[A-Z]\d{2} ?(?:-|B) ?)"
+    r"\d{2,3}(?: M/C)?"
+    r"(?: (?:\d{2}[A-Z]|\(\d{2}[A-Z]\)|\d{2}\([A-Z]\)))?(?: T[LT])?",
     re.IGNORECASE,
 )
 

@@ -3,7 +3,9 @@
 import math
 import re
 from decimal import Decimal
+from typing import Any
 
+from paddock_tui.quantities import EXAMPLE, Unreadable, parse_bare
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape, found_words
 
@@ -21,6 +23,15 @@ def read_number(text: str) -> float | int | None:
     if "," in typed or "." in typed:
         return float(typed.replace(",", "."))
     return int(typed)
+
+
+def _typed(shape: Shape[Any], text: str, unit: str, most: float) -> float | int | InputError:
+    """Read a number typed on a row, its unit perhaps behind it; a whole one comes as an int."""
+    found = parse_bare(text, unit, most)
+    if isinstance(found, Unreadable):
+        mend = "" if EXAMPLE in found.mend else found.mend
+        return InputError(found=f"{found_words(text)} ({found.why})", expected=shape.expected, mend=mend)
+    return int(found) if found.as_tuple().exponent == 0 else float(found)
 
 
 def _sized(value: float) -> bool:
@@ -64,8 +75,10 @@ class Whole(Shape[int]):
         return raw
 
     def read(self, text: str) -> int | InputError:
-        number = read_number(text)
-        return self.wrong(text) if not isinstance(number, int) else self.load(number)
+        number = _typed(self, text, self.unit, self.high)
+        if isinstance(number, float):
+            return self.wrong(text)
+        return number if isinstance(number, InputError) else self.load(number)
 
     def dump(self, value: int) -> int:
         return value
@@ -105,8 +118,8 @@ class Number(Shape[float]):
         return raw
 
     def read(self, text: str) -> float | InputError:
-        number = read_number(text)
-        return self.wrong(text) if number is None else self.load(number)
+        number = _typed(self, text, self.unit, self.high)
+        return number if isinstance(number, InputError) else self.load(number)
 
     def dump(self, value: float) -> float:
         return value

@@ -1,0 +1,72 @@
+"""What else people and sheets write for everyday units, behind a number at the keyboard.
+
+Compared without case, spaces, points, hyphens and signs of joining. These are spellings only: none of them is
+a word of the entry line, and a file keeps to the table's own.
+"""
+
+_WRITTEN = {
+    "bar": "bars barg",
+    "psi": "psig psis lb/in2 lbs/in2 lbf/in2 lb/in² lbs/in² lbf/in² lb/sqin lbs/sqin lbspersqin",
+    "kPa": "kilopascal kilopascals kpas",
+    "MPa": "megapascal megapascals",
+    "hPa": "hectopascal hectopascals",
+    "mbar": "mb millibar millibars mbars",
+    "kgf/cm2": "kg/cm2 kg/cm² kgf/cm² kp/cm2 kp/cm² kg/sqcm kgpercm2 kgs/cm2",
+    "atm": "atmosphere atmospheres",
+    "inHg": "inchesofmercury incheshg",
+    "C": "celsius centigrade degc degsc degreec degreesc degreecelsius degreescelsius ℃ ºc ˚c °celsius",
+    "F": "fahrenheit degf degsf degreef degreesf degreesfahrenheit ℉ ºf ˚f",
+    "K": "kelvin kelvins",
+    "deg": "degree degrees degs º ˚",
+    "kg": "kilo kilos kgs kilogram kilograms kilogramme kilogrammes",
+    "g": "gram grams gramme grammes",
+    "lb": "lbs pound pounds lb. #",
+    "st": "stone stones",
+    "mm": "mms millimetre millimetres millimeter millimeters",
+    "cm": "cms centimetre centimetres centimeter centimeters",
+    "m": "metre metres meter meters mtr mtrs",
+    "km": "kms kilometre kilometres kilometer kilometers",
+    "in": 'inch inches ins " ″ ”',
+    "ft": "feet foot",
+    "mi": "mile miles",
+    "km/h": "kms/h km/hour km/hr kmhr kmperhour kilometresperhour kilometersperhour",
+    "mph": "mi/h miles/h miles/hour milesperhour milesanhour",
+    "m/s": "m/sec mps metrespersecond meterspersecond",
+    "l": "liter liters ltr ltrs lt lts",
+    "ml": "millilitre millilitres milliliter milliliters mls",
+    "US gal": "usgal usgals usgallon usgallons galus gallonus gallonsus",
+    "imp gal": "impgal impgals impgallon impgallons imperialgal imperialgallon imperialgallons ukgal ukgals "
+    "ukgallon ukgallons galuk gallonuk gallonsuk gallonsimperial",
+    "mpg US": "usmpg mpgus mpg(us)",
+    "mpg imp": "ukmpg mpguk mpg(uk) impmpg mpg(imp) imperialmpg mpgimperial",
+    "l/100km": "l/100 litres/100km litre/100km liters/100km liter/100km ltr/100km ltrs/100km lper100km "
+    "litresper100km litersper100km",
+    "km/l": "kpl kmpl km/litre km/liter kmperlitre kmperliter",
+    "s": "sec secs second seconds",
+    "min": "mins minute minutes",
+    "h": "hrs hr hour hours",
+    "N m": "newtonmetre newtonmetres newtonmeter newtonmeters",
+    "lbf ft": "ftlb ftlbs lbft lbsft ftlbf footpound footpounds poundfoot poundfeet poundsfeet",
+    "lbf in": "inlb inlbs lbin lbsin inlbf inchpound inchpounds",
+    "kgf m": "kgm kgfm mkg mkgf mkp kpm",
+    "kW": "kilowatt kilowatts",
+    "hp": "bhp whp horsepower horsepowers",
+    "PS": "cv ch pk metrichp hpmetric hp(metric)",
+    "rpm": "rev/min revs/min r/min 1/min min1 u/min upm revs revsperminute rpms",
+    "dB(A)": "db dba decibel decibels db(a)",
+    "%": "percent pct pc ％",
+    "N/mm": "newton/mm newtons/mm npermm newtonspermm",
+    "kgf/mm": "kg/mm kp/mm kgs/mm kgpermm",
+    "lbf/in": 'lb/in lbs/in lb/inch lbs/inch lbf/inch lbsperinch lbperinch lbs/" pounds/inch poundsperinch',
+    "N": "newton newtons",
+    "m/s2": "m/s/s",
+    "years": "yr yrs",
+    "months": "mth mths mo mos",
+    "click": "clk clks clik cliks",
+    "turn": "trn trns",
+    "tooth": "t",
+    "V": "volt volts",
+}
+
+SPELLINGS = {written: unit for unit, all_ in _WRITTEN.items() for written in all_.split()}
+"""Each further spelling, as it is compared, with the table's own."""
