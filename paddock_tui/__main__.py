@@ -103,12 +103,14 @@ def _open(given: argparse.Namespace) -> int:
 def _show(given: argparse.Namespace) -> int:
     from paddock_tui.commands.show import show
 
-    return show(given.garage, given.record, paths=given.paths)
+    return show(given.garage, given.record, paths=given.paths, as_json=given.format == "json")
 
 
 def _set(given: argparse.Namespace) -> int:
-    from paddock_tui.commands.set import set_values
+    from paddock_tui.commands.set import set_from, set_values
 
+    if given.file is not None:
+        return set_from(given.garage, given.record, given.file, preview=given.preview)
     return set_values(given.garage, given.record, given.values)
 
 
@@ -199,13 +201,18 @@ def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
     show.add_argument("garage", metavar="GARAGE")
     show.add_argument("record", metavar="REF", nargs="?", help="kind/id, or an id where that is unique")
     show.add_argument("--paths", action="store_true", help="with the path under which `set` takes each value")
+    show.add_argument("--format", choices=("text", "json"), default="text")
 
 
 def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
     set_ = commands.add_parser("set", help="set values of one record; PATH= clears one")
     set_.add_argument("garage", metavar="GARAGE")
     set_.add_argument("record", metavar="REF")
-    set_.add_argument("values", metavar="PATH=VALUE", nargs="+")
+    set_.add_argument("values", metavar="PATH=VALUE", nargs="*")
+    set_.add_argument(
+        "--from", dest="file", metavar="FILE", help="a whole set-up as JSON; - is standard input"
+    )
+    set_.add_argument("--preview", action="store_true", help="with --from: only say what it would set")
 
 
 def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:

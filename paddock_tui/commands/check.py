@@ -24,6 +24,7 @@ from paddock_tui.commands.common import (
 from paddock_tui.desk import Desk
 from paddock_tui.desk.lookup import unplaced
 from paddock_tui.desk.situations import Assembled
+from paddock_tui.pages.as_json import problem_as_dict
 from paddock_tui.pages.garage import garage_heading
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.plain import plain_page
@@ -93,7 +94,7 @@ def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> 
             verdicts.append((ref, review(assembled.situation)))
     if as_json:
         rows = [{"session": str(ref), "verdict": found.verdict} for ref, found in verdicts]
-        print_dict({"verdicts": rows, "problems": [_problem(trouble) for trouble in problems]})
+        print_dict({"verdicts": rows, "problems": [problem_as_dict(trouble) for trouble in problems]})
     else:
         say(plain_page(_everything(garage_heading(desk), verdicts, problems), columns()))
         say(("", f"{counted(len(refs), 'record')} read, {counted(len(problems), 'problem')}"))
@@ -159,7 +160,7 @@ def review_as_dict(ref: Ref | None, result: Review, problems: Iterable[InputErro
             {"what": item.what, "due": item.due.isoformat() if item.due is not None else None}
             for item in result.to_do
         ],
-        "problems": [_problem(trouble) for trouble in problems],
+        "problems": [problem_as_dict(trouble) for trouble in problems],
     }
 
 
@@ -196,17 +197,6 @@ def _not_judged(result: Review) -> list[dict[str, Any]]:
 
 def _place(where: Where | None) -> str | None:
     return None if where is None else f"{where.ref}:{spell(where.path)}"
-
-
-def _problem(trouble: InputError) -> dict[str, Any]:
-    return {
-        "file": trouble.file,
-        "line": trouble.line,
-        "path": spell(trouble.path),
-        "found": trouble.found,
-        "expected": trouble.expected,
-        "mend": trouble.mend,
-    }
 
 
 def print_dict(data: dict[str, Any]) -> None:
