@@ -27,6 +27,12 @@ def garage(tmp_path: Path) -> Path:
     return shutil.copytree(_SAMPLE, tmp_path / "garage", ignore=shutil.ignore_patterns(".paddock"))
 
 
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
+    """Test in one process where single files or tests are asked for; None leaves the number to the machine."""
+    return 0 if all(".py" in one for one in config.args) else None
+
+
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
     """Print the account of the published figures where it was checked in this run."""
     passed = terminalreporter.stats.get("passed", ())

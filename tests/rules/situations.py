@@ -1,6 +1,5 @@
 """Small situations, written as their files would be: plain tables that are read like any garage."""
 
-import copy
 import datetime as dt
 from collections.abc import Mapping
 from typing import Any, TypeVar
@@ -161,15 +160,31 @@ def counts_down(*changes: Change) -> tuple[Change, ...]:
 
 def files(*changes: Change) -> dict[str, Data]:
     """Give the whole situation as tables, changed."""
-    made = {role: copy.deepcopy(data) for role, data in WHOLE.items()}
+    return changed(WHOLE, *changes)
+
+
+def changed(whole: Mapping[str, Data], *changes: Change) -> dict[str, Data]:
+    """Give tables of their own, changed; those of `whole` stay as they are, and serve where nothing changes."""
+    made, own = dict(whole), set[str]()
     for role, path, value in changes:
         if not path and value is None:
             made.pop(role, None)
         elif not path:
-            made[role] = copy.deepcopy(value)
+            made[role] = _copied(value)
+            own.add(role)
         else:
-            _change(made.setdefault(role, {}), path, value)
+            if role not in own:
+                made[role] = _copied(made.get(role, {}))
+                own.add(role)
+            _change(made[role], path, value)
     return made
+
+
+def _copied(data: Any) -> Any:
+    """Copy the tables and lists of plain data: as `copy.deepcopy` does, without its memory."""
+    if isinstance(data, dict):
+        return {key: _copied(value) for key, value in data.items()}
+    return [_copied(value) for value in data] if isinstance(data, list) else data
 
 
 def _change(data: Data, path: Path, value: Any) -> None:
@@ -178,16 +193,27 @@ def _change(data: Data, path: Path, value: Any) -> None:
     if value is None:
         data.pop(path[-1], None)
     else:
-        data[path[-1]] = copy.deepcopy(value)
+        data[path[-1]] = _copied(value)
 
 
 def read(kind: str, data: Data | None, as_class: type[R], bike: Bike | None = None) -> R | None:
     """Read one table as a record; None where there is none."""
     if data is None:
         return None
-    record = read_record(kind, data, bike).record
+    key = (kind, repr(data), id(bike))
+    if key not in _READ:
+        if len(_READ) >= _MOST_READ:
+            _READ.clear()
+        _READ[key] = read_record(kind, data, bike).record, bike
+    record, _ = _READ[key]
     assert isinstance(record, as_class)
     return record
+
+
+_READ: dict[tuple[str, str, int], tuple[Record, Bike | None]] = {}
+"""Records that were read, by their tables, for they never change; the bike is held as long as its id is a key."""
+
+_MOST_READ = 4096
 
 
 def situation(made: Mapping[str, Data], **more: Any) -> Situation:
@@ -225,7 +251,7 @@ def went_before(
     bike = read("bike", BIKE_UP, Bike)
     past: list[PastSession] = []
     for place, changed in enumerate(sessions, 1):
-        data = copy.deepcopy(SESSION)
+        data = _copied(SESSION)
         for dotted, value in changed.items():
             _change(data, tuple(dotted.split(".")), value)
         if hot_read and ("parked" in data or "laps" in data):

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from paddock_tui.records.paths import Path
 from paddock_tui.rules import RULES, SERIOUS, Review, engine, review
 from tests.rules.cases import CASES
-from tests.rules.situations import BIKE_DOWN, BIKE_UP, WHOLE, Change, Data, files, put, situation
+from tests.rules.situations import BIKE_DOWN, BIKE_UP, WHOLE, Change, Data, changed, files, put, situation
 
 SETTINGS = settings(max_examples=50, deadline=None)
 
@@ -105,8 +105,8 @@ def blanked(made: dict[str, Data]) -> Iterator[dict[str, Data]]:
     """Give the situation once without each of its values, tables and records."""
     everything: list[Change] = [(role, (), None) for role in made if role != "session"]
     everything += [(role, path, None) for role in made for path in leaves(made[role])]
-    for role, path, value in everything:
-        yield files(*((one, (), data) for one, data in made.items()), (role, path, value))
+    for change in everything:
+        yield changed(made, change)
 
 
 RECORDS = ("session", "bike", "rider", "day", "tyres", "venue")
@@ -170,8 +170,7 @@ def _forget_each(made: dict[str, Data], **more: Any) -> None:
 def _forgotten(
     made: dict[str, Data], before: set[tuple[str, str]], role: str, path: Path, more: dict[str, Any]
 ) -> None:
-    whole = ((one, (), data) for one, data in made.items())
-    after = review(situation(files(*whole, (role, path, None)), **more))
+    after = review(situation(changed(made, (role, path, None)), **more))
     for rule, subject in before - {(one.rule, one.subject) for one in after.findings}:
         # The value that cannot be is itself what was forgotten.
         if rule in ABOUT_THE_VALUE and (

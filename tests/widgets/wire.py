@@ -114,6 +114,7 @@ class Wire:
 
 
 _LEAD = """
-import fcntl, termios
+import fcntl, signal, termios
 fcntl.ioctl(0, termios.TIOCSCTTY, 0)
+signal.signal(signal.SIGHUP, signal.SIG_DFL)
 """
