@@ -29,8 +29,9 @@ def garage(tmp_path: Path) -> Path:
 
 @pytest.hookimpl(optionalhook=True)
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
-    """Test in one process where single files or tests are asked for; None leaves the number to the machine."""
-    return 0 if all(".py" in one for one in config.args) else None
+    """Test in one process where a part of the tests is asked for; None leaves the number to the machine."""
+    whole = [Path(one).resolve() for one in config.args] == [Path(__file__).parent]
+    return None if whole else 0
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:

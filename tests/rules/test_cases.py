@@ -161,13 +161,15 @@ def test_head_brakes_wheels_and_leaks_are_never_mended_by_a_key_and_send_to_who_
         assert any(words in f"{one.remedy.text} {one.why}".casefold() for words in LOOKED_AT_BY_OTHERS)
 
 
-@pytest.mark.parametrize("rule", CASES)
-def test_a_remedy_that_is_an_edit_mends_the_finding(rule: str) -> None:
+def test_a_remedy_that_is_an_edit_mends_the_finding() -> None:
     """Doing what the remedy proposes makes this finding go, and brings no worse one."""
-    for case in CASES[rule].raising:
-        before = looked(case)
-        if any(one.remedy.puts for one in before.findings if one.rule == rule):
-            _mends(rule, case, before)
+    edits = [rule for rule in CASES if any(one.remedy.puts for one in said(rule))]
+    assert len(edits) > 20
+    for rule in edits:
+        for case in CASES[rule].raising:
+            before = looked(case)
+            if any(one.remedy.puts for one in before.findings if one.rule == rule):
+                _mends(rule, case, before)
 
 
 def _mends(rule: str, case: Raises, before: Review) -> None:
@@ -176,7 +178,7 @@ def _mends(rule: str, case: Raises, before: Review) -> None:
         ("session" if put.role == "setup" else put.role, put.path, put.value) for put in mine.remedy.puts
     )
     after = look(*case.changes, *puts, **case.more)
-    assert mine.subject not in [subject for subject, _ in raised(after, rule)]
+    assert mine.subject not in [subject for subject, _ in raised(after, rule)], (rule, case)
     worse = {(one.rule, one.subject) for one in after.findings if one.severity > mine.severity}
     assert worse <= {(one.rule, one.subject) for one in before.findings}
 
