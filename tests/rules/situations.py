@@ -164,7 +164,7 @@ def files(*changes: Change) -> dict[str, Data]:
 
 
 def changed(whole: Mapping[str, Data], *changes: Change) -> dict[str, Data]:
-    """Give tables of their own, changed; those of `whole` stay as they are, and serve where nothing changes."""
+    """Give tables, changed; those of `whole` stay as they are, and serve where nothing changes."""
     made, own = dict(whole), set[str]()
     for role, path, value in changes:
         if not path and value is None:
@@ -211,7 +211,7 @@ def read(kind: str, data: Data | None, as_class: type[R], bike: Bike | None = No
 
 
 _READ: dict[tuple[str, str, int], tuple[Record, Bike | None]] = {}
-"""Records that were read, by their tables, for they never change; the bike is held as long as its id is a key."""
+"""Records that were read, by their tables: they never change. The bike is held as long as its id is a key."""
 
 _MOST_READ = 4096
 
