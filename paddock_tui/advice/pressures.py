@@ -2,7 +2,7 @@
 
 import datetime as dt
 import functools
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 
 import attrs
@@ -23,7 +23,7 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.tyre_air_learnt import air_left, elsewhere, gas_learnt
-from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.tyre_targets import cold_target_of, hot_target_of, target_untold
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session_parts import PressureReading
@@ -87,9 +87,19 @@ def _inputs() -> tuple[Input, ...]:
 
 def pressures(about: About) -> Calculator:
     """Return the calculator of tyre pressures, filled from a session."""
+    inputs = tuple(_declared(about))
     return Calculator(
-        "pressures", "tyre pressures", _inputs(), _filled(about), functools.partial(_compute, about)
+        "pressures", "tyre pressures", inputs, _filled(about), functools.partial(_compute, about)
     )
+
+
+def _declared(about: About) -> Iterator[Input]:
+    """Return the inputs; a hot target that only the surface keeps from being known asks for that."""
+    surface = about.session.surface
+    untold = [f"{end}_hot" for end in ENDS if target_untold(about.tyre(end), surface)]
+    for one in _inputs():
+        name = "surface, for the hot target" if one.key in untold else one.name
+        yield attrs.evolve(one, name=name)
 
 
 def _filled(about: About) -> dict[str, FilledInput]:
@@ -126,7 +136,7 @@ def _filled_end(
         if learnt.learnt.spread_k is not None:
             spread = round(learnt.learnt.spread_k, 1)
             found[f"{end}_spread"] = FilledInput(spread, "median deviation of those readings, times 1.4826")
-    start = getattr(about.setup, f"{end}_start")
+    start = cold_target_of(about.setup, end)
     now = getattr(cold, f"set_to_{end}") or getattr(cold, end)
     if now is not None:
         found[f"{end}_cold"] = FilledInput(now, "as read cold, or what it was then set to")
@@ -144,8 +154,8 @@ def _left(about: About, end: End, known: dict[str, FilledInput]) -> FilledInput 
     A starting pressure that was changed since is what the tyre will be set to, and goes before it.
     """
     source = about.situation.source
-    carried = getattr(source.setup, f"{end}_start") if source is not None else None
-    if getattr(about.setup, f"{end}_start") != carried:
+    carried = cold_target_of(source.setup, end) if source is not None else None
+    if cold_target_of(about.setup, end) != carried:
         return None
     left = air_left(about.history, about.id_of("tyres"), end, about.session.date)
     if left is None or "cold_at" not in known:
@@ -165,14 +175,11 @@ def _left(about: About, end: End, known: dict[str, FilledInput]) -> FilledInput 
 
 
 def _wanted(about: About, end: End) -> FilledInput | None:
-    """Return the vendor's hot figure for the surface; in the damp the dry one, where there is one."""
-    tyre = about.tyre(end)
-    wet = COLUMN.get(about.session.surface or "") == "wet"
-    kinds = (("wet", tyre.hot_wet), ("dry", tyre.hot_dry))
-    for name, value in kinds if wet else reversed(kinds):
-        if value is not None and (not wet or name == "wet"):
-            return FilledInput(value, f"hot target, {name}, of tyre set {about.id_of('tyres')}")
-    return None
+    """Return the vendor's hot figure for the surface."""
+    found = hot_target_of(about.tyre(end), about.session.surface)
+    if found is None:
+        return None
+    return FilledInput(found.pressure, f"hot target, {found.figure}, of tyre set {about.id_of('tyres')}")
 
 
 def _compute(about: About, inputs: Inputs) -> Iterable[Answer]:

@@ -29,6 +29,7 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     suspension,
     tyre_air,
     tyre_pressures,
+    tyre_targets,
     tyres,
     weather,
     wet_package,

@@ -5,6 +5,7 @@ import attrs
 from paddock_tui.facts.controls import Mapped, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import End, tyre_of
+from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control, Effect, function_of
@@ -45,7 +46,7 @@ def leaving_with(end: End, session: Session, setup: SetUp) -> Leaving | Absent:
         found = _read(session.pressures.get(name), end)
         if found is not None:
             return Leaving(end, found, read=True)
-    start = setup.front_start if end == "front" else setup.rear_start
+    start = cold_target_of(setup, end)
     return ABSENT if start is None else Leaving(end, start, read=False)
 
 

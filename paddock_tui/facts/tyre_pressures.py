@@ -7,6 +7,7 @@ import attrs
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import End, History, tyre_of
+from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
@@ -74,18 +75,6 @@ def hot_read(end: End, session: Session) -> Hot | Absent:
     return Hot(end, found.pressure, found.set_to, found.at, found.celsius, minutes, fresh)
 
 
-@fact("the hot target of the {subject}", per="end", show=lambda found: f"target {found}")
-def hot_target(end: End, column: str, tyres: TyreSet) -> Quantity | Absent:
-    """Return the vendor's hot figure for this surface; absent where nobody entered one.
-
-    In the damp a tyre that has a figure for the dry is worked toward that one: patches do not cool it.
-    """
-    tyre = tyre_of(tyres, end)
-    if column == "wet":
-        return tyre.hot_wet or ABSENT
-    return tyre.hot_dry or (tyre.hot_wet if column == "damp" else None) or ABSENT
-
-
 @attrs.frozen
 class Worked:
     """The temperature of the gas by cold and hot reading, and the tyre's working range, in C."""
@@ -130,12 +119,6 @@ def worked(
     return Worked(gas, tyre.works_from.to("C"), tyre.works_to.to("C"))
 
 
-@fact("the planned cold pressure of the {subject}", per="end", show=lambda found: f"planned {found}")
-def planned_start(end: End, setup: SetUp) -> Quantity | Absent:
-    """Return the starting pressure of the set-up; absent where none is planned."""
-    return (setup.front_start if end == "front" else setup.rear_start) or ABSENT
-
-
 @attrs.frozen
 class StartPressure:
     """The cold pressure that one end goes out with, and where it stands."""
@@ -156,7 +139,7 @@ def goes_out_with(end: End, session: Session, setup: SetUp) -> StartPressure | A
     read = read_at(end, session.pressures.get("cold"), session)
     if read is not None:
         return StartPressure(end, read.left_at, read=True)
-    start = setup.front_start if end == "front" else setup.rear_start
+    start = cold_target_of(setup, end)
     return ABSENT if start is None else StartPressure(end, start, read=False)
 
 

@@ -16,10 +16,10 @@ from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import History
 from paddock_tui.facts.rear_tyre import poor_rear
 from paddock_tui.facts.suspension import damping_unused, what_of
+from paddock_tui.facts.tyre_targets import hot_target_of
 from paddock_tui.facts.wet_aids import wet_aids
 from paddock_tui.facts.wet_damping import wet_suspension
 from paddock_tui.facts.wet_values import Conditions, WetValue, conditions_of
-from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.session import Session
@@ -192,9 +192,12 @@ def _tyres(tyres: TyreSet | None, conditions: Conditions) -> tuple[str, ...]:
     both = (tyres.front, tyres.rear) if tyres is not None else ()
     dry = any(one.kind is not None and one.kind not in _RAIN_TYRES for one in both)
     swap = ("wet tyres once there is spray" if conditions.damp else "wet tyres on, if there are any",)
-    targets: list[Quantity | None] = [one.hot_wet for one in both]
-    if targets and None not in targets:
-        pressures = f"pressures toward the wet target, hot {targets[0]} front, {targets[1]} rear"
+    found = [hot_target_of(one, "damp" if conditions.damp else "wet") for one in both]
+    targets = [one for one in found if one is not None]
+    figures = sorted({one.figure for one in targets})
+    if len(targets) == 2 and len(figures) == 1:
+        front, rear = (one.pressure for one in targets)
+        pressures = f"pressures toward the {figures[0]} target, hot {front} front, {rear} rear"
     else:
         pressures = "pressures to the tyre maker's wet figure, else leave them"
     return (*(swap if dry else ()), pressures)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.desk.sessions.last_time import LastTime
+from paddock_tui.facts.tyre_targets import COLD_TARGETS
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import short_date
 from paddock_tui.pages.values import field_row
@@ -45,9 +46,10 @@ def last_time_page(
         said = "this bike was not at this venue on an earlier day, as far as the garage knows"
         return Page(f"last time here · {heading}", (_said("nothing to compare", said),), judged=False)
     then = found.past.session
-    rows = list(_rows(loaded, then, bike, units))
-    differs = tuple(row for row in rows if row.offer)
-    same = tuple(row for row in rows if not row.offer and row.path[0] == SET_UP)
+    rows = list(_rows(loaded, then, bike, units, bool(found.unlike)))
+    of_setup = [row for row in rows if row.path[0] == SET_UP]
+    differs = tuple(row for row in of_setup if row.aside)
+    same = tuple(row for row in of_setup if not row.aside)
     beside = tuple(row for row in rows if row.path[0] != SET_UP)
     when = f"session {then.number} of {short_date(then.date)}" if then.date is not None else found.past.id
     sections = [
@@ -81,8 +83,11 @@ def _said(title: str, text: str) -> Section:
     return Section(title, (Row("", text, kind="text", key=f"said {title}"),))
 
 
-def _rows(loaded: Loaded, then: Session, bike: Bike | None, units: Units) -> Iterator[Row]:
-    """Return a row for each value that was known then: that of now, that of then beside it."""
+def _rows(loaded: Loaded, then: Session, bike: Bike | None, units: Units, unlike: bool) -> Iterator[Row]:
+    """Return a row for each value that was known then: that of now, that of then beside it.
+
+    A starting pressure of other conditions is shown, and not taken over: it was for another hot target.
+    """
     session = loaded.record
     if not isinstance(session, Session):
         return
@@ -94,7 +99,10 @@ def _rows(loaded: Loaded, then: Session, bike: Bike | None, units: Units) -> Ite
         field, before = both[path], value_at(then, path)
         if before is None:
             continue
-        yield _row(loaded, field, before, value_at(session, path), units)
+        row = _row(loaded, field, before, value_at(session, path), units)
+        if unlike and path[1:] in COLD_TARGETS and row.offer:
+            row = attrs.evolve(row, offer=(), aside=f"{row.aside}, in other conditions")
+        yield row
 
 
 def _row(loaded: Loaded, field: Field, before: object, now: object, units: Units) -> Row:

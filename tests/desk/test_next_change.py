@@ -8,9 +8,10 @@ from paddock_tui.advice.next_change import Kind, Proposal, next_change
 from paddock_tui.desk import Desk
 from paddock_tui.desk.sessions.next_change import next_of, ridden_one, taking_change
 from paddock_tui.records.edits import Step
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
-from tests.desk.opened import BEFORE, NEXT, at_desk
+from tests.desk.opened import BEFORE, NEXT, at_desk, typed
 from tests.small import snapshot
 
 LAST = Ref("session", "2026-06-20-2-magpie")
@@ -39,21 +40,49 @@ def test_it_is_about_the_session_that_was_ridden(garage: Path) -> None:
     assert ridden_one(desk.files, None) is None
 
 
+def set_(desk: Desk, ref: Ref, path: str, text: str) -> None:
+    """Enter one value, and wait until it is on disk."""
+    desk.do(typed(desk, ref, (path, text)))
+    desk.settled()
+
+
 def test_it_goes_into_the_session_that_was_made_already(garage: Path) -> None:
     desk = at_desk(garage)
+    set_(desk, LAST, "pressures.hot.front", "2.70 bar")
+    set_(desk, NEXT, "surface", "damp")
     before = snapshot(garage)
     assert next_of(desk.files, LAST) == NEXT
     assert taken(desk, LAST, proposed(desk, LAST)) == NEXT
     text = (garage / "sessions/2026/2026-06-20-4-magpie.toml").read_text(encoding="utf-8")
     assert 'front_start = "2.01 bar"' in text
-    assert '[because.setup.front_start]\nwhy = "front pressure and rear pressure"\nexpect = "the tyre' in text
+    assert '[because.setup.front_start]\nwhy = "front pressure"\nexpect = "the tyre' in text
     desk.undo()
     desk.settled()
     assert snapshot(garage) == before
 
 
+@pytest.mark.parametrize(
+    ("path", "text", "said"),
+    [("surface", "wet", "is wet, not"), ("tyres", "magpie-wet", "other tyres")],
+)
+def test_a_pressure_is_not_taken_into_a_session_with_another_target(
+    garage: Path, path: str, text: str, said: str
+) -> None:
+    desk = at_desk(garage)
+    set_(desk, LAST, "pressures.hot.front", "2.70 bar")
+    set_(desk, NEXT, "surface", "damp")
+    set_(desk, NEXT, path, text)
+
+    there, step = taking_change(desk.files, LAST, proposed(desk, LAST), BEFORE)
+
+    assert there == NEXT
+    assert isinstance(step, InputError)
+    assert said in step.sentence()
+
+
 def test_it_makes_the_next_session_where_there_is_none(garage: Path) -> None:
     desk = at_desk(garage)
+    set_(desk, OTTER, "pressures.hot.front", "40 psi")
     before = snapshot(garage)
     assert next_of(desk.files, OTTER) is None
     proposal = proposed(desk, OTTER)

@@ -8,7 +8,17 @@ from tests.small import snapshot
 RIDDEN = "2026-04-18-1-badger"
 
 
+def replace(garage: Path, session: str, old: str, new: str) -> None:
+    """Change one line of a session's file."""
+    path = garage / f"sessions/2026/{session}.toml"
+    text = path.read_text(encoding="utf-8")
+    assert old in text
+    path.write_text(text.replace(old, new), encoding="utf-8")
+
+
 async def test_the_change_is_taken_into_the_next_session_and_back(garage: Path) -> None:
+    replace(garage, "2026-06-20-2-magpie", 'front = "2.46 bar"', 'front = "2.70 bar"')
+    replace(garage, "2026-06-20-4-magpie", 'surface = "wet"', 'surface = "damp"')
     before = snapshot(garage)
     async with riding(garage, 80, 24) as rider:
         board = rider.app.main.board

@@ -7,6 +7,7 @@ import attrs
 
 from paddock_tui.advice.about import About, End, PastSession, latest_sag
 from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.tyre_targets import hot_target_of, target_untold
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.fields import value_at
@@ -82,9 +83,15 @@ class Case:
         return None if hot is None or target is None else hot.to("kPa") - target.to("kPa")
 
     def target(self, end: End) -> Quantity | None:
-        """Return the hot target of one tyre for this surface."""
-        tyre = self.about.tyre(end)
-        return tyre.hot_wet if self.column in ("damp", "wet") else tyre.hot_dry
+        """Return the hot target of one tyre for this surface; None where it has none or that is not known."""
+        found = hot_target_of(self.about.tyre(end), self.session.surface)
+        return None if found is None else found.pressure
+
+    def no_target(self, end: End) -> str:
+        """Say why there is no hot target; empty where there is one."""
+        if target_untold(self.about.tyre(end), self.session.surface):
+            return "the surface was not written down"
+        return "no hot target entered" if self.target(end) is None else ""
 
     def hot(self, end: End) -> Quantity | None:
         """Return the hot reading of one tyre, where it was taken soon enough to count."""

@@ -61,7 +61,7 @@ def _pressures(about: About) -> Iterator[Looked]:
     for end in ENDS:
         over = case.over_target_kpa(end)
         if over is None:
-            lacks = "no hot target entered" if case.target(end) is None else "not read hot"
+            lacks = case.no_target(end) or "not read hot"
             yield Looked(f"{end} pressure", None, lacks)
         elif abs(over) <= OFF_TARGET_KPA:
             yield Looked(f"{end} pressure", True, "near its hot target")

@@ -8,6 +8,7 @@ from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.facts.controls import in_force_value, levels_of, mode_of
+from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.shapes_of_bike import label_of
@@ -103,10 +104,10 @@ def toward_target(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
     `wanted` +1 or -1 allows only that way.
     """
     over = case.over_target_kpa(end)
-    start = case.setup.front_start if end == "front" else case.setup.rear_start
+    start = cold_target_of(case.setup, end)
     if over is None:
-        what = "hot target" if case.target(end) is None else "hot reading"
-        return CannotChange(f"the {end} tyre has no {what}: pressure moves only toward the hot target")
+        why = case.no_target(end) or "no hot reading"
+        return CannotChange(f"{end} tyre: {why}: pressure moves only toward the hot target")
     if abs(over) <= NEAR_TARGET_KPA:
         return CannotChange(f"the {end} tyre is on its hot target")
     way = -1 if over > 0 else 1

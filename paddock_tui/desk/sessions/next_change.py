@@ -8,7 +8,8 @@ from paddock_tui.advice.next_change import Proposal
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.desk.lookup import glance, order
 from paddock_tui.desk.sessions.next_session import next_session
-from paddock_tui.facts.outing import is_ridden
+from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.tyre_targets import COLD_TARGETS
 from paddock_tui.records.edits import Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
@@ -64,6 +65,9 @@ def taking_change(
         return ref, step if isinstance(step, InputError) else Step(
             f"{_label(proposal)} in {ref.id}", step.changes
         )
+    unlike = _pressure_for_other_conditions(files, ridden, there, values)
+    if unlike:
+        return there, unlike
     edits = [edit for path, value in values.items() for edit in _edits(files, there, ("setup", *path), value)]
     for kind, named in reasons.items():
         for key, because in named.items():
@@ -71,6 +75,36 @@ def taking_change(
                 edits += _edits(files, there, ("because", kind, key, word), text)
     changes = (Change(there, tuple(edits)),) if edits else ()
     return there, Step(f"{_label(proposal)} in {there.id}" if edits else "it stands so already", changes)
+
+
+def _pressure_for_other_conditions(
+    files: GarageFiles, ridden: Ref, there: Ref, values: Mapping[Path, Value]
+) -> InputError | None:
+    """Refuse a starting pressure where the session to come has another target: surface or tyres differ."""
+    if not any(path in COLD_TARGETS for path in values):
+        return None
+    then, now = (_session(files, ref) for ref in (ridden, there))
+    if then is None or now is None:
+        return None
+    columns = [COLUMN.get(one.surface or "") for one in (then, now)]
+    what = ""
+    if columns[1] is not None and columns[0] != columns[1]:
+        what = f"is {now.surface}, not {then.surface}"
+    elif now.tyres is not None and then.tyres != now.tyres:
+        what = "is on other tyres"
+    if not what:
+        return None
+    return InputError(
+        f"{there.id} {what}: this pressure is not toward its hot target",
+        "a pressure for those conditions",
+        "u, then v on its starting pressure",
+    )
+
+
+def _session(files: GarageFiles, ref: Ref) -> Session | None:
+    loaded = files.read(ref)
+    record = loaded.record if loaded is not None else None
+    return record if isinstance(record, Session) else None
 
 
 def _label(proposal: Proposal) -> str:
