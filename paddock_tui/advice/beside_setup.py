@@ -10,6 +10,7 @@ from paddock_tui.advice.brake_pads import pads_answer
 from paddock_tui.advice.calculators import Answer, Calculator
 from paddock_tui.advice.fuel import fuel
 from paddock_tui.advice.gearing import gearing
+from paddock_tui.advice.launch import launch_answers
 from paddock_tui.advice.levels import levels
 from paddock_tui.advice.pressures import pressures
 from paddock_tui.advice.sag import adjuster_of, sag
@@ -49,6 +50,8 @@ def beside_setup(about: About) -> dict[Path, BesideRow]:
             start = answers[f"{end}_start"]
             _put(found, record, ("setup", f"{end}_start"), start, needs=True, said=open_)
     for one in levels(about).answers(about.units):
+        _put(found, record, ("setup", "controls", one.key), one, said=open_)
+    for one in launch_answers(about):
         _put(found, record, ("setup", "controls", one.key), one, said=open_)
     answers = _by_key(gearing(about), about)
     _put(found, record, ("setup", "front_sprocket"), answers["ratio"])

@@ -70,9 +70,12 @@ def of_range(control: Control) -> str:
 
 
 def levels_of(name: str, control: Control) -> Levels | None:
-    """Return the levels of a control in the bike's own order; None where there are none that fit."""
-    freeing = function_of(name, control) == "engine-braking"
-    most = control.frees_most if freeing else control.most_help
+    """Return the levels of a control in the bike's own order; None where there are none that fit.
+
+    Their named end is the one that helps most, brakes least with the engine, or launches most gently.
+    """
+    ends = {"engine-braking": control.frees_most, "launch": control.gentlest}
+    most = ends.get(function_of(name, control), control.most_help)
     off = control.off if control.off is not None else False
     try:
         if control.levels is not None:

@@ -24,6 +24,7 @@ from paddock_tui.rules import (  # noqa: F401 - registers their rules
     method,
     modes,
     organiser,
+    presets,
     pressures,
     readiness,
     rider,

@@ -1,5 +1,6 @@
 """Rules about launch control and hard starts."""
 
+from paddock_tui.facts.aids import STARTING
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.hard_starts import ROW_MINUTES, Starts
 from paddock_tui.limits import Limits
@@ -15,6 +16,9 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
+from paddock_tui.text import clip
+from paddock_tui.trade.levels import Levels
+from paddock_tui.trade.starting_levels import launch_to_start_with
 
 
 @rule(
@@ -56,6 +60,30 @@ def launch_armed_without_grip(subject: str, launch_armed: ShownControl, surface:
         message=f"{start(subject)} is armed on {track(surface)}.",
         why="It holds revs for a dry start: the rear spins up or steps out before the net catches it.",
         remedy=Remedy("Start by hand, with fewer revs.", (SetValue(_path(subject), "off"),)),
+    )
+
+
+@rule(
+    "launch-above-its-gentlest",
+    CAUTION,
+    per="control",
+    when=("to_come",),
+    at="setup:setup.controls.{subject}",
+    rank=AIDS,
+)
+def launch_above_its_gentlest(
+    subject: str, launch_armed: ShownControl, launch_levels: Levels, launch_starts: int, kind: str
+) -> Result:
+    """Launch armed at another level than the gentlest by who has made no start with it on this bike."""
+    if kind not in STARTING:
+        return None
+    level = launch_to_start_with(launch_levels, launch_starts)
+    if level is None or level == launch_armed.value:
+        return None
+    return RaisedFinding(
+        message=f"{start(subject)} is {clip(str(launch_armed.value), 14)}: no start with it is on record.",
+        why="How hard it takes hold of throttle and front wheel is learnt from its gentlest level up.",
+        remedy=Remedy(f"Begin with {clip(str(level), 14)}.", (SetValue(_path(subject), level),)),
     )
 
 

@@ -156,7 +156,7 @@ def test_a_control_of_which_the_file_says_nothing_is_a_question_in_every_mode() 
 def test_presets_stand_beside_each_other_with_what_nobody_wrote_down() -> None:
     rows = {row.label: row.cells for row in section(magpie(), "presets of live").rows}
     assert section(magpie(), "presets of live").columns == ("calm", "KEEN", "rough road", NOW)
-    assert rows["made for"] == ("wet", "dry", "?", "")
+    assert rows["made for"] == ("wet", "any", "?", "")
     assert rows["over bumps"] == ("-1", "0", "-", "0")
 
 

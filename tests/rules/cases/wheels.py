@@ -15,6 +15,8 @@ NO_FREEING_END = without("bike", "controls.engine-braking.frees_most")
 STRONG = put("bike", "drive.power", "141 kW")
 LAUNCH = put("bike", "controls.launch", {"kind": "state", "choices": ["off", "armed", "armed 2"]})
 ARMED = (LAUNCH, at("launch", "armed"))
+STRONGER = (LAUNCH, put("bike", "controls.launch.gentlest", "armed"), at("launch", "armed 2"))
+STARTED = {"kind": "race", "parked": dt.time(9, 40), "setup.controls": {"launch": "armed"}}
 A_RACE = put("session", "kind", "race")
 PRACTICE_STARTS = put("session", "kind", "start practice")
 ROAD = put("session", "kind", "road")
@@ -228,6 +230,55 @@ CASES = {
         missing=(
             lacks("the surface", A_RACE, *ARMED, NO_SURFACE),
             lacks("what launch is set to", WET, LAUNCH),
+        ),
+    ),
+    "launch-above-its-gentlest": Cases(
+        raising=(
+            raises(
+                "launch",
+                "caution",
+                A_RACE,
+                *STRONGER,
+                says="Launch is armed 2: no start with it is on record.",
+            ),
+            raises("launch", "caution", PRACTICE_STARTS, *STRONGER),
+            # Another rider's starts, and a race without it, are no starts of this one with it.
+            raises(
+                "launch",
+                "caution",
+                A_RACE,
+                *STRONGER,
+                history=went_before(
+                    {**STARTED, "rider": "wim"}, {**STARTED, "setup.controls": {"launch": "off"}}
+                ),
+            ),
+        ),
+        silent=(
+            silent(A_RACE, *STRONGER, at("launch", "armed")),
+            silent(A_RACE, *STRONGER, at("launch", "off")),
+            silent(A_RACE, *STRONGER, history=went_before(STARTED)),
+            silent(
+                A_RACE,
+                *STRONGER,
+                history=went_before(
+                    {
+                        **STARTED,
+                        "kind": "track day",
+                        "incidents": {"1": {"what": "practice starts", "count": 2}},
+                    }
+                ),
+            ),
+            # Where nobody starts it is the worse matter that it is armed at all.
+            silent(*STRONGER),
+            silent(
+                A_RACE,
+                put("bike", "controls.launch", {"kind": "state", "choices": ["off", "on"]}),
+                at("launch", "on"),
+            ),
+        ),
+        missing=(
+            lacks("which level of launch is the gentlest", A_RACE, LAUNCH, at("launch", "armed 2")),
+            lacks("the kind of session", *STRONGER, without("session", "kind")),
         ),
     ),
     "starts-too-close-together": Cases(
