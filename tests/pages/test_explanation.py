@@ -140,7 +140,8 @@ def test_fields_are_said_from_the_bike_and_the_set_up() -> None:
         "On this bike: errand (road), lapping (dry), puddles (wet), own (any surface). own fixes nothing."
     )
     assert words("preset") == (
-        "keen is made for any surface; sets front firm, rear firm, damper firm, when braking +1, driving out +1, "
+        "keen is made for any surface; sets front firm, rear firm, damper firm, when braking +1, "
+        "driving out +1, "
         "over bumps 0."
     )
     assert words("rear_sprocket") == (
