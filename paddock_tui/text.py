@@ -33,6 +33,9 @@ _PICTURES = {
     0x0A: " ",
 }
 
+_NARROW = re.compile("[ -~\xa0-\xac\xae-\u02ff\u0370-\u0377\u2010-\u2027\u2190-\u2199\u2500-\u257f]*")
+"""What takes a cell each, whoever counts: told without loading the table of all other characters."""
+
 _GAP = re.compile(r"[ \t\n\r]+")
 
 
@@ -49,8 +52,12 @@ def printable(text: str) -> str:
 
 
 def width(text: str) -> int:
-    """Count the terminal cells of printable text: wide characters take 2, combining marks 0."""
-    if text.isascii():
+    """Count the terminal cells of printable text: wide characters take 2, combining marks 0.
+
+    The table is wcwidth's, for every part of the program. Where an older table may give a character more
+    cells, the wider counts: what is drawn never runs past its line.
+    """
+    if text.isascii() or _NARROW.fullmatch(text):
         return len(text)
     return sum(map(_cells, text))
 
@@ -95,10 +102,14 @@ def _stand_in(match: re.Match[str]) -> str:
 
 @functools.lru_cache(maxsize=1024)
 def _cells(char: str) -> int:
-    # The medial and final Hangul letters join the syllable before them.
-    if unicodedata.category(char) in {"Mn", "Me", "Cf"} or "\u1160" <= char <= "\u11ff":
-        return 0
-    return 2 if unicodedata.east_asian_width(char) in {"W", "F"} else 1
+    if _NARROW.fullmatch(char):
+        return 1
+    # Heavy for what the command line mostly prints: loaded when a character outside the narrow ones comes.
+    from wcwidth import wcwidth
+
+    # A mark too new for this interpreter is drawn in a cell of its own by what does not know it either.
+    newer = unicodedata.category(char) == "Cn"
+    return max(wcwidth(char), 1 if newer else 0)
 
 
 def _head(text: str, cells: int) -> str:

@@ -27,6 +27,7 @@ from paddock_tui.desk.situations import Assembled
 from paddock_tui.pages.as_json import problem_as_dict
 from paddock_tui.pages.garage import garage_heading
 from paddock_tui.pages.headings import heading_of
+from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.review import finding_key, review_page, verdict_line
@@ -34,7 +35,6 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.rules import NOTE, Finding, Review, Where, review
-from paddock_tui.text import printable
 
 _STATUS = {"CLEAR": OK, "CARE": CARE, "HOLD": HOLD}
 
@@ -119,7 +119,7 @@ def _everything(heading: str, verdicts: Iterable[tuple[Ref, Review]], problems: 
         Row(ref.id, verdict_line(found), kind="text") for ref, found in verdicts if ref.kind == "session"
     ]
     profiles = [
-        Row(ref.id, printable(f"{one.severity}: {one.message}"), kind="text")
+        Row(ref.id, f"{one.severity}: {message_line(one)}", kind="text")
         for ref, found in verdicts
         if ref.kind == "profile"
         for one in found.findings

@@ -101,7 +101,7 @@ class Desk:
 
     def history_of(self, bike: Ref) -> History:
         """Return every session of a bike that is not retired, as its ledger is made from."""
-        return self._histories.of(self.files, bike, Situation(refs={"bike": bike}))
+        return self._histories.of(self.files, bike, Situation(refs={"bike": bike}, now=self.now()))
 
     def review(self, ref: Ref | None = None, going_out: bool = False) -> Review:
         """Judge a session (the one in hand) or a profile, whole."""

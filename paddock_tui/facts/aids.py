@@ -64,33 +64,33 @@ def bike_power(bike: Bike) -> Quantity | Unknown:
     return bike.drive.power or UNKNOWN
 
 
-@fact("whether {subject} is a map of throttle or power", per="control")
-def is_map(is_aid: str) -> str | Absent:
+@fact("which map {subject} is, throttle or power", per="control")
+def map_function(aid_function: str) -> str | Absent:
     """Return the function of a control that softens; absent for every other control."""
-    return is_aid if is_aid in ("throttle", "power") else ABSENT
+    return aid_function if aid_function in ("throttle", "power") else ABSENT
 
 
 @fact("whether {subject} is the wheelie control", per="control")
-def is_wheelie(is_aid: str) -> str | Absent:
-    """Return the function of the wheelie control; absent for every other control."""
-    return is_aid if is_aid == "wheelie" else ABSENT
+def is_wheelie(aid_function: str) -> bool | Absent:
+    """Return True for the wheelie control; absent for every other control."""
+    return True if aid_function == "wheelie" else ABSENT
 
 
 @fact("whether {subject} lets the front wheel lift", per="control")
-def wheelie_off(is_wheelie: str, help_in_force: float) -> bool | Absent:
+def wheelie_off(is_wheelie: bool, help_in_force: float) -> bool | Absent:
     """Return True where the wheelie control is off; else absent."""
     return True if help_in_force < 0 else ABSENT
 
 
 @fact("whether {subject} is ABS at the rear", per="control")
-def is_rear_abs(is_aid: str) -> str | Absent:
-    """Return the function of a control of ABS at the rear; absent for every other control."""
-    return is_aid if is_aid in ("rear-abs", "abs") else ABSENT
+def is_rear_abs(aid_function: str) -> bool | Absent:
+    """Return True for a control of ABS at the rear; absent for every other control."""
+    return True if aid_function in ("rear-abs", "abs") else ABSENT
 
 
 @fact("whether {subject} watches the rear wheel", per="control")
 def rear_wheel_left(
-    is_rear_abs: str, control: Control, in_force: ShownControl, effect_in_force: Effect
+    is_rear_abs: bool, control: Control, in_force: ShownControl, effect_in_force: Effect
 ) -> bool | Absent:
     """Return True where an ABS control leaves the rear wheel without ABS; absent where it does not, or is
     none.
@@ -190,11 +190,11 @@ def quick_downshift(
 
 
 @fact("how much help {subject} gives", per="control")
-def catching(net: Net, is_net: str) -> Net | Absent:
+def catching(net: Net, net_function: str) -> Net | Absent:
     """Return a net that counts where all are looked at together: slide control is the second one of the
     rear.
     """
-    return ABSENT if is_net == "slide" else net
+    return ABSENT if net_function == "slide" else net
 
 
 @fact("the nets together", gathers=("catching",))

@@ -203,23 +203,23 @@ def speeds_offered(control: Control) -> tuple[str, ...] | Absent:
     return (control.speeds or ()) if control.kind == "speed" else ABSENT
 
 
-@fact("whether {subject} is an aid", per="control")
-def is_aid(subject: str, control: Control) -> str | Absent:
+@fact("which aid {subject} is", per="control")
+def aid_function(subject: str, control: Control) -> str | Absent:
     """Return the function of a control that gives help; absent for any other."""
     function = function_of(subject, control)
     return function if function in HELP_FUNCTIONS else ABSENT
 
 
-@fact("whether {subject} catches a slip or a lift", per="control")
-def is_net(is_aid: str) -> str | Absent:
+@fact("which slip or lift {subject} catches", per="control")
+def net_function(aid_function: str) -> str | Absent:
     """Return the function of an aid that is a net; absent for those that only soften, throttle and power."""
-    return is_aid if is_aid in NETS else ABSENT
+    return aid_function if aid_function in NETS else ABSENT
 
 
-@fact("whether {subject} catches the rear", per="control")
-def is_slip_net(is_aid: str) -> str | Absent:
+@fact("which aid of the rear wheel {subject} is", per="control")
+def slip_net_function(aid_function: str) -> str | Absent:
     """Return the function of an aid that catches a sliding rear wheel; absent for every other control."""
-    return is_aid if is_aid in SLIP_NETS else ABSENT
+    return aid_function if aid_function in SLIP_NETS else ABSENT
 
 
 @fact("whether {subject} is the engine braking", per="control")
@@ -242,7 +242,7 @@ def aids_unset(setup: SetUp, bike: Bike) -> tuple[str, ...] | Absent:
 
 
 @fact("whether nobody said which end of {subject} helps most", per="control")
-def help_unsaid(subject: str, control: Control, is_aid: str) -> bool | Absent:
+def help_unsaid(subject: str, control: Control, aid_function: str) -> bool | Absent:
     """Return True for an aid whose levels, or the end of them that helps most, are not known; else absent."""
     levels = levels_of(subject, control)
     return True if levels is None or levels.help_if_known() is None else ABSENT
@@ -256,7 +256,7 @@ def freeing_unsaid(subject: str, control: Control, is_engine_braking: bool) -> b
 
 
 @fact("which end of {subject} helps most", at="bike:controls.{subject}.most_help", per="control")
-def help_scale(is_aid: str, levels: Levels) -> HelpScale | Unknown:
+def help_scale(aid_function: str, levels: Levels) -> HelpScale | Unknown:
     """Return the scale of help of an aid; not known while the bike's file does not say which end helps
     most.
     """
@@ -280,10 +280,14 @@ def help_in_force(in_force: ShownControl, help_scale: HelpScale) -> float | Unkn
 
 @fact("how much help {subject} gives", per="control")
 def net(
-    is_net: str, in_force: ShownControl, help_in_force: float, help_scale: HelpScale, effect_in_force: Effect
+    net_function: str,
+    in_force: ShownControl,
+    help_in_force: float,
+    help_scale: HelpScale,
+    effect_in_force: Effect,
 ) -> Net:
     """Return an aid that catches a slip or a lift, as it is set; ABS that leaves the front wheel is none."""
-    front_left = is_net in FRONT_ABS and effect_in_force.front == "off"
+    front_left = net_function in FRONT_ABS and effect_in_force.front == "off"
     return Net(in_force, OFF_HELP if front_left else help_in_force, help_scale)
 
 
@@ -294,14 +298,14 @@ def effect_in_force(control: Control, in_force: ShownControl) -> Effect:
 
 
 @fact("whether {subject} is ABS at the front", per="control")
-def is_front_abs(is_aid: str) -> str | Absent:
-    """Return the function of a control of ABS at the front; absent for every other control."""
-    return is_aid if is_aid in FRONT_ABS else ABSENT
+def is_front_abs(aid_function: str) -> bool | Absent:
+    """Return True for a control of ABS at the front; absent for every other control."""
+    return True if aid_function in FRONT_ABS else ABSENT
 
 
 @fact("whether {subject} watches the front wheel", per="control")
 def front_wheel_left(
-    is_front_abs: str, control: Control, in_force: ShownControl, effect_in_force: Effect
+    is_front_abs: bool, control: Control, in_force: ShownControl, effect_in_force: Effect
 ) -> bool | Absent:
     """Return whether an ABS control leaves the front wheel without ABS; absent for what is not ABS at the
     front.

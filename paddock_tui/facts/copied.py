@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.outing import is_ridden
-from paddock_tui.facts.past import History
+from paddock_tui.facts.past import End, History
 from paddock_tui.facts.sag import RiderSag
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
@@ -27,7 +27,7 @@ class WeightDifference:
 
 
 @fact("sag of both ends as it stands", gathers=("rider_sag",))
-def sags_now(rider_sag: Mapping[str, RiderSag]) -> bool | Absent:
+def sags_now(rider_sag: Mapping[End, RiderSag]) -> bool | Absent:
     """Return True where rider sag was not measured at both ends; absent where it was."""
     return ABSENT if len(rider_sag) == 2 else True
 

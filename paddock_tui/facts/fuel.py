@@ -10,6 +10,7 @@ from paddock_tui.facts.pace import pace_s, usual_lap_s
 from paddock_tui.facts.past import History
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session
@@ -157,7 +158,7 @@ def fuel_ahead(
     fuel_in_tank: InTank,
     planned_laps: float,
     lap_km: float,
-    records: Mapping[str, object],
+    records: Mapping[str, Record],
 ) -> FuelAhead | Unknown:
     """Return what is left of the fuel when the plan is ridden; the rider's own reserve where one is set."""
     rate = rate_of(session, setup.mode, bike, history)

@@ -23,6 +23,11 @@ class Happened:
     session: Session
     ref: Ref | None = None
 
+    @property
+    def unanswered(self) -> bool:
+        """Whether nobody wrote down what was found and done."""
+        return not (self.incident.mended or "").strip()
+
     def path(self, key: str) -> Path:
         """Return where one of its values stands in its session."""
         return ("incidents", self.number, key)

@@ -57,7 +57,7 @@ class Situation:
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
-    now: dt.datetime = dt.datetime(2026, 1, 1)
+    now: dt.datetime = attrs.field(kw_only=True)
     going_out: bool = False
 
     @property

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
+from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
@@ -72,7 +73,7 @@ def finding_row(finding: Finding, preview: str = "") -> Row:
     key = f"f: {preview}." if preview else ""
     return Row(
         label=str(finding.severity),
-        value=printable(finding.message),
+        value=message_line(finding),
         aside=printable(" ".join(part for part in (finding.why, finding.remedy.text, key, said) if part)),
         kind="finding",
         severity=str(finding.severity),

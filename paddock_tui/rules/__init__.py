@@ -1,13 +1,14 @@
 """What the facts mean: the rules, their limits, and the engine that gives the review."""
 
+from paddock_tui.facts.joining import check_needs
 from paddock_tui.rules import (  # noqa: F401 - registers their rules
-    aid_lamps,
     aids,
     aids_together,
     air,
     antilock,
     brakes,
     cautions,
+    chain,
     checklists,
     copied,
     damping,
@@ -20,7 +21,7 @@ from paddock_tui.rules import (  # noqa: F401 - registers their rules
     heights,
     impossible,
     launch,
-    leaks_and_lamps,
+    leaks,
     method,
     modes,
     organiser,
@@ -36,6 +37,7 @@ from paddock_tui.rules import (  # noqa: F401 - registers their rules
     traction,
     tyre_state,
     tyres,
+    warning_lights,
     wet_package,
     wheel_speeds,
     wheelie,
@@ -61,3 +63,9 @@ __all__ = [
     "Where",
     "review",
 ]
+
+for _id, _rule in RULES.items():
+    check_needs("rule", _id, (*_rule.needs, *_rule.when), _rule.gathers)
+    for _absorbed in _rule.absorbs:
+        if _absorbed not in RULES:
+            raise NameError(f"the rule {_id} absorbs {_absorbed}: no rule has this id")

@@ -4,7 +4,6 @@ from paddock_tui.facts.controls import levels_of
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import AIDS, CAUTION, RaisedFinding, Remedy, Result, rule
-from paddock_tui.text import clip
 
 
 @rule(
@@ -30,7 +29,8 @@ def aids_not_set(aids_unset: tuple[str, ...]) -> Result:
     *first, last = (*named, *more)
     listed = f"{', '.join(first)} and {last}" if first else last
     return RaisedFinding(
-        message=f"What {clip(listed, 48)} {'is' if len(aids_unset) == 1 else 'are'} set to is not known.",
+        message=f"What {listed} {'is' if len(aids_unset) == 1 else 'are'} set to is not known.",
+        quoted=(listed,),
         why="Whether a net is on, and how much of it, is the first thing to know; clear would be a guess.",
         remedy=Remedy("Choose the riding mode and the levels, or read them on the dash, and enter them."),
         path=("setup", "controls", aids_unset[0]),

@@ -4,7 +4,6 @@ from paddock_tui.facts.copied import WeightDifference
 from paddock_tui.limits import Limits
 from paddock_tui.limits.rider import OTHER_RIDERS_WEIGHT
 from paddock_tui.rules.core import CAUTION, SUSPENSION, RaisedFinding, Remedy, Result, rule
-from paddock_tui.text import clip
 
 
 @rule(
@@ -20,7 +19,8 @@ def set_up_of_another_rider(other_rider: WeightDifference, limits: Limits) -> Re
     if abs(other_rider.kg) <= limits[OTHER_RIDERS_WEIGHT]:
         return None
     return RaisedFinding(
-        message=f"Set-up copied; you are {clip(str(other_rider), 44)}.",
+        message=f"Set-up copied; you are {other_rider}.",
+        quoted=(str(other_rider),),
         why="Height, balance and spring rate are made for a weight; aids and damping for a way of riding.",
         remedy=Remedy("Measure rider sag at both ends first and set preload; aids from your own group."),
         subject="rider",
@@ -37,7 +37,8 @@ def set_up_of_another_rider(other_rider: WeightDifference, limits: Limits) -> Re
 def set_up_from_another_kind_of_tyre(other_kind: str) -> Result:
     """Made on another kind of tyre than is on now, and never ridden on this kind."""
     return RaisedFinding(
-        message=f"The set-up was carried over {clip(other_kind, 44)}.",
+        message=f"The set-up was carried over {other_kind}.",
+        quoted=(other_kind,),
         why="Carcass, profile and grip differ: height, damping and the aids meet another tyre.",
         remedy=Remedy("Height and sag first, the tyre's own pressures, two easy laps; then one change."),
         subject="tyres",

@@ -56,6 +56,8 @@ class Remedy:
 class RaisedFinding:
     """What a rule says when it is raised. What is None is taken from the rule's declaration.
 
+    `quoted` are the texts within the message that come from the records: where a line is too short for it
+    all, these are cut, not the words around them.
     `ref` names another record than the one that plays the role: an earlier session, for one.
     """
 
@@ -69,6 +71,7 @@ class RaisedFinding:
     parts: tuple[str, ...] = ()
     facts: str | None = None
     ref: Ref | None = None
+    quoted: tuple[str, ...] = ()
 
 
 Result = RaisedFinding | list[RaisedFinding] | None

@@ -9,7 +9,6 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import AIDS, HOLD, SERIOUS, RaisedFinding, Remedy, Result, ToDo, rule
-from paddock_tui.text import clip
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 _ASK = "Set the dash to the plan and read it again, or change the plan and let it be judged."
@@ -28,9 +27,10 @@ def dash_not_read(dash_to_read: bool, session: Session, bike: Bike) -> Result:
     if not dash_to_read:
         return None
     since = undone_by(session, bike)
-    said = f"The dash was read before this: {clip(since, 40)}."
+    said = f"The dash was read before this: {since}."
     return RaisedFinding(
         message=said if since else "The dash was not read after the last key-on.",
+        quoted=(since,),
         why="Aids and riding modes may go back to their base when the key or the battery was off.",
         remedy=Remedy("Key on, start, read every value on the dash, and enter when it was read."),
         facts=f"dash not read{f' since: {since}' if since else ''}",
@@ -53,8 +53,8 @@ def dash_differs_from_the_plan(
     less = _helps_less(subject, control, shown, planned)
     wet = COLUMN.get(session.surface or "") == "wet"
     return RaisedFinding(
-        message=f"The dash shows {label_of(subject)} {clip(str(shown), 14)}, "
-        f"the plan is {clip(str(planned), 14)}.",
+        message=f"The dash shows {label_of(subject)} {shown}, the plan is {planned}.",
+        quoted=(str(shown), str(planned)),
         why="What the dash shows is what acts on the track"
         + (": less help than planned, in the wet." if less and wet else ", and what was judged is the plan."),
         remedy=Remedy(_ASK),
@@ -79,8 +79,8 @@ def dash_in_another_riding_mode(mode_shown: ModeShown, session: Session, bike: B
         if _less_in_mode(name, control, session, bike, mode_shown)
     ]
     return RaisedFinding(
-        message=f"The dash shows riding mode {clip(mode_shown.shown, 16)}, "
-        f"the plan is {clip(mode_shown.planned, 16)}.",
+        message=f"The dash shows riding mode {mode_shown.shown}, the plan is {mode_shown.planned}.",
+        quoted=(mode_shown.shown, mode_shown.planned),
         why="Another mode fixes and limits other values"
         + (f"; less help there: {', '.join(less)}." if less else ", and what was judged is the plan."),
         remedy=Remedy(_ASK),

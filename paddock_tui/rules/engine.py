@@ -25,10 +25,6 @@ from paddock_tui.rules.core import (
     Severity,
     call,
 )
-from paddock_tui.text import clip
-
-MESSAGE_CELLS = 78
-"""What a message takes at most: one line of the narrowest full screen."""
 
 HOLD_WORD, CARE_WORD, CLEAR_WORD, NOT_JUDGED_WORD = "HOLD", "CARE", "CLEAR", "not judged"
 
@@ -57,6 +53,7 @@ class Finding:
     source: str
     accepted: Acceptance | None = None
     parts: tuple[str, ...] = ()
+    quoted: tuple[str, ...] = ()
 
     @property
     def to_answer(self) -> bool:
@@ -210,12 +207,13 @@ def _finding(
         severity=raised.severity if raised.severity is not None else registered.severity,
         about=registered.about,
         where=Where(ref, path) if ref is not None else None,
-        message=clip(raised.message, MESSAGE_CELLS),
+        message=raised.message,
         why=raised.why,
         facts=quoted,
         remedy=_within_the_mode(raised.remedy, facts),
         source=registered.source,
         parts=raised.parts,
+        quoted=raised.quoted,
     )
 
 

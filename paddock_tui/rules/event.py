@@ -4,7 +4,7 @@ from paddock_tui.facts.event import Camera, NoiseRead, TimetableStop
 from paddock_tui.limits import Limits
 from paddock_tui.limits.noise import NEAR_LIMIT
 from paddock_tui.rules.core import CAUTION, EVENT, HOLD, NOTE, SERIOUS, RaisedFinding, Remedy, Result, rule
-from paddock_tui.text import clip, printable
+from paddock_tui.text import printable
 
 _HERE = ("organised", "to_come")
 
@@ -99,8 +99,10 @@ def timer_on_where_timing_is_forbidden(timer_where_forbidden: str) -> Result:
 @rule("first-laps-after-a-stop", NOTE, at="session:start", when=_HERE, rank=EVENT)
 def first_laps_after_a_stop(stop_before: TimetableStop) -> Result:
     """The first session after lunch or another stop: tyres, brakes and rider are cold again."""
+    stop = printable(stop_before.what)
     return RaisedFinding(
-        message=f"First laps after a stop ({clip(printable(stop_before.what), 30)}): two easy ones.",
+        message=f"First laps after a stop ({stop}): two easy ones.",
+        quoted=(stop,),
         why="Tyres, pads and head went cold while everything stood; it is so after a red flag too.",
         remedy=Remedy("Two laps at rising pace before the first one that counts."),
         subject="stop",

@@ -9,7 +9,6 @@ from paddock_tui.records.paths import spell
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off, label_of
 from paddock_tui.rules.core import CAUTION, HOLD, NOTE, RaisedFinding, Remedy, Result, rule
-from paddock_tui.text import clip
 from paddock_tui.trade.levels import Levels
 
 KIND_WORDS = {"tyres": "tyre set"}
@@ -22,7 +21,8 @@ def impossible_figure(impossible_figures: tuple[Figure, ...]) -> Result:
     """A figure outside what can be is a slip of the finger or of the unit."""
     return [
         RaisedFinding(
-            message=f"{_first(clip(figure.label, 44))} cannot be {clip(figure.written, 20)}.",
+            message=f"{_first(figure.label)} cannot be {figure.written}.",
+            quoted=(_first(figure.label), figure.written),
             why=f"It lies outside {figure.band}: a slip, or the wrong unit. Nothing is worked out from it.",
             remedy=Remedy("Measure or read it again, and enter it with its unit."),
             subject=spell(figure.path),
@@ -48,7 +48,8 @@ def level_not_on_the_bike(subject: str, control: Control, set_value: int | str, 
         return None
     has = _offered_words(control, offered)
     return RaisedFinding(
-        message=f"{_start(subject)} {clip(str(set_value), 20)} is not on this bike: {has}.",
+        message=f"{_start(subject)} {set_value} is not on this bike: {has}.",
+        quoted=(str(set_value), has),
         why="The bike cannot be at this value, so the record and the bike differ.",
         remedy=Remedy(f"Read the dash and enter what it shows ({has})."),
         facts=f"{label_of(subject)} {set_value}; {has}",
@@ -75,7 +76,8 @@ def speed_not_on_the_bike(
         return None
     has = ", ".join(speeds_offered) or "a speed with its unit"
     return RaisedFinding(
-        message=f"{_start(subject)} {clip(str(set_value), 20)} is not on this bike.",
+        message=f"{_start(subject)} {set_value} is not on this bike.",
+        quoted=(str(set_value),),
         why="The bike cannot be at this value, so the record and the bike differ.",
         remedy=Remedy(f"Read the dash and enter what it shows ({has})."),
         facts=f"{label_of(subject)} {set_value}; {has}",
@@ -110,7 +112,8 @@ def named_but_not_on_this_bike(not_on_bike: tuple[NotOnBike, ...]) -> Result:
     """A control, adjuster, riding mode or preset that the bike does not have."""
     return [
         RaisedFinding(
-            message=f"This bike has no {lost.what} {clip(lost.name, 34)}.",
+            message=f"This bike has no {lost.what} {lost.name}.",
+            quoted=(lost.name,),
             why="The set-up names what the bike does not have: a slip, or a set-up of another bike.",
             remedy=Remedy(
                 f"Clear it, or put one that it has: {', '.join(lost.offered[:6])}."
@@ -135,7 +138,8 @@ def record_at_odds_with_itself(records_at_odds: tuple[AtOdds, ...]) -> Result:
     """Values of one record contradict each other; on the bike nothing can then be judged by them: a hold."""
     return [
         RaisedFinding(
-            message=f"{_first(clip(one.found.message, 74))}.",
+            message=f"{_first(one.found.message)}.",
+            quoted=(_first(one.found.message),),
             why="Each value can be read, but not all can be true; what depends on them is not judged.",
             remedy=Remedy(f"Look at it again, and enter {one.found.mend}."),
             severity=NOTE if one.found.harmless else HOLD if one.role == "bike" else CAUTION,
@@ -154,7 +158,8 @@ def reference_not_found(lost_references: tuple[Dangling, ...]) -> Result:
     """A reference to a record that is not in the garage: what it would tell is not judged."""
     return [
         RaisedFinding(
-            message=f"There is no {KIND_WORDS.get(lost.kind, lost.kind)} {clip(lost.id, 40)} in this garage.",
+            message=f"There is no {KIND_WORDS.get(lost.kind, lost.kind)} {lost.id} in this garage.",
+            quoted=(lost.id,),
             why=f"The {lost.role} refers to it, so nothing that depends on it can be judged.",
             remedy=Remedy("Correct the name, or bring the file back."),
             subject=spell(lost.path),
@@ -196,9 +201,9 @@ def outside_the_riding_mode(
         if set_value in bounds:
             return None
         allowed = f"it allows {', '.join(str(bound) for bound in bounds)}"
-    value, mode = clip(str(set_value), 14), clip(mode_for.name, 20)
     return RaisedFinding(
-        message=f"{_start(subject)} {value} is not for {mode}: {allowed}.",
+        message=f"{_start(subject)} {set_value} is not for {mode_for.name}: {allowed}.",
+        quoted=(str(set_value), mode_for.name, allowed),
         why="The riding mode limits this control; the bike will not take the value, or will change it.",
         remedy=Remedy("Choose a value that the riding mode allows, or another riding mode."),
         facts=f"{label_of(subject)} {set_value}; riding mode {mode_for.name}; {allowed}",

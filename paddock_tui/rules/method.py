@@ -19,7 +19,6 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import CAUTION, RaisedFinding, Remedy, Result, rule
-from paddock_tui.text import clip
 
 
 @rule("several-changes-at-once", CAUTION, about="method", when=("to_come",), at="setup:setup")
@@ -28,7 +27,7 @@ def several_changes_at_once(changes: Changes) -> Result:
     count = len(changes.units)
     if count < 2:
         return None
-    listed = "; ".join(clip(one, 44) for one in changes.units[:6])
+    listed = "; ".join(changes.units[:6])
     return RaisedFinding(
         message=f"{count} changes since the session before: no cause can be told.",
         why=f"Better or worse, nobody will know which of them did it: {listed}.",

@@ -5,7 +5,6 @@ from paddock_tui.facts.suspension import AdjusterShown
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import NOTE, RaisedFinding, Remedy, Result, SetValue, rule
-from paddock_tui.text import clip
 
 _FILE = "the bike's file: what its modes fix and close"
 
@@ -27,7 +26,8 @@ def fixed_by_the_riding_mode(
         return None
     label = label_of(subject)
     return RaisedFinding(
-        message=f"{clip(mode_for.name, 20)} sets {label} to {fixed}, not {clip(str(set_value), 14)}.",
+        message=f"{mode_for.name} sets {label} to {fixed}, not {set_value}.",
+        quoted=(mode_for.name, str(set_value)),
         why="The riding mode fixes this control: the mode's value is what counts on the track.",
         remedy=Remedy(
             f"Write {fixed} down, or choose another riding mode.",
@@ -53,7 +53,8 @@ def closed_by_the_damping_mode(
     if mode is None or not mode.closes.get(subject, False):
         return None
     return RaisedFinding(
-        message=f"{_start(label_of(subject))} is not used in {clip(damping_mode, 20)} damping.",
+        message=f"{_start(label_of(subject))} is not used in {damping_mode} damping.",
+        quoted=(damping_mode,),
         why="In this mode the electronics set the damping; the count says only what damping by hand gives.",
         remedy=Remedy("Write down the preset and the offsets instead; keep the count for damping by hand."),
     )

@@ -30,7 +30,7 @@ from paddock_tui.trade.levels import HelpScale
 def sharp_map_in_the_wet(
     subject: str,
     in_force: ShownControl,
-    is_map: str,
+    map_function: str,
     help_in_force: float,
     help_scale: HelpScale,
     surface: str,

@@ -38,7 +38,7 @@ from paddock_tui.trade.levels import HelpScale
 )
 def aid_off_in_the_wet(
     subject: str,
-    is_slip_net: str,
+    slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
     group: str,
@@ -71,7 +71,7 @@ def aid_off_in_the_wet(
 def little_traction_help_in_the_wet(
     subject: str,
     in_force: ShownControl,
-    is_slip_net: str,
+    slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
     surface: str,
@@ -109,7 +109,7 @@ def little_traction_help_in_the_wet(
 def little_traction_help_in_the_damp(
     subject: str,
     in_force: ShownControl,
-    is_slip_net: str,
+    slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
     surface: str,
@@ -145,7 +145,7 @@ def little_traction_help_in_the_damp(
 def little_traction_help_for_a_novice(
     subject: str,
     in_force: ShownControl,
-    is_slip_net: str,
+    slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
     column: str,
@@ -187,7 +187,7 @@ def little_traction_help_for_a_novice(
 def little_traction_help_on_a_poor_rear_tyre(
     subject: str,
     in_force: ShownControl,
-    is_slip_net: str,
+    slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
     group: str,
@@ -196,7 +196,7 @@ def little_traction_help_on_a_poor_rear_tyre(
 ) -> Result:
     """Traction control off or with little help on a rear tyre that is cold, new or worn, in the dry."""
     threshold = help_scale.snap(limits[POOR_REAR])
-    if is_slip_net != "traction" or group == "novice" or help_in_force >= threshold:
+    if slip_net_function != "traction" or group == "novice" or help_in_force >= threshold:
         return None
     wanted = help_scale.nearest(threshold)
     what = " and ".join(poor_rear)

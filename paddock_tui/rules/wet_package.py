@@ -7,7 +7,6 @@ from paddock_tui.records.edits import Plain
 from paddock_tui.records.setup import SetUp
 from paddock_tui.rules.aid_words import track
 from paddock_tui.rules.core import AIDS, CAUTION, NOTE, RaisedFinding, Remedy, Result, SetValue, rule
-from paddock_tui.text import clip
 
 SUBJECT = "wet-package"
 
@@ -20,8 +19,10 @@ def dry_set_up_in_the_wet(wet_package: WetPackage, wet_ground: str, column: str,
     """
     damping = wet_package.dry_damping
     serious = bool(damping) and column == "wet" and group != "novice"
+    message, quoted = _message(wet_package, wet_ground)
     return RaisedFinding(
-        message=_message(wet_package, wet_ground),
+        message=message,
+        quoted=quoted,
         why="Less grip loads the suspension less: damped as in the dry it is harsh and skips. Half a wet "
         "set-up is worse than all of it."
         if damping
@@ -36,7 +37,8 @@ def dry_set_up_in_the_wet(wet_package: WetPackage, wet_ground: str, column: str,
 def wet_set_up_in_the_dry(left_wet: LeftWet, setup: SetUp, bike: Bike) -> Result:
     """A mode, map or damping for the wet that was left in on a dry track; a soft map by choice is none."""
     return RaisedFinding(
-        message=f"Still set for the wet on a dry track: {clip(left_wet.what[0], 34)}.",
+        message=f"Still set for the wet on a dry track: {left_wet.what[0]}.",
+        quoted=left_wet.what[:1],
         why="Answers come later and softer than the rider expects; nets that step in early hide the rest.",
         remedy=Remedy(_way_back(left_wet.dry), dry_puts(left_wet.dry, setup, bike)),
         subject=SUBJECT,
@@ -60,13 +62,14 @@ def _plain(value: object) -> Plain:
     return value if isinstance(value, str | int | float) else str(value)
 
 
-def _message(package: WetPackage, surface: str) -> str:
+def _message(package: WetPackage, surface: str) -> tuple[str, tuple[str, ...]]:
+    """Return the message, and what it quotes from the records."""
     damping, count = package.dry_damping, len(package.values)
     if damping:
         first = f"{damping[0].label} {damping[0].stands}"
-        return f"Dry damping for {track(surface)}: {clip(first, 28)}{_more(count - 1)}."
-    names = clip(", ".join(one.label for one in package.values[:2]), 38)
-    return f"Less wet than the wet package: {names}{_more(count - 2)}."
+        return f"Dry damping for {track(surface)}: {first}{_more(count - 1)}.", (first,)
+    names = ", ".join(one.label for one in package.values[:2])
+    return f"Less wet than the wet package: {names}{_more(count - 2)}.", (names,)
 
 
 def _more(count: int) -> str:

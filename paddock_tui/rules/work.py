@@ -1,11 +1,10 @@
-"""Rules about work on the bike: what was undone is tightened, measured and looked at again."""
+"""Rules about work on the bike: what was undone is tightened and looked at again."""
 
-from paddock_tui.facts.work import MovedPart, Undone
+from paddock_tui.facts.work import Undone
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.session import Session
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import BRAKES, CAUTION, HOLD, SERIOUS, RaisedFinding, Remedy, Result, ToDo, rule
-from paddock_tui.text import clip, printable
+from paddock_tui.rules.core import BRAKES, HOLD, SERIOUS, RaisedFinding, Remedy, Result, ToDo, rule
+from paddock_tui.text import printable
 
 _LISTS = "organisers' inspection lists; the torques are the manual's"
 
@@ -22,7 +21,8 @@ _LISTS = "organisers' inspection lists; the torques are the manual's"
 def wheel_work_not_checked(wheel_work: Undone, bike: Bike) -> Result:
     """Wheels or brakes were undone, and nobody ticked that a second person saw them tightened."""
     return RaisedFinding(
-        message=f"Not torqued and seen by a second person: {clip(wheel_work.words, 35)}.",
+        message=f"Not torqued and seen by a second person: {wheel_work.words}.",
+        quoted=(wheel_work.words,),
         why="A job that was interrupted leaves an axle or a caliper loose; it does not show standing.",
         remedy=Remedy(
             f"Torque axles, pinch bolts and calipers to the manual's figures{_figures(bike)}; a second "
@@ -37,28 +37,6 @@ def wheel_work_not_checked(wheel_work: Undone, bike: Bike) -> Result:
 
 
 @rule(
-    "chain-slack-not-measured",
-    CAUTION,
-    source="sprocket makers' and organisers' lists; the slack is the manual's",
-    at="session:chain_slack",
-    when=("to_come",),
-    todo=ToDo("measure the chain slack at its tight point"),
-)
-def chain_slack_not_measured(chain_moved: MovedPart, session: Session) -> Result:
-    """Sprockets, links or the rear wheel moved, and the slack was not measured since."""
-    if session.chain_slack is not None:
-        return None
-    return RaisedFinding(
-        message=f"Chain slack not measured since: {clip(chain_moved.words, 40)}.",
-        why="Too tight it binds the shock and eats bearings; too loose it jumps.",
-        remedy=Remedy(
-            "Measure at the tightest point with axle, pivot and sprocket in line, to the manual's figure."
-        ),
-        subject="chain",
-    )
-
-
-@rule(
     "oil-work-not-checked-hot",
     SERIOUS,
     source="organisers' inspection lists: drain, filler and filter secured",
@@ -69,7 +47,8 @@ def chain_slack_not_measured(chain_moved: MovedPart, session: Session) -> Result
 def oil_work_not_checked_hot(oil_work: Undone) -> Result:
     """Oil, filter or plug were touched, and nobody looked again after running hot."""
     return RaisedFinding(
-        message=f"Not looked at again hot: {clip(oil_work.words, 48)}.",
+        message=f"Not looked at again hot: {oil_work.words}.",
+        quoted=(oil_work.words,),
         why="An old gasket left on, a loose plug: the oil comes once it is hot, onto the rear tyre.",
         remedy=Remedy(
             "Warm the engine up on the stand, look under it and at plug, filler and filter, wire them where "

@@ -9,6 +9,7 @@ from paddock_tui.desk import accepting, withdrawing
 from paddock_tui.desk.edits.remedies import mending
 from paddock_tui.desk.edits.worked_out import offering
 from paddock_tui.pages.last_time import puts_of
+from paddock_tui.pages.message_line import message_line
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
@@ -28,7 +29,6 @@ from paddock_tui.screens import (
     wet_package,
 )
 from paddock_tui.screens.question import Question
-from paddock_tui.text import printable
 
 if TYPE_CHECKING:
     from paddock_tui.screens.main import MainScreen
@@ -81,7 +81,7 @@ def _accept(screen: "MainScreen") -> None:
         screen.do(accepting(screen.desk.files, ref, finding, text, screen.desk.now(), _initials(screen, ref)))
         return ""
 
-    said = (printable(f"{finding.severity}: {finding.message}"),)
+    said = (f"{finding.severity}: {message_line(finding)}",)
     screen.ask(Question("why do you ride with it?", answered, declined="not accepted", said=said))
 
 

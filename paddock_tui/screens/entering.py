@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from paddock_tui.desk.edits.entry_line import entering, entry_context
 from paddock_tui.desk.edits.values import shown
 from paddock_tui.entry import LineContext, TypedLine, completed, read_line
+from paddock_tui.pages.message_line import message_line
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
@@ -96,6 +97,6 @@ def _preview(screen: "MainScreen", ref: Ref, context: LineContext, text: str) ->
     if not step.changes:
         return said
     after = screen.desk.previewed(step, ref)
-    goes = [f"goes: {one.severity}, {one.message}" for one in after.goes]
-    comes = [f"comes: {one.severity}, {one.message}" for one in after.comes]
+    goes = [f"goes: {one.severity}, {message_line(one)}" for one in after.goes]
+    comes = [f"comes: {one.severity}, {message_line(one)}" for one in after.comes]
     return ["; ".join(said), *comes, *goes]

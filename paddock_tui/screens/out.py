@@ -7,9 +7,9 @@ import attrs
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.entry.values import to_the_minute
 from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page
+from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.rows import Row
 from paddock_tui.screens.question import Question
-from paddock_tui.text import printable
 
 if TYPE_CHECKING:
     from paddock_tui.screens.main import MainScreen
@@ -50,6 +50,6 @@ def stamp(screen: "MainScreen") -> None:
     if not holds:
         stamped("")
         return
-    said = tuple(printable(f"{one.severity}: {one.message}") for one in holds[:3])
+    said = tuple(f"{one.severity}: {message_line(one)}" for one in holds[:3])
     words = "a hold stands: enter goes out all the same, escape stays"
     screen.ask(Question(words, stamped, declined="not gone out", said=said, confirms=True))

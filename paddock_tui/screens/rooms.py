@@ -33,6 +33,7 @@ from paddock_tui.pages.going_out import judged_going_out, out_page
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.last_time import last_time_page
 from paddock_tui.pages.limits import limits_page
+from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.next_change import Coming, next_change_page
 from paddock_tui.pages.paper_slip import slip_page
 from paddock_tui.pages.record import record_page, title_of
@@ -245,7 +246,7 @@ def _coming(desk: Desk, ridden: Ref) -> Coming | None:
     loaded = desk.files.read(ref) if ref is not None else None
     if ref is None or loaded is None:
         return None
-    method = [one.message for one in desk.review(ref).findings if one.about == "method"]
+    method = [message_line(one) for one in desk.review(ref).findings if one.about == "method"]
     return Coming(loaded, method[0] if method else "")
 
 

@@ -18,6 +18,8 @@ NOW = Session(date=dt.date(2026, 6, 20), surface="dry", tyres="new")
 SETS = {"new": TyreSet(front=Tyre(kind="track-day"), rear=Tyre(kind="track-day"))}
 SETS["slick"] = TyreSet(front=Tyre(kind="slick"), rear=Tyre(kind="slick"))
 
+MORNING = dt.datetime(2026, 6, 20, 8)
+
 
 def past(day: int, venue: str = "fen", **values: Any) -> PastSession:
     session = attrs.evolve(NOW, date=dt.date(2026, 5, day), number=day, **values)
@@ -26,7 +28,7 @@ def past(day: int, venue: str = "fen", **values: Any) -> PastSession:
 
 def found(*sessions: PastSession, now: Session = NOW) -> tuple[str, str] | None:
     history = History(sessions, SETS)
-    situation = Situation(session=now, history=history, refs={"venue": Ref("venue", "fen")})
+    situation = Situation(session=now, history=history, refs={"venue": Ref("venue", "fen")}, now=MORNING)
     one = last_time(situation)
     return None if one is None else (one.past.id, one.unlike)
 

@@ -5,7 +5,6 @@ from typing import Any
 
 import pytest
 
-from paddock_tui.facts import Situation
 from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Facts, Missing, NotKnown, PerSubject, fact
 
 CALLS: list[str] = []
@@ -172,14 +171,6 @@ def test_two_facts_cannot_share_a_name() -> None:
         @fact("the depth, again")
         def depth() -> int:
             return 1
-
-
-def test_every_fact_needs_only_what_there_is() -> None:
-    """A need that is neither a fact nor given with the situation would fail at the first review."""
-    given = {*Situation()._roots(), "subject", "control", "adjuster", "end"}
-    for name, registered in FACTS.items():
-        for need in registered.needs:
-            assert need in FACTS or need in given, (name, need)
 
 
 def test_every_fact_has_words() -> None:

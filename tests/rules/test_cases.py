@@ -3,6 +3,7 @@
 import pytest
 from _pytest.mark.structures import ParameterSet
 
+from paddock_tui.pages.message_line import MESSAGE_CELLS, message_line
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import RULES, Finding, Review
 from paddock_tui.text import fold, printable, width
@@ -91,7 +92,8 @@ def said(rule: str) -> list[Finding]:
 @pytest.mark.parametrize("rule", CASES)
 def test_what_is_said_fits_every_screen(rule: str) -> None:
     for one in said(rule):
-        assert width(one.message) <= 78
+        assert width(message_line(one)) <= MESSAGE_CELLS
+        assert all(text in one.message for text in one.quoted)
         for text in _texts(one):
             assert text
             assert text == printable(text) == text.strip()

@@ -294,11 +294,6 @@ def test_what_a_riding_mode_fixes_is_not_mended_by_an_edit_of_the_record() -> No
     assert "choose another one first" in remedy.text
 
 
-def test_a_message_is_cut_to_one_line() -> None:
-    found = look(put("session", "setup.controls." + "very-" * 20 + "long", "off"))
-    assert len(the_one(found, "not-on-this-bike").message) <= 78
-
-
 def test_a_rule_is_handed_what_it_takes_and_no_more() -> None:
     made = RULES["surface-not-known"]
     session = situation(files()).session
