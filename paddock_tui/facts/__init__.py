@@ -38,11 +38,11 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     wheel_speeds,
     work,
 )
-from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Absent, Facts, Missing, NotKnown
+from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Absent, Facts, MissingFact, NotKnown
 from paddock_tui.facts.joining import check_needs
 from paddock_tui.facts.situation import Situation
 
-__all__ = ["ABSENT", "FACTS", "UNKNOWN", "Absent", "Facts", "Missing", "NotKnown", "Situation"]
+__all__ = ["ABSENT", "FACTS", "UNKNOWN", "Absent", "Facts", "MissingFact", "NotKnown", "Situation"]
 
 for _name, _fact in FACTS.items():
     check_needs("fact", _name, _fact.needs, _fact.gathers)

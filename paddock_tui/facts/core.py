@@ -29,7 +29,7 @@ PerSubject = Literal["control", "adjuster", "end"]
 
 
 @attrs.frozen(order=True)
-class Missing:
+class MissingFact:
     """A fact that is not known: its words, and where it would be entered (`role` names the record)."""
 
     label: str
@@ -41,7 +41,7 @@ class Missing:
 class NotKnown:
     """The result of a fact that cannot be told, with every fact that is missing for it."""
 
-    missing: tuple[Missing, ...]
+    missing: tuple[MissingFact, ...]
 
 
 @attrs.frozen
@@ -133,7 +133,7 @@ class Facts:
     ) -> Any:
         """Return the values of several facts as a dict, or NotKnown with all that is missing, or ABSENT."""
         values: dict[str, Any] = {}
-        missing: list[Missing] = []
+        missing: list[MissingFact] = []
         for need in needs:
             value = (
                 self._gathered(need) if need in gathers else self.get(need, self._subject_for(need, subject))
@@ -159,13 +159,13 @@ class Facts:
         found = registered.function(**values)
         if found is UNKNOWN:
             path = tuple(key.format(subject=subject) for key in registered.path)
-            return NotKnown((Missing(registered.words(subject), registered.role, path),))
+            return NotKnown((MissingFact(registered.words(subject), registered.role, path),))
         return found
 
     def _root(self, name: str) -> Any:
         value = self._roots[name]
         return (
-            NotKnown((Missing(ROOT_LABELS.get(name, name), "session", (name,)),))
+            NotKnown((MissingFact(ROOT_LABELS.get(name, name), "session", (name,)),))
             if value is UNKNOWN
             else value
         )

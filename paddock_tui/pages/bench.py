@@ -16,17 +16,17 @@ CAUTION = (
     "manual, the tyre vendor and qualified people come first."
 )
 
-Typed = Mapping[tuple[str, str], Any]
+TypedInputs = Mapping[tuple[str, str], Any]
 """What was typed: calculator and input -> the value, None where it was cleared."""
 
 
-def bench_page(calculators: tuple[Calculator, ...], typed: Typed, heading: str, units: Units) -> Page:
+def bench_page(calculators: tuple[Calculator, ...], typed: TypedInputs, heading: str, units: Units) -> Page:
     """Make the page of all calculators; `heading` names what they are filled from."""
     sections = tuple(_section(one, typed, units) for one in calculators)
     return Page(f"bench · {heading}" if heading else BENCH, sections, caution=CAUTION, judged=False)
 
 
-def typed_of(calculator: Calculator, typed: Typed) -> dict[str, Any]:
+def typed_of(calculator: Calculator, typed: TypedInputs) -> dict[str, Any]:
     """Return what was typed into one calculator."""
     return {key: value for (owner, key), value in typed.items() if owner == calculator.id}
 
@@ -42,7 +42,7 @@ def input_at(calculators: tuple[Calculator, ...], path: Path) -> tuple[Calculato
     return None
 
 
-def _section(calculator: Calculator, typed: Typed, units: Units) -> Section:
+def _section(calculator: Calculator, typed: TypedInputs, units: Units) -> Section:
     tried = typed_of(calculator, typed)
     filled = calculator.with_typed(tried)
     inputs = (_input_row(calculator, one, filled.get(one.key), units) for one in calculator.inputs)

@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules.core import SetValue
 
-Kind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask", "cells"]
+RowKind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask", "cells"]
 
 
 @attrs.frozen
@@ -42,7 +42,7 @@ class Row:
     range: str = ""
     aside: str = ""
     bar: Bar | None = None
-    kind: Kind = "field"
+    kind: RowKind = "field"
     ref: Ref | None = None
     path: Path = ()
     shut: str = ""

@@ -28,7 +28,7 @@ class Severity(enum.IntEnum):
 
 NOTE, CAUTION, SERIOUS, HOLD = Severity.NOTE, Severity.CAUTION, Severity.SERIOUS, Severity.HOLD
 
-About = Literal["danger", "method"]
+Topic = Literal["danger", "method"]
 
 HEAD, BRAKES, RIDER, TYRES, PRESSURES, FUEL, AIDS, SUSPENSION, EVENT, RECORDS = range(0, 100, 10)
 """What comes first among findings of one severity: a head that was hit, then what is mended first: brakes,
@@ -95,7 +95,7 @@ class Rule:
     id: str
     severity: Severity
     source: str
-    about: About
+    about: Topic
     when: tuple[str, ...]
     needs: tuple[str, ...]
     function: Callable[..., Result]
@@ -121,7 +121,7 @@ def rule(
     severity: Severity,
     *,
     source: str = COMMON,
-    about: About = "danger",
+    about: Topic = "danger",
     per: PerSubject | None = None,
     when: tuple[str, ...] = (),
     gathers: tuple[str, ...] = (),

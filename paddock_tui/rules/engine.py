@@ -7,7 +7,7 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.facts.core import ABSENT, Facts, Missing, NotKnown
+from paddock_tui.facts.core import ABSENT, Facts, MissingFact, NotKnown
 from paddock_tui.facts.situation import Situation
 from paddock_tui.limits import Limits
 from paddock_tui.records.paths import Path, Ref
@@ -18,11 +18,11 @@ from paddock_tui.rules.core import (
     HOLD,
     RULES,
     SERIOUS,
-    About,
     RaisedFinding,
     Remedy,
     Rule,
     Severity,
+    Topic,
     call,
 )
 
@@ -44,7 +44,7 @@ class Finding:
     rule: str
     subject: str
     severity: Severity
-    about: About
+    about: Topic
     where: Where | None
     message: str
     why: str
@@ -67,7 +67,7 @@ class NotJudged:
 
     rule: str
     subject: str
-    missing: tuple[Missing, ...]
+    missing: tuple[MissingFact, ...]
 
 
 @attrs.frozen
@@ -116,7 +116,7 @@ class Review:
         """Count the serious findings that nobody accepted yet."""
         return sum(1 for finding in self.findings if finding.to_answer)
 
-    def unlocking(self) -> tuple[tuple[Missing, int], ...]:
+    def unlocking(self) -> tuple[tuple[MissingFact, int], ...]:
         """List the missing facts, first those that would let most rules judge."""
         counted = Counter(missing for entry in self.not_judged for missing in set(entry.missing))
         return tuple(sorted(counted.items(), key=lambda item: (-item[1], item[0].label)))

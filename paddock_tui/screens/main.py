@@ -36,7 +36,7 @@ from paddock_tui.widgets.base import QuietScreen
 from paddock_tui.widgets.board import Board
 from paddock_tui.widgets.cursor import Identity
 
-Key = tuple[str, Ref | None, Ref | None]
+PlaceKey = tuple[str, Ref | None, Ref | None]
 
 LETTERS = {one.key: one.id for one in ACTIONS if one.key}
 """The action of each key."""
@@ -48,7 +48,7 @@ STANDS_ALONE = ("help", "actions", "why", "compare", "change", "today")
 """Rooms that are left by going anywhere: escape from there leads to what was before them."""
 
 
-def _key(place: Place) -> Key:
+def _key(place: Place) -> PlaceKey:
     """Return what tells two places apart, so that each keeps its own cursor."""
     return place.room, place.subject, place.record
 
@@ -70,7 +70,7 @@ class MainScreen(QuietScreen[None]):
         self.returning = returning.Returning()
         self.board.listener = self._hear
         self.board.letter = self._letter
-        self._cursors: dict[Key, Identity] = {}
+        self._cursors: dict[PlaceKey, Identity] = {}
         self._ridden_too: set[Ref] = set()
         self._last_on: dict[tuple[Ref, Path], Value] = {}
 

@@ -21,7 +21,7 @@ from paddock_tui.desk.situations import Assembled
 from paddock_tui.limits import Limits
 from paddock_tui.pages.actions import ActionContext, actions_page, help_page
 from paddock_tui.pages.advised import advised, working_section
-from paddock_tui.pages.bench import Typed, bench_page
+from paddock_tui.pages.bench import TypedInputs, bench_page
 from paddock_tui.pages.checklist import checklist_page
 from paddock_tui.pages.countdown import clock_section, clock_words
 from paddock_tui.pages.dash import dash_page
@@ -87,7 +87,7 @@ class Look:
     place: Place
 
 
-def look(desk: Desk, place: Place, context: ActionContext, tried: Typed | None = None) -> Look:
+def look(desk: Desk, place: Place, context: ActionContext, tried: TypedInputs | None = None) -> Look:
     """Make the page of a place, its verdict and findings with it; `tried` is what was typed on the bench."""
     subject = place.subject or desk.session_in_hand()
     assembled = desk.assembled(subject) if subject is not None else None
@@ -280,7 +280,7 @@ def _is_today(desk: Desk, day: Ref) -> bool:
     return desk.files.data(day).get("date") == desk.now().date()
 
 
-def _bench(desk: Desk, subject: Ref | None, assembled: Assembled | None, tried: Typed) -> Page:
+def _bench(desk: Desk, subject: Ref | None, assembled: Assembled | None, tried: TypedInputs) -> Page:
     about = desk.about(subject, assembled)
     heading = heading_of(desk, subject) if subject is not None else ""
     return bench_page(calculators(about), tried, heading, about.units)

@@ -8,11 +8,10 @@ from paddock_tui.records.edits import MISSING, Edit
 from paddock_tui.records.paths import Path
 from paddock_tui.store import inplace
 from paddock_tui.store.data import lookup
+from paddock_tui.store.inplace import Way
 from paddock_tui.store.lines import Head, KeyValue, Layout
 from paddock_tui.store.render import render_inline, render_line, render_table
 from paddock_tui.store.splice import Splice
-
-Way = tuple[Splice, ...]
 
 
 def ways(layout: Layout, edit: Edit, goal: Mapping[str, Any]) -> Iterator[Way]:

@@ -16,7 +16,7 @@ import attrs
 from paddock_tui.trade.balance import centre_ahead_m
 from paddock_tui.trade.errors import Inconsistent, above, within
 
-End = Literal["front", "rear"]
+Axle = Literal["front", "rear"]
 
 _LEAST_LEAN = math.radians(2.0)
 _MOST_HEIGHT_M = 2.0
@@ -33,7 +33,7 @@ class Weighing:
     wheelbase_m: float
     front_kg: float
     rear_kg: float
-    raised: End
+    raised: Axle
     down_kg: float
     raise_m: float
     front_radius_m: float

@@ -13,7 +13,7 @@ from collections.abc import Iterator, Sequence
 import attrs
 
 from paddock_tui.trade.descriptive import mean, numbers
-from paddock_tui.trade.ranks import Side
+from paddock_tui.trade.ranks import Alternative
 
 ALL_UP_TO = 20_000
 DRAWS = 9_999
@@ -30,7 +30,7 @@ class Mixed:
     exact: bool
 
 
-def permutation(first: Sequence[float], second: Sequence[float], side: Side = "two-sided") -> Mixed:
+def permutation(first: Sequence[float], second: Sequence[float], side: Alternative = "two-sided") -> Mixed:
     """Compare the means of two samples (first - second); raises CannotBe where one is empty.
 
     Two-sided is twice the smaller tail.

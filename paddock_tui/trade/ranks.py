@@ -15,7 +15,7 @@ from paddock_tui.trade.chances import above_normal
 from paddock_tui.trade.descriptive import numbers
 from paddock_tui.trade.errors import Inconsistent
 
-Side = Literal["two-sided", "greater", "less"]
+Alternative = Literal["two-sided", "greater", "less"]
 """What is asked: whether the first is different, or tends to be greater, or less."""
 
 EXACT_UP_TO = 40
@@ -54,7 +54,7 @@ def ties(values: Sequence[float]) -> float:
 def mann_whitney(
     first: Sequence[float],
     second: Sequence[float],
-    side: Side = "two-sided",
+    side: Alternative = "two-sided",
     exact: bool | None = None,
     continuity: bool = True,
 ) -> Ranked:
@@ -77,7 +77,9 @@ def mann_whitney(
     return Ranked(statistic, approximate(statistic, pairs / 2.0, variance, side, continuity), False)
 
 
-def approximate(statistic: float, middle: float, variance: float, side: Side, continuity: bool) -> float:
+def approximate(
+    statistic: float, middle: float, variance: float, side: Alternative, continuity: bool
+) -> float:
     """Return the chance of a statistic by the normal distribution; 1 where all numbers are alike."""
     if variance <= 0.0:
         return 1.0
@@ -105,7 +107,7 @@ def ways(n: int, m: int) -> tuple[int, ...]:
     return tuple(counts)
 
 
-def _counted(statistic: int, n: int, m: int, side: Side) -> float:
+def _counted(statistic: int, n: int, m: int, side: Alternative) -> float:
     counts = ways(n, m)
     total = math.comb(n + m, n)
     if side == "greater":

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from paddock_tui.trade.descriptive import numbers
 from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.ranks import Ranked, Side, approximate, middle_ranks, ties
+from paddock_tui.trade.ranks import Alternative, Ranked, approximate, middle_ranks, ties
 
 EXACT_UP_TO = 50
 """As many differences are counted exactly, ties included."""
@@ -16,7 +16,7 @@ EXACT_UP_TO = 50
 
 def signed_ranks(
     differences: Sequence[float],
-    side: Side = "two-sided",
+    side: Alternative = "two-sided",
     exact: bool | None = None,
     continuity: bool = False,
 ) -> Ranked:
@@ -48,7 +48,7 @@ def sums(doubled: tuple[int, ...]) -> tuple[int, ...]:
     return tuple(counts)
 
 
-def _counted(statistic: float, ranks: list[float], side: Side) -> float:
+def _counted(statistic: float, ranks: list[float], side: Alternative) -> float:
     # Shared ranks are halves: doubled they are whole, so that the count is exact with ties too.
     counts = sums(tuple(sorted(int(2 * rank) for rank in ranks)))
     at, total = int(2 * statistic), 1 << len(ranks)

@@ -86,7 +86,7 @@ class Chassis:
 
 
 @attrs.frozen
-class Move:
+class GeometryChange:
     """What is changed, in mm: fork further through the yokes (front lower), rear end up, axle back along the
     swingarm, and what other tyres add to each wheel's radius."""
 
@@ -101,7 +101,7 @@ class Move:
             within(what.removesuffix("_mm").replace("_", " "), mm, -100.0, 100.0, "mm")
 
 
-def after(chassis: Chassis, move: Move) -> Chassis:
+def after(chassis: Chassis, move: GeometryChange) -> Chassis:
     """Return the bike after a change: both wheels on the ground again, all else as it was.
 
     `rear_up_mm` is at the axle, square to the ground; with a swingarm known the axle goes round its pivot.
@@ -136,7 +136,7 @@ def _pivot(chassis: Chassis, arm: Swingarm) -> tuple[float, float]:
     return math.sqrt(arm.length_mm**2 - drop**2), arm.pivot_height_mm
 
 
-def _rear_axle(chassis: Chassis, move: Move) -> tuple[float, float]:
+def _rear_axle(chassis: Chassis, move: GeometryChange) -> tuple[float, float]:
     """Return where the rear axle is in the frame after the change, the old one being at x = 0."""
     low = chassis.rear_radius_mm - move.rear_up_mm
     arm = chassis.swingarm

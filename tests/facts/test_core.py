@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Facts, Missing, NotKnown, PerSubject, fact
+from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Facts, MissingFact, NotKnown, PerSubject, fact
 
 CALLS: list[str] = []
 
@@ -61,8 +61,8 @@ def facts(sea: Any = None, **controls: Mapping[str, Any]) -> Facts:
     return Facts({"sea": {} if sea is None else sea, "bike": UNKNOWN}, subjects)
 
 
-DEPTH = Missing("the depth", "bike", ("sea", "depth"))
-TIDE = Missing("the tide", "session", ("tide",))
+DEPTH = MissingFact("the depth", "bike", ("sea", "depth"))
+TIDE = MissingFact("the tide", "session", ("tide",))
 
 
 def test_a_fact_is_computed_from_the_facts_that_its_parameters_name() -> None:
@@ -96,7 +96,7 @@ def test_a_record_that_is_not_known_is_named_with_the_place_of_its_reference() -
     def name(bike: Any) -> Any:
         return bike.name
 
-    assert world.get("name") == NotKnown((Missing("the bike", "session", ("bike",)),))
+    assert world.get("name") == NotKnown((MissingFact("the bike", "session", ("bike",)),))
 
 
 def test_each_fact_is_computed_once() -> None:
@@ -116,7 +116,7 @@ def test_a_fact_per_control_is_asked_for_each_and_once() -> None:
 def test_a_missing_fact_of_a_control_names_it_in_words_and_path() -> None:
     found = facts(**{"rear-abs": {}}).get("colour", "rear-abs")
     path = ("controls", "rear-abs", "colour")
-    assert found == NotKnown((Missing("the colour of rear ABS", "bike", path),))
+    assert found == NotKnown((MissingFact("the colour of rear ABS", "bike", path),))
 
 
 def test_a_control_that_is_not_there_is_absent() -> None:

@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from paddock_tui.trade.steering import Chassis, Move, Steering, after, offset_of_trail_mm
+from paddock_tui.trade.steering import Chassis, GeometryChange, Steering, after, offset_of_trail_mm
 from tests.outside.rows import Row, params
 
 TRAIL = "a = (R sin e - d) / cos e, an = R sin e - d: printed; Meijaard and others 2007"
@@ -26,7 +26,7 @@ def _flop() -> float:
     return Steering(24.0, offset_of_trail_mm(24.0, 100.0, 300.0), 300.0).flop_mm
 
 
-def _moved(move: Move) -> list[float]:
+def _moved(move: GeometryChange) -> list[float]:
     found = after(BIKE, move)
     return [found.steering.rake_deg, found.steering.trail_mm, found.wheelbase_mm]
 
@@ -41,11 +41,16 @@ ROWS = [
     Row("GEO-05", lambda: _trails(23.0, 27.0), [98.01, 90.22], 0.01, TRAIL, "DERIVED"),
     Row("GEO-08", _flop, 37.16, 0.01, "f = b sin t cos t, printed", "DERIVED"),
     Row(
-        "GEO-10", lambda: _moved(Move(fork_through_mm=5.0)), [23.814, 99.61, 1407.93], 0.01, PITCH, "DERIVED"
+        "GEO-10",
+        lambda: _moved(GeometryChange(fork_through_mm=5.0)),
+        [23.814, 99.61, 1407.93],
+        0.01,
+        PITCH,
+        "DERIVED",
     ),
     Row(
         "GEO-12",
-        lambda: _moved(Move(fork_through_mm=-5.0, rear_up_mm=-5.0)),
+        lambda: _moved(GeometryChange(fork_through_mm=-5.0, rear_up_mm=-5.0)),
         [24.388, 103.07, 1412.17],
         0.01,
         PITCH,

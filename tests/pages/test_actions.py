@@ -21,7 +21,7 @@ from paddock_tui.pages.actions import (
     printed,
 )
 from paddock_tui.pages.layout import View, layout
-from paddock_tui.pages.rows import Kind, Page, Row, Section
+from paddock_tui.pages.rows import Page, Row, RowKind, Section
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.rules import CAUTION, HOLD, NOTE, SERIOUS, Finding, Remedy, Severity, Where
@@ -42,7 +42,7 @@ def finding(
 
 def contexts() -> Iterator[ActionContext]:
     """List situations in which actions are asked whether they can act."""
-    kinds: tuple[Kind | None, ...] = (None, "field", "text", "finding", "link", "add", "check")
+    kinds: tuple[RowKind | None, ...] = (None, "field", "text", "finding", "link", "add", "check")
     found = (None, *(finding(one) for one in Severity), finding(SERIOUS, (PUT,)))
     for session, profile in ((False, False), (True, False), (False, True)):
         for kind in kinds:

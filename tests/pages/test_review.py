@@ -4,7 +4,7 @@ import datetime as dt
 
 import pytest
 
-from paddock_tui.facts.core import Missing
+from paddock_tui.facts.core import MissingFact
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.review import CAUTION_WORDS, due_words, review_page, verdict_line
 from paddock_tui.records.errors import InputError
@@ -23,13 +23,13 @@ from paddock_tui.rules import (
     Severity,
     Where,
 )
-from paddock_tui.rules.core import About
+from paddock_tui.rules.core import Topic
 from paddock_tui.text import width
 
 
 def finding(
     severity: Severity,
-    about: About = "danger",
+    about: Topic = "danger",
     accepted: Acceptance | None = None,
     message: str = "Something.",
 ) -> Finding:
@@ -41,9 +41,9 @@ def finding(
 
 ACCEPTED = Acceptance(reason="slow laps", by="AN")
 UNJUDGED = (
-    NotJudged("one", "", (Missing("the bike"), Missing("the rider"))),
-    NotJudged("two", "x", (Missing("the bike"),)),
-    NotJudged("two", "y", (Missing("the bike"),)),
+    NotJudged("one", "", (MissingFact("the bike"), MissingFact("the rider"))),
+    NotJudged("two", "x", (MissingFact("the bike"),)),
+    NotJudged("two", "y", (MissingFact("the bike"),)),
 )
 TO_DO = (
     Pending("a", "read the dash", dt.datetime(2026, 5, 16, 10, 30), None, ""),
@@ -142,7 +142,7 @@ def test_texts_from_files_are_printable_in_a_review() -> None:
     review = Review(
         (finding(SERIOUS, accepted=accepted, message=nasty),),
         to_do=(Pending("a", nasty, None, None, ""),),
-        not_judged=(NotJudged("one", "", (Missing(nasty),)),),
+        not_judged=(NotJudged("one", "", (MissingFact(nasty),)),),
     )
 
     text = "\n".join(plain_page(review_page(review, "h", (InputError(nasty, nasty, nasty, (), 1, nasty),))))

@@ -10,7 +10,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.rules import CAUTION, HOLD, NOTE, RULES, SERIOUS, Finding, Remedy, Review, Severity, review
-from paddock_tui.rules.core import About, RaisedFinding, call, rule
+from paddock_tui.rules.core import RaisedFinding, Topic, call, rule
 from tests.rules.situations import SESSION, WHOLE, at, files, look, put, raised, situation, without
 
 WET = put("session", "surface", "wet")
@@ -19,7 +19,7 @@ NOVICE = put("rider", "group", "novice")
 OFF = at("traction", "off")
 
 
-def finding(severity: Severity, about: About = "danger", accepted: Acceptance | None = None) -> Finding:
+def finding(severity: Severity, about: Topic = "danger", accepted: Acceptance | None = None) -> Finding:
     """A finding that is only a severity."""
     return Finding("a-rule", "it", severity, about, None, "M.", "W.", "f", Remedy("R."), "s", accepted)
 

@@ -10,8 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.centre_of_mass import (
+    Axle,
     Centre,
-    End,
     ScaleErrors,
     Weighing,
     centre_height_m,
@@ -24,7 +24,7 @@ ERRORS = ScaleErrors(0.5, 0.003, 0.002, 0.003)
 BIKE = Weighing(1.41, 102.0, 98.0, "rear", 114.3, 0.35, 0.3, 0.315)
 
 
-def weighed(height: float, ahead: float, raised: End, lift: float, radii: tuple[float, float]) -> Weighing:
+def weighed(height: float, ahead: float, raised: Axle, lift: float, radii: tuple[float, float]) -> Weighing:
     """Weigh a bike of 200 kg and 1.41 m by turning it as a whole about the wheel that stays down."""
     front, rear = radii
     apart, level = math.hypot(1.41, front - rear), math.atan2(front - rear, 1.41)
@@ -45,7 +45,7 @@ def weighed(height: float, ahead: float, raised: End, lift: float, radii: tuple[
     st.tuples(st.floats(0.28, 0.33), st.floats(0.28, 0.33)),
 )
 def test_the_height_comes_back(
-    height: float, ahead: float, raised: End, lift: float, radii: tuple[float, float]
+    height: float, ahead: float, raised: Axle, lift: float, radii: tuple[float, float]
 ) -> None:
     found = centre_of_mass(weighed(height, ahead, raised, lift, radii), ERRORS)
 

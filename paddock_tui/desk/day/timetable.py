@@ -22,7 +22,7 @@ _EVERY = re.compile(r"(.*?)\s+(\S+)\s+(\S+)\s+every\s+(\d{1,3})\s*(?:min)?\s+x\s
 _MOST = 40
 _MOST_LINES = 30
 
-Span = tuple[dt.time, dt.time]
+TimeSpan = tuple[dt.time, dt.time]
 
 
 @attrs.frozen
@@ -30,8 +30,8 @@ class Times:
     """The spans of a group, and those that fell into a stop and were left out."""
 
     group: str
-    spans: tuple[Span, ...]
-    left_out: tuple[Span, ...] = ()
+    spans: tuple[TimeSpan, ...]
+    left_out: tuple[TimeSpan, ...] = ()
 
     def words(self) -> str:
         """Say them for a preview."""
@@ -94,12 +94,12 @@ def timetabling(files: GarageFiles, day: Ref, times: Times) -> Step | InputError
     )
 
 
-def _repeated(group: str, first: Span, every: int, count: int, day: RidingDay) -> Times | InputError:
+def _repeated(group: str, first: TimeSpan, every: int, count: int, day: RidingDay) -> Times | InputError:
     start, end = (time.hour * 60 + time.minute for time in first)
     if not 0 < end - start <= every or not 0 < count <= _MOST_LINES:
         return InputError(f"every {every} x{count}", "sessions that do not overlap", f"such as {EXAMPLE}")
-    spans: list[Span] = []
-    left_out: list[Span] = []
+    spans: list[TimeSpan] = []
+    left_out: list[TimeSpan] = []
     for number in range(_MOST):
         later = end + number * every
         if len(spans) == count or later >= 24 * 60:
@@ -111,11 +111,11 @@ def _repeated(group: str, first: Span, every: int, count: int, day: RidingDay) -
     return Times(group, tuple(spans), tuple(left_out))
 
 
-def _in_a_stop(span: Span, day: RidingDay) -> bool:
+def _in_a_stop(span: TimeSpan, day: RidingDay) -> bool:
     return any(_touches(span, stop) for stop in day.stops.values())
 
 
-def _touches(span: Span, stop: TimetableSlot) -> bool:
+def _touches(span: TimeSpan, stop: TimetableSlot) -> bool:
     if stop.from_ is None or stop.to is None:
         return False
     return span[0] < stop.to and stop.from_ < span[1]
