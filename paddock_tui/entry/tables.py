@@ -30,7 +30,7 @@ class Column:
 
 
 @attrs.frozen
-class Table:
+class ReadTable:
     """The columns of a file; `first` is the number of the line of the first cells."""
 
     columns: tuple[Column, ...]
@@ -43,7 +43,7 @@ class Table:
         return counts.index(most) + 1 if most else None
 
 
-def read_table(text: str) -> Table | InputError:
+def read_table(text: str) -> ReadTable | InputError:
     """Read a file of columns; a text that is none is refused."""
     if "\0" in text:
         return InputError("this is no text", _EXPECTED, "choose another file")
@@ -66,10 +66,10 @@ def read_table(text: str) -> Table | InputError:
     columns = [
         Column(cells[0][place] if headed else "", tuple(row[place] for row in body)) for place in range(width)
     ]
-    return Table(tuple(columns), 2 if headed else 1)
+    return ReadTable(tuple(columns), 2 if headed else 1)
 
 
-def laps_of(table: Table, place: int, usual_s: float | None) -> Run | InputError:
+def laps_of(table: ReadTable, place: int, usual_s: float | None) -> Run | InputError:
     """Take the laps of one column, counted from 1; a mark in the same row goes with its lap.
 
     An empty cell is passed over. One that is no lap time is told with its row, and nothing is taken.

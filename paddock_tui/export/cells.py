@@ -16,7 +16,7 @@ _UNIT_NAMES = {"%": "percent", "C": "c", "l/100km": "l_per_100km", "N m": "nm", 
 
 
 @attrs.frozen
-class Declared:
+class ColumnsOf:
     """One declared value of a record as the columns that it fills."""
 
     attribute: str
@@ -24,7 +24,7 @@ class Declared:
     unit: str = ""
 
 
-def declared_columns(record: type, prefix: str = "", leave_out: Iterable[str] = ()) -> tuple[Declared, ...]:
+def declared_columns(record: type, prefix: str = "", leave_out: Iterable[str] = ()) -> tuple[ColumnsOf, ...]:
     """List the single values of a record class as columns, in the order of the declarations."""
     left = set(leave_out)
     return tuple(
@@ -34,32 +34,32 @@ def declared_columns(record: type, prefix: str = "", leave_out: Iterable[str] = 
     )
 
 
-def columns(found: Iterable[Declared]) -> tuple[Column, ...]:
+def columns(found: Iterable[ColumnsOf]) -> tuple[Column, ...]:
     """List the columns of declared values."""
     return tuple(column for one in found for column in one.columns)
 
 
-def cells(record: object, found: Iterable[Declared]) -> Iterator[Cell]:
+def cells(record: object, found: Iterable[ColumnsOf]) -> Iterator[Cell]:
     """Return the cells of one record under the columns of its declared values."""
     for one in found:
         yield from _cells(getattr(record, one.attribute), one)
 
 
-def _columns(key: str, attribute: str, spec: Spec) -> Declared:
+def _columns(key: str, attribute: str, spec: Spec) -> ColumnsOf:
     meaning = f"{spec.label}: {spec.help}" if spec.help else spec.label
     shape = spec.shape
     if isinstance(shape, Amount):
-        return Declared(attribute, (_in_unit(key, shape.unit, meaning),), shape.unit)
+        return ColumnsOf(attribute, (_in_unit(key, shape.unit, meaning),), shape.unit)
     if isinstance(shape, AmountOrWord):
         words = ", ".join(shape.choices)
         word = Column(f"{key}_word", f"{meaning}; the word where nothing was measured: {words}")
-        return Declared(attribute, (_in_unit(key, shape.amount.unit, meaning), word), shape.amount.unit)
+        return ColumnsOf(attribute, (_in_unit(key, shape.amount.unit, meaning), word), shape.amount.unit)
     if isinstance(shape, LapTime):
-        return Declared(attribute, (Column(f"{key}_s", meaning, "s"),))
+        return ColumnsOf(attribute, (Column(f"{key}_s", meaning, "s"),))
     if isinstance(shape, Number | Whole):
-        return Declared(attribute, (Column(key, meaning, shape.unit),))
+        return ColumnsOf(attribute, (Column(key, meaning, shape.unit),))
     joins = shape.kind if isinstance(shape, Reference) else ""
-    return Declared(attribute, (Column(key, meaning, joins=_TABLE_OF.get(joins, "")),))
+    return ColumnsOf(attribute, (Column(key, meaning, joins=_TABLE_OF.get(joins, "")),))
 
 
 _TABLE_OF = {"session": "sessions", "tyres": "tyres"}
@@ -70,7 +70,7 @@ def _in_unit(key: str, unit: str, meaning: str) -> Column:
     return Column(f"{key}_{ending}", meaning, unit)
 
 
-def _cells(value: Any, one: Declared) -> tuple[Cell, ...]:
+def _cells(value: Any, one: ColumnsOf) -> tuple[Cell, ...]:
     if len(one.columns) == 2:
         word = value if isinstance(value, str) else None
         return (None if word is not None else cell(value, one.unit), word)

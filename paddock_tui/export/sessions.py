@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.lookup import glances, order
-from paddock_tui.export.cells import Declared, cell, cells, columns, declared_columns
+from paddock_tui.export.cells import ColumnsOf, cell, cells, columns, declared_columns
 from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
 from paddock_tui.facts.controls import levels_of
 from paddock_tui.facts.outing import is_ridden
@@ -38,7 +38,7 @@ def sessions_of(desk: Desk, wanted: Wanted) -> Iterator[tuple[Ref, Session]]:
         yield one.ref, session
 
 
-def _declared(wanted: Wanted) -> tuple[Declared, ...]:
+def _declared(wanted: Wanted) -> tuple[ColumnsOf, ...]:
     left = (key for what, keys in _PERSONAL.items() if what not in wanted.personal for key in keys)
     return declared_columns(Session, leave_out=("retired", *left))
 

@@ -8,6 +8,7 @@ from typing import Any, Final
 from paddock_tui.facts.core import FACTS, PerSubject
 from paddock_tui.facts.past import End, History, PastSession
 from paddock_tui.facts.situation import Dangling
+from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -27,6 +28,7 @@ ROOTS: Final[Mapping[str, Any]] = {
     "day": RidingDay,
     "earlier": tuple[Session, ...],
     "history": History,
+    "limits": Limits,
     "now": dt.datetime,
     "records": Mapping[str, Record],
     "refs": Mapping[str, Ref],

@@ -9,7 +9,7 @@ from paddock_tui.desk.edits.entry_line import entering, entry_context
 from paddock_tui.entry import LineContext, read_line
 from paddock_tui.entry.builtin import LAPS
 from paddock_tui.entry.laps import Run
-from paddock_tui.entry.tables import Table, laps_of, read_table
+from paddock_tui.entry.tables import ReadTable, laps_of, read_table
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
@@ -46,7 +46,7 @@ def laps(screen: "MainScreen") -> None:
     screen.ask(Question("file of lap times (its path)", answered, declined="nothing was imported"))
 
 
-def _column(screen: "MainScreen", session: Ref, context: LineContext, table: Table) -> Question:
+def _column(screen: "MainScreen", session: Ref, context: LineContext, table: ReadTable) -> Question:
     """Ask which column holds the lap times."""
     likely = table.likely(context.usual_s)
 
@@ -94,7 +94,7 @@ def _said(run: Run) -> str:
     return f"{len(run.laps)} laps: {times}"
 
 
-def _shown(table: Table, place: int) -> str:
+def _shown(table: ReadTable, place: int) -> str:
     column = table.columns[place]
     cells = ", ".join(cell or "-" for cell in column.cells[:_CELLS])
     heading = f" {column.heading}" if column.heading else ""

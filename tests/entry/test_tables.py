@@ -3,15 +3,15 @@
 import pytest
 
 from paddock_tui.entry.laps import Run
-from paddock_tui.entry.tables import Table, laps_of, read_table
+from paddock_tui.entry.tables import ReadTable, laps_of, read_table
 from paddock_tui.records.errors import InputError
 
 HEADED = "Lap,Time,Mark\n1,1:58.9,out\n2,1:44.3,\n3,1:59.0,in\n"
 
 
-def table_of(text: str) -> Table:
+def table_of(text: str) -> ReadTable:
     found = read_table(text)
-    assert isinstance(found, Table), found
+    assert isinstance(found, ReadTable), found
     return found
 
 

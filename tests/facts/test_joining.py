@@ -7,7 +7,6 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Any, Literal, Union, get_args, get_origin, get_type_hints
 
 import pytest
-from paddock_tui.rules.limits import Limits
 
 from paddock_tui.facts import FACTS
 from paddock_tui.facts.core import ABSENT, UNKNOWN
@@ -30,7 +29,7 @@ def alternatives(hint: Any) -> frozenset[Any]:
 def given(need: str, gathered: bool) -> frozenset[Any]:
     """What a fact or a rule is handed under a name."""
     if need not in FACTS:
-        return alternatives({**ROOTS, **SUBJECTS, "limits": Limits}[need])
+        return alternatives({**ROOTS, **SUBJECTS}[need])
     found = get_type_hints(FACTS[need].function)["return"]
     if not gathered:
         return alternatives(found)

@@ -14,7 +14,7 @@ _LEAST = 8
 
 
 @attrs.frozen
-class Table:
+class DrawnTable:
     """Where a section's columns stand: cells of the label, and for each shown column its place and cells."""
 
     pen: Pen
@@ -25,7 +25,7 @@ class Table:
     chosen: int
 
 
-def table_of(section: Section, pen: Pen, lead: int = MARK) -> Table | None:
+def table_of(section: Section, pen: Pen, lead: int = MARK) -> DrawnTable | None:
     """Choose the columns of a section that are shown; None for a section without columns."""
     if not section.columns:
         return None
@@ -51,7 +51,7 @@ def table_of(section: Section, pen: Pen, lead: int = MARK) -> Table | None:
         cells = max(min(widths[place] - _GAP, pen.width - at), 1)
         shown.append((place, at, cells))
         at += cells + _GAP
-    return Table(pen, label, tuple(shown), len(widths) - len(places), section.columns, chosen)
+    return DrawnTable(pen, label, tuple(shown), len(widths) - len(places), section.columns, chosen)
 
 
 def moved(widths: list[int], chosen: int, room: int) -> range:
@@ -70,7 +70,7 @@ def _width(section: Section, place: int, rows: list[Row], pen: Pen) -> int:
     return max(width(pen.say(text)) for text in texts) + _GAP
 
 
-def note_of(section: Section, table: Table) -> str:
+def note_of(section: Section, table: DrawnTable) -> str:
     """Return the note of the title: which column is looked at comes first where some are hidden."""
     if not table.hidden:
         return section.note
@@ -79,7 +79,7 @@ def note_of(section: Section, table: Table) -> str:
     return "; ".join(filter(None, (where, section.note)))
 
 
-def heading_line(table: Table) -> Line:
+def heading_line(table: DrawnTable) -> Line:
     """Draw the headings; the column looked at stands out."""
     ink = Ink(table.pen)
     for place, at, cells in table.shown:
@@ -89,7 +89,7 @@ def heading_line(table: Table) -> Line:
     return ink.line()
 
 
-def cells_line(row: Row, table: Table, on: bool) -> Line:
+def cells_line(row: Row, table: DrawnTable, on: bool) -> Line:
     """Draw one row: its label, and the cells under the columns shown."""
     ink = Ink(table.pen)
     mark(ink, on)
