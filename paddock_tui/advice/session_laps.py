@@ -19,7 +19,7 @@ RULE = (
 
 
 def stint_of(session: Session) -> Stint:
-    """Return part the clean laps of a session from the others; none where a time cannot be."""
+    """Part the clean laps of a session from the others; none where a time cannot be."""
     numbered = ((key, lap) for key, lap in session.laps.items() if key.isdigit())
     try:
         return stint(TimedLap(int(key), float(lap.seconds), lap.mark) for key, lap in numbered)

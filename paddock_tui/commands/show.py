@@ -1,16 +1,18 @@
 """`show`: a garage, its ledger, a dash card, or one of its records, as plain text."""
 
 from collections.abc import Callable
+from typing import Literal
 
 import attrs
 
 from paddock_tui.advice.ledger import LedgerFilter
 from paddock_tui.commands.check import print_dict
-from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, columns, find_ref, open_desk, say
+from paddock_tui.commands.common import NOT_DONE, OK, USAGE, CommandStopped, columns, find_ref, open_desk, say
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.as_json import page_as_dict, record_as_dict
+from paddock_tui.pages.card import card_as_dict, card_html, card_lines, card_of
 from paddock_tui.pages.dash import dash_page
 from paddock_tui.pages.explanation import surface_of
 from paddock_tui.pages.garage import garage_page
@@ -24,30 +26,57 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import Loaded
 
+Form = Literal["text", "json", "html"]
+
+CARD = "card"
+"""What is asked for in place of a record to have the set-up card."""
+
 DASH = "dash"
 """What is asked for in place of a record to see the dash card."""
 
 
-def show(folder: str, wanted: str | None, *, paths: bool = False, as_json: bool = False) -> int:
+def show(folder: str, wanted: str | None, form: Form = "text", *, paths: bool = False) -> int:
     """Print the garage's contents, one of its pages, or one record; status 3 where that cannot be read."""
-    desk = open_desk(folder)
     name, _, of = (wanted or "").partition("/")
+    if form == "html" and name != CARD:
+        raise CommandStopped(USAGE, f"only the card prints as HTML: {CARD} or {CARD}/SESSION")
+    desk = open_desk(folder)
+    if name == CARD:
+        return _card(desk, of, form)
     if wanted is None or name in PAGES:
-        page = garage_page(desk) if wanted is None else PAGES[name](desk, of)
-        if as_json:
-            print_dict(page_as_dict(page))
-        else:
-            say(plain_page(page, columns()))
+        _print(garage_page(desk) if wanted is None else PAGES[name](desk, of), form)
         return OK
     ref = find_ref(desk, wanted)
     loaded = desk.files.read(ref)
     if loaded is None:
         return NOT_DONE
-    if as_json:
+    if form == "json":
         print_dict(record_as_dict(loaded, desk.files.data(ref)))
     else:
         say(plain_page(_record(desk, loaded), columns(), paths=paths))
     return NOT_DONE if loaded.record is None else OK
+
+
+def _print(page: Page, form: Form) -> None:
+    if form == "json":
+        print_dict(page_as_dict(page))
+    else:
+        say(plain_page(page, columns()))
+
+
+def _card(desk: Desk, of: str, form: Form) -> int:
+    """Print the set-up card of a session or a profile, or of the session in hand."""
+    ref = find_ref(desk, of, ("session", "profile")) if of else desk.session_in_hand()
+    card = card_of(desk, ref) if ref is not None else None
+    if card is None:
+        raise CommandStopped(NOT_DONE, "there is no set-up to print", f"  name one: {CARD}/SESSION")
+    if form == "html":
+        say((card_html(card),))
+    elif form == "json":
+        print_dict(card_as_dict(card))
+    else:
+        say(card_lines(card, min(columns(), 78)))
+    return OK
 
 
 def _record(desk: Desk, loaded: Loaded) -> Page:

@@ -52,7 +52,7 @@ def tokens(text: str) -> list[Token]:
 
 
 def split(token: Token) -> tuple[Token, Token] | None:
-    """Return part a word from the number behind it ("t4", "fr12", "hot-1"); None where there is no number."""
+    """Part a word from the number behind it ("t4", "fr12", "hot-1"); None where there is no number."""
     found = _GLUED.fullmatch(token.text)
     if found is None:
         return None

@@ -24,7 +24,7 @@ def weight_n(mass_kg: float) -> float:
 
 
 def rate_from_load_n_per_mm(load_n: float, deflection_mm: float) -> float:
-    """Return rate from one load and the deflection it makes from free: k = F / x."""
+    """Return the rate from one load and the deflection it makes from free: k = F / x."""
     return within("load", load_n, 0.0, None, "N") / above("deflection", deflection_mm, 0.0, None, "mm")
 
 
@@ -42,7 +42,9 @@ class TwoLoads:
 
 
 def rate_from_two_loads(first_n: float, second_n: float, further_mm: float) -> TwoLoads:
-    """Return rate from two loads and the further deflection between them: k = (F2 - F1) / dx, x1 = F1 / k."""
+    """Return the rate from two loads and the further deflection between them: k = (F2 - F1) / dx, x1 = F1
+    / k.
+    """
     rate = above("second load over the first", second_n - first_n, 0.0, None, "N") / above(
         "further deflection", further_mm, 0.0, None, "mm"
     )
@@ -50,17 +52,18 @@ def rate_from_two_loads(first_n: float, second_n: float, further_mm: float) -> T
 
 
 def pair_rate_n_per_mm(left_n_per_mm: float, right_n_per_mm: float) -> float:
-    """Return rate of two springs side by side, as in a fork: the sum."""
+    """Return the rate of two springs side by side, as in a fork: the sum."""
     return _rate(left_n_per_mm) + _rate(right_n_per_mm)
 
 
 def series_rate_n_per_mm(first_n_per_mm: float, second_n_per_mm: float) -> float:
-    """Return rate of two springs one on the other: 1/k = 1/k1 + 1/k2."""
+    """Return the rate of two springs one on the other: 1/k = 1/k1 + 1/k2."""
     return 1.0 / (1.0 / _rate(first_n_per_mm) + 1.0 / _rate(second_n_per_mm))
 
 
 def wheel_rate_n_per_mm(spring_n_per_mm: float, motion_ratio: float) -> float:
-    """Return rate felt at the wheel through a linkage: k r^2, with r = spring travel / wheel travel (0.1 to
+    """Return the rate felt at the wheel through a linkage: k r^2, with r = spring travel / wheel travel
+    (0.1 to
     1.5).
 
     Some texts turn the ratio round; a rising-rate linkage has another r at every height.

@@ -96,7 +96,7 @@ def _place(
 
 
 def _words(spec: Spec, asks: WantedKeys, text: str) -> list[str] | InputError:
-    """Return part what was typed into the keys that are asked for and, where there is one, the value."""
+    """Part what was typed into the keys that are asked for and, where there is one, the value."""
     words = text.split(None, asks.keys) if asks.value else text.split()
     if not asks.value and asks.keys == 1 and words and " " in spec.keys[-1]:
         words = [" ".join(words)]

@@ -1,0 +1,255 @@
+"""What stands on a set-up card, without a word about how it is written."""
+
+import datetime as dt
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui.advice.session_laps import stint_of, usual_words
+from paddock_tui.desk import Desk
+from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.facts.core import ABSENT, Facts, NotKnown
+from paddock_tui.facts.past import ENDS
+from paddock_tui.facts.situation import Situation
+from paddock_tui.facts.tyre_pressures import PressureRead
+from paddock_tui.pages.headings import heading_of
+from paddock_tui.pages.review import CAUTION_WORDS
+from paddock_tui.pages.rows import Bar, Row
+from paddock_tui.pages.setup import setup_sections, short_date
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.differences import differences
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import Profile, SetUp
+from paddock_tui.rules import CAUTION, RULES, Finding, review
+from paddock_tui.rules.core import HEAD, RIDER
+from paddock_tui.rules.engine import CARE_WORD, HOLD_WORD
+from paddock_tui.text import printable
+from paddock_tui.trade.stint import Stint
+
+MOST_FINDINGS = 6
+"""How many findings a card has room for; the rest are counted."""
+
+_PLAIN = frozenset({"mode", "damping", "preset"})
+
+
+@attrs.frozen
+class Line:
+    """One value: its label, the value in the bike's own numbers, its range, and what it was on the base.
+
+    `was` is empty where the base has the same. `bar` draws an aid by its direction, least help to most.
+    """
+
+    label: str
+    value: str
+    range: str = ""
+    was: str = ""
+    aside: str = ""
+    bar: Bar | None = None
+
+
+@attrs.frozen
+class Block:
+    """Lines under one title, and what is not known of them."""
+
+    title: str
+    lines: tuple[Line, ...]
+    unknown: tuple[str, ...] = ()
+
+
+@attrs.frozen
+class PressurePicture:
+    """What a tyre read cold and hot in bar, and its hot target; None where not known."""
+
+    end: str
+    cold: float | None
+    hot: float | None
+    target: float | None
+
+
+@attrs.frozen
+class Card:
+    """A whole card. `verdict` is HOLD or CARE, else empty: a card never says that nothing was found."""
+
+    heading: str
+    as_of: str
+    verdict: str
+    findings: tuple[str, ...]
+    base: str
+    blocks: tuple[Block, ...]
+    laps: Stint
+    pressures: tuple[PressurePicture, ...]
+    caution: str = CAUTION_WORDS
+
+
+def card_of(desk: Desk, ref: Ref) -> Card | None:
+    """Make the card of a session or a profile; None where its record cannot be read."""
+    loaded = desk.files.read(ref)
+    record = loaded.record if loaded is not None else None
+    if loaded is None or not isinstance(record, Session | Profile):
+        return None
+    situation = desk.assembled(ref).situation
+    bike = bike_of(desk.files, ref)
+    units = desk.units(record.rider)
+    base, base_setup = _base(desk, ref, record)
+    was = _was(base_setup, record.setup)
+    blocks = [
+        Block(printable(section.title), tuple(_lines(section.rows, was)), _unknown(section.rows))
+        for section in (setup_sections(loaded, record.setup, bike, units) if bike is not None else ())
+    ]
+    facts = situation.facts()
+    session = record if isinstance(record, Session) else None
+    if session is not None:
+        blocks.append(Block("pressures, gauge, and sag", tuple(_measured(facts, situation))))
+    verdict, findings = _judged(situation) if session is not None else ("", ())
+    return Card(
+        heading_of(desk, ref),
+        _as_of(desk.now()),
+        verdict,
+        findings,
+        base,
+        tuple(one for one in blocks if one.lines or one.unknown),
+        stint_of(session) if session is not None else Stint(()),
+        tuple(_pictures(facts)) if session is not None else (),
+    )
+
+
+def card_as_dict(card: Card) -> dict[str, Any]:
+    """Return a card as plain data."""
+    return {
+        "heading": card.heading,
+        "as_of": card.as_of,
+        "verdict": card.verdict or None,
+        "findings": list(card.findings),
+        "base": card.base or None,
+        "blocks": [
+            {
+                "title": block.title,
+                "lines": [
+                    {
+                        "label": line.label,
+                        "value": line.value,
+                        "range": line.range or None,
+                        "was": line.was or None,
+                        "aside": line.aside or None,
+                        "at": None if line.bar is None else line.bar.at,
+                    }
+                    for line in block.lines
+                ],
+                "not_known": list(block.unknown),
+            }
+            for block in card.blocks
+        ],
+        "laps": laps_words(card) or None,
+        "caution": card.caution,
+    }
+
+
+def laps_words(card: Card) -> str:
+    """Return the laps of the card's session in words; empty where there are none."""
+    return usual_words(card.laps)
+
+
+def _as_of(now: dt.datetime) -> str:
+    return f"as of {short_date(now)} {now:%H:%M}, facts change: review before going out"
+
+
+def _judged(situation: Situation) -> tuple[str, tuple[str, ...]]:
+    """Return HOLD or CARE with what it rests on; health and incidents are named by their severity alone."""
+    found = review(situation)
+    if found.verdict not in (HOLD_WORD, CARE_WORD):
+        return "", ()
+    dangers = [one for one in found.findings if one.about == "danger" and one.severity >= CAUTION]
+    said = list(dict.fromkeys(_finding(one) for one in dangers))
+    if len(said) > MOST_FINDINGS:
+        rest = len(said) - MOST_FINDINGS + 1
+        said = [*said[: MOST_FINDINGS - 1], f"and {rest} more: see the review"]
+    return found.verdict, tuple(said)
+
+
+def _finding(one: Finding) -> str:
+    if RULES[one.rule].rank in (HEAD, RIDER):
+        return f"{one.severity}: rider"
+    if one.where is not None and one.where.path[:1] == ("incidents",):
+        return f"{one.severity}: what happened to the bike, see the review"
+    return printable(f"{one.severity}: {one.message}")
+
+
+def _base(desk: Desk, ref: Ref, record: Session | Profile) -> tuple[str, SetUp | None]:
+    """Return what it is compared with: the baseline of this bike and rider, else where it came from."""
+    found = [
+        (one, loaded.record)
+        for one in desk.files.listing("profile")
+        if one != ref
+        and (loaded := desk.files.read(one)) is not None
+        and isinstance(loaded.record, Profile)
+        and loaded.record.baseline
+        and (loaded.record.bike, loaded.record.rider) == (record.bike, record.rider)
+        and loaded.record.retired is None
+    ]
+    if found:
+        baseline = found[0][1]
+        return printable(f"baseline {baseline.name or found[0][0].id}"), baseline.setup
+    source = record.copied_from if isinstance(record, Session) else record.taken_from
+    before = desk.files.read(Ref("session", source)) if source is not None else None
+    if before is not None and isinstance(before.record, Session):
+        return f"session {printable(before.ref.id)}", before.record.setup
+    return "", None
+
+
+def _was(base: SetUp | None, setup: SetUp) -> Mapping[Path, str]:
+    found = differences(base, setup) if base is not None else ()
+    return {one.path: printable(one.reads.partition(" -> ")[0]) for one in found if one.known}
+
+
+def _lines(rows: tuple[Row, ...], was: Mapping[Path, str]) -> Iterator[Line]:
+    for row in rows:
+        if row.known and row.kind == "field":
+            aside = "" if row.path[-1] in _PLAIN or row.path[1:2] == ("offsets",) else row.aside
+            yield Line(row.label, row.value, row.range, was.get(row.path, ""), aside, row.bar)
+
+
+def _unknown(rows: tuple[Row, ...]) -> tuple[str, ...]:
+    return tuple(row.label for row in rows if not row.known and row.kind == "field" and not row.shut)
+
+
+def _known(facts: Facts, name: str, end: str) -> object:
+    found = facts.get(name, end)
+    return None if found is ABSENT or isinstance(found, NotKnown) else found
+
+
+def _measured(facts: Facts, situation: Situation) -> Iterator[Line]:
+    session = situation.session
+    for name in ("cold", "leaving", "hot"):
+        reading = session.pressures.get(name) if session is not None else None
+        if reading is None:
+            continue
+        at = f"read {reading.at:%H:%M}" if reading.at is not None else ""
+        for end, value, set_to in (
+            ("front", reading.front, reading.set_to_front),
+            ("rear", reading.rear, reading.set_to_rear),
+        ):
+            if value is not None:
+                said = f", set to {set_to}" if set_to is not None else ""
+                yield Line(f"{end} {name}", printable(f"{value}{said}"), aside=at)
+    for end in ENDS:
+        target = _known(facts, "hot_target", end)
+        if target is not None:
+            yield Line(f"{end} hot target", printable(str(target)))
+    for end in ENDS:
+        sag = _known(facts, "rider_sag", end)
+        if sag is not None:
+            yield Line(f"{end} rider sag", str(sag).removeprefix(f"{end} rider sag "))
+
+
+def _pictures(facts: Facts) -> Iterator[PressurePicture]:
+    for end in ENDS:
+        cold, hot = _known(facts, "cold_read", end), _known(facts, "hot_read", end)
+        target = _known(facts, "hot_target", end)
+        yield PressurePicture(
+            end,
+            cold.left_at.to("bar") if isinstance(cold, PressureRead) else None,
+            hot.pressure.to("bar") if isinstance(hot, PressureRead) else None,
+            target.to("bar") if isinstance(target, Quantity) else None,
+        )

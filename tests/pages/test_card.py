@@ -1,0 +1,124 @@
+"""The set-up card: everything that is set, what differs from the base, never a word that says yes."""
+
+import re
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+
+from paddock_tui.desk import Desk
+from paddock_tui.pages.card import card_html, card_lines, card_of
+from paddock_tui.pages.card.content import Card
+from paddock_tui.records.paths import Ref
+from paddock_tui.text import width
+from tests.commands.running import FILE, NEXT
+from tests.looks import NOON
+from tests.sample import SAMPLE
+
+HERE = Ref("session", NEXT)
+RIDDEN = Ref("session", "2026-06-20-2-magpie")
+LAPS = Ref("session", "2026-05-16-3-magpie")
+PROFILE = next(ref for ref in Desk(SAMPLE).files.listing("profile"))
+
+
+def card(root: Path, ref: Ref = HERE) -> Card:
+    made = card_of(Desk(root, lambda: NOON), ref)
+    assert made is not None
+    return made
+
+
+class Words(HTMLParser):
+    """The words of a page, its tags in order, and every address it names."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.tags: list[str] = []
+        self.words = ""
+        self.addresses: list[str] = []
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append(tag)
+        self.addresses += [value or "" for name, value in attrs if name in ("href", "src", "xlink:href")]
+
+    def handle_data(self, data: str) -> None:
+        self.words += data
+
+
+def parsed(text: str) -> Words:
+    found = Words()
+    found.feed(text)
+    return found
+
+
+@pytest.mark.parametrize("columns", [38, 78])
+@pytest.mark.parametrize("ref", [HERE, LAPS, PROFILE])
+def test_the_text_fits_and_holds_every_value_set(columns: int, ref: Ref) -> None:
+    made = card(SAMPLE, ref)
+    lines = list(card_lines(made, columns))
+    assert max(map(width, lines)) <= columns
+    text = " ".join(" ".join(lines).split())
+    for block in made.blocks:
+        for line in block.lines:
+            assert line.label in text
+            assert " ".join(line.value.split()) in text
+
+
+def test_what_differs_from_the_baseline_is_marked_with_what_it_was() -> None:
+    made = card(SAMPLE)
+    assert made.base == "baseline Ines, dry, Alderfen"
+    changed = {line.label: line.was for block in made.blocks for line in block.lines if line.was}
+    assert changed["traction"] == "5"
+    assert any(line.startswith("* traction ") and "was 5" in line for line in card_lines(made))
+
+
+def test_a_hold_or_a_care_stands_with_its_findings_and_nothing_found_stands_nowhere() -> None:
+    serious = card(SAMPLE)
+    assert serious.verdict == "CARE"
+    assert "serious: Little traction help for a wet track: 3 of 0-10." in serious.findings
+    for ref in (HERE, RIDDEN, PROFILE):
+        made = card(SAMPLE, ref)
+        for text in ("\n".join(card_lines(made)), card_html(made)):
+            assert not re.search("CLEAR|NO FINDINGS|NOT YET", text)
+            assert "facts change" in text
+
+
+def test_health_and_incidents_are_named_by_their_severity_alone(garage: Path) -> None:
+    file = garage / FILE
+    incident = '\n[incidents.1]\nwhat = "fall"\nmoving = true\nhead_contact = true\nconcussion = true\n'
+    file.write_text(file.read_text(encoding="utf-8") + incident, encoding="utf-8")
+    made = card(garage)
+    assert made.verdict == "HOLD"
+    assert "hold: rider" in made.findings
+    assert not re.search("head|concussion|fall|fell", " ".join(made.findings), re.IGNORECASE)
+
+
+def test_the_page_has_no_script_and_nothing_from_elsewhere() -> None:
+    found = parsed(card_html(card(SAMPLE, LAPS)))
+    assert not {"script", "link", "img", "iframe", "object"} & set(found.tags)
+    assert found.addresses == []
+    assert found.tags.count("svg") >= 3
+
+
+def test_text_that_holds_markup_stays_text(garage: Path) -> None:
+    file = garage / "profiles" / f"{PROFILE.id}.toml"
+    text = file.read_text(encoding="utf-8")
+    name = "<script>alert(1)</script><b>&amp;"
+    file.write_text(re.sub(r'^name = ".*"', f'name = "{name}"', text, flags=re.MULTILINE), encoding="utf-8")
+    found = parsed(card_html(card(garage, PROFILE)))
+    assert name in found.words
+    assert not {"script", "b"} & set(found.tags)
+
+
+def test_a_record_without_a_set_up_and_one_that_is_gone() -> None:
+    desk = Desk(SAMPLE, lambda: NOON)
+    assert card_of(desk, Ref("bike", "magpie")) is None
+    assert card_of(desk, Ref("session", "no-such")) is None
+
+
+def test_the_picture_of_the_laps_has_a_dot_for_each_clean_lap() -> None:
+    made = card(SAMPLE, LAPS)
+    assert len(made.laps.clean) >= 3
+    picture = next(
+        one for one in re.findall(r"<svg.*?</svg>", card_html(made), re.DOTALL) if "polyline" in one
+    )
+    assert picture.count("<circle") == len(made.laps.clean)
