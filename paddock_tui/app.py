@@ -13,9 +13,9 @@ from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
 from paddock_tui.desk import Desk
-from paddock_tui.screens import leaving
+from paddock_tui.screens.half_typed import half_typed
 from paddock_tui.screens.main import MainScreen
-from paddock_tui.screens.rooms import Place
+from paddock_tui.screens.place import Place
 from paddock_tui.store.crash import CRASHED, report, sentence
 from paddock_tui.store.half_typed import save as keep_half_typed
 from paddock_tui.widgets.base import repaint_on_resume
@@ -67,7 +67,7 @@ class PaddockApp(App[int]):
 
     def save_half_typed(self) -> None:
         """Keep what is being typed; safe from any thread, and more than once."""
-        half = leaving.half_typed(self.main)
+        half = half_typed(self.main, self.main.question_line)
         if half is not None:
             keep_half_typed(self.desk.root, half)
 

@@ -59,6 +59,10 @@ def test_the_rooms_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_eng
     assert loaded(imports, {"textual", "rich", "tomlkit", "pint"}) == set()
 
 
+def test_rooms_and_actions_of_the_screen_are_declared_without_loading_it() -> None:
+    assert loaded("import paddock_tui.screens.registry", {"textual", "rich", "pint"}) == set()
+
+
 def test_importing_the_command_line_loads_no_screen_and_no_unit_engine() -> None:
     assert loaded("import paddock_tui.__main__", {"textual", "pint"}) == set()
 

@@ -2,7 +2,8 @@
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.presets import BY_HAND, Started, preset_in_use
+from paddock_tui.records.presets import BY_HAND
+from paddock_tui.records.presets_in_use import Started, preset_in_use
 from paddock_tui.records.setup import SetUp
 
 

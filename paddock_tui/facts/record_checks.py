@@ -16,7 +16,7 @@ from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import fields
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.presets import presets_offered
+from paddock_tui.records.presets_in_use import presets_offered
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import BY_HAND

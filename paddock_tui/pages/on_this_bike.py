@@ -8,7 +8,8 @@ from paddock_tui.facts.controls import in_force_value, levels_of
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
 from paddock_tui.records.paths import Path
-from paddock_tui.records.presets import PresetValues, preset_in_use
+from paddock_tui.records.presets import PresetValues
+from paddock_tui.records.presets_in_use import preset_in_use
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number

@@ -10,7 +10,7 @@ from paddock_tui.records.calls import adjuster_call, control_call
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path
-from paddock_tui.records.presets import presets_offered
+from paddock_tui.records.presets_in_use import presets_offered
 from paddock_tui.records.shapes import (
     AnySetting,
     LevelSetting,

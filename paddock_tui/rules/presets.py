@@ -1,7 +1,7 @@
 """Rules about presets of damping: one made for another surface, an offset that a preset does not leave."""
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.presets import Started
+from paddock_tui.records.presets_in_use import Started
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of

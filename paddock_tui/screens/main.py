@@ -1,37 +1,32 @@
 """The one screen: it draws the page of a room on the board, and turns keys and answers into steps."""
 
 from collections.abc import Callable
+from contextlib import AbstractContextManager
 
 import attrs
 from textual.app import ComposeResult
-from textual.message import Message
 
 from paddock_tui.desk import Desk, clearing, setting
 from paddock_tui.desk.edits.keys import sets_at_once, stepping, toggling, value_on
 from paddock_tui.desk.edits.values import field_of
 from paddock_tui.desk.lookup import glance
-from paddock_tui.pages.actions import ACTIONS, ActionContext, by_id, hints
+from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
-from paddock_tui.screens import (
-    acts,
-    bench,
-    changing,
-    checking,
-    dashing,
-    editing,
-    filing,
-    keeping,
-    leaving,
-    ledger,
-    out,
-    returning,
-)
-from paddock_tui.screens.asking import Asking
+from paddock_tui.screens import half_typed
+from paddock_tui.screens.actions.editor import problem
+from paddock_tui.screens.follower import DeskFollower
+from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
+from paddock_tui.screens.place import Place
 from paddock_tui.screens.question import Question
-from paddock_tui.screens.rooms import SUBJECT_ROOMS, Look, Place, finding_at, look
+from paddock_tui.screens.question_line import QuestionLine
+from paddock_tui.screens.registry import ACTIONS, action_of, room_of, room_showing
+from paddock_tui.screens.room import Room
+from paddock_tui.screens.rooms.debrief import may_mend
+from paddock_tui.screens.run_state import RunState
 from paddock_tui.text import clip
+from paddock_tui.widgets import messages
 from paddock_tui.widgets.base import QuietScreen
 from paddock_tui.widgets.board import Board
 from paddock_tui.widgets.cursor import Identity
@@ -40,12 +35,6 @@ PlaceKey = tuple[str, Ref | None, Ref | None]
 
 LETTERS = {one.key: one.id for one in ACTIONS if one.key}
 """The action of each key."""
-
-LISTENERS = (returning, changing, ledger, dashing, bench, checking)
-"""What hears the board first: each takes the keys on the rows of its own page."""
-
-STANDS_ALONE = ("help", "actions", "why", "compare", "change", "today")
-"""Rooms that are left by going anywhere: escape from there leads to what was before them."""
 
 
 def _key(place: Place) -> PlaceKey:
@@ -61,13 +50,11 @@ class MainScreen(QuietScreen[None]):
         self.desk = desk
         self.board = Board()
         self.place = place or Place()
-        self.asking = Asking(self.board)
-        self.bench = bench.Bench()
-        self.following = keeping.Following(self)
-        self._seen: Look | None = None
+        self.state = RunState()
+        self.question_line = QuestionLine(self.board)
+        self.follower = DeskFollower(self, self.set_interval, self.set_timer)
+        self._seen: JudgedPage | None = None
         self._back: list[Place] = []
-        self.entered: list[str] = []
-        self.returning = returning.Returning()
         self.board.listener = self._hear
         self.board.letter = self._letter
         self._cursors: dict[PlaceKey, Identity] = {}
@@ -82,13 +69,13 @@ class MainScreen(QuietScreen[None]):
         """Draw, listen to the desk, and look at the files and the clock from time to time."""
         self.draw()
         self.board.focus()
-        leaving.offer(self)
-        self.following.start()
+        half_typed.offer(self, self.question_line)
+        self.follower.start()
         self.set_interval(20.0, self.draw)
 
     def on_unmount(self) -> None:
         """Stop listening."""
-        self.following.stop()
+        self.follower.stop()
 
     def leave_soon(self, answered: Callable[[], None], status: int) -> None:
         """Leave from another thread. Raises RuntimeError where there is no loop to ask."""
@@ -97,39 +84,29 @@ class MainScreen(QuietScreen[None]):
             answered()
             self.app.exit(return_code=status)
 
-        self.following.soon(leave)
+        self.follower.soon(leave)
 
     # What is shown.
 
     def context(self) -> ActionContext:
         """Return what actions look at to tell whether they can act."""
-        subject = self.place.subject
         judged = self._seen.review if self._seen is not None else None
-        row = self.board.cursor_row
-        return ActionContext(
-            room=self.place.room,
-            session=subject is not None and subject.kind == "session",
-            profile=subject is not None and subject.kind == "profile",
-            row=row,
-            finding=finding_at(judged, row) if judged is not None and self._shows_findings() else None,
-            undo=self.desk.can_undo(),
-            redo=self.desk.can_redo(),
-            unkept=bool(self.desk.unkept()),
-        )
+        return context_of(self.desk, self.place, self.board.cursor_row, judged)
 
-    def _shows_findings(self) -> bool:
-        return self.place.room in SUBJECT_ROOMS
+    @property
+    def _room(self) -> Room:
+        return room_of(self.place.room)
 
     def draw(self) -> None:
         """Make the page anew and show it; the board sends only what changed."""
-        self._seen = look(self.desk, self.place, self.context(), self.bench.about(self.place.subject))
+        self._seen = judged_page(self.desk, self.place, self.context(), self.state)
         self.place = self._seen.place
-        self.board.show(self.following.with_marks(self._seen.page))
-        self.board.hint(*hints(self.context()))
+        self.board.show(self.follower.with_marks(self._seen.page))
+        self.board.hint(*hints(ACTIONS, self.context()))
 
     def go(self, place: Place, row: Identity | None = None) -> None:
         """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""
-        if place.room in STANDS_ALONE and self.place.room in STANDS_ALONE and self._back:
+        if room_of(place.room).stands_alone and self._room.stands_alone and self._back:
             self.place = self._back.pop()
         if _key(place) != _key(self.place):
             self._back.append(self.place)
@@ -137,25 +114,19 @@ class MainScreen(QuietScreen[None]):
 
     def jump(self, ref: Ref, path: Path) -> None:
         """Go to the row of a value, in the room that shows it."""
-        if checking.is_check(ref, path):
-            subject = ref if ref.kind == "session" else self.place.subject
-            place = attrs.evolve(self.place, room="checklist", subject=subject)
-        elif ref.kind in ("session", "profile"):
-            room = {"setup": "setup", "dash": dashing.ROOM}.get(path[0], "session")
-            room = "setup" if ref.kind == "profile" else room
-            place = attrs.evolve(self.place, room=room, subject=ref)
-        else:
-            place = attrs.evolve(self.place, room="record", record=ref)
-        self.go(place, (str(ref), *path, ""))
+        self.go(self._place_of(ref, path), (str(ref), *path, ""))
 
     def open(self, ref: Ref) -> None:
-        """Open a record: sessions and profiles in rooms of their own."""
-        if ref.kind in ("session", "profile"):
-            self.go(
-                attrs.evolve(self.place, room="session" if ref.kind == "session" else "setup", subject=ref)
-            )
-        else:
-            self.go(attrs.evolve(self.place, room="record", record=ref))
+        """Go to the room of a record: sessions and profiles have rooms of their own."""
+        self.go(self._place_of(ref, ()))
+
+    def _place_of(self, ref: Ref, path: Path) -> Place:
+        room = room_showing(ref, path)
+        if not room.needs_subject:
+            return attrs.evolve(self.place, room=room.id, record=ref)
+        # What stands in another record, such as a day's answers, is shown about what is looked at.
+        subject = ref if ref.kind in ("session", "profile") else self.place.subject
+        return attrs.evolve(self.place, room=room.id, subject=subject)
 
     def _arrive(self, place: Place, row: Identity | None = None) -> None:
         if self.board.cursor_row is not None:
@@ -170,17 +141,17 @@ class MainScreen(QuietScreen[None]):
             rows = [one.identity for one in self.board.page.rows() if one.kind != "heading"]
             if rows:
                 self.board.go(rows[0])
-        self.board.hint(*hints(self.context()))
+        self.board.hint(*hints(ACTIONS, self.context()))
 
     # Steps.
 
     def ask(self, question: Question) -> None:
         """Ask for an answer in the last line."""
-        self.asking.ask(question)
+        self.question_line.ask(question)
 
-    def units(self, ref: Ref) -> Units:
+    def units(self, ref: Ref | None) -> Units:
         """Return the units of bare numbers on a record: its rider's, else the garage's."""
-        rider = self.desk.files.data(ref).get("rider")
+        rider = self.desk.files.data(ref).get("rider") if ref is not None else None
         return self.desk.units(rider if isinstance(rider, str) else None)
 
     def set_text(self, ref: Ref, path: Path, text: str) -> str:
@@ -217,13 +188,13 @@ class MainScreen(QuietScreen[None]):
     def do(self, step: Step) -> None:
         """Do a step and say so."""
         self.desk.do(step)
-        self.following.watch()
+        self.mark_late()
         self.draw()
         undoes = ", u undoes" if step.changes else ""
         self.board.say(f"{clip(step.label, max(self.size.width - len(undoes), 12))}{undoes}")
 
     def _asks(self, change: Change) -> bool:
-        unasked = change.ref in self._ridden_too or returning.may_mend(self, change)
+        unasked = change.ref in self._ridden_too or may_mend(self, change)
         if change.ref.kind != "session" or unasked:
             return False
         seen = glance(change.ref, self.desk.files.data(change.ref))
@@ -231,37 +202,51 @@ class MainScreen(QuietScreen[None]):
 
     # Keys.
 
-    def _hear(self, message: Message) -> None:
-        """Do what the board asks for, before the next key."""
-        if not any(one.heard(self, message) for one in LISTENERS):
-            getattr(self, message.handler_name)(message)
+    def _hear(self, message: messages.BoardMessage) -> None:
+        """Do what the board asks for, before the next key: the room is asked first."""
+        if isinstance(message, messages.RowMessage) and self._room.hears(self, message):
+            return
+        getattr(self, f"on_board_{type(message).__name__.casefold()}")(message)
 
     def _letter(self, key: str) -> bool:
         """Do what a key stands for that the board has no use for; whether it stands for something."""
-        if returning.swallows(self, key):
+        if self._room.letters(self, key):
             return True
         if key == "escape":
-            self.action_back()
+            self.back()
         elif key in LETTERS:
-            self.action_act(LETTERS[key])
+            self.act(LETTERS[key])
         return key == "escape" or key in LETTERS
 
-    def action_act(self, name: str) -> None:
-        """Do an action of the registry, or say why it cannot act."""
+    def act(self, name: str) -> None:
+        """Do an action by its id as it is meant in this room, or say why it cannot act."""
         if self.board.is_typing:
             return
-        off = by_id(name).off(self.context())
+        action = action_of(name)
+        off = action.why_off(self.context())
         if off:
             self.board.say(off)
         else:
-            acts.ACTS[name](self)
+            self._room.own.get(name, action.do)(self)
 
-    def action_back(self) -> None:
+    def back(self) -> None:
         """Go back from a page that stands by itself; elsewhere a split arrow key must do nothing."""
-        if self._back and self.place.room in (*STANDS_ALONE, "record"):
+        if self._back and (self._room.stands_alone or self._room.escapes):
             self._arrive(self._back.pop())
 
-    def on_board_accepted(self, message: Board.Accepted) -> None:
+    def mark_late(self) -> None:
+        """Mark what was just done if it is not kept soon."""
+        self.follower.watch()
+
+    def suspended(self) -> AbstractContextManager[None]:
+        """Give the terminal to another program for a while."""
+        return self.app.suspend()
+
+    def leave(self, status: int) -> None:
+        """End the program."""
+        self.app.exit(return_code=status)
+
+    def on_board_accepted(self, message: messages.Accepted) -> None:
         """Keep what was typed on a row, or say what is wrong with it."""
         row = message.row
         if row.ref is None or not row.path:
@@ -271,16 +256,16 @@ class MainScreen(QuietScreen[None]):
         if wrong:
             self.board.refuse(wrong)
 
-    def on_board_editing(self, _: Board.Editing) -> None:
+    def on_board_editing(self, _: messages.Editing) -> None:
         """Elsewhere what is typed on a row is read once enter keeps it."""
 
-    def on_board_stepped(self, message: Board.Stepped) -> None:
+    def on_board_stepped(self, message: messages.Stepped) -> None:
         """Step the value under the cursor."""
         row = message.row
         if row.ref is not None and row.kind == "field":
             self.attempt(stepping(self.desk.files, row.ref, row.path, message.by, message.more_help))
 
-    def on_board_toggled(self, message: Board.Toggled) -> None:
+    def on_board_toggled(self, message: messages.Toggled) -> None:
         """Toggle the value under the cursor."""
         row = message.row
         if row.ref is None or row.kind != "field":
@@ -291,14 +276,14 @@ class MainScreen(QuietScreen[None]):
             self._last_on[row.ref, row.path] = on
         self.attempt(step)
 
-    def on_board_cleared(self, message: Board.Cleared) -> None:
+    def on_board_cleared(self, message: messages.Cleared) -> None:
         """Clear the value under the cursor to 'not known'."""
         row = message.row
         if row.ref is not None and row.kind == "field":
             step = clearing(self.desk.files, row.ref, row.path)
             self.attempt(step if step.changes else f"{row.label} is not known already")
 
-    def on_board_digit(self, message: Board.Digit) -> None:
+    def on_board_digit(self, message: messages.Digit) -> None:
         """Set a digit at once where it is the whole answer; else start the editor with it."""
         row = message.row
         if row.ref is None or row.kind != "field":
@@ -311,47 +296,42 @@ class MainScreen(QuietScreen[None]):
         if wrong:
             self.board.say(wrong)
 
-    def on_board_chosen(self, message: Board.Chosen) -> None:
+    def on_board_chosen(self, message: messages.Chosen) -> None:
         """Open what a row names, add where it says so, or go to the row that a finding is about."""
         row = message.row
-        if self.place.room == "actions":
-            self.action_back()
-            self.action_act(row.key)
-        elif out.is_now(row):
-            out.stamp(self)
-        elif row.kind == "add":
-            filing.new(self)
+        if row.kind == "add":
+            self.act("new")
         elif row.file:
-            editing.problem(self, row)
+            problem(self, row)
         elif row.opens is not None:
             self.open(row.opens)
         elif row.ref is not None and row.path:
             self.jump(row.ref, row.path)
         elif row.working:
-            acts.ACTS["why"](self)
+            self.act("why")
         else:
             self.board.say("nothing opens here")
 
-    def on_board_moved(self, _: Board.Moved) -> None:
+    def on_board_moved(self, _: messages.Moved) -> None:
         """Tell again which keys act: some depend on the row."""
-        self.board.hint(*hints(self.context()))
+        self.board.hint(*hints(ACTIONS, self.context()))
 
-    def on_board_typed(self, message: Board.Typed) -> None:
+    def on_board_typed(self, message: messages.Typed) -> None:
         """Follow what is being typed in answer to a question."""
-        self.asking.typed(message.text)
+        self.question_line.typed(message.text)
 
-    def on_board_answered(self, message: Board.Answered) -> None:
+    def on_board_answered(self, message: messages.Answered) -> None:
         """Take the answer to a question."""
-        self.asking.answered(message.text)
+        self.question_line.answered(message.text)
 
-    def on_board_completed(self, message: Board.Completed) -> None:
+    def on_board_completed(self, message: messages.Completed) -> None:
         """Complete the answer that is being typed."""
-        self.asking.completed(message.text)
+        self.question_line.completed(message.text)
 
-    def on_board_recalled(self, message: Board.Recalled) -> None:
+    def on_board_recalled(self, message: messages.Recalled) -> None:
         """Put an earlier answer in place of the one that is being typed."""
-        self.asking.recalled(message.by)
+        self.question_line.recalled(message.by)
 
-    def on_board_declined(self, message: Board.Declined) -> None:
+    def on_board_declined(self, message: messages.Declined) -> None:
         """Leave a question unanswered."""
-        self.asking.declined(message.text)
+        self.question_line.declined(message.text)

@@ -2,13 +2,12 @@
 
 import sys
 from collections.abc import Callable
-from typing import ClassVar, TypeAlias
+from typing import ClassVar
 
 import attrs
 from rich.style import Style
 from textual import events
 from textual.geometry import Region
-from textual.message import Message
 from textual.strip import Strip
 from textual.widget import Widget
 
@@ -21,29 +20,15 @@ from paddock_tui.widgets.paint import changed_spans, strip_of
 
 
 class Board(Widget, can_focus=True):
-    """Draws a page, moves over its rows, and says what was asked of them in messages.
+    """Draws a page, moves over its rows, and says what was asked of them to its `listener`.
 
-    Only cells that changed are sent. With a `listener` each key is done with before the next one; letters
+    Only cells that changed are sent. Each key is done with before the next one; letters
     go to `letter`, or on to the screen's bindings, unless something is being typed.
     """
 
     ALLOW_SELECT = False
     COMPONENT_CLASSES: ClassVar[set[str]] = look.classes()
     DEFAULT_CSS = look.CSS
-
-    Accepted: TypeAlias = messages.Accepted
-    Editing: TypeAlias = messages.Editing
-    Stepped: TypeAlias = messages.Stepped
-    Cleared: TypeAlias = messages.Cleared
-    Toggled: TypeAlias = messages.Toggled
-    Digit: TypeAlias = messages.Digit
-    Chosen: TypeAlias = messages.Chosen
-    Moved: TypeAlias = messages.Moved
-    Typed: TypeAlias = messages.Typed
-    Completed: TypeAlias = messages.Completed
-    Recalled: TypeAlias = messages.Recalled
-    Answered: TypeAlias = messages.Answered
-    Declined: TypeAlias = messages.Declined
 
     def __init__(self, *, plain: bool | None = None, name: str | None = None) -> None:
         """Make an empty board; `plain` draws in ASCII alone (default: as the output's encoding asks)."""
@@ -57,7 +42,7 @@ class Board(Widget, can_focus=True):
         self._said_before_key = False
         self.pressed_at = 0.0
         """When the last key came, in s of the clock that events carry."""
-        self.listener: Callable[[Message], None] | None = None
+        self.listener: Callable[[messages.BoardMessage], None] = lambda _: None
         """Hears messages at once, before the next key: keys that were typed ahead, or come in one piece over
         a slow link, must find the page and the editor that the ones before them brought."""
         self.letter: Callable[[str], bool] = lambda _: False
@@ -190,7 +175,7 @@ class Board(Widget, can_focus=True):
         elif (row := self.cursor_row) and row.kind in ("field", "ask"):
             self.edit(typed(Editor(), event.text).text)
             if self._view.editor:
-                self._post(messages.Editing(row, self._view.editor.text))
+                self.listener(messages.Editing(row, self._view.editor.text))
 
     def _key_in_text(self, event: events.Key) -> bool:
         editor = self._view.prompt.editor if self._view.prompt else self._view.editor
@@ -198,9 +183,9 @@ class Board(Widget, can_focus=True):
         if event.key == "enter":
             row = self.cursor_row
             if self._view.prompt:
-                self._post(messages.Answered(editor.text))
+                self.listener(messages.Answered(editor.text))
             elif row:
-                self._post(messages.Accepted(row, editor.text))
+                self.listener(messages.Accepted(row, editor.text))
         elif event.key == "escape":
             self._leave(editor)
         elif event.key == "ctrl+c":
@@ -208,9 +193,9 @@ class Board(Widget, can_focus=True):
         elif after := pressed(editor, event.key, event.character):
             self._typing(after)
         elif self._view.prompt and event.key == "tab":
-            self._post(messages.Completed(editor.text))
+            self.listener(messages.Completed(editor.text))
         elif self._view.prompt and event.key in ("up", "down"):
-            self._post(messages.Recalled(-1 if event.key == "up" else 1))
+            self.listener(messages.Recalled(-1 if event.key == "up" else 1))
         else:
             return event.key in ("up", "down", "pageup", "pagedown", "tab", "shift+tab")
         return True
@@ -218,7 +203,7 @@ class Board(Widget, can_focus=True):
     def _leave(self, editor: Editor) -> None:
         if self._view.prompt:
             self._change(prompt=None)
-            self._post(messages.Declined(editor.text))
+            self.listener(messages.Declined(editor.text))
             return
         if (row := self.cursor_row) and editor.text != row.edit:
             self._drafts[row.identity] = editor.text
@@ -234,7 +219,7 @@ class Board(Widget, can_focus=True):
             self._place(to)
             self._relay()
             if to != at and (row := self.cursor_row):
-                self._post(messages.Moved(row))
+                self.listener(messages.Moved(row))
             return True
         if event.key == "enter":
             self._enter(row)
@@ -248,23 +233,16 @@ class Board(Widget, can_focus=True):
         if row.shut:
             self.say(row.shut)
         else:
-            self._post(asked)
+            self.listener(asked)
         return True
 
     def _enter(self, row: Row) -> None:
         if row.opens or row.kind != "field":
-            self._post(messages.Chosen(row))
+            self.listener(messages.Chosen(row))
         else:
             self.edit()
 
     # Drawing.
-
-    def _post(self, message: Message) -> None:
-        """Return the screen; what it says in answer replaces what was said before."""
-        if self.listener is not None:
-            self.listener(message)
-        else:
-            self.post_message(message)
 
     def _place(self, at: int | None) -> None:
         """Put the cursor on a row by number; an editor whose row is gone leaves its text to be offered."""
@@ -282,12 +260,12 @@ class Board(Widget, can_focus=True):
             changed = self._view.editor is None or editor.text != self._view.editor.text
             self._change(editor=editor)
             if changed and (row := self.cursor_row):
-                self._post(messages.Editing(row, editor.text))
+                self.listener(messages.Editing(row, editor.text))
             return
         changed = editor.text != self._view.prompt.editor.text
         self._change(prompt=attrs.evolve(self._view.prompt, editor=editor))
         if changed:
-            self._post(messages.Typed(editor.text))
+            self.listener(messages.Typed(editor.text))
 
     def _fade(self) -> None:
         if self._said_before_key:
@@ -332,10 +310,10 @@ def ascii_only() -> bool:
     return encoding.lower().replace("-", "") not in ("utf8", "utf8sig")
 
 
-_Maker = Callable[[Row], Message]
+_Maker = Callable[[Row], messages.BoardMessage]
 
 
-def _asked(row: Row, key: str, character: str) -> Message | None:
+def _asked(row: Row, key: str, character: str) -> messages.BoardMessage | None:
     """Return what a key asks of a row; None where it asks nothing."""
     if character.isascii() and character.isdigit():
         return messages.Digit(row, character)

@@ -1,103 +1,100 @@
-"""What the board tells its screen."""
+"""What the board tells its screen: plain values, so that a room hears them without loading the framework."""
 
 from dataclasses import dataclass
-
-from textual.message import Message
 
 from paddock_tui.pages.rows import Row
 
 
+class BoardMessage:
+    """What was asked of the board."""
+
+
 @dataclass
-class Accepted(Message, namespace="board"):
+class RowMessage(BoardMessage):
+    """What was asked of a row."""
+
+    row: Row
+
+
+@dataclass
+class Accepted(RowMessage):
     """Enter in a row's editor. The screen answers with `board.done()` or `board.refuse(why)`."""
 
-    row: Row
     text: str
 
 
 @dataclass
-class Editing(Message, namespace="board"):
+class Editing(RowMessage):
     """What is being typed in a row's editor has changed."""
 
-    row: Row
     text: str
 
 
 @dataclass
-class Stepped(Message, namespace="board"):
+class Stepped(RowMessage):
     """A step by 1 or -1: of the bike's number, or of the bar's mark where `more_help` says which way."""
 
-    row: Row
     by: int
     more_help: bool | None = None
 
 
 @dataclass
-class Cleared(Message, namespace="board"):
+class Cleared(RowMessage):
     """Backspace on a row: not known any more."""
 
-    row: Row
-
 
 @dataclass
-class Toggled(Message, namespace="board"):
+class Toggled(RowMessage):
     """Space on a row."""
 
-    row: Row
-
 
 @dataclass
-class Digit(Message, namespace="board"):
+class Digit(RowMessage):
     """A digit on a row: the screen sets it at once, or opens the editor with it."""
 
-    row: Row
     text: str
 
 
 @dataclass
-class Chosen(Message, namespace="board"):
+class Chosen(RowMessage):
     """Enter on a row that opens something, or that has no value to edit."""
 
-    row: Row
-
 
 @dataclass
-class Moved(Message, namespace="board"):
+class Moved(RowMessage):
     """The cursor has come to another row."""
 
-    row: Row
-
 
 @dataclass
-class Typed(Message, namespace="board"):
+class Typed(BoardMessage):
     """The answer to the question in the last line has changed: time for a preview."""
 
     text: str
 
 
 @dataclass
-class Completed(Message, namespace="board"):
+class Completed(BoardMessage):
     """Tab in the answer to the question: the screen may put more of it with `board.answer(text)`."""
 
     text: str
 
 
 @dataclass
-class Recalled(Message, namespace="board"):
+class Recalled(BoardMessage):
     """Up or down in the answer: an earlier (-1) or later (1) one is wanted."""
 
     by: int
 
 
 @dataclass
-class Answered(Message, namespace="board"):
+class Answered(BoardMessage):
     """Enter on the question. The screen answers with `board.done()` or `board.refuse(why)`."""
 
     text: str
 
 
 @dataclass
-class Declined(Message, namespace="board"):
+class Declined(BoardMessage):
     """Escape on the question."""
 
     text: str

@@ -15,7 +15,9 @@ from paddock_tui.pages.checklist import first_open
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref, spell
-from paddock_tui.screens.rooms import SUBJECT_ROOMS, Place, finding_at, look
+from paddock_tui.screens.judged_page import context_of, judged_page
+from paddock_tui.screens.place import Place
+from paddock_tui.screens.registry import ACTIONS
 from paddock_tui.text import width
 
 FOLDER = Path(__file__).parent
@@ -90,31 +92,25 @@ def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
     """Draw one look; a bar stands at the right edge, so that what is cut shows."""
     place, context = seen.place, _context(desk, seen.place, None)
     if place.room == "why":
-        row = _row(look(desk, attrs.evolve(place, room="setup"), context).page, seen.at)
+        row = _row(judged_page(desk, attrs.evolve(place, room="setup"), context).page, seen.at)
         place, seen = attrs.evolve(place, row=row), attrs.evolve(seen, at="")
-    shown = look(desk, place, context)
+    shown = judged_page(desk, place, context)
     if seen.at == FIRST_OPEN and place.subject is not None:
         first = first_open(desk.assembled(place.subject).situation)
         named = next(row for row in shown.page.rows() if row.identity == first)
         seen = attrs.evolve(seen, at=spell(named.path))
     at = shown.page.rows().index(_row(shown.page, seen.at))
     context = _context(desk, place, shown.page.rows()[at])
-    page = look(desk, place, context).page
+    page = judged_page(desk, place, context).page
     wide, high = size
-    view = View(wide, high, at, hints=hints(context))
+    view = View(wide, high, at, hints=hints(ACTIONS, context))
     lines = layout(page, view).text().split("\n")
     return "".join(f"{line}{' ' * (wide - width(line))}|\n" for line in lines)
 
 
 def _context(desk: Desk, place: Place, row: Row | None) -> ActionContext:
     subject = place.subject or desk.session_in_hand()
-    return ActionContext(
-        room=place.room,
-        session=subject is not None and subject.kind == "session",
-        profile=subject is not None and subject.kind == "profile",
-        row=row,
-        finding=finding_at(desk.review(subject), row) if place.room in SUBJECT_ROOMS else None,
-    )
+    return context_of(desk, attrs.evolve(place, subject=subject), row, desk.review(subject))
 
 
 def _row(page: Page, at: str) -> Row:

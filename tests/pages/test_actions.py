@@ -1,6 +1,5 @@
 """The registry of actions: told apart, on keys that every terminal sends, each with its function."""
 
-import importlib
 import re
 import string
 from collections.abc import Iterator
@@ -8,13 +7,11 @@ from collections.abc import Iterator
 import pytest
 
 from paddock_tui.pages.actions import (
-    ACTIONS,
     PRINTED,
     ROW_KEYS,
-    Action,
     ActionContext,
+    ActionRow,
     actions_page,
-    by_id,
     help_page,
     hints,
     key_table,
@@ -26,6 +23,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.rules import CAUTION, HOLD, NOTE, SERIOUS, Finding, Remedy, Severity, Where
 from paddock_tui.rules.core import SetValue
+from paddock_tui.screens.registry import ACTIONS, ROOMS, action_of
 from paddock_tui.text import width
 
 REF = Ref("session", "a")
@@ -66,7 +64,7 @@ def test_ids_are_told_apart_and_so_are_keys_and_labels() -> None:
         [one.help for one in ACTIONS],
     ):
         assert len(set(values)) == len(values)
-    assert all(by_id(one.id) is one for one in ACTIONS)
+    assert all(action_of(one.id) is one for one in ACTIONS)
 
 
 def test_keys_are_letters_without_shift_or_signs_that_every_terminal_sends() -> None:
@@ -82,21 +80,14 @@ def test_no_key_of_an_action_is_a_key_of_a_row() -> None:
 
 
 def test_an_action_without_a_key_stands_in_the_palette_that_has_one() -> None:
-    assert by_id("actions").key
-    assert by_id("help").key
-    assert by_id("quit").key
-    assert {row.key for row in actions_page(ActionContext()).rows()} == {one.id for one in ACTIONS}
-
-
-def test_every_action_has_a_function_on_the_screen_and_every_function_an_action() -> None:
-    acts = importlib.import_module("paddock_tui.screens.acts").ACTS
-
-    assert set(acts) == {one.id for one in ACTIONS}
-    assert all(callable(act) for act in acts.values())
+    assert action_of("actions").key
+    assert action_of("help").key
+    assert action_of("quit").key
+    assert {row.key for row in actions_page(ACTIONS, ActionContext()).rows()} == {one.id for one in ACTIONS}
 
 
 @pytest.mark.parametrize("one", ACTIONS, ids=[one.id for one in ACTIONS])
-def test_label_and_help_are_short_words(one: Action) -> None:
+def test_label_and_help_are_short_words(one: ActionRow) -> None:
     assert 0 < len(one.label) <= 20
     assert 8 <= len(one.help) <= 70
     assert not one.help.endswith(".")
@@ -104,7 +95,7 @@ def test_label_and_help_are_short_words(one: Action) -> None:
 
 
 @pytest.mark.parametrize("one", ACTIONS, ids=[one.id for one in ACTIONS])
-def test_what_cannot_act_says_why_in_a_sentence_that_fits_the_last_line(one: Action) -> None:
+def test_what_cannot_act_says_why_in_a_sentence_that_fits_the_last_line(one: ActionRow) -> None:
     for context in EVERY:
         reason = one.off(context)
         if reason:
@@ -153,14 +144,14 @@ def test_every_action_can_act_somewhere_and_those_that_need_something_say_so_in_
     ],
 )
 def test_only_a_serious_finding_of_a_session_is_accepted(context: ActionContext, off: str) -> None:
-    found = by_id("accept").off(context)
+    found = action_of("accept").off(context)
 
     assert found.startswith(off)
     assert bool(found) == bool(off)
 
 
 def test_a_remedy_that_no_key_can_do_says_what_it_is() -> None:
-    off = by_id("remedy").off
+    off = action_of("remedy").off
 
     assert off(ActionContext()) == "there is no finding to mend"
     assert off(ActionContext(finding=finding(HOLD))) == "no key can do this: Look at the track."
@@ -168,10 +159,10 @@ def test_a_remedy_that_no_key_can_do_says_what_it_is() -> None:
 
 
 def test_undo_and_redo_act_while_there_is_a_step() -> None:
-    assert by_id("undo").off(ActionContext(redo="x"))
-    assert not by_id("undo").off(ActionContext(undo="x"))
-    assert by_id("redo").off(ActionContext(undo="x"))
-    assert not by_id("redo").off(ActionContext(redo=""))
+    assert action_of("undo").off(ActionContext(redo="x"))
+    assert not action_of("undo").off(ActionContext(undo="x"))
+    assert action_of("redo").off(ActionContext(undo="x"))
+    assert not action_of("redo").off(ActionContext(redo=""))
 
 
 # ---- hints -----------------------------------------------------------------------------------------------
@@ -179,27 +170,29 @@ def test_undo_and_redo_act_while_there_is_a_step() -> None:
 
 def test_hints_name_only_what_can_act_and_end_with_help() -> None:
     for context in EVERY:
-        said = hints(context)
+        said = hints(ACTIONS, context)
         assert said[-1] == "? help"
         named = {one.id for one in ACTIONS for hint in said if hint == f"{printed(one)} {one.label}"}
-        assert not [name for name in named if by_id(name).off(context)]
+        assert not [name for name in named if action_of(name).off(context)]
         assert len(set(said)) == len(said)
 
 
 def test_the_room_one_is_in_is_not_offered() -> None:
     for one in ACTIONS:
-        if one.room:
-            said = hints(ActionContext(room=one.id, session=True))
+        if one.id in ROOMS and one.hint:
+            said = hints(ACTIONS, ActionContext(room=one.id, session=True, row=Row("row")))
             assert f"{printed(one)} {one.label}" not in said
             elsewhere = "review" if one.id != "review" else "garage"
-            assert f"{printed(one)} {one.label}" in hints(ActionContext(room=elsewhere, session=True))
+            assert f"{printed(one)} {one.label}" in hints(
+                ACTIONS, ActionContext(room=elsewhere, session=True, row=Row("row"))
+            )
 
 
 def test_on_a_checklist_the_answers_are_said() -> None:
-    said = hints(ActionContext(room="checklist", session=True, row=Row("open", kind="check")))
+    said = hints(ACTIONS, ActionContext(session=True, hint="1 ok 2 to fix 3 n.a."))
 
     assert said[-2:] == ("1 ok 2 to fix 3 n.a.", "? help")
-    assert not any("n.a." in hint for hint in hints(ActionContext(row=Row("x"))))
+    assert not any("n.a." in hint for hint in hints(ACTIONS, ActionContext(row=Row("x"))))
 
 
 @pytest.mark.parametrize(("wide", "least"), [(38, 3), (40, 3), (60, 4), (80, 6)])
@@ -208,7 +201,7 @@ def test_hints_fit_the_last_line_with_the_most_wanted_kept(wide: int, least: int
         session=True, row=Row("row"), undo="x", redo="x", finding=finding(SERIOUS, (PUT,))
     )
     page = Page("h", (Section("s", (Row("row", "3", path=("a",)),)),))
-    said = hints(context)
+    said = hints(ACTIONS, context)
 
     last = layout(page, View(wide, 20, 0, hints=said)).text().split("\n")[-1]
 
@@ -223,7 +216,7 @@ def test_hints_fit_the_last_line_with_the_most_wanted_kept(wide: int, least: int
 
 
 def test_the_help_says_every_action_every_key_of_a_row_and_the_caution() -> None:
-    actions, on_a_row, caution = help_page().sections
+    actions, on_a_row, caution = help_page(ACTIONS).sections
 
     assert [row.key for row in actions.rows] == [one.id for one in ACTIONS]
     assert all(row.label for row in actions.rows)
@@ -232,19 +225,19 @@ def test_the_help_says_every_action_every_key_of_a_row_and_the_caution() -> None
 
 
 def test_the_palette_says_what_each_does_else_why_it_cannot() -> None:
-    rows = {row.key: row for row in actions_page(ActionContext()).rows()}
+    rows = {row.key: row for row in actions_page(ACTIONS, ActionContext()).rows()}
 
     assert rows["undo"].aside == "there is nothing to undo"
-    assert rows["garage"].aside == by_id("garage").help
+    assert rows["garage"].aside == action_of("garage").help
     assert all(row.kind == "link" for row in rows.values())
     identities = [row.identity for row in rows.values()]
     assert len(set(identities)) == len(ACTIONS)
 
 
 def test_the_table_of_keys_is_markdown_with_a_line_for_each() -> None:
-    lines = key_table().splitlines()
+    lines = key_table(ACTIONS).splitlines()
 
-    assert key_table().endswith("\n")
+    assert key_table(ACTIONS).endswith("\n")
     assert lines[:2] == ["| key | does |", "| --- | --- |"]
     assert len(lines) == 2 + len(ACTIONS) + len(ROW_KEYS)
     assert all(line.count("|") == 3 and line.startswith("| ") and line.endswith(" |") for line in lines)

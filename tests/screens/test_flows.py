@@ -122,26 +122,26 @@ async def test_what_another_program_does_is_said_and_the_rest_goes_on(garage: Pa
         await rider.types("p")
         rider.to("setup", "controls", "traction")
         rider.file.write_text(rider.text.replace("traction = 3 ", "traction = 8 "), encoding="utf-8")
-        rider.app.main.following._poll()
+        rider.app.main.follower.poll()
         assert rider.value == "8"
         assert LITTLE not in rider.findings()
         assert rider.last.startswith("changed by another program")
         await rider.types("text:10 ")
         rider.file.write_text(rider.text.replace("slide = 3", "slide = 9"), encoding="utf-8")
-        rider.app.main.following._poll()
+        rider.app.main.follower.poll()
         assert rider.typing == "10"
         await rider.types("enter")
         assert "traction = 10 " in rider.text
         assert "slide = 9" in rider.text
         assert rider.verdict.startswith("HOLD")
         rider.file.write_text(rider.text + "\n[broken", encoding="utf-8")
-        rider.app.main.following._poll()
+        rider.app.main.follower.poll()
         broken = rider.file.read_bytes()
         await rider.types("s r c p 5 space")
         assert "cannot be read" in rider.screen or "expected" in rider.screen
         assert rider.file.read_bytes() == broken
         rider.file.unlink()
-        rider.app.main.following._poll()
+        rider.app.main.follower.poll()
         await rider.types("s r c p 5 u y g")
 
         assert "the shed" in rider.screen.lower() or "garage" in rider.screen

@@ -69,7 +69,7 @@ async def test_a_whole_set_up_is_set_back_from_the_palette_and_undone(garage: Pa
         await rider.types("l")
         on_row(rider, "when braking", "2026-05-16-2-magpie")
         main = rider.app.main
-        main.action_act("set_back")
+        main.act("set_back")
         await rider.types("")
         assert "set back to the set-up of 2026-05-16-2-magpie" in rider.last
         assert 'mode = "lapping"' in rider.text

@@ -51,7 +51,7 @@ async def test_a_question_is_answered_by_a_digit_and_leads_on(garage: Path) -> N
 async def test_several_changes_are_allowed_and_said_to_be_so(garage: Path) -> None:
     async with riding(garage, 80, 24) as rider:
         rider.file.write_text(rider.text.replace('surface = "wet"', 'surface = "damp"'), encoding="utf-8")
-        rider.app.main.following._poll()
+        rider.app.main.follower.poll()
         await rider.types("p j")
         assert "2 aids were lowered in one step." in rider.screen
 

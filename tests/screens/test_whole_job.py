@@ -132,13 +132,13 @@ async def test_what_another_program_does_is_said_and_the_rest_goes_on(garage: Pa
         await rider.types("p")
         file = garage / HAND
         file.write_text(file.read_text().replace("traction = 3 ", "traction = 8 "))
-        rider.app.main.following._poll()
+        rider.app.main.follower.poll()
         assert "little-traction-help-in-the-wet traction" not in " ".join(rider.findings())
         (garage / "bikes" / "magpie.toml").write_text("x = [")
-        rider.app.main.following._poll()
+        rider.app.main.follower.poll()
         await rider.types("r s p g")
         (garage / "bikes" / "magpie.toml").unlink()
-        rider.app.main.following._poll()
+        rider.app.main.follower.poll()
         await rider.types("r s p g")
         assert any("magpie" in row.label for row in rider.app.main.board.page.rows())
         # A file without its write bit: said, the file is whole, and the edit stays on the screen.

@@ -7,6 +7,7 @@ from textual.app import App, ComposeResult
 from textual.binding import BindingType
 
 from paddock_tui.pages.rows import Bar, Page, Row, Section
+from paddock_tui.widgets import messages
 from paddock_tui.widgets.base import QuietScreen, repaint_on_resume
 from paddock_tui.widgets.board import Board
 
@@ -52,6 +53,7 @@ class Bench(QuietScreen[None]):
         self.values = dict.fromkeys(NAMES, 4)
         self.heard: list[tuple[object, ...]] = []
         self.board = Board(plain=False)
+        self.board.listener = self._hear
 
     def compose(self) -> ComposeResult:
         yield self.board
@@ -60,40 +62,45 @@ class Bench(QuietScreen[None]):
         self.board.hint("e entry", "w why", "r review", "? help")
         self.board.show(page(self.values))
 
+    def _hear(self, message: messages.BoardMessage) -> None:
+        handler = getattr(self, f"on_board_{type(message).__name__.casefold()}", None)
+        if handler is not None:
+            handler(message)
+
     def action_note(self, letter: str) -> None:
         self.heard.append(("letter", letter))
 
-    def on_board_digit(self, event: Board.Digit) -> None:
+    def on_board_digit(self, event: messages.Digit) -> None:
         self.heard.append(("digit", event.row.label, event.text))
         old = self.values[event.row.label]
         self.values[event.row.label] = int(event.text)
         self.board.show(page(self.values))
         self.board.say(f"{event.row.label} {old} -> {event.text}, u undoes")
 
-    def on_board_accepted(self, event: Board.Accepted) -> None:
+    def on_board_accepted(self, event: messages.Accepted) -> None:
         self.heard.append(("accepted", event.row.label, event.text))
         if event.text.isdigit():
             self.board.done()
         else:
             self.board.refuse(f"{event.text} is not a number")
 
-    def on_board_stepped(self, event: Board.Stepped) -> None:
+    def on_board_stepped(self, event: messages.Stepped) -> None:
         self.heard.append(("stepped", event.row.label, event.by, event.more_help))
 
-    def on_board_cleared(self, event: Board.Cleared) -> None:
+    def on_board_cleared(self, event: messages.Cleared) -> None:
         self.heard.append(("cleared", event.row.label))
 
-    def on_board_toggled(self, event: Board.Toggled) -> None:
+    def on_board_toggled(self, event: messages.Toggled) -> None:
         self.heard.append(("toggled", event.row.label))
 
-    def on_board_chosen(self, event: Board.Chosen) -> None:
+    def on_board_chosen(self, event: messages.Chosen) -> None:
         self.heard.append(("chosen", event.row.label))
 
-    def on_board_answered(self, event: Board.Answered) -> None:
+    def on_board_answered(self, event: messages.Answered) -> None:
         self.heard.append(("answered", event.text))
         self.board.done()
 
-    def on_board_typed(self, event: Board.Typed) -> None:
+    def on_board_typed(self, event: messages.Typed) -> None:
         self.board.preview(f"would do: {event.text}")
 
 

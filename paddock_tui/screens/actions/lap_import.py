@@ -1,7 +1,6 @@
 """Laps from a file: its path is asked for, then the column, with a preview; all of it is one step."""
 
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import attrs
 
@@ -13,26 +12,25 @@ from paddock_tui.entry.tables import ReadTable, laps_of, read_table
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
+from paddock_tui.screens.action import Action, needs_session
+from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.store.foreign import foreign_text
 from paddock_tui.text import clip, printable
-
-if TYPE_CHECKING:
-    from paddock_tui.screens.main import MainScreen
 
 _CELLS = 3
 _MOST_COLUMNS = 9
 
 
-def laps(screen: "MainScreen") -> None:
+def _laps(host: Host) -> None:
     """Ask for a file of lap times and take one column of it into the session looked at."""
-    session = screen.place.subject
-    context = entry_context(screen.desk, session) if session is not None else None
+    session = host.place.subject
+    context = entry_context(host.desk, session) if session is not None else None
     if session is None or context is None:
-        screen.board.say("there is no session here that can be read")
+        host.board.say("there is no session here that can be read")
         return
     if context.no_laps is not None:
-        screen.board.say("; ".join(context.no_laps))
+        host.board.say("; ".join(context.no_laps))
         return
 
     def answered(name: str) -> str:
@@ -40,13 +38,13 @@ def laps(screen: "MainScreen") -> None:
         table = text if isinstance(text, InputError) else read_table(text)
         if isinstance(table, InputError):
             return printable(table.sentence())
-        screen.ask(_column(screen, session, context, table))
+        host.ask(_column(host, session, context, table))
         return ""
 
-    screen.ask(Question("file of lap times (its path)", answered, declined="nothing was imported"))
+    host.ask(Question("file of lap times (its path)", answered, declined="nothing was imported"))
 
 
-def _column(screen: "MainScreen", session: Ref, context: LineContext, table: ReadTable) -> Question:
+def _column(host: Host, session: Ref, context: LineContext, table: ReadTable) -> Question:
     """Ask which column holds the lap times."""
     likely = table.likely(context.usual_s)
 
@@ -60,16 +58,16 @@ def _column(screen: "MainScreen", session: Ref, context: LineContext, table: Rea
         run = chosen(text)
         if isinstance(run, InputError):
             return printable(run.sentence())
-        step = taking(screen, session, context, run)
+        step = _taking(host, session, context, run)
         if not isinstance(step, Step):
             return printable(step)
-        screen.attempt(step)
+        host.attempt(step)
         return ""
 
     def typed(text: str) -> None:
         run = chosen(text)
         said = run.sentence() if isinstance(run, InputError) else _said(run)
-        screen.board.preview(printable(said), *shown)
+        host.board.preview(printable(said), *shown)
 
     shown = tuple(_shown(table, place) for place in range(min(len(table.columns), _MOST_COLUMNS)))
     first = chosen("")
@@ -78,12 +76,12 @@ def _column(screen: "MainScreen", session: Ref, context: LineContext, table: Rea
     return Question(words, answered, typed, declined="nothing was imported", said=(printable(lead), *shown))
 
 
-def taking(screen: "MainScreen", session: Ref, context: LineContext, run: Run) -> Step | str:
+def _taking(host: Host, session: Ref, context: LineContext, run: Run) -> Step | str:
     """Make the one step that adds the laps after those that are there."""
     line = read_line(f"{LAPS} {' '.join(str(one.lap) for one in run.laps)}", context)
     if not line.clear:
         return line.errors[0].message if line.errors else "the laps cannot be read"
-    step = entering(screen.desk.files, session, line)
+    step = entering(host.desk.files, session, line)
     if not isinstance(step, Step):
         return step[0].sentence()
     return attrs.evolve(step, label=f"{len(run.laps)} laps imported")
@@ -99,3 +97,8 @@ def _shown(table: ReadTable, place: int) -> str:
     cells = ", ".join(cell or "-" for cell in column.cells[:_CELLS])
     heading = f" {column.heading}" if column.heading else ""
     return clip(printable(f"{place + 1}{heading}: {cells} ..."), 76)
+
+
+LAPS_OF_A_FILE = Action(
+    "laps", "", "import laps", "lap times from a column of a file, with preview", needs_session, do=_laps
+)

@@ -4,7 +4,7 @@ from paddock_tui.screens.question import Question
 from paddock_tui.widgets.board import Board
 
 
-class Asking:
+class QuestionLine:
     """Asks one question at a time on a board. The texts of questions left with escape are offered again."""
 
     def __init__(self, board: Board) -> None:

@@ -1,6 +1,6 @@
 """The entry line on the screen: one typed line, its preview while it is typed, and the step it becomes."""
 
-from typing import TYPE_CHECKING
+import attrs
 
 from paddock_tui.desk.edits.entry_line import entering, entry_context
 from paddock_tui.desk.edits.values import shown
@@ -9,60 +9,62 @@ from paddock_tui.pages.message_line import message_line
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
-from paddock_tui.screens import timing
+from paddock_tui.screens import timetable
+from paddock_tui.screens.action import Action, needs_subject
+from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.store.data import lookup
 from paddock_tui.text import printable
-
-if TYPE_CHECKING:
-    from paddock_tui.screens.main import MainScreen
 
 WORDS = "entry"
 """What the entry line asks with."""
 
 
-def enter(screen: "MainScreen") -> None:
+@attrs.define
+class EnteredLines:
+    """The lines that were entered in this run, to be called back."""
+
+    lines: list[str] = attrs.field(factory=list)
+
+
+def enter(host: Host) -> None:
     """Ask for an entry line about the session or profile looked at; on a day's page about the day."""
-    if (
-        screen.place.room == "record"
-        and screen.place.record is not None
-        and screen.place.record.kind == "day"
-    ):
-        timing.enter(screen, screen.place.record)
+    if host.place.room == "record" and host.place.record is not None and host.place.record.kind == "day":
+        timetable.enter(host, host.place.record)
         return
-    ref = screen.place.subject
-    context = entry_context(screen.desk, ref) if ref is not None else None
+    ref = host.place.subject
+    context = entry_context(host.desk, ref) if ref is not None else None
     if ref is None or context is None:
-        screen.board.say("there is no session or profile here that can be read")
+        host.board.say("there is no session or profile here that can be read")
         return
 
     def answered(text: str) -> str:
-        shifted = timing.late(screen, ref, text)
+        shifted = timetable.late(host, ref, text)
         if shifted is not None:
-            return shifted.sentence() if isinstance(shifted, InputError) else _done(screen, shifted)
+            return shifted.sentence() if isinstance(shifted, InputError) else _done(host, shifted)
         line = read_line(text, context)
         wrong = _wrong(line)
         if wrong:
             return wrong
-        step = entering(screen.desk.files, ref, line)
+        step = entering(host.desk.files, ref, line)
         if not isinstance(step, Step):
             return step[0].sentence()
         if text.strip():
-            screen.entered.append(text)
-        screen.attempt(step)
+            host.state.of(EnteredLines).lines.append(text)
+        host.attempt(step)
         return ""
 
     def typed(text: str) -> None:
-        screen.board.preview(*_preview(screen, ref, context, text))
+        host.board.preview(*_preview(host, ref, context, text))
 
     def complete(text: str) -> str:
         return completed(text, context)
 
-    screen.ask(Question(WORDS, answered, typed, complete, tuple(screen.entered)))
+    host.ask(Question(WORDS, answered, typed, complete, tuple(host.state.of(EnteredLines).lines)))
 
 
-def _done(screen: "MainScreen", step: Step) -> str:
-    screen.do(step)
+def _done(host: Host, step: Step) -> str:
+    host.do(step)
     return ""
 
 
@@ -78,9 +80,9 @@ def _wrong(line: TypedLine) -> str:
     return ""
 
 
-def _preview(screen: "MainScreen", ref: Ref, context: LineContext, text: str) -> list[str]:
+def _preview(host: Host, ref: Ref, context: LineContext, text: str) -> list[str]:
     """Say what a line would set, what is wrong with it, and which findings would come and go."""
-    shifted = timing.late(screen, ref, text)
+    shifted = timetable.late(host, ref, text)
     if shifted is not None:
         return [printable(shifted.sentence() if isinstance(shifted, InputError) else shifted.label)]
     line = read_line(text, context)
@@ -91,12 +93,23 @@ def _preview(screen: "MainScreen", ref: Ref, context: LineContext, text: str) ->
     wrong = _wrong(line)
     if wrong:
         return [wrong, *said]
-    step = entering(screen.desk.files, ref, line)
+    step = entering(host.desk.files, ref, line)
     if not isinstance(step, Step):
         return [step[0].sentence(), *said]
     if not step.changes:
         return said
-    after = screen.desk.previewed(step, ref)
+    after = host.desk.previewed(step, ref)
     goes = [f"goes: {one.severity}, {message_line(one)}" for one in after.goes]
     comes = [f"comes: {one.severity}, {message_line(one)}" for one in after.comes]
     return ["; ".join(said), *comes, *goes]
+
+
+ENTRY = Action(
+    "entry",
+    "e",
+    "entry line",
+    "many values in one typed line, with preview; tab completes",
+    needs_subject,
+    hint=13,
+    do=enter,
+)

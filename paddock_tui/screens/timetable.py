@@ -1,7 +1,5 @@
 """The day's times on the screen: a group's whole timetable in one line, and a day that runs late."""
 
-from typing import TYPE_CHECKING
-
 from paddock_tui.desk.day.late import delaying, late_minutes
 from paddock_tui.desk.day.timetable import EXAMPLE, read_times, timetabling
 from paddock_tui.pages.day import group_today
@@ -9,59 +7,57 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
+from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable
 
-if TYPE_CHECKING:
-    from paddock_tui.screens.main import MainScreen
 
-
-def enter(screen: "MainScreen", day: Ref) -> None:
+def enter(host: Host, day: Ref) -> None:
     """Ask for a line about a day: the times of a group, or by how much it runs late."""
 
     def answered(text: str) -> str:
-        step = _step(screen, day, text)
+        step = _step(host, day, text)
         if isinstance(step, InputError):
             return printable(step.sentence())
-        screen.do(step)
+        host.do(step)
         return ""
 
     def typed(text: str) -> None:
-        step = _step(screen, day, text) if text.strip() else None
+        step = _step(host, day, text) if text.strip() else None
         said = step.sentence() if isinstance(step, InputError) else step.label if step is not None else ""
-        screen.board.preview(*([printable(said)] if said else [_HOW]))
+        host.board.preview(*([printable(said)] if said else [_HOW]))
 
-    screen.ask(Question("times", answered, typed, said=(_HOW,)))
+    host.ask(Question("times", answered, typed, said=(_HOW,)))
 
 
 _HOW = f"a group's times: {EXAMPLE}, or novice 9:00-9:20 10:00-10:20; late 15 shifts the rest"
 
 
-def late(screen: "MainScreen", session: Ref, text: str) -> Step | InputError | None:
+def late(host: Host, session: Ref, text: str) -> Step | InputError | None:
     """Make the step of a line that says the day of a session runs late; None where it says something else."""
     minutes = late_minutes(text)
     if minutes is None:
         return None
-    named = screen.desk.files.data(session).get("day")
+    named = host.desk.files.data(session).get("day")
     if not isinstance(named, str):
         return InputError("this session has no day", "a session of a day", "enter it on the session page")
-    return delaying(screen.desk.files, Ref("day", named), minutes, screen.desk.now())
+    return delaying(host.desk.files, Ref("day", named), minutes, host.desk.now())
 
 
-def _step(screen: "MainScreen", day: Ref, text: str) -> Step | InputError:
+def _step(host: Host, day: Ref, text: str) -> Step | InputError:
     minutes = late_minutes(text)
-    files = screen.desk.files
+    files = host.desk.files
     if minutes is not None:
-        return delaying(files, day, minutes, screen.desk.now())
+        return delaying(files, day, minutes, host.desk.now())
     loaded = files.read(day)
     if loaded is None or not isinstance(loaded.record, RidingDay):
         return InputError(f"{day.id} cannot be read", "a day that can be read", "mend its file first")
-    times = read_times(text, loaded.record, _group(screen, loaded.record))
+    times = read_times(text, loaded.record, _group(host, loaded.record))
     return times if isinstance(times, InputError) else timetabling(files, day, times)
 
 
-def _group(screen: "MainScreen", day: RidingDay) -> str | None:
-    data = screen.desk.files.data(screen.place.subject) if screen.place.subject is not None else {}
+def _group(host: Host, day: RidingDay) -> str | None:
+    data = host.desk.files.data(host.place.subject) if host.place.subject is not None else {}
     rider, bike = (data.get(key) for key in ("rider", "bike"))
     return group_today(
         day, rider if isinstance(rider, str) else None, bike if isinstance(bike, str) else None

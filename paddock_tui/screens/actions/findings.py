@@ -1,0 +1,85 @@
+"""Answers to a finding: ride with it and say why, or set what mends it."""
+
+from paddock_tui.desk import accepting, withdrawing
+from paddock_tui.desk.edits.remedies import mending
+from paddock_tui.pages.actions import ActionContext
+from paddock_tui.pages.message_line import message_line
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.people import Rider
+from paddock_tui.rules import SERIOUS
+from paddock_tui.screens.action import Action
+from paddock_tui.screens.host import Host
+from paddock_tui.screens.question import Question
+
+
+def _accept(host: Host) -> None:
+    finding, ref = host.context().finding, host.place.subject
+    if finding is None or ref is None:
+        return
+    if finding.accepted is not None:
+        back = withdrawing(host.desk.files, ref, finding.rule, finding.subject)
+        host.attempt(back or "it was accepted in an earlier session of the day: take it back there")
+        return
+
+    def answered(text: str) -> str:
+        if not text.strip():
+            return "say why you ride with it, or escape"
+        host.do(accepting(host.desk.files, ref, finding, text, host.desk.now(), _initials(host, ref)))
+        return ""
+
+    said = (f"{finding.severity}: {message_line(finding)}",)
+    host.ask(Question("why do you ride with it?", answered, declined="not accepted", said=said))
+
+
+def _initials(host: Host, ref: Ref) -> str | None:
+    named = host.desk.files.data(ref).get("rider")
+    loaded = host.desk.files.read(Ref("rider", named)) if isinstance(named, str) else None
+    return loaded.record.initials if loaded is not None and isinstance(loaded.record, Rider) else None
+
+
+def _accept_off(context: ActionContext) -> str:
+    if context.profile and not context.session:
+        return "a profile's findings cannot be accepted: accept them in a session"
+    if context.finding is None:
+        return "there is no finding to accept"
+    if context.finding.severity > SERIOUS:
+        return "a hold stands until the fact is mended"
+    if context.finding.severity < SERIOUS:
+        return "only a serious finding needs an answer"
+    return ""
+
+
+def _remedy(host: Host) -> None:
+    finding, ref = host.context().finding, host.place.subject
+    if finding is not None and ref is not None:
+        refs = host.desk.assembled(ref).situation.refs
+        host.attempt(mending(host.desk.files, finding, ref, refs) or "it stands so already")
+
+
+def _remedy_off(context: ActionContext) -> str:
+    if context.finding is None:
+        return "there is no finding to mend"
+    if not context.finding.remedy.puts:
+        return f"no key can do this: {context.finding.remedy.text}"
+    return ""
+
+
+ACCEPT = Action(
+    "accept",
+    "a",
+    "accept",
+    "ride with a serious finding, say why; again: take it back",
+    _accept_off,
+    hint=17,
+    do=_accept,
+)
+
+REMEDY = Action(
+    "remedy",
+    "f",
+    "apply remedy",
+    "set what mends the finding, where values can mend it",
+    _remedy_off,
+    hint=16,
+    do=_remedy,
+)

@@ -1,0 +1,44 @@
+"""Undo and redo."""
+
+import attrs
+
+from paddock_tui.pages.actions import ActionContext
+from paddock_tui.screens.action import Action
+from paddock_tui.screens.host import Host
+from paddock_tui.text import printable
+
+
+def _undo(host: Host) -> None:
+    """Take the last step back, of earlier runs too."""
+    _moved(host, "undone", host.desk.undo())
+
+
+def _redo(host: Host) -> None:
+    """Do again what was last taken back."""
+    _moved(host, "done again", host.desk.redo())
+
+
+def _moved(host: Host, word: str, label: str | None) -> None:
+    subject, record = host.place.subject, host.place.record
+    if subject is not None and host.desk.files.path_of(subject) is None:
+        host.place = attrs.evolve(host.place, room="garage", subject=None)
+    if record is not None and host.desk.files.path_of(record) is None:
+        host.place = attrs.evolve(host.place, room="garage", record=None)
+    host.mark_late()
+    host.draw()
+    host.board.say(printable(f"{word}: {label}") if label is not None else "nothing left")
+
+
+def _undo_off(context: ActionContext) -> str:
+    return "" if context.undo is not None else "there is nothing to undo"
+
+
+def _redo_off(context: ActionContext) -> str:
+    return "" if context.redo is not None else "nothing to do again"
+
+
+UNDO = Action(
+    "undo", "u", "undo", "take the last change back, of earlier runs too", _undo_off, hint=19, do=_undo
+)
+
+REDO = Action("redo", "y", "redo", "do again what was taken back", _redo_off, hint=1, do=_redo)

@@ -1,0 +1,117 @@
+"""The page of a place: a room's rows, with verdict, findings, clock and caution around them."""
+
+from collections.abc import Sequence
+
+import attrs
+
+from paddock_tui.desk import Desk
+from paddock_tui.desk.day.countdown import clock_of
+from paddock_tui.desk.lookup import glance
+from paddock_tui.pages.actions import ActionContext, ActionRow
+from paddock_tui.pages.countdown import clock_words
+from paddock_tui.pages.review import CAUTION_WORDS, finding_key, finding_rows, verdict_line
+from paddock_tui.pages.rows import Page, Row
+from paddock_tui.records.paths import Ref
+from paddock_tui.rules import Finding, Review, review
+from paddock_tui.screens.place import Place
+from paddock_tui.screens.registry import ACTIONS, room_of
+from paddock_tui.screens.room import PageContext, Room
+from paddock_tui.screens.run_state import RunState
+
+STAYS_OFF = "no riding today: the head"
+"""What stands in place of the clock after a head was hit."""
+
+
+@attrs.frozen
+class JudgedPage:
+    """A page with what was judged for it."""
+
+    page: Page
+    review: Review
+    place: Place
+
+
+def context_of(desk: Desk, place: Place, row: Row | None, judged: Review | None) -> ActionContext:
+    """Return what actions look at to tell whether they can act, on a row of a page that was judged."""
+    room, subject = room_of(place.room), place.subject
+    return ActionContext(
+        room=place.room,
+        session=subject is not None and subject.kind == "session",
+        profile=subject is not None and subject.kind == "profile",
+        row=row,
+        finding=finding_at(judged, row) if judged is not None and room.needs_subject else None,
+        undo=desk.can_undo(),
+        redo=desk.can_redo(),
+        unkept=bool(desk.unkept()),
+        own=frozenset(room.own),
+        hint=room.hint(row) if row is not None else "",
+    )
+
+
+def judged_page(
+    desk: Desk,
+    place: Place,
+    context: ActionContext,
+    state: RunState | None = None,
+    actions: Sequence[ActionRow] = ACTIONS,
+) -> JudgedPage:
+    """Make the page of a place, its verdict and findings with it; `state` is what the run remembers."""
+    room = room_of(place.room)
+    subject = place.subject or desk.session_in_hand()
+    assembled = desk.assembled(subject) if subject is not None else None
+    judged = room.judge(assembled.situation) if assembled is not None else Review(about_a_session=False)
+    asked = PageContext(desk, place, subject, assembled, judged, context, actions, state or RunState())
+    page = _page(room, asked)
+    clock = clock_of(desk.files, desk.session_in_hand(), desk.now())
+    return JudgedPage(
+        attrs.evolve(
+            page,
+            verdict=_verdict(desk, room, subject, judged),
+            findings=tuple(finding_rows(judged)) if room.findings else (),
+            judged=room.findings,
+            clock=STAYS_OFF if _stays_off(judged) else clock_words(clock, desk.now().time()),
+            caution=page.caution or (CAUTION_WORDS if room.findings else ""),
+        ),
+        judged,
+        attrs.evolve(place, subject=subject),
+    )
+
+
+def _page(room: Room, asked: PageContext) -> Page:
+    """Make a room's page; of a profile its set-up stands for what only a session has."""
+    garage = room_of("garage")
+    if room.needs_subject and asked.subject is None:
+        room = garage
+    elif room.about == "session" and asked.subject is not None and asked.subject.kind != "session":
+        room = room_of("setup")
+    page = room.page(asked) or garage.page(asked)
+    assert page is not None
+    return page
+
+
+def _stays_off(judged: Review) -> bool:
+    """Return whether the rider does not ride any more today: nothing counts down to going out then."""
+    return any(one.rule == "concussion-suspected" for one in judged.findings)
+
+
+def _verdict(desk: Desk, room: Room, subject: Ref | None, judged: Review) -> str:
+    """Write the verdict of the session in hand, where the heading names what is looked at of that.
+
+    What was ridden is said to be: its verdict is no leave to go out again.
+    """
+    about, hand = subject, desk.session_in_hand()
+    if not room.names_subject and hand is not None and hand != subject:
+        about, judged = hand, review(desk.assembled(hand).situation)
+    seen = glance(about, desk.files.data(about)) if about is not None and about.kind == "session" else None
+    word, dot, counts = verdict_line(judged).partition(" · ")
+    ridden = " · ridden" if seen is not None and seen.ridden else ""
+    return f"{word}{ridden}{dot}{counts}"
+
+
+def finding_at(judged: Review, row: Row | None) -> Finding | None:
+    """Return the finding under the cursor, else the first shown."""
+    if row is not None and row.kind == "finding":
+        for finding in judged.findings:
+            if finding_key(finding) == row.key:
+                return finding
+    return judged.findings[0] if judged.findings else None

@@ -1,0 +1,25 @@
+"""Where the screen is."""
+
+import attrs
+
+from paddock_tui.advice.ledger import LedgerFilter
+from paddock_tui.pages.rows import Row
+from paddock_tui.records.paths import Path, Ref
+
+
+@attrs.frozen
+class Place:
+    """What is on the screen: the room, the session or profile looked at, another record, a row explained.
+
+    `other` is what the session or profile is compared with, `wanted` what the ledger shows,
+    `seen` the rows of dash cards that were found as planned.
+    """
+
+    room: str = "garage"
+    subject: Ref | None = None
+    record: Ref | None = None
+    row: Row | None = None
+    retired: bool = False
+    other: str = ""
+    wanted: LedgerFilter | None = None
+    seen: frozenset[Path] = frozenset()

@@ -1,0 +1,120 @@
+"""Every room and every action of the screen, once, in the order in which help and palette say them.
+
+A room stands for its own action, if it has one. A test compares this with the folders.
+"""
+
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.screens.action import Action
+from paddock_tui.screens.actions import (
+    editor,
+    entry_line,
+    findings,
+    lap_import,
+    profiles,
+    program,
+    records,
+    rows,
+    set_ups,
+    undo,
+    unsaved,
+)
+from paddock_tui.screens.room import Room
+from paddock_tui.screens.rooms import (
+    bench,
+    checklist,
+    compare,
+    dash,
+    debrief,
+    garage,
+    going_out,
+    key_help,
+    last_time,
+    ledger,
+    limits,
+    next_change,
+    palette,
+    paper_slip,
+    record,
+    review,
+    session,
+    setup,
+    today,
+    why,
+)
+
+REGISTRY: tuple[Room | Action, ...] = (
+    garage.ROOM,
+    setup.ROOM,
+    session.ROOM,
+    checklist.ROOM,
+    dash.ROOM,
+    bench.ROOM,
+    review.ROOM,
+    going_out.ROOM,
+    debrief.ROOM,
+    next_change.ROOM,
+    last_time.ROOM,
+    ledger.ROOM,
+    ledger.CHANGE,
+    record.ROOM,
+    record.DAY,
+    entry_line.ENTRY,
+    records.NEW,
+    records.DROP,
+    findings.ACCEPT,
+    findings.REMEDY,
+    why.ROOM,
+    rows.OFFER,
+    undo.UNDO,
+    undo.REDO,
+    rows.FILTER,
+    palette.ROOM,
+    profiles.TAKE,
+    profiles.SAVE,
+    last_time.TAKE,
+    ledger.TRY_BACK_ACTION,
+    ledger.SET_BACK,
+    lap_import.LAPS_OF_A_FILE,
+    paper_slip.ROOM,
+    set_ups.START,
+    set_ups.WET,
+    profiles.FOR_ANOTHER,
+    compare.ROOM,
+    limits.ROOM,
+    records.DUPLICATE,
+    records.RENAME,
+    editor.EDITOR,
+    records.RETIRED,
+    unsaved.AGAIN,
+    unsaved.ELSEWHERE,
+    today.ROOM,
+    key_help.ROOM,
+    program.QUIT,
+)
+
+ROOMS = {one.id: one for one in REGISTRY if isinstance(one, Room)}
+"""The rooms by their ids."""
+
+ACTIONS: tuple[Action, ...] = tuple(
+    action for one in REGISTRY if (action := one.action if isinstance(one, Room) else one) is not None
+)
+"""The actions."""
+
+_ACTION_OF = {one.id: one for one in ACTIONS}
+
+
+def room_of(name: str) -> Room:
+    """Return a room by its id. Raises KeyError where there is none."""
+    return ROOMS[name]
+
+
+def action_of(name: str) -> Action:
+    """Return an action by its id. Raises KeyError where there is none."""
+    return _ACTION_OF[name]
+
+
+def room_showing(ref: Ref, path: Path) -> Room:
+    """Return the room in which the row of a value stands; without a path the room of its record."""
+    rooms = ROOMS.values()
+    own = [room for room in rooms if room.shows(ref, path)] or [room for room in rooms if room.opens(ref)]
+    return own[0]

@@ -1,0 +1,94 @@
+"""A room of the screen, declared once: its page, what it is about, the keys it hears, how it is left."""
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Literal, TypeAlias
+
+import attrs
+
+from paddock_tui.desk import Desk
+from paddock_tui.desk.situations import Assembled
+from paddock_tui.facts import Situation
+from paddock_tui.pages.actions import ActionContext, ActionRow
+from paddock_tui.pages.rows import Page, Row
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.rules import Review, review
+from paddock_tui.screens.action import Action, Doing
+from paddock_tui.screens.host import Host
+from paddock_tui.screens.place import Place
+from paddock_tui.screens.run_state import RunState
+from paddock_tui.widgets.messages import RowMessage
+
+RoomSubject: TypeAlias = Literal["garage", "whatever", "subject", "session"]
+"""What a room is about: the garage, what is looked at if anything is, a session or profile, a session."""
+
+
+@attrs.frozen
+class PageContext:
+    """What a room makes its page from. Where something is looked at it is `assembled` and reviewed."""
+
+    desk: Desk
+    place: Place
+    subject: Ref | None
+    assembled: Assembled | None
+    review: Review
+    context: ActionContext
+    rows: Sequence[ActionRow]
+    state: RunState
+
+
+def _silent(_: Row) -> str:
+    return ""
+
+
+def _deaf(_: Host, __: RowMessage) -> bool:
+    return False
+
+
+def _letterless(_: Host, __: str) -> bool:
+    return False
+
+
+def _nothing(_: Ref, __: Path) -> bool:
+    return False
+
+
+def _none(_: Ref) -> bool:
+    return False
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Room:
+    """One room of the screen.
+
+    `page` gives None where what it is about is gone: the garage is shown then. `hears` takes what is asked
+    of a row before anything else does, `letters` a letter; both say whether they took it. `hint` says which
+    keys of its own a row has. `opens` says whether a record is shown here as a whole, `shows` whether the
+    row of a value stands here although its record opens elsewhere. `own` are actions that mean something
+    else here. `findings`: they stand above the last line. `judge` is how what is looked at is judged.
+    `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
+    """
+
+    id: str
+    page: Callable[[PageContext], Page | None]
+    about: RoomSubject = "garage"
+    action: Action | None = None
+    hears: Callable[[Host, RowMessage], bool] = _deaf
+    letters: Callable[[Host, str], bool] = _letterless
+    hint: Callable[[Row], str] = _silent
+    opens: Callable[[Ref], bool] = _none
+    shows: Callable[[Ref, Path], bool] = _nothing
+    own: Mapping[str, Doing] = attrs.field(factory=dict)
+    findings: bool = False
+    judge: Callable[[Situation], Review] = review
+    stands_alone: bool = False
+    escapes: bool = False
+
+    @property
+    def needs_subject(self) -> bool:
+        """Whether there is no page without a session or profile; its findings are answered here."""
+        return self.about in ("subject", "session")
+
+    @property
+    def names_subject(self) -> bool:
+        """Whether the heading names what is looked at: elsewhere the verdict is of the session in hand."""
+        return self.about != "garage"

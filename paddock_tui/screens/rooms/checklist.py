@@ -1,0 +1,112 @@
+"""The checklist on the screen: where its cursor begins, and what the keys do on its rows."""
+
+import attrs
+
+from paddock_tui.desk.day.checklist import ANSWERS, answering
+from paddock_tui.facts.checklists import ItemState
+from paddock_tui.pages.checklist import KEYS, checked_of, checklist_page, first_open
+from paddock_tui.pages.rows import Page, Row
+from paddock_tui.records.paths import Path, Ref, parse
+from paddock_tui.screens.action import Action, needs_session
+from paddock_tui.screens.host import Host
+from paddock_tui.screens.room import Room
+from paddock_tui.screens.subject import SubjectContext, of_subject
+from paddock_tui.widgets import messages
+
+
+def _page(about: SubjectContext) -> Page:
+    refs = (about.ref, about.assembled.situation.refs.get("day"))
+    kept = (about.desk.files.read(ref) for ref in refs if ref is not None)
+    situation = about.assembled.situation
+    return checklist_page(situation, about.heading, (one for one in kept if one is not None))
+
+
+def _hint(row: Row) -> str:
+    return "1 ok 2 to fix 3 n.a." if row.kind == "check" else ""
+
+
+def _go(host: Host) -> None:
+    """Go to the checklist, on the first open item of the stage at hand."""
+    subject = host.place.subject
+    begin = first_open(host.desk.assembled(subject).situation) if subject is not None else None
+    host.go(attrs.evolve(host.place, room=ROOM.id), begin)
+
+
+def _hears(host: Host, message: messages.RowMessage) -> bool:
+    """Take the keys on the items of a checklist; whether the message was for one of them."""
+    row = message.row
+    if row.kind != "check":
+        return False
+    if isinstance(message, messages.Digit):
+        _answer(host, row, message.text)
+    elif isinstance(message, messages.Cleared):
+        _answer(host, row, "")
+    elif isinstance(message, messages.Chosen):
+        _open_answer(host, row)
+    else:
+        return False
+    return True
+
+
+def _answer(host: Host, row: Row, key: str) -> None:
+    """Answer the item under the cursor with a digit; the empty key opens it again."""
+    subject = host.place.subject
+    if subject is None or row.ref is None or (key and key not in ANSWERS):
+        host.board.say(row.shut or KEYS)
+        return
+    step = answering(
+        host.desk.files,
+        subject,
+        row.path[-2],
+        ANSWERS.get(key),
+        host.desk.now(),
+        in_day=row.ref.kind == "day",
+        text=row.value,
+    )
+    host.attempt(step)
+
+
+def _open_answer(host: Host, row: Row) -> None:
+    """Go to the value that answers the item under the cursor; say the keys where none does."""
+    subject = host.place.subject
+    item = _item(host, row)
+    path = parse(item.answered_by) if item is not None and not item.in_day else None
+    if subject is None or not path:
+        host.board.say(KEYS)
+    else:
+        host.jump(subject, path)
+
+
+def _shows(ref: Ref, path: Path) -> bool:
+    """Return whether a place is an answer of a checklist, so that its row is on the checklist page."""
+    within = path[3:] if ref.kind == "day" and path[:1] == ("entries",) else path
+    return ref.kind in ("day", "session") and len(within) == 3 and within[0] == "checks"
+
+
+def _item(host: Host, row: Row) -> ItemState | None:
+    subject = host.place.subject
+    if subject is None:
+        return None
+    checked = checked_of(host.desk.assembled(subject).situation)
+    items = [*(item for one in checked.lists for item in one.items), *checked.others]
+    return next((item for item in items if item.path and (*item.path, "status") == row.path), None)
+
+
+ROOM = Room(
+    id="checklist",
+    page=of_subject(_page),
+    about="session",
+    action=Action(
+        "checklist",
+        "c",
+        "checklist",
+        "what to look at now, and how each item stands",
+        needs_session,
+        hint=12,
+        do=_go,
+    ),
+    hears=_hears,
+    hint=_hint,
+    shows=_shows,
+    findings=True,
+)

@@ -1,0 +1,348 @@
+"""Back from the track on the screen: parked is stamped, and rows fill and go on by themselves."""
+
+import attrs
+
+from paddock_tui.desk.debrief.lap_timing import WHY, forbidden
+from paddock_tui.desk.debrief.rows import first_open, following, open_groups
+from paddock_tui.desk.debrief.steps import (
+    PARKED,
+    STAMPS,
+    answering,
+    back_in,
+    doubts,
+    parked_earlier,
+    stamping,
+    why_not_stamped,
+)
+from paddock_tui.desk.edits.entry_line import entering, entry_context, last_pressures
+from paddock_tui.desk.edits.values import clearing
+from paddock_tui.entry import read_line, read_typed
+from paddock_tui.entry.builtin import LAPS
+from paddock_tui.entry.key_repeat import Held
+from paddock_tui.entry.return_rows import SKIP, ReturnRow, is_no_answer, is_skipped, read_group, rule_of
+from paddock_tui.entry.symptoms import candidates, numbered
+from paddock_tui.pages.debrief import return_page
+from paddock_tui.pages.rows import Page, Row
+from paddock_tui.records.common import Units
+from paddock_tui.records.edits import MISSING, Change, Step, Value
+from paddock_tui.records.errors import InputError
+from paddock_tui.records.fields_of_record import field_at
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.screens.action import Action
+from paddock_tui.screens.host import Host
+from paddock_tui.screens.room import Room
+from paddock_tui.screens.subject import SubjectContext, of_subject
+from paddock_tui.widgets import messages
+
+_LAPS_KEY = "return laps"
+
+
+@attrs.define
+class ReturnState:
+    """What this run knows of returns: what was typed in them, what was passed over, keys held down.
+
+    What was typed here in this run may be mended here without being asked; `tail` are the letters of a
+    word that picked a symptom before it was typed to its end; `sure` is what enter has to confirm.
+    """
+
+    typed: set[tuple[Ref, Path]] = attrs.field(factory=set)
+    passed: dict[Ref, set[str]] = attrs.field(factory=dict)
+    held: Held = attrs.field(factory=Held)
+    tail: str = ""
+    sure: tuple[str, str] = ("", "")
+    warned: Ref | None = None
+
+
+def _page(about: SubjectContext) -> Page:
+    files = about.desk.files
+    no_laps = WHY if forbidden(files, about.loaded.data) else ""
+    groups = open_groups(files, about.ref)
+    now = about.desk.now()
+    return return_page(files, about.loaded, groups, about.heading, about.units, now, no_laps)
+
+
+def _go(host: Host) -> None:
+    """Stamp parked where that is due, and go to the first row of the return that is open."""
+    desk, state = host.desk, host.state.of(ReturnState)
+    state.tail = ""
+    now = desk.now()
+    session = back_in(desk.files, host.place.subject, desk.session_in_hand(), now)
+    if session is None or session.kind != "session":
+        host.board.say("there is no session to come back from: g, then n")
+        return
+    said = why_not_stamped(desk.files, session, now)
+    looked_at = host.place.subject
+    if said and state.warned == session and STAMPS in said:
+        said = ""
+    state.warned = session if said else None
+    host.go(attrs.evolve(host.place, room=ROOM.id, subject=session))
+    if not said and "parked" not in desk.files.data(session):
+        _do(host, stamping(desk.files, session, now))
+    group = first_open(desk.files, session, frozenset(state.passed.get(session, ())))
+    _to(host, group or first_open(desk.files, session))
+    if said:
+        host.board.go((str(session), *PARKED, ""))
+        host.board.say(said)
+    elif looked_at is not None and looked_at != session and looked_at.kind == "session":
+        host.board.say(f"back to {session.id}: {looked_at.id} is another one")
+
+
+def _hears(host: Host, message: messages.RowMessage) -> bool:
+    """Take what the board says of a row of the return; whether it was taken."""
+    row = message.row
+    if row.kind != "ask":
+        return False
+    if row.shut:
+        host.board.say(row.shut)
+    elif isinstance(message, messages.Digit):
+        _digit(host, row, message.text)
+    elif isinstance(message, messages.Editing):
+        _editing(host, row, message.text)
+    elif isinstance(message, messages.Accepted):
+        _accepted(host, row, message.text)
+    elif isinstance(message, messages.Chosen):
+        _chosen(host, row)
+    elif isinstance(message, messages.Stepped):
+        _stepped(host, message.by)
+    elif isinstance(message, messages.Cleared):
+        _cleared(host, row)
+    elif isinstance(message, messages.Toggled):
+        _swallows(host, " ")
+    else:
+        return False
+    return True
+
+
+def _swallows(host: Host, key: str) -> bool:
+    """Return whether a letter only goes on with the word that has picked a symptom already."""
+    state = host.state.of(ReturnState)
+    mine = state.tail.startswith(key) and len(key) == 1
+    state.tail = state.tail[1:] if mine else ""
+    return mine
+
+
+def may_mend(host: Host, change: Change) -> bool:
+    """Return whether a change of a ridden session only mends what its return stamped or took in this run."""
+    return all(
+        edit.old is MISSING or (change.ref, edit.path) in host.state.of(ReturnState).typed
+        for edit in change.edits
+    )
+
+
+def _digit(host: Host, row: Row, text: str) -> None:
+    """Take a digit on a row that is not open: the whole answer, or the beginning of one."""
+    group = _group(host, row)
+    if group is None or group.reads in ("pressure", "volume", "corner"):
+        # A corner may begin with its nought, so that nought alone does not pass it over.
+        host.board.edit(text)
+        return
+    if _is_held(host, text):
+        return
+    if text == SKIP and group.reads == "change":
+        _keep(host, group, "none, same again", text)
+    elif text == SKIP:
+        _pass(host, row)
+    else:
+        _try(host, group, text)
+
+
+def _editing(host: Host, row: Row, text: str) -> None:
+    """Follow what is typed on an open row: keep it once it is whole, and go on."""
+    group = _group(host, row)
+    if group is None:
+        return
+    if group.reads in ("symptom", "corner") and text[-1:].isdecimal() and _is_held(host, text[-1]):
+        return
+    if is_skipped(group, text) and (group.letters or group.reads == "corner"):
+        host.board.done()
+        _pass(host, row)
+    elif is_no_answer(group, text):
+        host.board.edit()
+        host.board.refuse(f"{text.strip()} is no answer here: {rule_of(group, _units(host))}, 0 skips")
+    elif text and not _try(host, group, text) and group.reads == "symptom":
+        found = candidates(text)
+        host.board.say(numbered(found) if found else "no symptom begins so: backspace")
+
+
+def _is_held(host: Host, digit: str) -> bool:
+    """Return whether a digit comes from a key that is held down; it is said then, and not taken."""
+    if not host.state.of(ReturnState).held.again(digit, host.board.pressed_at):
+        return False
+    _refuse(host, f"{digit} again at once: is a key held down? press it again if it is meant")
+    return True
+
+
+def _try(host: Host, group: ReturnRow, text: str) -> bool:
+    """Keep what was typed where it is whole; whether something was said or kept."""
+    value = read_group(group, text, _units(host))
+    if value is None:
+        return False
+    if isinstance(value, InputError):
+        _refuse(host, value.sentence())
+        return True
+    if group.reads == "symptom" and text.isalpha():
+        host.state.of(ReturnState).tail = str(value)[len(text) :]
+    return _keep(host, group, value, text)
+
+
+def _accepted(host: Host, row: Row, text: str) -> None:
+    """Take enter on an open row: nothing typed passes it over, else what was typed is read whole."""
+    group = _group(host, row)
+    if not text.strip("0 " if group is not None and group.reads == "corner" else None):
+        host.board.done()
+        _pass(host, row)
+    elif group is None:
+        _laps(host, text)
+    elif group.reads == "change":
+        _keep(host, group, text.strip(), text)
+    elif group.boxes == 3 and text.strip().isdecimal() and len(text.strip()) < 3:
+        _refuse(host, "three digits, or write it out with its unit")
+    elif group.letters:
+        found = candidates(text) if group.reads == "symptom" else ()
+        _refuse(host, f"pick one: {numbered(found)}" if found else "no such answer here: backspace")
+    else:
+        field = field_at("session", group.path)
+        whole = read_group(group, text, _units(host))
+        value = whole or (read_typed(field, text, _units(host)) if field is not None else None)
+        if value is None or isinstance(value, InputError):
+            _refuse(host, value.sentence() if value is not None else "it cannot be read")
+        else:
+            _keep(host, group, value, text)
+
+
+def _chosen(host: Host, row: Row) -> None:
+    """Take enter on a row that is not open: words are opened, the others passed over."""
+    group = _group(host, row)
+    if group is None or (group.letters and not row.known):
+        host.board.edit()
+    else:
+        _pass(host, row)
+
+
+def _stepped(host: Host, by: int) -> None:
+    """Move parked by a minute: minus is earlier."""
+    session = host.place.subject
+    if session is None:
+        return
+    step = parked_earlier(host.desk.files, session, -by, host.desk.now())
+    if isinstance(step, str):
+        host.board.say(step)
+    else:
+        _do(host, step)
+
+
+def _cleared(host: Host, row: Row) -> None:
+    if row.ref is None or row.key == _LAPS_KEY:
+        host.board.say("single laps are cleared on the session page")
+        return
+    step = clearing(host.desk.files, row.ref, row.path)
+    host.attempt(step if step.changes else f"{row.label} is not known already")
+
+
+def _laps(host: Host, text: str) -> None:
+    """Keep a run of laps, typed or pasted, whole or not at all."""
+    session = host.place.subject
+    context = entry_context(host.desk, session) if session is not None else None
+    if session is None or context is None:
+        return
+    line = read_line(f"{LAPS} {text}", context)
+    for error in line.errors:
+        _refuse(host, f'"{line.text[error.start : error.end]}": {error.message}; {error.mend}')
+        return
+    step = entering(host.desk.files, session, line) if line.clear else []
+    if not isinstance(step, Step):
+        _refuse(host, step[0].sentence() if step else "write the laps alone")
+        return
+    host.board.done()
+    _do(host, step)
+
+
+def _keep(host: Host, group: ReturnRow, value: Value, text: str) -> bool:
+    """Keep a value, asking where it is doubtful, and go on to the next row."""
+    session, state = host.place.subject, host.state.of(ReturnState)
+    if session is None:
+        return False
+    files = host.desk.files
+    last = last_pressures(files, session) if group.reads == "pressure" else {}
+    doubt = doubts(files, session, group, value, last, text.strip())
+    if doubt and state.sure != (group.key, text):
+        state.sure = (group.key, text)
+        if not host.board.is_typing:
+            host.board.edit(text)
+        _refuse(host, doubt)
+        return True
+    state.sure = ("", "")
+    step = answering(files, session, group, value, host.desk.now())
+    if isinstance(step, InputError):
+        _refuse(host, step.sentence())
+        return True
+    host.board.done()
+    after = following(files, session, group)
+    _do(host, step)
+    if host.board.is_typing:
+        return True
+    _to(host, following(files, session, group) or after)
+    return True
+
+
+def _do(host: Host, step: Step) -> None:
+    """Do a step of the return; what it puts may be mended here without a question."""
+    changes = [change for change in step.changes if isinstance(change, Change)]
+    host.attempt(step)
+    typed = host.state.of(ReturnState).typed
+    for change in changes:
+        typed |= {(change.ref, edit.path) for edit in change.edits if edit.old is MISSING}
+
+
+def _pass(host: Host, row: Row) -> None:
+    """Go on to the next open row, and remember that this one was passed over."""
+    session = host.place.subject
+    group = _group(host, row)
+    if session is None:
+        return
+    if group is None:
+        host.board.say("the return is done; i comes back to what is open")
+        return
+    host.state.of(ReturnState).passed.setdefault(session, set()).add(group.key)
+    _to(host, following(host.desk.files, session, group))
+
+
+def _to(host: Host, group: ReturnRow | None) -> None:
+    """Put the cursor on a group, open for typing where letters answer it; on the laps behind the last."""
+    key = f"return {group.key}" if group is not None else _LAPS_KEY
+    row = next((one for one in host.board.page.rows() if one.key == key), None)
+    if row is None:
+        return
+    host.board.go(row.identity)
+    if group is not None and group.letters and not row.known:
+        host.board.edit()
+
+
+def _group(host: Host, row: Row) -> ReturnRow | None:
+    """Return the group of a row; None for the row of the laps."""
+    session = host.place.subject
+    found = open_groups(host.desk.files, session) if session is not None else ()
+    return next((one for one in found if f"return {one.key}" == row.key), None)
+
+
+def _units(host: Host) -> Units:
+    return host.units(host.place.subject)
+
+
+def _refuse(host: Host, why: str) -> None:
+    if host.board.is_typing:
+        host.board.refuse(why)
+    else:
+        host.board.say(why)
+
+
+ROOM = Room(
+    id="return",
+    page=of_subject(_page),
+    about="session",
+    action=Action(
+        "in", "i", "in", "back from the track: stamps parked, then what is soon lost", hint=9, do=_go
+    ),
+    hears=_hears,
+    letters=_swallows,
+)

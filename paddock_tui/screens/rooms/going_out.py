@@ -1,0 +1,81 @@
+"""Going out on the screen: the page of what is open, and the row that stamps the time."""
+
+import attrs
+
+from paddock_tui.desk.edits.values import setting_value
+from paddock_tui.entry.values import to_the_minute
+from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page
+from paddock_tui.pages.headings import heading_of
+from paddock_tui.pages.message_line import message_line
+from paddock_tui.pages.rows import Page
+from paddock_tui.screens.action import Action, needs_session
+from paddock_tui.screens.host import Host
+from paddock_tui.screens.question import Question
+from paddock_tui.screens.room import PageContext, Room
+from paddock_tui.widgets.messages import Chosen, RowMessage
+
+
+def _page(asked: PageContext) -> Page | None:
+    if asked.subject is None or asked.assembled is None:
+        return None
+    return out_page(asked.assembled.situation, asked.review, heading_of(asked.desk, asked.subject))
+
+
+def _go(host: Host) -> None:
+    """Go to what is open before this session; there already, to the row that stamps going out."""
+    subject = host.place.subject
+    if subject is None:
+        return
+    situation = host.desk.assembled(subject).situation
+    page = out_page(situation, judged_going_out(situation), "")
+    here = host.place.room == ROOM.id
+    rows = page.rows()
+    host.go(attrs.evolve(host.place, room=ROOM.id), rows[-1].identity if here else first_row(page))
+
+
+def _hears(host: Host, message: RowMessage) -> bool:
+    """Stamp going out where the row that does so is chosen; whether it was."""
+    row = message.row
+    if not isinstance(message, Chosen) or row.kind != "link" or row.key != NOW:
+        return False
+    _stamp(host)
+    return True
+
+
+def _stamp(host: Host) -> None:
+    """Stamp going out now; where a hold stands, say so and ask once more. It never locks anybody out."""
+    subject = host.place.subject
+    if subject is None:
+        return
+
+    def stamped(_: str) -> str:
+        now = to_the_minute(host.desk.now())
+        step = setting_value(host.desk.files, subject, ("went_out",), now)
+        host.attempt(step if step.changes else f"went out {now:%H:%M} already")
+        return ""
+
+    holds = holds_of(judged_going_out(host.desk.assembled(subject).situation))
+    if not holds:
+        stamped("")
+        return
+    said = tuple(f"{one.severity}: {message_line(one)}" for one in holds[:3])
+    words = "a hold stands: enter goes out all the same, escape stays"
+    host.ask(Question(words, stamped, declined="not gone out", said=said, confirms=True))
+
+
+ROOM = Room(
+    id="out",
+    page=_page,
+    about="session",
+    action=Action(
+        "out",
+        "o",
+        "going out",
+        "what is open, in the order of the clock, then stamps it",
+        needs_session,
+        hint=8,
+        do=_go,
+    ),
+    hears=_hears,
+    judge=judged_going_out,
+)

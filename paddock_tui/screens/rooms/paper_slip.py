@@ -1,0 +1,26 @@
+"""The paper slip of the return, as the screen shows it."""
+
+from paddock_tui.pages.paper_slip import slip_page
+from paddock_tui.pages.rows import Page
+from paddock_tui.screens.action import Action, needs_session, to
+from paddock_tui.screens.room import Room
+from paddock_tui.screens.subject import SubjectContext, of_subject
+
+
+def _page(about: SubjectContext) -> Page:
+    return slip_page(about.heading, about.units)
+
+
+ROOM = Room(
+    id="slip",
+    page=of_subject(_page),
+    about="session",
+    action=Action(
+        "slip",
+        "",
+        "slip",
+        "the paper slip of the return, to be typed in one pass",
+        needs_session,
+        do=to("slip"),
+    ),
+)

@@ -1,0 +1,72 @@
+"""Any other record: a bike, a rider, a day, a tyre set, a venue."""
+
+import attrs
+
+from paddock_tui.desk import Desk
+from paddock_tui.desk.day.countdown import clock_of
+from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.pages.advised import advised
+from paddock_tui.pages.countdown import clock_section
+from paddock_tui.pages.day import day_page, group_today
+from paddock_tui.pages.record import record_page
+from paddock_tui.pages.rows import Page
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.paths import Ref
+from paddock_tui.screens.action import Action, needs_session
+from paddock_tui.screens.beside import beside_record
+from paddock_tui.screens.host import Host
+from paddock_tui.screens.room import PageContext, Room
+from paddock_tui.screens.subject import gone, units_of
+
+
+def _page(asked: PageContext) -> Page | None:
+    ref = asked.place.record
+    if ref is None:
+        return None
+    beside = beside_record(asked.desk, ref, asked.subject, asked.assembled)
+    return advised(_record(asked.desk, ref, asked.subject), ref, beside)
+
+
+def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
+    loaded = desk.files.read(ref)
+    if loaded is None:
+        return gone(ref)
+    if ref.kind == "day" and isinstance(loaded.record, RidingDay):
+        data = desk.files.data(subject) if subject is not None else {}
+        rider, bike = (word if isinstance(word := data.get(key), str) else None for key in ("rider", "bike"))
+        group = group_today(loaded.record, rider, bike)
+        page = day_page(loaded, units_of(desk, loaded.record), group)
+        today = clock_of(desk.files, desk.session_in_hand(), desk.now()) if _is_today(desk, ref) else None
+        due = clock_section(today, desk.now().time())
+        # Today what is due comes first: the timetable above it fills a screen, with what is past on top.
+        return page if due is None else attrs.evolve(page, sections=(due, *page.sections))
+    return record_page(loaded, bike_of(desk.files, ref), units_of(desk, loaded.record))
+
+
+def _is_today(desk: Desk, day: Ref) -> bool:
+    return desk.files.data(day).get("date") == desk.now().date()
+
+
+def _opens(ref: Ref) -> bool:
+    return ref.kind not in ("session", "profile")
+
+
+def _day(host: Host) -> None:
+    named = host.desk.files.data(host.place.subject).get("day") if host.place.subject else None
+    ref = Ref("day", named) if isinstance(named, str) else None
+    if ref is None or host.desk.files.path_of(ref) is None:
+        host.board.say("this session has no day yet: enter it on the session page")
+        return
+    host.open(ref)
+
+
+ROOM = Room(id="record", page=_page, opens=_opens, escapes=True)
+
+DAY = Action(
+    "day",
+    "t",
+    "day and times",
+    "the day of the session: limits, timetable, paperwork",
+    needs_session,
+    do=_day,
+)

@@ -1,0 +1,39 @@
+"""The session: its facts, in the order they become known."""
+
+from paddock_tui.advice.beside_setup import beside_session
+from paddock_tui.desk.debrief.lap_timing import WHY, forbidden
+from paddock_tui.pages.advised import advised
+from paddock_tui.pages.rows import Page
+from paddock_tui.pages.session import session_page, without_laps
+from paddock_tui.records.paths import Ref
+from paddock_tui.screens.action import Action, needs_session, to
+from paddock_tui.screens.room import Room
+from paddock_tui.screens.subject import SubjectContext, of_subject
+
+
+def _page(about: SubjectContext) -> Page:
+    no_laps = WHY if forbidden(about.desk.files, about.loaded.data) else ""
+    page = without_laps(session_page(about.loaded, about.heading, about.units), no_laps)
+    return advised(page, about.ref, beside_session(about.desk.about(about.ref, about.assembled)))
+
+
+def _opens(ref: Ref) -> bool:
+    return ref.kind == "session"
+
+
+ROOM = Room(
+    id="session",
+    page=of_subject(_page),
+    about="session",
+    action=Action(
+        "session",
+        "s",
+        "session",
+        "its facts, in the order they become known",
+        needs_session,
+        hint=7,
+        do=to("session"),
+    ),
+    opens=_opens,
+    findings=True,
+)

@@ -1,0 +1,46 @@
+"""The set-up of a session or a profile, with what advice says beside its rows."""
+
+from paddock_tui.advice.beside_setup import beside_setup
+from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.pages.advised import advised
+from paddock_tui.pages.rows import Page
+from paddock_tui.pages.session import set_up_page
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.screens.action import Action, needs_subject, to
+from paddock_tui.screens.room import Room
+from paddock_tui.screens.subject import SubjectContext, of_subject
+
+
+def _page(about: SubjectContext) -> Page:
+    where = f" · {about.loaded.name}" if about.ref.kind == "profile" else ""
+    page = set_up_page(
+        about.loaded, bike_of(about.desk.files, about.ref), f"{about.heading}{where}", about.units
+    )
+    return advised(page, about.ref, beside_setup(about.desk.about(about.ref, about.assembled)))
+
+
+def _shows(ref: Ref, path: Path) -> bool:
+    return ref.kind == "session" and path[:1] == ("setup",)
+
+
+def _opens(ref: Ref) -> bool:
+    return ref.kind == "profile"
+
+
+ROOM = Room(
+    id="setup",
+    page=of_subject(_page),
+    about="subject",
+    action=Action(
+        "setup",
+        "p",
+        "set-up",
+        "the set-up of the session or profile looked at",
+        needs_subject,
+        hint=10,
+        do=to("setup"),
+    ),
+    opens=_opens,
+    shows=_shows,
+    findings=True,
+)
