@@ -18,11 +18,12 @@ from paddock_tui.advice.calculators import (
 from paddock_tui.advice.ridden_so_far import count_words, so_far
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.service import since_start
+from paddock_tui.limits.brakes import LEAST_PAD
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session import Session
 from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.wear import LEAST_PADS_MM, WearReading, sessions_left, wear
+from paddock_tui.trade.wear import WearReading, sessions_left, wear
 
 METHOD = Method(
     "median of the loss a session between all pairs of readings; left = (last - least) / that",
@@ -42,7 +43,8 @@ def pads(about: About, end: End) -> Calculator:
     readings = tuple(_readings(about, end))
     day = about.situation.day
     least = FilledInput(
-        Quantity(Decimal(str(LEAST_PADS_MM)), "mm"), "common practice: no organiser's figure known"
+        Quantity(Decimal(str(about.situation.limits[LEAST_PAD])), "mm"),
+        "common practice: no organiser's figure known",
     )
     if day is not None and day.limits.pads is not None:
         least = FilledInput(day.limits.pads, f"organiser's, day {about.id_of('day')}")

@@ -1,5 +1,6 @@
 """Fuel: litres for what is planned, what is left at the flag, and the cans for a day."""
 
+import functools
 from collections.abc import Iterable
 from decimal import Decimal
 
@@ -15,7 +16,9 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.facts.fuel import in_tank, laps_around, rate_of, warm_up_laps
+from paddock_tui.facts.fuel import in_tank, laps_around, rate_of, reserve_at_flag_l, warm_up_laps
+from paddock_tui.limits import Limits
+from paddock_tui.limits.fuel import RESERVE, RESERVE_SHARE
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole
@@ -26,16 +29,8 @@ from paddock_tui.trade.fuel import (
     fuel_mass,
     laps_from_minutes,
     plan_fuel,
-    reserve_l,
+    to_add_l,
 )
-
-METHOD = Method(
-    "laps x length x consumption, and a reserve of 2 l or 15 %, or the rider's own where that is more",
-    "every lap a whole one, also out of the pit lane: it errs toward more",
-    "to 500 laps; the sharpest map burns more; brim the tank where weight does not matter",
-    "elementary; reserve and the default consumption: common practice, no source",
-)
-_STEP_L = 0.5
 
 INPUTS = (
     Input("laps", "planned laps", Number(0, 500, unit="laps")),
@@ -54,7 +49,20 @@ INPUTS = (
 
 def fuel(about: About) -> Calculator:
     """Return the calculator of fuel, filled from plan, venue, history and bike."""
-    return Calculator("fuel", "fuel", INPUTS, _filled(about), _compute)
+    limits = about.situation.limits
+    return Calculator("fuel", "fuel", INPUTS, _filled(about), functools.partial(_compute, limits))
+
+
+def method(limits: Limits) -> Method:
+    """Return how fuel is reckoned, with the reserve in force."""
+    litres, share = limits[RESERVE], 100.0 * limits[RESERVE_SHARE]
+    return Method(
+        f"laps x length x consumption, and a reserve of {litres:g} l or the rider's own, "
+        f"{share:g} % where that is more",
+        "every lap a whole one, also out of the pit lane: it errs toward more",
+        "to 500 laps; the sharpest map burns more; brim the tank where weight does not matter",
+        "elementary; reserve and the default consumption: common practice, no source",
+    )
 
 
 def _filled(about: About) -> dict[str, FilledInput]:
@@ -123,13 +131,13 @@ def _sessions(about: About) -> dict[str, FilledInput]:
     return {"sessions": FilledInput(len(slots), f"timetable of {group}, day {about.id_of('day')}")}
 
 
-def _compute(inputs: Inputs) -> Iterable[Answer]:
+def _compute(limits: Limits, inputs: Inputs) -> Iterable[Answer]:
     laps = ("laps",) if inputs.known("laps") or not inputs.known("minutes") else ("minutes", "usual")
     needs = (*laps, "length", "rate", "around", "warm_up")
-    yield _needed(inputs, needs)
-    yield _at_flag(inputs, (*needs, "tank"))
-    yield _to_add(inputs, (*needs, "tank"))
-    yield _cans(inputs, (*needs, "sessions", "can"))
+    yield _needed(limits, inputs, needs)
+    yield _at_flag(limits, inputs, (*needs, "tank"))
+    yield _to_add(limits, inputs, (*needs, "tank"))
+    yield _cans(limits, inputs, (*needs, "sessions", "can"))
 
 
 def _plan(inputs: Inputs) -> FuelPlan:
@@ -141,14 +149,15 @@ def _plan(inputs: Inputs) -> FuelPlan:
     return plan_fuel(laps, length, rate, inputs.number("around"), inputs.number("warm_up"))
 
 
-def _reserve(inputs: Inputs, plan: FuelPlan) -> float:
-    return max(plan.reserve_l, inputs.amount_or("own_reserve", "l", 0.0))
+def _reserve(limits: Limits, inputs: Inputs, plan: FuelPlan) -> float:
+    own = inputs.amount("own_reserve", "l") if inputs.known("own_reserve") else None
+    return reserve_at_flag_l(plan.needed_l, own, limits)
 
 
-def _needed(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
+def _needed(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
     def make() -> Answered:
         plan = _plan(inputs)
-        reserve = _reserve(inputs, plan)
+        reserve = _reserve(limits, inputs, plan)
         whole = figures.volume(plan.needed_l + reserve, inputs.units)
         ride, kept = (figures.volume(one, inputs.units) for one in (plan.needed_l, reserve))
         km = figures.distance(plan.distance_km, inputs.units)
@@ -156,10 +165,10 @@ def _needed(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         more = f"that is {mass.low_kg:.1f} to {mass.high_kg:.1f} kg of petrol (EN 228, at 15 C)"
         return Answered(f"{whole}: {ride} for {km}, {kept} reserve", f"needs {whole}", (), (more,))
 
-    return told(inputs, "needed", "to start with", needs, METHOD, make, ("own_reserve",))
+    return told(inputs, "needed", "to start with", needs, method(limits), make, ("own_reserve",))
 
 
-def _at_flag(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
+def _at_flag(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
     def make() -> Answered:
         plan = _plan(inputs)
         left = plan.at_flag_l(inputs.amount("tank", "l"))
@@ -167,38 +176,37 @@ def _at_flag(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
             short = figures.volume(-left, inputs.units)
             return Answered(f"it runs dry {short} before the flag", f"{short} too little")
         said = figures.volume(left, inputs.units)
-        below = " (less than the reserve)" if left < _reserve(inputs, plan) else ""
+        below = " (less than the reserve)" if left < _reserve(limits, inputs, plan) else ""
         return Answered(f"{said} left{below}", f"{said} left at the flag{below}")
 
-    return told(inputs, "flag", "at the flag", needs, METHOD, make)
+    return told(inputs, "flag", "at the flag", needs, method(limits), make)
 
 
-def _to_add(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
+def _to_add(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
     def make() -> Answered:
         plan, tank = _plan(inputs), inputs.amount("tank", "l")
-        missing = plan.needed_l + _reserve(inputs, plan) - tank
+        missing = to_add_l(tank - plan.needed_l, _reserve(limits, inputs, plan))
         if missing <= 0:
             return Answered("nothing: the reserve is there at the flag")
-        steps = -(-missing // _STEP_L) * _STEP_L
-        said = figures.volume(steps, inputs.units)
+        said = figures.volume(missing, inputs.units)
         return Answered(
             f"{said} more, for the reserve at the flag",
             f"add {said}",
             (SetValue(("fuel_added",), said, "session"),),
         )
 
-    return told(inputs, "add", "to add", needs, METHOD, make, ("own_reserve",))
+    return told(inputs, "add", "to add", needs, method(limits), make, ("own_reserve",))
 
 
-def _cans(inputs: Inputs, needs: tuple[str, ...]) -> Answer:
+def _cans(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
     def make() -> Answered:
         plan = _plan(inputs)
         ride = plan.needed_l * inputs.number("sessions")
-        reserve = max(reserve_l(plan.needed_l), inputs.amount_or("own_reserve", "l", 0.0))
+        reserve = _reserve(limits, inputs, plan)
         tank = inputs.amount_or("tank", "l", 0.0)
         found = cans_for_day(ride + reserve, tank, inputs.amount("can", "l"))
         litres = figures.volume(found.litres, inputs.units)
         cans = f"{found.cans} can{'s' if found.cans != 1 else ''}"
         return Answered(f"{litres} besides what is in the tank: {cans}")
 
-    return told(inputs, "cans", "to bring for the day", needs, METHOD, make, ("tank", "own_reserve"))
+    return told(inputs, "cans", "to bring for the day", needs, method(limits), make, ("tank", "own_reserve"))

@@ -19,7 +19,8 @@ from paddock_tui.advice.calculators import (
 )
 from paddock_tui.facts.controls import in_force_value, levels_of
 from paddock_tui.facts.outing import is_ridden
-from paddock_tui.quantities import Quantity
+from paddock_tui.facts.tyres import track_in_c
+from paddock_tui.limits.tyres import COLD_TRACK
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
@@ -29,7 +30,6 @@ from paddock_tui.records.tyres import TYRE_KINDS
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.levels import Level, Levels
 from paddock_tui.trade.starting_levels import (
-    COLD_TRACK_C,
     Aid,
     RiderGroup,
     Surface,
@@ -154,7 +154,7 @@ def _answer(about: About, one: _Aid, inputs: Inputs) -> Answer:
     needs = () if road else _NEEDS
 
     def make() -> Answered:
-        wanted = street_help(one.aid) if road else _wanted(inputs, one.aid)
+        wanted = street_help(one.aid) if road else _wanted(about, inputs, one.aid)
         if wanted is None:
             return Answered("no level helps: this tyre is not for this surface")
         return _start(about, one, wanted, inputs.value(f"now {one.name}"), bool(inputs.value("first")))
@@ -163,19 +163,14 @@ def _answer(about: About, one: _Aid, inputs: Inputs) -> Answer:
     return told(inputs, one.name, label_of(one.name), needs, METHOD, make, uses)
 
 
-def _wanted(inputs: Inputs, aid: Aid) -> float | None:
+def _wanted(about: About, inputs: Inputs, aid: Aid) -> float | None:
     surface = Surface(_SURFACES.get(inputs.value("surface"), inputs.value("surface")))
     tyre = TyreKind(_TYRES.get(inputs.value("tyre"), inputs.value("tyre")))
     state = TyreState(bool(inputs.value("worn")), bool(inputs.value("new")))
-    ground = surface_by_track(surface, _track_c(inputs.value("track")))
+    track, limits = inputs.value("track"), about.situation.limits
+    track_c = track_in_c(track, limits) if track is not None else None
+    ground = surface_by_track(surface, track_c, limits[COLD_TRACK])
     return starting_help(RiderGroup(inputs.value("group")), ground, tyre, aid, state)
-
-
-def _track_c(value: Quantity | str | None) -> float | None:
-    """Return the track temperature; the word cold counts as colder than a cold track."""
-    if isinstance(value, Quantity):
-        return value.to("C")
-    return COLD_TRACK_C - 1.0 if value == "cold" else None
 
 
 def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: bool) -> Answered:

@@ -1,5 +1,6 @@
 """The standing noise test: how far from the limit, at which revs it is taken, what a reading counts as."""
 
+import functools
 from collections.abc import Iterable
 from decimal import Decimal
 
@@ -15,11 +16,11 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.limits.noise import NEAR_LIMIT
 from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole
 from paddock_tui.trade.noise import (
-    CLOSE_DB,
     DISTANCE_M,
     PISTON_SPEED_M_S,
     counted_db,
@@ -28,12 +29,6 @@ from paddock_tui.trade.noise import (
     revs_of_test_rpm,
 )
 
-MARGIN = Method(
-    "limit - reading, both as the organiser measures them",
-    "the same meter, distance and revs; another meter or a colder day reads differently",
-    f"under {CLOSE_DB:g} dB to the limit counts as close: common practice, no source",
-    "elementary; what the organiser's meter says counts",
-)
 REVS = Method(
     "30000 c / stroke in mm, c the mean piston speed in m/s",
     "the test goes by piston speed; an organiser may post revs, or a share of the red line, instead",
@@ -68,14 +63,25 @@ INPUTS = (
 
 def noise(about: About) -> Calculator:
     """Return the calculator of noise, filled from the day's limit and the entry of this rider and bike."""
-    return Calculator("noise", "noise", INPUTS, _filled(about), _compute)
+    near = about.situation.limits[NEAR_LIMIT]
+    return Calculator("noise", "noise", INPUTS, _filled(about), functools.partial(_compute, near))
+
+
+def method(near_db: float) -> Method:
+    """Return how the margin is reckoned, with what counts as close."""
+    return Method(
+        "limit - reading, both as the organiser measures them",
+        "the same meter, distance and revs; another meter or a colder day reads differently",
+        f"{near_db:g} dB or less to the limit counts as close: common practice, no source",
+        "elementary; what the organiser's meter says counts",
+    )
 
 
 def noise_of(about: About, reading: Quantity | None, limit: Quantity | None) -> Answer:
     """Return the margin of one reading to one limit."""
     given = (("reading", reading, "this entry"), ("limit", limit, "as posted for the day"))
     found = {key: FilledInput(value, where) for key, value, where in given if value is not None}
-    return _margin(Inputs(INPUTS, found, about.units))
+    return _margin(about.situation.limits[NEAR_LIMIT], Inputs(INPUTS, found, about.units))
 
 
 def _filled(about: About) -> dict[str, FilledInput]:
@@ -98,23 +104,23 @@ def _filled(about: About) -> dict[str, FilledInput]:
     return found
 
 
-def _compute(inputs: Inputs) -> Iterable[Answer]:
-    return (_margin(inputs), _revs(inputs), _counted(inputs), _distance(inputs))
+def _compute(near_db: float, inputs: Inputs) -> Iterable[Answer]:
+    return (_margin(near_db, inputs), _revs(inputs), _counted(inputs), _distance(inputs))
 
 
-def _margin(inputs: Inputs) -> Answer:
+def _margin(near_db: float, inputs: Inputs) -> Answer:
     def make() -> Answered:
         limit = inputs.amount("limit", "dB(A)")
         found = margin(inputs.amount("reading", "dB(A)"), limit)
         side = "over" if found.over else "under"
         said = f"{_db(abs(found.db))} dB {side} the limit"
-        if found.close:
+        if found.close(near_db):
             return Answered(
                 f"{said} of {_db(limit)} dB(A): close, another meter may differ", f"{said}: close"
             )
         return Answered(f"{said} of {_db(limit)} dB(A)", said)
 
-    return told(inputs, "margin", "to the limit", ("reading", "limit"), MARGIN, make)
+    return told(inputs, "margin", "to the limit", ("reading", "limit"), method(near_db), make)
 
 
 def _revs(inputs: Inputs) -> Answer:

@@ -19,6 +19,8 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.facts.sag import rider_window
+from paddock_tui.limits.sag import AGREES
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number, Word
@@ -28,10 +30,8 @@ from paddock_tui.trade.errors import above
 from paddock_tui.trade.preload import PreloadAdjuster, PreloadPlan, preload_for_sag
 from paddock_tui.trade.sag import percent_of_travel, sag_of_lengths
 from paddock_tui.trade.spring_choice import (
-    ROAD_FRONT,
-    ROAD_REAR,
-    TRACK_FRONT,
-    TRACK_REAR,
+    FREE_FRONT_MM,
+    FREE_REAR_MM,
     PreloadAt,
     Windows,
     judge_rate,
@@ -62,9 +62,6 @@ SERVE = Method(
     "while there is some free sag, without top-out springs at work",
     "Hooke's law; Barton and Fieldhouse, Automotive Chassis Engineering, 3.9.2.1 for the wheel rate",
 )
-_TOLERANCE_MM = 3.0
-"""How far from a technician's figure still counts as it. Own figure, no source."""
-
 _IN_USE = "middle of the window in common use, no source"
 
 _ALONE = ("extended", "alone_pushed", "alone_lifted")
@@ -141,7 +138,7 @@ def _wanted(about: About, end: End) -> dict[str, FilledInput]:
     """
     bike = about.situation.bike
     own = getattr(bike, end) if bike is not None else None
-    window = _windows(about, end, None)
+    window = _usual(about, end, None)
     middle = {
         "wanted_rider": (window.rider_low_mm + window.rider_high_mm) / 2,
         "wanted_free": (window.free_low_mm + window.free_high_mm) / 2,
@@ -265,7 +262,7 @@ def _in_window(about: About, end: End, inputs: Inputs) -> str:
     """Say that there is nothing to turn, where the wanted sag is but the middle of a window."""
     if inputs.origin("wanted_rider") != _IN_USE:
         return ""
-    window, sag_mm = _windows(about, end, None), _mm(inputs, _RIDER)
+    window, sag_mm = _usual(about, end, inputs), _mm(inputs, _RIDER)
     if not window.rider_low_mm <= sag_mm <= window.rider_high_mm:
         return ""
     bounds = f"{window.rider_low_mm:.0f} to {window.rider_high_mm:.0f} mm"
@@ -284,19 +281,32 @@ def _plan(inputs: Inputs, numbers: _Numbers, step: float) -> PreloadPlan:
     )
 
 
-def _windows(about: About, end: End, inputs: Inputs | None) -> Windows:
-    road = about.session.kind == "road"
-    tables = {"front": (TRACK_FRONT, ROAD_FRONT), "rear": (TRACK_REAR, ROAD_REAR)}
-    common = tables[end][1 if road else 0]
-    bike = about.situation.bike
-    if inputs is None or bike is None or getattr(bike, end).technician_rider_sag is None:
+def _usual(about: About, end: End, inputs: Inputs | None) -> Windows:
+    """Return the windows in common use: of rider sag those in force."""
+    travel = _travel_mm(about, end, inputs)
+    rider = rider_window(travel, about.session.kind == "road", about.situation.limits)
+    return Windows(rider.low_mm, rider.high_mm, *(FREE_FRONT_MM if end == "front" else FREE_REAR_MM))
+
+
+def _windows(about: About, end: End, inputs: Inputs) -> Windows:
+    common, bike = _usual(about, end, inputs), about.situation.bike
+    if bike is None or getattr(bike, end).technician_rider_sag is None:
         return common
     if not inputs.known("wanted_rider"):
         return common
     rider = inputs.amount("wanted_rider", "mm")
     free = inputs.amount_or("wanted_free", "mm", (common.free_low_mm + common.free_high_mm) / 2)
-    slack = _TOLERANCE_MM
+    slack = about.situation.limits[AGREES]
     return Windows(rider - slack, rider + slack, max(free - slack, 0.0), free + slack, True)
+
+
+def _travel_mm(about: About, end: End, inputs: Inputs | None) -> float | None:
+    """Return the wheel travel as it stands on the bench, else in the bike's file; None where not known."""
+    if inputs is not None:
+        return inputs.amount("travel", "mm") if inputs.known("travel") else None
+    bike = about.situation.bike
+    travel = getattr(bike, end).travel if bike is not None else None
+    return travel.to("mm") if travel is not None else None
 
 
 def _verdict(about: About, end: End, inputs: Inputs) -> Answer:

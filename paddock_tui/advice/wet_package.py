@@ -75,7 +75,8 @@ def _of_profile(about: About, profile: Profile) -> Offered | str:
         return f"not known: {', '.join(missing)}"
     dry = in_the_dry(profile.rider, about.history)
     conditions = conditions_of(rider.group, made_for, None)
-    found = package_of(profile.setup, bike, conditions, dry.setup if dry is not None else None)
+    before, limits = dry.setup if dry is not None else None, about.situation.limits
+    found = package_of(profile.setup, bike, conditions, before, limits=limits)
     return _offered(found) if found.values else NOTHING_OPEN
 
 

@@ -8,6 +8,8 @@ from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.fuel_consumption import ROAD, TRACK, fuel_learnt, tank_l
 from paddock_tui.facts.pace import pace_s, usual_lap_s
 from paddock_tui.facts.past import History
+from paddock_tui.limits import Limits
+from paddock_tui.limits.fuel import RESERVE, RESERVE_SHARE
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.kinds import Record
@@ -16,7 +18,7 @@ from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.fuel import DEFAULT_RATE, FuelPlan, laps_from_minutes, plan_fuel
+from paddock_tui.trade.fuel import DEFAULT_RATE, FuelPlan, laps_from_minutes, plan_fuel, reserve_l, to_add_l
 
 MOST_LAPS = 500.0
 """What a plan can hold at most; a longer one is a slip."""
@@ -43,7 +45,7 @@ class InTank:
 
 @attrs.frozen
 class FuelAhead:
-    """The litres that a plan needs, those left at the flag, and the reserve that the rider wants there.
+    """The litres that a plan needs, those left at the flag, the reserve asked for there, and the rider's own.
 
     `left_l` is below zero where the tank runs dry before.
     """
@@ -52,7 +54,13 @@ class FuelAhead:
     tank: InTank
     rate: FuelRate
     left_l: float
+    reserve_l: float
     own_reserve_l: float | None = None
+
+    @property
+    def to_add_l(self) -> float:
+        """Litres to fill in so that the reserve is there at the flag."""
+        return to_add_l(self.left_l, self.reserve_l)
 
     def __str__(self) -> str:
         needed, km, rate = self.plan.needed_l, self.plan.distance_km, self.rate
@@ -88,6 +96,11 @@ def in_tank(session: Session, bike: Bike | None, history: History, rate: float) 
         return None
     added = session.fuel_added.to("l") if session.fuel_added is not None else 0.0
     return InTank(min(before + added, capacity), "estimated from the last brim on")
+
+
+def reserve_at_flag_l(needed_l: float, own_l: float | None, limits: Limits) -> float:
+    """Return the reserve: the rider's own litres where there are some, more where the share asks for more."""
+    return reserve_l(needed_l, limits[RESERVE] if own_l is None else own_l, limits[RESERVE_SHARE])
 
 
 def laps_around(session: Session) -> int:
@@ -159,15 +172,18 @@ def fuel_ahead(
     planned_laps: float,
     lap_km: float,
     records: Mapping[str, Record],
+    limits: Limits,
 ) -> FuelAhead | Unknown:
     """Return what is left of the fuel when the plan is ridden; the rider's own reserve where one is set."""
     rate = rate_of(session, setup.mode, bike, history)
     rider = records.get("rider")
-    own = rider.limits.fuel_reserve if isinstance(rider, Rider) else None
+    kept = rider.limits.fuel_reserve if isinstance(rider, Rider) else None
+    own = kept.to("l") if kept is not None else None
     around, warm_up = laps_around(session), warm_up_laps(session)
     try:
         plan = plan_fuel(min(planned_laps, MOST_LAPS), lap_km, rate.l_per_100km, around, warm_up)
         left = round(plan.at_flag_l(fuel_in_tank.litres), 6)
+        reserve = reserve_at_flag_l(plan.needed_l, own, limits)
     except OutOfRange:
         return UNKNOWN
-    return FuelAhead(plan, fuel_in_tank, rate, left, None if own is None else own.to("l"))
+    return FuelAhead(plan, fuel_in_tank, rate, left, reserve, own)

@@ -2,21 +2,19 @@
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import History
-from paddock_tui.facts.tyres import TyreSeen, last_seen, unscrubbed
-from paddock_tui.quantities import Quantity
+from paddock_tui.facts.tyres import TyreSeen, last_seen, track_in_c, unscrubbed
+from paddock_tui.limits import Limits
+from paddock_tui.limits.tyres import COLD_TRACK
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
-from paddock_tui.trade.starting_levels import COLD_TRACK_C
 
 WORN_LOOKS = ("flat centre", "cracks", "cord", "split", "below the marks")
 
 
 @fact("whether the track is cold")
-def cold_track(session: Session) -> bool | None:
-    """Return whether the track is under 15 C; None where nobody said."""
-    if isinstance(session.track, Quantity):
-        return session.track.to("C") < COLD_TRACK_C
-    return None if session.track is None else session.track == "cold"
+def cold_track(session: Session, limits: Limits) -> bool | None:
+    """Return whether the track counts as cold; None where nobody said."""
+    return None if session.track is None else track_in_c(session.track, limits) < limits[COLD_TRACK]
 
 
 @fact("what takes grip from the rear tyre", show=lambda found: f"rear tyre {', '.join(found)}")

@@ -5,6 +5,8 @@ import attrs
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import End, History
 from paddock_tui.facts.suspension import what_of
+from paddock_tui.limits import Limits
+from paddock_tui.limits.sag import LONG_TRAVEL, ROAD, ROAD_LONG, TRACK, TRACK_LONG
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.session import Session
@@ -66,6 +68,31 @@ def sag_figure(end: End, rider_sag: RiderSag, bike: Bike) -> Quantity | Unknown 
     if held.technician_rider_sag is not None:
         return held.technician_rider_sag
     return None if held.top_out_springs == "none" else UNKNOWN
+
+
+@attrs.frozen
+class RiderWindow:
+    """The window of rider sag in mm from low to high, and what it is in words."""
+
+    low_mm: float
+    high_mm: float
+    said: str
+
+
+def rider_window(travel_mm: float | None, road: bool, limits: Limits) -> RiderWindow:
+    """Return the window in common use, on a track or the road; of long travel it is a share."""
+    where = "the road" if road else "a track"
+    if travel_mm is not None and is_long(travel_mm, limits):
+        low, high = sorted(limits[one] for one in (ROAD_LONG if road else TRACK_LONG))
+        said = f"{where} ({show_number(low)}-{show_number(high)} % of travel)"
+        return RiderWindow(low * travel_mm / 100.0, high * travel_mm / 100.0, said)
+    low, high = sorted(limits[one] for one in (ROAD if road else TRACK))
+    return RiderWindow(low, high, f"{where} ({show_number(low)}-{show_number(high)} mm)")
+
+
+def is_long(travel_mm: float | None, limits: Limits) -> bool:
+    """Return whether wheel travel is known to be so long that sag is judged as a share of it."""
+    return travel_mm is not None and travel_mm > limits[LONG_TRAVEL]
 
 
 @fact("whether preload of the {subject} is at its end", per="end")

@@ -9,6 +9,8 @@ from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
 from paddock_tui.facts.tyre_counts import tyre_count
+from paddock_tui.limits import Limits
+from paddock_tui.limits.tyres import COLD_TRACK, WARM_TRACK
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
@@ -87,12 +89,20 @@ def on_dry(column: str) -> bool | Absent:
     return True if column == "dry" else ABSENT
 
 
+def track_in_c(track: Quantity | str, limits: Limits) -> float:
+    """Return a track temperature in C; a word means what it says, whatever counts as cold or warm here."""
+    if isinstance(track, Quantity):
+        return track.to("C")
+    cold, warm = limits[COLD_TRACK], limits[WARM_TRACK]
+    if track == "cold":
+        return min(_FELT_TRACK[track], cold - 1.0)
+    return max(_FELT_TRACK[track], warm + 1.0) if track == "hot" else min(max(_FELT_TRACK[track], cold), warm)
+
+
 @fact("track temperature", at="session:track", show=lambda found: f"track {found:g} C")
-def track_c(session: Session) -> float | Unknown:
+def track_c(session: Session, limits: Limits) -> float | Unknown:
     """Return the temperature of the track in C; a word stands for a figure in its middle."""
-    if isinstance(session.track, Quantity):
-        return session.track.to("C")
-    return _FELT_TRACK[session.track] if session.track is not None else UNKNOWN
+    return UNKNOWN if session.track is None else track_in_c(session.track, limits)
 
 
 @fact("whether tyre warmers are used", at="session:warmers", show=lambda found: f"warmers {found}")

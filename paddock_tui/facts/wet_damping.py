@@ -12,6 +12,8 @@ import attrs
 from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.suspension import damping_unused, what_of
 from paddock_tui.facts.wet_values import Part, WetValue, WetValues
+from paddock_tui.limits import Limits
+from paddock_tui.limits.suspension import END_OF_RANGE
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
@@ -25,9 +27,6 @@ OPENED_ENOUGH = 2.0
 
 PRELOAD_OFF_MM = 3.0
 """Preload that is taken off, in mm of spring."""
-
-LAST_SHARE: Final = 0.1
-"""The share of a damping range that is left alone at its open end, one click at least."""
 
 CLICK_IN_TURNS: Final = 0.125
 """One click on a screw without clicks: two are a quarter turn."""
@@ -52,7 +51,7 @@ class _Way:
     spare: float
 
 
-def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool) -> WetValues:
+def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool, limits: Limits) -> WetValues:
     """Return where adjusters would go from their dry values; what cannot be told is said in words.
 
     Adjusters that the damping mode in use closes are left alone; both legs of a fork are set alike.
@@ -66,7 +65,11 @@ def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool) -> W
         if damping_unused(name, setup, bike):
             words.update({_AUTOMATIC: None} if damping else {})
             continue
-        way = _opening(name, adjuster, damp) if damping else _taking_off(name, adjuster, bike)
+        way = (
+            _opening(name, adjuster, damp, limits[END_OF_RANGE])
+            if damping
+            else _taking_off(name, adjuster, bike)
+        )
         if isinstance(way, str):
             words[way] = None
             continue
@@ -78,8 +81,8 @@ def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool) -> W
     return WetValues(tuple(values), tuple(words))
 
 
-def _opening(name: str, adjuster: Adjuster, damp: bool) -> _Way | str:
-    """Return how damping is opened; in words where the bike's file does not say how it is counted."""
+def _opening(name: str, adjuster: Adjuster, damp: bool, end_share: float) -> _Way | str:
+    """Return how damping is opened, the end of its range left alone; words where the file does not tell."""
     clicks = CLICKS_DAMP if damp else CLICKS_WET
     label = label_of(name)
     if adjuster.counted_from is None or adjuster.range is None or adjuster.unit not in ("click", "turn"):
@@ -91,7 +94,7 @@ def _opening(name: str, adjuster: Adjuster, damp: bool) -> _Way | str:
         return f"{label}: open it by {clicks * one:g} of a turn, less than its step of {step:g}"
     low, high = sorted(adjuster.range)
     enough = min(max(math.floor(OPENED_ENOUGH * one / step + 0.5 + _ROUNDING), 1), steps)
-    spare = max(step, LAST_SHARE * (high - low)) + 2 * _ROUNDING
+    spare = max(step, end_share * (high - low)) + 2 * _ROUNDING
     return _Way("damping", steps, enough, step, 1.0 if adjuster.counted_from == "closed" else -1.0, spare)
 
 

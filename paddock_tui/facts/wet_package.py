@@ -20,6 +20,7 @@ from paddock_tui.facts.tyre_targets import hot_target_of
 from paddock_tui.facts.wet_aids import wet_aids
 from paddock_tui.facts.wet_damping import wet_suspension
 from paddock_tui.facts.wet_values import Conditions, WetValue, conditions_of
+from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.session import Session
@@ -71,11 +72,17 @@ class LeftWet:
 
 
 def package_of(
-    setup: SetUp, bike: Bike, conditions: Conditions, dry: SetUp | None = None, tyres: TyreSet | None = None
+    setup: SetUp,
+    bike: Bike,
+    conditions: Conditions,
+    dry: SetUp | None = None,
+    tyres: TyreSet | None = None,
+    *,
+    limits: Limits,
 ) -> WetPackage:
     """Return what of a set-up is not as wet as the package, for these conditions and this dry set-up."""
     aids = wet_aids(setup, bike, conditions)
-    suspension = wet_suspension(setup, bike, dry, conditions.damp)
+    suspension = wet_suspension(setup, bike, dry, conditions.damp, limits)
     words = (*_tyres(tyres, conditions), *suspension.words, *aids.words)
     return WetPackage((*aids.values, *suspension.values), words)
 
@@ -111,13 +118,15 @@ def wet_package(
     source: Session | None,
     history: History,
     cold_track: bool | None,
+    limits: Limits,
 ) -> WetPackage | Absent:
     """Return what of the set-up is less wet than the package; absent where nothing of it is open."""
     poor = poor_rear(session, history, tyres, cold_track)
     rear = TyreState(poor is not ABSENT and "worn" in poor, poor is not ABSENT and "new" in poor)
     dry = in_the_dry(session.rider, history, _own(session, source), session.copied_from)
     conditions = conditions_of(group, wet_ground, rear_tyre_kind, rear)
-    found = package_of(setup, bike, conditions, dry.setup if dry is not None else None, tyres)
+    before = dry.setup if dry is not None else None
+    found = package_of(setup, bike, conditions, before, tyres, limits=limits)
     return found if found.values else ABSENT
 
 

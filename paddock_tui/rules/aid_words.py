@@ -1,8 +1,21 @@
-"""Words that the rules about the aids share."""
+"""Words that the rules about the aids share, and the help that they ask back for."""
 
 from paddock_tui.facts.controls import ShownControl
+from paddock_tui.limits import Limits
+from paddock_tui.limits.traction import DAMP_CAUTION, DAMP_NOVICE, WET_CAUTION, WET_NOVICE, WET_SERIOUS
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import SetValue
+
+ENOUGH = (WET_SERIOUS, WET_CAUTION, WET_NOVICE, DAMP_CAUTION, DAMP_NOVICE)
+"""The limits of traction help that a net which is brought back should not be under."""
+
+
+def enough_help(limits: Limits) -> float:
+    """Return the help that a net is brought back to: what a wet or damp track asks of any rider.
+
+    Under none of the limits of little help, so that what mends one finding does not raise another.
+    """
+    return max(limits[one] for one in ENOUGH)
 
 
 def start(name: str) -> str:

@@ -7,7 +7,7 @@ from paddock_tui.facts.controls import NETS, Net
 from paddock_tui.limits import Limits
 from paddock_tui.limits.aids import NEAR_LEAST, THIN_TOGETHER
 from paddock_tui.records.electronics import function_of
-from paddock_tui.rules.aid_words import proposed
+from paddock_tui.rules.aid_words import ENOUGH, enough_help, proposed
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
@@ -40,7 +40,7 @@ STACK = "controls"
         "wheelie-off-on-a-strong-bike",
         "nets-thin-together",
     ),
-    limits=(NEAR_LEAST,),
+    limits=(NEAR_LEAST, *ENOUGH),
     rank=AIDS,
 )
 def all_aids_near_least(
@@ -57,7 +57,7 @@ def all_aids_near_least(
         return None
     where = {"wet": "on a wet track", "damp": "on a damp track"}.get(column, "for a novice")
     first = sorted(thin, key=lambda name: (NETS.index(function_of(name, net[name].shown.control)), name))[:2]
-    puts = tuple(SetValue(("setup", "controls", name), net[name].scale.level_at_least(0.6)) for name in first)
+    puts = _brought_back(net, first, limits)
     return RaisedFinding(
         message=f"All aids are at or near their least help {where}.",
         why="Every net is thin at once, so one mistake meets none: "
@@ -84,7 +84,7 @@ def all_aids_near_least(
         "front-wheel-without-abs",
         "wheelie-off-on-a-strong-bike",
     ),
-    limits=(THIN_TOGETHER,),
+    limits=(THIN_TOGETHER, *ENOUGH),
     rank=AIDS,
 )
 def nets_thin_together(
@@ -95,9 +95,7 @@ def nets_thin_together(
         return None
     nets = thin_mean.nets
     first = _thinnest(nets)
-    puts = tuple(
-        SetValue(("setup", "controls", name), nets[name].scale.level_at_least(0.6)) for name in first
-    )
+    puts = _brought_back(nets, first, limits)
     return RaisedFinding(
         message=f"The nets are thin together {thin_matters}: mean help {thin_mean.help:.2f}.",
         why="What one net misses no other catches: "
@@ -108,6 +106,13 @@ def nets_thin_together(
         facts="; ".join(
             [*(str(one.shown) for one in nets.values()), thin_matters, f"surface {surface}", f"{group} rider"]
         ),
+    )
+
+
+def _brought_back(nets: Mapping[str, Net], names: list[str], limits: Limits) -> tuple[SetValue, ...]:
+    wanted = enough_help(limits)
+    return tuple(
+        SetValue(("setup", "controls", name), nets[name].scale.level_at_least(wanted)) for name in names
     )
 
 

@@ -6,7 +6,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.limits.aids import FREED_WITHOUT_REAR_ABS
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.aid_words import track
+from paddock_tui.rules.aid_words import ENOUGH, enough_help, track
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
@@ -27,10 +27,11 @@ from paddock_tui.rules.core import (
     per="control",
     when=("on_wet", "in_force", "surface", "to_come"),
     at="setup:setup.controls.{subject}",
+    limits=ENOUGH,
     rank=AIDS,
 )
 def front_wheel_without_abs_in_the_wet(
-    subject: str, control: Control, front_wheel_left: bool, group: str, wet_said: str
+    subject: str, control: Control, front_wheel_left: bool, group: str, wet_said: str, limits: Limits
 ) -> Result:
     """No ABS at the front in the wet: a locked front wheel is a fall."""
     if not front_wheel_left:
@@ -38,7 +39,7 @@ def front_wheel_without_abs_in_the_wet(
     return RaisedFinding(
         message="The front wheel is without ABS in the wet.",
         why=f"A front wheel that locks on a wet track is a fall before the hand can let go.{wet_said}",
-        remedy=_switched_on("Switch ABS on at the front for the wet", subject, control, 0.6),
+        remedy=_switched_on("Switch ABS on at the front for the wet", subject, control, enough_help(limits)),
         severity=HOLD if group == "novice" else SERIOUS,
     )
 

@@ -5,6 +5,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.limits.noise import NEAR_LIMIT
 from paddock_tui.rules.core import CAUTION, EVENT, HOLD, NOTE, SERIOUS, RaisedFinding, Remedy, Result, rule
 from paddock_tui.text import printable
+from paddock_tui.trade.noise import Margin
 
 _HERE = ("organised", "to_come")
 
@@ -35,7 +36,7 @@ def noise_over_the_limit(noise_read: NoiseRead) -> Result:
 )
 def noise_near_the_limit(noise_read: NoiseRead, limits: Limits) -> Result:
     """The reading is so near the limit that the next one may be over it."""
-    if not 0 <= noise_read.under <= limits[NEAR_LIMIT]:
+    if not Margin(noise_read.under).close(limits[NEAR_LIMIT]):
         return None
     return RaisedFinding(
         message=f"Noise {noise_read.reading}: only {noise_read.under:g} dB under the posted limit.",

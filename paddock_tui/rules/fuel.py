@@ -16,20 +16,16 @@ from paddock_tui.rules.core import CAUTION, FUEL, HOLD, SERIOUS, RaisedFinding, 
 )
 def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
     """Too little is left at the flag; only a rate learnt from refills can make that worse than a caution."""
-    own = fuel_ahead.own_reserve_l
-    share = round(limits[RESERVE_SHARE] * fuel_ahead.plan.needed_l, 6)
-    reserve = max(limits[RESERVE] if own is None else own, share)
-    left = fuel_ahead.left_l
+    left, reserve = fuel_ahead.left_l, fuel_ahead.reserve_l
     if left >= reserve:
         return None
     said = f"{left:.1f} l left" if left >= 0 else f"dry {-left:.1f} l before the flag"
-    missing = -(-(reserve - left) // 0.5) * 0.5
     return RaisedFinding(
         message=f"Fuel at the flag: {said}, the reserve is {reserve:.1f} l.",
         why=f"Out of fuel on the track is a stop on the line or in a corner. Reckoned: {fuel_ahead}.",
         remedy=Remedy(
-            f"Fill {missing:g} l or more, to the brim where weight does not matter: engine off and cool, "
-            "away from warmers, generator and flames, an extinguisher near. Then enter it."
+            f"Fill {fuel_ahead.to_add_l:g} l or more, to the brim where weight does not matter: engine off "
+            "and cool, away from warmers, generator and flames, an extinguisher near. Then enter it."
         ),
         severity=_severity(fuel_ahead, left, limits),
         subject="fuel",

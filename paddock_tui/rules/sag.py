@@ -1,6 +1,6 @@
 """Rules about rider sag: outside what is usual or what a technician set, and preload with no room left."""
 
-from paddock_tui.facts.sag import PreloadEnd, RiderSag
+from paddock_tui.facts.sag import PreloadEnd, RiderSag, is_long, rider_window
 from paddock_tui.limits import Limits
 from paddock_tui.limits.sag import (
     AGREES,
@@ -14,7 +14,6 @@ from paddock_tui.limits.sag import (
     TRACK_LONG,
 )
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.rules.core import CAUTION, SERIOUS, SUSPENSION, RaisedFinding, Remedy, Result, rule
 from paddock_tui.trade.spring_choice import PreloadAt
 
@@ -46,7 +45,8 @@ def rider_sag_out_of_its_window(
         return None
     little = rider_sag.mm < low
     outer = limits[OUTER[0]], limits[OUTER[1]]
-    serious = rider_sag.mm < outer[0] or (rider_sag.mm > outer[1] and not _long(rider_sag, limits))
+    long = is_long(rider_sag.travel_mm, limits)
+    serious = rider_sag.mm < outer[0] or (rider_sag.mm > outer[1] and not long)
     used_up = preload_end is not None and preload_end.at is (PreloadAt.LEAST if little else PreloadAt.MOST)
     ask = f"Preload has no way left: the spring seems too {'stiff' if little else 'soft'}; ask a technician."
     turn = (
@@ -67,19 +67,8 @@ def _window(sag: RiderSag, figure: Quantity | None, kind: str, limits: Limits) -
     if figure is not None:
         near = limits[AGREES]
         return figure.to("mm") - near, figure.to("mm") + near, f"the technician's {figure}"
-    road = kind == "road"
-    where = "the road" if road else "a track"
-    if _long(sag, limits):
-        low, high = (limits[one] for one in (ROAD_LONG if road else TRACK_LONG))
-        travel = sag.travel_mm or 0.0
-        said = f"{where} ({show_number(low)}-{show_number(high)} % of travel)"
-        return low * travel / 100.0, high * travel / 100.0, said
-    low, high = (limits[one] for one in (ROAD if road else TRACK))
-    return low, high, f"{where} ({show_number(low)}-{show_number(high)} mm)"
-
-
-def _long(sag: RiderSag, limits: Limits) -> bool:
-    return sag.travel_mm is not None and sag.travel_mm > limits[LONG_TRAVEL]
+    window = rider_window(sag.travel_mm, kind == "road", limits)
+    return window.low_mm, window.high_mm, window.said
 
 
 def _first(text: str) -> str:

@@ -13,7 +13,7 @@ from paddock_tui.limits.traction import (
     WET_SERIOUS,
 )
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.aid_words import shown_of, start, track
+from paddock_tui.rules.aid_words import ENOUGH, enough_help, shown_of, start, track
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
@@ -26,6 +26,10 @@ from paddock_tui.rules.core import (
     rule,
 )
 from paddock_tui.trade.levels import HelpScale
+from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, TyreKind, starting_help
+
+_START = starting_help(RiderGroup.NOVICE, Surface.DRY, TyreKind.TRACKDAY, Aid.TRACTION) or 0.0
+"""Traction help that a novice starts with in the dry."""
 
 
 @rule(
@@ -34,6 +38,7 @@ from paddock_tui.trade.levels import HelpScale
     per="control",
     when=("on_wet", "in_force", "surface", "to_come"),
     at="setup:setup.controls.{subject}",
+    limits=ENOUGH,
     rank=AIDS,
 )
 def aid_off_in_the_wet(
@@ -43,11 +48,12 @@ def aid_off_in_the_wet(
     help_scale: HelpScale,
     group: str,
     wet_said: str,
+    limits: Limits,
 ) -> Result:
     """Traction or slide control off in the wet: nothing catches the rear."""
     if help_in_force >= 0:
         return None
-    wanted = help_scale.level_at_least(0.6)
+    wanted = help_scale.level_at_least(enough_help(limits))
     return RaisedFinding(
         message=f"{start(subject)} is off in the wet.",
         why=f"A slide at the rear on a wet track is quicker than a hand; nothing would catch it.{wet_said}",
@@ -160,7 +166,7 @@ def little_traction_help_for_a_novice(
     enough = serious if column == "damp" else max(serious, caution)
     if help_in_force >= enough:
         return None
-    wanted = help_scale.nearest(0.7)
+    wanted = help_scale.nearest(max(_START, serious, caution))
     return RaisedFinding(
         message=f"Little {label_of(subject)} help for a novice: {shown_of(in_force)}."
         if help_in_force >= 0

@@ -10,9 +10,8 @@ import attrs
 
 from paddock_tui.trade.errors import above, within
 
-RESERVE_L: Final = 2.0
-RESERVE_SHARE: Final = 0.15
-"""Reserve: 2 l, or this share of the litres needed where that is more. Common practice, no source."""
+FILLED_IN_L: Final = 0.5
+"""What is filled in is told in steps of this: no can pours finer. Common practice, no source."""
 
 DEFAULT_RATE: Final = (10.0, 16.0)
 """Track-day consumption in l/100 km from low to high where nothing is learnt. Common practice, no source."""
@@ -36,31 +35,31 @@ def litres_for_distance(distance_km: float, rate_l_per_100km: float) -> float:
     return distance * above("consumption", rate_l_per_100km, 0.0, 60.0, "l/100 km") / 100.0
 
 
-def reserve_l(needed_l: float) -> float:
-    """Return litres that should be left at the flag: 2 l, or 15 % of those needed."""
-    return max(RESERVE_L, RESERVE_SHARE * within("litres needed", needed_l, 0.0, 1000.0, "l"))
+def reserve_l(needed_l: float, least_l: float, share: float) -> float:
+    """Return litres that should be left at the flag: a least, or a share of those needed where that is more.
+
+    Common practice, no source.
+    """
+    asked = within("share", share, 0.0, 1.0) * within("litres needed", needed_l, 0.0, 1000.0, "l")
+    return max(within("reserve", least_l, 0.0, 40.0, "l"), round(asked, 6))
+
+
+def to_add_l(left_l: float, wanted_l: float) -> float:
+    """Return litres to add so that the reserve is there at the flag, in whole steps; none where it is."""
+    missing = round(wanted_l - left_l, 6)
+    return max(math.ceil(missing / FILLED_IN_L) * FILLED_IN_L, 0.0)
 
 
 @attrs.frozen
 class FuelPlan:
-    """Litres to ride the distance, the reserve on top, both together, and the distance in km."""
+    """Litres to ride the distance, the reserve not among them, and the distance in km."""
 
     needed_l: float
-    reserve_l: float
     distance_km: float
-
-    @property
-    def total_l(self) -> float:
-        """Litres to have in the tank at the start."""
-        return self.needed_l + self.reserve_l
 
     def at_flag_l(self, in_tank_l: float) -> float:
         """Return litres left at the flag, below zero where the tank runs dry before."""
         return within("fuel in the tank", in_tank_l, 0.0, 40.0, "l") - self.needed_l
-
-    def to_add_l(self, in_tank_l: float) -> float:
-        """Return litres to add so that the reserve is there at the flag; none where there is enough."""
-        return max(self.reserve_l - self.at_flag_l(in_tank_l), 0.0)
 
 
 def plan_fuel(
@@ -74,7 +73,7 @@ def plan_fuel(
     ridden = sum(within(what, number, 0.0, 500.0) for what, number in counted)
     distance = ridden * above("lap length", lap_km, 0.0, 30.0, "km")
     needed = litres_for_distance(distance, rate_l_per_100km)
-    return FuelPlan(needed, reserve_l(needed), distance)
+    return FuelPlan(needed, distance)
 
 
 @attrs.frozen

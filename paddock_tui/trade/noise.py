@@ -13,9 +13,6 @@ PISTON_SPEED_M_S: Final = 11.0
 DISTANCE_M: Final = 0.5
 """From the end of the exhaust to the microphone, at 45 degrees to it. Source: FIM noise control."""
 
-CLOSE_DB: Final = 2.0
-"""A margin that another meter, or a cold day, can use up. Common practice, no source."""
-
 _METER_DB = {1: 1.0, 2: 2.0}
 
 
@@ -56,7 +53,7 @@ def level_at_db(level_db: float, measured_at_m: float, wanted_at_m: float) -> fl
 
 @attrs.frozen
 class Margin:
-    """Decibels under a limit, below zero over it; `close`: within what another reading may differ by."""
+    """Decibels under a limit, below zero over it."""
 
     db: float
 
@@ -65,10 +62,9 @@ class Margin:
         """Whether the limit is passed."""
         return self.db < 0.0
 
-    @property
-    def close(self) -> bool:
-        """Whether the reading is under the limit by little."""
-        return 0.0 <= self.db < CLOSE_DB
+    def close(self, within_db: float) -> bool:
+        """Return whether the reading is under the limit by no more than what another one may differ by."""
+        return 0.0 <= self.db <= within_db
 
 
 def margin(reading_db: float, limit_db: float) -> Margin:

@@ -27,15 +27,9 @@ class Windows:
             raise Inconsistent("sag window", "its low end is above its high end")
 
 
-TRACK_FRONT = Windows(25.0, 35.0, 20.0, 30.0)
-TRACK_REAR = Windows(25.0, 35.0, 3.0, 15.0)
-ROAD_FRONT = Windows(30.0, 40.0, 20.0, 30.0)
-ROAD_REAR = Windows(30.0, 40.0, 3.0, 15.0)
-"""Windows in common use; published ones differ by some 5 mm. Free sag at the front is the weakest of them."""
-
-TRACK_PERCENT = (23.0, 30.0)
-ROAD_PERCENT = (28.0, 35.0)
-"""Rider sag in percent of travel, for bikes with long travel. Common practice, no source."""
+FREE_FRONT_MM = (20.0, 30.0)
+FREE_REAR_MM = (3.0, 15.0)
+"""Free sag in common use; published windows differ by some 5 mm, and that of the front is the weakest."""
 
 
 class SpringFit(enum.Enum):

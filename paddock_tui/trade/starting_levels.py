@@ -23,7 +23,7 @@ class RiderGroup(enum.Enum):
 
 
 class Surface(enum.Enum):
-    """What is ridden on; cold-dry is a dry track under 15 C."""
+    """What is ridden on; cold-dry is a dry track that counts as cold."""
 
     DRY = "dry"
     COLD_DRY = "cold-dry"
@@ -57,9 +57,6 @@ class Aid(enum.Enum):
     THROTTLE = "throttle"
     POWER = "power"
 
-
-COLD_TRACK_C = 15.0
-"""Track temperature below which a dry track counts as cold."""
 
 _COLUMNS = {
     Aid.TRACTION: 0,
@@ -107,9 +104,9 @@ class TyreState:
 _GOOD = TyreState()
 
 
-def surface_by_track(surface: Surface, track_c: float | None) -> Surface:
-    """Return a dry track under 15 C is cold-dry; with no track temperature the surface stands as given."""
-    if surface is Surface.DRY and track_c is not None and track_c < COLD_TRACK_C:
+def surface_by_track(surface: Surface, track_c: float | None, cold_below_c: float) -> Surface:
+    """Return cold-dry for a dry track colder than that; without a track temperature the surface as given."""
+    if surface is Surface.DRY and track_c is not None and track_c < cold_below_c:
         return Surface.COLD_DRY
     return surface
 

@@ -10,9 +10,6 @@ import attrs
 
 from paddock_tui.trade.errors import within
 
-LEAST_PADS_MM: Final = 1.5
-"""Least pad thickness where the organiser posts none. Common practice, no source; the maker's goes before."""
-
 RENEWED_MM: Final = 0.5
 """A reading that is thicker than the last by more than this was taken of new parts. Common practice."""
 

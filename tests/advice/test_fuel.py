@@ -39,9 +39,9 @@ def test_minutes_count_as_laps_by_the_usual_lap() -> None:
     assert answers(BLANK, **typed)["needed"].text == "8.0 l: 6.0 l for 40.0 km, 2.0 l reserve"
 
 
-def test_the_riders_own_reserve_counts_where_it_is_more() -> None:
+def test_the_riders_own_reserve_counts_in_place_of_the_usual_one_and_the_share_all_the_same() -> None:
     assert answers(BLANK, **PLAN, own_reserve=litres(4))["needed"].text.startswith("11.2 l")
-    assert answers(BLANK, **PLAN, own_reserve=litres(1))["needed"].text.startswith("9.2 l")
+    assert answers(BLANK, **PLAN, own_reserve=litres(1))["needed"].text.startswith("8.3 l")
 
 
 @pytest.mark.parametrize(

@@ -1,19 +1,22 @@
 """The wet package from one riding mode to another: what the old one fixed is not lost, nor a hold made."""
 
+import functools
 from typing import Any
 
 import attrs
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from paddock_tui.facts import wet_package
 from paddock_tui.facts.controls import in_force_value, levels_of
-from paddock_tui.facts.wet_package import package_of
 from paddock_tui.facts.wet_values import conditions_of
+from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control, Effect, Mode
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.levels import OFF_HELP
 
+package_of = functools.partial(wet_package.package_of, limits=Limits())
 WET = conditions_of("advanced", "wet", "track-day")
 TEN = Control(kind="level", levels=(0, 10), most_help=10)
 UNSAID = Control(kind="level", levels=(0, 10))

@@ -1,5 +1,6 @@
 """The wet package: never less help, never out of range or in the last clicks, and nothing open once taken."""
 
+import functools
 from decimal import Decimal
 from typing import Any
 
@@ -8,9 +9,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from paddock_tui.facts import wet_package
 from paddock_tui.facts.controls import in_force_value, levels_of
-from paddock_tui.facts.wet_package import WetPackage, package_of
+from paddock_tui.facts.wet_package import WetPackage
 from paddock_tui.facts.wet_values import WetValue, conditions_of
+from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.electronics import Control, Effect, Mode, function_of
@@ -18,6 +21,8 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster, Damping
 from paddock_tui.records.tyres import Tyre, TyreSet
 from paddock_tui.trade.levels import OFF_HELP
+
+package_of = functools.partial(wet_package.package_of, limits=Limits())
 
 HELPS = ("traction", "wheelie", "slide", "front-abs", "rear-abs", "throttle", "power")
 GROUPS = ("novice", "intermediate", "advanced", "race")

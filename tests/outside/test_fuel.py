@@ -10,6 +10,7 @@ from paddock_tui.trade.fuel import (
     fuel_mass_kg,
     litres_for_distance,
     plan_fuel,
+    reserve_l,
 )
 from tests.outside.rows import Row, accounted, params
 
@@ -25,6 +26,11 @@ def _refuses_density() -> bool:
     except OutOfRange:
         return True
     return False
+
+
+def _with_two_litres() -> float:
+    needed = plan_fuel(12, 4.2, 9.5, out_in_laps=0).needed_l
+    return needed + reserve_l(needed, 2.0, 0.0)
 
 
 ROWS = [
@@ -54,9 +60,7 @@ ROWS = [
         "OpenStax University Physics 2 ex. 1.5",
         "CONFIRMED",
     ),
-    Row(
-        "FUE-09", lambda: plan_fuel(12, 4.2, 9.5, out_in_laps=0).total_l, 6.79, 0.005, "arithmetic", "DERIVED"
-    ),
+    Row("FUE-09", _with_two_litres, 6.79, 0.005, "arithmetic", "DERIVED"),
 ]
 
 NOT_USED = {

@@ -4,13 +4,11 @@ import math
 
 import pytest
 
+from paddock_tui.limits import Limit
+from paddock_tui.limits.sag import ROAD, TRACK, TRACK_LONG
 from paddock_tui.trade.preload import PreloadAdjuster, preload_for_sag, preload_mm, preload_of_turns_mm
 from paddock_tui.trade.sag import sag_of_lengths
 from paddock_tui.trade.spring_choice import (
-    ROAD_FRONT,
-    TRACK_FRONT,
-    TRACK_PERCENT,
-    TRACK_REAR,
     SpringFit,
     Windows,
     judge_rate,
@@ -50,8 +48,8 @@ def _inside(low: float, high: float, window: tuple[float, float]) -> bool:
     return window[0] <= low <= high <= window[1]
 
 
-def _rider(window: Windows) -> tuple[float, float]:
-    return window.rider_low_mm, window.rider_high_mm
+def _declared(window: tuple[Limit, Limit]) -> tuple[float, float]:
+    return window[0].value, window[1].value
 
 
 OFF_ROAD = Windows(95.0, 110.0, 25.0, 45.0)
@@ -74,12 +72,12 @@ ROWS = [
     Row("SPR-08", lambda: preload_mm(50, 35), 15, 1e-9, "public magazine text", "CONFIRMED"),
     Row("SPR-09", _one_turn_of_a_plain_collar, 1, 0.5, "public magazine text", "CONFIRMED"),
     Row("SPR-10", lambda: preload_of_turns_mm(2, 1.5), 3.0, 1e-9, "ISO 68-1/261", "DERIVED"),
-    Row("SPR-11", lambda: _inside(25, 30, _rider(TRACK_FRONT)), True, 0, SHEET, "CONFIRMED"),
-    Row("SPR-13", lambda: _inside(30, 35, _rider(ROAD_FRONT)), True, 0, SHEET, "CONFIRMED"),
-    Row("SPR-15", lambda: _inside(25, 25, TRACK_PERCENT), True, 0, SHEET, "CONFIRMED"),
+    Row("SPR-11", lambda: _inside(25, 30, _declared(TRACK)), True, 0, SHEET, "CONFIRMED"),
+    Row("SPR-13", lambda: _inside(30, 35, _declared(ROAD)), True, 0, SHEET, "CONFIRMED"),
+    Row("SPR-15", lambda: _inside(25, 25, _declared(TRACK_LONG)), True, 0, SHEET, "CONFIRMED"),
     Row(
         "SPR-17",
-        lambda: (_inside(30, 30, _rider(ROAD_FRONT)), _inside(25, 25, _rider(TRACK_REAR))),
+        lambda: (_inside(30, 30, _declared(ROAD)), _inside(25, 25, _declared(TRACK))),
         (True, True),
         0,
         "public magazine text",

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel import (
+    FILLED_IN_L,
     cans_for_day,
     expansion_l,
     fuel_mass,
@@ -14,6 +15,7 @@ from paddock_tui.trade.fuel import (
     litres_for_distance,
     plan_fuel,
     reserve_l,
+    to_add_l,
 )
 
 few = settings(max_examples=50, deadline=None)
@@ -24,28 +26,29 @@ def test_out_in_and_warm_up_laps_are_ridden_too() -> None:
 
     assert plan.distance_km == pytest.approx(52.0)
     assert plan.needed_l == pytest.approx(6.24)
-    assert plan.total_l == pytest.approx(8.24)
 
 
 @pytest.mark.parametrize(("needed", "reserve"), [(0.0, 2.0), (13.0, 2.0), (20.0, 3.0)])
-def test_the_reserve_is_two_litres_or_a_share(needed: float, reserve: float) -> None:
-    assert reserve_l(needed) == pytest.approx(reserve)
+def test_the_reserve_is_a_least_or_a_share(needed: float, reserve: float) -> None:
+    assert reserve_l(needed, 2.0, 0.15) == pytest.approx(reserve)
 
 
 @few
 @given(st.floats(1.0, 40.0), st.floats(1.0, 7.0), st.floats(5.0, 25.0), st.floats(0.0, 24.0))
 def test_what_is_added_leaves_the_reserve(laps: float, lap_km: float, rate: float, tank: float) -> None:
-    plan = plan_fuel(laps, lap_km, rate)
-    filled = tank + plan.to_add_l(tank)
+    left = plan_fuel(laps, lap_km, rate).at_flag_l(tank)
+    reserve = reserve_l(tank - left, 2.0, 0.15)
+    added = to_add_l(left, reserve)
 
-    assert plan.needed_l + plan.reserve_l <= filled + 1e-9
-    assert plan.to_add_l(tank) == 0.0 or filled - plan.needed_l == pytest.approx(plan.reserve_l)
+    assert added % FILLED_IN_L == 0.0
+    assert left + added >= reserve - 1e-6
+    assert added == 0.0 or left + added < reserve + FILLED_IN_L
 
 
 @few
 @given(st.floats(1.0, 40.0), st.floats(1.0, 7.0), st.floats(5.0, 25.0))
 def test_another_lap_needs_more(laps: float, lap_km: float, rate: float) -> None:
-    assert plan_fuel(laps + 1, lap_km, rate).total_l > plan_fuel(laps, lap_km, rate).total_l
+    assert plan_fuel(laps + 1, lap_km, rate).needed_l > plan_fuel(laps, lap_km, rate).needed_l
 
 
 def test_left_at_the_flag_may_be_below_zero() -> None:

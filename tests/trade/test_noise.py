@@ -6,7 +6,6 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.noise import (
-    CLOSE_DB,
     counted_db,
     level_at_db,
     margin,
@@ -54,12 +53,18 @@ def test_there_and_back_is_the_same_level(level: float, near_m: float, far_m: fl
 
 @pytest.mark.parametrize(
     ("reading", "over", "close"),
-    [(102.1, True, False), (102.0, False, True), (100.1, False, True), (102.0 - CLOSE_DB, False, False)],
+    [
+        (102.1, True, False),
+        (102.0, False, True),
+        (100.1, False, True),
+        (100.0, False, True),
+        (99.9, False, False),
+    ],
 )
 def test_at_the_limit_is_not_over_it(reading: float, over: bool, close: bool) -> None:
     found = margin(reading, 102.0)
 
-    assert (found.over, found.close) == (over, close)
+    assert (found.over, found.close(2.0)) == (over, close)
 
 
 def test_a_stroke_no_engine_has_is_refused() -> None:

@@ -3,7 +3,16 @@
 import pytest
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.spring_choice import TRACK_FRONT, TRACK_REAR, PreloadAt, SpringFit, Windows, judge_rate
+from paddock_tui.trade.spring_choice import (
+    FREE_FRONT_MM,
+    FREE_REAR_MM,
+    PreloadAt,
+    SpringFit,
+    Windows,
+    judge_rate,
+)
+
+TRACK_FRONT, TRACK_REAR = Windows(25.0, 35.0, *FREE_FRONT_MM), Windows(25.0, 35.0, *FREE_REAR_MM)
 
 
 @pytest.mark.parametrize(

@@ -150,9 +150,9 @@ def test_one_abs_control_takes_the_higher_of_its_wheels() -> None:
 @pytest.mark.parametrize(
     ("track_c", "surface"), [(14.9, Surface.COLD_DRY), (15.0, Surface.DRY), (None, Surface.DRY)]
 )
-def test_a_dry_track_under_fifteen_is_cold(track_c: float | None, surface: Surface) -> None:
-    assert surface_by_track(Surface.DRY, track_c) is surface
-    assert surface_by_track(Surface.DAMP, track_c) is Surface.DAMP
+def test_a_dry_track_under_the_figure_is_cold(track_c: float | None, surface: Surface) -> None:
+    assert surface_by_track(Surface.DRY, track_c, 15.0) is surface
+    assert surface_by_track(Surface.DAMP, track_c, 15.0) is Surface.DAMP
 
 
 def test_on_the_street() -> None:

@@ -7,16 +7,12 @@ from typing import Final
 from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
+from paddock_tui.facts.wet_damping import CLICK_IN_TURNS
+from paddock_tui.limits.suspension import END_OF_RANGE
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import BY_HAND, Adjuster
 from paddock_tui.rules.core import SetValue
-
-LAST_SHARE: Final = 0.1
-"""The share of a damping range at either end that is left alone, one click at least. Common practice."""
-
-CLICK_IN_TURNS: Final = 0.125
-"""One click on an adjuster without clicks: two are a quarter turn. Common practice, no source."""
 
 TURN_IN_CLICKS: Final = 2.0
 """What one turn of preload is on an adjuster that clicks. Common practice, no source."""
@@ -118,7 +114,9 @@ def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> floa
     sign = 1.0 if (amount > 0) == (adjuster.counted_from == "open") else -1.0
     new = round(old + sign * steps * step, 6)
     low, high = sorted(adjuster.range)
-    spare = max(step, LAST_SHARE * (high - low)) if adjuster.what in (*DAMPING, "damper") else 0.0
+    spare = (
+        max(step, case.limits[END_OF_RANGE] * (high - low)) if adjuster.what in (*DAMPING, "damper") else 0.0
+    )
     if low + spare <= new <= high - spare:
         return new
     if low <= new <= high:

@@ -8,6 +8,7 @@ import attrs
 from paddock_tui.advice.about import About, End, PastSession, latest_sag
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.tyre_targets import hot_target_of, target_untold
+from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.fields import value_at
@@ -49,6 +50,11 @@ class Case:
     def bike(self) -> Bike:
         """The bike; an empty one where it is not known."""
         return self.about.situation.bike or Bike()
+
+    @property
+    def limits(self) -> Limits:
+        """The limits in force."""
+        return self.about.situation.limits
 
     @property
     def end(self) -> End:

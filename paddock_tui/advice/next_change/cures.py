@@ -5,13 +5,15 @@ disagree on the way, a question that tells the causes apart comes first.
 """
 
 from collections.abc import Callable
-from typing import Final
+from typing import Final, Literal
 
 import attrs
 
+from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change import adjusters, levels
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, CauseQuestion, Move
+from paddock_tui.facts.sag import rider_window
 
 Make = Callable[[Case], Move | CannotChange]
 
@@ -79,12 +81,17 @@ def cannot(reason: str) -> Make:
     return lambda _: CannotChange(reason, own=True)
 
 
-def rider_sag_over(end: str, most_mm: float) -> Callable[[Case], bool]:
-    """Return whether the rider sag is known to be more than that."""
+def rider_sag_over(end: str, part: Literal["window", "middle"] = "window") -> Callable[[Case], bool]:
+    """Return whether the rider sag is known to be more than its window in use, or than the middle of that."""
 
     def over(case: Case) -> bool:
-        sag = case.rider_sag_mm("rear" if end == "rear" else "front")
-        return sag is not None and sag > most_mm
+        which: End = "rear" if end == "rear" else "front"
+        sag, travel = case.rider_sag_mm(which), case.bike_end(which).travel
+        window = rider_window(
+            travel.to("mm") if travel is not None else None, case.session.kind == "road", case.limits
+        )
+        most = window.high_mm if part == "window" else (window.low_mm + window.high_mm) / 2.0
+        return sag is not None and sag > most
 
     return over
 

@@ -9,12 +9,10 @@ import attrs
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About
 from paddock_tui.advice.next_change.case import Case
+from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import DayEntry
 from paddock_tui.records.session_parts import Symptom
-
-OFF_TARGET_KPA: Final = 13.8
-"""A hot pressure further than this from its target, 2 psi, is set right before anything else."""
 
 _LEVER: Final = {
     "to the bar": "the brake lever comes to the bar",
@@ -63,7 +61,7 @@ def _pressures(about: About) -> Iterator[Looked]:
         if over is None:
             lacks = case.no_target(end) or "not read hot"
             yield Looked(f"{end} pressure", None, lacks)
-        elif abs(over) <= OFF_TARGET_KPA:
+        elif abs(over) <= 100.0 * case.limits[OFF_TARGET_CAUTION]:
             yield Looked(f"{end} pressure", True, "near its hot target")
         else:
             way = "over" if over > 0 else "under"

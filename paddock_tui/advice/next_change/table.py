@@ -53,7 +53,7 @@ SUSPENSION: dict[str, Cure] = {
                 preload(1, "front"),
                 "stands higher on the brakes",
                 "less sag",
-                if_=rider_sag_over("front", 35),
+                if_=rider_sag_over("front"),
             ),
             Option(
                 damping("compression", 2, "front"),
@@ -143,7 +143,7 @@ SUSPENSION: dict[str, Cure] = {
                 preload(1, "rear"),
                 "sits up at the rear, turns in",
                 "sag",
-                if_=rider_sag_over("rear", 35),
+                if_=rider_sag_over("rear"),
                 concerns="sag",
             ),
             Option(
@@ -177,9 +177,7 @@ SUSPENSION: dict[str, Cure] = {
         DRIVING,
         "the rear sits down under power and the front goes light",
         (
-            Option(
-                preload(1, "rear"), "sits down less", "sag", if_=rider_sag_over("rear", 35), concerns="sag"
-            ),
+            Option(preload(1, "rear"), "sits down less", "sag", if_=rider_sag_over("rear"), concerns="sag"),
             Option(damping("compression", 2, "rear"), "sits down slower", "less grip over bumps", ("yes",)),
         ),
         CauseQuestion(

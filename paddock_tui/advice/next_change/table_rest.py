@@ -153,7 +153,9 @@ REST: dict[str, Cure] = {
         MIDDLE,
         "the bike sits too low for the lean",
         (
-            Option(preload(1, "rear"), "sits higher", "sag", if_=rider_sag_over("rear", 30), concerns="sag"),
+            Option(
+                preload(1, "rear"), "sits higher", "sag", if_=rider_sag_over("rear", "middle"), concerns="sag"
+            ),
             Option(preload(1, "rear"), "sits higher", "sag; hang off more as well"),
         ),
     ),

@@ -4,14 +4,12 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.advice.ledger.conditions import LIKE_TRACK_K
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import ENDS, History, PastSession, tyre_of
 from paddock_tui.facts.situation import Situation
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
-
-LIKE_TRACK_K = 8.0
-"""Track temperatures so near are alike. Common practice, no source."""
 
 
 @attrs.frozen
