@@ -23,7 +23,6 @@ from paddock_tui.records.tyres import Tyre, TyreSet
 from paddock_tui.trade.levels import OFF_HELP
 
 package_of = functools.partial(wet_package.package_of, limits=Limits())
-
 HELPS = ("traction", "wheelie", "slide", "front-abs", "rear-abs", "throttle", "power")
 GROUPS = ("novice", "intermediate", "advanced", "race")
 SURFACES = ("damp", "drying", "wet", "standing water")
