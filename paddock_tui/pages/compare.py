@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.advice.presets import moved_words
 from paddock_tui.facts.controls import in_force_value, levels_of, mode_of
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
@@ -27,7 +28,10 @@ def compare_page(left: Side, right: Side, bike: Bike | None) -> Page:
     """Make the page of two set-ups of one bike: differences only, help beside each level."""
     of_bike = bike or Bike()
     controls = tuple(_controls(left, right, of_bike))
-    rest = tuple(_row(one) for one in differences(left.setup, right.setup) if one.kind != "controls")
+    rest = (
+        *(_row(one) for one in differences(left.setup, right.setup) if one.kind != "controls"),
+        *_from_presets(left, right, of_bike),
+    )
     sections = [
         Section("the two", (_said("this", left.name, "left"), _said("that", right.name, "right"))),
         Section("controls, as in force", controls or (_none("controls"),)),
@@ -47,6 +51,14 @@ def _none(key: str) -> Row:
 def _row(one: Difference) -> Row:
     value = f"{written(one.old)} | {written(one.new)}"
     return Row(printable(one.label), printable(value), kind="text", key=f"compare {one.kind} {one.key}")
+
+
+def _from_presets(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
+    """Say how far each side has moved from its preset, where that is not the same."""
+    this, that = moved_words(bike, left.setup), moved_words(bike, right.setup)
+    if this != that:
+        value = f"{this or 'none known'} | {that or 'none known'}"
+        yield Row("from its preset", printable(value), kind="text", key="compare from preset")
 
 
 def _controls(left: Side, right: Side, bike: Bike) -> Iterator[Row]:

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.advice.presets import preset_words, signed, use_words
 from paddock_tui.facts.controls import in_force_value, levels_of
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
 from paddock_tui.records.paths import Path
-from paddock_tui.records.presets import PresetValues
 from paddock_tui.records.presets_in_use import preset_in_use
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
@@ -164,13 +164,9 @@ def of_offset(offset: Offset, value: float | None) -> OnBike:
         )
     low, high = sorted(offset.range)
     soft = low if offset.firmest == high else high
-    said = f"{_signed(offset.firmest)} is the firmest, {_signed(soft)} the softest; 0 is the preset as built."
-    now = "It is not known." if value is None else f"It is set to {_signed(value)}."
-    return OnBike(_signed(offset.firmest), _signed(soft), (said, now))
-
-
-def _signed(value: float) -> str:
-    return f"+{show_number(value)}" if value > 0 else show_number(value)
+    said = f"{signed(offset.firmest)} is the firmest, {signed(soft)} the softest; 0 is the preset as built."
+    now = "It is not known." if value is None else f"It is set to {signed(value)}."
+    return OnBike(signed(offset.firmest), signed(soft), (said, now))
 
 
 def _of_field(key: str, setup: SetUp, bike: Bike) -> Iterator[str]:
@@ -197,7 +193,7 @@ def _of_field(key: str, setup: SetUp, bike: Bike) -> Iterator[str]:
 
 
 def _modes(setup: SetUp, bike: Bike) -> Iterator[str]:
-    made = [f"{name} ({_use(mode.use)})" if mode.use else name for name, mode in bike.modes.items()]
+    made = [f"{name} ({use_words(mode.use)})" if mode.use else name for name, mode in bike.modes.items()]
     yield f"On this bike: {', '.join(made)}."
     mode = bike.modes.get(setup.mode or "")
     if mode is None:
@@ -209,10 +205,6 @@ def _modes(setup: SetUp, bike: Bike) -> Iterator[str]:
     yield f"{setup.mode} {' and '.join(filter(None, parts))}."
 
 
-def _use(use: str) -> str:
-    return "any surface" if use == "any" else use
-
-
 def _preset(setup: SetUp, bike: Bike) -> Iterator[str]:
     used = preset_in_use(bike, setup)
     if used is not None:
@@ -221,16 +213,6 @@ def _preset(setup: SetUp, bike: Bike) -> Iterator[str]:
         yield f"What {setup.preset} sets is not written in the bike's file."
     else:
         yield "Which one is in use is not known."
-
-
-def preset_words(values: PresetValues) -> str:
-    """Say in one line what a preset sets: 'is made for wet; sets front soft, over bumps -1'."""
-    ends = (("front", values.front_firmness), ("rear", values.rear_firmness), ("damper", values.damper))
-    sets = [f"{end} {value}" for end, value in ends if value is not None]
-    sets += [f"{label_of(name)} {_signed(value)}" for name, value in values.offsets.items()]
-    sets += [f"{label_of(name)} {show_number(value)}" for name, value in values.adjusters.items()]
-    made = f"is made for {_use(values.use)}" if values.use else ""
-    return "; ".join(filter(None, (made, f"sets {', '.join(sets)}" if sets else ""))) or "sets nothing known"
 
 
 def _quoted(value: Level) -> str:

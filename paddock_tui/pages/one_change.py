@@ -104,6 +104,9 @@ def _else(entry: LedgerEntry) -> Iterator[Row]:
     if entry.lost:
         yield _text("", "not known")
         return
+    before, after = entry.presets
+    if before != after:
+        yield _text("from its preset", f"{before or 'none known'} -> {after or 'none known'}")
     for one in entry.others:
         gone = "" if one.listed else "; not on this bike any more"
         yield _text(one.label, f"{one.words}{gone}")

@@ -3,6 +3,9 @@
 import datetime as dt
 from collections.abc import Iterator, Mapping
 
+import attrs
+
+from paddock_tui.advice.presets import moved_from_preset, preset_brings, preset_words, signed
 from paddock_tui.facts.controls import in_force_value, levels_of, of_range
 from paddock_tui.pages.rows import Bar, Row, Section
 from paddock_tui.pages.values import field_row, with_trouble
@@ -10,6 +13,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
 from paddock_tui.records.fields_of_record import SET_UP, field_at
+from paddock_tui.records.presets_in_use import preset_in_use, presets_offered
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number
@@ -58,16 +62,59 @@ def _suspension_rows(loaded: Loaded, setup: SetUp, bike: Bike, units: Units) -> 
     mode = bike.damping.get(setup.damping or "")
     if bike.damping or setup.damping is not None:
         yield _chosen_row(loaded, setup, bike, "damping", "damping mode", "")
-    if mode is not None and mode.presets:
-        yield _chosen_row(loaded, setup, bike, "preset", "preset", "")
+    if presets_offered(bike, setup.damping):
+        yield _preset_row(loaded, setup, bike)
+    sets = _preset_has(bike, setup)
     for name, adjuster in bike.adjusters.items():
         closed = mode is not None and mode.closes.get(name, False)
-        yield _adjuster_row(loaded, setup, name, adjuster, setup.damping or "" if closed else "")
+        row = _adjuster_row(loaded, setup, name, adjuster, setup.damping or "" if closed else "")
+        yield _with_preset(row, sets.get(("adjusters", name)))
     for place in offered(bike, setup.damping):
         if place.path[0] == "offsets":
-            yield _offset_row(loaded, setup, place.path[1], place.label, place.shape.band())
+            row = _offset_row(loaded, setup, place.path[1], place.label, place.shape.band())
+            yield _with_preset(row, sets.get(("offsets", place.path[1])))
     for key in HEIGHTS:
         yield _plain_row(loaded, key, units)
+
+
+def _preset_row(loaded: Loaded, setup: SetUp, bike: Bike) -> Row:
+    """Show the preset with how far the set-up has moved from it and what it brings; `v` takes that over."""
+    row = _chosen_row(loaded, setup, bike, "preset", "preset", "")
+    used = preset_in_use(bike, setup)
+    if used is None or row.trouble:
+        return row
+    brings = preset_brings(bike, setup)
+    moved = moved_from_preset(bike, setup)
+    by_hand = any(put.path == (SET_UP, "damping") for put in brings)
+    said = (
+        f"moved: {', '.join(map(str, moved))}" if moved else "",
+        preset_words(used.values),
+        "v goes on by hand from its clicks" if by_hand else "v takes its values" if brings else "",
+    )
+    return attrs.evolve(row, aside=printable("; ".join(filter(None, said))), offer=brings)
+
+
+def _preset_has(bike: Bike, setup: SetUp) -> dict[tuple[str, str], str]:
+    """Say what the preset has for each value that was moved from it, and for what its motors set."""
+    said = {
+        (
+            one.table,
+            one.name,
+        ): f"preset {signed(one.preset) if one.table == 'offsets' else show_number(one.preset)}"
+        for one in moved_from_preset(bike, setup)
+    }
+    used = preset_in_use(bike, setup)
+    if used is not None and setup.damping != BY_HAND:
+        clicks = used.values.adjusters.items()
+        said |= {("adjusters", name): f"the preset sets {show_number(value)}" for name, value in clicks}
+    return said
+
+
+def _with_preset(row: Row, said: str | None) -> Row:
+    """Say beside a value what the preset has there."""
+    if said is None or row.trouble:
+        return row
+    return attrs.evolve(row, aside="; ".join(filter(None, (said, row.aside))))
 
 
 def _control_row(loaded: Loaded, setup: SetUp, name: str, control: Control, mode: Mode | None) -> Row:

@@ -2,7 +2,9 @@
 
 from paddock_tui.pages.compare import Side, compare_page
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.presets import PresetValues
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.suspension import Damping, Offset
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, read
 
 UP, DOWN = (read("bike", data, Bike) for data in (BIKE_UP, BIKE_DOWN))
@@ -45,3 +47,19 @@ def test_what_only_one_side_knows_and_what_the_bike_does_not_have_is_shown() -> 
     assert found["rocket"] == ("not known | 2", "")
     assert found["front rebound"] == ("not known | 8", "")
     assert rows(OPEN, odd, None)["rocket"] == ("not known | 2", "")
+
+
+def test_how_far_each_side_has_moved_from_its_preset_is_compared() -> None:
+    bike = Bike(
+        damping={
+            "live": Damping(
+                presets=("calm",),
+                offsets={"bumps": Offset((-3, 3))},
+                preset_values={"calm": PresetValues(offsets={"bumps": -1})},
+            )
+        }
+    )
+    calm = SetUp(damping="live", preset="calm", offsets={"bumps": -1})
+    found = rows(calm, SetUp(damping="live", preset="calm", offsets={"bumps": 1}), bike)
+    assert found["from its preset"] == ("calm: as it is built | calm: bumps +2", "")
+    assert "from its preset" not in rows(calm, calm, bike)

@@ -211,3 +211,50 @@ def test_the_sections_come_in_the_order_in_which_a_bike_is_set_up() -> None:
 
 def test_a_short_date_is_english_whatever_the_locale() -> None:
     assert [short_date(dt.date(2026, month, 3)) for month in (1, 5, 12)] == ["3 Jan", "3 May", "3 Dec"]
+
+
+def test_the_preset_says_what_it_brings_and_how_far_the_set_up_has_moved_from_it() -> None:
+    preset = UP["setup.preset"]
+
+    assert preset.aside == (
+        "moved: driving out -1; is made for any surface; sets front firm, rear firm, damper firm, "
+        "when braking +1, driving out +1, over bumps 0; v takes its values"
+    )
+    assert [(put.path[-1], put.value) for put in preset.offer] == [("driving-out", 1)]
+    assert UP["setup.offsets.driving-out"].aside.startswith("preset +1;")
+    assert "preset" not in UP["setup.offsets.over-bumps"].aside
+
+
+PRESETS = """
+[adjusters.front-rebound]
+end = "front"
+what = "rebound"
+unit = "click"
+range = [0, 18]
+
+[damping.motors]
+kind = "powered presets"
+presets = ["smooth track", "odd"]
+
+[damping.motors.closes]
+front-rebound = true
+
+[damping.motors.preset_values."smooth track".adjusters]
+front-rebound = 8
+"""
+
+
+def test_what_a_motor_sets_stands_beside_the_adjuster_that_it_closes(tmp_path: Path) -> None:
+    held = '[setup]\ndamping = "motors"\npreset = "smooth track"\n\n[setup.adjusters]\nfront-rebound = 10\n'
+    rows = rows_of(page(tmp_path, held, BIKE + PRESETS))
+
+    assert adjuster(rows, "front-rebound").aside == "the preset sets 8; not used in motors damping"
+    assert rows["setup.preset"].aside == "sets front rebound 8; v goes on by hand from its clicks"
+
+
+def test_by_hand_an_adjuster_says_what_its_preset_has(tmp_path: Path) -> None:
+    held = '[setup]\ndamping = "by-hand"\npreset = "smooth track"\n\n[setup.adjusters]\nfront-rebound = 10\n'
+    rows = rows_of(page(tmp_path, held, BIKE + PRESETS))
+
+    assert adjuster(rows, "front-rebound").aside == "preset 8; assumed"
+    assert rows["setup.preset"].aside == "moved: front rebound +2; sets front rebound 8; v takes its values"

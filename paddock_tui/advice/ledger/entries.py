@@ -15,6 +15,7 @@ from paddock_tui.advice.ledger.changes import (
     reversed_key,
 )
 from paddock_tui.advice.ledger.conditions import ageing, feel_shift, unlike
+from paddock_tui.advice.presets import moved_words
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import History, PastSession
@@ -35,6 +36,7 @@ Key = frozenset[tuple[Path, str, str]]
 class LedgerEntry:
     """One change: its session, the one it was copied from, what was changed, and what that did.
 
+    `presets` say how far the set-up had moved from its preset before and after, empty where not known.
     `others` were changed in the same step, `differed` is what else may be the cause. `laps` compares the
     clean laps of the two sessions, `feel` the scores. `lost` says why the change is not known; then there is
     no source and no value.
@@ -51,6 +53,7 @@ class LedgerEntry:
     feel: tuple[tuple[str, int, int], ...] = ()
     judgement: Judgement | None = None
     lost: str = ""
+    presets: tuple[str, str] = ("", "")
 
     @property
     def path(self) -> Path:
@@ -109,8 +112,11 @@ def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerE
             yield LedgerEntry(name, past, lost=said)
             continue
         changes = changes_between(source.session, past.session, bike)
+        both = (source.session.setup, past.session.setup)
+        before, after = (moved_words(bike or Bike(), setup) for setup in both)
         for bundle in bundles(changes, bike):
-            yield _entry(history, name, source, past, bundle, changes, ridden)
+            entry = _entry(history, name, source, past, bundle, changes, ridden)
+            yield attrs.evolve(entry, presets=(before, after))
 
 
 def _entry(

@@ -1,0 +1,57 @@
+"""Presets at the desk: typed like any value, hand damping started from one in one undoable step."""
+
+from pathlib import Path
+
+from paddock_tui.advice.presets import moved_words, preset_brings
+from paddock_tui.desk import Desk
+from paddock_tui.desk.edits.worked_out import offering
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.edits import Step
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.setup import SetUp
+from tests.desk.opened import NEXT, at_desk, typed
+from tests.small import snapshot
+
+MAGPIE = Ref("bike", "magpie")
+
+
+def held(desk: Desk) -> tuple[Bike, SetUp]:
+    situation = desk.assembled(NEXT).situation
+    assert situation.bike is not None
+    assert situation.setup is not None
+    return situation.bike, situation.setup
+
+
+def test_hand_damping_starts_from_a_presets_clicks_in_one_step_and_back(garage: Path) -> None:
+    desk = at_desk(garage)
+    desk.do(typed(desk, NEXT, ("setup.damping", "motor-set")))
+    desk.do(typed(desk, NEXT, ("setup.preset", "bumpy track")))
+    desk.settled()
+    before = snapshot(garage)
+
+    step = offering(desk.files, NEXT, preset_brings(*held(desk)))
+    assert isinstance(step, Step)
+    desk.do(step)
+    desk.settled()
+
+    _, setup = held(desk)
+    assert (setup.damping, setup.preset) == ("by-hand", "bumpy track")
+    assert (setup.adjusters["front-rebound"], setup.adjusters["rear-compression"]) == (11, 14)
+    assert moved_words(*held(desk)) == "bumpy track: as it is built"
+    desk.do(typed(desk, NEXT, ("setup.adjusters.front-rebound", "9")))
+    assert moved_words(*held(desk)) == "bumpy track: front rebound -2"
+
+    desk.undo()
+    desk.undo()
+    desk.settled()
+    assert snapshot(garage) == before
+
+
+def test_what_a_preset_sets_is_typed_like_any_value(garage: Path) -> None:
+    desk = at_desk(garage)
+    desk.do(typed(desk, MAGPIE, ("damping.live.preset_values.keen.offsets.over-bumps", "1")))
+    desk.settled()
+
+    assert moved_words(*held(desk)) == "keen: driving out -1, over bumps -1"
+    text = (garage / "bikes/magpie.toml").read_text()
+    assert "over-bumps = 1" in text.partition("[damping.live.preset_values.keen.offsets]")[2]
