@@ -10,7 +10,7 @@ from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import History
 from paddock_tui.facts.suspension import damping_unused, what_of
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.differences import Difference, differences
+from paddock_tui.records.differences import SetUpDifference, differences
 from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, function_of
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
@@ -31,7 +31,7 @@ class Changes:
     """What differs from the session before: independent units in words, and every difference."""
 
     units: tuple[str, ...]
-    every: tuple[Difference, ...]
+    every: tuple[SetUpDifference, ...]
 
 
 @fact("the changes since the session before", show=lambda found: "; ".join(found.units))
@@ -44,7 +44,7 @@ def changes(
     change to learn from.
     """
     assert source is not None
-    every = tuple(one for one in differences(source.setup, setup) if one.known)
+    every = tuple(one for one in differences(source.setup, setup, bike) if one.known)
     lowered = lowered_aids(source.setup, setup, bike)
     units: dict[str, str] = {}
     for one in every:
@@ -105,7 +105,7 @@ def _help(name: str, control: Control, setup: SetUp, bike: Bike) -> float | None
         return None
 
 
-def _unit(one: Difference, bike: Bike, lowered: Iterable[str]) -> str:
+def _unit(one: SetUpDifference, bike: Bike, lowered: Iterable[str]) -> str:
     """Name what a difference belongs to; empty where it is nothing to learn from."""
     if one.kind == "controls":
         return _control_unit(one.key, bike, tuple(lowered))
@@ -144,7 +144,7 @@ def _swapped(session: Session, source: Session, history: History, records: Mappi
 
 
 @fact("damping that was changed", show=lambda found: "; ".join(str(one) for one in found))
-def damping_touched(changes: Changes, setup: SetUp, bike: Bike) -> tuple[Difference, ...] | Absent:
+def damping_touched(changes: Changes, setup: SetUp, bike: Bike) -> tuple[SetUpDifference, ...] | Absent:
     """Return the damping adjusters that were changed and are in use; absent where none was."""
     found = tuple(
         one
@@ -155,7 +155,7 @@ def damping_touched(changes: Changes, setup: SetUp, bike: Bike) -> tuple[Differe
 
 
 @fact("whether {subject} was changed", per="adjuster", show=str)
-def adjuster_change(subject: str, changes: Changes, setup: SetUp, bike: Bike) -> Difference | Absent:
+def adjuster_change(subject: str, changes: Changes, setup: SetUp, bike: Bike) -> SetUpDifference | Absent:
     """Return how an adjuster in use was changed since the session before; absent where it was not."""
     if damping_unused(subject, setup, bike):
         return ABSENT

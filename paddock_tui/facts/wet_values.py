@@ -4,8 +4,8 @@ from typing import Literal
 
 import attrs
 
+from paddock_tui.records.differences import old_to_new, written
 from paddock_tui.records.paths import Path
-from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.trade.starting_levels import RiderGroup, Surface, TyreKind, TyreState
 
 Part = Literal["mode", "aid", "engine braking", "launch", "damping", "preload"]
@@ -22,12 +22,12 @@ class WetValue:
     new: int | float | str
 
     def __str__(self) -> str:
-        return f"{self.label} {self.stands} -> {_written(self.new)}"
+        return f"{self.label} {old_to_new(self.stands, written(self.new))}"
 
     @property
     def stands(self) -> str:
         """The value as it is, in words."""
-        return _written(self.old)
+        return written(self.old)
 
 
 @attrs.frozen
@@ -62,7 +62,3 @@ def conditions_of(group: str, surface: str, tyre: str | None, rear: TyreState | 
     kind = {"track-day": "trackday", "slick": "wet", None: "wet"}.get(tyre, tyre)
     ground = {"standing water": "standing"}.get(surface, surface)
     return Conditions(RiderGroup(group), Surface(ground), TyreKind(kind), rear or TyreState())
-
-
-def _written(value: int | float | str) -> str:
-    return value if isinstance(value, str) else show_number(value)

@@ -8,7 +8,7 @@ from paddock_tui.advice.presets import moved_words
 from paddock_tui.facts.controls import in_force_value, levels_of, mode_of
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.differences import Difference, differences, written
+from paddock_tui.records.differences import SetUpDifference, differences, written
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
@@ -29,7 +29,7 @@ def compare_page(left: Side, right: Side, bike: Bike | None) -> Page:
     of_bike = bike or Bike()
     controls = tuple(_controls(left, right, of_bike))
     rest = (
-        *(_row(one) for one in differences(left.setup, right.setup) if one.kind != "controls"),
+        *(_row(one) for one in differences(left.setup, right.setup, bike) if one.kind != "controls"),
         *_from_presets(left, right, of_bike),
     )
     sections = [
@@ -48,8 +48,8 @@ def _none(key: str) -> Row:
     return Row("", "no difference", kind="text", key=f"compare none {key}")
 
 
-def _row(one: Difference) -> Row:
-    value = f"{written(one.old)} | {written(one.new)}"
+def _row(one: SetUpDifference) -> Row:
+    value = one.beside
     return Row(printable(one.label), printable(value), kind="text", key=f"compare {one.kind} {one.key}")
 
 
@@ -78,11 +78,9 @@ def _controls(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
         aside = "; ".join(filter(None, (helps, outside)))
         key = f"compare controls {name}"
         yield Row(printable(label_of(name)), printable(value), aside=aside, kind="text", key=key)
-    known = dict.fromkeys((*left.setup.controls, *right.setup.controls))
-    for name in (one for one in known if one not in bike.controls):
-        this, that = left.setup.controls.get(name), right.setup.controls.get(name)
-        if this != that:
-            yield _row(Difference("controls", name, this, that))
+    for one in differences(left.setup, right.setup, bike):
+        if one.kind == "controls" and not one.listed:
+            yield _row(one)
 
 
 def _in_force(name: str, control: Control, setup: SetUp, bike: Bike) -> Level | None:

@@ -7,8 +7,9 @@ import attrs
 from paddock_tui.advice.next_change import Advised, Kind, Proposal
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
+from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
-from paddock_tui.records.differences import Difference, differences
+from paddock_tui.records.differences import SetUpDifference, differences
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
@@ -25,10 +26,11 @@ PROPOSED, OWN = "proposed", "own"
 
 @attrs.frozen
 class Coming:
-    """The session that was made from the ridden one, and what the review says of how it was changed."""
+    """The session made from the ridden one, what the review says of how it was changed, and the bike."""
 
     loaded: Loaded
     method: str = ""
+    bike: Bike | None = None
 
 
 def next_change_page(
@@ -103,18 +105,18 @@ def _decided(ridden: Loaded, coming: Coming | None, units: Units) -> Section:
     before, after = ridden.record, coming.loaded.record
     if not isinstance(before, Session) or not isinstance(after, Session):
         return Section(title, (own,))
-    found = [one for one in differences(before.setup, after.setup) if one.known]
+    found = [one for one in differences(before.setup, after.setup, coming.bike) if one.known]
     if not found:
         return Section(title, (Row("", "nothing yet: the same again", kind="text", key="same"), own))
     rows: list[Row] = []
     for one in found:
         key = f"decided {one.kind} {one.key}"
-        rows.append(Row(printable(one.label), printable(one.reads), kind="text", key=key))
+        rows.append(Row(printable(one.label), printable(one.words), kind="text", key=key))
         rows += _reasons(coming.loaded, one, units)
     return Section(title, (*rows, own), printable(coming.method))
 
 
-def _reasons(coming: Loaded, one: Difference, units: Units) -> Iterator[Row]:
+def _reasons(coming: Loaded, one: SetUpDifference, units: Units) -> Iterator[Row]:
     for word in ("why", "expect"):
         field = field_at("session", ("because", one.kind, one.key, word), coming.record, None)
         if field is not None:

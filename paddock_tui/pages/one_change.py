@@ -124,9 +124,9 @@ def _beside(one: ConditionPair) -> Row:
 
 def _ways(entry: LedgerEntry) -> Iterator[Row]:
     path = (LEDGER, entry.session.id, *entry.path)
-    if entry.source is not None and all(one.told and one.listed for one in entry.changes):
+    if entry.source is not None and all(one.known and one.listed for one in entry.changes):
         old = entry.changes[0]
-        said = f"the next session with {entry.label} {old.new_text} -> {old.old_text}"
+        said = f"the next session with {entry.label} {old.back}"
         yield Row("try it back", printable(said), kind="link", path=path, key=TRY_BACK)
     for label, past in (("session", entry.session), (_FROM_SESSION, entry.source)):
         if past is not None:

@@ -1,37 +1,61 @@
-"""What differs between two set-ups: each value once, named as reasons for changes are kept."""
+"""What differs between two set-ups: each value once, named and written in one way wherever it is shown."""
 
 from collections.abc import Iterator, Mapping
+from typing import Any
 
 import attrs
 
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.fields_of_record import SET_UP, field_at
 from paddock_tui.records.paths import Path
+from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes import Number, Whole
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 
 TABLES = ("controls", "adjusters", "offsets")
 """The tables of a set-up; everything else in it is a value of its own."""
 
+TYRES: Path = ("tyres",)
+NOT_KNOWN = "not known"
+
+_COUNTED = ("click", "turn")
+
 
 @attrs.frozen
-class Difference:
-    """One value that differs; `kind` and `key` are how its reason is kept, None means not written down."""
+class SetUpDifference:
+    """One value that differs: where it stands in a session, what it is called, what it was and is.
 
-    kind: str
-    key: str
-    old: object
-    new: object
+    `old` and `new` are None where not known, `old_text` and `new_text` how they are written without `unit`.
+    `listed` is whether the bike still has such a thing.
+    """
+
+    path: Path
+    label: str
+    old: Any
+    new: Any
+    old_text: str
+    new_text: str
+    unit: str = ""
+    listed: bool = True
 
     @property
-    def path(self) -> Path:
-        """Where the value stands in a session or a profile."""
-        return ("setup", self.key) if self.kind == "setup" else ("setup", self.kind, self.key)
+    def about(self) -> tuple[str, str]:
+        """Return the two keys under which a session keeps the reason of this difference."""
+        inside = self.path[1:] if self.path[0] == SET_UP else self.path
+        return (inside[0], inside[1]) if len(inside) == 2 else (SET_UP, inside[0])
 
     @property
-    def label(self) -> str:
-        """What it is called."""
-        return label_of(self.key.replace("_", "-"))
+    def kind(self) -> str:
+        """The table it stands in: controls, adjusters, offsets; 'setup' for a value of its own."""
+        return self.about[0]
+
+    @property
+    def key(self) -> str:
+        """The last part of its path."""
+        return self.about[1]
 
     @property
     def known(self) -> bool:
@@ -39,34 +63,95 @@ class Difference:
         return self.old is not None and self.new is not None
 
     @property
-    def reads(self) -> str:
-        """Old -> new."""
-        return f"{written(self.old)} -> {written(self.new)}"
+    def words(self) -> str:
+        """Old -> new, with the unit."""
+        return old_to_new(self.old_text, self.new_text, self.unit, self._which)
+
+    @property
+    def back(self) -> str:
+        """The way back: new -> old, with the unit."""
+        return old_to_new(self.new_text, self.old_text, self.unit, self._which[::-1])
+
+    @property
+    def beside(self) -> str:
+        """Old | new, with the unit."""
+        return old_to_new(self.old_text, self.new_text, self.unit, self._which, " | ")
+
+    @property
+    def _which(self) -> tuple[bool, bool]:
+        return self.old is not None, self.new is not None
 
     def __str__(self) -> str:
-        return f"{self.label} {self.reads}"
+        return f"{self.label} {self.words}"
 
 
-def differences(old: SetUp, new: SetUp) -> tuple[Difference, ...]:
-    """List what differs, in the order of the declarations; figures in other units of the same size do not."""
-    return tuple(_differences(old, new))
+def old_to_new(
+    old: str, new: str, unit: str = "", known: tuple[bool, bool] = (True, True), between: str = " -> "
+) -> str:
+    """Write old -> new, the unit once, behind the last figure that is known; the one place."""
+    if known[1]:
+        return f"{old}{between}{with_unit(new, unit)}"
+    return f"{with_unit(old, unit) if known[0] else old}{between}{new}"
 
 
-def _differences(old: SetUp, new: SetUp) -> Iterator[Difference]:
+def with_unit(text: str, unit: str) -> str:
+    """Write a figure with its unit: clicks and turns are counted, '1 click', '2 clicks'."""
+    many = "s" if unit in _COUNTED and text not in ("1", "-1") else ""
+    return f"{text} {unit}{many}".rstrip()
+
+
+def differences(old: SetUp, new: SetUp, bike: Bike | None = None) -> tuple[SetUpDifference, ...]:
+    """List what differs, in the order of the declarations; figures in other units of the same size do not.
+
+    With the bike, values have its labels and units.
+    """
+    return tuple(
+        _difference(path, before, after, Session(setup=new), bike)
+        for path, before, after in _differing(old, new)
+    )
+
+
+def session_differences(before: Session, after: Session, bike: Bike | None) -> tuple[SetUpDifference, ...]:
+    """List what differs of two sessions' tyre sets and set-ups."""
+    found = differences(before.setup, after.setup, bike)
+    if before.tyres == after.tyres:
+        return found
+    tyres = _difference(TYRES, before.tyres, after.tyres, after, bike)
+    return (attrs.evolve(tyres, label="tyre set"), *found)
+
+
+def _differing(old: SetUp, new: SetUp) -> Iterator[tuple[Path, Any, Any]]:
     for one in attrs.fields(SetUp):
         before, after = getattr(old, one.name), getattr(new, one.name)
-        if one.name not in TABLES:
-            if not same_value(before, after):
-                yield Difference("setup", one.name, before, after)
-            continue
-        yield from _in_table(one.name, before, after)
+        if one.name in TABLES:
+            yield from _in_table(one.name, before, after)
+        elif not same_value(before, after):
+            yield (SET_UP, one.name), before, after
 
 
-def _in_table(name: str, before: Mapping[str, object], after: Mapping[str, object]) -> Iterator[Difference]:
+def _in_table(
+    name: str, before: Mapping[str, Any], after: Mapping[str, Any]
+) -> Iterator[tuple[Path, Any, Any]]:
     for key in dict.fromkeys((*before, *after)):
         was, became = before.get(key), after.get(key)
         if not same_value(was, became):
-            yield Difference(name, key, was, became)
+            yield (SET_UP, name, key), was, became
+
+
+def _difference(path: Path, old: Any, new: Any, holder: Session, bike: Bike | None) -> SetUpDifference:
+    field = field_at("session", path, holder, bike)
+    label = field.label if field is not None else label_of(path[-1].replace("_", "-"))
+    unit = field.shape.unit if field is not None and isinstance(field.shape, Number | Whole) else ""
+    listed = _listed(path, bike)
+    return SetUpDifference(path, label, old, new, written(old), written(new), unit, listed)
+
+
+def _listed(path: Path, bike: Bike | None) -> bool:
+    if bike is None or len(path) < 3:
+        return True
+    if path[1] == "offsets":
+        return any(path[2] in mode.offsets for mode in bike.damping.values())
+    return path[2] in (bike.controls if path[1] == "controls" else bike.adjusters)
 
 
 def same_value(one: object, other: object) -> bool:
@@ -79,7 +164,7 @@ def same_value(one: object, other: object) -> bool:
 def written(value: object) -> str:
     """Write a value of a set-up."""
     if value is None:
-        return "not known"
+        return NOT_KNOWN
     if isinstance(value, float | int) and not isinstance(value, bool):
         return show_number(float(value))
     return str(value)

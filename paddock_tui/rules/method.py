@@ -14,7 +14,7 @@ from paddock_tui.limits.suspension import (
     STEP_SHARE,
 )
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.differences import Difference
+from paddock_tui.records.differences import SetUpDifference
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
@@ -89,7 +89,7 @@ def change_without_an_old_value(session: Session, source: Session | None, histor
 def step_too_large(
     subject: str,
     adjuster: Adjuster,
-    adjuster_change: Difference,
+    adjuster_change: SetUpDifference,
     adjuster_value: AdjusterShown,
     adjuster_range: tuple[float, float],
     limits: Limits,
@@ -110,7 +110,7 @@ def step_too_large(
     if step <= most + 1e-9:
         return None
     return RaisedFinding(
-        message=f"{_first(label_of(subject))} {adjuster_change.reads} is a large step.",
+        message=f"{_first(label_of(subject))} {adjuster_change.words} is a large step.",
         why="The right value may lie inside the step, and an overshoot feels like the wrong direction.",
         remedy=Remedy("Halve the step; when it was right, go on from there."),
     )
@@ -129,7 +129,7 @@ def height_step_too_large(changes: Changes, limits: Limits) -> Result:
     found = [one for one in changes.every if one.key in ("fork_height", "rear_height")]
     return [
         RaisedFinding(
-            message=f"{_first(one.label)} {one.reads} is a large step.",
+            message=f"{_first(one.label)} {one.words} is a large step.",
             why="A few millimetres change rake, trail and balance; more may steer as nobody expects.",
             remedy=Remedy("Halve the step, 2 mm at a time from there; check clearance at full bottoming."),
             subject=one.key,
@@ -145,7 +145,7 @@ def height_step_too_large(changes: Changes, limits: Limits) -> Result:
     "damping-before-sag-and-pressures", CAUTION, about="method", when=("to_come",), at="setup:setup.adjusters"
 )
 def damping_before_sag_and_pressures(
-    damping_touched: tuple[Difference, ...], sag_on_record: bool, hot_on_record: bool
+    damping_touched: tuple[SetUpDifference, ...], sag_on_record: bool, hot_on_record: bool
 ) -> Result:
     """Damping turned although sag or hot pressures are on no record."""
     lost = [
@@ -170,12 +170,12 @@ def _old(source: Session | None, kind: str, key: str) -> object:
     return held.get(key) if isinstance(held, Mapping) else getattr(held, key, None)
 
 
-def _moved(change: Difference) -> float:
+def _moved(change: SetUpDifference) -> float:
     numbers = [float(one) for one in (change.old, change.new) if isinstance(one, int | float)]
     return abs(numbers[1] - numbers[0]) if len(numbers) == 2 else 0.0
 
 
-def _mm(change: Difference) -> float:
+def _mm(change: SetUpDifference) -> float:
     lengths = [one.to("mm") for one in (change.old, change.new) if isinstance(one, Quantity)]
     return abs(lengths[1] - lengths[0]) if len(lengths) == 2 else 0.0
 

@@ -15,9 +15,10 @@ from paddock_tui.advice.ledger import (
     stepped,
 )
 from paddock_tui.advice.ledger.conditions import tyre_age
+from paddock_tui.facts.changes import Changes
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
-from tests.advice.given import bike, past
+from tests.advice.given import about, bike, past
 
 BIKE = bike(
     """electronics = "listed"
@@ -278,3 +279,19 @@ def test_choosing_steps_round_and_takes_the_start_of_a_word() -> None:
     assert chosen(wanted, "control", "abs", among) == "one of: any, traction"
     assert wanted.takes(entries[0])
     assert not LedgerFilter(rider="bob").takes(entries[0])
+
+
+def test_the_same_pair_is_written_alike_by_ledger_review_and_preview_of_the_way_back() -> None:
+    ridden = "parked = 10:00:00\n[setup.adjusters]\nrebound-left = {}\nrebound-right = 9\n"
+    before = past(1, ridden.format(9), BIKE, day="2026-05-15")
+    after = past(2, 'copied_from = "2026-05-15-1"\n' + ridden.format(11), BIKE)
+    (entry,) = entries_of(History((before, after)), "plain", BIKE)
+
+    here = about(session=after.session, bike=BIKE, source=before.session).situation
+    reviewed = attrs.evolve(here, history=History((before,))).facts().get("changes")
+
+    assert entry.changes[0].words == "9 -> 11 clicks"
+    assert entry.changes[0].back == "11 -> 9 clicks"
+    assert isinstance(reviewed, Changes)
+    assert [str(one) for one in reviewed.every] == [str(one) for one in entry.changes]
+    assert reviewed.units == ("rebound left 9 -> 11 clicks",)

@@ -37,7 +37,7 @@ def test_a_riding_mode_is_compared_by_what_it_fixes_and_forbids() -> None:
     assert rows(OPEN, wet) == {
         "traction": ("5 | 5", "help 0.50 | 0.50; showers allows 6 to 10"),
         "throttle": ("even | soft", "help 0.50 | 1.00"),
-        "mode": ("open | showers", ""),
+        "riding mode": ("open | showers", ""),
     }
 
 
@@ -45,7 +45,7 @@ def test_what_only_one_side_knows_and_what_the_bike_does_not_have_is_shown() -> 
     odd = SetUp(mode="open", controls={**OPEN.controls, "rocket": 2}, adjusters={"front-rebound": 8})
     found = rows(OPEN, odd)
     assert found["rocket"] == ("not known | 2", "")
-    assert found["front rebound"] == ("not known | 8", "")
+    assert found["front rebound"] == ("not known | 8 clicks", "")
     assert rows(OPEN, odd, None)["rocket"] == ("not known | 2", "")
 
 

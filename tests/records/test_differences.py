@@ -1,9 +1,15 @@
 """Differences of two set-ups: each value once, and nothing where only the writing differs."""
 
+import tomllib
 from decimal import Decimal
 
+import pytest
+
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.differences import differences
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.differences import differences, session_differences
+from paddock_tui.records.reading import read_record
+from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 
 
@@ -26,7 +32,7 @@ def test_each_value_that_differs_is_named_as_its_reason_is_kept() -> None:
         ("offsets", "braking", ("setup", "offsets", "braking")),
     ]
     assert [str(one) for one in found] == [
-        "mode open -> showers",
+        "riding mode open -> showers",
         "traction 5 -> 6",
         "fork 12 -> not known",
         "braking not known -> 1",
@@ -38,3 +44,51 @@ def test_the_same_pressure_in_another_unit_is_no_difference() -> None:
     assert differences(SetUp(front_start=_bar("2.1")), SetUp(front_start=_bar("210", "kPa"))) == ()
     assert len(differences(SetUp(front_start=_bar("2.1")), SetUp(front_start=_bar("211", "kPa")))) == 1
     assert differences(SetUp(), SetUp()) == ()
+
+
+CLICKS = read_record(
+    "bike",
+    tomllib.loads(
+        '[controls.traction]\nkind = "level"\nlevels = [1, 8]\nmost_help = 8\n'
+        '[adjusters.front-rebound]\nend = "front"\nunit = "click"\nrange = [0, 24]\ncounted_from = "closed"\n'
+    ),
+).record
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        (9, 11, "front rebound 9 -> 11 clicks"),
+        (2, 1, "front rebound 2 -> 1 click"),
+        (None, 11, "front rebound not known -> 11 clicks"),
+        (9, None, "front rebound 9 clicks -> not known"),
+    ],
+)
+def test_the_unit_is_written_once_behind_the_last_figure_that_is_known(
+    old: float | None, new: float | None, said: str
+) -> None:
+    assert isinstance(CLICKS, Bike)
+    before, after = (
+        SetUp(adjusters={} if value is None else {"front-rebound": float(value)}) for value in (old, new)
+    )
+
+    (found,) = differences(before, after, CLICKS)
+
+    assert str(found) == said
+    assert (found.known, found.listed) == (None not in (old, new), True)
+    assert f"front rebound {found.back}" == str(differences(after, before, CLICKS)[0])
+
+
+def test_what_the_bike_has_no_more_is_not_listed() -> None:
+    assert isinstance(CLICKS, Bike)
+
+    found = differences(SetUp(controls={"traction": 3, "slide": 2}), SetUp(), CLICKS)
+
+    assert {one.key: one.listed for one in found} == {"traction": True, "slide": False}
+
+
+def test_another_tyre_set_is_a_difference_of_sessions() -> None:
+    found = session_differences(Session(tyres="old"), Session(tyres="new"), None)
+
+    assert [(str(one), one.about) for one in found] == [("tyre set old -> new", ("setup", "tyres"))]
+    assert session_differences(Session(tyres="old"), Session(tyres="old"), None) == ()

@@ -1,7 +1,7 @@
 """The ledger: every change of a bike, and what it did as far as can be told."""
 
 from paddock_tui.advice.ledger.best import Best, bests
-from paddock_tui.advice.ledger.changes import SetUpChange, because_of, changes_between
+from paddock_tui.advice.ledger.changes import because_of
 from paddock_tui.advice.ledger.conditions import ConditionPair, side_by_side
 from paddock_tui.advice.ledger.entries import TO_COME, LedgerEntry, entries_of, mixed_laps
 from paddock_tui.advice.ledger.filters import ANY, NAMES, LedgerFilter, choices, chosen, stepped
@@ -14,10 +14,8 @@ __all__ = [
     "ConditionPair",
     "LedgerEntry",
     "LedgerFilter",
-    "SetUpChange",
     "because_of",
     "bests",
-    "changes_between",
     "choices",
     "chosen",
     "entries_of",

@@ -4,11 +4,11 @@ from collections.abc import Iterable, Iterator
 
 import attrs
 
-from paddock_tui.advice.ledger.changes import SetUpChange, changes_between
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import PastSession
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.differences import SetUpDifference, session_differences
 from paddock_tui.trade.session_comparison import FEWEST
 
 
@@ -20,7 +20,7 @@ class Best:
     best: PastSession
     usual_s: float
     last: PastSession
-    differs: tuple[SetUpChange, ...]
+    differs: tuple[SetUpDifference, ...]
     of: int
 
     @property
@@ -52,5 +52,5 @@ def bests(past: Iterable[PastSession], name: str, bike: Bike | None) -> Iterator
             continue
         best, usual_s = min(timed, key=lambda each: each[1])
         last = timed[-1][0]
-        differs = changes_between(best.session, last.session, bike)
+        differs = session_differences(best.session, last.session, bike)
         yield Best(name, best, usual_s, last, differs, len(timed))

@@ -7,10 +7,8 @@ from weakref import WeakKeyDictionary
 import attrs
 
 from paddock_tui.advice.ledger.changes import (
-    SetUpChange,
     because_of,
     bundles,
-    changes_between,
     key_of,
     reversed_key,
 )
@@ -20,6 +18,7 @@ from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.differences import SetUpDifference, session_differences
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session_parts import Because
 from paddock_tui.trade.change_effect import Judgement, LoneChange, Ridden, judged
@@ -45,9 +44,9 @@ class LedgerEntry:
     bike: str
     session: PastSession
     source: PastSession | None = None
-    changes: tuple[SetUpChange, ...] = ()
+    changes: tuple[SetUpDifference, ...] = ()
     because: Because | None = None
-    others: tuple[SetUpChange, ...] = ()
+    others: tuple[SetUpDifference, ...] = ()
     differed: tuple[str, ...] = ()
     laps: Compared | None = None
     feel: tuple[tuple[str, int, int], ...] = ()
@@ -111,7 +110,7 @@ def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerE
             said = f"copied from {copied}, which is retired or not here any more"
             yield LedgerEntry(name, past, lost=said)
             continue
-        changes = changes_between(source.session, past.session, bike)
+        changes = session_differences(source.session, past.session, bike)
         both = (source.session.setup, past.session.setup)
         before, after = (moved_words(bike or Bike(), setup) for setup in both)
         for bundle in bundles(changes, bike):
@@ -124,8 +123,8 @@ def _entry(
     name: str,
     source: PastSession,
     past: PastSession,
-    bundle: tuple[SetUpChange, ...],
-    changes: tuple[SetUpChange, ...],
+    bundle: tuple[SetUpDifference, ...],
+    changes: tuple[SetUpDifference, ...],
     ridden: "_Ridden",
 ) -> LedgerEntry:
     others = tuple(one for one in changes if one not in bundle)
@@ -147,7 +146,7 @@ def _entry(
 
 
 def _judgement(entry: LedgerEntry, ridden: "_Ridden") -> Judgement:
-    if not all(one.told for one in entry.changes):
+    if not all(one.known for one in entry.changes):
         return Judgement("cannot tell yet", "what it was before is not known")
     if entry.others:
         count = len(entry.others)
@@ -183,7 +182,7 @@ class _Ridden:
                 self._first.add(one.id)
         for before, after in itertools.pairwise(ridden):
             if next(unlike(before, after), None) is None:
-                key_ = key_of(changes_between(before.session, after.session, bike))
+                key_ = key_of(session_differences(before.session, after.session, bike))
                 self._pairs.append((before, after, key_))
 
     def laps(self, past: PastSession) -> Ridden:

@@ -9,6 +9,7 @@ from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.facts.wet_damping import CLICK_IN_TURNS
 from paddock_tui.limits.suspension import END_OF_RANGE
+from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import BY_HAND, Adjuster
@@ -91,7 +92,8 @@ def _turned(
         if isinstance(new, CannotChange):
             return new
         old = case.setup.adjusters[name]
-        reads.append(f"{label_of(name)} {show_number(old)} -> {show_number(new)}{_unit(adjuster, new)}")
+        words = old_to_new(show_number(old), show_number(new), adjuster.unit or "")
+        reads.append(f"{label_of(name)} {words}")
         puts.append(SetValue(("setup", "adjusters", name), int(new) if new == int(new) else new))
     return Move("; ".join(reads), tuple(puts), tuple(("adjusters", name) for name in found))
 
@@ -137,9 +139,3 @@ def _closed_by(case: Case, name: str) -> str:
     offsets = ", ".join(label_of(one) for one in damping_mode.offsets)
     instead = f"try its offset ({offsets})" if offsets else "go by hand to turn it"
     return f"{label_of(name)} does nothing in damping mode {mode}: {instead}"
-
-
-def _unit(adjuster: Adjuster, value: float) -> str:
-    if adjuster.unit in ("click", "turn"):
-        return f" {adjuster.unit}{'' if abs(value) == 1 else 's'}"
-    return f" {adjuster.unit}" if adjuster.unit else ""

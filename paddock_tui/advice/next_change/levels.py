@@ -10,6 +10,7 @@ from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.facts.controls import in_force_value, levels_of, mode_of
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import SetValue
@@ -79,7 +80,7 @@ def height(case: Case, key: str, by_mm: float) -> Move | CannotChange:
         )
     written = Quantity(Decimal(f"{new:g}"), "mm")
     return Move(
-        f"{label} {old} -> {written}",
+        f"{label} {old_to_new(str(old), str(written))}",
         (SetValue(("setup", key), str(written)),),
         (("setup", key),),
     )
@@ -92,7 +93,7 @@ def rear_sprocket(case: Case, teeth: int) -> Move | CannotChange:
         return CannotChange("the rear sprocket is not written down")
     new = old + teeth
     return Move(
-        f"rear sprocket {old} -> {new} teeth; chain slack and axle anew",
+        f"rear sprocket {old_to_new(str(old), str(new), 'teeth')}; chain slack and axle anew",
         (SetValue(("setup", "rear_sprocket"), new),),
         (("setup", "rear_sprocket"),),
     )
@@ -122,7 +123,7 @@ def toward_target(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
     key = f"{end}_start"
     old = figures.pressure(start.to("kPa"), case.about.units)
     return Move(
-        f"{end} starting pressure {old} -> {new}", (SetValue(("setup", key), new),), (("setup", key),)
+        f"{end} starting pressure {old_to_new(old, new)}", (SetValue(("setup", key), new),), (("setup", key),)
     )
 
 
@@ -155,7 +156,7 @@ def _moved(name: str, old: Level, new: Level) -> Move | CannotChange:
     if new == old:
         return CannotChange(f"{label_of(name)} has no further step that way")
     return Move(
-        f"{label_of(name)} {old} -> {new}",
+        f"{label_of(name)} {old_to_new(str(old), str(new))}",
         (SetValue(("setup", "controls", name), new),),
         (("controls", name),),
     )

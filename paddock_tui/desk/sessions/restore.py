@@ -4,11 +4,12 @@ import datetime as dt
 from collections.abc import Mapping, Sequence
 from typing import Any
 
-from paddock_tui.advice.ledger import LedgerEntry, SetUpChange
+from paddock_tui.advice.ledger import LedgerEntry
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.desk.lookup import glance, order
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.desk.sessions.profiles import edits_toward
+from paddock_tui.records.differences import SetUpDifference
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
@@ -31,7 +32,7 @@ def trying_back(files: GarageFiles, entry: LedgerEntry, now: dt.datetime) -> tup
     if last is None:
         return about, InputError("no session of this bike", "a session to go on from")
     why = f"try it back: check of {entry.label} in {entry.session.id}"
-    said = f"try it back: {entry.label} {entry.changes[0].new_text} -> {entry.changes[0].old_text}"
+    said = f"try it back: {entry.label} {entry.changes[0].back}"
     seen = glance(last, files.data(last))
     if seen is not None and not seen.ridden:
         edits = [*_edits(files, last, values), *_edits(files, last, _reasons(entry.changes, why))]
@@ -88,7 +89,7 @@ def _old_values(files: GarageFiles, entry: LedgerEntry) -> dict[Path, Value] | I
     return found
 
 
-def _reasons(changes: Sequence[SetUpChange], why: str) -> dict[Path, Value]:
+def _reasons(changes: Sequence[SetUpDifference], why: str) -> dict[Path, Value]:
     return {("because", *one.about, "why"): why for one in changes}
 
 

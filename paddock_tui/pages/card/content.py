@@ -200,7 +200,7 @@ def _base(desk: Desk, ref: Ref, record: Session | Profile) -> tuple[str, SetUp |
 
 def _was(base: SetUp | None, setup: SetUp) -> Mapping[Path, str]:
     found = differences(base, setup) if base is not None else ()
-    return {one.path: printable(one.reads.partition(" -> ")[0]) for one in found if one.known}
+    return {one.path: printable(one.words.partition(" -> ")[0]) for one in found if one.known}
 
 
 def _lines(rows: tuple[Row, ...], was: Mapping[Path, str]) -> Iterator[Line]:

@@ -4,7 +4,7 @@ import attrs
 
 from paddock_tui.advice.next_change import Advised, Kind, next_change
 from paddock_tui.desk import Desk
-from paddock_tui.desk.edits.values import setting_value
+from paddock_tui.desk.edits.values import bike_of, setting_value
 from paddock_tui.desk.sessions.next_change import next_of, ridden_one, taking_change
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.pages.headings import heading_of
@@ -38,7 +38,7 @@ def _coming(desk: Desk, ridden: Ref) -> Coming | None:
     if ref is None or loaded is None:
         return None
     method = [message_line(one) for one in desk.review(ref).findings if one.about == "method"]
-    return Coming(loaded, method[0] if method else "")
+    return Coming(loaded, method[0] if method else "", bike_of(desk.files, ref))
 
 
 def _go(host: Host) -> None:
