@@ -34,27 +34,29 @@ def loaded(code: str, names: set[str]) -> set[str]:
     return set(done.stdout.rpartition("loaded:")[2].split())
 
 
-def modules_of(room: str) -> list[str]:
-    """Every module of one room, the room itself first."""
-    found = importlib.util.find_spec(f"paddock_tui.{room}")
+def modules_of(package: str) -> list[str]:
+    """Every module of one package, the package itself first."""
+    found = importlib.util.find_spec(f"paddock_tui.{package}")
     assert found is not None
     assert found.submodule_search_locations
-    inside = pkgutil.walk_packages(found.submodule_search_locations, f"paddock_tui.{room}.")
-    return [f"paddock_tui.{room}", *(module.name for module in inside)]
+    inside = pkgutil.walk_packages(found.submodule_search_locations, f"paddock_tui.{package}.")
+    return [f"paddock_tui.{package}", *(module.name for module in inside)]
 
 
-def rooms_present(*rooms: str) -> list[str]:
+def packages_present(*packages: str) -> list[str]:
     present = {module.name for module in pkgutil.iter_modules(paddock_tui.__path__)}
-    return [room for room in rooms if room in present]
+    return [package for package in packages if package in present]
 
 
 def test_a_clean_interpreter_that_loads_a_package_is_found_out() -> None:
     assert loaded("import pint, tomlkit", {"pint", "tomlkit", "textual"}) == {"pint", "tomlkit"}
 
 
-@pytest.mark.parametrize("room", rooms_present("quantities", "limits", "trade", "records", "facts", "rules"))
-def test_the_rooms_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_engine(room: str) -> None:
-    imports = "".join(f"import {module}\n" for module in modules_of(room))
+@pytest.mark.parametrize(
+    "package", packages_present("quantities", "limits", "trade", "records", "facts", "rules")
+)
+def test_the_layers_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_engine(package: str) -> None:
+    imports = "".join(f"import {module}\n" for module in modules_of(package))
 
     assert loaded(imports, {"textual", "rich", "tomlkit", "pint"}) == set()
 

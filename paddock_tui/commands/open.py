@@ -18,7 +18,7 @@ def open_screens(folder: str, at: dt.datetime | None) -> int:
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         complain(("the screens need a terminal", "  without one: paddock-tui show, set, check"))
         return NOT_DONE
-    # By name, so that no room below the screens knows of them.
+    # By name, so that no package below the screens knows of them.
     return int(import_module("paddock_tui.app").run(folder, _clock(at)))
 
 

@@ -79,7 +79,6 @@ class Desk:
     @property
     def files(self) -> GarageFiles:
         """The files of the garage, edits that are not on disk yet included."""
-        self._land()
         return self._files
 
     def session_in_hand(self) -> Ref | None:
@@ -135,7 +134,6 @@ class Desk:
         """Do a step: it shows at once, and is kept by the writer thread."""
         if not step.changes:
             return
-        self._land()
         self._start(self._history.begin(step))
 
     def undo(self) -> str | None:
@@ -171,12 +169,10 @@ class Desk:
 
     def unkept(self) -> tuple[Done, ...]:
         """List the steps that show and are not on disk, though they may be tried again."""
-        self._land()
         return self._history.unkept()
 
     def marks(self) -> Marks:
         """Say of each value that shows and is not on disk whether it waits, or why it is not kept."""
-        self._land()
         return marks((*self._history.done, *self._history.undone))
 
     def try_again(self) -> None:
@@ -203,12 +199,12 @@ class Desk:
 
     def pending(self, ref: Ref) -> bool:
         """Return whether a record has edits that are not on disk yet."""
-        self._land()
         return self._pending[ref] > 0
 
     def poll(self) -> tuple[Ref, ...]:
         """Look whether others changed files in memory; tells the listeners, and gives what changed."""
-        changed = self.files.changed()
+        self.take_over()
+        changed = self._files.changed()
         waiting = {ref for done in self._history.unkept() for ref in done.refs}
         for ref in waiting:
             if not self._pending[ref] and self._files.stamp(ref) != self._bases.get(ref):
@@ -303,10 +299,14 @@ class Desk:
 
     def _wait(self) -> None:
         wait(list(self._running))
-        self._land()
+        self.take_over()
 
-    def _land(self) -> None:
-        """Take over what the writer finished: records are read from their files again."""
+    def take_over(self) -> None:
+        """Take over what the writer finished: records are read from their files again.
+
+        This alone lets what the other thread did change what is read here: at the start of a key, of a look
+        for what others changed, and after waiting for the writer.
+        """
         while self._landed:
             one = self._landed.popleft()
             self._history.landed(one.done, one.outcome)

@@ -61,6 +61,7 @@ class DeskFollower:
 
     def _mark(self) -> None:
         self._late = True
+        self._host.desk.take_over()
         if self._host.desk.marks():
             self._host.draw()
 
@@ -73,6 +74,7 @@ class DeskFollower:
             self.soon(lambda: self._landed(told))
 
     def _landed(self, told: DeskChange) -> None:
+        self._host.desk.take_over()
         said = said_of(told.outcome)
         if said or self._marking:
             self._host.draw()

@@ -204,12 +204,14 @@ class MainScreen(QuietScreen[None]):
 
     def _hear(self, message: messages.BoardMessage) -> None:
         """Do what the board asks for, before the next key: the room is asked first."""
+        self.desk.take_over()
         if isinstance(message, messages.RowMessage) and self._room.hears(self, message):
             return
         getattr(self, f"on_board_{type(message).__name__.casefold()}")(message)
 
     def _letter(self, key: str) -> bool:
         """Do what a key stands for that the board has no use for; whether it stands for something."""
+        self.desk.take_over()
         if self._room.letters(self, key):
             return True
         if key == "escape":

@@ -317,3 +317,27 @@ def test_the_garage_itself_can_be_changed_and_changed_back(tmp_path: Path) -> No
     desk.close()
 
     assert snapshot(root) == before
+
+
+def test_what_the_writer_did_is_read_only_once_it_is_taken_over(
+    garage: Path, desk: Desk, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A key reads one state of the garage from beginning to end, whatever the writer does meanwhile."""
+    go = threading.Event()
+    monkeypatch.setattr(KEEP, lambda *given: (go.wait(), save(*given))[1])
+    desk.do(typed(desk, NEXT, ("fatigue", "3")))
+    file = garage / "sessions/2026/2026-06-20-4-magpie.toml"
+    file.write_text(file.read_text(encoding="utf-8").replace("fatigue = 2", "fatigue = 4"), encoding="utf-8")
+    go.set()
+    desk.wait()
+
+    for _ in range(2):
+        assert desk.files.data(NEXT)["fatigue"] == 3
+        assert desk.pending(NEXT)
+        assert desk.unkept() == ()
+
+    desk.take_over()
+
+    assert desk.files.data(NEXT)["fatigue"] == 4
+    assert not desk.pending(NEXT)
+    assert isinstance(desk.settled()[0], Clash)
