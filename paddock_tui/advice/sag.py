@@ -24,6 +24,7 @@ from paddock_tui.limits.sag import AGREES
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number, Word
+from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.errors import above
@@ -265,8 +266,12 @@ def _in_window(about: About, end: End, inputs: Inputs) -> str:
     window, sag_mm = _usual(about, end, inputs), _mm(inputs, _RIDER)
     if not window.rider_low_mm <= sag_mm <= window.rider_high_mm:
         return ""
-    bounds = f"{window.rider_low_mm:.0f} to {window.rider_high_mm:.0f} mm"
+    bounds = _bounds(window.rider_low_mm, window.rider_high_mm)
     return f"nothing to turn: {figures.millimetres(sag_mm)} is within {bounds}"
+
+
+def _bounds(low_mm: float, high_mm: float) -> str:
+    return f"{show_number(round(low_mm, 1))} to {show_number(round(high_mm, 1))} mm"
 
 
 def _plan(inputs: Inputs, numbers: _Numbers, step: float) -> PreloadPlan:
@@ -315,12 +320,10 @@ def _verdict(about: About, end: End, inputs: Inputs) -> Answer:
         top_out = {"fitted": True, "none": False}.get(inputs.value("top_out"))
         windows = _windows(about, end, inputs)
         found = judge_rate(_mm(inputs, _RIDER), free, windows, _preload_at(about, end, inputs), top_out)
-        free_low, free_high = figures.figure(windows.free_low_mm, 0), figures.figure(windows.free_high_mm, 0)
-        rider_low, rider_high = (
-            figures.figure(one, 0) for one in (windows.rider_low_mm, windows.rider_high_mm)
-        )
+        rider = _bounds(windows.rider_low_mm, windows.rider_high_mm)
+        free_sag = _bounds(windows.free_low_mm, windows.free_high_mm)
         whose = "about the technician's figures" if windows.from_technician else "in common use"
-        more = f"windows {whose}: rider {rider_low} to {rider_high} mm, free {free_low} to {free_high} mm"
+        more = f"windows {whose}: rider {rider}, free {free_sag}"
         return Answered(f"rate {found.rate.value}: {found.why}", f"rate {found.rate.value}", (), (more,))
 
     uses = (*_ALONE, "wanted_rider", "wanted_free", "preload", "top_out")

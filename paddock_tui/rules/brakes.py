@@ -15,7 +15,7 @@ from paddock_tui.rules.core import (
     rule,
 )
 
-_LISTS = "organisers' inspection lists: least 1.5 mm, or half or more left; lever firm, never to the bar"
+_LISTS = "organisers' inspection lists: a least thickness, or half or more left; lever firm, never to the bar"
 
 
 _FEEL: dict[str, tuple[Severity, str, str, str]] = {

@@ -59,7 +59,7 @@ def road_home_at_track_pressure(leaving_with: Leaving, road_pressure: Quantity, 
 @rule(
     "little-tread-for-the-road",
     SERIOUS,
-    source="from memory: least tread is 1.0 or 1.6 mm by country; local law counts",
+    source="from memory: least tread differs by country; local law counts",
     per="end",
     at="tyres:{subject}.tread_middle",
     when=_HERE,

@@ -1,0 +1,153 @@
+"""A limit that its owner changed: the old figure stands nowhere any more, and the new one decides."""
+
+import re
+from collections.abc import Iterator
+from typing import Any
+
+import pytest
+
+from paddock_tui.advice.about import About
+from paddock_tui.advice.bench import calculators
+from paddock_tui.advice.beside_records import beside_bike, beside_day, beside_tyres
+from paddock_tui.advice.beside_setup import beside_session, beside_setup
+from paddock_tui.advice.next_change import next_change
+from paddock_tui.advice.wet_package import wet_package
+from paddock_tui.facts.situation import Situation
+from paddock_tui.limits import LIMITS, Limit
+from paddock_tui.pages.bench import bench_page
+from paddock_tui.pages.going_out import out_page
+from paddock_tui.pages.plain import plain_page
+from paddock_tui.pages.review import review_page
+from paddock_tui.rules import Finding, review
+from tests.rules.cases import CASES
+from tests.rules.limit_rows import ROWS
+from tests.rules.situations import Change, files, put, situation
+
+Story = tuple[tuple[Change, ...], dict[str, Any]]
+
+SPOKEN = {
+    "clicks": "clicks",
+    "damping_turns": "turns?",
+    "preload_turns": "turns",
+    "falls": "falls",
+    "false_neutrals": "false neutrals",
+    "starts": "(hard )?starts",
+    "fatigue": "(of|to) 5",
+}
+"""What stands after a count: bare, it could be of anything."""
+
+OTHER_THINGS = (
+    r"(may|can) be: .*",
+    # A place on a scale, and the starting levels, which no limit decides.
+    r"\(?0\.\d+ (of the help|toward freeing the rear)",
+    r"now .*, which is 0\.\d+",
+    # Published formulas, ranges of validity and constants.
+    r"298\)\^0\.6",
+    r"grip 0\.5-0\.7: [^(]*",
+    r"wet friction, at worst:? +0\.5",
+    r"measured at:? +0\.5 m",
+    r"thicker than 0\.5 mm|more than 0\.5 mm thicker",
+    r"petrol \(EN 228, at 15 C\)",
+    r"slope up to 50 %",
+    r"air from 20 C",
+    r"(-45|-20) to (60|50) C",
+    r"sun adds up to 8 C",
+    # The other window of sag.
+    r"free \d+ to \d+ mm",
+)
+"""Figures that are the same by chance, with what they are of."""
+
+
+def moved(limit: Limit) -> Iterator[float]:
+    """A third more and a third less, as far as an owner may go."""
+    for share in (4 / 3, 2 / 3):
+        value = min(max(float(f"{limit.value * share:.3g}"), limit.low), limit.high)
+        if value != limit.value:
+            yield value
+
+
+def raising(limit: Limit) -> Iterator[Story]:
+    """The stories that raise the rule of a limit; first those about the limit itself."""
+    for row in ROWS:
+        if (row.rule, row.limit) == (limit.rule, limit.name) and row.severity:
+            yield row.changes, row.more
+    for case in CASES[limit.rule].raising:
+        yield case.changes, case.more
+
+
+def with_limit(limit: Limit, value: float, story: Story) -> Situation:
+    changes, more = story
+    written = f"{value!r} {limit.unit}" if limit.unit else value
+    made = situation(files(*changes, put("garage", f"limits.{limit.rule}.{limit.name}", written)), **more)
+    assert made.limits[limit] == pytest.approx(value)
+    return made
+
+
+def found_by(rule: str, made: Situation) -> list[Finding]:
+    return [one for one in review(made).findings if one.rule == rule]
+
+
+def figure(limit: Limit, value: float) -> re.Pattern[str]:
+    """A value of a limit as it may be written: with its unit, as a share or a percentage, or as a count."""
+    number = re.escape(f"{value:g}")
+    if limit.unit:
+        return re.compile(rf"(?<![\d.]){number}(\.0+)?(( to |-)[\d.]+)? ?{re.escape(limit.unit)}(?![\w/(])")
+    if limit.name in SPOKEN:
+        return re.compile(rf"(?<![\d.]){number} {SPOKEN[limit.name]}\b")
+    return re.compile(rf"(?<![\d.:-]){number}0?(?![\d.:])|(?<![\d.]){100 * value:g} %")
+
+
+def said(made: Situation) -> Iterator[str]:
+    """Everything that a review, the bench, the rows and the advice say of a situation."""
+    about, judged = About(made, made.history), review(made)
+    for one in judged.findings:
+        yield from (one.message, one.why, one.remedy.text, repr(one.remedy.puts), one.facts, one.source)
+    yield from plain_page(review_page(judged, ""), columns=2000)
+    page = bench_page(calculators(about), {}, "", about.units)
+    yield from plain_page(page, columns=2000)
+    yield from (line for row in page.rows() for line in row.working)
+    besides = [beside_setup(about), beside_session(about), beside_bike(about)]
+    besides += [beside_tyres(about, "may", made.tyres)] if made.tyres is not None else []
+    besides += [beside_day(about, made.day)] if made.day is not None else []
+    for rows in besides:
+        yield from (line for row in rows.values() for line in (row.short, *row.working, repr(row.puts)))
+    if made.session is not None:
+        yield from plain_page(out_page(made, judged, ""), columns=2000)
+        yield from (repr(next_change(about)), repr(wet_package(about)))
+
+
+def quoting(limit: Limit, value: float, made: Situation) -> list[str]:
+    """The lines that quote a value of a limit."""
+    wanted, other = figure(limit, value), re.compile("|".join(OTHER_THINGS))
+    return [line for line in dict.fromkeys(said(made)) if wanted.search(other.sub("", line))]
+
+
+def ids(limit: Limit) -> str:
+    return f"{limit.rule}.{limit.name}"
+
+
+@pytest.mark.parametrize("limit", LIMITS.values(), ids=ids)
+def test_the_old_figure_stands_nowhere_any_more(limit: Limit) -> None:
+    """Of the stories that still raise the rule, one whose own records do not hold the old figure says so."""
+    left: list[list[str]] = []
+    for story in raising(limit):
+        for value in moved(limit):
+            made = with_limit(limit, value, story)
+            if not found_by(limit.rule, made):
+                continue
+            left.append(quoting(limit, limit.value, made))
+            if not left[-1]:
+                if quoting(limit, limit.value, with_limit(limit, limit.value, story)):
+                    assert quoting(limit, value, made)
+                return
+    pytest.fail(f"{limit.value:g} {limit.unit} still stands in {min(left, key=len, default='no story')}")
+
+
+@pytest.mark.parametrize("limit", LIMITS.values(), ids=ids)
+def test_the_new_figure_decides(limit: Limit) -> None:
+    def differs(story: Story, value: float) -> bool:
+        before, after = (with_limit(limit, one, story) for one in (limit.value, value))
+        return found_by(limit.rule, before) != found_by(limit.rule, after)
+
+    values = (*moved(limit), limit.low, limit.high)
+    assert any(differs(story, value) for story in raising(limit) for value in values)
