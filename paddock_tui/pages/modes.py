@@ -2,6 +2,9 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 
+import attrs
+
+from paddock_tui.advice.riding_modes import with_mode
 from paddock_tui.facts.controls import allows, in_force_value
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
@@ -19,7 +22,7 @@ NOW = "set now"
 FREE = "·"
 UNKNOWN = "?"
 NONE = "-"
-LEGEND = "= fixed  6..10 between  · free  off may be off  ! not what is set"
+LEGEND = "= fixed; 6..10 between; · free; off: may be off; ! not what is set"
 
 
 def modes_page(
@@ -27,35 +30,74 @@ def modes_page(
     setup: SetUp | None,
     bike: Bike,
     surface: str | None = None,
-    across: int = 0,
+    across: int | None = None,
     taking: Section | None = None,
 ) -> Page:
     """Make the page of a bike's modes, for one set-up or for none.
 
-    `across` counts the mode that is looked at, `taking` says what taking it would do.
+    `across` counts the mode or preset that is looked at (None: the one in use), `taking` says what taking
+    that mode would do.
     """
     held = setup or SetUp()
     sections: list[Section] = []
     if bike.modes:
-        sections += [_modes(held, bike, surface, setup is not None, across), *_outside(held, bike)]
-        if taking is not None:
-            sections.append(taking)
+        sections.append(_modes(held, bike, surface, setup is not None, across))
+        sections += ([taking] if taking is not None else []) + list(_outside(held, bike))
     else:
         words = "This bike has no riding modes." if bike.electronics else "Its riding modes are not listed."
         sections.append(Section("riding modes", (Row("", words, kind="text", key="no modes"),)))
     for damping, mode in bike.damping.items():
         if mode.presets:
-            sections.append(_presets(damping, mode, held, bike, setup is not None))
+            sections.append(_presets(damping, mode, held, bike, setup is not None, across))
     return Page(f"riding modes · {printable(name)}", tuple(sections), judged=False)
 
 
 def mode_at(bike: Bike, across: int) -> str | None:
     """Return the mode that is looked at; None on a bike without any."""
     names = tuple(bike.modes)
-    return names[across % len(names)] if names else None
+    return names[min(across, len(names) - 1)] if names else None
 
 
-def _modes(setup: SetUp, bike: Bike, surface: str | None, is_set: bool, across: int) -> Section:
+def preset_at(bike: Bike, damping: str, setup: SetUp, across: int | None) -> str:
+    """Return the preset of a damping mode that is looked at."""
+    names = bike.damping[damping].presets or ()
+    return names[_chosen(names, setup.preset if setup.damping == damping else None, across)]
+
+
+def _chosen(names: Sequence[str], used: str | None, across: int | None) -> int:
+    if across is not None:
+        return min(across, len(names) - 1)
+    return names.index(used) if used in names else 0
+
+
+def moves(mode: str, setup: SetUp, bike: Bike) -> tuple[str, ...]:
+    """Say row by row what taking a riding mode changes in force."""
+    new, old = bike.modes[mode], bike.modes.get(setup.mode or "")
+    taken = with_mode(mode, setup, bike)
+    said = []
+    for name, control in bike.controls.items():
+        before = in_force_value(name, control, setup, old)
+        after = in_force_value(name, control, taken, new)
+        if before != after:
+            at_least = " at least" if name in new.limits else ""
+            said.append(f"{label_of(name)} {UNKNOWN if before is None else before} -> {after}{at_least}")
+    return tuple(said)
+
+
+def taking_section(
+    mode: str, setup: SetUp, bike: Bike, goes: Sequence[str] = (), comes: Sequence[str] = ()
+) -> Section:
+    """Say what taking a riding mode would do: in force, and which findings go and come."""
+    found = moves(mode, setup, bike)
+    lines = [" · ".join(found) if found else "nothing changes in force"]
+    lines += [f"goes: {one}" for one in goes]
+    lines += [f"comes: {one}" for one in comes]
+    rows = tuple(Row("", printable(line), kind="text", key=f"taking {at}") for at, line in enumerate(lines))
+    instead = f"{mode} instead of {setup.mode}" if setup.mode else mode
+    return Section(printable(instead), rows, "enter takes it")
+
+
+def _modes(setup: SetUp, bike: Bike, surface: str | None, is_set: bool, across: int | None) -> Section:
     names = tuple(bike.modes)
     inside = {name: one for name, one in bike.controls.items() if not one.outside_modes}
     made = tuple(_use(mode.use) for mode in bike.modes.values())
@@ -66,7 +108,7 @@ def _modes(setup: SetUp, bike: Bike, surface: str | None, is_set: bool, across: 
         cells=(*made, printable(surface or "")) if is_set else made,
     )
     rows = [first, *(_control_row(name, control, setup, bike, is_set) for name, control in inside.items())]
-    rows.append(Row("", LEGEND if is_set else LEGEND.partition("  !")[0], kind="text", key="modes legend"))
+    rows.append(Row("", LEGEND if is_set else LEGEND.partition("; !")[0], kind="text", key="modes legend"))
     heads = tuple(printable(name.upper() if name == setup.mode else name) for name in names)
     force = f"in force: {printable(setup.mode)}" if setup.mode else "which is in force: not known"
     return Section(
@@ -74,7 +116,7 @@ def _modes(setup: SetUp, bike: Bike, surface: str | None, is_set: bool, across: 
         tuple(rows),
         force if is_set else "",
         columns=(*heads, NOW) if is_set else heads,
-        chosen=across % len(names),
+        chosen=_chosen(names, setup.mode, across),
         last_stands=is_set,
     )
 
@@ -143,7 +185,9 @@ def _outside(setup: SetUp, bike: Bike) -> Iterator[Section]:
         yield Section("outside the modes", tuple(rows), "a mode leaves these alone")
 
 
-def _presets(damping: str, mode: Damping, setup: SetUp, bike: Bike, is_set: bool) -> Section:
+def _presets(
+    damping: str, mode: Damping, setup: SetUp, bike: Bike, is_set: bool, across: int | None
+) -> Section:
     """Put the presets of one damping mode beside each other; what nobody wrote down is '?'."""
     names = mode.presets or ()
     written = [mode.preset_values.get(name) for name in names]
@@ -162,10 +206,10 @@ def _presets(damping: str, mode: Damping, setup: SetUp, bike: Bike, is_set: bool
     note = f"in use: {printable(used)}" if used else ("not the damping in use" if is_set else "")
     return Section(
         f"presets of {printable(damping)}",
-        tuple(rows),
+        tuple(attrs.evolve(row, path=("damping", damping)) for row in rows),
         note,
         columns=(*heads, NOW) if is_set else heads,
-        chosen=names.index(used) if used in names else 0,
+        chosen=_chosen(names, used, across),
         last_stands=is_set,
     )
 

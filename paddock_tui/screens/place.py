@@ -12,7 +12,8 @@ class Place:
     """What is on the screen: the room, the session or profile looked at, another record, a row explained.
 
     `other` is what the session or profile is compared with, `wanted` what the ledger shows,
-    `seen` the rows of dash cards that were found as planned.
+    `seen` the rows of dash cards that were found as planned, `across` the column of a table that is looked
+    at (None: the one in use).
     """
 
     room: str = "garage"
@@ -23,3 +24,4 @@ class Place:
     other: str = ""
     wanted: LedgerFilter | None = None
     seen: frozenset[Path] = frozenset()
+    across: int | None = None

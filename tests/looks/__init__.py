@@ -72,6 +72,8 @@ LOOKS: dict[str, Seen] = {
     "limits": Seen(Place("limits", NEXT)),
     "slip": Seen(Place("slip", NEXT)),
     "compare": Seen(Place("compare", NEXT, other="puddles")),
+    "modes": Seen(Place("modes", NEXT), "traction"),
+    "modes-wet": Seen(Place("modes", NEXT, across=2), "traction"),
     "why": Seen(Place("why", NEXT), "setup.controls.traction"),
     "bench": Seen(Place("bench", NEXT)),
     "bench-lower": Seen(Place("bench", NEXT), "= ratios"),

@@ -7,10 +7,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from paddock_tui.advice.riding_modes import with_mode
 from paddock_tui.facts.controls import allows, in_force_value
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.layout.table import moved
-from paddock_tui.pages.modes import NOW, mode_at, modes_page
+from paddock_tui.pages.modes import NOW, mode_at, modes_page, moves
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
@@ -99,6 +100,41 @@ def test_what_the_page_says_is_fixed_is_what_is_in_force_in_that_mode(made: tupl
                 assert (" off" in cells[at]) == off
         now = in_force_value(name, control, setup, of.modes.get(setup.mode or ""))
         assert cells[-1].startswith("?" if now is None else str(now))
+
+
+@settings(max_examples=120, deadline=None)
+@given(bikes())
+def test_a_mode_that_is_taken_has_what_it_fixes_and_nothing_that_it_does_not_allow(
+    made: tuple[Bike, SetUp],
+) -> None:
+    of, setup = made
+    for name, mode in of.modes.items():
+        taken = with_mode(name, setup, of)
+        assert taken.mode == name
+        for control_name, control in of.controls.items():
+            before, after = setup.controls.get(control_name), taken.controls.get(control_name)
+            if control.outside_modes or before is None:
+                assert after == before
+            elif control_name in mode.fixes:
+                assert after == mode.fixes[control_name]
+            elif control_name in mode.limits:
+                off = control_name in (mode.off_allowed or ())
+                assert after is not None
+                assert allows(control, mode.limits[control_name], after, off)
+                assert after == before or not allows(control, mode.limits[control_name], before, off)
+            else:
+                assert after == before
+
+
+def test_what_taking_a_mode_changes_in_force_is_said_row_by_row() -> None:
+    session = read(Ref("session", "2026-06-20-4-magpie")).record
+    assert isinstance(session, Session)
+    assert moves("puddles", session.setup, bike("magpie")) == (
+        "traction 3 -> 6 at least",
+        "engine braking 3 -> 2",
+        "throttle even -> gentle",
+    )
+    assert moves("own", session.setup, bike("magpie")) == ()
 
 
 @pytest.mark.parametrize(

@@ -14,6 +14,11 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import PageContext, Room
+from paddock_tui.screens.rooms.modes import show_modes
+from paddock_tui.widgets import messages
+
+_MODES = (("setup", "mode"), ("setup", "preset"))
+_TO_MODES = "to modes"
 
 
 def _page(asked: PageContext) -> Page | None:
@@ -31,7 +36,19 @@ def _of_row(desk: Desk, row: Row, ref: Ref | None) -> Page:
         return Page(f"why · {row.label}", (Section(title_of(loaded) if loaded else str(ref), lines),))
     holds_set_up = ref.kind in ("session", "profile")
     what = explained(field.path, desk.assembled(ref).situation, row.offer) if holds_set_up else ()
-    return why_page(loaded, field, row.working, what)
+    page = why_page(loaded, field, row.working, what)
+    if field.path not in _MODES or not holds_set_up:
+        return page
+    link = Row("riding modes and presets", "beside each other", kind="link", key=_TO_MODES)
+    first, *rest = page.sections
+    return attrs.evolve(page, sections=(first, Section("from here", (link,)), *rest))
+
+
+def _hears(host: Host, message: messages.RowMessage) -> bool:
+    if message.row.key == _TO_MODES and isinstance(message, messages.Chosen):
+        show_modes(host)
+        return True
+    return False
 
 
 def _go(host: Host) -> None:
@@ -52,5 +69,6 @@ ROOM = Room(
     action=Action(
         "why", "w", "why", "what the row is, how it was worked out, which rules use it", _off, hint=15, do=_go
     ),
+    hears=_hears,
     stands_alone=True,
 )
