@@ -2,7 +2,7 @@
 
 import attrs
 
-from paddock_tui.facts.pace import pace_s, usual_lap_s
+from paddock_tui.facts.pace import usual_lap
 from paddock_tui.facts.past import ENDS, NOTHING, End, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.common import Units
@@ -21,9 +21,8 @@ __all__ = [
     "PastSession",
     "first_set",
     "latest_sag",
-    "pace_s",
     "tyre_of",
-    "usual_lap_s",
+    "usual_lap",
 ]
 
 

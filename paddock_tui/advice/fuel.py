@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from decimal import Decimal
 
 from paddock_tui.advice import figures
-from paddock_tui.advice.about import About, pace_s, usual_lap_s
+from paddock_tui.advice.about import About, usual_lap
 from paddock_tui.advice.calculators import (
     Answer,
     Answered,
@@ -72,12 +72,9 @@ def _filled(about: About) -> dict[str, FilledInput]:
         found["laps"] = FilledInput(session.planned_laps, place)
     if session.planned_time is not None:
         found["minutes"] = FilledInput(session.planned_time, place)
-    whose = about.history, session.rider, about.id_of("venue")
-    usual, pace = usual_lap_s(*whose), pace_s(*whose)
+    usual = usual_lap(about.history, session.rider, about.id_of("venue"))
     if usual is not None:
-        found["usual"] = FilledInput(round(usual[0], 2), f"median clean lap of {usual[1]}")
-    elif pace is not None:
-        found["usual"] = FilledInput(round(pace[0], 1), f"ridden time over laps of session {pace[1]}")
+        found["usual"] = FilledInput(usual.seconds, usual.where)
     venue = about.situation.venue
     if venue is not None and venue.length is not None:
         found["length"] = FilledInput(venue.length, f"venue {about.id_of('venue')}")

@@ -14,7 +14,7 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.facts.controls import in_force_value
+from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.wheel_circumference import rear_rolled
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import function_of, speed_of
@@ -120,8 +120,7 @@ def _pit(about: About) -> FilledInput | None:
         return FilledInput(day.limits.pit_lane, f"as posted, day {about.id_of('day')}")
     for name, control in sorted(bike.controls.items()) if bike is not None else ():
         if function_of(name, control) == "pit-limiter" and bike is not None:
-            mode = bike.modes.get(about.setup.mode or "")
-            value = in_force_value(name, control, about.setup, mode)
+            value = value_in_force(name, about.setup, bike)
             speed = speed_of(value) if value is not None else None
             return None if speed is None else FilledInput(speed, f"the limiter of {about.place}")
     return None

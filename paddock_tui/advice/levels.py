@@ -17,7 +17,7 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.facts.controls import in_force_value, levels_of
+from paddock_tui.facts.controls import levels_of, value_in_force
 from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.tyres import track_in_c
 from paddock_tui.limits.tyres import COLD_TRACK
@@ -106,9 +106,8 @@ def _filled(about: About, aids: tuple[_Aid, ...]) -> dict[str, FilledInput]:
     if first:
         found["first"] = FilledInput(True, first)
     bike = situation.bike
-    mode = bike.modes.get(about.setup.mode or "") if bike is not None else None
     for one in aids:
-        value = in_force_value(one.name, one.control, about.setup, mode)
+        value = value_in_force(one.name, about.setup, bike) if bike is not None else None
         if value is not None:
             found[f"now {one.name}"] = FilledInput(value, about.place)
     return found

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 
 import attrs
 
-from paddock_tui.facts.controls import in_force_value, levels_of
+from paddock_tui.facts.controls import levels_of, value_in_force
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import History
@@ -15,7 +15,6 @@ from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Con
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
-from paddock_tui.records.shapes import Setting
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
@@ -94,7 +93,7 @@ def lowered_aids(old: SetUp, new: SetUp, bike: Bike) -> tuple[str, ...]:
 
 
 def _help(name: str, control: Control, setup: SetUp, bike: Bike) -> float | None:
-    value: Setting | None = in_force_value(name, control, setup, bike.modes.get(setup.mode or ""))
+    value = value_in_force(name, setup, bike)
     levels = levels_of(name, control) if function_of(name, control) in HELP_FUNCTIONS else None
     scale = levels.help_if_known() if levels is not None else None
     if scale is None or value is None:

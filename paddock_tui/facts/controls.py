@@ -95,10 +95,22 @@ def levels_of(name: str, control: Control) -> Levels | None:
 
 
 def in_force_value(name: str, control: Control, setup: SetUp, mode: Mode | None) -> Setting | None:
-    """Return what a control is at: what the riding mode fixes, else what was set; the one place."""
+    """Return what a control is at in one riding mode: what that fixes, else what was set."""
     if mode is not None and not control.outside_modes and name in mode.fixes:
         return mode.fixes[name]
     return setup.controls.get(name)
+
+
+def value_in_force(name: str, setup: SetUp, bike: Bike) -> Setting | None:
+    """Return what a control is at on the track, riding mode included; the one place.
+
+    None where that is not known: not written down, or set by a riding mode that nobody named.
+    """
+    control = bike.controls.get(name)
+    if control is None:
+        return setup.controls.get(name)
+    mapped = mode_of(name, control, setup, bike)
+    return None if mapped is None else in_force_value(name, control, setup, mapped.mode)
 
 
 def mode_of(name: str, control: Control, setup: SetUp, bike: Bike) -> Mapped | None:

@@ -2,7 +2,7 @@
 
 import attrs
 
-from paddock_tui.facts.controls import in_force_value
+from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control
@@ -58,7 +58,7 @@ def dash_shown(
     shown = session.dash.values.get(subject)
     if shown is None:
         return ABSENT
-    planned = in_force_value(subject, control, setup, bike.modes.get(setup.mode or ""))
+    planned = value_in_force(subject, setup, bike)
     if planned is None:
         return UNKNOWN
     return ABSENT if shown == planned else DashShown(subject, shown, planned)

@@ -2,7 +2,7 @@
 
 import attrs
 
-from paddock_tui.facts.controls import in_force_value, mode_of
+from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
@@ -69,9 +69,7 @@ def _limiter_of(bike: Bike, setup: SetUp) -> tuple[str, Control, Setting | None]
     """Find the pit limiter and the value in force, riding mode included."""
     for name, control in sorted(bike.controls.items()):
         if function_of(name, control) == "pit-limiter":
-            mapped = mode_of(name, control, setup, bike)
-            value = in_force_value(name, control, setup, mapped.mode) if mapped is not None else None
-            return name, control, value
+            return name, control, value_in_force(name, setup, bike)
     return None
 
 

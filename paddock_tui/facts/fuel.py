@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.fuel_consumption import ROAD, TRACK, fuel_learnt, tank_l
-from paddock_tui.facts.pace import pace_s, usual_lap_s
+from paddock_tui.facts.pace import usual_lap
 from paddock_tui.facts.past import History
 from paddock_tui.limits import Limits
 from paddock_tui.limits.fuel import RESERVE, RESERVE_SHARE
@@ -142,11 +142,11 @@ def planned_laps(
     if not isinstance(planned_time_or_laps, Quantity):
         return float(planned_time_or_laps)
     venue = refs["venue"].id if "venue" in refs else None
-    found = usual_lap_s(history, session.rider, venue) or pace_s(history, session.rider, venue)
+    found = usual_lap(history, session.rider, venue)
     minutes = planned_time_or_laps.to("min")
-    if found is None or not 10.0 <= found[0] <= 3600.0 or not 0.0 < minutes <= 1440.0:
+    if found is None or not 10.0 <= found.seconds <= 3600.0 or not 0.0 < minutes <= 1440.0:
         return UNKNOWN
-    return min(laps_from_minutes(minutes, found[0]), MOST_LAPS)
+    return min(laps_from_minutes(minutes, found.seconds), MOST_LAPS)
 
 
 @fact("the length of a lap", at="venue:length")

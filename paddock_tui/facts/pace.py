@@ -3,33 +3,56 @@
 import functools
 import statistics
 
+import attrs
+
 from paddock_tui.facts.past import History
+from paddock_tui.records.session import Session
+from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.stint import TimedLap, stint
+
+
+@attrs.frozen
+class UsualLap:
+    """A usual lap in s, to a hundredth; whether its laps were timed, and what it rests on, in words."""
+
+    seconds: float
+    timed: bool
+    where: str
 
 
 @functools.lru_cache(maxsize=64)
-def usual_lap_s(history: History, rider: str | None, venue: str | None) -> tuple[float, str] | None:
-    """Median clean lap in s of this rider and venue on the last day with laps, and which day; or None."""
+def usual_lap(history: History, rider: str | None, venue: str | None) -> UsualLap | None:
+    """Return the usual lap of a rider at a venue; None where nothing tells it. The one place.
+
+    The median clean lap of the last day with laps there, else ridden time over counted laps in the last such
+    session. Clean is what a session's own laps count as clean.
+    """
+    if venue is None:
+        return None
+    here = [one for one in reversed(history.past) if one.venue == venue and one.session.rider == rider]
     found: list[float] = []
     day = None
-    for one in reversed(history.past):
-        session = one.session
-        clean = [float(lap.seconds) for lap in session.laps.values() if not lap.mark]
-        if not (clean and one.may_time) or session.rider != rider or one.venue != venue or venue is None:
+    for one in here:
+        laps = _clean_s(one.session) if one.may_time else []
+        if not laps:
             continue
-        if day is not None and session.date != day:
+        if day is not None and one.session.date != day:
             break
-        day = session.date
-        found += clean
-    return (statistics.median(found), str(day)) if found and day is not None else None
-
-
-@functools.lru_cache(maxsize=64)
-def pace_s(history: History, rider: str | None, venue: str | None) -> tuple[float, str] | None:
-    """Seconds a lap by ridden time and counted laps, in the last such session here, and which; or None."""
-    for one in reversed(history.past):
+        day = one.session.date
+        found += laps
+    if found and day is not None:
+        return UsualLap(round(statistics.median(found), 2), True, f"median clean lap of {day}")
+    for one in here:
         session = one.session
-        if venue is None or one.venue != venue or session.rider != rider:
-            continue
         if session.ridden_time is not None and session.ridden_laps:
-            return session.ridden_time.to("s") / session.ridden_laps, one.id
+            seconds = round(session.ridden_time.to("s") / session.ridden_laps, 2)
+            return UsualLap(seconds, False, f"ridden time over laps of session {one.id}")
     return None
+
+
+def _clean_s(session: Session) -> list[float]:
+    numbered = [(int(key), lap) for key, lap in session.laps.items() if key.isdigit()]
+    try:
+        return stint(TimedLap(key, float(lap.seconds), lap.mark) for key, lap in numbered).times_s
+    except OutOfRange:
+        return []

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.facts.changes import is_damping
-from paddock_tui.facts.controls import in_force_value, levels_of
+from paddock_tui.facts.controls import levels_of, value_in_force
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN, is_ridden
 from paddock_tui.facts.past import History
@@ -184,7 +184,7 @@ def _map(name: str, setup: SetUp, bike: Bike) -> Setting | None:
     control = bike.controls[name]
     if function_of(name, control) not in ("throttle", "power"):
         return None
-    return in_force_value(name, control, setup, bike.modes.get(setup.mode or ""))
+    return value_in_force(name, setup, bike)
 
 
 def _softer(name: str, bike: Bike, now: Setting, then: Setting) -> bool:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.presets import moved_words
-from paddock_tui.facts.controls import in_force_value, levels_of, mode_of
+from paddock_tui.facts.controls import levels_of, mode_of, value_in_force
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import SetUpDifference, differences, written
@@ -64,7 +64,7 @@ def _from_presets(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
 def _controls(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
     """Return the controls that differ as they are in force: what a riding mode fixes counts."""
     for name, control in bike.controls.items():
-        this, that = _in_force(name, control, left.setup, bike), _in_force(name, control, right.setup, bike)
+        this, that = value_in_force(name, left.setup, bike), value_in_force(name, right.setup, bike)
         outside = "; ".join(
             filter(
                 None,
@@ -81,11 +81,6 @@ def _controls(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
     for one in differences(left.setup, right.setup, bike):
         if one.kind == "controls" and not one.listed:
             yield _row(one)
-
-
-def _in_force(name: str, control: Control, setup: SetUp, bike: Bike) -> Level | None:
-    mapped = mode_of(name, control, setup, bike)
-    return in_force_value(name, control, setup, mapped.mode if mapped is not None else None)
 
 
 def _outside(name: str, control: Control, setup: SetUp, bike: Bike, value: Level | None) -> str:

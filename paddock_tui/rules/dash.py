@@ -1,6 +1,8 @@
 """Rules about the dash: read since it may have changed, and the same as the plan."""
 
-from paddock_tui.facts.controls import in_force_value, levels_of
+import attrs
+
+from paddock_tui.facts.controls import levels_of, value_in_force
 from paddock_tui.facts.dash import DashShown, ModeShown, undone_by
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.bike import Bike
@@ -91,8 +93,8 @@ def dash_in_another_riding_mode(mode_shown: ModeShown, session: Session, bike: B
 
 
 def _less_in_mode(name: str, control: Control, session: Session, bike: Bike, mode: ModeShown) -> bool:
-    there = in_force_value(name, control, session.setup, bike.modes.get(mode.shown))
-    here = in_force_value(name, control, session.setup, bike.modes.get(mode.planned))
+    there = value_in_force(name, attrs.evolve(session.setup, mode=mode.shown), bike)
+    here = value_in_force(name, attrs.evolve(session.setup, mode=mode.planned), bike)
     return there is not None and here is not None and _helps_less(name, control, there, here)
 
 

@@ -24,6 +24,8 @@ levels = [1, 5]
 kind = "choice"
 choices = ["sharp", "even", "soft"]
 most_help = "soft"
+[modes.open]
+use = "any"
 [modes.rain.limits]
 traction = [6, 10]
 [modes.rain.fixes]
@@ -57,13 +59,16 @@ def test_half_of_the_help_is_rounded_toward_more_whichever_way_the_bike_counts(
     assert [(one.path, one.value) for one in told.puts] == [(("setup", "controls", "traction"), start)]
 
 
+OPEN = '[setup]\nmode = "open"\n[setup.controls]\n'
+
+
 def test_a_bikes_number_is_told_as_help() -> None:
-    assert "now 3, which is 0.30" in found(text="[setup.controls]\ntraction = 3\n")["traction"].working
-    assert (
-        "now off, below the least" in found(text='[setup.controls]\ntraction = "off"\n')["traction"].working
-    )
-    tried = found(text="[setup.controls]\ntraction = 12\n")["traction"]
+    assert "now 3, which is 0.30" in found(text=f"{OPEN}traction = 3\n")["traction"].working
+    assert "now off, below the least" in found(text=f'{OPEN}traction = "off"\n')["traction"].working
+    tried = found(text=f"{OPEN}traction = 12\n")["traction"]
     assert "now 12, which this bike does not have" in tried.working
+    untold = found(text="[setup.controls]\ntraction = 3\n")["traction"].working
+    assert not any(line.startswith("now ") for line in untold), "a riding mode may set another value"
 
 
 def test_words_and_two_ended_scales_have_starts_of_their_own() -> None:

@@ -7,7 +7,7 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
-from paddock_tui.facts.controls import in_force_value, levels_of, mode_of
+from paddock_tui.facts.controls import levels_of, mode_of, value_in_force
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.differences import old_to_new
@@ -144,7 +144,7 @@ def _set_to(case: Case, name: str, control: Control) -> Level | CannotChange | N
     """Return the level in force; what the riding mode fixes cannot be changed by itself."""
     mapped = mode_of(name, control, case.setup, case.bike)
     mode = mapped.mode if mapped is not None else None
-    value = in_force_value(name, control, case.setup, mode)
+    value = value_in_force(name, case.setup, case.bike)
     if mode is not None and not control.outside_modes and name in mode.fixes:
         return CannotChange(f"the riding mode fixes {label_of(name)}", own=True)
     if isinstance(value, bool):

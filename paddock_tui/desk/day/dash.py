@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Iterable
 
 from paddock_tui.desk.edits.values import bike_of, clearing, login, setting_value
-from paddock_tui.facts.controls import in_force_value
+from paddock_tui.facts.controls import value_in_force
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
@@ -101,9 +101,7 @@ def planned(session: Session, bike: Bike, path: Path) -> Setting | None:
     if path == MODE:
         return session.setup.mode
     name = path[-1]
-    control = bike.controls.get(name)
-    mode = bike.modes.get(session.setup.mode or "")
-    return None if control is None else in_force_value(name, control, session.setup, mode)
+    return value_in_force(name, session.setup, bike) if name in bike.controls else None
 
 
 def clearing_edits(files: GarageFiles, ref: Ref, path: Path) -> tuple[Edit, ...]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping, Sequence
 
-from paddock_tui.advice.about import usual_lap_s
+from paddock_tui.advice.about import usual_lap
 from paddock_tui.desk.debrief.lap_timing import MEND, WHY, forbidden
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.edits.refusals import refusals
@@ -60,8 +60,8 @@ def _usual(desk: Desk, ref: Ref) -> float | None:
     if ref.kind != "session":
         return None
     about = desk.about(ref)
-    found = usual_lap_s(about.history, about.session.rider, about.id_of("venue"))
-    return None if found is None else found[0]
+    found = usual_lap(about.history, about.session.rider, about.id_of("venue"))
+    return found.seconds if found is not None and found.timed else None
 
 
 def last_pressures(files: GarageFiles, ref: Ref) -> Mapping[Path, Value]:
