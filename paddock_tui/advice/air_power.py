@@ -8,7 +8,7 @@ from paddock_tui.advice.air_inputs import pressure_needs
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.quantities import convert
 from paddock_tui.trade.atmosphere import density_altitude_m
-from paddock_tui.trade.moist_air import density_kg_per_m3
+from paddock_tui.trade.moist_air import density_kg_per_m3, dry_kpa
 from paddock_tui.trade.outside_pressure import PressureOrigin
 from paddock_tui.trade.power_correction import BANDS, Correction, Standard, correction, expected_power_kw
 
@@ -22,13 +22,13 @@ POWER = {
     Standard.SAE_J1349: Method(
         "rated / (1.180 (99 / dry kPa) sqrt((t + 273) / 298) - 0.18)",
         "no blower, throttle open, 85 % mechanical efficiency; rated by the same standard",
-        "factor 0.95 to 1.05, from memory; beyond it the figure is rough",
+        "factor 0.95 to 1.05, from memory; beyond it no figure is given",
         "SAE J1349, June 1990",
     ),
     Standard.ISO_1585: Method(
         "rated / ((99 / dry kPa)^1.2 ((t + 273) / 298)^0.6)",
         "no blower, spark ignition, throttle open; rated by the same standard",
-        "factor 0.93 to 1.07; beyond it the figure is rough",
+        "factor 0.93 to 1.07; beyond it no figure is given",
         "ISO 1585, UN Regulation 85; the formula from memory",
     ),
 }
@@ -52,20 +52,27 @@ def _air(inputs: Inputs) -> tuple[float, float, float]:
 
 def _density(inputs: Inputs) -> Answer:
     def make() -> Answered:
-        density = density_kg_per_m3(*_air(inputs))
+        kpa, celsius, humidity = _air(inputs)
+        dry = dry_kpa(kpa, celsius, humidity)
+        density = density_kg_per_m3(kpa, celsius, humidity)
         altitude = density_altitude_m(density)
         height = f"{round(altitude / 10) * 10} m"
         feet = f"that altitude is {round(convert(altitude, 'm', 'ft') / 50) * 50} ft"
-        share = correction(Standard.ISO_1585, *_air(inputs)).share_percent
+        by_iso = correction(Standard.ISO_1585, *_air(inputs))
+        share = f": {by_iso.share_percent:.0f} % power" if by_iso.in_band else ""
         about = "" if outside_of(inputs).origin is PressureOrigin.MEASURED else "about "
         return Answered(
             f"{density:.3f} kg/m3, as the standard air at {height}",
-            f"air as at {about}{height}: {share:.0f} % power",
+            f"air as at {about}{height}{share}",
             (),
             (
                 outside_words(outside_of(inputs)),
                 feet,
-                f"power by ISO 1585: {share:.1f} % of what is rated at 25 C",
+            ),
+            (
+                f"e = {humidity:g} % of the saturation at {celsius:g} C = {kpa - dry:.3f} kPa",
+                f"({kpa:.2f} kPa - 0.378 x {kpa - dry:.3f} kPa) / (0.287 kJ/(kg K) x "
+                f"{celsius + 273.15:.2f} K) = {density:.3f} kg/m3",
             ),
         )
 
@@ -74,15 +81,25 @@ def _density(inputs: Inputs) -> Answer:
 
 def _power(inputs: Inputs, standard: Standard) -> Answer:
     def make() -> Answered:
-        found = correction(standard, *_air(inputs))
+        air = _air(inputs)
+        found, dry = correction(standard, *air), dry_kpa(*air)
+        more = (outside_words(outside_of(inputs)),)
+        if not found.in_band:
+            return Answered(
+                f"no figure: factor {found.factor:.2f} is {_band(found)}",
+                more=more,
+                steps=(f"factor, with {dry:.2f} kPa dry and {air[1]:g} C = {found.factor:.2f}",),
+            )
         said = f"{found.share_percent:.1f} % of the rated power"
+        steps = [f"factor, with {dry:.2f} kPa dry and {air[1]:g} C = {found.factor:.3f}"]
         if inputs.known("power"):
             rated = inputs.amount("power", "kW")
             kw = figures.figure(expected_power_kw(rated, found), 1)
             said = f"{kw} kW of {figures.figure(rated, 1)} kW"
-        return Answered(
-            f"{said}: factor {found.factor:.3f}, {_band(found)}", "", (), (outside_words(outside_of(inputs)),)
-        )
+            steps.append(f"{figures.figure(rated, 1)} kW / {found.factor:.3f} = {kw} kW")
+        else:
+            steps.append(f"100 % / {found.factor:.3f} = {found.share_percent:.1f} %")
+        return Answered(f"{said}: factor {found.factor:.3f}, {_band(found)}", more=more, steps=tuple(steps))
 
     label = f"power, {standard.value.removesuffix(' (1990)')}"
     return told(inputs, _KEYS[standard], label, _needs(inputs), POWER[standard], make, ("power", "reduced"))
@@ -93,4 +110,4 @@ def _band(found: Correction) -> str:
     if band is None:
         return "no band is named"
     held = "within" if found.in_band else "outside"
-    return f"{held} {band[0]:g} to {band[1]:g}" + ("" if found.in_band else ": rough")
+    return f"{held} {band[0]:g} to {band[1]:g}"

@@ -23,6 +23,7 @@ from paddock_tui.advice.forces import (
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
 from paddock_tui.trade.balance import centre_ahead_m, load_transfer_n
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.longitudinal import (
     By,
     LongitudinalLimit,
@@ -121,12 +122,16 @@ def _at_rest(inputs: Inputs) -> Answer:
 def _moved(inputs: Inputs) -> Answer:
     def make() -> Answered:
         found, mass, rate = balance_of(inputs), _mass_kg(inputs), inputs.number("braking") * G_M_S2
+        if slope_of(inputs) != 0.0:
+            raise Inconsistent("slope", "what braking moves is worked out on the level only: leave it out")
         moved = figures.mass(load_transfer_n(found, mass, rate) / G_M_S2, inputs.units)
         if rate > rear_lift_m_s2(found):
             return Answered(f"beyond this estimate: the rear lifts at {in_g(rear_lift_m_s2(found))}")
         return Answered(f"{moved} more on the front, as much less on the rear")
 
-    return told(inputs, "moved", "braking moves", (*BALANCE, "bike", "rider", "braking"), LOADS, make)
+    return told(
+        inputs, "moved", "braking moves", (*BALANCE, "bike", "rider", "braking"), LOADS, make, ("slope",)
+    )
 
 
 def _scales(inputs: Inputs) -> Answer:

@@ -15,6 +15,8 @@ from paddock_tui.trade.tyre_size import UnreadableSize
 START: str = "a starting point; the bike's manual and the tyre vendor come first"
 """Said beside what could be taken for a recommendation."""
 
+_LONGEST = 24
+
 
 @attrs.frozen
 class Input:
@@ -70,12 +72,16 @@ class Method:
 
 @attrs.frozen
 class Answered:
-    """What a calculation found: one line, a few words for a row, values to take over, further lines."""
+    """What a calculation found: one line, a few words for a row, values to take over, further lines.
+
+    `steps` are its formula with the numbers put in, line by line; the last ends in the figure of `text`.
+    """
 
     text: str
     short: str = ""
     puts: tuple[SetValue, ...] = ()
     more: tuple[str, ...] = ()
+    steps: tuple[str, ...] = ()
 
 
 @attrs.frozen
@@ -141,6 +147,22 @@ class Inputs:
         """Return a bare number."""
         return float(self._filled[key].value)
 
+    def beyond(self, keys: Iterable[str]) -> str:
+        """Say of the first of these inputs that cannot be so which it is, by its own band; empty: none."""
+        for key in dict.fromkeys(keys):
+            found, declared = self._filled.get(key), self._declared[key]
+            band = declared.shape.band()
+            if found is None or band is None or not isinstance(found.value, Quantity | int | float):
+                continue
+            low, high, unit = band
+            number = found.value.to(unit) if isinstance(found.value, Quantity) else float(found.value)
+            if not low <= number <= high:
+                shown = declared.show(found.value)
+                shown = shown if len(shown) <= _LONGEST else f"{number:g} {unit}".strip()
+                ends = f"{low:g} to {high:g} {unit}".strip()
+                return f"{declared.label}: {shown} is outside the range here, {ends}"
+        return ""
+
     def lines(self, keys: Iterable[str]) -> Iterator[str]:
         """Say each of these inputs: what it is, its value and where that comes from."""
         for key in dict.fromkeys(keys):
@@ -190,11 +212,15 @@ def told(
     `needs` are the inputs without which nothing can be said, `uses` further ones that it looks at.
     """
     needs = tuple(needs)
+    uses = tuple(uses)
     lines = (*inputs.lines((*needs, *uses)), *method.lines())
     missing = inputs.missing(needs)
     if missing:
         text = f"needs {', '.join(f'the {one}' for one in missing)}"
         return Answer(key, label, text, (text, *lines), missing=missing, known=False)
+    beyond = inputs.beyond((*needs, *uses))
+    if beyond:
+        return Answer(key, label, beyond, (beyond, *lines), known=False)
     try:
         found = make()
     except (OutOfRange, Inconsistent, UnreadableSize) as refused:
@@ -203,7 +229,8 @@ def told(
     except ArithmeticError:
         said = "one of the figures is far too large or too small"
         return Answer(key, label, said, (said, *lines), known=False)
-    return Answer(key, label, found.text, (found.text, *found.more, *lines), found.short, found.puts)
+    working = (found.text, *found.more, *found.steps, *lines)
+    return Answer(key, label, found.text, working, found.short, found.puts)
 
 
 def filled(**given: FilledInput | None) -> dict[str, FilledInput]:

@@ -1,5 +1,8 @@
 """Figures as answers write them: in the preferred units, with the digits of everyday use."""
 
+import math
+from collections.abc import Callable
+
 from paddock_tui.quantities import Quantity, convert, parse, rounded
 from paddock_tui.records.common import Units
 
@@ -9,6 +12,21 @@ _DIGITS = {"bar": 2, "psi": 1, "kPa": 0, "C": 0, "F": 0, "km/h": 0, "mph": 0, "k
 def pressure(kpa: float, units: Units) -> str:
     """Write a pressure given in kPa."""
     return _in(kpa, "kPa", units.pressure or "bar")
+
+
+_COARSE = {"bar": 0.05, "psi": 0.5, "kPa": 5.0}
+_HALF_A_DEGREE_KPA = 0.5
+
+
+def pressure_coarse(kpa: float, units: Units) -> str:
+    """Write a pressure given in kPa that rests on little, to 0.05 bar: rounded up, since air can be let out.
+
+    What half a degree makes is not rounded up for.
+    """
+    unit = units.pressure or "bar"
+    step = _COARSE[unit]
+    steps = math.ceil(convert(kpa - _HALF_A_DEGREE_KPA, "kPa", unit) / step - 1e-6)
+    return f"{rounded(steps * step, _DIGITS[unit])} {unit}"
 
 
 def temperature(celsius: float, units: Units) -> str:
@@ -21,10 +39,38 @@ def speed(m_s: float, units: Units) -> str:
     return _in(m_s, "m/s", units.speed or "km/h")
 
 
+def speed_at_most(m_s: float, units: Units) -> str:
+    """Write a speed given in m/s that must not be exceeded: rounded down."""
+    unit = units.speed or "km/h"
+    return f"{math.floor(convert(m_s, 'm/s', unit) + 1e-6)} {unit}"
+
+
+def metres_at_least(metres: float) -> str:
+    """Write a distance given in m that has to be there: rounded up to the metre."""
+    return f"{math.ceil(metres - 1e-6)} m"
+
+
 def volume(litres: float, units: Units) -> str:
     """Write a volume given in litres, one digit in litres and two in gallons."""
     unit = units.volume or "l"
     return f"{rounded(convert(litres, 'l', unit), 1 if unit == 'l' else 2)} {unit}"
+
+
+def volume_at_most(litres: float, units: Units) -> str:
+    """Write a volume given in litres that there is no more of: rounded down."""
+    return _directed(litres, units, math.floor)
+
+
+def volume_at_least(litres: float, units: Units) -> str:
+    """Write a volume given in litres that has to be there: rounded up."""
+    return _directed(litres, units, math.ceil)
+
+
+def _directed(litres: float, units: Units, way: Callable[[float], int]) -> str:
+    unit = units.volume or "l"
+    digits = 1 if unit == "l" else 2
+    scale = 10**digits
+    return f"{way(round(convert(litres, 'l', unit) * scale, 6)) / scale:.{digits}f} {unit}"
 
 
 def distance(km: float, units: Units) -> str:
@@ -47,6 +93,11 @@ def mass(kg: float, units: Units) -> str:
 def millimetres(mm: float) -> str:
     """Write a length in mm, a half shown where there is one."""
     return f"{rounded(mm, 1).removesuffix('.0')} mm"
+
+
+def missing_mm(mm: float) -> str:
+    """Write a length in mm that is missing: rounded up to the tenth."""
+    return f"{math.ceil(mm * 10 - 1e-6) / 10:g} mm"
 
 
 def rate(n_per_mm: float) -> str:

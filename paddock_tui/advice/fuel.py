@@ -42,6 +42,7 @@ INPUTS = (
     Input("warm_up", "warm-up laps", Whole(0, 20, unit="laps")),
     Input("own_reserve", "rider's own reserve", c.VOLUME),
     Input("tank", "fuel in the tank", c.VOLUME),
+    Input("capacity", "tank, brimmed", c.VOLUME, "what it holds"),
     Input("sessions", "sessions in the day", Whole(0, 40)),
     Input("can", "size of a can", c.VOLUME),
 )
@@ -88,6 +89,9 @@ def _filled(about: About) -> dict[str, FilledInput]:
     tank = _tank(about, found["rate"].value)
     if tank is not None:
         found["tank"] = tank
+    bike = about.situation.bike
+    if bike is not None and bike.tank.capacity is not None:
+        found["capacity"] = FilledInput(bike.tank.capacity, f"bike {about.id_of('bike')}")
     found["can"] = FilledInput(Quantity(Decimal(10), "l"), "a common can")
     return found | _sessions(about)
 
@@ -186,13 +190,26 @@ def _to_add(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         if missing <= 0:
             return Answered("nothing: the reserve is there at the flag")
         said = figures.volume(missing, inputs.units)
+        reserve = _reserve(limits, inputs, plan)
+        working = (
+            f"{plan.needed_l:.2f} l + {reserve:.2f} l - {tank:.2f} l, rounded up to half a litre: {said}",
+        )
+        room = inputs.amount("capacity", "l") - tank if inputs.known("capacity") else None
+        if room is not None and missing > room:
+            free = figures.volume_at_most(max(room, 0.0), inputs.units)
+            lacking = figures.volume_at_least(plan.needed_l + reserve - tank - max(room, 0.0), inputs.units)
+            text = f"brim it ({free}), and {lacking} is still missing: plan fewer laps"
+            last = f"{said} do not go in, {free} do: {lacking} missing"
+            return Answered(text, f"brim it, {lacking} missing", steps=(*working, last))
         return Answered(
             f"{said} more, for the reserve at the flag",
             f"add {said}",
             (SetValue(("fuel_added",), said, "session"),),
+            steps=working,
         )
 
-    return told(inputs, "add", "to add", needs, method(limits), make, ("own_reserve",))
+    uses = ("own_reserve", "capacity")
+    return told(inputs, "add", "to add", needs, method(limits), make, uses)
 
 
 def _cans(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:

@@ -30,7 +30,7 @@ from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.shapes import Amount, Number
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.cooling_pressure import Parked, PressureAdvice, after_parking, at_gas_temperature
-from paddock_tui.trade.errors import OutOfRange, within
+from paddock_tui.trade.errors import Inconsistent, OutOfRange, within
 from paddock_tui.trade.outside_pressure import outside_at_both
 from paddock_tui.trade.tyre_pressure import (
     Ambient,
@@ -54,6 +54,9 @@ NOW = Method(
     "hot to 3 minutes after parking, warm to 8, then late",
     "common practice, no source",
 )
+_FEW_READINGS_K = 5.0
+_FEW_READINGS = "assumed: fewer than three readings tell no spread"
+
 _STEPS = {
     PressureAdvice.LET_OUT: "let out",
     PressureAdvice.PUT_IN: "put in",
@@ -136,6 +139,8 @@ def _filled_end(
         if learnt.learnt.spread_k is not None:
             spread = round(learnt.learnt.spread_k, 1)
             found[f"{end}_spread"] = FilledInput(spread, "median deviation of those readings, times 1.4826")
+        else:
+            found[f"{end}_spread"] = FilledInput(_FEW_READINGS_K, _FEW_READINGS)
     start = cold_target_of(about.setup, end)
     now = getattr(cold, f"set_to_{end}") or getattr(cold, end)
     if now is not None:
@@ -200,17 +205,26 @@ def _start(about: About, inputs: Inputs, end: End) -> Answer:
             hot, cold_c, _gas_c(inputs, end), spread, Ambient(outside.kpa, outside.kpa)
         )
         best = figures.pressure(band.best_kpa_gauge, units)
+        if inputs.origin(f"{end}_spread") == _FEW_READINGS:
+            best = figures.pressure_coarse(band.best_kpa_gauge, units)
         between = ""
         if band.low_kpa_gauge is not None and band.high_kpa_gauge is not None:
             low, high = (figures.pressure(one, units) for one in (band.low_kpa_gauge, band.high_kpa_gauge))
             between = f", {low} to {high} by the spread"
         wanted = figures.pressure(hot, units)
         at = figures.temperature(cold_c, units)
+        gas_c, outer = _gas_c(inputs, end), outside.kpa
+        step = (
+            f"cold = (hot + outside) x (tyre cold, K) / (air in it hot, K) - outside = ({hot:.1f} kPa + "
+            f"{outer:.1f} kPa) x {cold_c + 273.15:.2f} K / {gas_c + 273.15:.2f} K - {outer:.1f} kPa = "
+            f"{band.best_kpa_gauge:.1f} kPa: {best}"
+        )
         return Answered(
             f"{best} cold at {at} for {wanted} hot{between}",
             f"{best} for {wanted} hot",
             (SetValue(("setup", f"{end}_start"), best),),
             (START, outside_words(outside)),
+            (step,),
         )
 
     needs = (f"{end}_hot", f"{end}_gas", "cold_at")
@@ -243,10 +257,32 @@ def _expected(inputs: Inputs, end: End) -> Answer:
             Ambient(outside.kpa, outside.kpa),
         )
         said = figures.pressure(kpa, inputs.units)
-        return Answered(f"expect {said} hot", f"expect {said}", (), (outside_words(outside),))
+        cold, cold_c = inputs.amount(f"{end}_cold", "kPa"), inputs.amount("cold_at", "C")
+        step = (
+            f"hot = (cold + outside) x (air in it hot, K) / (tyre cold, K) - outside = ({cold:.1f} kPa + "
+            f"{outside.kpa:.1f} kPa) x {_gas_c(inputs, end) + 273.15:.2f} K / {cold_c + 273.15:.2f} K - "
+            f"{outside.kpa:.1f} kPa = {kpa:.1f} kPa: {said}"
+        )
+        return Answered(
+            f"expect {said}{_give_or_take(inputs, end, kpa)} hot",
+            f"expect {said}",
+            (),
+            (outside_words(outside),),
+            (step,),
+        )
 
-    needs = (f"{end}_cold", "cold_at", f"{end}_gas")
-    return told(inputs, f"{end}_expected", f"{end}, hot to expect", needs, METHOD, make)
+    needs, uses = (f"{end}_cold", "cold_at", f"{end}_gas"), (f"{end}_spread",)
+    return told(inputs, f"{end}_expected", f"{end}, hot to expect", needs, METHOD, make, uses)
+
+
+def _give_or_take(inputs: Inputs, end: End, kpa: float) -> str:
+    """Say the band that the spread of the air's temperature makes of a hot pressure; empty without one."""
+    if not inputs.known(f"{end}_spread"):
+        return ""
+    outside, hot_k = outside_of(inputs).kpa, _gas_c(inputs, end) + 273.15
+    either = (kpa + outside) * inputs.number(f"{end}_spread") / hot_k
+    low, high = (figures.pressure(one, inputs.units) for one in (kpa - either, kpa + either))
+    return f" ({low.partition(' ')[0]} to {high})"
 
 
 def _now(inputs: Inputs, end: End) -> Answer:
@@ -265,11 +301,15 @@ def _now(inputs: Inputs, end: End) -> Answer:
         )
 
     needs = (f"{end}_read", f"{end}_hot", "minutes")
-    return told(inputs, f"{end}_now", f"{end}, now", needs, NOW, make, ("gas_now", f"{end}_gas"))
+    uses = ("gas_now", f"{end}_gas", f"{end}_cold")
+    return told(inputs, f"{end}_now", f"{end}, now", needs, NOW, make, uses)
 
 
 def _judged(inputs: Inputs, end: End) -> Parked:
     read, wanted = inputs.amount(f"{end}_read", "kPa"), inputs.amount(f"{end}_hot", "kPa")
+    if inputs.known(f"{end}_cold") and read < inputs.amount(f"{end}_cold", "kPa"):
+        why = "it is under the cold pressure: air was let out, it leaks, or one of the two is misread"
+        raise Inconsistent(f"{end} hot reading", why)
     if inputs.known("gas_now", f"{end}_gas"):
         now, hot = inputs.amount("gas_now", "C"), inputs.amount(f"{end}_gas", "C")
         return at_gas_temperature(read, wanted, now, hot, outside_of(inputs).kpa)

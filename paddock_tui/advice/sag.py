@@ -19,6 +19,8 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.advice.sag_lengths import ALONE, RIDER, check_points, sag_mm
+from paddock_tui.advice.spring_rates import rate_at_wheel, rate_to_serve
 from paddock_tui.facts.sag import rider_window
 from paddock_tui.limits.sag import AGREES
 from paddock_tui.quantities import Quantity
@@ -27,9 +29,11 @@ from paddock_tui.records.shapes import Number, Word
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.errors import above
 from paddock_tui.trade.preload import PreloadAdjuster, PreloadPlan, preload_for_sag
-from paddock_tui.trade.sag import percent_of_travel, sag_of_lengths
+from paddock_tui.trade.sag import (
+    percent_of_travel,
+    sag_of_lengths,
+)
 from paddock_tui.trade.spring_choice import (
     FREE_FRONT_MM,
     FREE_REAR_MM,
@@ -37,7 +41,6 @@ from paddock_tui.trade.spring_choice import (
     Windows,
     judge_rate,
 )
-from paddock_tui.trade.springs import pair_rate_n_per_mm, spring_for_wheel_rate_n_per_mm, wheel_rate_n_per_mm
 
 MEASURED = Method(
     "sag = fully extended - (pushed + lifted) / 2; the gap of the two is stiction",
@@ -57,16 +60,7 @@ VERDICT = Method(
     "a reason to ask, not an order",
     "common practice, no source",
 )
-SERVE = Method(
-    "rate x (rider sag - free sag) / (wanted rider sag - wanted free sag)",
-    "the rider's weight presses this wheel by the difference of both sags; the same springs as measured",
-    "while there is some free sag, without top-out springs at work",
-    "Hooke's law; Barton and Fieldhouse, Automotive Chassis Engineering, 3.9.2.1 for the wheel rate",
-)
 _IN_USE = "middle of the window in common use, no source"
-
-_ALONE = ("extended", "alone_pushed", "alone_lifted")
-_RIDER = ("rider_extended", "rider_pushed", "rider_lifted")
 
 _LENGTHS_ALONE = "three lengths with the bike alone"
 _LENGTHS_RIDER = "three lengths with the rider on"
@@ -119,7 +113,7 @@ def adjuster_of(about: About, end: End) -> tuple[str, Adjuster] | None:
 
 def _filled(about: About, end: End) -> dict[str, FilledInput]:
     found: dict[str, FilledInput] = {}
-    for load, keys in (("alone", _ALONE), ("rider", _RIDER)):
+    for load, keys in (("alone", ALONE), ("rider", RIDER)):
         measured = latest_sag(about, end, load, about.session.rider)
         if measured is None:
             continue
@@ -184,21 +178,18 @@ def _of_bike(about: About, end: End) -> dict[str, FilledInput]:
 
 
 def _compute(about: About, end: End, inputs: Inputs) -> Iterable[Answer]:
-    yield _sag(inputs, "free", "free sag", _ALONE)
-    yield _sag(inputs, "rider", "rider sag", _RIDER)
+    yield _sag(inputs, "free", "free sag", ALONE)
+    yield _sag(inputs, "rider", "rider sag", RIDER)
     yield _preload(about, end, inputs)
     yield _verdict(about, end, inputs)
-    yield _serve(end, inputs)
-    yield _wheel_rate(end, inputs)
-
-
-def _mm(inputs: Inputs, keys: tuple[str, ...]) -> float:
-    return sag_of_lengths(*(inputs.amount(key, "mm") for key in keys)).sag_mm
+    yield rate_to_serve(end, inputs)
+    yield rate_at_wheel(end, inputs)
 
 
 def _sag(inputs: Inputs, key: str, label: str, lengths: tuple[str, ...]) -> Answer:
     def make() -> Answered:
-        found = sag_of_lengths(*(inputs.amount(one, "mm") for one in lengths))
+        extended, pushed, lifted = (inputs.amount(one, "mm") for one in lengths)
+        found = sag_of_lengths(extended, pushed, lifted)
         share = ""
         if inputs.known("travel"):
             share = f", {percent_of_travel(found.sag_mm, inputs.amount('travel', 'mm')):.0f} % of travel"
@@ -206,6 +197,11 @@ def _sag(inputs: Inputs, key: str, label: str, lengths: tuple[str, ...]) -> Answ
         return Answered(
             f"{said}, stiction {figures.millimetres(found.stiction_mm)}",
             f"{label} {figures.millimetres(found.sag_mm)}",
+            steps=(
+                f"stiction = {lifted:g} mm - {pushed:g} mm = {figures.millimetres(found.stiction_mm)}",
+                f"sag = {extended:g} mm - ({pushed:g} mm + {lifted:g} mm) / 2"
+                f" = {figures.millimetres(found.sag_mm)}",
+            ),
         )
 
     return told(inputs, key, label, lengths, MEASURED, make, ("travel",))
@@ -255,7 +251,7 @@ def _preload(about: About, end: End, inputs: Inputs) -> Answer:
             text, f"{said} for {wanted}", (SetValue(("setup", "adjusters", name), value),), (START,)
         )
 
-    needs = (*_RIDER, "wanted_rider", "preload", "per_step", "ratio")
+    needs = (*RIDER, "wanted_rider", "preload", "per_step", "ratio")
     return told(inputs, "preload", "preload for that", needs, PRELOAD, make)
 
 
@@ -263,11 +259,11 @@ def _in_window(about: About, end: End, inputs: Inputs) -> str:
     """Say that there is nothing to turn, where the wanted sag is but the middle of a window."""
     if inputs.origin("wanted_rider") != _IN_USE:
         return ""
-    window, sag_mm = _usual(about, end, inputs), _mm(inputs, _RIDER)
-    if not window.rider_low_mm <= sag_mm <= window.rider_high_mm:
+    window, found_mm = _usual(about, end, inputs), sag_mm(inputs, RIDER)
+    if not window.rider_low_mm <= found_mm <= window.rider_high_mm:
         return ""
     bounds = _bounds(window.rider_low_mm, window.rider_high_mm)
-    return f"nothing to turn: {figures.millimetres(sag_mm)} is within {bounds}"
+    return f"nothing to turn: {figures.millimetres(found_mm)} is within {bounds}"
 
 
 def _bounds(low_mm: float, high_mm: float) -> str:
@@ -279,7 +275,7 @@ def _plan(inputs: Inputs, numbers: _Numbers, step: float) -> PreloadPlan:
         numbers.low, numbers.high, inputs.number("per_step"), step, inputs.number("ratio")
     )
     return preload_for_sag(
-        _mm(inputs, _RIDER),
+        sag_mm(inputs, RIDER),
         inputs.amount("wanted_rider", "mm"),
         numbers.preload(inputs.number("preload")),
         adjuster,
@@ -316,18 +312,20 @@ def _travel_mm(about: About, end: End, inputs: Inputs | None) -> float | None:
 
 def _verdict(about: About, end: End, inputs: Inputs) -> Answer:
     def make() -> Answered:
-        free = _mm(inputs, _ALONE) if inputs.known(*_ALONE) else None
+        free = sag_mm(inputs, ALONE) if inputs.known(*ALONE) else None
+        if free is not None:
+            check_points(inputs)
         top_out = {"fitted": True, "none": False}.get(inputs.value("top_out"))
         windows = _windows(about, end, inputs)
-        found = judge_rate(_mm(inputs, _RIDER), free, windows, _preload_at(about, end, inputs), top_out)
+        found = judge_rate(sag_mm(inputs, RIDER), free, windows, _preload_at(about, end, inputs), top_out)
         rider = _bounds(windows.rider_low_mm, windows.rider_high_mm)
         free_sag = _bounds(windows.free_low_mm, windows.free_high_mm)
         whose = "about the technician's figures" if windows.from_technician else "in common use"
         more = f"windows {whose}: rider {rider}, free {free_sag}"
         return Answered(f"rate {found.rate.value}: {found.why}", f"rate {found.rate.value}", (), (more,))
 
-    uses = (*_ALONE, "wanted_rider", "wanted_free", "preload", "top_out")
-    return told(inputs, "verdict", "does the spring suit", _RIDER, VERDICT, make, uses)
+    uses = (*ALONE, "wanted_rider", "wanted_free", "preload", "top_out")
+    return told(inputs, "verdict", "does the spring suit", RIDER, VERDICT, make, uses)
 
 
 def _preload_at(about: About, end: End, inputs: Inputs) -> PreloadAt:
@@ -339,40 +337,3 @@ def _preload_at(about: About, end: End, inputs: Inputs) -> PreloadAt:
     if at <= numbers.low:
         return PreloadAt.LEAST
     return PreloadAt.MOST if at >= numbers.high else PreloadAt.BETWEEN
-
-
-def _serve(end: End, inputs: Inputs) -> Answer:
-    def make() -> Answered:
-        at_wheel = _at_wheel(end, inputs)
-        pressed = _mm(inputs, _RIDER) - _mm(inputs, _ALONE)
-        wanted = inputs.amount("wanted_rider", "mm") - inputs.amount("wanted_free", "mm")
-        serves = (
-            at_wheel * _positive("rider sag over free sag", pressed) / _positive("wanted difference", wanted)
-        )
-        spring = spring_for_wheel_rate_n_per_mm(serves, inputs.number("ratio"))
-        each = spring / 2 if end == "front" else spring
-        ending = " each leg" if end == "front" else ""
-        fitted = figures.rate(inputs.amount("rate", "N/mm"))
-        more = f"the rider presses this wheel with some {at_wheel * pressed:.0f} N by that"
-        return Answered(f"about {figures.rate(each)}{ending}; fitted {fitted}", "", (), (more,))
-
-    needs = (*_ALONE, *_RIDER, "wanted_rider", "wanted_free", "rate", "ratio")
-    return told(inputs, "serve", "rate that would serve", needs, SERVE, make, ("top_out",))
-
-
-def _wheel_rate(end: End, inputs: Inputs) -> Answer:
-    def make() -> Answered:
-        pair = ", both legs together" if end == "front" else ", through the linkage"
-        return Answered(f"{figures.rate(_at_wheel(end, inputs))} at the wheel{pair}")
-
-    return told(inputs, "wheel_rate", "rate at the wheel", ("rate", "ratio"), SERVE, make)
-
-
-def _at_wheel(end: End, inputs: Inputs) -> float:
-    one = inputs.amount("rate", "N/mm")
-    spring = pair_rate_n_per_mm(one, one) if end == "front" else one
-    return wheel_rate_n_per_mm(spring, inputs.number("ratio"))
-
-
-def _positive(what: str, value: float) -> float:
-    return above(what, value, 0.0, 200.0, "mm")

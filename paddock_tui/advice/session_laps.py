@@ -12,6 +12,9 @@ from paddock_tui.trade.stint import FACTOR, Stint, TimedLap, stint
 WANTED_S = 0.3
 """The difference that a rider would like to see, in s. Common practice, no source."""
 
+MOST_MORE = 60
+"""More laps than this nobody rides to find out. Common practice, no source."""
+
 RULE = (
     f"laps marked out, in or traffic, and those over the median by more than {FACTOR:g} times the spread "
     "(1.4826 times the median absolute deviation, at least a thousandth of the median)"
@@ -82,6 +85,8 @@ def needs_words(found: Stint) -> str:
     if more is None:
         short = FEWEST - len(found.clean)
         return f"needs {short} more clean lap{'s' if short > 1 else ''} to be compared" if found.aside else ""
+    if more > MOST_MORE:
+        return f"{WANTED_S:g} s cannot be told by these laps: they scatter too much"
     if more == 0:
         return f"laps enough to see {WANTED_S:g} s"
     return f"needs {more} more clean lap{'s' if more > 1 else ''} to see {WANTED_S:g} s"

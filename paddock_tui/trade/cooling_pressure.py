@@ -9,7 +9,7 @@ import enum
 
 import attrs
 
-from paddock_tui.trade.errors import above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 from paddock_tui.trade.tyre_air_learning import HOT_WITHIN_MIN
 from paddock_tui.trade.tyre_pressure import Ambient, hot_expected_kpa_gauge
 
@@ -96,6 +96,9 @@ def at_gas_temperature(
     The target is scaled to the gas as it is now, and so is the reading to hot. Both temperatures are guesses
     within `unsure_k`: only a difference larger than that makes, and larger than `enough_kpa`, is acted upon.
     """
+    if gas_now_c > gas_hot_c:
+        why = f"{gas_now_c:g} C is over the {gas_hot_c:g} C that it reaches hot: a standing tyre only cools"
+        raise Inconsistent("gas now", why)
     unsure = above("uncertainty of the gas temperature", unsure_k, 0.0, 60.0, "K")
     air = Ambient(ambient_kpa, ambient_kpa)
     target_now_kpa = hot_expected_kpa_gauge(target_hot_kpa_gauge, gas_hot_c, gas_now_c, air)

@@ -57,6 +57,17 @@ def real_lean_deg(lean: float, crown_radius_m: float, centre_height_m: float) ->
     return lean + wide_tyre_deg(lean, crown_radius_m, centre_height_m)
 
 
+def thin_lean_deg(lean: float, crown_radius_m: float, centre_height_m: float) -> float:
+    """Return the lean of a thin tyre that asks as much of the corner as a wide one at `lean`.
+
+    tan = (h - t) sin / (t + (h - t) cos): where the centre of mass stands over the contact of a round tyre.
+    """
+    crown = within("crown radius of the tyre", crown_radius_m, 0.0, 1.0, "m")
+    height = above("height of the centre of mass", centre_height_m, 0.0, 5.0, "m")
+    reach, angle = above("height over the crown radius", height - crown, 0.0, None, "m"), _lean(lean)
+    return math.degrees(math.atan2(reach * math.sin(angle), crown + reach * math.cos(angle)))
+
+
 def friction_needed(
     speed_m_s: float, radius_m: float, bank_deg: float = 0.0, g_m_s2: float = G_M_S2
 ) -> float:

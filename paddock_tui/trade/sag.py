@@ -4,12 +4,15 @@ Free sag is that of the bike alone, rider sag with the rider in full kit in the 
 call either of them static. All lengths in mm, at the wheel (fork: along the tube).
 """
 
+from typing import Final
+
 import attrs
 
-from paddock_tui.trade.errors import above, within
+from paddock_tui.trade.errors import Inconsistent, above, within
 from paddock_tui.trade.springs import G_M_S2
 
 _MOST_SAG_MM = 200.0
+_MOST_GAP_MM = 30.0
 _MOST_TRAVEL_MM = 400.0
 
 
@@ -25,12 +28,33 @@ def sag_of_lengths(extended_mm: float, pushed_mm: float, lifted_mm: float) -> Sa
     """Return the sag from three lengths: L1 - (L2 + L3) / 2; the gap of L2 and L3 is stiction.
 
     L1 fully extended; L2 settled after a push down let up slowly; L3 settled after a lift let down slowly. A
-    settled length above the extended one, or a sag over 200 mm, is refused.
+    settled length above the extended one, or a sag over 200 mm, is refused, and so is a length after the push
+    over that after the lift, and a gap of more than 30 mm: no friction is like that. Common practice.
     """
     extended = above("extended length", extended_mm, 0.0, None, "mm")
     for what, length in (("length after the push", pushed_mm), ("length after the lift", lifted_mm)):
         within(what, length, max(extended - _MOST_SAG_MM, 0.0), extended, "mm")
-    return Sag(extended - (pushed_mm + lifted_mm) / 2.0, abs(pushed_mm - lifted_mm))
+    if pushed_mm > lifted_mm:
+        why = f"{pushed_mm:g} mm is over the {lifted_mm:g} mm after the lift: are the two swapped?"
+        raise Inconsistent("length after the push", why)
+    if lifted_mm - pushed_mm > _MOST_GAP_MM:
+        why = f"{lifted_mm - pushed_mm:g} mm between push and lift is no friction: measure again"
+        raise Inconsistent("stiction", why)
+    return Sag(extended - (pushed_mm + lifted_mm) / 2.0, lifted_mm - pushed_mm)
+
+
+SAME_LENGTH_MM: Final = 3.0
+"""Fully extended lengths of one end further apart than this were not taken at the same points. Common
+practice."""
+
+
+def same_points(alone_mm: float, rider_mm: float) -> None:
+    """Raise Inconsistent where two fully extended lengths of one end cannot be of the same two points."""
+    if abs(alone_mm - rider_mm) > SAME_LENGTH_MM:
+        why = (
+            f"{alone_mm:g} mm alone and {rider_mm:g} mm with the rider are not the same points: measure again"
+        )
+        raise Inconsistent("fully extended", why)
 
 
 def percent_of_travel(sag_mm: float, travel_mm: float) -> float:

@@ -4,8 +4,8 @@ from collections.abc import Iterable
 
 import attrs
 
-from paddock_tui.trade.chain import centre_mm, links_even
-from paddock_tui.trade.errors import Inconsistent, within
+from paddock_tui.trade.chain import centre_mm
+from paddock_tui.trade.errors import Inconsistent, OutOfRange, within
 from paddock_tui.trade.gearing import final_ratio
 
 
@@ -38,21 +38,31 @@ class Fitted:
 
 
 @attrs.frozen
-class SprocketPair:
-    """One pair: ratio, and the change against the fitted one in percent (positive: shorter gearing).
+class ChainFit:
+    """A chain for one pair: its links, how far the axle moves with it in mm (positive: back), and the fit.
 
-    `axle_mm` is how far the axle moves with the fitted chain (positive: back), `fits` whether there is room;
-    `links` is the even number for the axle where it stands, `axle_with_links_mm` the move with that chain.
+    `fits` is None where the room is not known; `short_mm` is the room that is missing, none where it fits.
     """
+
+    links: int
+    axle_mm: float
+    fits: bool | None
+    short_mm: float = 0.0
+
+
+@attrs.frozen
+class SprocketPair:
+    """One pair: ratio, change against the fitted one in percent (positive: shorter gearing), its chain."""
 
     front_teeth: int
     rear_teeth: int
     ratio: float
     change_percent: float
-    axle_mm: float
-    fits: bool | None
-    links: int
-    axle_with_links_mm: float
+    chain: ChainFit
+
+
+_OTHER_LINKS = 8
+"""So many links more or less than fitted are looked at."""
 
 
 def sprocket_pairs(fronts: Iterable[int], rears: Iterable[int], fitted: Fitted) -> tuple[SprocketPair, ...]:
@@ -77,19 +87,35 @@ def axle_move_mm(fitted: Fitted, front_teeth: int, rear_teeth: int, links: int |
     return centre_mm(front_teeth, rear_teeth, links or fitted.links, fitted.pitch_mm) - now
 
 
+def chain_for(fitted: Fitted, front_teeth: int, rear_teeth: int) -> ChainFit:
+    """Return the chain for a pair: the fitted one where it fits or nobody knows, else another that fits.
+
+    Only even numbers of links are looked at. Where none fits, the one that misses the least room is given.
+    """
+    now = _chain(fitted, front_teeth, rear_teeth, fitted.links)
+    if now.fits is not False:
+        return now
+    even = range(fitted.links - fitted.links % 2 - _OTHER_LINKS, fitted.links + _OTHER_LINKS + 1, 2)
+    others = []
+    for links in even:
+        try:
+            others.append(_chain(fitted, front_teeth, rear_teeth, links))
+        except (Inconsistent, OutOfRange):
+            continue
+    fitting = [one for one in others if one.fits]
+    if fitting:
+        return min(fitting, key=lambda one: abs(one.axle_mm))
+    return min((now, *others), key=lambda one: (one.fits is None, one.short_mm))
+
+
+def _chain(fitted: Fitted, front: int, rear: int, links: int) -> ChainFit:
+    move = axle_move_mm(fitted, front, rear, links)
+    room = fitted.back_mm if move > 0.0 else fitted.forward_mm
+    fits = fitted.takes(move)
+    return ChainFit(links, move, fits, abs(move) - room if fits is False and room is not None else 0.0)
+
+
 def _pair(front: int, rear: int, fitted: Fitted) -> SprocketPair:
     ratio = final_ratio(front, rear)
-    now_ratio = final_ratio(fitted.front_teeth, fitted.rear_teeth)
-    now_mm = centre_mm(fitted.front_teeth, fitted.rear_teeth, fitted.links, fitted.pitch_mm)
-    move = axle_move_mm(fitted, front, rear)
-    links = links_even(front, rear, now_mm, fitted.pitch_mm)
-    return SprocketPair(
-        front_teeth=front,
-        rear_teeth=rear,
-        ratio=ratio,
-        change_percent=100.0 * (ratio / now_ratio - 1.0),
-        axle_mm=move,
-        fits=fitted.takes(move),
-        links=links,
-        axle_with_links_mm=axle_move_mm(fitted, front, rear, links),
-    )
+    change = 100.0 * (ratio / final_ratio(fitted.front_teeth, fitted.rear_teeth) - 1.0)
+    return SprocketPair(front, rear, ratio, change, chain_for(fitted, front, rear))

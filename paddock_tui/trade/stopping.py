@@ -6,10 +6,15 @@ Sources: OpenStax University Physics 1, chapters 3 and 6; Garber and Hoel, Traff
 eq. 3.27, which adds g times the slope, the first order of the same.
 """
 
+import enum
 import math
 from typing import Final
 
+import attrs
+
+from paddock_tui.trade.balance import Balance
 from paddock_tui.trade.errors import Inconsistent, above, within
+from paddock_tui.trade.longitudinal import rear_lift_m_s2, sliding_m_s2
 from paddock_tui.trade.springs import G_M_S2
 
 REACTION_S: Final = 1.0
@@ -43,6 +48,42 @@ def on_slope_m_s2(level_m_s2: float, slope: float, g_m_s2: float = G_M_S2) -> fl
     if found <= 0.0:
         raise Inconsistent("slope", "this braking does not stop the bike downhill")
     return found
+
+
+class Decides(enum.Enum):
+    """What sets the deceleration of a stop."""
+
+    RATE = "that deceleration"
+    GRIP = "that friction"
+    LIFT = "the rear wheel lifts"
+
+
+@attrs.frozen
+class Braking:
+    """The deceleration in m/s2 along the road, its slope counted, and what sets it."""
+
+    m_s2: float
+    by: Decides
+
+
+def braking_by_rate(level_m_s2: float, balance: Balance | None, slope: float = 0.0) -> Braking:
+    """Return the least of a deceleration as on the level and what lifts the rear; no balance: not known."""
+    return _least(Braking(on_slope_m_s2(level_m_s2, slope), Decides.RATE), balance, slope)
+
+
+def braking_by_friction(friction: float, balance: Balance | None, slope: float = 0.0) -> Braking:
+    """Return the least of what a friction holds on all wheels and what lifts the rear."""
+    along = sliding_m_s2(friction, slope)
+    if along <= 0.0:
+        raise Inconsistent("slope", "this friction does not stop the bike downhill")
+    return _least(Braking(along, Decides.GRIP), balance, slope)
+
+
+def _least(wanted: Braking, balance: Balance | None, slope: float) -> Braking:
+    lifts = rear_lift_m_s2(balance, slope) if balance is not None else math.inf
+    if lifts <= 0.0:
+        raise Inconsistent("slope", "so steep that the rear lifts at a stand")
+    return Braking(lifts, Decides.LIFT) if lifts < wanted.m_s2 else wanted
 
 
 def braking_m(

@@ -7,7 +7,7 @@ hot figure comes first; nothing here says that a pressure is right for a tyre.
 
 import attrs
 
-from paddock_tui.trade.errors import within
+from paddock_tui.trade.errors import Inconsistent, within
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
 from paddock_tui.trade.tyre_air import absolute_kpa, gauge_kpa, pressure_after_kpa_abs, temperature_after_c
 
@@ -36,7 +36,10 @@ def cold_for_hot_kpa_gauge(
 ) -> float:
     """Return the cold gauge pressure to start from for a wanted hot one, with the gas at `gas_c` when hot."""
     cold_kpa_abs = pressure_after_kpa_abs(absolute_kpa(hot_kpa_gauge, ambient.hot_kpa), gas_c, cold_c)
-    return gauge_kpa(cold_kpa_abs, ambient.cold_kpa)
+    cold_kpa = gauge_kpa(cold_kpa_abs, ambient.cold_kpa)
+    if cold_kpa <= 0.0:
+        raise Inconsistent("cold pressure", "the tyre would be flat cold: the figures do not go together")
+    return cold_kpa
 
 
 def gas_temperature_c(

@@ -43,11 +43,13 @@ def test_at_the_reference_air_of_both_standards_all_of_the_rated_power_is_to_be_
     assert found["density"].short.endswith(": 100 % power")
 
 
-def test_without_a_rated_power_the_share_is_said_and_out_of_the_band_that_it_is_rough() -> None:
+def test_without_a_rated_power_the_share_is_said_and_out_of_the_band_no_figure() -> None:
     found = on('air = "30 C"\nhumidity = "50 %"\nair_pressure = "850 hPa"\n', made="")
 
-    assert found["sae"].text.endswith("outside 0.95 to 1.05: rough")
-    assert "% of the rated power" in found["sae"].text
+    assert found["sae"].text == "no figure: factor 1.24 is outside 0.95 to 1.05"
+    assert "% power" not in found["density"].short
+    inside = on('air = "25 C"\nhumidity = "0 %"\nair_pressure = "1000 hPa"\n', made="")
+    assert "% of the rated power" in inside["sae"].text
 
 
 def test_the_altitude_serves_where_no_pressure_is_measured_and_a_forecast_goes_before_it() -> None:
@@ -118,8 +120,8 @@ def test_without_the_track_its_row_says_the_dew_point_and_on_a_wet_one_nothing()
         ('air = "82 F"\nhumidity = "50 %"\n', "warm in leathers: drink, shade", "leathers make it worse"),
         ('air = "20 C"\nhumidity = "50 %"\n', "", "not hot: "),
         ('air = "5 C"\n', "cold hands likely at speed", "(wind chill -3 C at 80 km/h)"),
-        ('air = "17 C"\n', "", "outside the range"),
-        ('air = "11 C"\n', "", "outside the range"),
+        ('air = "17 C"\n', "", "no heat at 17 C"),
+        ('air = "11 C"\n', "", "cool: wind at speed still takes heat at 11 C"),
     ],
 )
 def test_heat_and_cold_are_a_plain_word_with_the_figure_behind_it(
@@ -138,12 +140,23 @@ def test_heat_without_humidity_is_the_least_that_it_can_be() -> None:
     assert any("humidity is not known" in line for line in found.working)
 
 
-def test_beyond_chart_and_table_it_says_so() -> None:
-    assert any("outside the published chart" in line for line in on('air = "48 C"\n')["heat"].working)
+def test_beyond_chart_and_table_no_figure_is_given() -> None:
+    # The polynomial carried on says 206 C here.
+    absurd = on('air = "50 C"\nhumidity = "100 %"\n')["heat"]
+    assert absurd.text.startswith("very hot: ")
+    assert absurd.text.endswith("(beyond the published chart, so no figure is given)")
+    assert not any(word.rstrip(")").isdigit() for word in absurd.text.split())
     fast = on('air = "5 C"\n', riding=amount(160, "km/h"))["cold_riding"]
-    assert any("faster than the published table" in line for line in fast.working)
+    assert "(wind chill below -3 C at 160 km/h)" in fast.text
     assert on('air = "5 C"\nwind = "30 km/h"\n')["cold_wind"].text.startswith("keep warm until the call")
-    assert "outside the range" in on('air = "5 C"\nwind = "2 km/h"\n')["cold_wind"].text
+    assert on('air = "5 C"\nwind = "2 km/h"\n')["cold_wind"].text == "calm: as cold as the air, 5 C"
+
+
+@pytest.mark.parametrize("celsius", range(-10, 41))
+def test_heat_and_cold_leave_no_hole_between_them(celsius: int) -> None:
+    found = on(f'air = "{celsius} C"\nhumidity = "50 %"\nwind = "20 km/h"\n')
+
+    assert all(found[key].known for key in ("heat", "cold_riding", "cold_wind"))
 
 
 def test_a_ridden_session_keeps_the_workings_and_says_of_the_air_only_what_it_was() -> None:

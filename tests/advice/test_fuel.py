@@ -71,7 +71,7 @@ def test_what_is_missing_is_named_and_absurd_plans_are_refused() -> None:
     absurd = answers(BLANK, **(PLAN | {"laps": 900}))["needed"]
 
     assert nothing.text == "needs the planned laps, the lap length"
-    assert absurd.text == "laps: 900 is outside the range here, 0 to 500"
+    assert absurd.text == "planned laps: 900 laps is outside the range here, 0 to 500 laps"
 
 
 def test_the_cans_hold_what_the_day_needs_besides_the_tank() -> None:
@@ -130,3 +130,19 @@ def test_the_sample_without_timing_goes_by_its_pace() -> None:
     found = answers(fuel(sample("session", "2026-04-18-2-badger")))["needed"]
 
     assert found.text.startswith("5.2 l: 3.2 l for 34.3 km")
+
+
+def test_no_more_is_added_than_the_tank_holds() -> None:
+    thirsty = "planned_laps = 60\n[setup]\n"
+    calculator = fuel(about(session=session(thirsty), venue=venue('length = "4 km"\n')))
+    typed = {
+        "rate": Quantity(Decimal(12), "l/100km"),
+        "tank": Quantity(Decimal("16.5"), "l"),
+        "capacity": Quantity(Decimal("16.5"), "l"),
+    }
+
+    found = answers(calculator, **typed)["add"]
+
+    assert found.text.startswith("brim it (0.0 l), and ")
+    assert found.text.endswith(" is still missing: plan fewer laps")
+    assert found.puts == ()

@@ -1,4 +1,4 @@
-"""Lean on the bench: filled with the tightest corner, thin tyres said to be thin."""
+"""Lean on the bench: filled with the tightest corner, the tyre's width in every answer where it is known."""
 
 from decimal import Decimal
 
@@ -45,17 +45,47 @@ def test_speed_and_radius_for_a_lean_and_that_lean_in_every_corner() -> None:
     found = answers(calculator, lean=45, speed=KMH_72)
 
     # sqrt(9.80665 x 40) = 19.8 m/s = 71 km/h; 20^2 / 9.80665 = 40.8 m.
-    assert found["speed"].text == "71 km/h, thin tyres"
-    assert found["radius"].text == "41 m, thin tyres"
-    assert found["corners"].text == "corner 1: 107, 2: 87, 10: 71 km/h, thin tyres"
-    assert answers(calculator, PSI, lean=45)["corners"].text == "corner 1: 66, 2: 54, 10: 44 mph, thin tyres"
+    assert found["speed"].text == "71 km/h, less by the width of the tyre"
+    assert found["radius"].text == "41 m, more by the width of the tyre"
+    assert found["corners"].text == "corner 1: 106, 2: 87, 10: 71 km/h, less by the width of the tyre"
+    assert answers(calculator, PSI, lean=45)["corners"].text.startswith("corner 1: 66, 2: 54, 10: 44 mph")
+
+
+def test_the_width_of_the_tyre_lowers_every_speed_of_a_lean() -> None:
+    tall = bike('[chassis]\ncentre_height = "600 mm"\n')
+    calculator = lean(about(session=session(""), venue=venue('[corners.1]\nradius = "100 m"\n'), bike=tall))
+    wide = {"lean": 50, "crown": Quantity(Decimal(90), "mm"), "speed": KMH_72, "friction": 1.3}
+
+    found, thin = answers(calculator, **wide), answers(calculator, **(wide | {"crown": None}))
+
+    # tan = (0.51 sin 50) / (0.09 + 0.51 cos 50) = 0.935: 109 km/h, where a thin tyre would carry 123.
+    assert (found["speed"].text, thin["speed"].text[:8]) == ("109 km/h", "123 km/h")
+    assert found["corners"].text == "corner 1: 109 km/h"
+    assert found["radius"].text == "44 m"
+    assert (found["left"].text[:4], thin["left"].text[:4]) == ("69 %", "39 %")
+
+
+def test_more_than_any_tyre_holds_is_refused_and_not_printed() -> None:
+    found = answers(lean(about()), speed=Quantity(Decimal(300), "km/h"), radius=Quantity(Decimal(10), "m"))
+
+    assert found["friction"].text == "speed and radius: they ask more than any tyre on any road holds"
+    assert not found["friction"].known
+
+
+def test_what_a_friction_carries_round_a_bank() -> None:
+    calculator = lean(HERE)
+
+    # sqrt(9.80665 x 40 x tan(atan(1) + 10 deg)) = 23.7 m/s.
+    assert answers(calculator, friction=1.0, bank=10.0)["most"].text == (
+        "85 km/h if friction 1, with nothing left over"
+    )
 
 
 def test_the_brakes_have_what_the_lean_leaves_or_it_is_beyond_the_estimate() -> None:
     calculator = lean(HERE)
 
     assert answers(calculator, lean=30, friction=1.0)["left"].text == (
-        "82 % of the upright braking, if friction 1"
+        "81 % of the upright braking, if friction 1"
     )
     beyond = answers(calculator, lean=50, friction=1.0)["left"]
     assert beyond.known
@@ -64,7 +94,7 @@ def test_the_brakes_have_what_the_lean_leaves_or_it_is_beyond_the_estimate() -> 
 
 def test_a_venue_without_radii_says_so_and_nothing_known_names_what_is_needed() -> None:
     assert answers(lean(about(venue=venue(""))), lean=40)["corners"].text == (
-        "no radius is known of this venue's corners"
+        "corners: no radius is known of this venue's"
     )
     nothing = answers(lean(about()))
     assert nothing["lean"].text == "needs the speed in the corner, the radius of the corner"

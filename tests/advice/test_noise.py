@@ -44,7 +44,7 @@ def test_revs_go_by_stroke_and_mean_piston_speed() -> None:
 def test_a_reading_counts_less_by_meter_and_cold() -> None:
     # 100.9 rounded down, less 2 dB for type 2, less 1 dB at 8 C.
     assert on("100.9 dB(A)", meter=2)["counted"][0].startswith("97 dB(A)")
-    assert on(meter=3)["counted"][0] == "meter: it is of type 1 or of type 2"
+    assert on(meter=3)["counted"][0] == "type of the meter: 3 is outside the range here, 1 to 2"
     assert on()["counted"][0] == "needs the type of the meter"
 
 

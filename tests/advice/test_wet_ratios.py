@@ -55,5 +55,5 @@ def test_what_is_not_known_is_named_and_more_than_one_refused() -> None:
 
     assert nothing["words"].text == "needs the surface"
     assert on("wet", high=1.5)["words"][0] == (
-        "friction: more in the wet than in the dry is not reckoned with here"
+        "wet friction, at best: 1.5 is outside the range here, 0.05 to 1"
     )

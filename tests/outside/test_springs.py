@@ -68,7 +68,7 @@ ROWS = [
     Row("SPR-04", lambda: rate_from_load_n_per_mm(80 * G, 120.0) * 1e3, 6530.0, 5, OPENSTAX, "CONFIRMED"),
     Row("SPR-05", _rate_and_period, [314, 1.0], 0.005, OPENSTAX, "CONFIRMED", True),
     Row("SPR-06", _two_loads, [29.4, 0.1], 0.002, OPENSTAX, "DERIVED", True),
-    Row("SPR-07", lambda: sag_of_lengths(120, 88, 84).sag_mm, 34.0, 1e-9, "L1 - (L2 + L3) / 2", "DERIVED"),
+    Row("SPR-07", lambda: sag_of_lengths(120, 84, 88).sag_mm, 34.0, 1e-9, "L1 - (L2 + L3) / 2", "DERIVED"),
     Row("SPR-08", lambda: preload_mm(50, 35), 15, 1e-9, "public magazine text", "CONFIRMED"),
     Row("SPR-09", _one_turn_of_a_plain_collar, 1, 0.5, "public magazine text", "CONFIRMED"),
     Row("SPR-10", lambda: preload_of_turns_mm(2, 1.5), 3.0, 1e-9, "ISO 68-1/261", "DERIVED"),

@@ -11,7 +11,7 @@ from paddock_tui.trade.cooling_pressure import (
     at_gas_temperature,
     freshness,
 )
-from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.tyre_pressure import hot_expected_kpa_gauge
 
 
@@ -63,7 +63,7 @@ def test_a_reading_before_parking_is_refused() -> None:
 
 
 @settings(max_examples=50, deadline=None)
-@given(st.floats(150, 280), st.floats(200, 260), st.floats(20, 80), st.floats(60, 90))
+@given(st.floats(150, 280), st.floats(200, 260), st.floats(20, 60), st.floats(60, 90))
 def test_the_figure_to_set_comes_out_on_target_when_hot(
     reading: float, target: float, now_c: float, hot_c: float
 ) -> None:
@@ -72,6 +72,11 @@ def test_the_figure_to_set_comes_out_on_target_when_hot(
     if parked.set_to_kpa_gauge is not None:
         assert hot_expected_kpa_gauge(parked.set_to_kpa_gauge, now_c, hot_c) == pytest.approx(target)
     assert parked.hot_kpa_gauge == pytest.approx(hot_expected_kpa_gauge(reading, now_c, hot_c))
+
+
+def test_air_hotter_now_than_it_gets_when_hot_is_refused() -> None:
+    with pytest.raises(Inconsistent, match="a standing tyre only cools"):
+        at_gas_temperature(240, 240, 90.0, 75.0, 101.325)
 
 
 def test_a_difference_within_the_doubt_waits() -> None:

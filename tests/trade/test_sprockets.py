@@ -1,11 +1,12 @@
 """Sprocket pairs by ratio, with links and axle."""
 
+import attrs
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.sprockets import Fitted, axle_move_mm, sprocket_pairs
+from paddock_tui.trade.sprockets import ChainFit, Fitted, axle_move_mm, chain_for, sprocket_pairs
 
 FITTED = Fitted(16, 43, 114, 15.875, back_mm=10.0, forward_mm=5.0)
 
@@ -20,21 +21,29 @@ def test_longest_gearing_first() -> None:
 def test_the_fitted_pair_moves_nothing() -> None:
     (pair,) = sprocket_pairs([16], [43], FITTED)
 
-    assert (pair.axle_mm, pair.change_percent, pair.fits, pair.links) == (0.0, 0.0, True, 114)
-    assert pair.axle_with_links_mm == 0.0
+    assert (pair.change_percent, pair.chain) == (0.0, ChainFit(114, 0.0, True))
 
 
-@pytest.mark.parametrize(("rear", "fits"), [(44, True), (45, False), (42, True), (40, False)])
-def test_room_for_the_axle(rear: int, fits: bool) -> None:
-    (pair,) = sprocket_pairs([16], [rear], FITTED)
+@pytest.mark.parametrize(("rear", "links"), [(44, 114), (42, 114), (48, 118), (38, 112)])
+def test_the_fitted_chain_stays_where_it_fits_else_one_that_does(rear: int, links: int) -> None:
+    found = chain_for(attrs.evolve(FITTED, back_mm=12.0), 16, rear)
 
-    assert pair.fits is fits
+    assert (found.fits, found.links) == (True, links)
+
+
+def test_where_none_fits_the_least_room_that_is_missing_is_said() -> None:
+    tight = attrs.evolve(FITTED, back_mm=1.0, forward_mm=1.0)
+
+    found = chain_for(tight, 16, 45)
+    # 8.5 mm forward with the fitted chain, 7.4 mm back with two links more.
+    assert (found.links, found.fits) == (116, False)
+    assert found.short_mm == pytest.approx(found.axle_mm - 1.0)
 
 
 def test_unknown_room_is_not_judged() -> None:
-    (pair,) = sprocket_pairs([16], [45], Fitted(16, 43, 114, 15.875))
+    found = chain_for(Fitted(16, 43, 114, 15.875), 16, 45)
 
-    assert pair.fits is None
+    assert (found.fits, found.links, found.short_mm) == (None, 114, 0.0)
 
 
 @settings(max_examples=50, deadline=None)
@@ -44,12 +53,14 @@ def test_more_rear_teeth_pull_the_axle_forward(front: int, rear: int) -> None:
 
 
 @settings(max_examples=50, deadline=None)
-@given(st.integers(14, 18), st.integers(38, 48))
-def test_the_chain_to_buy_moves_the_axle_back_by_less_than_a_pitch(front: int, rear: int) -> None:
-    """An even number rounded up leaves less than two links over: less than one pitch at the axle."""
-    (pair,) = sprocket_pairs([front], [rear], FITTED)
+@given(st.integers(14, 18), st.integers(38, 48), st.floats(0, 20), st.floats(0, 20))
+def test_what_is_said_to_fit_has_the_room(front: int, rear: int, back: float, forward: float) -> None:
+    found = chain_for(Fitted(16, 43, 114, 15.875, back, forward), front, rear)
 
-    assert -1e-6 <= pair.axle_with_links_mm < 15.875 * 1.05
+    room = back if found.axle_mm > 0 else forward
+    assert found.fits is (abs(found.axle_mm) <= room + 1e-9)
+    assert found.short_mm == pytest.approx(max(abs(found.axle_mm) - room, 0.0), abs=1e-6)
+    assert found.links % 2 == 0
 
 
 def test_no_sprockets_no_pairs() -> None:
