@@ -14,7 +14,7 @@ from paddock_tui.commands.common import USAGE, CommandStopped, complain
 PIPE_GONE, INTERRUPTED = 141, 130
 """The statuses that shells give to programs ended by a closed pipe and by ctrl+c: never a verdict."""
 
-_LIBRARIES = ("textual", "attrs", "cattrs", "tomlkit", "pint", "filelock")
+_LIBRARIES = ("textual", "attrs", "cattrs", "tomlkit", "pint")
 
 
 class _Parser(argparse.ArgumentParser):

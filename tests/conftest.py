@@ -2,6 +2,7 @@
 
 import os
 import shutil
+import tempfile
 import time
 from pathlib import Path
 
@@ -13,6 +14,10 @@ os.environ.update(TZ="UTC", LANG="C.UTF-8", LC_ALL="C.UTF-8", COLUMNS="80", LINE
 for _name in ("NO_COLOR", "FORCE_COLOR", "VISUAL", "EDITOR"):
     os.environ.pop(_name, None)
 time.tzset()
+
+# What the program keeps about its user: a folder of this run's own, gone with it.
+_STATE = tempfile.TemporaryDirectory(prefix="paddock-state-")
+os.environ["XDG_STATE_HOME"] = _STATE.name
 
 settings.register_profile("dev", max_examples=50, deadline=None)
 settings.register_profile("ci", settings.get_profile("dev"), derandomize=True)

@@ -38,7 +38,7 @@ def broken(secret: str) -> None:
 
 
 def the_report(state: Path) -> str:
-    (file,) = state.iterdir()
+    (file,) = state.glob("crash-*")
     return file.read_text(encoding="utf-8")
 
 

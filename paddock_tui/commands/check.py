@@ -41,7 +41,7 @@ _STATUS = {"CLEAR": OK, "CARE": CARE, "HOLD": HOLD}
 
 def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: bool = False) -> int:
     """Print the review of one session; the status is the verdict, or 3 where it could not be read."""
-    desk = open_desk(folder, at)
+    desk = open_desk(folder, at, writes=False)
     ref = (
         find_ref(desk, session, ("session",), ("profile",)) if session is not None else desk.session_in_hand()
     )
@@ -77,7 +77,7 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
 
 def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> int:
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
-    desk = open_desk(folder, at)
+    desk = open_desk(folder, at, writes=False)
     problems: list[InputError] = list(desk.files.strays())
     lost = bool(problems)
     refs = list(desk.files.all())

@@ -28,15 +28,18 @@ class CommandStopped(Exception):
         self.lines = lines
 
 
-def open_desk(folder: str, at: dt.datetime | None = None) -> Desk:
-    """Open the garage in a folder; Stop where there is none. `at` sets the clock."""
+def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True) -> Desk:
+    """Open the garage in a folder; Stop where there is none. `at` sets the clock.
+
+    A step that was cut short is completed, and that is said; by a command that writes nothing only said.
+    """
     desk = Desk(Path(folder), (lambda: at) if at is not None else dt.datetime.now)
     problem = desk.files.problem()
     if problem is not None:
         raise CommandStopped(NOT_DONE, *sentences(problem))
-    mended = desk.mend()
-    if mended:
-        complain((printable(mended),))
+    said = desk.mend() if writes else desk.cut_short()
+    if said:
+        complain((printable(said),))
     return desk
 
 

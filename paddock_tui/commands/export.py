@@ -29,7 +29,7 @@ def export(
     name = printable(to)
     if folder.is_symlink() or (folder.exists() and (not folder.is_dir() or any(folder.iterdir()))):
         raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
-    desk = open_desk(garage)
+    desk = open_desk(garage, writes=False)
     wanted = Wanted(since, _id(desk, bike, "bike"), _id(desk, rider, "rider"), frozenset(personal))
     try:
         written = write_tables(desk, folder, form, wanted, _progress)

@@ -9,6 +9,7 @@ from paddock_tui.records.garage import SCHEMA
 from paddock_tui.records.paths import FOLDERS, KINDS
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.files import replace_durably
+from paddock_tui.store.tree import Tree
 from paddock_tui.text import printable
 
 SCHEMAS = "schemas"
@@ -35,17 +36,18 @@ volume = "l"         # l, US gal or imp gal
 def new(folder: str) -> int:
     """Make an empty garage in a folder that is not there yet, or is empty."""
     root = Path(folder)
+    tree = Tree(root)
     name = printable(folder)
     try:
         if root.exists() and (not root.is_dir() or any(root.iterdir())):
             raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
         for kind, inside in FOLDERS.items():
             (root / inside).mkdir(parents=True)
-            replace_durably(root / inside / f"{kind}.toml.example", _with_schema(kind), create=True)
+            replace_durably(tree, root / inside / f"{kind}.toml.example", _with_schema(kind), create=True)
         (root / SCHEMAS).mkdir()
         for kind in KINDS:
-            replace_durably(root / SCHEMAS / f"{kind}.json", schema_text(kind) + "\n", create=True)
-        replace_durably(root / "garage.toml", GARAGE_TEXT, create=True)
+            replace_durably(tree, root / SCHEMAS / f"{kind}.json", schema_text(kind) + "\n", create=True)
+        replace_durably(tree, root / "garage.toml", GARAGE_TEXT, create=True)
     except OSError as error:
         raise CommandStopped(NOT_DONE, f"{name}: {in_plain_words(error)}") from error
     except NotWritten as error:

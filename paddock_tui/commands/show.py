@@ -40,7 +40,7 @@ def show(folder: str, wanted: str | None, form: Form = "text", *, paths: bool = 
     name, _, of = (wanted or "").partition("/")
     if form == "html" and name != CARD:
         raise CommandStopped(USAGE, f"only the card prints as HTML: {CARD} or {CARD}/SESSION")
-    desk = open_desk(folder)
+    desk = open_desk(folder, writes=False)
     if name == CARD:
         return _card(desk, of, form)
     if wanted is None or name in PAGES:

@@ -2,6 +2,7 @@
 
 from paddock_tui.commands.common import NOT_DONE, complain, open_desk
 from paddock_tui.commands.set import settle_and_say
+from paddock_tui.pages.actions import OF_OTHERS
 
 
 def undo(folder: str) -> int:
@@ -9,7 +10,7 @@ def undo(folder: str) -> int:
     desk = open_desk(folder)
     label = desk.undo()
     if label is None:
-        complain(("there is nothing to undo",))
+        complain(("there is nothing to undo", *((f"  {OF_OTHERS}",) if desk.has_history_of_others() else ())))
         return NOT_DONE
     return settle_and_say(desk, (f"undone: {label}",))
 

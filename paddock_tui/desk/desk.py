@@ -25,7 +25,7 @@ from paddock_tui.rules import Review, review
 from paddock_tui.store.crash import report
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.journal import JournalEntry, entries_of
-from paddock_tui.store.saving import NotSaved, Outcome, Saved, pass_over, repair, save
+from paddock_tui.store.saving import NotSaved, Outcome, Saved, cut_short, pass_over, repair, save
 
 
 @attrs.frozen
@@ -160,6 +160,15 @@ class Desk:
         if said:
             self._files.forget_listing()
         return said
+
+    def has_history_of_others(self) -> bool:
+        """Return whether the journal holds steps that undo does not take back: they bear no mark of ours."""
+        self._remember()
+        return self._history.of_others
+
+    def cut_short(self) -> str:
+        """Return what to say of a step that was cut short, which is left as it is."""
+        return cut_short(self._files)
 
     def changed_on(self, day: dt.date) -> list[JournalEntry]:
         """List what the journal says was kept, undone and done again on a day, oldest first."""

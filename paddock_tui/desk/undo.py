@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.journal import JournalEntry, JournalNote, What, entries, new_id
+from paddock_tui.store.journal import JournalEntry, JournalNote, What, entries, has_lines_of_others, new_id
 from paddock_tui.store.outcomes import NotSaved, Outcome, Saved
 from paddock_tui.store.undo_history import undo_history
 
@@ -54,6 +54,8 @@ class Timeline:
         self.done: list[Done] = []
         self.undone: list[Done] = []
         self.remembered = False
+        self.of_others = False
+        """Whether the journal holds steps of others, or from before steps were marked."""
         self._root = root
 
     def note(self, done: Done) -> JournalNote:
@@ -112,6 +114,7 @@ class Timeline:
         if self.remembered:
             return
         self.remembered = True
+        self.of_others = has_lines_of_others(self._root)
         past = undo_history(entries(self._root))
         self.done[:0] = [_of_past(one) for one in past.done if one.run != self.run]
         self.undone[:0] = [_of_past(one) for one in past.undone if one.run != self.run]

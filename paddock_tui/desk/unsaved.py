@@ -62,7 +62,7 @@ def whole_text(files: GarageFiles, ref: Ref, steps: Iterable[Done]) -> str:
 
 def _text_now(files: GarageFiles, ref: Ref) -> str:
     path = files.path_of(ref)
-    text = read_text(path) if path is not None else ""
+    text = read_text(files.tree, path) if path is not None else ""
     if isinstance(text, InputError):  # the disk gives it no more: as it was read last
         loaded = files.read(ref)
         return loaded.text if loaded is not None else ""

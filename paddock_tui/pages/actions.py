@@ -11,6 +11,9 @@ from paddock_tui.pages.review import CAUTION_WORDS
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.rules import Finding
 
+OF_OTHERS = "steps in the journal without your mark are history to read"
+"""Said where undo leaves what this user's program did not write."""
+
 
 @attrs.frozen
 class ActionContext:
@@ -18,7 +21,8 @@ class ActionContext:
 
     `room` is the page shown; `session` whether a session is looked at; `finding` the one that accept
     and remedy are about; `undo` and `redo` the labels of the steps they would move over; `unkept` whether
-    something shows that is not on disk; `own` the actions that mean something of the room's own there,
+    something shows that is not on disk; `undo_of_others` whether the journal holds steps without this
+    user's mark; `own` the actions that mean something of the room's own there,
     and can act; `hint` what the last line says of the keys that only this row has.
     """
 
@@ -30,6 +34,7 @@ class ActionContext:
     undo: str | None = None
     redo: str | None = None
     unkept: bool = False
+    undo_of_others: bool = False
     own: frozenset[str] = frozenset()
     hint: str = ""
 

@@ -41,6 +41,7 @@ def context_of(desk: Desk, place: Place, row: Row | None, judged: Review | None)
         row=row,
         finding=finding_at(judged, row) if judged is not None and room.needs_subject else None,
         undo=desk.can_undo(),
+        undo_of_others=desk.has_history_of_others(),
         redo=desk.can_redo(),
         unkept=bool(desk.unkept()),
         own=frozenset(room.own),

@@ -1,10 +1,12 @@
 """Why a file could not be read or written, in plain words."""
 
 import errno
+from pathlib import Path
 
 _REASONS = {
     errno.ENOSPC: "no space left on the disk",
     errno.EDQUOT: "no space left in this account's share of the disk",
+    errno.EFBIG: "the file is larger than this disk takes",
     errno.EROFS: "the disk is read-only",
     errno.EACCES: "no permission",
     errno.EPERM: "no permission",
@@ -13,9 +15,17 @@ _REASONS = {
     errno.EISDIR: "this is a folder",
     errno.EEXIST: "a file of this name is there already",
     errno.EIO: "the disk reports an error",
+    errno.ENODEV: "the disk is not there any more",
+    errno.ENXIO: "the disk is not there any more",
+    errno.ESTALE: "the network share has lost the file: connect it anew",
+    errno.ETIMEDOUT: "the network share does not answer",
+    errno.EHOSTDOWN: "the network share does not answer",
     errno.ENAMETOOLONG: "the name is too long",
     errno.ELOOP: "the links lead in a circle",
     errno.EMFILE: "too many files are open",
+    errno.ENFILE: "too many files are open",
+    errno.ENOLCK: "this disk takes no locks",
+    errno.ENOSYS: "this disk takes no locks",
 }
 
 
@@ -32,10 +42,27 @@ class NotWritten(Exception):
         self.replaced = replaced
 
 
+class Refused(OSError):
+    """This program does not use what is there, though the system would let it; with the sentence for it."""
+
+    def __init__(self, words: str) -> None:
+        super().__init__(errno.EPERM, words)
+
+
+class LeadsOut(Refused):
+    """A link leads out of the garage, to a target that nobody allowed."""
+
+    def __init__(self, target: Path) -> None:
+        super().__init__(f"a link that leads out of the garage, to {target}")
+        self.target = target
+
+
 def in_plain_words(error: OSError | RuntimeError) -> str:
     """Return what went wrong; an error without words of our own keeps the system's."""
     if not isinstance(error, OSError):
         return _REASONS[errno.ELOOP]
+    if isinstance(error, Refused):
+        return str(error.strerror)
     return _REASONS.get(error.errno or 0, error.strerror or str(error))
 
 

@@ -1,4 +1,4 @@
-"""Files read strictly and written so that a power cut leaves the old text or the new one, never half."""
+"""Files written so that a power cut leaves the old text or the new one, never half."""
 
 import contextlib
 import errno
@@ -11,90 +11,98 @@ from pathlib import Path
 
 from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
-from paddock_tui.store.lock import PRIVATE
+from paddock_tui.store.guarded import NotRead, read_at
+from paddock_tui.store.listing import folders
+from paddock_tui.store.processes import is_alive
+from paddock_tui.store.tree import Place, Tree, release, sync_names
 
 _serial = itertools.count()
 _TEMPORARY = re.compile(r"\..+\.([1-9]\d{0,8})-\d+\.paddock-new")
 _NO_LINKS = (errno.EPERM, errno.EOPNOTSUPP, errno.ENOTSUP, errno.ENOSYS, errno.EMLINK)
-_NO_FOLDER_SYNC = (errno.EINVAL, errno.EBADF, errno.EOPNOTSUPP, errno.ENOTSUP)
 
 
-def replace_durably(path: Path, text: str, *, create: bool = False, before: str | None = None) -> None:
+def replace_durably(
+    tree: Tree, path: Path, text: str, *, create: bool = False, before: str | None = None, mode: int = 0o666
+) -> None:
     """Write a whole file: a temporary file beside it, synced, takes its place.
 
     The file must be there, and have its owner's write bit, whoever runs this. A symbolic link is
-    followed, so that the file it names is replaced; the mode stays, and the owner where that is
-    allowed. With `create` the file must not be there yet (two that create it at once cannot both
-    win), and its folder is made. With `before` the file must still hold this text at the last moment,
-    else Replaced is raised: editors know nothing of our lock. Raises NotWritten.
+    followed as far as the tree allows, so that the file it names is replaced; the mode stays, and the
+    owner where that is allowed. With `create` the file must not be there yet (two that create it at once
+    cannot both win), its folder is made, and it gets `mode`. With `before` the file must still hold this
+    text at the last moment, else Replaced is raised: editors know nothing of our lock. Raises NotWritten.
     """
     with _plain_words():
         data = text.encode("utf-8")
-        if create:
-            _make_folder(path.parent)
-            if os.path.lexists(path):
+        with tree.place(path, make=create, itself=create) as place:
+            if create and _is_there(place):
                 raise NotWritten("a file of this name is there already")
-        target = path if create else system_calls.real(path)
-        found = None if create else _writable(target)
-        temporary = _write_beside(target, data, found)
-        try:
-            if create:
-                _move_to_new(temporary, target)
-            else:
-                if before is not None and system_calls.read(target) != before.encode("utf-8"):
-                    raise Replaced
-                system_calls.replace(temporary, target)
-        except BaseException:
-            with contextlib.suppress(OSError):
-                system_calls.unlink(temporary)
-            raise
-    _sync_folder(target.parent)
+            found = None if create else _writable(place)
+            temporary = write_beside(place, data, found, mode)
+            try:
+                if create:
+                    _move_to_new(temporary, place)
+                else:
+                    if before is not None and read_at(place, _AT_MOST) != before.encode("utf-8"):
+                        raise Replaced
+                    system_calls.replace(temporary.folder, temporary.name, place.folder, place.name)
+            except BaseException:
+                with contextlib.suppress(OSError):
+                    system_calls.unlink(temporary.folder, temporary.name)
+                raise
+            _confirm(place)
 
 
-def check_writable(path: Path) -> None:
+_AT_MOST = 64_000_000
+"""Bytes: what is compared with what was read is never larger."""
+
+
+def check_writable(tree: Tree, path: Path) -> None:
     """Look whether a file may be written, without writing. Raises NotWritten."""
-    with _plain_words():
-        _writable(system_calls.real(path))
+    with _plain_words(), tree.place(path) as place:
+        _writable(place)
 
 
-def remove_durably(path: Path) -> None:
+def remove_durably(tree: Tree, path: Path) -> None:
     """Remove a file (of a symbolic link: the link); one that its owner may not write to is refused."""
-    with _plain_words():
-        _writable(system_calls.real(path))
-        system_calls.unlink(path)
-    _sync_folder(path.parent)
+    check_writable(tree, path)
+    with _plain_words(), tree.place(path, itself=True) as place:
+        system_calls.unlink(place.folder, place.name)
+        _confirm(place)
 
 
-def rename_durably(path: Path, to: Path) -> None:
-    """Return a file another name; one that exists already is refused, and never overwritten."""
-    with _plain_words():
-        _writable(system_calls.real(path))
-        _make_folder(to.parent)
-        if _is_same_name(path, to):
-            system_calls.replace(path, to)
-        elif os.path.lexists(to):
+def rename_durably(tree: Tree, path: Path, to: Path) -> None:
+    """Give a file another name; one that exists already is refused, and never overwritten."""
+    check_writable(tree, path)
+    with (
+        _plain_words(),
+        tree.place(path, itself=True) as source,
+        tree.place(to, make=True, itself=True) as target,
+    ):
+        if path.parent == to.parent and _is_same_name(source, target):
+            system_calls.replace(source.folder, source.name, target.folder, target.name)
+        elif _is_there(target):
             raise NotWritten("a file of this name is there already")
         else:
-            _move_to_new(path, to)
-    _sync_folder(to.parent)
-    if path.parent != to.parent:
-        _sync_folder(path.parent)
+            _move_to_new(source, target)
+        _confirm(target)
+        if path.parent != to.parent:
+            _confirm(source)
 
 
-def sweep(folder: Path) -> list[Path]:
-    """Remove what dead processes left half-written, in sub-folders too; returns what was removed.
+def sweep(tree: Tree) -> list[Path]:
+    """Remove what dead processes left half-written, in sub-folders too; return what was removed.
 
     Call it with the garage's lock held: a process on another computer cannot be seen to be alive.
     """
     removed = []
-    for place, folders, names in os.walk(folder):
-        folders[:] = [name for name in folders if not name.startswith(".") or name == PRIVATE]
+    for folder, names in folders(tree.root):
         for name in names:
             match = _TEMPORARY.fullmatch(name)
-            if match and not _is_alive(int(match[1])):
-                with contextlib.suppress(OSError):
-                    (Path(place) / name).unlink()
-                    removed.append(Path(place) / name)
+            if match and not is_alive(int(match[1])):
+                with contextlib.suppress(OSError), tree.place(folder / name, itself=True) as place:
+                    system_calls.unlink(place.folder, place.name)
+                    removed.append(folder / name)
     return removed
 
 
@@ -104,29 +112,40 @@ def _plain_words() -> Iterator[None]:
         yield
     except UnicodeEncodeError as error:
         raise NotWritten("half a character (a lone surrogate) cannot be kept") from error
+    except NotRead as error:
+        raise NotWritten(error.found) from error
     except (OSError, RuntimeError) as error:  # RuntimeError: a loop of symbolic links
         raise NotWritten(in_plain_words(error)) from error
 
 
-def _writable(target: Path) -> os.stat_result:
+def _is_there(place: Place) -> bool:
+    """Return whether something bears a name, a link to nowhere included."""
+    try:
+        system_calls.status(place.folder, place.name)
+    except FileNotFoundError:
+        return False
+    return True
+
+
+def _writable(place: Place) -> os.stat_result:
     """Return the file's status; raise NotWritten where it must not be written."""
-    found = system_calls.status(target)
+    found = system_calls.status(place.folder, place.name)
     if not stat.S_ISREG(found.st_mode):
         raise NotWritten("this is not a plain file")
     if not found.st_mode & stat.S_IWUSR:
         raise NotWritten("the file is marked read-only", mend="make it writable (chmod u+w), and try again")
-    if not system_calls.allowed(target):
+    if not system_calls.allowed(place.folder, place.name):
         raise NotWritten("no permission to write this file")
     return found
 
 
-def _write_beside(target: Path, data: bytes, found: os.stat_result | None) -> Path:
-    """Write a synced temporary file with these bytes, beside the target, with the target's mode and owner."""
-    mode = stat.S_IMODE(found.st_mode) if found else 0o666
+def write_beside(place: Place, data: bytes, found: os.stat_result | None, mode: int) -> Place:
+    """Write a synced temporary file with these bytes, beside the place, with the mode and owner found."""
+    mode = stat.S_IMODE(found.st_mode) if found else mode
     while True:
-        temporary = target.with_name(f".{target.name}.{os.getpid()}-{next(_serial)}.paddock-new")
+        temporary = Place(place.folder, f".{place.name}.{os.getpid()}-{next(_serial)}.paddock-new")
         try:
-            file = system_calls.create(temporary, mode)
+            file = system_calls.create(temporary.folder, temporary.name, mode)
             break
         except FileExistsError:  # left by a dead process that had our number
             continue
@@ -137,7 +156,7 @@ def _write_beside(target: Path, data: bytes, found: os.stat_result | None) -> Pa
             system_calls.close(file)
     except BaseException:
         with contextlib.suppress(OSError):
-            system_calls.unlink(temporary)
+            system_calls.unlink(temporary.folder, temporary.name)
         raise
     return temporary
 
@@ -152,69 +171,50 @@ def _fill(file: int, data: bytes, found: os.stat_result | None) -> None:
     system_calls.sync(file)
 
 
-def _move_to_new(source: Path, target: Path) -> None:
+def _move_to_new(source: Place, target: Place) -> None:
     """Move to a name that must be free, without a moment in which another could take it."""
     try:
-        system_calls.link(source, target)
+        system_calls.link(source.folder, source.name, target.folder, target.name)
     except OSError as error:
         if error.errno not in _NO_LINKS:
             raise
         # No hard links here: claim the name with an empty file, then put ours over it.
-        system_calls.close(system_calls.create(target, 0o666))
+        system_calls.close(system_calls.create(target.folder, target.name, 0o666))
         try:
-            system_calls.replace(source, target)
+            system_calls.replace(source.folder, source.name, target.folder, target.name)
         except OSError:
             with contextlib.suppress(OSError):
-                system_calls.unlink(target)
+                system_calls.unlink(target.folder, target.name)
             raise
         return
     try:
-        system_calls.unlink(source)
+        system_calls.unlink(source.folder, source.name)
     except OSError:  # one name or the other, never both
         with contextlib.suppress(OSError):
-            system_calls.unlink(target)
+            system_calls.unlink(target.folder, target.name)
         raise
 
 
-def _is_same_name(path: Path, to: Path) -> bool:
+def _is_same_name(source: Place, target: Place) -> bool:
     """Return whether only the case of the letters changes, on a disk that does not tell them apart."""
-    if path.parent != to.parent or path.name.casefold() != to.name.casefold():
+    if source.name.casefold() != target.name.casefold() or not _is_there(target):
         return False
-    return os.path.lexists(to) and path.samefile(to) and to not in set(to.parent.iterdir())
+    one = system_calls.status(source.folder, source.name)
+    other = system_calls.status(target.folder, target.name)
+    return (one.st_dev, one.st_ino) == (other.st_dev, other.st_ino) and not _is_listed(target)
 
 
-def _make_folder(folder: Path) -> None:
-    if folder.is_dir():
-        return
-    _make_folder(folder.parent)
-    system_calls.make_folder(folder)
+def _is_listed(place: Place) -> bool:
+    here = system_calls.open_here(place.folder)
     try:
-        _sync_folder(folder.parent)
-    except NotWritten as error:  # nothing is in it yet
-        raise NotWritten("the disk did not confirm the new folder") from error
+        return place.name in system_calls.names(here)
+    finally:
+        release(here)
 
 
-def _sync_folder(folder: Path) -> None:
+def _confirm(place: Place) -> None:
     """Make a change of names lasting, where the system can."""
     try:
-        file = system_calls.open_folder(folder)
-    except OSError:  # a folder that may be written but not read
-        return
-    try:
-        system_calls.sync(file)
+        sync_names(place.folder)
     except OSError as error:
-        if error.errno not in _NO_FOLDER_SYNC:
-            raise NotWritten("written, but the disk did not confirm it", replaced=True) from error
-    finally:
-        with contextlib.suppress(OSError):
-            system_calls.close(file)
-
-
-def _is_alive(process: int) -> bool:
-    try:
-        os.kill(process, 0)
-    except ProcessLookupError:
-        return False
-    except OSError:
-        return True
-    return True
+        raise NotWritten("written, but the disk did not confirm it", replaced=True) from error

@@ -1,7 +1,9 @@
 """A garage on disk: what is listed, and each record read once until its file changes."""
 
+import contextlib
 import os
 import re
+import stat
 from collections.abc import Iterator, Mapping
 from pathlib import Path as FilePath
 from typing import Any
@@ -16,16 +18,22 @@ from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref, spell
 from paddock_tui.records.reading import RecordRead, read_record
 from paddock_tui.records.shapes.references import Reference
+from paddock_tui.store import system_calls
+from paddock_tui.store.allowed import Allowed
+from paddock_tui.store.errors import LeadsOut, in_plain_words
+from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.lines import scan
 from paddock_tui.store.listing import Listing, listed
-from paddock_tui.store.reading import loads, read_text
+from paddock_tui.store.reading import LARGEST, loads, read_text
+from paddock_tui.store.tree import Tree
 
 GARAGE_FILE = "garage.toml"
+ANOTHER = "name the right folder, or make a garage with: paddock-tui new FOLDER"
 
 _SCHEMA_LINE = re.compile(r"^\s*schema\s*=\s*(\d{1,9})\s*(?:#.*)?$", re.MULTILINE)
 
-Stamp = tuple[int, int, int]
-"""What tells that a file changed: time of change in ns, size, inode."""
+Stamp = tuple[int, int, int, int]
+"""What tells that a file changed: times of change of text and status in ns, size, inode."""
 
 
 @attrs.frozen
@@ -58,6 +66,10 @@ class GarageFiles:
 
     def __init__(self, root: FilePath) -> None:
         self.root = root
+        self._allowed = Allowed(root)
+        self.tree = Tree(root, self._allowed)
+        self.said_no_key = False
+        """Whether it was said in this run that undo does not outlive it."""
         self.swept = False
         """Return whether what dead processes left half-written was removed in this run."""
         self._raw: dict[Ref, _Raw] = {}
@@ -67,18 +79,27 @@ class GarageFiles:
 
     def problem(self) -> InputError | None:
         """Return why this is no garage; None where it is one."""
-        if not self.root.is_dir():
-            found = "no such folder" if not self.root.exists() else "not a folder"
-            return InputError(
-                f"{self.root}: {found}", "a garage folder", "make one with: paddock-tui new FOLDER"
-            )
-        if not (self.root / GARAGE_FILE).is_file():
-            return InputError(
-                f"{self.root}: there is no {GARAGE_FILE} in it",
-                "a garage folder",
-                "name the right folder, or make a garage with: paddock-tui new FOLDER",
-            )
+        try:
+            found = self.root.stat()
+        except FileNotFoundError:
+            return self._no_garage("no such folder", "make one with: paddock-tui new FOLDER")
+        except OSError as error:
+            return self._no_garage(in_plain_words(error), "look at the folder's owner and mode")
+        if not stat.S_ISDIR(found.st_mode):
+            return self._no_garage("not a folder", "make one with: paddock-tui new FOLDER")
+        try:
+            with self.tree.place(self.root / GARAGE_FILE) as place:
+                found = system_calls.status(place.folder, place.name)
+        except FileNotFoundError:
+            return self._no_garage(f"there is no {GARAGE_FILE} in it", ANOTHER)
+        except OSError as error:
+            return self._no_garage(f"{GARAGE_FILE}: {in_plain_words(error)}", ANOTHER)
+        if not stat.S_ISREG(found.st_mode):
+            return self._no_garage(f"{GARAGE_FILE} is not a plain file", ANOTHER)
         return None
+
+    def _no_garage(self, found: str, mend: str) -> InputError:
+        return InputError(f"{self.root}: {found}", "a garage folder", mend)
 
     def listing(self, kind: str) -> tuple[Ref, ...]:
         """List the records of a kind by their file names, in order; the files are not opened."""
@@ -97,6 +118,21 @@ class GarageFiles:
     def strays(self) -> tuple[InputError, ...]:
         """List the files that look like records and are not read: their names are no ids, or stand twice."""
         return self._listed().strays
+
+    def leads_out(self, name: str) -> FilePath | None:
+        """Return the place outside the garage that a link leads to and nobody allowed; None for all else."""
+        try:
+            self.tree.target(self.root / name)
+        except LeadsOut as error:
+            return error.target
+        except OSError:
+            return None
+        return None
+
+    def allow(self, place: FilePath) -> None:
+        """Let links of this garage lead to a place outside from now on. Raises NotWritten."""
+        self._allowed.allow(place)
+        self._listing = None
 
     def path_of(self, ref: Ref) -> FilePath | None:
         """Return the file of a record that is there; found in the listing, never built from the id."""
@@ -193,23 +229,29 @@ class GarageFiles:
         """Return what tells that a record's file changed; None where there is none."""
         return _stamp(self.path_of(ref))
 
+    def is_hidden(self, ref: Ref) -> bool:
+        """Return whether a record may be read by fewer than the files of a shared garage."""
+        path = self.path_of(ref)
+        try:
+            shared = self.root.stat().st_mode & stat.S_IWGRP
+            return bool(shared and path is not None and not path.stat().st_mode & stat.S_IRGRP)
+        except OSError:
+            return False
+
     def mentioning(self, name: str) -> Iterator[Ref]:
         """List the records whose text contains a name: a quick search of bytes, to be looked at closer."""
         wanted = name.encode()
         for ref in self.all():
             path = self.path_of(ref)
-            try:
-                found = path is not None and wanted in path.read_bytes()
-            except OSError:
-                found = False
-            if found:
-                yield ref
+            with contextlib.suppress(NotRead):
+                if path is not None and wanted in read_file(self.tree, path, LARGEST):
+                    yield ref
 
     def _listed(self) -> Listing:
         # Held in a name of its own: another thread may forget the listing meanwhile.
         listing = self._listing
         if listing is None:
-            self._listing = listing = listed(self.root)
+            self._listing = listing = listed(self.tree)
         return listing
 
     def _files(self) -> dict[str, dict[str, FilePath]]:
@@ -234,7 +276,7 @@ class GarageFiles:
 
     def _fresh(self, path: FilePath, stamp: Stamp) -> _Raw:
         name = os.path.relpath(path, self.root)
-        text = read_text(path)
+        text = read_text(self.tree, path)
         if isinstance(text, InputError):
             return _Raw(stamp, "", {}, attrs.evolve(text, file=name))
         data = loads(text, name)
@@ -302,7 +344,9 @@ def _stamp(path: FilePath | None) -> Stamp | None:
         found = path.stat() if path is not None else None
     except OSError:
         return None
-    return (found.st_mtime_ns, found.st_size, found.st_ino) if found is not None else None
+    if found is None:
+        return None
+    return (found.st_mtime_ns, found.st_ctime_ns, found.st_size, found.st_ino)
 
 
 def reference_fields(kind: str) -> tuple[tuple[tuple[str, ...], str], ...]:

@@ -8,17 +8,19 @@ from typing import Any
 import attrs
 
 from paddock_tui.records.edits import Rename, Step
-from paddock_tui.records.errors import InputError
+from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten, in_plain_words
-from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.guarded import NotRead
 from paddock_tui.store.journal import JournalNote, What
-from paddock_tui.store.lock import PRIVATE, private_folder
-from paddock_tui.store.reading import read_text
+from paddock_tui.store.private import private
+from paddock_tui.store.signing import garage_id, signed, user_key, verifies
 from paddock_tui.store.steps_as_json import dumped, loaded
 from paddock_tui.store.writing import Write, perform, prepared
 
 _NAME = "intent"
+_ASIDE = "intent-of-others"
+_LARGEST = 64_000_000
 
 
 @attrs.frozen
@@ -34,39 +36,49 @@ class Intent:
 def declare(root: Path, intent: Intent) -> None:
     """Note what is about to be done, durably. Raises NotWritten."""
     about = {"id": intent.id, "run": intent.note.run, "what": intent.note.what, "of": intent.note.of}
-    line = json.dumps(about | {"step": dumped(intent.step), "undo": dumped(intent.undo)})
+    line = json.dumps(about | {"step": dumped(intent.step), "undo": dumped(intent.undo)}).encode("ascii")
     try:
-        file = private_folder(root) / _NAME
+        with private(root, make=True) as folder:
+            whole = signed(user_key(), garage_id(folder, make=True), _NAME.encode(), line)
+            folder.put_durably(_NAME, whole)
     except OSError as error:
+        withdraw(root)
         raise NotWritten(in_plain_words(error)) from error
-    try:
-        replace_durably(file, line, create=True)
-    except NotWritten as error:
-        if not error.replaced:
-            withdraw(root)
-            raise
 
 
 def withdraw(root: Path) -> None:
     """Forget it: it is done, or put back."""
-    with contextlib.suppress(OSError):
-        (root / PRIVATE / _NAME).unlink()
+    with contextlib.suppress(OSError), private(root) as folder:
+        folder.remove(_NAME)
+
+
+def set_aside(root: Path) -> None:
+    """Put one that this user's program did not write out of the way, to be read by whoever wants to."""
+    with contextlib.suppress(OSError), private(root) as folder:
+        system_calls.replace(folder.folder, _NAME, folder.folder, _ASIDE)
 
 
 def declared(root: Path) -> bool:
     """Return whether a step is being written, or was cut short."""
-    return (root / PRIVATE / _NAME).exists()
+    try:
+        with private(root) as folder:
+            return folder.has(_NAME)
+    except OSError:
+        return False
 
 
 def found(root: Path) -> Intent | None:
-    """Read what was about to be done; None where there is nothing, or nothing that can be read."""
-    text = read_text(root / PRIVATE / _NAME, largest=64_000_000)
+    """Read what was about to be done; None where there is nothing that this user's program wrote."""
     try:
-        given: Any = json.loads(text) if not isinstance(text, InputError) else None
+        with private(root) as folder:
+            line = folder.read(_NAME, _LARGEST)
+            if not verifies(user_key(), garage_id(folder), _NAME.encode(), line):
+                return None
+        given: Any = json.loads(line)
         what: What = given["what"]
         note = JournalNote(str(given["run"]), what, str(given["of"]))
         return Intent(loaded(given["step"]), loaded(given["undo"]), str(given["id"]), note)
-    except (ValueError, KeyError, TypeError, AttributeError):
+    except (OSError, NotRead, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return None
 
 
@@ -96,7 +108,7 @@ def complete(files: GarageFiles, intent: Intent) -> str:
 def _perform(files: GarageFiles, writes: list[Write]) -> None:
     for write in writes:
         try:
-            perform(write)
+            perform(files.tree, write)
         except NotWritten as error:
             if not error.replaced:
                 raise
@@ -110,6 +122,12 @@ def _one_name(files: GarageFiles, change: Rename) -> None:
     if old is None:
         return
     new = old.with_name(f"{change.to}.toml")
-    with contextlib.suppress(OSError):
-        if old.samefile(new) or not new.stat().st_size:
-            new.unlink()
+    with (
+        contextlib.suppress(OSError),
+        files.tree.place(old, itself=True) as one,
+        files.tree.place(new, itself=True) as other,
+    ):
+        first = system_calls.status(one.folder, one.name)
+        second = system_calls.status(other.folder, other.name)
+        if (first.st_dev, first.st_ino) == (second.st_dev, second.st_ino) or not second.st_size:
+            system_calls.unlink(other.folder, other.name)

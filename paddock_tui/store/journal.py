@@ -1,12 +1,16 @@
 """The journal: what was saved, undone and done again, a line each, so that undo outlives the program.
 
 It stands in the garage's private folder, a file a month. The records are the truth: they are written first,
-and losing the journal costs undo and the list of what changed, nothing else.
+and losing the journal costs undo and the list of what changed, nothing else. Each line is numbered, so that
+the order is that of what was done, whatever the clock said; and it bears a mark under this user's key
+(`signing`): a line without one is history to read, and is never undone or done again.
 """
 
+import contextlib
 import datetime as dt
 import json
 import os
+import re
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any, Literal
@@ -15,8 +19,12 @@ import attrs
 
 from paddock_tui.records.edits import Change, Rename, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.lock import PRIVATE, private_folder
+from paddock_tui.store import system_calls
+from paddock_tui.store.guarded import NotRead
+from paddock_tui.store.private import Private, private
+from paddock_tui.store.signing import Key, garage_id, signed, user_key, verifies
 from paddock_tui.store.steps_as_json import dumped, loaded
+from paddock_tui.store.tree import release
 
 FOLDER = "journal"
 
@@ -26,19 +34,32 @@ What = Literal["do", "undo", "redo", "passed"]
 LOOKED_BACK = 1_000_000
 """Bytes of the newest lines that undo looks through: some thousand steps."""
 
+LARGEST = 1 << 26
+"""Bytes of one month's file; a larger one was not written by this program."""
+
+_MONTH = re.compile(r"\d{4}-\d{2}\.jsonl")
+_NEAR = 1 << 16
+
 
 @attrs.frozen
 class JournalNote:
-    """What a step is in the history: whose run, what it does, and of which step."""
+    """What a step is in the history: whose run, what it does, and of which step.
+
+    `doubtful` says that the clock jumped in this run, so that the time may be wrong.
+    """
 
     run: str = ""
     what: What = "do"
     of: str = ""
+    doubtful: bool = False
 
 
 @attrs.frozen
 class JournalEntry:
-    """One line: `step` as it was written, `undo` that takes it back; undoing keeps the `id` of the step."""
+    """One line: `step` as it was written, `undo` that takes it back; undoing keeps the `id` of the step.
+
+    `place` is its number in the order of what was done, `ours` says that this user's program wrote it.
+    """
 
     id: str
     at: dt.datetime
@@ -46,6 +67,9 @@ class JournalEntry:
     what: What
     step: Step
     undo: Step
+    doubtful: bool = attrs.field(default=False, eq=False)
+    place: int = attrs.field(default=0, eq=False)
+    ours: bool = attrs.field(default=True, eq=False)
 
     @property
     def refs(self) -> tuple[Ref, ...]:
@@ -64,24 +88,22 @@ def new_id() -> str:
 
 def append(root: Path, entry: JournalEntry, texts: Mapping[str, str]) -> None:
     """Add a line; the garage's lock must be held. `texts` are whole records as they were. Raises OSError."""
-    line = {
-        "id": entry.id,
-        "at": entry.at.replace(microsecond=0, tzinfo=None).isoformat(),
-        "run": entry.run,
-        "what": entry.what,
-        "step": dumped(entry.step),
-        "undo": dumped(entry.undo),
-    }
-    if texts:
-        line["texts"] = dict(texts)
-    folder = private_folder(root) / FOLDER
-    folder.mkdir(exist_ok=True)
-    path = folder / f"{entry.at:%Y-%m}.jsonl"
-    with path.open("ab", buffering=0) as file:
-        torn = file.tell() > 0 and not _ends_a_line(path)
-        data = (b"\n" if torn else b"") + json.dumps(line).encode("ascii") + b"\n"
-        while data:
-            data = data[file.write(data) or 0 :]
+    with private(root, make=True) as folder, folder.inside(FOLDER, make=True) as journal:
+        reader = _Reader(journal, user_key(), garage_id(folder, make=True))
+        place = 1 + max((reader.last_place(name) for name in reader.months()), default=0)
+        file = journal.open(f"{entry.at:%Y-%m}.jsonl")
+        try:
+            end = system_calls.facts(file).st_size
+            if end > LARGEST:
+                raise OSError(None, "the journal of this month is too large")
+            before, torn = _last_line(file, end)
+            line = signed(reader.key, reader.garage, before, _line(entry, place, texts))
+            data = (b"\n" if torn else b"") + line + b"\n"
+            system_calls.seek(file, end)
+            while data:
+                data = data[system_calls.write(file, data) :]
+        finally:
+            release(file)
 
 
 def whole_texts(step: Step, before: Mapping[Ref, str]) -> dict[str, str]:
@@ -96,56 +118,171 @@ def whole_texts(step: Step, before: Mapping[Ref, str]) -> dict[str, str]:
 
 
 def entries(root: Path, most: int = LOOKED_BACK) -> list[JournalEntry]:
-    """Read the newest lines, oldest first, at most so many bytes; what cannot be read is passed over."""
-    found: list[JournalEntry] = []
-    for path in sorted((root / PRIVATE / FOLDER).glob("????-??.jsonl"), reverse=True):
-        data, whole = _tail(path, most)
-        found[:0] = _read(data)
-        most -= len(data)
-        if most <= 0 or not whole:
-            break
-    return found
+    """Read this user's newest lines in the order of what was done, at most so many bytes of each month.
+
+    What cannot be read, and what others wrote, is passed over.
+    """
+    with _reading(root) as reader:
+        return reader.newest(most) if reader is not None else []
 
 
 def entries_of(root: Path, day: dt.date) -> list[JournalEntry]:
-    """Read what was noted on one day, oldest first."""
-    data, _ = _tail(root / PRIVATE / FOLDER / f"{day:%Y-%m}.jsonl", 1 << 40)
-    return [one for one in _read(data) if one.at.date() == day]
+    """Read what was noted on one day, oldest first, lines of others included."""
+    with _reading(root) as reader:
+        found = reader.lines(f"{day:%Y-%m}.jsonl", LARGEST)[0] if reader is not None else []
+    return [one for one in found if one.at.date() == day]
 
 
-def _tail(path: Path, most: int) -> tuple[bytes, bool]:
-    """Return the end of a file, whole lines only where it is cut; and whether that is all of it."""
-    try:
-        with path.open("rb") as file:
-            size = file.seek(0, os.SEEK_END)
-            start = max(0, size - most)
-            file.seek(start)
-            data = file.read()
-    except OSError:
-        return b"", True
-    return (data.partition(b"\n")[2] if start else data), start == 0
+def has_lines_of_others(root: Path) -> bool:
+    """Return whether the journal holds lines that this user's program did not write, or wrote unmarked."""
+    with _reading(root) as reader:
+        if reader is None:
+            return False
+        months = sorted(reader.months(), reverse=True)
+        return any(not one.ours for name in months for one in reader.lines(name, LOOKED_BACK)[0])
 
 
-def _read(data: bytes) -> Iterator[JournalEntry]:
-    for line in data.splitlines():
+@contextlib.contextmanager
+def _reading(root: Path) -> Iterator["_Reader | None"]:
+    """Open the journal for reading; None where there is none that can be used."""
+    with contextlib.ExitStack() as stack:
         try:
-            given: Any = json.loads(line)
-            what: What = given["what"]
-            if what not in ("do", "undo", "redo", "passed"):
-                continue
-            yield JournalEntry(
-                str(given["id"]),
-                dt.datetime.fromisoformat(given["at"]).replace(tzinfo=None),
-                str(given["run"]),
-                what,
-                loaded(given["step"]),
-                loaded(given["undo"]),
-            )
-        except (ValueError, KeyError, TypeError, AttributeError, RecursionError):
-            continue
+            folder = stack.enter_context(private(root))
+            journal = stack.enter_context(folder.inside(FOLDER))
+        except OSError:
+            yield None
+        else:
+            yield _Reader(journal, user_key(), garage_id(folder))
 
 
-def _ends_a_line(path: Path) -> bool:
-    with path.open("rb") as file:
-        file.seek(-1, os.SEEK_END)
-        return file.read(1) == b"\n"
+_Stamp = tuple[int, int, int]
+_places: dict[tuple[bytes, bytes, str], tuple[_Stamp, int]] = {}
+"""The last number of a month's file, as it was when it had this stamp."""
+
+
+@attrs.frozen
+class _Reader:
+    """The journal while it is open."""
+
+    folder: Private
+    key: Key
+    garage: bytes
+
+    def months(self) -> list[str]:
+        """List the files, by name."""
+        try:
+            return [name for name in self.folder.names() if _MONTH.fullmatch(name)]
+        except OSError:
+            return []
+
+    def newest(self, most: int) -> list[JournalEntry]:
+        """Read this user's lines of the months that hold the newest, in order."""
+        found: list[JournalEntry] = []
+        from_here = 0
+        for last, name in sorted(((self.last_place(name), name) for name in self.months()), reverse=True):
+            if last <= from_here or most <= 0:
+                # Lines before this one may be missing: what is older is not looked at.
+                from_here = max(from_here, last)
+                break
+            lines, size, whole = self.lines(name, most)
+            ours = [one for one in lines if one.ours]
+            if ours and not whole:
+                from_here = max(from_here, min(one.place for one in ours) - 1)
+            found += ours
+            most -= size
+        unique = {one.place: one for one in reversed(found) if one.place > from_here}
+        return [unique[place] for place in sorted(unique)]
+
+    def lines(self, name: str, most: int) -> tuple[list[JournalEntry], int, bool]:
+        """Read the newest lines of a month; with how many bytes that were, and whether it is all of it."""
+        try:
+            data, whole = self.folder.read_end(name, most, LARGEST)
+        except (OSError, NotRead):
+            return [], 0, True
+        return list(self._read(data, whole)), len(data), whole
+
+    def last_place(self, name: str) -> int:
+        """Return the number of the newest line of a month that this user's program wrote; 0 for none."""
+        try:
+            found = system_calls.status(self.folder.folder, name)
+        except OSError:
+            return 0
+        at, stamp = (self.garage, self.key.secret, name), (found.st_mtime_ns, found.st_size, found.st_ino)
+        if at in _places and _places[at][0] == stamp:
+            return _places[at][1]
+        place = 0
+        for most in (_NEAR, LARGEST):
+            lines, _, whole = self.lines(name, most)
+            place = max((one.place for one in lines if one.ours), default=0)
+            if place or whole:
+                break
+        if len(_places) > 1000:
+            _places.clear()
+        _places[at] = stamp, place
+        return place
+
+    def _read(self, data: bytes, whole: bool) -> Iterator[JournalEntry]:
+        before = b"" if whole else None  # of a file that is cut the first whole line only tells the next
+        for line in data.split(b"\n"):
+            if before is not None:
+                entry = _entry(line)
+                if entry is not None:
+                    ours = verifies(self.key, self.garage, before, line)
+                    yield attrs.evolve(entry, ours=ours)
+            before = line
+
+
+def _line(entry: JournalEntry, place: int, texts: Mapping[str, str]) -> bytes:
+    line: dict[str, Any] = {
+        "id": entry.id,
+        "place": place,
+        "at": entry.at.replace(microsecond=0, tzinfo=None).isoformat(),
+        "run": entry.run,
+        "what": entry.what,
+        "step": dumped(entry.step),
+        "undo": dumped(entry.undo),
+    }
+    if entry.doubtful:
+        line["doubtful"] = True
+    if texts:
+        line["texts"] = dict(texts)
+    return json.dumps(line).encode("ascii")
+
+
+def _entry(line: bytes) -> JournalEntry | None:
+    """Read one line; None where it is none."""
+    if not line:
+        return None
+    try:
+        given: Any = json.loads(line)
+        what: What = given["what"]
+        if what not in ("do", "undo", "redo", "passed"):
+            return None
+        return JournalEntry(
+            str(given["id"]),
+            dt.datetime.fromisoformat(given["at"]).replace(tzinfo=None),
+            str(given["run"]),
+            what,
+            loaded(given["step"]),
+            loaded(given["undo"]),
+            given.get("doubtful") is True,
+            int(given.get("place", 0)),
+        )
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError, OverflowError):
+        return None
+
+
+def _last_line(file: int, end: int) -> tuple[bytes, bool]:
+    """Return the last line of an open file, and whether it lacks its ending."""
+    size = _NEAR
+    while True:
+        start = max(0, end - size)
+        system_calls.seek(file, start)
+        data = b""
+        while len(data) < end - start and (piece := system_calls.read(file, end - start - len(data))):
+            data += piece
+        torn = bool(data) and not data.endswith(b"\n")
+        lines = data.removesuffix(b"\n").rpartition(b"\n")
+        if lines[1] or not start:
+            return lines[2], torn
+        size *= 8

@@ -1,6 +1,7 @@
 """What lies in a garage's folders: the file of each record, and files that no record can come from."""
 
 import os
+import stat
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -9,6 +10,13 @@ import attrs
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.records.shapes.references import id_of, is_id
+from paddock_tui.store.errors import LeadsOut, in_plain_words
+from paddock_tui.store.tree import Tree
+
+DEEPEST = 8
+"""Folders inside each other that are looked into; what is deeper is said, and not read."""
+
+ALLOWED_BY = "press enter on it in the screens to allow that place, or put a copy of the file in its place"
 
 
 @attrs.frozen
@@ -19,39 +27,131 @@ class Listing:
     strays: tuple[InputError, ...] = ()
 
 
-def listed(root: Path) -> Listing:
+def listed(tree: Tree) -> Listing:
     """Look through the folders of a garage; no file is opened."""
+    walk = _Walk(tree)
     files: dict[str, dict[str, Path]] = {}
-    strays: list[InputError] = []
     for kind, folder in FOLDERS.items():
         files[kind] = {}
-        for path in _toml_files(root / folder):
-            name = os.path.relpath(path, root)
+        for path in walk.records(tree.root / folder):
+            name = os.path.relpath(path, tree.root)
             other = files[kind].get(path.stem)
             if not is_id(path.stem):
-                strays.append(_no_id(path, name))
+                walk.strays.append(_no_id(path, name))
             elif other is None:
                 files[kind][path.stem] = path
             else:
                 first, second = sorted((other, path), key=_away_from_home)
                 files[kind][path.stem] = first
-                strays.append(_twice(os.path.relpath(second, root), os.path.relpath(first, root)))
-    return Listing(files, tuple(strays))
+                walk.strays.append(
+                    _twice(os.path.relpath(second, tree.root), os.path.relpath(first, tree.root))
+                )
+    return Listing(files, tuple(walk.strays))
 
 
-def _toml_files(folder: Path) -> Iterator[Path]:
-    """Walk a folder, in the order of names. Templates and hidden files are not read."""
-    try:
-        entries = sorted(os.scandir(folder), key=lambda entry: entry.name)
-    except OSError:
-        return
-    for entry in entries:
-        if entry.name.startswith("."):
+def folders(root: Path) -> Iterator[tuple[Path, list[str]]]:
+    """List the folders of a garage that records may be in, and its own, each with the names in it."""
+    stack = [(root, 0), (root / ".paddock", DEEPEST), (root / ".paddock" / "journal", DEEPEST)]
+    while stack:
+        folder, depth = stack.pop()
+        try:
+            with os.scandir(folder) as found:
+                entries = list(found)
+        except OSError:
             continue
-        if entry.is_dir():
-            yield from _toml_files(Path(entry.path))
-        elif entry.name.endswith(".toml"):
-            yield Path(entry.path)
+        yield folder, [entry.name for entry in entries]
+        for entry in entries:
+            if depth < DEEPEST and not entry.name.startswith(".") and _is_folder(entry):
+                stack.append((Path(entry.path), depth + 1))
+
+
+class _Walk:
+    """One look through the folders: each is entered once, however many links lead to it."""
+
+    def __init__(self, tree: Tree) -> None:
+        self.tree = tree
+        self.strays: list[InputError] = []
+        self._seen: set[tuple[int, int]] = set()
+
+    def records(self, top: Path) -> Iterator[Path]:
+        """Walk a folder, in the order of names. Templates and hidden files are not read."""
+        if _is_link(top) and not self._leads_inside(top):
+            return
+        stack = [(top, 0)]
+        while stack:
+            folder, depth = stack.pop()
+            below: list[Path] = []
+            for entry in self._entries(folder):
+                path = Path(entry.path)
+                if entry.is_symlink() and not self._leads_inside(path):
+                    continue
+                named = entry.name.endswith(".toml")
+                if not self._folder(entry):
+                    if named:
+                        yield path
+                elif named:
+                    self._stray(path, "a folder that is named like a record", "a file", "rename it")
+                else:
+                    below.append(path)
+            if below and depth >= DEEPEST:
+                self._stray(below[0], f"a folder that is more than {DEEPEST} folders deep", "flat folders")
+                continue
+            stack += [(path, depth + 1) for path in reversed(below)]
+
+    def _entries(self, folder: Path) -> list["os.DirEntry[str]"]:
+        try:
+            found = folder.stat()
+            if (found.st_dev, found.st_ino) in self._seen:
+                return []
+            self._seen.add((found.st_dev, found.st_ino))
+            with os.scandir(folder) as entries:
+                visible = [entry for entry in entries if not entry.name.startswith(".")]
+        except (FileNotFoundError, NotADirectoryError):
+            return []
+        except OSError as error:
+            self._stray(folder, f"a folder that cannot be read: {in_plain_words(error)}", "a folder")
+            return []
+        return sorted(visible, key=lambda entry: entry.name)
+
+    def _folder(self, entry: "os.DirEntry[str]") -> bool:
+        try:
+            return entry.is_dir()
+        except OSError:
+            return False
+
+    def _leads_inside(self, link: Path) -> bool:
+        """Return whether a link leads to something in the garage, or to a place that was allowed."""
+        try:
+            target = self.tree.target(link)
+        except LeadsOut as error:
+            self._stray(link, str(error.strerror), "a file of the garage itself", ALLOWED_BY)
+            return False
+        except OSError as error:
+            said = "nowhere" if isinstance(error, FileNotFoundError) else "in a circle"
+            if link.suffix == ".toml":
+                self._stray(link, f"a link that leads {said}", "a file", "remove the link, or put it right")
+            return False
+        if target.is_relative_to(self.tree.real / ".paddock"):
+            self._stray(link, "a link into the tool's own folder", "a file of the garage", "remove the link")
+            return False
+        return True
+
+    def _stray(self, path: Path, found: str, expected: str, mend: str = "") -> None:
+        self.strays.append(InputError(found, expected, mend, file=os.path.relpath(path, self.tree.root)))
+
+
+def _is_link(path: Path) -> bool:
+    try:
+        return path.is_symlink()
+    except OSError:
+        return False
+
+
+def _is_folder(entry: "os.DirEntry[str]") -> bool:
+    try:
+        return stat.S_ISDIR(entry.stat(follow_symlinks=False).st_mode)
+    except OSError:
+        return False
 
 
 def _away_from_home(path: Path) -> tuple[bool, Path]:

@@ -2,19 +2,30 @@
 
 import contextlib
 import datetime as dt
+import errno
 import os
 import platform
+import time
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 
 import attrs
 
+from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten, in_plain_words
+from paddock_tui.store.guarded import NotRead
+from paddock_tui.store.private import PRIVATE as PRIVATE
+from paddock_tui.store.private import Private, private
+from paddock_tui.store.processes import is_alive
 from paddock_tui.store.render import render_line
+from paddock_tui.store.tree import release
 
-PRIVATE = ".paddock"
-"""The garage's own folder for what is no record; it ignores itself in git."""
+_LOCK, _HOLDER = "lock", "holder"
+_LOOK_AGAIN = 0.02
+_LONGEST_NOTE = 1000
+_BUSY = (errno.EAGAIN, errno.EACCES)
+_NO_LOCKS = (errno.ENOSYS, errno.ENOLCK, errno.EOPNOTSUPP, errno.ENOTSUP, errno.EINVAL)
 
 
 @attrs.frozen
@@ -37,16 +48,6 @@ class Locked(Exception):
         self.holder = holder
 
 
-def private_folder(garage: Path) -> Path:
-    """Make the garage's own folder if it is not there, and return it. Raises OSError."""
-    folder = garage / PRIVATE
-    folder.mkdir(exist_ok=True)
-    ignore = folder / ".gitignore"
-    if not ignore.exists():
-        ignore.write_text("*\n", encoding="utf-8")
-    return folder
-
-
 @contextlib.contextmanager
 def hold(garage: Path, *, wait: float = 2.0, since: dt.datetime | None = None) -> Iterator[None]:
     """Hold the garage's lock; `wait` is in seconds.
@@ -54,42 +55,65 @@ def hold(garage: Path, *, wait: float = 2.0, since: dt.datetime | None = None) -
     Not to be nested: a second hold waits for the first, in the same process too. Raises Locked, and
     NotWritten where the folder takes no lock.
     """
-    from filelock import FileLock, Timeout
-
-    try:
-        folder = private_folder(garage)
-        lock = FileLock(folder / "lock")
-        lock.acquire(timeout=wait, poll_interval=0.02)
-    except Timeout:
-        raise Locked(holder(garage)) from None
-    except OSError as error:
-        raise NotWritten(f"the garage cannot be locked: {in_plain_words(error)}") from error
-    except NotImplementedError as error:
-        raise NotWritten("the garage cannot be locked: this disk takes no locks") from error
-    note = folder / "holder"
-    try:
+    with contextlib.ExitStack() as stack:
+        try:
+            folder = stack.enter_context(private(garage, make=True))
+            file = folder.open(_LOCK)
+            stack.callback(release, file)
+            taken = _taken(file, wait)
+        except OSError as error:
+            reason = "this disk takes no locks" if error.errno in _NO_LOCKS else in_plain_words(error)
+            raise NotWritten(f"the garage cannot be locked: {reason}") from error
+        if not taken:
+            raise Locked(_holder(folder))
         with contextlib.suppress(OSError):  # only for the message to others
-            _sign(note, since or dt.datetime.now())
-        yield
-    finally:
-        with contextlib.suppress(OSError):
-            note.unlink()
-        lock.release()
+            _sign(folder, since or dt.datetime.now())
+        try:
+            yield
+        finally:
+            with contextlib.suppress(OSError):
+                folder.remove(_HOLDER)
 
 
 def holder(garage: Path) -> Holder | None:
-    """Return who signed for the lock last; None where nobody did or the note cannot be read."""
+    """Return who signed for the lock last; None where nobody did, or who did is gone."""
     try:
-        note = tomllib.loads((garage / PRIVATE / "holder").read_text(encoding="utf-8"))
-        pid, host, since = note["pid"], note["host"], note["since"]
-    except (OSError, ValueError, KeyError):
+        with private(garage) as folder:
+            return _holder(folder)
+    except OSError:
         return None
-    if isinstance(pid, int) and isinstance(host, str) and isinstance(since, dt.datetime):
-        return Holder(pid, host, since)
-    return None
 
 
-def _sign(note: Path, since: dt.datetime) -> None:
+def _taken(file: int, wait: float) -> bool:
+    """Take the lock of an open file, which closing it gives back; False where others keep it."""
+    end = time.monotonic() + wait
+    while True:
+        try:
+            system_calls.lock(file)
+        except OSError as error:
+            if error.errno not in _BUSY:
+                raise
+        else:
+            return True
+        if time.monotonic() >= end:
+            return False
+        time.sleep(_LOOK_AGAIN)
+
+
+def _holder(folder: Private) -> Holder | None:
+    try:
+        note = tomllib.loads(folder.read(_HOLDER, _LONGEST_NOTE).decode("utf-8"))
+        pid, host, since = note["pid"], note["host"], note["since"]
+    except (OSError, NotRead, ValueError, KeyError, RecursionError):
+        return None
+    if not (isinstance(pid, int) and isinstance(host, str) and isinstance(since, dt.datetime)):
+        return None
+    if host == platform.node() and not is_alive(pid):
+        return None
+    return Holder(pid, host, since)
+
+
+def _sign(folder: Private, since: dt.datetime) -> None:
     values = {"pid": os.getpid(), "host": platform.node(), "since": since.replace(microsecond=0)}
     lines = [render_line((key,), value) for key, value in values.items()]
-    note.write_text("\n".join(lines) + "\n", encoding="utf-8")
+    folder.put(_HOLDER, ("\n".join(lines) + "\n").encode("utf-8"))

@@ -1,16 +1,16 @@
 """Text and data out of files that may hold anything: what is wrong is said, with its line."""
 
 import re
-import stat
 import tomllib
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.store.errors import in_plain_words
+from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.hints import hint
 from paddock_tui.store.lines import BOM, split_lines
+from paddock_tui.store.tree import Tree
 
 LARGEST = 4_000_000
 """Bytes: a record is some kilobytes, so that a larger file is something else."""
@@ -19,18 +19,13 @@ _PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 _LONG_NUMBER = re.compile(r"[0-9][0-9_]{4000,}")
 
 
-def read_text(path: Path, *, largest: int = LARGEST) -> str | InputError:
+def read_text(tree: Tree, path: Path, *, largest: int = LARGEST) -> str | InputError:
     """Read a file as UTF-8, strictly. A byte order mark stays in the text, as its first character."""
     name = str(path)
     try:
-        if not stat.S_ISREG(path.stat().st_mode):
-            return InputError("not a plain file", "a text file", file=name)
-        with path.open("rb") as stream:
-            data = stream.read(largest + 1)
-    except (OSError, RuntimeError) as error:
-        return InputError(in_plain_words(error), "a file that can be read", file=name)
-    if len(data) > largest:
-        return InputError(f"more than {largest} bytes", "a record, some kilobytes long", file=name)
+        data = read_file(tree, path, largest)
+    except NotRead as error:
+        return InputError(error.found, error.expected, file=name)
     try:
         return data.decode("utf-8")
     except UnicodeDecodeError as error:

@@ -9,6 +9,7 @@ from paddock_tui.store import intent as intents
 from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
 from paddock_tui.store.files import sweep
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.guarded import NotRead
 from paddock_tui.store.intent import Intent
 from paddock_tui.store.journal import JournalEntry, JournalNote, append, entries, new_id, whole_texts
 from paddock_tui.store.lock import Locked, hold
@@ -16,12 +17,15 @@ from paddock_tui.store.outcomes import Clash as Clash
 from paddock_tui.store.outcomes import NotSaved as NotSaved
 from paddock_tui.store.outcomes import Outcome as Outcome
 from paddock_tui.store.outcomes import Saved as Saved
+from paddock_tui.store.signing import user_key
 from paddock_tui.store.writing import Write, perform, prepared, revert
 
 _TRIES = 5
 """How often a file that another program writes at the same moment is read again."""
 
 NEW = JournalNote()
+
+OF_OTHERS = "a step that another program noted as cut short is not completed here: look through the records"
 
 
 def save(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: JournalNote = NEW) -> Outcome:
@@ -37,7 +41,7 @@ def save(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: J
     try:
         with hold(files.root, since=now):
             if not files.swept:
-                sweep(files.root)
+                sweep(files.tree)
                 files.swept = True
             _mended(files, moment)
             return _save_locked(files, step, moment, note)
@@ -60,6 +64,16 @@ def repair(files: GarageFiles, now: dt.datetime) -> str:
         return f"a step that was cut short cannot be completed: {error.reason}"
 
 
+def cut_short(files: GarageFiles) -> str:
+    """Return what to say of a step that was cut short, without completing it: for those who only read."""
+    if not intents.declared(files.root):
+        return ""
+    intent = intents.found(files.root)
+    if intent is None:
+        return OF_OTHERS
+    return f"{intent.step.label}: was cut short; the screens complete it, and so does paddock-tui undo"
+
+
 def pass_over(files: GarageFiles, entry: JournalEntry, now: dt.datetime) -> None:
     """Note that a step can no longer be undone or done again, so that the next one is tried instead."""
     try:
@@ -73,15 +87,18 @@ def _mended(files: GarageFiles, now: dt.datetime) -> str:
     if not intents.declared(files.root):
         return ""
     intent = intents.found(files.root)
-    end = intents.complete(files, intent) if intent is not None else "left"
-    if intent is not None and end == "completed":
-        noted = {(one.id, one.what) for one in entries(files.root)}
-        if (intent.id, intent.note.what) not in noted:
-            _noted(files, _entry(intent, now), {})
+    if intent is None:
+        intents.set_aside(files.root)
+        return OF_OTHERS
+    if (intent.id, intent.note.what) in {(one.id, one.what) for one in entries(files.root)}:
+        intents.withdraw(files.root)  # all of it was done, and noted
+        return ""
+    end = intents.complete(files, intent)
+    if end == "completed":
+        _noted(files, _entry(intent, now), {})
     intents.withdraw(files.root)
-    label = intent.step.label if intent is not None else "a step over several files"
     words = "could be neither completed nor put back" if end == "left" else f"has been {end}"
-    return f"{label}: was cut short, {words}"
+    return f"{intent.step.label}: was cut short, {words}"
 
 
 def _save_locked(files: GarageFiles, step: Step, now: dt.datetime, note: JournalNote) -> Outcome:
@@ -122,7 +139,7 @@ def _write_all(files: GarageFiles, writes: list[Write]) -> NotSaved | None:
     done: list[Write] = []
     for write in writes:
         try:
-            perform(write)
+            perform(files.tree, write)
         except NotWritten as error:
             if not error.replaced:
                 return _put_back(files, done, write, error)
@@ -135,7 +152,7 @@ def _put_back(files: GarageFiles, done: list[Write], failed: Write, error: NotWr
     stuck: list[str] = []
     for write in reversed(done):
         try:
-            revert(write)
+            revert(files.tree, write)
         except NotWritten as second:
             if not second.replaced:
                 stuck.append(f"{_name(files, write)} ({second.reason})")
@@ -154,16 +171,22 @@ def _name(files: GarageFiles, write: Write) -> str:
 
 
 def _entry(intent: Intent, now: dt.datetime) -> JournalEntry:
-    return JournalEntry(intent.id, now, intent.note.run, intent.note.what, intent.step, intent.undo)
+    note = intent.note
+    return JournalEntry(intent.id, now, note.run, note.what, intent.step, intent.undo, note.doubtful)
 
 
 def _noted(files: GarageFiles, entry: JournalEntry, texts: dict[Ref, str]) -> str:
-    """Write a line of the journal; return why that failed, or nothing."""
+    """Write a line of the journal; return why only this run can undo it, or nothing."""
+    hidden = [ref for ref in entry.refs if files.is_hidden(ref)]
+    if hidden:
+        return f"{files.name_of(hidden[0])} is readable for you alone, and the garage's journal is not"
     try:
         append(files.root, entry, whole_texts(entry.step, texts))
-    except OSError as error:
-        return in_plain_words(error)
-    return ""
+    except (OSError, NotRead) as error:
+        return error.found if isinstance(error, NotRead) else in_plain_words(error)
+    lost = "" if files.said_no_key else user_key().lost
+    files.said_no_key = True
+    return lost
 
 
 def _texts(writes: list[Write]) -> dict[Ref, str]:

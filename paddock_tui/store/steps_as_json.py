@@ -1,4 +1,7 @@
-"""Steps as plain JSON values and back, for the journal: exact, dates and tables included."""
+"""Steps as plain JSON values and back, for the journal: exact, dates and tables included.
+
+What is read may have been written by anybody: each reference is checked as the kind and id of a record.
+"""
 
 import datetime as dt
 from collections.abc import Callable, Mapping, Sequence
@@ -18,7 +21,8 @@ from paddock_tui.records.edits import (
     Step,
     Value,
 )
-from paddock_tui.records.paths import Ref
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.shapes.references import is_id
 
 _MOMENTS: dict[str, Callable[[str], object]] = {
     "moment": dt.datetime.fromisoformat,
@@ -53,7 +57,7 @@ def _change(change: AnyChange) -> dict[str, Any]:
 
 
 def _change_of(given: Any) -> AnyChange:
-    ref = Ref(str(given["kind"]), str(given["id"]))
+    ref = checked_ref(given["kind"], given["id"])
     match given["do"]:
         case "edit":
             return Change(ref, tuple(_edit_of(one) for one in given["edits"]))
@@ -62,10 +66,19 @@ def _change_of(given: Any) -> AnyChange:
         case "remove":
             return Remove(ref, str(given["text"]))
         case "rename":
-            return Rename(ref, str(given["to"]))
+            return Rename(ref, checked_ref(ref.kind, given["to"]).id)
         case "rekey":
             return Rekey(ref, tuple(map(str, given["path"])), str(given["to"]))
     raise ValueError("no change of a kind that is known")
+
+
+def checked_ref(kind: object, name: object) -> Ref:
+    """Return the reference to a record. Raises ValueError where kind or id cannot be one."""
+    if kind == GARAGE.kind and name == GARAGE.id:
+        return GARAGE
+    if kind not in FOLDERS or not isinstance(name, str) or not is_id(name):
+        raise ValueError("no record has such a kind or id")
+    return Ref(str(kind), name)
 
 
 def _edit(edit: Edit) -> dict[str, Any]:

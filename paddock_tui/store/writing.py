@@ -15,6 +15,7 @@ from paddock_tui.store.outcomes import Clash, NotSaved
 from paddock_tui.store.patch import Patched, patch
 from paddock_tui.store.reading import loads, read_text
 from paddock_tui.store.rekey import rekey
+from paddock_tui.store.tree import Tree
 
 
 @attrs.frozen
@@ -57,12 +58,12 @@ def _prepared(
     known = moved.get(change.ref) or files.path_of(change.ref)
     if known is None:
         return NotSaved(f"{change.ref} is not in the garage any more", again=False)
-    text = texts[known] if known in texts else read_text(known)
+    text = texts[known] if known in texts else read_text(files.tree, known)
     if isinstance(text, InputError):
         return NotSaved(f"{files.name_of(change.ref)}: {text.found}", text.mend)
     try:
         if change.ref not in moved:
-            check_writable(known)
+            check_writable(files.tree, known)
     except NotWritten as error:
         return NotSaved(f"{files.name_of(change.ref)}: {error.reason}", error.mend)
     return _with_text(files, change, known, text)
@@ -109,27 +110,27 @@ def _rekeyed(files: GarageFiles, change: Rekey, path: FilePath, text: str) -> Wr
     return Write(change, path, found.text, text, back)
 
 
-def perform(write: Write) -> None:
+def perform(tree: Tree, write: Write) -> None:
     """Do a prepared change. Raises NotWritten; Replaced where the file holds another text by now."""
     change = write.change
     if isinstance(change, Create):
-        replace_durably(write.path, write.text, create=True)
+        replace_durably(tree, write.path, write.text, create=True)
     elif isinstance(change, Remove):
-        remove_durably(write.path)
+        remove_durably(tree, write.path)
     elif isinstance(change, Rename):
-        rename_durably(write.path, write.path.with_name(f"{change.to}.toml"))
+        rename_durably(tree, write.path, write.path.with_name(f"{change.to}.toml"))
     else:
-        replace_durably(write.path, write.text, before=write.before)
+        replace_durably(tree, write.path, write.text, before=write.before)
 
 
-def revert(write: Write) -> None:
+def revert(tree: Tree, write: Write) -> None:
     """Take a change back that was done a moment ago. Raises NotWritten."""
     change = write.change
     if isinstance(change, Create):
-        remove_durably(write.path)
+        remove_durably(tree, write.path)
     elif isinstance(change, Remove):
-        replace_durably(write.path, write.before, create=True)
+        replace_durably(tree, write.path, write.before, create=True)
     elif isinstance(change, Rename):
-        rename_durably(write.path.with_name(f"{change.to}.toml"), write.path)
+        rename_durably(tree, write.path.with_name(f"{change.to}.toml"), write.path)
     else:
-        replace_durably(write.path, write.before, before=write.text)
+        replace_durably(tree, write.path, write.before, before=write.text)

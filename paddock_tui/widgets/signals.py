@@ -5,12 +5,15 @@ blocked before any thread starts; a thread waits for them, asks the loop to leav
 saves what must be saved itself and ends the process.
 """
 
+import errno
 import os
 import select
+import shutil
 import signal
 import sys
 import threading
 from collections.abc import Callable, Sequence
+from pathlib import Path
 
 LEAVING = (signal.SIGHUP, signal.SIGTERM)
 
@@ -28,9 +31,14 @@ def block() -> frozenset[signal.Signals]:
 def run_child(command: Sequence[str]) -> int:
     """Run a program that may be ended by signals as usual; return its exit code, below zero for a signal.
 
+    It is looked for in the absolute folders of PATH alone: never in the folder that this was started from.
     Raises OSError where it cannot be started. Blocked signals are inherited, hence not `subprocess`.
     """
-    child = os.posix_spawnp(command[0], list(command), os.environ, setsigmask=[])
+    path = os.pathsep.join(one for one in os.get_exec_path() if Path(one).is_absolute())
+    program = shutil.which(command[0], path=path)
+    if program is None:
+        raise FileNotFoundError(errno.ENOENT, "there is no such program", command[0])
+    child = os.posix_spawn(Path(program).absolute(), list(command), os.environ, setsigmask=[])
     return os.waitstatus_to_exitcode(os.waitpid(child, 0)[1])
 
 

@@ -36,7 +36,7 @@ def test_all_of_a_broken_garage_reads_what_there_is_and_lists_every_problem(
     ran = run("check", garage, "--all")
 
     assert ran.status == 3
-    assert ran.out.splitlines()[-1].endswith("3 problems")
+    assert ran.out.splitlines()[-1].endswith("4 problems")
     words = " ".join(ran.out.split())
     for place in ("bikes/otter.toml:1", "riders/wim.toml:1", f"{FILE}:15"):
         assert place in "".join(ran.out.split())

@@ -47,7 +47,6 @@ def test_the_version_names_program_and_libraries(run: Runner) -> None:
         "cattrs",
         "tomlkit",
         "pint",
-        "filelock",
     }
     assert "not installed" not in lines.values()
 

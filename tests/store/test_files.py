@@ -12,8 +12,10 @@ from typing import NoReturn
 
 import pytest
 
+from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import remove_durably, rename_durably, replace_durably, sweep
+from paddock_tui.store.tree import Tree
 
 
 @pytest.fixture
@@ -35,7 +37,7 @@ def names(folder: Path) -> list[str]:
 
 
 def test_the_text_is_replaced_byte_for_byte(file: Path) -> None:
-    replace_durably(file, "\ufeffné\r\nw")
+    replace_durably(Tree(file.parent), file, "\ufeffné\r\nw")
 
     assert file.read_bytes() == b"\xef\xbb\xbfn\xc3\xa9\r\nw"
     assert names(file.parent) == ["x.toml"]
@@ -51,7 +53,7 @@ def test_file_and_folder_are_synced(file: Path, monkeypatch: pytest.MonkeyPatch)
 
     monkeypatch.setattr(os, "fsync", watch)
 
-    replace_durably(file, "new\n")
+    replace_durably(Tree(file.parent), file, "new\n")
 
     assert synced == [False, True]
 
@@ -61,7 +63,7 @@ def test_a_symbolic_link_stays_and_its_file_changes(file: Path, tmp_path: Path) 
     link = tmp_path / "links" / "y.toml"
     link.symlink_to("../x.toml")
 
-    replace_durably(link, "new\n")
+    replace_durably(Tree(file.parent), link, "new\n")
 
     assert link.readlink() == Path("../x.toml")
     assert file.read_text() == "new\n"
@@ -72,7 +74,7 @@ def test_a_symbolic_link_stays_and_its_file_changes(file: Path, tmp_path: Path) 
 def test_the_mode_stays(file: Path, mode: int) -> None:
     file.chmod(mode)
 
-    replace_durably(file, "new\n")
+    replace_durably(Tree(file.parent), file, "new\n")
 
     assert stat.S_IMODE(file.stat().st_mode) == mode
 
@@ -81,7 +83,7 @@ def test_the_mode_stays(file: Path, mode: int) -> None:
 def test_the_owner_stays(file: Path) -> None:
     os.chown(file, 12345, 23456)
 
-    replace_durably(file, "new\n")
+    replace_durably(Tree(file.parent), file, "new\n")
 
     assert (file.stat().st_uid, file.stat().st_gid) == (12345, 23456)
 
@@ -93,10 +95,10 @@ def test_a_file_without_its_owners_write_bit_is_left_alone_whoever_runs_this(fil
     link.symlink_to(file)
 
     refused = [
-        partial(replace_durably, file, "new\n"),
-        partial(replace_durably, link, "new\n"),
-        partial(remove_durably, file),
-        partial(rename_durably, file, file.with_name("z.toml")),
+        partial(replace_durably, Tree(file.parent), file, "new\n"),
+        partial(replace_durably, Tree(file.parent), link, "new\n"),
+        partial(remove_durably, Tree(file.parent), file),
+        partial(rename_durably, Tree(file.parent), file, file.with_name("z.toml")),
     ]
     for act in refused:
         with pytest.raises(NotWritten, match="read-only"):
@@ -109,7 +111,7 @@ def test_a_file_without_its_owners_write_bit_is_left_alone_whoever_runs_this(fil
 def test_a_new_file_is_made_with_its_folders(tmp_path: Path) -> None:
     path = tmp_path / "sessions" / "2026" / "x.toml"
 
-    replace_durably(path, "new\n", create=True)
+    replace_durably(Tree(tmp_path), path, "new\n", create=True)
 
     assert path.read_text() == "new\n"
     assert names(path.parent) == ["x.toml"]
@@ -121,7 +123,7 @@ def test_a_new_file_never_replaces_one(file: Path) -> None:
 
     for path in (file, file.parent / "dangling.toml"):
         with pytest.raises(NotWritten, match="already"):
-            replace_durably(path, "new\n", create=True)
+            replace_durably(Tree(file.parent), path, "new\n", create=True)
 
     assert file.read_text() == "old\n"
     assert names(file.parent) == ["dangling.toml", "x.toml"]
@@ -133,18 +135,18 @@ def test_of_two_that_create_a_file_at_once_only_one_wins(
 ) -> None:
     """The other one comes in after the first look, just before the file gets its name."""
     path = tmp_path / "x.toml"
-    link = os.link
+    link = system_calls.link
 
-    def late(source: Path, target: Path, *, follow_symlinks: bool) -> None:
+    def late(folder: int, source: str, to_folder: int, target: str) -> None:
         path.write_text("theirs\n")
         if not links:
             raise OSError(errno.EPERM, "no links")
-        link(source, target, follow_symlinks=follow_symlinks)
+        link(folder, source, to_folder, target)
 
-    monkeypatch.setattr(os, "link", late)
+    monkeypatch.setattr(system_calls, "link", late)
 
     with pytest.raises(NotWritten, match="already"):
-        replace_durably(path, "ours\n", create=True)
+        replace_durably(Tree(tmp_path), path, "ours\n", create=True)
     assert path.read_text() == "theirs\n"
     assert names(tmp_path) == ["x.toml"]
 
@@ -154,8 +156,8 @@ def test_a_disk_without_hard_links_still_takes_new_files(
 ) -> None:
     monkeypatch.setattr(os, "link", failing(errno.EOPNOTSUPP))
 
-    replace_durably(tmp_path / "x.toml", "new\n", create=True)
-    rename_durably(tmp_path / "x.toml", tmp_path / "y.toml")
+    replace_durably(Tree(tmp_path), tmp_path / "x.toml", "new\n", create=True)
+    rename_durably(Tree(tmp_path), tmp_path / "x.toml", tmp_path / "y.toml")
 
     assert (tmp_path / "y.toml").read_text() == "new\n"
     assert names(tmp_path) == ["y.toml"]
@@ -177,7 +179,7 @@ def test_a_write_that_fails_leaves_the_old_file_and_says_why(
     monkeypatch.setattr(os, call, failing(code))
 
     with pytest.raises(NotWritten, match=words) as caught:
-        replace_durably(file, "new\n")
+        replace_durably(Tree(file.parent), file, "new\n")
 
     assert not caught.value.replaced
     assert file.read_text() == "old\n"
@@ -195,19 +197,20 @@ def test_a_folder_that_does_not_confirm_is_said(file: Path, monkeypatch: pytest.
     monkeypatch.setattr(os, "fsync", folders_fail)
 
     with pytest.raises(NotWritten, match="not confirm") as caught:
-        replace_durably(file, "new\n")
+        replace_durably(Tree(file.parent), file, "new\n")
 
     assert caught.value.replaced
     assert file.read_text() == "new\n"
 
 
 def test_what_cannot_be_written_is_said(tmp_path: Path, file: Path) -> None:
+    (tmp_path / "folder").mkdir()
     with pytest.raises(NotWritten, match="not there"):
-        replace_durably(tmp_path / "nothing.toml", "new\n")
+        replace_durably(Tree(file.parent), tmp_path / "nothing.toml", "new\n")
     with pytest.raises(NotWritten, match="plain file"):
-        replace_durably(tmp_path, "new\n")
+        replace_durably(Tree(tmp_path), tmp_path / "folder", "new\n")
     with pytest.raises(NotWritten, match="surrogate"):
-        replace_durably(file, "\ud800")
+        replace_durably(Tree(file.parent), file, "\ud800")
     assert file.read_text() == "old\n"
 
 
@@ -215,20 +218,20 @@ def test_a_file_is_removed_and_of_a_link_only_the_link(file: Path) -> None:
     link = file.with_name("link.toml")
     link.symlink_to(file)
 
-    remove_durably(link)
+    remove_durably(Tree(file.parent), link)
     assert names(file.parent) == ["x.toml"]
 
-    remove_durably(file)
+    remove_durably(Tree(file.parent), file)
     assert names(file.parent) == []
 
 
 def test_a_file_gets_another_name_but_never_a_taken_one(file: Path) -> None:
     other = file.with_name("y.toml")
 
-    rename_durably(file, other)
+    rename_durably(Tree(file.parent), file, other)
     file.write_text("again\n")
     with pytest.raises(NotWritten, match="already"):
-        rename_durably(file, other)
+        rename_durably(Tree(file.parent), file, other)
 
     assert other.read_text() == "old\n"
     assert file.read_text() == "again\n"
@@ -238,7 +241,7 @@ def test_a_file_gets_another_name_but_never_a_taken_one(file: Path) -> None:
 def test_a_file_can_move_to_a_new_folder(file: Path) -> None:
     to = file.parent / "2026" / "x.toml"
 
-    rename_durably(file, to)
+    rename_durably(Tree(file.parent), file, to)
 
     assert to.read_text() == "old\n"
     assert names(file.parent) == ["2026"]
@@ -249,7 +252,7 @@ def test_two_names_of_one_file_are_two_names(file: Path) -> None:
     os.link(file, upper)
 
     with pytest.raises(NotWritten, match="already"):
-        rename_durably(file, upper)
+        rename_durably(Tree(file.parent), file, upper)
 
 
 def test_only_the_case_of_a_name_can_change_where_the_disk_does_not_tell_it_apart(
@@ -257,10 +260,10 @@ def test_only_the_case_of_a_name_can_change_where_the_disk_does_not_tell_it_apar
 ) -> None:
     """Such a disk shows the file under both spellings but lists one."""
     upper = file.with_name("X.toml")
-    monkeypatch.setattr(os.path, "lexists", lambda path: path in (file, upper))
-    monkeypatch.setattr(Path, "samefile", lambda path, other: {path, Path(other)} == {file, upper})
+    real = system_calls.status
+    monkeypatch.setattr(system_calls, "status", lambda folder, name: real(folder, name.lower()))
 
-    rename_durably(file, upper)
+    rename_durably(Tree(file.parent), file, upper)
 
     assert names(file.parent) == ["X.toml"]
 
@@ -270,7 +273,7 @@ def test_links_that_lead_in_a_circle_are_said(tmp_path: Path) -> None:
     loop.symlink_to(loop)
 
     with pytest.raises(NotWritten, match="circle"):
-        replace_durably(loop, "new\n")
+        replace_durably(Tree(tmp_path), loop, "new\n")
 
 
 def test_a_running_process_of_somebody_else_keeps_its_file(
@@ -280,7 +283,7 @@ def test_a_running_process_of_somebody_else_keeps_its_file(
     theirs.touch()
     monkeypatch.setattr(os, "kill", failing(errno.EPERM))
 
-    assert sweep(file.parent) == []
+    assert sweep(Tree(file.parent)) == []
     assert theirs.exists()
 
 
@@ -294,32 +297,25 @@ def test_a_disk_that_cannot_sync_folders_is_no_failure(file: Path, monkeypatch: 
 
     monkeypatch.setattr(os, "fsync", only_files)
 
-    replace_durably(file, "new\n")
+    replace_durably(Tree(file.parent), file, "new\n")
 
     assert file.read_text() == "new\n"
 
 
 def test_a_folder_that_cannot_be_opened_is_no_failure(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A folder may allow writing and forbid reading."""
-    real = os.open
+    monkeypatch.setattr(system_calls, "open_here", failing(errno.EACCES))
 
-    def no_folders(path: Path, flags: int, mode: int = 0o777) -> int:
-        if Path(path).is_dir():
-            raise OSError(errno.EACCES, "permission denied")
-        return real(path, flags, mode)
-
-    monkeypatch.setattr(os, "open", no_folders)
-
-    replace_durably(file, "new\n")
+    replace_durably(Tree(file.parent), file, "new\n")
 
     assert file.read_text() == "new\n"
 
 
 def test_a_file_of_somebody_else_is_left_alone(file: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(os, "access", lambda path, mode: (path, mode) != (file, os.W_OK))
+    monkeypatch.setattr(system_calls, "allowed", lambda _, name: name != file.name)
 
     with pytest.raises(NotWritten, match="no permission"):
-        replace_durably(file, "new\n")
+        replace_durably(Tree(file.parent), file, "new\n")
 
 
 def test_what_dead_processes_left_is_swept_and_nothing_else(file: Path) -> None:
@@ -337,7 +333,7 @@ def test_what_dead_processes_left_is_swept_and_nothing_else(file: Path) -> None:
     for path in (*dead, *others):
         path.touch()
 
-    removed = sweep(file.parent)
+    removed = sweep(Tree(file.parent))
 
     assert sorted(removed) == sorted(dead)
     assert all(path.exists() for path in (file, *others))
@@ -349,7 +345,7 @@ def test_a_leftover_with_our_own_number_is_no_obstacle(file: Path, monkeypatch: 
     leftover = file.with_name(f".x.toml.{os.getpid()}-0.paddock-new")
     leftover.touch()
 
-    replace_durably(file, "new\n")
+    replace_durably(Tree(file.parent), file, "new\n")
 
     assert file.read_text() == "new\n"
     assert leftover.exists()

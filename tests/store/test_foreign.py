@@ -19,10 +19,10 @@ def test_a_path_is_taken_beside_the_folder_unless_it_is_absolute(tmp_path: Path)
     ("name", "content", "said"),
     [
         ("none.csv", None, "there is no file"),
-        (".", None, "there is no file"),
+        (".", None, "this is a folder"),
         ("bad.csv", b"\xff\xfe", "is not UTF-8 text"),
-        ("big.csv", b"1" * (MOST_BYTES + 1), "larger than a megabyte"),
-        ("\0", None, "there is no file"),
+        ("big.csv", b"1" * (MOST_BYTES + 1), "more than 1000000 bytes"),
+        ("\0", None, "cannot be read"),
         ("~nobody-of-that-name/x", None, "cannot be read"),
     ],
 )

@@ -10,6 +10,7 @@ from paddock_tui.store import saving
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.journal import entries
 from paddock_tui.store.saving import Saved, repair, save
+from paddock_tui.store.tree import Tree
 from paddock_tui.store.writing import Write, perform
 from tests.desk.opened import BEFORE
 from tests.small import session, snapshot, write
@@ -34,13 +35,13 @@ def cut_short(root: Path, after: int, *, half: bool = False) -> None:
     """Keep the step in a process that dies after so many of its writes; `half`: in the middle of a rename."""
     done = [0]
 
-    def dying(one: Write) -> None:
+    def dying(tree: Tree, one: Write) -> None:
         if done[0] == after:
             if half:
                 (root / "riders" / "zoe.toml").hardlink_to(root / "riders" / "ann.toml")
             raise Killed
         done[0] += 1
-        perform(one)
+        perform(tree, one)
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(saving, "perform", dying)
@@ -115,5 +116,6 @@ def test_a_note_that_cannot_be_read_bars_nothing(root: Path) -> None:
     (root / ".paddock").mkdir()
     (root / ".paddock" / "intent").write_text("{")
 
-    assert "could be neither" in repair(GarageFiles(root), BEFORE)
+    assert "is not completed here" in repair(GarageFiles(root), BEFORE)
+    assert (root / ".paddock" / "intent-of-others").read_text() == "{"
     assert isinstance(save(GarageFiles(root), STEP), Saved)

@@ -1,16 +1,18 @@
 """Two programs never write to one garage at once, and the one that waits knows for whom."""
 
 import datetime as dt
+import errno
 import os
 import subprocess
 import sys
 from pathlib import Path
 
-import filelock
 import pytest
 
+from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten
-from paddock_tui.store.lock import Holder, Locked, hold, holder, private_folder
+from paddock_tui.store.lock import Holder, Locked, hold, holder
+from paddock_tui.store.private import private
 
 
 def test_the_second_hold_is_told_who_has_the_lock(tmp_path: Path) -> None:
@@ -63,19 +65,18 @@ def test_another_process_is_kept_out(tmp_path: Path) -> None:
 
 
 def test_the_private_folder_ignores_itself_in_git(tmp_path: Path) -> None:
-    folder = private_folder(tmp_path)
-    (folder / ".gitignore").write_text("own\n")
+    with private(tmp_path, make=True):
+        ignore = tmp_path / ".paddock" / ".gitignore"
+    assert ignore.read_text() == "*\n"
+    ignore.write_text("own\n")
 
-    assert private_folder(tmp_path) == folder == tmp_path / ".paddock"
-    assert (folder / ".gitignore").read_text() == "own\n"
-
-
-def test_a_new_private_folder_ignores_everything_in_it(tmp_path: Path) -> None:
-    assert (private_folder(tmp_path) / ".gitignore").read_text() == "*\n"
+    with private(tmp_path, make=True):
+        assert ignore.read_text() == "own\n"
 
 
 def test_a_note_that_cannot_be_read_names_nobody(tmp_path: Path) -> None:
-    note = private_folder(tmp_path) / "holder"
+    with private(tmp_path, make=True):
+        note = tmp_path / ".paddock" / "holder"
 
     for text in ("", "not toml", "pid = 'x'\nhost = 1\nsince = 2026-05-16\n"):
         note.write_text(text)
@@ -86,10 +87,10 @@ def test_a_note_that_cannot_be_read_names_nobody(tmp_path: Path) -> None:
 
 
 def test_a_disk_that_takes_no_locks_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def no_locks(*_: object, **__: object) -> None:
-        raise NotImplementedError
+    def no_locks(_: int) -> None:
+        raise OSError(errno.ENOSYS, "not implemented")
 
-    monkeypatch.setattr(filelock.FileLock, "acquire", no_locks)
+    monkeypatch.setattr(system_calls, "lock", no_locks)
 
     with pytest.raises(NotWritten, match="no locks"), hold(tmp_path, wait=0):
         pass

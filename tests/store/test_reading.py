@@ -6,6 +6,7 @@ import pytest
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.store.reading import loads, read_text
+from paddock_tui.store.tree import Tree
 
 REFUSED = {
     "unit outside quotes": ("a = 1\nfront = 2.10 bar\n", 2, "in quotes"),
@@ -47,7 +48,7 @@ def test_a_number_of_thousands_of_digits_is_refused_on_its_line() -> None:
 def test_a_byte_order_mark_is_kept_in_the_text_and_out_of_the_data(tmp_path: Path) -> None:
     (tmp_path / "x.toml").write_bytes(b"\xef\xbb\xbfa = 1\r\n")
 
-    text = read_text(tmp_path / "x.toml")
+    text = read_text(Tree(tmp_path), tmp_path / "x.toml")
 
     assert text == "\ufeffa = 1\r\n"
     assert loads("\ufeffa = 1\r\n") == {"a": 1}
@@ -56,7 +57,7 @@ def test_a_byte_order_mark_is_kept_in_the_text_and_out_of_the_data(tmp_path: Pat
 def test_a_byte_that_is_not_utf8_is_named_with_its_line(tmp_path: Path) -> None:
     (tmp_path / "x.toml").write_bytes('a = "é"\nb = "'.encode() + b"\xe9" + b'"\n')
 
-    trouble = read_text(tmp_path / "x.toml")
+    trouble = read_text(Tree(tmp_path), tmp_path / "x.toml")
 
     assert isinstance(trouble, InputError)
     assert trouble.line == 2
@@ -66,18 +67,18 @@ def test_a_byte_that_is_not_utf8_is_named_with_its_line(tmp_path: Path) -> None:
 def test_a_file_that_is_far_too_large_is_not_read(tmp_path: Path) -> None:
     (tmp_path / "x.toml").write_text("# 56789\n" * 2)
 
-    assert isinstance(read_text(tmp_path / "x.toml", largest=15), InputError)
-    assert read_text(tmp_path / "x.toml", largest=16) == "# 56789\n" * 2
+    assert isinstance(read_text(Tree(tmp_path), tmp_path / "x.toml", largest=15), InputError)
+    assert read_text(Tree(tmp_path), tmp_path / "x.toml", largest=16) == "# 56789\n" * 2
 
 
 def test_what_is_no_readable_file_is_said(tmp_path: Path) -> None:
     (tmp_path / "loop").symlink_to(tmp_path / "loop")
 
-    missing, folder, loop = (read_text(tmp_path / name) for name in ("nothing", "", "loop"))
+    missing, folder, loop = (read_text(Tree(tmp_path), tmp_path / name) for name in ("nothing", "", "loop"))
 
     assert isinstance(missing, InputError)
     assert "not there" in missing.found
     assert isinstance(folder, InputError)
-    assert folder.found == "not a plain file"
+    assert folder.found == "this is a folder"
     assert isinstance(loop, InputError)
     assert "circle" in loop.found

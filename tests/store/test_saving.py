@@ -17,6 +17,7 @@ from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.saving import Clash, NotSaved, Saved, save
+from paddock_tui.store.tree import Tree
 from tests.small import snapshot, write
 
 ANN, PLAIN = Ref("rider", "ann"), Ref("bike", "plain")
@@ -311,7 +312,7 @@ def test_a_step_over_several_files_is_all_or_none(
 def test_what_could_not_be_put_back_is_named(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     root = write(tmp_path)
 
-    def fails(path: Path, text: str, **_: object) -> None:
+    def fails(_tree: Tree, path: Path, text: str, **_: object) -> None:
         if text.startswith('name = "Anna"'):
             path.write_text(text)
             return
@@ -329,8 +330,8 @@ def test_a_disk_that_did_not_confirm_keeps_the_step(tmp_path: Path, monkeypatch:
     root = write(tmp_path)
     real = replace_durably
 
-    def unsure(path: Path, text: str, **more: Any) -> None:
-        real(path, text, **more)
+    def unsure(tree: Tree, path: Path, text: str, **more: Any) -> None:
+        real(tree, path, text, **more)
         raise NotWritten("written, but the disk did not confirm it", replaced=True)
 
     monkeypatch.setattr(writing, "replace_durably", unsure)

@@ -2,16 +2,24 @@
 
 import os
 import shlex
+from pathlib import Path as FilePath
 
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.question import Question
+from paddock_tui.store.errors import NotWritten
+from paddock_tui.text import printable
 from paddock_tui.widgets.signals import run_child
 
 
 def problem(host: Host, row: Row) -> None:
     """Go to the row where a problem can be mended; where there is none, open the editor at its line."""
+    target = host.desk.files.leads_out(row.file)
+    if target is not None:
+        _ask_to_allow(host, target)
+        return
     ref = host.desk.files.ref_named(row.file)
     loaded = host.desk.files.read(ref) if ref is not None else None
     if ref is None or loaded is None:
@@ -32,6 +40,23 @@ def _record(host: Host) -> None:
     _edit(host, ref, 1)
 
 
+def _ask_to_allow(host: Host, target: FilePath) -> None:
+    """Ask once whether a link of the garage may lead to a place outside."""
+    place = printable(str(target))
+
+    def answered(_: str) -> str:
+        try:
+            host.desk.files.allow(target)
+        except NotWritten as error:
+            return printable(error.reason)
+        host.draw()
+        host.board.say(f"{place} is read and written from here on")
+        return ""
+
+    words = f"read and write {place}, outside the garage? enter does, escape does not"
+    host.ask(Question(words, answered, declined="it is not read", confirms=True))
+
+
 def _unknown(host: Host, ref: Ref, row: Row) -> bool:
     """Return whether the problem is a key that no row shows."""
     loaded = host.desk.files.read(ref)
@@ -43,12 +68,17 @@ def _edit(host: Host, ref: Ref, line: int) -> None:
     if path is None:
         return
     host.desk.settled()
-    words = shlex.split(os.environ.get("VISUAL") or os.environ.get("EDITOR") or "vi")
+    try:
+        words = shlex.split(os.environ.get("VISUAL") or os.environ.get("EDITOR") or "vi") or ["vi"]
+    except ValueError as error:
+        host.board.say(f"EDITOR cannot be read: {error}")
+        return
     at = [f"+{line}"] if line > 1 else []
     said = ""
     with host.suspended():
         try:
-            status = run_child([*words, *at, str(path)])
+            # An absolute path is never taken for an option, whatever the file is called.
+            status = run_child([*words, *at, str(path.absolute())])
         except OSError as error:
             said = f"{words[0]} cannot be started: {error.strerror}; set EDITOR to yours"
         else:

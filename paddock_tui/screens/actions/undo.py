@@ -2,7 +2,7 @@
 
 import attrs
 
-from paddock_tui.pages.actions import ActionContext
+from paddock_tui.pages.actions import OF_OTHERS, ActionContext
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
 from paddock_tui.text import printable
@@ -30,7 +30,10 @@ def _moved(host: Host, word: str, label: str | None) -> None:
 
 
 def _undo_off(context: ActionContext) -> str:
-    return "" if context.undo is not None else "there is nothing to undo"
+    if context.undo is not None:
+        return ""
+    nothing = "there is nothing to undo"
+    return f"{nothing}; {OF_OTHERS}" if context.undo_of_others else nothing
 
 
 def _redo_off(context: ActionContext) -> str:

@@ -9,6 +9,7 @@ from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import replace_durably
+from paddock_tui.store.tree import outside
 from paddock_tui.text import printable
 
 _NOT_KEPT = "all that was entered is kept"
@@ -34,7 +35,7 @@ def _write_elsewhere(host: Host) -> None:
             return "name a file that is not there yet, such as /tmp/session.toml"
         path = FilePath(text.strip()).expanduser()
         try:
-            replace_durably(path, host.desk.text_with(ref), create=True)
+            replace_durably(outside(path), path, host.desk.text_with(ref), create=True)
         except NotWritten as error:
             return printable(f"{path}: {error.reason}")
         for done in host.desk.unkept():

@@ -1,0 +1,146 @@
+"""What this user's own program wrote, told from what others put in its place: a key, and marks under it.
+
+The key is 32 random bytes, made once for this user and kept outside every garage, readable for nobody else.
+A mark is an HMAC (RFC 2104) with SHA-256 over a line, the garage's random id and the line before it: a line
+that was changed, moved, or copied from another garage does not verify.
+"""
+
+import contextlib
+import hmac
+import os
+import stat
+from functools import lru_cache
+from pathlib import Path
+
+import attrs
+
+from paddock_tui.store import system_calls
+from paddock_tui.store.errors import in_plain_words
+from paddock_tui.store.guarded import NotRead, read_at
+from paddock_tui.store.private import NotOurs, Private
+from paddock_tui.store.tree import Place, release
+
+_NAME = "key"
+_BYTES = 32
+_ID = "id"
+
+
+@attrs.frozen
+class Key:
+    """The key; `lost` says why it lasts for this run only, and is empty where it is saved."""
+
+    secret: bytes = attrs.field(repr=False)
+    lost: str = ""
+
+
+def user_folder() -> Path:
+    """Return the folder for what this program keeps about one user, outside every garage.
+
+    Raises RuntimeError where there is no home.
+    """
+    named = os.environ.get("XDG_STATE_HOME", "")
+    base = Path(named) if Path(named).is_absolute() else Path.home() / ".local" / "state"
+    return base / "paddock-tui"
+
+
+def user_key() -> Key:
+    """Return this user's key, made where there is none yet."""
+    try:
+        folder = user_folder()
+    except RuntimeError:
+        return _of_this_run("there is no home folder")
+    return _key_in(folder)
+
+
+@lru_cache(maxsize=4)
+def _key_in(folder: Path) -> Key:
+    try:
+        folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+        here = system_calls.open_root(folder)
+        try:
+            return Key(_read(here) or _made(here))
+        finally:
+            release(here)
+    except (OSError, NotRead) as error:
+        why = error.found if isinstance(error, NotRead) else in_plain_words(error)
+        return _of_this_run(f"no key can be saved in {folder}: {why}")
+
+
+def _of_this_run(why: str) -> Key:
+    return Key(os.urandom(_BYTES), why)
+
+
+def _read(here: int) -> bytes:
+    """Return the key that is there; nothing where there is none."""
+    try:
+        secret = read_at(Place(here, _NAME), _BYTES, _is_private)
+    except FileNotFoundError:
+        return b""
+    if len(secret) != _BYTES:
+        raise NotRead("what is there is no key: remove it")
+    return secret
+
+
+def _is_private(found: os.stat_result) -> None:
+    if found.st_uid != os.geteuid():
+        raise NotOurs(_NAME, "belongs to somebody else")
+    if stat.S_ISREG(found.st_mode) and found.st_mode & 0o077:
+        raise NotRead("others can read it: remove it")
+
+
+def _made(here: int) -> bytes:
+    """Make a key; of two programs that make one at once both get the same."""
+    beside = f".{_NAME}.{os.getpid()}"
+    with contextlib.suppress(FileNotFoundError):
+        system_calls.unlink(here, beside)
+    file = system_calls.create(here, beside, 0o600)
+    try:
+        system_calls.write(file, os.urandom(_BYTES))
+        system_calls.sync(file)
+    finally:
+        release(file)
+    try:
+        system_calls.link(here, beside, here, _NAME)
+    except FileExistsError:
+        pass
+    except OSError:  # a disk without hard links
+        system_calls.replace(here, beside, here, _NAME)
+    with contextlib.suppress(FileNotFoundError):
+        system_calls.unlink(here, beside)
+    return _read(here)
+
+
+def garage_id(folder: Private, *, make: bool = False) -> bytes:
+    """Return the garage's random id; nothing where there is none, unless it is to be made."""
+    with contextlib.suppress(OSError, NotRead):
+        found = folder.read(_ID, 64).strip()
+        if len(found) == 32 and found.isalnum():
+            return found
+    if not make:
+        return b""
+    fresh = os.urandom(16).hex().encode()
+    folder.put(_ID, fresh + b"\n")
+    return fresh
+
+
+def mark(key: Key, garage: bytes, before: bytes, line: bytes) -> bytes:
+    """Return the mark of a line: 64 hexadecimal digits."""
+    # Each part with its length, so that no two sets of parts read the same.
+    parts = b"".join(b"%d:%s" % (len(part), part) for part in (garage, before, line))
+    return hmac.new(key.secret, parts, "sha256").hexdigest().encode()
+
+
+_MARK = b', "mark": "'
+
+
+def signed(key: Key, garage: bytes, before: bytes, line: bytes) -> bytes:
+    """Return a line, a JSON object, with its mark in it."""
+    return b'%s%s%s"}' % (line[:-1], _MARK, mark(key, garage, before, line))
+
+
+def verifies(key: Key, garage: bytes, before: bytes, line: bytes) -> bool:
+    """Return whether a line bears the mark that only this user's program could give it."""
+    body, found, rest = line.rpartition(_MARK)
+    if not found or not garage or not rest.endswith(b'"}'):
+        return False
+    return hmac.compare_digest(rest[:-2], mark(key, garage, before, body + b"}"))
