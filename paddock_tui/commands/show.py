@@ -13,7 +13,7 @@ from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.as_json import page_as_dict, record_as_dict
 from paddock_tui.pages.card import card_as_dict, card_html, card_lines, card_of
-from paddock_tui.pages.dash import dash_page
+from paddock_tui.pages.dash import dash_page, last_ridden
 from paddock_tui.pages.explanation import surface_of
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.headings import heading_of
@@ -95,8 +95,9 @@ def _dash(desk: Desk, session: str) -> Page:
         raise CommandStopped(
             NOT_DONE, "there is no session whose dash could be read", f"  name one: {DASH}/SESSION"
         )
-    day = desk.assembled(ref).situation.day
-    page = dash_page(loaded, bike_of(desk.files, ref), heading_of(desk, ref), day)
+    situation = desk.assembled(ref).situation
+    before = last_ridden(situation.history)
+    page = dash_page(loaded, bike_of(desk.files, ref), heading_of(desk, ref), situation.day, before=before)
     return attrs.evolve(page, sections=page.sections[:2], verdict="")
 
 

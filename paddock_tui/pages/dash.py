@@ -5,6 +5,8 @@ from collections.abc import Iterator, Set
 from paddock_tui.desk.day.dash import HAPPENINGS, MODE, READ, VALUES, planned
 from paddock_tui.facts.controls import of_range
 from paddock_tui.facts.dash import undone_by
+from paddock_tui.facts.outing import is_ridden
+from paddock_tui.facts.past import History
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import UNKNOWN_WORD, with_trouble
 from paddock_tui.quantities import Quantity
@@ -29,8 +31,13 @@ def dash_page(
     heading: str,
     day: RidingDay | None = None,
     seen: Set[Path] = frozenset(),
+    before: Session | None = None,
 ) -> Page:
-    """Make the page; `seen` are the rows that were found as planned and wait for the others."""
+    """Make the page; `seen` are the rows that were found as planned and wait for the others.
+
+    `before` is the session that this bike was last ridden in: rows that differ from what the dash showed then
+    say how they are reached.
+    """
     title = f"dash card · {heading}"
     session = loaded.record
     if not isinstance(session, Session) or bike is None:
@@ -39,7 +46,7 @@ def dash_page(
         words = "This bike has nothing to set." if bike.electronics else "The bike's controls are not listed."
         return Page(title, (Section("dash", (_nothing(words),)),))
     limit = day.limits.pit_lane if day is not None else None
-    rows = tuple(_rows(loaded, session, bike, limit, seen))
+    rows = tuple(_rows(loaded, session, bike, limit, seen, before))
     return Page(
         title,
         (
@@ -75,8 +82,18 @@ def _whole(loaded: Loaded, session: Session, bike: Bike) -> Row:
     )
 
 
+def last_ridden(history: History) -> Session | None:
+    """Return the session that the bike was last ridden in; None where none is known."""
+    return next((one.session for one in reversed(history.past) if is_ridden(one.session)), None)
+
+
 def _rows(
-    loaded: Loaded, session: Session, bike: Bike, limit: Quantity | None, seen: Set[Path]
+    loaded: Loaded,
+    session: Session,
+    bike: Bike,
+    limit: Quantity | None,
+    seen: Set[Path],
+    before: Session | None,
 ) -> Iterator[Row]:
     if bike.modes:
         shown = session.dash.shown_mode
@@ -84,7 +101,9 @@ def _rows(
     for name, control in bike.controls.items():
         path = (*VALUES, name)
         plan = planned(session, bike, path)
-        words = "; ".join(_asides(name, control, plan, session, bike, limit))
+        last = _shown_last(path, session, before, bike)
+        way = _reached(control) if plan is not None and last not in (None, plan) else ()
+        words = "; ".join((*way, *_asides(name, control, plan, session, bike, limit)))
         bounds = of_range(control).strip()
         yield _row(loaded, path, label_of(name), plan, session.dash.values.get(name), bounds, words, seen)
 
@@ -115,6 +134,20 @@ def _row(
             known=plan is not None,
         ),
     )
+
+
+def _shown_last(path: Path, session: Session, before: Session | None, bike: Bike) -> Setting | None:
+    """Return what the dash showed last on one row: other than planned now, or in the session before."""
+    now = session.dash.values.get(path[-1])
+    if now is not None or before is None:
+        return now
+    then = before.dash.values.get(path[-1])
+    return then if then is not None else planned(before, bike, path)
+
+
+def _reached(control: Control) -> tuple[str, ...]:
+    """Say how a control is reached on the dash, and when the bike lets it be changed."""
+    return tuple(filter(None, (control.reached, control.change_when)))
 
 
 def _asides(

@@ -9,7 +9,7 @@ import pytest
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.dash import MODE, READ
 from paddock_tui.desk.edits.values import bike_of, setting
-from paddock_tui.pages.dash import dash_page, rows_to_read
+from paddock_tui.pages.dash import dash_page, last_ridden, rows_to_read
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Change, Step
@@ -21,6 +21,8 @@ from tests.pages.opened import SAMPLE
 from tests.small import BIKE, session, write
 
 NOW = dt.datetime(2026, 6, 20, 13, 5)
+WAY = "left rocker up, T, then plus or minus; any time"
+"""How the sample's traction control is reached, and when it may be changed."""
 
 
 def card(
@@ -40,9 +42,10 @@ def card(
         files.stage(ref, data)
     loaded = files.read(ref)
     assert loaded is not None
-    day = desk.assembled(ref).situation.day
+    situation = desk.assembled(ref).situation
+    before = last_ridden(situation.history)
     desk.close()
-    return dash_page(loaded, bike_of(files, ref), "session 4", day, seen)
+    return dash_page(loaded, bike_of(files, ref), "session 4", situation.day, seen, before)
 
 
 def row(page: Page, *path: str) -> Row:
@@ -84,7 +87,7 @@ def test_what_the_riding_mode_fixes_is_what_has_to_be_shown() -> None:
         ("front-abs", "key resets"),
         ("power", "after the key: not known"),
         ("pit-limiter", "posted 60 km/h"),
-        ("traction", ""),
+        ("traction", WAY),
     ],
 )
 def test_a_row_says_what_the_key_does_and_what_is_posted(name: str, says: str) -> None:
@@ -141,7 +144,7 @@ def test_the_reading_says_when_by_whom_and_what_undid_it(
 def test_a_row_that_was_looked_at_says_so() -> None:
     page = card(seen=frozenset({value("slide")}))
     assert row(page, *value("slide")).aside == "seen"
-    assert row(page, *value("traction")).aside == ""
+    assert row(page, *value("traction")).aside == WAY
 
 
 def test_what_happened_says_when_last() -> None:
@@ -175,3 +178,21 @@ def test_the_card_fits_every_screen(width: int, height: int) -> None:
     laid = layout(page, View(width=width, height=height, cursor=3))
     assert len(laid.lines) == height
     assert "5, plan 3" in laid.text()
+
+
+def test_a_row_that_differs_from_what_the_dash_showed_last_says_how_it_is_reached() -> None:
+    """In session 2 traction was 5 and front ABS 4; in the next one 3 and 4 are planned."""
+    assert row(card(), *value("traction")).aside.startswith(WAY)
+    assert "menu" not in row(card(), *value("front-abs")).aside
+    assert "throttle closed" in row(card(("setup.controls.throttle", "crisp")), *value("throttle")).aside
+
+
+def test_what_the_dash_showed_now_counts_before_what_it_showed_then() -> None:
+    assert WAY in row(card(("dash.values.traction", "5")), *value("traction")).aside
+    assert WAY not in row(card(("setup.controls.traction", "5")), *value("traction")).aside
+    assert (
+        WAY
+        in row(
+            card(("setup.controls.traction", "5"), ("dash.values.traction", "4")), *value("traction")
+        ).aside
+    )

@@ -4,7 +4,7 @@ import attrs
 
 from paddock_tui.desk.day.dash import HAPPENINGS, READ, as_planned, noting, reading, showing, unread
 from paddock_tui.desk.edits.values import bike_of
-from paddock_tui.pages.dash import KEYS, dash_page, rows_to_read
+from paddock_tui.pages.dash import KEYS, dash_page, last_ridden, rows_to_read
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Step
@@ -31,8 +31,10 @@ def _page(asked: PageContext) -> Page | None:
         return gone(subject)
     here = (str(subject),)
     mine = frozenset(path[1:] for path in asked.place.seen if path[:1] == here)
-    day = asked.assembled.situation.day
-    return dash_page(loaded, bike_of(files, subject), heading_of(asked.desk, subject), day, mine)
+    situation = asked.assembled.situation
+    before = last_ridden(situation.history)
+    heading = heading_of(asked.desk, subject)
+    return dash_page(loaded, bike_of(files, subject), heading, situation.day, mine, before)
 
 
 def _has_row(ref: Ref, path: Path) -> bool:
