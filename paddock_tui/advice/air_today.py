@@ -1,5 +1,6 @@
 """The air of the day: the bench's calculator, and which of its answers stand beside a session's rows."""
 
+import functools
 from collections.abc import Iterable, Iterator
 
 import attrs
@@ -7,6 +8,7 @@ import attrs
 from paddock_tui.advice.about import About
 from paddock_tui.advice.air_comfort import comfort
 from paddock_tui.advice.air_damp import damp
+from paddock_tui.advice.air_ice import ice
 from paddock_tui.advice.air_inputs import INPUTS, filled_weather
 from paddock_tui.advice.air_power import air_and_power
 from paddock_tui.advice.calculators import Answer, Calculator, Inputs
@@ -31,18 +33,20 @@ def air_today(about: About) -> Calculator:
     """Return the calculator of the air: density, power, dew, heat and cold, filled from session, venue and
     bike.
     """
-    return Calculator("air", "air and weather", INPUTS, filled_weather(about), _compute)
+    compute = functools.partial(_compute, about.session.surface)
+    return Calculator("air", "air and weather", INPUTS, filled_weather(about), compute)
 
 
-def _compute(inputs: Inputs) -> Iterable[Answer]:
-    return (*air_and_power(inputs), *damp(inputs), *comfort(inputs))
+def _compute(surface: str | None, inputs: Inputs) -> Iterable[Answer]:
+    return (*air_and_power(inputs), *damp(inputs), *ice(inputs, surface), *comfort(inputs))
 
 
 def air_on_rows(about: About) -> Iterator[OnRow]:
     """Return what belongs beside air pressure, track temperature and air of the session."""
     found = {one.key: one for one in air_today(about).answers(about.units)}
     yield OnRow(("air_pressure",), (found["density"], found["sae"], found["iso"]))
-    yield OnRow(("track",), _of_track(about, found), ahead=True)
+    icy = (found["ice"],) if found["ice"].known and found["ice"].short else ()
+    yield OnRow(("track",), (*icy, *_of_track(about, found)), ahead=True)
     air = about.session.air
     if isinstance(air, Quantity):
         warm = air.to("C") >= _BETWEEN_C

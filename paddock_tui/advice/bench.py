@@ -3,19 +3,27 @@
 from paddock_tui.advice.about import About
 from paddock_tui.advice.air_today import air_today
 from paddock_tui.advice.balance import balance
+from paddock_tui.advice.brake_pads import pads
 from paddock_tui.advice.calculators import Calculator
+from paddock_tui.advice.chain_length import chain_length
+from paddock_tui.advice.chain_pull import chain_pull
 from paddock_tui.advice.fuel import fuel
 from paddock_tui.advice.gearing import gearing
+from paddock_tui.advice.geometry import geometry
+from paddock_tui.advice.laps_and_sectors import laps_and_sectors
 from paddock_tui.advice.lean import lean
 from paddock_tui.advice.levels import levels
 from paddock_tui.advice.noise import noise
+from paddock_tui.advice.on_warmers import on_warmers
 from paddock_tui.advice.pressure_later import afternoon
 from paddock_tui.advice.pressures import pressures
 from paddock_tui.advice.sag import sag
 from paddock_tui.advice.sag_of_another_rider import riders
+from paddock_tui.advice.shift_points import shift_points
 from paddock_tui.advice.sprockets import sprockets
 from paddock_tui.advice.stopping import stopping
 from paddock_tui.advice.tyre_ratings import tyre_ratings
+from paddock_tui.advice.weighing import weighing
 from paddock_tui.advice.wet_ratios import wet_to_dry_ratios
 from paddock_tui.advice.wheelie_gears import lifting
 
@@ -40,4 +48,13 @@ def calculators(about: About) -> tuple[Calculator, ...]:
         air_today(about),
         noise(about),
         tyre_ratings(about),
+        on_warmers(about),
+        geometry(about),
+        chain_pull(about),
+        weighing(about),
+        shift_points(about),
+        laps_and_sectors(about),
+        chain_length(about),
+        pads(about, "front"),
+        pads(about, "rear"),
     )

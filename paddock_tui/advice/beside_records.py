@@ -5,6 +5,7 @@ from paddock_tui.advice.beside_setup import BesideRow
 from paddock_tui.advice.bike_counts import bike_counts, service_answers
 from paddock_tui.advice.brake_pads import pads_answer
 from paddock_tui.advice.calculators import Answer, Calculator
+from paddock_tui.advice.more_rows import bike_rows
 from paddock_tui.advice.noise import noise, noise_of
 from paddock_tui.advice.tyre_life import tyre_life
 from paddock_tui.advice.tyre_ratings import tyre_ratings
@@ -39,6 +40,11 @@ def beside_bike(about: About) -> dict[Path, BesideRow]:
         found["service", item, "every"] = _beside(date)
     for end in ENDS:
         found[end, "pads_start"] = _beside(pads_answer(about, end))
+    for path, answer in bike_rows(about):
+        before = found.get(path)
+        working = () if before is None else before.working
+        short = (answer.short if answer.known else "") if before is None or not before.short else before.short
+        found[path] = BesideRow(short, (), (*working, *answer.working))
     return found
 
 

@@ -12,6 +12,7 @@ from paddock_tui.advice.fuel import fuel
 from paddock_tui.advice.gearing import gearing
 from paddock_tui.advice.launch import launch_answers
 from paddock_tui.advice.levels import levels
+from paddock_tui.advice.more_rows import session_rows, setup_rows
 from paddock_tui.advice.pressures import pressures
 from paddock_tui.advice.sag import adjuster_of, sag
 from paddock_tui.advice.session_laps import lap_words, left_out, needs_words, stint_of, usual_words, working
@@ -64,6 +65,8 @@ def beside_setup(about: About) -> dict[Path, BesideRow]:
     _put_air(found, about)
     if about.situation.session is not None:
         _put_sag(found, record, about, open_)
+    for path, answer in setup_rows(about):
+        _add(found, path, answer)
     return found
 
 
@@ -98,6 +101,8 @@ def beside_session(about: About) -> dict[Path, BesideRow]:
         for load, key in (("alone", "free"), ("rider", "rider")):
             if load in session.sag.get(end, {}):
                 _put(found, session, ("sag", end, load, "lifted"), _by_key(sag(about, end), about)[key])
+    for path, answer in session_rows(about):
+        _add(found, path, answer)
     return found
 
 

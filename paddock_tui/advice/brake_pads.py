@@ -23,10 +23,11 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session import Session
 from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.wear import WearReading, sessions_left, wear
+from paddock_tui.trade.wear import WearReading, wear
+from paddock_tui.trade.wear_trend import COVERS, LEAST_READINGS, WearTrend, wear_trend
 
 METHOD = Method(
-    "median of the loss a session between all pairs of readings; left = (last - least) / that",
+    "median of the loss a session between all pairs of readings; soonest = (last - least) / the fastest loss",
     "sessions alike; a reading more than 0.5 mm thicker than the one before was of new pads",
     "a thin pad is hotter and may go faster: look before each session, not at this figure",
     "median slopes after Theil and Sen; the maker's and the organiser's least come first",
@@ -83,20 +84,41 @@ def _compute(end: End, readings: tuple[WearReading, ...], ridden: float, inputs:
             raise Inconsistent(
                 f"{end} pads", "no wear to tell yet: it takes two readings and a loss between them"
             )
-        left = sessions_left(found, inputs.amount("least", "mm"), ridden)
         rate = f"{found.mm_per_session:.2f} mm a session"
         since = int(ridden - found.last.sessions)
         last = f"last {found.last.mm:g} mm" + (f", {count_words(since)} ago" if since else "")
         shown = ", ".join(f"{one.mm:g} mm after {one.sessions:g}" for one in readings[-_SHOWN:])
         lines = (f"readings: {shown}", f"reckoned from: {found.readings} readings of these pads")
         least = inputs.amount("least", "mm")
-        if left > _FAR:
-            text = f"{rate}: more than {count_words(_FAR)} left to {least:g} mm ({last})"
-            return Answered(text, f"{rate}, over {_FAR} left", (), lines)
-        text = f"{rate}: {count_words(left)} left to {least:g} mm ({last})"
-        return Answered(text, f"{rate}, {left} left", (), lines)
+        if found.last.mm <= least:
+            step = f"{found.last.mm:g} mm, the last reading, is not over {least:g} mm"
+            return Answered(
+                f"at {least:g} mm or under ({last}): change them", "at their least", (), lines, (step,)
+            )
+        if found.readings < LEAST_READINGS:
+            step = f"median loss of {found.readings} readings = {rate}"
+            said = f"{rate} ({last}); how long they last takes {LEAST_READINGS} readings"
+            return Answered(said, rate, (), lines, (step,))
+        return _by_trend(wear_trend(readings, least, ridden), least, last, lines)
 
     return (told(inputs, "pads", f"{end} pads", ("least",), METHOD, make),)
+
+
+def _by_trend(found: WearTrend, least: float, last: str, lines: tuple[str, ...]) -> Answered:
+    """Say how soon the limit may come, by the fastest wear the readings allow; never that all is well."""
+    rate = f"{found.mm_per_session:.2f} mm a session"
+    steps = (
+        f"{rate}, {max(found.slowest_mm, 0.0):.2f} to {found.fastest_mm:.2f} mm by {COVERS:.0%} of "
+        "such readings",
+        f"at the fastest {found.least_mm:.1f} mm by now, to {least:g} mm in = "
+        f"{count_words(found.soonest_sessions)}",
+    )
+    if found.soonest_sessions > _FAR:
+        text = f"{rate}; look before each session all the same ({last})"
+        return Answered(text, rate, (), lines, steps)
+    words = count_words(found.soonest_sessions)
+    text = f"{rate}: {least:g} mm may come within {words} ({last})"
+    return Answered(text, f"{rate}, {least:g} mm within {found.soonest_sessions}", (), lines, steps)
 
 
 def pads_answer(about: About, end: End) -> Answer:

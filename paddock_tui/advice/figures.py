@@ -79,6 +79,12 @@ def distance(km: float, units: Units) -> str:
     return f"{rounded(convert(km, 'km', unit), 1)} {unit}"
 
 
+def distance_at_most(km: float, units: Units) -> str:
+    """Write a distance given in km that there is no more of: rounded down."""
+    unit = units.distance or "km"
+    return f"{math.floor(convert(km, 'km', unit) + 1e-6)} {unit}"
+
+
 def odometer(km: float, units: Units) -> str:
     """Write a distance given in km to the whole km or mile, as it adds up over sessions."""
     unit = units.distance or "km"

@@ -16,6 +16,8 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.advice.fuel_range import INPUTS as RANGE
+from paddock_tui.advice.fuel_range import tank_gives
 from paddock_tui.facts.fuel import in_tank, laps_around, rate_of, reserve_at_flag_l, warm_up_laps
 from paddock_tui.limits import Limits
 from paddock_tui.limits.fuel import RESERVE, RESERVE_SHARE
@@ -45,6 +47,7 @@ INPUTS = (
     Input("capacity", "tank, brimmed", c.VOLUME, "what it holds"),
     Input("sessions", "sessions in the day", Whole(0, 40)),
     Input("can", "size of a can", c.VOLUME),
+    *RANGE,
 )
 
 
@@ -139,6 +142,7 @@ def _compute(limits: Limits, inputs: Inputs) -> Iterable[Answer]:
     yield _at_flag(limits, inputs, (*needs, "tank"))
     yield _to_add(limits, inputs, (*needs, "tank"))
     yield _cans(limits, inputs, (*needs, "sessions", "can"))
+    yield from tank_gives(inputs, max(limits[RESERVE], inputs.amount_or("own_reserve", "l", 0.0)))
 
 
 def _plan(inputs: Inputs) -> FuelPlan:

@@ -8,6 +8,8 @@ import attrs
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About, End, latest_sag
+from paddock_tui.advice.bounce import INPUTS as BOUNCE
+from paddock_tui.advice.bounce import bounce
 from paddock_tui.advice.calculators import (
     START,
     Answer,
@@ -19,6 +21,7 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.advice.forces import filled_chassis
 from paddock_tui.advice.sag_lengths import ALONE, RIDER, check_points, sag_mm
 from paddock_tui.advice.spring_rates import rate_at_wheel, rate_to_serve
 from paddock_tui.facts.sag import rider_window
@@ -91,6 +94,7 @@ def _inputs(end: End) -> tuple[Input, ...]:
         Input("rate", f"rate of one {what} spring", c.SPRING),
         Input("travel", "wheel travel", c.TRAVEL),
         Input("top_out", "top-out springs", Word("fitted", "none")),
+        *BOUNCE,
     )
 
 
@@ -123,7 +127,21 @@ def _filled(about: About, end: End) -> dict[str, FilledInput]:
                 found[key] = FilledInput(value, f"measured in {measured.where}")
         if reading.preload is not None:
             found["preload"] = FilledInput(reading.preload, f"noted in {measured.where}")
+    on_wheel = _load(about, end)
+    if on_wheel is not None:
+        found["load"] = on_wheel
     return found | _wanted(about, end) | _of_bike(about, end)
+
+
+def _load(about: About, end: End) -> FilledInput | None:
+    """Return the mass on one wheel with the rider on, by the place of the centre of mass."""
+    known = filled_chassis(about)
+    if not {"bike", "rider", "wheelbase", "ahead"} <= known.keys():
+        return None
+    mass = known["bike"].value.to("kg") + known["rider"].value.to("kg")
+    share = known["ahead"].value.to("mm") / known["wheelbase"].value.to("mm")
+    kg = mass * (share if end == "front" else 1.0 - share)
+    return FilledInput(Quantity(Decimal(f"{kg:.0f}"), "kg"), "whole mass by its place, wheel not taken off")
 
 
 def _wanted(about: About, end: End) -> dict[str, FilledInput]:
@@ -184,6 +202,7 @@ def _compute(about: About, end: End, inputs: Inputs) -> Iterable[Answer]:
     yield _verdict(about, end, inputs)
     yield rate_to_serve(end, inputs)
     yield rate_at_wheel(end, inputs)
+    yield from bounce(end, inputs)
 
 
 def _sag(inputs: Inputs, key: str, label: str, lengths: tuple[str, ...]) -> Answer:

@@ -73,6 +73,30 @@ class Chassis:
     rake: Quantity | None = one(
         Amount("angle", "deg", 15, 40, step=0.1), "rake", "steering axis from the vertical"
     )
+    trail: Quantity | None = one(c.LENGTH, "trail", "on the ground, as published for the standard height")
+    swingarm: Quantity | None = one(c.LENGTH, "swingarm", "from its pivot to the rear axle")
+    pivot_height: Quantity | None = one(c.LENGTH, "swingarm pivot, height", "above the ground, rider off")
+    gearbox_ahead: Quantity | None = one(
+        c.LENGTH, "gearbox sprocket, ahead", "ahead of the swingarm pivot, centre to centre"
+    )
+    gearbox_height: Quantity | None = one(
+        c.LENGTH, "gearbox sprocket, height", "its centre above the ground, rider off"
+    )
+
+
+@attrs.frozen
+class Weighed:
+    """Three weighings of the bike without a rider: level, and with one end raised."""
+
+    front: Quantity | None = one(c.WET_MASS, "level, front wheel", "both wheels at one height")
+    rear: Quantity | None = one(c.WET_MASS, "level, rear wheel", "both wheels at one height")
+    raised: str | None = one(Word("front", "rear"), "raised end", "which end was then raised")
+    reading: Quantity | None = one(
+        c.WET_MASS, "other wheel then", "under the wheel that stayed down, suspension locked"
+    )
+    lift: Quantity | None = one(c.LENGTH, "axle raised by", "how much higher the raised axle was")
+    front_radius: Quantity | None = one(c.LENGTH, "front axle, height", "axle to ground, loaded")
+    rear_radius: Quantity | None = one(c.LENGTH, "rear axle, height", "axle to ground, loaded")
 
 
 @attrs.frozen
@@ -102,6 +126,12 @@ class Drive:
         Word("415", "420", "428", "520", "525", "530", "532"), "chain", "the chain's code"
     )
     links: int | None = one(c.LINKS, "links as delivered", "number of links of the standard chain")
+    chain_gauge: int | None = one(
+        Whole(2, 60, unit="links"), "links to measure", "over how many links the manual measures wear"
+    )
+    chain_longest: Quantity | None = one(
+        Amount("length", "mm", 20, 1200, step=0.1), "longest over them", "the manual's wear limit"
+    )
     front_sprocket: int | None = one(c.TEETH, "front sprocket as delivered", "teeth, on the gearbox")
     rear_sprocket: int | None = one(c.TEETH, "rear sprocket as delivered", "teeth, on the wheel")
     rev_limit: Quantity | None = one(c.REVS, "rev limit", "where the limiter cuts")
@@ -166,6 +196,7 @@ class Bike:
     lap_timer: str | None = one(Word("none", "fitted"), "lap timer", "whether a lap timer is on the bike")
     wet_mass: Quantity | None = one(c.WET_MASS, "wet mass", "ready to ride, full tank")
     chassis: Chassis = table(Chassis, "chassis")
+    weighing: Weighed = table(Weighed, "weighing")
     front: BikeEnd = table(BikeEnd, "front")
     rear: BikeEnd = table(BikeEnd, "rear")
     tank: Tank = table(Tank, "fuel")

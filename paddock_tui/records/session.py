@@ -10,7 +10,7 @@ from paddock_tui.records import common as c
 from paddock_tui.records import session_parts as o
 from paddock_tui.records.fields import ENDS, NUMBERED, nested, one, table, tables, values
 from paddock_tui.records.setup import Counted, SetUp
-from paddock_tui.records.shapes import Lap, LapTime, Reference, Whole, Word
+from paddock_tui.records.shapes import Amount, Lap, LapTime, Reference, Series, Whole, Word
 
 SESSION_KINDS = ("road", "track day", "practice", "qualifying", "race", "start practice")
 
@@ -89,6 +89,11 @@ class Session:
     chain_slack: Quantity | None = one(
         c.SMALL, "chain slack", "at the tightest point of the chain", call="slack"
     )
+    chain_length: Quantity | None = one(
+        Amount("length", "mm", 20, 1200, step=0.1),
+        "chain over its links",
+        "pin to pin over the links that the bike's manual measures",
+    )
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     setup: SetUp = table(SetUp, "set-up", carry=True)
     counted: Mapping[str, Counted] = tables(Counted, "counted", keyed_by="adjuster")
@@ -100,6 +105,13 @@ class Session:
     pressures: Mapping[str, o.PressureReading] = tables(o.PressureReading, "pressures", keyed_by="reading")
     laps: Mapping[str, Lap] = values(
         LapTime(), "laps", "lap times in the order ridden", keyed_by="number", keys=NUMBERED
+    )
+    sectors: Mapping[str, tuple[float, ...]] = values(
+        Series(2, 9, "the sector times of a lap in s, in order"),
+        "sectors",
+        "sector times of the lap with that number",
+        keyed_by="lap",
+        keys=NUMBERED,
     )
     feel: o.Feel = table(o.Feel, "feel")
     symptoms: Mapping[str, o.Symptom] = tables(o.Symptom, "symptoms", keyed_by="number", keys=NUMBERED)

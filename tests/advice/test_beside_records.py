@@ -132,7 +132,7 @@ def test_service_that_is_past_is_said_to_be_over() -> None:
 
 
 def test_pads_are_reckoned_to_the_organisers_least_else_to_common_practice() -> None:
-    worn = [f'{RIDDEN}front_pads = "{mm} mm"\n' for mm in (4.8, 4.6, 4.4)]
+    worn = [f'{RIDDEN}front_pads = "{mm} mm"\n' for mm in (4.8, 4.6, 4.4)]  # the fourth is the start's
     limited = read_record("day", tomllib.loads('[limits]\npads = "4.0 mm"\n')).record
     assert isinstance(limited, RidingDay)
     known = told(*worn)
@@ -144,16 +144,16 @@ def test_pads_are_reckoned_to_the_organisers_least_else_to_common_practice() -> 
             attrs.evolve(known, situation=attrs.evolve(known.situation, day=limited)),
         )
     )
-    assert alone.short == "0.20 mm a session, 14 left"
+    assert alone.short == "0.20 mm a session, 1.5 mm within 14"
     assert any("common practice" in line for line in alone.working)
-    assert posted.short == "0.20 mm a session, 2 left"
+    assert posted.short == "0.20 mm a session, 4 mm within 2"
 
 
-def test_pads_that_hardly_wear_get_no_far_figure_and_one_reading_none() -> None:
+def test_fewer_than_four_readings_of_pads_carry_a_rate_but_no_time_and_one_reading_none() -> None:
     slow = at(beside_bike(told(f'{RIDDEN}front_pads = "4.9 mm"\n')), "front.pads_start")
     none = at(beside_bike(told()), "front.pads_start")
 
-    assert slow.short == "0.10 mm a session, over 20 left"
+    assert slow.short == "0.10 mm a session"
     assert none.short == ""
     assert "takes two readings" in none.working[0]
 

@@ -1,0 +1,74 @@
+"""Further answers beside rows: geometry, thrust, warmers, laps, chain, fuel range; each with its row."""
+
+from collections.abc import Iterator
+
+from paddock_tui.advice.about import ENDS, About
+from paddock_tui.advice.calculators import Answer, Calculator
+from paddock_tui.advice.chain_length import chain_length
+from paddock_tui.advice.chain_pull import chain_pull
+from paddock_tui.advice.fuel import fuel
+from paddock_tui.advice.geometry import geometry
+from paddock_tui.advice.laps_and_sectors import laps_and_sectors
+from paddock_tui.advice.on_warmers import on_warmers
+from paddock_tui.advice.sag import sag
+from paddock_tui.advice.shift_points import shift_points
+from paddock_tui.advice.weighing import weighing
+from paddock_tui.records.paths import Path
+
+OnPath = tuple[Path, Answer]
+
+
+def setup_rows(about: About) -> Iterator[OnPath]:
+    """Return what belongs beside heights, sprockets and springs of a set-up."""
+    stands = _by_key(geometry(about), about)
+    yield ("setup", "fork_height"), stands["one_fork"]
+    yield ("setup", "rear_height"), stands["one_ride"]
+    for name in ("fork_height", "rear_height"):
+        yield ("setup", name), stands["after"]
+    pushes, pulls = _by_key(shift_points(about), about), _by_key(chain_pull(about), about)
+    yield ("setup", "front_sprocket"), pushes["shifts"]
+    yield ("setup", "front_sprocket"), pulls["squat_front"]
+    for key in ("geared", "powered", "thrust"):
+        yield ("setup", "rear_sprocket"), pushes[key]
+    for key in ("squat", "squat_rear"):
+        yield ("setup", "rear_sprocket"), pulls[key]
+    for end in ENDS:
+        found = _by_key(sag(about, end), about)
+        for key in ("wheel_rate", "frequency", "serve"):
+            yield ("setup", f"{end}_spring"), found[key]
+
+
+def session_rows(about: About) -> Iterator[OnPath]:
+    """Return what belongs beside warmers, laps, sectors, chain, sag and fuel of a session."""
+    warm = _by_key(on_warmers(about), about)
+    for end in ENDS:
+        yield ("pressures", "warmers", end), warm[f"{end}_becomes"]
+        yield ("pressures", "warmers", end), warm[f"{end}_set"]
+    laps = _by_key(laps_and_sectors(about), about)
+    yield ("best_lap",), laps["consistency"]
+    for lap in about.session.sectors:
+        yield ("sectors", lap), laps["ideal"]
+    chain = _by_key(chain_length(about), about)
+    if about.session.chain_length is not None:
+        yield ("chain_length",), chain["limit"]
+        yield ("chain_length",), chain["grown"]
+    for key in ("tank_laps", "home"):
+        yield ("fuel_added",), _by_key(fuel(about), about)[key]
+    for end in ENDS:
+        if "alone" in about.session.sag.get(end, {}):
+            yield ("sag", end, "alone", "pushed"), _by_key(sag(about, end), about)["friction"]
+
+
+def bike_rows(about: About) -> Iterator[OnPath]:
+    """Return what belongs beside the geometry of a bike: its weighing, its trail, its swingarm."""
+    weighed = _by_key(weighing(about), about)
+    yield ("chassis", "centre_height"), weighed["height"]
+    yield ("chassis", "centre_ahead"), weighed["ahead"]
+    for key in ("height", "both"):
+        yield ("weighing", "reading"), weighed[key]
+    yield ("chassis", "trail"), _by_key(geometry(about), about)["stands"]
+    yield ("chassis", "pivot_height"), _by_key(chain_pull(about), about)["squat"]
+
+
+def _by_key(calculator: Calculator, about: About) -> dict[str, Answer]:
+    return {one.key: one for one in calculator.answers(about.units)}
