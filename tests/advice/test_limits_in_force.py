@@ -1,6 +1,7 @@
 """Bench, next change and review read the same limits: what the owner sets is the figure of all of them."""
 
 import re
+from decimal import Decimal
 
 import pytest
 
@@ -13,6 +14,7 @@ from paddock_tui.advice.levels import levels
 from paddock_tui.advice.next_change.gate import looked_at
 from paddock_tui.advice.noise import noise
 from paddock_tui.facts.situation import Situation
+from paddock_tui.quantities import Quantity
 from paddock_tui.rules import Finding, review
 from tests.advice.next_change import cases as next_change_cases
 from tests.rules.cases.aids import WET
@@ -38,8 +40,13 @@ def raised(found: Situation, rule: str) -> list[Finding]:
     return [one for one in review(found).findings if one.rule == rule]
 
 
-def answer(calculator: Calculator, about: About, key: str) -> str:
-    return next(one.text for one in calculator.answers(about.units) if one.key == key)
+def answer(calculator: Calculator, about: About, key: str, **typed: object) -> str:
+    return next(one.text for one in calculator.answers(about.units, typed) if one.key == key)
+
+
+def to_add(about: About) -> str:
+    """What the bench says is to be added, to a tank that would hold it."""
+    return answer(bench_fuel.fuel(about), about, "add", capacity=Quantity(Decimal(40), "l"))
 
 
 @pytest.mark.parametrize("reserve", ["1.5 l", "2 l", "5 l", "7.3 l"])
@@ -52,14 +59,14 @@ def test_review_and_bench_ask_for_the_same_litres(reserve: str, own: str | None,
     asked = re.search(r"Fill ([\d.]+) l or more", one.remedy.text)
 
     assert asked is not None
-    assert answer(bench_fuel.fuel(about), about, "add").startswith(f"{float(asked[1]):.1f} l more")
+    assert to_add(about).startswith(f"{float(asked[1]):.1f} l more")
 
 
 def test_with_a_reserve_of_five_litres_both_ask_for_five_and_a_half() -> None:
     """6.4 l are needed, 6 l are in the tank, 5 l should be left: 5.4 l, to the next half."""
     about = made(tank(6), set_to(RESERVE, "reserve", "5 l"))
 
-    assert answer(bench_fuel.fuel(about), about, "add").startswith("5.5 l more")
+    assert to_add(about).startswith("5.5 l more")
     assert "Fill 5.5 l" in raised(about.situation, RESERVE)[0].remedy.text
 
 

@@ -48,7 +48,7 @@ OTHER_THINGS = (
     r"measured at:? +0\.5 m",
     r"thicker than 0\.5 mm|more than 0\.5 mm thicker",
     r"petrol \(EN 228, at 15 C\)",
-    r"slope up to 50 %",
+    r"ratio of 0\.\d to \d\.\d|slope up to 50 %",
     r"air from 20 C",
     r"(-45|-20) to (60|50) C",
     r"sun adds up to 8 C",
