@@ -46,7 +46,7 @@ def answer(calculator: Calculator, about: About, key: str, **typed: object) -> s
 
 def to_add(about: About) -> str:
     """What the bench says is to be added, to a tank that would hold it."""
-    return answer(bench_fuel.fuel(about), about, "add", capacity=Quantity(Decimal(40), "l"))
+    return answer(bench_fuel.fuel(about), about, "add", capacity=Quantity(Decimal(30), "l"))
 
 
 @pytest.mark.parametrize("reserve", ["1.5 l", "2 l", "5 l", "7.3 l"])
