@@ -1,6 +1,7 @@
 """The desk: one garage in hand, what is reviewed, done, undone, and told when something changes."""
 
 import datetime as dt
+import time
 from collections import Counter, deque
 from collections.abc import Callable
 from concurrent.futures import Future, ThreadPoolExecutor, wait
@@ -49,6 +50,10 @@ class _Landed:
     again: bool = False
 
 
+PAINT_WAITS = 0.05
+"""Seconds that a paint waits for an edit to be on disk; painted before that, its value is marked."""
+
+
 class Desk:
     """One garage in hand. Edits show at once and are written by one thread, in the order they were made.
 
@@ -63,6 +68,7 @@ class Desk:
         self._history = Timeline(root)
         self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")
         self._running: list[Future[None]] = []
+        self._paint_by = 0.0
         self._landed: deque[_Landed] = deque()
         self._pending: Counter[Ref] = Counter()
         self._outcomes: deque[Outcome] = deque(maxlen=1000)
@@ -262,6 +268,7 @@ class Desk:
             stage(self._files, done.step)
         self._pending.update(done.refs)
         self._running.append(self._writer.submit(self._keep, done))
+        self._paint_by = time.monotonic() + PAINT_WAITS
         if not plain:
             self._wait()
         self._tell(DeskChange(done.refs))
@@ -310,6 +317,13 @@ class Desk:
         wait(list(self._running))
         self.take_over()
 
+    def await_write(self) -> None:
+        """Wait for the writer as long as a paint may wait for it; then take over what it finished."""
+        left = self._paint_by - time.monotonic()
+        if self._running and left > 0:
+            wait(self._running, timeout=left)
+        self.take_over()
+
     def take_over(self) -> None:
         """Take over what the writer finished: records are read from their files again.
 
@@ -326,12 +340,12 @@ class Desk:
                 self._files.forget_listing()
             for ref in one.done.refs:
                 if not self._pending[ref]:
-                    self._put_on_top(ref)
+                    self._put_on_top(ref, saved=isinstance(one.outcome, Saved))
         self._running = [future for future in self._running if not future.done()]
 
-    def _put_on_top(self, ref: Ref) -> None:
+    def _put_on_top(self, ref: Ref, *, saved: bool = False) -> None:
         """Read a record from its file again, and let what could not be kept show over it."""
-        self._files.unstage(ref)
+        self._files.unstage(ref, saved=saved)
         over = [done.step for done in self._history.unkept() if ref in done.refs]
         if over:
             self._bases[ref] = self._files.stamp(ref)

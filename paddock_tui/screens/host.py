@@ -112,9 +112,6 @@ class Host(Protocol):
     def units(self, ref: Ref | None) -> Units:
         """Return the units of bare numbers on a record: its rider's, else the garage's."""
 
-    def mark_late(self) -> None:
-        """Mark what was just done if it is not kept soon."""
-
     def suspended(self) -> AbstractContextManager[None]:
         """Give the terminal to another program for a while."""
 

@@ -52,7 +52,7 @@ class MainScreen(QuietScreen[None]):
         self.place = place or Place()
         self.state = RunState()
         self.question_line = QuestionLine(self.board)
-        self.follower = DeskFollower(self, self.set_interval, self.set_timer)
+        self.follower = DeskFollower(self, self.set_interval)
         self._seen: JudgedPage | None = None
         self._back: list[Place] = []
         self.board.listener = self._hear
@@ -98,7 +98,11 @@ class MainScreen(QuietScreen[None]):
         return room_of(self.place.room)
 
     def draw(self) -> None:
-        """Make the page anew and show it; the board sends only what changed."""
+        """Make the page anew and show it; the board sends only what changed.
+
+        What shows without a mark is on disk: an edit is waited for a moment; if it takes longer it is marked.
+        """
+        self.desk.await_write()
         self._seen = judged_page(self.desk, self.place, self.context(), self.state)
         self.place = self._seen.place
         self.board.show(self.follower.with_marks(self._seen.page))
@@ -188,7 +192,6 @@ class MainScreen(QuietScreen[None]):
     def do(self, step: Step) -> None:
         """Do a step and say so."""
         self.desk.do(step)
-        self.mark_late()
         self.draw()
         undoes = ", u undoes" if step.changes else ""
         self.board.say(f"{clip(step.label, max(self.size.width - len(undoes), 12))}{undoes}")
@@ -235,10 +238,6 @@ class MainScreen(QuietScreen[None]):
         """Go back from a page that stands by itself; elsewhere a split arrow key must do nothing."""
         if self._back and (self._room.stands_alone or self._room.escapes):
             self._arrive(self._back.pop())
-
-    def mark_late(self) -> None:
-        """Mark what was just done if it is not kept soon."""
-        self.follower.watch()
 
     def suspended(self) -> AbstractContextManager[None]:
         """Give the terminal to another program for a while."""

@@ -20,6 +20,7 @@ from paddock_tui.records.reading import RecordRead, read_record
 from paddock_tui.records.shapes.references import Reference
 from paddock_tui.store import system_calls
 from paddock_tui.store.allowed import Allowed
+from paddock_tui.store.data import same
 from paddock_tui.store.errors import LeadsOut, in_plain_words
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.lines import scan
@@ -76,6 +77,8 @@ class GarageFiles:
         self._loaded: dict[Ref, tuple[_Raw, _Raw | None, Loaded]] = {}
         self._listing: Listing | None = None
         self._staged: dict[Ref, dict[str, Any]] = {}
+        self._shown: dict[Ref, dict[str, Any]] = {}
+        """What records read as when edits of theirs were saved, until that is compared with their files."""
 
     def problem(self) -> InputError | None:
         """Return why this is no garage; None where it is one."""
@@ -204,9 +207,11 @@ class GarageFiles:
         """Let a record read as it will stand once its edits are saved."""
         self._staged[ref] = data
 
-    def unstage(self, ref: Ref) -> None:
-        """Read a record from its file again."""
-        self._staged.pop(ref, None)
+    def unstage(self, ref: Ref, *, saved: bool = False) -> None:
+        """Read a record from its file again; what was `saved` is compared with the file by `changed`."""
+        shown = self._staged.pop(ref, None)
+        if saved and shown is not None:
+            self._shown[ref] = shown
         self._raw.pop(ref, None)
 
     def changed(self) -> tuple[Ref, ...]:
@@ -216,14 +221,24 @@ class GarageFiles:
         """
         before = self._listing
         self._listing = None
-        found = [
-            ref
-            for ref, raw in list(self._raw.items())
-            if ref not in self._staged and raw.stamp is not None and _stamp(self.path_of(ref)) != raw.stamp
-        ]
+        known = dict.fromkeys((*self._raw, *self._shown))
+        found = [ref for ref in known if ref not in self._staged and self._differs(ref)]
         if before is not None:
             found += [ref for ref in _moved(before, self._listed()) if ref not in found]
         return tuple(found)
+
+    def _differs(self, ref: Ref) -> bool:
+        """Return whether a record reads otherwise than it did; a file that was only touched does not."""
+        old, shown = self._raw.get(ref), self._shown.pop(ref, None)
+        path = self.path_of(ref)
+        if old is not None and shown is None and _stamp(path) == old.stamp:
+            return False
+        new = self._read_raw(ref, path)
+        if new is None:
+            return True
+        if shown is not None:
+            return not same(_without_empty(new.data), _without_empty(shown))
+        return old is None or (new.text, new.trouble) != (old.text, old.trouble)
 
     def stamp(self, ref: Ref) -> Stamp | None:
         """Return what tells that a record's file changed; None where there is none."""
@@ -331,6 +346,12 @@ def _placed(found: RecordRead, name: str, text: str) -> tuple[tuple[InputError, 
         for path in found.unknown
     )
     return placed, unknown
+
+
+def _without_empty(data: Mapping[str, Any]) -> dict[str, Any]:
+    """Leave out tables without a value: whether their headings stay is the file's affair."""
+    inner = {k: _without_empty(one) if isinstance(one, Mapping) else one for k, one in data.items()}
+    return {key: one for key, one in inner.items() if one != {}}
 
 
 def _moved(before: Listing, now: Listing) -> Iterator[Ref]:

@@ -24,7 +24,6 @@ def _moved(host: Host, word: str, label: str | None) -> None:
         host.place = attrs.evolve(host.place, room="garage", subject=None)
     if record is not None and host.desk.files.path_of(record) is None:
         host.place = attrs.evolve(host.place, room="garage", record=None)
-    host.mark_late()
     host.draw()
     host.board.say(printable(f"{word}: {label}") if label is not None else "nothing left")
 

@@ -18,7 +18,6 @@ _NOT_KEPT = "all that was entered is kept"
 def _try_again(host: Host) -> None:
     """Have what could not be kept tried again."""
     host.desk.try_again()
-    host.mark_late()
     host.draw()
     host.board.say("trying again")
 
