@@ -47,6 +47,7 @@ def parser() -> argparse.ArgumentParser:
         commands.add_parser(name, help=words).add_argument("garage", metavar="GARAGE")
     _add_schema(commands)
     _add_export(commands)
+    _add_git(commands)
     new = commands.add_parser("new", help="make an empty garage with templates")
     new.add_argument("folder", metavar="FOLDER")
     return made
@@ -179,6 +180,20 @@ def _export(given: argparse.Namespace) -> int:
     )
 
 
+def _git(given: argparse.Namespace) -> int:
+    if given.what == "merge":
+        from paddock_tui.commands.git.merge import merge
+
+        return merge(given.base, given.ours, given.theirs, given.path)
+    if given.what == "split":
+        from paddock_tui.commands.git.split import split
+
+        return split(given.garage)
+    from paddock_tui.commands.git.setup import setup
+
+    return setup(given.garage, undo=given.undo, yes=given.yes)
+
+
 _COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "open": _open,
     "show": _show,
@@ -192,6 +207,7 @@ _COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "new": _new,
     "schema": _schema,
     "export": _export,
+    "git": _git,
 }
 """What each command runs. A first argument that is none of them is a garage, and opens the screens."""
 
@@ -277,6 +293,21 @@ def _add_export(commands: "argparse._SubParsersAction[_Parser]") -> None:
         choices=("health", "incidents", "acceptances", "words"),
         help="write these too; left out unless asked for",
     )
+
+
+def _add_git(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    git = commands.add_parser("git", help="one garage on many laptops: records are merged by fact")
+    what = git.add_subparsers(dest="what", metavar="WHAT", required=True, parser_class=_Parser)
+    setup = what.add_parser("setup", help="have git merge this garage's records by fact; shown first")
+    setup.add_argument("garage", metavar="GARAGE")
+    setup.add_argument("--undo", action="store_true", help="take it back")
+    setup.add_argument("--yes", action="store_true", help="without asking")
+    split = what.add_parser("split", help="two new sessions of one name: theirs gets the next number")
+    split.add_argument("garage", metavar="GARAGE")
+    merge = what.add_parser("merge", help="the merge driver, called by git")
+    for name in ("base", "ours", "theirs"):
+        merge.add_argument(name, metavar=name.upper())
+    merge.add_argument("--path", help="the record's name in the repository")
 
 
 def _day(text: str) -> dt.date:

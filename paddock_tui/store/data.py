@@ -61,6 +61,24 @@ def after(data: Mapping[str, Any], edit: Edit, stands: Callable[[Path], bool]) -
     return result
 
 
+def edits_toward(mine: Mapping[str, Any], theirs: Mapping[str, Any], at: Path) -> list[Edit]:
+    """List the edits that make one table like another, value by value so that comments stay."""
+    edits: list[Edit] = []
+    for key in dict.fromkeys((*mine, *theirs)):
+        path = (*at, key)
+        old: Value | Missing = mine.get(key, MISSING)
+        new: Value | Missing = theirs.get(key, MISSING)
+        if isinstance(old, Mapping) and isinstance(new, Mapping):
+            edits += edits_toward(old, new, path)
+        elif old is MISSING or new is MISSING:
+            edits.append(Edit(path, old, new))
+        elif isinstance(old, Mapping) or isinstance(new, Mapping):
+            edits += [Edit(path, old, MISSING), Edit(path, MISSING, new)]
+        elif not same(old, new):
+            edits.append(Edit(path, old, new))
+    return edits
+
+
 def outermost_missing(data: Mapping[str, Any], path: Path) -> Path:
     """Return the shortest part of a path at which nothing stands; the path itself where all of it stands."""
     for length in range(1, len(path)):

@@ -6,12 +6,12 @@ from typing import Any
 
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import bike_of
-from paddock_tui.desk.sessions.profiles import edits_toward
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import SET_UP
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.records.reading import read_record
+from paddock_tui.store.data import edits_toward
 from paddock_tui.store.garage import GarageFiles
 
 EXPECTED = "JSON with a set-up, as `show REF --format json` prints it"

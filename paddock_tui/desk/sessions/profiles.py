@@ -1,13 +1,12 @@
 """Profiles and sessions: take a profile's set-up over, or save a session's as a profile."""
 
 from collections.abc import Mapping
-from typing import Any
 
 from paddock_tui.desk.files.records import creating
-from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
+from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.paths import Path, Ref
-from paddock_tui.store.data import same
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.data import edits_toward
 from paddock_tui.store.garage import GarageFiles
 
 
@@ -59,17 +58,3 @@ def saving_as(files: GarageFiles, session: Ref, new_id: str, name: str) -> Step 
     if isinstance(setup, Mapping):
         values["setup"] = setup
     return creating(files, Ref("profile", new_id), values)
-
-
-def edits_toward(mine: Mapping[str, Any], theirs: Mapping[str, Any], at: Path) -> list[Edit]:
-    """List the edits that make one table like another, value by value so that comments stay."""
-    edits: list[Edit] = []
-    for key in dict.fromkeys((*mine, *theirs)):
-        path = (*at, key)
-        old: Value | Missing = mine.get(key, MISSING)
-        new: Value | Missing = theirs.get(key, MISSING)
-        if isinstance(old, Mapping) and isinstance(new, Mapping):
-            edits += edits_toward(old, new, path)
-        elif old is MISSING or new is MISSING or not same(old, new):
-            edits.append(Edit(path, old, new))
-    return edits

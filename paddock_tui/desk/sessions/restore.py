@@ -8,12 +8,11 @@ from paddock_tui.advice.ledger import LedgerEntry
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.desk.lookup import glance, order
 from paddock_tui.desk.sessions.next_session import next_session
-from paddock_tui.desk.sessions.profiles import edits_toward
 from paddock_tui.records.differences import SetUpDifference
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.store.data import after, lookup
+from paddock_tui.store.data import after, edits_toward, lookup
 from paddock_tui.store.garage import GarageFiles
 
 SETUP = "setup"

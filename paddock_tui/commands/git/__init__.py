@@ -1,0 +1,1 @@
+"""`git`: one garage on many laptops, merged by fact."""
