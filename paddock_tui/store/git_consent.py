@@ -4,16 +4,12 @@ import hashlib
 import os
 from pathlib import Path
 
-
-def folder() -> Path:
-    """Return the user's own folder of state."""
-    base = os.environ.get("XDG_STATE_HOME") or str(Path.home() / ".local" / "state")
-    return Path(base) / "paddock-tui" / "git"
+from paddock_tui.store.signing import user_folder
 
 
 def _note(root: Path) -> Path:
     name = hashlib.sha256(os.fsencode(root.resolve())).hexdigest()
-    return folder() / name
+    return user_folder() / "git" / name
 
 
 def allow(root: Path) -> None:

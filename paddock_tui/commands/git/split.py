@@ -10,7 +10,7 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.sessions.numbers import free_session, next_number
 from paddock_tui.records.edits import Edit
 from paddock_tui.records.paths import FOLDERS
-from paddock_tui.store.errors import in_plain_words
+from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import replace_durably
 from paddock_tui.store.git import GitFailed, git
 from paddock_tui.store.patch import Patched, patch
@@ -33,8 +33,8 @@ def split(garage: str) -> int:
             say((printable(f"{name}: ours stays, theirs is {made}"),))
     except GitFailed as error:
         raise CommandStopped(NOT_DONE, f"git: {printable(str(error))}") from error
-    except OSError as error:
-        raise CommandStopped(NOT_DONE, in_plain_words(error)) from error
+    except NotWritten as error:
+        raise CommandStopped(NOT_DONE, error.reason) from error
     return OK
 
 
@@ -56,7 +56,7 @@ def _blob(root: Path, name: bytes) -> bytes:
 def _apart(desk: Desk, name: str, ours: bytes, theirs: bytes) -> str:
     """Put ours in its place again, and theirs beside it under the next number; return its name."""
     try:
-        text = theirs.decode("utf-8")
+        text, mine = theirs.decode("utf-8"), ours.decode("utf-8")
         data = tomllib.loads(text.removeprefix("\ufeff"))
     except ValueError:
         said = f"theirs of {printable(name)} is no TOML"
@@ -65,7 +65,7 @@ def _apart(desk: Desk, name: str, ours: bytes, theirs: bytes) -> str:
     if not isinstance(date, dt.date) or type(was) is not int:
         said = f"theirs of {printable(name)} has no date and number"
         raise CommandStopped(NOT_DONE, said, "  enter them on the laptop that it comes from")
-    (desk.root / name).write_bytes(ours)
+    replace_durably(desk.files.tree, desk.root / name, mine)
     desk.files.forget_listing()
     bike = bike if isinstance(bike, str) else None
     number = next_number(desk.files, date, bike, was)
@@ -73,5 +73,5 @@ def _apart(desk: Desk, name: str, ours: bytes, theirs: bytes) -> str:
     if not isinstance(made, Patched):
         raise CommandStopped(NOT_DONE, f"{printable(name)}: {made.reason}")
     there = desk.files.path_for(free_session(desk.files, date, number, bike))
-    replace_durably(there, made.text, create=True)
+    replace_durably(desk.files.tree, there, made.text, create=True)
     return str(there.relative_to(desk.root))
