@@ -52,6 +52,11 @@ OTHER_THINGS = (
     r"air from 20 C",
     r"(-45|-20) to (60|50) C",
     r"sun adds up to 8 C",
+    r"(15 C, (filled at|later))|t from 15 C",
+    # What is assumed of scales, tapes and consumption, and the steps that geometry is asked for.
+    r"may be off:? +[\d.]+ (kg|mm)",
+    r"consumption 15 % up|the 15 %: common",
+    r"= 1 mm (of|more) [a-z ]+",
     # The other window of sag.
     r"free \d+ to \d+ mm",
 )
