@@ -3,17 +3,24 @@
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
+from paddock_tui.advice.air import outside_of
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.quantities import rounded
 from paddock_tui.records.common import Units
 from paddock_tui.trade.dew import Damp, damp_risk
-from paddock_tui.trade.moist_air import dew_point_c
+from paddock_tui.trade.moist_air import dew_point_c, humidity_from_wet_bulb_percent, humidity_ratio
 
 DEW = Method(
     "243.12 L / (17.62 - L), L = ln(e / 0.6112 kPa), e = humidity x saturation",
     "over water; air and humidity read at the same place and time, in the shade",
     "-45 to 60 C, from 1 % humidity",
     "WMO-No. 8 (CIMO Guide), annex 4.B",
+)
+WET_BULB = Method(
+    "W = ((2501 - 2.326 tw) Ws(tw) - 1.006 (t - tw)) / (2501 + 1.86 t - 4.186 tw)",
+    "the wet thermometer swung or in a draught, its wick clean and wet",
+    "wet bulb from 0 C; 0.5 C wrong is some 4 %",
+    "ASHRAE Handbook of Fundamentals 2017, chapter 1",
 )
 DAMP = Method(
     "track - dew point; at or under it moisture settles, to 2 K above it patches may",
@@ -31,7 +38,7 @@ _WORDS = {**_SHORT, Damp.DRYING: "nothing settles; what lies there already is an
 
 def damp(inputs: Inputs) -> Iterable[Answer]:
     """Return the dew point, and what it means for the track."""
-    return (_dew(inputs), _risk(inputs))
+    return (_dew(inputs), _risk(inputs), _by_wet_bulb(inputs))
 
 
 def _dew_c(inputs: Inputs) -> float:
@@ -63,3 +70,19 @@ def _degrees(kelvin: float, units: Units) -> str:
     unit = units.temperature or "C"
     apart = kelvin * 1.8 if unit == "F" else kelvin
     return f"{rounded(apart, 1).removesuffix('.0')} {unit}"
+
+
+def _by_wet_bulb(inputs: Inputs) -> Answer:
+    def make() -> Answered:
+        air, wet, kpa = inputs.amount("air", "C"), inputs.amount("wet_bulb", "C"), outside_of(inputs).kpa
+        said = f"{humidity_from_wet_bulb_percent(air, wet, kpa):.0f} %"
+        grams = 1000.0 * humidity_ratio(kpa, wet, 100.0)
+        steps = (
+            f"saturated at {wet:g} C and {kpa:.1f} kPa: {grams:.1f} g of water in a kg of air",
+            f"less what warming it to {air:g} C takes = {said}",
+        )
+        return Answered(said, steps=steps)
+
+    return told(
+        inputs, "wet_bulb", "humidity, by wet bulb", ("air", "wet_bulb"), WET_BULB, make, ("altitude",)
+    )

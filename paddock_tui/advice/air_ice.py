@@ -6,7 +6,8 @@ from typing import Final
 from paddock_tui.advice import figures
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.limits.weather import FROST
-from paddock_tui.trade.frost import Ice, ice_risk
+from paddock_tui.trade.frost import Ice, ice_risk, saturation_over_ice_kpa
+from paddock_tui.trade.moist_air import vapour_kpa
 
 ICE = Method(
     "frost point = 272.62 L / (22.46 - L), L = ln(e / 0.6112 kPa), e = humidity x saturation over "
@@ -39,10 +40,13 @@ def ice(inputs: Inputs, surface: str | None) -> Iterable[Answer]:
         where = (
             "no track temperature" if track is None else f"track {figures.temperature(track, inputs.units)}"
         )
-        steps = (
+        steps: tuple[str, ...] = (
             f"{what} of {air:g} C at {humidity:g} % = {point}",
             f"{where}, surface {surface or 'not known'}: {_WORDS[found.ice]}",
         )
+        if air <= 0.0:
+            over_ice = 100.0 * vapour_kpa(air, humidity) / saturation_over_ice_kpa(air)
+            steps = (f"{humidity:g} % over water is {over_ice:.0f} % over ice at {air:g} C", *steps)
         short = "" if found.ice is Ice.NONE else _WORDS[found.ice]
         return Answered(f"{_WORDS[found.ice]} ({what} {point}, {where})", short, steps=steps)
 

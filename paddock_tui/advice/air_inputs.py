@@ -19,12 +19,13 @@ REDUCED = Input(
     c.AIR_PRESSURE,
     "reduced to the sea; used with the altitude where none is measured",
 )
+WET_BULB = Input("wet_bulb", "wet bulb", Amount("temperature", "C", 0, 50), "wet thermometer, swung")
 TRACK = Input("track", "track", c.TRACK_TEMPERATURE, "of the surface, in the shade", "track temperature")
 WIND = Input("wind", "wind", c.WIND)
 RIDING = Input("riding", "riding speed", Amount("speed", "km/h", 0, 300), "through still air")
 POWER = Input("power", "rated power", c.POWER, "as its maker states it")
 
-INPUTS: Final = (AIR, HUMIDITY, MEASURED, ALTITUDE, REDUCED, TRACK, WIND, RIDING, POWER)
+INPUTS: Final = (AIR, HUMIDITY, MEASURED, ALTITUDE, REDUCED, WET_BULB, TRACK, WIND, RIDING, POWER)
 
 
 def filled_weather(about: About) -> dict[str, FilledInput]:

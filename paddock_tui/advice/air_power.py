@@ -7,7 +7,13 @@ from paddock_tui.advice.air import outside_of, outside_words
 from paddock_tui.advice.air_inputs import pressure_needs
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.quantities import convert
-from paddock_tui.trade.atmosphere import density_altitude_m
+from paddock_tui.trade.atmosphere import (
+    density_altitude_m,
+    density_at_altitude_kg_per_m3,
+    geopotential_m,
+    pressure_altitude_m,
+    temperature_at_altitude_c,
+)
 from paddock_tui.trade.moist_air import density_kg_per_m3, dry_kpa
 from paddock_tui.trade.outside_pressure import PressureOrigin
 from paddock_tui.trade.power_correction import BANDS, Correction, Standard, correction, expected_power_kw
@@ -38,6 +44,7 @@ _KEYS = {Standard.SAE_J1349: "sae", Standard.ISO_1585: "iso"}
 def air_and_power(inputs: Inputs) -> Iterable[Answer]:
     """Return the density with its altitude, and power by each standard."""
     yield _density(inputs)
+    yield _standard(inputs)
     for standard in POWER:
         yield _power(inputs, standard)
 
@@ -77,6 +84,24 @@ def _density(inputs: Inputs) -> Answer:
         )
 
     return told(inputs, "density", "density", _needs(inputs), DENSITY, make, ("reduced",))
+
+
+def _standard(inputs: Inputs) -> Answer:
+    def make() -> Answered:
+        kpa, celsius, humidity = _air(inputs)
+        height = geopotential_m(inputs.amount("altitude", "m"))
+        warmer = celsius - temperature_at_altitude_c(height)
+        share = 100.0 * density_kg_per_m3(kpa, celsius, humidity) / density_at_altitude_kg_per_m3(height)
+        said = f"{share:.0f} %"
+        steps = (
+            f"pressure as at {round(pressure_altitude_m(kpa) / 10) * 10} m, {warmer:+.0f} C to the "
+            "standard there",
+            f"density now / standard density at {height:.0f} m = {said}",
+        )
+        return Answered(f"{said} of the standard density at that altitude", steps=steps)
+
+    needs = ("air", "humidity", "altitude")
+    return told(inputs, "standard", "against standard air", needs, DENSITY, make, ("air_pressure", "reduced"))
 
 
 def _power(inputs: Inputs, standard: Standard) -> Answer:

@@ -22,7 +22,7 @@ from paddock_tui.advice.forces import (
 )
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
-from paddock_tui.trade.balance import centre_ahead_m, load_transfer_n
+from paddock_tui.trade.balance import axle_loads, centre_ahead_m, load_transfer_n
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.longitudinal import (
     By,
@@ -127,7 +127,15 @@ def _moved(inputs: Inputs) -> Answer:
         moved = figures.mass(load_transfer_n(found, mass, rate) / G_M_S2, inputs.units)
         if rate > rear_lift_m_s2(found):
             return Answered(f"beyond this estimate: the rear lifts at {in_g(rear_lift_m_s2(found))}")
-        return Answered(f"{moved} more on the front, as much less on the rear")
+        at = axle_loads(found, mass, -rate)
+        front, rear = (figures.mass(one / G_M_S2, inputs.units) for one in (at.front_n, at.rear_n))
+        height, base = found.centre_height_m, found.wheelbase_m
+        steps = (
+            f"m a h / p = {mass:.1f} kg x {inputs.number('braking'):g} x {height:.3f} m / {base:.3f} "
+            f"m = {moved}",
+            f"then {front} on the front and {rear} on the rear, {at.total_n / G_M_S2:.1f} kg in all",
+        )
+        return Answered(f"{moved} more on the front, as much less on the rear", steps=steps[::-1])
 
     return told(
         inputs, "moved", "braking moves", (*BALANCE, "bike", "rider", "braking"), LOADS, make, ("slope",)

@@ -20,6 +20,7 @@ from paddock_tui.advice.pressures import pressures
 from paddock_tui.advice.sag import sag
 from paddock_tui.advice.sag_of_another_rider import riders
 from paddock_tui.advice.shift_points import shift_points
+from paddock_tui.advice.spring_test import spring_test
 from paddock_tui.advice.sprockets import sprockets
 from paddock_tui.advice.stopping import stopping
 from paddock_tui.advice.tyre_ratings import tyre_ratings
@@ -55,6 +56,7 @@ def calculators(about: About) -> tuple[Calculator, ...]:
         shift_points(about),
         laps_and_sectors(about),
         chain_length(about),
+        spring_test(about),
         pads(about, "front"),
         pads(about, "rear"),
     )

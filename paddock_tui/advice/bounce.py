@@ -14,6 +14,7 @@ from paddock_tui.trade.sag import sag_of_lengths
 from paddock_tui.trade.vibration import (
     critical_damping_n_s_per_m,
     damping_ratio,
+    damping_ratio_of,
     friction_n,
     natural_frequency_hz,
     undamped_hz,
@@ -31,6 +32,12 @@ PUSH = Method(
     "where friction stops it, it takes the same each time, and no ratio holds",
     "Inman, Engineering Vibration, from memory",
 )
+DAMPER = Method(
+    "z = c / (2 sqrt(k m))",
+    "one figure for the damper, at the wheel: rebound and compression, slow and fast differ",
+    "near the speed at which it was measured",
+    "Inman, Engineering Vibration, from memory",
+)
 FRICTION = Method(
     "half of the gap between push and lift x rate at the wheel",
     "the two lengths were taken slowly, without a bounce",
@@ -42,13 +49,14 @@ INPUTS: Final = (
     Input("first", "first swing", Amount("length", "mm", 1, 200), "height of it over rest"),
     Input("last", "last swing", Amount("length", "mm", 0.5, 200, step=0.5), "height of it over rest"),
     Input("swings", "swings between them", Number(0.5, 20, step=0.5), "counted, up to up", "swings counted"),
+    Input("damper", "damper at the wheel", Number(0, 20000, step=50, unit="N s/m"), "from a dynamometer"),
     Input("swing_time", "time of those swings", Number(0.1, 30, step=0.1, unit="s")),
 )
 
 
 def bounce(end: End, inputs: Inputs) -> Iterable[Answer]:
     """Return the frequency, the damping of a push test, and the friction between push and lift."""
-    return (_frequency(end, inputs), _damping(inputs), _friction(end, inputs))
+    return (_frequency(end, inputs), _damping(inputs), _by_damper(end, inputs), _friction(end, inputs))
 
 
 def _frequency(end: End, inputs: Inputs) -> Answer:
@@ -81,6 +89,19 @@ def _damping(inputs: Inputs) -> Answer:
 
     needs = ("first", "last", "swings")
     return told(inputs, "damping", "damping by a push", needs, PUSH, make, ("swing_time",))
+
+
+def _by_damper(end: End, inputs: Inputs) -> Answer:
+    def make() -> Answered:
+        rate, mass = at_wheel_n_per_mm(end, inputs), inputs.amount("load", "kg")
+        damper = inputs.number("damper")
+        said = f"{damping_ratio_of(damper, rate, mass) * 100:.0f} % of critical"
+        step = f"c / (2 sqrt(k m)) = {damper:g} N s/m / {critical_damping_n_s_per_m(rate, mass):.0f} "
+        f"N s/m = {said}"
+        return Answered(said, steps=(step,))
+
+    needs = ("damper", "rate", "ratio", "load")
+    return told(inputs, "by_damper", "damping by the damper", needs, DAMPER, make)
 
 
 def _friction(end: End, inputs: Inputs) -> Answer:

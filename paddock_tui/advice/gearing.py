@@ -20,6 +20,7 @@ from paddock_tui.records import common as c
 from paddock_tui.records.electronics import function_of, speed_of
 from paddock_tui.records.shapes import Number, Series
 from paddock_tui.trade.gearing import GearTrain, final_ratio, on_straight, revs_per_gear, shifts
+from paddock_tui.trade.speeds import limiter_figure_km_h
 
 METHOD = Method(
     "speed = revs / 60 x circumference / (primary x gear x rear teeth / front teeth)",
@@ -214,7 +215,13 @@ def _in_pits(inputs: Inputs) -> Answer:
         found = revs_per_gear(_drive(inputs), inputs.amount("pit", "m/s"))
         said = [figures.revs(one.revs_rpm).partition(" ")[0] for one in found]
         short = f"{said[0]} rpm in first" + (f", {said[1]} in second" if len(said) > 1 else "")
-        return Answered(f"{' '.join(said)} rpm, first to top", short)
+        posted = inputs.amount("pit", "km/h")
+        steps = tuple(
+            f"{step:g} km/h: {limiter_figure_km_h(posted, step):g} km/h" for step in (1.0, 5.0, 10.0)
+        )
+        return Answered(
+            f"{' '.join(said)} rpm, first to top", short, more=(f"limiter in steps of {', of '.join(steps)}",)
+        )
 
     return told(inputs, "pits", "pit lane, by gear", (*_DRIVE, "pit"), METHOD, make)
 

@@ -4,10 +4,12 @@ from collections.abc import Iterable, Mapping
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.calculators import Answer, Answered, Calculator, Input, Inputs, Method, told
-from paddock_tui.advice.session_laps import lap_words, stint_of
+from paddock_tui.advice.session_laps import lap_words, shift_words, stint_of
 from paddock_tui.records.shapes import Number
 from paddock_tui.trade.chi_square import deviation_band
+from paddock_tui.trade.descriptive import autocorrelation
 from paddock_tui.trade.errors import Inconsistent
+from paddock_tui.trade.regression import least_squares
 from paddock_tui.trade.sectors import ideal_lap
 from paddock_tui.trade.stint import Stint
 
@@ -16,6 +18,12 @@ CONSISTENCY = Method(
     "laps that vary like one normal distribution: traffic, fuel and tyres make them vary otherwise",
     "three clean laps or more; 95 %",
     "Montgomery, Applied Statistics, chapter 8, from memory; quantiles checked against a library",
+)
+DRIFT = Method(
+    "least squares through clean laps by their number, with the deviation of the slope",
+    "a straight drift: a tyre that goes off at the end bends it",
+    "four clean laps or more",
+    "Draper and Smith 1998, chapter 1",
 )
 IDEAL = Method(
     "sum of the best time of each sector",
@@ -34,7 +42,7 @@ def laps_and_sectors(about: About) -> Calculator:
     found = stint_of(session)
 
     def compute(inputs: Inputs) -> Iterable[Answer]:
-        return (_consistency(found, inputs), _ideal(sectors, inputs))
+        return (_consistency(found, inputs), _drift(found, inputs), _ideal(sectors, inputs))
 
     return Calculator("laps", "laps and sectors", INPUTS, {}, compute)
 
@@ -56,6 +64,22 @@ def _consistency(found: Stint, inputs: Inputs) -> Answer:
         return Answered(text, f"consistent to {said}", steps=steps)
 
     return told(inputs, "consistency", "consistency", (), CONSISTENCY, make, ("covers",))
+
+
+def _drift(found: Stint, inputs: Inputs) -> Answer:
+    def make() -> Answered:
+        times = found.times_s
+        if len(times) < _FEWEST + 1 or len(set(times)) == 1:
+            raise Inconsistent("laps", f"{len(times)} clean, it takes {_FEWEST + 1} that are not all alike")
+        line = least_squares([float(one.number) for one in found.clean], times)
+        said = f"{shift_words(line.slope)} a lap"
+        sd = 0.0 if line.slope_sd is None else line.slope_sd
+        each = f"each lap goes with the one before by {autocorrelation(times):+.2f} (1: the same way, 0: not)"
+        return Answered(
+            f"{said}, give or take {sd:.2f} s", more=(each,), steps=(f"slope of {len(times)} laps = {said}",)
+        )
+
+    return told(inputs, "drift", "drift along the session", (), DRIFT, make)
 
 
 def _ideal(sectors: Mapping[int, tuple[float, ...]], inputs: Inputs) -> Answer:

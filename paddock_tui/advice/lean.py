@@ -21,7 +21,7 @@ from paddock_tui.records import common as c
 from paddock_tui.records.people import Venue
 from paddock_tui.records.shapes import Number
 from paddock_tui.trade.beyond_estimate import Beyond
-from paddock_tui.trade.combined_grip import share_left
+from paddock_tui.trade.combined_grip import braking_left_m_s2, share_left
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.lean import (
     corner_speed_m_s,
@@ -208,7 +208,9 @@ def _left(inputs: Inputs) -> Answer:
         if isinstance(left, Beyond):
             return Answered(left.sentence(), steps=steps)
         said = f"{math.floor(left * 100 + 1e-9)} %"
-        step = f"sqrt(1 - (tan({thin:.1f} deg) / {mu:g})^2) = {left:.3f}, rounded down: {said}"
+        rate = braking_left_m_s2(mu, thin)
+        brakes = "" if isinstance(rate, Beyond) else f", {rate:.1f} m/s^2 at most"
+        step = f"sqrt(1 - (tan({thin:.1f} deg) / {mu:g})^2) = {left:.3f}{brakes}, rounded down: {said}"
         return Answered(f"{said} of the upright braking, if friction {mu:g}", steps=(*steps, step))
 
     return told(inputs, "left", "left for the brakes", ("lean", "friction"), CIRCLE, make, _WIDE)

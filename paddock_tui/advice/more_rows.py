@@ -34,7 +34,7 @@ def setup_rows(about: About) -> Iterator[OnPath]:
         yield ("setup", "rear_sprocket"), pulls[key]
     for end in ENDS:
         found = _by_key(sag(about, end), about)
-        for key in ("wheel_rate", "frequency", "serve"):
+        for key in ("wheel_rate", "frequency", "preload_by_load", "serve"):
             yield ("setup", f"{end}_spring"), found[key]
 
 
@@ -45,7 +45,8 @@ def session_rows(about: About) -> Iterator[OnPath]:
         yield ("pressures", "warmers", end), warm[f"{end}_becomes"]
         yield ("pressures", "warmers", end), warm[f"{end}_set"]
     laps = _by_key(laps_and_sectors(about), about)
-    yield ("best_lap",), laps["consistency"]
+    for key in ("consistency", "drift"):
+        yield ("best_lap",), laps[key]
     for lap in about.session.sectors:
         yield ("sectors", lap), laps["ideal"]
     chain = _by_key(chain_length(about), about)

@@ -32,6 +32,7 @@ from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.cooling_pressure import Parked, PressureAdvice, after_parking, at_gas_temperature
 from paddock_tui.trade.errors import Inconsistent, OutOfRange, within
 from paddock_tui.trade.outside_pressure import outside_at_both
+from paddock_tui.trade.tyre_air import absolute_kpa, gauge_kpa, wet_pressure_after_kpa_abs
 from paddock_tui.trade.tyre_pressure import (
     Ambient,
     cold_band_kpa_gauge,
@@ -263,16 +264,26 @@ def _expected(inputs: Inputs, end: End) -> Answer:
             f"{outside.kpa:.1f} kPa) x {_gas_c(inputs, end) + 273.15:.2f} K / {cold_c + 273.15:.2f} K - "
             f"{outside.kpa:.1f} kPa = {kpa:.1f} kPa: {said}"
         )
+        wet = _if_water(inputs, end, cold, cold_c, outside.kpa)
         return Answered(
             f"expect {said}{_give_or_take(inputs, end, kpa)} hot",
             f"expect {said}",
             (),
-            (outside_words(outside),),
+            (outside_words(outside), *wet),
             (step,),
         )
 
     needs, uses = (f"{end}_cold", "cold_at", f"{end}_gas"), (f"{end}_spread",)
     return told(inputs, f"{end}_expected", f"{end}, hot to expect", needs, METHOD, make, uses)
+
+
+def _if_water(inputs: Inputs, end: End, cold: float, cold_c: float, outside: float) -> tuple[str, ...]:
+    """Say how high it may come where liquid water was left in the tyre, which damp air alone never does."""
+    try:
+        wet = wet_pressure_after_kpa_abs(absolute_kpa(cold, outside), cold_c, _gas_c(inputs, end))
+    except OutOfRange:
+        return ()
+    return (f"with water left in the tyre up to {figures.pressure(gauge_kpa(wet, outside), inputs.units)}",)
 
 
 def _give_or_take(inputs: Inputs, end: End, kpa: float) -> str:

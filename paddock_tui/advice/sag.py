@@ -23,6 +23,8 @@ from paddock_tui.advice.calculators import (
 )
 from paddock_tui.advice.forces import filled_chassis
 from paddock_tui.advice.sag_lengths import ALONE, RIDER, check_points, sag_mm
+from paddock_tui.advice.spring_loads import INPUTS as LOADS
+from paddock_tui.advice.spring_loads import loads
 from paddock_tui.advice.spring_rates import rate_at_wheel, rate_to_serve
 from paddock_tui.facts.sag import rider_window
 from paddock_tui.limits.sag import AGREES
@@ -95,6 +97,7 @@ def _inputs(end: End) -> tuple[Input, ...]:
         Input("travel", "wheel travel", c.TRAVEL),
         Input("top_out", "top-out springs", Word("fitted", "none")),
         *BOUNCE,
+        *LOADS,
     )
 
 
@@ -130,6 +133,7 @@ def _filled(about: About, end: End) -> dict[str, FilledInput]:
     on_wheel = _load(about, end)
     if on_wheel is not None:
         found["load"] = on_wheel
+    found["fuel_share"] = FilledInput(50.0, "assumed: a tank about the middle")
     return found | _wanted(about, end) | _of_bike(about, end)
 
 
@@ -203,6 +207,7 @@ def _compute(about: About, end: End, inputs: Inputs) -> Iterable[Answer]:
     yield rate_to_serve(end, inputs)
     yield rate_at_wheel(end, inputs)
     yield from bounce(end, inputs)
+    yield from loads(end, inputs)
 
 
 def _sag(inputs: Inputs, key: str, label: str, lengths: tuple[str, ...]) -> Answer:

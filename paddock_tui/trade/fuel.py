@@ -110,13 +110,3 @@ def fuel_mass_kg(litres: float, density_kg_per_l: float) -> float:
     low, high = DENSITY_KG_PER_L
     volume = within("litres", litres, 0.0, 1000.0, "l")
     return volume * within("density of petrol", density_kg_per_l, low, high, "kg/l")
-
-
-def expansion_l(litres: float, warmer_by_k: float, vessel_per_k: float = 35e-6) -> float:
-    """Return litres by which fuel outgrows its tank when both get warmer: V (beta - beta of the vessel) dT.
-
-    Steel is 35e-6 per K. A tank brimmed with cool fuel runs over in the sun. Up to 60 K.
-    """
-    warmer = within("warming", warmer_by_k, 0.0, 60.0, "K")
-    vessel = within("expansion of the tank", vessel_per_k, 0.0, 500e-6, "per K")
-    return within("litres", litres, 0.0, 1000.0, "l") * (_EXPANSION_PER_K - vessel) * warmer

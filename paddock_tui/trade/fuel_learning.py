@@ -42,14 +42,6 @@ class _Stretch:
     mode: str | None
 
 
-def learn_rate(refills: Iterable[Refill], shortest_km: float = 10.0) -> LearntRate | None:
-    """Return the consumption over all modes; None where no stretch lies between two brims.
-
-    Stretches under `shortest_km` are left out: the brim is not found again to better than some 0.2 l.
-    """
-    return _pooled(_stretches(refills, shortest_km))
-
-
 def learn_rate_by_mode(refills: Iterable[Refill], shortest_km: float = 10.0) -> dict[str, LearntRate]:
     """Return the consumption for each riding mode that a whole stretch was ridden in; mixed stretches
     count for

@@ -26,11 +26,6 @@ def laps_to_see(difference_s: float, spread_s: float, level: float = LEVEL, powe
     return max(3, min(_MOST, math.ceil(each)))
 
 
-def pairs_to_see(difference_s: float, luck_s: float, level: float = LEVEL, power: float = POWER) -> int:
-    """Return the pairs of sessions, with and without, that it takes to see a difference in s; at least 2."""
-    return max(2, min(_MOST, math.ceil(2.0 * _wanted(difference_s, luck_s, level, power))))
-
-
 def _wanted(difference_s: float, spread_s: float, level: float, power: float) -> float:
     above("difference", difference_s, 0.0, None, "s")
     within("spread", spread_s, 0.0, None, "s")

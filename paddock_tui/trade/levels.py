@@ -98,10 +98,6 @@ class HelpScale(Scale):
         """Help 0.0 to 1.0 of a level; OFF_HELP for off; raises CannotBe for what is no level."""
         return OFF_HELP if self.is_off(level) else self.position_of(level)
 
-    def share_of(self, level: Level) -> float:
-        """Help for a mean over several aids: off counts as 0.0 there."""
-        return max(self.help_of(level), 0.0)
-
     def level_at_least(self, wanted_help: float) -> Level:
         """Return the level with the least help that is not below the wanted 0..1: rounds toward more help."""
         return self.on[math.ceil(self._steps(wanted_help) - _ROUNDING)]

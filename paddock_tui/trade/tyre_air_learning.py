@@ -11,7 +11,7 @@ from collections.abc import Iterable
 import attrs
 
 from paddock_tui.trade.errors import OutOfRange, within
-from paddock_tui.trade.tyre_pressure import SEA_LEVEL, Ambient, Band, cold_band_kpa_gauge, gas_temperature_c
+from paddock_tui.trade.tyre_pressure import SEA_LEVEL, Ambient, gas_temperature_c
 
 HOT_WITHIN_MIN = 3.0
 """Minutes after parking for which a reading counts as hot. Common practice, no source."""
@@ -69,12 +69,6 @@ class Learnt:
     late: int = 0
     not_warm: int = 0
     unlikely: int = 0
-
-    def cold_band_kpa_gauge(self, hot_kpa_gauge: float, cold_c: float, ambient: Ambient = SEA_LEVEL) -> Band:
-        """Return the cold pressure for the next start toward a hot target, with what the spread makes of
-        it.
-        """
-        return cold_band_kpa_gauge(hot_kpa_gauge, cold_c, self.median_c, self.spread_k, ambient)
 
 
 def learn_gas_temperature(

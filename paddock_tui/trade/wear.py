@@ -1,7 +1,6 @@
 """Wear from readings: how much a session takes, and how many sessions are left to a least thickness."""
 
 import itertools
-import math
 import statistics
 from collections.abc import Sequence
 from typing import Final
@@ -57,11 +56,3 @@ def since_renewed(readings: Sequence[WearReading]) -> tuple[WearReading, ...]:
         if readings[place].mm - readings[place - 1].mm > RENEWED_MM:
             start = place
     return tuple(readings[start:])
-
-
-def sessions_left(found: Wear, least_mm: float, sessions_now: float) -> int:
-    """Whole sessions until the least thickness, none where it is reached; from the last reading on."""
-    least = within("least thickness", least_mm, 0.0, 30.0, "mm")
-    since = within("sessions since the last reading", sessions_now - found.last.sessions, 0.0, None)
-    left = (found.last.mm - least) / found.mm_per_session - since
-    return max(math.floor(left + 1e-9), 0)

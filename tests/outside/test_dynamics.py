@@ -15,7 +15,6 @@ from paddock_tui.trade.lean import (
     wide_tyre_deg,
 )
 from paddock_tui.trade.longitudinal import rear_lift_m_s2, wheelie_m_s2
-from paddock_tui.trade.speeds import m_s_from_km_h
 from tests.outside.rows import Row, accounted, params
 
 G = 9.8
@@ -42,7 +41,7 @@ def _upright_bicycle_in_published_range() -> bool:
 
 def _slow_on_a_bank() -> float:
     """Slower than the bank is made for: friction holds the vehicle up, which is a figure below nothing."""
-    return -friction_needed(m_s_from_km_h(20.0), 100.0, 15.0, g_m_s2=G)
+    return -friction_needed(20.0 / 3.6, 100.0, 15.0, g_m_s2=G)
 
 
 ROWS = [

@@ -5,7 +5,6 @@ import pytest
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel import (
     DENSITY_KG_PER_L,
-    expansion_l,
     fuel_mass,
     fuel_mass_kg,
     litres_for_distance,
@@ -52,19 +51,12 @@ ROWS = [
         "CONFIRMED",
     ),
     Row("FUE-05", _refuses_density, True, 0, "OpenStax table 11.1: 680 kg/m3, below EN 228", "CONFIRMED"),
-    Row(
-        "FUE-06",
-        lambda: expansion_l(60.0, 20.0),
-        1.1,
-        0.005,
-        "OpenStax University Physics 2 ex. 1.5",
-        "CONFIRMED",
-    ),
     Row("FUE-09", _with_two_litres, 6.79, 0.005, "arithmetic", "DERIVED"),
 ]
 
 NOT_USED = {
     "FUE-02": "limits of ethanol and oxygen: nothing is calculated from them",
+    "FUE-06": "a physics text's expansion of gasoline: the petroleum trade's tables say a quarter more",
     "FUE-07": "ethanol's energy: consumption is learnt from refills with the fuel that was bought",
     "FUE-08": "energy of a gallon: nothing is calculated from it",
 }

@@ -5,7 +5,6 @@ import math
 import pytest
 
 from paddock_tui.trade.gearing import GearTrain, overall_ratio, revs_at_speed_rpm, speed_at_revs_m_s
-from paddock_tui.trade.speeds import km_h_from_m_s
 from paddock_tui.trade.tyre_size import circumference_of_diameter_m
 from tests.outside.rows import Row, accounted, params
 
@@ -22,7 +21,7 @@ def _bicycle_mph(crank_rpm: float, front: int, rear: int, wheel_in: float) -> fl
 def _car_ratio_and_speed() -> list[float]:
     overall = overall_ratio(1.0, 29 / 30, 20, 88)
     circumference_m = circumference_of_diameter_m(0.63)
-    return [overall, km_h_from_m_s(speed_at_revs_m_s(4000, overall, circumference_m))]
+    return [overall, 3.6 * (speed_at_revs_m_s(4000, overall, circumference_m))]
 
 
 def _wheel_turning() -> list[float]:
@@ -32,7 +31,7 @@ def _wheel_turning() -> list[float]:
 
 def _motorcycle() -> list[float]:
     drive = GearTrain(1.9, (1.0,), 16, 43, 1.979)
-    return [drive.overall(1), km_h_from_m_s(drive.speed_m_s(12000, 1))]
+    return [drive.overall(1), 3.6 * (drive.speed_m_s(12000, 1))]
 
 
 ROWS = [
@@ -40,7 +39,7 @@ ROWS = [
     Row("GEA-02", lambda: _bicycle_mph(60, 52, 12, 20), 15.45, 0.03, ELEMENTARY, "CONFIRMED"),
     Row(
         "GEA-03",
-        lambda: km_h_from_m_s(speed_at_revs_m_s(1500, 13.579, circumference_of_diameter_m(0.6))),
+        lambda: 3.6 * (speed_at_revs_m_s(1500, 13.579, circumference_of_diameter_m(0.6))),
         12.5,
         0.05,
         ELEMENTARY,

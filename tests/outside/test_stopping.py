@@ -7,11 +7,11 @@ import pytest
 from paddock_tui.quantities import convert
 from paddock_tui.trade import stopping
 from paddock_tui.trade.longitudinal import sliding_m_s2
-from paddock_tui.trade.speeds import M_S_PER_MPH, m_s_from_km_h
 from paddock_tui.trade.stopping import braking_m, reaction_m, stopping_m
 from paddock_tui.trade.wet_grip import RUBBER_DRY, RUBBER_DRY_SLIDING, wet_ratios
 from tests.outside.rows import Row, accounted, params
 
+M_S_PER_MPH = 0.44704
 CODE = "UK Highway Code, rules 126 and 227"
 AASHTO = "AASHTO Green Book, stopping sight distance"
 OPENSTAX = "OpenStax University Physics 1, chapters 3 and 6"
@@ -32,7 +32,7 @@ def _code(mph: float) -> list[int]:
 
 def _sight_m(km_h: float) -> list[float]:
     """0.278 V t + 0.039 V2 / a: the distances here with the constants as the source rounds them."""
-    speed = m_s_from_km_h(km_h)
+    speed = km_h / 3.6
     rounded = reaction_m(speed, 2.5) * 0.278 * 3.6 + braking_m(speed, 3.4) * 0.039 * 2 * 3.6**2
     return [rounded, _up_to_five(stopping_m(speed, 2.5, 3.4))]
 
@@ -65,13 +65,13 @@ def _garber_hoel_ft() -> float:
 
 
 def _agency(km_h: float) -> list[int]:
-    speed = m_s_from_km_h(km_h)
+    speed = km_h / 3.6
     rates = (stopping.MEAN_DRY_M_S2, stopping.MEAN_WET_M_S2)
     return [math.ceil(stopping_m(speed, stopping.REACTION_S, rate)) for rate in rates]
 
 
 def _locked_m() -> float:
-    return braking_m(m_s_from_km_h(100), sliding_m_s2(0.5, g_m_s2=9.8))
+    return braking_m(100 / 3.6, sliding_m_s2(0.5, g_m_s2=9.8))
 
 
 ROWS = [

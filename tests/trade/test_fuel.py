@@ -8,7 +8,6 @@ from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel import (
     FILLED_IN_L,
     cans_for_day,
-    expansion_l,
     fuel_mass,
     fuel_mass_kg,
     laps_from_minutes,
@@ -70,10 +69,6 @@ def test_mass_lies_in_its_band(litres: float, density: float) -> None:
     band = fuel_mass(litres)
 
     assert band.low_kg - 1e-9 <= fuel_mass_kg(litres, density) <= band.high_kg + 1e-9
-
-
-def test_a_tank_that_grows_with_its_fuel_spills_less() -> None:
-    assert expansion_l(17, 20, vessel_per_k=100e-6) < expansion_l(17, 20)
 
 
 def test_what_cannot_be_is_refused() -> None:

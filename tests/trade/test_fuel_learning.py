@@ -1,13 +1,21 @@
 """Consumption learnt from brim to brim."""
 
+from collections.abc import Iterable
+
+import attrs
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.fuel_learning import Refill, learn_rate, learn_rate_by_mode
+from paddock_tui.trade.fuel_learning import LearntRate, Refill, learn_rate_by_mode
 
 BRIM = Refill(0.0, 12.0, to_brim=True)
+
+
+def learn_rate(refills: Iterable[Refill]) -> LearntRate | None:
+    """Learn from all refills as if they were ridden in one mode."""
+    return learn_rate_by_mode(attrs.evolve(one, mode="one") for one in refills).get("one")
 
 
 @settings(max_examples=50, deadline=None)

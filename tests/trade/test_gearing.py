@@ -14,7 +14,6 @@ from paddock_tui.trade.gearing import (
     shifts,
     speed_at_revs_m_s,
 )
-from paddock_tui.trade.speeds import m_s_from_km_h
 
 GEARS = (2.6, 2.0, 1.67, 1.44, 1.29, 1.15)
 DRIVE = GearTrain(1.63, GEARS, 16, 43, 1.98)
@@ -73,7 +72,7 @@ def test_the_limiter_against_the_longest_straight() -> None:
 
 
 def test_pit_lane_revs_of_first_gear() -> None:
-    first = revs_per_gear(DRIVE, m_s_from_km_h(60))[0]
+    first = revs_per_gear(DRIVE, 60 / 3.6)[0]
 
     assert first.revs_rpm == pytest.approx(60 / 3.6 * 60 * 1.63 * 2.6 * 43 / 16 / 1.98)
 

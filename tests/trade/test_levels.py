@@ -116,10 +116,9 @@ def test_a_step_of_help_there_and_back(scale: HelpScale) -> None:
     assert scale.less_help(scale.least) == scale.least
 
 
-def test_off_counts_as_none_in_a_mean_and_is_left_toward_the_least() -> None:
+def test_off_is_left_toward_the_least() -> None:
     scale = _help(Levels.span(1, 6, 1, off=True))
 
-    assert scale.share_of("off") == 0.0
     assert scale.more_help("off") == 6
     assert scale.less_help("off") == "off"
 

@@ -9,13 +9,12 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.descriptive import autocorrelation, deviation, mean, pooled_deviation
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.laps_needed import laps_to_see, pairs_to_see
+from paddock_tui.trade.laps_needed import laps_to_see
 from paddock_tui.trade.permutation import permutation
 from paddock_tui.trade.ranks import mann_whitney, ways
 from paddock_tui.trade.regression import least_squares, theil_sen
 from paddock_tui.trade.session_comparison import compared
 from paddock_tui.trade.shifts import one_sample, two_samples
-from paddock_tui.trade.signed_ranks import signed_ranks
 
 TIMES = st.lists(st.floats(90.0, 130.0), min_size=3, max_size=12)
 
@@ -101,8 +100,6 @@ def test_what_is_empty_or_all_alike_is_refused_in_words() -> None:
     with pytest.raises(Inconsistent):
         autocorrelation([2.0, 2.0, 2.0])
     with pytest.raises(Inconsistent):
-        signed_ranks([0.0, 0.0])
-    with pytest.raises(Inconsistent):
         permutation([], [1.0])
     with pytest.raises(Inconsistent):
         theil_sen([1.0, 1.0], [2.0, 3.0])
@@ -122,7 +119,6 @@ def test_a_line_through_two_points_has_no_deviations() -> None:
 def test_laps_needed_are_the_textbook_figure_over_the_efficiency_of_ranks() -> None:
     # 2 (1.95996 + 0.84162)^2 (0.5 / 0.3)^2 = 43.6, times pi / 3.
     assert laps_to_see(0.3, 0.5) == 46
-    assert pairs_to_see(0.3, 0.2) == 7
     assert laps_to_see(0.3, 0.0) == 3
 
 

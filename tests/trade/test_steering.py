@@ -22,7 +22,7 @@ def test_a_lower_front_or_a_higher_rear_steepens_and_the_way_back_is_the_way_the
     assert (found.steering.rake_deg - 24.0) * level <= 1e-9 or abs(level) < 0.2
     back = after(found, GeometryChange(fork_through_mm=-through, rear_up_mm=-up))
     assert back.steering.rake_deg == pytest.approx(24.0, abs=0.02)
-    assert back.wheelbase_mm == pytest.approx(1410.0, abs=0.3)
+    assert back.wheelbase_mm == pytest.approx(1410.0, abs=0.6)
 
 
 def test_nothing_moved_is_nothing_changed() -> None:

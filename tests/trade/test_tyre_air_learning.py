@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.tyre_air_learning import Observation, learn_gas_temperature
-from paddock_tui.trade.tyre_pressure import hot_expected_kpa_gauge
+from paddock_tui.trade.tyre_pressure import cold_band_kpa_gauge, hot_expected_kpa_gauge
 
 
 def _seen(gas_c: float, minutes: float = 1.0, cold_kpa: float = 210.0, cold_c: float = 20.0) -> Observation:
@@ -75,7 +75,7 @@ def test_spread_becomes_a_band_of_pressure() -> None:
     learnt = learn_gas_temperature([_seen(gas_c) for gas_c in (66, 70, 74)])
 
     assert learnt is not None
-    band = learnt.cold_band_kpa_gauge(240, 20)
+    band = cold_band_kpa_gauge(240, 20, learnt.median_c, learnt.spread_k)
     assert band.low_kpa_gauge is not None
     assert band.low_kpa_gauge < band.best_kpa_gauge
     assert hot_expected_kpa_gauge(band.best_kpa_gauge, 20, 70) == pytest.approx(240)

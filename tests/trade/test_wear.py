@@ -7,7 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.wear import WearReading, sessions_left, since_renewed, wear
+from paddock_tui.trade.wear import WearReading, since_renewed, wear
 
 
 def readings(*pairs: tuple[float, float]) -> list[WearReading]:
@@ -16,15 +16,12 @@ def readings(*pairs: tuple[float, float]) -> list[WearReading]:
 
 @settings(max_examples=50, deadline=None)
 @given(st.floats(0.01, 0.2), st.floats(5, 8), st.integers(3, 12))
-def test_even_wear_is_found_and_ends_at_the_least(rate: float, new_mm: float, count: int) -> None:
+def test_even_wear_is_found(rate: float, new_mm: float, count: int) -> None:
     found = wear([WearReading(n, new_mm - rate * n) for n in range(count)])
 
     assert found is not None
     assert found.mm_per_session == pytest.approx(rate)
     assert found.readings == count
-    left = sessions_left(found, 1.5, count - 1)
-    assert new_mm - rate * (count - 1 + left) >= 1.5 - 1e-6
-    assert new_mm - rate * (count + left) < 1.5
 
 
 def test_one_misread_gauge_does_not_carry_the_rate() -> None:
@@ -57,14 +54,3 @@ def test_without_two_readings_apart_or_any_loss_there_is_no_rate(held: list[Wear
 def test_a_reading_that_cannot_be_is_refused(held: tuple[float, float], words: str) -> None:
     with pytest.raises(OutOfRange, match=words):
         wear(readings((0, 4.0), held))
-
-
-def test_sessions_since_the_last_reading_are_taken_off_and_never_below_none() -> None:
-    found = wear(readings((0, 4.0), (10, 3.0)))
-    assert found is not None
-
-    assert sessions_left(found, 1.5, 10) == 15
-    assert sessions_left(found, 1.5, 14) == 11
-    assert sessions_left(found, 3.5, 14) == 0
-    with pytest.raises(OutOfRange, match="sessions since"):
-        sessions_left(found, 1.5, 9)
