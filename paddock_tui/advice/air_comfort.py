@@ -42,9 +42,7 @@ def _heat(inputs: Inputs) -> Answer:
         celsius = inputs.amount("air", "C")
         air = figures.temperature(celsius, inputs.units)
         if celsius < _HEAT_FROM_C:
-            return Answered(
-                f"no heat at {air}; {LEATHERS}", steps=(f"{air} is under 20 C, where no index begins",)
-            )
+            return Answered(f"no heat at {air}; {LEATHERS}", steps=(f"no index begins under 20 C: {air}",))
         known = inputs.known("humidity")
         humidity = inputs.amount("humidity", "%") if known else 0.0
         found = heat_index(celsius, humidity)
@@ -76,7 +74,7 @@ def _cold(inputs: Inputs, by: str, label: str, words: str) -> Answer:
             mild = (
                 "not cold by the index" if celsius >= _HEAT_FROM_C else "cool: wind at speed still takes heat"
             )
-            return Answered(f"{mild} at {air}", steps=(f"{air} is over 10 C, where the index ends",))
+            return Answered(f"{mild} at {air}", steps=(f"the index ends at 10 C: {air}",))
         if wind < _CALM_KM_H:
             return Answered(
                 f"calm: as cold as the air, {air}", steps=(f"{wind:g} km/h is under 4.8 km/h: {air}",)

@@ -1,5 +1,6 @@
 """Whether moisture may settle on the track: dew point, and how far the track is above it."""
 
+import math
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
@@ -8,7 +9,12 @@ from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, tol
 from paddock_tui.quantities import rounded
 from paddock_tui.records.common import Units
 from paddock_tui.trade.dew import Damp, damp_risk
-from paddock_tui.trade.moist_air import dew_point_c, humidity_from_wet_bulb_percent, humidity_ratio
+from paddock_tui.trade.moist_air import (
+    dew_point_c,
+    humidity_from_wet_bulb_percent,
+    humidity_ratio,
+    vapour_kpa,
+)
 
 DEW = Method(
     "243.12 L / (17.62 - L), L = ln(e / 0.6112 kPa), e = humidity x saturation",
@@ -48,7 +54,17 @@ def _dew_c(inputs: Inputs) -> float:
 def _dew(inputs: Inputs) -> Answer:
     def make() -> Answered:
         said = figures.temperature(_dew_c(inputs), inputs.units)
-        return Answered(f"{said}: a track as cold as that is damp in the shade", f"dew point {said}")
+        air, humidity = inputs.amount("air", "C"), inputs.amount("humidity", "%")
+        vapour = vapour_kpa(air, humidity)
+        logarithm = math.log(vapour / 0.6112)
+        steps = (
+            f"e = {humidity:g} % of the saturation at {air:g} C = {vapour:.4f} kPa",
+            f"L = ln({vapour:.4f} kPa / 0.6112 kPa) = {logarithm:.4f}",
+            f"243.12 x {logarithm:.4f} / (17.62 - {logarithm:.4f}) = {said}",
+        )
+        return Answered(
+            f"{said}: a track as cold as that is damp in the shade", f"dew point {said}", steps=steps
+        )
 
     return told(inputs, "dew", "dew point", ("air", "humidity"), DEW, make)
 
@@ -60,7 +76,10 @@ def _risk(inputs: Inputs) -> Answer:
         side = "above" if risk.over_k >= 0 else "under"
         apart = f"{_degrees(abs(risk.over_k), inputs.units)} {side}"
         at = figures.temperature(dew, inputs.units)
-        return Answered(f"track {apart} the dew point of {at}: {_WORDS[risk.damp]}", _SHORT[risk.damp])
+        track = inputs.amount("track", "C")
+        step = f"{track:g} C - {dew:.1f} C = {_degrees(abs(risk.over_k), inputs.units)}"
+        text = f"track {apart} the dew point of {at}: {_WORDS[risk.damp]}"
+        return Answered(text, _SHORT[risk.damp], steps=(step,))
 
     return told(inputs, "damp", "damp patches", ("track", "air", "humidity"), DAMP, make)
 

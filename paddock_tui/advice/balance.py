@@ -1,5 +1,6 @@
 """Balance: what each wheel carries, and how hard the bike drives and brakes before one lifts."""
 
+import math
 from collections.abc import Iterable
 
 from paddock_tui.advice import figures
@@ -85,7 +86,16 @@ def _lifts(inputs: Inputs) -> Answer:
     def make() -> Answered:
         found, slope = balance_of(inputs), slope_of(inputs)
         front, rear = wheelie_m_s2(found, slope), rear_lift_m_s2(found, slope)
-        return Answered(f"{in_g(front)} of drive lifts the front, {in_g(rear)} of braking the rear")
+        sine, cosine = _road(slope)
+        base, high, ahead = (
+            f"{one:.3f} m" for one in (found.wheelbase_m, found.centre_height_m, found.centre_ahead_m)
+        )
+        steps = (
+            f"front: {ahead} / {high} x {cosine:.3f} - {sine:.3f} = {in_g(front)}",
+            f"rear: ({base} - {ahead}) / {high} x {cosine:.3f} + {sine:.3f} = {in_g(rear)}",
+        )
+        text = f"{in_g(front)} of drive lifts the front, {in_g(rear)} of braking the rear"
+        return Answered(text, steps=steps)
 
     return told(inputs, "lifts", "wheels lift at", BALANCE, LIFTS, make, ("slope",))
 
@@ -95,7 +105,15 @@ def _grip(inputs: Inputs) -> Answer:
         found, mu, slope = balance_of(inputs), inputs.number("friction"), slope_of(inputs)
         drive, brake = driving_limit(found, mu, slope), braking_limit(found, mu, slope)
         said = f"drive {_limit(drive, 'front')}, braking {_limit(brake, 'rear')}, if friction {mu:g}"
-        return Answered(said)
+        lifts = (in_g(one) for one in (wheelie_m_s2(found, slope), rear_lift_m_s2(found, slope)))
+        steps = (
+            f"a wheel lifts: {' driving, '.join(lifts)} braking",
+            f"drive: {mu:g} ({found.wheelbase_m:.3f} m - {found.centre_ahead_m:.3f} m) / "
+            f"({found.wheelbase_m:.3f} m - "
+            f"{mu:g} x {found.centre_height_m:.3f} m), the less of both = {_limit(drive, 'front')}",
+            f"braking: {mu:g}, the less of both = {_limit(brake, 'rear')}",
+        )
+        return Answered(said, steps=steps)
 
     return told(inputs, "grip", "what comes first", (*BALANCE, "friction"), GRIP, make, ("slope",))
 
@@ -114,7 +132,13 @@ def _at_rest(inputs: Inputs) -> Answer:
     def make() -> Answered:
         share, mass = balance_of(inputs).front_share, _mass_kg(inputs)
         front, rear = figures.mass(share * mass, inputs.units), figures.mass((1 - share) * mass, inputs.units)
-        return Answered(f"{front} front, {rear} rear, {share * 100:.0f} % on the front")
+        found = balance_of(inputs)
+        steps = (
+            f"b / p = {found.centre_ahead_m:.3f} m / {found.wheelbase_m:.3f} m = {share * 100:.0f} %",
+            f"front: {share:.3f} x {mass:g} kg = {front}",
+            f"rear: {mass:g} kg less that = {rear}",
+        )
+        return Answered(f"{front} front, {rear} rear, {share * 100:.0f} % on the front", steps=steps)
 
     return told(inputs, "rest", "wheels carry at rest", (*BALANCE, "bike", "rider"), LOADS, make)
 
@@ -150,6 +174,14 @@ def _scales(inputs: Inputs) -> Answer:
             inputs.amount(key, unit) for key, unit in zip(needs, ("m", "kg", "kg"), strict=True)
         )
         ahead = centre_ahead_m(base, front, rear)
-        return Answered(f"centre of mass {figures.millimetres(ahead * 1000)} ahead of the rear axle")
+        said = figures.millimetres(ahead * 1000)
+        step = f"{base * 1000:.0f} mm x {front:g} kg / ({front:g} kg + {rear:g} kg) = {said}"
+        return Answered(f"centre of mass {said} ahead of the rear axle", steps=(step,))
 
     return told(inputs, "scales", "by the scales", needs, SCALES, make)
+
+
+def _road(slope: float) -> tuple[float, float]:
+    """Return sine and cosine of the road's angle, for the lines of the working."""
+    angle = math.atan(slope)
+    return math.sin(angle), math.cos(angle)

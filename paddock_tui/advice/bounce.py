@@ -96,8 +96,10 @@ def _by_damper(end: End, inputs: Inputs) -> Answer:
         rate, mass = at_wheel_n_per_mm(end, inputs), inputs.amount("load", "kg")
         damper = inputs.number("damper")
         said = f"{damping_ratio_of(damper, rate, mass) * 100:.0f} % of critical"
-        step = f"c / (2 sqrt(k m)) = {damper:g} N s/m / {critical_damping_n_s_per_m(rate, mass):.0f} "
-        f"N s/m = {said}"
+        step = (
+            f"c / (2 sqrt(k m)) = {damper:g} N s/m / {critical_damping_n_s_per_m(rate, mass):.0f} "
+            f"N s/m = {said}"
+        )
         return Answered(said, steps=(step,))
 
     needs = ("damper", "rate", "ratio", "load")

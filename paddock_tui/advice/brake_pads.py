@@ -113,10 +113,11 @@ def _by_trend(found: WearTrend, least: float, last: str, lines: tuple[str, ...])
         f"at the fastest {found.least_mm:.1f} mm by now, to {least:g} mm in = "
         f"{count_words(found.soonest_sessions)}",
     )
+    words = count_words(found.soonest_sessions)
     if found.soonest_sessions > _FAR:
         text = f"{rate}; look before each session all the same ({last})"
-        return Answered(text, rate, (), lines, steps)
-    words = count_words(found.soonest_sessions)
+        far = f"no figure beyond {_FAR} sessions: {rate}"
+        return Answered(text, rate, (), lines, (steps[0], far))
     text = f"{rate}: {least:g} mm may come within {words} ({last})"
     return Answered(text, f"{rate}, {least:g} mm within {found.soonest_sessions}", (), lines, steps)
 

@@ -89,7 +89,8 @@ class Answer:
     """One answer. `text` is one line; `short` fits beside a row, empty where nothing is to be said there.
 
     `puts` are values to take over. `missing` names every fact that is needed and not known; then, and
-    where the calculation refuses its figures, `known` is false and `text` says so in a sentence.
+    where the calculation refuses its figures, `known` is false and `text` says so in a sentence. `steps`
+    are those of its working that put the numbers in.
     """
 
     key: str
@@ -100,6 +101,7 @@ class Answer:
     puts: tuple[SetValue, ...] = ()
     missing: tuple[str, ...] = ()
     known: bool = True
+    steps: tuple[str, ...] = ()
 
 
 class Inputs:
@@ -230,7 +232,7 @@ def told(
         said = "one of the figures is far too large or too small"
         return Answer(key, label, said, (said, *lines), known=False)
     working = (found.text, *found.more, *found.steps, *lines)
-    return Answer(key, label, found.text, working, found.short, found.puts)
+    return Answer(key, label, found.text, working, found.short, found.puts, steps=found.steps)
 
 
 def filled(**given: FilledInput | None) -> dict[str, FilledInput]:

@@ -119,8 +119,10 @@ def _limit(inputs: Inputs, by: tuple[str, ...]) -> Answer:
             most, whose = (length - found.mm) * (1.0 + share / 100.0), f"a general {share:.1f} %"
         left = most - worst
         said = f"{abs(left):.1f} mm"
-        step = f"{most:.1f} mm - ({length:.1f} mm + gauge {worst - length:.1f} mm) = "
-        f"{'-' if left < 0 else ''}{said}"
+        step = (
+            f"{most:.1f} mm - ({length:.1f} mm + gauge {worst - length:.1f} mm) = "
+            f"{'-' if left < 0 else ''}{said}"
+        )
         if left < 0.0:
             return Answered(
                 f"over {whose} limit by up to {said}: replace it", f"chain over by {said}", steps=(step,)

@@ -168,7 +168,12 @@ def _needed(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         km = figures.distance(plan.distance_km, inputs.units)
         mass = fuel_mass(plan.needed_l + reserve)
         more = f"that is {mass.low_kg:.1f} to {mass.high_kg:.1f} kg of petrol (EN 228, at 15 C)"
-        return Answered(f"{whole}: {ride} for {km}, {kept} reserve", f"needs {whole}", (), (more,))
+        steps = (
+            f"{plan.distance_km:.1f} km x {inputs.amount('rate', 'l/100km'):g} l/100km / 100 = {ride}",
+            f"{ride} + {kept} reserve = {whole}",
+        )
+        text = f"{whole}: {ride} for {km}, {kept} reserve"
+        return Answered(text, f"needs {whole}", (), (more,), steps)
 
     return told(inputs, "needed", "to start with", needs, method(limits), make, ("own_reserve",))
 
@@ -179,10 +184,12 @@ def _at_flag(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         left = plan.at_flag_l(inputs.amount("tank", "l"))
         if left < 0:
             short = figures.volume(-left, inputs.units)
-            return Answered(f"it runs dry {short} before the flag", f"{short} too little")
+            lacks = f"{plan.needed_l:.2f} l - {inputs.amount('tank', 'l'):g} l = {short}"
+            return Answered(f"it runs dry {short} before the flag", f"{short} too little", steps=(lacks,))
         said = figures.volume(left, inputs.units)
         below = " (less than the reserve)" if left < _reserve(limits, inputs, plan) else ""
-        return Answered(f"{said} left{below}", f"{said} left at the flag{below}")
+        step = f"{inputs.amount('tank', 'l'):g} l - {plan.needed_l:.2f} l = {said}"
+        return Answered(f"{said} left{below}", f"{said} left at the flag{below}", steps=(step,))
 
     return told(inputs, "flag", "at the flag", needs, method(limits), make)
 
@@ -192,7 +199,8 @@ def _to_add(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         plan, tank = _plan(inputs), inputs.amount("tank", "l")
         missing = to_add_l(tank - plan.needed_l, _reserve(limits, inputs, plan))
         if missing <= 0:
-            return Answered("nothing: the reserve is there at the flag")
+            enough = f"{tank:g} l - {plan.needed_l:.2f} l keeps {_reserve(limits, inputs, plan):g} l: nothing"
+            return Answered("nothing: the reserve is there at the flag", steps=(enough,))
         said = figures.volume(missing, inputs.units)
         reserve = _reserve(limits, inputs, plan)
         working = (
@@ -203,7 +211,7 @@ def _to_add(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
             free = figures.volume_at_most(max(room, 0.0), inputs.units)
             lacking = figures.volume_at_least(plan.needed_l + reserve - tank - max(room, 0.0), inputs.units)
             text = f"brim it ({free}), and {lacking} is still missing: plan fewer laps"
-            last = f"{said} do not go in, {free} do: {lacking} missing"
+            last = f"{said} do not go in, {free} do, missing: {lacking}"
             return Answered(text, f"brim it, {lacking} missing", steps=(*working, last))
         return Answered(
             f"{said} more, for the reserve at the flag",
@@ -225,6 +233,11 @@ def _cans(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         found = cans_for_day(ride + reserve, tank, inputs.amount("can", "l"))
         litres = figures.volume(found.litres, inputs.units)
         cans = f"{found.cans} can{'s' if found.cans != 1 else ''}"
-        return Answered(f"{litres} besides what is in the tank: {cans}")
+        steps = (
+            f"{inputs.number('sessions'):g} x {plan.needed_l:.2f} l + {reserve:.2f} l - {tank:g} l = "
+            f"{litres}",
+            f"{litres} / {inputs.amount('can', 'l'):g} l, rounded up = {cans}",
+        )
+        return Answered(f"{litres} besides what is in the tank: {cans}", steps=steps)
 
     return told(inputs, "cans", "to bring for the day", needs, method(limits), make, ("tank", "own_reserve"))

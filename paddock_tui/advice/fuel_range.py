@@ -88,8 +88,10 @@ def _grows(inputs: Inputs) -> Answer:
         most = litres_after(litres, before, later, light) - litres
         least = litres_after(litres, before, later, heavy) - litres
         said = figures.volume_at_least(max(least, most, 0.0), inputs.units)
-        step = f"{litres:g} l from {before:g} C to {later:g} C, at {heavy:g} and {light:g} kg/m3: "
-        f"{least:.2f} and {most:.2f} l, rounded up = {said}"
+        step = (
+            f"{litres:g} l from {before:g} C to {later:g} C, at {heavy:g} and {light:g} kg/m3: "
+            f"{least:.2f} and {most:.2f} l, rounded up = {said}"
+        )
         return Answered(f"up to {said}: leave that room", steps=(step,))
 
     return told(

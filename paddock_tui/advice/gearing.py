@@ -19,6 +19,7 @@ from paddock_tui.facts.wheel_circumference import rear_rolled
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import function_of, speed_of
 from paddock_tui.records.shapes import Number, Series
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.gearing import GearTrain, final_ratio, on_straight, revs_per_gear, shifts
 from paddock_tui.trade.speeds import limiter_figure_km_h
 
@@ -153,13 +154,18 @@ def _ratio(inputs: Inputs) -> Answer:
     def make() -> Answered:
         final = final_ratio(int(inputs.number("front")), int(inputs.number("rear")))
         said = f"{figures.figure(final, 3)} final"
+        step = f"{inputs.number('rear'):g} / {inputs.number('front'):g} = {figures.figure(final, 3)}"
         if inputs.known(*_DRIVE):
             overall = _drive(inputs)
             all_gears = (
                 figures.figure(overall.overall(gear), 2) for gear in range(1, len(overall.gears) + 1)
             )
-            return Answered(f"{said}; overall {' '.join(all_gears)}", f"ratio {figures.figure(final, 3)}")
-        return Answered(said, f"ratio {figures.figure(final, 3)}")
+            every = " ".join(all_gears)
+            each = f"{overall.primary:g} x each gear x {figures.figure(final, 3)} = {every}"
+            return Answered(
+                f"{said}; overall {every}", f"ratio {figures.figure(final, 3)}", steps=(step, each)
+            )
+        return Answered(said, f"ratio {figures.figure(final, 3)}", steps=(step,))
 
     return told(inputs, "ratio", "ratios", ("front", "rear"), RATIO, make, ("primary", "gears"))
 
@@ -168,7 +174,8 @@ def _limiter(inputs: Inputs) -> Answer:
     def make() -> Answered:
         drive, revs = _drive(inputs), inputs.amount("limit", "rpm")
         top = figures.speed(drive.speed_m_s(revs, len(drive.gears)), inputs.units)
-        return Answered(f"{top} in top gear at {figures.revs(revs)}", f"limiter {top} in top")
+        step = f"{_revs_to_speed(drive, revs, len(drive.gears))} = {top}"
+        return Answered(f"{top} in top gear at {figures.revs(revs)}", f"limiter {top} in top", steps=(step,))
 
     return told(inputs, "limiter", "speed at the limiter", (*_DRIVE, "limit"), METHOD, make)
 
@@ -179,10 +186,16 @@ def _on_straight(inputs: Inputs) -> Answer:
         found = on_straight(drive, inputs.amount("limit", "rpm"), fastest)
         seen = figures.speed(fastest, inputs.units)
         at = f"{seen} is {figures.revs(found.revs_rpm)} in top"
+        over = drive.overall(len(drive.gears))
+        step = (
+            f"{fastest:.2f} m/s x 60 x {over:.3f} / {drive.circumference_m:.3f} m = "
+            f"{figures.revs(found.revs_rpm)}"
+        )
         if found.reaches_limiter:
-            return Answered(f"{at}: the limiter comes in before the end", f"{at}: limiter")
+            return Answered(f"{at}: the limiter comes in before the end", f"{at}: limiter", steps=(step,))
         left = figures.revs(found.spare_rpm)
-        return Answered(f"{at}, {left} to the limiter", f"{left} to the limiter")
+        last = f"{figures.revs(inputs.amount('limit', 'rpm'))} - {figures.revs(found.revs_rpm)} = {left}"
+        return Answered(f"{at}, {left} to the limiter", f"{left} to the limiter", steps=(step, last))
 
     needs = (*_DRIVE, "limit", "fastest")
     return told(inputs, "straight", "longest straight", needs, METHOD, make)
@@ -193,7 +206,9 @@ def _in_gears(inputs: Inputs) -> Answer:
         drive, revs = _drive(inputs), inputs.amount("limit", "rpm")
         speeds = [figures.speed(drive.speed_m_s(revs, gear), inputs.units) for gear in _gears(drive)]
         unit = speeds[0].partition(" ")[2]
-        return Answered(f"{' '.join(one.partition(' ')[0] for one in speeds)} {unit}, first to top")
+        said = f"{' '.join(one.partition(' ')[0] for one in speeds)} {unit}"
+        each = (f"gear {gear}: {_revs_to_speed(drive, revs, gear)}" for gear in _gears(drive))
+        return Answered(f"{said}, first to top", steps=(*each, f"first to top = {said}"))
 
     return told(inputs, "gears", "limiter, by gear", (*_DRIVE, "limit"), METHOD, make)
 
@@ -202,10 +217,15 @@ def _drops(inputs: Inputs) -> Answer:
     def make() -> Answered:
         found = shifts(tuple(inputs.value("gears")), inputs.amount("limit", "rpm"))
         if not found:
-            return Answered("there is one gear")
-        return Answered(
-            f"{' '.join(figures.revs(one.drop_rpm).partition(' ')[0] for one in found)} rpm, from first up"
+            raise Inconsistent("gears", "there is one, and no shift")
+        revs, gears = inputs.amount("limit", "rpm"), tuple(inputs.value("gears"))
+        said = f"{' '.join(figures.revs(one.drop_rpm).partition(' ')[0] for one in found)} rpm"
+        each = (
+            f"into {one.to_gear}: {revs:g} rpm x (1 - {gears[one.to_gear - 1]:g} / "
+            f"{gears[one.to_gear - 2]:g})"
+            for one in found
         )
+        return Answered(f"{said}, from first up", steps=(*each, f"from first up = {said}"))
 
     return told(inputs, "drops", "lost at each upshift", ("gears", "limit"), METHOD, make)
 
@@ -219,9 +239,15 @@ def _in_pits(inputs: Inputs) -> Answer:
         steps = tuple(
             f"{step:g} km/h: {limiter_figure_km_h(posted, step):g} km/h" for step in (1.0, 5.0, 10.0)
         )
-        return Answered(
-            f"{' '.join(said)} rpm, first to top", short, more=(f"limiter in steps of {', of '.join(steps)}",)
+        drive, speed = _drive(inputs), inputs.amount("pit", "m/s")
+        every = f"{' '.join(said)} rpm"
+        each = (
+            f"gear {gear}: {speed:.2f} m/s x 60 x {drive.overall(gear):.3f} / {drive.circumference_m:.3f} m"
+            for gear in _gears(drive)
         )
+        limiter = f"limiter in steps of {', of '.join(steps)}"
+        last = f"first to top = {every}"
+        return Answered(f"{every}, first to top", short, more=(limiter,), steps=(*each, last))
 
     return told(inputs, "pits", "pit lane, by gear", (*_DRIVE, "pit"), METHOD, make)
 
@@ -232,12 +258,20 @@ def _measured(inputs: Inputs) -> Answer:
         fastest, revs = inputs.amount("fastest", "m/s"), inputs.amount("seen", "rpm")
         ratio = drive.speed_m_s(revs, len(drive.gears)) / fastest - 1.0 if fastest > 0 else 0.0
         way = "more" if ratio >= 0 else "less"
+        by_revs = drive.speed_m_s(revs, len(drive.gears))
+        step = f"{by_revs:.2f} m/s / {fastest:.2f} m/s - 1 = {abs(ratio) * 100:.1f} % {way}"
         return Answered(
-            f"the revs stand for {abs(ratio) * 100:.1f} % {way} than the speed seen: tyre, slip, readings"
+            f"the revs stand for {abs(ratio) * 100:.1f} % {way} than the speed seen: tyre, slip, readings",
+            steps=(step,),
         )
 
     needs = (*_DRIVE, "fastest", "seen")
     return told(inputs, "measured", "revs against speed", needs, METHOD, make)
+
+
+def _revs_to_speed(drive: GearTrain, revs: float, gear: int) -> str:
+    """Write the speed at revs in a gear with the numbers put in."""
+    return f"{revs:g} rpm / 60 x {drive.circumference_m:.3f} m / {drive.overall(gear):.3f}"
 
 
 def _gears(drive: GearTrain) -> range:

@@ -111,7 +111,7 @@ def _leans(inputs: Inputs) -> Answer:
     def make() -> Answered:
         speed, radius = inputs.amount("speed", "m/s"), inputs.amount("radius", "m")
         thin = lean_deg(speed, radius)
-        put_in = f"({speed:.2f} m/s)^2 / (9.81 m/s^2 x {radius:g} m)"
+        put_in = f"({speed:.2f} m/s)^2 / (9.81 m/s2 x {radius:g} m)"
         step = f"thin = atan(v^2 / (g r)) = atan({put_in}) = {thin:.0f} deg"
         if not inputs.known(*_WIDE):
             return Answered(f"{thin:.0f} deg, and more for the width of the tyre", steps=(step,))
@@ -133,7 +133,7 @@ def _friction(inputs: Inputs) -> Answer:
         needed = friction_needed(speed, radius, _bank(inputs))
         if abs(needed) > MOST_FRICTION:
             raise Inconsistent("speed and radius", "they ask more than any tyre on any road holds")
-        put_in = f"atan(({speed:.2f} m/s)^2 / (9.81 m/s^2 x {radius:g} m)) - {_bank(inputs):g} deg"
+        put_in = f"atan(({speed:.2f} m/s)^2 / (9.81 m/s2 x {radius:g} m)) - {_bank(inputs):g} deg"
         step = f"mu = tan({put_in}) = {abs(needed):.2f}"
         said = f"friction of at least {abs(needed):.2f}"
         if not inputs.known("friction"):
@@ -156,7 +156,7 @@ def _most(inputs: Inputs) -> Answer:
         found = corner_speed_m_s(mu, radius, bank)
         said = figures.speed_at_most(found, inputs.units)
         step = (
-            f"v = sqrt(9.81 m/s^2 x {radius:g} m x tan(atan({mu:g}) + {bank:g} deg)) = {found:.2f} m/s, "
+            f"v = sqrt(9.81 m/s2 x {radius:g} m x tan(atan({mu:g}) + {bank:g} deg)) = {found:.2f} m/s, "
             f"rounded down: {said}"
         )
         return Answered(f"{said} if friction {mu:g}, with nothing left over", steps=(step,))
@@ -183,7 +183,7 @@ def _speed(inputs: Inputs) -> Answer:
         radius, (thin, steps, remark) = inputs.amount("radius", "m"), _thin(inputs)
         found = speed_at_lean_m_s(thin, radius)
         said = figures.speed_at_most(found, inputs.units)
-        put_in = f"sqrt(9.81 m/s^2 x {radius:g} m x tan({thin:.1f} deg))"
+        put_in = f"sqrt(9.81 m/s2 x {radius:g} m x tan({thin:.1f} deg))"
         step = f"v = sqrt(g r tan(thin)) = {put_in} = {found:.2f} m/s, rounded down: {said}"
         return Answered(f"{said}{remark}", steps=(*steps, step))
 
@@ -195,7 +195,7 @@ def _radius(inputs: Inputs) -> Answer:
         speed, (thin, steps, remark) = inputs.amount("speed", "m/s"), _thin(inputs)
         found = figures.metres_at_least(radius_at_lean_m(thin, speed))
         more = remark.replace("less", "more")
-        step = f"r = v^2 / (g tan(thin)) = ({speed:.2f} m/s)^2 / (9.81 m/s^2 x tan({thin:.1f} deg)) = {found}"
+        step = f"r = v^2 / (g tan(thin)) = ({speed:.2f} m/s)^2 / (9.81 m/s2 x tan({thin:.1f} deg)) = {found}"
         return Answered(f"{found}{more}", steps=(*steps, step))
 
     return told(inputs, "radius", "radius for the lean", ("lean", "speed"), METHOD, make, _WIDE)
@@ -209,7 +209,7 @@ def _left(inputs: Inputs) -> Answer:
             return Answered(left.sentence(), steps=steps)
         said = f"{math.floor(left * 100 + 1e-9)} %"
         rate = braking_left_m_s2(mu, thin)
-        brakes = "" if isinstance(rate, Beyond) else f", {rate:.1f} m/s^2 at most"
+        brakes = "" if isinstance(rate, Beyond) else f", {rate:.1f} m/s2 at most"
         step = f"sqrt(1 - (tan({thin:.1f} deg) / {mu:g})^2) = {left:.3f}{brakes}, rounded down: {said}"
         return Answered(f"{said} of the upright braking, if friction {mu:g}", steps=(*steps, step))
 
@@ -225,7 +225,7 @@ def _corners(radii: dict[str, float], inputs: Inputs) -> Answer:
         said = [figures.speed_at_most(one, inputs.units).partition(" ") for one in speeds]
         pairs = ", ".join(f"{name}: {one[0]}" for name, one in zip(radii, said, strict=True))
         each = (
-            f"corner {name}: v = sqrt(9.81 m/s^2 x {radius:g} m x tan({thin:.1f} deg)) = {one[0]} {one[2]}"
+            f"corner {name}: v = sqrt(9.81 m/s2 x {radius:g} m x tan({thin:.1f} deg)) = {one[0]} {one[2]}"
             for (name, radius), one in zip(radii.items(), said, strict=True)
         )
         return Answered(f"corner {pairs} {said[0][2]}{remark}", steps=(*steps, *each))

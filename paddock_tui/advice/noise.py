@@ -1,6 +1,7 @@
 """The standing noise test: how far from the limit, at which revs it is taken, what a reading counts as."""
 
 import functools
+import math
 from collections.abc import Iterable
 from decimal import Decimal
 
@@ -114,11 +115,12 @@ def _margin(near_db: float, inputs: Inputs) -> Answer:
         found = margin(inputs.amount("reading", "dB(A)"), limit)
         side = "over" if found.over else "under"
         said = f"{_db(abs(found.db))} dB {side} the limit"
+        reading = inputs.amount("reading", "dB(A)")
+        step = f"{_db(limit)} dB(A) - {_db(reading)} dB(A) = {_db(abs(found.db))} dB {side} the limit"
         if found.close(near_db):
-            return Answered(
-                f"{said} of {_db(limit)} dB(A): close, another meter may differ", f"{said}: close"
-            )
-        return Answered(f"{said} of {_db(limit)} dB(A)", said)
+            close = f"{said} of {_db(limit)} dB(A): close, another meter may differ"
+            return Answered(close, f"{said}: close", steps=(step,))
+        return Answered(f"{said} of {_db(limit)} dB(A)", said, steps=(step,))
 
     return told(inputs, "margin", "to the limit", ("reading", "limit"), method(near_db), make)
 
@@ -126,7 +128,10 @@ def _margin(near_db: float, inputs: Inputs) -> Answer:
 def _revs(inputs: Inputs) -> Answer:
     def make() -> Answered:
         revs = figures.revs(revs_of_test_rpm(inputs.amount("stroke", "mm"), inputs.number("piston")))
-        return Answered(f"{revs}, where the organiser posts no revs of their own", f"{revs} by the stroke")
+        stroke, piston = inputs.amount("stroke", "mm"), inputs.number("piston")
+        step = f"30000 x {piston:g} m/s / {stroke:g} mm = {revs}"
+        text = f"{revs}, where the organiser posts no revs of their own"
+        return Answered(text, f"{revs} by the stroke", steps=(step,))
 
     return told(inputs, "revs", "revs of the test", ("stroke", "piston"), REVS, make)
 
@@ -135,7 +140,11 @@ def _counted(inputs: Inputs) -> Answer:
     def make() -> Answered:
         meter, air = int(inputs.number("meter")), inputs.amount("air", "C")
         found = counted_db(inputs.amount("reading", "dB(A)"), meter, air)
-        return Answered(f"{_db(found)} dB(A), where the organiser allows for meter and cold")
+        reading, said = inputs.amount("reading", "dB(A)"), f"{_db(found)} dB(A)"
+        off = math.floor(reading) - found
+        less = f"less {_db(off)} dB for a meter of type {meter} at {air:g} C"
+        step = f"{_db(reading)} dB(A) rounded down, {less} = {said}"
+        return Answered(f"{said}, where the organiser allows for meter and cold", steps=(step,))
 
     return told(inputs, "counted", "counts as", ("reading", "meter", "air"), COUNTED, make)
 
@@ -144,7 +153,9 @@ def _distance(inputs: Inputs) -> Answer:
     def make() -> Answered:
         near, far = inputs.amount("measured_at", "m"), inputs.amount("wanted_at", "m")
         found = level_at_db(inputs.amount("reading", "dB(A)"), near, far)
-        return Answered(f"about {_db(found)} dB(A) at {far:g} m, in the open")
+        reading, said = inputs.amount("reading", "dB(A)"), f"{_db(found)} dB(A)"
+        step = f"{_db(reading)} dB(A) - 20 log10({far:g} m / {near:g} m) = {said}"
+        return Answered(f"about {said} at {far:g} m, in the open", steps=(step,))
 
     needs = ("reading", "measured_at", "wanted_at")
     return told(inputs, "distance", "at another distance", needs, DISTANCE, make)

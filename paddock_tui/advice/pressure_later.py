@@ -105,11 +105,17 @@ def _now(inputs: Inputs, end: End) -> Answer:
         )
         said = figures.pressure(kpa, inputs.units)
         then, now = (outside_words(one) for one in outside)
+        set_kpa, celsius = inputs.amount(f"{end}_set", "kPa"), inputs.amount("then", "C")
+        step = (
+            f"({set_kpa:.1f} kPa + {outside[0].kpa:.1f} kPa) x {inputs.amount('now', 'C') + 273.15:.2f} K / "
+            f"{celsius + 273.15:.2f} K - {outside[1].kpa:.1f} kPa = {kpa:.1f} kPa: {said}"
+        )
         return Answered(
             f"{said} cold now is the same air",
             said,
             (SetValue(("setup", f"{end}_start"), said),),
             (f"then, {then}", f"now, {now}", "a warmer track usually makes the gas hotter too"),
+            (step,),
         )
 
     return told(inputs, f"{end}_now", f"{end}, should read now", (f"{end}_set", "then", "now"), METHOD, make)

@@ -301,15 +301,17 @@ def _now(inputs: Inputs, end: End) -> Answer:
         judged = _judged(inputs, end)
         step = _STEPS[judged.step]
         target = figures.pressure(inputs.amount(f"{end}_hot", "kPa"), inputs.units)
+        read = figures.pressure(inputs.amount(f"{end}_read", "kPa"), inputs.units)
+        against = f"{read} read, {target} wanted"
         if judged.set_to_kpa_gauge is None:
-            return Answered(f"{step}: {judged.why}", step)
+            return Answered(f"{step}: {judged.why}", step, steps=(f"{against}: {step}",))
         to = figures.pressure(judged.set_to_kpa_gauge, inputs.units)
         if judged.step is PressureAdvice.LEAVE:
-            return Answered(f"{step}: on its target of {target}", f"on its target of {target}")
+            on_target = f"on its target of {target}"
+            return Answered(f"{step}: {on_target}", on_target, steps=(f"{against}: {step}",))
         text = f"{step} to {to}: {judged.why}"
-        return Answered(
-            text, f"{step} to {to}", (SetValue(("pressures", "hot", f"set_to_{end}"), to, "session"),)
-        )
+        puts = (SetValue(("pressures", "hot", f"set_to_{end}"), to, "session"),)
+        return Answered(text, f"{step} to {to}", puts, steps=(f"{against}: {step} to {to}",))
 
     needs = (f"{end}_read", f"{end}_hot", "minutes")
     uses = ("gas_now", f"{end}_gas", f"{end}_cold")

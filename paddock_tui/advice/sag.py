@@ -34,6 +34,7 @@ from paddock_tui.records.shapes import Number, Word
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import SetValue
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.preload import PreloadAdjuster, PreloadPlan, preload_for_sag
 from paddock_tui.trade.sag import (
     percent_of_travel,
@@ -256,24 +257,27 @@ def _preload(about: About, end: End, inputs: Inputs) -> Answer:
     def make() -> Answered:
         numbers = _numbers(found[1]) if found is not None else None
         if found is None or numbers is None:
-            return Answered("this end has no single preload adjuster with a range in the bike's file")
+            raise Inconsistent("adjuster", "this end has no single preload adjuster with a range in its file")
         within = _in_window(about, end, inputs)
         if within:
-            return Answered(within)
+            return Answered(within, steps=(within,))
         name, record = found
         plan = _plan(inputs, numbers, record.step or 1.0)
         number = round(numbers.preload(plan.set_to), 4)
         unit = f"{record.unit}s" if record.unit in ("turn", "click") else record.unit or ""
         wanted = figures.millimetres(inputs.amount("wanted_rider", "mm"))
         said = f"{number:g} {unit}".strip()
+        per = inputs.number("per_step"), inputs.number("ratio")
+        apart = f"{figures.millimetres(sag_mm(inputs, RIDER))} - {wanted}"
+        step = f"({apart}) x {per[1]:g} / {per[0]:g} mm = {plan.change:+g} of preload, so {said}"
         if not plan.reachable:
             after = figures.millimetres(plan.sag_after_mm)
-            return Answered(f"out of reach: {said}, its end, leaves {after} where {wanted} is wanted", said)
+            out = f"out of reach: {said}, its end, leaves {after} where {wanted} is wanted"
+            return Answered(out, said, steps=(step, f"at its end: {after}"))
         text = f"{said} for {wanted}: {figures.millimetres(plan.sag_after_mm)} to expect"
         value = int(number) if float(number).is_integer() else number
-        return Answered(
-            text, f"{said} for {wanted}", (SetValue(("setup", "adjusters", name), value),), (START,)
-        )
+        puts = (SetValue(("setup", "adjusters", name), value),)
+        return Answered(text, f"{said} for {wanted}", puts, (START,), (step, f"set to: {said}"))
 
     needs = (*RIDER, "wanted_rider", "preload", "per_step", "ratio")
     return told(inputs, "preload", "preload for that", needs, PRELOAD, make)

@@ -84,11 +84,13 @@ def _expected(inputs: Inputs, end: End) -> Answer:
         free, rider = (inputs.amount(key, "mm") for key in keys)
         found = for_other_rider(free, rider, inputs.amount("measured", "kg"), inputs.amount("other", "kg"))
         sag = figures.millimetres(found.rider_sag_mm)
+        kg = [inputs.amount(key, "kg") for key in ("measured", "other")]
+        step = f"{free:g} mm + ({rider:g} mm - {free:g} mm) x {kg[1]:g} kg / {kg[0]:g} kg = {sag}"
         if abs(found.make_up_mm) < 0.05:
-            return Answered(f"{sag}, as measured")
+            return Answered(f"{sag}, as measured", steps=(step,))
+        make_up = figures.millimetres(abs(found.make_up_mm))
         way = "more" if found.make_up_mm > 0 else "less"
-        return Answered(
-            f"{sag}: {figures.millimetres(abs(found.make_up_mm))} at the wheel to make up by {way} preload"
-        )
+        last = f"{sag} against {rider:g} mm measured = {make_up}"
+        return Answered(f"{sag}: {make_up} at the wheel to make up by {way} preload", steps=(step, last))
 
     return told(inputs, end, f"{end}, rider sag to expect", (*keys, "measured", "other"), METHOD, make)

@@ -161,8 +161,10 @@ def _geared(inputs: Inputs) -> Answer:
     def make() -> Answered:
         top = _top_geared_m_s(inputs)
         low, high = (figures.speed(top * share, inputs.units) for share in (0.97, 1.0))
-        step = f"{figures.revs(inputs.amount('limit', 'rpm'))} in top = {high}, 3 % less as the tyre "
-        f"may roll: {low}"
+        step = (
+            f"{figures.revs(inputs.amount('limit', 'rpm'))} in top = {high}, 3 % less as the tyre "
+            f"may roll: {low}"
+        )
         return Answered(f"{low} to {high} at the limiter", steps=(step,))
 
     return told(inputs, "geared", "top speed as geared", (*_DRIVE, "limit"), WANTED, make)

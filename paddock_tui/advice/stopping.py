@@ -49,12 +49,12 @@ from paddock_tui.trade.wet_grip import RUBBER_DRY, RUBBER_DRY_SLIDING
 METHOD = Method(
     "v t + v^2 / (2 a), a the least of what was typed, and what lifts the rear",
     "one deceleration all the way; drag and engine braking left out, which shorten it; brakes and tyres warm",
-    "up to 400 km/h, 20 m/s^2; a best case, not a braking marker",
+    "up to 400 km/h, 20 m/s2; a best case, not a braking marker",
     "OpenStax University Physics 1; Garber and Hoel, eq. 3.27; reaction of 1 s: a road-safety agency",
 )
 TIMED = Method("v / t, and v t / 2", "slowing steadily", "up to 540 km/h", "OpenStax University Physics 1")
 PUBLISHED = (
-    f"published means on the road: {MEAN_DRY_M_S2:g} dry, {MEAN_WET_M_S2:g} wet, {BEST_M_S2:g} m/s^2 at best",
+    f"published means on the road: {MEAN_DRY_M_S2:g} dry, {MEAN_WET_M_S2:g} wet, {BEST_M_S2:g} m/s2 at best",
     f"half of the riders in a trial used {HALF_OF_RIDERS_USE * 100:.0f} % or less of what they had",
     f"a locked wheel holds {RUBBER_DRY_SLIDING / RUBBER_DRY:g} of a rolling one (rubber on dry concrete)",
 )
@@ -104,7 +104,7 @@ def _decides(inputs: Inputs, by: str, found: Braking) -> str:
     """Name what sets the braking, and whether the lift of the rear could be told."""
     if found.by is Decides.LIFT:
         return f"the rear lifts at {in_g(found.m_s2)}"
-    rate = f"{inputs.number('rate'):g} m/s^2" if by == "rate" else f"friction {inputs.number('friction'):g}"
+    rate = f"{inputs.number('rate'):g} m/s2" if by == "rate" else f"friction {inputs.number('friction'):g}"
     return f"if {rate}" + ("" if inputs.known(*BALANCE) else "; the rear may lift sooner")
 
 
@@ -114,13 +114,13 @@ def _rate_step(inputs: Inputs, by: str, found: Braking) -> str:
     if found.by is Decides.LIFT:
         base, height, ahead = (f"{inputs.amount(key, 'm'):.3f} m" for key in BALANCE)
         return (
-            f"a = g ((p - b) / h cos + sin) = 9.81 m/s^2 x ({base} - {ahead}) / {height}{slope}"
-            f" = {found.m_s2:.2f} m/s^2"
+            f"a = g ((p - b) / h cos + sin) = 9.81 m/s2 x ({base} - {ahead}) / {height}{slope}"
+            f" = {found.m_s2:.2f} m/s2"
         )
     if by == "rate":
-        return f"a = {inputs.number('rate'):g} m/s^2 + g sin{slope} = {found.m_s2:.2f} m/s^2"
+        return f"a = {inputs.number('rate'):g} m/s2 + g sin{slope} = {found.m_s2:.2f} m/s2"
     mu = f"{inputs.number('friction'):g}"
-    return f"a = g (mu cos + sin) = 9.81 m/s^2 x {mu}{slope} = {found.m_s2:.2f} m/s^2"
+    return f"a = g (mu cos + sin) = 9.81 m/s2 x {mu}{slope} = {found.m_s2:.2f} m/s2"
 
 
 def _stop(inputs: Inputs, by: str) -> Answer:
@@ -133,7 +133,7 @@ def _stop(inputs: Inputs, by: str) -> Answer:
             f"v = {speed:.2f} m/s",
             _rate_step(inputs, by, found),
             f"v t + v^2 / (2 a) = {speed:.2f} m/s x {reaction:g} s + ({speed:.2f} m/s)^2 / "
-            f"(2 x {found.m_s2:.2f} m/s^2) = {before:.1f} m + {whole - before:.1f} m, rounded up: {said}",
+            f"(2 x {found.m_s2:.2f} m/s2) = {before:.1f} m + {whole - before:.1f} m, rounded up: {said}",
         )
         text = f"{said} at best, {bite} before the brakes bite, {_decides(inputs, by, found)}; not a marker"
         return Answered(text, more=(_MARKER, *PUBLISHED), steps=steps)
@@ -149,7 +149,7 @@ def _room(inputs: Inputs, by: str) -> Answer:
         said = figures.speed_at_most(speed, inputs.units)
         steps = (
             _rate_step(inputs, by, found),
-            f"v = sqrt((a t)^2 + 2 a d) - a t, a t = {found.m_s2:.2f} m/s^2 x {reaction:g} s, "
+            f"v = sqrt((a t)^2 + 2 a d) - a t, a t = {found.m_s2:.2f} m/s2 x {reaction:g} s, "
             f"d = {room:g} m: {speed:.2f} m/s, rounded down: {said}",
         )
         text = f"{said} at the very most, {_decides(inputs, by, found)}; not a marker"
@@ -165,8 +165,8 @@ def _timed(inputs: Inputs) -> Answer:
         rate, over = -mean_m_s2(-speed, time), distance_m(speed, 0.0, time)
         steps = (
             f"v t / 2 = {speed:.2f} m/s x {time:g} s / 2 = {over:.0f} m",
-            f"v / t = {speed:.2f} m/s / {time:g} s = {rate:.1f} m/s^2",
+            f"v / t = {speed:.2f} m/s / {time:g} s = {rate:.1f} m/s2",
         )
-        return Answered(f"{rate:.1f} m/s^2 in the mean, over {over:.0f} m", steps=steps)
+        return Answered(f"{rate:.1f} m/s2 in the mean, over {over:.0f} m", steps=steps)
 
     return told(inputs, "timed", "timed stop was", ("speed", "time"), TIMED, make)

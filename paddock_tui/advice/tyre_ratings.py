@@ -119,20 +119,26 @@ def _load(inputs: Inputs, end: End) -> Answer:
     def make() -> Answered:
         index = int(inputs.number(f"{end}_index"))
         rated = _mass(load_kg(index), inputs.units)
+        step = f"load index {index} = {rated}"
         if not inputs.known("bike", "rider"):
-            return Answered(f"rated {rated}; what bike and rider weigh together is not known", rated)
+            return Answered(
+                f"rated {rated}; what bike and rider weigh together is not known", rated, steps=(step,)
+            )
         both = inputs.amount("bike", "kg") + inputs.amount("rider", "kg")
         whole = _mass(round(both), inputs.units)
         if not inputs.known("wheelbase", "ahead"):
-            return Answered(f"rated {rated}; the share of {whole} on this axle is not known", rated)
+            return Answered(
+                f"rated {rated}; the share of {whole} on this axle is not known", rated, steps=(step,)
+            )
         axles = axle_loads(both, inputs.amount("wheelbase", "mm"), inputs.amount("ahead", "mm"))
         duty = load_duty(index, axles.front_kg if end == "front" else axles.rear_kg)
         asked, apart = (_mass(round(one), inputs.units) for one in (duty.asked_kg, abs(duty.spare_kg)))
         if duty.spare_kg < 0:
-            return Answered(
-                f"rated {rated}, bears {asked} standing: {apart} too much", f"rated {rated}, bears {asked}"
-            )
-        return Answered(f"rated {rated}, bears {asked} of {whole} standing: {apart} spare", rated)
+            over = f"{asked} - {rated} = {apart}"
+            text = f"rated {rated}, bears {asked} standing: {apart} too much"
+            return Answered(text, f"rated {rated}, bears {asked}", steps=(step, over))
+        text = f"rated {rated}, bears {asked} of {whole} standing: {apart} spare"
+        return Answered(text, rated, steps=(step, f"{rated} - {asked} = {apart}"))
 
     uses = ("bike", "rider", "wheelbase", "ahead")
     return told(inputs, f"{end}_load", f"{end}, load", (f"{end}_index",), LOAD, make, uses)
@@ -144,10 +150,13 @@ def _speed(inputs: Inputs, end: End) -> Answer:
         duty = speed_duty(symbol, inputs.amount_or("speed", "km/h", 0.0))
         rated = f"{'over ' if duty.rating.over else ''}{figures.speed(duty.rating.km_h / 3.6, inputs.units)}"
         if not inputs.known("speed"):
-            return Answered(f"{symbol}: {rated}; no top speed is known", rated)
+            return Answered(
+                f"{symbol}: {rated}; no top speed is known", rated, steps=(f"symbol {symbol} = {rated}",)
+            )
         reached = figures.speed(inputs.amount("speed", "m/s"), inputs.units)
         short = rated if duty.enough is not False else f"{rated}, ridden {reached}"
-        return Answered(f"{symbol}: {rated}; {_against(duty, reached)}", short)
+        step = f"symbol {symbol} is {rated}, against {reached} = {_against(duty, reached)}"
+        return Answered(f"{symbol}: {rated}; {_against(duty, reached)}", short, steps=(step,))
 
     return told(inputs, f"{end}_speed", f"{end}, speed", (f"{end}_symbol",), SPEED, make, ("speed",))
 

@@ -88,9 +88,15 @@ def _words(inputs: Inputs) -> Answer:
     def make() -> Answered:
         found = _ratios(inputs)
         if found is None:
-            return Answered(BEYOND_WORDS, BEYOND_WORDS)
+            return Answered(BEYOND_WORDS, BEYOND_WORDS, steps=(BEYOND_WORDS,))
         said = found.sentence()
-        return Answered(said, "" if inputs.value("surface") == "dry" else said)
+        low, high = inputs.number("low"), inputs.number("high")
+        steps = (
+            f"corner speed: sqrt({low:g}) to sqrt({high:g})",
+            f"braking distance: 1 / {high:g} to 1 / {low:g}",
+            said,
+        )
+        return Answered(said, "" if inputs.value("surface") == "dry" else said, steps=steps)
 
     return told(inputs, "words", "wet to dry", _NEEDS, METHOD, make)
 
@@ -99,9 +105,10 @@ def _lean(inputs: Inputs) -> Answer:
     def make() -> Answered:
         found = _ratios(inputs)
         if found is None:
-            return Answered(BEYOND_WORDS)
+            return Answered(BEYOND_WORDS, steps=(BEYOND_WORDS,))
         lean = span(found.lower.lean_tangent, found.higher.lean_tangent)
-        return Answered(f"wet to dry, if grip {span(found.low, found.high)}: tangent of the lean {lean}")
+        text = f"wet to dry, if grip {span(found.low, found.high)}: tangent of the lean {lean}"
+        return Answered(text, steps=(f"tan(wet) / tan(dry) = friction wet / dry = {lean}",))
 
     return told(inputs, "lean", "lean", _NEEDS, METHOD, make)
 
@@ -110,12 +117,20 @@ def _push(inputs: Inputs) -> Answer:
     def make() -> Answered:
         found = _ratios(inputs)
         if found is None:
-            return Answered(BEYOND_WORDS)
+            return Answered(BEYOND_WORDS, steps=(BEYOND_WORDS,))
         dry, bike = inputs.number("friction"), balance_of(inputs)
         low, high = (wet_to_dry(Friction(dry, dry * ratio), bike) for ratio in (found.low, found.high))
+        brakes, drives = span(low.braking, high.braking), span(low.driving, high.driving)
+        wet = f"{dry * found.low:.2f} to {dry * found.high:.2f}"
+        steps = (
+            f"friction wet: {dry:g} x {span(found.low, found.high)} is {wet}",
+            f"drive, the less of grip and lift, wet over dry = {drives}",
+            f"braking, the less of grip and lift, wet over dry = {brakes}",
+        )
         return Answered(
             f"wet to dry, if friction {dry:g} and {span(found.low, found.high)} of it: "
-            f"drive {span(low.driving, high.driving)}, braking {span(low.braking, high.braking)}"
+            f"drive {drives}, braking {brakes}",
+            steps=steps,
         )
 
     return told(inputs, "push", "drive and braking", (*_NEEDS, "friction", *BALANCE), LIFTS, make)

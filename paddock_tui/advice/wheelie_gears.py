@@ -24,6 +24,7 @@ from paddock_tui.facts.physics import torque_points
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
+from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.gearing import overall_ratio
 from paddock_tui.trade.wheelie_gears import (
     CRANK_TO_WHEEL,
@@ -102,7 +103,8 @@ def _gears(curve: GearTorque, inputs: Inputs) -> Answer:
     def make() -> Answered:
         words = in_words(_judged(curve, inputs))
         said = f"{words or 'no gear'} can lift the front on torque alone"
-        return Answered(said, said, (), ("assumed: level road, rider still, no aerodynamic drag",))
+        more = ("assumed: level road, rider still, no aerodynamic drag",)
+        return Answered(said, said, (), more, (*_push_steps(curve, inputs), f"100 % or more: {said}"))
 
     return told(inputs, "gears", "lift the front", _NEEDS, METHOD, make)
 
@@ -110,7 +112,8 @@ def _gears(curve: GearTorque, inputs: Inputs) -> Answer:
 def _shares(curve: GearTorque, inputs: Inputs) -> Answer:
     def make() -> Answered:
         shares = " ".join(f"{one.share * 100:.0f}" for one in _judged(curve, inputs))
-        return Answered(f"{shares} % of what lifts it, first to top")
+        steps = (*_push_steps(curve, inputs), f"first to top = {shares} %")
+        return Answered(f"{shares} % of what lifts it, first to top", steps=steps)
 
     return told(inputs, "shares", "push, by gear", _NEEDS, METHOD, make)
 
@@ -118,15 +121,32 @@ def _shares(curve: GearTorque, inputs: Inputs) -> Answer:
 def _revs(curve: GearTorque, inputs: Inputs) -> Answer:
     def make() -> Answered:
         if len(curve) < 2:
-            return Answered("only the peak of the torque is known: the bike's file can hold the curve")
+            raise Inconsistent("torque", "only its peak is known: the bike's file can hold the curve")
         found = [
             f"{in_words((one,))} {_span(one.from_rpm, one.to_rpm)}"
             for one in _judged(curve, inputs)
             if one.from_rpm is not None and one.to_rpm is not None
         ]
-        return Answered(", ".join(found) or "at no revs of the curve")
+        said = ", ".join(found) or "at no revs of the curve"
+        return Answered(said, steps=(*_push_steps(curve, inputs), f"where the curve is over that = {said}"))
 
     return told(inputs, "revs", "between", _NEEDS, METHOD, make)
+
+
+def _push_steps(curve: GearTorque, inputs: Inputs) -> tuple[str, ...]:
+    """Write what lifts the front, and each gear's push, with the numbers put in."""
+    mass = inputs.amount("bike", "kg") + inputs.amount("rider", "kg")
+    ahead, height = inputs.amount("ahead", "m"), inputs.amount("height", "m")
+    lift, radius = lift_force_n(mass, ahead, height), inputs.amount("round", "m") / math.tau
+    peak, share = inputs.amount("peak", "N m"), inputs.number("share")
+    lifts = f"m g b / h = {mass:g} kg x 9.81 m/s2 x {ahead:.3f} m / {height:.3f} m = {lift:.0f} N"
+    each = (
+        f"gear {one.gear}: {one.force_n * radius / (peak * share):.2f} x {peak:g} N m x {share:g} / "
+        f"{radius:.3f} m"
+        f" = {one.force_n:.0f} N, {one.share * 100:.0f} %"
+        for one in _judged(curve, inputs)
+    )
+    return (lifts, *each)
 
 
 def _span(low: float, high: float) -> str:

@@ -8,7 +8,7 @@ from tests.advice.given import BAR, PSI, about, answers, session
 
 FAST = about(session=session('top_speed = "180 km/h"\n'))
 FILLED = stopping(FAST)
-SAID = "{} at the very most, if 7 m/s^2; the rear may lift sooner; not a marker"
+SAID = "{} at the very most, if 7 m/s2; the rear may lift sooner; not a marker"
 
 
 def test_a_stop_from_the_fastest_speed_of_the_straight() -> None:
@@ -16,7 +16,7 @@ def test_a_stop_from_the_fastest_speed_of_the_straight() -> None:
 
     # 50 m/s x 1 s + 2500 / 14.
     assert found.text == (
-        "229 m at best, 50 m before the brakes bite, if 7 m/s^2; the rear may lift sooner; not a marker"
+        "229 m at best, 50 m before the brakes bite, if 7 m/s2; the rear may lift sooner; not a marker"
     )
     assert "half of the riders in a trial used 56 % or less of what they had" in found.working
     assert any(line.startswith("published means on the road: 7 dry, 3.5 wet") for line in found.working)
@@ -33,7 +33,7 @@ def test_a_friction_stands_in_for_a_deceleration_which_goes_before_it() -> None:
     assert answers(FILLED, friction=0.8)["stop"].text.startswith(
         "210 m at best, 50 m before the brakes bite, if friction 0.8"
     )
-    assert "if 7 m/s^2" in answers(FILLED, friction=0.8, rate=7.0)["stop"].text
+    assert "if 7 m/s2" in answers(FILLED, friction=0.8, rate=7.0)["stop"].text
 
 
 def test_a_slope_downhill_lengthens_it_and_a_longer_reaction_too() -> None:
@@ -55,7 +55,7 @@ def test_the_speed_that_a_room_allows_is_in_the_riders_units() -> None:
 
 
 def test_a_timed_stop_tells_what_the_braking_was() -> None:
-    assert answers(FILLED, time=8.0)["timed"].text == "6.2 m/s^2 in the mean, over 200 m"
+    assert answers(FILLED, time=8.0)["timed"].text == "6.2 m/s2 in the mean, over 200 m"
 
 
 def test_nothing_known_names_what_is_needed() -> None:

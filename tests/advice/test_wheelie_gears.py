@@ -42,7 +42,7 @@ def test_gears_are_named_by_the_force_at_the_wheel_over_the_one_that_lifts() -> 
     )
     assert found["gears"].text == found["gears"].short == "1st can lift the front on torque alone"
     assert "assumed: level road, rider still, no aerodynamic drag" in found["gears"].working
-    assert found["revs"].text.startswith("only the peak of the torque is known")
+    assert found["revs"].text.startswith("torque: only its peak is known")
 
 
 def test_a_curve_says_between_which_revs() -> None:
