@@ -35,11 +35,14 @@ def used(path: Path) -> set[str]:
     """The names that a module calls as decorators of its own functions, or at its top level."""
     tree = ast.parse(path.read_text(encoding="utf-8"))
     calls = [one for node in tree.body if isinstance(node, ast.FunctionDef) for one in node.decorator_list]
-    calls += [node.value for node in tree.body if isinstance(node, ast.Assign)]
+    calls += [node.value for node in ast.walk(tree) if isinstance(node, ast.Assign | ast.Expr)]
     return {one.func.id for one in calls if isinstance(one, ast.Call) and isinstance(one.func, ast.Name)}
 
 
-@pytest.mark.parametrize(("package", "function"), [("facts", "fact"), ("limits", "limit"), ("rules", "rule")])
+@pytest.mark.parametrize(
+    ("package", "function"),
+    [("facts", "fact"), ("limits", "limit"), ("matters", "declare"), ("rules", "rule")],
+)
 def test_the_written_list_of_a_registry_is_the_folder(package: str, function: str) -> None:
     folder = ROOT / package
 

@@ -18,12 +18,11 @@ from paddock_tui.advice.sag import adjuster_of, sag
 from paddock_tui.advice.session_laps import lap_words, left_out, needs_words, stint_of, usual_words, working
 from paddock_tui.advice.wet_ratios import wet_to_dry_ratios
 from paddock_tui.advice.wheelie_gears import lifting
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.paths import Path
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import Profile
 from paddock_tui.records.shapes import Setting
 from paddock_tui.rules.core import SetValue

@@ -16,12 +16,11 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.ridden_so_far import count_words, so_far
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.service import since_start
 from paddock_tui.limits.brakes import LEAST_PAD
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.wear import WearReading, wear
 from paddock_tui.trade.wear_trend import COVERS, LEAST_READINGS, WearTrend, wear_trend

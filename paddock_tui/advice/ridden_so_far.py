@@ -5,7 +5,7 @@ import datetime as dt
 import attrs
 
 from paddock_tui.advice.about import About, History, PastSession
-from paddock_tui.facts.outing import is_ridden
+from paddock_tui.records.session import is_ridden
 
 
 def so_far(about: About) -> History:

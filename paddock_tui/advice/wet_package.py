@@ -4,9 +4,10 @@ import attrs
 
 from paddock_tui.advice.about import About
 from paddock_tui.facts import ABSENT, NotKnown
-from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.wet_package import LeftWet, WetPackage, in_the_dry, package_of
 from paddock_tui.facts.wet_values import conditions_of
+from paddock_tui.records.session import is_ridden
 from paddock_tui.records.setup import Profile
 from paddock_tui.rules.core import SetValue
 from paddock_tui.rules.wet_package import dry_puts, puts_of

@@ -30,6 +30,7 @@ _KEYS = {
     "group and number": "novice.1",
     "rider and bike": "your-id.your-bike",
     "end and load": "front.rider",
+    "what and number": "brake-lever-not-firm.1",
     "what and which": "adjusters.front-rebound",
     "rule and subject": "little-traction-help-in-the-wet.traction",
     "rule and limit": "all-aids-near-least.near_least",

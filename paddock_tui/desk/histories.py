@@ -7,7 +7,7 @@ from typing import Any
 from paddock_tui.desk.lookup import glance, order
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import ENDS, FORBIDDEN, History, PastSession, tyre_of
-from paddock_tui.records.day import RidingDay
+from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session
@@ -46,14 +46,37 @@ class Histories:
         self._kept[subject] = (key, tyres, found)
         return found
 
-    def _sessions(self, files: GarageFiles, bike: str) -> tuple[Ref, ...]:
+    def elsewhere(self, files: GarageFiles, subject: Ref, situation: Situation) -> tuple[PastSession, ...]:
+        """Return the rider's earlier sessions on other bikes in which something happened, oldest first."""
+        session, rider = situation.session, situation.refs.get("rider")
+        own = files.read(subject)
+        before = _order(own) if own is not None else None
+        if session is None or rider is None or before is None:
+            return ()
+        happened = set(self._sessions(files, _INCIDENTS))
+        found = []
+        for ref in self._sessions(files, rider.id):
+            one = files.read(ref) if ref in happened else None
+            at = _order(one) if one is not None and "retired" not in one.data else None
+            record = one.record if one is not None else None
+            if at is None or at >= before or not isinstance(record, Session):
+                continue
+            if record.rider == rider.id and record.bike != session.bike and record.date != session.date:
+                found.append((at, PastSession(ref.id, record)))
+        return tuple(one for _, one in sorted(found, key=lambda pair: pair[0]))
+
+    def _sessions(self, files: GarageFiles, name: str) -> tuple[Ref, ...]:
+        """List the sessions whose text holds a name."""
         listing = files.listing("session")
-        known = self._naming.get(bike)
+        known = self._naming.get(name)
         if known is None or known[0] != listing:
-            hits = tuple(ref for ref in files.mentioning(bike) if ref.kind == "session")
-            known = self._naming[bike] = (listing, hits)
+            hits = tuple(ref for ref in files.mentioning(name) if ref.kind == "session")
+            known = self._naming[name] = (listing, hits)
         return known[1]
 
+
+_INCIDENTS = "incidents."
+"""What stands in the text of a session in which something happened."""
 
 _Order = tuple[dt.date, int, dt.time, str]
 _FIRST: _Order = (dt.date.min, 0, dt.time.min, "")
@@ -122,11 +145,10 @@ def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> PastSession:
     may_time = not (isinstance(day, RidingDay) and day.timing == FORBIDDEN)
     lap_km = length.to("km") if length is not None else None
     altitude_m = height.to("m") if height is not None else None
-    return PastSession(loaded.ref.id, session, name, lap_km, may_time, _inspected(day, session), altitude_m)
+    return PastSession(loaded.ref.id, session, name, lap_km, may_time, _entry(day, session), altitude_m)
 
 
-def _inspected(day: Any, session: Session) -> bool:
-    """Return whether the bike passed inspection on its day."""
+def _entry(day: Any, session: Session) -> DayEntry:
+    """Return what its day holds of the rider on the bike."""
     entries = day.entries if isinstance(day, RidingDay) else {}
-    entry = entries.get(session.rider or "", {}).get(session.bike or "")
-    return entry is not None and bool(entry.inspected)
+    return entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())

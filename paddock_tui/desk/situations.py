@@ -88,8 +88,12 @@ def assemble(
         now=now,
         going_out=going_out,
     )
-    history = (histories or Histories()).of(files, ref, situation)
-    situation = attrs.evolve(situation, history=history)
+    known = histories or Histories()
+    situation = attrs.evolve(
+        situation,
+        history=known.of(files, ref, situation),
+        rider_elsewhere=known.elsewhere(files, ref, situation),
+    )
     return Assembled(
         situation,
         tuple(trouble for one in (*loaded.values(), *lists) for trouble in one.troubles),

@@ -8,13 +8,12 @@ from paddock_tui.desk.lookup import glances, order
 from paddock_tui.export.cells import ColumnsOf, cell, cells, columns, declared_columns
 from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
 from paddock_tui.facts.controls import levels_of
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import SET_UP, fields
 from paddock_tui.records.paths import Ref, spell
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Feel, PressureReading, Symptom
 from paddock_tui.records.shapes import Number, Whole
 

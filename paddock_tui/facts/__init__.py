@@ -17,6 +17,7 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     heights,
     incidents,
     launch_starts,
+    open_matters,
     outing,
     outside_pressure,
     physics,
@@ -24,7 +25,6 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     quoted,
     rear_tyre,
     record_checks,
-    rider,
     road,
     sag,
     service,
@@ -36,7 +36,6 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     weather,
     wet_package,
     wheel_speeds,
-    work,
 )
 from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Absent, Facts, MissingFact, NotKnown
 from paddock_tui.facts.joining import check_needs

@@ -13,17 +13,6 @@ from paddock_tui.records.session import Session
 
 
 @attrs.frozen
-class Felt:
-    """The brake lever as it last felt, and where that was entered."""
-
-    word: str
-    where: str
-
-    def __str__(self) -> str:
-        return f"lever {self.word} {self.where}"
-
-
-@attrs.frozen
 class PadLeft:
     """The thinnest pad of one end as last measured, and where that was entered."""
 
@@ -43,17 +32,6 @@ class LeastPad:
 
     def __str__(self) -> str:
         return f"organiser's least {self.posted}" if self.posted is not None else "no least posted"
-
-
-@fact("how the brake lever feels", at="session:lever", show=str)
-def lever_felt(session: Session, history: History) -> Felt | Absent:
-    """Return the lever as felt in this session, else in the last one where somebody wrote it down."""
-    if session.lever is not None:
-        return Felt(session.lever, "now")
-    for one in reversed(history.past):
-        if one.session.lever is not None:
-            return Felt(one.session.lever, f"in session {one.id}")
-    return ABSENT
 
 
 @fact("the pads at the {subject}", at="session:{subject}_pads", per="end", show=str)

@@ -7,9 +7,8 @@ import attrs
 
 from paddock_tui.facts.checklists import RACING, ListState, fell
 from paddock_tui.facts.core import fact
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.records.kinds import Record
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import TyreSet
 
 _MORNING = ("bike, morning", "rider", "paper", "venue")

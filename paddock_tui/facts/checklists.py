@@ -1,5 +1,6 @@
 """The checklists as they stand: which apply to an outing, and how each of their items is answered."""
 
+import datetime as dt
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -7,6 +8,7 @@ import attrs
 
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.checklist import DAY_STAGES, STAGES, Checklist, ChecklistItem
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import DayEntry, RidingDay
@@ -23,7 +25,7 @@ RACING = ("qualifying", "race", "start practice")
 OPEN, OK, TO_FIX, NOT_APPLICABLE, ANSWERED = "open", "ok", "to fix", "not applicable", "answered"
 
 _WORTH_CARRYING = ("hold", "serious", "caution", None)
-"""What is to fix after one session stays so in the next ones of the day; a note does not."""
+"""What is to fix stays so in later sessions and on later days; a note does not."""
 
 _SECTIONS_NAMED = (("pressures",), ("feel",))
 """Sections whose rows are told apart by the section alone: front, rear."""
@@ -35,7 +37,8 @@ class ItemState:
 
     `in_day` says which record keeps the answer and `path` where its table stands there, empty where
     nothing can hold it. `said` is what the record says about it. `since` is the number of the earlier
-    session in which it was answered; `to_fix` what "to fix" means, None where no list says so.
+    session in which it was answered, `since_day` its day where that is another one; `to_fix` what "to fix"
+    means, None where no list says so.
     """
 
     id: str
@@ -47,6 +50,7 @@ class ItemState:
     check: Check = attrs.field(factory=Check)
     said: str = ""
     since: int | None = None
+    since_day: dt.date | None = None
     listed: bool = True
     answered_by: str = ""
 
@@ -100,10 +104,11 @@ def checked(
     records: Mapping[str, Record],
     checklists: Mapping[str, Checklist],
     earlier: tuple[Session, ...],
+    history: History,
     source: Session | None,
 ) -> Checked:
     """Return every list that applies to the outing, with its items as they stand."""
-    look = _Look(session, session_checks, day_checks, records, earlier, source)
+    look = _Look(session, session_checks, day_checks, records, earlier, history.past, source)
     lists: list[ListState] = []
     for key, found in _in_order(checklists):
         if found.retired is None and applies(found.stage or "", session, earlier):
@@ -165,6 +170,16 @@ def _entry(session: Session, records: Mapping[str, Record]) -> DayEntry:
 
 
 @attrs.frozen
+class _Held:
+    """The answer that counts for an item, and the earlier session or day that it stands in."""
+
+    check: Check | None = None
+    number: int | None = None
+    day: dt.date | None = None
+    before: bool = False
+
+
+@attrs.frozen
 class _Look:
     """What the answers of one outing are read from."""
 
@@ -173,6 +188,7 @@ class _Look:
     of_day: Mapping[str, Check]
     records: Mapping[str, Record]
     earlier: tuple[Session, ...]
+    past: tuple[PastSession, ...]
     source: Session | None
 
     def item(self, name: str, item: ChecklistItem, found: Checklist) -> ItemState:
@@ -187,9 +203,10 @@ class _Look:
             self._path(in_day, name),
             answered_by=item.answered_by or "",
         )
-        check, since = self._check(name, in_day, item.to_fix, found.stage == "after a fall")
-        if check is not None:
-            return attrs.evolve(state, status=check.status or OPEN, check=check, since=since)
+        held = self._check(name, in_day, item.to_fix, found.stage == "after a fall")
+        if held.check is not None:
+            status = held.check.status or OPEN
+            return attrs.evolve(state, status=status, check=held.check, since=held.number, since_day=held.day)
         return self._from_record(state) if item.answered_by else state
 
     def others(
@@ -204,11 +221,13 @@ class _Look:
             for name, item in found.items.items()
         }
         names = {(True, name) for name in self.of_day} | {(False, name) for name in self.own}
-        names |= {(False, name) for one in self.earlier for name in one.checks}
+        names |= {(False, name) for one in self.past for name in one.session.checks}
+        names |= {(True, name) for one in self.past for name in one.entry.checks}
         for in_day, name in sorted(names - shown):
             item = known.get((in_day, name), ChecklistItem())
-            check, since = self._check(name, in_day, item.to_fix, fall=False)
-            if check is None or check.status == NOT_APPLICABLE or (since and check.status != TO_FIX):
+            held = self._check(name, in_day, item.to_fix, fall=False)
+            check = held.check
+            if check is None or check.status == NOT_APPLICABLE or (held.before and check.status != TO_FIX):
                 continue
             yield ItemState(
                 name,
@@ -218,7 +237,8 @@ class _Look:
                 in_day,
                 self._path(in_day, name),
                 check,
-                since=since,
+                since=held.number,
+                since_day=held.day,
                 listed=(in_day, name) in known,
             )
 
@@ -228,27 +248,45 @@ class _Look:
         place = day_place(self.session, self.records.get("day"))
         return () if isinstance(place, str) else (*place, name)
 
-    def _check(
-        self, name: str, in_day: bool, to_fix: str | None, fall: bool
-    ) -> tuple[Check | None, int | None]:
-        """Find the answer that counts, and the earlier session that it was given in.
+    def _check(self, name: str, in_day: bool, to_fix: str | None, fall: bool) -> _Held:
+        """Find the answer that counts, and the earlier session or day that it was given in.
 
-        What is to fix stays so until a later session answers it; after a fall every answer given
+        What is to fix stays so until it is answered ok, whoever rode since; after a fall every answer given
         since then counts.
         """
         held = (self.of_day if in_day else self.own).get(name)
+        open_before = _Held() if fall else self._still_to_fix(name, in_day, to_fix)
         if held is not None and held.status is not None:
-            return held, None
-        if in_day or (fall and fell(self.session)):
-            return None, None
+            # Not applicable answers nothing that was to fix.
+            return open_before if held.status == NOT_APPLICABLE and open_before.check else _Held(held)
+        return self._since_the_fall(name) if fall and not in_day else open_before
+
+    def _still_to_fix(self, name: str, in_day: bool, to_fix: str | None) -> _Held:
+        if to_fix not in _WORTH_CARRYING:
+            return _Held()
+        for one in reversed(self.past):
+            session = one.session
+            if in_day and session.date == self.session.date and session.rider == self.session.rider:
+                continue
+            check = (one.entry.checks if in_day else session.checks).get(name)
+            if check is None or check.status in (None, NOT_APPLICABLE):
+                continue
+            if check.status != TO_FIX:
+                return _Held()
+            another = session.date != self.session.date
+            return _Held(check, None if in_day else session.number, session.date if another else None, True)
+        return _Held()
+
+    def _since_the_fall(self, name: str) -> _Held:
+        if fell(self.session):
+            return _Held()
         for one in reversed(self.earlier):
-            before = one.checks.get(name)
-            if before is not None and before.status is not None:
-                counts = fall or (before.status == TO_FIX and to_fix in _WORTH_CARRYING)
-                return (before, one.number) if counts else (None, None)
-            if fall and fell(one):
+            check = one.checks.get(name)
+            if check is not None and check.status is not None:
+                return _Held(check, one.number, None, True)
+            if fell(one):
                 break
-        return None, None
+        return _Held()
 
     def _from_record(self, state: ItemState) -> ItemState:
         """Answer an item from the value that it names; one carried over or a plain no answers nothing."""

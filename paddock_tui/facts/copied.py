@@ -5,11 +5,10 @@ from collections.abc import Mapping
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import End, History
 from paddock_tui.facts.sag import RiderSag
 from paddock_tui.records.people import Rider
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import TyreSet
 
 _RAIN = ("wet", "intermediate")

@@ -3,11 +3,11 @@
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import End, History
 from paddock_tui.facts.sag import end_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.session import is_ridden
 from paddock_tui.records.setup import SetUp
 
 

@@ -1,14 +1,12 @@
 """What happened to this bike and to this rider, and what was done about it since."""
 
 import datetime as dt
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 
 import attrs
 
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.past import History, PastSession
-from paddock_tui.records.day import DayEntry, RidingDay
-from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Incident
@@ -22,11 +20,6 @@ class Happened:
     number: str
     session: Session
     ref: Ref | None = None
-
-    @property
-    def unanswered(self) -> bool:
-        """Whether nobody wrote down what was found and done."""
-        return not (self.incident.mended or "").strip()
 
     def path(self, key: str) -> Path:
         """Return where one of its values stands in its session."""
@@ -70,36 +63,6 @@ def rider_incidents(
     return (*_of((*past, *other)), *_own(session))
 
 
-@fact("falls since the last inspection")
-def falls_not_inspected(
-    bike_incidents: tuple[Happened, ...],
-    session: Session,
-    history: History,
-    records: Mapping[str, Record],
-) -> tuple[Happened, ...]:
-    """Return the falls after which nobody has inspected the bike: neither then, nor on a later day."""
-    days = [one.session.date for one in history.past if one.inspected and one.session.date is not None]
-    if session.date is not None and _inspected_today(session, records):
-        days.append(session.date)
-    last = max(days, default=dt.date.min)
-    found: list[Happened] = []
-    for one in bike_incidents:
-        if one.incident.what != "fall":
-            continue
-        if one.incident.inspected_again is not None:
-            found = []
-        elif one.session.date is None or one.session.date >= last:
-            found.append(one)
-    return tuple(found)
-
-
-@fact("what the organiser wants inspected again")
-def inspected_after(records: Mapping[str, Record]) -> str:
-    """Return the organiser's rule on falls: any, moving, or nothing where it is not known."""
-    day = records.get("day")
-    return (day.inspection_after_fall or "") if isinstance(day, RidingDay) else ""
-
-
 def _of(past: Iterable[PastSession]) -> Iterable[Happened]:
     for one in past:
         ref = Ref("session", one.id)
@@ -113,9 +76,3 @@ def _own(session: Session) -> Iterable[Happened]:
 
 def _numbered(session: Session) -> list[tuple[str, Incident]]:
     return sorted(session.incidents.items(), key=lambda one: (len(one[0]), one[0]))
-
-
-def _inspected_today(session: Session, records: Mapping[str, Record]) -> bool:
-    day = records.get("day")
-    entries = day.entries if isinstance(day, RidingDay) else {}
-    return bool(entries.get(session.rider or "", {}).get(session.bike or "", DayEntry()).inspected)

@@ -33,6 +33,7 @@ ROOTS: Final[Mapping[str, Any]] = {
     "records": Mapping[str, Record],
     "refs": Mapping[str, Ref],
     "rider": Rider,
+    "rider_elsewhere": tuple[PastSession, ...],
     "rider_today": tuple[PastSession, ...],
     "session": Session,
     "setup": SetUp,

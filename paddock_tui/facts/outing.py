@@ -3,7 +3,7 @@
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.people import Rider
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import TyreSet
 
 COLUMN = {"dry": "dry", "damp": "damp", "drying": "damp", "wet": "wet", "standing water": "wet"}
@@ -64,16 +64,6 @@ def front_tyre_kind(tyres: TyreSet) -> str | Unknown:
 def rear_tyre_kind(tyres: TyreSet) -> str | Unknown:
     """Return what the rear tyre is made for."""
     return tyres.rear.kind or UNKNOWN
-
-
-def is_ridden(session: Session) -> bool:
-    """Return whether a session was ridden: it has a parked time, a hot pressure or a lap."""
-    hot = session.pressures.get("hot")
-    return (
-        session.parked is not None
-        or bool(session.laps)
-        or (hot is not None and (hot.front is not None or hot.rear is not None))
-    )
 
 
 @fact("whether the session is still to come")

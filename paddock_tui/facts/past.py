@@ -5,6 +5,7 @@ from typing import Literal
 
 import attrs
 
+from paddock_tui.records.day import DayEntry
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
@@ -20,8 +21,8 @@ FORBIDDEN = "forbidden"
 class PastSession:
     """One earlier session: its id, what it holds, and its venue, with lap and altitude, where known.
 
-    `may_time` is whether its day allowed lap timing: laps kept all the same are in no trend. `inspected`
-    is whether the bike passed inspection on its day.
+    `may_time` is whether its day allowed lap timing: laps kept all the same are in no trend. `entry`
+    is what its day holds of that rider on that bike.
     """
 
     id: str
@@ -29,7 +30,7 @@ class PastSession:
     venue: str | None = None
     lap_km: float | None = None
     may_time: bool = True
-    inspected: bool = False
+    entry: DayEntry = attrs.field(factory=DayEntry)
     altitude_m: float | None = None
 
     @property

@@ -37,9 +37,9 @@ class Situation:
 
     `earlier` are this rider's sessions on this bike and day before this one, oldest first; `history` holds
     everybody's sessions on this bike before this one, `rider_today` this rider's of the same day before it,
-    on any bike. `checklists` are all of the garage by id, retired
-    ones too. `refs` says which record plays which role, so that a
-    finding can point at it.
+    on any bike; `rider_elsewhere` this rider's of earlier days on other bikes in which something happened.
+    `checklists` are all of the garage by id, retired ones too. `refs` says which record plays which role,
+    so that a finding can point at it.
     """
 
     garage: Garage = attrs.field(factory=Garage)
@@ -54,6 +54,7 @@ class Situation:
     earlier: tuple[Session, ...] = ()
     history: History = NOTHING
     rider_today: tuple[PastSession, ...] = ()
+    rider_elsewhere: tuple[PastSession, ...] = ()
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
@@ -98,6 +99,7 @@ class Situation:
             "earlier": self.earlier,
             "history": self.history,
             "rider_today": self.rider_today,
+            "rider_elsewhere": self.rider_elsewhere,
             "source": self.source,
             "checklists": self.checklists,
             "limits": self.limits,

@@ -5,11 +5,10 @@ import datetime as dt
 import attrs
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import End, History, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet

@@ -6,14 +6,13 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
 from paddock_tui.facts.tyre_counts import tyre_count
 from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import COLD_TRACK, WARM_TRACK
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.people import Rider
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.date_code import age_years
 from paddock_tui.trade.errors import Inconsistent

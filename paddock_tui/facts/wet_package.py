@@ -12,7 +12,7 @@ import attrs
 from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.controls import levels_of, value_in_force
 from paddock_tui.facts.core import ABSENT, Absent, fact
-from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History
 from paddock_tui.facts.rear_tyre import poor_rear
 from paddock_tui.facts.suspension import damping_unused, what_of
@@ -23,7 +23,7 @@ from paddock_tui.facts.wet_values import Conditions, WetValue, conditions_of
 from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import function_of
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number

@@ -4,10 +4,9 @@ import re
 
 from paddock_tui.facts.aids import watching
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
 

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from paddock_tui.facts import Situation
 from paddock_tui.facts.checklist_stages import AtHand, at_hand
 from paddock_tui.facts.checklists import OPEN, TO_FIX, Checked, ItemState, ListState, day_place
+from paddock_tui.matters.fold import day_words
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import trouble_at
 from paddock_tui.records.checklist import DAY_STAGES
@@ -118,7 +119,9 @@ def _said(item: ItemState) -> str:
     if item.said:
         return item.said
     words = [item.to_fix or "caution, no list says how bad"] if item.status == TO_FIX else []
-    if item.since is not None:
+    if item.since_day is not None:
+        words.append(f"still open since {day_words(item.since_day)}")
+    elif item.since is not None:
         words.append(f"session {item.since}")
     check = item.check
     words += [f"{check.at:%H:%M}"] if check.at is not None else []

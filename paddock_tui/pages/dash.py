@@ -5,7 +5,6 @@ from collections.abc import Iterator, Set
 from paddock_tui.desk.day.dash import HAPPENINGS, MODE, READ, VALUES, planned
 from paddock_tui.facts.controls import of_range
 from paddock_tui.facts.dash import undone_by
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.facts.past import History
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import UNKNOWN_WORD, with_trouble
@@ -14,7 +13,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.electronics import Control, function_of, speed_of
 from paddock_tui.records.paths import Path
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import is_off, label_of
 from paddock_tui.store.garage import Loaded

@@ -6,10 +6,9 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.facts import Situation
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.pages.review import CAUTION_WORDS, finding_row
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.rules import HOLD, RULES, Finding, Review, review
 from paddock_tui.text import printable
 

@@ -7,8 +7,9 @@ import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
+from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.electronics import Control, Mode
-from paddock_tui.records.fields import one, table, tables, values
+from paddock_tui.records.fields import NUMBERED, nested, one, table, tables, values
 from paddock_tui.records.shapes import Amount, Number, Series, TyreSizeMarking, Whole, Word
 from paddock_tui.records.suspension import Adjuster, Damping
 
@@ -211,3 +212,6 @@ class Bike:
     fasteners: Mapping[str, Fastener] = tables(Fastener, "fasteners", keyed_by="fastener")
     service: Mapping[str, Service] = tables(Service, "service", keyed_by="service item")
     start: CounterStart = table(CounterStart, "counters at the start")
+    answers: Mapping[str, Mapping[str, MatterAnswer]] = nested(
+        MatterAnswer, "answers", keyed_by="what and number", keys=("[a-z0-9-]+", NUMBERED)
+    )

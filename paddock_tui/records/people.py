@@ -7,7 +7,8 @@ import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
-from paddock_tui.records.fields import NUMBERED, one, table, tables
+from paddock_tui.records.answers import MatterAnswer
+from paddock_tui.records.fields import NUMBERED, nested, one, table, tables
 from paddock_tui.records.shapes import Whole, Word
 
 
@@ -35,6 +36,9 @@ class Rider:
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     units: c.Units = table(c.Units, "units")
     limits: OwnLimits = table(OwnLimits, "own limits")
+    answers: Mapping[str, Mapping[str, MatterAnswer]] = nested(
+        MatterAnswer, "answers", keyed_by="what and number", keys=("[a-z0-9-]+", NUMBERED)
+    )
 
 
 @attrs.frozen

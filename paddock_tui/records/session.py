@@ -94,6 +94,14 @@ class Session:
         "chain over its links",
         "pin to pin over the links that the bike's manual measures",
     )
+    did: str | None = one(
+        Word("nothing", "noted"),
+        "what the bike did",
+        "asked on return: nothing that was not wanted, or noted under symptoms",
+    )
+    happened: str | None = one(
+        Word("nothing", "noted"), "what happened", "asked on return: nothing, or noted under incidents"
+    )
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     setup: SetUp = table(SetUp, "set-up", carry=True)
     counted: Mapping[str, Counted] = tables(Counted, "counted", keyed_by="adjuster")
@@ -125,4 +133,14 @@ class Session:
     checks: Mapping[str, c.Check] = tables(c.Check, "checks of the session", keyed_by="checklist item")
     accepted: Mapping[str, Mapping[str, o.Acceptance]] = nested(
         o.Acceptance, "accepted", keyed_by="rule and subject", keys=("[a-z0-9-]+", "[a-z0-9_.-]+")
+    )
+
+
+def is_ridden(session: Session) -> bool:
+    """Return whether a session was ridden: it has a parked time, a hot pressure or a lap."""
+    hot = session.pressures.get("hot")
+    return (
+        session.parked is not None
+        or bool(session.laps)
+        or (hot is not None and (hot.front is not None or hot.rear is not None))
     )

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 import attrs
 
 from paddock_tui.quantities import Quantity
+from paddock_tui.records import answers as a
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, values
 from paddock_tui.records.shapes import Named, Setting, Whole, Word, WordList
@@ -44,6 +45,14 @@ SYMPTOMS = (
     "no change felt",
     "clutch slips",
     "engine cuts out",
+    "front locks",
+    "rear locks",
+    "throttle sticks",
+    "jumps out of gear",
+    "pulls to one side",
+    "vibrates",
+    "traction lamp with slip",
+    "brakes fade",
 )
 """What a rider may feel, in fixed words so that it can be found again."""
 
@@ -75,6 +84,12 @@ LOOKS = (
     "split",
     "below the marks",
     "new skin",
+    "at the marks",
+    "wear hole gone",
+    "half-moons",
+    "cut",
+    "bubble",
+    "nail",
 )
 
 INCIDENTS = (
@@ -86,7 +101,29 @@ INCIDENTS = (
     "practice starts",
     "off the track",
     "contact",
+    "black flag",
+    "refused by inspection",
+    "mend by",
+    "airbag fired",
 )
+
+CAUSES = (
+    "first laps",
+    "landing a wheelie",
+    "crest",
+    "kerb",
+    "gust",
+    "limiter",
+    "kill switch",
+    "empty tank",
+)
+"""What a rider may name as the reason of what the bike did, so that it is no matter of the bike."""
+
+OFFS = ("kerb", "tarmac", "gravel", "grass", "barrier")
+"""Where a bike left the track for."""
+
+SIGNS = ("heat", "thirst", "headache", "fainted", "confused", "vomiting", "chest", "sight")
+"""What somebody who is unwell may notice."""
 
 
 @attrs.frozen
@@ -174,6 +211,16 @@ class Symptom:
     answer: str | None = one(
         Word(*ANSWERS), "answer", "what was found on the question that the next change asks about it"
     )
+    grade: int | None = one(
+        Whole(1, 3), "grade", "of shake, weave, tuck, lock: 1 noticed, 2 shut off for it, 3 nearly down"
+    )
+    cause: str | None = one(Word(*CAUSES), "named cause", "a reason that is no matter of the bike")
+    found: str | None = a.found()
+    done: str | None = a.done()
+    test: str | None = a.test()
+    by: str | None = a.by()
+    on: dt.date | None = a.on()
+    at: dt.time | None = one(c.CLOCK, "done at", "when it was done")
 
 
 @attrs.frozen
@@ -197,6 +244,10 @@ class TyreLook:
     answer: str | None = one(
         Word(*ANSWERS), "answer", "what was found on the question that the next change asks about it"
     )
+    found: str | None = a.found()
+    done: str | None = a.done()
+    by: str | None = a.by()
+    on: dt.date | None = a.on()
 
 
 @attrs.frozen
@@ -239,8 +290,22 @@ class Incident:
         c.CLOCK, "inspected again", "when the bike passed inspection after this fall"
     )
     mended: str | None = one(
-        c.TEXT, "mended", "what was found and done; a leak or a lamp stands until this says so"
+        c.TEXT, "mended", "what was found and done, in one line; or both apart, beside it"
     )
+    where: str | None = one(Word(*OFFS), "off into", "what the bike ran into or over, off the track")
+    signs: tuple[str, ...] | None = one(
+        WordList("what was noticed, in fixed words", SIGNS), "signs", "what somebody unwell noticed"
+    )
+    due: dt.date | None = one(c.DAY, "due on", "the day by which inspection wants it mended")
+    shown_to: str | None = one(c.TEXT, "shown to", "who looked at it again: inspection, marshal")
+    cleared_on: dt.date | None = one(
+        c.DAY, "cleared on", "the date of that; left out: the date of the session"
+    )
+    found: str | None = a.found()
+    done: str | None = a.done()
+    test: str | None = a.test()
+    by: str | None = a.by()
+    on: dt.date | None = a.on()
 
 
 @attrs.frozen
@@ -264,11 +329,13 @@ class Work:
         "what was undone",
     )
     at: dt.time | None = one(c.CLOCK, "at", "when the work was done")
+    end: str | None = one(Word("front", "rear"), "end", "which end, of a wheel, an axle or a caliper")
     torqued: bool | None = one(
         c.FLAG, "torqued", "tightened to the manual's figure, checked by a second person, marked"
     )
     rechecked_hot: bool | None = one(c.FLAG, "checked again hot", "looked at again after running hot")
     by: str | None = one(c.TEXT, "done by", "initials of who did it")
+    checked_by: str | None = one(c.TEXT, "checked by", "initials of the second person who looked")
 
 
 @attrs.frozen

@@ -1,12 +1,14 @@
 """A tyre set: a front and a rear with a history of their own."""
 
 import datetime as dt
+from collections.abc import Mapping
 
 import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
-from paddock_tui.records.fields import one, table
+from paddock_tui.records.answers import MatterAnswer
+from paddock_tui.records.fields import NUMBERED, nested, one, table
 from paddock_tui.records.shapes import DateCode, Reference, TyreSizeMarking, Whole, Word
 
 TYRE_KINDS = ("road", "track-day", "race-treaded", "slick", "intermediate", "wet")
@@ -58,3 +60,6 @@ class TyreSet:
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     front: Tyre = table(Tyre, "front")
     rear: Tyre = table(Tyre, "rear")
+    answers: Mapping[str, Mapping[str, MatterAnswer]] = nested(
+        MatterAnswer, "answers", keyed_by="what and number", keys=("[a-z0-9-]+", NUMBERED)
+    )

@@ -1,55 +1,18 @@
 """Rules about the brakes: a lever that is not firm, and pads that are too thin."""
 
-from paddock_tui.facts.brakes import Felt, LeastPad, PadLeft
+from paddock_tui.facts.brakes import LeastPad, PadLeft
 from paddock_tui.limits import Limits
 from paddock_tui.limits.brakes import LEAST_PAD
 from paddock_tui.rules.core import (
     BRAKES,
-    CAUTION,
     HOLD,
-    SERIOUS,
     RaisedFinding,
     Remedy,
     Result,
-    Severity,
     rule,
 )
 
 _LISTS = "organisers' inspection lists: a least thickness, or half or more left; lever firm, never to the bar"
-
-
-_FEEL: dict[str, tuple[Severity, str, str, str]] = {
-    "to the bar": (
-        HOLD,
-        "The brake lever comes to the bar.",
-        "There is nothing left to pull; the next pull may find no brake at all.",
-        "Leave it parked. Find the air, the leak or the worn part, replace and bleed by the manual, let "
-        "a second person feel it; then enter the lever again.",
-    ),
-    "spongy hot": (
-        SERIOUS,
-        "The brake lever goes spongy when hot.",
-        "Fluid that boils turns to vapour, and the lever then finds nothing.",
-        "Bleed with new fluid by the manual, pump until hard, feel it again at walking pace, and enter it.",
-    ),
-    "long": (
-        CAUTION,
-        "The brake lever has a long way to go.",
-        "Air, old fluid, worn pads or a disc that pushes them back; it gets longer when hot.",
-        "Pump it, look at pads, discs and fluid, bleed by the manual if it stays long, and enter it again.",
-    ),
-}
-
-
-@rule("brake-lever-not-firm", HOLD, source=_LISTS, at="session:lever", rank=BRAKES)
-def brake_lever_not_firm(lever_felt: Felt) -> Result:
-    """The front brake lever was not firm when it was last felt."""
-    known = _FEEL.get(lever_felt.word)
-    if known is None:
-        return None
-    severity, message, why, remedy = known
-    said = message if lever_felt.where == "now" else f"{message[:-1]}, {lever_felt.where}."
-    return RaisedFinding(said, why, Remedy(remedy), severity=severity, subject="lever")
 
 
 @rule(

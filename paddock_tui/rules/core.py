@@ -1,6 +1,5 @@
 """What a rule is, and what it raises."""
 
-import enum
 import inspect
 from collections.abc import Callable
 from typing import Any, Literal, TypeVar
@@ -10,23 +9,13 @@ import attrs
 from paddock_tui.facts.core import PerSubject
 from paddock_tui.limits import Limit
 from paddock_tui.limits.core import COMMON
+from paddock_tui.matters.severity import CAUTION as CAUTION
+from paddock_tui.matters.severity import HOLD as HOLD
+from paddock_tui.matters.severity import NOTE as NOTE
+from paddock_tui.matters.severity import SERIOUS as SERIOUS
+from paddock_tui.matters.severity import Severity as Severity
 from paddock_tui.records.edits import Value
 from paddock_tui.records.paths import Path, Ref
-
-
-class Severity(enum.IntEnum):
-    """How bad a finding is, worst highest."""
-
-    NOTE = 0
-    CAUTION = 1
-    SERIOUS = 2
-    HOLD = 3
-
-    def __str__(self) -> str:
-        return self.name.lower()
-
-
-NOTE, CAUTION, SERIOUS, HOLD = Severity.NOTE, Severity.CAUTION, Severity.SERIOUS, Severity.HOLD
 
 Topic = Literal["danger", "method"]
 

@@ -4,22 +4,7 @@ from paddock_tui.facts.past import End
 from paddock_tui.facts.tyres import TyreSeen
 from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import OLD, SOON_OLD
-from paddock_tui.rules.core import CAUTION, HOLD, TYRES, RaisedFinding, Remedy, Result, rule
-
-_FINISHED = ("cord", "split", "below the marks")
-
-
-@rule("tyre-finished", HOLD, per="end", at="session:look.{subject}", rank=TYRES)
-def tyre_finished(end: End, last_seen: TyreSeen) -> Result:
-    """Cord, a split, or tread below the marks was seen: the tyre is not ridden again."""
-    found = [look for look in last_seen.looks if look in _FINISHED]
-    if not found:
-        return None
-    return RaisedFinding(
-        message=f"The {end} tyre is finished: {', '.join(found)} ({last_seen.when}).",
-        why="It may fail at any moment, and no inspection passes it.",
-        remedy=Remedy("Replace it; enter the new tyre set, or when this end was fitted anew."),
-    )
+from paddock_tui.rules.core import CAUTION, TYRES, RaisedFinding, Remedy, Result, rule
 
 
 @rule("tyre-blued-or-cracked", CAUTION, per="end", at="session:look.{subject}", rank=TYRES)

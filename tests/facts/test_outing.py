@@ -6,8 +6,7 @@ from typing import Any
 import pytest
 
 from paddock_tui.facts import ABSENT, NotKnown
-from paddock_tui.facts.outing import is_ridden
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from tests.rules.situations import Change, files, put, situation, without
 
 

@@ -13,7 +13,7 @@ from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.checklist import STAGES
 from tests.rules.cases.checklists import BEFORE, EVERY, MORNING, OF_DAY, RETURN, before, check, lists
-from tests.rules.situations import Change, files, put, situation, without
+from tests.rules.situations import Change, files, put, situation, went_before, without
 
 
 def looked_at(*changes: Change, **more: Any) -> Situation:
@@ -114,11 +114,15 @@ def test_an_item_answered_by_no_value_stays_open_and_says_so() -> None:
 
 
 def test_what_an_earlier_session_found_is_to_fix_until_it_is_answered_here() -> None:
-    earlier = before(checks={"leaks": {"status": "to fix", "at": dt.time(10, 21), "by": "IS"}})
-    found = row(page(earlier=earlier), "no leak")
+    marked = {"status": "to fix", "at": dt.time(10, 21), "by": "IS"}
+    earlier = went_before({"checks.leaks": marked, "number": 2})
+    found = row(page(history=earlier), "no leak")
     assert (found.label, found.aside) == ("to fix", "hold session 2 10:21 IS")
     assert found.path == ("checks", "leaks", "status")
-    assert row(page(check("checks.leaks", "ok"), earlier=earlier), "no leak").label == "ok"
+    assert row(page(check("checks.leaks", "ok"), history=earlier), "no leak").label == "ok"
+    another_day = went_before({"checks.leaks": marked, "date": dt.date(2026, 4, 18)})
+    found = row(page(history=another_day), "no leak")
+    assert (found.label, found.aside) == ("to fix", "hold still open since Sat 18 Apr 10:21 IS")
 
 
 def test_answers_on_none_of_the_lists_are_shown_all_the_same() -> None:

@@ -256,6 +256,8 @@ def went_before(
             _change(data, tuple(dotted.split(".")), value)
         if hot_read and ("parked" in data or "laps" in data):
             data.setdefault("pressures", {}).setdefault("hot", {"front": "2.40 bar", "rear": "2.20 bar"})
+        if "start" not in changed:
+            data["start"] = dt.time((360 + 45 * place) // 60, (360 + 45 * place) % 60)
         record = read("session", data, Session, bike)
         assert record is not None
         past.append(PastSession(f"before-{place}", record, venue, lap_km))

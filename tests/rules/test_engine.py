@@ -325,4 +325,4 @@ def test_a_head_that_was_hit_comes_before_the_bike() -> None:
     found = look(fall, put("session", "incidents.1.head_contact", True))
     holds = [one.rule for one in found.findings if one.severity == HOLD]
 
-    assert holds == ["concussion-suspected", "fall-not-inspected"]
+    assert holds == ["concussion-suspected", "helmet-hit", "fall-not-inspected"]

@@ -13,20 +13,28 @@ RIDDEN = put("session", "parked", dt.time(10, 59))
 STANDS_AFTERWARDS = frozenset(
     {
         # What happened to bike or rider, and what was seen on them.
+        "airbag-fired",
         "brake-lever-not-firm",
+        "brakes-fade",
         "checklist-item-to-fix",
+        "clutch-or-gearbox",
         "concussion-suspected",
         "engine-lamp-not-mended",
         "fall-at-standstill",
         "fall-not-inspected",
         "head-contact-not-answered",
         "head-hit-not-cleared",
+        "helmet-hit",
         "lamp-not-explained",
         "leak-not-mended",
+        "mend-by-a-date",
         "pads-below-the-least",
         "rider-unwell",
+        "stopped-by-officials",
+        "throttle-or-engine-danger",
         "two-falls-in-a-day",
         "tyre-blued-or-cracked",
+        "tyre-cut",
         "tyre-finished",
         # What the readings of the outing say.
         "hot-below-cold",

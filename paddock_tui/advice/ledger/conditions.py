@@ -5,10 +5,10 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.session_laps import fall_words, lap_words, stint_of
-from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.quantities import Quantity, rounded
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Feel
 
 LIKE_TRACK_K = 8.0

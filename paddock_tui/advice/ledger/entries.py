@@ -15,11 +15,12 @@ from paddock_tui.advice.ledger.changes import (
 from paddock_tui.advice.ledger.conditions import ageing, feel_shift, unlike
 from paddock_tui.advice.presets import moved_words
 from paddock_tui.advice.session_laps import stint_of
-from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import SetUpDifference, session_differences
 from paddock_tui.records.paths import Path
+from paddock_tui.records.session import is_ridden
 from paddock_tui.records.session_parts import Because
 from paddock_tui.trade.change_effect import Judgement, LoneChange, Ridden, judged
 from paddock_tui.trade.permutation import Mixed, permutation

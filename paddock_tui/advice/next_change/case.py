@@ -6,14 +6,14 @@ from typing import Final
 import attrs
 
 from paddock_tui.advice.about import About, End, PastSession, latest_sag
-from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.tyre_targets import hot_target_of, target_untold
 from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.paths import Path
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Symptom
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.cooling_pressure import Freshness, freshness

@@ -18,9 +18,15 @@ _LEVER: Final = {
     "to the bar": "the brake lever comes to the bar",
     "spongy hot": "the brake lever goes spongy hot",
 }
-_ENGINE: Final = {"clutch slips": "the clutch slips", "engine cuts out": "the engine cuts out"}
+_PARTS: Final = {
+    "brakes fade": "the brakes fade",
+    "throttle sticks": "the throttle sticks",
+    "clutch slips": "the clutch slips",
+    "jumps out of gear": "it jumps out of gear",
+    "engine cuts out": "the engine cuts out",
+}
 _INCIDENTS: Final = {"leak": "a leak is written down", "warning lamp": "a warning lamp was lit"}
-_FINISHED: Final = ("cord", "split", "below the marks")
+_FINISHED: Final = ("cord", "split", "below the marks", "bubble", "nail")
 
 
 @attrs.frozen
@@ -41,8 +47,8 @@ def mends(about: About) -> Iterator[str]:
         if incident.what in _INCIDENTS:
             yield _INCIDENTS[incident.what]
     for symptom in session.symptoms.values():
-        if symptom.what in _ENGINE:
-            yield _ENGINE[symptom.what]
+        if symptom.what in _PARTS:
+            yield _PARTS[symptom.what]
     for end, look in session.look.items():
         for seen in look.seen or ():
             if seen in _FINISHED:

@@ -218,6 +218,36 @@ REST: dict[str, Cure] = {
         "arms carry what the knees should",
         otherwise="nothing on the bike: grip the tank, loosen the hands, set the levers; drink and rest",
     ),
+    "front locks": Cure(
+        BRAKING,
+        "a front wheel that stops turning comes before any damping",
+        otherwise="no setting against it: front ABS back up, earlier and softer on the brake; look at tyre, "
+        "pressure, pads and fork",
+        first=2,
+    ),
+    "rear locks": Cure(
+        BRAKING,
+        "a rear wheel that stops turning has too little load or too much braking on it",
+        otherwise="no setting against it: rear ABS, less engine braking, softer downshifts; look at tyre and "
+        "pressure",
+        first=2,
+    ),
+    "pulls to one side": Cure(
+        ELSEWHERE,
+        "a pull is something crooked or dragging, not a setting",
+        otherwise="look: wheel in line, a brake that drags, a tyre worn to one side, fork, head bearings",
+    ),
+    "vibrates": Cure(
+        ELSEWHERE,
+        "a vibration is something loose, worn or out of balance, not a setting",
+        otherwise="look: wheel balance and tyre, axle and pinch bolts, chain and sprockets, head bearings",
+    ),
+    "traction lamp with slip": Cure(
+        DRIVING,
+        "the aid is at work: the rear slides before the lamp comes",
+        otherwise="nothing less: keep the level or more of it, pick the bike up before the throttle; look at "
+        "tyre and pressure",
+    ),
     "no change felt": Cure(
         ELSEWHERE,
         "two changes that nobody feels are on the wrong thing",

@@ -8,12 +8,12 @@ from paddock_tui.advice.next_change import Proposal
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.desk.lookup import glance, order
 from paddock_tui.desk.sessions.next_session import next_session
-from paddock_tui.facts.outing import COLUMN, is_ridden
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.tyre_targets import COLD_TARGETS
 from paddock_tui.records.edits import Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.store.garage import GarageFiles
 
 

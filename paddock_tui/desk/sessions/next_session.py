@@ -7,13 +7,12 @@ from typing import Any
 from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.sessions.numbers import free_session, next_number
-from paddock_tui.facts.outing import is_ridden
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import MISSING, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.store.data import after, lookup
 from paddock_tui.store.garage import GarageFiles, Loaded
 

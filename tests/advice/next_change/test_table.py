@@ -125,6 +125,14 @@ ROWS: list[tuple[str, str, tuple[Change, ...], Kind, str]] = [
     ("no change felt", "", (), Kind.SAME, "baseline"),
     ("clutch slips", "", (), Kind.MEND, "the clutch slips"),
     ("engine cuts out", "", (), Kind.MEND, "the engine cuts out"),
+    ("throttle sticks", "", (), Kind.MEND, "the throttle sticks"),
+    ("jumps out of gear", "", (), Kind.MEND, "it jumps out of gear"),
+    ("brakes fade", "", (), Kind.MEND, "the brakes fade"),
+    ("front locks", "", (), Kind.LOOK, "front ABS back up"),
+    ("rear locks", "", (), Kind.LOOK, "less engine braking"),
+    ("pulls to one side", "", (), Kind.SAME, "a brake that drags"),
+    ("vibrates", "", (), Kind.SAME, "wheel balance"),
+    ("traction lamp with slip", "", (), Kind.SAME, "keep the level or more of it"),
 ]
 
 
@@ -161,7 +169,13 @@ def test_what_a_tyre_looks_like_moves_pressure_only_toward_the_hot_target(
 
 
 def test_every_symptom_has_a_cure_or_is_mended_first() -> None:
-    assert set(SYMPTOMS) - set(SUSPENSION) == {"clutch slips", "engine cuts out"}
+    assert set(SYMPTOMS) - set(SUSPENSION) == {
+        "brakes fade",
+        "throttle sticks",
+        "clutch slips",
+        "jumps out of gear",
+        "engine cuts out",
+    }
     assert set(SUSPENSION) < set(SYMPTOMS)
     assert {symptom for symptom, *_ in ROWS} == set(SYMPTOMS)
 

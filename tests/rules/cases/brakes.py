@@ -14,19 +14,34 @@ def lever(word: str) -> Change:
     return put("session", "lever", word)
 
 
+BLED = {
+    "of": "before-1",
+    "found": "old fluid",
+    "done": "bled",
+    "by": "TM",
+    "test": "pumped, firm, walking pace",
+}
+
 CASES = {
     "brake-lever-not-firm": Cases(
         raising=(
             raises("lever", "hold", lever("to the bar")),
-            raises("lever", "serious", lever("spongy hot")),
+            raises("lever", "hold", lever("spongy hot")),
             raises("lever", "caution", lever("long")),
             raises("lever", "hold", lever("to the bar"), RIDDEN),
-            raises("lever", "serious", history=went_before({"lever": "spongy hot"}), says="in session"),
+            raises("lever", "hold", history=went_before({"lever": "spongy hot"}), says="16 May session"),
+            # Firm when cold answers a long way to go, and nothing else.
+            raises("lever", "hold", lever("firm"), history=went_before({"lever": "to the bar"})),
+            raises("lever", "caution", history=went_before({"lever": "firm"}, {"lever": "long"})),
         ),
         silent=(
             silent(),
             silent(lever("firm")),
-            silent(lever("firm"), history=went_before({"lever": "to the bar"})),
+            silent(lever("firm"), history=went_before({"lever": "long"})),
+            silent(
+                put("bike", "answers.brake-lever-not-firm.1", BLED),
+                history=went_before({"lever": "spongy hot"}),
+            ),
         ),
         asks=True,
     ),

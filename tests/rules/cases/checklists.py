@@ -6,7 +6,7 @@ from typing import Any
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.session import Session
 from tests.rules.case import Cases, raises, silent
-from tests.rules.situations import SESSION, Change, Data, put, read, without
+from tests.rules.situations import SESSION, Change, Data, put, read, went_before, without
 
 OF_DAY = "entries.ines.kestrel.checks"
 RIDDEN = put("session", "parked", dt.time(10, 59))
@@ -125,9 +125,16 @@ CASES = {
                 "leaks",
                 "hold",
                 checklists=EVERY,
-                earlier=before(checks={"leaks": {"status": "to fix", "at": dt.time(10, 21)}}),
+                history=went_before({"checks.leaks": {"status": "to fix", "at": dt.time(10, 21)}}),
             ),
-            raises("horn", "caution", earlier=before(checks={"horn": {"status": "to fix"}})),
+            raises("horn", "caution", history=went_before({"checks.horn": {"status": "to fix"}})),
+            # Another day, and not applicable since: both leave it open.
+            raises(
+                "horn",
+                "caution",
+                check("checks.horn", "not applicable"),
+                history=went_before({"checks.horn": {"status": "to fix"}, "date": dt.date(2026, 4, 18)}),
+            ),
         ),
         silent=(
             silent(checklists=EVERY),
@@ -136,10 +143,10 @@ CASES = {
             silent(
                 check("checks.leaks", "ok"),
                 checklists=EVERY,
-                earlier=before(checks={"leaks": {"status": "to fix"}}),
+                history=went_before({"checks.leaks": {"status": "to fix"}}),
             ),
             # A note of an earlier session is over with it.
-            silent(checklists=EVERY, earlier=before(checks={"tyre-look": {"status": "to fix"}})),
+            silent(checklists=EVERY, history=went_before({"checks.tyre-look": {"status": "to fix"}})),
             # Another rider's morning on the same bike is not this one's.
             silent(put("day", "entries.tobin.kestrel.checks.lever-firm", {"status": "to fix"})),
         ),

@@ -203,6 +203,14 @@ CASES = {
     "tyre-finished": Cases(
         raising=(
             raises("rear", "hold", seen("rear", "cord"), says="cord"),
+            raises("rear", "hold", seen("rear", "bubble"), NO_TYRES),
+            # A later look that does not say it again ends nothing.
+            raises(
+                "rear",
+                "hold",
+                seen("rear", "fine balls"),
+                history=went_before({"look.rear": {"seen": ["cord"]}}),
+            ),
             raises("front", "hold", seen("front", "fine balls", "split"), RIDDEN),
             raises(
                 "rear",
@@ -237,7 +245,7 @@ CASES = {
             ),
             silent(history=went_before({"look.rear": {"seen": ["cord"]}, "tyres": "others"})),
         ),
-        missing=(lacks("the tyre set", seen("rear", "cord"), NO_TYRES),),
+        asks=True,
     ),
     "tyre-blued-or-cracked": Cases(
         raising=(

@@ -92,7 +92,7 @@ SITUATIONS: list[Whole] = [
         "other wheels for the rain, nobody torqued them, going out",
         {
             ("wheel-work-not-checked", "wheels", "hold"),
-            ("chain-slack-not-measured", "chain", "caution"),
+            ("chain-slack-not-measured", "chain", "serious"),
         },
         history=ON_RAIN,
         going_out=True,
@@ -116,7 +116,7 @@ SITUATIONS: list[Whole] = [
     ),
     whole(
         "other sprockets, ten minutes before",
-        {("chain-slack-not-measured", "chain", "caution")},
+        {("chain-slack-not-measured", "chain", "serious")},
         TEETH,
         history=OTHER_TEETH,
         now=LATE,
@@ -126,7 +126,7 @@ SITUATIONS: list[Whole] = [
         {("oil-work-not-checked-hot", "oil", "serious")},
         work("filter", torqued=True),
     ),
-    whole("a soft lever", {("brake-lever-not-firm", "lever", "serious")}, lever("spongy hot")),
+    whole("a soft lever", {("brake-lever-not-firm", "lever", "hold")}, lever("spongy hot")),
     whole(
         "a lever to the bar, old fluid and thin pads",
         {
@@ -157,12 +157,16 @@ SITUATIONS: list[Whole] = [
     ),
     whole(
         "a fall while moving, the head was hit, nothing answered since",
-        {("fall-not-inspected", "bike", "hold"), ("concussion-suspected", "rider", "hold")},
+        {
+            ("fall-not-inspected", "bike", "hold"),
+            ("concussion-suspected", "rider", "hold"),
+            ("helmet-hit", "helmet", "hold"),
+        },
         history=went_before(earlier(moving=True, head_contact=True)),
     ),
     whole(
         "a knock on another bike this morning, cleared without another helmet",
-        {("head-hit-not-cleared", "rider", "hold")},
+        {("helmet-hit", "helmet", "hold")},
         rider_today=today(earlier(**{**KNOCK, **CLEARED, "helmet_replaced": False})),
     ),
     whole(

@@ -1,0 +1,129 @@
+"""What is open for this session: the fold of everything that was written down before and in it."""
+
+from collections.abc import Mapping
+
+from paddock_tui.facts.checklists import Checked
+from paddock_tui.facts.core import fact
+from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.past import ENDS, History, PastSession, first_set, tyre_of
+from paddock_tui.limits import Limits
+from paddock_tui.matters import Matter, MatterHistory, Outing, Present, matters
+from paddock_tui.matters.fold import Answers
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.checklist import Checklist
+from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.people import Rider
+from paddock_tui.records.session import Session
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.text import printable
+
+
+@fact("what is still open")
+def open_matters(
+    session: Session,
+    history: History,
+    rider_today: tuple[PastSession, ...],
+    rider_elsewhere: tuple[PastSession, ...],
+    records: Mapping[str, Record],
+    refs: Mapping[str, Ref],
+    checklists: Mapping[str, Checklist],
+    checked: Checked,
+    limits: Limits,
+) -> tuple[Matter, ...]:
+    """Return what was written down about this bike, rider or tyre and is not answered yet, worst first."""
+    here = PastSession(
+        refs["session"].id if "session" in refs else "", session, entry=_entry(session, records)
+    )
+    known = {one.id for one in history.past}
+    elsewhere = [one for one in (*rider_elsewhere, *rider_today) if one.id not in known]
+    outings = tuple(_outing(one, history, records) for one in (*history.past, *elsewhere, here))
+    now = _present(here, outings[-1].tyres, records, checklists, checked, limits)
+    return matters(MatterHistory(outings, _answers(history, records, refs)), now)
+
+
+def _outing(one: PastSession, history: History, records: Mapping[str, Record]) -> Outing:
+    column = COLUMN.get(one.session.surface or "", "")
+    return Outing(one.id, one.session, one.entry, column, _tyres(one.session, history, records))
+
+
+def _tyres(session: Session, history: History, records: Mapping[str, Record]) -> Mapping[str, str]:
+    """Name the tyre at each end by the set it was first in; one that was fitted later is another one.
+
+    Without a tyre set it is the bike's tyre, whichever that was.
+    """
+    if session.tyres is None:
+        return {}
+    found: dict[str, str] = {}
+    for end in ENDS:
+        fitted = tyre_of(_set(session.tyres, history, records), end).fitted
+        first = first_set(history, session.tyres, end)
+        before = fitted is not None and session.date is not None and session.date < fitted
+        found[end] = f"{first} before {fitted}" if before else first
+    return found
+
+
+def _set(name: str, history: History, records: Mapping[str, Record]) -> TyreSet | None:
+    own = records.get("tyres")
+    known = history.tyre_sets.get(name)
+    return known if known is not None else own if isinstance(own, TyreSet) else None
+
+
+def _present(
+    here: PastSession,
+    tyres: Mapping[str, str],
+    records: Mapping[str, Record],
+    checklists: Mapping[str, Checklist],
+    checked: Checked,
+    limits: Limits,
+) -> Present:
+    rider, day, bike = records.get("rider"), records.get("day"), records.get("bike")
+    return Present(
+        here.id,
+        here.session,
+        group=(rider.group or "") if isinstance(rider, Rider) else "",
+        column=COLUMN.get(here.session.surface or "", ""),
+        tyres=tyres,
+        inspected_after=(day.inspection_after_fall or "") if isinstance(day, RidingDay) else "",
+        checklists=checklists,
+        fall_list=_fall_list(checked),
+        torques=_torques(bike) if isinstance(bike, Bike) else "",
+        limits=limits,
+    )
+
+
+def _entry(session: Session, records: Mapping[str, Record]) -> DayEntry:
+    day = records.get("day")
+    entries = day.entries if isinstance(day, RidingDay) else {}
+    return entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
+
+
+def _answers(
+    history: History, records: Mapping[str, Record], refs: Mapping[str, Ref]
+) -> Mapping[tuple[str, str], Answers]:
+    found: dict[tuple[str, str], Answers] = {
+        ("tyres", name): one.answers for name, one in history.tyre_sets.items()
+    }
+    for role in ("bike", "rider", "tyres"):
+        record = records.get(role)
+        if role in refs and isinstance(record, Bike | Rider | TyreSet):
+            found[role, refs[role].id] = record.answers
+    return found
+
+
+def _fall_list(checked: Checked) -> str:
+    """Say how the list for after a fall stands; it is gone from the page once it is gone through."""
+    still = sum(len(one.open) + len(one.to_fix) for one in checked.lists if one.stage == "after a fall")
+    return f"{still} of the list not ok" if still else "no item of the list open"
+
+
+def _torques(bike: Bike) -> str:
+    """Quote the torques that the bike's file holds, with where they come from."""
+    known = [
+        f"{label_of(name)} {one.torque}" + (f" ({one.source})" if one.source else "")
+        for name, one in sorted(bike.fasteners.items())
+        if one.torque is not None
+    ]
+    return printable(f" ({'; '.join(known)})") if known else ""

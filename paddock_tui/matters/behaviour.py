@@ -1,0 +1,174 @@
+"""What the bike did: shake, weave, a wheel that locks or tucks. Sessions without it close it, not hope."""
+
+from collections.abc import Iterator
+
+import attrs
+
+from paddock_tui.matters.behaviour_rules import debriefed
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.incidents import symptoms
+from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
+
+FORGOTTEN_DAYS = 5
+"""Riding days without it after which a behaviour is history."""
+
+WITHOUT_ALONE = 3
+"""Debriefed sessions without it that close a behaviour against which nothing was changed."""
+
+_SHAKES = ("bars wobble", "weaves")
+_SHAKE_NAMED = ("landing a wheelie", "crest", "kerb", "gust")
+_LOCKS = ("front locks",)
+_SLIPS = ("tucks", "rear locks")
+_QUICK = ("advanced", "race")
+
+_SHORT = {
+    "bars wobble": "The bars shook",
+    "weaves": "The bike weaved",
+    "front locks": "The front wheel locked",
+    "rear locks": "The rear wheel locked",
+    "tucks": "The front tucked",
+}
+
+
+def _opens(kind: str, what: tuple[str, ...], outing: Outing) -> Iterator[Opened]:
+    """Open what was felt, each of its words once a session, at its worst; not answered counts as grade 2."""
+    for word in what:
+        felt = list(symptoms(outing, word))
+        if felt:
+            number, worst = max(felt, key=lambda one: one[1].grade or 2)
+            named = all(one.cause in (*_SHAKE_NAMED, "first laps") for _, one in felt)
+            done = all((one.found or "").strip() and (one.done or "").strip() for _, one in felt)
+            yield opened(
+                kind,
+                outing.session.bike,
+                outing,
+                ("symptoms", number, "done"),
+                what=word,
+                subject=word.replace(" ", "-"),
+                grade=0 if named else worst.grade or 2,
+                answered=done,
+                last=outing.session.date,
+            )
+
+
+def _carried(one: Opened, outing: Outing) -> Opened:
+    """Count what speaks for it being gone: debriefed sessions of the same surface, and riding days."""
+    if outing.session.bike != one.whom or not outing.ridden:
+        return one
+    if any(symptoms(outing, one.what)):
+        return attrs.evolve(one, without=0, days=0, last=outing.session.date, count=one.count + 1)
+    another = outing.session.date is not None and outing.session.date != one.last
+    return attrs.evolve(
+        one,
+        without=one.without + (debriefed(outing) and outing.column == one.column),
+        days=one.days + another,
+        last=outing.session.date if another else one.last,
+    )
+
+
+def _closes(one: Opened, outing: Outing) -> bool:
+    after = _carried(one, outing)
+    enough = 1 if one.answered else WITHOUT_ALONE
+    return after.without >= enough or after.days >= FORGOTTEN_DAYS
+
+
+def _shake(one: Opened, now: Present) -> Said | None:
+    if one.grade == 0 or one.rider != (now.session.rider or ""):
+        severity: Severity = NOTE
+    elif one.grade == 3:
+        severity = SERIOUS if one.answered else HOLD
+    elif one.grade == 2:
+        severity = SERIOUS
+    else:
+        severity = NOTE if now.group in _QUICK else CAUTION
+    return Said(
+        severity,
+        f"{_SHORT[one.what]}, {now.when(one)}, and is not answered.",
+        "Shake and weave come from bearings, tyres, wheels and load before any setting, and grow with speed.",
+        "Tick head bearings, front tyre, axle and pinch bolts, damper mount: enter what was found, done and "
+        "by whom. Take back the step that brought it. More damper alone is no answer.",
+        _facts(one),
+    )
+
+
+def _lock(one: Opened, now: Present) -> Said | None:
+    return Said(
+        NOTE if one.grade == 0 else SERIOUS,
+        f"{_SHORT[one.what]}, {now.when(one)}, and is not answered.",
+        "A front wheel that stops turning has the bike down within a bike's length.",
+        "Help back first: front ABS, less engine braking; look at tyre, pressure and pads, brake earlier and "
+        "softer. Enter what was found and changed against it.",
+        _facts(one),
+    )
+
+
+def _slip(one: Opened, now: Present) -> Said | None:
+    return Said(
+        _slip_severity(one, now),
+        f"{_SHORT[one.what]}, {now.when(one)}, and is not answered.",
+        "It came without a warning once; on the same tyre, surface and setting it comes again.",
+        "Take back the step that brought it; look at tyre and pressure. Enter what was found and changed "
+        "against it.",
+        _facts(one),
+    )
+
+
+def _slip_severity(one: Opened, now: Present) -> Severity:
+    if one.grade == 0:
+        return NOTE
+    # Twice, or shut off for it: serious for anybody.
+    if one.grade >= 2 or one.count > 1:
+        return SERIOUS
+    base = NOTE if now.group in _QUICK else CAUTION
+    return Severity(base + (now.column == "wet"))
+
+
+def _facts(one: Opened) -> str:
+    grade = {0: "cause named", 1: "noticed", 2: "shut off for it", 3: "nearly down"}[one.grade]
+    return f"{one.what} {one.stamp}; {grade}; {'answered' if one.answered else 'not answered'}"
+
+
+def _shake_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    return _opens("bars-shake-or-weave", _SHAKES, outing)
+
+
+def _lock_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    return _opens("front-wheel-locked", _LOCKS, outing)
+
+
+def _slip_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    return _opens("tuck-or-rear-lock", _SLIPS, outing)
+
+
+_CLOSED_BY = (
+    "a debriefed session without it on the same surface after something was changed against it, or three "
+    "such sessions; five riding days without it make it history"
+)
+
+for _id, _least, _what_opens, _words, _guard in (
+    (
+        "bars-shake-or-weave",
+        CAUTION,
+        _shake_opens,
+        _shake,
+        "landing a wheelie, crest, kerb, gust named: a note; to another rider of the bike a note",
+    ),
+    ("front-wheel-locked", SERIOUS, _lock_opens, _lock, "first laps named: a note"),
+    ("tuck-or-rear-lock", NOTE, _slip_opens, _slip, "first laps named: a note"),
+):
+    declare(
+        MatterKind(
+            _id,
+            "bike",
+            _least,
+            "suspension",
+            _CLOSED_BY,
+            _what_opens,
+            _words,
+            closes=_closes,
+            carried=_carried,
+            guard=_guard,
+            at="session:symptoms",
+            afterwards=False,
+        )
+    )

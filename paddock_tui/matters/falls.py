@@ -1,0 +1,168 @@
+"""Falls, and what left the track or touched another: looked at again before the bike goes out."""
+
+from collections.abc import Iterator
+
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.incidents import incidents
+from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
+from paddock_tui.records.session_parts import Incident
+
+_RULES = "ten organisers' and clubs' lists: after any fall the bike goes through inspection again"
+
+_LOOK = (
+    "Go through the list for after a fall, then show the bike to inspection again and enter when it "
+    "passed. The manual, inspection and qualified people decide; a look of your own is not enough."
+)
+
+_HARMLESS = ("kerb", "tarmac")
+
+
+def _falls(kind: str, outing: Outing) -> Iterator[Opened]:
+    found: list[Opened] = []
+    for number, one in incidents(outing, "fall"):
+        # The bike was seen whole: what fell before is answered with it.
+        if one.inspected_again is not None:
+            found = []
+            continue
+        words = {True: "fall while moving", False: "fall at standstill", None: "fall"}[one.moving]
+        path = ("incidents", number, "inspected_again")
+        found.append(
+            opened(
+                kind,
+                outing.session.bike,
+                outing,
+                path,
+                at=one.at,
+                what=words,
+                grade=int(one.moving is not False),
+            )
+        )
+    yield from found
+
+
+def _inspected(one: Opened, outing: Outing) -> bool:
+    """Return whether inspection has seen the bike since: on a later day, or after another fall."""
+    if outing.session.bike != one.whom:
+        return False
+    later = outing.session.date is not None and (one.date is None or outing.session.date > one.date)
+    again = any(fall.inspected_again is not None for _, fall in incidents(outing, "fall"))
+    return again or (later and bool(outing.entry.inspected))
+
+
+def _must(one: Opened, now: Present) -> bool:
+    """Return whether the organiser inspects again: any fall, or one while moving; not known counts."""
+    return bool(one.grade) or now.inspected_after == "any"
+
+
+def _moving(one: Opened, now: Present) -> Said | None:
+    if not _must(one, now):
+        return None
+    return Said(
+        HOLD,
+        f"{_fell(one, now)}: the bike was not inspected since.",
+        "Bent, cracked or leaking parts do not show from the saddle; every organiser inspects again.",
+        _LOOK,
+        f"{one.what} {one.stamp}; organiser: {now.inspected_after or 'not known'}; not inspected since",
+    )
+
+
+def _standing(one: Opened, now: Present) -> Said | None:
+    if _must(one, now):
+        return None
+    asks = "" if now.inspected_after else " Ask whether this organiser wants any fall inspected."
+    return Said(
+        SERIOUS,
+        f"{_fell(one, now)}: not inspected since.",
+        f"A lever, a footrest, a disc or a sensor bends at standstill too.{asks}",
+        _LOOK,
+        f"{one.what} {one.stamp}; {now.fall_list}; not inspected since",
+    )
+
+
+def _fell(one: Opened, now: Present) -> str:
+    return f"{one.what[:1].upper()}{one.what[1:]} {now.when(one)}"
+
+
+def _fall_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    return _falls("fall-not-inspected", outing)
+
+
+def _standstill_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    return _falls("fall-at-standstill", outing)
+
+
+def _off_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    for number, one in incidents(outing, "off the track", "contact"):
+        if not _looked_over(one):
+            path = ("incidents", number, "found")
+            yield opened(
+                "off-or-contact-not-looked-over",
+                outing.session.bike,
+                outing,
+                path,
+                at=one.at,
+                what=one.what or "",
+                grade=int(one.where not in _HARMLESS),
+            )
+
+
+def _looked_over(one: Incident) -> bool:
+    if one.inspected_again is not None or (one.mended or "").strip():
+        return True
+    return bool((one.found or "").strip() and (one.by or "").strip())
+
+
+def _off(one: Opened, now: Present) -> Said:
+    words = "Off the track" if one.what == "off the track" else "Contact"
+    return Said(
+        HOLD if one.grade else NOTE,
+        f"{words} {now.when(one)}: the bike was not looked over since.",
+        "Gravel, grass and barriers cut tyres, bend rims and levers, block radiators and tear lines; it "
+        "shows at the next hard braking.",
+        "Tyres and rims, lines and levers, radiator, fluids, chain: look, and enter what was found and your "
+        "initials. Where the organiser inspects after any off, show it there first.",
+        f"{one.what} {one.stamp}; not looked over",
+    )
+
+
+declare(
+    MatterKind(
+        "fall-not-inspected",
+        "bike",
+        HOLD,
+        "brakes",
+        "inspected again",
+        _fall_opens,
+        _moving,
+        closes=_inspected,
+        source=_RULES,
+    )
+)
+declare(
+    MatterKind(
+        "fall-at-standstill",
+        "bike",
+        SERIOUS,
+        "brakes",
+        "inspected again",
+        _standstill_opens,
+        _standing,
+        closes=_inspected,
+        source=_RULES,
+    )
+)
+declare(
+    MatterKind(
+        "off-or-contact-not-looked-over",
+        "bike",
+        HOLD,
+        "brakes",
+        "looked over, with initials; or inspected",
+        _off_opens,
+        _off,
+        closes=_inspected,
+        guard="over a kerb or on tarmac: a note",
+        todo="look the bike over: it left the track or touched something",
+        afterwards=False,
+    )
+)

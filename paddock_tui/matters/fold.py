@@ -1,0 +1,182 @@
+"""The walk through a record: session by session it closes and opens matters, in the order of their times."""
+
+import datetime as dt
+import itertools
+from collections.abc import Iterable, Iterator, Mapping
+
+import attrs
+
+from paddock_tui.matters.core import KINDS, Matter, Opened, Outing, Present, Said, Seen, still_missing
+from paddock_tui.records.answers import MatterAnswer
+from paddock_tui.records.paths import Ref
+
+Answers = Mapping[str, Mapping[str, MatterAnswer]]
+"""The answers of one record, by what they answer and their number."""
+
+
+@attrs.frozen
+class Folded:
+    """Where the walk stands after some outings: what is open, and what is remembered beside it."""
+
+    open: tuple[Opened, ...] = ()
+    seen: Seen = attrs.field(factory=Seen)
+
+
+@attrs.frozen
+class MatterHistory:
+    """What the walk goes through: outings in any order, and answers by the kind and id of their record."""
+
+    outings: tuple[Outing, ...] = ()
+    answers: Mapping[tuple[str, str], Answers] = attrs.field(factory=dict)
+
+
+def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
+    """Return what is open for the session looked at, the worst first; the order of the outings given is no
+    matter.
+    """
+    folded = Folded()
+    for together in in_order(history.outings):
+        folded = advance(folded, together)
+    return shown(folded, history.answers, now)
+
+
+def in_order(outings: Iterable[Outing]) -> Iterator[tuple[Outing, ...]]:
+    """Group outings by date, number and start; those that the record does not tell apart come together."""
+    ordered = sorted(outings, key=lambda one: (one.order, one.id))
+    for _, together in itertools.groupby(ordered, key=lambda one: one.order):
+        yield tuple(together)
+
+
+def advance(folded: Folded, together: tuple[Outing, ...]) -> Folded:
+    """Walk on by outings of one place in the order: all they close, then all they open."""
+    still: list[Opened] = list(folded.open)
+    for outing in together:
+        still = [
+            KINDS[one.kind].carried(one, outing) for one in still if not KINDS[one.kind].closes(one, outing)
+        ]
+    for outing in together:
+        for kind in KINDS.values():
+            still += [one for one in kind.opens(outing, folded.seen) if not _known(one, still)]
+    return Folded(tuple(still), _remembered(folded.seen, together))
+
+
+def _known(one: Opened, still: list[Opened]) -> bool:
+    """Return whether a day's entry has opened it already: two sessions of a day share one."""
+    return bool(one.day) and any(
+        (one.kind, one.whom, one.path, one.day) == (other.kind, other.whom, other.path, other.day)
+        for other in still
+    )
+
+
+def _remembered(seen: Seen, together: tuple[Outing, ...]) -> Seen:
+    tyres, values = dict(seen.tyres), dict(seen.values)
+    for outing in together:
+        bike = outing.session.bike
+        if bike is None or not outing.ridden:
+            continue
+        tyres[bike] = {**tyres.get(bike, {}), **outing.tyres}
+        setup = outing.session.setup
+        height = setup.rear_height
+        now = {
+            "front_sprocket": setup.front_sprocket,
+            "rear_sprocket": setup.rear_sprocket,
+            "links": setup.links,
+            "rear_height": height.to("mm") if height is not None else None,
+        }
+        known = {key: value for key, value in now.items() if value is not None}
+        values[bike] = {**values.get(bike, {}), **known}
+    return Seen(tyres, values)
+
+
+def shown(folded: Folded, answers: Mapping[tuple[str, str], Answers], now: Present) -> tuple[Matter, ...]:
+    """Return the open matters of those whom the session names, each subject of a kind once, worst first."""
+    found: dict[tuple[str, str], tuple[Matter, int]] = {}
+    for one in folded.open:
+        said = KINDS[one.kind].says(one, now) if concerns(one, now) else None
+        if said is None or answered(one, answers):
+            continue
+        matter = _matter(one, said, now)
+        before = found.get((one.kind, one.subject))
+        count = before[1] + 1 if before is not None else 1
+        # Of several of a kind the worst is said, and of these the last.
+        kept = matter if before is None or matter.severity >= before[0].severity else before[0]
+        found[one.kind, one.subject] = (kept, count)
+    every = [_with_more(matter, count) for matter, count in found.values()]
+    return tuple(sorted(every, key=lambda one: (-one.severity, one.kind, one.subject)))
+
+
+def concerns(one: Opened, now: Present) -> bool:
+    """Return whether a matter follows somebody or something that this session names."""
+    follows = KINDS[one.kind].follows
+    if follows == "bike":
+        return one.whom == now.session.bike
+    if follows == "tyre":
+        # Which tyre is on is not known: it may be that one.
+        tyre = now.tyres.get(one.subject)
+        return one.bike == now.session.bike if tyre is None or not one.whom else tyre == one.whom
+    return one.whom == now.session.rider
+
+
+def answered(one: Opened, answers: Mapping[tuple[str, str], Answers]) -> bool:
+    """Return whether a record answers what stands in no table of its own: whole, and not before it opened.
+
+    An answer names the session that it is about; one that names none counts where its time is told to be
+    later.
+    """
+    record = {"bike": "bike", "tyre": "tyres"}.get(KINDS[one.kind].follows, "rider")
+    given = answers.get((record, one.whom), {}).get(one.kind, {})
+    return any(_answers(one, answer) for answer in given.values())
+
+
+def _answers(one: Opened, answer: MatterAnswer) -> bool:
+    if still_missing(answer, *KINDS[one.kind].wants):
+        return False
+    if answer.of is not None:
+        return answer.of == one.of
+    if answer.on is None or one.date is None:
+        return False
+    if answer.on != one.date:
+        return answer.on > one.date
+    return answer.at is not None and one.at is not None and answer.at > one.at
+
+
+def _matter(one: Opened, said: Said, now: Present) -> Matter:
+    return Matter(
+        kind=one.kind,
+        subject=one.subject,
+        severity=said.severity,
+        message=said.message,
+        why=f"{_since(one, now)}{said.why}",
+        remedy=said.remedy,
+        facts=said.facts,
+        ref=_ref(one, now),
+        path=one.path,
+        since=one.date,
+        quoted=said.quoted,
+    )
+
+
+def _ref(one: Opened, now: Present) -> Ref | None:
+    """Return the record that the answer belongs in; None for the session looked at."""
+    if one.record == "session":
+        return None if now.here(one) else Ref("session", one.of)
+    return Ref(one.record, one.day if one.record == "day" else one.whom)
+
+
+def _since(one: Opened, now: Present) -> str:
+    return "" if now.here(one) or one.date is None else f"Still open since {day_words(one.date)}. "
+
+
+def day_words(date: dt.date) -> str:
+    """Write a day of the week and date."""
+    return f"{date:%a} {date.day} {date:%b}"
+
+
+def _with_more(matter: Matter, count: int) -> Matter:
+    if count < 2:
+        return matter
+    return attrs.evolve(matter, why=f"{matter.why} {count - 1} more of this kind {_be(count - 1)} open.")
+
+
+def _be(count: int) -> str:
+    return "is" if count == 1 else "are"

@@ -1,0 +1,111 @@
+"""The machine: a throttle that sticks, an engine that cuts out, a clutch that slips, gears that jump out."""
+
+from collections.abc import Iterator
+
+from paddock_tui.matters.behaviour_rules import debriefed
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.incidents import part_missing, symptoms, what_is_missing
+from paddock_tui.matters.severity import HOLD, SERIOUS
+
+NAMED = ("limiter", "kill switch", "empty tank")
+"""Reasons for which an engine stops that are no matter of the bike."""
+
+
+def _throttle_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    for number, one in symptoms(outing, "throttle sticks", "engine cuts out"):
+        missing = part_missing(one, tested=True)
+        named = one.what == "engine cuts out" and one.cause in NAMED
+        if missing and not named:
+            yield opened(
+                "throttle-or-engine-danger",
+                outing.session.bike,
+                outing,
+                ("symptoms", number, "found"),
+                at=one.at,
+                what=one.what or "",
+                subject=(one.what or "").replace(" ", "-"),
+                missing=missing,
+            )
+
+
+def _throttle(one: Opened, now: Present) -> Said:
+    sticks = one.what == "throttle sticks"
+    words = "The throttle stuck" if sticks else "The engine cut out"
+    return Said(
+        HOLD,
+        f"{words}, {now.when(one)}, and nothing says why.",
+        (
+            "A throttle that does not shut takes the bike straight on."
+            if sticks
+            else "An engine that stops in a corner or in the middle of others leaves no way out."
+        )
+        + what_is_missing(one),
+        "Find the cause: cable or grip, routing, plug, fuse, fuel, stand switch. With the engine running it "
+        "has to snap shut at both locks. Enter what was found and done, the test, and who.",
+        f"{one.what} {one.stamp}; not answered",
+    )
+
+
+def _clutch_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    for number, one in symptoms(outing, "clutch slips", "jumps out of gear"):
+        missing = part_missing(one)
+        if missing:
+            yield opened(
+                "clutch-or-gearbox",
+                outing.session.bike,
+                outing,
+                ("symptoms", number, "found"),
+                at=one.at,
+                what=one.what or "",
+                subject=(one.what or "").replace(" ", "-"),
+                missing=missing,
+            )
+
+
+def _clutch_closes(one: Opened, outing: Outing) -> bool:
+    return outing.session.bike == one.whom and debriefed(outing) and not any(symptoms(outing, one.what))
+
+
+def _clutch(one: Opened, now: Present) -> Said:
+    slips = one.what == "clutch slips"
+    return Said(
+        SERIOUS,
+        f"{'The clutch slipped' if slips else 'It jumped out of gear'}, {now.when(one)}, unanswered.",
+        (
+            "A clutch that slips ends in a bike without drive among others."
+            if slips
+            else "Out of gear there is no engine braking: the bike arrives too fast."
+        )
+        + what_is_missing(one),
+        "Look at play, linkage, lever height and oil, and have it opened where that does not answer it; "
+        "enter what was found and done, and who.",
+        f"{one.what} {one.stamp}; not answered",
+    )
+
+
+declare(
+    MatterKind(
+        "throttle-or-engine-danger",
+        "bike",
+        HOLD,
+        "brakes",
+        "what was found and done, by whom, and that it snaps shut at both locks with the engine running",
+        _throttle_opens,
+        _throttle,
+        guard="an engine stopped by limiter, kill switch or empty tank",
+        at="session:symptoms",
+    )
+)
+declare(
+    MatterKind(
+        "clutch-or-gearbox",
+        "bike",
+        SERIOUS,
+        "brakes",
+        "what was found and done, by whom; or a debriefed session without it",
+        _clutch_opens,
+        _clutch,
+        closes=_clutch_closes,
+        at="session:symptoms",
+    )
+)

@@ -1,0 +1,68 @@
+"""What is still open becomes a finding of the session to come: one rule for each kind of matter."""
+
+from collections.abc import Callable
+
+from paddock_tui.limits import Limits
+from paddock_tui.matters import KINDS, Matter, MatterKind
+from paddock_tui.rules.core import (
+    BRAKES,
+    EVENT,
+    HEAD,
+    RIDER,
+    SUSPENSION,
+    TYRES,
+    RaisedFinding,
+    Remedy,
+    Result,
+    ToDo,
+    rule,
+)
+
+_RANKS = {
+    "head": HEAD,
+    "brakes": BRAKES,
+    "rider": RIDER,
+    "tyres": TYRES,
+    "suspension": SUSPENSION,
+    "event": EVENT,
+}
+
+
+def _rule_of(kind: MatterKind) -> Callable[..., Result]:
+    def of_kind(open_matters: tuple[Matter, ...]) -> Result:
+        return [_raised(one) for one in open_matters if one.kind == kind.id]
+
+    def with_limits(open_matters: tuple[Matter, ...], limits: Limits) -> Result:
+        return of_kind(open_matters)
+
+    found = with_limits if kind.limits else of_kind
+    found.__doc__ = f"Open until: {kind.closed_by}."
+    return found
+
+
+def _raised(one: Matter) -> RaisedFinding:
+    return RaisedFinding(
+        message=one.message,
+        why=one.why,
+        remedy=Remedy(one.remedy),
+        severity=one.severity,
+        subject=one.subject,
+        role=one.ref.kind if one.ref is not None else "session",
+        path=one.path,
+        facts=one.facts,
+        ref=one.ref,
+        quoted=one.quoted,
+    )
+
+
+for _kind in KINDS.values():
+    rule(
+        _kind.id,
+        _kind.least,
+        source=_kind.source,
+        at=_kind.at,
+        when=() if _kind.afterwards else ("to_come",),
+        limits=_kind.limits,
+        todo=ToDo(_kind.todo) if _kind.todo else None,
+        rank=_RANKS[_kind.theme],
+    )(_rule_of(_kind))

@@ -1,0 +1,63 @@
+"""The walk: the order of files is no matter, and going on from where it stood is the whole."""
+
+from typing import Any
+
+import hypothesis.strategies as st
+from hypothesis import given, settings
+
+from paddock_tui.matters import Folded, MatterHistory, advance, matters
+from paddock_tui.matters.fold import in_order, shown
+from tests.matters.rows import QUIET, RIDDEN, ROWS
+from tests.matters.walk import outing, present
+
+PARTS: list[dict[str, Any]] = [
+    *(row.opens for row in ROWS),
+    *(one for row in ROWS for one in row.later),
+    *({**row.opens, **row.beside} for row in ROWS if row.beside),
+    QUIET,
+]
+
+stories = st.lists(
+    st.tuples(st.sampled_from(PARTS), st.booleans(), st.sampled_from(("ines", "tobin")), st.integers(1, 8)),
+    min_size=1,
+    max_size=8,
+)
+
+
+def told(story: list[tuple[dict[str, Any], bool, str, int]]) -> list[Any]:
+    return [
+        outing(number, {"rider": rider, **(RIDDEN if ridden else {}), **values})
+        for values, ridden, rider, number in story
+    ]
+
+
+@given(stories, st.randoms(use_true_random=False))
+@settings(max_examples=60, deadline=None)
+def test_the_order_of_files_never_matters(story: list[Any], random: Any) -> None:
+    # Some numbers come twice: their order is not told, and has to give the same all the same.
+    outings = [one.__class__(f"{place}", *_rest(one)) for place, one in enumerate(told(story))]
+    now = present(outing(9, {}))
+    mixed = random.sample(outings, len(outings))
+
+    assert matters(MatterHistory(tuple(mixed)), now) == matters(MatterHistory(tuple(outings)), now)
+
+
+def _rest(one: Any) -> tuple[Any, ...]:
+    return one.session, one.entry, one.column, one.tyres
+
+
+@given(stories)
+@settings(max_examples=60, deadline=None)
+def test_going_on_from_where_the_walk_stood_is_the_whole(story: list[Any]) -> None:
+    outings = {one.session.number: one for one in told(story)}
+    ordered = [outings[number] for number in sorted(outings)]
+    folded = Folded()
+    for place, one in enumerate(ordered, 1):
+        folded = advance(folded, (one,))
+        now = present(one)
+        assert shown(folded, {}, now) == matters(MatterHistory(tuple(ordered[:place])), now)
+
+
+def test_outings_of_one_place_come_together() -> None:
+    first, second, tied = outing(1, {}), outing(2, {}), outing(2, {"rider": "tobin"})
+    assert [len(one) for one in in_order((tied, first, second))] == [1, 2]
