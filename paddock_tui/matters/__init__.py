@@ -3,6 +3,7 @@
 from paddock_tui.matters import (  # noqa: F401 - register their kinds
     behaviour,
     brakes,
+    chain,
     checks,
     falls,
     head,
