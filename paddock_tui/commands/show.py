@@ -26,7 +26,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import Loaded
 
-Form = Literal["text", "json", "html"]
+PrintForm = Literal["text", "json", "html"]
 
 CARD = "card"
 """What is asked for in place of a record to have the set-up card."""
@@ -35,7 +35,7 @@ DASH = "dash"
 """What is asked for in place of a record to see the dash card."""
 
 
-def show(folder: str, wanted: str | None, form: Form = "text", *, paths: bool = False) -> int:
+def show(folder: str, wanted: str | None, form: PrintForm = "text", *, paths: bool = False) -> int:
     """Print the garage's contents, one of its pages, or one record; status 3 where that cannot be read."""
     name, _, of = (wanted or "").partition("/")
     if form == "html" and name != CARD:
@@ -57,14 +57,14 @@ def show(folder: str, wanted: str | None, form: Form = "text", *, paths: bool = 
     return NOT_DONE if loaded.record is None else OK
 
 
-def _print(page: Page, form: Form) -> None:
+def _print(page: Page, form: PrintForm) -> None:
     if form == "json":
         print_dict(page_as_dict(page))
     else:
         say(plain_page(page, columns()))
 
 
-def _card(desk: Desk, of: str, form: Form) -> int:
+def _card(desk: Desk, of: str, form: PrintForm) -> int:
     """Print the set-up card of a session or a profile, or of the session in hand."""
     ref = find_ref(desk, of, ("session", "profile")) if of else desk.session_in_hand()
     card = card_of(desk, ref) if ref is not None else None

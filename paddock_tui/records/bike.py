@@ -86,7 +86,7 @@ class Chassis:
 
 
 @attrs.frozen
-class Weighed:
+class Weighing:
     """Three weighings of the bike without a rider: level, and with one end raised."""
 
     front: Quantity | None = one(c.WET_MASS, "level, front wheel", "both wheels at one height")
@@ -197,7 +197,7 @@ class Bike:
     lap_timer: str | None = one(Word("none", "fitted"), "lap timer", "whether a lap timer is on the bike")
     wet_mass: Quantity | None = one(c.WET_MASS, "wet mass", "ready to ride, full tank")
     chassis: Chassis = table(Chassis, "chassis")
-    weighing: Weighed = table(Weighed, "weighing")
+    weighing: Weighing = table(Weighing, "weighing")
     front: BikeEnd = table(BikeEnd, "front")
     rear: BikeEnd = table(BikeEnd, "rear")
     tank: Tank = table(Tank, "fuel")

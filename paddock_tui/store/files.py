@@ -14,7 +14,7 @@ from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
 from paddock_tui.store.guarded import NotRead, read_at
 from paddock_tui.store.listing import folders
 from paddock_tui.store.processes import is_alive
-from paddock_tui.store.tree import Place, Tree, release, sync_names
+from paddock_tui.store.tree import Tree, TreePlace, release, sync_names
 
 _serial = itertools.count()
 _TEMPORARY = re.compile(r"\..+\.([1-9]\d{0,8})-\d+\.paddock-new")
@@ -118,7 +118,7 @@ def _plain_words() -> Iterator[None]:
         raise NotWritten(in_plain_words(error)) from error
 
 
-def _is_there(place: Place) -> bool:
+def _is_there(place: TreePlace) -> bool:
     """Return whether something bears a name, a link to nowhere included."""
     try:
         system_calls.status(place.folder, place.name)
@@ -127,7 +127,7 @@ def _is_there(place: Place) -> bool:
     return True
 
 
-def _writable(place: Place) -> os.stat_result:
+def _writable(place: TreePlace) -> os.stat_result:
     """Return the file's status; raise NotWritten where it must not be written."""
     found = system_calls.status(place.folder, place.name)
     if not stat.S_ISREG(found.st_mode):
@@ -139,11 +139,11 @@ def _writable(place: Place) -> os.stat_result:
     return found
 
 
-def write_beside(place: Place, data: bytes, found: os.stat_result | None, mode: int) -> Place:
+def write_beside(place: TreePlace, data: bytes, found: os.stat_result | None, mode: int) -> TreePlace:
     """Write a synced temporary file with these bytes, beside the place, with the mode and owner found."""
     mode = stat.S_IMODE(found.st_mode) if found else mode
     while True:
-        temporary = Place(place.folder, f".{place.name}.{os.getpid()}-{next(_serial)}.paddock-new")
+        temporary = TreePlace(place.folder, f".{place.name}.{os.getpid()}-{next(_serial)}.paddock-new")
         try:
             file = system_calls.create(temporary.folder, temporary.name, mode)
             break
@@ -171,7 +171,7 @@ def _fill(file: int, data: bytes, found: os.stat_result | None) -> None:
     system_calls.sync(file)
 
 
-def _move_to_new(source: Place, target: Place) -> None:
+def _move_to_new(source: TreePlace, target: TreePlace) -> None:
     """Move to a name that must be free, without a moment in which another could take it."""
     try:
         system_calls.link(source.folder, source.name, target.folder, target.name)
@@ -195,7 +195,7 @@ def _move_to_new(source: Place, target: Place) -> None:
         raise
 
 
-def _is_same_name(source: Place, target: Place) -> bool:
+def _is_same_name(source: TreePlace, target: TreePlace) -> bool:
     """Return whether only the case of the letters changes, on a disk that does not tell them apart."""
     if source.name.casefold() != target.name.casefold() or not _is_there(target):
         return False
@@ -204,7 +204,7 @@ def _is_same_name(source: Place, target: Place) -> bool:
     return (one.st_dev, one.st_ino) == (other.st_dev, other.st_ino) and not _is_listed(target)
 
 
-def _is_listed(place: Place) -> bool:
+def _is_listed(place: TreePlace) -> bool:
     here = system_calls.open_here(place.folder)
     try:
         return place.name in system_calls.names(here)
@@ -212,7 +212,7 @@ def _is_listed(place: Place) -> bool:
         release(here)
 
 
-def _confirm(place: Place) -> None:
+def _confirm(place: TreePlace) -> None:
     """Make a change of names lasting, where the system can."""
     try:
         sync_names(place.folder)

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from paddock_tui.store import system_calls
 from paddock_tui.store.errors import in_plain_words
-from paddock_tui.store.tree import Place, Tree, release
+from paddock_tui.store.tree import Tree, TreePlace, release
 
 PATIENCE = 2.0
 """Seconds that reading one file may take; a disk that is slower than that is said."""
@@ -39,7 +39,7 @@ def anybodys(_: stat_result) -> None:
     """Accept whoever's file it is."""
 
 
-def read_at(place: Place, most: int, accept: Callable[[stat_result], None] = anybodys) -> bytes:
+def read_at(place: TreePlace, most: int, accept: Callable[[stat_result], None] = anybodys) -> bytes:
     """Read the file at a place, whole. Raises NotRead, and OSError where it cannot be opened.
 
     `accept` looks at the open file's status, and raises where it is not to be read. A file that is written

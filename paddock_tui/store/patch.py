@@ -24,7 +24,7 @@ class Patched:
 
 
 @attrs.frozen
-class Refused:
+class RefusedPatch:
     """None of the edits was made. `found` is what stands at the edit's path now."""
 
     reason: str
@@ -36,7 +36,7 @@ class Refused:
 Data = dict[str, Any]
 
 
-def patch(text: str, edits: Sequence[Edit]) -> Patched | Refused:
+def patch(text: str, edits: Sequence[Edit]) -> Patched | RefusedPatch:
     """Make all edits, or none.
 
     `patch(patched.text, patched.undo)` gives back the same text, byte for byte, and its own undo is
@@ -51,9 +51,9 @@ def patch(text: str, edits: Sequence[Edit]) -> Patched | Refused:
         if data is None:
             data = _parsed(body)
         if data is None:
-            return Refused("the file is not valid TOML", edit, "unreadable")
+            return RefusedPatch("the file is not valid TOML", edit, "unreadable")
         made = _make(body, data, edit)
-        if isinstance(made, Refused):
+        if isinstance(made, RefusedPatch):
             return made
         changed, then = made
         undo.insert(0, _undo(edit, body, changed, data, then))
@@ -61,7 +61,7 @@ def patch(text: str, edits: Sequence[Edit]) -> Patched | Refused:
     return Patched(mark + body, tuple(undo))
 
 
-def _make(body: str, data: Data, edit: Edit) -> tuple[str, Data] | Refused:
+def _make(body: str, data: Data, edit: Edit) -> tuple[str, Data] | RefusedPatch:
     """Make one edit: return the new text and its data."""
     refused = _clash(data, edit) or _shapeless(edit)
     if refused is not None:
@@ -77,7 +77,7 @@ def _make(body: str, data: Data, edit: Edit) -> tuple[str, Data] | Refused:
                 return changed, goal
     except CannotWrite as error:
         reason = str(error)
-    return Refused(reason, edit, "unsafe", lookup(data, edit.path))
+    return RefusedPatch(reason, edit, "unsafe", lookup(data, edit.path))
 
 
 def _proposals(layout: Layout, edit: Edit, goal: Data) -> Iterator[str]:
@@ -104,24 +104,24 @@ def _undo(edit: Edit, old: str, new: str, before: Data, then: Data) -> Edit:
     return Edit(edit.path, edit.new, edit.old, raw)
 
 
-def _clash(data: Data, edit: Edit) -> Refused | None:
+def _clash(data: Data, edit: Edit) -> RefusedPatch | None:
     found = lookup(data, edit.path)
     if not same(found, edit.old):
-        return Refused("another value stands there now", edit, "clash", found)
+        return RefusedPatch("another value stands there now", edit, "clash", found)
     if found is MISSING:
         found = blocked(data, edit.path)
         if found is not MISSING:
-            return Refused("a value stands where a table is needed", edit, "clash", found)
+            return RefusedPatch("a value stands where a table is needed", edit, "clash", found)
     return None
 
 
-def _shapeless(edit: Edit) -> Refused | None:
+def _shapeless(edit: Edit) -> RefusedPatch | None:
     """Refuse an edit that is none of the five kinds."""
     if not edit.path:
-        return Refused("a whole file is not edited as one value", edit, "unsafe", edit.old)
+        return RefusedPatch("a whole file is not edited as one value", edit, "unsafe", edit.old)
     tables = [isinstance(value, Mapping) for value in (edit.old, edit.new) if value is not MISSING]
     if len(tables) == 2 and any(tables) and not same(edit.old, edit.new):
-        return Refused("a table is dropped or added, not set", edit, "unsafe", edit.old)
+        return RefusedPatch("a table is dropped or added, not set", edit, "unsafe", edit.old)
     return None
 
 

@@ -17,7 +17,7 @@ from paddock_tui.store import system_calls
 from paddock_tui.store.errors import Refused
 from paddock_tui.store.files import write_beside
 from paddock_tui.store.guarded import NotRead, read_all, read_at
-from paddock_tui.store.tree import Place, release, sync_names
+from paddock_tui.store.tree import TreePlace, release, sync_names
 
 PRIVATE = ".paddock"
 """The garage's own folder for what is no record; it ignores itself in git."""
@@ -38,9 +38,9 @@ class Private:
     name: str = PRIVATE
     shared: bool = False
 
-    def place(self, name: str) -> Place:
+    def place(self, name: str) -> TreePlace:
         """Return the place of a file in it."""
-        return Place(self.folder, name)
+        return TreePlace(self.folder, name)
 
     @property
     def file_mode(self) -> int:

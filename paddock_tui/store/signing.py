@@ -18,7 +18,7 @@ from paddock_tui.store import system_calls
 from paddock_tui.store.errors import in_plain_words
 from paddock_tui.store.guarded import NotRead, read_at
 from paddock_tui.store.private import NotOurs, Private
-from paddock_tui.store.tree import Place, release
+from paddock_tui.store.tree import TreePlace, release
 
 _NAME = "key"
 _BYTES = 32
@@ -73,7 +73,7 @@ def _of_this_run(why: str) -> Key:
 def _read(here: int) -> bytes:
     """Return the key that is there; nothing where there is none."""
     try:
-        secret = read_at(Place(here, _NAME), _BYTES, _is_private)
+        secret = read_at(TreePlace(here, _NAME), _BYTES, _is_private)
     except FileNotFoundError:
         return b""
     if len(secret) != _BYTES:

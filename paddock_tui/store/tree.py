@@ -20,7 +20,7 @@ _ROOT = Path("/")
 
 
 @attrs.frozen
-class Place:
+class TreePlace:
     """A name in a folder that is open; nothing has to bear it yet."""
 
     folder: int
@@ -52,7 +52,7 @@ class Tree:
         return self._real
 
     @contextlib.contextmanager
-    def place(self, path: Path, *, make: bool = False, itself: bool = False) -> Iterator[Place]:
+    def place(self, path: Path, *, make: bool = False, itself: bool = False) -> Iterator[TreePlace]:
         """Open the folder of a path below the root, for as long as the name in it is dealt with.
 
         `make` makes the folders on the way. Of a link `itself` means the link, not what it leads to.
@@ -75,7 +75,7 @@ class Tree:
             raise LeadsOut(real)
         return real
 
-    def _followed(self, path: Path, itself: bool) -> Place:
+    def _followed(self, path: Path, itself: bool) -> TreePlace:
         real = self.target(path, itself)
         base = self.real if real.is_relative_to(self.real) else _ROOT
         try:
@@ -89,7 +89,7 @@ def outside(path: Path) -> Tree:
     return Tree(path.parent)
 
 
-def _walked(base: Path, parts: tuple[str, ...], make: bool, itself: bool) -> Place:
+def _walked(base: Path, parts: tuple[str, ...], make: bool, itself: bool) -> TreePlace:
     """Walk down from a folder, name by name. Raises _Link where one of them is a link."""
     if not parts or ".." in parts:
         raise OSError(errno.EISDIR, "this is a folder")
@@ -104,7 +104,7 @@ def _walked(base: Path, parts: tuple[str, ...], make: bool, itself: bool) -> Pla
     except BaseException:
         release(here)
         raise
-    return Place(here, parts[-1])
+    return TreePlace(here, parts[-1])
 
 
 def _opened(here: int, part: str, make: bool) -> int:

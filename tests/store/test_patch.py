@@ -9,7 +9,7 @@ import pytest
 
 from paddock_tui.records.edits import MISSING, Edit, Missing, Raw, Value
 from paddock_tui.records.paths import Path, parse
-from paddock_tui.store.patch import Patched, Refused, patch
+from paddock_tui.store.patch import Patched, RefusedPatch, patch
 
 
 def at(path: str) -> Path:
@@ -31,9 +31,9 @@ def change(text: str, path: str, old: Value | Missing, new: Value | Missing) -> 
     return outcome.text
 
 
-def refusal(text: str, edit: Edit) -> Refused:
+def refusal(text: str, edit: Edit) -> RefusedPatch:
     outcome = patch(text, [edit])
-    assert isinstance(outcome, Refused), outcome
+    assert isinstance(outcome, RefusedPatch), outcome
     return outcome
 
 
@@ -269,7 +269,7 @@ def test_one_refused_edit_refuses_all() -> None:
 
     outcome = patch("a = 1\n", edits)
 
-    assert isinstance(outcome, Refused)
+    assert isinstance(outcome, RefusedPatch)
     assert outcome.edit == edits[1]
 
 

@@ -35,7 +35,7 @@ _PLAIN = frozenset({"mode", "damping", "preset"})
 
 
 @attrs.frozen
-class Line:
+class CardLine:
     """One value: its label, the value in the bike's own numbers, its range, and what it was on the base.
 
     `was` is empty where the base has the same. `bar` draws an aid by its direction, least help to most.
@@ -54,7 +54,7 @@ class Block:
     """Lines under one title, and what is not known of them."""
 
     title: str
-    lines: tuple[Line, ...]
+    lines: tuple[CardLine, ...]
     unknown: tuple[str, ...] = ()
 
 
@@ -203,11 +203,11 @@ def _was(base: SetUp | None, setup: SetUp) -> Mapping[Path, str]:
     return {one.path: printable(one.words.partition(" -> ")[0]) for one in found if one.known}
 
 
-def _lines(rows: tuple[Row, ...], was: Mapping[Path, str]) -> Iterator[Line]:
+def _lines(rows: tuple[Row, ...], was: Mapping[Path, str]) -> Iterator[CardLine]:
     for row in rows:
         if row.known and row.kind == "field":
             aside = "" if row.path[-1] in _PLAIN or row.path[1:2] == ("offsets",) else row.aside
-            yield Line(row.label, row.value, row.range, was.get(row.path, ""), aside, row.bar)
+            yield CardLine(row.label, row.value, row.range, was.get(row.path, ""), aside, row.bar)
 
 
 def _unknown(rows: tuple[Row, ...]) -> tuple[str, ...]:
@@ -219,7 +219,7 @@ def _known(facts: Facts, name: str, end: str) -> object:
     return None if found is ABSENT or isinstance(found, NotKnown) else found
 
 
-def _measured(facts: Facts, situation: Situation) -> Iterator[Line]:
+def _measured(facts: Facts, situation: Situation) -> Iterator[CardLine]:
     session = situation.session
     for name in ("cold", "leaving", "hot"):
         reading = session.pressures.get(name) if session is not None else None
@@ -232,15 +232,15 @@ def _measured(facts: Facts, situation: Situation) -> Iterator[Line]:
         ):
             if value is not None:
                 said = f", set to {set_to}" if set_to is not None else ""
-                yield Line(f"{end} {name}", printable(f"{value}{said}"), aside=at)
+                yield CardLine(f"{end} {name}", printable(f"{value}{said}"), aside=at)
     for end in ENDS:
         target = _known(facts, "hot_target", end)
         if target is not None:
-            yield Line(f"{end} hot target", printable(str(target)))
+            yield CardLine(f"{end} hot target", printable(str(target)))
     for end in ENDS:
         sag = _known(facts, "rider_sag", end)
         if sag is not None:
-            yield Line(f"{end} rider sag", str(sag).removeprefix(f"{end} rider sag "))
+            yield CardLine(f"{end} rider sag", str(sag).removeprefix(f"{end} rider sag "))
 
 
 def _pictures(facts: Facts) -> Iterator[PressurePicture]:

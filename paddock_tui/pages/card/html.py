@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from html import escape
 
-from paddock_tui.pages.card.content import Block, Card, Line, laps_words
+from paddock_tui.pages.card.content import Block, Card, CardLine, laps_words
 from paddock_tui.pages.card.pictures import bar_svg, laps_svg, pressure_svg
 
 _STYLE = """
@@ -79,7 +79,7 @@ def _block(block: Block) -> Iterator[str]:
     yield "</table></section>"
 
 
-def _value(line: Line) -> str:
+def _value(line: CardLine) -> str:
     ends = f"{line.bar.ends[0]} left, {line.bar.ends[1]} right" if line.bar and line.bar.two_ended else ""
     beside = "; ".join(filter(None, (f"was {line.was}" if line.was else "", ends, line.aside)))
     drawn = bar_svg(line.bar) if line.bar is not None else ""

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.pages.card.content import Card, Line, laps_words
+from paddock_tui.pages.card.content import Card, CardLine, laps_words
 from paddock_tui.text import fold, width
 
 NOTES = 4
@@ -45,7 +45,7 @@ def card_lines(card: Card, columns: int = 78) -> Iterator[str]:
     yield from fold(card.caution, columns)
 
 
-def _line(line: Line, columns: int) -> Iterator[str]:
+def _line(line: CardLine, columns: int) -> Iterator[str]:
     mark = "*" if line.was else " "
     value = f"{line.value} {line.range}".strip()
     was = f"was {line.was}" if line.was else ""
@@ -73,7 +73,7 @@ def _line(line: Line, columns: int) -> Iterator[str]:
     yield from _hanging(" " * _LABEL, said, columns)
 
 
-def _scale(line: Line, cells: int) -> str:
+def _scale(line: CardLine, cells: int) -> str:
     at = line.bar.at if line.bar is not None else None
     if at is None:
         return "." * cells
