@@ -21,6 +21,7 @@ _KEYS = {
     "service item": "oil",
     "number": "1",
     "corner number": "1",
+    "lap": "2",
     "revs": "8000",
     "reading": "hot",
     "end": "front",

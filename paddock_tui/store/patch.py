@@ -33,7 +33,7 @@ class RefusedPatch:
     found: Value | Missing = MISSING
 
 
-Data = dict[str, Any]
+FileData = dict[str, Any]
 
 
 def patch(text: str, edits: Sequence[Edit]) -> Patched | RefusedPatch:
@@ -46,7 +46,7 @@ def patch(text: str, edits: Sequence[Edit]) -> Patched | RefusedPatch:
     mark = BOM if text.startswith(BOM) else ""
     body = text.removeprefix(BOM)
     undo: list[Edit] = []
-    data: Data | None = None
+    data: FileData | None = None
     for edit in edits:
         if data is None:
             data = _parsed(body)
@@ -61,7 +61,7 @@ def patch(text: str, edits: Sequence[Edit]) -> Patched | RefusedPatch:
     return Patched(mark + body, tuple(undo))
 
 
-def _make(body: str, data: Data, edit: Edit) -> tuple[str, Data] | RefusedPatch:
+def _make(body: str, data: FileData, edit: Edit) -> tuple[str, FileData] | RefusedPatch:
     """Make one edit: return the new text and its data."""
     refused = _clash(data, edit) or _shapeless(edit)
     if refused is not None:
@@ -80,7 +80,7 @@ def _make(body: str, data: Data, edit: Edit) -> tuple[str, Data] | RefusedPatch:
     return RefusedPatch(reason, edit, "unsafe", lookup(data, edit.path))
 
 
-def _proposals(layout: Layout, edit: Edit, goal: Data) -> Iterator[str]:
+def _proposals(layout: Layout, edit: Edit, goal: FileData) -> Iterator[str]:
     """Return texts that an edit might give, best first; in each only lines of the edit are touched."""
     if edit.raw is not None:
         lines = go_back(layout.lines, edit.raw)
@@ -92,7 +92,7 @@ def _proposals(layout: Layout, edit: Edit, goal: Data) -> Iterator[str]:
             yield text
 
 
-def _undo(edit: Edit, old: str, new: str, before: Data, then: Data) -> Edit:
+def _undo(edit: Edit, old: str, new: str, before: FileData, then: FileData) -> Edit:
     """Return the edit that takes one back; tables that came or went with it are part of it."""
     raw = way_back(split_lines(old), split_lines(new))
     if edit.old is MISSING and edit.new is not MISSING:
@@ -104,7 +104,7 @@ def _undo(edit: Edit, old: str, new: str, before: Data, then: Data) -> Edit:
     return Edit(edit.path, edit.new, edit.old, raw)
 
 
-def _clash(data: Data, edit: Edit) -> RefusedPatch | None:
+def _clash(data: FileData, edit: Edit) -> RefusedPatch | None:
     found = lookup(data, edit.path)
     if not same(found, edit.old):
         return RefusedPatch("another value stands there now", edit, "clash", found)
@@ -130,7 +130,7 @@ def _stands(layout: Layout, path: Path) -> bool:
     return path in layout.heads or path in layout.entries
 
 
-def _parsed(text: str) -> Data | None:
+def _parsed(text: str) -> FileData | None:
     try:
         return tomllib.loads(text)
     except (ValueError, RecursionError):

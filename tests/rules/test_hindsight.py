@@ -44,6 +44,7 @@ STANDS_AFTERWARDS = frozenset(
         "tyre-worked-outside-its-range",
         # What the record or the bike's file says that cannot be, or leaves out.
         "adjuster-outside-its-range",
+        "air-pressure-not-of-the-altitude",
         "closed-by-the-damping-mode",
         "direction-not-known",
         "fixed-by-the-riding-mode",
@@ -53,6 +54,7 @@ STANDS_AFTERWARDS = frozenset(
         "level-not-on-the-bike",
         "not-on-this-bike",
         "outside-the-riding-mode",
+        "outside-what-the-preset-leaves",
         "record-at-odds-with-itself",
         "reference-not-found",
         "speed-not-on-the-bike",
