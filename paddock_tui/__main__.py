@@ -189,6 +189,10 @@ def _git(given: argparse.Namespace) -> int:
         from paddock_tui.commands.git.split import split
 
         return split(given.garage)
+    if given.what == "take":
+        from paddock_tui.commands.git.take import take
+
+        return take(given.garage, given.record, given.path, given.side)
     from paddock_tui.commands.git.setup import setup
 
     return setup(given.garage, undo=given.undo, yes=given.yes)
@@ -304,6 +308,11 @@ def _add_git(commands: "argparse._SubParsersAction[_Parser]") -> None:
     setup.add_argument("--yes", action="store_true", help="without asking")
     split = what.add_parser("split", help="two new sessions of one name: theirs gets the next number")
     split.add_argument("garage", metavar="GARAGE")
+    take = what.add_parser("take", help="decide a fact that two laptops changed differently")
+    take.add_argument("garage", metavar="GARAGE")
+    take.add_argument("record", metavar="REF")
+    take.add_argument("path", metavar="PATH", help="as the review names it, such as setup.controls.traction")
+    take.add_argument("side", choices=("ours", "theirs", "base"))
     merge = what.add_parser("merge", help="the merge driver, called by git")
     for name in ("base", "ours", "theirs"):
         merge.add_argument(name, metavar=name.upper())

@@ -9,10 +9,11 @@ from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import glances, order
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import PastSession
-from paddock_tui.facts.situation import Dangling
+from paddock_tui.facts.situation import Dangling, Disputed
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
+from paddock_tui.records.disputes import disputes
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.kinds import Record
@@ -84,6 +85,9 @@ def assemble(
         rider_today=of_day,
         checklists={one.ref.id: one.record for one in lists if isinstance(one.record, Checklist)},
         dangling=tuple(dangling),
+        disputed=tuple(
+            Disputed(role, one.ref, found) for role, one in loaded.items() for found in disputes(one.data)
+        ),
         refs={role: one.ref for role, one in loaded.items()},
         now=now,
         going_out=going_out,

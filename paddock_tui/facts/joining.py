@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from paddock_tui.facts.core import FACTS, PerSubject
 from paddock_tui.facts.past import End, History, PastSession
-from paddock_tui.facts.situation import Dangling
+from paddock_tui.facts.situation import Dangling, Disputed
 from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
@@ -25,6 +25,7 @@ ROOTS: Final[Mapping[str, Any]] = {
     "bike": Bike,
     "checklists": Mapping[str, Checklist],
     "dangling": tuple[Dangling, ...],
+    "disputed": tuple[Disputed, ...],
     "day": RidingDay,
     "earlier": tuple[Session, ...],
     "history": History,

@@ -8,10 +8,12 @@ import attrs
 
 from paddock_tui import quantities
 from paddock_tui.facts.core import fact
-from paddock_tui.facts.situation import Dangling
+from paddock_tui.facts.situation import Dangling, Disputed
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.contradictions import Contradiction, contradictions
+from paddock_tui.records.disputes import Dispute
+from paddock_tui.records.edits import MISSING
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import fields
 from paddock_tui.records.kinds import Record
@@ -135,6 +137,35 @@ class AtOdds:
 def records_at_odds(records: Mapping[str, Record]) -> tuple[AtOdds, ...]:
     """Return every contradiction inside a record of the situation, by role."""
     return tuple(AtOdds(role, found) for role in sorted(records) for found in contradictions(records[role]))
+
+
+@attrs.frozen
+class DisputedFact:
+    """A fact that two laptops changed differently: what it is called, and what both say."""
+
+    role: str
+    ref: Ref
+    dispute: Dispute
+    label: str
+    values: str
+
+
+@fact("facts that two laptops disagree on")
+def facts_in_dispute(disputed: tuple[Disputed, ...]) -> tuple[DisputedFact, ...]:
+    """Return every fact of the session, or of what it refers to, that is disputed."""
+    return tuple(
+        DisputedFact(one.role, one.ref, one.dispute, label_of(one.dispute.path[-1]), _both(one.dispute))
+        for one in disputed
+    )
+
+
+def _both(dispute: Dispute) -> str:
+    words = ("not there" if one is MISSING else _short(one) for one in (dispute.ours, dispute.theirs))
+    return " or ".join(words)
+
+
+def _short(value: object) -> str:
+    return "a table" if isinstance(value, Mapping) else str(value)
 
 
 @fact("references that find no record")

@@ -12,6 +12,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
+from paddock_tui.records.disputes import Dispute
 from paddock_tui.records.garage import Garage
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
@@ -29,6 +30,15 @@ class Dangling:
     path: Path
     kind: str
     id: str
+
+
+@attrs.frozen
+class Disputed:
+    """A fact of one of the records that two laptops changed differently."""
+
+    role: str
+    ref: Ref
+    dispute: Dispute
 
 
 @attrs.frozen
@@ -57,6 +67,7 @@ class Situation:
     rider_elsewhere: tuple[PastSession, ...] = ()
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
+    disputed: tuple[Disputed, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
     now: dt.datetime = attrs.field(kw_only=True)
     going_out: bool = False
@@ -93,6 +104,7 @@ class Situation:
             "bike": UNKNOWN if self.bike is None else self.bike,
             "rider": UNKNOWN if self.rider is None else self.rider,
             "dangling": self.dangling,
+            "disputed": self.disputed,
             "now": self.now,
             "refs": self.refs,
             "records": self._records(),

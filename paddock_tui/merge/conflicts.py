@@ -1,17 +1,14 @@
 """A conflict of one fact: what the base, ours and theirs say, kept in the record until somebody decides."""
 
-from collections.abc import Mapping
 from typing import Any
 
 import attrs
 
+from paddock_tui.records.disputes import CONFLICT, SIDES
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.paths import Path, spell
 
-CONFLICT = "conflict"
-"""The table of a record that holds its conflicts, each under the path of its fact."""
-
-SIDES = ("base", "ours", "theirs")
+__all__ = ["CONFLICT", "Conflict"]
 
 
 @attrs.frozen
@@ -36,9 +33,3 @@ class Conflict:
     def key(self) -> str:
         """Return the key under which the record holds it."""
         return spell(self.path)
-
-
-def listed(data: Mapping[str, Any]) -> Mapping[str, Any]:
-    """Return the conflicts that a record holds already."""
-    found = data.get(CONFLICT, {})
-    return found if isinstance(found, Mapping) else {}

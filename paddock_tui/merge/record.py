@@ -6,9 +6,10 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.merge.conflicts import CONFLICT, Conflict, listed
+from paddock_tui.merge.conflicts import CONFLICT, Conflict
 from paddock_tui.merge.facts import merge_data
 from paddock_tui.merge.lines import merged_lines
+from paddock_tui.records.disputes import held_disputes
 from paddock_tui.records.edits import MISSING, Edit
 from paddock_tui.store.data import edits_toward, same
 from paddock_tui.store.lines import BOM, split_lines
@@ -39,7 +40,7 @@ def merged(base: str, ours: str, theirs: str) -> Merged:
     for start in (_by_lines(base, ours, theirs), ours):
         text = _brought(start, goal)
         if text is not None:
-            return Merged(text, conflicts, len(listed(goal)))
+            return Merged(text, conflicts, len(held_disputes(goal)))
     raise CannotMerge("the merged facts cannot be written into the file without touching other lines")
 
 
@@ -55,15 +56,17 @@ def _brought(text: str, goal: Mapping[str, Any]) -> str | None:
         return None
     held = edits_toward(data, {key: value for key, value in goal.items() if key != CONFLICT}, ())
     edits = [one for one in held if one.path != (CONFLICT,)]
-    before = listed(data)
-    for key, table in listed(goal).items():
+    before = held_disputes(data)
+    for key, table in held_disputes(goal).items():
         old = before.get(key, MISSING)
         if old is not MISSING and not same(old, table):
             edits.append(Edit((CONFLICT, key), old, MISSING))
             old = MISSING
         if old is MISSING:
             edits.append(Edit((CONFLICT, key), MISSING, table))
-    edits += [Edit((CONFLICT, key), old, MISSING) for key, old in before.items() if key not in listed(goal)]
+    edits += [
+        Edit((CONFLICT, key), old, MISSING) for key, old in before.items() if key not in held_disputes(goal)
+    ]
     made = patch(text, edits)
     if not isinstance(made, Patched):
         return None

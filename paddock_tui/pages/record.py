@@ -5,6 +5,7 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.pages.disputes import with_disputes
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import setup_sections
@@ -39,7 +40,7 @@ def record_page(loaded: Loaded, bike: Bike | None = None, units: Units | None = 
     sections = list(record_sections(loaded, bike, units or Units()))
     if loaded.unknown:
         sections.append(Section("keys that are not known", tuple(problem_rows(loaded.unknown))))
-    return Page(title, tuple(sections), judged=False)
+    return with_disputes(Page(title, tuple(sections), judged=False), loaded)
 
 
 def title_of(loaded: Loaded) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 import attrs
 
+from paddock_tui.pages.disputes import with_disputes
 from paddock_tui.pages.record import add_row, record_sections
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import setup_sections
@@ -69,7 +70,7 @@ def session_page(loaded: Loaded, heading: str, units: Units) -> Page:
     """Make the page of a session; what the order does not name follows under its own heading."""
     sections = [Section(title, tuple(_rows(loaded, places, units))) for title, places in ORDER]
     sections += _rest(loaded, sections, units)
-    return Page(heading, tuple(sections))
+    return with_disputes(Page(heading, tuple(sections)), loaded)
 
 
 def without_laps(page: Page, why: str) -> Page:
@@ -107,7 +108,7 @@ def set_up_page(loaded: Loaded, bike: Bike | None, heading: str, units: Units) -
     if not is_session:
         sections.append(Section("belongs to", tuple(_rows(loaded, BELONGS, units))))
         sections += _rest(loaded, sections, units)
-    return Page(heading, tuple(sections))
+    return with_disputes(Page(heading, tuple(sections)), loaded)
 
 
 def _lost(said: str) -> Section:

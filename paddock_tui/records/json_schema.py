@@ -2,6 +2,7 @@
 
 from typing import Any
 
+from paddock_tui.records.disputes import CONFLICT, SIDES
 from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.shapes.base import JsonSchema
@@ -9,10 +10,24 @@ from paddock_tui.records.shapes.base import JsonSchema
 DIALECT = "https://json-schema.org/draft/2020-12/schema"
 
 
+_DISPUTES: JsonSchema = {
+    "title": "disputed facts",
+    "description": "what two laptops say of a fact that both changed, until one is taken",
+    "type": "object",
+    "additionalProperties": {
+        "type": "object",
+        "properties": {side: {} for side in SIDES},
+        "additionalProperties": False,
+        "minProperties": 1,
+    },
+}
+
+
 def record_schema(kind: str) -> JsonSchema:
     """Return the schema of one kind of record; a key that is left out is a fact that is not known."""
-    made: JsonSchema = {"$schema": DIALECT, "title": kind}
-    return made | _table(CLASSES[kind])
+    made: JsonSchema = {"$schema": DIALECT, "title": kind} | _table(CLASSES[kind])
+    made["properties"][CONFLICT] = _DISPUTES
+    return made
 
 
 def _table(record: type) -> JsonSchema:

@@ -16,6 +16,7 @@ from cattrs.errors import (
 from cattrs.gen import make_dict_structure_fn, override
 
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.disputes import CONFLICT, held_disputes, is_dispute
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.kinds import CLASSES, Record
@@ -44,7 +45,7 @@ class RecordRead:
 def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> RecordRead:
     """Read one record of a kind. With the bike, what is set on it is read as the bike's controls are."""
     cls = CLASSES[kind]
-    unknown = tuple(_unknown(cls, data, ()))
+    unknown = tuple(path for path in _unknown(cls, data, ()) if not _disputed(data, path))
     troubles = (
         list(set_up_troubles(data, bike)) if bike is not None and kind in ("session", "profile") else []
     )
@@ -154,6 +155,11 @@ def _unknown(cls: type, data: Mapping[str, Any], at: Path) -> Iterator[Path]:
             yield (*at, key)
         else:
             yield from _unknown_below(known[key][1], value, (*at, key), known[key][1].keys)
+
+
+def _disputed(data: Mapping[str, Any], path: Path) -> bool:
+    """Return whether a key that no field declares is the table of facts that two laptops disagree on."""
+    return path == (CONFLICT,) and all(is_dispute(held) for held in held_disputes(data).values())
 
 
 def _unknown_below(spec: Spec, value: Any, at: Path, rules: tuple[str, ...]) -> Iterator[Path]:

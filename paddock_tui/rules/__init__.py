@@ -12,6 +12,7 @@ from paddock_tui.rules import (  # noqa: F401 - registers their rules
     copied,
     damping,
     dash,
+    disputes,
     engine_braking,
     event,
     falls,

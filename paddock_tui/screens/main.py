@@ -7,11 +7,13 @@ import attrs
 from textual.app import ComposeResult
 
 from paddock_tui.desk import Desk, clearing, setting
+from paddock_tui.desk.edits.disputes import deciding
 from paddock_tui.desk.edits.keys import sets_at_once, stepping, toggling, value_on
 from paddock_tui.desk.edits.values import field_of
 from paddock_tui.desk.lookup import glance
 from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.records.common import Units
+from paddock_tui.records.disputes import CONFLICT
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.screens import half_typed
@@ -306,6 +308,9 @@ class MainScreen(QuietScreen[None]):
             problem(self, row)
         elif row.opens is not None:
             self.open(row.opens)
+        elif row.path[:1] == (CONFLICT,) and row.kind == "link" and row.ref is not None:
+            step = deciding(self.desk.files, row.ref, *row.path[1:])
+            self.attempt(step if isinstance(step, Step) else step.sentence())
         elif row.ref is not None and row.path:
             self.jump(row.ref, row.path)
         elif row.working:
