@@ -6,7 +6,7 @@ from paddock_tui.records.edits import MISSING
 from paddock_tui.records.paths import Ref
 from tests.rules.case import Cases, raises, silent
 
-HERE = Ref("session", "here")
+HERE = Ref("session", "2026-05-16-3-kestrel")
 
 
 def disputed(
