@@ -107,7 +107,7 @@ def _set(inputs: Inputs, end: End) -> Answer:
         text = f"{best} on the warmers for {target} hot ({between})"
         return Answered(text, f"on warmers {best}", more=(outside_words(outside),), steps=(step,))
 
-    needs, uses = (f"{end}_hot", f"{end}_gas", "warm_at"), ("spread",)
+    needs, uses = (f"{end}_hot", f"{end}_gas", "warm_at"), ("spread", "air_pressure", "altitude")
     return told(inputs, f"{end}_set", f"{end}, set on warmers", needs, METHOD, make, uses)
 
 
@@ -123,5 +123,5 @@ def _becomes(inputs: Inputs, end: End) -> Answer:
         text = f"{best} hot on the track ({between})"
         return Answered(text, f"becomes {best} hot", more=(outside_words(outside),), steps=(step,))
 
-    needs, uses = (f"{end}_warm", f"{end}_gas", "warm_at"), ("spread",)
+    needs, uses = (f"{end}_warm", f"{end}_gas", "warm_at"), ("spread", "air_pressure", "altitude")
     return told(inputs, f"{end}_becomes", f"{end}, from warmers to hot", needs, METHOD, make, uses)

@@ -118,4 +118,5 @@ def _now(inputs: Inputs, end: End) -> Answer:
             (step,),
         )
 
-    return told(inputs, f"{end}_now", f"{end}, should read now", (f"{end}_set", "then", "now"), METHOD, make)
+    needs, uses = (f"{end}_set", "then", "now"), (*_AIR[0], *_AIR[1])
+    return told(inputs, f"{end}_now", f"{end}, should read now", needs, METHOD, make, uses)

@@ -55,6 +55,7 @@ NOW = Method(
     "hot to 3 minutes after parking, warm to 8, then late",
     "common practice, no source",
 )
+_AIR = (MEASURED.key, ALTITUDE.key)
 _FEW_READINGS_K = 5.0
 _FEW_READINGS = "assumed: fewer than three readings tell no spread"
 
@@ -229,7 +230,7 @@ def _start(about: About, inputs: Inputs, end: End) -> Answer:
         )
 
     needs = (f"{end}_hot", f"{end}_gas", "cold_at")
-    found = told(inputs, f"{end}_start", f"{end}, start cold", needs, METHOD, make, (f"{end}_spread",))
+    found = told(inputs, f"{end}_start", f"{end}, start cold", needs, METHOD, make, (f"{end}_spread", *_AIR))
     tyres = about.id_of("tyres")
     if not inputs.known(f"{end}_gas") and tyres is not None:
         return _with_lines(found, elsewhere(about.history, tyres, end))
@@ -273,7 +274,7 @@ def _expected(inputs: Inputs, end: End) -> Answer:
             (step,),
         )
 
-    needs, uses = (f"{end}_cold", "cold_at", f"{end}_gas"), (f"{end}_spread",)
+    needs, uses = (f"{end}_cold", "cold_at", f"{end}_gas"), (f"{end}_spread", *_AIR)
     return told(inputs, f"{end}_expected", f"{end}, hot to expect", needs, METHOD, make, uses)
 
 
