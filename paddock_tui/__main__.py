@@ -2,17 +2,16 @@
 
 import argparse
 import datetime as dt
-import io
-import os
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from paddock_tui import __version__
 from paddock_tui.commands.common import USAGE, CommandStopped, complain
+from paddock_tui.commands.output import printing
 
-PIPE_GONE, INTERRUPTED = 141, 130
-"""The statuses that shells give to programs ended by a closed pipe and by ctrl+c: never a verdict."""
+INTERRUPTED = 130
+"""The status that shells give to programs ended by ctrl+c: never a verdict."""
 
 _LIBRARIES = ("textual", "attrs", "cattrs", "tomlkit", "pint")
 
@@ -54,7 +53,17 @@ def parser() -> argparse.ArgumentParser:
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command and give its exit status."""
+    """Run one command and give its exit status; where its output cannot be written, that is one line more."""
+    with printing() as output:
+        try:
+            return _main(arguments)
+        finally:
+            lost = output.finish()
+            if lost:
+                complain((lost,))
+
+
+def _main(arguments: Sequence[str] | None) -> int:
     made = parser()
     words = list(sys.argv[1:] if arguments is None else arguments)
     if not words and Path("garage.toml").is_file():
@@ -68,18 +77,11 @@ def main(arguments: Sequence[str] | None = None) -> int:
     if given.command is None:
         made.print_help(sys.stderr)
         return USAGE
-    if isinstance(sys.stdout, io.TextIOWrapper):
-        sys.stdout.reconfigure(errors="replace")  # a terminal that is not UTF-8 gets a stand-in, no traceback
     try:
-        status = int(_run(given))
-        sys.stdout.flush()
+        return int(_run(given))
     except CommandStopped as stop:
         complain(stop.lines)
         return stop.status
-    except BrokenPipeError:
-        # Whoever read along is gone; the flush at exit must not fail once more.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return PIPE_GONE
     except KeyboardInterrupt:
         return INTERRUPTED
     except Exception as error:
@@ -87,7 +89,6 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
         complain((sentence(report(error)),))
         return CRASHED
-    return status
 
 
 def _run(given: argparse.Namespace) -> int:

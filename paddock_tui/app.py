@@ -39,6 +39,8 @@ class PaddockApp(App[int]):
         super().__init__(driver_class=driver_class())
         self.desk = desk
         self.main = MainScreen(desk, place)
+        self.on_stuck: Callable[[Callable[[], None]], None] | None = None
+        """What the input thread calls where the loop hears no ctrl+c; given what restores the terminal."""
         self.animation_level = "none"
         self.theme = THEMES[
             chosen_theme(os.environ.get("PADDOCK_THEME", ""), bool(os.environ.get("NO_COLOR")))
@@ -88,13 +90,14 @@ def run(folder: str, now: Callable[[], dt.datetime]) -> int:
     app = PaddockApp(desk)
 
     def save() -> None:
-        desk.wait()
         app.save_half_typed()
+        desk.wait()
 
     def ask(number: int) -> None:
         app.main.leave_soon(leaver.answered, 128 + number)
 
     leaver = Leaver(ask, save)
+    app.on_stuck = leaver.abandon
     leaver.start(held)
     app.run(mouse=False)
     save()

@@ -1,5 +1,6 @@
 """What the commands share: exit statuses, opening a garage, printing."""
 
+import contextlib
 import datetime as dt
 import shutil
 import sys
@@ -74,7 +75,8 @@ def complain(lines: Iterable[str]) -> None:
     """Print lines where errors go; in a terminal they are wrapped, elsewhere each stays one line."""
     for line in lines:
         for part in _wrapped(line) if sys.stderr.isatty() else (line,):
-            sys.stderr.write(part.rstrip() + "\n")
+            with contextlib.suppress(OSError):  # there is nobody left to tell
+                sys.stderr.write(part.rstrip() + "\n")
 
 
 def sentences(trouble: InputError) -> tuple[str, ...]:

@@ -14,6 +14,7 @@ _REASONS = {
     errno.ENOTDIR: "a file stands where a folder is needed",
     errno.EISDIR: "this is a folder",
     errno.EEXIST: "a file of this name is there already",
+    errno.EPIPE: "whoever read it is gone",
     errno.EIO: "the disk reports an error",
     errno.ENODEV: "the disk is not there any more",
     errno.ENXIO: "the disk is not there any more",

@@ -131,6 +131,9 @@ class _Walk:
             if link.suffix == ".toml":
                 self._stray(link, f"a link that leads {said}", "a file", "remove the link, or put it right")
             return False
+        if Path(os.path.realpath(link.parent)).is_relative_to(target):
+            self._stray(link, "a link to a folder that it is in", "a file of the garage", "remove the link")
+            return False
         if target.is_relative_to(self.tree.real / ".paddock"):
             self._stray(link, "a link into the tool's own folder", "a file of the garage", "remove the link")
             return False

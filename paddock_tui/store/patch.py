@@ -1,6 +1,5 @@
 """Edits made in the text of a record, each one verified, with the edits that take them back."""
 
-import tomllib
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any, Literal
 
@@ -11,6 +10,7 @@ from paddock_tui.records.paths import Path
 from paddock_tui.store.data import after, blocked, lookup, outermost_missing, same
 from paddock_tui.store.lines import BOM, Layout, scan, split_lines
 from paddock_tui.store.placement import ways
+from paddock_tui.store.reading import loads
 from paddock_tui.store.render import CannotWrite
 from paddock_tui.store.splice import go_back, only_touched, splice, way_back
 
@@ -131,7 +131,5 @@ def _stands(layout: Layout, path: Path) -> bool:
 
 
 def _parsed(text: str) -> FileData | None:
-    try:
-        return tomllib.loads(text)
-    except (ValueError, RecursionError):
-        return None
+    found = loads(text)
+    return found if isinstance(found, dict) else None

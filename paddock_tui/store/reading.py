@@ -9,14 +9,19 @@ from typing import Any
 from paddock_tui.records.errors import InputError
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.hints import hint
-from paddock_tui.store.lines import BOM, split_lines
+from paddock_tui.store.lines import BOM, key_spans, split_lines
 from paddock_tui.store.tree import Tree
 
-LARGEST = 4_000_000
+LARGEST = 1_000_000
 """Bytes: a record is some kilobytes, so that a larger file is something else."""
 
+DEEPEST = 32
+"""Tables and arrays inside each other, and parts of one key: a record has five."""
+
 _PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
-_LONG_NUMBER = re.compile(r"[0-9][0-9_]{4000,}")
+_DIGITS = re.compile(r"[0-9][0-9_]*")
+_LONG = 4000
+_TOO_DEEP = "too many brackets inside each other"
 
 
 def read_text(tree: Tree, path: Path, *, largest: int = LARGEST) -> str | InputError:
@@ -38,16 +43,47 @@ def read_text(tree: Tree, path: Path, *, largest: int = LARGEST) -> str | InputE
 def loads(text: str, file: str = "") -> dict[str, Any] | InputError:
     """Parse TOML; what the parser refuses comes back with its line and, where known, the mend."""
     body = text.removeprefix(BOM)
+    dotted = _dotted(body)
+    if dotted is not None:
+        return InputError("a key of too many parts", "plain tables", line=dotted, file=file)
     try:
-        return tomllib.loads(body)
+        data = tomllib.loads(body)
     except tomllib.TOMLDecodeError as error:
         return _refused(body, str(error), file)
     except RecursionError:
-        return InputError("too many brackets inside each other", "plain tables and arrays", file=file)
+        return InputError(_TOO_DEEP, "plain tables and arrays", file=file)
     except ValueError:  # the interpreter refuses integers of thousands of digits
-        number = _LONG_NUMBER.search(body)
+        numbers = (one for one in _DIGITS.finditer(body) if one.end() - one.start() > _LONG)
+        number = next(numbers, None)
         line = body.count("\n", 0, number.start()) + 1 if number else None
         return InputError("a number with thousands of digits", "a number", line=line, file=file)
+    wrong = _unusable(data)
+    return data if not wrong else InputError(wrong, "plain tables, arrays and numbers", file=file)
+
+
+def _dotted(body: str) -> int | None:
+    """Return the first line whose key has too many parts: such keys cost the parser their square."""
+    if body.count(".") <= DEEPEST:
+        return None
+    for number, line in enumerate(body.split("\n"), 1):
+        if line.count(".") > DEEPEST and len(key_spans(line)) > DEEPEST:
+            return number
+    return None
+
+
+def _unusable(data: dict[str, Any]) -> str:
+    """Say what in valid data no record can hold: it would cost or break whoever walks through it."""
+    stack: list[tuple[Any, int]] = [(data, 0)]
+    while stack:
+        value, depth = stack.pop()
+        if isinstance(value, dict | list):
+            if depth > DEEPEST:
+                return _TOO_DEEP
+            inside = value.values() if isinstance(value, dict) else value
+            stack.extend((one, depth + 1) for one in inside)
+        elif isinstance(value, int) and value.bit_length() > 64:
+            return "a number beyond 64 bits"
+    return ""
 
 
 def _refused(body: str, message: str, file: str) -> InputError:

@@ -1,6 +1,5 @@
 """A table gets another key: only its headings are written anew, so that lines and comments stay in place."""
 
-import tomllib
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -11,6 +10,7 @@ from paddock_tui.records.paths import Path
 from paddock_tui.store.data import lookup, same
 from paddock_tui.store.lines import BOM, Layout, key_spans, scan
 from paddock_tui.store.patch import Patched, patch
+from paddock_tui.store.reading import loads
 from paddock_tui.store.render import render_key
 
 
@@ -29,20 +29,16 @@ def rekey(text: str, path: Path, to: str) -> Rekeyed | None:
     """
     mark = BOM if text.startswith(BOM) else ""
     body = text.removeprefix(BOM)
-    try:
-        data = tomllib.loads(body)
-    except (ValueError, RecursionError):
+    data = loads(body)
+    if not isinstance(data, dict):
         return None
     table, target = lookup(data, path), (*path[:-1], to)
     if not isinstance(table, Mapping) or lookup(data, target) is not MISSING:
         return None
     goal = _renamed(data, path, to)
     changed = _headings(scan(body), path, to)
-    try:
-        if same(tomllib.loads(changed), goal):
-            return Rekeyed(mark + changed)
-    except ValueError:
-        pass
+    if same(loads(changed), goal):
+        return Rekeyed(mark + changed)
     moved = patch(text, (Edit(path, table, MISSING), Edit(target, MISSING, table)))
     return Rekeyed(moved.text, moved.undo) if isinstance(moved, Patched) else None
 

@@ -17,6 +17,13 @@ from paddock_tui.widgets import look, messages
 from paddock_tui.widgets.cursor import Identity, filtered, found, moved, named, told
 from paddock_tui.widgets.editing import pressed, starting, typed
 from paddock_tui.widgets.paint import changed_spans, strip_of
+from paddock_tui.widgets.typed_run import TypedRun, key_of
+
+_TYPED_AHEAD = 200
+"""Characters that may have been typed while the link stood still; more at once are a paste."""
+
+_PASTE_LASTS = 0.5
+"""Seconds in which what follows belongs to the same paste."""
 
 
 class Board(Widget, can_focus=True):
@@ -40,6 +47,7 @@ class Board(Widget, can_focus=True):
         self._view = View(0, 0, None, plain=ascii_only() if plain is None else plain)
         self._laid = Laid((), ())
         self._said_before_key = False
+        self._pasted_until = 0.0
         self.pressed_at = 0.0
         """When the last key came, in s of the clock that events carry."""
         self.listener: Callable[[messages.BoardMessage], None] = lambda _: None
@@ -176,6 +184,25 @@ class Board(Widget, can_focus=True):
             self.edit(typed(Editor(), event.text).text)
             if self._view.editor:
                 self.listener(messages.Editing(row, self._view.editor.text))
+
+    def on_typed_run(self, event: TypedRun) -> None:
+        """Take many characters that came at once: into a question as a whole, elsewhere key by key.
+
+        A row's editor may go on to the next row after any key. What is too long to have been typed is put
+        into the editor that is open as it is, and where there is none it is pasted text that no row takes.
+        """
+        event.stop()
+        pasted = len(event.text) > _TYPED_AHEAD or event.time < self._pasted_until
+        for place, character in enumerate(event.text):
+            editor = self._view.prompt.editor if self._view.prompt else self._view.editor
+            if editor and (self._view.prompt or pasted):
+                self._typing(typed(editor, event.text[place:]))
+                return
+            if pasted:
+                self._pasted_until = event.time + _PASTE_LASTS
+                self.say("pasted text: open a row or the entry line first, and paste it there")
+                return
+            self.on_key(events.Key(key_of(character), character))
 
     def _key_in_text(self, event: events.Key) -> bool:
         editor = self._view.prompt.editor if self._view.prompt else self._view.editor

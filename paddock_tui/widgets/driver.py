@@ -10,12 +10,16 @@
 Where the stock driver has changed, `driver_class` says None and the stock one is used.
 """
 
+import contextlib
 import os
+import re
+import select
 import selectors
 import sys
+import termios
 from codecs import getincrementaldecoder
-from collections.abc import Iterable
-from threading import Event
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from threading import Event, Thread
 from typing import TYPE_CHECKING, Any
 
 from textual import events
@@ -24,6 +28,7 @@ from textual.driver import Driver
 from textual.message import Message
 
 from paddock_tui.widgets.escapes import Escapes
+from paddock_tui.widgets.typed_run import TypedRun
 
 if TYPE_CHECKING or sys.platform != "win32":
     from textual.drivers.linux_driver import LinuxDriver
@@ -33,6 +38,17 @@ HANGUP_CODE = 129
 
 _ESCAPE_WAIT = 0.1
 """Seconds after which an escape that nothing follows is the key itself, as the stock driver has it."""
+
+_INTERRUPT = b"\x03"
+
+ANSWER_WITHIN = 1.0
+"""Seconds that the loop has to answer after ctrl+c, before the program is left without it."""
+
+_AS_IT_WAS = b"\x1b[?2004l\x1b[?1004l\x1b[?7h\x1b[?25h\x1b[?1049l\x1b[0m\r\n"
+"""No pastes, no reports of focus, lines wrapped, a cursor, the screen of before, plain text."""
+
+_LONG = 16
+_RUN = re.compile(r"([^\x00-\x1f\x7f-\x9f]{16,})")
 
 _NEEDED = (
     "_run_input_thread",
@@ -105,14 +121,22 @@ class LinkDriver(LinuxDriver):
                     if not data:
                         self._hung_up()
                         return
-                    self._feed(parser, escapes.split(decode(data)))
+                    if _INTERRUPT in data and not escapes.pasting:
+                        self._see_to_answer()
+                    pieces = escapes.split(decode(data))
+                    self._feed(parser, pieces if escapes.pasting or _waits(parser) else [*runs(pieces)])
                 elif not ready:
                     self._feed(parser, [escapes.release()])
                 self._pass_on(parser.tick())
 
-    def _feed(self, parser: XTermParser, pieces: list[str]) -> None:
+    def _feed(self, parser: XTermParser, pieces: Sequence[str] | Sequence[str | TypedRun]) -> None:
         """Have text made into keys; an escape that stands alone is the key itself."""
-        for piece in filter(None, pieces):
+        for piece in pieces:
+            if isinstance(piece, TypedRun):
+                self._pass_on([piece])
+                continue
+            if not piece:
+                continue
             alone = piece == "\x1b" and not _waits(parser)
             self._pass_on([events.Key("escape", piece)] if alone else parser.feed(piece))
 
@@ -128,9 +152,45 @@ class LinkDriver(LinuxDriver):
         for message in messages:
             self.process_message(message)
 
+    def _see_to_answer(self) -> None:
+        """Have the app left where its loop does not answer for a while; called on ctrl+c."""
+        answered = Event()
+        stuck = getattr(self._app, "on_stuck", None)
+        if stuck is None:
+            return
+        with contextlib.suppress(RuntimeError):  # the loop has closed: the app is leaving
+            self._loop.call_soon_threadsafe(answered.set)
+            Thread(target=self._watch_answer, args=(answered, stuck), name="answer", daemon=True).start()
+
+    def _watch_answer(self, answered: Event, stuck: Callable[[Callable[[], None]], None]) -> None:
+        if not answered.wait(ANSWER_WITHIN):
+            stuck(self.restore_terminal)
+
+    def restore_terminal(self) -> None:
+        """Give the terminal back as it was, without the loop; never waits for a link that is frozen."""
+        if self.attrs_before is not None:
+            with contextlib.suppress(termios.error, OSError):
+                termios.tcsetattr(self.fileno, termios.TCSANOW, self.attrs_before)
+        if self._file is None:
+            return
+        with contextlib.suppress(OSError, ValueError):
+            out = self._file.fileno()
+            if select.select([], [out], [], 0.2)[1]:
+                os.write(out, _AS_IT_WAS)
+
     def _hung_up(self) -> None:
         """Ask the app to leave: from this thread, through its loop."""
         self._app.call_later(self._app.exit, None, HANGUP_CODE)
+
+
+def runs(pieces: Iterable[str]) -> Iterator[str | TypedRun]:
+    """Take long runs of characters, typed ahead or pasted, out of text without escape sequences."""
+    for piece in pieces:
+        if "\x1b" in piece or len(piece) < _LONG:
+            yield piece
+            continue
+        for part in _RUN.split(piece):
+            yield TypedRun(part) if len(part) >= _LONG and _RUN.fullmatch(part) else part
 
 
 def _waits(parser: XTermParser) -> bool:

@@ -20,6 +20,11 @@ class Escapes:
         """Whether an escape came last, and what follows will tell what it is."""
         return bool(self._held)
 
+    @property
+    def pasting(self) -> bool:
+        """Return whether what comes is pasted text."""
+        return self._pasting
+
     def split(self, text: str) -> list[str]:
         """Return text as pieces, an escape that is a key alone in its own; the last one may be held."""
         text, self._held = self._held + text, ""

@@ -15,6 +15,12 @@ import threading
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
+INTERRUPTED = 130
+"""Exit code of a shell for a program that ctrl+c ended: 128 and the number of SIGINT."""
+
+SAVED_WITHIN = 2.0
+"""Seconds that saving may take where the program is left without its loop."""
+
 LEAVING = (signal.SIGHUP, signal.SIGTERM)
 
 
@@ -103,6 +109,19 @@ class Leaver:
             self._save()
         finally:
             os._exit(128 + number)
+
+    def abandon(self, restore: Callable[[], None], status: int = INTERRUPTED) -> None:
+        """Save and end the process without the loop, which does not answer; called after ctrl+c."""
+        if not self._once.acquire(blocking=False) or self._finished.is_set():
+            return
+        # In a thread of its own: a disk that does not answer must not keep the process.
+        saving = threading.Thread(target=self._save, name="last save", daemon=True)
+        saving.start()
+        saving.join(SAVED_WITHIN)
+        try:
+            restore()
+        finally:
+            os._exit(status)
 
     def _wait(self, held: frozenset[signal.Signals]) -> None:
         self.leave(int(signal.sigwait(held)))

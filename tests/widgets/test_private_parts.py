@@ -39,6 +39,8 @@ PARTS: tuple[tuple[Callable[[], object], str, str], ...] = (
     (_Driver, "_run_input_thread", "an error while keys are read prints a traceback over the screen"),
     (_Driver, "_writer_thread", "the terminal reports focus, and each report has the whole screen sent"),
     (_Driver, "_app", "neither a hang-up nor an error of the input thread reaches the app"),
+    (_Driver, "_loop", "ctrl+c does not end a program that hangs"),
+    (_Driver, "_file", "the terminal is not given back where a program that hangs is left"),
     (_Driver, "_debug", "the input thread cannot make its parser"),
     (lambda: XTermParser(False), "_timeout_time", "an escape alone waits for the next key"),
     (lambda: Compositor, "render_partial_update", "what changed is not sent sparingly"),

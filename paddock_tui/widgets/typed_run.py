@@ -1,0 +1,21 @@
+"""Many characters that came at once."""
+
+import unicodedata
+
+from textual import events
+from textual.keys import KEY_NAME_REPLACEMENTS
+
+
+class TypedRun(events.Paste):
+    """A run of printable characters that was read in one piece: typed ahead, or pasted without brackets."""
+
+
+def key_of(character: str) -> str:
+    """Return the name of the key that types a character, as the framework's own parser has it."""
+    if character.isalnum():
+        return character
+    try:
+        name = unicodedata.name(character).lower().replace("-", "_").replace(" ", "_")
+    except ValueError:
+        return character
+    return KEY_NAME_REPLACEMENTS.get(name, name)
