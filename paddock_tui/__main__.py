@@ -105,7 +105,7 @@ def _open(given: argparse.Namespace) -> int:
 def _show(given: argparse.Namespace) -> int:
     from paddock_tui.commands.show import show
 
-    return show(given.garage, given.record, given.format, paths=given.paths)
+    return show(given.garage, given.record, given.format, paths=given.paths, long=given.long)
 
 
 def _set(given: argparse.Namespace) -> int:
@@ -223,6 +223,7 @@ def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
     show.add_argument("record", metavar="REF", nargs="?", help="kind/id, or an id where that is unique")
     show.add_argument("--paths", action="store_true", help="with the path under which `set` takes each value")
     show.add_argument("--format", choices=("text", "json", "html"), default="text")
+    show.add_argument("--long", action="store_true", help="of brief: the long form, at most 60 lines")
 
 
 def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:

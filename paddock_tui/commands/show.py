@@ -5,13 +5,16 @@ from typing import Literal
 
 import attrs
 
+from paddock_tui.advice.briefing import briefing
 from paddock_tui.advice.ledger import LedgerFilter
 from paddock_tui.commands.check import print_dict
 from paddock_tui.commands.common import NOT_DONE, OK, USAGE, CommandStopped, columns, find_ref, open_desk, say
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.sessions.came_from import came_from
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.as_json import page_as_dict, record_as_dict
+from paddock_tui.pages.briefing import BRIEF, READ_AT, briefing_lines, briefing_page
 from paddock_tui.pages.card import card_as_dict, card_html, card_lines, card_of
 from paddock_tui.pages.dash import dash_page, last_ridden
 from paddock_tui.pages.explanation import surface_of
@@ -35,14 +38,20 @@ DASH = "dash"
 """What is asked for in place of a record to see the dash card."""
 
 
-def show(folder: str, wanted: str | None, form: PrintForm = "text", *, paths: bool = False) -> int:
+def show(
+    folder: str, wanted: str | None, form: PrintForm = "text", *, paths: bool = False, long: bool = False
+) -> int:
     """Print the garage's contents, one of its pages, or one record; status 3 where that cannot be read."""
     name, _, of = (wanted or "").partition("/")
     if form == "html" and name != CARD:
         raise CommandStopped(USAGE, f"only the card prints as HTML: {CARD} or {CARD}/SESSION")
+    if long and name != BRIEF:
+        raise CommandStopped(USAGE, f"only the briefing has a long form: {BRIEF} or {BRIEF}/SESSION")
     desk = open_desk(folder, writes=False)
     if name == CARD:
         return _card(desk, of, form)
+    if name == BRIEF:
+        return _brief(desk, of, form, long)
     if wanted is None or name in PAGES:
         _print(garage_page(desk) if wanted is None else PAGES[name](desk, of), form)
         return OK
@@ -76,6 +85,19 @@ def _card(desk: Desk, of: str, form: PrintForm) -> int:
         print_dict(card_as_dict(card))
     else:
         say(card_lines(card, min(columns(), 78)))
+    return OK
+
+
+def _brief(desk: Desk, of: str, form: PrintForm, long: bool) -> int:
+    """Print the briefing of a session or a profile, or of the session in hand."""
+    ref = find_ref(desk, of, ("session", "profile")) if of else desk.session_in_hand()
+    if ref is None or desk.files.read(ref) is None:
+        raise CommandStopped(NOT_DONE, "there is no set-up to explain", f"  name one: {BRIEF}/SESSION")
+    found = briefing(desk.about(ref), desk.review(ref), came_from(desk.files, ref))
+    if form == "json":
+        print_dict(page_as_dict(briefing_page(found, heading_of(desk, ref), long)))
+    else:
+        say(briefing_lines(found, min(columns(), READ_AT), long))
     return OK
 
 

@@ -13,7 +13,7 @@ class Place:
 
     `other` is what the session or profile is compared with, `wanted` what the ledger shows,
     `seen` the rows of dash cards that were found as planned, `across` the column of a table that is looked
-    at (None: the one in use).
+    at (None: the one in use), `long` whether a briefing is shown in its long form.
     """
 
     room: str = "garage"
@@ -25,3 +25,4 @@ class Place:
     wanted: LedgerFilter | None = None
     seen: frozenset[Path] = frozenset()
     across: int | None = None
+    long: bool = False

@@ -21,6 +21,7 @@ from paddock_tui.screens.actions import (
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.rooms import (
     bench,
+    briefing,
     checklist,
     compare,
     dash,
@@ -82,6 +83,7 @@ REGISTRY: tuple[Room | Action, ...] = (
     profiles.FOR_ANOTHER,
     compare.ROOM,
     modes.ROOM,
+    briefing.ROOM,
     limits.ROOM,
     records.DUPLICATE,
     records.RENAME,

@@ -73,6 +73,7 @@ LOOKS: dict[str, Seen] = {
     "slip": Seen(Place("slip", NEXT)),
     "compare": Seen(Place("compare", NEXT, other="puddles")),
     "modes": Seen(Place("modes", NEXT), "traction"),
+    "brief": Seen(Place("brief", NEXT)),
     "modes-wet": Seen(Place("modes", NEXT, across=2), "traction"),
     "why": Seen(Place("why", NEXT), "setup.controls.traction"),
     "bench": Seen(Place("bench", NEXT)),
