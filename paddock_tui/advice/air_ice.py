@@ -5,7 +5,6 @@ from typing import Final
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
-from paddock_tui.limits.weather import FROST
 from paddock_tui.trade.frost import Ice, ice_risk, saturation_over_ice_kpa
 from paddock_tui.trade.moist_air import vapour_kpa
 
@@ -27,14 +26,17 @@ _WORDS: Final = {
 _WET: Final = frozenset({"damp", "drying", "wet", "standing water"})
 
 
-def ice(inputs: Inputs, surface: str | None) -> Iterable[Answer]:
-    """Return what frost and ice may be, for the surface as it was said to be."""
+def ice(inputs: Inputs, surface: str | None, ice_below_c: float) -> Iterable[Answer]:
+    """Return what frost and ice may be, for the surface as it was said to be.
+
+    `ice_below_c` is the air under which a wet surface that nobody measured is taken for icy.
+    """
 
     def make() -> Answered:
         air, humidity = inputs.amount("air", "C"), inputs.amount("humidity", "%")
         track = inputs.amount("track", "C") if inputs.known("track") else None
         wet = surface in _WET
-        found = ice_risk(air, humidity, track, wet, FROST.value)
+        found = ice_risk(air, humidity, track, wet, ice_below_c)
         point = figures.temperature(found.settles_at_c, inputs.units)
         what = "dew point" if found.settles_at_c >= 0.0 else "frost point"
         where = (

@@ -13,6 +13,7 @@ from paddock_tui.advice.air_inputs import INPUTS, filled_weather
 from paddock_tui.advice.air_power import air_and_power
 from paddock_tui.advice.calculators import Answer, Calculator, Inputs
 from paddock_tui.facts.outing import COLUMN
+from paddock_tui.limits.weather import FROST
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.paths import Path
 
@@ -33,12 +34,12 @@ def air_today(about: About) -> Calculator:
     """Return the calculator of the air: density, power, dew, heat and cold, filled from session, venue and
     bike.
     """
-    compute = functools.partial(_compute, about.session.surface)
+    compute = functools.partial(_compute, about.session.surface, about.situation.limits[FROST])
     return Calculator("air", "air and weather", INPUTS, filled_weather(about), compute)
 
 
-def _compute(surface: str | None, inputs: Inputs) -> Iterable[Answer]:
-    return (*air_and_power(inputs), *damp(inputs), *ice(inputs, surface), *comfort(inputs))
+def _compute(surface: str | None, ice_below_c: float, inputs: Inputs) -> Iterable[Answer]:
+    return (*air_and_power(inputs), *damp(inputs), *ice(inputs, surface, ice_below_c), *comfort(inputs))
 
 
 def air_on_rows(about: About) -> Iterator[OnRow]:

@@ -23,6 +23,7 @@ from paddock_tui.advice.shift_points import shift_points
 from paddock_tui.advice.spring_test import spring_test
 from paddock_tui.advice.sprockets import sprockets
 from paddock_tui.advice.stopping import stopping
+from paddock_tui.advice.tread_wear import tread
 from paddock_tui.advice.tyre_ratings import tyre_ratings
 from paddock_tui.advice.weighing import weighing
 from paddock_tui.advice.wet_ratios import wet_to_dry_ratios
@@ -59,4 +60,6 @@ def calculators(about: About) -> tuple[Calculator, ...]:
         spring_test(about),
         pads(about, "front"),
         pads(about, "rear"),
+        tread(about, "front"),
+        tread(about, "rear"),
     )

@@ -15,15 +15,14 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.advice.ridden_so_far import count_words, so_far
+from paddock_tui.advice.ridden_so_far import so_far
+from paddock_tui.advice.wear_words import wear_in_words
 from paddock_tui.facts.service import since_start
 from paddock_tui.limits.brakes import LEAST_PAD
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session import Session, is_ridden
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.wear import WearReading, wear
-from paddock_tui.trade.wear_trend import COVERS, LEAST_READINGS, WearTrend, wear_trend
+from paddock_tui.trade.wear import WearReading
 
 METHOD = Method(
     "median of the loss a session between all pairs of readings; soonest = (last - least) / the fastest loss",
@@ -31,9 +30,6 @@ METHOD = Method(
     "a thin pad is hotter and may go faster: look before each session, not at this figure",
     "median slopes after Theil and Sen; the maker's and the organiser's least come first",
 )
-_SHOWN = 6
-_FAR = 20
-"""Sessions beyond which no figure is given: gauge, track and pace tell no more. Common practice."""
 
 INPUTS = (Input("least", "least thickness", c.TREAD),)
 
@@ -78,47 +74,9 @@ def _readings(about: About, end: End) -> Iterator[WearReading]:
 
 def _compute(end: End, readings: tuple[WearReading, ...], ridden: float, inputs: Inputs) -> Iterable[Answer]:
     def make() -> Answered:
-        found = wear(readings)
-        if found is None:
-            raise Inconsistent(
-                f"{end} pads", "no wear to tell yet: it takes two readings and a loss between them"
-            )
-        rate = f"{found.mm_per_session:.2f} mm a session"
-        since = int(ridden - found.last.sessions)
-        last = f"last {found.last.mm:g} mm" + (f", {count_words(since)} ago" if since else "")
-        shown = ", ".join(f"{one.mm:g} mm after {one.sessions:g}" for one in readings[-_SHOWN:])
-        lines = (f"readings: {shown}", f"reckoned from: {found.readings} readings of these pads")
-        least = inputs.amount("least", "mm")
-        if found.last.mm <= least:
-            step = f"{found.last.mm:g} mm, the last reading, is not over {least:g} mm"
-            return Answered(
-                f"at {least:g} mm or under ({last}): change them", "at their least", (), lines, (step,)
-            )
-        if found.readings < LEAST_READINGS:
-            step = f"median loss of {found.readings} readings = {rate}"
-            said = f"{rate} ({last}); how long they last takes {LEAST_READINGS} readings"
-            return Answered(said, rate, (), lines, (step,))
-        return _by_trend(wear_trend(readings, least, ridden), least, last, lines)
+        return wear_in_words(f"{end} pads", readings, inputs.amount("least", "mm"), ridden)
 
     return (told(inputs, "pads", f"{end} pads", ("least",), METHOD, make),)
-
-
-def _by_trend(found: WearTrend, least: float, last: str, lines: tuple[str, ...]) -> Answered:
-    """Say how soon the limit may come, by the fastest wear the readings allow; never that all is well."""
-    rate = f"{found.mm_per_session:.2f} mm a session"
-    steps = (
-        f"{rate}, {max(found.slowest_mm, 0.0):.2f} to {found.fastest_mm:.2f} mm by {COVERS:.0%} of "
-        "such readings",
-        f"at the fastest {found.least_mm:.1f} mm by now, to {least:g} mm in = "
-        f"{count_words(found.soonest_sessions)}",
-    )
-    words = count_words(found.soonest_sessions)
-    if found.soonest_sessions > _FAR:
-        text = f"{rate}; look before each session all the same ({last})"
-        far = f"no figure beyond {_FAR} sessions: {rate}"
-        return Answered(text, rate, (), lines, (steps[0], far))
-    text = f"{rate}: {least:g} mm may come within {words} ({last})"
-    return Answered(text, f"{rate}, {least:g} mm within {found.soonest_sessions}", (), lines, steps)
 
 
 def pads_answer(about: About, end: End) -> Answer:

@@ -175,7 +175,8 @@ def _limiter(inputs: Inputs) -> Answer:
         drive, revs = _drive(inputs), inputs.amount("limit", "rpm")
         top = figures.speed(drive.speed_m_s(revs, len(drive.gears)), inputs.units)
         step = f"{_revs_to_speed(drive, revs, len(drive.gears))} = {top}"
-        return Answered(f"{top} in top gear at {figures.revs(revs)}", f"limiter {top} in top", steps=(step,))
+        text = f"{top} in top gear at {figures.revs(revs)}{_as_marked(inputs)}"
+        return Answered(text, f"limiter {top} in top", steps=(step,))
 
     return told(inputs, "limiter", "speed at the limiter", (*_DRIVE, "limit"), METHOD, make)
 
@@ -208,7 +209,8 @@ def _in_gears(inputs: Inputs) -> Answer:
         unit = speeds[0].partition(" ")[2]
         said = f"{' '.join(one.partition(' ')[0] for one in speeds)} {unit}"
         each = (f"gear {gear}: {_revs_to_speed(drive, revs, gear)}" for gear in _gears(drive))
-        return Answered(f"{said}, first to top", steps=(*each, f"first to top = {said}"))
+        text = f"{said}, first to top{_as_marked(inputs)}"
+        return Answered(text, steps=(*each, f"first to top = {said}"))
 
     return told(inputs, "gears", "limiter, by gear", (*_DRIVE, "limit"), METHOD, make)
 
@@ -267,6 +269,13 @@ def _measured(inputs: Inputs) -> Answer:
 
     needs = (*_DRIVE, "fastest", "seen")
     return told(inputs, "measured", "revs against speed", needs, METHOD, make)
+
+
+def _as_marked(inputs: Inputs) -> str:
+    """Say by how much a speed may be less where the circumference is only what the marking says."""
+    return (
+        "; 1 to 3 % less as the tyre rolls" if inputs.origin("round").startswith("from the marking") else ""
+    )
 
 
 def _revs_to_speed(drive: GearTrain, revs: float, gear: int) -> str:

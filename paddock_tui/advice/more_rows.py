@@ -12,6 +12,7 @@ from paddock_tui.advice.laps_and_sectors import laps_and_sectors
 from paddock_tui.advice.on_warmers import on_warmers
 from paddock_tui.advice.sag import sag
 from paddock_tui.advice.shift_points import shift_points
+from paddock_tui.advice.tread_wear import tread
 from paddock_tui.advice.weighing import weighing
 from paddock_tui.records.paths import Path
 
@@ -53,6 +54,8 @@ def session_rows(about: About) -> Iterator[OnPath]:
     if about.session.chain_length is not None:
         yield ("chain_length",), chain["limit"]
         yield ("chain_length",), chain["grown"]
+    for end in ENDS:
+        yield (f"{end}_tread",), _by_key(tread(about, end), about)["tread"]
     for key in ("tank_laps", "home"):
         yield ("fuel_added",), _by_key(fuel(about), about)[key]
     for end in ENDS:

@@ -49,7 +49,10 @@ ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("pressures hot", ("pressures.hot", "pressures.+")),
     ("feel", ("feel", "confidence", "fatigue", "did", "symptoms.#", "said", "aim_met")),
     ("laps", ("best_lap", "laps.#", "sectors.#", "top_speed", "top_revs")),
-    ("looked at", ("look.front", "look.rear", "front_travel_used", "rear_travel_used")),
+    (
+        "looked at",
+        ("look.front", "look.rear", "front_tread", "rear_tread", "front_travel_used", "rear_travel_used"),
+    ),
     ("brakes and chain", ("lever", "front_pads", "rear_pads", "chain_slack", "chain_length")),
     ("incidents", ("happened", "incidents.#")),
     ("work done", ("work.#",)),

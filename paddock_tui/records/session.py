@@ -80,6 +80,8 @@ class Session:
     rear_travel_used: Quantity | None = one(c.TRAVEL, "rear travel used", "from the marker on the shock")
     front_pads: Quantity | None = one(c.TREAD, "front pads", "thickness of the thinnest front pad")
     rear_pads: Quantity | None = one(c.TREAD, "rear pads", "thickness of the thinnest rear pad")
+    front_tread: Quantity | None = one(c.TREAD, "front tread", "thinnest depth of the front tyre afterwards")
+    rear_tread: Quantity | None = one(c.TREAD, "rear tread", "thinnest depth of the rear tyre afterwards")
     lever: str | None = one(
         Word("firm", "long", "to the bar", "spongy hot"),
         "brake lever",

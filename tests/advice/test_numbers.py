@@ -4,6 +4,7 @@ from decimal import Decimal
 
 import pytest
 
+from paddock_tui.advice.about import History
 from paddock_tui.advice.beside_records import beside_bike
 from paddock_tui.advice.beside_setup import beside_session, beside_setup
 from paddock_tui.advice.chain_length import chain_length
@@ -14,9 +15,10 @@ from paddock_tui.advice.laps_and_sectors import laps_and_sectors
 from paddock_tui.advice.on_warmers import on_warmers
 from paddock_tui.advice.sag import sag
 from paddock_tui.advice.shift_points import shift_points
+from paddock_tui.advice.tread_wear import tread
 from paddock_tui.advice.weighing import weighing
 from paddock_tui.quantities import Quantity
-from tests.advice.given import BAR, about, answers, sample, session
+from tests.advice.given import BAR, about, answers, past, sample, session, tyres
 
 RIDDEN = sample("session", "2026-05-16-5-magpie")
 
@@ -124,6 +126,21 @@ def test_a_push_test_tells_the_damping_and_friction_the_gap() -> None:
     assert found["damping"].text == "31 % of critical; undamped 1.8 Hz by the count"
     assert found["friction"].text == "18 N either way"
     assert found["frequency"].text == "1.8 Hz, undamped"
+
+
+def test_tread_tells_how_soon_it_may_be_worn_from_four_readings_on() -> None:
+    lead = 'parked = 10:00:00\nsurface = "dry"\n'
+    depths = (5.0, 4.7, 4.5, 4.2)
+    seen = tuple(past(at, f'{lead}rear_tread = "{mm} mm"\n') for at, mm in enumerate(depths, start=1))
+    set_ = tyres('[rear]\nworn_at = "3.0 mm"\n')
+
+    three, four = (
+        answers(tread(about(History(seen[:count]), session=session(""), tyres=set_), "rear"))["tread"].text
+        for count in (3, 4)
+    )
+    assert three == "0.25 mm a session (last 4.5 mm); how long they last takes 4 readings"
+    # The fastest of all pairs is 0.3 mm a session: 1.2 mm are gone in four.
+    assert four == "0.26 mm a session: 3 mm may come within 4 sessions (last 4.2 mm)"
 
 
 @pytest.mark.parametrize(
