@@ -10,6 +10,7 @@ from pathlib import Path as FilePath
 import attrs
 
 from paddock_tui.advice.about import About
+from paddock_tui.desk.clock_watch import ClockWatch
 from paddock_tui.desk.edits.remedies import Preview, compared
 from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import session_in_hand
@@ -50,6 +51,9 @@ class _Landed:
     again: bool = False
 
 
+_AHEAD = dt.timedelta(hours=12)
+"""A last change that is further ahead was made under a clock that was wrong, then or now."""
+
 PAINT_WAITS = 0.05
 """Seconds that a paint waits for an edit to be on disk; painted before that, its value is marked."""
 
@@ -69,6 +73,8 @@ class Desk:
         self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")
         self._running: list[Future[None]] = []
         self._paint_by = 0.0
+        self._clock = ClockWatch()
+        self._said_of_future = False
         self._landed: deque[_Landed] = deque()
         self._pending: Counter[Ref] = Counter()
         self._outcomes: deque[Outcome] = deque(maxlen=1000)
@@ -229,6 +235,15 @@ class Desk:
             self._tell(DeskChange(changed))
         return changed
 
+    def clock_doubt(self) -> str:
+        """Return what to say of a clock that jumped, or that is behind the last change; empty otherwise."""
+        jumped = self._clock.jump()
+        newest = self._history.newest
+        if jumped or self._said_of_future or newest is None or newest <= self.now() + _AHEAD:
+            return jumped
+        self._said_of_future = True
+        return f"the last change was noted at {newest:%d %b %Y %H:%M}, after now: check the laptop's time"
+
     def close(self) -> None:
         """Wait for the writer and let it go."""
         self.settled()
@@ -304,7 +319,8 @@ class Desk:
 
     def _try(self, done: Done) -> Outcome:
         try:
-            return save(self._files, done.step, self.now(), self._history.note(done))
+            note = attrs.evolve(self._history.note(done), doubtful=self._clock.doubtful)
+            return save(self._files, done.step, self.now(), note)
         except Exception as error:
             where = report(error)
             return NotSaved("an unexpected error", f"a report is in {where}" if where else "")

@@ -1,5 +1,6 @@
 """The steps of this run and of earlier ones: what undo takes back next, and what redo does again."""
 
+import datetime as dt
 from pathlib import Path as FilePath
 
 import attrs
@@ -56,6 +57,8 @@ class Timeline:
         self.remembered = False
         self.of_others = False
         """Whether the journal holds steps of others, or from before steps were marked."""
+        self.newest: dt.datetime | None = None
+        """When the last step of earlier runs was noted, as the clock said."""
         self._root = root
 
     def note(self, done: Done) -> JournalNote:
@@ -115,7 +118,9 @@ class Timeline:
             return
         self.remembered = True
         self.of_others = has_lines_of_others(self._root)
-        past = undo_history(entries(self._root))
+        lines = entries(self._root)
+        self.newest = lines[-1].at if lines else None
+        past = undo_history(lines)
         self.done[:0] = [_of_past(one) for one in past.done if one.run != self.run]
         self.undone[:0] = [_of_past(one) for one in past.undone if one.run != self.run]
 

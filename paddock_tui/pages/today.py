@@ -24,10 +24,14 @@ def _row(desk: Desk, entry: JournalEntry, place: int) -> Row:
     about = ", ".join(str(one) for one in entry.refs[:2])
     more = f" and {len(entry.refs) - 2} more" if len(entry.refs) > 2 else ""
     words = _WORDS[entry.what]
+    doubts = (
+        "the clock was doubtful" if entry.doubtful else "",
+        "" if entry.ours else "without your mark: not undone",
+    )
     return Row(
         f"{entry.at:%H:%M}",
         printable(entry.step.label),
-        aside=printable(" · ".join(filter(None, (words, f"{about}{more}")))),
+        aside=printable(" · ".join(filter(None, (words, f"{about}{more}", *doubts)))),
         kind="link",
         ref=ref,
         opens=ref,

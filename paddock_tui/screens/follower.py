@@ -64,9 +64,12 @@ class DeskFollower:
             self._host.board.say(said)
 
     def poll(self) -> None:
-        """Look whether others changed files, and say so."""
+        """Look whether others changed files, or the clock jumped, and say so."""
         changed = self._host.desk.poll()
         if changed:
             self._host.draw()
             names = ", ".join(str(ref) for ref in changed[:2])
             self._host.board.say(printable(f"changed by another program: {names}"))
+        doubt = self._host.desk.clock_doubt()
+        if doubt:
+            self._host.board.say(doubt)
