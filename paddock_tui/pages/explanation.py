@@ -14,6 +14,10 @@ from paddock_tui.text import printable
 _CAREFUL_SURFACES = ("damp", "drying", "wet", "standing water")
 
 
+CANNOT = "it cannot"
+"""The title of what a setting does not do."""
+
+
 def careful(group: str | None, surface: str | None) -> bool:
     """Tell whether the cost of less help is said first: for novices and where it is not dry."""
     return group == "novice" or surface in _CAREFUL_SURFACES
@@ -55,7 +59,7 @@ def explanation_sections(found: Explanation, here: OnBike, costs_first: bool) ->
             (_text("too much", _sentence(found.too_much)), _text("too little", _sentence(found.too_little))),
         ),
         Section(
-            "it cannot",
+            CANNOT,
             tuple(_text("", _sentence(said), f"cannot {place}") for place, said in enumerate(found.cannot)),
         ),
         Section(

@@ -74,7 +74,7 @@ def _helping(control: Control, levels: Levels, value: Setting | None, start: Sta
         said.append(f"On this bike {_quoted(scale.most)} is the only level that is on.")
     else:
         said.append(f"On this bike {_quoted(scale.most)} helps most and {_quoted(scale.least)} least.")
-    said += _standing(control, scale, value, "to most help")
+    said += _standing(control, scale, value, "to most help", ("the least that is on", "the most"))
     if start is not None:
         said.append(_starting(start))
     return OnBike(str(scale.most), str(scale.least) if len(scale.on) > 1 else "", tuple(said))
@@ -87,14 +87,16 @@ def _engine_braking(control: Control, levels: Levels, value: Setting | None, sta
         unknown = f"Which end of {ends} brakes least on this bike is not known: its file can say it."
         return OnBike(said=(unknown, *_now(value)))
     said = [f"On this bike {_quoted(scale.most)} brakes least with the engine, {_quoted(scale.least)} most."]
-    said += _standing(control, scale, value, "to the least engine braking")
+    said += _standing(control, scale, value, "to the least engine braking", ("the most", "the least"))
     if start is not None:
         said.append(_starting(start))
     return OnBike(str(scale.most), str(scale.least), tuple(said))
 
 
-def _standing(control: Control, scale: Scale, value: Setting | None, toward: str) -> Iterator[str]:
-    """Say where a value stands on its scale."""
+def _standing(
+    control: Control, scale: Scale, value: Setting | None, toward: str, ends: tuple[str, str]
+) -> Iterator[str]:
+    """Say where a value stands on its scale; `ends` are the words for its two ends, the named one last."""
     if value is None:
         yield "What it is set to is not known."
     elif is_off(control, value):
@@ -102,9 +104,11 @@ def _standing(control: Control, scale: Scale, value: Setting | None, toward: str
     elif value not in scale.on:
         yield f"It is set to {_quoted(value)}, which this bike does not have."
     elif len(scale.on) > 1:
-        yield f"{_quoted(value)} stands {scale.position_of(value):.0%} of the way {toward}.".replace(
-            "%", " %"
-        )
+        share = scale.position_of(value)
+        if share in (0.0, 1.0):
+            yield f"It is set to {_quoted(value)}, {ends[share == 1.0]}."
+        else:
+            yield f"{_quoted(value)} stands {round(share * 100)} % of the way {toward}."
 
 
 def _starting(start: Start) -> str:

@@ -12,6 +12,7 @@ from paddock_tui.desk.edits.keys import sets_at_once, stepping, toggling, value_
 from paddock_tui.desk.edits.values import field_of
 from paddock_tui.desk.lookup import glance
 from paddock_tui.pages.actions import ActionContext, hints
+from paddock_tui.pages.rows import Row, Section
 from paddock_tui.records.common import Units
 from paddock_tui.records.disputes import CONFLICT
 from paddock_tui.records.edits import MISSING, Change, Step, Value
@@ -20,6 +21,7 @@ from paddock_tui.screens import half_typed
 from paddock_tui.screens.actions.editor import problem
 from paddock_tui.screens.follower import DeskFollower
 from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
+from paddock_tui.screens.panel import panel_of
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.question_line import QuestionLine
@@ -59,6 +61,8 @@ class MainScreen(QuietScreen[None]):
         self._back: list[Place] = []
         self.board.listener = self._hear
         self.board.letter = self._letter
+        self.board.beside = self._beside
+        self._panel: tuple[JudgedPage, Row, tuple[Section, ...]] | None = None
         self._cursors: dict[PlaceKey, Identity] = {}
         self._ridden_too: set[Ref] = set()
         self._last_on: dict[tuple[Ref, Path], Value] = {}
@@ -109,6 +113,17 @@ class MainScreen(QuietScreen[None]):
         self.place = self._seen.place
         self.board.show(self.follower.with_marks(self._seen.page))
         self.board.hint(*hints(ACTIONS, self.context()))
+
+    def _beside(self, row: Row | None) -> tuple[Section, ...] | None:
+        """Return what stands beside a row on a wide screen; the same row of the same page is asked once."""
+        seen = self._seen
+        if seen is None or not self._room.panel:
+            return None
+        if row is None:
+            return panel_of(self.desk, None, seen.review)
+        if self._panel is None or self._panel[0] is not seen or self._panel[1] is not row:
+            self._panel = seen, row, panel_of(self.desk, row, seen.review)
+        return self._panel[2]
 
     def go(self, place: Place, row: Identity | None = None) -> None:
         """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""

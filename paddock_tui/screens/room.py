@@ -64,7 +64,8 @@ class Room:
     of a row before anything else does, `letters` a letter; both say whether they took it. `hint` says which
     keys of its own a row has. `opens` says whether a record is shown here as a whole, `shows` whether the
     row of a value stands here although its record opens elsewhere. `own` are actions that mean something
-    else here. `findings`: they stand above the last line. `judge` is how what is looked at is judged.
+    else here. `findings`: they stand above the last line. `panel`: a wide screen says at its right what the
+    row under the cursor does. `judge` is how what is looked at is judged.
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
     """
 
@@ -79,6 +80,7 @@ class Room:
     shows: Callable[[Ref, Path], bool] = _nothing
     own: Mapping[str, Doing] = attrs.field(factory=dict)
     findings: bool = False
+    panel: bool = False
     judge: Callable[[Situation], Review] = review
     stands_alone: bool = False
     escapes: bool = False

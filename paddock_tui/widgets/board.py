@@ -11,8 +11,8 @@ from textual.geometry import Region
 from textual.strip import Strip
 from textual.widget import Widget
 
-from paddock_tui.pages.layout import Editor, Laid, Line, Prompt, View, layout
-from paddock_tui.pages.rows import Page, Row
+from paddock_tui.pages.layout import WIDE, Editor, Laid, Line, Prompt, View, layout
+from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.widgets import look, messages
 from paddock_tui.widgets.cursor import Identity, filtered, found, moved, named, told
 from paddock_tui.widgets.editing import pressed, starting, typed
@@ -53,6 +53,8 @@ class Board(Widget, can_focus=True):
         self.listener: Callable[[messages.BoardMessage], None] = lambda _: None
         """Hears messages at once, before the next key: keys that were typed ahead, or come in one piece over
         a slow link, must find the page and the editor that the ones before them brought."""
+        self.beside: Callable[[Row | None], tuple[Section, ...] | None] = lambda _: None
+        """Says what stands at the right of a wide screen for the row under the cursor; None: no panel."""
         self.letter: Callable[[str], bool] = lambda _: False
         """Acts on a key that means nothing to the board, as soon; whether it did."""
 
@@ -307,6 +309,8 @@ class Board(Widget, can_focus=True):
         """Lay the page out anew and mark the cells that changed; all marks are painted at once."""
         if not self._view.width:
             return
+        panel = self.beside(self.cursor_row) if self._view.width >= WIDE else None
+        self._view = attrs.evolve(self._view, panel=panel)
         before, self._laid = self._laid.lines, layout(self._page, self._view)
         self._view = attrs.evolve(self._view, top=self._laid.top)
         for y, line in enumerate(self._laid.lines):

@@ -62,7 +62,8 @@ def test_levels_that_count_up() -> None:
 
 def test_levels_that_count_down() -> None:
     down = Control(levels=(1, 8), most_help=1, off=True)
-    assert said(down, 8) == "On this bike 1 helps most and 8 least. 8 stands 0 % of the way to most help."
+    assert said(down, 8) == "On this bike 1 helps most and 8 least. It is set to 8, the least that is on."
+    assert said(down, 1).endswith("It is set to 1, the most.")
     assert of_control("traction", down, 8).more == "1"
 
 

@@ -5,11 +5,12 @@ from paddock_tui.pages.layout.columns import Columns, columns
 from paddock_tui.pages.layout.findings import block_height, caution_lines, findings_block, padded
 from paddock_tui.pages.layout.footer import last_line, preview, prompt_line
 from paddock_tui.pages.layout.header import header
+from paddock_tui.pages.layout.panel import WIDE, beside, panel_lines, panel_width, rows_width
 from paddock_tui.pages.layout.pen import Line, Pen, Span, rule, text_of
 from paddock_tui.pages.layout.view import Editor, Laid, Prompt, View
 from paddock_tui.pages.rows import Page
 
-__all__ = ["Editor", "Laid", "Line", "Prompt", "Span", "View", "layout", "text_of"]
+__all__ = ["WIDE", "Editor", "Laid", "Line", "Prompt", "Span", "View", "layout", "text_of"]
 
 
 TYPING = ("enter keeps", "escape leaves")
@@ -33,10 +34,16 @@ def layout(page: Page, view: View) -> Laid:
     caution = caution_lines(page, places, height)
     under = _preview_height(view, height, block) or len(caution)
     rows = height - head - foot - under
-    part = shown(body(page, view, places), view, rows)
+    beside_width = panel_width(view.width) if view.panel is not None else 0
+    rows_pen = Pen(rows_width(view.width), view.plain) if beside_width else pen
+    part = shown(body(page, view, columns(page, rows_pen) if beside_width else places), view, rows)
     arrows = pen.arrows(part.above, part.below)
     lines = [header(page.heading, page.verdict, pen)] if head else []
-    lines += padded([owned.line for owned in part.lines], rows)
+    drawn = padded([owned.line for owned in part.lines], rows)
+    if beside_width:
+        panel = panel_lines(view.panel or (), beside_width, rows, view.plain)
+        drawn = beside(drawn, panel, rows_pen.width)
+    lines += drawn
     if view.prompt:
         lines += _asked(view.prompt, places, under, foot)
     else:

@@ -3,6 +3,7 @@
 import attrs
 
 from paddock_tui.pages.layout.pen import Line, text_of
+from paddock_tui.pages.rows import Section
 
 
 @attrs.frozen
@@ -28,7 +29,8 @@ class View:
     """Size in cells, the row under the cursor and the first line shown, editor, and last line.
 
     `cursor` counts the rows of the page; None stands on no row. `hints` say which keys act; the
-    first are dropped first where there is no room. `plain` draws in ASCII alone.
+    first are dropped first where there is no room. `plain` draws in ASCII alone. `panel` is said at the right
+    of a wide screen; empty keeps its room, None has none.
     """
 
     width: int
@@ -40,6 +42,7 @@ class View:
     last: str = ""
     hints: tuple[str, ...] = ()
     plain: bool = False
+    panel: tuple[Section, ...] | None = None
 
 
 @attrs.frozen

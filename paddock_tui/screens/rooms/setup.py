@@ -43,4 +43,5 @@ ROOM = Room(
     opens=_opens,
     shows=_shows,
     findings=True,
+    panel=True,
 )

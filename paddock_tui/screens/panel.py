@@ -1,0 +1,39 @@
+"""What stands at the right of a wide screen: a hold, a serious finding about the row, else what it does."""
+
+from paddock_tui.desk import Desk
+from paddock_tui.pages.explanation import CANNOT, explained
+from paddock_tui.pages.rows import Row, Section
+from paddock_tui.rules import HOLD, SERIOUS, Finding, Review
+from paddock_tui.text import printable
+
+_LEFT_OUT = ("beside it",)
+"""What of an explanation is left to `w`."""
+
+
+def panel_of(desk: Desk, row: Row | None, judged: Review) -> tuple[Section, ...]:
+    """Return the panel beside a row: any hold, a serious finding about the row, else what the row does."""
+    standing = [one for one in judged.findings if one.severity == HOLD]
+    if row is not None and not standing:
+        standing = [one for one in judged.findings if one.severity == SERIOUS and _is_about(one, row)]
+    if standing:
+        return tuple(_finding(one) for one in standing)
+    if row is None or row.ref is None or row.kind != "field" or row.ref.kind not in ("session", "profile"):
+        return ()
+    found = explained(row.path, desk.assembled(row.ref).situation, row.offer)
+    # What it cannot do comes before the ways, which may be too long for the panel.
+    first = [one for one in found[1:] if one.title == CANNOT]
+    rest = [one for one in found[1:] if one.title not in (CANNOT, *_LEFT_OUT)]
+    return (*found[:1], *first, *rest)
+
+
+def _is_about(finding: Finding, row: Row) -> bool:
+    return finding.where is not None and (finding.where.ref, finding.where.path) == (row.ref, row.path)
+
+
+def _finding(one: Finding) -> Section:
+    said = (("", one.message), ("why", one.why), ("do", one.remedy.text))
+    rows = tuple(
+        Row(label, printable(text), kind="text", key=f"panel {one.rule} {one.subject} {label}")
+        for label, text in said
+    )
+    return Section(str(one.severity), rows)
