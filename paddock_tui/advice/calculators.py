@@ -231,7 +231,9 @@ def told(
     except ArithmeticError:
         said = "one of the figures is far too large or too small"
         return Answer(key, label, said, (said, *lines), known=False)
-    working = (found.text, *found.more, *found.steps, *lines)
+    formula, *others = method.lines()
+    shown = inputs.lines((*needs, *uses))
+    working = (found.text, *found.more, formula, *found.steps, *shown, *others)
     return Answer(key, label, found.text, working, found.short, found.puts, steps=found.steps)
 
 

@@ -44,15 +44,15 @@ def test_every_missing_fact_is_named_in_the_words_of_its_input() -> None:
     assert found.missing == ("length", "other length of the two")
 
 
-def test_the_working_says_each_input_with_its_origin_then_the_method() -> None:
+def test_the_working_says_the_formula_each_input_with_its_origin_then_the_method() -> None:
     (found,) = Calculator("add", "add", INPUTS, {"a": mm(3), "b": mm(4)}, add).answers(Units())
 
     assert found.known
     assert found.working == (
         "7 mm",
+        "formula: a + b",
         "length: 3 mm (measured)",
         "other length: 4 mm (measured)",
-        "formula: a + b",
         "assumes: nothing",
         "holds: always",
         "source: elementary",
