@@ -95,6 +95,8 @@ def _filled(about: About) -> dict[str, FilledInput]:
     bike = about.situation.bike
     if bike is not None and bike.tank.capacity is not None:
         found["capacity"] = FilledInput(bike.tank.capacity, f"bike {about.id_of('bike')}")
+    if bike is not None and bike.tank.road_consumption is not None:
+        found["road_rate"] = FilledInput(bike.tank.road_consumption, f"bike {about.id_of('bike')}")
     found["can"] = FilledInput(Quantity(Decimal(10), "l"), "a common can")
     return found | _sessions(about)
 

@@ -66,6 +66,7 @@ VERDICT = Method(
     "a reason to ask, not an order",
     "common practice, no source",
 )
+_NO_FREE_MM = 0.5
 _IN_USE = "middle of the window in common use, no source"
 
 _LENGTHS_ALONE = "three lengths with the bike alone"
@@ -343,6 +344,10 @@ def _verdict(about: About, end: End, inputs: Inputs) -> Answer:
         free = sag_mm(inputs, ALONE) if inputs.known(*ALONE) else None
         if free is not None:
             check_points(inputs)
+            if free < _NO_FREE_MM and inputs.value("top_out") == "fitted":
+                raise Inconsistent(
+                    "free sag", "none, with top-out springs at work: it tells nothing of the rate"
+                )
         top_out = {"fitted": True, "none": False}.get(inputs.value("top_out"))
         windows = _windows(about, end, inputs)
         found = judge_rate(sag_mm(inputs, RIDER), free, windows, _preload_at(about, end, inputs), top_out)

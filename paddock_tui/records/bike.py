@@ -109,6 +109,9 @@ class Tank:
     consumption: Quantity | None = one(
         c.CONSUMPTION, "default consumption", "used until refills to the brim have taught a rate"
     )
+    road_consumption: Quantity | None = one(
+        c.CONSUMPTION, "consumption on the road", "for the ride home; a track's is never taken for it"
+    )
 
 
 @attrs.frozen
