@@ -92,11 +92,13 @@ TABLES = [one for kind, ref in REFS.items() for one in tables(ref, CLASSES[kind]
 EVERY = [pytest.param(one, id=f"{one.ref.kind}.{'.'.join(one.path)}") for one in TABLES]
 
 
+ADJUSTER = '\n[adjusters.front-rebound]\nunit = "click"\nrange = [0, 20]\n'
+
+
 def small(root: Path, **files: str) -> Path:
     """Write a garage with one record of every kind."""
-    adjuster = '\n[adjusters.front-rebound]\nunit = "click"\nrange = [0, 20]\n'
     texts = {
-        "bikes__plain": BIKE + adjuster,
+        "bikes__plain": BIKE + ADJUSTER,
         "venues__fen": 'name = "Fen"\n',
         "tyres__set": 'name = "Set"   # round\n',
         "profiles__p": 'name = "P"\nbike = "plain"\n',
@@ -105,6 +107,15 @@ def small(root: Path, **files: str) -> Path:
         "sessions__a": session(day='"d"') + "# the end\n",
     }
     return write(root, **(texts | files))
+
+
+def garage_of(root: Path, one: Table) -> Path:
+    """Write the small garage; where presets get values, with the list that has to name them first."""
+    if "preset_values" not in one.path:
+        return small(root)
+    named = '[adjusters.some-name]\nunit = "click"\nrange = [0, 20]\n'
+    mode = '[damping.some-name]\npresets = ["some-name"]\n\n[damping.some-name.offsets.some-name]\nrange = [-3, 3]\n'
+    return small(root, bikes__plain=f"{BIKE}{ADJUSTER}\n{named}\n{mode}")
 
 
 def added(desk: Desk, ref: Ref, table: Keys, text: str, units: Units | None = None) -> Step:
@@ -138,7 +149,7 @@ def test_there_are_tables_that_grow_in_most_kinds() -> None:
 def test_every_table_takes_an_entry_and_loses_it_and_one_undo_gives_the_same_bytes(
     tmp_path: Path, one: Table
 ) -> None:
-    root = small(tmp_path)
+    root = garage_of(tmp_path, one)
     bytes_before = snapshot(root)
     desk = at_desk(root)
     data_before = dict(desk.files.data(one.ref))
@@ -193,7 +204,7 @@ def test_every_table_says_what_it_asks_for_and_refuses_nothing_typed(tmp_path: P
 def test_an_entry_that_is_there_is_refused_and_a_numbered_one_gets_the_next_number(
     tmp_path: Path, one: Table
 ) -> None:
-    root = small(tmp_path)
+    root = garage_of(tmp_path, one)
     desk = at_desk(root)
     desk.do(added(desk, one.ref, one.path, one.typed()))
 

@@ -57,6 +57,11 @@ OTHER_THINGS = (
     r"may be off:? +[\d.]+ (kg|mm)",
     r"consumption 15 % up|the 15 %: common",
     r"= 1 mm (of|more) [a-z ]+",
+    # What calculators assume of their own accord.
+    r"share of it here:? +\(?50 %",
+    r"sqrt\(0\.\d\)",
+    r"0\.5 C wrong",
+    r"1 / 0\.7 to 1 / 0\.5|wet / dry = 0\.5-0\.7",
     # The other window of sag.
     r"free \d+ to \d+ mm",
 )

@@ -37,10 +37,8 @@ def test_a_digit_and_an_arrow_cost_little_and_waiting_costs_nothing(garage: Path
         wire.read_until("in hand")
         wire.type("p" + DOWN * 5)
         wire.read_until("> wheelie")
-        arrow = wire.after(DOWN)
-        assert "> slide" in wire.shown
-        digit = wire.after("6")
-        assert "slide 3 -> 6" in wire.shown
+        arrow = wire.after(DOWN, mark="> slide")
+        digit = wire.after("6", mark="slide 3 -> 6")
         assert "Little slide help" not in wire.shown
         assert "CARE 1 (1 to answer)" in wire.shown
         idle = wire.read(3.0, 3.0)

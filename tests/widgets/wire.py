@@ -88,10 +88,13 @@ class Wire:
         """Send keys as a terminal does."""
         os.write(self.near, keys.encode() if isinstance(keys, str) else keys)
 
-    def after(self, keys: str | bytes, quiet: float = 0.3) -> bytes:
-        """Send keys, and read what they bring, until nothing has come for `quiet` seconds."""
+    def after(self, keys: str | bytes, quiet: float = 0.3, mark: str = "") -> bytes:
+        """Send keys, and read what they bring, until nothing has come for `quiet` seconds.
+
+        With a `mark`, until that is shown first, however long a busy machine takes.
+        """
         self.type(keys)
-        return self.read(quiet)
+        return self.read_until(mark) if mark else self.read(quiet)
 
     def signal(self, number: signal.Signals) -> None:
         """Send a signal to the program."""
