@@ -113,9 +113,10 @@ def garage_of(root: Path, one: Table) -> Path:
     """Write the small garage; where presets get values, with the list that has to name them first."""
     if "preset_values" not in one.path:
         return small(root)
-    named = '[adjusters.some-name]\nunit = "click"\nrange = [0, 20]\n'
-    mode = '[damping.some-name]\npresets = ["some-name"]\n\n[damping.some-name.offsets.some-name]\nrange = [-3, 3]\n'
-    return small(root, bikes__plain=f"{BIKE}{ADJUSTER}\n{named}\n{mode}")
+    named = '[adjusters.rear-rebound]\nunit = "click"\nrange = [0, 20]\n'
+    mode = '[damping.some-name]\npresets = ["some-name"]\n'
+    offset = "[damping.some-name.offsets.some-name]\nrange = [-3, 3]\n"
+    return small(root, bikes__plain="\n".join((f"{BIKE}{ADJUSTER}", named, mode, offset)))
 
 
 def added(desk: Desk, ref: Ref, table: Keys, text: str, units: Units | None = None) -> Step:
