@@ -1,4 +1,5 @@
 """Tables that grow: an entry comes in under its key and goes out whole, and one undo takes it back."""
+# size: one garage and one set of tests for every table that grows
 
 from collections.abc import Iterator, Mapping
 from pathlib import Path
