@@ -29,14 +29,16 @@ def _write_elsewhere(host: Host) -> None:
         host.board.say(_NOT_KEPT)
         return
 
+    usual = f"~/unsaved-{ref.id}.toml"
+
     def answered(text: str) -> str:
-        if not text.strip():
-            return "name a file that is not there yet, such as /tmp/session.toml"
-        path = FilePath(text.strip()).expanduser()
         try:
+            path = FilePath(text.strip() or usual).expanduser()
             replace_durably(outside(path), path, host.desk.text_with(ref), create=True)
         except NotWritten as error:
             return printable(f"{path}: {error.reason}")
+        except RuntimeError as error:
+            return printable(f"{error}: name a file that is not there yet, such as /tmp/session.toml")
         for done in host.desk.unkept():
             if ref in done.refs:
                 done.elsewhere = str(path)
@@ -44,7 +46,7 @@ def _write_elsewhere(host: Host) -> None:
         host.board.say(printable(f"{ref} with what is not kept: written to {path}"))
         return ""
 
-    host.ask(Question(f"file to write {ref} to", answered, declined="not written"))
+    host.ask(Question(f"file to write {ref} to (enter: {usual})", answered, declined="not written"))
 
 
 def _about(host: Host) -> Ref | None:
