@@ -71,5 +71,11 @@ def _places(layout: Layout, path: Path) -> Iterator[tuple[int, int]]:
 
 
 def _like(old: str, to: str) -> str:
-    """Write a key in the quotes of the old one, so that the way back gives the same bytes."""
-    return f"{old[0]}{to}{old[0]}" if old[:1] in ("'", '"') else render_key(to)
+    """Write a key in the quotes of the old one, so that the way back gives the same bytes.
+
+    Quotes that the old key could not be without say nothing of how its owner writes keys.
+    """
+    quoted = old[:1] in ("'", '"')
+    chosen = quoted and render_key(old[1:-1]) == old[1:-1]
+    needed = quoted and render_key(to) != to
+    return f"{old[0]}{to}{old[0]}" if chosen or needed else render_key(to)

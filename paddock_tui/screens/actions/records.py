@@ -4,6 +4,7 @@ import attrs
 
 from paddock_tui.desk.edits.tables import adding, dropping, wanted
 from paddock_tui.desk.files.names import ASKED, id_of, naming
+from paddock_tui.desk.files.preset_names import preset_at, renaming_preset
 from paddock_tui.desk.files.records import bringing_back, duplicating, renaming, retiring
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.pages.rows import Row
@@ -63,6 +64,11 @@ def _duplicate(host: Host) -> None:
 
 def _rename(host: Host) -> None:
     """Return the record under the cursor, or the one shown, another id; references follow."""
+    row = host.board.cursor_row
+    preset = preset_at(row.path) if row is not None and row.ref is not None and _on_record(host) else None
+    if preset is not None and row is not None and row.ref is not None:
+        _rename_preset(host, row.ref, *preset)
+        return
     ref = _about(host)
     if ref is None:
         host.board.say("there is no record here to rename")
@@ -74,6 +80,19 @@ def _rename(host: Host) -> None:
         return made(host, Ref(ref.kind, id_of(text)), renaming(host.desk.files, ref, id_of(text)))
 
     host.ask(Question(f"new name of {ref}", answered))
+
+
+def _rename_preset(host: Host, bike: Ref, damping: str, old: str) -> None:
+    """Give a preset another name; its values and the set-ups of the bike follow."""
+
+    def answered(text: str) -> str:
+        step = renaming_preset(host.desk.files, bike, damping, old, text)
+        if isinstance(step, InputError):
+            return step.sentence()
+        host.do(step)
+        return ""
+
+    host.ask(Question(f"new name of preset {old}", answered))
 
 
 def _show_retired(host: Host) -> None:
@@ -166,7 +185,13 @@ DUPLICATE = Action(
     "duplicate", "", "duplicate", "copy the record under the cursor, or the one shown", do=_duplicate
 )
 
-RENAME = Action("rename", "", "rename", "give a record another name; what refers to it follows", do=_rename)
+RENAME = Action(
+    "rename",
+    "",
+    "rename",
+    "give a record, or a preset of a bike, another name; what refers to it follows",
+    do=_rename,
+)
 
 RETIRED = Action(
     "retired",
