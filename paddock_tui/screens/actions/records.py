@@ -189,7 +189,7 @@ RENAME = Action(
     "rename",
     "",
     "rename",
-    "give a record, or a preset of a bike, another name; what refers to it follows",
+    "another name for a record or a preset; what refers to it follows",
     do=_rename,
 )
 
