@@ -242,4 +242,4 @@ def test_the_table_of_keys_is_markdown_with_a_line_for_each() -> None:
     assert len(lines) == 2 + len(ACTIONS) + len(ROW_KEYS)
     assert all(line.count("|") == 3 and line.startswith("| ") and line.endswith(" |") for line in lines)
     assert "| `u` | undo: take the last change back, of earlier runs too |" in lines
-    assert "| in `m` | rename: give a record another name; what refers to it follows |" in lines
+    assert "| in `m` | rename: another name for a record or a preset; what refers to it follows |" in lines
