@@ -209,7 +209,7 @@ def _wanted(inputs: Inputs) -> Answer:
         have = final_ratio(front, max(rear, 6))
         said = f"final {final:.3f}"
         steps = (
-            f"overall = {revs:g} rpm / 60 x {inputs.amount('round', 'm'):.3f} m x (1 - {slip:g}) / "
+            f"overall = {revs:g} rpm / 60 x {inputs.amount('round', 'm'):.3f} m x (1 - {slip:.3f}) / "
             f"{speed:.2f} m/s"
             f" = {overall:.3f}",
             f"{overall:.3f} / ({inputs.number('primary'):g} x {gears[-1]:g}) = {said}",

@@ -7,6 +7,7 @@ method or property where its class is reached and its name is used as an attribu
 
 import ast
 import functools
+import re
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -16,6 +17,7 @@ import paddock_tui
 
 _ROOT = Path(paddock_tui.__file__).parent
 _TRADE = "paddock_tui.trade"
+_ATTRIBUTE = re.compile(r"\.([a-z]\w*)")
 Place = tuple[str, str]
 """A module of trade, and the name of what it defines there."""
 
@@ -31,7 +33,7 @@ class Source:
 
 
 def _source(path: Path) -> Source:
-    tree = ast.parse(path.read_text(encoding="utf-8"))
+    tree = ast.parse(_text(path))
     name = ".".join(path.relative_to(_ROOT.parent).with_suffix("").parts)
     imported = {
         alias.asname or alias.name: (node.module, alias.name)
@@ -57,9 +59,15 @@ def _source(path: Path) -> Source:
 @functools.cache
 def _sources() -> tuple[dict[str, Source], tuple[Source, ...]]:
     """Return the modules of trade by name, and those of every other room."""
-    found = [_source(path) for path in sorted(_ROOT.rglob("*.py"))]
+    paths = [one for one in sorted(_ROOT.rglob("*.py")) if f"{_TRADE}." in _text(one) or "trade" in one.parts]
+    found = [_source(path) for path in paths]
     trade = {one.name: one for one in found if one.name.startswith(f"{_TRADE}.")}
     return trade, tuple(one for one in found if one.name not in trade)
+
+
+@functools.cache
+def _text(path: Path) -> str:
+    return path.read_text(encoding="utf-8")
 
 
 def _named(node: ast.AST) -> Iterator[str]:
@@ -79,11 +87,12 @@ def _attributes(node: ast.AST) -> Iterator[str]:
 def _reached() -> tuple[frozenset[Place], frozenset[str]]:
     """Return the definitions that are reached, and every attribute that reached code names."""
     trade, others = _sources()
-    attributes: set[str] = set()
+    # What other rooms call an attribute is read from their text: most of them import nothing from here.
+    outside = (_text(one) for one in _ROOT.rglob("*.py") if "trade" not in one.parts)
+    attributes = {name for text in outside for name in _ATTRIBUTE.findall(text)}
     waiting: list[Place] = []
     for source in others:
         for node in (*source.defined.values(), *source.loose):
-            attributes |= set(_attributes(node))
             waiting += [source.imported[name] for name in _named(node) if name in source.imported]
     reached: set[Place] = set()
     while waiting:
