@@ -4,8 +4,10 @@ from collections.abc import Iterator
 
 from paddock_tui.explanations import Direction, Explanation, of_path
 from paddock_tui.facts.situation import Situation
+from paddock_tui.pages.level_effects import level_section
 from paddock_tui.pages.on_this_bike import OnBike, Start, on_this_bike
 from paddock_tui.pages.rows import Row, Section
+from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Path
 from paddock_tui.records.setup import SetUp
 from paddock_tui.rules.core import SetValue
@@ -29,16 +31,36 @@ def explained(path: Path, situation: Situation, puts: tuple[SetValue, ...] = ())
     `puts` are what is offered on its row: where to start with it.
     """
     bike, setup = situation.bike, situation.setup or SetUp()
-    found = of_path(path, bike, setup.damping) if bike is not None else None
-    if bike is None or found is None:
+    if bike is None:
         return ()
     group = situation.rider.group if situation.rider is not None else None
     surface = surface_of(situation)
     level = next((one.value for one in puts if one.path == path and isinstance(one.value, int | str)), None)
     whom = ", ".join(word for word in (group, surface) if word)
     start = Start(level, whom) if level is not None else None
+    return _explained(path, bike, setup, start, careful(group, surface))
+
+
+def explained_of_bike(path: Path, bike: Bike) -> tuple[Section, ...]:
+    """Make the sections of what a control, an adjuster or an offset of a bike's own record does."""
+    if path[:1] in (("controls",), ("adjusters",)) and len(path) > 2:
+        return _explained(("setup", *path[:2]), bike, SetUp(), None, False)
+    if path[:1] == ("damping",) and path[2:3] == ("offsets",) and len(path) > 4:
+        return _explained(("setup", "offsets", path[3]), bike, SetUp(damping=path[1]), None, False)
+    return ()
+
+
+def _explained(
+    path: Path, bike: Bike, setup: SetUp, start: Start | None, costs_first: bool
+) -> tuple[Section, ...]:
+    found = of_path(path, bike, setup.damping)
+    if found is None:
+        return ()
     here = on_this_bike(path, setup, bike, start) if path[0] == "setup" else OnBike()
-    return explanation_sections(found, here, careful(group, surface))
+    sections = explanation_sections(found, here, costs_first)
+    control = bike.controls.get(path[2]) if path[:2] == ("setup", "controls") else None
+    levels = level_section(control) if control is not None else None
+    return sections if levels is None else (sections[0], levels, *sections[1:])
 
 
 def surface_of(situation: Situation) -> str | None:

@@ -3,7 +3,8 @@
 import pytest
 
 from paddock_tui.explanations import OF_FUNCTIONS, Explanation
-from paddock_tui.pages.explanation import careful, explanation_sections
+from paddock_tui.pages.explanation import careful, explained_of_bike, explanation_sections
+from paddock_tui.pages.level_effects import level_section
 from paddock_tui.pages.on_this_bike import OnBike, Start, of_adjuster, of_control, of_offset, on_this_bike
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page
@@ -149,3 +150,24 @@ def test_fields_are_said_from_the_bike_and_the_set_up() -> None:
         "Fitted: 16/43. One tooth at the front is worth 2.7 at the rear. "
         "One tooth more at the rear is 2.3 % more pull in every gear."
     )
+
+
+def test_what_single_levels_leave_out_stands_with_what_is_lost_without_it() -> None:
+    section = level_section(bike("otter").controls["abs"])
+    assert section is not None
+    said = [row.value for row in section.rows]
+    assert said[0] == "A level that takes lean into account: on at 1, 2; off at 3."
+    assert said[1].endswith("Without it: the front can go in a bend before ABS acts at all.")
+    assert "A level that holds the rear wheel down: on at 1; off at 2, 3." in said
+    assert "ABS at the rear: on at 1, 2; off at 3." in said
+    assert level_section(bike("magpie").controls["traction"]) is None
+
+
+def test_a_row_of_the_bikes_own_record_is_explained_too() -> None:
+    of = bike("magpie")
+    first, *_ = explained_of_bike(("controls", "traction", "levels"), of)
+    assert first.title == "traction control: what it does"
+    assert "10 helps most" in first.rows[1].value
+    offset, *_ = explained_of_bike(("damping", "live", "offsets", "over-bumps", "range"), of)
+    assert offset.title == "offset over bumps: what it does"
+    assert explained_of_bike(("wet_mass",), of) == ()

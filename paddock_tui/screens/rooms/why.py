@@ -6,10 +6,11 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import field_of
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.advised import working_section
-from paddock_tui.pages.explanation import explained
+from paddock_tui.pages.explanation import explained, explained_of_bike
 from paddock_tui.pages.record import title_of
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.why import why_page
+from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
@@ -36,6 +37,8 @@ def _of_row(desk: Desk, row: Row, ref: Ref | None) -> Page:
         return Page(f"why · {row.label}", (Section(title_of(loaded) if loaded else str(ref), lines),))
     holds_set_up = ref.kind in ("session", "profile")
     what = explained(field.path, desk.assembled(ref).situation, row.offer) if holds_set_up else ()
+    if isinstance(loaded.record, Bike):
+        what = explained_of_bike(field.path, loaded.record)
     page = why_page(loaded, field, row.working, what)
     if field.path not in _MODES or not holds_set_up:
         return page
