@@ -39,6 +39,7 @@ LARGEST = 1 << 26
 
 _MONTH = re.compile(r"\d{4}-\d{2}\.jsonl")
 _NEAR = 1 << 16
+_LOOKED_AT = 4
 
 
 @attrs.frozen
@@ -91,7 +92,8 @@ def append(root: Path, entry: JournalEntry, texts: Mapping[str, str]) -> None:
     with private(root, make=True) as folder, folder.inside(FOLDER, make=True) as journal:
         reader = _Reader(journal, user_key(), garage_id(folder, make=True))
         place = 1 + max((reader.last_place(name) for name in reader.months()), default=0)
-        file = journal.open(f"{entry.at:%Y-%m}.jsonl")
+        name = f"{entry.at:%Y-%m}.jsonl"
+        file = journal.open(name)
         try:
             end = system_calls.facts(file).st_size
             if end > LARGEST:
@@ -102,6 +104,7 @@ def append(root: Path, entry: JournalEntry, texts: Mapping[str, str]) -> None:
             system_calls.seek(file, end)
             while data:
                 data = data[system_calls.write(file, data) :]
+            reader.remember(name, system_calls.facts(file), place)
         finally:
             release(file)
 
@@ -207,19 +210,38 @@ class _Reader:
             found = system_calls.status(self.folder.folder, name)
         except OSError:
             return 0
-        at, stamp = (self.garage, self.key.secret, name), (found.st_mtime_ns, found.st_size, found.st_ino)
-        if at in _places and _places[at][0] == stamp:
-            return _places[at][1]
+        known = _places.get((self.garage, self.key.secret, name))
+        if known is not None and known[0] == _stamp(found):
+            return known[1]
         place = 0
         for most in (_NEAR, LARGEST):
-            lines, _, whole = self.lines(name, most)
-            place = max((one.place for one in lines if one.ours), default=0)
+            try:
+                data, whole = self.folder.read_end(name, most, LARGEST)
+            except (OSError, NotRead):
+                return 0
+            place = self._last_of(data.split(b"\n"), whole)
             if place or whole:
                 break
+        self.remember(name, found, place)
+        return place
+
+    def remember(self, name: str, found: os.stat_result, place: int) -> None:
+        """Remember the number of the newest line of a month, until its file changes."""
         if len(_places) > 1000:
             _places.clear()
-        _places[at] = stamp, place
-        return place
+        _places[self.garage, self.key.secret, name] = _stamp(found), place
+
+    def _last_of(self, lines: list[bytes], whole: bool) -> int:
+        """Return the highest number of the last lines that are ours; 0 where none is."""
+        places: list[int] = []
+        for at in range(len(lines) - 1, -1 if whole else 0, -1):
+            before = lines[at - 1] if at else b""
+            if verifies(self.key, self.garage, before, lines[at]):
+                entry = _entry(lines[at])
+                places += [entry.place] if entry is not None else []
+                if len(places) == _LOOKED_AT:
+                    break
+        return max(places, default=0)
 
     def _read(self, data: bytes, whole: bool) -> Iterator[JournalEntry]:
         before = b"" if whole else None  # of a file that is cut the first whole line only tells the next
@@ -230,6 +252,10 @@ class _Reader:
                     ours = verifies(self.key, self.garage, before, line)
                     yield attrs.evolve(entry, ours=ours)
             before = line
+
+
+def _stamp(found: os.stat_result) -> _Stamp:
+    return found.st_mtime_ns, found.st_size, found.st_ino
 
 
 def _line(entry: JournalEntry, place: int, texts: Mapping[str, str]) -> bytes:

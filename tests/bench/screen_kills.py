@@ -102,7 +102,7 @@ def taken_in(near: int, terminal: Terminal, seconds: float) -> bool:
 
 def killed_once(root: Path, chance: random.Random, tally: Tally) -> str:
     """Edit a few values, kill, and compare what showed with the file; give what is wrong."""
-    before = len(entries(root))
+    before, first = len(entries(root)), on_disk(root)
     pid, near = started(root)
     terminal = Terminal(80, 24)
     end = time.monotonic() + PATIENCE
@@ -127,12 +127,17 @@ def killed_once(root: Path, chance: random.Random, tally: Tally) -> str:
         return ""
     tally.shown += 1
     shown = int(row[1])
-    data = tomllib.loads((root / "sessions" / "one.toml").read_text(encoding="utf-8"))
-    # What is on disk may be a later edit, not painted any more: then the one that showed was saved before it.
-    if shown in (data["setup"]["controls"].get("wheelie"), *saved_since(root, before)):
+    # What is on disk may be a later edit, not painted any more: then what showed was there before it.
+    if shown in (on_disk(root), first, *saved_since(root, before)):
         return ""
     tally.lost += 1
-    return f"shown {shown}, on disk {data['setup']['controls']}"
+    return f"shown {shown}, on disk {on_disk(root)}"
+
+
+def on_disk(root: Path) -> object:
+    """Return the value that is in the file."""
+    data = tomllib.loads((root / "sessions" / "one.toml").read_text(encoding="utf-8"))
+    return data["setup"]["controls"].get("wheelie")
 
 
 def saved_since(root: Path, before: int) -> list[object]:

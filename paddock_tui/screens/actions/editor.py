@@ -53,8 +53,8 @@ def _ask_to_allow(host: Host, target: FilePath) -> None:
         host.board.say(f"{place} is read and written from here on")
         return ""
 
-    words = f"read and write {place}, outside the garage? enter does, escape does not"
-    host.ask(Question(words, answered, declined="it is not read", confirms=True))
+    words = "outside the garage: enter reads and writes it, escape not"
+    host.ask(Question(words, answered, declined="it is not read", said=(place,), confirms=True))
 
 
 def _unknown(host: Host, ref: Ref, row: Row) -> bool:
@@ -66,6 +66,9 @@ def _unknown(host: Host, ref: Ref, row: Row) -> bool:
 def _edit(host: Host, ref: Ref, line: int) -> None:
     path = host.desk.files.path_of(ref)
     if path is None:
+        return
+    if not path.is_file():
+        host.board.say(printable(f"{path.name} is not a plain file: no editor is opened on it"))
         return
     host.desk.settled()
     try:
