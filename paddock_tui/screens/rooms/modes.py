@@ -120,7 +120,8 @@ def _take(host: Host, row: Row) -> None:
         return
     taken = step
     goes, comes = _findings(desk, step, subject)
-    lines = (step.label, *said, *(f"goes: {one}" for one in goes), *(f"comes: {one}" for one in comes))
+    first = " · ".join(said) or step.label
+    lines = (first, *(f"goes: {one}" for one in goes), *(f"comes: {one}" for one in comes))
 
     def answered(_: str) -> str:
         host.place = attrs.evolve(host.place, across=None)
