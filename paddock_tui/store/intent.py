@@ -12,7 +12,7 @@ from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.guarded import NotRead
-from paddock_tui.store.journal import JournalNote, What
+from paddock_tui.store.journal import JournalNote, What, newest_place
 from paddock_tui.store.private import private
 from paddock_tui.store.signing import garage_id, signed, user_key, verifies
 from paddock_tui.store.steps_as_json import dumped, loaded
@@ -35,7 +35,8 @@ class Intent:
 
 def declare(root: Path, intent: Intent) -> None:
     """Note what is about to be done, durably. Raises NotWritten."""
-    about = {"id": intent.id, "run": intent.note.run, "what": intent.note.what, "of": intent.note.of}
+    about: dict[str, Any] = {"id": intent.id, "run": intent.note.run, "what": intent.note.what}
+    about |= {"of": intent.note.of, "after": newest_place(root)}
     line = json.dumps(about | {"step": dumped(intent.step), "undo": dumped(intent.undo)}).encode("ascii")
     try:
         with private(root, make=True) as folder:
@@ -76,6 +77,9 @@ def found(root: Path) -> Intent | None:
                 return None
         given: Any = json.loads(line)
         what: What = given["what"]
+        # One that is older than the journal was put back there: its step is done, or was given up.
+        if newest_place(root) not in (given["after"], given["after"] + 1):
+            return None
         note = JournalNote(str(given["run"]), what, str(given["of"]))
         return Intent(loaded(given["step"]), loaded(given["undo"]), str(given["id"]), note)
     except (OSError, NotRead, ValueError, KeyError, TypeError, AttributeError, RecursionError):

@@ -136,6 +136,12 @@ def entries_of(root: Path, day: dt.date) -> list[JournalEntry]:
     return [one for one in found if one.at.date() == day]
 
 
+def newest_place(root: Path) -> int:
+    """Return the number of the newest line that this user's program wrote; 0 where there is none."""
+    with _reading(root) as reader:
+        return max((reader.last_place(name) for name in reader.months()), default=0) if reader else 0
+
+
 def has_lines_of_others(root: Path) -> bool:
     """Return whether the journal holds lines that this user's program did not write, or wrote unmarked."""
     with _reading(root) as reader:

@@ -9,7 +9,8 @@ import pytest
 
 from paddock_tui.records.edits import AnyChange, Create, Remove, Rename, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.journal import entries, entries_of, has_lines_of_others
+from paddock_tui.store.intent import Intent, declare
+from paddock_tui.store.journal import JournalNote, entries, entries_of, has_lines_of_others
 from paddock_tui.store.outcomes import Saved
 from paddock_tui.store.saving import cut_short, repair
 from paddock_tui.store.steps_as_json import dumped
@@ -113,6 +114,24 @@ def test_an_intent_of_a_stranger_is_not_completed(attack: Trap) -> None:
     assert snapshot(attack.root) == before
     assert attack.unharmed()
     assert repair(attack.files(), BEFORE) == ""
+
+
+def test_an_intent_of_our_own_that_is_put_back_later_is_not_completed(attack: Trap) -> None:
+    step = Step("old", (Create(Ref("bike", "new"), 'name = "N"\n'), Create(Ref("rider", "new"), "")))
+    undo = Step("old", (Remove(Ref("rider", "new"), ""), Remove(Ref("bike", "new"), 'name = "N"\n')))
+    declare(attack.root, Intent(step, undo, "a1", JournalNote("run")))
+    kept = (attack.private / "intent").read_bytes()
+    assert "has been completed" in repair(attack.files(), BEFORE)
+    (attack.root / "bikes" / "new.toml").unlink()
+    (attack.root / "riders" / "new.toml").unlink()
+    for old, new in (("Plain", "A"), ("A", "B")):
+        assert isinstance(attack.save(old, new), Saved)
+    before = snapshot(attack.root)
+
+    (attack.private / "intent").write_bytes(kept)
+
+    assert "not completed here" in repair(attack.files(), BEFORE)
+    assert snapshot(attack.root) == before
 
 
 @pytest.mark.skipif(os.geteuid() == 0, reason="nothing is forbidden to root")
