@@ -4,7 +4,7 @@ import itertools
 import tempfile
 from pathlib import Path
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.desk import Desk
@@ -13,6 +13,7 @@ from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk, typed
+from tests.examples import examples
 from tests.small import session, snapshot, write
 
 ONE = Ref("session", "one")
@@ -26,7 +27,7 @@ FILING = st.tuples(st.just("file"), st.sampled_from(["new", "copy", "rename"]), 
 MOVES = st.tuples(st.sampled_from(["undo", "undo", "redo"]), st.just(""), st.just(""))
 
 
-@settings(max_examples=40, deadline=None)
+@examples(20)
 @given(st.lists(st.one_of(SETTINGS, SETTINGS, FILING, MOVES), max_size=9))
 def test_any_way_through_the_history_gives_the_same_bytes(moves: list[tuple[str, str, str]]) -> None:
     with tempfile.TemporaryDirectory() as folder:

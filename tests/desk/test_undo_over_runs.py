@@ -13,6 +13,7 @@ from paddock_tui.desk import Desk, setting_value
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.saving import Clash, NotSaved, Saved
 from tests.desk.opened import at_desk
+from tests.examples import examples
 from tests.small import session, write
 
 ONE = Ref("session", "one")
@@ -116,4 +117,4 @@ class Runs(RuleBasedStateMachine):
 
 
 TestUndoOverRuns = Runs.TestCase
-TestUndoOverRuns.settings = settings(max_examples=30, stateful_step_count=40, deadline=None)
+TestUndoOverRuns.settings = settings(examples(12), stateful_step_count=40)

@@ -1,5 +1,6 @@
 """No two words of a record clash, and every value has a word of its own."""
 
+import functools
 from itertools import pairwise
 from typing import Any
 
@@ -32,6 +33,7 @@ OF_BIKES = [ref for ref in FILES if ref.kind in ("session", "profile")]
 BIKES = [ref.id for ref in FILES if ref.kind == "bike"]
 
 
+@functools.cache
 def vocabularies() -> list[Any]:
     """Give the words of every record of the sample, and of an empty session and profile on every bike."""
     found = []

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.pages.layout import Editor, Prompt, View, layout, text_of
@@ -12,6 +12,7 @@ from paddock_tui.pages.layout.findings import block_height
 from paddock_tui.pages.layout.header import verdict_forms
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.text import width
+from tests.examples import examples
 
 LOOKS = Path(__file__).parent / "looks"
 VERDICT = "CARE 2 (1 to answer) · 5 not judged · 4 to do"
@@ -215,7 +216,7 @@ pages = st.builds(
 editors = st.builds(Editor, words, st.integers(0, 12), words)
 
 
-@settings(max_examples=150, deadline=None)
+@examples(60)
 @given(pages, st.integers(1, 200), st.integers(1, 60), st.integers(0, 23), st.integers(-3, 90), st.data())
 def test_any_page_at_any_size_fits_and_shows_its_cursor(
     page: Page, wide: int, high: int, cursor: int, top: int, data: st.DataObject
@@ -242,7 +243,7 @@ def test_any_page_at_any_size_fits_and_shows_its_cursor(
         assert cursor in laid.owners
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(pages, st.integers(1, 100), st.integers(1, 40), words)
 def test_a_plain_terminal_is_sent_ascii_alone(page: Page, wide: int, high: int, last: str) -> None:
     assert layout(page, View(wide, high, last=last, plain=True)).text().isascii()

@@ -1,5 +1,6 @@
 """The page of any record: nothing that a file holds is missing from it, and nothing on it is dangerous."""
 
+import itertools
 import tomllib
 from pathlib import Path
 
@@ -73,15 +74,15 @@ def test_no_row_stands_twice(ref: Ref) -> None:
     assert len(set(identities)) == len(identities)
 
 
-@pytest.mark.parametrize("columns", [38, 40, 80, 100])
-@pytest.mark.parametrize("paths", [False, True], ids=["values", "paths"])
 @pytest.mark.parametrize("ref", PER_RECORD)
-def test_a_page_as_text_fits_the_width_and_is_printable(ref: Ref, columns: int, paths: bool) -> None:
-    lines = list(plain_page(page_of(FILES, ref), columns, paths=paths))
+def test_a_page_as_text_fits_the_width_and_is_printable(ref: Ref) -> None:
+    page = page_of(FILES, ref)
+    for columns, paths in itertools.product((38, 40, 80, 100), (False, True)):
+        lines = list(plain_page(page, columns, paths=paths))
 
-    assert [line for line in lines if width(line) > columns] == []
-    assert [line for line in lines if line != printable(line) or line != line.rstrip()] == []
-    assert not any("None" in line or "Quantity(" in line for line in lines)
+        assert [line for line in lines if width(line) > columns] == []
+        assert [line for line in lines if line != printable(line) or line != line.rstrip()] == []
+        assert not any("None" in line or "Quantity(" in line for line in lines)
 
 
 def test_the_title_is_kind_and_name_else_the_id(garage: Path) -> None:

@@ -1,8 +1,10 @@
 """Small situations, written as their files would be: plain tables that are read like any garage."""
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from typing import Any, TypeVar
+from unittest.mock import patch
 
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Situation
@@ -16,7 +18,7 @@ from paddock_tui.records.reading import read_record
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.rules import Review, review
+from paddock_tui.rules import RULES, Review, engine, review
 
 Data = dict[str, Any]
 R = TypeVar("R", bound=Record)
@@ -268,6 +270,21 @@ def went_before(
 def look(*changes: Change, **more: Any) -> Review:
     """Review the whole situation, changed; `more` is given to the situation as it is."""
     return review(situation(files(*changes), **more))
+
+
+@contextmanager
+def asked(*rules: str) -> Iterator[None]:
+    """Have reviews ask these rules alone, and those that may take over what they raise."""
+    mine = set(rules)
+    chosen = {key: one for key, one in RULES.items() if key in mine or not mine.isdisjoint(one.absorbs)}
+    with patch.object(engine, "RULES", chosen):
+        yield
+
+
+def look_for(rule: str, *changes: Change, **more: Any) -> Review:
+    """Review the whole situation, changed, asking one rule and those that may take over what it raises."""
+    with asked(rule):
+        return look(*changes, **more)
 
 
 def raised(found: Review, rule: str) -> list[tuple[str, str]]:

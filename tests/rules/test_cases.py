@@ -9,7 +9,7 @@ from paddock_tui.rules import RULES, Finding, Review
 from paddock_tui.text import fold, printable, width
 from tests.rules.case import Lacks, Raises, Silent
 from tests.rules.cases import CASES
-from tests.rules.situations import files, look, raised, situation
+from tests.rules.situations import files, look, look_for, raised, situation
 
 
 def _all(of: str) -> list[ParameterSet]:
@@ -43,7 +43,7 @@ def test_it_is_raised(rule: str, case: Raises) -> None:
 
 @pytest.mark.parametrize(("rule", "case"), SILENT)
 def test_it_is_silent(rule: str, case: Silent) -> None:
-    found = look(*case.changes, **case.more)
+    found = look_for(rule, *case.changes, **case.more)
     assert raised(found, rule) == []
     assert rule not in found.missing_rules()
     assert rule not in {one.rule for one in found.to_do}
@@ -51,7 +51,7 @@ def test_it_is_silent(rule: str, case: Silent) -> None:
 
 @pytest.mark.parametrize(("rule", "case"), MISSING)
 def test_without_a_fact_it_is_not_judged_and_says_which(rule: str, case: Lacks) -> None:
-    found = look(*case.changes, **{"going_out": True, **case.more})
+    found = look_for(rule, *case.changes, **{"going_out": True, **case.more})
     assert raised(found, rule) == []
     assert rule not in found.passed
     missing = {one.label for entry in found.not_judged if entry.rule == rule for one in entry.missing}
@@ -74,7 +74,7 @@ def test_no_cases_are_left_of_rules_that_are_gone() -> None:
 @pytest.mark.parametrize("rule", [rule for rule in CASES if CASES[rule].asks])
 def test_a_rule_that_asks_is_never_not_judged(rule: str) -> None:
     for role in ("bike", "rider", "tyres", "day"):
-        assert rule not in look((role, (), None)).missing_rules()
+        assert rule not in look_for(rule, (role, (), None)).missing_rules()
 
 
 @pytest.mark.parametrize("rule", sorted(RULES))

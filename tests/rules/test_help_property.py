@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.rules import CAUTION, Review
 from paddock_tui.trade.levels import HelpScale, Level
-from tests.rules.situations import BIKE_UP, Change, Data, at, look, put
+from tests.rules.situations import BIKE_UP, Change, Data, asked, at, look, put
 from tests.rules.test_sensible import levels
 
 FUNCTIONS = ("traction", "wheelie", "slide", "front-abs", "rear-abs", "throttle", "power")
@@ -129,7 +129,8 @@ def said_of(found: Review) -> dict[str, int]:
 @settings(max_examples=80, deadline=None)
 @given(sets())
 def test_a_step_less_help_never_removes_or_softens_what_is_said_of_too_little(chosen: Set) -> None:
-    before, after = said_of(look(*chosen.changes())), said_of(look(*chosen.changes(less=1)))
+    with asked(*TOO_LITTLE):
+        before, after = (said_of(look(*chosen.changes(less))) for less in (0, 1))
     for subject, severity in before.items():
         assert after.get(subject, -1) >= severity, (subject, chosen.changes(), chosen.changes(less=1))
 
@@ -163,7 +164,8 @@ def test_each_aid_by_itself_and_all_nets_together_are_judged_harder_step_by_step
 ) -> None:
     nets = tuple(name for name in FUNCTIONS if name not in ("throttle", "power"))
     for stepped, size in (*(((name,), 5) for name in FUNCTIONS), (nets, 11)):
-        steps = swept(stepped, size, group, world)
+        with asked(*TOO_LITTLE):
+            steps = swept(stepped, size, group, world)
         for more, less in itertools.pairwise(steps):
             for subject, severity in more.items():
                 assert less.get(subject, -1) >= severity, (stepped, subject)

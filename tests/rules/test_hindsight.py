@@ -6,7 +6,7 @@ import pytest
 
 from paddock_tui.rules import RULES
 from tests.rules.cases import CASES
-from tests.rules.situations import look, put, raised
+from tests.rules.situations import look_for, put, raised
 
 RIDDEN = put("session", "parked", dt.time(10, 59))
 
@@ -66,7 +66,7 @@ STANDS_AFTERWARDS = frozenset(
 @pytest.mark.parametrize("rule", sorted(RULES))
 def test_a_ridden_session_is_asked_only_what_still_stands(rule: str) -> None:
     found = [
-        raised(look(*case.changes, RIDDEN, **{**case.more, "going_out": True}), rule)
+        raised(look_for(rule, *case.changes, RIDDEN, **{**case.more, "going_out": True}), rule)
         for case in CASES[rule].raising
     ]
     if rule in STANDS_AFTERWARDS:

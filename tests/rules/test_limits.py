@@ -16,13 +16,13 @@ from tests.rules.limit_rows.aids import (
     DAMP_RULE,
 )
 from tests.rules.limit_rows.row import LimitRow
-from tests.rules.situations import Change, at, look, put, raised
+from tests.rules.situations import Change, at, look, look_for, put, raised
 
 
 @pytest.mark.parametrize("case", ROWS, ids=lambda case: f"{case.rule}.{case.limit}")
 def test_at_below_and_above_each_limit(case: LimitRow) -> None:
     assert (case.rule, case.limit) in LIMITS
-    found = raised(look(*case.changes, **case.more), case.rule)
+    found = raised(look_for(case.rule, *case.changes, **case.more), case.rule)
     assert [worst for _, worst in found] == ([case.severity] if case.severity else [])
 
 

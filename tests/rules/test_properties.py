@@ -5,15 +5,27 @@ from collections.abc import Iterator
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.paths import Path
-from paddock_tui.rules import RULES, SERIOUS, Review, engine, review
+from paddock_tui.rules import SERIOUS, Review, review
+from tests.examples import examples
 from tests.rules.cases import CASES
-from tests.rules.situations import BIKE_DOWN, BIKE_UP, WHOLE, Change, Data, changed, files, put, situation
+from tests.rules.situations import (
+    BIKE_DOWN,
+    BIKE_UP,
+    WHOLE,
+    Change,
+    Data,
+    asked,
+    changed,
+    files,
+    put,
+    situation,
+)
 
-SETTINGS = settings(max_examples=50, deadline=None)
+SETTINGS = examples(30)
 
 VALUES: dict[str, tuple[Any, ...]] = {
     "session:surface": ("dry", "damp", "drying", "wet", "standing water", None),
@@ -136,21 +148,18 @@ def held(found: Review) -> set[tuple[str, str]]:
     return {(one.rule, one.subject) for one in found.findings if one.severity >= SERIOUS}
 
 
-@settings(max_examples=15, deadline=None)
+@examples(8)
 @given(changes())
 def test_forgetting_a_fact_never_turns_a_serious_finding_into_a_pass(chosen: tuple[Change, ...]) -> None:
     _forget_each(files(*chosen))
 
 
 @pytest.mark.parametrize("rule", CASES)
-def test_forgetting_a_fact_of_a_case_never_makes_its_rule_pass(
-    rule: str, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_forgetting_a_fact_of_a_case_never_makes_its_rule_pass(rule: str) -> None:
     # Only this rule and the stacks that may absorb it are asked: the others have cases of their own.
-    asked = {one.id: one for one in RULES.values() if one.id == rule or rule in one.absorbs}
-    monkeypatch.setattr(engine, "RULES", asked)
-    for case in CASES[rule].raising:
-        _forget_each(files(*case.changes), **case.more)
+    with asked(rule):
+        for case in CASES[rule].raising:
+            _forget_each(files(*case.changes), **case.more)
 
 
 def _forget_each(made: dict[str, Data], **more: Any) -> None:
@@ -196,7 +205,7 @@ ABOUT_THE_VALUE = frozenset(
 )
 
 
-@settings(max_examples=6, deadline=None)
+@examples(3)
 @given(changes())
 def test_no_gap_in_the_records_makes_a_review_fail(chosen: tuple[Change, ...]) -> None:
     for made in blanked(files(*chosen)):

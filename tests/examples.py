@@ -1,0 +1,12 @@
+"""How many examples a costly property is tried with: few here, many in `python -m tests.bench longer`."""
+
+import os
+
+from hypothesis import settings
+
+TIMES = "PADDOCK_TIMES"
+
+
+def examples(number: int) -> settings:
+    """Try that many examples, or so many times more as the environment says; without a deadline."""
+    return settings(max_examples=number * int(os.environ.get(TIMES, "1")), deadline=None)
