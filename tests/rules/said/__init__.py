@@ -1,0 +1,57 @@
+"""What every rule says in each of its cases, committed as text: words, place, remedy, what a key would set.
+
+A file per module of rules. `python -m tests.rules.said` writes them anew; then read what changed.
+"""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from paddock_tui.records.paths import spell
+from paddock_tui.rules import RULES, Finding, Review
+from tests.rules.case import Raises
+from tests.rules.cases import CASES
+from tests.rules.situations import look
+
+FOLDER = Path(__file__).parent
+
+
+def themes() -> dict[str, list[str]]:
+    """List the rules of each module of rules, by the module's name."""
+    found: dict[str, list[str]] = {}
+    for rule in sorted(CASES):
+        found.setdefault(RULES[rule].function.__module__.rpartition(".")[2], []).append(rule)
+    return found
+
+
+def text_of(rules: list[str]) -> str:
+    """Write what these rules say in each of their raising cases, and what they are declared to be about."""
+    return "".join(f"{line}\n" for rule in rules for line in _rule(rule))
+
+
+def _rule(rule: str) -> Iterator[str]:
+    declared = RULES[rule]
+    yield f"== {rule}: {declared.about}, rank {declared.rank}, of a set-up {declared.of_set_up}"
+    yield f"source: {declared.source}"
+    for at, case in enumerate(CASES[rule].raising):
+        for one in _mine(rule, case):
+            yield from _finding(at, one)
+    yield ""
+
+
+def _mine(rule: str, case: Raises) -> list[Finding]:
+    review: Review = look(*case.changes, **case.more)
+    return [one for one in review.findings if one.rule == rule]
+
+
+def _finding(at: int, one: Finding) -> Iterator[str]:
+    """Write one finding; an empty place means that it points at nothing that is entered."""
+    place = f"{one.where.ref} {spell(one.where.path)}".strip() if one.where else "nowhere"
+    yield f"-- {at} {one.subject} [{one.severity}] at {place}"
+    yield f"   {one.message}"
+    yield f"   why: {one.why}"
+    yield f"   do: {one.remedy.text}"
+    for value in one.remedy.puts:
+        yield f"   sets: {value.role} {spell(value.path)} = {value.value!r}"
+    yield f"   facts: {one.facts}"
+    if one.parts or one.quoted:
+        yield f"   parts: {', '.join(one.parts)}; quoted: {', '.join(one.quoted)}"
