@@ -38,6 +38,8 @@ TITLES = [
     "a spring on the bench",
     "front pads",
     "rear pads",
+    "front tread",
+    "rear tread",
 ]
 
 LACKS = ("needs the", "laps: ", "sectors: ", "front pads: no wear", "rear pads: no wear")
