@@ -1,11 +1,12 @@
 """How many small faults of the rules, the store, the desk and the statistics of changes the tests notice.
 
-`python -m tests.bench mutants [N] [--seed S] [--jobs J] [--most-s SECONDS] [--log FILE] [--again FILE]`:
-draws N mutants (300) of the modules in `TARGETS`, runs against each the tests that cover its statement,
-quick ones first and up to SECONDS of them (20), on a copy of the tree in a temporary folder, and counts.
-The tests of `TESTS` are asked, in one process: what only a screen or an interpreter of its own would show
-is not found. `--log` keeps a row of JSON for each mutant; `--again` takes, instead of drawing, those that
-such a file says survived. `mutants_without_a_test.txt` lists survivors that need no test, each with why.
+`python -m tests.bench mutants [N] [--seed S] [--jobs J] [--most-s SECONDS] [--of MODULE ...]
+[--tests FOLDER ...] [--log FILE] [--again FILE]`: draws N mutants (300) of the modules in `TARGETS`, runs
+against each the tests that cover its statement, quick ones first and up to SECONDS of them (20), on a copy
+of the tree in a temporary folder, and counts. The tests of `TESTS` are asked, in one process: what only a
+screen or an interpreter of its own would show is not found. `--log` keeps a row of JSON for each mutant;
+`--again` takes, instead of drawing, those that such a file says survived. `mutants_without_a_test.txt`
+lists survivors that need no test, each with why.
 
 The statuses: killed (a test fails), timed out (a test goes on and on: killed too), survived, not covered.
 """
@@ -20,6 +21,7 @@ import subprocess
 import sys
 import tempfile
 import time
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -46,10 +48,10 @@ _WITHOUT = Path(__file__).parent / "mutants_without_a_test.txt"
 DEAD = ("killed", "timed out")
 
 
-def all_mutants() -> list[Mutant]:
+def all_mutants(targets: Sequence[str] = TARGETS) -> list[Mutant]:
     """List every mutant of the modules that are asked about."""
     found = []
-    for target in TARGETS:
+    for target in targets:
         at = TOP / "paddock_tui" / target
         for file in sorted(at.rglob("*.py")) if at.is_dir() else [at]:
             found += mutants_of(str(file.relative_to(TOP)), file.read_text(encoding="utf-8"))
@@ -70,10 +72,12 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--seed", type=int, default=random.SystemRandom().randrange(1_000_000))
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--most-s", type=float, default=20.0)
+    parser.add_argument("--of", nargs="+", default=TARGETS)
+    parser.add_argument("--tests", nargs="+", default=TESTS)
     parser.add_argument("--log", type=Path)
     parser.add_argument("--again", type=Path)
     options = parser.parse_args(arguments)
-    whole = all_mutants()
+    whole = all_mutants(options.of)
     drawn = _again(whole, options.again) if options.again else []
     if not options.again:
         drawn = random.Random(options.seed).sample(whole, min(options.number, len(whole)))
@@ -113,7 +117,7 @@ def _run(drawn: list[Mutant], temp: Path, options: argparse.Namespace) -> list[d
     command += [
         "-p",
         "tests.bench._mutation_loop",
-        *(f"tests/{one}" for one in TESTS if (copy / "tests" / one).exists()),
+        *(f"tests/{one}" for one in options.tests if (copy / "tests" / one).exists()),
     ]
     with subprocess.Popen(command, cwd=copy, env=environment, stdout=subprocess.DEVNULL) as process:
         return _follow(process, results, options.log)
