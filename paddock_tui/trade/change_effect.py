@@ -162,12 +162,14 @@ def _beyond(steps: Sequence[LoneChange], luck: Luck, allowed_s: float = 0.0) -> 
 
 
 def _sd(steps: Sequence[LoneChange], luck: Luck) -> float:
-    """Return the standard deviation of the mean gain: a session that several steps share counts once."""
+    """Return the standard deviation of the mean gain of steps that all go one way.
+
+    A session that several of them share counts once, as it weighs.
+    """
     weights: dict[str, float] = {}
     laps: dict[str, int] = {}
     for step in steps:
-        sign = -1.0 if step.back else 1.0
-        for one, way in ((step.after, sign), (step.before, -sign)):
+        for one, way in ((step.after, 1.0), (step.before, -1.0)):
             weights[one.key] = weights.get(one.key, 0.0) + way / len(steps)
             laps[one.key] = len(one.laps_s)
     # A learnt luck holds the scatter of the laps already; pi / 3 is what this middle costs over a mean.

@@ -301,7 +301,8 @@ def _constant(node: ast.Constant) -> Iterator[Variant]:
 
 
 def _call(node: ast.Call) -> Iterator[Variant]:
-    if len(node.args) >= 2 and not any(isinstance(one, ast.Starred) for one in node.args):
+    # The order of what a least or most is taken of changes nothing.
+    if len(node.args) >= 2 and ast.unparse(node.func) not in ("min", "max") and not _has_star(node):
         made = copy.deepcopy(node)
         made.args[0], made.args[1] = made.args[1], made.args[0]
         yield "argument", made
@@ -315,6 +316,10 @@ def _call(node: ast.Call) -> Iterator[Variant]:
         made = copy.deepcopy(node)
         made.func = ast.Name(_CALLED[node.func.id], ast.Load())
         yield "function", made
+
+
+def _has_star(node: ast.Call) -> bool:
+    return any(isinstance(one, ast.Starred) for one in node.args)
 
 
 def _statement(_: ast.stmt) -> Iterator[Variant]:

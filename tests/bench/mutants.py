@@ -2,11 +2,11 @@
 
 `python -m tests.bench mutants [N] [--seed S] [--jobs J] [--most-s SECONDS] [--of MODULE ...]
 [--tests FOLDER ...] [--log FILE] [--again FILE]`: draws N mutants (300) of the modules in `TARGETS`, runs
-against each the tests that cover its statement, quick ones first and up to SECONDS of them (20), on a copy
-of the tree in a temporary folder, and counts. The tests of `TESTS` are asked, in one process: what only a
-screen or an interpreter of its own would show is not found. `--log` keeps a row of JSON for each mutant;
-`--again` takes, instead of drawing, those that such a file says survived. `mutants_without_a_test.txt`
-lists survivors that need no test, each with why.
+against each the tests that cover its statement, up to SECONDS of them (20), half of that time for those
+that run most of the changed file, on a copy of the tree in a temporary folder, and counts. The tests of
+`TESTS` are asked, in one process: what only a screen or an interpreter of its own would show is not found.
+`--log` keeps a row of JSON for each mutant; `--again` takes, instead of drawing, those that such a file
+says survived. `mutants_without_a_test.txt` lists survivors that need no test, each with why.
 
 The statuses: killed (a test fails), timed out (a test goes on and on: killed too), survived, not covered.
 """

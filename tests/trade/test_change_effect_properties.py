@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from scipy.stats import t as student
 
 from paddock_tui.trade.change_effect import RATE, Judgement, LoneChange, Ridden, judged, luck_of
+from paddock_tui.trade.errors import OutOfRange
 from tests.examples import examples
 
 OFF = (-0.4, -0.2, 0.0, 0.0, 0.2, 0.4)
@@ -21,8 +22,8 @@ MIDDLE_COSTS = math.pi / 3.0
 """What the middle of all pairs' means costs over a mean: its asymptotic variance (Hodges, Lehmann 1963)."""
 
 
-def ridden(key: str, usual_s: float, scatter: float = 1.0, opens_day: bool = False) -> Ridden:
-    return Ridden(key, tuple(usual_s + scatter * off for off in OFF), opens_day)
+def ridden(key: str, usual_s: float, scatter: float = 1.0) -> Ridden:
+    return Ridden(key, tuple(usual_s + scatter * off for off in OFF))
 
 
 def there_and_back(
@@ -86,6 +87,7 @@ def test_the_level_is_that_of_the_way_that_was_ridden_less_often() -> None:
         steps = there_and_back(3, gain_s)
         return [one for at, one in enumerate(steps) if not one.back or at == 1]
 
+    assert judged(once_back(-1.0)).steps == (3, 1)
     assert turning_point(once_back, "helped", -30.0) == pytest.approx(LEVELS[0], rel=1e-6)
 
 
@@ -297,4 +299,20 @@ def test_pairs_that_disagree_are_not_told_apart_from_luck_though_the_last_one_is
 
     assert (found.verdict, found.why) == ("cannot tell yet", "the laps hardly differ")
     assert judged([LoneChange(c, d)]).verdict == "faster, cause not known"
-    assert judged([LoneChange(c, d)]).why.startswith("one session against another")
+    why = "one session against another: learning, tyres, track or luck may be the cause"
+    assert judged([LoneChange(c, d)]).why == why
+    assert judged([LoneChange(c, d)]).steps == (1, 0)
+
+
+def test_where_nothing_could_be_counted_it_says_so() -> None:
+    found = judged([LoneChange(ridden("a", 105.0), Ridden("b", (104.0, 104.1)))])
+
+    assert (found.why, found.steps) == ("there are too few clean laps", (0, 0))
+    assert (found.gain_s, found.chance, found.luck) == (None, None, None)
+
+
+def test_a_lap_may_be_as_short_as_one_likes_and_of_no_time_is_refused_by_name() -> None:
+    assert luck_of([Ridden("a", (0.5, 0.6, 0.7))]).sd_s == pytest.approx(0.1)
+    with pytest.raises(OutOfRange) as refused:
+        luck_of([Ridden("a", (0.0, 100.0, 101.0))])
+    assert (refused.value.what, refused.value.unit) == ("lap", "s")

@@ -25,16 +25,24 @@ def themes() -> dict[str, list[str]]:
 
 def text_of(rules: list[str]) -> str:
     """Write what these rules say in each of their raising cases, and what they are declared to be about."""
-    return "".join(f"{line}\n" for rule in rules for line in _rule(rule))
+    return "".join(f"{line.rstrip()}\n" for rule in rules for line in _rule(rule))
 
 
 def _rule(rule: str) -> Iterator[str]:
     declared = RULES[rule]
     yield f"== {rule}: {declared.about}, rank {declared.rank}, of a set-up {declared.of_set_up}"
     yield f"source: {declared.source}"
+    yield f"mended at: {declared.role}:{spell(declared.path)}; quotes: {', '.join(declared.when)}"
+    if declared.absorbs or declared.gathers:
+        yield f"takes over: {', '.join(declared.absorbs)}; gathers: {', '.join(sorted(declared.gathers))}"
+    if declared.todo:
+        yield f"to do {declared.todo.minutes} min before the start: {declared.todo.what or 'its message'}"
+    for one in declared.limits:
+        band = f"{f'{one.value} {one.unit}'.strip()} of {one.low} to {one.high}"
+        yield f"limit {one.name}: {band}, {one.meaning} ({one.source})"
     for at, case in enumerate(CASES[rule].raising):
-        for one in _mine(rule, case):
-            yield from _finding(at, one)
+        for found in _mine(rule, case):
+            yield from _finding(at, found)
     yield ""
 
 
