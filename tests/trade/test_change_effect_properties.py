@@ -315,4 +315,4 @@ def test_a_lap_may_be_as_short_as_one_likes_and_of_no_time_is_refused_by_name() 
     assert luck_of([Ridden("a", (0.5, 0.6, 0.7))]).sd_s == pytest.approx(0.1)
     with pytest.raises(OutOfRange) as refused:
         luck_of([Ridden("a", (0.0, 100.0, 101.0))])
-    assert (refused.value.what, refused.value.unit) == ("lap", "s")
+    assert (refused.value.what, refused.value.unit) == ("lap (must be more than 0)", "s")
