@@ -67,16 +67,21 @@ PRINTED = {"slash": "/", "question_mark": "?"}
 """How keys are written where their name is not what is typed."""
 
 ROW_KEYS: tuple[tuple[str, str], ...] = (
-    ("up, down", "move by a row; page up, page down, home, end further"),
+    ("up, down", "move by a row, keeping what is typed and complete; page up, page down, home, end further"),
     ("tab, shift+tab", "jump to the next or the last section"),
     ("enter", "edit the value, open what the row names, or go to the row that a finding is about"),
-    ("digits", "set a one-digit value at once, else start the editor with it"),
+    (
+        "digits",
+        "set a one-digit value at once; the first of two stays open (`1_`) until the second or any key",
+    ),
+    ("letters", "commands; on a row that takes words they type, on yes or no y and n answer"),
+    ("alt+letter", "a command on every row: the same as escape, then the letter"),
     ("1, 2, 3", "on a checklist: ok, to fix, not applicable; backspace: open again"),
     ("- and + (or =)", "one down or up in the bike's own numbers"),
     ("left, right", "less or more help where there is a bar, else one down or up"),
     ("space", "yes or no; off, and back to the last level"),
     ("backspace", "clear to not known"),
-    ("escape", "leave the editor; the text is offered again"),
+    ("escape", "leave the editor; the text is offered again, and typing replaces it"),
 )
 
 
@@ -89,7 +94,10 @@ def hints(actions: Sequence[ActionRow], context: ActionContext) -> tuple[str, ..
     """List the keys that can act now, most wanted last so that the first may be dropped."""
     wanted = sorted((one for one in actions if one.hint), key=lambda one: one.hint)
     able = [one for one in wanted if not one.why_off(context) and one.id != context.room]
-    said = [f"{printed(one)} {one.label}" for one in able]
+    alt = "alt+" if context.row is not None and context.row.takes_letters else ""
+    said = [
+        f"{alt if one.key.isalpha() and len(one.key) == 1 else ''}{printed(one)} {one.label}" for one in able
+    ]
     if context.hint:
         said.insert(-1, context.hint)
     return tuple(said)

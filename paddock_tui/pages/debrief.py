@@ -26,6 +26,8 @@ LAPS = "laps"
 REMINDER = "when there is time: laps, tyre look, travel, readings"
 
 _READ_AT = "by itself with the first hot pressure"
+_WORDS = ("corner", "change")
+"""What is read as words although it is not opened by itself."""
 _LAPS_RULE = "423 418 out, or 10x416"
 
 
@@ -88,6 +90,7 @@ def _row(files: GarageFiles, session: Ref, group: ReturnRow, units: Units, held:
         path=path if ref is not None else group.path,
         known=known,
         key=f"return {group.key}",
+        typing="words" if group.letters or group.reads in _WORDS else "",
     )
 
 
@@ -119,6 +122,7 @@ def _later(loaded: Loaded, session: Session, units: Units, no_laps: str) -> Iter
         known=bool(laps) or session.best_lap is not None,
         shut=no_laps,
         key="return laps",
+        typing="words",
     )
     yield Section("later", (row,), REMINDER)
     for title, paths in LATER:

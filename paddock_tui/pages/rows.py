@@ -4,6 +4,7 @@ from typing import Literal
 
 import attrs
 
+from paddock_tui.entry.typing_kinds import TAKES_LETTERS, TypingKind
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules.core import SetValue
 
@@ -34,7 +35,7 @@ class Row:
     that an editor starts with. `opens` is a record that enter opens. `adds` is the table that `n` adds
     to here, `drops` the entry that `x` drops. `file` and `line` say where a problem stands. `offer` are
     the values that `v` takes over here, `working` the lines of the calculation behind them. `cells` are
-    its texts under the columns of its section.
+    its texts under the columns of its section. `typing` is how its value is typed.
     """
 
     label: str
@@ -59,6 +60,12 @@ class Row:
     offer: tuple[SetValue, ...] = ()
     working: tuple[str, ...] = ()
     cells: tuple[str, ...] = ()
+    typing: TypingKind = ""
+
+    @property
+    def takes_letters(self) -> bool:
+        """Whether a letter types or answers here, so that commands are alt and a letter."""
+        return self.typing in TAKES_LETTERS and self.kind in ("field", "ask") and not self.shut
 
     @property
     def identity(self) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.entry.typing_kinds import typing_kind
 from paddock_tui.pages.rows import Row
 from paddock_tui.quantities import Quantity, compatible
 from paddock_tui.records.common import AIR_PRESSURE, Units
@@ -29,6 +30,7 @@ def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
         path=field.path,
         edit="" if value is None else field.shape.show(value),
         known=value is not None,
+        typing=typing_kind(field.shape),
     )
     return with_trouble(loaded, row)
 

@@ -43,8 +43,8 @@ class HostBoard(Protocol):
     def say(self, text: str) -> None:
         """Say something in the last line until the next key."""
 
-    def edit(self, text: str = "") -> None:
-        """Open the editor of the cursor's row."""
+    def edit(self, text: str = "", *, second: bool = False) -> None:
+        """Open the editor of the cursor's row; `second`: the text is a digit that a second may follow."""
 
     def done(self) -> None:
         """Close the editor or the question: its text was taken."""

@@ -8,9 +8,10 @@ from textual.app import ComposeResult
 
 from paddock_tui.desk import Desk, clearing, setting
 from paddock_tui.desk.edits.disputes import deciding
-from paddock_tui.desk.edits.keys import sets_at_once, stepping, toggling, value_on
+from paddock_tui.desk.edits.keys import stepping, toggling, value_on
 from paddock_tui.desk.edits.values import field_of
 from paddock_tui.desk.lookup import glance
+from paddock_tui.entry.typing_kinds import second_possible, typing_kind
 from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.pages.rows import Row, Section
 from paddock_tui.records.common import Units
@@ -25,15 +26,16 @@ from paddock_tui.screens.panel import panel_of
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.question_line import QuestionLine
-from paddock_tui.screens.registry import ACTIONS, action_of, room_of, room_showing
+from paddock_tui.screens.registry import ABOUT_SUBJECT, ACTIONS, action_of, room_of, room_showing
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.rooms.debrief import may_mend
 from paddock_tui.screens.run_state import RunState
+from paddock_tui.screens.subject import session_named
 from paddock_tui.text import clip
 from paddock_tui.widgets import messages
 from paddock_tui.widgets.base import QuietScreen
 from paddock_tui.widgets.board import Board
-from paddock_tui.widgets.cursor import Identity
+from paddock_tui.widgets.cursor import Identity, next_open
 
 PlaceKey = tuple[str, Ref | None, Ref | None]
 
@@ -58,6 +60,7 @@ class MainScreen(QuietScreen[None]):
         self.question_line = QuestionLine(self.board)
         self.follower = DeskFollower(self, self.set_interval)
         self._seen: JudgedPage | None = None
+        self._done = Step("", ())
         self._back: list[Place] = []
         self.board.listener = self._hear
         self.board.letter = self._letter
@@ -210,7 +213,14 @@ class MainScreen(QuietScreen[None]):
         """Do a step and say so."""
         self.desk.do(step)
         self.draw()
-        undoes = ", u undoes" if step.changes else ""
+        self._done = step
+        self._say_done()
+
+    def _say_done(self) -> None:
+        """Say what was done last, and with which key it is undone on the row under the cursor."""
+        row, step = self.board.cursor_row, self._done
+        undo_key = "alt+u" if row is not None and row.takes_letters else "u"
+        undoes = f", {undo_key} undoes" if step.changes else ""
         self.board.say(f"{clip(step.label, max(self.size.width - len(undoes), 12))}{undoes}")
 
     def _asks(self, change: Change) -> bool:
@@ -245,6 +255,9 @@ class MainScreen(QuietScreen[None]):
         if self.board.is_typing:
             return
         action = action_of(name)
+        named = session_named(self.board.cursor_row)
+        if named is not None and name in ABOUT_SUBJECT and not self._room.names_subject:
+            self.place = attrs.evolve(self.place, subject=named)
         off = action.why_off(self.context())
         if off:
             self.board.say(off)
@@ -265,17 +278,33 @@ class MainScreen(QuietScreen[None]):
         self.app.exit(return_code=status)
 
     def on_board_accepted(self, message: messages.Accepted) -> None:
-        """Keep what was typed on a row, or say what is wrong with it."""
+        """Keep what was typed on a row, and where that was open go on to the next one that is."""
         row = message.row
+        if not self._keep(row, message.text) or row.known or not message.text.strip():
+            return
+        rows = self.board.page.rows()
+        at = next((place for place, one in enumerate(rows) if one.identity == row.identity), None)
+        to = next_open(self.board.page, at) if at is not None else None
+        if to is not None:
+            self.board.go(rows[to].identity)
+            self._say_done()
+
+    def _keep(self, row: Row, text: str) -> bool:
+        """Keep what was typed on a row, or say what is wrong with it; whether nothing is asked any more."""
         if row.ref is None or not row.path:
             self.board.done()
-            return
-        wrong = self.set_text(row.ref, row.path, message.text)
-        if wrong:
+            return False
+        wrong = self.set_text(row.ref, row.path, text)
+        if wrong and self.board.is_typing:
             self.board.refuse(wrong)
+        elif wrong:
+            self.board.say(wrong)
+        return not self.board.is_typing
 
-    def on_board_editing(self, _: messages.Editing) -> None:
-        """Elsewhere what is typed on a row is read once enter keeps it."""
+    def on_board_editing(self, message: messages.Editing) -> None:
+        """Keep the second digit of two at once; what else is typed on a row is read once enter keeps it."""
+        if self.board.has_second and len(message.text) == 2:
+            self._keep(message.row, message.text)
 
     def on_board_stepped(self, message: messages.Stepped) -> None:
         """Step the value under the cursor."""
@@ -307,8 +336,9 @@ class MainScreen(QuietScreen[None]):
         if row.ref is None or row.kind != "field":
             return
         field = field_of(self.desk.files, row.ref, row.path)
-        if field is None or not sets_at_once(field):
-            self.board.edit(message.text)
+        second = field is not None and second_possible(field.shape, message.text)
+        if field is None or typing_kind(field.shape) not in ("one digit", "two digits") or second:
+            self.board.edit(message.text, second=second)
             return
         wrong = self.set_text(row.ref, row.path, message.text)
         if wrong:

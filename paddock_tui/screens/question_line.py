@@ -15,10 +15,11 @@ class QuestionLine:
 
     def ask(self, question: Question, text: str = "") -> None:
         """Ask for an answer; what was left unanswered there is offered again."""
+        offered = not text
         text = text or self.unanswered.pop(question.words, "")
         self.question = question
         self._recalled = len(question.earlier)
-        self._board.ask(question.words, text)
+        self._board.ask(question.words, text, offered=offered)
         self._board.preview(*question.said)
         if text and question.typed is not None:
             question.typed(text)

@@ -4,7 +4,7 @@ A room stands for its own action, if it has one. A test compares this with the f
 """
 
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.screens.action import Action
+from paddock_tui.screens.action import Action, needs_session, needs_subject
 from paddock_tui.screens.actions import (
     editor,
     entry_line,
@@ -103,6 +103,14 @@ ACTIONS: tuple[Action, ...] = tuple(
     action for one in REGISTRY if (action := one.action if isinstance(one, Room) else one) is not None
 )
 """The actions."""
+
+ABOUT_SUBJECT = frozenset(
+    action.id
+    for one in REGISTRY
+    if (action := one.action if isinstance(one, Room) else one) is not None
+    and (action.off in (needs_session, needs_subject) or (isinstance(one, Room) and one.needs_subject))
+)
+"""The actions about a session or a profile: on a row that names a session they are about that one."""
 
 _ACTION_OF = {one.id: one for one in ACTIONS}
 

@@ -56,6 +56,12 @@ def of_subject(page: Callable[[SubjectContext], Page]) -> Callable[[PageContext]
     return made
 
 
+def session_named(row: Row | None) -> Ref | None:
+    """Return the session that a row of a list names; None where it names none."""
+    named = row.opens if row is not None and row.kind == "link" else None
+    return named if named is not None and named.kind == "session" else None
+
+
 def gone(ref: Ref) -> Page:
     """Say that a record is not there any more."""
     said = f"{ref} is not in the garage any more; what is shown elsewhere goes on"

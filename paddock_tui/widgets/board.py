@@ -1,6 +1,5 @@
 """The board: one widget that draws all rows of a page, keeps its own cursor and its own editor."""
 
-import sys
 from collections.abc import Callable
 from typing import ClassVar
 
@@ -16,14 +15,10 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.widgets import look, messages
 from paddock_tui.widgets.cursor import Identity, filtered, found, moved, named, told
 from paddock_tui.widgets.editing import pressed, starting, typed
+from paddock_tui.widgets.encoding import ascii_only
 from paddock_tui.widgets.paint import changed_spans, strip_of
-from paddock_tui.widgets.typed_run import TypedRun, key_of
-
-_TYPED_AHEAD = 200
-"""Characters that may have been typed while the link stood still; more at once are a paste."""
-
-_PASTE_LASTS = 0.5
-"""Seconds in which what follows belongs to the same paste."""
+from paddock_tui.widgets.row_keys import Escaped, asked_of, goes_on, letter_on
+from paddock_tui.widgets.typed_run import PASTE_LASTS, TYPED_AHEAD, TypedRun, key_of
 
 
 class Board(Widget, can_focus=True):
@@ -48,6 +43,8 @@ class Board(Widget, can_focus=True):
         self._laid = Laid((), ())
         self._said_before_key = False
         self._pasted_until = 0.0
+        self._escaped = Escaped()
+        self._set_on: Identity | None = None  # the row that a digit has just set: enter behind it is done
         self.pressed_at = 0.0
         """When the last key came, in s of the clock that events carry."""
         self.listener: Callable[[messages.BoardMessage], None] = lambda _: None
@@ -70,6 +67,11 @@ class Board(Widget, can_focus=True):
     def is_typing(self) -> bool:
         """Whether an editor or a question is open."""
         return self._view.editor is not None or self._view.prompt is not None
+
+    @property
+    def has_second(self) -> bool:
+        """Whether a digit is being typed that a second one may follow, or has followed."""
+        return self._view.editor is not None and self._view.editor.second
 
     @property
     def half_typed(self) -> tuple[Row | None, str] | None:
@@ -117,19 +119,23 @@ class Board(Widget, can_focus=True):
         """Say which keys act, at the right of the last line; the first are dropped first."""
         self._change(hints=hints)
 
-    def edit(self, text: str = "") -> None:
-        """Open the editor of the cursor's row: with this text, else what was left there, else its own."""
+    def edit(self, text: str = "", *, second: bool = False) -> None:
+        """Open the editor of the cursor's row: with this text, else what was left there or is its own.
+
+        Typing replaces the latter. `second`: a second digit may follow; any other key accepts the first.
+        """
         row = self.cursor_row
         if row is None:
             return
         if row.shut:
             self.say(row.shut)
             return
-        self._change(editor=starting(text or self._drafts.get(row.identity, row.edit)), prompt=None)
+        left = text or self._drafts.get(row.identity, row.edit)
+        self._change(editor=starting(left, offered=not text, second=second), prompt=None)
 
-    def ask(self, label: str, text: str = "") -> None:
-        """Ask for a line of text in the last line."""
-        self._change(prompt=Prompt(label, starting(text)), editor=None)
+    def ask(self, label: str, text: str = "", *, offered: bool = False) -> None:
+        """Ask for a line of text in the last line; a text that is `offered` is replaced by typing."""
+        self._change(prompt=Prompt(label, starting(text, offered=offered)), editor=None)
 
     def answer(self, text: str) -> None:
         """Put text in place of what is being typed in answer to the question."""
@@ -164,17 +170,17 @@ class Board(Widget, can_focus=True):
         """Take the keys that mean something here; leave all others to the screen."""
         self._said_before_key = bool(self._view.last)
         self.pressed_at = event.time
-        if self.is_typing:
-            taken = self._key_in_text(event)
+        if self.has_second and not goes_on(event.key, event.character or ""):
+            taken = self._ended(event)
         else:
-            taken = self._key_on_row(event) or self.letter(event.key)
+            taken = self._key_in_text(event) if self.is_typing else self._key_outside(event)
+        self._set_on = self._identity if (event.character or "").isdecimal() and not self.is_typing else None
+        if not taken and event.key == "ctrl+c":
+            self.say("ctrl+c leaves nothing: q leaves paddock-tui")
+            taken = True
         if taken:
             event.stop()
             event.prevent_default()
-        elif event.key == "ctrl+c":
-            event.stop()
-            event.prevent_default()
-            self.say("ctrl+c leaves nothing: q leaves paddock-tui")
 
     def on_paste(self, event: events.Paste) -> None:
         """Put pasted text into what is being typed, opening the row's editor for it."""
@@ -194,17 +200,45 @@ class Board(Widget, can_focus=True):
         into the editor that is open as it is, and where there is none it is pasted text that no row takes.
         """
         event.stop()
-        pasted = len(event.text) > _TYPED_AHEAD or event.time < self._pasted_until
+        pasted = len(event.text) > TYPED_AHEAD or event.time < self._pasted_until
         for place, character in enumerate(event.text):
             editor = self._view.prompt.editor if self._view.prompt else self._view.editor
             if editor and (self._view.prompt or pasted):
                 self._typing(typed(editor, event.text[place:]))
                 return
             if pasted:
-                self._pasted_until = event.time + _PASTE_LASTS
+                self._pasted_until = event.time + PASTE_LASTS
                 self.say("pasted text: open a row or the entry line first, and paste it there")
                 return
             self.on_key(events.Key(key_of(character), character))
+
+    def _key_outside(self, event: events.Key) -> bool:
+        """Take a key while nothing is typed. On a row that takes letters a command is escape and a letter."""
+        row, character = self.cursor_row, event.character or ""
+        takes = row is not None and row.takes_letters
+        part = self._escaped.part(event.key, character, arms=takes)
+        if part == "command":
+            self._fade()
+            self._relay()
+            return self.letter(event.key)
+        if part == "armed":
+            self.say("now a letter is a command, as with alt; escape again goes back")
+        typed_or_answered = not part and row is not None and takes and self._letter_on_row(row, character)
+        return bool(part) or typed_or_answered or self._key_on_row(event) or self.letter(event.key)
+
+    def _letter_on_row(self, row: Row, character: str) -> bool:
+        """Begin the text of a row with a letter or a sign, or answer yes or no with it."""
+        meant = letter_on(row, character)
+        if meant == "types":
+            self._fade()
+            self.edit(character)
+            if self._view.editor:
+                self.listener(messages.Editing(row, character))
+        elif meant == "neither":
+            self.say("yes or no: y, n or space; alt and a letter is a command")
+        elif meant:
+            self.listener(messages.Accepted(row, meant))
+        return bool(meant)
 
     def _key_in_text(self, event: events.Key) -> bool:
         editor = self._view.prompt.editor if self._view.prompt else self._view.editor
@@ -221,13 +255,45 @@ class Board(Widget, can_focus=True):
             self.say("escape leaves the editor")
         elif after := pressed(editor, event.key, event.character):
             self._typing(after)
-        elif self._view.prompt and event.key == "tab":
-            self.listener(messages.Completed(editor.text))
-        elif self._view.prompt and event.key in ("up", "down"):
-            self.listener(messages.Recalled(-1 if event.key == "up" else 1))
         else:
-            return event.key in ("up", "down", "pageup", "pagedown", "tab", "shift+tab")
+            return self._move_in_text(event, editor)
         return True
+
+    def _move_in_text(self, event: events.Key, editor: Editor) -> bool:
+        if self._view.prompt and event.key == "tab":
+            self.listener(messages.Completed(editor.text))
+        elif event.key in ("up", "down") and self._view.prompt:
+            self.listener(messages.Recalled(-1 if event.key == "up" else 1))
+        elif event.key in ("up", "down"):
+            self._move_on(event, editor)
+        else:
+            return event.key in ("pageup", "pagedown", "tab", "shift+tab")
+        return True
+
+    def _ended(self, event: events.Key) -> bool:
+        """Accept the digit that no second one followed, and do what the key means on the row."""
+        row = self.cursor_row
+        if row and self._view.editor:
+            self.listener(messages.Accepted(row, self._view.editor.text))
+        if self.is_typing:
+            return True
+        if row:
+            self.go(row.identity)
+        return self._key_outside(event)
+
+    def _move_on(self, event: events.Key, editor: Editor) -> None:
+        """Accept what was typed where it is complete, and move by a row from there."""
+        row = self.cursor_row
+        if row is None:
+            return
+        if editor.offered or not editor.text.strip() or editor.text == row.edit:
+            self._leave(editor)
+        else:
+            self.listener(messages.Accepted(row, editor.text))
+            if self.is_typing:
+                return
+            self.go(row.identity)
+        self._key_on_row(event)
 
     def _leave(self, editor: Editor) -> None:
         if self._view.prompt:
@@ -251,9 +317,12 @@ class Board(Widget, can_focus=True):
                 self.listener(messages.Moved(row))
             return True
         if event.key == "enter":
-            self._enter(row)
+            if row.opens or row.kind != "field":
+                self.listener(messages.Chosen(row))
+            elif self._set_on != self._identity:
+                self.edit()
             return True
-        asked = _asked(row, event.key, event.character or "")
+        asked = asked_of(row, event.key, event.character or "")
         if asked is None:
             # A letter acts on the screen, and what was said before it is over.
             self._fade()
@@ -264,12 +333,6 @@ class Board(Widget, can_focus=True):
         else:
             self.listener(asked)
         return True
-
-    def _enter(self, row: Row) -> None:
-        if row.opens or row.kind != "field":
-            self.listener(messages.Chosen(row))
-        else:
-            self.edit()
 
     # Drawing.
 
@@ -333,30 +396,3 @@ class Board(Widget, can_focus=True):
 
     def _style(self, name: str) -> Style:
         return self.get_component_rich_style(f"board--{name}") if name else self.rich_style
-
-
-def ascii_only() -> bool:
-    """Return whether the terminal's encoding is not UTF-8, so that only ASCII is safe."""
-    encoding = getattr(sys.__stdout__, "encoding", None) or "ascii"
-    return encoding.lower().replace("-", "") not in ("utf8", "utf8sig")
-
-
-_Maker = Callable[[Row], messages.BoardMessage]
-
-
-def _asked(row: Row, key: str, character: str) -> messages.BoardMessage | None:
-    """Return what a key asks of a row; None where it asks nothing."""
-    if character.isascii() and character.isdigit():
-        return messages.Digit(row, character)
-    helps = row.bar is not None
-    makers: dict[str, _Maker] = {
-        "-": lambda row: messages.Stepped(row, -1),
-        "+": lambda row: messages.Stepped(row, 1),
-        "=": lambda row: messages.Stepped(row, 1),
-        "left": lambda row: messages.Stepped(row, -1, False if helps else None),
-        "right": lambda row: messages.Stepped(row, 1, True if helps else None),
-        "backspace": messages.Cleared,
-        "space": messages.Toggled,
-    }
-    maker = makers.get(character) or makers.get(key)
-    return maker(row) if maker else None

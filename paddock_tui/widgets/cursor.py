@@ -43,6 +43,13 @@ def moved(page: Page, at: int, key: str, lines: int) -> int | None:
     return None
 
 
+def next_open(page: Page, at: int) -> int | None:
+    """Return the next row below that has no value and takes one; None where all have theirs."""
+    rows = page.rows()
+    later = (place for place in range(at + 1, len(rows)) if rows[place].kind == "field")
+    return next((place for place in later if not rows[place].known and not rows[place].shut), None)
+
+
 def _section(page: Page, at: int, by: int) -> int:
     """Return the first stop of the next or previous section that has one, around the ends."""
     firsts: list[int] = []

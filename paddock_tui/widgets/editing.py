@@ -10,9 +10,11 @@ from paddock_tui.text import STAND_IN
 
 def typed(editor: Editor, text: str) -> Editor:
     """Put text in at the caret; line ends become spaces, bytes that were no character are left out."""
+    if editor.offered:
+        editor = Editor()
     text = re.sub(r"[\r\n\t]+", " ", text.strip("\r\n")).replace(STAND_IN, "")
     before, after = editor.text[: editor.caret], editor.text[editor.caret :]
-    return Editor(before + text + after, len(before + text))
+    return Editor(before + text + after, len(before + text), second=editor.second)
 
 
 def pressed(editor: Editor, key: str, character: str | None) -> Editor | None:
@@ -29,7 +31,7 @@ def pressed(editor: Editor, key: str, character: str | None) -> Editor | None:
         "ctrl+e": len(editor.text),
     }
     if key in moved:
-        return attrs.evolve(editor, caret=moved[key])
+        return attrs.evolve(editor, caret=moved[key], offered=False, second=False)
     kept = {
         "backspace": (before[:-1], after),
         "delete": (before, after[1:]),
@@ -38,10 +40,10 @@ def pressed(editor: Editor, key: str, character: str | None) -> Editor | None:
     }
     if key in kept:
         before, after = kept[key]
-        return Editor(before + after, len(before))
+        return Editor(before + after, len(before), second=editor.second)
     return None
 
 
-def starting(text: str) -> Editor:
-    """Open an editor with the caret behind its text."""
-    return Editor(text, len(text))
+def starting(text: str, *, offered: bool = False, second: bool = False) -> Editor:
+    """Open an editor with the caret behind its text; one that is `offered` is replaced by typing."""
+    return Editor(text, len(text), offered=offered and bool(text), second=second)

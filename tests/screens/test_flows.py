@@ -57,7 +57,7 @@ async def test_a_question_left_unanswered_offers_its_text_again(garage: Path) ->
         assert "not accepted" in rider.last
         await rider.types("a")
         assert rider.typing == "behind the"
-        await rider.types("text:_instructor enter")
+        await rider.types("end text:_instructor enter")
         assert 'reason = "behind the instructor"' in rider.text
         assert rider.verdict.startswith("CARE 2 (0 to answer)")
         await rider.types("e text:t6_sl enter")
@@ -126,7 +126,7 @@ async def test_what_another_program_does_is_said_and_the_rest_goes_on(garage: Pa
         assert rider.value == "8"
         assert LITTLE not in rider.findings()
         assert rider.last.startswith("changed by another program")
-        await rider.types("text:10 ")
+        await rider.types("enter text:10")
         rider.file.write_text(rider.text.replace("slide = 3", "slide = 9"), encoding="utf-8")
         rider.app.main.follower.poll()
         assert rider.typing == "10"
@@ -222,7 +222,7 @@ async def test_keys_typed_ahead_find_the_page_and_the_editor_of_the_keys_before_
 
 async def test_quitting_at_once_keeps_what_was_typed_before(garage: Path) -> None:
     async with riding(garage) as rider:
-        await rider.presses("p tab down 6 enter q")
+        await rider.presses("p tab down 6 q")
     assert "traction = 6 " in rider.text
     assert rider.app.return_code == 0
 
@@ -253,3 +253,53 @@ async def test_the_clock_alone_paints_nothing_until_something_is_due(
 
         assert painted
         assert not rider.verdict.startswith("CARE 2 ")
+
+
+async def test_letters_type_on_a_row_of_words_and_alt_makes_them_commands(garage: Path) -> None:
+    before = snapshot(garage)
+    async with riding(garage) as rider:
+        await rider.types("p")
+        rider.to("setup", "controls", "wheelie")
+        await rider.types("4 s")
+        rider.to("aim")
+        held = rider.text
+        await rider.types("text:out_463_undo")
+        assert (rider.typing, rider.text) == ("out 463 undo", held)
+        await rider.types("escape text:ride enter")  # typing replaces what was left
+        assert 'aim = "ride"' in rider.text
+        rider.to("aim")
+        await rider.types("escape u escape u")
+        assert rider.last.startswith("undone: ")
+    assert snapshot(garage) == before
+
+
+async def test_the_first_of_two_digits_stays_open_and_any_key_ends_it(garage: Path) -> None:
+    async with riding(garage) as rider:
+        await rider.types("p")
+        rider.to("setup", "controls", "traction")
+        await rider.types("1")
+        assert "1_" in rider.screen
+        assert "traction = 3 " in rider.text
+        await rider.types("w")
+        assert "traction = 1 " in rider.text
+        assert rider.app.main.place.room == "why"
+        await rider.types("escape 1 0 enter")
+        assert rider.typing is None
+        assert "traction = 10 " in rider.text
+        await rider.types("1 down")
+        assert "traction = 1 " in rider.text
+        assert rider.value != "1"
+
+
+async def test_a_command_on_a_row_that_names_a_session_is_about_that_one(garage: Path) -> None:
+    async with riding(garage) as rider:
+        await rider.types("g")
+        other = next(
+            row
+            for row in rider.app.main.board.page.rows()
+            if row.opens == Ref("session", "2026-05-16-3-magpie")
+        )
+        assert rider.app.main.board.go(other.identity)
+        await rider.types("i")
+        assert rider.app.main.place.subject == other.opens
+        assert rider.app.main.place.room == "return"

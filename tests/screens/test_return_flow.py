@@ -36,7 +36,7 @@ async def test_groups_advance_by_themselves_and_coming_back_finds_the_first_open
         assert "1 harsh on single bumps 2 harsh on a series" in rider.screen
         await rider.types("2 1 2 f d")
         assert 'what = "harsh on a series"\ncorner = "12"\nend = "front"\neach_lap = "differs"' in rider.text
-        await rider.types("escape u u u u u u u u u u u u u u u u u")
+        await rider.types("escape home u u u u u u u u u u u u u u u u u")
         await rider.types("u u u u")
     assert snapshot(garage) == before
 

@@ -42,7 +42,7 @@ async def test_set_up_judge_accept_mend_and_record_leave_exactly_that_in_the_fil
         await _accept_and_mend(rider, garage, before)
         await _set_up(rider)
         # The next session: copied, but for the surface, which is asked.
-        await rider.types("n")
+        await rider.types("escape n")
         await rider.types("text:damp enter")
         assert rider.app.main.place.subject == Ref("session", "2026-06-20-5-magpie")
         await _record(rider)
@@ -145,14 +145,14 @@ async def test_what_another_program_does_is_said_and_the_rest_goes_on(garage: Pa
         file.chmod(0o444)
         await rider.types("s")
         rider.to("aim")
-        await rider.types("enter text:x enter")
+        await rider.types("enter end text:x enter")
         await rider.types("down")
         assert 'aim = "drive out of 7 on the line, leave 4 alone"' in file.read_text()
         rider.to("aim")
         row = rider.app.main.board.cursor_row
         assert row is not None
         assert row.value == "drive out of 7 on the line, leave 4 alonex"
-        await rider.types("q")
+        await rider.types("escape q")
         assert rider.app.is_running
         await rider.types("enter")
     rider.desk.close()

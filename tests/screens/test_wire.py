@@ -73,12 +73,12 @@ def test_nothing_that_stands_in_a_file_commands_the_terminal(garage: Path) -> No
         got = wire.read_until("in hand")
         shown = wire.shown
         for key in ROOMS:
-            got += wire.after(key, 0.1)
+            got += wire.after(f"\x1b{key}", 0.1)
             shown += wire.shown
             got += wire.after("\x1b[F", 0.1)
             shown += wire.shown
         got += wire.after("\x1bg" + DOWN + "w")
-        wire.type("q")
+        wire.type("\x1bq")
         assert wire.ended() == 0
     for command in COMMANDS:
         assert command.encode() not in got, command
@@ -92,7 +92,7 @@ def test_what_is_half_typed_is_offered_again_after_a_signal(garage: Path, number
     before = (garage / HAND).read_bytes()
     with started(garage) as wire:
         wire.read_until("in hand")
-        wire.type("p" + DOWN * 4 + "77")
+        wire.type("p" + DOWN * 4 + "\r77")
         wire.read_until("> traction                77")
         wire.signal(number)
         assert wire.ended() == 128 + number
@@ -123,7 +123,7 @@ def test_cursor_and_severity_are_told_by_weight_on_every_terminal(
 ) -> None:
     with started(garage, 80, 24, **settings) as wire:
         wire.read_until("in hand")
-        wire.type("p" + DOWN * 4 + "99\r")
+        wire.type("p" + DOWN * 4 + "\r99\r")
         got = wire.read_until("HOLD 1")
         screen = wire.terminal
         wire.type("q")

@@ -50,7 +50,7 @@ def last_line(board: Board) -> str:
         ("shift+tab enter", ("chosen", "tyres")),
         ("enter enter", ("accepted", "traction", "4")),
         ("enter ctrl+u text:2.3 left backspace home delete enter", ("accepted", "traction", "3")),
-        ("enter text:_qw_up ctrl+w text:? enter", ("accepted", "traction", "4 qw ?")),
+        ("enter end text:_qw_up ctrl+w text:? enter", ("accepted", "traction", "4 qw ?")),
     ],
 )
 async def test_a_key_says_what_it_asks_for(keys: str, heard: tuple[object, ...]) -> None:
@@ -111,7 +111,7 @@ async def test_a_refused_text_stays_and_escape_keeps_it_for_the_next_time() -> N
 async def test_an_editor_whose_row_goes_leaves_its_text_to_be_offered() -> None:
     async with bench() as (screen, press):
         shown = screen.board.page
-        await press("enter text:5")
+        await press("enter end text:5")
         screen.board.show(without("traction", shown))
         assert not screen.board.is_typing
         screen.board.show(shown)
@@ -134,7 +134,7 @@ async def test_ctrl_c_says_how_to_leave_and_keeps_what_is_typed() -> None:
     async with bench() as (screen, press):
         await press("ctrl+c")
         assert "q leaves" in last_line(screen.board)
-        await press("enter text:7 ctrl+c")
+        await press("enter end text:7 ctrl+c")
 
         assert "escape leaves the editor" in last_line(screen.board)
         assert screen.board.half_typed is not None

@@ -5,13 +5,14 @@ from typing import Any, cast
 
 from paddock_tui.desk.edits.thresholds import limit_at
 from paddock_tui.desk.edits.values import bike_of, field_of, setting_value
+from paddock_tui.entry.typing_kinds import typing_kind
 from paddock_tui.facts.controls import levels_of
 from paddock_tui.records.edits import MISSING, Step, Value
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.shapes import Flag, LevelSetting, Number, Setting, Shape, Whole
+from paddock_tui.records.shapes import Flag, Setting, Shape
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off
 from paddock_tui.store.data import lookup
@@ -97,11 +98,7 @@ def sets_at_once(field: Field) -> bool:
 
 def one_digit(shape: Shape[Any]) -> bool:
     """Return whether one digit is a whole answer: the range has one digit and does not go below zero."""
-    if isinstance(shape, Number) and not float(shape.increment).is_integer():
-        return False
-    if isinstance(shape, Whole | LevelSetting | Number):
-        return shape.low >= 0 and shape.high <= 9
-    return False
+    return typing_kind(shape) == "one digit"
 
 
 def _toward(name: str, control: Control, old: object, more_help: bool) -> Setting | None:

@@ -8,8 +8,11 @@ from paddock_tui.text import width
 def put_editor(ink: Ink, editor: Editor, cells: int) -> None:
     """Draw what is typed around its caret; what does not fit is cut on either side, visibly."""
     pen = ink.pen
+    if editor.offered:
+        ink.put(pen.say(editor.text), "caret", min(cells, ink.room))
+        return
     before = pen.say(editor.text[: editor.caret])
-    here = pen.say(editor.text[editor.caret : editor.caret + 1]) or " "
+    here = pen.say(editor.text[editor.caret : editor.caret + 1]) or ("_" if editor.second else " ")
     after = pen.say(editor.text[editor.caret + 1 :])
     cells = min(cells, ink.room)
     before = _tail(before, cells - width(here) - min(width(after), 3), pen)

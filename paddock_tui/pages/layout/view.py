@@ -8,11 +8,17 @@ from paddock_tui.pages.rows import Section
 
 @attrs.frozen
 class Editor:
-    """Text being typed: `caret` counts characters; `error` is what was wrong with it when kept."""
+    """Text being typed: `caret` counts characters; `error` is what was wrong with it when kept.
+
+    `offered`: the text stood there before, and the first character typed replaces it. `second`: a digit was
+    typed on a row, and a second one may follow.
+    """
 
     text: str = ""
     caret: int = 0
     error: str = ""
+    offered: bool = False
+    second: bool = False
 
 
 @attrs.frozen

@@ -31,7 +31,7 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import Room
-from paddock_tui.screens.subject import SubjectContext, of_subject
+from paddock_tui.screens.subject import SubjectContext, of_subject, session_named
 from paddock_tui.widgets import messages
 
 _LAPS_KEY = "return laps"
@@ -66,7 +66,8 @@ def _go(host: Host) -> None:
     desk, state = host.desk, host.state.of(ReturnState)
     state.tail = ""
     now = desk.now()
-    session = back_in(desk.files, host.place.subject, desk.session_in_hand(), now)
+    named = session_named(host.board.cursor_row) if host.place.room == "garage" else None
+    session = named or back_in(desk.files, host.place.subject, desk.session_in_hand(), now)
     if session is None or session.kind != "session":
         host.board.say("there is no session to come back from: g, then n")
         return
@@ -150,6 +151,9 @@ def _editing(host: Host, row: Row, text: str) -> None:
     """Follow what is typed on an open row: keep it once it is whole, and go on."""
     group = _group(host, row)
     if group is None:
+        return
+    if group.reads == "corner" and _swallows(host, text):
+        host.board.done()
         return
     if group.reads in ("symptom", "corner") and text[-1:].isdecimal() and _is_held(host, text[-1]):
         return
