@@ -5,9 +5,9 @@ from collections.abc import Iterator
 from paddock_tui.advice.about import About
 from paddock_tui.advice.calculators import Answer
 from paddock_tui.facts.aids import STARTING
-from paddock_tui.facts.controls import levels_of
 from paddock_tui.facts.launch_starts import starts_of
 from paddock_tui.limits.core import COMMON
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import SetValue

@@ -17,11 +17,12 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.facts.controls import levels_of, value_in_force
+from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.tyres import track_in_c
 from paddock_tui.limits.tyres import COLD_TRACK
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.shapes import Flag, Word

@@ -7,9 +7,9 @@ from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.lookup import glances, order
 from paddock_tui.export.cells import ColumnsOf, cell, cells, columns, declared_columns
 from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
-from paddock_tui.facts.controls import levels_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import SET_UP, fields
 from paddock_tui.records.paths import Ref, spell

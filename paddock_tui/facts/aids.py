@@ -4,12 +4,13 @@ from collections.abc import Iterable, Mapping
 
 import attrs
 
-from paddock_tui.facts.controls import NETS, Net, ShownControl, levels_of
+from paddock_tui.facts.controls import NETS, Net, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.incidents import Happened
 from paddock_tui.limits.aids import THIN_TOGETHER
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control, Effect, function_of
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting

@@ -4,12 +4,13 @@ from collections.abc import Iterable, Mapping
 
 import attrs
 
-from paddock_tui.facts.controls import levels_of, value_in_force
+from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History
 from paddock_tui.facts.suspension import damping_unused, what_of
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import SetUpDifference, differences
 from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, function_of
 from paddock_tui.records.kinds import Record

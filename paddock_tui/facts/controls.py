@@ -6,6 +6,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import (
     HELP_FUNCTIONS,
     Control,
@@ -26,9 +27,6 @@ NETS = ("traction", "wheelie", "slide", "front-abs", "abs")
 SLIP_NETS = ("traction", "slide")
 
 FRONT_ABS = ("front-abs", "abs")
-
-_MOST_LEVELS = 1000
-"""No dash counts further; a range above it is a slip of the finger."""
 
 
 @attrs.frozen
@@ -67,31 +65,6 @@ def of_range(control: Control) -> str:
         return ""
     low, high = int(control.levels[0]), int(control.levels[1])
     return f" of {high}-{low}" if control.most_help == low else f" of {low}-{high}"
-
-
-def levels_of(name: str, control: Control) -> Levels | None:
-    """Return the levels of a control in the bike's own order; None where there are none that fit.
-
-    Their named end is the one that helps most, brakes least with the engine, or launches most gently.
-    """
-    ends = {"engine-braking": control.frees_most, "launch": control.gentlest}
-    most = ends.get(function_of(name, control), control.most_help)
-    off = control.off if control.off is not None else False
-    try:
-        if control.levels is not None:
-            low, high = (int(level) for level in control.levels)
-            if abs(high - low) > _MOST_LEVELS:
-                return None
-            return Levels.span(low, high, most if isinstance(most, int) else None, off)
-        if control.choices is not None:
-            # The word off among the words means off, also where the file does not say that it can be off.
-            off = off or OFF in control.choices
-            return Levels.choices(control.choices, most if isinstance(most, str) else None, off)
-        if control.kind == "switch":
-            return Levels.choices(("on",), "on", True)
-    except (Inconsistent, OutOfRange):
-        return None
-    return None
 
 
 def in_force_value(name: str, control: Control, setup: SetUp, mode: Mode | None) -> Setting | None:

@@ -3,10 +3,10 @@
 from collections.abc import Iterable
 
 from paddock_tui.facts.aids import STARTING
-from paddock_tui.facts.controls import levels_of
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import History
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.shapes_of_bike import is_off

@@ -5,15 +5,14 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.presets import moved_words
-from paddock_tui.facts.controls import levels_of, mode_of, value_in_force
+from paddock_tui.facts.controls import mode_of, value_in_force
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.differences import SetUpDifference, differences, written
-from paddock_tui.records.electronics import Control, function_of
+from paddock_tui.records.differences import SetUpDifference, control_difference, differences
+from paddock_tui.records.electronics import Control
 from paddock_tui.records.setup import SetUp
-from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.text import printable
-from paddock_tui.trade.levels import Level, Levels
+from paddock_tui.trade.levels import Level
 
 
 @attrs.frozen
@@ -48,9 +47,11 @@ def _none(key: str) -> Row:
     return Row("", "no difference", kind="text", key=f"compare none {key}")
 
 
-def _row(one: SetUpDifference) -> Row:
-    value = one.beside
-    return Row(printable(one.label), printable(value), kind="text", key=f"compare {one.kind} {one.key}")
+def _row(one: SetUpDifference, outside: str = "") -> Row:
+    """Return the row of a difference: both values, and what each side helps."""
+    aside = "; ".join(filter(None, (one.help.beside if one.help else "", outside)))
+    key = f"compare {one.kind} {one.key}"
+    return Row(printable(one.label), printable(one.beside), aside=printable(aside), kind="text", key=key)
 
 
 def _from_presets(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
@@ -73,11 +74,7 @@ def _controls(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
         )
         if this == that and not outside:
             continue
-        value = f"{written(this)} | {written(that)}"
-        helps = _helps(name, control, this, that)
-        aside = "; ".join(filter(None, (helps, outside)))
-        key = f"compare controls {name}"
-        yield Row(printable(label_of(name)), printable(value), aside=aside, kind="text", key=key)
+        yield _row(control_difference(name, this, that, bike), outside)
     for one in differences(left.setup, right.setup, bike):
         if one.kind == "controls" and not one.listed:
             yield _row(one)
@@ -93,20 +90,3 @@ def _outside(name: str, control: Control, setup: SetUp, bike: Bike, value: Level
         low, high = sorted(int(bound) for bound in bounds)
         return "" if low <= value <= high else f"{mapped.name} allows {low} to {high}"
     return "" if value in bounds else f"{mapped.name} allows {', '.join(str(one) for one in bounds)}"
-
-
-def _helps(name: str, control: Control, this: Level | None, that: Level | None) -> str:
-    levels = levels_of(name, control)
-    if levels is None or function_of(name, control) in ("launch", "shifter", "pit-limiter", "other"):
-        return ""
-    words = "frees the rear" if function_of(name, control) == "engine-braking" else "help"
-    return f"{words} {_position(levels, this)} | {_position(levels, that)}"
-
-
-def _position(levels: Levels, value: Level | None) -> str:
-    scale = levels.scale_if_known()
-    if scale is None or value is None:
-        return "not known"
-    if scale.is_off(value):
-        return "off"
-    return f"{scale.position_of(value):.2f}" if value in scale.on else "not on this bike"

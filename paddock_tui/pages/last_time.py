@@ -11,6 +11,7 @@ from paddock_tui.pages.setup import short_date
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
+from paddock_tui.records.differences import SetUpDifference, session_differences, with_unit
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import SET_UP, Field, fields
 from paddock_tui.records.paths import Path
@@ -94,25 +95,29 @@ def _rows(loaded: Loaded, then: Session, bike: Bike | None, units: Units, unlike
     both = {
         field.path: field for field in (*fields("session", then, bike), *fields("session", session, bike))
     }
+    changed = {one.path: one for one in session_differences(then, session, bike)}
     wanted = [path for path in both if path[0] == SET_UP] + [path for path in _ALSO if path in both]
     for path in wanted:
         field, before = both[path], value_at(then, path)
         if before is None:
             continue
-        row = _row(loaded, field, before, value_at(session, path), units)
+        row = _row(loaded, field, before, changed.get(path), units)
         if unlike and path[1:] in COLD_TARGETS and row.offer:
             row = attrs.evolve(row, offer=(), aside=f"{row.aside}, in other conditions")
         yield row
 
 
-def _row(loaded: Loaded, field: Field, before: object, now: object, units: Units) -> Row:
+def _row(loaded: Loaded, field: Field, before: object, one: SetUpDifference | None, units: Units) -> Row:
     row = field_row(loaded, field, units)
     label = f"{' '.join(field.section[-1:])} {field.label}" if field.path[0] != SET_UP else field.label
-    differs = now is None or field.shape.dump(now) != field.shape.dump(before)
-    takes = differs and field.path[0] == SET_UP
+    takes = one is not None and field.path[0] == SET_UP
+    then = "" if field.path[0] == SET_UP else f"then {field.shape.show(before)}"
+    if one is not None and takes:
+        helps = f"; {one.help}" if one.help else ""
+        then = f"then {with_unit(one.old_text, one.unit)}{helps}"
     return attrs.evolve(
         row,
         label=label.strip(),
-        aside=printable(f"then {field.shape.show(before)}") if differs or field.path[0] != SET_UP else "",
+        aside=printable(then),
         offer=(SetValue(field.path, field.shape.dump(before)),) if takes else (),
     )

@@ -8,6 +8,7 @@ from paddock_tui.advice.riding_modes import with_mode
 from paddock_tui.facts.controls import allows, in_force_value
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.differences import control_difference
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.presets import PresetValues
 from paddock_tui.records.setup import SetUp
@@ -80,7 +81,7 @@ def moves(mode: str, setup: SetUp, bike: Bike) -> tuple[str, ...]:
         after = in_force_value(name, control, taken, new)
         if before != after:
             at_least = " at least" if name in new.limits else ""
-            said.append(f"{label_of(name)} {UNKNOWN if before is None else before} -> {after}{at_least}")
+            said.append(f"{control_difference(name, before, after, bike)}{at_least}")
     return tuple(said)
 
 

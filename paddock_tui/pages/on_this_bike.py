@@ -5,8 +5,9 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.presets import preset_words, signed, use_words
-from paddock_tui.facts.controls import in_force_value, levels_of
+from paddock_tui.facts.controls import in_force_value
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
 from paddock_tui.records.paths import Path
 from paddock_tui.records.presets_in_use import preset_in_use

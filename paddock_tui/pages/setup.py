@@ -6,11 +6,12 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from paddock_tui.advice.presets import moved_from_preset, preset_brings, preset_words, signed
-from paddock_tui.facts.controls import in_force_value, levels_of, of_range
+from paddock_tui.facts.controls import in_force_value, of_range
 from paddock_tui.pages.rows import Bar, Row, Section
 from paddock_tui.pages.values import field_row, with_trouble
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
 from paddock_tui.records.fields_of_record import SET_UP, field_at
 from paddock_tui.records.presets_in_use import preset_in_use, presets_offered

@@ -7,13 +7,16 @@ import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.fields_of_record import SET_UP, field_at
+from paddock_tui.records.control_levels import levels_of
+from paddock_tui.records.electronics import HELP_FUNCTIONS, function_of
+from paddock_tui.records.fields_of_record import SET_UP, Field, field_at
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Number, Whole
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.trade.levels import Scale
 
 TABLES = ("controls", "adjusters", "offsets")
 """The tables of a set-up; everything else in it is a value of its own."""
@@ -21,7 +24,27 @@ TABLES = ("controls", "adjusters", "offsets")
 TYRES: Path = ("tyres",)
 NOT_KNOWN = "not known"
 
+FREES = "frees the rear"
+"""What the scale of engine braking tells, in place of help."""
+
 _COUNTED = ("click", "turn")
+
+
+@attrs.frozen
+class HelpChange:
+    """What a difference does to the help of an aid, or to how far engine braking frees the rear."""
+
+    what: str
+    old: str
+    new: str
+
+    @property
+    def beside(self) -> str:
+        """Old | new."""
+        return f"{self.what} {old_to_new(self.old, self.new, between=' | ')}"
+
+    def __str__(self) -> str:
+        return f"{self.what} {old_to_new(self.old, self.new)}"
 
 
 @attrs.frozen
@@ -29,7 +52,8 @@ class SetUpDifference:
     """One value that differs: where it stands in a session, what it is called, what it was and is.
 
     `old` and `new` are None where not known, `old_text` and `new_text` how they are written without `unit`.
-    `listed` is whether the bike still has such a thing.
+    `listed` is whether the bike still has such a thing, `help` what it does to help; None where such a
+    value gives none, or without the bike.
     """
 
     path: Path
@@ -40,6 +64,7 @@ class SetUpDifference:
     new_text: str
     unit: str = ""
     listed: bool = True
+    help: HelpChange | None = None
 
     @property
     def about(self) -> tuple[str, str]:
@@ -120,6 +145,12 @@ def session_differences(before: Session, after: Session, bike: Bike | None) -> t
     return (attrs.evolve(tyres, label="tyre set"), *found)
 
 
+def control_difference(name: str, old: Any, new: Any, bike: Bike) -> SetUpDifference:
+    """Return the difference of two values of one control, which need not be the ones written down."""
+    path = (SET_UP, "controls", name)
+    return _difference(path, old, new, Session(setup=SetUp(controls={name: new})), bike)
+
+
 def _differing(old: SetUp, new: SetUp) -> Iterator[tuple[Path, Any, Any]]:
     for one in attrs.fields(SetUp):
         before, after = getattr(old, one.name), getattr(new, one.name)
@@ -141,9 +172,33 @@ def _in_table(
 def _difference(path: Path, old: Any, new: Any, holder: Session, bike: Bike | None) -> SetUpDifference:
     field = field_at("session", path, holder, bike)
     label = field.label if field is not None else label_of(path[-1].replace("_", "-"))
-    unit = field.shape.unit if field is not None and isinstance(field.shape, Number | Whole) else ""
     listed = _listed(path, bike)
-    return SetUpDifference(path, label, old, new, written(old), written(new), unit, listed)
+    helps = _help_change(path, old, new, bike)
+    return SetUpDifference(path, label, old, new, written(old), written(new), unit_of(field), listed, helps)
+
+
+def unit_of(field: Field | None) -> str:
+    """Return the unit that stands behind a bare number of a field; empty where its text carries its own."""
+    return field.shape.unit if field is not None and isinstance(field.shape, Number | Whole) else ""
+
+
+def _help_change(path: Path, old: Any, new: Any, bike: Bike | None) -> HelpChange | None:
+    control = bike.controls.get(path[-1]) if bike is not None and path[:-1] == (SET_UP, "controls") else None
+    function = function_of(path[-1], control) if control is not None else ""
+    if control is None or function not in (*HELP_FUNCTIONS, "engine-braking"):
+        return None
+    levels = levels_of(path[-1], control)
+    scale = levels.scale_if_known() if levels is not None else None
+    what = FREES if function == "engine-braking" else "help"
+    return HelpChange(what, _position(scale, old), _position(scale, new))
+
+
+def _position(scale: Scale | None, value: Any) -> str:
+    if value is None or scale is None:
+        return NOT_KNOWN
+    if scale.is_off(value):
+        return "off"
+    return f"{scale.position_of(value):.2f}" if value in scale.on else "not on this bike"
 
 
 def _listed(path: Path, bike: Bike | None) -> bool:

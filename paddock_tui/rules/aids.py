@@ -1,6 +1,6 @@
 """Rules about the aids of which nobody can tell what they do: no value, no direction, no levels known."""
 
-from paddock_tui.facts.controls import levels_of
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import AIDS, CAUTION, RaisedFinding, Remedy, Result, rule

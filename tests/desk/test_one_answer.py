@@ -1,5 +1,7 @@
 """One answer for whoever asks: values in force, the usual lap and what is needed at the flag."""
 
+import itertools
+
 import attrs
 import pytest
 
@@ -7,12 +9,17 @@ from paddock_tui.advice.about import About
 from paddock_tui.advice.fuel import fuel
 from paddock_tui.advice.levels import levels
 from paddock_tui.desk.day.dash import planned
+from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.facts import NotKnown
 from paddock_tui.facts.controls import ShownControl, value_in_force
 from paddock_tui.facts.fuel import FuelAhead
 from paddock_tui.facts.pace import usual_lap
 from paddock_tui.pages.compare import Side, compare_page
 from paddock_tui.quantities import Quantity, parse
+from paddock_tui.records.differences import differences
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.data import lookup
+from paddock_tui.store.garage import GarageFiles
 from tests.advice.given import answers, sample
 from tests.sample import SAMPLE
 
@@ -91,3 +98,19 @@ def test_the_usual_lap_is_the_one_of_the_bench_and_counts_clean_laps_as_a_sessio
         assert (row and (row.value, row.origin)) == (found and (found.seconds, found.where)), name
         seen += found is not None
     assert seen > 2
+
+
+def test_undo_and_differences_write_old_and_new_alike_over_the_whole_sample() -> None:
+    files, written = GarageFiles(SAMPLE), 0
+    for old_name, new_name in itertools.pairwise(SESSIONS):
+        ref = Ref("session", old_name)
+        old, new = sample("session", old_name), sample("session", new_name)
+        bike = old.situation.bike
+        if bike is None or old.session.bike != new.session.bike:
+            continue
+        for one in differences(old.setup, new.setup, bike):
+            value = lookup(files.data(Ref("session", new_name)), one.path)
+            if one.known:
+                assert setting_value(files, ref, one.path, value).label == str(one), (old_name, one.path)
+                written += 1
+    assert written > 10

@@ -3,6 +3,7 @@
 import tomllib
 from decimal import Decimal
 
+import attrs
 import pytest
 
 from paddock_tui.quantities import Quantity
@@ -77,6 +78,38 @@ def test_the_unit_is_written_once_behind_the_last_figure_that_is_known(
     assert str(found) == said
     assert (found.known, found.listed) == (None not in (old, new), True)
     assert f"front rebound {found.back}" == str(differences(after, before, CLICKS)[0])
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "said"),
+    [
+        (1, 8, "help 0.00 -> 1.00"),
+        (8, None, "help 1.00 -> not known"),
+        (3, 9, "help 0.29 -> not on this bike"),
+    ],
+)
+def test_what_a_difference_does_to_help_is_said_on_the_bikes_own_scale(
+    old: int, new: int | None, said: str
+) -> None:
+    assert isinstance(CLICKS, Bike)
+    before, after = (SetUp(controls={} if one is None else {"traction": one}) for one in (old, new))
+
+    (found,) = differences(before, after, CLICKS)
+
+    assert str(found.help) == said
+    assert differences(before, after)[0].help is None, "without the bike nobody knows its scale"
+
+
+def test_without_the_end_that_helps_most_the_change_of_help_is_not_known() -> None:
+    assert isinstance(CLICKS, Bike)
+    unsaid = attrs.evolve(
+        CLICKS, controls={"traction": attrs.evolve(CLICKS.controls["traction"], most_help=None)}
+    )
+
+    (found,) = differences(SetUp(controls={"traction": 1}), SetUp(controls={"traction": 8}), unsaid)
+
+    assert str(found.help) == "help not known -> not known"
+    assert differences(SetUp(adjusters={"front-rebound": 1.0}), SetUp(), CLICKS)[0].help is None
 
 
 def test_what_the_bike_has_no_more_is_not_listed() -> None:

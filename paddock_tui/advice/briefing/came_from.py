@@ -4,8 +4,10 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.facts.controls import levels_of, value_in_force
+from paddock_tui.facts.controls import value_in_force
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
+from paddock_tui.records.differences import control_difference
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
@@ -37,7 +39,7 @@ def _since(came: CameFrom, setup: SetUp, bike: Bike) -> Iterator[str]:
     for name in bike.controls:
         before, now = value_in_force(name, came.setup, bike), value_in_force(name, setup, bike)
         if before is not None and now is not None and before != now:
-            moved.append(f"{label_of(name)} {before} -> {now}")
+            moved.append(str(control_difference(name, before, now, bike)))
     if moved:
         yield f"Since {came.place}: {', '.join(moved)}."
 

@@ -7,9 +7,10 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
-from paddock_tui.facts.controls import levels_of, mode_of, value_in_force
+from paddock_tui.facts.controls import mode_of, value_in_force
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.shapes_of_bike import label_of

@@ -6,7 +6,7 @@ from paddock_tui.advice.about import usual_lap
 from paddock_tui.desk.debrief.lap_timing import MEND, WHY, forbidden
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.edits.refusals import refusals
-from paddock_tui.desk.edits.values import bike_of, field_of, setting_value, shown
+from paddock_tui.desk.edits.values import bike_of, field_of, moved, setting_value, shown
 from paddock_tui.desk.lookup import glance, glances, order
 from paddock_tui.entry import LineContext, TypedLine
 from paddock_tui.entry.builtin import LAPS
@@ -111,5 +111,5 @@ def entered(files: GarageFiles, ref: Ref, line: TypedLine, edits: Sequence[Edit]
     words = []
     for edit in edits:
         field = field_of(files, ref, edit.path)
-        words.append(f"{labels[edit.path]} {shown(edit.old, field)} -> {shown(edit.new, field)}")
+        words.append(f"{labels[edit.path]} {moved(edit, field)}")
     return words

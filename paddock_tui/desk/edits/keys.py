@@ -6,7 +6,7 @@ from typing import Any, cast
 from paddock_tui.desk.edits.thresholds import limit_at
 from paddock_tui.desk.edits.values import bike_of, field_of, setting_value
 from paddock_tui.entry.typing_kinds import typing_kind
-from paddock_tui.facts.controls import levels_of
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.edits import MISSING, Step, Value
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.errors import InputError

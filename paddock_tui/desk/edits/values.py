@@ -12,6 +12,7 @@ from paddock_tui.desk.edits.thresholds import declared_words, with_unit
 from paddock_tui.entry.typed import far_from, read_typed
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
+from paddock_tui.records.differences import old_to_new, unit_of
 from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field, field_at, fields
@@ -168,10 +169,18 @@ def said(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[str]:
     for edit in edits:
         field = field_of(files, ref, edit.path)
         name = field.label if field is not None else spell(edit.path)
-        gone = declared_words(ref, edit.path)
-        old, new = (gone if gone and one is MISSING else shown(one, field) for one in (edit.old, edit.new))
-        words.append(f"{name} {old} -> {new}")
+        words.append(f"{name} {moved(edit, field, declared_words(ref, edit.path))}")
     return words
+
+
+def moved(edit: Edit, field: Field | None, gone: str = "") -> str:
+    """Write what stood there -> what stands there after an edit, with the unit; `gone` is said of nothing."""
+    old, new = (gone if gone and one is MISSING else shown(one, field) for one in (edit.old, edit.new))
+    return old_to_new(old, new, unit_of(field), (_is_figure(edit.old), _is_figure(edit.new)))
+
+
+def _is_figure(value: Value | Missing) -> bool:
+    return isinstance(value, int | float) and not isinstance(value, bool)
 
 
 def _label(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> str:

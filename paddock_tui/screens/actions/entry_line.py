@@ -3,10 +3,10 @@
 import attrs
 
 from paddock_tui.desk.edits.entry_line import entering, entry_context
-from paddock_tui.desk.edits.values import shown
+from paddock_tui.desk.edits.values import field_of, moved
 from paddock_tui.entry import LineContext, TypedLine, completed, read_line
 from paddock_tui.pages.message_line import message_line
-from paddock_tui.records.edits import Step
+from paddock_tui.records.edits import Edit, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens import timetable
@@ -88,8 +88,9 @@ def _preview(host: Host, ref: Ref, context: LineContext, text: str) -> list[str]
     line = read_line(text, context)
     said = []
     for piece in line.pieces:
-        old, new = shown(lookup(context.data, piece.path)), shown(piece.value)
-        said.append(printable(f"{piece.label} {old} -> {new}"))
+        edit = Edit(piece.path, lookup(context.data, piece.path), piece.value)
+        words = moved(edit, field_of(host.desk.files, ref, piece.path))
+        said.append(printable(f"{piece.label} {words}"))
     wrong = _wrong(line)
     if wrong:
         return [wrong, *said]

@@ -1,0 +1,34 @@
+"""The levels of a control as the bike's file has them, ordered by what they do."""
+
+from paddock_tui.records.electronics import Control, function_of
+from paddock_tui.records.shapes.settings import OFF
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from paddock_tui.trade.levels import Levels
+
+_MOST_LEVELS = 1000
+"""No dash counts further; a range above it is a slip of the finger."""
+
+
+def levels_of(name: str, control: Control) -> Levels | None:
+    """Return the levels of a control in the bike's own order; None where there are none that fit.
+
+    Their named end is the one that helps most, brakes least with the engine, or launches most gently.
+    """
+    ends = {"engine-braking": control.frees_most, "launch": control.gentlest}
+    most = ends.get(function_of(name, control), control.most_help)
+    off = control.off if control.off is not None else False
+    try:
+        if control.levels is not None:
+            low, high = (int(level) for level in control.levels)
+            if abs(high - low) > _MOST_LEVELS:
+                return None
+            return Levels.span(low, high, most if isinstance(most, int) else None, off)
+        if control.choices is not None:
+            # The word off among the words means off, also where the file does not say that it can be off.
+            off = off or OFF in control.choices
+            return Levels.choices(control.choices, most if isinstance(most, str) else None, off)
+        if control.kind == "switch":
+            return Levels.choices(("on",), "on", True)
+    except (Inconsistent, OutOfRange):
+        return None
+    return None
