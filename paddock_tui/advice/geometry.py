@@ -21,7 +21,14 @@ from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.steering import Chassis, GeometryChange, Steering, Swingarm, after, offset_of_trail_mm
+from paddock_tui.trade.steering import (
+    GeometryChange,
+    Steering,
+    SteeringGeometry,
+    Swingarm,
+    after,
+    offset_of_trail_mm,
+)
 from paddock_tui.trade.tyre_size import UnreadableSize, parse_tyre_size
 
 METHOD = Method(
@@ -109,17 +116,17 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
     yield _one(inputs, "rear_tyre", "1 mm more rear tyre radius", GeometryChange(rear_radius_mm=1.0))
 
 
-def _chassis(inputs: Inputs) -> Chassis:
+def _chassis(inputs: Inputs) -> SteeringGeometry:
     rake, radius = inputs.amount("rake", "deg"), inputs.amount("front_radius", "mm")
     offset = offset_of_trail_mm(rake, inputs.amount("trail", "mm"), radius)
     arm = None
     if inputs.known(*_ARM):
         arm = Swingarm(inputs.amount("swingarm", "mm"), inputs.amount("pivot_height", "mm"))
     base, rear = inputs.amount("wheelbase", "mm"), inputs.amount("rear_radius", "mm")
-    return Chassis(base, rear, Steering(rake, offset, radius), arm)
+    return SteeringGeometry(base, rear, Steering(rake, offset, radius), arm)
 
 
-def _words(found: Chassis) -> str:
+def _words(found: SteeringGeometry) -> str:
     steering, arm = found.steering, found.swingarm_deg
     rises = "" if arm is None else f", swingarm {arm:.1f} deg up"
     return (

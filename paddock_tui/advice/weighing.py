@@ -19,7 +19,7 @@ from paddock_tui.advice.calculators import (
 from paddock_tui.advice.forces import WHEELBASE
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number, Word
-from paddock_tui.trade.centre_of_mass import Centre, ScaleErrors, Weighing, centre_of_mass, together
+from paddock_tui.trade.centre_of_mass import AxleWeighing, Centre, ScaleErrors, centre_of_mass, together
 
 METHOD = Method(
     "share x = reading / mass; height = rear radius + (ahead cos(t) - front share x apart cos(rise)) "
@@ -91,8 +91,8 @@ def _compute(inputs: Inputs) -> Iterable[Answer]:
     return (_place(inputs), _height(inputs), _with_rider(inputs))
 
 
-def _weighing(inputs: Inputs) -> Weighing:
-    return Weighing(
+def _weighing(inputs: Inputs) -> AxleWeighing:
+    return AxleWeighing(
         inputs.amount("wheelbase", "m"),
         inputs.amount("front", "kg"),
         inputs.amount("rear", "kg"),

@@ -23,7 +23,7 @@ _MOST_HEIGHT_M = 2.0
 
 
 @attrs.frozen
-class Weighing:
+class AxleWeighing:
     """Readings in kg and lengths in m of one bike, with or without a rider, on a scale.
 
     `front_kg` and `rear_kg` are read level, `down_kg` under the wheel that stays down while the axle of the
@@ -75,7 +75,7 @@ class Centre:
     ahead_error_m: float = 0.0
 
 
-def centre_of_mass(weighing: Weighing, errors: ScaleErrors) -> Centre:
+def centre_of_mass(weighing: AxleWeighing, errors: ScaleErrors) -> Centre:
     """Return the centre of mass of a weighing, and what the errors of its readings come to (root of squares).
 
     Raises Inconsistent where the readings give a height below the ground or over two metres.
@@ -87,7 +87,7 @@ def centre_of_mass(weighing: Weighing, errors: ScaleErrors) -> Centre:
     return Centre(height, ahead, height_error, _error(weighing, errors, _ahead))
 
 
-def centre_height_m(weighing: Weighing) -> float:
+def centre_height_m(weighing: AxleWeighing) -> float:
     """Return the height of the centre of mass in m above the ground, whatever it comes to.
 
     Raises Inconsistent where the raised axle leans the bike by less than two degrees.
@@ -112,11 +112,11 @@ def together(bike: Centre, bike_kg: float, rider: Centre, rider_kg: float) -> tu
     )
 
 
-def _ahead(weighing: Weighing) -> float:
+def _ahead(weighing: AxleWeighing) -> float:
     return centre_ahead_m(weighing.wheelbase_m, weighing.front_kg, weighing.rear_kg)
 
 
-def _turned(weighing: Weighing) -> float:
+def _turned(weighing: AxleWeighing) -> float:
     """Return the angle in radians by which the bike was turned, nose up above nothing."""
     apart, level = _axles(weighing)
     up = weighing.raise_m if weighing.raised == "front" else -weighing.raise_m
@@ -126,7 +126,7 @@ def _turned(weighing: Weighing) -> float:
     )
 
 
-def _height(weighing: Weighing) -> float:
+def _height(weighing: AxleWeighing) -> float:
     apart, level = _axles(weighing)
     turned = _turned(weighing)
     down = weighing.down_kg / weighing.mass_kg
@@ -136,13 +136,13 @@ def _height(weighing: Weighing) -> float:
     return weighing.rear_radius_m + over_axle
 
 
-def _axles(weighing: Weighing) -> tuple[float, float]:
+def _axles(weighing: AxleWeighing) -> tuple[float, float]:
     """Return the distance of the axles in m, and in radians how far their line rises to the front, level."""
     rise = weighing.front_radius_m - weighing.rear_radius_m
     return math.hypot(weighing.wheelbase_m, rise), math.atan2(rise, weighing.wheelbase_m)
 
 
-def _error(weighing: Weighing, errors: ScaleErrors, find: Callable[[Weighing], float]) -> float:
+def _error(weighing: AxleWeighing, errors: ScaleErrors, find: Callable[[AxleWeighing], float]) -> float:
     """Return what independent errors of the readings come to, each tried by half of it either way."""
     tried = {
         "front_kg": errors.scale_kg,

@@ -59,7 +59,7 @@ class Swingarm:
 
 
 @attrs.frozen
-class Chassis:
+class SteeringGeometry:
     """A bike as it stands: wheelbase and rear wheel's radius in mm, steering, and swingarm if known."""
 
     wheelbase_mm: float
@@ -101,7 +101,7 @@ class GeometryChange:
             within(what.removesuffix("_mm").replace("_", " "), mm, -100.0, 100.0, "mm")
 
 
-def after(chassis: Chassis, move: GeometryChange) -> Chassis:
+def after(chassis: SteeringGeometry, move: GeometryChange) -> SteeringGeometry:
     """Return the bike after a change: both wheels on the ground again, all else as it was.
 
     `rear_up_mm` is at the axle, square to the ground; with a swingarm known the axle goes round its pivot.
@@ -122,7 +122,7 @@ def after(chassis: Chassis, move: GeometryChange) -> Chassis:
         off_x, off_z = pivot_x - rear_x, pivot_z - rear_z
         height = rear_r + off_x * math.sin(turned) + off_z * math.cos(turned)
         arm = Swingarm(arm.length_mm + move.axle_back_mm, height)
-    return Chassis(
+    return SteeringGeometry(
         math.sqrt(apart**2 - (front_r - rear_r) ** 2),
         rear_r,
         Steering(steering.rake_deg + math.degrees(turned), steering.offset_mm, front_r),
@@ -130,13 +130,13 @@ def after(chassis: Chassis, move: GeometryChange) -> Chassis:
     )
 
 
-def _pivot(chassis: Chassis, arm: Swingarm) -> tuple[float, float]:
+def _pivot(chassis: SteeringGeometry, arm: Swingarm) -> tuple[float, float]:
     """Return where the pivot is: ahead of the rear axle, and above the ground."""
     drop = arm.pivot_height_mm - chassis.rear_radius_mm
     return math.sqrt(arm.length_mm**2 - drop**2), arm.pivot_height_mm
 
 
-def _rear_axle(chassis: Chassis, move: GeometryChange) -> tuple[float, float]:
+def _rear_axle(chassis: SteeringGeometry, move: GeometryChange) -> tuple[float, float]:
     """Return where the rear axle is in the frame after the change, the old one being at x = 0."""
     low = chassis.rear_radius_mm - move.rear_up_mm
     arm = chassis.swingarm

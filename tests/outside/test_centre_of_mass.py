@@ -4,16 +4,16 @@ import attrs
 import pytest
 from scipy.optimize import brentq
 
-from paddock_tui.trade.centre_of_mass import Centre, Weighing, centre_height_m, together
+from paddock_tui.trade.centre_of_mass import AxleWeighing, Centre, centre_height_m, together
 from paddock_tui.trade.errors import Inconsistent
 from tests.outside.rows import Row, params
 
 STATICS = "h = r + L dW / (W tan t), sin t = H / L: public teaching texts; Jazar, Vehicle Dynamics, chapter 2"
-EQUAL = Weighing(1.4, 100.0, 100.0, "rear", 114.0, 0.4, 0.3, 0.3)
-UNEQUAL = Weighing(1.41, 102.1277, 97.8723, "rear", 114.2693, 0.35, 0.3, 0.315)
+EQUAL = AxleWeighing(1.4, 100.0, 100.0, "rear", 114.0, 0.4, 0.3, 0.3)
+UNEQUAL = AxleWeighing(1.41, 102.1277, 97.8723, "rear", 114.2693, 0.35, 0.3, 0.315)
 
 
-def _reading_kg(weighing: Weighing, height_m: float) -> float:
+def _reading_kg(weighing: AxleWeighing, height_m: float) -> float:
     """Return the reading with one end raised at which the height comes out."""
     return float(
         brentq(lambda kg: centre_height_m(attrs.evolve(weighing, down_kg=kg)) - height_m, 60.0, 160.0)
@@ -73,4 +73,4 @@ def test_published_figures(row: Row) -> None:
 def test_a_reading_above_the_whole_mass_is_refused() -> None:
     # The worked example prints 37.6 m, from 150 kg on one wheel of a bike of 55 kg.
     with pytest.raises(Inconsistent, match="under the 55 kg of both"):
-        Weighing(2.7, 29.0, 26.0, "rear", 150.0, 0.47, 0.28, 0.38)
+        AxleWeighing(2.7, 29.0, 26.0, "rear", 150.0, 0.47, 0.28, 0.38)

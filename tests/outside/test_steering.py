@@ -4,12 +4,12 @@ import math
 
 import pytest
 
-from paddock_tui.trade.steering import Chassis, GeometryChange, Steering, after, offset_of_trail_mm
+from paddock_tui.trade.steering import GeometryChange, Steering, SteeringGeometry, after, offset_of_trail_mm
 from tests.outside.rows import Row, params
 
 TRAIL = "a = (R sin e - d) / cos e, an = R sin e - d: printed; Meijaard and others 2007"
 PITCH = "rigid plane pitch about the contacts, solved as a root"
-BIKE = Chassis(1410.0, 315.0, Steering(24.0, 30.0, 300.0))
+BIKE = SteeringGeometry(1410.0, 315.0, Steering(24.0, 30.0, 300.0))
 
 
 def _benchmark() -> list[float]:

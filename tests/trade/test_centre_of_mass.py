@@ -11,9 +11,9 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.centre_of_mass import (
     Axle,
+    AxleWeighing,
     Centre,
     ScaleErrors,
-    Weighing,
     centre_height_m,
     centre_of_mass,
     together,
@@ -21,10 +21,12 @@ from paddock_tui.trade.centre_of_mass import (
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 ERRORS = ScaleErrors(0.5, 0.003, 0.002, 0.003)
-BIKE = Weighing(1.41, 102.0, 98.0, "rear", 114.3, 0.35, 0.3, 0.315)
+BIKE = AxleWeighing(1.41, 102.0, 98.0, "rear", 114.3, 0.35, 0.3, 0.315)
 
 
-def weighed(height: float, ahead: float, raised: Axle, lift: float, radii: tuple[float, float]) -> Weighing:
+def weighed(
+    height: float, ahead: float, raised: Axle, lift: float, radii: tuple[float, float]
+) -> AxleWeighing:
     """Weigh a bike of 200 kg and 1.41 m by turning it as a whole about the wheel that stays down."""
     front, rear = radii
     apart, level = math.hypot(1.41, front - rear), math.atan2(front - rear, 1.41)
@@ -33,7 +35,7 @@ def weighed(height: float, ahead: float, raised: Axle, lift: float, radii: tuple
     share = over / (apart * math.cos(level + turned))
     down = share if raised == "rear" else 1.0 - share
     front_kg = 200.0 * ahead / 1.41
-    return Weighing(1.41, front_kg, 200.0 - front_kg, raised, 200.0 * down, lift, front, rear)
+    return AxleWeighing(1.41, front_kg, 200.0 - front_kg, raised, 200.0 * down, lift, front, rear)
 
 
 @settings(max_examples=60, deadline=None)
@@ -90,7 +92,7 @@ def test_any_reading_gives_a_finite_height_or_a_reason(
     found = 1.0
     with contextlib.suppress(Inconsistent, OutOfRange):
         found = centre_of_mass(
-            Weighing(base, front, rear, "rear", down, lift, radius, radius), ERRORS
+            AxleWeighing(base, front, rear, "rear", down, lift, radius, radius), ERRORS
         ).height_m
 
     assert 0.0 < found <= 2.0

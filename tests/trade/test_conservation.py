@@ -14,7 +14,7 @@ from paddock_tui.trade.fuel_volume import litres_after
 from paddock_tui.trade.longitudinal import rear_lift_m_s2, wheelie_m_s2
 from paddock_tui.trade.road_load import Resistance, powered_top_speed_m_s
 from paddock_tui.trade.springs import G_M_S2
-from paddock_tui.trade.steering import Chassis, GeometryChange, Steering, Swingarm, after
+from paddock_tui.trade.steering import GeometryChange, Steering, SteeringGeometry, Swingarm, after
 from paddock_tui.trade.tyre_air import absolute_kpa, kelvin
 from paddock_tui.trade.tyre_pressure import Ambient, cold_for_hot_kpa_gauge, hot_expected_kpa_gauge
 from paddock_tui.trade.warmers import TyreAir, hot_from_warmers, on_warmers_for_hot
@@ -100,7 +100,7 @@ def test_at_the_top_speed_the_work_of_the_engine_is_that_of_the_road(
 def test_a_change_keeps_the_swingarm_and_both_wheels_on_the_ground(
     through: float, up: float, back: float
 ) -> None:
-    bike = Chassis(1420.0, 315.0, Steering(24.0, 30.0, 300.0), Swingarm(580.0, 390.0))
+    bike = SteeringGeometry(1420.0, 315.0, Steering(24.0, 30.0, 300.0), Swingarm(580.0, 390.0))
     found = after(bike, GeometryChange(through, up, back))
 
     assert found.swingarm is not None

@@ -6,9 +6,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.steering import Chassis, GeometryChange, Steering, Swingarm, after
+from paddock_tui.trade.steering import GeometryChange, Steering, SteeringGeometry, Swingarm, after
 
-BIKE = Chassis(1410.0, 315.0, Steering(24.0, 30.0, 300.0))
+BIKE = SteeringGeometry(1410.0, 315.0, Steering(24.0, 30.0, 300.0))
 WITH_ARM = attrs.evolve(BIKE, swingarm=Swingarm(580.0, 390.0))
 
 
