@@ -28,8 +28,7 @@ HELPS = ("traction", "wheelie", "slide", "front-abs", "rear-abs", "throttle", "p
 GROUPS = ("novice", "intermediate", "advanced", "race")
 SURFACES = ("damp", "drying", "wet", "standing water")
 TYRES = ("road", "track-day", "race-treaded", "slick", "intermediate", "wet")
-WET = conditions_of("intermediate", "wet", "track-day")
-DAMP = conditions_of("intermediate", "damp", "track-day")
+WET, DAMP = (conditions_of("intermediate", surface, "track-day") for surface in ("wet", "damp"))
 
 TEN = Control(kind="level", levels=(0, 10), most_help=10, off=True)
 TEN_DOWN = Control(kind="level", levels=(1, 11), most_help=1, off=True)
