@@ -16,7 +16,7 @@ def test_all_values_of_an_answer_are_one_step(garage: Path) -> None:
     step = offering(GarageFiles(garage), NEXT, PAIR)
 
     assert isinstance(step, Step)
-    assert step.label == "front sprocket 16 -> 15; rear sprocket 43 -> 41"
+    assert step.label == "front sprocket 16 -> 15 teeth; rear sprocket 43 -> 41 teeth"
     (change,) = step.changes
     assert [edit.new for edit in change.edits] == [15, 41]  # type: ignore[union-attr]
 
