@@ -101,7 +101,8 @@ class Loop:
         for path in sources:
             importlib.import_module(module_name(path))
         covered, lines = self.covered(session, sources)
-        self.write({"tests": len(covered), "failed": [at for at, one in covered.items() if not one.passed]})
+        failed = [session.items[at].nodeid for at, one in covered.items() if not one.passed]
+        self.write({"tests": len(covered), "failed": failed})
         running: dict[int, tuple[Mutant, float]] = {}
         for mutant in self.job.mutants:
             chosen, cut = self.chosen(mutant, covered, lines)

@@ -2,11 +2,9 @@
 
 from pathlib import Path
 
-from paddock_tui.desk import setting
 from paddock_tui.desk.debrief.lap_timing import WHY
 from paddock_tui.desk.edits.entry_line import entry_context
 from paddock_tui.entry import read_line
-from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk, refused, typed
 
@@ -33,9 +31,15 @@ def test_a_lap_is_refused_with_the_reason_in_every_way_it_may_be_typed(garage: P
 
 def test_laps_that_stand_there_may_be_cleared(garage: Path) -> None:
     forbid(garage, "2026-06-20-alderfen")
-    desk = at_desk(garage)
+    desk, ridden = at_desk(garage), Ref("session", "2026-06-20-2-otter")
+    laps = dict(desk.files.data(ridden)["laps"])
 
-    assert isinstance(setting(desk.files, Ref("session", "2026-06-20-2-magpie"), [("laps.1", "")]), Step)
+    desk.do(typed(desk, ridden, ("laps.1", "")))
+    desk.settled()
+
+    assert "1" in laps
+    assert desk.files.data(ridden)["laps"] == {number: lap for number, lap in laps.items() if number != "1"}
+    assert WHY in refused(desk, ridden, ("laps.1", laps["1"]))[0]
 
 
 def test_the_usual_lap_does_not_rest_on_laps_of_a_day_without_timing(garage: Path) -> None:
