@@ -98,7 +98,7 @@ def test_a_screen_that_breaks_keeps_what_was_typed_and_prints_no_value(garage: P
     )
     with Wire(code, settings={"XDG_STATE_HOME": str(state.parent)}) as wire:
         wire.read_until("in hand")
-        wire.type("p" + "\x1b[B" * 4 + "77")
+        wire.type("p" + "\x1b[B" * 4 + "\r77")
         wire.type("\r")
         got = wire.read_until("unexpected error")
         assert wire.ended() == CRASHED

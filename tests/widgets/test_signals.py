@@ -38,7 +38,7 @@ def test_what_is_half_typed_is_saved_and_the_program_leaves(loss: str, saves: Pa
         lose(wire)
 
         assert wire.ended() == code
-    assert "saved 412" in saves.read_text(encoding="utf-8")
+    assert "saved 12" in saves.read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize("loss", LOSSES)
