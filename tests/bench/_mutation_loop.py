@@ -196,14 +196,12 @@ class Loop:
         return taken, len(taken) < len(found)
 
     def _within(self, ordered: list[int], covered: dict[int, Covered], most_s: float) -> list[int]:
-        """Take tests in this order while there is time for them, at least one; give the quick ones first."""
-        taken: list[int] = []
-        seconds = 0.0
-        for at in ordered:
-            seconds += covered[at].seconds
-            if seconds > most_s and taken:
-                break
-            taken.append(at)
+        """Take tests in this order that there is time for, at least one; give the quick ones first."""
+        taken, left_s = ordered[:1], most_s - sum(covered[at].seconds for at in ordered[:1])
+        for at in ordered[1:]:
+            if covered[at].seconds <= left_s:
+                left_s -= covered[at].seconds
+                taken.append(at)
         return sorted(taken, key=lambda at: covered[at].seconds)
 
     def _using(self, mutant: Mutant, lines: dict[int, tuple[str, int]]) -> Iterator[int]:

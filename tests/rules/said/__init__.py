@@ -3,6 +3,7 @@
 A file per module of rules. `python -m tests.rules.said` writes them anew; then read what changed.
 """
 
+import functools
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -15,15 +16,15 @@ from tests.rules.situations import look
 FOLDER = Path(__file__).parent
 
 
-def themes() -> dict[str, list[str]]:
+@functools.cache
+def themes() -> dict[str, tuple[str, ...]]:
     """List the rules of each module of rules, by the module's name."""
-    found: dict[str, list[str]] = {}
-    for rule in sorted(CASES):
-        found.setdefault(RULES[rule].function.__module__.rpartition(".")[2], []).append(rule)
-    return found
+    of = {rule: RULES[rule].function.__module__.rpartition(".")[2] for rule in sorted(CASES)}
+    return {theme: tuple(rule for rule in of if of[rule] == theme) for theme in of.values()}
 
 
-def text_of(rules: list[str]) -> str:
+@functools.cache
+def text_of(rules: tuple[str, ...]) -> str:
     """Write what these rules say in each of their raising cases, and what they are declared to be about."""
     return "".join(f"{line.rstrip()}\n" for rule in rules for line in _rule(rule))
 
