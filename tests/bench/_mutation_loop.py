@@ -166,7 +166,7 @@ class Loop:
             wide = [
                 (item.nodeid.partition("::")[0], name)
                 for name, found in (names.name2fixturedefs.items() if names else ())
-                if found[-1].scope != "function"
+                if found[-1].scope != "function" and found[-1].func.__module__.startswith("tests.")
             ]
             used[at] = wide
             for key in wide:
