@@ -116,3 +116,15 @@ def test_the_stock_handler_is_the_one_that_was_read() -> None:
     text = inspect.getsource(App._handle_exception)
 
     assert hashlib.sha256(text.encode()).hexdigest()[:16] == "baea2e7f88e7ac52", "read it again, then app.py"
+
+
+def test_an_error_that_is_its_own_cause_is_written_once(state: Path) -> None:
+    one, two = ValueError(SECRET), KeyError(SECRET)
+    one.__cause__, two.__cause__ = two, one
+
+    report(one)
+
+    text = the_report(state)
+    assert text.count("builtins.ValueError") == 1
+    assert text.count("builtins.KeyError") == 1
+    assert SECRET not in text

@@ -139,7 +139,19 @@ def _is_text(node: ast.AST) -> bool:
 
 _NEVER = (ast.Import, ast.ImportFrom, ast.Nonlocal, ast.Global, ast.Pass)
 _ANNOTATIONS = {"annotation", "returns"}
-_TYPES = {"Literal", "Callable", "Mapping", "Sequence", "dict", "list", "tuple", "set", "type", "TypeVar"}
+_TYPES = {
+    "Literal",
+    "Callable",
+    "Mapping",
+    "Sequence",
+    "dict",
+    "list",
+    "tuple",
+    "set",
+    "type",
+    "TypeVar",
+    "cast",
+}
 _OF_THE_LANGUAGE = {"property", "staticmethod", "classmethod", "functools", "attrs", "contextmanager", "abc"}
 
 

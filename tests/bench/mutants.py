@@ -33,7 +33,6 @@ TOP = Path(__file__).parent.parent.parent
 TARGETS = ("rules", "limits", "store", "desk", "trade/change_effect.py")
 TESTS = (
     "rules",
-    "limits",
     "store",
     "desk",
     "advice",
@@ -42,7 +41,12 @@ TESTS = (
     "pages",
     "commands",
     "looks",
+    "attacks",
+    "merge",
+    "matters",
+    "test_crash.py",
     "trade/test_change_effect.py",
+    "trade/test_change_effect_properties.py",
 )
 _WITHOUT = Path(__file__).parent / "mutants_without_a_test.txt"
 DEAD = ("killed", "timed out")

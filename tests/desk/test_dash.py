@@ -166,3 +166,15 @@ def test_it_may_be_answered_on_return_of_the_same_day(root: Path) -> None:
     text = session(parked="10:20:00").replace("traction = 5", "traction = 5\nwheelie = 2")
     desk = at_desk(write(root, sessions__one=text), NOW.replace(hour=10, minute=25))
     assert isinstance(reading(desk.files, ONE, desk.now()), Step)
+
+
+def test_what_is_noted_gets_a_number_after_the_highest_there_is(tmp_path: Path) -> None:
+    events = '\n[events.1]\nwhat = "stall"\n\n[events.4]\nwhat = "stall"\n'
+    desk = at_desk(write(tmp_path, sessions__one=session() + events), NOW)
+    step = noting(desk.files, ONE, "stall", NOW)
+
+    assert isinstance(step, Step)
+    desk.do(step)
+    desk.settled()
+    assert set(desk.files.data(ONE)["events"]) == {"1", "4", "5"}
+    desk.close()

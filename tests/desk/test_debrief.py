@@ -11,6 +11,7 @@ from paddock_tui.desk.debrief.steps import (
     answering,
     back_in,
     doubts,
+    minutes_parked,
     parked_earlier,
     stamping,
     why_not_stamped,
@@ -171,3 +172,20 @@ def test_a_reading_is_hot_to_three_minutes_warm_to_eight_and_then_in_no_trend() 
 
 def _cold(desk: Desk) -> Step:
     return keyed(desk, NEXT, ("pressures.cold.rear", "2.10 bar"))
+
+
+def test_a_reading_in_the_minute_of_parking_is_of_nought_minutes_and_one_before_it_of_none() -> None:
+    assert minutes_parked(dt.time(13, 41), dt.time(13, 41)) == 0.0
+    assert minutes_parked(dt.time(13, 41), dt.time(13, 43, 30)) == 2.5
+    assert minutes_parked(dt.time(13, 41), dt.time(13, 40, 59)) is None
+    assert minutes_parked(None, dt.time(13, 41)) is None
+
+
+@pytest.mark.parametrize(
+    ("minutes", "said"),
+    [(60, ""), (61, "it went out at 13:20: type parked and read at, or i again stamps it parked now")],
+)
+def test_parked_is_stamped_up_to_an_hour_after_the_start(garage: Path, minutes: int, said: str) -> None:
+    now = dt.datetime(2026, 6, 20, 13, 20) + dt.timedelta(minutes=minutes)
+
+    assert why_not_stamped(at_desk(garage).files, NEXT, now) == said

@@ -70,3 +70,17 @@ def test_a_shift_out_of_the_day_or_of_another_day_is_refused(
     garage: Path, minutes: int, now: dt.datetime
 ) -> None:
     assert isinstance(delaying(at_desk(garage, now).files, DAY, minutes, now), InputError)
+
+
+def test_a_minute_is_later_and_what_is_refused_says_why(garage: Path) -> None:
+    files = at_desk(garage).files
+    step = delaying(files, DAY, 1, NOON)
+    other_day = delaying(files, DAY, 15, NOON + dt.timedelta(days=1))
+
+    assert isinstance(step, Step)
+    assert " 1 min later;" in step.label
+    assert isinstance(other_day, InputError)
+    assert (other_day.found, other_day.expected) == (f"{DAY.id} is not today", "the day that runs late")
+    first = delaying(files, DAY, -1, NOON)
+    assert isinstance(first, Step)
+    assert " 1 min earlier;" in first.label

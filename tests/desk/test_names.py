@@ -220,3 +220,12 @@ def test_a_session_needs_a_bike_that_is_there(tmp_path: Path) -> None:
 
     assert found.expected == "a bike of this garage: plain"
     assert found.mend
+
+
+def test_a_name_without_a_letter_is_refused_in_full(tmp_path: Path) -> None:
+    ref, refusal = naming(GarageFiles(write(tmp_path)), "bike", "!!!", TODAY)
+
+    assert ref == Ref("bike", "")
+    assert refusal == InputError(
+        '"!!!"', "a name with at least one letter or digit", "add one, a to z or 0 to 9"
+    )

@@ -72,3 +72,10 @@ def test_lines_that_are_there_change_and_others_come_and_go_in_one_step(garage: 
         assert table["intermediate"]["1"] == {"from": dt.time(9, 30), "to": dt.time(9, 50)}
         assert table["novice"]["1"]["from"] == dt.time(9, 0)
     desk.close()
+
+
+def test_times_that_go_backwards_are_refused_by_the_two_that_do() -> None:
+    refused = read_times("novice 9:00 9:20 9:10 9:30", RidingDay(), None)
+
+    assert isinstance(refused, InputError)
+    assert refused.found == "09:10 goes backwards"
