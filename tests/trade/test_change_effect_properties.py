@@ -5,6 +5,7 @@ Quantiles and chances of Student's distribution are scipy's; the formulas are wr
 
 import itertools
 import math
+import random
 from collections.abc import Callable, Sequence
 
 import pytest
@@ -14,6 +15,7 @@ from scipy.stats import t as student
 
 from paddock_tui.trade.change_effect import RATE, Judgement, LoneChange, Ridden, judged, luck_of
 from paddock_tui.trade.errors import OutOfRange
+from paddock_tui.trade.session_comparison import compared
 from tests.examples import examples
 
 OFF = (-0.4, -0.2, 0.0, 0.0, 0.2, 0.4)
@@ -316,3 +318,26 @@ def test_a_lap_may_be_as_short_as_one_likes_and_of_no_time_is_refused_by_name() 
     with pytest.raises(OutOfRange) as refused:
         luck_of([Ridden("a", (0.0, 100.0, 101.0))])
     assert (refused.value.what, refused.value.unit) == ("lap (must be more than 0)", "s")
+
+
+def test_one_pair_is_called_faster_where_its_laps_differ_by_a_chance_of_one_in_twenty() -> None:
+    """Of the chances that six laps against six can have, the next above 0.05 is 60 of 924, not far above it."""
+    dice = random.Random(5)
+    chances: list[float] = []
+    for _ in range(200):
+        a, b = (
+            Ridden(key, tuple(usual_s + dice.gauss(0.0, 0.3) for _ in range(6)))
+            for key, usual_s in (("a", 105.0), ("b", 104.65))
+        )
+        laps = compared(a.laps_s, b.laps_s)
+        assert laps is not None
+        chances.append(laps.chance)
+        said = judged([LoneChange(a, b)]).verdict
+        assert said in ("cannot tell yet", "faster, cause not known", "slower, cause not known")
+        assert (said == "cannot tell yet") is (laps.chance > 0.05)
+    assert any(0.04 < one < 0.05 for one in chances)
+    assert any(0.05 < one < 0.065 for one in chances)
+
+
+def test_the_rate_that_is_stated_is_one_in_twenty() -> None:
+    assert pytest.approx(0.05) == RATE
