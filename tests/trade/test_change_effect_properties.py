@@ -321,7 +321,7 @@ def test_a_lap_may_be_as_short_as_one_likes_and_of_no_time_is_refused_by_name() 
 
 
 def test_one_pair_is_called_faster_where_its_laps_differ_by_a_chance_of_one_in_twenty() -> None:
-    """Of the chances that six laps against six can have, the next above 0.05 is 60 of 924, not far above it."""
+    """Laps are drawn until chances a little below and a little above it have come up."""
     dice = random.Random(5)
     chances: list[float] = []
     for _ in range(200):
