@@ -6,8 +6,6 @@ import subprocess
 import sys
 from pathlib import Path
 
-import pytest
-
 import paddock_tui
 
 _LOADED = "\nimport sys; print('loaded:', *sorted({names} & set(sys.modules)))"
@@ -52,13 +50,34 @@ def test_a_clean_interpreter_that_loads_a_package_is_found_out() -> None:
     assert loaded("import pint, tomlkit", {"pint", "tomlkit", "textual"}) == {"pint", "tomlkit"}
 
 
-@pytest.mark.parametrize(
-    "package", packages_present("quantities", "limits", "trade", "records", "facts", "rules")
-)
-def test_the_layers_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_engine(package: str) -> None:
-    imports = "".join(f"import {module}\n" for module in modules_of(package))
+def told(program: str) -> list[str]:
+    """List what a program says that it was the first to load; it must end well."""
+    done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=False)
+    assert done.returncode == 0, done.stderr
+    return [line for line in done.stdout.splitlines() if line.startswith("loaded:")]
 
-    assert loaded(imports, {"textual", "rich", "tomlkit", "pint"}) == set()
+
+def tell(what: object, names: set[str]) -> str:
+    """Write the lines of a program that say which packages were loaded since the last time, and by what."""
+    return (
+        f"new = {names} & set(sys.modules) - seen\nseen |= new\n"
+        f"for one in sorted(new): print('loaded:', {str(what)!r}, one)\n"
+    )
+
+
+START = "import sys\nseen = set()\n"
+PURE = packages_present("quantities", "limits", "trade", "records", "facts", "rules")
+
+
+def test_the_layers_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_engine() -> None:
+    """One interpreter imports layer after layer, from the lowest up."""
+    program = START
+    for package in PURE:
+        program += "".join(f"import {module}\n" for module in modules_of(package))
+        program += tell(package, {"textual", "rich", "tomlkit", "pint"})
+
+    assert len(PURE) == 6
+    assert told(program) == []
 
 
 def test_rooms_and_actions_of_the_screen_are_declared_without_loading_it() -> None:
@@ -73,22 +92,31 @@ def test_asking_for_the_version_loads_no_screen_and_no_unit_engine() -> None:
     assert loaded(_VERSION, {"textual", "pint"}) == set()
 
 
-@pytest.mark.parametrize(
-    "words",
-    [
-        ["check"],
-        ["check", "--all"],
-        ["show"],
-        ["show", "2026-05-16-2-otter"],
-        ["set", "2026-06-20-4-magpie", "setup.front_start=30 psi", "track=68 F", "setup.controls.traction=6"],
-        ["accept", "little-traction-help-in-the-wet", "traction", "--reason", "slow laps"],
-    ],
-    ids=" ".join,
+COMMANDS = (
+    ["check"],
+    ["check", "--all"],
+    ["show"],
+    ["show", "2026-05-16-2-otter"],
+    ["accept", "little-traction-help-in-the-wet", "traction", "--reason", "slow laps"],
+    ["set", "2026-06-20-4-magpie", "setup.front_start=30 psi", "track=68 F", "setup.controls.traction=6"],
 )
-def test_commands_in_everyday_units_load_no_screen_and_no_unit_engine(garage: Path, words: list[str]) -> None:
-    code = _COMMAND.format(words=[words[0], str(garage), *words[1:]])
 
-    assert loaded(code, {"textual", "rich", "pint"}) == set()
+
+def test_commands_in_everyday_units_load_no_screen_and_no_unit_engine(garage: Path) -> None:
+    """One interpreter does one after the other."""
+    program = f"{START}from paddock_tui.__main__ import main\n"
+    for words in COMMANDS:
+        program += f"assert main({[words[0], str(garage), *words[1:]]}) in (0, 1)\n"
+        program += tell(words, {"textual", "rich", "pint"})
+
+    assert told(program) == []
+
+
+def test_what_loads_a_package_is_told() -> None:
+    names = {"pint", "tomlkit", "textual"}
+    program = f"{START}import tomlkit\n{tell('one', names)}import pint\n{tell('two', names)}"
+
+    assert told(program) == ["loaded: one tomlkit", "loaded: two pint"]
 
 
 def test_a_unit_beyond_the_short_table_loads_the_unit_engine(garage: Path) -> None:

@@ -154,9 +154,7 @@ def test_a_name_that_is_taken_is_refused(tmp_path: Path) -> None:
     "ref",
     [
         Ref("bike", "magpie"),
-        Ref("bike", "otter"),
         Ref("rider", "ines"),
-        Ref("rider", "tobin"),
         Ref("venue", "alderfen"),
         Ref("tyres", "magpie-trackday-1"),
         Ref("profile", "otter-tobin-cold"),
