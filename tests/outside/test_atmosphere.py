@@ -2,7 +2,6 @@
 
 import psychrolib
 import pytest
-from CoolProp.HumidAirProp import HAPropsSI
 from fluids.atmosphere import ATMOSPHERE_1976
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -31,6 +30,7 @@ from paddock_tui.trade.power_correction import (
 )
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
 from paddock_tui.trade.tyre_air import saturation_kpa
+from tests.outside.real_gas import of_humid_air
 from tests.outside.rows import Row, accounted, params
 
 psychrolib.SetUnitSystem(psychrolib.SI)
@@ -217,9 +217,9 @@ def test_moist_air_is_near_a_real_gas(celsius: float, humidity: float, kpa: floa
     """Vapour to a kilogram of dry air to 0.4 %, which needs its enhancement by the air; density to 0.1 %."""
     state = ("T", celsius + 273.15, "P", kpa * 1000.0, "R", humidity / 100.0)
 
-    assert humidity_ratio(kpa, celsius, humidity) == pytest.approx(HAPropsSI("W", *state), rel=0.004)
+    assert humidity_ratio(kpa, celsius, humidity) == pytest.approx(of_humid_air("W", *state), rel=0.004)
     assert density_kg_per_m3(kpa, celsius, humidity) == pytest.approx(
-        1.0 / HAPropsSI("Vha", *state), rel=1e-3
+        1.0 / of_humid_air("Vha", *state), rel=1e-3
     )
 
 

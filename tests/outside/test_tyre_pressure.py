@@ -1,7 +1,6 @@
 """Tyre pressure and temperature against published figures and a real-gas library."""
 
 import pytest
-from CoolProp.CoolProp import PropsSI
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -12,6 +11,7 @@ from paddock_tui.trade.tyre_air import (
     wet_pressure_after_kpa_abs,
 )
 from paddock_tui.trade.tyre_pressure import Ambient, hot_expected_kpa_gauge
+from tests.outside.real_gas import of_fluid
 from tests.outside.rows import Row, accounted, params
 
 KPA_PER_PSI = 6.894757293168361
@@ -96,8 +96,8 @@ def test_ideal_is_near_real_gas(
     fluid: str, before_pa: float, before_c: float, after_c: float, after_pa: float
 ) -> None:
     """The library still gives the figures kept here, and the ideal gas comes within 0.2 % below them."""
-    density = PropsSI("D", "P", before_pa, "T", before_c + 273.15, fluid)
-    real = PropsSI("P", "D", density, "T", after_c + 273.15, fluid)
+    density = of_fluid("D", "P", before_pa, "T", before_c + 273.15, fluid)
+    real = of_fluid("P", "D", density, "T", after_c + 273.15, fluid)
 
     assert real == pytest.approx(after_pa, abs=5)
     assert 0.998 * real < _pa_after(before_pa, before_c, after_c) < real
@@ -107,8 +107,8 @@ def test_ideal_is_near_real_gas(
 @given(st.floats(150, 500), st.floats(-10, 45), st.floats(0, 80))
 def test_within_a_third_of_a_percent_of_real_air(before_kpa: float, before_c: float, rise_k: float) -> None:
     """Over the whole range of a tyre the ideal gas stays within 0.35 % of air at constant density."""
-    density = PropsSI("D", "P", before_kpa * 1000.0, "T", before_c + 273.15, "Air")
-    real_kpa = PropsSI("P", "D", density, "T", before_c + rise_k + 273.15, "Air") / 1000.0
+    density = of_fluid("D", "P", before_kpa * 1000.0, "T", before_c + 273.15, "Air")
+    real_kpa = of_fluid("P", "D", density, "T", before_c + rise_k + 273.15, "Air") / 1000.0
 
     assert pressure_after_kpa_abs(before_kpa, before_c, before_c + rise_k) == pytest.approx(
         real_kpa, rel=0.0035
@@ -120,5 +120,5 @@ def test_within_a_third_of_a_percent_of_real_air(before_kpa: float, before_c: fl
 def test_vapour_pressure_agrees_with_the_steam_tables(temperature_c: float) -> None:
     """The saturation curve stays within 0.1 % of the library's water."""
     assert saturation_kpa(temperature_c) * 1000.0 == pytest.approx(
-        PropsSI("P", "T", temperature_c + 273.15, "Q", 0, "Water"), rel=1e-3
+        of_fluid("P", "T", temperature_c + 273.15, "Q", 0, "Water"), rel=1e-3
     )

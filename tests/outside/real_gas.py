@@ -1,0 +1,15 @@
+"""The real-gas library, loaded when it is first asked: that takes seconds, and every process would pay."""
+
+
+def of_fluid(*asked: str | float) -> float:
+    """Return a property of a fluid, asked for as `CoolProp.PropsSI` has it."""
+    from CoolProp.CoolProp import PropsSI
+
+    return float(PropsSI(*asked))
+
+
+def of_humid_air(*asked: str | float) -> float:
+    """Return a property of humid air, asked for as `CoolProp.HAPropsSI` has it."""
+    from CoolProp.HumidAirProp import HAPropsSI
+
+    return float(HAPropsSI(*asked))
