@@ -183,9 +183,14 @@ def test_a_reading_in_the_minute_of_parking_is_of_nought_minutes_and_one_before_
 
 @pytest.mark.parametrize(
     ("minutes", "said"),
-    [(60, ""), (61, "it went out at 13:20: type parked and read at, or i again stamps it parked now")],
+    [
+        (-1, "it goes out at 13:20: i again stamps it parked now"),
+        (0, ""),
+        (60, ""),
+        (61, "it went out at 13:20: type parked and read at, or i again stamps it parked now"),
+    ],
 )
-def test_parked_is_stamped_up_to_an_hour_after_the_start(garage: Path, minutes: int, said: str) -> None:
+def test_parked_is_stamped_from_the_start_to_an_hour_after_it(garage: Path, minutes: int, said: str) -> None:
     now = dt.datetime(2026, 6, 20, 13, 20) + dt.timedelta(minutes=minutes)
 
     assert why_not_stamped(at_desk(garage).files, NEXT, now) == said

@@ -34,3 +34,10 @@ def test_what_is_no_text_file_is_said(tmp_path: Path, name: str, content: bytes 
 
     assert isinstance(found, InputError)
     assert said in found.found
+
+
+def test_a_name_that_no_file_can_have_is_no_file_that_can_be_read(tmp_path: Path) -> None:
+    refused = foreign_text("a\0b", tmp_path)
+
+    assert isinstance(refused, InputError)
+    assert (refused.expected, refused.mend) == ("a file that can be read", "choose another file")

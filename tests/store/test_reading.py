@@ -82,3 +82,10 @@ def test_what_is_no_readable_file_is_said(tmp_path: Path) -> None:
     assert folder.found == "this is a folder"
     assert isinstance(loop, InputError)
     assert "circle" in loop.found
+
+
+def test_what_is_expected_of_a_file_is_toml() -> None:
+    refused = loads("a = = 1\n", "riders/ann.toml")
+
+    assert isinstance(refused, InputError)
+    assert (refused.expected, refused.line, refused.file) == ("TOML", 1, "riders/ann.toml")

@@ -60,3 +60,8 @@ def test_a_written_table_reads_back_the_same_under_headers_and_inline(value: dic
 
     assert same(tomllib.loads(headed), {"t": value})
     assert same(tomllib.loads(f"t = {render_inline(value)}"), {"t": value})
+
+
+def test_what_cannot_be_written_is_named() -> None:
+    with pytest.raises(CannotWrite, match=r"^no way to write b'x'$"):
+        render_inline(b"x")
