@@ -49,6 +49,8 @@ def parser() -> argparse.ArgumentParser:
     _add_git(commands)
     new = commands.add_parser("new", help="make an empty garage with templates")
     new.add_argument("folder", metavar="FOLDER")
+    help_ = commands.add_parser("help", help="print a help topic, or what a word means")
+    help_.add_argument("topic", metavar="TOPIC", nargs="*", help="the topics are listed when left out")
     return made
 
 
@@ -161,6 +163,13 @@ def _new(given: argparse.Namespace) -> int:
     return new(given.folder)
 
 
+def _help(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.help import help_on
+    from paddock_tui.screens.registry import ACTIONS
+
+    return help_on(" ".join(given.topic), ACTIONS)
+
+
 def _schema(given: argparse.Namespace) -> int:
     from paddock_tui.commands.schema import schema
 
@@ -210,6 +219,7 @@ _COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "undo": _undo,
     "redo": _redo,
     "new": _new,
+    "help": _help,
     "schema": _schema,
     "export": _export,
     "git": _git,

@@ -1,4 +1,4 @@
-"""The actions as rows: help, palette, the hints of the last line and the README's table of keys.
+"""The actions as rows: the palette, and the hints of the last line; `pages/help.py` says them all.
 
 Which actions there are is handed in: each is declared with what it does, in `screens`.
 """
@@ -7,7 +7,6 @@ from collections.abc import Callable, Iterator, Sequence
 
 import attrs
 
-from paddock_tui.pages.review import CAUTION_WORDS
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.rules import Finding
 
@@ -103,19 +102,6 @@ def hints(actions: Sequence[ActionRow], context: ActionContext) -> tuple[str, ..
     return tuple(said)
 
 
-def help_page(actions: Sequence[ActionRow]) -> Page:
-    """Make the page of all keys."""
-    said = tuple(
-        Row(printed(one) or "in m", f"{one.label}: {one.help}", kind="text", key=one.id) for one in actions
-    )
-    rows = tuple(Row(keys, words, kind="text", key=keys) for keys, words in ROW_KEYS)
-    caution = (Row("", CAUTION_WORDS, kind="text", key="caution"),)
-    return Page(
-        "help · keys",
-        (Section("actions", said), Section("on a row", rows), Section("before anything else", caution)),
-    )
-
-
 def actions_page(actions: Sequence[ActionRow], context: ActionContext) -> Page:
     """Make the palette: every action, with the reason where it cannot act."""
     return Page("all actions", (Section("enter does it", tuple(_action_rows(actions, context))),))
@@ -125,13 +111,3 @@ def _action_rows(actions: Sequence[ActionRow], context: ActionContext) -> Iterat
     for one in actions:
         off = one.why_off(context)
         yield Row(printed(one), one.label, aside=off or one.help, kind="link", key=one.id)
-
-
-def key_table(actions: Sequence[ActionRow]) -> str:
-    """Write the README's table of keys, in Markdown."""
-    lines = ["| key | does |", "| --- | --- |"]
-    lines += [
-        f"| {f'`{printed(one)}`' if one.key else 'in `m`'} | {one.label}: {one.help} |" for one in actions
-    ]
-    lines += [f"| {keys} | {words} |" for keys, words in ROW_KEYS]
-    return "\n".join(lines) + "\n"

@@ -6,6 +6,7 @@ import tempfile
 from pathlib import Path
 
 from tests.looks import FOLDER, renewed
+from tests.looks.pictures import renewed_pictures
 
 SAMPLE = Path(__file__).parent.parent.parent / "sample_garage"
 
@@ -14,9 +15,16 @@ with tempfile.TemporaryDirectory() as folder:
     looks = dict(renewed(root))
 for old in set(FOLDER.glob("*.txt")) - set(looks):
     old.unlink()
-changed = 0
-for file, text in looks.items():
-    if not file.exists() or file.read_text(encoding="utf-8") != text:
-        file.write_text(text, encoding="utf-8")
-        changed += 1
+
+
+def written(file: Path, text: str) -> bool:
+    """Write what is not there already, and say whether that was needed."""
+    if file.exists() and file.read_text(encoding="utf-8") == text:
+        return False
+    file.write_text(text, encoding="utf-8")
+    return True
+
+
+changed = sum(written(file, text) for file, text in looks.items())
+changed += sum(written(file, text) for file, text in renewed_pictures())
 sys.stdout.write(f"{len(looks)} looks, {changed} changed\n")

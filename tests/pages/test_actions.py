@@ -12,11 +12,10 @@ from paddock_tui.pages.actions import (
     ActionContext,
     ActionRow,
     actions_page,
-    help_page,
     hints,
-    key_table,
     printed,
 )
+from paddock_tui.pages.help import room_help
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Page, Row, RowKind, Section
 from paddock_tui.records.paths import Ref
@@ -212,16 +211,18 @@ def test_hints_fit_the_last_line_with_the_most_wanted_kept(wide: int, least: int
     assert kept == list(said[len(said) - len(kept) :])
 
 
-# ---- the help, the palette, the README -------------------------------------------------------------------
+# ---- the help, the palette -------------------------------------------------------------------
 
 
-def test_the_help_says_every_action_every_key_of_a_row_and_the_caution() -> None:
-    actions, on_a_row, caution = help_page(ACTIONS).sections
+def test_the_help_says_the_page_then_every_action_every_key_of_a_row_and_the_caution() -> None:
+    page = room_help("setup", ACTIONS)
+    sections = {section.title: section for section in page.sections}
 
-    assert [row.key for row in actions.rows] == [one.id for one in ACTIONS]
-    assert all(row.label for row in actions.rows)
-    assert [(row.label, row.value) for row in on_a_row.rows] == list(ROW_KEYS)
-    assert "manual" in caution.rows[0].value
+    assert [section.title for section in page.sections][:2] == ["this page", "its keys"]
+    assert [row.key for row in sections["all keys"].rows] == [one.id for one in ACTIONS]
+    assert all(row.label for row in sections["all keys"].rows)
+    assert [(row.label, row.value) for row in sections["on a row"].rows] == list(ROW_KEYS)
+    assert "manual" in sections["before anything else"].rows[0].value
 
 
 def test_the_palette_says_what_each_does_else_why_it_cannot() -> None:
@@ -232,14 +233,3 @@ def test_the_palette_says_what_each_does_else_why_it_cannot() -> None:
     assert all(row.kind == "link" for row in rows.values())
     identities = [row.identity for row in rows.values()]
     assert len(set(identities)) == len(ACTIONS)
-
-
-def test_the_table_of_keys_is_markdown_with_a_line_for_each() -> None:
-    lines = key_table(ACTIONS).splitlines()
-
-    assert key_table(ACTIONS).endswith("\n")
-    assert lines[:2] == ["| key | does |", "| --- | --- |"]
-    assert len(lines) == 2 + len(ACTIONS) + len(ROW_KEYS)
-    assert all(line.count("|") == 3 and line.startswith("| ") and line.endswith(" |") for line in lines)
-    assert "| `u` | undo: take the last change back, of earlier runs too |" in lines
-    assert "| in `m` | rename: another name for a record or a preset; what refers to it follows |" in lines
