@@ -1,7 +1,7 @@
 """Whether moisture may settle on the track: dew point, and how far the track is above it."""
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.air import outside_of
@@ -9,6 +9,7 @@ from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, tol
 from paddock_tui.quantities import rounded
 from paddock_tui.records.common import Units
 from paddock_tui.trade.dew import Damp, damp_risk
+from paddock_tui.trade.instruments import HYGROMETER_PERCENT, THERMOMETER_K, band
 from paddock_tui.trade.moist_air import (
     dew_point_c,
     humidity_from_wet_bulb_percent,
@@ -39,6 +40,7 @@ _SHORT = {
     Damp.PATCHES: "damp patches possible",
     Damp.DRYING: "",
 }
+_DOUBT = {Damp.SETTLES: "it may settle", Damp.PATCHES: "patches are possible"}
 _WORDS = {**_SHORT, Damp.DRYING: "nothing settles; what lies there already is another matter"}
 
 
@@ -51,9 +53,34 @@ def _dew_c(inputs: Inputs) -> float:
     return dew_point_c(inputs.amount("air", "C"), inputs.amount("humidity", "%"))
 
 
+_READ = {"air": THERMOMETER_K, "humidity": HYGROMETER_PERCENT, "track": THERMOMETER_K}
+_CAN_BE = {"humidity": (1.0, 100.0)}
+_READ_WORDS = f"the band: thermometers within {THERMOMETER_K:g} C, humidity within {HYGROMETER_PERCENT:g} %"
+
+
+def _dew_band_c(inputs: Inputs) -> tuple[float, float]:
+    """Return the least and greatest dew point that the thermometer and the hygrometer leave open."""
+    at = {"air": inputs.amount("air", "C"), "humidity": inputs.amount("humidity", "%")}
+    either = {key: _READ[key] for key in at}
+    return band(lambda one: dew_point_c(one["air"], one["humidity"]), at, either, _CAN_BE)
+
+
+def _over_band_k(inputs: Inputs) -> tuple[float, float]:
+    """Return the least and greatest distance of track and dew point that the instruments allow."""
+
+    def over(one: Mapping[str, float]) -> float:
+        return one["track"] - dew_point_c(one["air"], one["humidity"])
+
+    keys = {"air": "C", "humidity": "%", "track": "C"}
+    at = {key: inputs.amount(key, unit) for key, unit in keys.items()}
+    return band(over, at, _READ, _CAN_BE)
+
+
 def _dew(inputs: Inputs) -> Answer:
     def make() -> Answered:
         said = figures.temperature(_dew_c(inputs), inputs.units)
+        low, high = (figures.temperature(one, inputs.units) for one in _dew_band_c(inputs))
+        between = f" ({low.partition(' ')[0]} to {high})"
         air, humidity = inputs.amount("air", "C"), inputs.amount("humidity", "%")
         vapour = vapour_kpa(air, humidity)
         logarithm = math.log(vapour / 0.6112)
@@ -62,9 +89,8 @@ def _dew(inputs: Inputs) -> Answer:
             f"L = ln({vapour:.4f} kPa / 0.6112 kPa) = {logarithm:.4f}",
             f"243.12 x {logarithm:.4f} / (17.62 - {logarithm:.4f}) = {said}",
         )
-        return Answered(
-            f"{said}: a track as cold as that is damp in the shade", f"dew point {said}", steps=steps
-        )
+        text = f"{said}{between}: a track as cold as that is damp in the shade"
+        return Answered(text, f"dew point {said}", more=(_READ_WORDS,), steps=steps)
 
     return told(inputs, "dew", "dew point", ("air", "humidity"), DEW, make)
 
@@ -78,8 +104,13 @@ def _risk(inputs: Inputs) -> Answer:
         at = figures.temperature(dew, inputs.units)
         track = inputs.amount("track", "C")
         step = f"{track:g} C - {dew:.1f} C = {_degrees(abs(risk.over_k), inputs.units)}"
-        text = f"track {apart} the dew point of {at}: {_WORDS[risk.damp]}"
-        return Answered(text, _SHORT[risk.damp], steps=(step,))
+        least_k, most_k = _over_band_k(inputs)
+        between = f"{_degrees(least_k, inputs.units).partition(' ')[0]} to {_degrees(most_k, inputs.units)}"
+        worst = damp_risk(least_k, 0.0).damp
+        doubt = f"; by the instruments {_DOUBT[worst]}" if worst is not risk.damp else ""
+        text = f"track {apart} the dew point of {at}: {_WORDS[risk.damp]}{doubt}"
+        more = (f"above it by {between} as far as the instruments tell", _READ_WORDS)
+        return Answered(text, _SHORT[risk.damp], more=more, steps=(step,))
 
     return told(inputs, "damp", "damp patches", ("track", "air", "humidity"), DAMP, make)
 

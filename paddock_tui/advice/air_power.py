@@ -14,6 +14,7 @@ from paddock_tui.trade.atmosphere import (
     pressure_altitude_m,
     temperature_at_altitude_c,
 )
+from paddock_tui.trade.instruments import HYGROMETER_PERCENT, THERMOMETER_K, band
 from paddock_tui.trade.moist_air import density_kg_per_m3, dry_kpa
 from paddock_tui.trade.outside_pressure import PressureOrigin
 from paddock_tui.trade.power_correction import BANDS, Correction, Standard, correction, expected_power_kw
@@ -68,13 +69,18 @@ def _density(inputs: Inputs) -> Answer:
         by_iso = correction(Standard.ISO_1585, *_air(inputs))
         share = f": {by_iso.share_percent:.0f} % power" if by_iso.in_band else ""
         about = "" if outside_of(inputs).origin is PressureOrigin.MEASURED else "about "
+        low, high = _density_band(inputs)
+        heights = sorted(round(density_altitude_m(one) / 10) * 10 for one in (low, high))
         return Answered(
-            f"{density:.3f} kg/m3, as the standard air at {height}",
+            f"{density:.3f} kg/m3 ({low:.2f} to {high:.2f}), as the standard air at {height} "
+            f"({heights[0]} to {heights[1]})",
             f"air as at {about}{height}{share}",
             (),
             (
                 outside_words(outside_of(inputs)),
                 feet,
+                f"the band: thermometer within {THERMOMETER_K:g} C, humidity within "
+                f"{HYGROMETER_PERCENT:g} %, air outside within {outside_of(inputs).error_kpa * 10:.0f} hPa",
             ),
             (
                 f"e = {humidity:g} % of the saturation at {celsius:g} C = {kpa - dry:.3f} kPa",
@@ -84,6 +90,17 @@ def _density(inputs: Inputs) -> Answer:
         )
 
     return told(inputs, "density", "density", _needs(inputs), DENSITY, make, ("reduced",))
+
+
+def _density_band(inputs: Inputs) -> tuple[float, float]:
+    """Return the least and greatest density that the instruments leave open."""
+    kpa, celsius, humidity = _air(inputs)
+    return band(
+        lambda one: density_kg_per_m3(one["kpa"], one["air"], one["humidity"]),
+        {"kpa": kpa, "air": celsius, "humidity": humidity},
+        {"kpa": outside_of(inputs).error_kpa, "air": THERMOMETER_K, "humidity": HYGROMETER_PERCENT},
+        {"humidity": (0.0, 100.0)},
+    )
 
 
 def _standard(inputs: Inputs) -> Answer:

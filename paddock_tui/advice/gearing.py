@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+import attrs
+
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
 from paddock_tui.advice.calculators import (
@@ -21,6 +23,7 @@ from paddock_tui.records.electronics import function_of, speed_of
 from paddock_tui.records.shapes import Number, Series
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.gearing import GearTrain, final_ratio, on_straight, revs_per_gear, shifts
+from paddock_tui.trade.instruments import MARKING_ROLLS_LESS, ROLLED_SHARE
 from paddock_tui.trade.speeds import limiter_figure_km_h
 
 METHOD = Method(
@@ -175,8 +178,13 @@ def _limiter(inputs: Inputs) -> Answer:
         drive, revs = _drive(inputs), inputs.amount("limit", "rpm")
         top = figures.speed(drive.speed_m_s(revs, len(drive.gears)), inputs.units)
         step = f"{_revs_to_speed(drive, revs, len(drive.gears))} = {top}"
-        text = f"{top} in top gear at {figures.revs(revs)}{_as_marked(inputs)}"
-        return Answered(text, f"limiter {top} in top", steps=(step,))
+        low, high = (
+            figures.speed(one.speed_m_s(revs, len(one.gears)), inputs.units) for one in _as_rolls(inputs)
+        )
+        text = (
+            f"{top} in top gear at {figures.revs(revs)}; {low.partition(' ')[0]} to {high} as the tyre rolls"
+        )
+        return Answered(text, f"limiter {top} in top", more=(_rolls_words(inputs),), steps=(step,))
 
     return told(inputs, "limiter", "speed at the limiter", (*_DRIVE, "limit"), METHOD, make)
 
@@ -196,7 +204,12 @@ def _on_straight(inputs: Inputs) -> Answer:
             return Answered(f"{at}: the limiter comes in before the end", f"{at}: limiter", steps=(step,))
         left = figures.revs(found.spare_rpm)
         last = f"{figures.revs(inputs.amount('limit', 'rpm'))} - {figures.revs(found.revs_rpm)} = {left}"
-        return Answered(f"{at}, {left} to the limiter", f"{left} to the limiter", steps=(step, last))
+        least = min(
+            on_straight(one, inputs.amount("limit", "rpm"), fastest).spare_rpm for one in _as_rolls(inputs)
+        )
+        sure = f", {figures.revs(least)} as the tyre may roll" if least > 0 else ", none as the tyre may roll"
+        text = f"{at}, {left} to the limiter{sure}"
+        return Answered(text, f"{left} to the limiter", more=(_rolls_words(inputs),), steps=(step, last))
 
     needs = (*_DRIVE, "limit", "fastest")
     return told(inputs, "straight", "longest straight", needs, METHOD, make)
@@ -209,7 +222,7 @@ def _in_gears(inputs: Inputs) -> Answer:
         unit = speeds[0].partition(" ")[2]
         said = f"{' '.join(one.partition(' ')[0] for one in speeds)} {unit}"
         each = (f"gear {gear}: {_revs_to_speed(drive, revs, gear)}" for gear in _gears(drive))
-        text = f"{said}, first to top{_as_marked(inputs)}"
+        text = f"{said}, first to top; {_rolls_words(inputs)}"
         return Answered(text, steps=(*each, f"first to top = {said}"))
 
     return told(inputs, "gears", "limiter, by gear", (*_DRIVE, "limit"), METHOD, make)
@@ -271,11 +284,26 @@ def _measured(inputs: Inputs) -> Answer:
     return told(inputs, "measured", "revs against speed", needs, METHOD, make)
 
 
-def _as_marked(inputs: Inputs) -> str:
-    """Say by how much a speed may be less where the circumference is only what the marking says."""
-    return (
-        "; 1 to 3 % less as the tyre rolls" if inputs.origin("round").startswith("from the marking") else ""
-    )
+def _as_rolls(inputs: Inputs) -> tuple[GearTrain, GearTrain]:
+    """Return the drive with the tyre rolling as little and as far as its circumference may."""
+    drive = _drive(inputs)
+    if _is_marked(inputs):
+        shares = (1.0 - MARKING_ROLLS_LESS[1], 1.0 - MARKING_ROLLS_LESS[0])
+    else:
+        shares = (1.0 - ROLLED_SHARE, 1.0 + ROLLED_SHARE)
+    least, most = (attrs.evolve(drive, circumference_m=drive.circumference_m * one) for one in shares)
+    return least, most
+
+
+def _is_marked(inputs: Inputs) -> bool:
+    return inputs.origin("round").startswith("from the marking")
+
+
+def _rolls_words(inputs: Inputs) -> str:
+    """Say what the tyre's rolling leaves open in a speed."""
+    if _is_marked(inputs):
+        return f"{MARKING_ROLLS_LESS[0] * 100:g} to {MARKING_ROLLS_LESS[1] * 100:g} % less as the tyre rolls"
+    return f"give or take {ROLLED_SHARE * 100:g} %, as the circumference was taken"
 
 
 def _revs_to_speed(drive: GearTrain, revs: float, gear: int) -> str:

@@ -1,7 +1,7 @@
 """Sag and springs of one end: what was measured, preload for the wanted sag, and whether the spring suits."""
 
 import functools
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from decimal import Decimal
 
 import attrs
@@ -35,6 +35,7 @@ from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.errors import Inconsistent
+from paddock_tui.trade.instruments import TAPE_MM, band
 from paddock_tui.trade.preload import PreloadAdjuster, PreloadPlan, preload_for_sag
 from paddock_tui.trade.sag import (
     percent_of_travel,
@@ -219,10 +220,15 @@ def _sag(inputs: Inputs, key: str, label: str, lengths: tuple[str, ...]) -> Answ
         share = ""
         if inputs.known("travel"):
             share = f", {percent_of_travel(found.sag_mm, inputs.amount('travel', 'mm')):.0f} % of travel"
-        said = f"{figures.millimetres(found.sag_mm)}{share}"
+        low, high = _sag_band_mm(inputs, lengths)
+        either = (
+            f", {figures.millimetres(low).removesuffix(' mm')} to {figures.millimetres(high)} by the tape"
+        )
+        said = f"{figures.millimetres(found.sag_mm)}{share}{either}"
         return Answered(
             f"{said}, stiction {figures.millimetres(found.stiction_mm)}",
             f"{label} {figures.millimetres(found.sag_mm)}",
+            more=(f"the band: each length within {TAPE_MM:g} mm",),
             steps=(
                 f"stiction = {lifted:g} mm - {pushed:g} mm = {figures.millimetres(found.stiction_mm)}",
                 f"sag = {extended:g} mm - ({pushed:g} mm + {lifted:g} mm) / 2"
@@ -231,6 +237,17 @@ def _sag(inputs: Inputs, key: str, label: str, lengths: tuple[str, ...]) -> Answ
         )
 
     return told(inputs, key, label, lengths, MEASURED, make, ("travel",))
+
+
+def _sag_band_mm(inputs: Inputs, lengths: tuple[str, ...]) -> tuple[float, float]:
+    """Return the least and greatest sag that lengths read to the millimetre leave open."""
+
+    def sag_of(one: Mapping[str, float]) -> float:
+        settled = sorted(one[key] for key in lengths[1:])
+        return sag_of_lengths(one[lengths[0]], *settled).sag_mm
+
+    at = {key: inputs.amount(key, "mm") for key in lengths}
+    return band(sag_of, at, dict.fromkeys(lengths, TAPE_MM))
 
 
 @attrs.frozen

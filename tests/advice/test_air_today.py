@@ -31,7 +31,7 @@ def beside(weather: str) -> dict[tuple[str, ...], BesideRow]:
 def test_the_standard_atmosphere_at_the_sea_is_at_altitude_nought() -> None:
     found = on('air = "15 C"\nhumidity = "0 %"\nair_pressure = "1013.25 hPa"\n')["density"]
 
-    assert found.text == "1.225 kg/m3, as the standard air at 0 m"
+    assert found.text == "1.225 kg/m3 (1.22 to 1.23), as the standard air at 0 m (-50 to 50)"
     assert "air outside: 1013 hPa (as measured)" in found.working
 
 
@@ -60,7 +60,8 @@ def test_the_altitude_serves_where_no_pressure_is_measured_and_a_forecast_goes_b
 
     assert usual.short.startswith("air as at about ")
     assert any(line.startswith("air outside: 899 hPa (standard") for line in usual.working)
-    assert usual.text == fore.text != low.text
+    assert usual.text.partition(" (")[0] == fore.text.partition(" (")[0] != low.text.partition(" (")[0]
+    assert usual.text != fore.text, "the forecast leaves a narrower band"
     assert any("(the forecast's, taken up to that altitude)" in line for line in low.working)
 
 

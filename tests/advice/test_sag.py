@@ -50,7 +50,7 @@ def found(
 def test_sag_is_the_extended_length_less_the_middle_of_the_two_settled_ones() -> None:
     told = found()
 
-    assert told["free"].text == "22 mm, 18 % of travel, stiction 4 mm"
+    assert told["free"].text == "22 mm, 18 % of travel, 20 to 24 mm by the tape, stiction 4 mm"
     assert told["rider"].text == "40 mm, 33 % of travel, stiction 4 mm"
 
 
