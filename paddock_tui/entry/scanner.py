@@ -17,6 +17,8 @@ _TOKEN = re.compile(
     re.VERBOSE,
 )
 _GLUED = re.compile(r"([^\W\d_]+(?:-[^\W\d_]+)*)([+−-]?[0-9].*)", re.DOTALL)
+_MIXED = re.compile(r"(?:[^\W\d_]+(?:-[^\W\d_]+)*)?[+−-]?[0-9]{1,3}")
+_PROPER = re.compile(r"([1-9][0-9]?)/([1-9][0-9]?)")
 _FIGURE = re.compile(r"[+−-]?[.,]?[0-9]")
 
 TokenKind = Literal["path", "quoted", "equals", "stray", "word"]
@@ -43,12 +45,27 @@ class Token:
 
 
 def tokens(text: str) -> list[Token]:
-    """List the pieces of a line. A comma between digits is part of a number, any other parts pieces."""
+    """List the pieces of a line. A comma between digits is part of a number, any other parts pieces.
+
+    A whole number and a fraction of one behind it are one number, as turns are written: "5 1/2".
+    """
     found: list[Token] = []
     for match in _TOKEN.finditer(text):
         kind: TokenKind = match.lastgroup  # type: ignore[assignment]
-        found.append(Token(kind, match[0], match.start(), match.end()))
+        token = Token(kind, match[0], match.start(), match.end())
+        if found and _is_rest_of(found[-1], token):
+            whole = found.pop()
+            token = Token("word", text[whole.start : token.end], whole.start, token.end)
+        found.append(token)
     return found
+
+
+def _is_rest_of(whole: Token, part: Token) -> bool:
+    """Return whether a piece is the fraction of a mixed number whose whole part stands before it."""
+    ratio = _PROPER.fullmatch(part.text)
+    if ratio is None or whole.kind != "word" or part.kind != "word":
+        return False
+    return int(ratio[1]) < int(ratio[2]) and _MIXED.fullmatch(whole.text) is not None
 
 
 def split(token: Token) -> tuple[Token, Token] | None:

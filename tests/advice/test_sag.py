@@ -51,7 +51,7 @@ def test_sag_is_the_extended_length_less_the_middle_of_the_two_settled_ones() ->
     told = found()
 
     assert told["free"].text == "22 mm, 18 % of travel, 20 to 24 mm by the tape, stiction 4 mm"
-    assert told["rider"].text == "40 mm, 33 % of travel, stiction 4 mm"
+    assert told["rider"].text == "40 mm, 33 % of travel, 38 to 42 mm by the tape, stiction 4 mm"
 
 
 def test_too_much_sag_asks_for_more_preload_in_the_adjusters_own_numbers() -> None:

@@ -36,6 +36,8 @@ SETS: list[tuple[str, dict[str, Any]]] = [
         },
     ),
     ("fp 6.25 turns", {A + "front-preload": 6.25}),
+    ("fp 6 1/4 turns", {A + "front-preload": 6.25}),
+    ("fp6 1/2 t4", {A + "front-preload": 6.5, C + "traction": 4}),
     ("fp6,25", {A + "front-preload": 6.25}),
     ("rp 4.5 mm", {A + "rear-preload": 4.5}),
     ("fr 12 clicks", {A + "front-rebound": 12}),

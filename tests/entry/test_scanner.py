@@ -17,6 +17,10 @@ from paddock_tui.entry.scanner import quoted, split, storable, tokens, unquoted
         ('setup."a b".c=3', ['setup."a b".c', "=", "3"]),
         ("1:42,3, 1:43", ["1:42,3", "1:43"]),
         (" \t\n ", []),
+        ("fp 5 1/2 t4", ["fp", "5 1/2", "t4"]),
+        ("fp5  1/2 turns", ["fp5  1/2", "turns"]),
+        ("t 5 3/2", ["t", "5", "3/2"]),
+        ("hot 2.3 1/2", ["hot", "2.3", "1/2"]),
     ],
 )
 def test_a_comma_parts_pieces_unless_it_stands_between_digits(text: str, expected: list[str]) -> None:

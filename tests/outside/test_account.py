@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.outside.account import STATUSES, Topic, figures, table, topics
+from tests.outside.account import STATUSES, Topic, called_by, figures, table, topics
+from tests.trade.test_reached import reached_places
 
 DEVELOPERS = Path(__file__).parent.parent.parent / "DEVELOPERS.md"
 
@@ -43,3 +44,16 @@ def test_what_is_used_elsewhere_names_a_test_that_is_there(topic: Topic) -> None
 
 def test_the_account_that_developers_read_is_this_one() -> None:
     assert "\n".join(table()) in DEVELOPERS.read_text(encoding="utf-8")
+
+
+def test_what_is_checked_is_computed_by_what_a_rider_can_reach() -> None:
+    """Each checked row calls the program, and what it calls of the calculations is reached from a page."""
+    lost = {}
+    for topic in topics():
+        for row in topic.rows:
+            called = called_by(row.computed)
+            unreached = {one for one in called if one[0].startswith("paddock_tui.trade.")} - reached_places()
+            if not called or unreached:
+                lost[row.id] = sorted(unreached) or "calls nothing of the program"
+
+    assert lost == {}

@@ -83,6 +83,11 @@ def _attributes(node: ast.AST) -> Iterator[str]:
     return (one.attr for one in ast.walk(node) if isinstance(one, ast.Attribute))
 
 
+def reached_places() -> frozenset[Place]:
+    """Return the definitions of trade that are reached from what a rider sees."""
+    return _reached()[0]
+
+
 @functools.cache
 def _reached() -> tuple[frozenset[Place], frozenset[str]]:
     """Return the definitions that are reached, and every attribute that reached code names."""
