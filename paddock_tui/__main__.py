@@ -107,7 +107,7 @@ def _open(given: argparse.Namespace) -> int:
 def _show(given: argparse.Namespace) -> int:
     from paddock_tui.commands.show import show
 
-    return show(given.garage, given.record, given.format, paths=given.paths, long=given.long)
+    return show(given.garage, given.record, given.format, paths=given.paths, long=given.long, came=given.came)
 
 
 def _set(given: argparse.Namespace) -> int:
@@ -234,6 +234,12 @@ def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
     show.add_argument("--paths", action="store_true", help="with the path under which `set` takes each value")
     show.add_argument("--format", choices=("text", "json", "html"), default="text")
     show.add_argument("--long", action="store_true", help="of brief: the long form, at most 60 lines")
+    show.add_argument(
+        "--from",
+        dest="came",
+        metavar="REF",
+        help="of brief: the session or profile that its rider comes from, of any bike",
+    )
 
 
 def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:

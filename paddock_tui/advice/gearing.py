@@ -207,7 +207,7 @@ def _on_straight(inputs: Inputs) -> Answer:
         least = min(
             on_straight(one, inputs.amount("limit", "rpm"), fastest).spare_rpm for one in _as_rolls(inputs)
         )
-        sure = f", {figures.revs(least)} as the tyre may roll" if least > 0 else ", none as the tyre may roll"
+        sure = f", at least {figures.revs(least)} as the tyre rolls" if least > 0 else ", maybe none"
         text = f"{at}, {left} to the limiter{sure}"
         return Answered(text, f"{left} to the limiter", more=(_rolls_words(inputs),), steps=(step, last))
 

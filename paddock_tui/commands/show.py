@@ -39,19 +39,27 @@ DASH = "dash"
 
 
 def show(
-    folder: str, wanted: str | None, form: PrintForm = "text", *, paths: bool = False, long: bool = False
+    folder: str,
+    wanted: str | None,
+    form: PrintForm = "text",
+    *,
+    paths: bool = False,
+    long: bool = False,
+    came: str | None = None,
 ) -> int:
     """Print the garage's contents, one of its pages, or one record; status 3 where that cannot be read."""
     name, _, of = (wanted or "").partition("/")
     if form == "html" and name != CARD:
         raise CommandStopped(USAGE, f"only the card prints as HTML: {CARD} or {CARD}/SESSION")
+    if came is not None and name != BRIEF:
+        raise CommandStopped(USAGE, f"only the briefing comes from something: {BRIEF}/SESSION --from PROFILE")
     if long and name != BRIEF:
         raise CommandStopped(USAGE, f"only the briefing has a long form: {BRIEF} or {BRIEF}/SESSION")
     desk = open_desk(folder, writes=False)
     if name == CARD:
         return _card(desk, of, form)
     if name == BRIEF:
-        return _brief(desk, of, form, long)
+        return _brief(desk, of, form, long, came)
     if wanted is None or name in PAGES:
         _print(garage_page(desk) if wanted is None else PAGES[name](desk, of), form)
         return OK
@@ -88,12 +96,15 @@ def _card(desk: Desk, of: str, form: PrintForm) -> int:
     return OK
 
 
-def _brief(desk: Desk, of: str, form: PrintForm, long: bool) -> int:
-    """Print the briefing of a session or a profile, or of the session in hand."""
+def _brief(desk: Desk, of: str, form: PrintForm, long: bool, came: str | None) -> int:
+    """Print the briefing of a session or a profile, or of the session in hand; `came` names what the rider
+    comes from.
+    """
     ref = find_ref(desk, of, ("session", "profile")) if of else desk.session_in_hand()
     if ref is None or desk.files.read(ref) is None:
         raise CommandStopped(NOT_DONE, "there is no set-up to explain", f"  name one: {BRIEF}/SESSION")
-    found = briefing(desk.about(ref), desk.review(ref), came_from(desk.files, ref))
+    before = find_ref(desk, came, ("session", "profile")) if came is not None else None
+    found = briefing(desk.about(ref), desk.review(ref), came_from(desk.files, ref, before))
     if form == "json":
         print_dict(page_as_dict(briefing_page(found, heading_of(desk, ref), long)))
     else:

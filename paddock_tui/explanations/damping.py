@@ -143,6 +143,36 @@ REAR_REBOUND = Explanation(
     source=(SAG, PRACTICE),
 )
 
+
+def _fast_rebound(end: str, what: str, kick: str) -> Explanation:
+    return Explanation(
+        title=f"{end} rebound, fast",
+        does=(
+            f"Slows the {what} as it comes back from a big hit: a kerb, a crest, a hole.",
+            "Fast is how quickly it moves, not how quickly the bike goes; few dampers have it.",
+        ),
+        more=Direction(
+            FIRMER,
+            gives=Weighed(f"{kick} after a big hit", ""),
+            costs=Weighed("after a row of hits the wheel is not back down in time: it rides low", ""),
+        ),
+        less=Direction(
+            SOFTER,
+            gives=Weighed("the wheel is back on the ground soon after a big hit", ""),
+            costs=Weighed("it kicks up after a kerb or a crest", ""),
+        ),
+        too_much="low and harsh after a row of big bumps",
+        too_little="one kick after a kerb or a crest, and then nothing",
+        cannot=("be judged by pushing on the bike: no hand is that quick",),
+        works_with="slow rebound, which does the most of it; preload and spring, which drive it back",
+        watch="last of all adjusters, one step, from the middle; leave it where the technician put it",
+        source=(PRACTICE,),
+    )
+
+
+FRONT_FAST_REBOUND = _fast_rebound("front", "fork", "the bars do not kick")
+REAR_FAST_REBOUND = _fast_rebound("rear", "shock", "the rear does not throw the rider up")
+
 STEERING_DAMPER = Explanation(
     title="steering damper",
     does=(

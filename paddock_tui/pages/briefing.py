@@ -9,6 +9,11 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.text import fold, printable, width
 
 BRIEF = "brief"
+FROM = "coming from"
+"""The row that says what the rider comes from, and its path."""
+
+NOTHING_BEFORE = "nothing of yours is here yet"
+
 MORE = "more of the briefing"
 """The key of the row that leads to the long form."""
 
@@ -22,8 +27,11 @@ _LEAD = 11
 _NARROW = 60
 
 
-def briefing_page(found: Briefing, heading: str, long: bool = False) -> Page:
-    """Make the page of a briefing: the same sentences as on paper, under the same words."""
+def briefing_page(found: Briefing, heading: str, long: bool = False, came: str | None = None) -> Page:
+    """Make the page of a briefing: the same sentences as on paper, under the same words.
+
+    `came` names what the rider comes from, where something else may be chosen; None where nothing may.
+    """
     parts, left = kept(found, long)
     sections = [
         Section(
@@ -38,6 +46,9 @@ def briefing_page(found: Briefing, heading: str, long: bool = False) -> Page:
     if left:
         row = Row("", f"{_sentences(left)} in the long form: enter shows it", kind="text", key=MORE)
         sections.append(Section("more", (row,)))
+    if came is not None:
+        row = Row(FROM, printable(came), kind="link", path=(BRIEF, FROM), key=FROM)
+        sections.append(Section("compared with", (row,), "- and + step through bikes and profiles"))
     return Page(f"briefing · {heading}", tuple(sections), judged=False)
 
 

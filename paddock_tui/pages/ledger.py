@@ -85,8 +85,13 @@ def _step_section(entries: list[LedgerEntry], each: bool) -> Section:
     where = [word for word in (first.bike, first.session.venue, session.surface) if word]
     title = printable(" · ".join((name_of(first.session.id, first), *where)))
     if len(entries) > _MANY and not each:
-        return Section(title, (_together(entries),))
-    return Section(title, tuple(_row(one) for one in entries))
+        return Section(title, (_together(entries),), _from_preset(first))
+    return Section(title, tuple(_row(one) for one in entries), _from_preset(first))
+
+
+def _from_preset(entry: LedgerEntry) -> str:
+    """Say how far the set-up then was from its preset; empty where it names none."""
+    return printable(entry.presets[1])
 
 
 def _together(entries: list[LedgerEntry]) -> Row:

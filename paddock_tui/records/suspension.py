@@ -21,7 +21,16 @@ class Adjuster:
 
     end: str | None = one(Word("front", "rear", "steering"), "end", "where it is")
     what: str | None = one(
-        Word("preload", "rebound", "compression", "compression fast", "compression slow", "damper"),
+        Word(
+            "preload",
+            "rebound",
+            "compression",
+            "compression fast",
+            "compression slow",
+            "rebound fast",
+            "rebound slow",
+            "damper",
+        ),
         "what",
         "what it adjusts",
     )

@@ -13,7 +13,8 @@ class Place:
 
     `other` is what the session or profile is compared with, `wanted` what the ledger shows,
     `seen` the rows of dash cards that were found as planned, `across` the column of a table that is looked
-    at (None: the one in use), `long` whether a briefing is shown in its long form.
+    at (None: the one in use), `long` whether a briefing is shown in its long form, `came` what its rider
+    comes from (None: what they rode last).
     """
 
     room: str = "garage"
@@ -26,3 +27,4 @@ class Place:
     seen: frozenset[Path] = frozenset()
     across: int | None = None
     long: bool = False
+    came: Ref | None = None

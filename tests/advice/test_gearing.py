@@ -52,7 +52,7 @@ def test_the_straight_says_what_is_left_to_the_limiter_or_that_it_comes_in() -> 
         told = about(session=session(f'top_speed = "{kmh} km/h"\n'), bike=made, tyres=rolled)
         return answers(gearing(told))["straight"].text
 
-    text = "160 km/h is 10000 rpm in top, 2000 rpm to the limiter, 1900 rpm as the tyre may roll"
+    text = "160 km/h is 10000 rpm in top, 2000 rpm to the limiter, at least 1900 rpm as the tyre rolls"
     assert straight(160) == text
     assert straight(200).endswith("the limiter comes in before the end")
 

@@ -53,3 +53,13 @@ def test_a_garage_without_a_session_has_none(run: Runner, tmp_path: Path) -> Non
 
     assert ran.status == 3
     assert "brief/SESSION" in ran.err
+
+
+def test_it_may_be_told_what_its_rider_comes_from(run: Runner, garage: Path) -> None:
+    from_otter = run("show", garage, "brief/magpie-ines-wet", "--from", "otter-tobin-cold").out
+    usual = run("show", garage, "brief/magpie-ines-wet").out
+
+    assert "counts the other way" in from_otter
+    assert "counts the other way" not in usual
+    assert run("show", garage, "dash", "--from", "otter-tobin-cold").status == 64
+    assert run("show", garage, "brief", "--from", "nobody").status == 3

@@ -18,13 +18,14 @@ from paddock_tui.rules.core import SetValue
 TURN_IN_CLICKS: Final = 2.0
 """What one turn of preload is on an adjuster that clicks. Common practice, no source."""
 
-DAMPING: Final = ("rebound", "compression", "compression slow", "compression fast")
+_SPLIT: Final = ("rebound", "compression")
+DAMPING: Final = (*_SPLIT, *(f"{one} {side}" for one in _SPLIT for side in ("slow", "fast")))
 
 
 def damping(case: Case, end: End, what: str, clicks: float) -> Move | CannotChange:
     """Turn damping at one end: `clicks` above zero is more damping. `what` is rebound or compression.
 
-    Both legs of a fork are turned alike. Where compression is split, the slow side is meant.
+    Both legs of a fork are turned alike. Where one of them is split, the slow side is meant.
     """
     found = _adjusters(case, end, what)
     if not found:
@@ -69,9 +70,9 @@ def damper_firmness(case: Case) -> float | None:
 def _adjusters(case: Case, end: End, what: str) -> dict[str, Adjuster]:
     here = {name: one for name, one in case.bike.adjusters.items() if one.end == end}
     exact = {name: one for name, one in here.items() if one.what == what}
-    if exact or what != "compression":
+    if exact or what not in _SPLIT:
         return exact
-    return {name: one for name, one in here.items() if one.what == "compression slow"}
+    return {name: one for name, one in here.items() if one.what == f"{what} slow"}
 
 
 def _clicks_of(adjuster: Adjuster, clicks: float) -> float:

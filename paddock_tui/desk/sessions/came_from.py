@@ -1,48 +1,76 @@
-"""What the rider of a session or profile comes from: the last ridden session, else a profile of theirs."""
+"""What the rider of a session or profile comes from: the last ridden session, else what somebody chooses."""
 
 from paddock_tui.advice.briefing import CameFrom
 from paddock_tui.desk.edits.values import bike_of
-from paddock_tui.desk.lookup import glance, glances, order
+from paddock_tui.desk.lookup import Glance, glance, glances, order
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile
 from paddock_tui.store.garage import GarageFiles
 
 
-def came_from(files: GarageFiles, subject: Ref) -> CameFrom | None:
-    """Return what this rider rode last before; None where the garage holds nothing of theirs."""
-    data = files.data(subject)
-    rider, bike = data.get("rider"), data.get("bike")
-    if not isinstance(rider, str):
-        return None
-    here = glance(subject, data) if subject.kind == "session" else None
-    before = sorted(
-        (
-            one
-            for one in glances(files)
-            if one.ridden
-            and one.ref != subject
-            and files.data(one.ref).get("rider") == rider
-            and (here is None or order(one) < order(here))
-        ),
-        key=order,
-    )
-    if before:
-        last = before[-1]
-        where = f"session {last.number} of {last.date.isoformat()}"
-        return _made(files, last.ref, bike, where)
+def came_from(files: GarageFiles, subject: Ref, of: Ref | None = None) -> CameFrom | None:
+    """Return what this rider comes from: `of`, else what they rode last before, else a profile of theirs.
+
+    None where the garage holds nothing of theirs.
+    """
+    chosen = of or usual(files, subject)
+    return None if chosen is None else _made(files, chosen, files.data(subject).get("bike"))
+
+
+def usual(files: GarageFiles, subject: Ref) -> Ref | None:
+    """Return what this rider comes from unless something else is chosen; None: nothing of theirs is here."""
+    rider = _of(files, subject, "rider")
+    return next((ref for ref in comes_from(files, subject) if _of(files, ref, "rider") == rider), None)
+
+
+def comes_from(files: GarageFiles, subject: Ref) -> tuple[Ref, ...]:
+    """List what a briefing may start from, the likeliest first.
+
+    The last session that this rider rode before; their profiles, the baseline first; then of every other
+    bike the last ridden session, and every other profile of the garage.
+    """
+    rider = files.data(subject).get("rider")
+    ridden = _ridden(files, subject)
+    own = [one for one in ridden if isinstance(rider, str) and _of(files, one.ref, "rider") == rider]
     profiles = [
         ref
         for ref in files.listing("profile")
-        if ref != subject and files.data(ref).get("rider") == rider and "retired" not in files.data(ref)
+        if ref != subject and _of(files, ref, "retired") is None and bike_of(files, ref) is not None
     ]
-    own = sorted(profiles, key=lambda ref: files.data(ref).get("baseline") is not True)
-    return _made(files, own[0], bike, f"profile {own[0].id}") if own else None
+    profiles.sort(
+        key=lambda ref: (_of(files, ref, "rider") != rider, _of(files, ref, "baseline") is not True)
+    )
+    theirs = [ref for ref in profiles if isinstance(rider, str) and _of(files, ref, "rider") == rider]
+    last = {_of(files, one.ref, "bike"): one.ref for one in ridden}
+    other = [ref for bike, ref in last.items() if bike != _of(files, subject, "bike")]
+    return tuple(dict.fromkeys([*(one.ref for one in own[-1:]), *theirs, *other, *profiles]))
 
 
-def _made(files: GarageFiles, ref: Ref, bike: object, where: str) -> CameFrom | None:
+def called(files: GarageFiles, ref: Ref) -> str:
+    """Name what somebody comes from: the session with its day, or the profile."""
+    seen = glance(ref, files.data(ref)) if ref.kind == "session" else None
+    return f"profile {ref.id}" if seen is None else f"session {seen.number} of {seen.date.isoformat()}"
+
+
+def _ridden(files: GarageFiles, subject: Ref) -> list[Glance]:
+    """List the ridden sessions before a session, or all of them before a profile, in their order."""
+    here = glance(subject, files.data(subject)) if subject.kind == "session" else None
+    found = [
+        one
+        for one in glances(files)
+        if one.ridden and one.ref != subject and (here is None or order(one) < order(here))
+    ]
+    return sorted(found, key=order)
+
+
+def _of(files: GarageFiles, ref: Ref, key: str) -> object:
+    return files.data(ref).get(key)
+
+
+def _made(files: GarageFiles, ref: Ref, bike: object) -> CameFrom | None:
     loaded, on = files.read(ref), bike_of(files, ref)
     record = loaded.record if loaded is not None else None
     if on is None or not isinstance(record, Session | Profile):
         return None
-    return CameFrom(on.name or record.bike or "", on, record.setup, record.bike == bike, where)
+    return CameFrom(on.name or record.bike or "", on, record.setup, record.bike == bike, called(files, ref))
