@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from paddock_tui.records.errors import InputError
+from paddock_tui.store.everyday import everyday
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.hints import hint
 from paddock_tui.store.lines import BOM, key_spans, split_lines
@@ -43,6 +44,9 @@ def read_text(tree: Tree, path: Path, *, largest: int = LARGEST) -> str | InputE
 def loads(text: str, file: str = "") -> dict[str, Any] | InputError:
     """Parse TOML; what the parser refuses comes back with its line and, where known, the mend."""
     body = text.removeprefix(BOM)
+    quick = everyday(body)
+    if quick is not None:
+        return quick
     dotted = _dotted(body)
     if dotted is not None:
         return InputError("a key of too many parts", "plain tables", line=dotted, file=file)

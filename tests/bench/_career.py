@@ -125,7 +125,7 @@ def _day(date: dt.date, venue: str, pairs: list[_Pair]) -> dict[str, Any]:
     fullest = max((ref for ref in FILES if ref.kind == "day"), key=lambda ref: len(str(data_of(ref))))
     data = copy.deepcopy(data_of(fullest))
     entries = data.pop("entries", {})
-    form = next(iter(next(iter(entries.values())).values()), {})
+    form: dict[str, Any] = next(iter(next(iter(entries.values())).values()), {})
     data |= {"date": date, "venue": venue}
     data["entries"] = {pair.rider: {pair.bike: copy.deepcopy(form)} for pair in pairs}
     return data

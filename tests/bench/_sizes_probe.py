@@ -1,0 +1,165 @@
+"""One figure of one garage, in a process of its own: `python -m tests.bench._sizes_probe WHAT FOLDER AT`.
+
+Prints the seconds of a processor that it took, or what else is asked for, as one number.
+"""
+
+import datetime as dt
+import resource
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+from paddock_tui.desk import Desk
+from paddock_tui.records.paths import Ref
+from paddock_tui.screens.place import Place
+
+SIZE = (80, 24)
+
+
+class Screen:
+    """What the screens do for a key, without a terminal: make the page of a place and lay it out."""
+
+    def __init__(self, desk: Desk, room: str, subject: Ref | None = None) -> None:
+        from paddock_tui.screens.run_state import RunState
+
+        self.desk, self.state = desk, RunState()
+        self.place = Place(room, subject or desk.session_in_hand())
+        self.at = 0
+        self.draw()
+
+    def draw(self) -> None:
+        """Make the page anew, and lay it out."""
+        from paddock_tui.screens.judged_page import context_of, judged_page
+
+        context = context_of(self.desk, self.place, None, None)
+        self.page = judged_page(self.desk, self.place, context, self.state).page
+        self.lay_out()
+
+    def lay_out(self) -> None:
+        """Lay the page out as it stands, for the cursor's row."""
+        from paddock_tui.pages.layout import View, layout
+
+        self.top = layout(self.page, View(*SIZE, self.at)).top
+
+    def go_to(self, room: str) -> None:
+        """Show another room."""
+        self.place, self.at = Place(room, self.place.subject), 0
+        self.draw()
+
+    def arrow(self) -> None:
+        """Move the cursor by a row."""
+        from paddock_tui.widgets.cursor import moved
+
+        self.at = moved(self.page, self.at, "down", SIZE[1]) or 0
+        self.lay_out()
+
+
+def _taken(act: Callable[[], object], times: int = 1) -> float:
+    """Return the seconds that it takes, the least of several."""
+    found = []
+    for _ in range(times):
+        start = time.process_time()
+        act()
+        found.append(time.process_time() - start)
+    return min(found)
+
+
+def first_page(desk: Desk) -> float:
+    """Return the seconds from the process's start to the first page."""
+    import paddock_tui.app  # noqa: F401
+
+    Screen(desk, "setup")
+    return time.process_time()
+
+
+def arrow(desk: Desk) -> float:
+    """Return the seconds of an arrow on the garage page."""
+    screen = Screen(desk, "garage")
+    return _taken(screen.arrow, 5)
+
+
+def garage(desk: Desk) -> float:
+    """Return the seconds of the garage page by key."""
+    screen = Screen(desk, "setup")
+    return _taken(lambda: screen.go_to("garage"))
+
+
+def digit(desk: Desk) -> float:
+    """Return the seconds of a digit on the set-up page: the step, and the page with its verdict."""
+    from paddock_tui.desk import setting
+    from paddock_tui.records.edits import Step
+
+    screen = Screen(desk, "setup")
+    subject = screen.place.subject
+    assert subject is not None
+    values = iter(("37", "36") * 3)
+
+    def press() -> None:
+        step = setting(desk.files, subject, [("chain_slack", f"{next(values)} mm")], desk.units())
+        assert isinstance(step, Step), step
+        desk.do(step)
+        desk.take_over()
+        screen.draw()
+
+    found = _taken(press, 5)
+    desk.settled()
+    return found
+
+
+def page_of(room: str, times: int = 1) -> Callable[[Desk], float]:
+    """Return what takes the seconds of a room's page by key; of several the least."""
+
+    def measure(desk: Desk) -> float:
+        screen = Screen(desk, "setup")
+        return _taken(lambda: screen.go_to(room), times)
+
+    return measure
+
+
+def idle(desk: Desk) -> float:
+    """Return the CPU seconds of one look for what others changed, the screens at rest."""
+    Screen(desk, "setup")
+    desk.poll()
+    start = time.process_time()
+    for _ in range(5):
+        desk.poll()
+    return (time.process_time() - start) / 5
+
+
+def memory(desk: Desk) -> float:
+    """Return the MiB of memory at most, after the first page and the garage page."""
+    import paddock_tui.app  # noqa: F401
+
+    screen = Screen(desk, "setup")
+    screen.go_to("garage")
+    return resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+
+
+PROBES: dict[str, Callable[[Desk], float]] = {
+    "first page": first_page,
+    "arrow on g": arrow,
+    "g": garage,
+    "digit": digit,
+    "p": page_of("session"),
+    "h": page_of("checklist"),
+    "j": page_of("next"),
+    "j again": page_of("next", 2),
+    "l": page_of("ledger"),
+    "idle": idle,
+    "memory": memory,
+}
+
+
+def main(arguments: list[str]) -> int:
+    """Take the figure and print it."""
+    what, folder, at = arguments
+    moment = dt.datetime.fromisoformat(at)
+    found: Any = PROBES[what](Desk(Path(folder), lambda: moment))
+    sys.stdout.write(f"{found:.6f}\n")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,112 @@
+"""How figures grow with the garage: `python -m tests.bench sizes [SESSIONS ...] [--only FIGURE ...]`.
+
+Careers of these sizes are written to a temporary folder (15, 1000 and 3000 sessions unless said), every
+figure is taken of each in a process of its own, and printed with its ratio to the smallest and the exponent
+of its growth between the two largest. Times are a processor's, so that others on the machine count little.
+Nothing is asserted: machines differ, ratios hardly.
+"""
+
+import contextlib
+import math
+import os
+import resource
+import subprocess
+import sys
+import tempfile
+from collections.abc import Iterator
+from pathlib import Path
+
+from tests.bench._career import Career, write_career
+from tests.bench._sizes_probe import PROBES
+
+SIZES = (15, 1000, 3000)
+PATIENCE = 600.0
+"""Seconds after which a figure is given up."""
+
+COMMANDS = {
+    "check": ("check", "GARAGE", "--at", "AT"),
+    "show": ("show", "GARAGE", "IN HAND"),
+    "enter": ("enter", "GARAGE", "air 20", "--at", "AT", "--preview"),
+    "slip": ("slip", "GARAGE", "--at", "AT"),
+    "check --all": ("check", "GARAGE", "--at", "AT", "--all"),
+}
+
+FIGURES = (*COMMANDS, *PROBES)
+
+
+def main(arguments: list[str]) -> int:
+    """Write the careers, take the figures, print the table."""
+    with_only = arguments.index("--only") if "--only" in arguments else len(arguments)
+    sizes = tuple(int(one) for one in arguments[:with_only]) or SIZES
+    wanted = tuple(arguments[with_only + 1 :]) or FIGURES
+    with tempfile.TemporaryDirectory() as folder:
+        careers = [write_career(Path(folder) / str(size), size) for size in sizes]
+        out = sys.stdout
+        out.write(f"{'':14}" + "".join(f"{size:>10}" for size in sizes) + f"{'ratio':>9}{'growth':>8}\n")
+        for name in wanted:
+            found = [_figure(name, career, Path(folder)) for career in careers]
+            out.write(_line(name, sizes, found))
+            out.flush()
+    return 0
+
+
+def _figure(name: str, career: Career, cache: Path) -> float | None:
+    """Take a figure twice where a run may leave something for the next, and return the second."""
+    found = None
+    for _ in range(1 if name in ("check --all", "j", "l") else 2):
+        found = _once(name, career, cache)
+        if found is None:
+            return None
+    return found
+
+
+def _once(name: str, career: Career, cache: Path) -> float | None:
+    at = career.at.isoformat()
+    before = _children_s()
+    command = COMMANDS.get(name)
+    words = [_filled(word, career) for word in command] if command else []
+    module = ["paddock_tui", *words] if command else ["tests.bench._sizes_probe", name, str(career.root), at]
+    run = [sys.executable, "-m", *module]
+    env = {**os.environ, "XDG_CACHE_HOME": str(cache / "cache"), "XDG_STATE_HOME": str(cache / "state")}
+    with contextlib.suppress(subprocess.TimeoutExpired):
+        done = subprocess.run(run, capture_output=True, text=True, env=env, timeout=PATIENCE, check=False)
+        if done.returncode not in (range(3) if command else (0,)):
+            sys.stderr.write(f"{name}: {done.stderr[-500:]}\n")
+            return None
+        taken = _children_s() - before
+        if name == "check --all":
+            return taken / len(career.sessions)
+        return taken if command else float(done.stdout)
+    return None
+
+
+def _children_s() -> float:
+    spent = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return spent.ru_utime + spent.ru_stime
+
+
+def _filled(word: str, career: Career) -> str:
+    fills = {"GARAGE": str(career.root), "AT": career.at.isoformat(), "IN HAND": career.in_hand}
+    return fills.get(word, word)
+
+
+def _line(name: str, sizes: tuple[int, ...], found: list[float | None]) -> str:
+    figures = "".join(f"{'-' if one is None else _shown(name, one):>10}" for one in found)
+    first, last = found[0], found[-1]
+    ratio = f"{last / first:9.2f}" if first and last else f"{'-':>9}"
+    grown = next(_exponents(sizes, found), None)
+    return f"{name:14}{figures}{ratio}" + (f"{grown:8.2f}\n" if grown is not None else f"{'-':>8}\n")
+
+
+def _exponents(sizes: tuple[int, ...], found: list[float | None]) -> Iterator[float]:
+    """Give the exponent of growth between the two largest sizes that have a figure."""
+    known = [(size, one) for size, one in zip(sizes, found, strict=True) if one]
+    if len(known) > 1:
+        (size, one), (larger, other) = known[-2:]
+        yield math.log(other / one) / math.log(larger / size)
+
+
+def _shown(name: str, figure: float) -> str:
+    if name == "memory":
+        return f"{figure:.0f} MiB"
+    return f"{figure * 1000:.1f} ms"
