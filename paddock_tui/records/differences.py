@@ -145,6 +145,13 @@ def session_differences(before: Session, after: Session, bike: Bike | None) -> t
     return (attrs.evolve(tyres, label="tyre set"), *found)
 
 
+def changed_values(before: Session, after: Session) -> Iterator[tuple[Path, Any, Any]]:
+    """List what differs of two sessions' tyre sets and set-ups, as places and bare values: without words."""
+    if before.tyres != after.tyres:
+        yield TYRES, before.tyres, after.tyres
+    yield from _differing(before.setup, after.setup)
+
+
 def control_difference(name: str, old: Any, new: Any, bike: Bike) -> SetUpDifference:
     """Return the difference of two values of one control, which need not be the ones written down."""
     path = (SET_UP, "controls", name)

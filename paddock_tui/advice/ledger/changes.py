@@ -28,9 +28,9 @@ def bundles(changes: Iterable[SetUpDifference], bike: Bike | None) -> Iterator[t
         yield (first, *same)
 
 
-def key_of(changes: Iterable[SetUpDifference]) -> frozenset[tuple[Path, str, str]]:
-    """Return what tells one way of changing something from all others."""
-    return frozenset((one.path, _plain(one.old), _plain(one.new)) for one in changes)
+def key_of(changes: Iterable[tuple[Path, Any, Any]]) -> frozenset[tuple[Path, str, str]]:
+    """Return what tells one way of changing something, as places with old and new, from all others."""
+    return frozenset((path, _plain(old), _plain(new)) for path, old, new in changes)
 
 
 def reversed_key(key: frozenset[tuple[Path, str, str]]) -> frozenset[tuple[Path, str, str]]:

@@ -1,6 +1,7 @@
 """The conditions of two sessions side by side, and what of them may be the cause instead of a change."""
 
 from collections.abc import Iterator
+from weakref import WeakKeyDictionary
 
 import attrs
 
@@ -37,8 +38,27 @@ def tyre_age(history: History, past: PastSession) -> int | None:
     name = past.session.tyres
     if name is None:
         return None
-    before = history.past[: history.past.index(past)] if past in history.past else history.past
-    return 1 + sum(1 for one in before if one.session.tyres == name and is_ridden(one.session))
+    ages, whole = _ages(history)
+    age = ages.get(past.id)
+    return age if age is not None else 1 + whole.get(name, 0)
+
+
+_AGES: WeakKeyDictionary[History, tuple[dict[str, int], dict[str, int]]] = WeakKeyDictionary()
+
+
+def _ages(history: History) -> tuple[dict[str, int], dict[str, int]]:
+    """Return which outing of its set each session was, and how often each set was ridden; counted once."""
+    kept = _AGES.get(history)
+    if kept is None:
+        ages: dict[str, int] = {}
+        ridden: dict[str, int] = {}
+        for one in history.past:
+            name = one.session.tyres
+            if name is not None:
+                ages[one.id] = 1 + ridden.get(name, 0)
+                ridden[name] = ridden.get(name, 0) + is_ridden(one.session)
+        kept = _AGES[history] = ages, ridden
+    return kept
 
 
 def unlike(before: PastSession, after: PastSession) -> Iterator[str]:

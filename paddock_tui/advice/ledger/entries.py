@@ -18,7 +18,7 @@ from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.differences import SetUpDifference, session_differences
+from paddock_tui.records.differences import SetUpDifference, changed_values, session_differences
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.session_parts import Because
@@ -30,6 +30,8 @@ TO_COME = "to come"
 """Said in place of a verdict while the session is not ridden."""
 
 Key = frozenset[tuple[Path, str, str]]
+_Likeness = tuple[str | None, str | None, str | None, str | None]
+"""What two sessions have in common where they are compared: rider, venue, tyre set, surface as judged."""
 
 
 @attrs.frozen
@@ -101,7 +103,7 @@ def entries_of(history: History, name: str, bike: Bike | None) -> tuple[LedgerEn
 
 def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerEntry]:
     by_id = {one.id: one for one in history.past}
-    ridden = _Ridden(history, bike)
+    ridden = _Ridden(history)
     for past in reversed(history.past):
         copied = past.session.copied_from
         if copied is None:
@@ -154,7 +156,7 @@ def _judgement(entry: LedgerEntry, ridden: "_Ridden") -> Judgement:
         others = f"{count} other thing{'s' if count > 1 else ''}"
         return Judgement("cannot tell yet", f"changed together with {others}", "one change at a time")
     against = tuple(unlike(entry.source, entry.session)) if entry.source is not None else ()
-    steps = ridden.steps(key_of(entry.changes), entry.session)
+    steps = ridden.steps(key_of((one.path, one.old, one.new) for one in entry.changes), entry.session)
     if against and not steps:
         return Judgement("cannot tell yet", f"it was not alike: {'; '.join(against)}", "like conditions")
     if not steps:
@@ -170,10 +172,10 @@ def _judgement(entry: LedgerEntry, ridden: "_Ridden") -> Judgement:
 class _Ridden:
     """The ridden sessions of a bike as neighbours in time: what is compared with what."""
 
-    def __init__(self, history: History, bike: Bike | None) -> None:
+    def __init__(self, history: History) -> None:
         self._laps: dict[str, Ridden] = {}
         self._first: set[str] = set()
-        self._pairs: list[tuple[PastSession, PastSession, Key]] = []
+        self._pairs: dict[_Likeness, list[tuple[PastSession, PastSession, Key]]] = {}
         ridden = [one for one in history.past if is_ridden(one.session)]
         seen: set[tuple[object, object]] = set()
         for one in ridden:
@@ -183,8 +185,8 @@ class _Ridden:
                 self._first.add(one.id)
         for before, after in itertools.pairwise(ridden):
             if next(unlike(before, after), None) is None:
-                key_ = key_of(session_differences(before.session, after.session, bike))
-                self._pairs.append((before, after, key_))
+                key_ = key_of(changed_values(before.session, after.session))
+                self._pairs.setdefault(_likeness(after), []).append((before, after, key_))
 
     def laps(self, past: PastSession) -> Ridden:
         """Return the clean laps of a session; none where its day forbids timing."""
@@ -212,14 +214,11 @@ class _Ridden:
                 found.append(second.usual_s - first.usual_s)
         return found
 
-    def _alike(self, about: PastSession) -> Iterator[tuple[PastSession, PastSession, Key]]:
+    def _alike(self, about: PastSession) -> list[tuple[PastSession, PastSession, Key]]:
         """List the pairs of this rider, here, on such a surface and tyre set."""
-        for before, after, key in self._pairs:
-            one, other = after.session, about.session
-            same_surface = COLUMN.get(one.surface or "") == COLUMN.get(other.surface or "")
-            if (one.rider, after.venue, one.tyres) == (
-                other.rider,
-                about.venue,
-                other.tyres,
-            ) and same_surface:
-                yield before, after, key
+        return self._pairs.get(_likeness(about), [])
+
+
+def _likeness(past: PastSession) -> _Likeness:
+    session = past.session
+    return session.rider, past.venue, session.tyres, COLUMN.get(session.surface or "")
