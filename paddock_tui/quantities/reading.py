@@ -3,6 +3,7 @@
 Nothing is evaluated: one number of at most 12 digits without exponent, then one unit name.
 """
 
+import functools
 import re
 from decimal import Decimal
 
@@ -59,6 +60,7 @@ class _Pieces:
     thousands: str | None = None
 
 
+@functools.lru_cache(maxsize=8192)
 def parse(text: str, usual: str | None = None, dimension: str | None = None) -> Quantity | Unreadable:
     """Read a quantity as files hold it: number with a point, at most one space, the unit.
 

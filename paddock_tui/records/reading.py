@@ -26,6 +26,11 @@ from paddock_tui.records.shapes_of_bike import set_up_troubles
 
 Hook = Callable[[Any, Any], Any]
 
+_HOLDS_MORE = (dict, list)
+_MOST_TABLES = 8192
+_TABLES: dict[tuple[Any, ...], Any] = {}
+"""What tables of plain values were structured to, by class and content."""
+
 
 class _Unreadable(ValueError):
     def __init__(self, trouble: InputError) -> None:
@@ -70,11 +75,26 @@ def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
     inner: Hook = make_dict_structure_fn(cls, _CONVERTER, **overrides)
 
     def structure(raw: Any, as_type: Any) -> Any:
+        if type(raw) is dict and not any(type(value) in _HOLDS_MORE for value in raw.values()):
+            return _remembered(cls, raw, inner)
         if not isinstance(raw, Mapping):
             raise _Unreadable(InputError(found_words(raw), "a table", "write it under a heading of its own"))
         return inner(raw, as_type)
 
     return structure
+
+
+def _remembered(cls: type, raw: dict[str, Any], inner: Hook) -> Any:
+    """Structure a table of plain values; the same table of many records is one object, as all are frozen."""
+    # With the types: 1, 1.0 and true are the same key else.
+    content = cls, *raw.items(), *map(type, raw.values())
+    found = _TABLES.get(content)
+    if found is None:
+        found = inner(raw, cls)
+        if len(_TABLES) >= _MOST_TABLES:
+            _TABLES.clear()
+        _TABLES[content] = found
+    return found
 
 
 def _hook(spec: Spec) -> Hook:
@@ -153,7 +173,7 @@ def _unknown(cls: type, data: Mapping[str, Any], at: Path) -> Iterator[Path]:
     for key, value in data.items():
         if key not in known:
             yield (*at, key)
-        else:
+        elif isinstance(value, dict | Mapping):
             yield from _unknown_below(known[key][1], value, (*at, key), known[key][1].keys)
 
 
@@ -163,7 +183,7 @@ def _disputed(data: Mapping[str, Any], path: Path) -> bool:
 
 
 def _unknown_below(spec: Spec, value: Any, at: Path, rules: tuple[str, ...]) -> Iterator[Path]:
-    if not isinstance(value, Mapping):
+    if not isinstance(value, dict | Mapping):
         return
     if rules:
         for key, inner in value.items():

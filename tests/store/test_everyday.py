@@ -72,7 +72,9 @@ def test_arrays_of_two_texts_are_two() -> None:
     one, other = everyday("a = [1]"), everyday("a = [1]")
 
     assert one == other == {"a": [1]}
-    assert one is not None and other is not None and one["a"] is not other["a"]
+    assert one is not None
+    assert other is not None
+    assert one["a"] is not other["a"]
 
 
 def test_most_records_are_read_quickly() -> None:
