@@ -1,6 +1,8 @@
 """From plain data to records: a bad value loses only that fact, and is said with its path."""
 
 import copy
+import datetime as dt
+import functools
 import re
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
@@ -27,6 +29,7 @@ from paddock_tui.records.shapes_of_bike import set_up_troubles
 Hook = Callable[[Any, Any], Any]
 
 _HOLDS_MORE = (dict, list)
+_PLAIN = frozenset({str, int, float, bool, dt.date, dt.time, dt.datetime, list})
 _MOST_TABLES = 8192
 _TABLES: dict[tuple[Any, ...], Any] = {}
 """What tables of plain values were structured to, by class and content."""
@@ -173,7 +176,7 @@ def _unknown(cls: type, data: Mapping[str, Any], at: Path) -> Iterator[Path]:
     for key, value in data.items():
         if key not in known:
             yield (*at, key)
-        elif isinstance(value, dict | Mapping):
+        elif type(value) is dict or _is_table(value):
             yield from _unknown_below(known[key][1], value, (*at, key), known[key][1].keys)
 
 
@@ -183,16 +186,25 @@ def _disputed(data: Mapping[str, Any], path: Path) -> bool:
 
 
 def _unknown_below(spec: Spec, value: Any, at: Path, rules: tuple[str, ...]) -> Iterator[Path]:
-    if not isinstance(value, dict | Mapping):
+    if type(value) is not dict and not _is_table(value):
         return
     if rules:
         for key, inner in value.items():
-            if not re.fullmatch(rules[0], key):
+            if not _fits(rules[0], key):
                 yield (*at, key)
             else:
                 yield from _unknown_below(spec, inner, (*at, key), rules[1:])
     elif spec.record is not None:
         yield from _unknown(spec.record, value, at)
+
+
+def _is_table(value: Any) -> bool:
+    return type(value) not in _PLAIN and isinstance(value, Mapping)
+
+
+@functools.lru_cache(maxsize=4096)
+def _fits(rule: str, key: str) -> bool:
+    return re.fullmatch(rule, key) is not None
 
 
 def _without(data: Mapping[str, Any], paths: list[Path]) -> Mapping[str, Any]:
