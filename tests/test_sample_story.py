@@ -85,7 +85,7 @@ def test_the_usual_lap_at_one_venue_is_about_one_forty_four() -> None:
     of_day = [
         float(lap.seconds)
         for _, session in records(Session)
-        if session.day == "2026-05-16-alderfen" and session.rider == "ines"
+        if session.day == "2026-05-16-anvilfen" and session.rider == "ines"
         for lap in session.laps.values()
         if not lap.mark
     ]

@@ -32,13 +32,13 @@ NOTHING = "nothing was changed"
 def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
     """Set PATH=VALUE pairs; an empty value clears. Nothing is changed unless all of them can be read."""
     if not assignments:
-        raise CommandStopped(USAGE, "nothing to set: PATH=VALUE, as in setup.mode=lapping, or --from FILE")
+        raise CommandStopped(USAGE, "nothing to set: PATH=VALUE, as in setup.mode=soaring, or --from FILE")
     pairs: list[tuple[str, str]] = []
     for assignment in assignments:
         path, equals, value = assignment.partition("=")
         if not equals or not path.strip():
             raise CommandStopped(
-                USAGE, f'"{printable(assignment)}" is not PATH=VALUE, as in setup.mode=lapping'
+                USAGE, f'"{printable(assignment)}" is not PATH=VALUE, as in setup.mode=soaring'
             )
         pairs.append((path.strip(), value))
     desk = open_desk(folder)

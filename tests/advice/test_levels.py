@@ -127,7 +127,7 @@ def test_both_bikes_of_the_sample_start_in_their_own_numbers() -> None:
 
     # Intermediate in the wet on track-day tyres: 0.80; advanced on a drying track, as damp: 0.55.
     assert up["traction"].text.startswith("start at 8")
-    assert down["rear-grip"].text.startswith("start at 4")
+    assert down["rear-grip"].text.startswith("start at 3")
     assert down["rear-grip"].label == "rear grip"
 
 

@@ -64,4 +64,4 @@ def test_the_sample_is_filled_from_its_day_and_bike() -> None:
     found = answers(noise(sample("session", "2026-05-16-3-magpie")))
 
     assert found["margin"].short == "2.5 dB under the limit"
-    assert "noise limit: 102 dB(A) (day 2026-05-16-alderfen)" in found["margin"].working
+    assert "noise limit: 102 dB(A) (day 2026-05-16-anvilfen)" in found["margin"].working

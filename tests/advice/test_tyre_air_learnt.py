@@ -157,7 +157,7 @@ def test_warmers_set_to_a_figure_start_the_air_again_at_their_own_temperature() 
 def test_the_sample_front_reached_45_and_47_degrees_and_one_reading_was_late() -> None:
     history = sample("session", "2026-05-16-5-magpie").history
 
-    found = gas_learnt(history, "magpie-trackday-1", "front", "alderfen", "dry")
+    found = gas_learnt(history, "magpie-trackday-1", "front", "anvilfen", "dry")
 
     assert found is not None
     # (2.58 + 1.012) / (2.20 + 1.012) x 284.15 K, then from 2.50 bar at that temperature to 2.53 bar.

@@ -33,7 +33,7 @@ def test_a_session_gets_values_and_words() -> None:
     assert isinstance(found, Offered)
     values = {put.path[-1]: put.value for put in found.puts}
     assert values == {
-        "mode": "puddles",
+        "mode": "wading",
         "traction": 8,
         "slide": 6,
         "engine-braking": 2,
@@ -74,7 +74,7 @@ def test_on_a_dry_track_it_is_the_way_back_to_the_last_dry_session() -> None:
     assert isinstance(found, Offered)
     assert found.name == "back to the dry"
     values = {put.path[-1]: put.value for put in found.puts}
-    assert values["mode"] != "puddles"
+    assert values["mode"] != "wading"
     assert values["front-preload"] == 6.5
     assert "pit-limiter" not in values
     assert "rear_sprocket" not in values

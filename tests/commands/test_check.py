@@ -89,7 +89,7 @@ def test_wrong_usage_is_sixty_four(run: Runner, words: list[str]) -> None:
 def test_a_session_is_named_by_its_id_or_the_start_of_it(run: Runner) -> None:
     for name in ("session/2026-05-16-3-magpie", "2026-05-16-3-magpie", "2026-05-16-3"):
         ran = run("check", SAMPLE, "--session", name)
-        assert ran.out.startswith("session 3 · Sat 16 May 11:20 · magpie · ines · alderfen\n")
+        assert ran.out.startswith("session 3 · Sat 16 May 11:20 · magpie · ines · anvilfen\n")
         assert ran.status in (0, 1)
 
 
@@ -174,9 +174,9 @@ def test_the_samples_next_session_has_everything_but_a_hold(run: Runner, garage:
 
 
 def test_one_value_makes_the_sample_hold_and_others_clear(run: Runner, garage: Path) -> None:
-    assert run("set", garage, NEXT, "setup.mode=puddles").status == 0
+    assert run("set", garage, NEXT, "setup.mode=wading").status == 0
     assert run("check", garage, "--at", EARLY).status == 2
-    assert run("set", garage, NEXT, "setup.mode=own").status == 0
+    assert run("set", garage, NEXT, "setup.mode=wild").status == 0
 
     assert (
         run(
@@ -298,8 +298,8 @@ def test_a_bad_value_loses_only_itself_and_is_listed_with_file_line_and_mend(
     [
         ("bikes/magpie.toml", "bike/magpie"),
         ("riders/ines.toml", "rider/ines"),
-        ("days/2026-06-20-alderfen.toml", "day/2026-06-20-alderfen"),
-        ("venues/alderfen.toml", "venue/alderfen"),
+        ("days/2026-06-20-anvilfen.toml", "day/2026-06-20-anvilfen"),
+        ("venues/anvilfen.toml", "venue/anvilfen"),
         ("tyres/magpie-trackday-2.toml", "tyres/magpie-trackday-2"),
         ("sessions/2026/2026-06-20-2-magpie.toml", "session/2026-06-20-2-magpie"),
         ("garage.toml", "garage"),

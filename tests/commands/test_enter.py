@@ -94,10 +94,10 @@ def test_another_record_is_named(run: Runner, garage: Path) -> None:
 
 
 def test_what_the_riding_mode_fixes_is_refused_with_why(run: Runner, garage: Path) -> None:
-    ran = run("enter", garage, "mode errand fa3", "--at", NOW)
+    ran = run("enter", garage, "mode homing fa3", "--at", NOW)
 
     assert ran.status == 3
-    assert "front ABS is fixed at 4 by the riding mode errand" in ran.err
+    assert "front ABS is fixed at 4 by the riding mode homing" in ran.err
     assert ran.err.endswith("nothing was changed\n")
 
 

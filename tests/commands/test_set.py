@@ -29,7 +29,7 @@ def test_six_levels_four_adjusters_and_two_pressures_change_exactly_those_lines(
         "setup.adjusters.front-preload=7,25",
         "setup.adjusters.rear-preload=4.5",
         "setup.adjusters.front-rebound=11",
-        "setup.offsets.over-bumps=-1",
+        "setup.offsets.kerbs=-1",
         "setup.front_start=30 psi",
         "setup.rear_start=28,5 psi",
     )
@@ -53,7 +53,7 @@ def test_six_levels_four_adjusters_and_two_pressures_change_exactly_those_lines(
             "front-rebound = 9           # for by-hand; live damping does its own",
             "front-rebound = 11           # for by-hand; live damping does its own",
         ),
-        ("over-bumps = 0", "over-bumps = -1"),
+        ("kerbs = 0", "kerbs = -1"),
     ]
     assert ran.out.splitlines()[0] == "traction 3 -> 6"
     assert "front starting pressure 2.15 bar -> 30 psi" in ran.out
@@ -123,7 +123,7 @@ def test_what_can_be_read_is_kept_even_where_it_cannot_be_so(run: Runner, garage
         ("setup.controls.traction=x", '"x": expected a level from 0 to 10, or off'),
         ("setup.controls.traction=3.5", "expected a level from 0 to 10"),
         ("setup.controls.throttle=wild", "expected crisp, even or gentle"),
-        ("setup.mode=gone", "errand, lapping, puddles, own"),
+        ("setup.mode=gone", "homing, soaring, wading, wild"),
         ("setup.fork_height=9**9**9 mm", "not one number and one unit"),
         ("setup.fork_height=5 kg", '"5 kg", a mass: expected a length'),
         ("setup.fork_height=5 furlongs per", "expected a length with its unit"),

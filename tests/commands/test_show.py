@@ -34,7 +34,7 @@ def test_the_garage_lists_the_names_that_show_takes(run: Runner, garage: Path) -
     listed = run("show", garage)
 
     assert listed.status == 0
-    for name in (NEXT, "2026-06-20-alderfen", "magpie", "tobin", "otter-slick", "magpie-ines-wet", "grid"):
+    for name in (NEXT, "2026-06-20-anvilfen", "magpie", "tobin", "otter-slick", "magpie-ines-wet", "grid"):
         assert name in listed.out.split()
     assert snapshot(garage) == before
 

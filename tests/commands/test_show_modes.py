@@ -18,7 +18,7 @@ def test_the_modes_of_the_session_in_hand_are_printed_within_the_terminal(
 
     assert (ran.status, ran.err) == (0, "")
     assert ran.out.startswith("riding modes · Magpie")
-    assert "OWN" in ran.out
+    assert "WILD" in ran.out
     assert "set now" in ran.out
     assert [line for line in ran.out.splitlines() if width(line) > int(columns)] == []
 

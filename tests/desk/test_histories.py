@@ -27,7 +27,7 @@ def test_a_session_has_its_bikes_earlier_ones_oldest_first_with_venue_and_lap(ga
     found = history(GarageFiles(garage), Histories(), Ref("session", "2026-05-16-5-magpie"))
 
     assert ids(found) == ["2026-05-16-1-magpie", "2026-05-16-2-magpie", "2026-05-16-3-magpie"]
-    assert {one.venue for one in found.past} == {"alderfen"}
+    assert {one.venue for one in found.past} == {"anvilfen"}
     assert found.past[0].lap_km == 3.85
     assert found.past[0].km == 38.5
     assert found.riders["ines"].initials == "IS"

@@ -17,7 +17,7 @@ def forbid(garage: Path, day: str) -> None:
 
 
 def test_a_lap_is_refused_with_the_reason_in_every_way_it_may_be_typed(garage: Path) -> None:
-    forbid(garage, "2026-06-20-alderfen")
+    forbid(garage, "2026-06-20-anvilfen")
     desk = at_desk(garage)
     context = entry_context(desk, NEXT)
     assert context is not None
@@ -30,7 +30,7 @@ def test_a_lap_is_refused_with_the_reason_in_every_way_it_may_be_typed(garage: P
 
 
 def test_laps_that_stand_there_may_be_cleared(garage: Path) -> None:
-    forbid(garage, "2026-06-20-alderfen")
+    forbid(garage, "2026-06-20-anvilfen")
     desk, ridden = at_desk(garage), Ref("session", "2026-06-20-2-otter")
     laps = dict(desk.files.data(ridden)["laps"])
 
@@ -46,7 +46,7 @@ def test_the_usual_lap_does_not_rest_on_laps_of_a_day_without_timing(garage: Pat
     context = entry_context(at_desk(garage), NEXT)
     assert context is not None
     assert context.usual_s is not None
-    for day in ("2026-06-20-alderfen", "2026-05-16-alderfen"):
+    for day in ("2026-06-20-anvilfen", "2026-05-16-anvilfen"):
         forbid(garage, day)
 
     context = entry_context(at_desk(garage), NEXT)

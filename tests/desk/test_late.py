@@ -12,7 +12,7 @@ from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
 from tests.small import snapshot
 
-DAY = Ref("day", "2026-06-20-alderfen")
+DAY = Ref("day", "2026-06-20-anvilfen")
 NOON = dt.datetime(2026, 6, 20, 12, 55)
 
 

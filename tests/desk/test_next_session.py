@@ -74,7 +74,7 @@ def test_set_up_rider_tyres_kind_and_plan_come_over_and_nothing_that_was_measure
         "date": dt.date(2026, 6, 20),
         "number": 5,
         "kind": "track day",
-        "day": "2026-06-20-alderfen",
+        "day": "2026-06-20-anvilfen",
         "bike": "magpie",
         "rider": "ines",
         "tyres": "magpie-trackday-2",

@@ -34,7 +34,7 @@ def with_mode(about: About, mode: str | None) -> About:
     return attrs.evolve(about, situation=attrs.evolve(about.situation, session=other))
 
 
-@pytest.mark.parametrize("mode", ["as it is", None, "puddles"])
+@pytest.mark.parametrize("mode", ["as it is", None, "wading"])
 def test_a_control_is_at_the_same_value_for_review_dash_and_bench(mode: str | None) -> None:
     told = 0
     for name in SESSIONS:
@@ -60,7 +60,7 @@ def test_compare_puts_the_value_in_force_on_each_side() -> None:
     about = sample("session", "2026-06-20-4-magpie")
     bike = about.situation.bike
     assert bike is not None
-    other = attrs.evolve(about.setup, mode="puddles")
+    other = attrs.evolve(about.setup, mode="wading")
 
     page = compare_page(Side("this", about.setup), Side("that", other), bike)
 

@@ -51,12 +51,12 @@ def test_hand_damping_starts_from_a_presets_clicks_in_one_step_and_back(garage: 
 
 def test_what_a_preset_sets_is_typed_like_any_value(garage: Path) -> None:
     desk = at_desk(garage)
-    desk.do(typed(desk, MAGPIE, ("damping.live.preset_values.keen.offsets.over-bumps", "1")))
+    desk.do(typed(desk, MAGPIE, ("damping.live.preset_values.keen.offsets.kerbs", "1")))
     desk.settled()
 
-    assert moved_words(*held(desk)) == "keen: driving out -1, over bumps -1"
+    assert moved_words(*held(desk)) == "keen: mid corner -1, kerbs -1"
     text = (garage / "bikes/magpie.toml").read_text()
-    assert "over-bumps = 1" in text.partition("[damping.live.preset_values.keen.offsets]")[2]
+    assert "kerbs = 1" in text.partition("[damping.live.preset_values.keen.offsets]")[2]
 
 
 def test_a_preset_is_renamed_with_its_values_and_every_set_up_and_back(garage: Path) -> None:
@@ -74,7 +74,7 @@ def test_a_preset_is_renamed_with_its_values_and_every_set_up_and_back(garage: P
     assert "keen" not in text
     bike, setup = held(desk)
     assert setup.preset == "eager track"
-    assert moved_words(bike, setup) == "eager track: driving out -1"
+    assert moved_words(bike, setup) == "eager track: mid corner -1"
     assert not [name for name, data in snapshot(garage).items() if b'preset = "keen"' in data]
     desk.undo()
     desk.settled()

@@ -155,10 +155,10 @@ def test_a_name_that_is_taken_is_refused(tmp_path: Path) -> None:
     [
         Ref("bike", "magpie"),
         Ref("rider", "ines"),
-        Ref("venue", "alderfen"),
+        Ref("venue", "anvilfen"),
         Ref("tyres", "magpie-trackday-1"),
         Ref("profile", "otter-tobin-cold"),
-        Ref("day", "2026-06-20-alderfen"),
+        Ref("day", "2026-06-20-anvilfen"),
         Ref("session", "2026-06-20-2-magpie"),
         Ref("checklist", "bike-morning"),
     ],
@@ -208,7 +208,7 @@ def test_a_rename_reaches_what_goes_on_from_a_tyre_set_and_what_was_copied_from_
 
 def test_a_rename_moves_the_entries_of_a_day_by_rider_and_by_bike(garage: Path) -> None:
     desk = at_desk(garage)
-    day = garage / "days" / "2026-06-20-alderfen.toml"
+    day = garage / "days" / "2026-06-20-anvilfen.toml"
     old = tomllib.loads(day.read_text())["entries"]
 
     done(desk, renaming(desk.files, Ref("rider", "ines"), "ina"))

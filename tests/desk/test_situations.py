@@ -26,13 +26,13 @@ def test_the_records_of_a_session_are_found_by_its_references(garage: Path) -> N
         "garage": GARAGE,
         "bike": Ref("bike", "magpie"),
         "rider": Ref("rider", "ines"),
-        "day": Ref("day", "2026-06-20-alderfen"),
+        "day": Ref("day", "2026-06-20-anvilfen"),
         "tyres": Ref("tyres", "magpie-trackday-2"),
         "source": Ref("session", "2026-06-20-2-magpie"),
-        "venue": Ref("venue", "alderfen"),
+        "venue": Ref("venue", "anvilfen"),
     }
     assert found.situation.venue is not None
-    assert found.situation.venue.name == "Alderfen"
+    assert found.situation.venue.name == "Anvilfen"
     assert found.situation.now == BEFORE
 
 

@@ -12,7 +12,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import at_desk
 
-DAY = Ref("day", "2026-06-20-alderfen")
+DAY = Ref("day", "2026-06-20-anvilfen")
 LUNCH = RidingDay(stops={"1": TimetableSlot(from_=dt.time(12), to=dt.time(13))})
 
 

@@ -33,11 +33,11 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
     (MAGPIE, "zzz 4", [("zzz", 'there is no call "zzz"')]),
     (MAGPIE, "hott 2.3 2.1", [("hott", 'there is no call "hott"')]),
     (MAGPIE, "gentle", [("gentle", '"gentle" needs its call')]),
-    (MAGPIE, "puddles", [("puddles", '"puddles" needs its call')]),
+    (MAGPIE, "wading", [("wading", '"wading" needs its call')]),
     (
         MAGPIE,
         "mode wet",
-        [("wet", '"wet": expected one of the bike\'s riding modes: errand, lapping, puddles, own')],
+        [("wet", '"wet": expected one of the bike\'s riding modes: homing, soaring, wading, wild')],
     ),
     (MAGPIE, "t+0.5", [("+0.5", "traction goes in whole steps, at most 999")]),
     (MAGPIE, "w+1", [("w+1", "wheelie is not known, so it cannot be stepped")]),
@@ -107,11 +107,11 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
             ("setup.nope.x", 'there is no call "setup.nope.x"'),
         ],
     ),
-    (MAGPIE, "mode errand fa3", [("fa3", "front ABS is fixed at 4 by the riding mode errand")]),
+    (MAGPIE, "mode homing fa3", [("fa3", "front ABS is fixed at 4 by the riding mode homing")]),
     (
         MAGPIE,
-        "fa3 th even mode puddles",
-        [("th even", "throttle is fixed at gentle by the riding mode puddles")],
+        "fa3 th even mode wading",
+        [("th even", "throttle is fixed at gentle by the riding mode wading")],
     ),
     (
         MAGPIE,
@@ -143,10 +143,10 @@ QUESTIONS: list[tuple[Ref, str, str, str, list[str]]] = [
     (MAGPIE, "sp4", "sp", '"sp" may be', ["springs 4", "teeth 4"]),
     (
         MAGPIE,
-        "driving out 1",
-        "driving out",
-        '"driving out" may be',
-        ["offsets-driving-out 1", "feel-driving-out 1"],
+        "mid-corner 1",
+        "mid-corner",
+        '"mid-corner" may be',
+        ["offsets-mid-corner 1", "feel-mid-corner 1"],
     ),
     (OTTER, "comp 10 9", "comp 10 9", "rear compression 9: which?", ["slow 9 comp 10 -", "fast 9 comp 10 -"]),
 ]

@@ -12,8 +12,8 @@ from tests.entry.contexts import MAGPIE, PROFILE, context
     [
         ("whee", ["wheelie"]),
         ("t4 whee", ["t4 wheelie"]),
-        ("mode p", ["mode puddles"]),
-        ("mode ", ["mode errand", "mode lapping", "mode puddles", "mode own"]),
+        ("mode wa", ["mode wading"]),
+        ("mode ", ["mode homing", "mode soaring", "mode wading", "mode wild"]),
         ("sh both", ["sh both ways"]),
         ("sh both w", ["sh both ways"]),
         ("la armed", ["la armed", "la armed 2"]),
@@ -42,9 +42,9 @@ def test_calls_and_names_are_offered_where_a_piece_begins() -> None:
 @pytest.mark.parametrize(
     ("ref", "text", "expected"),
     [
-        (MAGPIE, "whe", "whe"),
+        (MAGPIE, "fro", "front-"),
         (MAGPIE, "whee", "wheelie "),
-        (MAGPIE, "mode l", "mode lapping "),
+        (MAGPIE, "mode s", "mode soaring "),
         (MAGPIE, "sh u", "sh up only "),
         (MAGPIE, "la a", "la armed"),
         (MAGPIE, "front-reb", "front-rebound "),

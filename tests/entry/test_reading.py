@@ -159,5 +159,5 @@ def test_a_control_that_the_bike_lost_can_be_cleared_but_not_set() -> None:
 
 def test_presets_and_offsets_are_those_of_the_damping_mode_on_the_same_line() -> None:
     assert not read_line("damping motor-set preset keen", context(MAGPIE)).clear
-    assert not read_line("damping by-hand over-bumps 1", context(MAGPIE)).clear
-    assert read_line("over-bumps 1 damping by-hand", context(MAGPIE)).clear
+    assert not read_line("damping by-hand kerbs 1", context(MAGPIE)).clear
+    assert read_line("kerbs 1 damping by-hand", context(MAGPIE)).clear

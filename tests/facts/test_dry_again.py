@@ -25,7 +25,7 @@ DRY = SetUp(
     front_start=Quantity(Decimal("2.10"), "bar"),
     controls={"traction": 4, "throttle": "sharp", "pit-limiter": "60 km/h", "launch": "armed"},
     adjusters={"front-rebound": 9.0, "gone": 3.0},
-    offsets={"when-braking": 1.0},
+    offsets={"front-trim": 1.0},
 )
 WET = SetUp(
     mode="rain",
@@ -35,7 +35,7 @@ WET = SetUp(
     front_start=Quantity(Decimal("2.20"), "bar"),
     controls={"traction": 8, "throttle": "soft", "pit-limiter": "40 km/h", "launch": "off"},
     adjusters={"front-rebound": 12.0},
-    offsets={"when-braking": -1.0},
+    offsets={"front-trim": -1.0},
 )
 
 
@@ -52,7 +52,7 @@ def test_mode_aids_damping_and_pressures_come_back_and_gearing_limiter_and_launc
         "traction": "4",
         "throttle": "sharp",
         "front-rebound": "9.0",
-        "when-braking": "1.0",
+        "front-trim": "1.0",
     }
     assert dry_values(WET, BIKE, DRY)[0].key == "mode"
 

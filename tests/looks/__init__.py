@@ -71,7 +71,7 @@ LOOKS: dict[str, Seen] = {
     "ledger": Seen(Place("ledger", NEXT)),
     "limits": Seen(Place("limits", NEXT)),
     "slip": Seen(Place("slip", NEXT)),
-    "compare": Seen(Place("compare", NEXT, other="puddles")),
+    "compare": Seen(Place("compare", NEXT, other="wading")),
     "modes": Seen(Place("modes", NEXT), "traction"),
     "brief": Seen(Place("brief", NEXT)),
     "modes-wet": Seen(Place("modes", NEXT, across=2), "traction"),
@@ -81,11 +81,11 @@ LOOKS: dict[str, Seen] = {
     "help": Seen(Place("help")),
     "actions": Seen(Place("actions")),
     "record-bike": Seen(_record("bike", "magpie")),
-    "record-bike-lower": Seen(_record("bike", "magpie"), "modes.puddles.use"),
+    "record-bike-lower": Seen(_record("bike", "magpie"), "modes.wading.use"),
     "record-rider": Seen(_record("rider", "ines")),
-    "record-venue": Seen(_record("venue", "alderfen")),
+    "record-venue": Seen(_record("venue", "anvilfen")),
     "record-tyres": Seen(_record("tyres", "magpie-trackday-2")),
-    "record-day": Seen(_record("day", "2026-06-20-alderfen")),
+    "record-day": Seen(_record("day", "2026-06-20-anvilfen")),
     "record-checklist": Seen(_record("checklist", "before-session")),
 }
 """The looks by the name of their files."""

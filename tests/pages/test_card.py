@@ -65,7 +65,7 @@ def test_the_text_fits_and_holds_every_value_set(columns: int, ref: Ref) -> None
 
 def test_what_differs_from_the_baseline_is_marked_with_what_it_was() -> None:
     made = card(SAMPLE)
-    assert made.base == "baseline Ines, dry, Alderfen"
+    assert made.base == "baseline Ines, dry, Anvilfen"
     changed = {line.label: line.was for block in made.blocks for line in block.lines if line.was}
     assert changed["traction"] == "5"
     assert any(line.startswith("* traction ") and "was 5" in line for line in card_lines(made))

@@ -76,7 +76,7 @@ def test_every_control_stands_there_in_the_bikes_own_numbers_after_the_mode() ->
 
 
 def test_what_the_riding_mode_fixes_is_what_has_to_be_shown() -> None:
-    page = card(("setup.mode", "puddles"))
+    page = card(("setup.mode", "wading"))
     assert row(page, *value("throttle")).value == "gentle"
     assert "fixed by the riding mode" in row(page, *value("throttle")).aside
 
@@ -109,10 +109,10 @@ def test_what_nobody_planned_is_not_known() -> None:
 
 
 def test_what_differs_says_both_and_the_rest_is_left_to_answer() -> None:
-    page = card(("dash.values.traction", "5"), ("dash.shown_mode", "puddles"))
+    page = card(("dash.values.traction", "5"), ("dash.shown_mode", "wading"))
     assert row(page, *value("traction")).value == "5, plan 3"
     assert row(page, *value("traction")).severity == "serious"
-    assert row(page, *MODE).value == "puddles, plan own"
+    assert row(page, *MODE).value == "wading, plan wild"
     assert row(page, *READ).label == "the rest as planned"
     assert row(card(), *READ).label == "all as planned"
 
@@ -128,8 +128,8 @@ def test_what_differs_says_both_and_the_rest_is_left_to_answer() -> None:
             False,
         ),
         (
-            (("dash.read", "13:01"), ("dash.planned_mode", "lapping")),
-            "read 13:01, then riding mode lapping -> own: read it again",
+            (("dash.read", "13:01"), ("dash.planned_mode", "soaring")),
+            "read 13:01, then riding mode soaring -> wild: read it again",
             False,
         ),
     ],

@@ -139,12 +139,12 @@ def test_fields_are_said_from_the_bike_and_the_set_up() -> None:
         return " ".join(on_this_bike(("setup", key), session.setup, bike("magpie")).said)
 
     assert words("mode") == (
-        "On this bike: errand (road), lapping (dry), puddles (wet), own (any surface). own fixes nothing."
+        "On this bike: homing (road), soaring (dry), wading (wet), wild (any surface). wild fixes nothing."
     )
     assert words("preset") == (
-        "keen is made for any surface; sets front firm, rear firm, damper firm, when braking +1, "
-        "driving out +1, "
-        "over bumps 0."
+        "keen is made for any surface; sets front firm, rear firm, damper firm, front trim +1, "
+        "mid corner +1, "
+        "kerbs 0."
     )
     assert words("rear_sprocket") == (
         "Fitted: 16/43. One tooth at the front is worth 2.7 at the rear. "
@@ -168,6 +168,6 @@ def test_a_row_of_the_bikes_own_record_is_explained_too() -> None:
     first, *_ = explained_of_bike(("controls", "traction", "levels"), of)
     assert first.title == "traction control: what it does"
     assert "10 helps most" in first.rows[1].value
-    offset, *_ = explained_of_bike(("damping", "live", "offsets", "over-bumps", "range"), of)
+    offset, *_ = explained_of_bike(("damping", "live", "offsets", "kerbs", "range"), of)
     assert offset.title == "offset over bumps: what it does"
     assert explained_of_bike(("wet_mass",), of) == ()

@@ -71,7 +71,7 @@ def test_what_is_retired_is_hidden_unless_it_is_asked_for(garage: Path) -> None:
 def test_days_come_newest_first(garage: Path) -> None:
     found = [row.label for row in rows(garage_page(at_desk(garage)), "days")]
 
-    assert found[:2] == ["2026-06-20-alderfen", "2026-05-16-alderfen"]
+    assert found[:2] == ["2026-06-20-anvilfen", "2026-05-16-anvilfen"]
 
 
 def test_an_empty_garage_says_none_yet(tmp_path: Path) -> None:

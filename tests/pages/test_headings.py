@@ -18,7 +18,7 @@ def heading(root: Path, text: str, ref: Ref = A) -> str:
 
 
 def test_a_session_is_named_by_number_day_start_bike_rider_and_venue(garage: Path) -> None:
-    assert heading_of(at_desk(garage), NEXT) == "session 4 · Sat 20 Jun 13:20 · magpie · ines · alderfen"
+    assert heading_of(at_desk(garage), NEXT) == "session 4 · Sat 20 Jun 13:20 · magpie · ines · anvilfen"
 
 
 @pytest.mark.parametrize(

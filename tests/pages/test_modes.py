@@ -129,12 +129,12 @@ def test_a_mode_that_is_taken_has_what_it_fixes_and_nothing_that_it_does_not_all
 def test_what_taking_a_mode_changes_in_force_is_said_row_by_row() -> None:
     session = read(Ref("session", "2026-06-20-4-magpie")).record
     assert isinstance(session, Session)
-    assert moves("puddles", session.setup, bike("magpie")) == (
+    assert moves("wading", session.setup, bike("magpie")) == (
         "traction 3 -> 6 at least",
         "engine braking 3 -> 2",
         "throttle even -> gentle",
     )
-    assert moves("own", session.setup, bike("magpie")) == ()
+    assert moves("wild", session.setup, bike("magpie")) == ()
 
 
 @pytest.mark.parametrize(
@@ -176,7 +176,7 @@ def test_labels_the_mode_looked_at_and_what_is_set_stand_at_every_width(
 
 
 def test_a_bike_without_a_set_up_and_one_without_modes() -> None:
-    assert section(magpie(setup=False), "modes").columns == ("errand", "lapping", "puddles", "own")
+    assert section(magpie(setup=False), "modes").columns == ("homing", "soaring", "wading", "wild")
     assert not any("!" in cell for row in magpie(setup=False).rows() for cell in row.cells)
     assert modes_page("x", None, Bike(electronics="none")).rows() == (
         Row("", "This bike has no riding modes.", kind="text", key="no modes"),
@@ -193,12 +193,12 @@ def test_presets_stand_beside_each_other_with_what_nobody_wrote_down() -> None:
     rows = {row.label: row.cells for row in section(magpie(), "presets of live").rows}
     assert section(magpie(), "presets of live").columns == ("calm", "KEEN", "rough road", NOW)
     assert rows["made for"] == ("wet", "any", "?", "")
-    assert rows["over bumps"] == ("-1", "0", "-", "0")
+    assert rows["kerbs"] == ("-1", "0", "-", "0")
 
 
 @pytest.mark.parametrize("columns", [78, 38])
 def test_printed_it_keeps_every_mode_and_every_control_within_the_width(columns: int) -> None:
     lines = list(plain_page(magpie(), columns))
     assert max(map(width, lines)) <= columns
-    for word in ("errand", "lapping", "puddles", "OWN", NOW, "trimmed..least"):
+    for word in ("homing", "soaring", "wading", "WILD", NOW, "trimmed..least"):
         assert any(word in line for line in lines)

@@ -7,7 +7,7 @@ from paddock_tui.pages.paper_slip import BOX, LINES, WIDTH, slip_lines, slip_pag
 from paddock_tui.records.common import Units
 from paddock_tui.text import width
 
-HEADING = "session 4 · Sat 20 Jun 13:20 · magpie · ines · alderfen"
+HEADING = "session 4 · Sat 20 Jun 13:20 · magpie · ines · anvilfen"
 
 
 @pytest.mark.parametrize("units", [Units(), Units(pressure="psi", volume="US gal"), Units(pressure="kPa")])

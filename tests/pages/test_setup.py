@@ -56,8 +56,8 @@ def test_a_level_that_means_off_is_not_counted_in_the_scale() -> None:
 def test_a_bike_that_counts_down_has_its_range_turned_and_its_mark_where_the_help_is() -> None:
     grip, wheelie = control(DOWN, "rear-grip"), control(DOWN, "wheelie")
 
-    assert grip.range == "of 8-1"
-    assert at(grip) == pytest.approx((8 - int(grip.value)) / 7)
+    assert grip.range == "of 7-1"
+    assert at(grip) == pytest.approx((7 - int(grip.value)) / 6)
     assert at(wheelie) == pytest.approx((4 - int(wheelie.value)) / 3)
 
 
@@ -106,7 +106,7 @@ def test_what_the_riding_mode_fixes_shows_its_value_takes_no_key_and_says_why() 
     throttle = control(WET, "throttle")
 
     assert throttle.value == "gentle"
-    assert throttle.shut == "fixed by the riding mode puddles"
+    assert throttle.shut == "fixed by the riding mode wading"
     assert throttle.aside == "fixed by the riding mode"
     assert throttle.edit == ""
 
@@ -118,7 +118,7 @@ def test_what_the_riding_mode_limits_says_to_what() -> None:
 
 
 def test_the_riding_mode_says_what_it_is_for_and_what_it_does() -> None:
-    assert WET["setup.mode"].value == "puddles"
+    assert WET["setup.mode"].value == "wading"
     assert WET["setup.mode"].aside == (
         "made for wet; fixes throttle, power, engine braking; limits traction, wheelie, front ABS, rear ABS"
     )
@@ -198,8 +198,8 @@ def test_a_steering_damper_is_a_scale_from_light_to_firm(
 
 
 def test_offsets_stand_there_while_their_damping_mode_is_in_use() -> None:
-    assert UP["setup.offsets.when-braking"].value == "1"
-    assert UP["setup.offsets.when-braking"].range == "of -3 to 3"
+    assert UP["setup.offsets.front-trim"].value == "1"
+    assert UP["setup.offsets.front-trim"].range == "of -2 to 4"
     assert not any(path.startswith("setup.offsets") for path in rows_of(NONE))
 
 
@@ -217,12 +217,12 @@ def test_the_preset_says_what_it_brings_and_how_far_the_set_up_has_moved_from_it
     preset = UP["setup.preset"]
 
     assert preset.aside == (
-        "moved: driving out -1; is made for any surface; sets front firm, rear firm, damper firm, "
-        "when braking +1, driving out +1, over bumps 0; v takes its values"
+        "moved: mid corner -1; is made for any surface; sets front firm, rear firm, damper firm, "
+        "front trim +1, mid corner +1, kerbs 0; v takes its values"
     )
-    assert [(put.path[-1], put.value) for put in preset.offer] == [("driving-out", 1)]
-    assert UP["setup.offsets.driving-out"].aside.startswith("preset +1;")
-    assert "preset" not in UP["setup.offsets.over-bumps"].aside
+    assert [(put.path[-1], put.value) for put in preset.offer] == [("mid-corner", 1)]
+    assert UP["setup.offsets.mid-corner"].aside.startswith("preset +1;")
+    assert "preset" not in UP["setup.offsets.kerbs"].aside
 
 
 PRESETS = """

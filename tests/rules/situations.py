@@ -29,7 +29,7 @@ IDS = {
     "rider": "ines",
     "tyres": "may",
     "day": "2026-05-16",
-    "venue": "alderfen",
+    "venue": "anvilfen",
 }
 
 THE_EVENING_BEFORE = dt.datetime(2026, 5, 15, 20, 0)
@@ -124,7 +124,7 @@ DAY: Data = {
     "entries": {"ines": {"kestrel": {"signed_on": True, "briefing": True, "inspected": True}}},
 }
 
-VENUE: Data = {"name": "Alderfen", "length": "4.0 km"}
+VENUE: Data = {"name": "Anvilfen", "length": "4.0 km"}
 
 WHOLE: Mapping[str, Data] = {
     "session": SESSION,
@@ -241,7 +241,7 @@ def situation(made: Mapping[str, Data], **more: Any) -> Situation:
 def went_before(
     *sessions: Data,
     tyres: Mapping[str, Data] | None = None,
-    venue: str = "alderfen",
+    venue: str = "anvilfen",
     lap_km: float = 4.0,
     hot_read: bool = True,
 ) -> History:

@@ -45,7 +45,7 @@ async def test_items_are_answered_marked_to_fix_opened_and_undone_by_keys(garage
         # The morning's list is kept in the day.
         await rider.types("home 2")
         assert now()[0] == "to fix"
-        day = (garage / "days/2026-06-20-alderfen.toml").read_text()
+        day = (garage / "days/2026-06-20-anvilfen.toml").read_text()
         assert '[entries.ines.magpie.checks.packing-list]\nstatus = "to fix"\nat = 12:55:00' in day
 
         await rider.types("u u u u u")

@@ -39,7 +39,7 @@ async def test_the_card_is_gone_through_by_keys_and_undone_by_a_stall(garage: Pa
         await rider.types("enter enter")
         assert "read = 12:55:00" in rider.text
         assert 'by = "IS"' in rider.text
-        assert 'planned_mode = "own"' in rider.text
+        assert 'planned_mode = "wild"' in rider.text
         assert "read 12:55 IS" in rider.screen
 
 

@@ -22,7 +22,7 @@ async def test_what_cannot_be_read_is_said_beside_its_row_and_stays_until_it_can
         for path, typed, said in (
             (("surface",), "moist", "dry, damp"),
             (("track",), "warm", "a temperature"),
-            (("setup", "mode"), "race", "puddles"),
+            (("setup", "mode"), "race", "wading"),
             (("setup", "controls", "traction"), "six", "0 to 10"),
             (("setup", "controls", "throttle"), "7", "crisp, even or gentle"),
             (("setup", "adjusters", "front-rebound"), "2.0.1", "a number"),

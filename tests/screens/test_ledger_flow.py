@@ -23,14 +23,14 @@ async def test_a_change_is_opened_tried_back_and_undone(garage: Path) -> None:
         assert main.place.room == "ledger"
         assert "made it worse, +0.67 s" in rider.screen
 
-        on_row(rider, "when braking", "2026-05-16-2-magpie")
+        on_row(rider, "front trim", "2026-05-16-2-magpie")
         await rider.types("enter")
         assert main.place.room == "change"
         assert "helped" in rider.screen
         await rider.types("escape")
         assert main.place.room == "ledger"
         assert rider.app.main.board.cursor_row is not None
-        assert rider.app.main.board.cursor_row.label == "when braking"
+        assert rider.app.main.board.cursor_row.label == "front trim"
 
         await rider.types("enter")
         on_row(rider, "try it back")
@@ -38,9 +38,9 @@ async def test_a_change_is_opened_tried_back_and_undone(garage: Path) -> None:
         assert main.board.cursor_row.key == TRY_BACK
         await rider.types("enter")
         assert main.place.room == "setup"
-        assert "try it back: when braking 1 -> 0" in rider.last
-        assert "when-braking = 0" in rider.text
-        assert 'why = "try it back: check of when braking in 2026-05-16-2-magpie"' in rider.text
+        assert "try it back: front trim 1 -> 0" in rider.last
+        assert "front-trim = 0" in rider.text
+        assert 'why = "try it back: check of front trim in 2026-05-16-2-magpie"' in rider.text
         await rider.types("u")
     assert snapshot(garage) == before
 
@@ -50,28 +50,28 @@ async def test_what_is_shown_is_stepped_typed_and_cleared(garage: Path) -> None:
         main = rider.app.main
         await rider.types("l down")
         await rider.types("+")
-        assert rider.value == "alderfen"
+        assert rider.value == "anvilfen"
         await rider.types("backspace")
         assert rider.value == "any"
         on_row(rider, "what was changed")
         await rider.types("enter text:when enter")
-        assert rider.value == "when braking"
+        assert rider.value == "front trim"
         assert "changes" in main.board.page.heading
         await rider.types("enter ctrl+u text:nonsense enter")
         assert main.board.is_typing
         await rider.types("escape")
-        assert rider.value == "when braking"
+        assert rider.value == "front trim"
 
 
 async def test_a_whole_set_up_is_set_back_from_the_palette_and_undone(garage: Path) -> None:
     before = snapshot(garage)
     async with riding(garage, 80, 24) as rider:
         await rider.types("l")
-        on_row(rider, "when braking", "2026-05-16-2-magpie")
+        on_row(rider, "front trim", "2026-05-16-2-magpie")
         main = rider.app.main
         main.act("set_back")
         await rider.types("")
         assert "set back to the set-up of 2026-05-16-2-magpie" in rider.last
-        assert 'mode = "lapping"' in rider.text
+        assert 'mode = "soaring"' in rider.text
         await rider.types("u")
     assert snapshot(garage) == before

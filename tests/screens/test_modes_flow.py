@@ -19,7 +19,7 @@ async def test_a_mode_is_looked_at_previewed_taken_and_undone(garage: Path) -> N
         assert "nothing was changed" in rider.last
         assert snapshot(garage) == before
         await rider.types("enter enter")
-        assert 'mode = "puddles"' in rider.text
+        assert 'mode = "wading"' in rider.text
         assert "PUDDLES, 3 of 4" in rider.screen
         await rider.types("u")
         assert "OWN, 4 of 4" in rider.screen

@@ -73,9 +73,9 @@ async def test_two_set_ups_are_compared_and_a_start_is_previewed(garage: Path) -
         await rider.types("p m / text:compare enter enter")
         await rider.types("text:nothing enter")
         assert "one of: " in rider.screen
-        await rider.types("ctrl+u text:puddles enter")
+        await rider.types("ctrl+u text:wading enter")
         assert main.place.room == "compare"
-        assert "puddles allows 6 to 10" in rider.screen
+        assert "wading allows 6 to 10" in rider.screen
         await rider.types("escape")
         assert main.place.room == "setup"
         await rider.types("m / text:starting_levels enter enter")

@@ -127,7 +127,7 @@ async def test_late_shifts_the_rest_of_the_day_and_the_clock_counts_to_it(garage
         await rider.types("t e text:11:15_11:35_every_60_x4")
         assert "left out in a stop: 12:15" in rider.screen
         await rider.types("enter")
-        assert "from = 13:15:00" in (garage / "days/2026-06-20-alderfen.toml").read_text(encoding="utf-8")
+        assert "from = 13:15:00" in (garage / "days/2026-06-20-anvilfen.toml").read_text(encoding="utf-8")
 
 
 async def test_last_time_here_is_taken_over_row_by_row_or_whole(garage: Path) -> None:
@@ -137,7 +137,7 @@ async def test_last_time_here_is_taken_over_row_by_row_or_whole(garage: Path) ->
         await rider.types("v")
         assert "traction = 8" in rider.text
         await rider.types("m / text:take_last_time enter enter")
-        assert 'mode = "puddles"' in rider.text
+        assert 'mode = "wading"' in rider.text
         await rider.types("u u")
         assert "traction = 3" in rider.text
 

@@ -14,14 +14,14 @@ async def test_rain_comes_the_package_is_taken_and_undone(garage: Path) -> None:
         await rider.types("e text:wet enter")
         wet = snapshot(garage)
         await rider.chooses("wet")
-        assert "wet package: riding mode own -> puddles" in rider.screen
+        assert "wet package: riding mode wild -> wading" in rider.screen
         assert "enter sets them, escape leaves it" in rider.last
         await rider.types("escape")
         assert "nothing was changed" in rider.last
         assert snapshot(garage) == wet
         await rider.chooses("wet")
         await rider.types("enter")
-        assert 'mode = "puddles"' in rider.text
+        assert 'mode = "wading"' in rider.text
         assert "traction = 8 " in rider.text
         assert "note dry-set-up-in-the-wet wet-package" not in rider.findings()
         assert "u undoes" in rider.last
@@ -30,9 +30,9 @@ async def test_rain_comes_the_package_is_taken_and_undone(garage: Path) -> None:
         await rider.types("e text:dry enter")
         assert "note wet-set-up-in-the-dry wet-package" in rider.findings()
         await rider.chooses("wet")
-        assert "back to the dry: riding mode puddles ->" in rider.screen
+        assert "back to the dry: riding mode wading ->" in rider.screen
         await rider.types("enter")
-        assert 'mode = "puddles"' not in rider.text
+        assert 'mode = "wading"' not in rider.text
         assert "note wet-set-up-in-the-dry wet-package" not in rider.findings()
         await rider.types("u u u")
 
@@ -48,7 +48,7 @@ async def test_the_remedy_of_the_finding_takes_it_as_one_step_on_a_narrow_screen
         assert rows
         assert rider.app.main.board.go(rows[0].identity)
         await rider.types("f")
-        assert 'mode = "puddles"' in rider.text
+        assert 'mode = "wading"' in rider.text
         await rider.types("u")
 
         assert snapshot(garage) == before

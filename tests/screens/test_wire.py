@@ -60,7 +60,7 @@ def spoilt(garage: Path) -> None:
     bike = garage / "bikes" / "magpie.toml"
     text = bike.read_text(encoding="utf-8").replace('name = "Magpie"', f"name = {evil}\n{evil} = {evil}")
     bike.write_text(f"{text}\n[controls.{evil}]\nkind = {evil}\n\n[modes.{evil}]\nnote = {evil}\n")
-    day = garage / "days" / "2026-06-20-alderfen.toml"
+    day = garage / "days" / "2026-06-20-anvilfen.toml"
     text = day.read_text(encoding="utf-8").replace('organiser = "the fen club"', f"organiser = {evil}")
     day.write_text(f"{text}\n[timetable.{evil}.1]\nfrom = 09:00:00\nwhat = {evil}\n", encoding="utf-8")
     (garage / "venues" / "\x1b[31mred.toml").write_text(f"name = {evil}\n", encoding="utf-8")

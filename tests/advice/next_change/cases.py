@@ -128,7 +128,7 @@ def about(*changes: Change, history: History | None = None, **more: Any) -> Abou
     """Give what is looked at, changed."""
     went = often() if history is None else history
     made = situation(files(*USUAL, *changes), history=went, **more)
-    refs = {**made.refs, "venue": Ref("venue", "alderfen")}
+    refs = {**made.refs, "venue": Ref("venue", "anvilfen")}
     return About(attrs.evolve(made, refs=refs), went, Units(pressure="bar", temperature="C"))
 
 
