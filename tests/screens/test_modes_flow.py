@@ -10,7 +10,7 @@ async def test_a_mode_is_looked_at_previewed_taken_and_undone(garage: Path) -> N
     before = snapshot(garage)
     async with riding(garage, 40, 20) as rider:
         await rider.chooses("modes")
-        assert "OWN, 4 of 4" in rider.screen
+        assert "WILD, 4 of 4" in rider.screen
         await rider.types("left right right left enter")
         assert "traction 3 -> 6 at least" in rider.screen
         # Which findings go has room on the narrow screen too.
@@ -22,7 +22,7 @@ async def test_a_mode_is_looked_at_previewed_taken_and_undone(garage: Path) -> N
         assert 'mode = "wading"' in rider.text
         assert "PUDDLES, 3 of 4" in rider.screen
         await rider.types("u")
-        assert "OWN, 4 of 4" in rider.screen
+        assert "WILD, 4 of 4" in rider.screen
 
         assert snapshot(garage) == before
 
