@@ -54,7 +54,7 @@ async def test_what_is_shown_is_stepped_typed_and_cleared(garage: Path) -> None:
         await rider.types("backspace")
         assert rider.value == "any"
         on_row(rider, "what was changed")
-        await rider.types("enter text:when enter")
+        await rider.types("enter text:front_t enter")
         assert rider.value == "front trim"
         assert "changes" in main.board.page.heading
         await rider.types("enter ctrl+u text:nonsense enter")

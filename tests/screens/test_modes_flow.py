@@ -20,7 +20,7 @@ async def test_a_mode_is_looked_at_previewed_taken_and_undone(garage: Path) -> N
         assert snapshot(garage) == before
         await rider.types("enter enter")
         assert 'mode = "wading"' in rider.text
-        assert "PUDDLES, 3 of 4" in rider.screen
+        assert "WADING, 3 of 4" in rider.screen
         await rider.types("u")
         assert "WILD, 4 of 4" in rider.screen
 
