@@ -19,6 +19,7 @@ from paddock_tui.records.setup import Profile, SetUp
 from paddock_tui.records.shapes import Reference, is_id
 from paddock_tui.records.shapes_of_bike import adjuster_shape, can_be_off, is_off
 from paddock_tui.records.suspension import BY_HAND, Damping
+from tests.every import every
 from tests.sample import FILES, bike, data_of, named, read, records
 
 PER_KIND = [pytest.param(kind, id=kind) for kind in CLASSES]
@@ -45,7 +46,7 @@ def fits(path: Path, pattern: Path) -> bool:
     )
 
 
-@pytest.mark.parametrize("ref", PER_FILE)
+@every("ref", PER_FILE)
 def test_every_file_reads_without_a_trouble_or_an_unknown_key(ref: Ref) -> None:
     found = read(ref)
     assert found.troubles == ()
@@ -61,7 +62,7 @@ def test_every_declared_field_stands_somewhere(kind: str) -> None:
     assert missing == []
 
 
-@pytest.mark.parametrize("ref", PER_FILE)
+@every("ref", PER_FILE)
 def test_figures_lie_in_the_bands_of_their_fields(ref: Ref) -> None:
     for path, raw in leaves(data_of(ref)):
         spec = find_spec(CLASSES[ref.kind], path)
@@ -77,7 +78,7 @@ def test_figures_lie_in_the_bands_of_their_fields(ref: Ref) -> None:
         assert low <= number <= high, path
 
 
-@pytest.mark.parametrize("ref", PER_FILE)
+@every("ref", PER_FILE)
 def test_references_resolve(ref: Ref) -> None:
     for path, raw in leaves(data_of(ref)):
         spec = find_spec(CLASSES[ref.kind], path)
@@ -85,7 +86,7 @@ def test_references_resolve(ref: Ref) -> None:
             assert Ref(spec.shape.kind, raw) in FILES, (path, raw)
 
 
-@pytest.mark.parametrize("ref", PER_FILE)
+@every("ref", PER_FILE)
 def test_files_are_plain_tables_in_lines_that_fit(ref: Ref) -> None:
     text = FILES[ref].read_text(encoding="utf-8")
     assert is_id(ref.id)

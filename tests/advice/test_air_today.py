@@ -11,6 +11,7 @@ from paddock_tui.advice.beside_setup import BesideRow, beside_session, beside_se
 from paddock_tui.advice.calculators import Answer
 from paddock_tui.quantities import Quantity
 from tests.advice.given import BAR, PSI, about, answers, bike, session, venue
+from tests.every import every
 
 BIKE = '[drive]\npower = "100 kW"\n'
 
@@ -153,7 +154,7 @@ def test_beyond_chart_and_table_no_figure_is_given() -> None:
     assert on('air = "5 C"\nwind = "2 km/h"\n')["cold_wind"].text == "calm: as cold as the air, 5 C"
 
 
-@pytest.mark.parametrize("celsius", range(-10, 41))
+@every("celsius", range(-10, 41))
 def test_heat_and_cold_leave_no_hole_between_them(celsius: int) -> None:
     found = on(f'air = "{celsius} C"\nhumidity = "50 %"\nwind = "20 km/h"\n')
 

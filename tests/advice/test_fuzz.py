@@ -14,6 +14,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.shapes import Amount, AmountOrWord, Whole
 from tests.advice.given import BAR, PSI, sample
 from tests.advice.test_working import filled_up
+from tests.every import every
 
 BENCH = {one.id: one for one in calculators(sample("session", "2026-05-16-5-magpie"))}
 NO_NUMBER = re.compile(r"\b(?:nan|inf)\b|\de[+-]?\d\d", re.IGNORECASE)
@@ -58,7 +59,7 @@ BANDED = [
 ]
 
 
-@pytest.mark.parametrize(("calculator", "declared"), BANDED)
+@every(("calculator", "declared"), BANDED)
 def test_beyond_its_band_an_input_is_refused_by_name_wherever_it_counts(
     calculator: Calculator, declared: Input
 ) -> None:

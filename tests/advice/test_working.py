@@ -11,6 +11,7 @@ from paddock_tui.advice.calculators import Answer, Calculator
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.shapes import Amount, AmountOrWord, Flag, Number, Series, Shape, Whole
 from tests.advice.given import BAR, sample
+from tests.every import every
 
 SESSIONS = ("2026-05-16-3-magpie", "2026-05-16-5-magpie", "2026-06-20-4-magpie", "2026-05-16-2-otter")
 IN_WORDS = {"levels": "a table by group, surface and tyre, and no formula"}
@@ -101,7 +102,7 @@ OTHER_POWERS = re.compile(r"\*\*|[²³]|(?<![\w/])(?:v|g|h|t|mu|pi|tan|cos|sin)[
 """A power that is not written with ^; m2 and m/s2 are units as the table of units spells them."""
 
 
-@pytest.mark.parametrize("answer", ANSWERS)
+@every("answer", ANSWERS)
 def test_the_numbers_are_put_in_and_end_in_the_figure_of_the_row(answer: Answer) -> None:
     assert answer.steps, answer.text
     last = re.split(r"(?:= |: )", answer.steps[-1])[-1].strip()
@@ -109,7 +110,7 @@ def test_the_numbers_are_put_in_and_end_in_the_figure_of_the_row(answer: Answer)
     assert last in answer.text
 
 
-@pytest.mark.parametrize("answer", ANSWERS)
+@every("answer", ANSWERS)
 def test_powers_are_written_in_one_way(answer: Answer) -> None:
     assert [line for line in answer.working if OTHER_POWERS.search(line)] == []
 

@@ -15,10 +15,11 @@ from paddock_tui.records.session import Session
 from tests.entry.contexts import MAGPIE, RIDDEN, by_path, context, without_bike
 from tests.entry.lines_refused import ERRORS, QUESTIONS, Wrong
 from tests.entry.lines_that_set import OTHERS, SETS, A, C
+from tests.every import every
 from tests.sample import bike
 
 
-@pytest.mark.parametrize(("line", "expected"), SETS, ids=[line for line, _ in SETS])
+@every(("line", "expected"), SETS, ids=[line for line, _ in SETS])
 def test_a_line_sets_exactly_what_it_says(line: str, expected: dict[str, Any]) -> None:
     found = read_line(line, context(MAGPIE))
 
@@ -38,9 +39,7 @@ def test_the_same_words_mean_what_the_record_and_its_bike_have(
     assert found.edits == by_path(expected)
 
 
-@pytest.mark.parametrize(
-    ("ref", "line", "wrong"), ERRORS, ids=[ascii(f"{ref.id} {line[:40]}") for ref, line, _ in ERRORS]
-)
+@every(("ref", "line", "wrong"), ERRORS, ids=[ascii(f"{ref.id} {line[:40]}") for ref, line, _ in ERRORS])
 def test_a_line_with_one_wrong_piece_sets_nothing_and_points_at_it(ref: Ref, line: str, wrong: Wrong) -> None:
     found = read_line(line, context(ref))
 

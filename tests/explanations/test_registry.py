@@ -26,6 +26,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
 from paddock_tui.records.shapes import Word
 from paddock_tui.records.suspension import OFFSET_ACTS, Adjuster, Offset
+from tests.every import every
 from tests.sample import bike, records
 
 
@@ -38,7 +39,7 @@ def adjusted() -> Iterator[Adjuster]:
             yield Adjuster(end=end, what=word)
 
 
-def every() -> dict[str, Explanation]:
+def every_explanation() -> dict[str, Explanation]:
     """Give every explanation there is, each once."""
     found = {f"function {name}": one for name, one in OF_FUNCTIONS.items()}
     found |= {f"effect {name}": one for name, one in LEVEL_EFFECTS.items()}
@@ -51,7 +52,7 @@ def every() -> dict[str, Explanation]:
     return {name: one for at, (name, one) in enumerate(found.items()) if one not in list(found.values())[:at]}
 
 
-EVERY = [pytest.param(one, id=name) for name, one in every().items()]
+EVERY = [pytest.param(one, id=name) for name, one in every_explanation().items()]
 
 
 def test_every_function_and_every_effect_of_a_level_is_explained() -> None:
@@ -88,7 +89,7 @@ def test_every_value_of_every_set_up_of_the_sample_is_explained(record: Session 
     assert [path for path in paths if of_path(path, of, record.setup.damping) is None] == []
 
 
-@pytest.mark.parametrize("found", EVERY)
+@every("found", EVERY)
 def test_an_explanation_is_whole(found: Explanation) -> None:
     """The one for a control of which nothing is known says that, and no more."""
     assert all(re.fullmatch(r"[A-Z].*[a-z)]\.", sentence) for sentence in found.does)
@@ -106,7 +107,7 @@ PROMISES = re.compile(
 )
 
 
-@pytest.mark.parametrize("found", EVERY)
+@every("found", EVERY)
 def test_no_sentence_promises_anything_and_none_calls_anything_faster(found: Explanation) -> None:
     text = " ".join(found.texts())
     assert PROMISES.findall(text) == []

@@ -4,6 +4,7 @@ import pytest
 
 from paddock_tui.trade.tyre_ratings import load_kg, speed_rating
 from paddock_tui.trade.tyre_size import circumference, parse_tyre_size
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 SIZES = "UN R75 6.1.2 / ISO 5751-1"
@@ -63,7 +64,7 @@ def test_every_figure_is_accounted_for() -> None:
     assert accounted("TYR", 18, ROWS, NOT_USED)
 
 
-@pytest.mark.parametrize("index", range(20, 91))
+@every("index", range(20, 91))
 def test_load_index_follows_its_geometric_series(index: int) -> None:
     """The table is 45 kg times 10^(index/80), rounded: a slip in any one entry would stand out."""
     assert load_kg(index) == pytest.approx(45.0 * 10.0 ** (index / 80.0), rel=0.02)

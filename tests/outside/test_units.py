@@ -18,6 +18,7 @@ from hypothesis import strategies as st
 from paddock_tui.quantities import convert, difference
 from paddock_tui.quantities.table import TABLE
 from paddock_tui.quantities.units import Unit
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 SP811 = "NIST SP 811 (2008 ed.) App. B.8/B.9"
@@ -114,7 +115,7 @@ def pint_says(number: float, old: Unit, new: Unit) -> float:
     return float(registry().Quantity(number, old.pint).to(new.pint).magnitude)
 
 
-@pytest.mark.parametrize(
+@every(
     ("old", "new"), [pytest.param(*pair, id=f"{pair[0].spelling} to {pair[1].spelling}") for pair in PAIRS]
 )
 def test_one_and_a_thousand_of_every_unit_agree_with_pint(old: Unit, new: Unit) -> None:

@@ -24,6 +24,7 @@ from paddock_tui.rules import CAUTION, HOLD, NOTE, SERIOUS, Finding, Remedy, Sev
 from paddock_tui.rules.core import SetValue
 from paddock_tui.screens.registry import ACTIONS, ROOMS, action_of
 from paddock_tui.text import width
+from tests.every import every
 
 REF = Ref("session", "a")
 PUT = SetValue(("surface",), "dry")
@@ -85,7 +86,7 @@ def test_an_action_without_a_key_stands_in_the_palette_that_has_one() -> None:
     assert {row.key for row in actions_page(ACTIONS, ActionContext()).rows()} == {one.id for one in ACTIONS}
 
 
-@pytest.mark.parametrize("one", ACTIONS, ids=[one.id for one in ACTIONS])
+@every("one", ACTIONS, ids=[one.id for one in ACTIONS])
 def test_label_and_help_are_short_words(one: ActionRow) -> None:
     assert 0 < len(one.label) <= 20
     assert 8 <= len(one.help) <= 70
@@ -93,7 +94,7 @@ def test_label_and_help_are_short_words(one: ActionRow) -> None:
     assert one.label == one.label.lower()
 
 
-@pytest.mark.parametrize("one", ACTIONS, ids=[one.id for one in ACTIONS])
+@every("one", ACTIONS, ids=[one.id for one in ACTIONS])
 def test_what_cannot_act_says_why_in_a_sentence_that_fits_the_last_line(one: ActionRow) -> None:
     for context in EVERY:
         reason = one.off(context)

@@ -18,6 +18,7 @@ from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.patch import Patched, patch
 from tests.desk.opened import at_desk
+from tests.every import every
 from tests.pages.opened import SAMPLE, page_of
 from tests.small import session, write
 
@@ -50,7 +51,7 @@ def entries(data: object, depth: int) -> Iterator[tuple[Keys, object]]:
             yield (key, *keys), below
 
 
-@pytest.mark.parametrize("ref", EVERY)
+@every("ref", EVERY)
 def test_each_table_that_grows_has_one_row_to_add_by(ref: Ref) -> None:
     found = adds(page_of(FILES, ref))
 
@@ -63,7 +64,7 @@ def test_each_table_that_grows_has_one_row_to_add_by(ref: Ref) -> None:
     assert all(wanted(ref, table) is not None for table in found)
 
 
-@pytest.mark.parametrize("ref", EVERY)
+@every("ref", EVERY)
 def test_every_row_of_an_entry_says_what_is_dropped_and_what_is_added_to(ref: Ref) -> None:
     loaded = FILES.read(ref)
     assert loaded is not None
@@ -77,7 +78,7 @@ def test_every_row_of_an_entry_says_what_is_dropped_and_what_is_added_to(ref: Re
             assert row.adds == ()
 
 
-@pytest.mark.parametrize("ref", EVERY)
+@every("ref", EVERY)
 def test_the_first_entry_of_each_table_of_the_sample_is_dropped_and_comes_back_byte_for_byte(
     ref: Ref,
 ) -> None:

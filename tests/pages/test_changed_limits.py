@@ -19,6 +19,7 @@ from paddock_tui.pages.going_out import out_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.review import review_page
 from paddock_tui.rules import Finding, review
+from tests.every import every
 from tests.rules.cases import CASES
 from tests.rules.limit_rows import ROWS
 from tests.rules.situations import Change, files, put, situation
@@ -136,7 +137,7 @@ def ids(limit: Limit) -> str:
     return f"{limit.rule}.{limit.name}"
 
 
-@pytest.mark.parametrize("limit", LIMITS.values(), ids=ids)
+@every("limit", LIMITS.values(), ids=ids)
 def test_the_old_figure_stands_nowhere_any_more(limit: Limit) -> None:
     """Of the stories that still raise the rule, one whose own records do not hold the old figure says so."""
     left: list[list[str]] = []
@@ -153,7 +154,7 @@ def test_the_old_figure_stands_nowhere_any_more(limit: Limit) -> None:
     pytest.fail(f"{limit.value:g} {limit.unit} still stands in {min(left, key=len, default='no story')}")
 
 
-@pytest.mark.parametrize("limit", LIMITS.values(), ids=ids)
+@every("limit", LIMITS.values(), ids=ids)
 def test_the_new_figure_decides(limit: Limit) -> None:
     def differs(story: Story, value: float) -> bool:
         before, after = (with_limit(limit, one, story) for one in (limit.value, value))

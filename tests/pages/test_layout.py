@@ -12,6 +12,7 @@ from paddock_tui.pages.layout.findings import block_height
 from paddock_tui.pages.layout.header import verdict_forms
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.text import width
+from tests.every import every
 from tests.examples import examples
 
 LOOKS = Path(__file__).parent / "looks"
@@ -118,7 +119,7 @@ def test_the_verdict_is_cut_from_the_right_and_its_word_never() -> None:
     assert verdict_forms("not judged: no session")[-1] == "not judged"
 
 
-@pytest.mark.parametrize("wide", range(4, 90))
+@every("wide", range(4, 90))
 def test_the_verdicts_word_stands_at_every_width(wide: int) -> None:
     assert "CARE" in text_of(layout(PAGE, view((wide, 24))).lines[0])
 

@@ -17,6 +17,7 @@ from paddock_tui.records.paths import GARAGE, Ref, spell
 from paddock_tui.records.paths import Path as Keys
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.text import printable, width
+from tests.every import every
 from tests.pages.opened import SAMPLE, page_of, rows_of
 from tests.small import session, write
 
@@ -30,7 +31,7 @@ def leaves(data: object, at: Keys = ()) -> list[Keys]:
     return [path for key, value in data.items() for path in leaves(value, (*at, key))]
 
 
-@pytest.mark.parametrize("ref", PER_RECORD)
+@every("ref", PER_RECORD)
 def test_every_value_of_a_sample_file_is_a_known_row_of_its_page(ref: Ref) -> None:
     path = FILES.path_of(ref)
     assert path is not None
@@ -66,7 +67,7 @@ def test_every_declared_field_of_a_kind_is_known_on_some_page_of_the_sample(kind
     assert missing == []
 
 
-@pytest.mark.parametrize("ref", PER_RECORD)
+@every("ref", PER_RECORD)
 def test_no_row_stands_twice(ref: Ref) -> None:
     page = page_of(FILES, ref)
     identities = [row.identity for row in page.rows()]
@@ -74,7 +75,7 @@ def test_no_row_stands_twice(ref: Ref) -> None:
     assert len(set(identities)) == len(identities)
 
 
-@pytest.mark.parametrize("ref", PER_RECORD)
+@every("ref", PER_RECORD)
 def test_a_page_as_text_fits_the_width_and_is_printable(ref: Ref) -> None:
     page = page_of(FILES, ref)
     for columns, paths in itertools.product((38, 40, 80, 100), (False, True)):

@@ -4,6 +4,7 @@ import pytest
 
 from paddock_tui.quantities.lookup import find, find_typed, known, nearest
 from paddock_tui.quantities.table import ALIASES, AMBIGUOUS, TABLE
+from tests.every import every
 
 
 def squeezed(spelling: str) -> str:
@@ -30,7 +31,7 @@ def test_no_two_units_are_spelt_alike_but_for_case_and_spaces() -> None:
     assert [units for units in meanings.values() if len(units) > 1] == []
 
 
-@pytest.mark.parametrize("spelling", [*TABLE, *ALIASES])
+@every("spelling", [*TABLE, *ALIASES])
 def test_typed_and_exact_lookup_agree_on_exact_spellings(spelling: str) -> None:
     assert find(spelling) is find_typed(spelling)
     assert find(spelling) is TABLE[ALIASES.get(spelling, spelling)]

@@ -16,6 +16,7 @@ from paddock_tui.records.paths import spell
 from paddock_tui.records.reading import read_record
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.levels import Levels
+from tests.every import every
 from tests.sample import FILES, read
 
 
@@ -221,6 +222,6 @@ def test_an_empty_record_contradicts_nothing(kind: str) -> None:
     assert found(kind, {}) == ()
 
 
-@pytest.mark.parametrize("ref", FILES, ids=str)
+@every("ref", FILES, ids=str)
 def test_no_record_of_the_sample_contradicts_itself(ref: Any) -> None:
     assert contradictions(read(ref).record) == ()

@@ -14,6 +14,7 @@ from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import KINDS, Path
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.shapes import LevelSetting, Number
+from tests.every import every
 from tests.rules.situations import BIKE_UP, DAY, SESSION, TYRES
 
 EVERY = [
@@ -40,7 +41,7 @@ def test_every_kind_of_record_has_a_class() -> None:
     assert set(CLASSES) == set(KINDS)
 
 
-@pytest.mark.parametrize(("kind", "one"), EVERY)
+@every(("kind", "one"), EVERY)
 def test_every_field_has_label_help_and_shape(kind: str, one: Declared) -> None:
     assert kind in CLASSES
     assert 0 < len(one.label) <= 30
@@ -68,7 +69,7 @@ def test_no_two_tables_of_a_record_have_the_same_label(kind: str) -> None:
     assert len(set(labels)) == len(labels)
 
 
-@pytest.mark.parametrize(("kind", "one"), EVERY)
+@every(("kind", "one"), EVERY)
 def test_every_declared_path_is_found_with_real_keys(kind: str, one: Declared) -> None:
     path = real(CLASSES[kind], one.path)
     spec = find_spec(CLASSES[kind], path)

@@ -35,6 +35,7 @@ from paddock_tui.records.shapes import (
     WordSetting,
 )
 from paddock_tui.records.shapes.limits import LimitValue
+from tests.every import every
 
 SETTINGS = settings(max_examples=50, deadline=None)
 
@@ -74,9 +75,7 @@ SHAPES: dict[str, tuple[Shape[Any], tuple[str, ...]]] = {
 }
 
 
-@pytest.mark.parametrize(
-    ("shape", "text"), [(shape, text) for shape, texts in SHAPES.values() for text in texts]
-)
+@every(("shape", "text"), [(shape, text) for shape, texts in SHAPES.values() for text in texts])
 def test_what_is_read_is_shown_and_written_so_that_it_comes_back(shape: Shape[Any], text: str) -> None:
     value = shape.read(text)
     assert not isinstance(value, InputError), value
@@ -199,7 +198,7 @@ REFUSED: list[tuple[str, object, str]] = [
 ]
 
 
-@pytest.mark.parametrize(("name", "raw", "mend"), REFUSED)
+@every(("name", "raw", "mend"), REFUSED)
 def test_a_value_in_a_file_that_cannot_be_read_says_what_was_expected_and_how_to_mend_it(
     name: str, raw: object, mend: str
 ) -> None:

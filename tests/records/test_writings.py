@@ -8,6 +8,7 @@ import pytest
 from paddock_tui.records import common as c
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import Amount, Number, Shape, TyreSizeMarking
+from tests.every import every
 
 ROWS: dict[str, Shape[Any]] = {
     "tyre": c.TYRE_PRESSURE,
@@ -52,9 +53,7 @@ def given(row: str, typed: str) -> str:
     return shape.show(found)
 
 
-@pytest.mark.parametrize(
-    ("row", "typed", "gives"), WRITINGS, ids=[f"{row} {typed}" for row, typed, _ in WRITINGS]
-)
+@every(("row", "typed", "gives"), WRITINGS, ids=[f"{row} {typed}" for row, typed, _ in WRITINGS])
 def test_each_writing_gives_its_value_or_the_fix(row: str, typed: str, gives: str) -> None:
     found = given(row, typed)
 

@@ -7,6 +7,7 @@ from paddock_tui.pages.message_line import MESSAGE_CELLS, message_line
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import RULES, Finding, Review
 from paddock_tui.text import fold, printable, width
+from tests.every import every
 from tests.rules.case import Lacks, Raises, Silent
 from tests.rules.cases import CASES
 from tests.rules.situations import files, look, look_for, raised, situation
@@ -32,7 +33,7 @@ def looked(case: Raises) -> Review:
     return _LOOKED[id(case)][1]
 
 
-@pytest.mark.parametrize(("rule", "case"), RAISING)
+@every(("rule", "case"), RAISING)
 def test_it_is_raised(rule: str, case: Raises) -> None:
     found = looked(case)
     mine = [one for one in found.findings if one.rule == rule and one.subject == case.subject]
@@ -41,7 +42,7 @@ def test_it_is_raised(rule: str, case: Raises) -> None:
     assert rule not in found.passed
 
 
-@pytest.mark.parametrize(("rule", "case"), SILENT)
+@every(("rule", "case"), SILENT)
 def test_it_is_silent(rule: str, case: Silent) -> None:
     found = look_for(rule, *case.changes, **case.more)
     assert raised(found, rule) == []
@@ -49,7 +50,7 @@ def test_it_is_silent(rule: str, case: Silent) -> None:
     assert rule not in {one.rule for one in found.to_do}
 
 
-@pytest.mark.parametrize(("rule", "case"), MISSING)
+@every(("rule", "case"), MISSING)
 def test_without_a_fact_it_is_not_judged_and_says_which(rule: str, case: Lacks) -> None:
     found = look_for(rule, *case.changes, **{"going_out": True, **case.more})
     assert raised(found, rule) == []
@@ -58,7 +59,7 @@ def test_without_a_fact_it_is_not_judged_and_says_which(rule: str, case: Lacks) 
     assert case.label in missing
 
 
-@pytest.mark.parametrize("rule", sorted(RULES))
+@every("rule", sorted(RULES))
 def test_each_rule_has_its_cases(rule: str) -> None:
     assert rule in CASES, f"{rule} has no cases: add them to tests/rules/cases"
     cases = CASES[rule]
@@ -71,13 +72,13 @@ def test_no_cases_are_left_of_rules_that_are_gone() -> None:
     assert set(CASES) == set(RULES)
 
 
-@pytest.mark.parametrize("rule", [rule for rule in CASES if CASES[rule].asks])
+@every("rule", [rule for rule in CASES if CASES[rule].asks])
 def test_a_rule_that_asks_is_never_not_judged(rule: str) -> None:
     for role in ("bike", "rider", "tyres", "day"):
         assert rule not in look_for(rule, (role, (), None)).missing_rules()
 
 
-@pytest.mark.parametrize("rule", sorted(RULES))
+@every("rule", sorted(RULES))
 def test_each_rule_names_its_source(rule: str) -> None:
     assert len(RULES[rule].source) >= 8
 
@@ -89,7 +90,7 @@ def said(rule: str) -> list[Finding]:
     return [one for each in found for one in each]
 
 
-@pytest.mark.parametrize("rule", CASES)
+@every("rule", CASES)
 def test_what_is_said_fits_every_screen(rule: str) -> None:
     for one in said(rule):
         assert width(message_line(one)) <= MESSAGE_CELLS
@@ -149,7 +150,7 @@ NEVER_BY_ITSELF = (
 LOOKED_AT_BY_OTHERS = ("manual", "second person", "medic", "doctor", "organiser", "inspection")
 
 
-@pytest.mark.parametrize("rule", CASES)
+@every("rule", CASES)
 def test_nothing_reads_as_leave_to_ride(rule: str) -> None:
     for one in said(rule):
         text = " ".join(_texts(one)).casefold()
@@ -185,7 +186,7 @@ def _mends(rule: str, case: Raises, before: Review) -> None:
     assert worse <= {(one.rule, one.subject) for one in before.findings}
 
 
-@pytest.mark.parametrize("rule", CASES)
+@every("rule", CASES)
 def test_a_finding_points_at_a_place_that_can_be_entered(rule: str) -> None:
     for case in CASES[rule].raising:
         _points(rule, case)

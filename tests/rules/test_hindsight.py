@@ -2,9 +2,8 @@
 
 import datetime as dt
 
-import pytest
-
 from paddock_tui.rules import RULES
+from tests.every import every
 from tests.rules.cases import CASES
 from tests.rules.situations import look_for, put, raised
 
@@ -63,7 +62,7 @@ STANDS_AFTERWARDS = frozenset(
 )
 
 
-@pytest.mark.parametrize("rule", sorted(RULES))
+@every("rule", sorted(RULES))
 def test_a_ridden_session_is_asked_only_what_still_stands(rule: str) -> None:
     found = [
         raised(look_for(rule, *case.changes, RIDDEN, **{**case.more, "going_out": True}), rule)

@@ -9,6 +9,7 @@ import pytest
 from paddock_tui import limits, quantities
 from paddock_tui.limits import LIMITS, Limit, Limits
 from paddock_tui.rules import RULES
+from tests.every import every
 from tests.rules.case import Raises, raises
 from tests.rules.limit_rows import ROWS
 from tests.rules.limit_rows.aids import (
@@ -19,7 +20,7 @@ from tests.rules.limit_rows.row import LimitRow
 from tests.rules.situations import Change, at, look, look_for, put, raised
 
 
-@pytest.mark.parametrize("case", ROWS, ids=lambda case: f"{case.rule}.{case.limit}")
+@every("case", ROWS, ids=lambda case: f"{case.rule}.{case.limit}")
 def test_at_below_and_above_each_limit(case: LimitRow) -> None:
     assert (case.rule, case.limit) in LIMITS
     found = raised(look_for(case.rule, *case.changes, **case.more), case.rule)
@@ -33,7 +34,7 @@ def test_each_limit_has_rows_that_raise_and_rows_that_do_not() -> None:
         assert "" in mine or len(set(mine)) > 1, f"{rule}.{name} is never kept"
 
 
-@pytest.mark.parametrize("limit", LIMITS.values(), ids=lambda limit: f"{limit.rule}.{limit.name}")
+@every("limit", LIMITS.values(), ids=lambda limit: f"{limit.rule}.{limit.name}")
 def test_each_limit_is_declared_in_full_and_used_by_the_rule_that_it_names(limit: Limit) -> None:
     assert len(limit.meaning) >= 8
     assert len(limit.source) >= 8

@@ -4,12 +4,12 @@ import random
 from collections.abc import Iterator
 from typing import Any
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.paths import Path
 from paddock_tui.rules import SERIOUS, Review, review
+from tests.every import every
 from tests.examples import examples
 from tests.rules.cases import CASES
 from tests.rules.situations import (
@@ -154,7 +154,7 @@ def test_forgetting_a_fact_never_turns_a_serious_finding_into_a_pass(chosen: tup
     _forget_each(files(*chosen))
 
 
-@pytest.mark.parametrize("rule", CASES)
+@every("rule", CASES)
 def test_forgetting_a_fact_of_a_case_never_makes_its_rule_pass(rule: str) -> None:
     # Only this rule and the stacks that may absorb it are asked: the others have cases of their own.
     with asked(rule):

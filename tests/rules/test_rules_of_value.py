@@ -6,6 +6,7 @@ from paddock_tui.facts import FACTS
 from paddock_tui.records.paths import Path, parse
 from paddock_tui.rules.core import RULES
 from paddock_tui.rules.rules_of_value import rules_using
+from tests.every import every
 
 
 def using(kind: str, path: str) -> list[str]:
@@ -70,7 +71,7 @@ def subject(path: Path) -> Path:
     return tuple("traction" if key == "{subject}" else key for key in path)
 
 
-@pytest.mark.parametrize("name", [name for name, fact in FACTS.items() if fact.path])
+@every("name", [name for name, fact in FACTS.items() if fact.path])
 def test_a_fact_that_a_rule_needs_leads_back_to_that_rule(name: str) -> None:
     fact = FACTS[name]
     kind = "session" if fact.role == "setup" else fact.role

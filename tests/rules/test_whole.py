@@ -1,14 +1,13 @@
 """Whole situations, each with everything that is found in it: no finding more, none less."""
 
-import pytest
-
 from paddock_tui.rules import CAUTION
+from tests.every import every
 from tests.rules.situations import look
 from tests.rules.whole import SITUATIONS
 from tests.rules.whole.situation import Whole
 
 
-@pytest.mark.parametrize("whole", SITUATIONS, ids=lambda whole: whole.name)
+@every("whole", SITUATIONS, ids=lambda whole: whole.name)
 def test_exactly_this_is_found(whole: Whole) -> None:
     found = look(*whole.changes, **whole.more)
     bad = {(one.rule, one.subject, str(one.severity)) for one in found.findings if one.severity >= CAUTION}

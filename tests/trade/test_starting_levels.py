@@ -17,6 +17,7 @@ from paddock_tui.trade.starting_levels import (
     street_help,
     surface_by_track,
 )
+from tests.every import every
 
 TABLE = """
 novice dry road .80 trackday .70 slick .70 | .70 .85 .85 .50 .60
@@ -53,7 +54,7 @@ def _cells() -> list[Cell]:
     return cells
 
 
-@pytest.mark.parametrize(
+@every(
     ("group", "surface", "tyre", "aid", "help_"),
     [pytest.param(*cell, id="-".join(str(part.value) for part in cell[:4])) for cell in _cells()],
 )

@@ -7,6 +7,7 @@ from paddock_tui.advice.next_change.table import SUSPENSION
 from paddock_tui.advice.next_change.table_rest import LOOKS
 from paddock_tui.records.session_parts import ANSWERS, SYMPTOMS
 from tests.advice.next_change.cases import BEFORE, advised, felt, hot, seen
+from tests.every import every
 from tests.rules.situations import Change, put, went_before
 
 ADVANCED = put("rider", "group", "advanced")
@@ -136,7 +137,7 @@ ROWS: list[tuple[str, str, tuple[Change, ...], Kind, str]] = [
 ]
 
 
-@pytest.mark.parametrize(("symptom", "answer", "changes", "kind", "says"), ROWS)
+@every(("symptom", "answer", "changes", "kind", "says"), ROWS)
 def test_a_symptom_leads_to_one_change_or_none(
     symptom: str, answer: str, changes: tuple[Change, ...], kind: Kind, says: str
 ) -> None:
