@@ -21,9 +21,12 @@ class Held:
     at: float = float("-inf")
     run: int = 0
 
-    def again(self, digit: str, at: float) -> bool:
-        """Note a digit that came at a time in s; tells whether it comes from a key that is held down."""
+    def again(self, digit: str, at: float, most_at_once: int = MOST_AT_ONCE) -> bool:
+        """Note a digit that came at a time in s; tells whether it comes from a key that is held down.
+
+        `most_at_once`: so many of the same digit may come in one piece.
+        """
         gap = at - self.at
         same = digit == self.digit and gap < HAND_S
         self.digit, self.at, self.run = digit, at, self.run + 1 if same else 1
-        return same and (gap >= AT_ONCE_S or self.run > MOST_AT_ONCE)
+        return same and (gap >= AT_ONCE_S or self.run > most_at_once)

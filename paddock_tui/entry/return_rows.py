@@ -4,12 +4,12 @@ One declaration makes the rows of the return and the boxes of the paper slip, so
 """
 
 import re
-from decimal import Decimal
 from typing import Literal
 
 import attrs
 
 from paddock_tui.entry.symptoms import picked
+from paddock_tui.entry.typing_kinds import pointed, unit_of_digits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.common import Units
@@ -167,10 +167,8 @@ def _three_digits(group: ReturnRow, typed: str, units: Units) -> Value | InputEr
     if len(typed) > 3:
         return InputError(f'"{typed}"', "three digits", "backspace, or write it out with its unit")
     shape = c.TYRE_PRESSURE if group.reads == "pressure" else c.VOLUME
-    unit = (units.pressure or "bar") if group.reads == "pressure" else (units.volume or "l")
-    places = {"bar": 2, "kPa": 0}.get(unit, 1)
-    found = Quantity(Decimal(typed).scaleb(-places), unit)
-    return _in_band(found, shape)
+    found = shape.load(pointed(typed, unit_of_digits(shape, units)))
+    return found if isinstance(found, InputError) else _in_band(found, shape)
 
 
 def _in_band(found: Quantity, shape: Amount) -> Value | InputError:

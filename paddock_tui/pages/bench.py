@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from paddock_tui.advice.calculators import Answer, Calculator, FilledInput, Input
+from paddock_tui.entry.typing_kinds import choices_of, typing_kind
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import UNKNOWN_WORD, also_in
 from paddock_tui.records.common import AIR_PRESSURE, Units
@@ -63,6 +64,8 @@ def _input_row(calculator: Calculator, declared: Input, found: FilledInput | Non
         edit="" if value is None else declared.shape.show(value),
         known=value is not None,
         working=_about(declared, found),
+        typing=typing_kind(declared.shape),
+        choices=choices_of(declared.shape),
     )
 
 

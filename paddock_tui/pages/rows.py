@@ -35,7 +35,8 @@ class Row:
     that an editor starts with. `opens` is a record that enter opens. `adds` is the table that `n` adds
     to here, `drops` the entry that `x` drops. `file` and `line` say where a problem stands. `offer` are
     the values that `v` takes over here, `working` the lines of the calculation behind them. `cells` are
-    its texts under the columns of its section. `typing` is how its value is typed.
+    its texts under the columns of its section. `typing` is how its value is typed, `choices` are the words
+    that a number picks there, `unit` what may be typed behind its digits.
     """
 
     label: str
@@ -61,6 +62,8 @@ class Row:
     working: tuple[str, ...] = ()
     cells: tuple[str, ...] = ()
     typing: TypingKind = ""
+    choices: tuple[str, ...] = ()
+    unit: str = ""
 
     @property
     def takes_letters(self) -> bool:

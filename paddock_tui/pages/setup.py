@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from paddock_tui.advice.presets import moved_from_preset, preset_brings, preset_words, signed
+from paddock_tui.entry.typing_kinds import choices_of, typing_kind
 from paddock_tui.facts.controls import in_force_value, of_range
 from paddock_tui.pages.rows import Bar, Row, Section
 from paddock_tui.pages.values import field_row, with_trouble
@@ -18,7 +19,7 @@ from paddock_tui.records.presets_in_use import preset_in_use, presets_offered
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.records.shapes_of_bike import label_of, offered, setting_shape
+from paddock_tui.records.shapes_of_bike import adjuster_shape, label_of, offered, setting_shape
 from paddock_tui.records.suspension import BY_HAND, Adjuster
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
@@ -134,6 +135,8 @@ def _control_row(loaded: Loaded, setup: SetUp, name: str, control: Control, mode
         shut=f"fixed by the riding mode {printable(setup.mode or '')}" if fixed else "",
         edit="" if value is None or fixed else shape.show(value),
         known=value is not None,
+        typing=typing_kind(shape),
+        choices=tuple(printable(one) for one in choices_of(shape)),
     )
     return with_trouble(loaded, row)
 
@@ -209,6 +212,8 @@ def _adjuster_row(loaded: Loaded, setup: SetUp, name: str, adjuster: Adjuster, c
         path=path,
         edit="" if value is None else show_number(value),
         known=value is not None,
+        typing=typing_kind(adjuster_shape(adjuster)),
+        unit=unit,
     )
     return with_trouble(loaded, row)
 
@@ -233,6 +238,7 @@ def _offset_row(
         path=(SET_UP, "offsets", name),
         edit="" if value is None else show_number(value),
         known=value is not None,
+        typing="other",
     )
 
 
@@ -243,11 +249,13 @@ def _chosen_row(loaded: Loaded, setup: SetUp, bike: Bike, key: str, label: str, 
     row = Row(
         label=label,
         value="not known" if value is None else printable(value),
-        aside=aside or f"out of {', '.join(printable(name) for name in names)}",
+        aside=aside,
         ref=loaded.ref,
         path=(SET_UP, key),
         edit=value or "",
         known=value is not None,
+        typing="choice",
+        choices=tuple(printable(name) for name in names),
     )
     return with_trouble(loaded, row)
 

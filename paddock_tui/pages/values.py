@@ -4,7 +4,7 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.entry.typing_kinds import typing_kind
+from paddock_tui.entry.typing_kinds import COUNTED, choices_of, typing_kind
 from paddock_tui.pages.rows import Row
 from paddock_tui.quantities import Quantity, compatible
 from paddock_tui.records.common import AIR_PRESSURE, Units
@@ -31,6 +31,8 @@ def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
         edit="" if value is None else field.shape.show(value),
         known=value is not None,
         typing=typing_kind(field.shape),
+        choices=tuple(printable(one) for one in choices_of(field.shape)),
+        unit=getattr(field.shape, "unit", "") if typing_kind(field.shape) in COUNTED else "",
     )
     return with_trouble(loaded, row)
 

@@ -34,6 +34,10 @@ class HostBoard(Protocol):
         """Whether an editor or a question is open."""
 
     @property
+    def has_second(self) -> bool:
+        """Whether a digit is being typed that a second one may follow, or has followed."""
+
+    @property
     def half_typed(self) -> tuple[Row | None, str] | None:
         """What is being typed and not yet kept: the row (None: the question) and the text."""
 
@@ -102,6 +106,9 @@ class Host(Protocol):
 
     def do(self, step: Step) -> None:
         """Do a step and say so."""
+
+    def say_done(self) -> None:
+        """Say again what was done last: the cursor has gone on since."""
 
     def attempt(self, step: Step | str, left: Callable[[], None] | None = None) -> None:
         """Do a step, asking first where that changes what is known of a ridden session; say a refusal."""

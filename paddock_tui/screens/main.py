@@ -11,7 +11,8 @@ from paddock_tui.desk.edits.disputes import deciding
 from paddock_tui.desk.edits.keys import stepping, toggling, value_on
 from paddock_tui.desk.edits.values import field_of
 from paddock_tui.desk.lookup import glance
-from paddock_tui.entry.typing_kinds import second_possible, typing_kind
+from paddock_tui.entry.key_repeat import AT_ONCE_S
+from paddock_tui.entry.typing_kinds import chosen, is_whole
 from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.pages.rows import Row, Section
 from paddock_tui.records.common import Units
@@ -20,6 +21,7 @@ from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.screens import half_typed
 from paddock_tui.screens.actions.editor import problem
+from paddock_tui.screens.digits import begun, followed
 from paddock_tui.screens.follower import DeskFollower
 from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
 from paddock_tui.screens.panel import panel_of
@@ -68,6 +70,7 @@ class MainScreen(QuietScreen[None]):
         self._panel: tuple[JudgedPage, Row, tuple[Section, ...]] | None = None
         self._cursors: dict[PlaceKey, Identity] = {}
         self._ridden_too: set[Ref] = set()
+        self._left: tuple[Place, Identity | None, float] | None = None
         self._last_on: dict[tuple[Ref, Path], Value] = {}
 
     def compose(self) -> ComposeResult:
@@ -180,7 +183,7 @@ class MainScreen(QuietScreen[None]):
 
     def set_text(self, ref: Ref, path: Path, text: str) -> str:
         """Set a value from text; gives what is wrong with it, or nothing."""
-        step = setting(self.desk.files, ref, [(spell(path), text)], self.units(ref))
+        step = setting(self.desk.files, ref, [(spell(path), text)], self.units(ref), of_row=True)
         if not isinstance(step, Step):
             return step[0].sentence()
         row = self.board.cursor_row if self.board.is_typing else None
@@ -214,9 +217,9 @@ class MainScreen(QuietScreen[None]):
         self.desk.do(step)
         self.draw()
         self._done = step
-        self._say_done()
+        self.say_done()
 
-    def _say_done(self) -> None:
+    def say_done(self) -> None:
         """Say what was done last, and with which key it is undone on the row under the cursor."""
         row, step = self.board.cursor_row, self._done
         undo_key = "alt+u" if row is not None and row.takes_letters else "u"
@@ -244,9 +247,13 @@ class MainScreen(QuietScreen[None]):
         self.desk.take_over()
         if self._room.letters(self, key):
             return True
+        left, self._left = self._left, None
         if key == "escape":
             self.back()
         elif key in LETTERS:
+            if left is not None and self.board.pressed_at - left[2] < AT_ONCE_S:
+                # Alt and a letter send escape and the letter in one piece: meant here, not behind.
+                self.go(left[0], left[1])
             self.act(LETTERS[key])
         return key == "escape" or key in LETTERS
 
@@ -267,6 +274,8 @@ class MainScreen(QuietScreen[None]):
     def back(self) -> None:
         """Go back from a page that stands by itself; elsewhere a split arrow key must do nothing."""
         if self._back and (self._room.stands_alone or self._room.escapes):
+            row = self.board.cursor_row
+            self._left = self.place, row.identity if row is not None else None, self.board.pressed_at
             self._arrive(self._back.pop())
 
     def suspended(self) -> AbstractContextManager[None]:
@@ -279,22 +288,24 @@ class MainScreen(QuietScreen[None]):
 
     def on_board_accepted(self, message: messages.Accepted) -> None:
         """Keep what was typed on a row, and where that was open go on to the next one that is."""
-        row = message.row
-        if not self._keep(row, message.text) or row.known or not message.text.strip():
+        self._keep_and_go_on(message.row, message.text)
+
+    def _keep_and_go_on(self, row: Row, text: str) -> None:
+        if not self._keep(row, text) or row.known or not text.strip():
             return
         rows = self.board.page.rows()
         at = next((place for place, one in enumerate(rows) if one.identity == row.identity), None)
         to = next_open(self.board.page, at) if at is not None else None
         if to is not None:
             self.board.go(rows[to].identity)
-            self._say_done()
+            self.say_done()
 
     def _keep(self, row: Row, text: str) -> bool:
         """Keep what was typed on a row, or say what is wrong with it; whether nothing is asked any more."""
         if row.ref is None or not row.path:
             self.board.done()
             return False
-        wrong = self.set_text(row.ref, row.path, text)
+        wrong = self.set_text(row.ref, row.path, chosen(row.choices, text))
         if wrong and self.board.is_typing:
             self.board.refuse(wrong)
         elif wrong:
@@ -302,9 +313,13 @@ class MainScreen(QuietScreen[None]):
         return not self.board.is_typing
 
     def on_board_editing(self, message: messages.Editing) -> None:
-        """Keep the second digit of two at once; what else is typed on a row is read once enter keeps it."""
-        if self.board.has_second and len(message.text) == 2:
-            self._keep(message.row, message.text)
+        """Keep what has a fixed length once it is whole; what else is typed is read once enter keeps it."""
+        followed(self, message.row, message.text, self._keep_whole)
+
+    def _keep_whole(self, row: Row, text: str) -> None:
+        """Keep what was whole by itself; what has a fixed length goes on, a level stays to be looked at."""
+        keep = self._keep_and_go_on if row.typing == "score" or is_whole(row.typing, text) else self._keep
+        keep(row, text)
 
     def on_board_stepped(self, message: messages.Stepped) -> None:
         """Step the value under the cursor."""
@@ -336,13 +351,7 @@ class MainScreen(QuietScreen[None]):
         if row.ref is None or row.kind != "field":
             return
         field = field_of(self.desk.files, row.ref, row.path)
-        second = field is not None and second_possible(field.shape, message.text)
-        if field is None or typing_kind(field.shape) not in ("one digit", "two digits") or second:
-            self.board.edit(message.text, second=second)
-            return
-        wrong = self.set_text(row.ref, row.path, message.text)
-        if wrong:
-            self.board.say(wrong)
+        begun(self, row, field.shape if field is not None else None, message.text, self._keep_whole)
 
     def on_board_chosen(self, message: messages.Chosen) -> None:
         """Open what a row names, add where it says so, or go to the row that a finding is about."""

@@ -4,24 +4,20 @@ from collections.abc import Callable
 from typing import ClassVar
 
 import attrs
-from rich.style import Style
 from textual import events
-from textual.geometry import Region
-from textual.strip import Strip
-from textual.widget import Widget
 
-from paddock_tui.pages.layout import WIDE, Editor, Laid, Line, Prompt, View, layout
-from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.layout import Editor, Prompt
+from paddock_tui.pages.rows import Page, Row
 from paddock_tui.widgets import look, messages
 from paddock_tui.widgets.cursor import Identity, filtered, found, moved, named, told
+from paddock_tui.widgets.drawn import DrawnPage
 from paddock_tui.widgets.editing import pressed, starting, typed
 from paddock_tui.widgets.encoding import ascii_only
-from paddock_tui.widgets.paint import changed_spans, strip_of
-from paddock_tui.widgets.row_keys import Escaped, asked_of, goes_on, letter_on
+from paddock_tui.widgets.row_keys import AfterDigits, Escaped, asked_of, goes_on, letter_on
 from paddock_tui.widgets.typed_run import PASTE_LASTS, TYPED_AHEAD, TypedRun, key_of
 
 
-class Board(Widget, can_focus=True):
+class Board(DrawnPage, can_focus=True):
     """Draws a page, moves over its rows, and says what was asked of them to its `listener`.
 
     Only cells that changed are sent. Each key is done with before the next one; letters
@@ -34,34 +30,24 @@ class Board(Widget, can_focus=True):
 
     def __init__(self, *, plain: bool | None = None, name: str | None = None) -> None:
         """Make an empty board; `plain` draws in ASCII alone (default: as the output's encoding asks)."""
-        super().__init__(name=name)
-        self._whole = self._page = Page("", ())
+        super().__init__(plain=ascii_only() if plain is None else plain, name=name)
+        self._whole = self._page
         self._words = ""
         self._identity: Identity | None = None
         self._drafts: dict[Identity, str] = {}
-        self._view = View(0, 0, None, plain=ascii_only() if plain is None else plain)
-        self._laid = Laid((), ())
         self._said_before_key = False
         self._pasted_until = 0.0
         self._escaped = Escaped()
-        self._set_on: Identity | None = None  # the row that a digit has just set: enter behind it is done
+        self._after = AfterDigits()
         self.pressed_at = 0.0
         """When the last key came, in s of the clock that events carry."""
         self.listener: Callable[[messages.BoardMessage], None] = lambda _: None
         """Hears messages at once, before the next key: keys that were typed ahead, or come in one piece over
         a slow link, must find the page and the editor that the ones before them brought."""
-        self.beside: Callable[[Row | None], tuple[Section, ...] | None] = lambda _: None
-        """Says what stands at the right of a wide screen for the row under the cursor; None: no panel."""
         self.letter: Callable[[str], bool] = lambda _: False
         """Acts on a key that means nothing to the board, as soon; whether it did."""
 
     # What the screen calls.
-
-    @property
-    def cursor_row(self) -> Row | None:
-        """The row under the cursor; None on a page without one."""
-        at = self._view.cursor
-        return None if at is None else self._page.rows()[at]
 
     @property
     def is_typing(self) -> bool:
@@ -91,7 +77,7 @@ class Board(Widget, can_focus=True):
         self._page = told(filtered(page, self._words), self._words) if self._words.strip() else page
         self._place(found(self._page, self._identity, self._view.cursor))
         self._fade()
-        self._relay()
+        self.relay()
 
     def filter(self, words: str) -> None:
         """Show only the rows that hold every one of these words, the cursor on the likeliest; all without."""
@@ -99,7 +85,7 @@ class Board(Widget, can_focus=True):
         self.show(self._whole)
         if words.strip() and (likely := named(self._page, words)) is not None:
             self._place(likely)
-            self._relay()
+            self.relay()
 
     def go(self, identity: Identity) -> bool:
         """Put the cursor on a row; False where the page has none of this identity."""
@@ -107,17 +93,17 @@ class Board(Widget, can_focus=True):
         if at is None or self._page.rows()[at].identity != identity:
             return False
         self._place(at)
-        self._relay()
+        self.relay()
         return True
 
     def say(self, text: str) -> None:
         """Say something in the last line until the next key."""
         self._said_before_key = False
-        self._change(last=text)
+        self.change(last=text)
 
     def hint(self, *hints: str) -> None:
         """Say which keys act, at the right of the last line; the first are dropped first."""
-        self._change(hints=hints)
+        self.change(hints=hints)
 
     def edit(self, text: str = "", *, second: bool = False) -> None:
         """Open the editor of the cursor's row: with this text, else what was left there or is its own.
@@ -131,11 +117,11 @@ class Board(Widget, can_focus=True):
             self.say(row.shut)
             return
         left = text or self._drafts.get(row.identity, row.edit)
-        self._change(editor=starting(left, offered=not text, second=second), prompt=None)
+        self.change(editor=starting(left, offered=not text, second=second), prompt=None)
 
     def ask(self, label: str, text: str = "", *, offered: bool = False) -> None:
         """Ask for a line of text in the last line; a text that is `offered` is replaced by typing."""
-        self._change(prompt=Prompt(label, starting(text, offered=offered)), editor=None)
+        self.change(prompt=Prompt(label, starting(text, offered=offered)), editor=None)
 
     def answer(self, text: str) -> None:
         """Put text in place of what is being typed in answer to the question."""
@@ -145,7 +131,7 @@ class Board(Widget, can_focus=True):
     def preview(self, *lines: str) -> None:
         """Say above the question what its answer would do."""
         if self._view.prompt:
-            self._change(prompt=attrs.evolve(self._view.prompt, more=lines))
+            self.change(prompt=attrs.evolve(self._view.prompt, more=lines))
 
     def refuse(self, why: str) -> None:
         """Keep open what is being typed and say what is wrong with it."""
@@ -162,7 +148,7 @@ class Board(Widget, can_focus=True):
         """Close the editor or the question: its text was taken."""
         if self._view.editor and (row := self.cursor_row):
             self._drafts.pop(row.identity, None)
-        self._change(editor=None, prompt=None)
+        self.change(editor=None, prompt=None)
 
     # Keys.
 
@@ -170,11 +156,14 @@ class Board(Widget, can_focus=True):
         """Take the keys that mean something here; leave all others to the screen."""
         self._said_before_key = bool(self._view.last)
         self.pressed_at = event.time
+        before = self.cursor_row, (self.half_typed or (None, ""))[1]
         if self.has_second and not goes_on(event.key, event.character or ""):
             taken = self._ended(event)
+        elif self._goes_on_with_unit(event.character or ""):
+            taken = True
         else:
             taken = self._key_in_text(event) if self.is_typing else self._key_outside(event)
-        self._set_on = self._identity if (event.character or "").isdecimal() and not self.is_typing else None
+        self._after.note(event.character or "", before, self._identity, typing=self.is_typing)
         if not taken and event.key == "ctrl+c":
             self.say("ctrl+c leaves nothing: q leaves paddock-tui")
             taken = True
@@ -212,6 +201,15 @@ class Board(Widget, can_focus=True):
                 return
             self.on_key(events.Key(key_of(character), character))
 
+    def _goes_on_with_unit(self, character: str) -> bool:
+        """Take a unit behind digits that were whole: it is text, so their row is opened again with it."""
+        found = None if self.is_typing else self._after.with_unit(self._page, character)
+        if found is None:
+            return False
+        self.go(found[0])
+        self.edit(found[1])
+        return True
+
     def _key_outside(self, event: events.Key) -> bool:
         """Take a key while nothing is typed. On a row that takes letters a command is escape and a letter."""
         row, character = self.cursor_row, event.character or ""
@@ -219,7 +217,7 @@ class Board(Widget, can_focus=True):
         part = self._escaped.part(event.key, character, arms=takes)
         if part == "command":
             self._fade()
-            self._relay()
+            self.relay()
             return self.letter(event.key)
         if part == "armed":
             self.say("now a letter is a command, as with alt; escape again goes back")
@@ -272,14 +270,15 @@ class Board(Widget, can_focus=True):
 
     def _ended(self, event: events.Key) -> bool:
         """Accept the digit that no second one followed, and do what the key means on the row."""
-        row = self.cursor_row
-        if row and self._view.editor:
-            self.listener(messages.Accepted(row, self._view.editor.text))
+        row, editor = self.cursor_row, self._view.editor
+        if row and editor:
+            self.listener(messages.Accepted(row, editor.text))
         if self.is_typing:
             return True
-        if row:
+        if row and editor:
             self.go(row.identity)
-        return self._key_outside(event)
+            self._after.digits = row.identity, editor.text
+        return self._goes_on_with_unit(event.character or "") or self._key_outside(event)
 
     def _move_on(self, event: events.Key, editor: Editor) -> None:
         """Accept what was typed where it is complete, and move by a row from there."""
@@ -297,36 +296,36 @@ class Board(Widget, can_focus=True):
 
     def _leave(self, editor: Editor) -> None:
         if self._view.prompt:
-            self._change(prompt=None)
+            self.change(prompt=None)
             self.listener(messages.Declined(editor.text))
             return
         if (row := self.cursor_row) and editor.text != row.edit:
             self._drafts[row.identity] = editor.text
-        self._change(editor=None)
+        self.change(editor=None)
 
     def _key_on_row(self, event: events.Key) -> bool:
         row, at = self.cursor_row, self._view.cursor
         if row is None or at is None:
             return False
-        to = moved(self._page, at, event.key, self._laid.body)
+        to = moved(self._page, at, event.key, self.laid.body)
         if to is not None:
             self._fade()
             self._place(to)
-            self._relay()
+            self.relay()
             if to != at and (row := self.cursor_row):
                 self.listener(messages.Moved(row))
             return True
         if event.key == "enter":
             if row.opens or row.kind != "field":
                 self.listener(messages.Chosen(row))
-            elif self._set_on != self._identity:
+            elif not self._after.is_done(self._identity):
                 self.edit()
             return True
         asked = asked_of(row, event.key, event.character or "")
         if asked is None:
             # A letter acts on the screen, and what was said before it is over.
             self._fade()
-            self._relay()
+            self.relay()
             return False
         if row.shut:
             self.say(row.shut)
@@ -350,12 +349,12 @@ class Board(Widget, can_focus=True):
     def _typing(self, editor: Editor) -> None:
         if not self._view.prompt:
             changed = self._view.editor is None or editor.text != self._view.editor.text
-            self._change(editor=editor)
+            self.change(editor=editor)
             if changed and (row := self.cursor_row):
                 self.listener(messages.Editing(row, editor.text))
             return
         changed = editor.text != self._view.prompt.editor.text
-        self._change(prompt=attrs.evolve(self._view.prompt, editor=editor))
+        self.change(prompt=attrs.evolve(self._view.prompt, editor=editor))
         if changed:
             self.listener(messages.Typed(editor.text))
 
@@ -363,36 +362,3 @@ class Board(Widget, can_focus=True):
         if self._said_before_key:
             self._said_before_key = False
             self._view = attrs.evolve(self._view, last="")
-
-    def _change(self, **changes: object) -> None:
-        self._view = attrs.evolve(self._view, **changes)  # type: ignore[arg-type]
-        self._relay()
-
-    def _relay(self) -> None:
-        """Lay the page out anew and mark the cells that changed; all marks are painted at once."""
-        if not self._view.width:
-            return
-        panel = self.beside(self.cursor_row) if self._view.width >= WIDE else None
-        self._view = attrs.evolve(self._view, panel=panel)
-        before, self._laid = self._laid.lines, layout(self._page, self._view)
-        self._view = attrs.evolve(self._view, top=self._laid.top)
-        for y, line in enumerate(self._laid.lines):
-            spans = changed_spans(before[y] if y < len(before) else (), line, self._view.width)
-            if spans:
-                self.refresh(*(Region(start, y, end - start, 1) for start, end in spans))
-
-    def on_resize(self, event: events.Resize) -> None:
-        """Lay the page out for the new size."""
-        if (event.size.width, event.size.height) == (self._view.width, self._view.height):
-            return
-        self._laid = Laid((), ())
-        self._change(width=event.size.width, height=event.size.height)
-        self.refresh()
-
-    def render_line(self, y: int) -> Strip:
-        """Paint one line."""
-        line: Line = self._laid.lines[y] if y < len(self._laid.lines) else ()
-        return strip_of(line, self.size.width, self._style)
-
-    def _style(self, name: str) -> Style:
-        return self.get_component_rich_style(f"board--{name}") if name else self.rich_style

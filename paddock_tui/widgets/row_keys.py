@@ -3,8 +3,9 @@
 from collections.abc import Callable
 from typing import Literal
 
-from paddock_tui.pages.rows import Row
+from paddock_tui.pages.rows import Page, Row
 from paddock_tui.widgets import messages
+from paddock_tui.widgets.cursor import Identity
 
 _ANSWERS: dict[str, Literal["yes", "no"]] = {"y": "yes", "n": "no"}
 
@@ -36,11 +37,51 @@ class Escaped:
         return ""
 
 
+class AfterDigits:
+    """Remembers the row that digits have just set: enter behind them is done, and a unit is their text."""
+
+    def __init__(self) -> None:
+        self.digits: tuple[Identity, str] | None = None
+        self._done_on: Identity | None = None
+
+    def note(self, key: str, before: tuple[Row | None, str], on: Identity | None, *, typing: bool) -> None:
+        """Note a key: `before` are the row and its text before it, `on` is where the cursor is now.
+
+        `typing`: what is typed is still open.
+        """
+        by_digit = key.isdecimal() and not typing
+        self._done_on = on if by_digit else None
+        row, text = before
+        self.digits = (row.identity, text + key) if by_digit and row is not None else None
+
+    def is_done(self, on: Identity | None) -> bool:
+        """Return whether enter on a row only ends the digits that have set it."""
+        return on is not None and on == self._done_on
+
+    def with_unit(self, page: Page, character: str) -> tuple[Identity, str] | None:
+        """Return the row and the text that a unit behind digits goes on with; None where it is no unit."""
+        row = None
+        if self.digits is not None:
+            row = next((one for one in page.rows() if one.identity == self.digits[0]), None)
+        if row is None or self.digits is None or not begins_unit(row, character):
+            return None
+        return row.identity, self.digits[1] + character
+
+
 def letter_on(row: Row, character: str) -> Literal["", "types", "yes", "no", "neither"]:
     """Return what a character does on a row that takes letters; empty where it is none of its text."""
     if row.typing == "words":
         return "types" if character and (character.isalpha() or character in "-+=") else ""
     return _ANSWERS.get(character.casefold(), "neither") if character.isalpha() else ""
+
+
+def begins_unit(row: Row, character: str) -> bool:
+    """Return whether a character behind digits that were whole begins their unit: a space, or its letter."""
+    if row.kind not in ("field", "ask") or not row.typing or row.takes_letters:
+        return False
+    if character == " ":
+        return bool(row.unit) or row.typing in ("three digits", "four digits")
+    return bool(row.unit) and character.isalpha() and row.unit.startswith(character)
 
 
 def goes_on(key: str, character: str) -> bool:

@@ -4,7 +4,7 @@ import string
 
 import pytest
 
-from paddock_tui.entry.typing_kinds import TAKES_LETTERS, TypingKind, second_possible, typing_kind
+from paddock_tui.entry.typing_kinds import MEANS, TAKES_LETTERS, TypingKind, second_possible, typing_kind
 from paddock_tui.records.fields import declared
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.shapes import Flag, LevelSetting, Number, Text, Whole, WordList
@@ -20,7 +20,7 @@ def test_every_declared_value_has_a_kind_and_words_and_answers_take_letters() ->
         if isinstance(one.shape, Text | WordList | Flag):
             assert kind in TAKES_LETTERS, one.path
 
-    assert set(found) == {"words", "yes or no", "one digit", "two digits", "other"}
+    assert set(found) == set(MEANS)
 
 
 def test_a_digit_is_never_the_whole_answer_where_words_go() -> None:

@@ -329,7 +329,7 @@ def test_what_the_bike_does_not_use_can_be_seen_and_cleared(tmp_path: Path) -> N
 def test_by_hand_is_shown_on_a_bike_without_other_damping(tmp_path: Path) -> None:
     page = set_up(A, small(tmp_path, 'bike = "plain"\n[setup]\ndamping = "by-hand"\n'))
 
-    assert by_path(page)["setup.damping"].aside == "out of by-hand"
+    assert by_path(page)["setup.damping"].choices == ("by-hand",)
     assert not any("not in use" in section.title for section in page.sections)
     assert "setup.damping" not in by_path(set_up(A, small(tmp_path / "2", 'bike = "plain"\n')))
 

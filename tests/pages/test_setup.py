@@ -132,7 +132,7 @@ def test_a_riding_mode_that_the_bike_has_not_is_said(tmp_path: Path) -> None:
     free = rows_of(page(tmp_path, "", bike))
 
     assert (rows["setup.mode"].value, rows["setup.mode"].aside) == ("gone", "not one of this bike's")
-    assert (free["setup.mode"].value, free["setup.mode"].aside) == ("not known", "out of open")
+    assert (free["setup.mode"].value, free["setup.mode"].choices) == ("not known", ("open",))
 
 
 def test_what_a_level_switches_off_is_said_beside_it(tmp_path: Path) -> None:

@@ -66,12 +66,12 @@ class Rider:
     @property
     def screen(self) -> str:
         """All that is drawn, one space between words."""
-        return " ".join(self.app.main.board._laid.text().split())
+        return " ".join(self.app.main.board.laid.text().split())
 
     @property
     def last(self) -> str:
         """The last line."""
-        return self.app.main.board._laid.text().split("\n")[-1].strip()
+        return self.app.main.board.laid.text().split("\n")[-1].strip()
 
     @property
     def typing(self) -> str | None:

@@ -74,7 +74,7 @@ async def test_a_pair_of_sprockets_sets_both_ends_and_a_digit_or_space_tries_at_
         assert at(app, "levels", "answer", "traction").value.startswith("start at 9")
 
         # Another session begins with a bench of its own.
-        await rider.types("g")
+        await rider.types("escape g")
         await rider.types("down enter")
         await rider.types("b")
         assert not any(section.note for section in board.page.sections)

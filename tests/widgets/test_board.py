@@ -28,7 +28,7 @@ async def bench(columns: int = 80, lines: int = 24) -> AsyncIterator[tuple[Bench
 
 
 def last_line(board: Board) -> str:
-    return board._laid.text().split("\n")[-1]
+    return board.laid.text().split("\n")[-1]
 
 
 @pytest.mark.parametrize(
@@ -92,7 +92,7 @@ async def test_a_refused_text_stays_and_escape_keeps_it_for_the_next_time() -> N
     async with bench() as (screen, press):
         board = screen.board
         await press("enter ctrl+u text:abc enter")
-        assert "abc is not a number" in board._laid.text()
+        assert "abc is not a number" in board.laid.text()
         assert board.half_typed is not None
         assert board.half_typed[1] == "abc"
 
@@ -145,7 +145,7 @@ async def test_a_question_is_previewed_while_typed_and_answered_by_enter() -> No
     async with bench() as (screen, press):
         screen.board.ask("entry")
         await press("text:t3")
-        assert "would do: t3" in screen.board._laid.text()
+        assert "would do: t3" in screen.board.laid.text()
         await press("enter")
 
         assert screen.heard == [("answered", "t3")]
@@ -194,7 +194,7 @@ async def test_the_board_stands_at_any_size(size: tuple[int, int]) -> None:
     async with bench(*size) as (screen, press):
         await press("down 5 enter text:x enter escape")
 
-        assert len(screen.board._laid.lines) == size[1]
+        assert len(screen.board.laid.lines) == size[1]
 
 
 APP = "from tests.widgets.board_app import BoardApp\nBoardApp().run(mouse=False)\n"

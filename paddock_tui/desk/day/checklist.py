@@ -28,11 +28,13 @@ def answering(
     *,
     in_day: bool,
     text: str = "",
+    by: str = "",
 ) -> Step | str:
     """Make the step that answers an item for a session, with the time and who; None opens it again.
 
     The day's items are kept in the day under this rider and bike, the others in the session. Gives
-    the reason in words where nothing can hold the answer. `text` names the item in the label.
+    the reason in words where nothing can hold the answer. `text` names the item in the label; `by` are the
+    initials of whoever looked, where that is not the rider.
     """
     session = _record(files, about)
     if not isinstance(session, Session):
@@ -50,7 +52,9 @@ def answering(
         return f"{files.name_of(holder)} has a value where the answers stand: mend it in an editor"
     old = lookup(data, path)
     edits = (
-        _opening(path, old) if status is None else _answering(path, old, _answer(files, session, status, now))
+        _opening(path, old)
+        if status is None
+        else _answering(path, old, _answer(files, session, status, now, by))
     )
     before = lookup(data, (*path, "status"))
     words = "open" if before is MISSING else str(before)
@@ -59,10 +63,10 @@ def answering(
     return Step(f"{words} -> {status or 'open'}: {text or item}", (Change(holder, edits),))
 
 
-def _answer(files: GarageFiles, session: Session, status: str, now: dt.datetime) -> dict[str, Value]:
+def _answer(files: GarageFiles, session: Session, status: str, now: dt.datetime, by: str) -> dict[str, Value]:
     rider = _record(files, Ref("rider", session.rider)) if session.rider is not None else None
     initials = rider.initials if isinstance(rider, Rider) else None
-    return {"status": status, "at": now.time().replace(microsecond=0), "by": initials or login()}
+    return {"status": status, "at": now.time().replace(microsecond=0), "by": by or initials or login()}
 
 
 def _answering(path: Path, old: object, answer: Mapping[str, Value]) -> tuple[Edit, ...]:

@@ -1,18 +1,17 @@
 """What a single key asks of a value: step it, toggle it, or set a digit; each becomes one step."""
 
 from collections.abc import Mapping
-from typing import Any, cast
+from typing import cast
 
 from paddock_tui.desk.edits.thresholds import limit_at
 from paddock_tui.desk.edits.values import bike_of, field_of, setting_value
-from paddock_tui.entry.typing_kinds import typing_kind
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.edits import MISSING, Step, Value
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.shapes import Flag, Setting, Shape
+from paddock_tui.records.shapes import Flag, Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off
 from paddock_tui.store.data import lookup
@@ -89,16 +88,6 @@ def value_on(files: GarageFiles, ref: Ref, path: Path) -> Value | None:
     if control is None or not isinstance(old, int | str) or is_off(control, old):
         return None
     return old
-
-
-def sets_at_once(field: Field) -> bool:
-    """Return whether one digit is a whole answer on a field."""
-    return one_digit(field.shape)
-
-
-def one_digit(shape: Shape[Any]) -> bool:
-    """Return whether one digit is a whole answer: the range has one digit and does not go below zero."""
-    return typing_kind(shape) == "one digit"
 
 
 def _toward(name: str, control: Control, old: object, more_help: bool) -> Setting | None:

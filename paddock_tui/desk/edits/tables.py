@@ -1,24 +1,29 @@
 """Tables that grow: a control, a reading, an incident is added under its key, or dropped whole."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 import attrs
 
 from paddock_tui.desk.edits.refusals import refusals
-from paddock_tui.desk.edits.values import field_of, shown
+from paddock_tui.desk.edits.values import bike_of, field_of, shown
 from paddock_tui.desk.files.names import id_of
 from paddock_tui.entry import read_typed
+from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
+from paddock_tui.records.electronics import FUNCTIONS
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import NAMED, NUMBERED, Spec, find_table
 from paddock_tui.records.kinds import CLASSES
-from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.paths import FOLDERS, Path, Ref
 from paddock_tui.records.shapes.base import article
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.store.data import blocked, lookup
 from paddock_tui.store.garage import GarageFiles
+
+_LEAST_START = 2
+"""So many letters at least stand for a name that they begin."""
 
 
 @attrs.frozen
@@ -112,11 +117,41 @@ def _keys(files: GarageFiles, ref: Ref, table: Path, spec: Spec, words: list[str
     keys: list[str] = []
     left = list(words)
     for name, rule in _named_keys(spec):
-        key = _next(files, ref, (*table, *keys)) if rule == NUMBERED else left.pop(0)
+        if rule == NUMBERED:
+            key = _next(files, ref, (*table, *keys))
+        else:
+            key = _meant(left.pop(0), rule, _known(files, ref, (*table, *keys), name))
         if not re.fullmatch(rule, key):
             return _no_key(name, rule, key)
         keys.append(key)
     return tuple(keys)
+
+
+def _known(files: GarageFiles, ref: Ref, table: Path, name: str) -> tuple[str, ...]:
+    """List the names that a key of a table usually has: functions for a bike's controls, else the bike's own.
+
+    What stands in the table already is left out.
+    """
+    there = lookup(files.data(ref), table)
+    loaded = files.read(ref)
+    bike = loaded.record if loaded is not None and isinstance(loaded.record, Bike) else bike_of(files, ref)
+    if name == "control":
+        names = FUNCTIONS[:-1] if table == ("controls",) else tuple(bike.controls) if bike else ()
+    elif name == "adjuster" and table != ("adjusters",):
+        names = tuple(bike.adjusters) if bike else ()
+    else:
+        names = tuple(one.id for one in files.listing(name)) if name in FOLDERS else ()
+    return tuple(one for one in names if not isinstance(there, Mapping) or one not in there)
+
+
+def _meant(typed: str, rule: str, known: Sequence[str]) -> str:
+    """Return the name that was meant: in either case, and by a start that one known name alone has."""
+    lower = typed.casefold()
+    options = known or (rule.split("|") if "|" in rule else ())
+    starts = [one for one in options if one.startswith(lower)]
+    if lower in options or len(starts) != 1 or len(lower) < _LEAST_START:
+        return typed if re.fullmatch(rule, typed) else lower if re.fullmatch(rule, lower) else typed
+    return starts[0]
 
 
 def _next(files: GarageFiles, ref: Ref, table: Path) -> str:

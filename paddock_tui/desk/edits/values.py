@@ -10,6 +10,7 @@ import attrs
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.thresholds import declared_words, with_unit
 from paddock_tui.entry.typed import far_from, read_typed
+from paddock_tui.entry.typing_kinds import whole_text
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.differences import old_to_new, unit_of
@@ -39,9 +40,17 @@ def field_of(files: GarageFiles, ref: Ref, path: Path) -> Field | None:
 
 
 def setting(
-    files: GarageFiles, ref: Ref, wanted: Sequence[tuple[str, str]], units: Units | None = None
+    files: GarageFiles,
+    ref: Ref,
+    wanted: Sequence[tuple[str, str]],
+    units: Units | None = None,
+    *,
+    of_row: bool = False,
 ) -> Step | list[InputError]:
-    """Make one step of path and text pairs; an empty text clears. All troubles at once."""
+    """Make one step of path and text pairs; an empty text clears. All troubles at once.
+
+    `of_row`: typed on a row, where three digits alone have their point by the unit.
+    """
     edits: dict[Path, Edit | None] = {}
     troubles: list[InputError] = []
     for spelled, text in wanted:
@@ -52,7 +61,8 @@ def setting(
         elif path in edits:
             troubles.append(InputError("a second value for it", "each value once", path=path))
         else:
-            edit = _typed_edit(files.data(ref), path, field, with_unit(ref, path, text), units)
+            typed = with_unit(ref, path, text)
+            edit = _typed_edit(files.data(ref), path, field, typed, units, of_row=of_row)
             if isinstance(edit, InputError):
                 troubles.append(attrs.evolve(edit, path=path))
             else:
@@ -79,7 +89,7 @@ def clearing(files: GarageFiles, ref: Ref, path: Path) -> Step:
 
 
 def _typed_edit(
-    data: Mapping[str, Any], path: Path, field: Field, text: str, units: Units | None
+    data: Mapping[str, Any], path: Path, field: Field, text: str, units: Units | None, *, of_row: bool
 ) -> Edit | InputError | None:
     """Return the edit that what was typed asks for; None where that stands there already."""
     bar = blocked(data, path)
@@ -89,7 +99,7 @@ def _typed_edit(
         )
     if not text.strip():
         return _edit(data, path, MISSING)
-    new = read_typed(field, text, units)
+    new = read_typed(field, whole_text(field.shape, text, units) if of_row else text, units)
     if isinstance(new, InputError):
         return new
     return _too_far(field, text, new, lookup(data, path)) or _edit(data, path, new)

@@ -2,6 +2,7 @@
 
 from functools import lru_cache
 
+from paddock_tui.entry.typing_kinds import numbered
 from paddock_tui.pages.layout.caret import put_editor
 from paddock_tui.pages.layout.columns import MARK, Columns
 from paddock_tui.pages.layout.help_bar import put_bar
@@ -21,7 +22,7 @@ def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line,
     """Draw a field; under the cursor (`on`) whatever had to be cut follows whole, on lines of its own."""
     ink = Ink(columns.pen)
     cut = _label(ink, row, columns, on)
-    words = _words(row, columns)
+    words = _words(row, columns, on)
     cut += _value(ink, row, columns, bool(words[0]))
     bar_below = None
     if row.bar and row.bar.at is not None and not row.shut and not row.trouble:
@@ -55,7 +56,8 @@ def editor_lines(row: Row, columns: Columns, editor: Editor) -> tuple[Line, ...]
         ink.put("  ")
         ink.put(quiet, "range")
     error = [(pen.say(editor.error), "trouble")] if editor.error else []
-    return (*first, ink.line(), *_whole([*error, *cut], columns))
+    choices = [(pen.say(numbered(row.choices)), "aside")] if row.choices else []
+    return (*first, ink.line(), *_whole([*error, *choices, *cut], columns))
 
 
 def mark(ink: Ink, on: bool) -> None:
@@ -76,14 +78,15 @@ def _label(ink: Ink, row: Row, columns: Columns, on: bool) -> list[Span]:
     return [] if whole else [(label, "label")]
 
 
-def _words(row: Row, columns: Columns) -> Span:
-    """Return what is said in words at the right, and how."""
+def _words(row: Row, columns: Columns, on: bool) -> Span:
+    """Return what is said in words at the right, and how; under the cursor choices with their numbers."""
     if row.trouble:
         text, style = row.trouble, "trouble"
     elif row.shut:
         text, style = "; ".join(filter(None, (row.shut, row.aside))), "shut"
     else:
-        text, style = row.aside, "aside"
+        choices = numbered(row.choices) if on else ""
+        text, style = "; ".join(filter(None, (choices, row.aside))), "aside"
     return columns.pen.say(text), style
 
 

@@ -15,6 +15,13 @@ _MOST = 10**12
 NUMBER = re.compile(r"[+-]?\d{1,12}(?:[.,]\d{1,12})?")
 
 
+_RANGE = re.compile(
+    rf"({NUMBER.pattern})(?:\s*(?:to|\.\.)\s*|\s+[-\u2013\u2212]\s+|[-\u2013\u2212])({NUMBER.pattern})(?:\s*[a-z]+)?",
+    re.IGNORECASE,
+)
+"""A range as screens and riders write it: 1-7, 1 to 7, 1..7; its unit may follow."""
+
+
 def read_number(text: str) -> float | int | None:
     """Read a plain number, comma or point; None where it is not one. Never evaluates anything."""
     typed = text.strip()
@@ -177,7 +184,9 @@ class Series(Shape[tuple[float, ...]]):
         return tuple(raw)
 
     def read(self, text: str) -> tuple[float, ...] | InputError:
-        pieces = re.split(r"\s+to\s+|\s*;\s*|\s+|,\s+", text.strip().strip("[]").strip())
+        typed = text.strip().strip("[]").strip()
+        ends = _RANGE.fullmatch(typed) if self.most == 2 else None
+        pieces = list(ends.groups()) if ends else re.split(r"\s*;\s*|\s+|,\s+", typed)
         numbers = [read_number(piece) for piece in pieces]
         if any(number is None for number in numbers):
             return self.wrong(text, "put spaces between the numbers")
@@ -222,7 +231,14 @@ class WordList(Shape[tuple[str, ...]]):
 
     def read(self, text: str) -> tuple[str, ...] | InputError:
         pieces = [piece.strip() for piece in text.split(",") if piece.strip()]
-        return self.load(pieces)
+        return self.load([self._meant(piece) for piece in pieces])
+
+    def _meant(self, typed: str) -> str:
+        """Return the choice that a start of it means, where it can be one alone; else what was typed."""
+        folded = typed.casefold()
+        starts = [one for one in self.choices if one.casefold().startswith(folded)]
+        same = [one for one in starts if one.casefold() == folded]
+        return (same or starts)[0] if len(same or starts) == 1 else typed
 
     def dump(self, value: tuple[str, ...]) -> list[str | int | float | bool]:  # type: ignore[override]
         return list(value)

@@ -6,8 +6,8 @@ import attrs
 
 from paddock_tui.advice.bench import calculators
 from paddock_tui.advice.calculators import Calculator
-from paddock_tui.desk.edits.keys import one_digit
 from paddock_tui.entry import read_typed
+from paddock_tui.entry.typing_kinds import chosen, whole_text
 from paddock_tui.pages.bench import BENCH, bench_page, input_at
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.rows import Page, Row
@@ -17,6 +17,7 @@ from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes import Flag
 from paddock_tui.screens.action import Action, to
+from paddock_tui.screens.digits import begun, followed
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.widgets import messages
@@ -49,9 +50,9 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
     if row.path[:1] != (BENCH,) or row.kind != "field":
         return False
     if isinstance(message, messages.Accepted):
-        wrong = typed(host, row, message.text)
-        if wrong:
-            host.board.refuse(wrong)
+        accepted(host, row, message.text)
+    elif isinstance(message, messages.Editing):
+        followed(host, row, message.text, lambda row, text: accepted(host, row, text))
     elif isinstance(message, messages.Stepped):
         host.board.say(stepped(host, row, message.by))
     elif isinstance(message, messages.Toggled):
@@ -74,7 +75,8 @@ def typed(host: Host, row: Row, text: str) -> str:
     if not text.strip():
         return _tried(host, calculator, declared.key, None)
     field = Field(row.path, declared.label, (), declared.shape, declared.help)
-    value = read_typed(field, text, _units(host))
+    whole = whole_text(declared.shape, chosen(row.choices, text), _units(host))
+    value = read_typed(field, whole, _units(host))
     if isinstance(value, InputError):
         return value.sentence()
     raw = cast("Any", value)
@@ -125,10 +127,17 @@ def cleared(host: Host, row: Row) -> str:
 def digit(host: Host, row: Row, text: str) -> None:
     """Try a digit at once where it is a whole answer; else open the editor with it."""
     found = input_at(_calculators(host), row.path)
-    if found is not None and one_digit(found[1].shape):
-        host.board.say(typed(host, row, text))
+    shape = found[1].shape if found is not None else None
+    begun(host, row, shape, text, lambda row, text: accepted(host, row, text))
+
+
+def accepted(host: Host, row: Row, text: str) -> None:
+    """Try what was typed, or say what is wrong with it."""
+    wrong = typed(host, row, text)
+    if host.board.is_typing:
+        host.board.refuse(wrong)
     else:
-        host.board.edit(text)
+        host.board.say(wrong)
 
 
 def _calculators(host: Host) -> tuple[Calculator, ...]:

@@ -1,17 +1,32 @@
 """The checklist on the screen: where its cursor begins, and what the keys do on its rows."""
 
+import re
+
 import attrs
 
 from paddock_tui.desk.day.checklist import ANSWERS, answering
-from paddock_tui.facts.checklists import ItemState
+from paddock_tui.entry.key_repeat import Held
+from paddock_tui.facts.checklists import OK, OPEN, ItemState
 from paddock_tui.pages.checklist import KEYS, checked_of, checklist_page, first_open
 from paddock_tui.pages.rows import Page, Row
+from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Path, Ref, parse
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.question import Question
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.subject import SubjectContext, of_subject
 from paddock_tui.widgets import messages
+
+INITIALS = re.compile(r"[^\W\d_]{1,4}")
+"""How somebody signs an item."""
+
+
+@attrs.define
+class AnsweredByKey:
+    """What this run knows of the keys on checklists: a digit that is held down answers one item only."""
+
+    held: Held = attrs.field(factory=Held)
 
 
 def _page(about: SubjectContext) -> Page:
@@ -50,9 +65,45 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
 
 def _answer(host: Host, row: Row, key: str) -> None:
     """Answer the item under the cursor with a digit; the empty key opens it again."""
-    subject = host.place.subject
-    if subject is None or row.ref is None or (key and key not in ANSWERS):
+    if host.place.subject is None or row.ref is None or (key and key not in ANSWERS):
         host.board.say(row.shut or KEYS)
+    elif key and host.state.of(AnsweredByKey).held.again(key, host.board.pressed_at, 1):
+        host.board.say(f"{key} again at once: is a key held down? press it again if it is meant")
+    elif ANSWERS.get(key) == OK and _takes_initials(host, row):
+        _ask_initials(host, row, key)
+    else:
+        _keep(host, row, key)
+
+
+def _ask_initials(host: Host, row: Row, key: str) -> None:
+    """Ask who looked at what holds the bike after a fall or work: that is not answered in passing."""
+
+    def answered(text: str) -> str:
+        if not INITIALS.fullmatch(text.strip()):
+            return "one to four letters: the initials of whoever looked"
+        _keep(host, row, key, text.strip().upper())
+        return ""
+
+    host.ask(Question("initials of who looked", answered, declined="not answered", said=(row.value,)))
+
+
+def _takes_initials(host: Host, row: Row) -> bool:
+    """Return whether an item holds the bike, and a fall or work has been at it."""
+    item, subject = _item(host, row), host.place.subject
+    if item is None or subject is None or item.to_fix != "hold":
+        return False
+    situation = host.desk.assembled(subject).situation
+    fallen = [one for one in checked_of(situation).lists if one.stage == "after a fall"]
+    if any(item.id == held.id for one in fallen for held in one.items):
+        return True
+    sessions = [*situation.earlier[-1:], *([situation.session] if situation.session is not None else [])]
+    return not item.in_day and any(one.work for one in sessions)
+
+
+def _keep(host: Host, row: Row, key: str, by: str = "") -> None:
+    """Keep an answer, and go on to the next item that is open."""
+    subject = host.place.subject
+    if subject is None or row.ref is None:
         return
     step = answering(
         host.desk.files,
@@ -62,8 +113,22 @@ def _answer(host: Host, row: Row, key: str) -> None:
         host.desk.now(),
         in_day=row.ref.kind == "day",
         text=row.value,
+        by=by,
     )
     host.attempt(step)
+    if key and isinstance(step, Step) and not host.board.is_typing:
+        _go_on(host, row)
+
+
+def _go_on(host: Host, row: Row) -> None:
+    """Go to the next item that is open; the answered one stays under the cursor where none follows."""
+    rows = host.board.page.rows()
+    at = next((place for place, one in enumerate(rows) if one.identity == row.identity), len(rows))
+    later = (one for one in rows[at + 1 :] if one.kind == "check" and one.label == OPEN and not one.shut)
+    after = next(later, None)
+    if after is not None:
+        host.board.go(after.identity)
+        host.say_done()
 
 
 def _open_answer(host: Host, row: Row) -> None:

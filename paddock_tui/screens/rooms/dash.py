@@ -13,6 +13,7 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.shapes import LevelSetting
 from paddock_tui.records.shapes_of_bike import setting_shape
 from paddock_tui.screens.action import Action, needs_session
+from paddock_tui.screens.digits import begun, followed
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.subject import gone
@@ -64,8 +65,10 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
         _clear(host, row)
     elif isinstance(message, messages.Toggled | messages.Stepped):
         host.board.say(KEYS)
+    elif isinstance(message, messages.Editing):
+        followed(host, row, message.text, lambda row, text: _shows(host, row, text))
     else:
-        return isinstance(message, messages.Editing)
+        return False
     return True
 
 
@@ -93,10 +96,8 @@ def _digit(host: Host, row: Row, text: str) -> None:
             _agree(host, row)
         else:
             host.board.say(KEYS)
-    elif levels is not None and levels.low >= 0 and levels.high <= 9:
-        _shows(host, row, text)
     else:
-        host.board.edit(text)
+        begun(host, row, levels, text, lambda row, text: _shows(host, row, text))
 
 
 def _shows(host: Host, row: Row, text: str) -> None:

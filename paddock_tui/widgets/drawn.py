@@ -1,0 +1,67 @@
+"""A widget that draws a page: only the cells that changed are sent."""
+
+from collections.abc import Callable
+
+import attrs
+from rich.style import Style
+from textual import events
+from textual.geometry import Region
+from textual.strip import Strip
+from textual.widget import Widget
+
+from paddock_tui.pages.layout import WIDE, Laid, Line, View, layout
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.widgets.paint import changed_spans, strip_of
+
+
+class DrawnPage(Widget):
+    """Draws a page as its view has it."""
+
+    def __init__(self, *, plain: bool, name: str | None = None) -> None:
+        """Draw nothing yet; `plain` draws in ASCII alone."""
+        super().__init__(name=name)
+        self._page = Page("", ())
+        self._view = View(0, 0, None, plain=plain)
+        self.laid = Laid((), ())
+        self.beside: Callable[[Row | None], tuple[Section, ...] | None] = lambda _: None
+        """Says what stands at the right of a wide screen for the row under the cursor; None: no panel."""
+
+    @property
+    def cursor_row(self) -> Row | None:
+        """The row under the cursor; None on a page without one."""
+        at = self._view.cursor
+        return None if at is None else self._page.rows()[at]
+
+    def change(self, **changes: object) -> None:
+        """Change the view, and draw what differs."""
+        self._view = attrs.evolve(self._view, **changes)  # type: ignore[arg-type]
+        self.relay()
+
+    def relay(self) -> None:
+        """Lay the page out anew and mark the cells that changed; all marks are painted at once."""
+        if not self._view.width:
+            return
+        panel = self.beside(self.cursor_row) if self._view.width >= WIDE else None
+        self._view = attrs.evolve(self._view, panel=panel)
+        before, self.laid = self.laid.lines, layout(self._page, self._view)
+        self._view = attrs.evolve(self._view, top=self.laid.top)
+        for y, line in enumerate(self.laid.lines):
+            spans = changed_spans(before[y] if y < len(before) else (), line, self._view.width)
+            if spans:
+                self.refresh(*(Region(start, y, end - start, 1) for start, end in spans))
+
+    def on_resize(self, event: events.Resize) -> None:
+        """Lay the page out for the new size."""
+        if (event.size.width, event.size.height) == (self._view.width, self._view.height):
+            return
+        self.laid = Laid((), ())
+        self.change(width=event.size.width, height=event.size.height)
+        self.refresh()
+
+    def render_line(self, y: int) -> Strip:
+        """Paint one line."""
+        line: Line = self.laid.lines[y] if y < len(self.laid.lines) else ()
+        return strip_of(line, self.size.width, self._style)
+
+    def _style(self, name: str) -> Style:
+        return self.get_component_rich_style(f"board--{name}") if name else self.rich_style
