@@ -75,7 +75,10 @@ ROW_KEYS: tuple[tuple[str, str], ...] = (
     ),
     ("letters", "commands; on a row that takes words they type, on yes or no y and n answer"),
     ("alt+letter", "a command on every row: the same as escape, then the letter"),
-    ("1, 2, 3", "on a checklist: ok, to fix, not applicable; backspace: open again"),
+    (
+        "1, 2, 3",
+        "on a checklist: ok, to fix, not applicable, and on to the next open item; backspace: open again",
+    ),
     ("- and + (or =)", "one down or up in the bike's own numbers"),
     ("left, right", "less or more help where there is a bar, else one down or up"),
     ("space", "yes or no; off, and back to the last level"),

@@ -4,6 +4,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from paddock_tui import help as texts
+from paddock_tui.entry.typing_kinds import SAID
 from paddock_tui.help import Entry, Part, Topic
 from paddock_tui.pages.actions import ROW_KEYS, ActionRow, printed
 from paddock_tui.pages.review import CAUTION_WORDS
@@ -60,13 +61,14 @@ def topics_page() -> Page:
     return Page("help · topics", (Section("topics", tuple(_topic_rows())),), judged=False)
 
 
-def key_sections(actions: Sequence[ActionRow]) -> tuple[Section, Section]:
-    """List every action with its key, and what the keys do on a row."""
+def key_sections(actions: Sequence[ActionRow]) -> tuple[Section, ...]:
+    """List every action with its key, what the keys do on a row, and how each kind of value is typed."""
     said = tuple(
         Row(printed(one) or "in m", f"{one.label}: {one.help}", kind="text", key=one.id) for one in actions
     )
     rows = tuple(Row(keys, words, kind="text", key=keys) for keys, words in ROW_KEYS)
-    return Section("all keys", said), Section("on a row", rows)
+    kinds = tuple(Row(name, words, kind="text", key=f"kind {name}") for name, words in SAID.values())
+    return Section("all keys", said), Section("on a row", rows), Section("by kind of value", kinds)
 
 
 def _about(topic: Topic) -> Iterator[Section]:

@@ -10,7 +10,7 @@ from textual.pilot import Pilot
 
 from paddock_tui.app import PaddockApp
 from paddock_tui.desk import Desk
-from tests.screens.typing import type_keys
+from tests.screens.typing import HAND_S, type_by_hand, type_keys
 
 BEFORE = dt.datetime(2026, 6, 20, 12, 55)
 """The time of the flows: the next session of the sample goes out at 13:20."""
@@ -33,6 +33,11 @@ class Rider:
         """Type keys, as `type_keys` spells them, and wait until what they did is kept."""
         assert self.pilot is not None
         await type_keys(self.app, self.pilot, keys, self.settled)
+
+    async def types_by_hand(self, keys: str, gap_s: float = HAND_S) -> None:
+        """Type keys with so many seconds between them, by the clock that keys carry."""
+        assert self.pilot is not None
+        await type_by_hand(self.app, self.pilot, keys, self.settled, gap_s)
 
     async def presses(self, keys: str) -> None:
         """Type keys, and wait for the screen alone."""

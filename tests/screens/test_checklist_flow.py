@@ -23,9 +23,9 @@ async def test_items_are_answered_marked_to_fix_opened_and_undone_by_keys(garage
 
         await rider.types("1")
         assert now() == ("open", "axles and calipers torqued, second person, marked")
-        await rider.types("2 up up")
-        while now()[1] != "axles and calipers torqued, second person, marked":
-            await rider.types("down")
+        await rider.types("2")
+        assert now() == ("open", "both brakes pumped hard and tried at walking pace")
+        await rider.types("up")
         assert now() == ("to fix", "axles and calipers torqued, second person, marked")
         assert board.page.verdict.startswith("HOLD 1")
         assert board.page.findings[0].value.startswith("To fix: axles and calipers torqued")
@@ -37,6 +37,7 @@ async def test_items_are_answered_marked_to_fix_opened_and_undone_by_keys(garage
         await rider.types("home enter")
         await rider.types("1")
         assert app.main.place.room == "checklist"
+        await rider.types("up")
         assert now() == ("ok", "axles and calipers torqued, second person, marked")
         assert board.page.verdict.startswith("CARE")
 
@@ -45,7 +46,7 @@ async def test_items_are_answered_marked_to_fix_opened_and_undone_by_keys(garage
         assert now()[0] == "open"
 
         # The morning's list is kept in the day.
-        await rider.types("home 2")
+        await rider.types("home 2 home")
         assert now()[0] == "to fix"
         day = (garage / "days/2026-06-20-anvilfen.toml").read_text()
         assert '[entries.ines.magpie.checks.packing-list]\nstatus = "to fix"\nat = 12:55:00' in day
@@ -65,3 +66,36 @@ async def test_enter_leads_to_the_value_that_answers_an_item(garage: Path) -> No
         assert app.main.place.room == "session"
         assert row is not None
         assert row.path == ("fuel_added",)
+
+
+async def test_thirteen_items_take_thirteen_keys_and_a_key_held_down_answers_one(garage: Path) -> None:
+    async with riding(garage) as rider:
+        before = rider.text
+        await rider.types("c")
+        await rider.types_by_hand("1 1 1 1 1 1", gap_s=0.04)
+        assert rider.text.count("[checks.") == before.count("[checks.") + 1
+        assert "is a key held down?" in rider.last
+        await rider.types("u")
+        await rider.types("up c")
+        await rider.types_by_hand(" ".join("1" * 13))
+        notes = {one.title: one.note for one in rider.app.main.board.page.sections}
+        assert notes["Wet swap"] == "0 open of 13"
+
+
+async def test_what_holds_the_bike_after_a_fall_takes_the_initials_of_who_looked(
+    garage: Path,
+) -> None:
+    async with riding(garage) as rider:
+        rider.file.write_text(rider.text + '\n[incidents.1]\nwhat = "fall"\n', encoding="utf-8")
+        rider.app.main.follower.poll()
+        await rider.types("c 1")
+        assert rider.last.startswith("initials of who looked")
+        await rider.types("1 enter")
+        assert "one to four letters" in rider.screen
+        await rider.types("ctrl+u m k enter")
+        assert '[checks.head-neck-hands]\nstatus = "ok"\nat = 12:55:00\nby = "MK"' in rider.text
+        row = rider.app.main.board.cursor_row
+        assert row is not None
+        assert row.value.startswith("helmet touched anything?")
+        await rider.types_by_hand("2")
+        assert '[checks.helmet-after-fall]\nstatus = "to fix"' in rider.text

@@ -44,3 +44,27 @@ def spelled(keys: str) -> Iterator[tuple[str, str | None]]:
 
 def _character(char: str) -> tuple[str, str]:
     return char if char.isalnum() else _character_to_key(char), char
+
+
+HAND_S = 0.2
+"""Seconds between two keys of an unhurried hand."""
+
+
+async def type_by_hand(
+    app: App[Any],
+    pilot: Pilot[Any],
+    keys: str,
+    settled: Callable[[], Awaitable[object]],
+    gap_s: float = HAND_S,
+) -> None:
+    """Type keys as `type_keys` does, each so long after the one before it by the clock that events carry."""
+    driver = app._driver
+    assert driver is not None
+    for place, key in enumerate(spelled(keys)):
+        event = events.Key(*key)
+        event.time += place * gap_s
+        event.set_sender(app)
+        driver.send_message(event)
+    await pilot.pause()
+    await settled()
+    await pilot.pause()

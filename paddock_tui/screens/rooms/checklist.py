@@ -96,8 +96,7 @@ def _takes_initials(host: Host, row: Row) -> bool:
     fallen = [one for one in checked_of(situation).lists if one.stage == "after a fall"]
     if any(item.id == held.id for one in fallen for held in one.items):
         return True
-    sessions = [*situation.earlier[-1:], *([situation.session] if situation.session is not None else [])]
-    return not item.in_day and any(one.work for one in sessions)
+    return not item.in_day and situation.session is not None and bool(situation.session.work)
 
 
 def _keep(host: Host, row: Row, key: str, by: str = "") -> None:
