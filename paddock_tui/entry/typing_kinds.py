@@ -84,18 +84,18 @@ MEANS: Mapping[TypingKind, Mapping[KeyKind, Meaning]] = {
 """What each kind of key does on a row of each kind of value; of two digits the first stays open."""
 
 SAID: Mapping[TypingKind, tuple[str, str]] = {
-    "words": ("a text or a list", "its first letter, digit or sign opens it; enter keeps it"),
+    "words": ("text, list", "its first letter, digit or sign opens it; enter keeps it"),
     "yes or no": ("yes or no", "y, n or space; no other letter does anything"),
-    "choice": ("a word out of a few", "its number and enter, or enter and a start that fits one alone"),
-    "score": ("a score, 1 to 5", "one digit, and on to the next row that is open"),
-    "one digit": ("a level to 9", "one digit, at once; + and - one on, space off and back"),
-    "two digits": ("a level or clicks to 99", "`1_` waits for a second digit; any other key ends it"),
+    "choice": ("one of few", "its number and enter, or enter and a start that fits one alone"),
+    "score": ("score 1 to 5", "one digit, and on to the next row that is open"),
+    "one digit": ("level to 9", "one digit, at once; + and - one on, space off and back"),
+    "two digits": ("to 99", "`1_` waits for a second digit; any other key ends it"),
     "three digits": (
-        "tyre pressure, fuel",
-        "238 is 2.38 bar, 345 is 34.5 psi, 065 is 6.5 l: goes on",
+        "pressure, fuel",
+        "238 is 2.38 bar, 345 is 34.5 psi, 065 is 6.5 l; it goes on",
     ),
-    "four digits": ("time of day, date code", "1341 goes on by itself; 13:41 and enter"),
-    "other": ("other figures, dates", "the first digit opens it; enter keeps it, with or without a unit"),
+    "four digits": ("time of day", "1341 goes on by itself; 13:41 and enter; a date code alike"),
+    "other": ("other figures", "the first digit opens it; enter keeps it, with or without a unit"),
 }
 """What the help says of each kind: what it is, and how it is typed."""
 
