@@ -33,6 +33,10 @@ ANOTHER = "name the right folder, or make a garage with: paddock-tui new FOLDER"
 
 _SCHEMA_LINE = re.compile(r"^\s*schema\s*=\s*(\d{1,9})\s*(?:#.*)?$", re.MULTILINE)
 
+_LATEST = 100
+_TURNS = 10
+"""How many records of a kind are compared with their files each time, and in how many times all others."""
+
 Stamp = tuple[int, int, int, int]
 """What tells that a file changed: times of change of text and status in ns, size, inode."""
 
@@ -76,6 +80,8 @@ class GarageFiles:
         self._raw: dict[Ref, _Raw] = {}
         self._loaded: dict[Ref, tuple[_Raw, _Raw | None, Loaded]] = {}
         self._listing: Listing | None = None
+        self._last_listing: Listing | None = None
+        self._turn = 0
         self._staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
         """What records read as when edits of theirs were saved, until that is compared with their files."""
@@ -200,7 +206,7 @@ class GarageFiles:
         """Return the files as they read now, to try on what would be: staging there changes nothing here."""
         other = GarageFiles(self.root)
         other._raw, other._loaded, other._staged = dict(self._raw), dict(self._loaded), dict(self._staged)
-        other._listing = self._listing
+        other._listing, other._last_listing = self._listing, self._last_listing
         return other
 
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
@@ -220,12 +226,29 @@ class GarageFiles:
         Of the files in memory, and of the folders where they were looked at before.
         """
         before = self._listing
-        self._listing = None
-        known = dict.fromkeys((*self._raw, *self._shown))
-        found = [ref for ref in known if ref not in self._staged and self._differs(ref)]
-        if before is not None:
+        if before is not None and not before.stands():
+            self.forget_listing()
+        found = [ref for ref in self._in_turn() if ref not in self._staged and self._differs(ref)]
+        if before is not None and self._listed() is not before:
             found += [ref for ref in _moved(before, self._listed()) if ref not in found]
         return tuple(found)
+
+    def _in_turn(self) -> list[Ref]:
+        """List the records to compare with their files: the latest of each kind, and a share of all others.
+
+        Names begin with their dates. Of many years each file is looked at every `_TURNS` times.
+        """
+        self._turn = (self._turn + 1) % _TURNS
+        by_kind: dict[str, list[Ref]] = {}
+        for ref in self._raw:
+            by_kind.setdefault(ref.kind, []).append(ref)
+        found = dict.fromkeys(self._shown)
+        for refs in by_kind.values():
+            if len(refs) > _LATEST:
+                refs.sort(key=_named, reverse=True)
+                found.update(dict.fromkeys(refs[_LATEST + self._turn :: _TURNS]))
+            found.update(dict.fromkeys(refs[:_LATEST]))
+        return list(found)
 
     def _differs(self, ref: Ref) -> bool:
         """Return whether a record reads otherwise than it did; a file that was only touched does not."""
@@ -266,7 +289,7 @@ class GarageFiles:
         # Held in a name of its own: another thread may forget the listing meanwhile.
         listing = self._listing
         if listing is None:
-            self._listing = listing = listed(self.tree)
+            self._listing = self._last_listing = listing = listed(self.tree, self._last_listing)
         return listing
 
     def _files(self) -> dict[str, dict[str, FilePath]]:
@@ -346,6 +369,10 @@ def _placed(found: RecordRead, name: str, text: str) -> tuple[tuple[InputError, 
         for path in found.unknown
     )
     return placed, unknown
+
+
+def _named(ref: Ref) -> str:
+    return ref.id
 
 
 def _without_empty(data: Mapping[str, Any]) -> dict[str, Any]:

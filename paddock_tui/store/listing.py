@@ -2,7 +2,8 @@
 
 import os
 import stat
-from collections.abc import Iterator
+import time
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 
 import attrs
@@ -19,34 +20,70 @@ DEEPEST = 8
 ALLOWED_BY = "press enter on it in the screens to allow that place, or put a copy of the file in its place"
 
 
+RESTS_NS = 2_000_000_000
+"""A change so long before a look cannot be of the same tick of a file system's clock as one after it."""
+
+FolderStamp = tuple[int, int, int, int]
+"""What tells that names in a folder changed: times of change of content and status in ns, device, inode."""
+
+
+@attrs.frozen
+class FolderEntry:
+    """A name in a folder: its path, whether it is a link, and whether it is itself a folder."""
+
+    path: Path
+    is_link: bool
+    is_folder: bool
+
+
+@attrs.frozen
+class FolderSeen:
+    """What a folder held, and its stamp by then; `rests` says that a later change shows in the stamp."""
+
+    stamp: FolderStamp | None
+    rests: bool
+    entries: tuple[FolderEntry, ...] = ()
+
+
 @attrs.frozen
 class Listing:
-    """The file of each record by kind and id. `strays` are files that look like records and are not read."""
+    """The file of each record by kind and id. `strays` are files that look like records and are not read.
+
+    `folders` are those that were looked into; `links` says that a link was met, whose target may change.
+    """
 
     files: dict[str, dict[str, Path]]
     strays: tuple[InputError, ...] = ()
+    folders: Mapping[Path, FolderSeen] = attrs.field(factory=dict)
+    links: bool = False
+
+    def stands(self) -> bool:
+        """Return whether every folder is as it was, as far as its stamp can tell; no folder is read."""
+        return not self.links and all(
+            seen.rests and _folder_stamp(path) == seen.stamp for path, seen in self.folders.items()
+        )
 
 
-def listed(tree: Tree) -> Listing:
-    """Look through the folders of a garage; no file is opened."""
-    walk = _Walk(tree)
+def listed(tree: Tree, before: Listing | None = None) -> Listing:
+    """Look through the folders of a garage; no file is opened, and no folder that is as it was `before`."""
+    walk = _Walk(tree, before.folders if before is not None else {})
     files: dict[str, dict[str, Path]] = {}
     for kind, folder in FOLDERS.items():
-        files[kind] = {}
+        here = files[kind] = {}
         for path in walk.records(tree.root / folder):
-            name = os.path.relpath(path, tree.root)
-            other = files[kind].get(path.stem)
-            if not is_id(path.stem):
-                walk.strays.append(_no_id(path, name))
+            stem = path.stem
+            other = here.get(stem)
+            if not is_id(stem):
+                walk.strays.append(_no_id(path, os.path.relpath(path, tree.root)))
             elif other is None:
-                files[kind][path.stem] = path
+                here[stem] = path
             else:
                 first, second = sorted((other, path), key=_away_from_home)
-                files[kind][path.stem] = first
+                here[stem] = first
                 walk.strays.append(
                     _twice(os.path.relpath(second, tree.root), os.path.relpath(first, tree.root))
                 )
-    return Listing(files, tuple(walk.strays))
+    return Listing(files, tuple(walk.strays), walk.folders, walk.links)
 
 
 def folders(root: Path) -> Iterator[tuple[Path, list[str]]]:
@@ -68,25 +105,28 @@ def folders(root: Path) -> Iterator[tuple[Path, list[str]]]:
 class _Walk:
     """One look through the folders: each is entered once, however many links lead to it."""
 
-    def __init__(self, tree: Tree) -> None:
+    def __init__(self, tree: Tree, known: Mapping[Path, FolderSeen]) -> None:
         self.tree = tree
         self.strays: list[InputError] = []
+        self.folders: dict[Path, FolderSeen] = {}
+        self.links = False
+        self._known = known
         self._seen: set[tuple[int, int]] = set()
 
     def records(self, top: Path) -> Iterator[Path]:
         """Walk a folder, in the order of names. Templates and hidden files are not read."""
-        if _is_link(top) and not self._leads_inside(top):
+        if _is_link(top) and not self._may_follow(top):
             return
         stack = [(top, 0)]
         while stack:
             folder, depth = stack.pop()
             below: list[Path] = []
             for entry in self._entries(folder):
-                path = Path(entry.path)
-                if entry.is_symlink() and not self._leads_inside(path):
+                path = entry.path
+                if entry.is_link and not self._may_follow(path):
                     continue
-                named = entry.name.endswith(".toml")
-                if not self._folder(entry):
+                named = path.name.endswith(".toml")
+                if not (_is_folder_behind(path) if entry.is_link else entry.is_folder):
                     if named:
                         yield path
                 elif named:
@@ -98,26 +138,28 @@ class _Walk:
                 continue
             stack += [(path, depth + 1) for path in reversed(below)]
 
-    def _entries(self, folder: Path) -> list["os.DirEntry[str]"]:
+    def _may_follow(self, link: Path) -> bool:
+        self.links = True
+        return self._leads_inside(link)
+
+    def _entries(self, folder: Path) -> tuple[FolderEntry, ...]:
         try:
-            found = folder.stat()
-            if (found.st_dev, found.st_ino) in self._seen:
-                return []
-            self._seen.add((found.st_dev, found.st_ino))
-            with os.scandir(folder) as entries:
-                visible = [entry for entry in entries if not entry.name.startswith(".")]
+            stamp = _stamp_of(folder)
+            if stamp[2:] in self._seen:
+                return ()
+            self._seen.add(stamp[2:])
+            known = self._known.get(folder)
+            if known is None or not known.rests or known.stamp != stamp:
+                rests = time.time_ns() - max(stamp[:2]) > RESTS_NS
+                known = FolderSeen(stamp, rests, _read(folder))
         except (FileNotFoundError, NotADirectoryError):
-            return []
+            known = FolderSeen(None, rests=True)
         except OSError as error:
             self._stray(folder, f"a folder that cannot be read: {in_plain_words(error)}", "a folder")
-            return []
-        return sorted(visible, key=lambda entry: entry.name)
-
-    def _folder(self, entry: "os.DirEntry[str]") -> bool:
-        try:
-            return entry.is_dir()
-        except OSError:
-            return False
+            # Asked again each time: why it cannot be read shows in no stamp.
+            known = FolderSeen(None, rests=False)
+        self.folders[folder] = known
+        return known.entries
 
     def _leads_inside(self, link: Path) -> bool:
         """Return whether a link leads to something in the garage, or to a place that was allowed."""
@@ -141,6 +183,35 @@ class _Walk:
 
     def _stray(self, path: Path, found: str, expected: str, mend: str = "") -> None:
         self.strays.append(InputError(found, expected, mend, file=os.path.relpath(path, self.tree.root)))
+
+
+def _read(folder: Path) -> tuple[FolderEntry, ...]:
+    with os.scandir(folder) as entries:
+        found = [
+            FolderEntry(Path(entry.path), entry.is_symlink(), entry.is_dir(follow_symlinks=False))
+            for entry in entries
+            if not entry.name.startswith(".")
+        ]
+    return tuple(sorted(found, key=lambda entry: entry.path.name))
+
+
+def _stamp_of(folder: Path) -> FolderStamp:
+    found = folder.stat()
+    return found.st_mtime_ns, found.st_ctime_ns, found.st_dev, found.st_ino
+
+
+def _folder_stamp(folder: Path) -> FolderStamp | None:
+    try:
+        return _stamp_of(folder)
+    except OSError:
+        return None
+
+
+def _is_folder_behind(link: Path) -> bool:
+    try:
+        return link.is_dir()
+    except OSError:
+        return False
 
 
 def _is_link(path: Path) -> bool:
