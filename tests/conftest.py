@@ -17,7 +17,7 @@ time.tzset()
 
 # What the program keeps about its user: a folder of this run's own, gone with it.
 _STATE = tempfile.TemporaryDirectory(prefix="paddock-state-")
-os.environ["XDG_STATE_HOME"] = _STATE.name
+os.environ["XDG_STATE_HOME"] = os.environ["XDG_CACHE_HOME"] = _STATE.name
 
 settings.register_profile("dev", max_examples=50, deadline=None)
 settings.register_profile("ci", settings.get_profile("dev"), derandomize=True)

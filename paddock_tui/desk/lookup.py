@@ -9,6 +9,7 @@ import attrs
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.index import row_of
 
 
 class NoSuchRecord(Exception):
@@ -92,18 +93,20 @@ def order(one: Glance) -> tuple[dt.date, int, dt.time, str]:
 
 def glances(files: GarageFiles, since: int = 0) -> Iterator[Glance]:
     """Look at the sessions of a year and later, and of the latest one where that is before; 0: at all."""
-    for ref in _since(files, since):
-        found = glance(ref, files.data(ref))
-        if found is not None:
-            yield found
+    for ref in files.sessions_since(since):
+        row = files.rows.of(ref)
+        if row is not None:
+            yield Glance(ref, row.date, row.number, row.start, row.ridden)
+    files.rows.write()
 
 
 def unplaced(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:
     """List the sessions whose date cannot be read: one of them may be the one in hand."""
     found: list[Ref] = []
-    for ref in _since(files, now.year):
-        data = files.data(ref)
-        loaded = files.read(ref) if "retired" not in data and glance(ref, data) is None else None
+    for ref in files.sessions_since(now.year):
+        if files.rows.of(ref) is not None:
+            continue
+        loaded = files.read(ref) if "retired" not in files.data(ref) else None
         if loaded is not None and (
             loaded.record is None or any(trouble.path == ("date",) for trouble in loaded.troubles)
         ):
@@ -111,32 +114,10 @@ def unplaced(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:
     return tuple(found)
 
 
-def _since(files: GarageFiles, year: int) -> list[Ref]:
-    refs = files.listing("session")
-    years = [int(ref.id[:4]) for ref in refs if _names_year(ref)]
-    first = min(year, max(years, default=year))
-    return [ref for ref in refs if not _names_year(ref) or int(ref.id[:4]) >= first]
-
-
-def _names_year(ref: Ref) -> bool:
-    return ref.id[:4].isdecimal() and ref.id[:4].isascii()
-
-
 def glance(ref: Ref, data: Mapping[str, Any]) -> Glance | None:
     """Look at one session's plain data; None where it is retired or its date is not known."""
-    date, number, start = data.get("date"), data.get("number"), data.get("start")
-    if isinstance(date, dt.datetime) or not isinstance(date, dt.date) or "retired" in data:
-        return None
-    hot = data.get("pressures", {}).get("hot", {}) if isinstance(data.get("pressures"), dict) else {}
-    hot_read = isinstance(hot, dict) and ("front" in hot or "rear" in hot)
-    ridden = "parked" in data or bool(data.get("laps")) or hot_read
-    return Glance(
-        ref,
-        date,
-        number if isinstance(number, int) else 0,
-        start if isinstance(start, dt.time) else dt.time(0, 0),
-        ridden,
-    )
+    row = row_of(data)
+    return Glance(ref, row.date, row.number, row.start, row.ridden) if row is not None else None
 
 
 def _one_of(kinds: tuple[str, ...]) -> str:

@@ -15,30 +15,23 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.garage import SCHEMA, Garage
 from paddock_tui.records.kinds import CLASSES, Record
-from paddock_tui.records.paths import FOLDERS, GARAGE, Ref, spell
-from paddock_tui.records.reading import RecordRead, read_record
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.reading import read_record
 from paddock_tui.records.shapes.references import Reference
-from paddock_tui.store import system_calls
 from paddock_tui.store.allowed import Allowed
 from paddock_tui.store.data import same
-from paddock_tui.store.errors import LeadsOut, in_plain_words
+from paddock_tui.store.errors import LeadsOut
+from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
-from paddock_tui.store.lines import scan
+from paddock_tui.store.index import Stamp
 from paddock_tui.store.listing import Listing, listed
+from paddock_tui.store.placed import placed
 from paddock_tui.store.reading import LARGEST, loads, read_text
+from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
-
-GARAGE_FILE = "garage.toml"
-ANOTHER = "name the right folder, or make a garage with: paddock-tui new FOLDER"
+from paddock_tui.store.turns import Turns
 
 _SCHEMA_LINE = re.compile(r"^\s*schema\s*=\s*(\d{1,9})\s*(?:#.*)?$", re.MULTILINE)
-
-_LATEST = 100
-_TURNS = 10
-"""How many records of a kind are compared with their files each time, and in how many times all others."""
-
-Stamp = tuple[int, int, int, int]
-"""What tells that a file changed: times of change of text and status in ns, size, inode."""
 
 
 @attrs.frozen
@@ -81,38 +74,38 @@ class GarageFiles:
         self._loaded: dict[Ref, tuple[_Raw, _Raw | None, Loaded]] = {}
         self._listing: Listing | None = None
         self._last_listing: Listing | None = None
-        self._turn = 0
+        self._refs: dict[str, tuple[Ref, ...]] = {}
+        self._turns = Turns()
+        self._touched: list[Ref] = []
+        self.rows = SessionRows(
+            lambda: self.tree.real, self.stamp, lambda ref: self._held(ref), self._stamp_and_data
+        )
         self._staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
         """What records read as when edits of theirs were saved, until that is compared with their files."""
 
     def problem(self) -> InputError | None:
         """Return why this is no garage; None where it is one."""
-        try:
-            found = self.root.stat()
-        except FileNotFoundError:
-            return self._no_garage("no such folder", "make one with: paddock-tui new FOLDER")
-        except OSError as error:
-            return self._no_garage(in_plain_words(error), "look at the folder's owner and mode")
-        if not stat.S_ISDIR(found.st_mode):
-            return self._no_garage("not a folder", "make one with: paddock-tui new FOLDER")
-        try:
-            with self.tree.place(self.root / GARAGE_FILE) as place:
-                found = system_calls.status(place.folder, place.name)
-        except FileNotFoundError:
-            return self._no_garage(f"there is no {GARAGE_FILE} in it", ANOTHER)
-        except OSError as error:
-            return self._no_garage(f"{GARAGE_FILE}: {in_plain_words(error)}", ANOTHER)
-        if not stat.S_ISREG(found.st_mode):
-            return self._no_garage(f"{GARAGE_FILE} is not a plain file", ANOTHER)
-        return None
-
-    def _no_garage(self, found: str, mend: str) -> InputError:
-        return InputError(f"{self.root}: {found}", "a garage folder", mend)
+        return no_garage(self.tree)
 
     def listing(self, kind: str) -> tuple[Ref, ...]:
         """List the records of a kind by their file names, in order; the files are not opened."""
-        return tuple(Ref(kind, name) for name in sorted(self._files().get(kind, {})))
+        files = self._files()
+        if kind not in self._refs:
+            self._refs[kind] = tuple(Ref(kind, name) for name in sorted(files.get(kind, {})))
+        return self._refs[kind]
+
+    def sessions_since(self, year: int) -> tuple[Ref, ...]:
+        """List the sessions named in a year and later, or in the latest one, and those named in no year."""
+        refs = self.listing("session")
+        key = f"session since {year}"
+        if key not in self._refs:
+            named = [
+                (ref, ref.id[:4] if ref.id[:4].isdecimal() and ref.id[:4].isascii() else "") for ref in refs
+            ]
+            first = min(f"{year:04}", max((name for _, name in named), default="") or f"{year:04}")
+            self._refs[key] = tuple(ref for ref, name in named if not name or name >= first)
+        return self._refs[key]
 
     def all(self) -> Iterator[Ref]:
         """List every record, the garage itself first."""
@@ -207,11 +200,13 @@ class GarageFiles:
         other = GarageFiles(self.root)
         other._raw, other._loaded, other._staged = dict(self._raw), dict(self._loaded), dict(self._staged)
         other._listing, other._last_listing = self._listing, self._last_listing
+        other.rows.take(self.rows)
         return other
 
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
         """Let a record read as it will stand once its edits are saved."""
         self._staged[ref] = data
+        self._touch(ref)
 
     def unstage(self, ref: Ref, *, saved: bool = False) -> None:
         """Read a record from its file again; what was `saved` is compared with the file by `changed`."""
@@ -219,6 +214,19 @@ class GarageFiles:
         if saved and shown is not None:
             self._shown[ref] = shown
         self._raw.pop(ref, None)
+        self._touch(ref)
+
+    def touched_since(self, place: int) -> tuple[int, set[Ref]]:
+        """List the records that may read otherwise than they did at a place of this run; give the place now.
+
+        What others changed is known once `changed` came upon it, or the record was read again.
+        """
+        return len(self._touched), set(self._touched[place:])
+
+    def _touch(self, ref: Ref) -> None:
+        self._touched.append(ref)
+        if ref.kind == "session":
+            self.rows.forget(ref)
 
     def changed(self) -> tuple[Ref, ...]:
         """Look at the folders and files again; list the records that changed, came or went meanwhile.
@@ -228,34 +236,22 @@ class GarageFiles:
         before = self._listing
         if before is not None and not before.stands():
             self.forget_listing()
-        found = [ref for ref in self._in_turn() if ref not in self._staged and self._differs(ref)]
+        known = dict.fromkeys((*self._shown, *self._turns.next((*self._raw, *self.rows.indexed))))
+        found = [ref for ref in known if ref not in self._staged and self._differs(ref)]
         if before is not None and self._listed() is not before:
             found += [ref for ref in _moved(before, self._listed()) if ref not in found]
         return tuple(found)
-
-    def _in_turn(self) -> list[Ref]:
-        """List the records to compare with their files: the latest of each kind, and a share of all others.
-
-        Names begin with their dates. Of many years each file is looked at every `_TURNS` times.
-        """
-        self._turn = (self._turn + 1) % _TURNS
-        by_kind: dict[str, list[Ref]] = {}
-        for ref in self._raw:
-            by_kind.setdefault(ref.kind, []).append(ref)
-        found = dict.fromkeys(self._shown)
-        for refs in by_kind.values():
-            if len(refs) > _LATEST:
-                refs.sort(key=_named, reverse=True)
-                found.update(dict.fromkeys(refs[_LATEST + self._turn :: _TURNS]))
-            found.update(dict.fromkeys(refs[:_LATEST]))
-        return list(found)
 
     def _differs(self, ref: Ref) -> bool:
         """Return whether a record reads otherwise than it did; a file that was only touched does not."""
         old, shown = self._raw.get(ref), self._shown.pop(ref, None)
         path = self.path_of(ref)
-        if old is not None and shown is None and _stamp(path) == old.stamp:
+        if shown is None and _stamp(path) == (old.stamp if old is not None else self.rows.indexed.get(ref)):
             return False
+        if old is None and shown is None:
+            row = self.rows.of(ref)
+            self._touch(ref)
+            return self.rows.of(ref) != row
         new = self._read_raw(ref, path)
         if new is None:
             return True
@@ -289,7 +285,10 @@ class GarageFiles:
         # Held in a name of its own: another thread may forget the listing meanwhile.
         listing = self._listing
         if listing is None:
-            self._listing = self._last_listing = listing = listed(self.tree, self._last_listing)
+            listing = listed(self.tree, self._last_listing)
+            if self._last_listing is None or listing.files != self._last_listing.files:
+                self._refs = {}
+            self._listing = self._last_listing = listing
         return listing
 
     def _files(self) -> dict[str, dict[str, FilePath]]:
@@ -301,16 +300,29 @@ class GarageFiles:
             if known is None or known.data is not self._staged[ref]:
                 text = known.text if known is not None else ""
                 self._raw[ref] = _Raw(None, text, self._staged[ref])
+                self._touch(ref)
             return self._raw[ref]
         stamp = _stamp(path)
         known = self._raw.get(ref)
         if known is not None and known.stamp == stamp and stamp is not None:
             return known
+        self._touch(ref)
         if stamp is None or path is None:
             self._raw.pop(ref, None)
             return None
         self._raw[ref] = self._fresh(path, stamp)
         return self._raw[ref]
+
+    def _held(self, ref: Ref) -> Mapping[str, Any] | None:
+        """Return the data of a record that is in memory; None where it would have to be read."""
+        if ref in self._staged:
+            return self._staged[ref]
+        raw = self._raw.get(ref)
+        return raw.data if raw is not None else None
+
+    def _stamp_and_data(self, ref: Ref) -> tuple[Stamp | None, Mapping[str, Any]]:
+        raw = self._read_raw(ref, self.path_of(ref))
+        return (raw.stamp, raw.data) if raw is not None and raw.trouble is None else (None, {})
 
     def _fresh(self, path: FilePath, stamp: Stamp) -> _Raw:
         name = os.path.relpath(path, self.root)
@@ -339,40 +351,8 @@ class GarageFiles:
         found = read_record(
             ref.kind, raw.data, bike.record if bike and isinstance(bike.record, Bike) else None
         )
-        troubles, unknown = _placed(found, name, raw.text)
+        troubles, unknown = placed(found, name, raw.text)
         return Loaded(ref, path, name, raw.text, raw.data, found.record, troubles, unknown)
-
-
-def _placed(found: RecordRead, name: str, text: str) -> tuple[tuple[InputError, ...], tuple[InputError, ...]]:
-    """Return the troubles of a reading their file and line, and word the keys that nobody declared."""
-    if not found.troubles and not found.unknown:
-        return (), ()
-    layout = scan(text)
-    placed = tuple(
-        sorted(
-            (
-                attrs.evolve(trouble, file=name, line=layout.line_of(trouble.path))
-                for trouble in found.troubles
-            ),
-            key=lambda trouble: trouble.line or 0,
-        )
-    )
-    unknown = tuple(
-        InputError(
-            f"{spell(path)}, a key that this program does not know",
-            "one of the format's keys",
-            "check its spelling; it is kept as it is",
-            path,
-            layout.line_of(path),
-            name,
-        )
-        for path in found.unknown
-    )
-    return placed, unknown
-
-
-def _named(ref: Ref) -> str:
-    return ref.id
 
 
 def _without_empty(data: Mapping[str, Any]) -> dict[str, Any]:

@@ -1,0 +1,177 @@
+"""What every session file says in short, remembered by the file's stamp, so that old seasons are not parsed.
+
+One file a year in the user's cache folder, under the garage's real path; never in the garage. It holds no
+verdict and no words of the rider, and is never believed against a file: a row counts only while time of
+change, size and inode of its file are as noted, and only where that file had rested for two seconds when
+the index was written. Whatever is wrong with the index makes the files be read.
+"""
+
+import contextlib
+import datetime as dt
+import json
+import os
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+import attrs
+
+from paddock_tui.store import system_calls
+from paddock_tui.store.guarded import NotRead, read_at
+from paddock_tui.store.listing import RESTS_NS
+from paddock_tui.store.tree import TreePlace, release
+
+Stamp = tuple[int, int, int, int]
+"""What tells that a file changed: times of change of text and status in ns, size, inode."""
+
+OTHER = "other"
+"""In place of a year."""
+
+_LARGEST = 4_000_000
+_FEWEST = 20
+"""Rows that are worth writing a year anew for."""
+
+_VERSION = 1
+
+
+@attrs.frozen
+class SessionRow:
+    """What a session says in short. Names are empty where they are not written or are no text."""
+
+    date: dt.date
+    number: int
+    start: dt.time
+    ridden: bool
+    bike: str = ""
+    rider: str = ""
+    tyres: str = ""
+    day: str = ""
+
+
+def row_of(data: Mapping[str, Any]) -> SessionRow | None:
+    """Look at a session's plain data; None where it is retired or its date is not known."""
+    date, number, start = data.get("date"), data.get("number"), data.get("start")
+    if isinstance(date, dt.datetime) or not isinstance(date, dt.date) or "retired" in data:
+        return None
+    hot = data.get("pressures", {}).get("hot", {}) if isinstance(data.get("pressures"), dict) else {}
+    hot_read = isinstance(hot, dict) and ("front" in hot or "rear" in hot)
+    names = (data.get(key) for key in ("bike", "rider", "tyres", "day"))
+    return SessionRow(
+        date,
+        number if isinstance(number, int) else 0,
+        start if isinstance(start, dt.time) else dt.time(0, 0),
+        "parked" in data or bool(data.get("laps")) or hot_read,
+        *(name if isinstance(name, str) else "" for name in names),
+    )
+
+
+class SessionIndex:
+    """The rows of one garage's sessions as they were when their files were last read."""
+
+    def __init__(self, real: Path) -> None:
+        self._folder = cache_folder().joinpath(*real.parts[1:])
+        self._years: dict[str, dict[str, tuple[Stamp, SessionRow]]] = {}
+        self._fresh: dict[str, int] = {}
+
+    def row(self, name: str, stamp: Stamp) -> SessionRow | None:
+        """Return what a session's file says, where it is noted and the file is still the same."""
+        noted = self._year(year_of(name)).get(name)
+        return noted[1] if noted is not None and noted[0] == stamp else None
+
+    def note(self, name: str, stamp: Stamp, row: SessionRow) -> None:
+        """Note what a file says, to be written with others."""
+        year = year_of(name)
+        self._year(year)[name] = stamp, row
+        self._fresh[year] = self._fresh.get(year, 0) + 1
+
+    def write(self) -> None:
+        """Write the years of which enough is new; that they cannot be written is no harm."""
+        for year, count in list(self._fresh.items()):
+            if count >= _FEWEST:
+                self._fresh[year] = 0
+                with contextlib.suppress(OSError):
+                    self._folder.mkdir(mode=0o700, parents=True, exist_ok=True)
+                    _replace(self._folder, f"{year}.json", _as_text(self._years[year]))
+
+    def _year(self, year: str) -> dict[str, tuple[Stamp, SessionRow]]:
+        if year not in self._years:
+            self._years[year] = _read(self._folder, f"{year}.json")
+        return self._years[year]
+
+
+def cache_folder() -> Path:
+    """Return the user's folder for what may be lost. Raises RuntimeError where there is no home."""
+    named = os.environ.get("XDG_CACHE_HOME", "")
+    base = Path(named) if Path(named).is_absolute() else Path.home() / ".cache"
+    return base / "paddock-tui"
+
+
+def year_of(name: str) -> str:
+    """Return the year that a session's id names; OTHER where it names none."""
+    return name[:4] if name[:4].isdecimal() and name[:4].isascii() else OTHER
+
+
+def _as_text(rows: Mapping[str, tuple[Stamp, SessionRow]]) -> bytes:
+    plain = {name: [*stamp, *_plain(row)] for name, (stamp, row) in rows.items()}
+    return json.dumps({"version": _VERSION, "rows": plain}, separators=(",", ":")).encode()
+
+
+def _plain(row: SessionRow) -> tuple[Any, ...]:
+    date, start = row.date.isoformat(), row.start.isoformat()
+    return date, row.number, start, row.ridden, row.bike, row.rider, row.tyres, row.day
+
+
+def _read(folder: Path, name: str) -> dict[str, tuple[Stamp, SessionRow]]:
+    """Read a year, the rows that count; none where any of it is not as this program writes it."""
+    try:
+        here = system_calls.open_root(folder)
+        try:
+            written = system_calls.status(here, name).st_mtime_ns
+            given = json.loads(read_at(TreePlace(here, name), _LARGEST))
+        finally:
+            release(here)
+        if given["version"] != _VERSION:
+            return {}
+        return {
+            name: (stamp, _row(fields))
+            for name, (*numbers, fields) in (
+                (one, (*held[:4], held[4:])) for one, held in given["rows"].items()
+            )
+            if max((stamp := _stamp(numbers))[:2]) + RESTS_NS <= written
+        }
+    except (OSError, NotRead, ValueError, TypeError, KeyError, AttributeError, RecursionError):
+        return {}
+
+
+def _stamp(numbers: list[Any]) -> Stamp:
+    changed, status, size, inode = numbers
+    if not all(type(one) is int for one in numbers):
+        raise TypeError
+    return changed, status, size, inode
+
+
+def _row(fields: list[Any]) -> SessionRow:
+    date, number, start, ridden, *names = fields
+    if type(number) is not int or type(ridden) is not bool or len(names) != 4:
+        raise TypeError
+    if not all(type(one) is str for one in names):
+        raise TypeError
+    return SessionRow(dt.date.fromisoformat(date), number, dt.time.fromisoformat(start), ridden, *names)
+
+
+def _replace(folder: Path, name: str, data: bytes) -> None:
+    """Put a file in place of another at once, readable for this user alone; a power cut may lose it."""
+    here = system_calls.open_root(folder)
+    beside = f".{name}.{os.getpid()}"
+    try:
+        with contextlib.suppress(FileNotFoundError):
+            system_calls.unlink(here, beside)
+        file = system_calls.create(here, beside, 0o600)
+        try:
+            while data:
+                data = data[system_calls.write(file, data) :]
+        finally:
+            release(file)
+        system_calls.replace(here, beside, here, name)
+    finally:
+        release(here)

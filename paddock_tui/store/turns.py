@@ -1,0 +1,34 @@
+"""Which of many records are compared with their files at each look for what others changed."""
+
+from collections.abc import Iterable
+
+from paddock_tui.records.paths import Ref
+
+LATEST = 100
+TURNS = 10
+"""How many records of a kind are compared with their files each time, and in how many times all others."""
+
+
+class Turns:
+    """Gives the latest records of each kind, and a share of all others; names begin with their dates."""
+
+    def __init__(self) -> None:
+        self._turn = 0
+
+    def next(self, refs: Iterable[Ref]) -> list[Ref]:
+        """List the records whose turn it is."""
+        self._turn = (self._turn + 1) % TURNS
+        by_kind: dict[str, list[Ref]] = {}
+        for ref in refs:
+            by_kind.setdefault(ref.kind, []).append(ref)
+        found: list[Ref] = []
+        for several in by_kind.values():
+            if len(several) > LATEST:
+                several.sort(key=_named, reverse=True)
+            found += several[:LATEST]
+            found += several[LATEST + self._turn :: TURNS]
+        return found
+
+
+def _named(ref: Ref) -> str:
+    return ref.id
