@@ -4,7 +4,9 @@ import datetime as dt
 from collections.abc import Iterator
 from typing import Any
 
-from paddock_tui.desk.lookup import glance, order
+import attrs
+
+from paddock_tui.desk.lookup import glance, order, order_of
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import ENDS, FORBIDDEN, History, PastSession, tyre_of
 from paddock_tui.records.day import DayEntry, RidingDay
@@ -15,16 +17,24 @@ from paddock_tui.records.tyres import TyreSet
 from paddock_tui.store.garage import GarageFiles, Loaded
 
 
-class Histories:
-    """Collects the history of a subject, and gives the same one again while no file of it changed.
+@attrs.define
+class _Kept:
+    """A history, what it was made for, and the records that it was made from."""
 
-    Which sessions name a bike is looked for in the bytes of their files, once for each listing; a
-    session that another program moves to another bike meanwhile is found when the listing changes.
+    about: tuple[object, ...]
+    made_from: frozenset[Ref]
+    history: History
+    place: int
+
+
+class Histories:
+    """Collects the history of a subject, and gives the same one again while no record of it was touched.
+
+    What others change meanwhile is known once the files were looked at for it (`GarageFiles.changed`).
     """
 
     def __init__(self) -> None:
-        self._naming: dict[str, tuple[tuple[Ref, ...], tuple[Ref, ...]]] = {}
-        self._kept: dict[Ref, tuple[tuple[Loaded, ...], str | None, History]] = {}
+        self._kept: dict[Ref, _Kept] = {}
 
     def of(self, files: GarageFiles, subject: Ref, situation: Situation) -> History:
         """Return the history of a subject: this bike's sessions before it, all of them for a profile."""
@@ -33,18 +43,28 @@ class Histories:
             return History()
         own = files.read(subject)
         before = _order(own) if subject.kind == "session" and own is not None else None
-        read = [one for ref in self._sessions(files, bike.id) if (one := files.read(ref)) is not None]
-        past = [one for one in read if one.ref != subject and _is_before(one, before, bike.id)]
-        past.sort(key=lambda one: _order(one) or _FIRST)
         tyres = situation.refs["tyres"].id if "tyres" in situation.refs else None
-        named = tuple(_named(files, past, tyres))
-        key = (*past, *named)
+        about = (files.listing("session"), bike.id, before, tyres)
         kept = self._kept.get(subject)
-        if kept is not None and kept[1] == tyres and _identical(kept[0], key):
-            return kept[2]
+        if kept is not None and kept.about == about and self._stands(files, kept, subject, bike.id):
+            return kept.history
+        place, _ = files.touched_since(0)
+        past = list(_before(files, subject, bike.id, before))
+        named = tuple(_named(files, past, tyres))
+        made_from = frozenset(one.ref for one in (*past, *named))
         found = _history(past, named)
-        self._kept[subject] = (key, tyres, found)
+        self._kept[subject] = _Kept(about, made_from, found, place)
         return found
+
+    def _stands(self, files: GarageFiles, kept: _Kept, subject: Ref, bike: str) -> bool:
+        """Return whether no record that a history was made from was touched, and none came to it."""
+        place, touched = files.touched_since(kept.place)
+        for ref in touched:
+            row = files.rows.of(ref) if ref.kind == "session" and ref != subject else None
+            if ref in kept.made_from or (row is not None and row.bike == bike):
+                return False
+        kept.place = place
+        return True
 
     def elsewhere(self, files: GarageFiles, subject: Ref, situation: Situation) -> tuple[PastSession, ...]:
         """Return the rider's earlier sessions on other bikes in which something happened, oldest first."""
@@ -53,51 +73,43 @@ class Histories:
         before = _order(own) if own is not None else None
         if session is None or rider is None or before is None:
             return ()
-        happened = set(self._sessions(files, _INCIDENTS))
         found = []
-        for ref in self._sessions(files, rider.id):
-            one = files.read(ref) if ref in happened else None
-            at = _order(one) if one is not None and "retired" not in one.data else None
-            record = one.record if one is not None else None
-            if at is None or at >= before or not isinstance(record, Session):
+        for ref in files.listing("session"):
+            row = files.rows.of(ref)
+            if row is None or row.rider != rider.id or row.bike == session.bike or row.date == session.date:
                 continue
-            if record.rider == rider.id and record.bike != session.bike and record.date != session.date:
-                found.append((at, PastSession(ref.id, record)))
+            at = order_of(ref, row)
+            if at >= before or "incidents" not in files.data(ref):
+                continue
+            one = files.read(ref)
+            if one is not None and isinstance(one.record, Session):
+                found.append((at, PastSession(ref.id, one.record)))
         return tuple(one for _, one in sorted(found, key=lambda pair: pair[0]))
 
-    def _sessions(self, files: GarageFiles, name: str) -> tuple[Ref, ...]:
-        """List the sessions whose text holds a name."""
-        listing = files.listing("session")
-        known = self._naming.get(name)
-        if known is None or known[0] != listing:
-            hits = tuple(ref for ref in files.mentioning(name) if ref.kind == "session")
-            known = self._naming[name] = (listing, hits)
-        return known[1]
 
+def _before(files: GarageFiles, subject: Ref, bike: str, before: "_Order | None") -> Iterator[Loaded]:
+    """Read the sessions of a bike before one, in their order; all of them where it is None."""
+    placed = []
+    for ref in files.listing("session"):
+        row = files.rows.of(ref)
+        if row is not None and row.bike == bike and ref != subject:
+            at = order_of(ref, row)
+            if before is None or at < before:
+                placed.append((at, ref))
+    files.rows.write()
+    for _, ref in sorted(placed):
+        one = files.read(ref)
+        if one is not None and isinstance(one.record, Session) and one.record.bike == bike:
+            yield one
 
-_INCIDENTS = "incidents."
-"""What stands in the text of a session in which something happened."""
 
 _Order = tuple[dt.date, int, dt.time, str]
-_FIRST: _Order = (dt.date.min, 0, dt.time.min, "")
 
 
 def _order(loaded: Loaded) -> _Order | None:
     """Order a session as the garage does, a retired one too."""
     seen = glance(loaded.ref, {key: value for key, value in loaded.data.items() if key != "retired"})
     return order(seen) if seen is not None else None
-
-
-def _is_before(one: Loaded, before: _Order | None, bike: str) -> bool:
-    at = _order(one)
-    record = one.record
-    if at is None or "retired" in one.data or not isinstance(record, Session) or record.bike != bike:
-        return False
-    return before is None or at < before
-
-
-def _identical(old: tuple[Loaded, ...], new: tuple[Loaded, ...]) -> bool:
-    return len(old) == len(new) and all(one is other for one, other in zip(old, new, strict=True))
 
 
 def _named(files: GarageFiles, past: list[Loaded], tyres: str | None) -> Iterator[Loaded]:

@@ -9,7 +9,7 @@ import attrs
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import row_of
+from paddock_tui.store.index import SessionRow, row_of
 
 
 class NoSuchRecord(Exception):
@@ -89,6 +89,11 @@ def session_in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
 def order(one: Glance) -> tuple[dt.date, int, dt.time, str]:
     """Order sessions by date, number and start."""
     return one.date, one.number, one.start, one.ref.id
+
+
+def order_of(ref: Ref, row: SessionRow) -> tuple[dt.date, int, dt.time, str]:
+    """Order a session by its row as by its glance."""
+    return row.date, row.number, row.start, ref.id
 
 
 def glances(files: GarageFiles, since: int = 0) -> Iterator[Glance]:

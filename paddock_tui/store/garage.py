@@ -23,7 +23,7 @@ from paddock_tui.store.data import same
 from paddock_tui.store.errors import LeadsOut
 from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
-from paddock_tui.store.index import Stamp
+from paddock_tui.store.index import OTHER, Stamp, year_of
 from paddock_tui.store.listing import Listing, listed
 from paddock_tui.store.placed import placed
 from paddock_tui.store.reading import LARGEST, loads, read_text
@@ -100,11 +100,10 @@ class GarageFiles:
         refs = self.listing("session")
         key = f"session since {year}"
         if key not in self._refs:
-            named = [
-                (ref, ref.id[:4] if ref.id[:4].isdecimal() and ref.id[:4].isascii() else "") for ref in refs
-            ]
-            first = min(f"{year:04}", max((name for _, name in named), default="") or f"{year:04}")
-            self._refs[key] = tuple(ref for ref, name in named if not name or name >= first)
+            named = [(ref, year_of(ref.id)) for ref in refs]
+            latest = max((name for _, name in named if name != OTHER), default=f"{year:04}")
+            first = min(f"{year:04}", latest)
+            self._refs[key] = tuple(ref for ref, name in named if name == OTHER or name >= first)
         return self._refs[key]
 
     def all(self) -> Iterator[Ref]:

@@ -1,0 +1,204 @@
+"""The index of sessions: never believed against a file, and nothing shows otherwise with it than without."""
+
+import json
+import os
+import shutil
+import time
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from paddock_tui.desk.lookup import glances
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.index import cache_folder
+from paddock_tui.store.reading import loads
+from tests.examples import examples
+from tests.small import session, write
+
+SESSIONS = 24
+
+
+@pytest.fixture
+def root(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    monkeypatch.setenv("XDG_CACHE_HOME", str(tmp_path / "cache"))
+    return many(tmp_path / "garage")
+
+
+@pytest.fixture
+def parsed(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The names of the files that were parsed."""
+    names: list[str] = []
+
+    def counted(text: str, name: str) -> object:
+        names.append(name)
+        return loads(text, name)
+
+    monkeypatch.setattr("paddock_tui.store.garage.loads", counted)
+    return names
+
+
+def many(root: Path, years: tuple[int, ...] = (2025, 2026)) -> Path:
+    files = {
+        f"sessions__{year}__{year}-05-{number:02}-1-plain": session(date=f"{year}-05-{number:02}")
+        for year in years
+        for number in range(1, SESSIONS + 1)
+    }
+    return write(root, **files)
+
+
+def seen(root: Path) -> list[object]:
+    """Give what is seen of every session, in a run of its own."""
+    return list(glances(GarageFiles(root)))
+
+
+def indexes() -> list[Path]:
+    return sorted(cache_folder().rglob("*.json"))
+
+
+def rest(files: list[Path]) -> None:
+    """Let the index be as old as if its files had rested before it was written."""
+    later = time.time() + 60
+    for path in files:
+        os.utime(path, (later, later))
+
+
+def test_a_second_run_parses_no_session_that_is_as_it_was(root: Path, parsed: list[str]) -> None:
+    first = seen(root)
+    assert len(parsed) == 2 * SESSIONS
+    rest(indexes())
+    parsed.clear()
+
+    assert seen(root) == first
+    assert parsed == []
+
+    changed = root / "sessions/2025/2025-05-07-1-plain.toml"
+    changed.write_text(session(7, date="2025-05-07"))
+    seen(root)
+    assert parsed == ["sessions/2025/2025-05-07-1-plain.toml"]
+
+
+def test_a_file_that_changed_just_before_the_index_was_written_is_read(root: Path, parsed: list[str]) -> None:
+    seen(root)
+    parsed.clear()
+
+    seen(root)
+
+    assert len(parsed) == 2 * SESSIONS
+
+
+def test_the_index_is_the_users_alone_one_file_a_year_without_words_of_the_rider(root: Path) -> None:
+    path = root / "sessions/2026/2026-05-01-1-plain.toml"
+    path.write_text('said = "felt ill"\n' + session(date="2026-05-01"))
+    seen(root)
+
+    assert [path.name for path in indexes()] == ["2025.json", "2026.json"]
+    assert all(path.stat().st_mode & 0o777 == 0o600 for path in indexes())
+    assert not any("felt ill" in path.read_text() for path in indexes())
+    assert not (root / ".paddock").exists()
+    rows = json.loads(indexes()[1].read_text())["rows"]
+    assert rows["2026-05-02-1-plain"][4:] == ["2026-05-02", 1, "10:00:00", False, "plain", "ann", "", ""]
+
+
+def _edited(path: Path) -> None:
+    path.write_text(path.read_text().replace("number = 1", "number = 2"))
+
+
+def _same_size_old_time(path: Path) -> None:
+    before = path.stat()
+    path.write_text(path.read_text().replace("2025", "2024").replace("2026", "2023"))
+    os.utime(path, ns=(before.st_atime_ns, before.st_mtime_ns))
+
+
+def _replaced(path: Path) -> None:
+    beside = path.with_suffix(".new")
+    beside.write_text(path.read_text().replace("10:00", "11:00"))
+    beside.replace(path)
+
+
+def _retired(path: Path) -> None:
+    path.write_text("retired = 2026-06-01\n" + path.read_text())
+
+
+def _broken(path: Path) -> None:
+    path.write_text("date = \n")
+
+
+def _ridden(path: Path) -> None:
+    path.write_text(path.read_text() + '\n[laps]\n1 = "1:44.310"\n')
+
+
+def _gone(path: Path) -> None:
+    path.unlink(missing_ok=True)
+
+
+def _in_the_future(path: Path) -> None:
+    os.utime(path, (time.time() + 1e6, time.time() + 1e6))
+
+
+EDITS: list[Callable[[Path], None]] = [
+    _edited, _same_size_old_time, _replaced, _retired, _broken, _ridden, _gone, _in_the_future,
+]  # fmt: skip
+HARM = ["none", "cut short", "no JSON", "another form", "gone", "rested"]
+
+
+def _harmed(how: str) -> None:
+    """Do to the index what a kill, another program or the passing of time may."""
+    for path in indexes():
+        text = path.read_text()
+        if how == "cut short":
+            path.write_text(text[: len(text) // 2])
+        elif how == "no JSON":
+            path.write_bytes(b"\xff[[[")
+        elif how == "another form":
+            path.write_text('{"version": 1, "rows": {"2026-05-01-1-plain": [1, 2, 3, 4, "x", [], 0, 1]}}')
+        elif how == "gone":
+            path.unlink()
+        elif how == "rested":
+            rest([path])
+
+
+@pytest.fixture(scope="module")
+def made(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
+    folder = tmp_path_factory.mktemp("made")
+    yield many(folder / "garage", (2025,))
+    shutil.rmtree(folder)
+
+
+@examples(10)
+@given(st.lists(st.tuples(st.sampled_from(EDITS), st.integers(1, 4), st.sampled_from(HARM)), max_size=5))
+def test_any_edits_and_harm_show_the_same_with_the_index_and_without(
+    made: Path, steps: list[tuple[Callable[[Path], None], int, str]]
+) -> None:
+    root, cache = made.with_name("here"), made.with_name("cache")
+    shutil.copytree(made, root)
+    with pytest.MonkeyPatch.context() as patched:
+        for edit, number, how in [*steps, (_edited, 5, "rested")]:
+            patched.setenv("XDG_CACHE_HOME", str(cache))
+            seen(root)
+            _harmed(how)
+            time.sleep(0.011)  # a file system's clock ticks
+            path = root / f"sessions/2025/2025-05-{number:02}-1-plain.toml"
+            if path.exists():
+                edit(path)
+            with_it = seen(root)
+            patched.setenv("XDG_CACHE_HOME", str(cache / "none"))
+            without = seen(root)
+            shutil.rmtree(cache / "none", ignore_errors=True)
+            assert with_it == without
+    shutil.rmtree(root)
+    shutil.rmtree(cache)
+
+
+def test_one_run_sees_what_others_change_of_a_session_it_never_read(root: Path) -> None:
+    seen(root)
+    rest(indexes())
+    files = GarageFiles(root)
+    list(glances(files))
+    _ridden(root / "sessions/2025/2025-05-07-1-plain.toml")
+
+    assert files.changed() == (Ref("session", "2025-05-07-1-plain"),)
+    assert [one.ref.id for one in glances(files) if one.ridden] == ["2025-05-07-1-plain"]
