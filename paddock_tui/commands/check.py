@@ -35,8 +35,9 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.rules import NOTE, Finding, Review, Where, review
+from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
 
-_STATUS = {"CLEAR": OK, "CARE": CARE, "HOLD": HOLD}
+_STATUS = {NO_FINDINGS_WORD: OK, NOT_YET_WORD: CARE, CARE_WORD: CARE, HOLD_WORD: HOLD}
 
 
 def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: bool = False) -> int:
@@ -152,6 +153,10 @@ def review_as_dict(ref: Ref | None, result: Review, problems: Iterable[InputErro
     }
     return {
         "verdict": result.verdict,
+        "missing": [
+            {"what": one.label, "where": f"{one.ref}:{spell(one.path)}" if one.ref is not None else None}
+            for one in result.missing
+        ],
         "session": ref.id if ref is not None else None,
         "counts": {**counts, "to_answer": result.to_answer},
         "findings": [_finding(finding) for finding in result.findings],

@@ -1,6 +1,7 @@
 """The situation of a session or a profile: its records, found by following references."""
 
 import datetime as dt
+from collections.abc import Iterable, Iterator
 from typing import TypeVar
 
 import attrs
@@ -9,7 +10,7 @@ from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import glances, order
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import PastSession
-from paddock_tui.facts.situation import Dangling, Disputed
+from paddock_tui.facts.situation import Dangling, Disputed, NotUnderstood
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -88,6 +89,7 @@ def assemble(
         disputed=tuple(
             Disputed(role, one.ref, found) for role, one in loaded.items() for found in disputes(one.data)
         ),
+        not_understood=tuple(_not_understood((*loaded.values(), *lists))),
         refs={role: one.ref for role, one in loaded.items()},
         now=now,
         going_out=going_out,
@@ -126,6 +128,16 @@ def _follow(
     named = value_at(record, path) if record is not None else None
     if isinstance(named, str) and not _take(files, role, Ref(kind, named), loaded):
         dangling.append(Dangling(holder, path, kind, named))
+
+
+def _not_understood(read: Iterable[Loaded]) -> Iterator[NotUnderstood]:
+    """Name what this program cannot read in records that the verdict rests on: a newer one may know it."""
+    for one in read:
+        if one.record is None:
+            yield NotUnderstood(one.ref)
+        for found in (*one.troubles, *one.unknown):
+            if found.path:
+                yield NotUnderstood(one.ref, found.path)
 
 
 def _checklists(files: GarageFiles) -> list[Loaded]:

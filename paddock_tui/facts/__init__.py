@@ -11,6 +11,7 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     damping_adjusters,
     dash,
     day,
+    essentials,
     event,
     fuel,
     hard_starts,

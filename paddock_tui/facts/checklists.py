@@ -9,7 +9,7 @@ import attrs
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
-from paddock_tui.records.checklist import DAY_STAGES, STAGES, Checklist, ChecklistItem
+from paddock_tui.records.checklist import ASKED_WITHOUT_A_LIST, DAY_STAGES, STAGES, Checklist, ChecklistItem
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.fields import specs, value_at
@@ -227,7 +227,9 @@ class _Look:
             item = known.get((in_day, name), ChecklistItem())
             held = self._check(name, in_day, item.to_fix, fall=False)
             check = held.check
-            if check is None or check.status == NOT_APPLICABLE or (held.before and check.status != TO_FIX):
+            if check is None or (name in ASKED_WITHOUT_A_LIST and check.status == OK):
+                continue
+            if check.status == NOT_APPLICABLE or (held.before and check.status != TO_FIX):
                 continue
             yield ItemState(
                 name,

@@ -42,6 +42,14 @@ class Disputed:
 
 
 @attrs.frozen
+class NotUnderstood:
+    """A key or a word of one of the records that this program does not know; without a path a whole file."""
+
+    ref: Ref
+    path: Path = ()
+
+
+@attrs.frozen
 class Situation:
     """Everything a review may look at. A record that is None is not known.
 
@@ -68,6 +76,7 @@ class Situation:
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
     disputed: tuple[Disputed, ...] = ()
+    not_understood: tuple[NotUnderstood, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
     now: dt.datetime = attrs.field(kw_only=True)
     going_out: bool = False
@@ -105,6 +114,7 @@ class Situation:
             "rider": UNKNOWN if self.rider is None else self.rider,
             "dangling": self.dangling,
             "disputed": self.disputed,
+            "not_understood": self.not_understood,
             "now": self.now,
             "refs": self.refs,
             "records": self._records(),

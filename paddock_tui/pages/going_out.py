@@ -6,7 +6,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.facts import Situation
-from paddock_tui.pages.review import CAUTION_WORDS, finding_row
+from paddock_tui.pages.review import CAUTION_WORDS, finding_row, missing_section
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.rules import HOLD, RULES, Finding, Review, review
@@ -35,6 +35,8 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
     do = tuple(_due_row(one, session) for one in to_do(judged))
     if do:
         sections.append(Section("to do, in the order of the clock", do))
+    if judged.missing:
+        sections.append(missing_section(judged))
     sections.append(Section("the last minutes", tuple(_last_minutes(session))))
     sections.append(Section("out", (_now_row(judged, session, situation.now),)))
     return Page(f"going out · {heading}", tuple(sections), caution=CAUTION_WORDS, judged=False)

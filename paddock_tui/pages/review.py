@@ -6,7 +6,9 @@ from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
+from paddock_tui.facts.essentials import Missing
 from paddock_tui.rules import HOLD, Finding, Pending, Review
+from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NOT_YET_WORD
 from paddock_tui.text import printable
 
 CAUTION_WORDS = (
@@ -19,17 +21,25 @@ def verdict_line(review: Review) -> str:
     """Write the verdict with its counts, the word first so that it is never what is cut."""
     if not review.about_a_session:
         return "not judged: no session"
-    parts = [review.verdict]
-    if review.verdict != "CLEAR" or review.cares:
-        answer = f" ({review.to_answer} to answer)" if review.to_answer else " (0 to answer)"
-        holds = review.count(HOLD)
-        parts[0] += f" {holds}" if review.verdict == "HOLD" else f" {review.cares}{answer}"
+    word, missing = review.verdict, _missing_words(review)
+    answer = f" ({review.to_answer} to answer)" if review.to_answer else " (0 to answer)"
+    counts = {HOLD_WORD: f" {review.count(HOLD)}", CARE_WORD: f" {review.cares}{answer}"}
+    parts = [f"{word} {missing}" if word == NOT_YET_WORD else f"{word}{counts.get(word, '')}"]
+    if missing and word != NOT_YET_WORD:
+        parts.append(missing)
     unjudged = len(review.missing_rules())
     if unjudged:
         parts.append(f"{unjudged} not judged")
     if review.to_do:
         parts.append(f"{len(review.to_do)} to do")
     return " · ".join(parts)
+
+
+def _missing_words(review: Review) -> str:
+    """Say how many essentials are missing, and the first by name; empty where none is."""
+    if not review.missing:
+        return ""
+    return printable(f"{len(review.missing)} missing: {review.missing[0].label}")
 
 
 def review_page(
@@ -44,6 +54,8 @@ def review_page(
     `notes` are the keys that nobody declared.
     """
     sections = [Section("findings", tuple(finding_rows(review, previews or {})) or (_nothing(review),))]
+    if review.missing:
+        sections.append(missing_section(review))
     if review.not_judged:
         sections.append(Section("not judged", tuple(_missing_rows(review)), "enter these first"))
     if review.to_do:
@@ -83,10 +95,31 @@ def finding_row(finding: Finding, preview: str = "") -> Row:
     )
 
 
+def missing_section(review: Review) -> Section:
+    """List the essentials that are not known, the first first; enter answers one or goes to its value."""
+    return Section("missing", tuple(map(_missing_row, review.missing)), "1 answers, enter goes there")
+
+
+def _missing_row(one: Missing) -> Row:
+    said = "1: looked at, ok" if one.tick else f"1: {one.says}" if one.says else ""
+    return Row("", printable(one.label), aside=said, kind="link", ref=one.ref, path=one.path, key=_key(one))
+
+
+def _key(one: Missing) -> str:
+    return f"missing {one.id}"
+
+
+def missing_at(review: Review, row: Row) -> Missing | None:
+    """Return the essential that a row asks for; None for every other row."""
+    return next((one for one in review.missing if row.key == _key(one)), None)
+
+
 def _nothing(review: Review) -> Row:
     unjudged = len(review.missing_rules())
     words = (
-        f"Nothing found in what could be judged; {unjudged} {_rules(unjudged)} could not judge."
+        f"Nothing found so far; {len(review.missing)} missing: see below."
+        if review.missing
+        else f"Nothing found in what could be judged; {unjudged} {_rules(unjudged)} could not judge."
         if unjudged
         else ("Nothing found. That is not the same as safe.")
     )

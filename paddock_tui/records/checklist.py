@@ -27,6 +27,31 @@ STAGES = (
 
 DAY_STAGES = ("night before", "bike, morning", "rider", "paper", "venue", "end of day")
 
+ASKED_WITHOUT_A_LIST = (
+    "nothing-known-open",
+    "last-outing",
+    "declared",
+    "rider-fit",
+    "walked-round",
+    "brakes-tried",
+    "rear-brake",
+    "pads",
+    "controls-free",
+    "wheels-secured",
+    "tyres-seen",
+    "tread-over-marks",
+    "fuel-enough",
+    "race-paper",
+    "signed-on",
+    "briefing",
+    "inspection",
+    "passing-rule",
+    "pit-limit",
+    "noise",
+    "road-ready",
+)
+"""Items that are asked for before going out, whether a list of the garage has them or not."""
+
 
 @attrs.frozen
 class ChecklistItem:

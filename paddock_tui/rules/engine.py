@@ -8,6 +8,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.facts.core import ABSENT, Facts, MissingFact, NotKnown
+from paddock_tui.facts.essentials import Missing
 from paddock_tui.facts.situation import Situation
 from paddock_tui.limits import Limits
 from paddock_tui.records.paths import Path, Ref
@@ -25,9 +26,7 @@ from paddock_tui.rules.core import (
     Topic,
     call,
 )
-
-HOLD_WORD, CARE_WORD, CLEAR_WORD, NOT_JUDGED_WORD = "HOLD", "CARE", "CLEAR", "not judged"
-
+from paddock_tui.rules.verdict import NOT_JUDGED_WORD, verdict_word
 
 @attrs.frozen
 class Where:
@@ -79,28 +78,27 @@ class Pending:
     due: dt.datetime | None
     where: Where | None
     message: str
+    severity: Severity = CAUTION
 
 
 @attrs.frozen
 class Review:
-    """What a whole look at one situation gives."""
+    """What a whole look at one situation gives; `missing` are the essentials that are not known."""
 
     findings: tuple[Finding, ...] = ()
     not_judged: tuple[NotJudged, ...] = ()
     to_do: tuple[Pending, ...] = ()
     passed: tuple[str, ...] = ()
     about_a_session: bool = True
+    missing: tuple[Missing, ...] = ()
 
     @property
     def verdict(self) -> str:
-        """HOLD, CARE or CLEAR; 'not judged' where there is no session to go out for."""
+        """The word of `paddock_tui.rules.verdict`; 'not judged' where there is no session to go out for."""
         if not self.about_a_session:
             return NOT_JUDGED_WORD
         dangers = [finding.severity for finding in self.findings if finding.about == "danger"]
-        worst = max(dangers, default=Severity.NOTE)
-        if worst == HOLD:
-            return HOLD_WORD
-        return CARE_WORD if worst >= CAUTION else CLEAR_WORD
+        return verdict_word(dangers, len(self.missing))
 
     def count(self, severity: Severity) -> int:
         """Count the findings of one severity."""
@@ -143,12 +141,31 @@ def review(situation: Situation) -> Review:
                 due = _due(registered, situation)
                 if registered.todo is not None and not due.now:
                     what = registered.todo.what or finding.message.rstrip(".")
-                    to_do.append(Pending(rule_id, what, due.at, finding.where, finding.message))
+                    to_do.append(
+                        Pending(rule_id, what, due.at, finding.where, finding.message, finding.severity)
+                    )
                 else:
                     findings.append(finding)
     kept = _with_acceptances(_absorbed(findings), situation)
     to_do.sort(key=lambda item: (item.due or dt.datetime.max, item.rule))
-    return Review(_ordered(kept), tuple(not_judged), tuple(to_do), tuple(passed), whole)
+    missing = _missing(facts, to_do) if whole else ()
+    return Review(_ordered(kept), tuple(not_judged), tuple(to_do), tuple(passed), whole, missing)
+
+
+def _missing(facts: Facts, to_do: list[Pending]) -> tuple[Missing, ...]:
+    """List the essentials that are not known; what would be a hold once it is due is one of them."""
+    asked = facts.get("missing_essentials")
+    if asked is ABSENT or isinstance(asked, NotKnown):
+        return ()
+    named = {rule_id for one in asked for rule_id in one.rules}
+    holds = [one for one in to_do if one.severity == HOLD and one.rule not in named]
+    return (*asked, *(_as_missing(one) for one in holds))
+
+
+def _as_missing(pending: Pending) -> Missing:
+    where = pending.where
+    path, ref = (where.path, where.ref) if where is not None else ((), None)
+    return Missing(pending.rule, pending.what, ref.kind if ref else "", path, ref, rules=(pending.rule,))
 
 
 def _ask(

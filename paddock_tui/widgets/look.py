@@ -24,7 +24,8 @@ STYLES: dict[str, str] = {
     "hint": "color: $text-muted;",
     "verdict-hold": "text-style: bold reverse; color: $text-error;",
     "verdict-care": "text-style: bold; color: $text-warning;",
-    "verdict-clear": "text-style: bold; color: $text-success;",
+    "verdict-not-yet": "text-style: bold; color: $text-warning;",
+    "verdict-no-findings": "text-style: bold; color: $text-success;",
 }
 """Style rules of each name; a severity is a word first, and its weight shows without colour."""
 

@@ -115,7 +115,8 @@ def test_the_verdict_is_cut_from_the_right_and_its_word_never() -> None:
         "CARE 2",
         "CARE",
     ]
-    assert verdict_forms("CLEAR") == ["CLEAR"]
+    assert verdict_forms("NO FINDINGS") == ["NO FINDINGS"]
+    assert verdict_forms("NOT YET 3 missing: the surface · 2 to do")[-1] == "NOT YET 3"
     assert verdict_forms("not judged: no session")[-1] == "not judged"
 
 

@@ -54,10 +54,10 @@ TO_DO = (
 @pytest.mark.parametrize(
     ("review", "line"),
     [
-        (Review(), "CLEAR"),
-        (Review((finding(NOTE),)), "CLEAR"),
-        (Review((finding(CAUTION, "method"),)), "CLEAR"),
-        (Review((finding(SERIOUS, "method"),)), "CLEAR"),
+        (Review(), "NO FINDINGS"),
+        (Review((finding(NOTE),)), "NO FINDINGS"),
+        (Review((finding(CAUTION, "method"),)), "NO FINDINGS"),
+        (Review((finding(SERIOUS, "method"),)), "NO FINDINGS"),
         (Review((finding(CAUTION),)), "CARE 1 (0 to answer)"),
         (Review((finding(SERIOUS),)), "CARE 1 (1 to answer)"),
         (Review((finding(SERIOUS, accepted=ACCEPTED),)), "CARE 1 (0 to answer)"),
@@ -66,7 +66,7 @@ TO_DO = (
             "CARE 3 (1 to answer)",
         ),
         (Review((finding(HOLD), finding(HOLD), finding(SERIOUS))), "HOLD 2"),
-        (Review((), UNJUDGED, TO_DO), "CLEAR · 2 not judged · 2 to do"),
+        (Review((), UNJUDGED, TO_DO), "NO FINDINGS · 2 not judged · 2 to do"),
         (
             Review((finding(CAUTION),), UNJUDGED, TO_DO),
             "CARE 1 (0 to answer) · 2 not judged · 2 to do",

@@ -112,6 +112,12 @@ SESSION: Data = {
     },
     "dash": {"read": dt.time(10, 36)},
     "pressures": {"cold": {"front": "2.10 bar", "rear": "1.90 bar"}},
+    "checks": {
+        "nothing-known-open": {"status": "ok"},
+        "rider-fit": {"status": "ok"},
+        "walked-round": {"status": "ok"},
+        "pads": {"status": "ok"},
+    },
 }
 
 RIDER: Data = {"name": "Ines", "initials": "IS", "group": "intermediate"}

@@ -25,12 +25,12 @@ def finding(severity: Severity, about: Topic = "danger", accepted: Acceptance | 
 
 
 VERDICTS: list[tuple[list[Finding], str, int, int]] = [
-    ([], "CLEAR", 0, 0),
-    ([finding(NOTE)], "CLEAR", 0, 0),
+    ([], "NO FINDINGS", 0, 0),
+    ([finding(NOTE)], "NO FINDINGS", 0, 0),
     ([finding(CAUTION)], "CARE", 1, 0),
-    ([finding(CAUTION, "method")], "CLEAR", 0, 0),
+    ([finding(CAUTION, "method")], "NO FINDINGS", 0, 0),
     ([finding(SERIOUS)], "CARE", 1, 1),
-    ([finding(SERIOUS, "method")], "CLEAR", 0, 0),
+    ([finding(SERIOUS, "method")], "NO FINDINGS", 0, 0),
     ([finding(SERIOUS, accepted=Acceptance())], "CARE", 1, 0),
     ([finding(HOLD)], "HOLD", 0, 0),
     ([finding(HOLD, accepted=Acceptance())], "HOLD", 0, 0),
@@ -54,7 +54,7 @@ def test_severities_are_counted() -> None:
 
 def test_a_whole_dry_day_is_clear_with_nothing_left_unjudged() -> None:
     found = look()
-    assert (found.verdict, found.findings, found.not_judged, found.to_do) == ("CLEAR", (), (), ())
+    assert (found.verdict, found.findings, found.not_judged, found.to_do) == ("NO FINDINGS", (), (), ())
 
 
 def test_the_worst_comes_first() -> None:
@@ -93,7 +93,7 @@ def test_a_to_do_becomes_a_finding_when_it_is_due(more: dict[str, Any], due: boo
     found = look(NO_COLD, **more)
     assert bool(raised(found, "cold-pressures-not-read")) == due
     assert ("cold-pressures-not-read" in {one.rule for one in found.to_do}) != due
-    assert found.verdict == ("CARE" if due else "CLEAR")
+    assert found.verdict == ("CARE" if due else "NOT YET")
 
 
 def test_without_a_start_nothing_is_due_by_the_clock() -> None:
@@ -117,7 +117,7 @@ def test_each_to_do_says_what_and_when_and_where() -> None:
 
 def test_what_is_not_done_yet_is_no_danger_and_no_finding() -> None:
     found = look(NO_COLD, without("session", "dash"), without("day", "entries"))
-    assert found.verdict == "CLEAR"
+    assert found.verdict == "NOT YET"
     assert len(found.to_do) == 5
     assert look(without("day", "entries"), going_out=True).verdict == "HOLD"
 

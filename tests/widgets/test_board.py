@@ -161,7 +161,7 @@ async def test_a_filter_keeps_the_rows_that_hold_its_words() -> None:
         assert len(screen.board.page.rows()) == 11
 
 
-@pytest.mark.parametrize("shown", [Page("", ()), Page("none", (), "CLEAR")])
+@pytest.mark.parametrize("shown", [Page("", ()), Page("none", (), "NO FINDINGS")])
 async def test_a_page_without_rows_takes_every_key(shown: Page) -> None:
     async with bench() as (screen, press):
         screen.board.show(shown)

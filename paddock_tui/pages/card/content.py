@@ -24,7 +24,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
 from paddock_tui.rules import CAUTION, RULES, Finding, review
 from paddock_tui.rules.core import HEAD, RIDER
-from paddock_tui.rules.engine import CARE_WORD, HOLD_WORD
+from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD
 from paddock_tui.text import printable
 from paddock_tui.trade.stint import Stint
 

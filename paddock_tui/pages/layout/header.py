@@ -3,9 +3,15 @@
 import re
 
 from paddock_tui.pages.layout.pen import Ink, Line, Pen
+from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
 from paddock_tui.text import width
 
-_STYLES = {"HOLD": "verdict-hold", "CARE": "verdict-care", "CLEAR": "verdict-clear"}
+_STYLES = {
+    HOLD_WORD: "verdict-hold",
+    CARE_WORD: "verdict-care",
+    NOT_YET_WORD: "verdict-not-yet",
+    NO_FINDINGS_WORD: "verdict-no-findings",
+}
 
 
 def header(heading: str, verdict: str, pen: Pen) -> Line:
@@ -22,9 +28,12 @@ def header(heading: str, verdict: str, pen: Pen) -> Line:
 
 
 def verdict_forms(verdict: str) -> list[str]:
-    """Return the verdict whole and ever shorter, counts cut from the right, down to its word."""
+    """Return the verdict whole and ever shorter, counts cut from the right, down to its word.
+
+    How many essentials are missing is never cut.
+    """
     forms = [verdict]
-    for tail in (r" · [^·]*$", r" \([^()]*\)$", r": .*$", r" \d+$"):
+    for tail in (r" · [^·]*$", r" \([^()]*\)$", r": .*$", r" missing$", r"(?<!NOT YET) \d+$"):
         while (shorter := re.sub(tail, "", forms[-1])) != forms[-1] and shorter:
             forms.append(shorter)
     return forms
@@ -32,4 +41,4 @@ def verdict_forms(verdict: str) -> list[str]:
 
 def verdict_style(verdict: str) -> str:
     """Return the style of a verdict's word; a session not judged is quiet."""
-    return _STYLES.get(verdict.partition(" ")[0], "unknown")
+    return next((style for word, style in _STYLES.items() if verdict.startswith(word)), "unknown")

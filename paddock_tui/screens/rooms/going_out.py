@@ -12,6 +12,7 @@ from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.room import PageContext, Room
+from paddock_tui.screens.rooms.review import answers_missing
 from paddock_tui.widgets.messages import Chosen, RowMessage
 
 
@@ -34,8 +35,10 @@ def _go(host: Host) -> None:
 
 
 def _hears(host: Host, message: RowMessage) -> bool:
-    """Stamp going out where the row that does so is chosen; whether it was."""
-    row = message.row
+    """Stamp going out where the row that does so is chosen, answer what is missing; whether it was either."""
+    row, subject = message.row, host.place.subject
+    if subject is not None and row.key.startswith("missing "):
+        return answers_missing(host, message, judged_going_out(host.desk.assembled(subject).situation))
     if not isinstance(message, Chosen) or row.kind != "link" or row.key != NOW:
         return False
     _stamp(host)

@@ -1,16 +1,55 @@
 """The review: verdict, findings, what is not judged and what is to do."""
 
+from paddock_tui.desk.day.checklist import answering
 from paddock_tui.desk.edits.remedies import mending
-from paddock_tui.pages.review import finding_key, review_page
+from paddock_tui.facts.essentials import Missing
+from paddock_tui.pages.review import finding_key, missing_at, review_page
 from paddock_tui.pages.rows import Page
+from paddock_tui.records.paths import Ref
+from paddock_tui.rules import Review
 from paddock_tui.screens.action import Action, needs_subject, to
+from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.subject import SubjectContext, of_subject
+from paddock_tui.widgets import messages
 
 
 def _page(about: SubjectContext) -> Page:
     problems = (*about.assembled.problems, *about.assembled.notes)
     return review_page(about.asked.review, about.heading, problems, _previews(about))
+
+
+def answers_missing(host: Host, message: messages.RowMessage, judged: Review) -> bool:
+    """Answer the essential of a row with 1, go to its value with enter; whether the message was for one."""
+    one, subject = missing_at(judged, message.row), host.place.subject
+    if one is None or subject is None:
+        return False
+    if isinstance(message, messages.Digit) and message.text == "1" and (one.tick or one.says):
+        _answer(host, one, subject)
+    elif isinstance(message, messages.Chosen) and one.ref is not None and one.path and not one.tick:
+        host.jump(one.ref, one.path)
+    elif isinstance(message, messages.Chosen) or isinstance(message, messages.Digit):
+        host.board.say(f"1: {one.says or 'looked at, ok'}" if one.tick or one.says else "enter goes there")
+    else:
+        return False
+    return True
+
+
+def _answer(host: Host, one: Missing, subject: Ref) -> None:
+    if one.tick:
+        step = answering(
+            host.desk.files, subject, one.tick, "ok", host.desk.now(), in_day=one.in_day, text=one.label
+        )
+        host.attempt(step)
+    elif one.ref is not None:
+        wrong = host.set_text(one.ref, one.path, one.says)
+        if wrong:
+            host.board.say(wrong)
+
+
+def _hears(host: Host, message: messages.RowMessage) -> bool:
+    subject = host.place.subject
+    return subject is not None and answers_missing(host, message, host.desk.review(subject))
 
 
 def _previews(about: SubjectContext) -> dict[str, str]:
@@ -37,4 +76,5 @@ ROOM = Room(
         hint=11,
         do=to("review"),
     ),
+    hears=_hears,
 )

@@ -1,0 +1,233 @@
+"""What an essential is: one thing that has to be known before nothing found may be said."""
+
+import datetime as dt
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from typing import Final, Literal, TypeAlias, TypeVar
+
+import attrs
+
+from paddock_tui.facts.checklists import RACING
+from paddock_tui.facts.core import ABSENT, Absent
+from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.past import History, PastSession
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.common import Check
+from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.people import Rider
+from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.tyres import TyreSet
+
+Column = Literal["road", "novice", "intermediate", "advanced", "race"]
+"""Who is asked what: on the road, else by group; an unknown group is asked what a novice is."""
+
+TRACK: Final[tuple[Column, ...]] = ("novice", "intermediate", "advanced", "race")
+ALL: Final[tuple[Column, ...]] = ("road", *TRACK)
+
+KNOWN: Final = True
+"""What an essential gives where it is answered."""
+
+WALKED_ROUND = "walked-round"
+"""The tick of one walk round the bike: lever, rear brake, both tyres, leaks."""
+
+
+@attrs.frozen
+class Open:
+    """What is not answered: in words, and where it is answered.
+
+    `path` is a value of the record that plays `role`, or of `ref` where that is another one. Where `tick`
+    names a check, one key answers it, in the day where `in_day`, else in the session; where `says` is the
+    text of a value, one key enters it.
+    """
+
+    label: str
+    role: str = ""
+    path: Path = ()
+    ref: Ref | None = None
+    tick: str = ""
+    in_day: bool = False
+    says: str = ""
+
+
+Answer: TypeAlias = Literal[True] | Absent | Open
+
+
+@attrs.frozen
+class Around:
+    """What the essentials of a session to come are told from."""
+
+    session: Session
+    records: Mapping[str, Record]
+    refs: Mapping[str, Ref]
+    history: History
+    rider_today: tuple[PastSession, ...] = ()
+
+    @property
+    def bike(self) -> Bike | None:
+        """The bike, where it is known."""
+        found = self.records.get("bike")
+        return found if isinstance(found, Bike) else None
+
+    @property
+    def rider(self) -> Rider | None:
+        """The rider, where known."""
+        found = self.records.get("rider")
+        return found if isinstance(found, Rider) else None
+
+    @property
+    def day(self) -> RidingDay | None:
+        """The day, where there is one."""
+        found = self.records.get("day")
+        return found if isinstance(found, RidingDay) else None
+
+    @property
+    def tyres(self) -> TyreSet | None:
+        """The tyre set, where it is known."""
+        found = self.records.get("tyres")
+        return found if isinstance(found, TyreSet) else None
+
+    @property
+    def entry(self) -> DayEntry:
+        """What the day holds of this rider on this bike."""
+        entries = self.day.entries if self.day is not None else {}
+        return entries.get(self.session.rider or "", {}).get(self.session.bike or "", DayEntry())
+
+    @property
+    def keeps_in_day(self) -> bool:
+        """Whether the day can hold what is ticked for the day."""
+        return self.day is not None and None not in (self.session.rider, self.session.bike)
+
+    @property
+    def asked_as(self) -> Column:
+        """The column of the outing."""
+        if self.session.kind == "road":
+            return "road"
+        group = self.rider.group if self.rider is not None else None
+        if group == "race" or self.session.kind in RACING:
+            return "race"
+        return "advanced" if group == "advanced" else "intermediate" if group == "intermediate" else "novice"
+
+    @property
+    def surface(self) -> str:
+        """The surface as it is judged, empty while it is not known."""
+        return COLUMN.get(self.session.surface or "", "")
+
+    @property
+    def ridden(self) -> tuple[PastSession, ...]:
+        """The earlier outings of this bike, oldest first."""
+        return tuple(one for one in self.history.past if is_ridden(one.session))
+
+    def of_today(self) -> Iterator[PastSession]:
+        """List the earlier sessions of this bike on the day of the session."""
+        if self.session.date is not None:
+            yield from (one for one in self.history.past if one.session.date == self.session.date)
+
+    @property
+    def first_of_the_day(self) -> bool:
+        """Whether nobody rode this bike yet on the day of the session."""
+        return not any(is_ridden(one.session) for one in self.of_today())
+
+    def within(self, days: int) -> Iterator[PastSession]:
+        """List the earlier sessions of this bike of this and the riding days before, `days` in all."""
+        today = self.session.date
+        if today is None:
+            return
+        dates = sorted({one.session.date for one in self.ridden if _before(one, today)}, reverse=True)
+        known = [date for date in dates[: days - 1] if date is not None]
+        first = min([today, *known])
+        for one in self.history.past:
+            if one.session.date is not None and first <= one.session.date <= today:
+                yield one
+
+    def ticked(self, *names: str) -> bool:
+        """Return whether one of these items is ok in this session."""
+        return _ok(self.session.checks, names)
+
+    def ticked_today(self, *names: str) -> bool:
+        """Return whether one of these items is ok in this session, this day or an earlier session of it."""
+        return self.ticked(*names) or _ok(self.entry.checks, names) or _any(self.of_today(), names)
+
+    def ticked_within(self, days: int, *names: str) -> bool:
+        """Return whether one of these items was ok on one of so many riding days, this one included."""
+        return self.ticked_today(*names) or _any(self.within(days), names)
+
+    def ticked_ever(self, *names: str) -> bool:
+        """Return whether one of these items was ever ok on this bike."""
+        return self.ticked_today(*names) or _any(self.history.past, names)
+
+
+def _before(one: PastSession, today: dt.date) -> bool:
+    return one.session.date is not None and one.session.date < today
+
+
+def _any(sessions: Iterable[PastSession], names: tuple[str, ...]) -> bool:
+    return any(_ok(one.session.checks, names) or _ok(one.entry.checks, names) for one in sessions)
+
+
+def _ok(checks: Mapping[str, Check], names: tuple[str, ...]) -> bool:
+    return any(checks[name].status == "ok" for name in names if name in checks)
+
+
+@attrs.frozen
+class Essential:
+    """A registered essential: its id, who is asked for it, and the rules that speak of the same."""
+
+    id: str
+    asked_of: tuple[Column, ...]
+    answer: Callable[[Around], Answer]
+    rules: tuple[str, ...] = ()
+
+
+ESSENTIALS: dict[str, Essential] = {}
+"""Every essential, in the order in which the first one missing is named."""
+
+F = TypeVar("F", bound=Callable[[Around], Answer])
+
+
+def essential(
+    essential_id: str, asked_of: tuple[Column, ...], *, rules: tuple[str, ...] = ()
+) -> Callable[[F], F]:
+    """Register a function as an essential; `rules` name the to-dos that ask for the same."""
+
+    def register(function: F) -> F:
+        if essential_id in ESSENTIALS:
+            raise ValueError(f"two essentials are called {essential_id}")
+        ESSENTIALS[essential_id] = Essential(essential_id, asked_of, function, rules)
+        return function
+
+    return register
+
+
+@attrs.frozen
+class Missing:
+    """An essential that is not known: what, where it is answered, and the rules that ask for the same."""
+
+    id: str
+    label: str
+    role: str = ""
+    path: Path = ()
+    ref: Ref | None = None
+    tick: str = ""
+    in_day: bool = False
+    says: str = ""
+    rules: tuple[str, ...] = ()
+
+
+def missing_of(around: Around) -> Iterator[Missing]:
+    """List the essentials of an outing that are not known, in the order in which they are named."""
+    column = around.asked_as
+    for one in ESSENTIALS.values():
+        found = one.answer(around) if column in one.asked_of else ABSENT
+        if isinstance(found, Open):
+            ref = found.ref or around.refs.get(found.role)
+            asked = attrs.asdict(found, recurse=False) | {"ref": ref}
+            yield Missing(id=one.id, rules=one.rules, **asked)
+
+
+def to_tick(around: Around, name: str, label: str, *, in_day: bool = False) -> Open:
+    """Name what one key answers: in the day where that can hold it, else in the session."""
+    if in_day and around.keeps_in_day:
+        path = ("entries", around.session.rider or "", around.session.bike or "", "checks", name, "status")
+        return Open(label, "day", path, tick=name, in_day=True)
+    return Open(label, "session", ("checks", name, "status"), tick=name)

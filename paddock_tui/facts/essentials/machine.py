@@ -1,0 +1,126 @@
+"""Essentials of the bike: brakes, pads, controls, wheels, aids and their dash."""
+
+from collections.abc import Iterator
+
+from paddock_tui.facts.controls import value_in_force
+from paddock_tui.facts.core import ABSENT
+from paddock_tui.facts.dash import undone_by
+from paddock_tui.facts.essentials.core import (
+    ALL,
+    KNOWN,
+    WALKED_ROUND,
+    Answer,
+    Around,
+    Open,
+    essential,
+    to_tick,
+)
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.control_levels import levels_of
+from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.shapes_of_bike import is_off, label_of
+
+_FREE = ("throttle-return", "kill-switch", "bearings", "no-leaks")
+"""The items of the morning's list that together say that the controls are free and nothing leaks."""
+
+
+@essential("brakes-tried", ALL)
+def brakes_tried(around: Around) -> Answer:
+    """Front lever firm and rear brake working, this session; in the morning the list says it for the first."""
+    lever = around.session.lever
+    if lever is not None and lever != "firm":
+        return KNOWN
+    if around.ticked("brakes-tried", "brake-lever", WALKED_ROUND):
+        return KNOWN
+    if around.first_of_the_day and around.ticked_today("lever-firm", "brake-lever"):
+        return KNOWN
+    if lever == "firm":
+        firm = around.ticked("rear-brake")
+        return KNOWN if firm else to_tick(around, "rear-brake", "the rear brake works")
+    return to_tick(around, WALKED_ROUND, "front lever firm, rear brake works")
+
+
+@essential("pads", ALL)
+def pads(around: Around) -> Answer:
+    """Pads seen over the limit: two riding days, a day for whoever races."""
+    days = 1 if around.asked_as == "race" else 2
+    sessions = (around.session, *(one.session for one in around.within(days)))
+    if any(None not in (one.front_pads, one.rear_pads) for one in sessions):
+        return KNOWN
+    if around.ticked_within(days, "pads"):
+        return KNOWN
+    return to_tick(around, "pads", "brake pads seen over the limit, both ends", in_day=True)
+
+
+@essential("controls-free", ALL)
+def controls_free(around: Around) -> Answer:
+    """Throttle snaps shut, kill switch, steering free, no leaks: the day's list, or an inspection."""
+    if around.ticked_today("controls-free") or around.entry.inspected:
+        return KNOWN
+    if any(one.entry.inspected for one in around.of_today()):
+        return KNOWN
+    if all(around.ticked_today(name) for name in _FREE):
+        return KNOWN
+    label = "throttle snaps shut, kill switch, steering free, no leaks"
+    return to_tick(around, "controls-free", label, in_day=True)
+
+
+@essential("wheels-secured", ALL, rules=("wheel-work-not-checked",))
+def wheels_secured(around: Around) -> Answer:
+    """Wheels, axles, calipers and yokes: looked at once, and since then what the record says of work."""
+    names = ("wheels-secured", "axles", "axles-glance", "wheels-torqued")
+    sessions = (around.session, *(one.session for one in around.history.past))
+    torqued = any(work.torqued for one in sessions for work in one.work.values())
+    inspected = around.entry.inspected or any(one.entry.inspected for one in around.history.past)
+    if torqued or inspected or around.ticked_ever(*names):
+        return KNOWN
+    label = "axles and calipers: not out since the last ride, or torqued"
+    return to_tick(around, "wheels-secured", label, in_day=True)
+
+
+@essential("aids", ALL)
+def aids(around: Around) -> Answer:
+    """Riding mode and levels in force, each with its direction; none on a bike that says it has none."""
+    bike = around.bike
+    if bike is None or bike.electronics == "none":
+        return ABSENT
+    if bike.electronics is None:
+        return Open("the bike's electronics: listed, or none", "bike", ("electronics",))
+    setup = around.session.setup
+    if bike.modes and bike.modes.get(setup.mode or "") is None:
+        return Open("the riding mode", "session", ("setup", "mode"))
+    return next(_open_aids(around, bike), KNOWN)
+
+
+def _open_aids(around: Around, bike: Bike) -> Iterator[Open]:
+    for name, control in sorted(bike.controls.items()):
+        function = function_of(name, control)
+        if function not in (*HELP_FUNCTIONS, "engine-braking"):
+            continue
+        value = value_in_force(name, around.session.setup, bike)
+        if value is None:
+            yield Open(f"what {label_of(name)} is set to", "session", ("setup", "controls", name))
+        elif not is_off(control, value) and not _direction_known(name, control):
+            end = "frees_most" if function == "engine-braking" else "most_help"
+            yield Open(f"which end of {label_of(name)} helps most", "bike", ("controls", name, end))
+
+
+def _direction_known(name: str, control: Control) -> bool:
+    levels = levels_of(name, control)
+    if levels is None:
+        return control.kind == "speed"
+    if function_of(name, control) == "engine-braking":
+        return levels.scale_if_known() is not None
+    return levels.help_if_known() is not None
+
+
+@essential("dash", ALL, rules=("dash-not-read",))
+def dash(around: Around) -> Answer:
+    """The dash read after the last key-on; nothing to read on a bike without anything to set."""
+    bike, session = around.bike, around.session
+    if bike is None or bike.electronics == "none" or not bike.controls:
+        return ABSENT
+    if session.kind == "road" and around.ticked_today("dash-read"):
+        return KNOWN
+    read = session.dash.read is not None and not undone_by(session, bike)
+    return KNOWN if read else Open("the dash, read after the last ignition-on", "session", ("dash", "read"))

@@ -1,0 +1,186 @@
+"""Essentials of the outing: who rides what, the surface, the rider, what happened last, tyres, fuel."""
+
+from paddock_tui.facts.checklists import RACING
+from paddock_tui.facts.core import ABSENT
+from paddock_tui.facts.essentials.core import (
+    ALL,
+    KNOWN,
+    TRACK,
+    WALKED_ROUND,
+    Answer,
+    Around,
+    Open,
+    essential,
+    to_tick,
+)
+from paddock_tui.facts.fuel import in_tank, rate_of
+from paddock_tui.facts.past import PastSession
+from paddock_tui.records.session import is_ridden
+from paddock_tui.records.session_parts import PressureReading
+from paddock_tui.records.paths import Ref
+
+STARTING = ("cold", "warmers", "leaving")
+"""The readings that pressures are known by before going out."""
+
+
+@essential("who-and-what", ALL)
+def who_and_what(around: Around) -> Answer:
+    """Kind of outing, bike, rider and group: which of all the others are asked, and how they are judged."""
+    session, rider = around.session, around.rider
+    if session.kind is None:
+        return Open("the kind of session", "session", ("kind",))
+    if around.bike is None:
+        return Open("the bike", "session", ("bike",))
+    if rider is None:
+        return Open("the rider", "session", ("rider",))
+    if rider.group is None and session.kind != "road":
+        return Open("the rider's group", "rider", ("group",))
+    return KNOWN
+
+
+@essential("surface", ALL, rules=("surface-not-known",))
+def surface(around: Around) -> Answer:
+    """What the track is like now."""
+    return KNOWN if around.session.surface is not None else Open("the surface", "session", ("surface",))
+
+
+@essential("declared", ("race",))
+def declared(around: Around) -> Answer:
+    """Whether the race is declared wet or dry."""
+    if around.session.kind != "race":
+        return ABSENT
+    return KNOWN if around.ticked("declared") else to_tick(around, "declared", "race declared wet or dry")
+
+
+@essential("last-outing", ALL)
+def last_outing(around: Around) -> Answer:
+    """Whether anything happened in the last outing of the bike and of the rider; nothing open before any."""
+    if around.ticked("last-outing"):
+        return KNOWN
+    before = [one for one in (*around.history.past, *around.rider_today) if is_ridden(one.session)]
+    if not before:
+        said = around.ticked_ever("nothing-known-open")
+        return KNOWN if said else to_tick(around, "nothing-known-open", "nothing known to be open on this bike")
+    last = max(before, key=_when)
+    if last.session.happened is not None or last.session.incidents:
+        return KNOWN
+    return Open(
+        f"whether anything happened in {last.id}", "session", ("happened",), Ref("session", last.id), says="nothing"
+    )
+
+
+def _when(one: PastSession) -> tuple[str, int, str]:
+    session = one.session
+    return str(session.date or ""), session.number or 0, str(session.start or "")
+
+
+@essential("rider-fit", ALL)
+def rider_fit(around: Around) -> Answer:
+    """Whether the rider is fit now; in the morning the list of the rider says so for the first outing."""
+    if around.session.fatigue is not None or around.ticked("rider-fit", "fit-to-ride"):
+        return KNOWN
+    if around.first_of_the_day and around.ticked_today("rider-fit", "fit-to-ride"):
+        return KNOWN
+    return to_tick(around, "rider-fit", "the rider is fit now")
+
+
+@essential("tyre-kinds", ALL, rules=("tyre-kind-not-known",))
+def tyre_kinds(around: Around) -> Answer:
+    """What both tyres are made for."""
+    tyres = around.tyres
+    if tyres is None:
+        return Open("the tyre set", "session", ("tyres",))
+    for end, tyre in (("front", tyres.front), ("rear", tyres.rear)):
+        if tyre.kind is None:
+            return Open(f"the kind of the {end} tyre", "tyres", (end, "kind"))
+    return KNOWN
+
+
+@essential("tyres-seen", ALL)
+def tyres_seen(around: Around) -> Answer:
+    """Both tyres looked at: cuts, nails, cord."""
+    look = around.session.look
+    if all(end in look and look[end].seen is not None for end in ("front", "rear")):
+        return KNOWN
+    names = ("tyres-seen", "tyre-glance", WALKED_ROUND)
+    once = around.session.kind == "road" or around.first_of_the_day
+    seen = around.ticked_today(*names, "tyres", "road-tyres") if once else around.ticked(*names)
+    return KNOWN if seen else to_tick(around, WALKED_ROUND, "both tyres looked at: cuts, nails, cord")
+
+
+@essential("tread", ALL)
+def tread(around: Around) -> Answer:
+    """Tread figures, or over the marks: always on the road, in the wet on a track."""
+    if around.session.kind != "road" and around.surface != "wet":
+        return ABSENT
+    if around.ticked_within(2, "tread-over-marks", "tyres", "road-tyres") or _tread_measured(around):
+        return KNOWN
+    return to_tick(around, "tread-over-marks", "both tyres over their wear marks", in_day=True)
+
+
+def _tread_measured(around: Around) -> bool:
+    sessions = (around.session, *(one.session for one in around.within(2)))
+    if any(None not in (one.front_tread, one.rear_tread) for one in sessions):
+        return True
+    tyres, dates = around.tyres, {one.session.date for one in around.within(2)} | {around.session.date}
+    if tyres is None:
+        return False
+    ends = (tyres.front, tyres.rear)
+    return all(one.tread_middle is not None and one.tread_measured in dates - {None} for one in ends)
+
+
+@essential("pressures", ALL, rules=("cold-pressures-not-read",))
+def pressures(around: Around) -> Answer:
+    """Both pressures read cold or on warmers, or set to something since; on the road once a day."""
+    sessions = [around.session]
+    if around.session.kind == "road":
+        sessions += [one.session for one in around.of_today()]
+    for session in sessions:
+        found = [session.pressures[name] for name in STARTING if name in session.pressures]
+        if all(any(_pressure(one, end) for one in found) for end in ("front", "rear")):
+            return KNOWN
+    own = around.session.pressures.get("cold")
+    end = "rear" if own is not None and _pressure(own, "front") else "front"
+    return Open(f"the {end} starting pressure", "session", ("pressures", "cold", end))
+
+
+def _pressure(reading: PressureReading, end: str) -> bool:
+    if end == "front":
+        return reading.front is not None or reading.set_to_front is not None
+    return reading.rear is not None or reading.set_to_rear is not None
+
+
+@essential("warmers", TRACK)
+def warmers(around: Around) -> Answer:
+    """Warmers used or none, on slicks and race-treaded tyres."""
+    tyres = around.tyres
+    kinds = (tyres.front.kind, tyres.rear.kind) if tyres is not None else ()
+    if not any(kind in ("slick", "race-treaded") for kind in kinds):
+        return ABSENT
+    return KNOWN if around.session.warmers is not None else Open("tyre warmers", "session", ("warmers",))
+
+
+@essential("fuel", ALL)
+def fuel(around: Around) -> Answer:
+    """Litres in the tank, or looked at: enough for the planned time; litres for whoever races."""
+    session, bike = around.session, around.bike
+    rate = rate_of(session, session.setup.mode, bike, around.history)
+    if in_tank(session, bike, around.history, rate.l_per_100km) is not None:
+        return KNOWN
+    if around.asked_as == "race":
+        return Open("the litres in the tank", "session", ("filled_to_brim",))
+    if session.filled_to_brim or around.ticked("fuel-enough", "fuel-for-session"):
+        return KNOWN
+    return to_tick(around, "fuel-enough", "fuel looked at: enough for the planned time")
+
+
+@essential("race-paper", ("race",))
+def race_paper(around: Around) -> Answer:
+    """Licence and transponder or number, where the class asks for them."""
+    if around.session.kind not in RACING:
+        return ABSENT
+    if around.ticked_today("race-paper"):
+        return KNOWN
+    if around.ticked_today("licence") and around.ticked_today("race-number"):
+        return KNOWN
+    return to_tick(around, "race-paper", "licence, number, transponder and kit of the class", in_day=True)
