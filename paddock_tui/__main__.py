@@ -264,7 +264,8 @@ def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:
 
 def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:
     check = commands.add_parser(
-        "check", help="review a session: status 0 NO FINDINGS, 1 CARE or NOT YET, 2 HOLD, 3 not read, 64 wrong usage"
+        "check",
+        help="review a session: status 0 NO FINDINGS, 1 CARE or NOT YET, 2 HOLD, 3 not read, 64 wrong usage",
     )
     check.add_argument("garage", metavar="GARAGE")
     check.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")

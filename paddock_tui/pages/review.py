@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator, Mapping
 
+from paddock_tui.facts.essentials import Missing
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
-from paddock_tui.facts.essentials import Missing
 from paddock_tui.rules import HOLD, Finding, Pending, Review
 from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NOT_YET_WORD
 from paddock_tui.text import printable
@@ -21,25 +21,20 @@ def verdict_line(review: Review) -> str:
     """Write the verdict with its counts, the word first so that it is never what is cut."""
     if not review.about_a_session:
         return "not judged: no session"
-    word, missing = review.verdict, _missing_words(review)
+    word = review.verdict
     answer = f" ({review.to_answer} to answer)" if review.to_answer else " (0 to answer)"
     counts = {HOLD_WORD: f" {review.count(HOLD)}", CARE_WORD: f" {review.cares}{answer}"}
-    parts = [f"{word} {missing}" if word == NOT_YET_WORD else f"{word}{counts.get(word, '')}"]
-    if missing and word != NOT_YET_WORD:
-        parts.append(missing)
+    missing = f"{len(review.missing)} missing"
+    if word == NOT_YET_WORD:
+        parts = [f"{word} {missing}: {printable(review.missing[0].label)}"]
+    else:
+        parts = [word + counts.get(word, "")] + [missing] * bool(review.missing)
     unjudged = len(review.missing_rules())
     if unjudged:
         parts.append(f"{unjudged} not judged")
     if review.to_do:
         parts.append(f"{len(review.to_do)} to do")
     return " · ".join(parts)
-
-
-def _missing_words(review: Review) -> str:
-    """Say how many essentials are missing, and the first by name; empty where none is."""
-    if not review.missing:
-        return ""
-    return printable(f"{len(review.missing)} missing: {review.missing[0].label}")
 
 
 def review_page(

@@ -28,6 +28,7 @@ from paddock_tui.rules.core import (
 )
 from paddock_tui.rules.verdict import NOT_JUDGED_WORD, verdict_word
 
+
 @attrs.frozen
 class Where:
     """A place that a finding points at."""

@@ -61,13 +61,15 @@ def judged_page(
     subject = place.subject or desk.session_in_hand()
     assembled = desk.assembled(subject) if subject is not None else None
     judged = room.judge(assembled.situation) if assembled is not None else Review(about_a_session=False)
+    # Going out judges what is not done yet as well; the verdict counts the same on every page.
+    as_everywhere = judged if assembled is None or room.judge is review else review(assembled.situation)
     asked = PageContext(desk, place, subject, assembled, judged, context, actions, state or RunState())
     page = _page(room, asked)
     clock = clock_of(desk.files, desk.session_in_hand(), desk.now())
     return JudgedPage(
         attrs.evolve(
             page,
-            verdict=_verdict(desk, room, subject, judged),
+            verdict=_verdict(desk, room, subject, as_everywhere),
             findings=tuple(finding_rows(judged)) if room.findings else (),
             judged=room.findings,
             clock=STAYS_OFF if _stays_off(judged) else clock_words(clock, desk.now().time()),

@@ -52,7 +52,7 @@ ESSENTIALS.update(_RANKED)
 
 @fact("what is not known of the essentials")
 def missing_essentials(
-    to_come: bool,  # noqa: ARG001 - a ridden session is asked nothing
+    to_come: bool,
     session: Session,
     records: Mapping[str, Record],
     refs: Mapping[str, Ref],
@@ -69,4 +69,6 @@ def _not_understood(found: tuple[NotUnderstood, ...]) -> Iterator[Missing]:
     """A newer program may have written a danger into what this one does not know."""
     for one in found:
         where = f"{spell(one.path)} in {one.ref.id}" if one.path else str(one.ref)
-        yield Missing(f"not-understood {one.ref} {spell(one.path)}", printable(where), ref=one.ref, path=one.path)
+        yield Missing(
+            f"not-understood {one.ref} {spell(one.path)}", printable(where), ref=one.ref, path=one.path
+        )

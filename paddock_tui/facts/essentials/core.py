@@ -1,6 +1,5 @@
 """What an essential is: one thing that has to be known before nothing found may be said."""
 
-import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Final, Literal, TypeAlias, TypeVar
 
@@ -133,9 +132,9 @@ class Around:
         today = self.session.date
         if today is None:
             return
-        dates = sorted({one.session.date for one in self.ridden if _before(one, today)}, reverse=True)
-        known = [date for date in dates[: days - 1] if date is not None]
-        first = min([today, *known])
+        ridden = {one.session.date for one in self.ridden}
+        dates = sorted((date for date in ridden if date is not None and date < today), reverse=True)
+        first = min([today, *dates[: days - 1]])
         for one in self.history.past:
             if one.session.date is not None and first <= one.session.date <= today:
                 yield one
@@ -155,10 +154,6 @@ class Around:
     def ticked_ever(self, *names: str) -> bool:
         """Return whether one of these items was ever ok on this bike."""
         return self.ticked_today(*names) or _any(self.history.past, names)
-
-
-def _before(one: PastSession, today: dt.date) -> bool:
-    return one.session.date is not None and one.session.date < today
 
 
 def _any(sessions: Iterable[PastSession], names: tuple[str, ...]) -> bool:

@@ -26,7 +26,7 @@ _FREE = ("throttle-return", "kill-switch", "bearings", "no-leaks")
 
 @essential("brakes-tried", ALL)
 def brakes_tried(around: Around) -> Answer:
-    """Front lever firm and rear brake working, this session; in the morning the list says it for the first."""
+    """Front lever firm, rear brake working, this session; the morning's list says it for the first one."""
     lever = around.session.lever
     if lever is not None and lever != "firm":
         return KNOWN

@@ -15,9 +15,9 @@ from paddock_tui.facts.essentials.core import (
 )
 from paddock_tui.facts.fuel import in_tank, rate_of
 from paddock_tui.facts.past import PastSession
+from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.session_parts import PressureReading
-from paddock_tui.records.paths import Ref
 
 STARTING = ("cold", "warmers", "leaving")
 """The readings that pressures are known by before going out."""
@@ -60,12 +60,18 @@ def last_outing(around: Around) -> Answer:
     before = [one for one in (*around.history.past, *around.rider_today) if is_ridden(one.session)]
     if not before:
         said = around.ticked_ever("nothing-known-open")
-        return KNOWN if said else to_tick(around, "nothing-known-open", "nothing known to be open on this bike")
+        return (
+            KNOWN if said else to_tick(around, "nothing-known-open", "nothing known to be open on this bike")
+        )
     last = max(before, key=_when)
     if last.session.happened is not None or last.session.incidents:
         return KNOWN
     return Open(
-        f"whether anything happened in {last.id}", "session", ("happened",), Ref("session", last.id), says="nothing"
+        f"whether anything happened in {last.id}",
+        "session",
+        ("happened",),
+        Ref("session", last.id),
+        says="nothing",
     )
 
 

@@ -28,7 +28,7 @@ def answers_missing(host: Host, message: messages.RowMessage, judged: Review) ->
         _answer(host, one, subject)
     elif isinstance(message, messages.Chosen) and one.ref is not None and one.path and not one.tick:
         host.jump(one.ref, one.path)
-    elif isinstance(message, messages.Chosen) or isinstance(message, messages.Digit):
+    elif isinstance(message, messages.Chosen | messages.Digit):
         host.board.say(f"1: {one.says or 'looked at, ok'}" if one.tick or one.says else "enter goes there")
     else:
         return False
