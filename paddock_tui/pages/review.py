@@ -91,13 +91,12 @@ def finding_row(finding: Finding, preview: str = "") -> Row:
 
 
 def missing_section(review: Review) -> Section:
-    """List the essentials that are not known, the first first; enter answers one or goes to its value."""
-    return Section("missing", tuple(map(_missing_row, review.missing)), "1 answers, enter goes there")
+    """List the essentials that are not known, the first first."""
+    return Section("missing", tuple(map(_missing_row, review.missing)), "no verdict without these")
 
 
 def _missing_row(one: Missing) -> Row:
-    said = "1: looked at, ok" if one.tick else f"1: {one.says}" if one.says else ""
-    return Row("", printable(one.label), aside=said, kind="link", ref=one.ref, path=one.path, key=_key(one))
+    return Row("", printable(one.label), kind="link", ref=one.ref, path=one.path, key=_key(one))
 
 
 def _key(one: Missing) -> str:

@@ -13,6 +13,9 @@ from tests.pages.opened import SAMPLE
 from tests.small import session, snapshot, write
 
 
+BEFORE = "2026-06-20-2-magpie"
+
+
 def reviewed(run: Runner, garage: Path, *more: str) -> dict[str, Any]:
     found = json.loads(run("check", garage, "--at", EARLY, "--format", "json", *more).out)
     assert isinstance(found, dict)
@@ -39,12 +42,12 @@ def quiet(root: Path) -> Path:
 # ---- exit statuses ---------------------------------------------------------------------------------------
 
 
-def test_clear_care_and_hold_are_zero_one_and_two(run: Runner, garage: Path, tmp_path: Path) -> None:
+def test_no_findings_care_and_hold_are_zero_one_and_two(run: Runner, garage: Path, tmp_path: Path) -> None:
     clear = run("check", quiet(tmp_path / "quiet"))
-    assert (clear.status, clear.out.splitlines()[1].split()[0]) == (0, "CLEAR")
+    assert (clear.status, clear.out.splitlines()[1]) == (0, "NO FINDINGS")
     care = run("check", garage, "--at", EARLY)
     assert care.status == 1
-    assert re.match(r"CARE \d+ \(1 to answer\) · \d+ not judged · ", care.out.splitlines()[1])
+    assert re.match(r"CARE \d+ \(1 to answer\) · \d+ missing · \d+ not judged · ", care.out.splitlines()[1])
     assert run("set", garage, NEXT, "setup.controls.traction=99").status == 0
     hold = run("check", garage, "--at", EARLY)
     assert (hold.status, hold.out.splitlines()[1].split(" · ")[0]) == (2, "HOLD 1")
@@ -173,7 +176,7 @@ def test_the_samples_next_session_has_everything_but_a_hold(run: Runner, garage:
     assert len(found["to_do"]) >= 1
 
 
-def test_one_value_makes_the_sample_hold_and_others_clear(run: Runner, garage: Path) -> None:
+def test_one_value_makes_the_sample_hold_and_others_find_nothing(run: Runner, garage: Path) -> None:
     assert run("set", garage, NEXT, "setup.mode=wading").status == 0
     assert run("check", garage, "--at", EARLY).status == 2
     assert run("set", garage, NEXT, "setup.mode=wild").status == 0
@@ -195,7 +198,12 @@ def test_one_value_makes_the_sample_hold_and_others_clear(run: Runner, garage: P
     )
 
     ran = run("check", garage, "--at", EARLY)
-    assert (ran.status, ran.out.splitlines()[1].split(" ")[0]) == (0, "CLEAR")
+    assert (ran.status, ran.out.splitlines()[1].partition(":")[0]) == (1, "NOT YET 4 missing")
+    answers = ("checks.walked-round.status=ok", "work.1.what=wheel out", "work.1.torqued=yes")
+    assert run("set", garage, NEXT, *answers).status == 0
+    assert run("set", garage, BEFORE, "happened=nothing").status == 0
+    ran = run("check", garage, "--at", EARLY)
+    assert (ran.status, ran.out.splitlines()[1].partition(" · ")[0]) == (0, "NO FINDINGS")
 
 
 # ---- JSON ------------------------------------------------------------------------------------------------
@@ -215,7 +223,9 @@ def test_the_json_form_has_the_documented_keys_in_their_order(run: Runner, garag
     found = json.loads(out)
 
     assert out.isascii()
-    assert list(found) == ["verdict", "session", "counts", "findings", "not_judged", "to_do", "problems"]
+    assert list(found) == [
+        "verdict", "missing", "session", "counts", "findings", "not_judged", "to_do", "problems",
+    ]  # fmt: skip
     assert (found["verdict"], found["session"]) == ("CARE", NEXT)
     assert list(found["counts"]) == ["hold", "serious", "caution", "note", "to_answer"]
     assert all(type(count) is int for count in found["counts"].values())
@@ -231,6 +241,10 @@ def test_the_json_form_has_the_documented_keys_in_their_order(run: Runner, garag
     assert found["findings"][0]["accepted"] == {"reason": reason, "by": "IS", "at": "08:00:00"}
     assert found["findings"][1]["accepted"] is None
     assert found["counts"]["to_answer"] == 0
+    assert found["missing"][0] == {
+        "what": f"whether anything happened in {BEFORE}", "where": f"session/{BEFORE}:happened",
+    }  # fmt: skip
+    assert {"what": f"shoes in {NEXT}", "where": f"session/{NEXT}:shoes"} in found["missing"]
     for entry in found["not_judged"]:
         assert list(entry) == ["rule", "missing"]
         assert entry["missing"] == ["what wheelie is set to"]
@@ -253,6 +267,7 @@ def test_without_a_session_the_json_form_is_whole_too(run: Runner, tmp_path: Pat
     assert ran.status == 3
     assert json.loads(ran.out) == {
         "verdict": "not judged",
+        "missing": [],
         "session": None,
         "counts": {"hold": 0, "serious": 0, "caution": 0, "note": 0, "to_answer": 0},
         "findings": [],

@@ -28,7 +28,7 @@ def test_help_is_printed_with_the_statuses_and_the_caution(run: Runner) -> None:
 
     words = " ".join(ran.out.split())
     assert (ran.status, ran.err) == (0, "")
-    assert "status 0 CLEAR, 1 CARE, 2 HOLD, 3 not read, 64 wrong usage" in words
+    assert "status 0 NO FINDINGS, 1 CARE or NOT YET, 2 HOLD, 3 not read, 64 wrong usage" in words
     assert "not a guarantee of safety" in words
     assert run("check", "--help").status == 0
 

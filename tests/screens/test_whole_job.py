@@ -58,7 +58,7 @@ async def test_set_up_judge_accept_mend_and_record_leave_exactly_that_in_the_fil
         assert line in made
     assert "11 =" not in made
     status = main(["check", str(garage), "--session", "2026-06-20-5-magpie", "--at", "2026-06-20T12:55"])
-    assert ("CLEAR", "CARE", "HOLD")[status] == screen
+    assert screen in (("NO",), ("CARE", "NOT"), ("HOLD",))[status]
 
 
 async def _accept_and_mend(rider: Rider, garage: Path, before: dict[str, bytes]) -> None:
@@ -94,7 +94,7 @@ async def _set_up(rider: Rider) -> None:
         await rider.types(keys)
         if keys.startswith("1"):
             assert rider.verdict.startswith("HOLD 1")
-    assert rider.verdict.startswith("CLEAR")
+    assert rider.verdict.startswith("NOT YET 5 missing")
     for name, keys in (
         ("front-preload", "enter ctrl+u text:7 enter"),
         ("rear-preload", "+"),

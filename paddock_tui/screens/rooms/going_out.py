@@ -12,7 +12,7 @@ from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.room import PageContext, Room
-from paddock_tui.screens.rooms.review import answers_missing
+from paddock_tui.screens.rooms.review import answers_missing, hint
 from paddock_tui.widgets.messages import Chosen, RowMessage
 
 
@@ -80,5 +80,6 @@ ROOM = Room(
         do=_go,
     ),
     hears=_hears,
+    hint=hint,
     judge=judged_going_out,
 )

@@ -4,7 +4,7 @@ from paddock_tui.desk.day.checklist import answering
 from paddock_tui.desk.edits.remedies import mending
 from paddock_tui.facts.essentials import Missing
 from paddock_tui.pages.review import finding_key, missing_at, review_page
-from paddock_tui.pages.rows import Page
+from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Review
 from paddock_tui.screens.action import Action, needs_subject, to
@@ -52,6 +52,11 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
     return subject is not None and answers_missing(host, message, host.desk.review(subject))
 
 
+def hint(row: Row) -> str:
+    """Say which keys the row of an essential hears."""
+    return "1 ok, enter goes there" if row.key.startswith("missing ") else ""
+
+
 def _previews(about: SubjectContext) -> dict[str, str]:
     """Say for each finding that values can mend what its remedy would do."""
     said: dict[str, str] = {}
@@ -77,4 +82,5 @@ ROOM = Room(
         do=to("review"),
     ),
     hears=_hears,
+    hint=hint,
 )
