@@ -12,7 +12,6 @@ from tests.commands.running import EARLY, FILE, NEXT, Runner, spoil
 from tests.pages.opened import SAMPLE
 from tests.small import session, snapshot, write
 
-
 BEFORE = "2026-06-20-2-magpie"
 
 
