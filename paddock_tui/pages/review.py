@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from paddock_tui.facts.essentials import Missing
+from paddock_tui.facts.essentials import MissingEssential
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
@@ -95,15 +95,15 @@ def missing_section(review: Review) -> Section:
     return Section("missing", tuple(map(_missing_row, review.missing)), "no verdict without these")
 
 
-def _missing_row(one: Missing) -> Row:
+def _missing_row(one: MissingEssential) -> Row:
     return Row("", printable(one.label), kind="link", ref=one.ref, path=one.path, key=_key(one))
 
 
-def _key(one: Missing) -> str:
+def _key(one: MissingEssential) -> str:
     return f"missing {one.id}"
 
 
-def missing_at(review: Review, row: Row) -> Missing | None:
+def missing_at(review: Review, row: Row) -> MissingEssential | None:
     """Return the essential that a row asks for; None for every other row."""
     return next((one for one in review.missing if row.key == _key(one)), None)
 

@@ -8,7 +8,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.facts.core import ABSENT, Facts, MissingFact, NotKnown
-from paddock_tui.facts.essentials import Missing
+from paddock_tui.facts.essentials import MissingEssential
 from paddock_tui.facts.situation import Situation
 from paddock_tui.limits import Limits
 from paddock_tui.records.paths import Path, Ref
@@ -91,7 +91,7 @@ class Review:
     to_do: tuple[Pending, ...] = ()
     passed: tuple[str, ...] = ()
     about_a_session: bool = True
-    missing: tuple[Missing, ...] = ()
+    missing: tuple[MissingEssential, ...] = ()
 
     @property
     def verdict(self) -> str:
@@ -153,7 +153,7 @@ def review(situation: Situation) -> Review:
     return Review(_ordered(kept), tuple(not_judged), tuple(to_do), tuple(passed), whole, missing)
 
 
-def _missing(facts: Facts, to_do: list[Pending]) -> tuple[Missing, ...]:
+def _missing(facts: Facts, to_do: list[Pending]) -> tuple[MissingEssential, ...]:
     """List the essentials that are not known; what would be a hold once it is due is one of them."""
     asked = facts.get("missing_essentials")
     if asked is ABSENT or isinstance(asked, NotKnown):
@@ -163,10 +163,12 @@ def _missing(facts: Facts, to_do: list[Pending]) -> tuple[Missing, ...]:
     return (*asked, *(_as_missing(one) for one in holds))
 
 
-def _as_missing(pending: Pending) -> Missing:
+def _as_missing(pending: Pending) -> MissingEssential:
     where = pending.where
     path, ref = (where.path, where.ref) if where is not None else ((), None)
-    return Missing(pending.rule, pending.what, ref.kind if ref else "", path, ref, rules=(pending.rule,))
+    return MissingEssential(
+        pending.rule, pending.what, ref.kind if ref else "", path, ref, rules=(pending.rule,)
+    )
 
 
 def _ask(

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.essentials import day, machine, outing  # noqa: F401 - register their essentials
-from paddock_tui.facts.essentials.core import ESSENTIALS, Around, Essential, Missing, missing_of
+from paddock_tui.facts.essentials.core import ESSENTIALS, Around, Essential, MissingEssential, missing_of
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import NotUnderstood
 from paddock_tui.records.kinds import Record
@@ -12,7 +12,7 @@ from paddock_tui.records.paths import Ref, spell
 from paddock_tui.records.session import Session
 from paddock_tui.text import printable
 
-__all__ = ["ESSENTIALS", "Essential", "Missing"]
+__all__ = ["ESSENTIALS", "Essential", "MissingEssential"]
 
 _ORDER = (
     "who-and-what",
@@ -59,16 +59,16 @@ def missing_essentials(
     history: History,
     rider_today: tuple[PastSession, ...],
     not_understood: tuple[NotUnderstood, ...],
-) -> tuple[Missing, ...]:
+) -> tuple[MissingEssential, ...]:
     """Return the essentials of a session to come that are not known, and what could not be understood."""
     around = Around(session, records, refs, history, rider_today)
     return (*missing_of(around), *_not_understood(not_understood))
 
 
-def _not_understood(found: tuple[NotUnderstood, ...]) -> Iterator[Missing]:
+def _not_understood(found: tuple[NotUnderstood, ...]) -> Iterator[MissingEssential]:
     """A newer program may have written a danger into what this one does not know."""
     for one in found:
         where = f"{spell(one.path)} in {one.ref.id}" if one.path else str(one.ref)
-        yield Missing(
+        yield MissingEssential(
             f"not-understood {one.ref} {spell(one.path)}", printable(where), ref=one.ref, path=one.path
         )

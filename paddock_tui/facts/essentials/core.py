@@ -49,7 +49,7 @@ class Open:
     says: str = ""
 
 
-Answer: TypeAlias = Literal[True] | Absent | Open
+EssentialAnswer: TypeAlias = Literal[True] | Absent | Open
 
 
 @attrs.frozen
@@ -170,14 +170,14 @@ class Essential:
 
     id: str
     asked_of: tuple[Column, ...]
-    answer: Callable[[Around], Answer]
+    answer: Callable[[Around], EssentialAnswer]
     rules: tuple[str, ...] = ()
 
 
 ESSENTIALS: dict[str, Essential] = {}
 """Every essential, in the order in which the first one missing is named."""
 
-F = TypeVar("F", bound=Callable[[Around], Answer])
+F = TypeVar("F", bound=Callable[[Around], EssentialAnswer])
 
 
 def essential(
@@ -195,7 +195,7 @@ def essential(
 
 
 @attrs.frozen
-class Missing:
+class MissingEssential:
     """An essential that is not known: what, where it is answered, and the rules that ask for the same."""
 
     id: str
@@ -209,7 +209,7 @@ class Missing:
     rules: tuple[str, ...] = ()
 
 
-def missing_of(around: Around) -> Iterator[Missing]:
+def missing_of(around: Around) -> Iterator[MissingEssential]:
     """List the essentials of an outing that are not known, in the order in which they are named."""
     column = around.asked_as
     for one in ESSENTIALS.values():
@@ -217,7 +217,7 @@ def missing_of(around: Around) -> Iterator[Missing]:
         if isinstance(found, Open):
             ref = found.ref or around.refs.get(found.role)
             asked = attrs.asdict(found, recurse=False) | {"ref": ref}
-            yield Missing(id=one.id, rules=one.rules, **asked)
+            yield MissingEssential(id=one.id, rules=one.rules, **asked)
 
 
 def to_tick(around: Around, name: str, label: str, *, in_day: bool = False) -> Open:

@@ -4,8 +4,8 @@ from paddock_tui.facts.core import ABSENT
 from paddock_tui.facts.essentials.core import (
     KNOWN,
     TRACK,
-    Answer,
     Around,
+    EssentialAnswer,
     Open,
     essential,
     to_tick,
@@ -13,7 +13,7 @@ from paddock_tui.facts.essentials.core import (
 from paddock_tui.records.electronics import function_of
 
 
-def _paper(around: Around, key: str, item: str, label: str) -> Answer:
+def _paper(around: Around, key: str, item: str, label: str) -> EssentialAnswer:
     if getattr(around.entry, key) is not None or around.ticked_today(item):
         return KNOWN
     if around.keeps_in_day:
@@ -23,25 +23,25 @@ def _paper(around: Around, key: str, item: str, label: str) -> Answer:
 
 
 @essential("signed-on", TRACK, rules=("not-signed-on",))
-def signed_on(around: Around) -> Answer:
+def signed_on(around: Around) -> EssentialAnswer:
     """Licence or waiver shown and signed."""
     return _paper(around, "signed_on", "signed-on", "signed on")
 
 
 @essential("briefing", TRACK, rules=("briefing-not-attended",))
-def briefing(around: Around) -> Answer:
+def briefing(around: Around) -> EssentialAnswer:
     """The riders' briefing."""
     return _paper(around, "briefing", "briefing", "the riders' briefing")
 
 
 @essential("inspection", TRACK, rules=("inspection-not-passed",))
-def inspection(around: Around) -> Answer:
+def inspection(around: Around) -> EssentialAnswer:
     """Technical inspection of bike and kit."""
     return _paper(around, "inspected", "inspection", "technical inspection")
 
 
 @essential("passing-rule", ("novice",))
-def passing_rule(around: Around) -> Answer:
+def passing_rule(around: Around) -> EssentialAnswer:
     """Where the group may pass, and whether an instructor leads."""
     if (around.day is not None and around.day.passing is not None) or around.ticked_today("passing-rule"):
         return KNOWN
@@ -51,7 +51,7 @@ def passing_rule(around: Around) -> Answer:
 
 
 @essential("pit-limit", TRACK)
-def pit_limit(around: Around) -> Answer:
+def pit_limit(around: Around) -> EssentialAnswer:
     """The pit-lane limit, where one is posted: the limiter's figure, or by speedometer without one."""
     bike = around.bike
     if around.day is None or around.day.limits.pit_lane is None or bike is None or bike.electronics is None:
@@ -65,7 +65,7 @@ def pit_limit(around: Around) -> Answer:
 
 
 @essential("noise", TRACK)
-def noise(around: Around) -> Answer:
+def noise(around: Around) -> EssentialAnswer:
     """Sound level under the limit, where one is posted: the reading, or the sticker."""
     if around.day is None or around.day.limits.noise is None:
         return ABSENT
@@ -75,7 +75,7 @@ def noise(around: Around) -> Answer:
 
 
 @essential("road-ready", ("road",))
-def road_ready(around: Around) -> Answer:
+def road_ready(around: Around) -> EssentialAnswer:
     """Lights, plate, mirrors, road tyres, pressures up."""
     if around.ticked("road-ready"):
         return KNOWN

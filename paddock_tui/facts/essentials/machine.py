@@ -9,8 +9,8 @@ from paddock_tui.facts.essentials.core import (
     ALL,
     KNOWN,
     WALKED_ROUND,
-    Answer,
     Around,
+    EssentialAnswer,
     Open,
     essential,
     to_tick,
@@ -25,7 +25,7 @@ _FREE = ("throttle-return", "kill-switch", "bearings", "no-leaks")
 
 
 @essential("brakes-tried", ALL)
-def brakes_tried(around: Around) -> Answer:
+def brakes_tried(around: Around) -> EssentialAnswer:
     """Front lever firm, rear brake working, this session; the morning's list says it for the first one."""
     lever = around.session.lever
     if lever is not None and lever != "firm":
@@ -41,7 +41,7 @@ def brakes_tried(around: Around) -> Answer:
 
 
 @essential("pads", ALL)
-def pads(around: Around) -> Answer:
+def pads(around: Around) -> EssentialAnswer:
     """Pads seen over the limit: two riding days, a day for whoever races."""
     days = 1 if around.asked_as == "race" else 2
     sessions = (around.session, *(one.session for one in around.within(days)))
@@ -53,7 +53,7 @@ def pads(around: Around) -> Answer:
 
 
 @essential("controls-free", ALL)
-def controls_free(around: Around) -> Answer:
+def controls_free(around: Around) -> EssentialAnswer:
     """Throttle snaps shut, kill switch, steering free, no leaks: the day's list, or an inspection."""
     if around.ticked_today("controls-free") or around.entry.inspected:
         return KNOWN
@@ -66,7 +66,7 @@ def controls_free(around: Around) -> Answer:
 
 
 @essential("wheels-secured", ALL, rules=("wheel-work-not-checked",))
-def wheels_secured(around: Around) -> Answer:
+def wheels_secured(around: Around) -> EssentialAnswer:
     """Wheels, axles, calipers and yokes: looked at once, and since then what the record says of work."""
     names = ("wheels-secured", "axles", "axles-glance", "wheels-torqued")
     sessions = (around.session, *(one.session for one in around.history.past))
@@ -79,7 +79,7 @@ def wheels_secured(around: Around) -> Answer:
 
 
 @essential("aids", ALL)
-def aids(around: Around) -> Answer:
+def aids(around: Around) -> EssentialAnswer:
     """Riding mode and levels in force, each with its direction; none on a bike that says it has none."""
     bike = around.bike
     if bike is None or bike.electronics == "none":
@@ -115,7 +115,7 @@ def _direction_known(name: str, control: Control) -> bool:
 
 
 @essential("dash", ALL, rules=("dash-not-read",))
-def dash(around: Around) -> Answer:
+def dash(around: Around) -> EssentialAnswer:
     """The dash read after the last key-on; nothing to read on a bike without anything to set."""
     bike, session = around.bike, around.session
     if bike is None or bike.electronics == "none" or not bike.controls:

@@ -7,8 +7,8 @@ from paddock_tui.facts.essentials.core import (
     KNOWN,
     TRACK,
     WALKED_ROUND,
-    Answer,
     Around,
+    EssentialAnswer,
     Open,
     essential,
     to_tick,
@@ -24,7 +24,7 @@ STARTING = ("cold", "warmers", "leaving")
 
 
 @essential("who-and-what", ALL)
-def who_and_what(around: Around) -> Answer:
+def who_and_what(around: Around) -> EssentialAnswer:
     """Kind of outing, bike, rider and group: which of all the others are asked, and how they are judged."""
     session, rider = around.session, around.rider
     if session.kind is None:
@@ -39,13 +39,13 @@ def who_and_what(around: Around) -> Answer:
 
 
 @essential("surface", ALL, rules=("surface-not-known",))
-def surface(around: Around) -> Answer:
+def surface(around: Around) -> EssentialAnswer:
     """What the track is like now."""
     return KNOWN if around.session.surface is not None else Open("the surface", "session", ("surface",))
 
 
 @essential("declared", ("race",))
-def declared(around: Around) -> Answer:
+def declared(around: Around) -> EssentialAnswer:
     """Whether the race is declared wet or dry."""
     if around.session.kind != "race":
         return ABSENT
@@ -53,7 +53,7 @@ def declared(around: Around) -> Answer:
 
 
 @essential("last-outing", ALL)
-def last_outing(around: Around) -> Answer:
+def last_outing(around: Around) -> EssentialAnswer:
     """Whether anything happened in the last outing of the bike and of the rider; nothing open before any."""
     if around.ticked("last-outing"):
         return KNOWN
@@ -81,7 +81,7 @@ def _when(one: PastSession) -> tuple[str, int, str]:
 
 
 @essential("rider-fit", ALL)
-def rider_fit(around: Around) -> Answer:
+def rider_fit(around: Around) -> EssentialAnswer:
     """Whether the rider is fit now; in the morning the list of the rider says so for the first outing."""
     if around.session.fatigue is not None or around.ticked("rider-fit", "fit-to-ride"):
         return KNOWN
@@ -91,7 +91,7 @@ def rider_fit(around: Around) -> Answer:
 
 
 @essential("tyre-kinds", ALL, rules=("tyre-kind-not-known",))
-def tyre_kinds(around: Around) -> Answer:
+def tyre_kinds(around: Around) -> EssentialAnswer:
     """What both tyres are made for."""
     tyres = around.tyres
     if tyres is None:
@@ -103,7 +103,7 @@ def tyre_kinds(around: Around) -> Answer:
 
 
 @essential("tyres-seen", ALL)
-def tyres_seen(around: Around) -> Answer:
+def tyres_seen(around: Around) -> EssentialAnswer:
     """Both tyres looked at: cuts, nails, cord."""
     look = around.session.look
     if all(end in look and look[end].seen is not None for end in ("front", "rear")):
@@ -115,7 +115,7 @@ def tyres_seen(around: Around) -> Answer:
 
 
 @essential("tread", ALL)
-def tread(around: Around) -> Answer:
+def tread(around: Around) -> EssentialAnswer:
     """Tread figures, or over the marks: always on the road, in the wet on a track."""
     if around.session.kind != "road" and around.surface != "wet":
         return ABSENT
@@ -136,7 +136,7 @@ def _tread_measured(around: Around) -> bool:
 
 
 @essential("pressures", ALL, rules=("cold-pressures-not-read",))
-def pressures(around: Around) -> Answer:
+def pressures(around: Around) -> EssentialAnswer:
     """Both pressures read cold or on warmers, or set to something since; on the road once a day."""
     sessions = [around.session]
     if around.session.kind == "road":
@@ -157,7 +157,7 @@ def _pressure(reading: PressureReading, end: str) -> bool:
 
 
 @essential("warmers", TRACK)
-def warmers(around: Around) -> Answer:
+def warmers(around: Around) -> EssentialAnswer:
     """Warmers used or none, on slicks and race-treaded tyres."""
     tyres = around.tyres
     kinds = (tyres.front.kind, tyres.rear.kind) if tyres is not None else ()
@@ -167,7 +167,7 @@ def warmers(around: Around) -> Answer:
 
 
 @essential("fuel", ALL)
-def fuel(around: Around) -> Answer:
+def fuel(around: Around) -> EssentialAnswer:
     """Litres in the tank, or looked at: enough for the planned time; litres for whoever races."""
     session, bike = around.session, around.bike
     rate = rate_of(session, session.setup.mode, bike, around.history)
@@ -181,7 +181,7 @@ def fuel(around: Around) -> Answer:
 
 
 @essential("race-paper", ("race",))
-def race_paper(around: Around) -> Answer:
+def race_paper(around: Around) -> EssentialAnswer:
     """Licence and transponder or number, where the class asks for them."""
     if around.session.kind not in RACING:
         return ABSENT

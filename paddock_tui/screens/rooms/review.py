@@ -2,7 +2,7 @@
 
 from paddock_tui.desk.day.checklist import answering
 from paddock_tui.desk.edits.remedies import mending
-from paddock_tui.facts.essentials import Missing
+from paddock_tui.facts.essentials import MissingEssential
 from paddock_tui.pages.review import finding_key, missing_at, review_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
@@ -35,7 +35,7 @@ def answers_missing(host: Host, message: messages.RowMessage, judged: Review) ->
     return True
 
 
-def _answer(host: Host, one: Missing, subject: Ref) -> None:
+def _answer(host: Host, one: MissingEssential, subject: Ref) -> None:
     if one.tick:
         step = answering(
             host.desk.files, subject, one.tick, "ok", host.desk.now(), in_day=one.in_day, text=one.label
