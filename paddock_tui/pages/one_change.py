@@ -10,7 +10,15 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.quantities import rounded
 from paddock_tui.records.paths import Ref
 from paddock_tui.text import printable
-from paddock_tui.trade.change_effect import FIRST_LEVEL, LEAST_LUCK, RATE, Judgement, Luck
+from paddock_tui.trade.change_effect import (
+    FIRST_LEVEL,
+    LEAST_LUCK,
+    LUCK_OVER_SCATTER,
+    RATE,
+    Judgement,
+    Luck,
+)
+from paddock_tui.trade.feel_effect import FEWEST_PAIRS, FeltEffect
 from paddock_tui.trade.session_comparison import Compared
 
 TRY_BACK = "try back"
@@ -51,8 +59,17 @@ def _did(entry: LedgerEntry) -> Iterator[Row]:
     elif judgement is not None:
         need = needs_words(stint_of(entry.session.session))
         yield _text("these two, laps", f"too few clean laps to compare{'; ' + need if need else ''}")
+    if entry.felt is not None and entry.felt.pairs:
+        yield _text("felt, by pairs", _felt(entry.felt))
     for name, old, new in entry.feel:
         yield _text(f"feel {name}", f"{old} -> {new}, {'better' if new > old else 'worse'}; 5 is best")
+
+
+def _felt(felt: FeltEffect) -> str:
+    count = f"better in {felt.better}, worse in {felt.worse}, alike in {felt.alike}"
+    chance = f"; {_percent(felt.chance)} by luck" if felt.chance is not None else ""
+    few = f"; feel alone says nothing under {FEWEST_PAIRS} pairs" if felt.pairs < FEWEST_PAIRS else ""
+    return f"{count}{chance}{few}"
 
 
 def _chances(entry: LedgerEntry, laps: Compared) -> str:
@@ -85,8 +102,9 @@ def _gain(judgement: Judgement) -> Iterator[Row]:
 def _luck(luck: Luck) -> str:
     sd = f"sd {rounded(luck.sd_s, 2)} s"
     if luck.learnt:
-        return f"{sd}, from {luck.freedom} pairs of sessions here with the same set-up"
-    return f"{sd}, assumed: as the laps scatter, at least {LEAST_LUCK:.2%} of a lap; no source"
+        return f"{sd}, from {luck.freedom} repeats of a set-up by this rider on this bike"
+    scatter = f"{LUCK_OVER_SCATTER:g} times the scatter of the laps"
+    return f"{sd}, assumed: {scatter}, at least {LEAST_LUCK:.2%} of a lap; no source"
 
 
 def _said(entry: LedgerEntry) -> Iterator[Row]:

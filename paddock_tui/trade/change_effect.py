@@ -3,14 +3,16 @@
 The laps of one session share that session's luck: wind, traffic, sleep. So a change is judged by steps
 between neighbouring sessions of one day: `to` steps, at which the change was made, and `back` steps, at
 which it was taken back. The luck of a session is taken to be as large as the scatter of the rider's own
-clean laps from lap to lap, at least 0.15 % of a lap (assumed, no source), until this bike's own repeated
-set-ups show how large it is.
+clean laps from lap to lap times 1.4, at least 0.15 % of a lap (assumed, no source), until runs of the same
+set-up of this bike and rider show how large it is. With that factor a change that does nothing is called a
+help in at most 5 % of histories while the luck is up to 1.5 times the scatter, and in at most 10 % up to
+twice, whatever one-way drift there is (`python -m tests.bench laps`); a luck that was learnt keeps the 5 %.
 
 Learning, a track that gets warmer and tyres that age all go one way within a day, however fast. Such a drift
 helps the `to` steps or the `back` steps, never both; so "helped" takes both, each beyond luck by itself
 (Berger 1982, intersection-union test). That bounds the rate of a false "helped" without knowing the drift.
 Three or more `to` steps alone will do where none of them leaves the first session of a day, and where they
-beat an allowance for learning of 0.3 % of a lap a session (assumed, no source).
+beat an allowance for learning of 0.2 % of a lap a session (assumed, no source).
 
 Each judgement of one change, as steps are added to it, has a level of its own: 4 % at the first, then 0.5 %,
 0.25 % and so on, together at most 5 %, for a false "helped" and as much for a false "made it worse".
@@ -24,7 +26,7 @@ from typing import Literal
 import attrs
 
 from paddock_tui.trade.chances import above_student
-from paddock_tui.trade.descriptive import mean, median, pooled_deviation
+from paddock_tui.trade.descriptive import mean, median, pooled_deviation, squares
 from paddock_tui.trade.errors import above
 from paddock_tui.trade.session_comparison import FEWEST, compared
 from paddock_tui.trade.shifts import one_sample
@@ -38,8 +40,9 @@ RATE = 0.05
 """At most this share of changes that do nothing is called a help, and at most as many a harm."""
 
 FIRST_LEVEL, LATER_LEVEL = 0.04, 0.01
+LUCK_OVER_SCATTER = 1.4
 LEAST_LUCK = 0.0015
-ALLOWED_DRIFT = 0.003
+ALLOWED_DRIFT = 0.002
 ENOUGH_REPEATS = 4
 PAIRS = 3
 _SEEN = 0.05
@@ -58,11 +61,23 @@ class Ridden:
         """The middle of the clean laps, by the means of all pairs: near the median, and steadier."""
         return _middle_s(self.laps_s)
 
+    @property
+    def squares(self) -> float:
+        """The sum of squared deviations of the clean laps from their mean, in s^2."""
+        return _squares(self.laps_s)
+
 
 @functools.lru_cache(maxsize=4096)
 def _middle_s(laps_s: tuple[float, ...]) -> float:
     """Find the middle of a session's laps once: every change of a bike looks at them again."""
     return one_sample(laps_s).shift
+
+
+@functools.lru_cache(maxsize=4096)
+def _squares(laps_s: tuple[float, ...]) -> float:
+    for lap in laps_s:
+        above("lap", lap, 0.0, None, "s")
+    return squares(laps_s)
 
 
 @attrs.frozen
@@ -82,11 +97,20 @@ class LoneChange:
 
 @attrs.frozen
 class Luck:
-    """Standard deviation in s of a session's usual lap by luck, its degrees of freedom, and whence."""
+    """Standard deviation in s of a session's usual lap by luck, its degrees of freedom, and whence.
+
+    `scatter_s` is that of the laps from lap to lap. A luck that was learnt holds it already.
+    """
 
     sd_s: float
     freedom: int
     learnt: bool
+    scatter_s: float = 0.0
+
+    @property
+    def noise_s(self) -> float:
+        """What the scatter of one lap adds to the middle of several, in s; pi / 3 over a mean's variance."""
+        return 0.0 if self.learnt else math.sqrt(math.pi / 3.0) * self.scatter_s
 
 
 @attrs.frozen
@@ -107,27 +131,26 @@ class Judgement:
     steps: tuple[int, int] = (0, 0)
 
 
-def luck_of(sessions: Sequence[Ridden], repeats_s: Sequence[float] = ()) -> Luck:
+def luck_of(sessions: Sequence[Ridden], runs_s: Sequence[Sequence[float]] = ()) -> Luck:
     """Return the luck of a session.
 
-    `repeats_s` are differences of the usual laps of neighbouring sessions with the same set-up, of sessions
-    that are not judged here. From four on they are believed; before that the larger figure is.
+    `runs_s` are the usual laps of sessions with the same set-up, a run for each day, of this bike and rider
+    and not judged here: how they lie about their mean is luck. From four degrees of freedom on they are
+    believed; before that the larger figure is.
     """
-    for one in sessions:
-        for lap in one.laps_s:
-            above("lap", lap, 0.0, None, "s")
-    scatter, freedom = pooled_deviation([one.laps_s for one in sessions])
-    assumed = max(scatter, LEAST_LUCK * median([one.usual_s for one in sessions]))
-    if not repeats_s:
-        return Luck(assumed, freedom, False)
-    learnt = math.sqrt(math.fsum(one * one for one in repeats_s) / (2.0 * len(repeats_s)))
-    if len(repeats_s) >= ENOUGH_REPEATS:
-        floor = LEAST_LUCK / 3.0 * median([one.usual_s for one in sessions])
-        return Luck(max(learnt, floor), len(repeats_s), True)
-    return Luck(max(learnt, assumed), freedom, False)
+    freedom = sum(len(one.laps_s) - 1 for one in sessions)
+    scatter = math.sqrt(math.fsum(one.squares for one in sessions) / freedom)
+    usual_s = median([one.usual_s for one in sessions])
+    assumed = max(LUCK_OVER_SCATTER * scatter, LEAST_LUCK * usual_s)
+    if not any(len(run) > 1 for run in runs_s):
+        return Luck(assumed, freedom, False, scatter)
+    learnt, known = pooled_deviation(runs_s)
+    if known >= ENOUGH_REPEATS:
+        return Luck(max(learnt, LEAST_LUCK / 3.0 * usual_s), known, True, scatter)
+    return Luck(max(learnt, assumed), freedom, False, scatter)
 
 
-def judged(steps: Sequence[LoneChange], repeats_s: Sequence[float] = ()) -> Judgement:
+def judged(steps: Sequence[LoneChange], runs_s: Sequence[Sequence[float]] = ()) -> Judgement:
     """Judge a change by its steps, in the order ridden; those with fewer than three clean laps are out."""
     counted = [one for one in steps if min(len(one.before.laps_s), len(one.after.laps_s)) >= FEWEST]
     if not counted:
@@ -135,7 +158,7 @@ def judged(steps: Sequence[LoneChange], repeats_s: Sequence[float] = ()) -> Judg
         return Judgement("cannot tell yet", "there are too few clean laps", needs)
     to, back = _sides(counted)
     sessions = list({one.key: one for step in counted for one in (step.before, step.after)}.values())
-    luck = luck_of(sessions, repeats_s)
+    luck = luck_of(sessions, runs_s)
     if to and back:
         return _there_and_back(to, back, luck)
     fresh = [one for one in (to or back) if not one.before.opens_day]
@@ -148,7 +171,7 @@ def _sides(steps: Sequence[LoneChange]) -> tuple[list[LoneChange], list[LoneChan
     return [one for one in steps if not one.back], [one for one in steps if one.back]
 
 
-def _level(look: int) -> float:
+def level_of(look: int) -> float:
     """Return the level of the first, second and further judgement of one change."""
     return FIRST_LEVEL if look <= 1 else LATER_LEVEL / 2.0 ** (look - 1)
 
@@ -157,6 +180,10 @@ def _beyond(steps: Sequence[LoneChange], luck: Luck, allowed_s: float = 0.0) -> 
     """Return the mean gain, and the chances of as much by luck alone, faster and slower."""
     gain = mean([one.gain_s for one in steps])
     sd = _sd(steps, luck)
+    if allowed_s == 0.0:
+        # One tail serves both: the other is what is left of 1.
+        tail = above_student(abs(gain) / sd, luck.freedom)
+        return (gain, tail, 1.0 - tail) if gain < 0.0 else (gain, 1.0 - tail, tail)
     faster = above_student((-gain - allowed_s) / sd, luck.freedom)
     return gain, faster, above_student((gain - allowed_s) / sd, luck.freedom)
 
@@ -172,9 +199,8 @@ def _sd(steps: Sequence[LoneChange], luck: Luck) -> float:
         for one, way in ((step.after, 1.0), (step.before, -1.0)):
             weights[one.key] = weights.get(one.key, 0.0) + way / len(steps)
             laps[one.key] = len(one.laps_s)
-    # A learnt luck holds the scatter of the laps already; pi / 3 is what this middle costs over a mean.
-    noise = 0.0 if luck.learnt else math.pi / 3.0
-    return luck.sd_s * math.sqrt(math.fsum(w * w * (1.0 + noise / laps[key]) for key, w in weights.items()))
+    luck_s2, noise_s2 = luck.sd_s**2, luck.noise_s**2
+    return math.sqrt(math.fsum(w * w * (luck_s2 + noise_s2 / laps[key]) for key, w in weights.items()))
 
 
 def _there_and_back(to: list[LoneChange], back: list[LoneChange], luck: Luck) -> Judgement:
@@ -183,7 +209,7 @@ def _there_and_back(to: list[LoneChange], back: list[LoneChange], luck: Luck) ->
     )
     gain = (there + again) / 2.0
     steps = (len(to), len(back))
-    level = _level(min(steps))
+    level = level_of(min(steps))
     faster, slower = max(faster_to, faster_back), max(slower_to, slower_back)
     if faster <= level:
         return Judgement("helped", "faster with it, slower without again", "", gain, faster, luck, steps)
@@ -204,7 +230,7 @@ def _there_and_back(to: list[LoneChange], back: list[LoneChange], luck: Luck) ->
 def _one_way(steps: list[LoneChange], luck: Luck, back: bool) -> Judgement:
     allowed = ALLOWED_DRIFT * median([one.before.usual_s for one in steps])
     gain, faster, slower = _beyond(steps, luck, allowed)
-    level = _level(len(steps) - PAIRS + 1)
+    level = level_of(len(steps) - PAIRS + 1)
     count = (0, len(steps)) if back else (len(steps), 0)
     if faster <= level:
         why = f"faster in {len(steps)} pairs, by more than learning is allowed"

@@ -3,6 +3,7 @@
 from typing import Any
 
 import attrs
+import pytest
 
 from paddock_tui.advice.ledger import (
     LedgerEntry,
@@ -20,8 +21,7 @@ from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
 from tests.advice.given import about, bike, past
 
-BIKE = bike(
-    """electronics = "listed"
+BIKE_TEXT = """electronics = "listed"
 suspension = "listed"
 [controls.traction]
 kind = "level"
@@ -38,8 +38,31 @@ what = "rebound"
 leg = "right"
 unit = "click"
 """
-)
+BIKE = bike(BIKE_TEXT)
 OFF = (0.0, 0.1, 0.2, -0.1, -0.2, 0.05)
+
+
+def _with_modes() -> Bike:
+    """Give the bike with a riding mode that fixes traction, and a damping mode that closes rebound."""
+    text = (
+        BIKE_TEXT
+        + """
+[modes.free]
+use = "any"
+[modes.rain]
+use = "wet"
+[modes.rain.fixes]
+traction = 8
+[damping.live]
+kind = "semi-active"
+[damping.live.closes]
+rebound-left = true
+"""
+    )
+    return bike(text)
+
+
+MODES = _with_modes()
 
 
 def laps(usual_s: float, count: int = 6, mark: str = "") -> str:
@@ -229,7 +252,7 @@ def test_why_expectation_and_verdict_stand_with_the_change() -> None:
 
 
 def test_repeated_set_ups_of_the_bike_tell_how_large_luck_is() -> None:
-    quiet = [ridden(number, 4, 60.0 + 0.05 * (number % 2), day="2026-05-02") for number in range(1, 6)]
+    quiet = [ridden(number, 4, 60.0 + 0.05 * (number % 2), day="2026-05-02") for number in range(1, 7)]
     found = of(*quiet, ridden(1, 5, 60.0), ridden(2, 6, 59.7), ridden(3, 5, 60.0))
     there = next(one for one in found if one.session.id == "2026-05-16-2")
 
@@ -295,3 +318,76 @@ def test_the_same_pair_is_written_alike_by_ledger_review_and_preview_of_the_way_
     assert isinstance(reviewed, Changes)
     assert [str(one) for one in reviewed.every] == [str(one) for one in entry.changes]
     assert reviewed.units == ("rebound left 9 -> 11 clicks",)
+
+
+def test_a_trial_that_a_mode_undid_is_none_and_the_mode_that_frees_it_is_named() -> None:
+    shut = "[setup]\nmode = 'rain'\ndamping = 'live'\n[setup.controls]\ntraction = {}\n"
+    turned = "[setup]\ndamping = 'live'\n[setup.adjusters]\nrebound-left = {}\n"
+
+    def judged(text: str, old: int, new: int) -> tuple[str, str, str]:
+        (entry,) = of(
+            ridden(1, None, rest=text.format(old)),
+            ridden(2, None, 58.0, rest=text.format(new)),
+            on=MODES,
+        )
+        assert entry.judgement is not None
+        return entry.verdict, entry.judgement.why, entry.judgement.needs
+
+    assert judged(shut, 5, 6) == (
+        "cannot tell yet",
+        "no trial: riding mode rain fixes traction at 8",
+        "riding mode free frees it",
+    )
+    assert judged(turned, 8, 9) == (
+        "cannot tell yet",
+        "no trial: rebound left does nothing in damping mode live",
+        "damping mode by-hand frees it",
+    )
+    assert judged(shut.replace("rain", "free"), 5, 6)[0] == "faster, cause not known"
+
+
+def test_feel_tells_from_five_pairs_on_where_laps_do_not() -> None:
+    def felt(days: int) -> LedgerEntry:
+        sessions = []
+        for day in range(1, days + 1):
+            when = f"2026-05-{day:02}"
+            sessions.append(ridden(1, 5, None, rest="[feel]\nbraking = 3\n", day=when))
+            sessions.append(ridden(2, 6, None, rest="[feel]\nbraking = 4\n", day=when))
+        return of(*sessions)[0]
+
+    four, five = felt(4), felt(5)
+    assert four.felt is not None
+    assert (four.verdict, four.felt.better, four.felt.pairs) == ("cannot tell yet", 4, 4)
+    assert five.verdict == "helped"
+    assert five.judgement is not None
+    assert five.judgement.why == "felt better in 5 of 5 pairs; the laps do not tell"
+
+
+def test_a_session_is_in_one_pair_alone_and_going_back_counts_the_other_way() -> None:
+    scores = (3, 4, 3)
+    *_, there = of(
+        *(
+            ridden(at + 1, 5 + at % 2, None, rest=f"[feel]\nbraking = {one}\n")
+            for at, one in enumerate(scores)
+        )
+    )
+    assert there.felt is not None
+    assert (there.felt.better, there.felt.pairs) == (1, 1)
+
+
+def test_repeats_of_a_set_up_at_another_venue_tell_luck_as_a_share_of_the_lap() -> None:
+    def freedom(surface: str) -> tuple[bool, float]:
+        away = [
+            attrs.evolve(ridden(number, 4, 120.0 + 0.1 * (number % 2), day="2026-05-02"), venue="far")
+            for number in range(1, 7)
+        ]
+        away = [attrs.evolve(one, session=attrs.evolve(one.session, surface=surface)) for one in away]
+        there = of(*away, ridden(1, 5, 60.0), ridden(2, 6, 59.0), ridden(3, 5, 60.0))[1]
+        assert there.judgement is not None
+        assert there.judgement.luck is not None
+        return there.judgement.luck.learnt, there.judgement.luck.sd_s
+
+    assert freedom("wet")[0] is False
+    learnt, sd_s = freedom("dry")
+    assert learnt is True
+    assert sd_s == pytest.approx(0.0005 * 60.0)

@@ -1,37 +1,30 @@
 """Every change in a bike's history, what it did as far as can be told, and what else may be the cause."""
 
-import itertools
 from collections.abc import Iterator
 from weakref import WeakKeyDictionary
 
 import attrs
 
-from paddock_tui.advice.ledger.changes import (
-    because_of,
-    bundles,
-    key_of,
-    reversed_key,
-)
+from paddock_tui.advice.in_force import undone_by
+from paddock_tui.advice.ledger.changes import because_of, bundles, key_of
 from paddock_tui.advice.ledger.conditions import ageing, feel_shift, unlike
+from paddock_tui.advice.ledger.neighbours import Key, Neighbours
 from paddock_tui.advice.presets import moved_words
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.differences import SetUpDifference, changed_values, session_differences
+from paddock_tui.records.differences import SetUpDifference, session_differences
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.session_parts import Because
-from paddock_tui.trade.change_effect import Judgement, LoneChange, Ridden, judged
+from paddock_tui.trade.change_effect import Judgement, judged
+from paddock_tui.trade.feel_effect import FeltEffect, felt_effect
 from paddock_tui.trade.permutation import Mixed, permutation
 from paddock_tui.trade.session_comparison import FEWEST, Compared, compared
 
 TO_COME = "to come"
 """Said in place of a verdict while the session is not ridden."""
-
-Key = frozenset[tuple[Path, str, str]]
-_Likeness = tuple[str | None, str | None, str | None, str | None]
-"""What two sessions have in common where they are compared: rider, venue, tyre set, surface as judged."""
 
 
 @attrs.frozen
@@ -40,8 +33,8 @@ class LedgerEntry:
 
     `presets` say how far the set-up had moved from its preset before and after, empty where not known.
     `others` were changed in the same step, `differed` is what else may be the cause. `laps` compares the
-    clean laps of the two sessions, `feel` the scores. `lost` says why the change is not known; then there is
-    no source and no value.
+    clean laps of the two sessions, `feel` the scores, `felt` counts the pairs felt. `lost` says why the
+    change is not known; then there is no source and no value.
     """
 
     bike: str
@@ -54,6 +47,7 @@ class LedgerEntry:
     laps: Compared | None = None
     feel: tuple[tuple[str, int, int], ...] = ()
     judgement: Judgement | None = None
+    felt: FeltEffect | None = None
     lost: str = ""
     presets: tuple[str, str] = ("", "")
 
@@ -103,7 +97,7 @@ def entries_of(history: History, name: str, bike: Bike | None) -> tuple[LedgerEn
 
 def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerEntry]:
     by_id = {one.id: one for one in history.past}
-    ridden = _Ridden(history)
+    ridden = Neighbours(history)
     for past in reversed(history.past):
         copied = past.session.copied_from
         if copied is None:
@@ -118,6 +112,7 @@ def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerE
         before, after = (moved_words(bike or Bike(), setup) for setup in both)
         for bundle in bundles(changes, bike):
             entry = _entry(history, name, source, past, bundle, changes, ridden)
+            entry = _judged(entry, ridden, bike)
             yield attrs.evolve(entry, presets=(before, after))
 
 
@@ -128,7 +123,7 @@ def _entry(
     past: PastSession,
     bundle: tuple[SetUpDifference, ...],
     changes: tuple[SetUpDifference, ...],
-    ridden: "_Ridden",
+    ridden: Neighbours,
 ) -> LedgerEntry:
     others = tuple(one for one in changes if one not in bundle)
     differed = tuple(filter(None, (*unlike(source, past), ageing(history, source, past))))
@@ -144,11 +139,46 @@ def _entry(
     )
     if not is_ridden(past.session):
         return entry
-    laps = compared(ridden.laps(source).laps_s, ridden.laps(past).laps_s)
-    return attrs.evolve(entry, laps=laps, judgement=_judgement(entry, ridden))
+    return attrs.evolve(entry, laps=compared(ridden.laps(source).laps_s, ridden.laps(past).laps_s))
 
 
-def _judgement(entry: LedgerEntry, ridden: "_Ridden") -> Judgement:
+def _judged(entry: LedgerEntry, ridden: Neighbours, bike: Bike | None) -> LedgerEntry:
+    """Judge a change that was ridden, by laps and by feel; a trial that a mode undid is none."""
+    if not is_ridden(entry.session.session):
+        return entry
+    no_trial = _no_trial(entry, bike)
+    if no_trial is not None:
+        return attrs.evolve(entry, judgement=no_trial)
+    felt = None if entry.others else felt_effect(ridden.felt(_key(entry), entry.session))
+    return attrs.evolve(entry, judgement=_with_feel(_judgement(entry, ridden), felt), felt=felt)
+
+
+def _key(entry: LedgerEntry) -> Key:
+    return key_of((one.path, one.old, one.new) for one in entry.changes)
+
+
+def _with_feel(judgement: Judgement, felt: FeltEffect | None) -> Judgement:
+    """Let feel speak where the laps cannot tell: from five pairs on."""
+    if felt is None or felt.verdict == "cannot tell yet" or judgement.verdict != "cannot tell yet":
+        return judgement
+    way, count = ("better", felt.better) if felt.verdict == "helped" else ("worse", felt.worse)
+    why = f"felt {way} in {count} of {felt.pairs} pairs; the laps do not tell"
+    return attrs.evolve(judgement, verdict=felt.verdict, why=why, needs="")
+
+
+def _no_trial(entry: LedgerEntry, bike: Bike | None) -> Judgement | None:
+    """Judge what a riding mode or damping mode kept from doing anything: it was no trial."""
+    if entry.source is None:
+        return None
+    for change in entry.changes:
+        both = [undone_by(change.path, one.session.setup, bike) for one in (entry.source, entry.session)]
+        if all(why for why, _ in both):
+            why, frees = both[1]
+            return Judgement("cannot tell yet", f"no trial: {why}", frees)
+    return None
+
+
+def _judgement(entry: LedgerEntry, ridden: Neighbours) -> Judgement:
     if not all(one.known for one in entry.changes):
         return Judgement("cannot tell yet", "what it was before is not known")
     if entry.others:
@@ -156,7 +186,7 @@ def _judgement(entry: LedgerEntry, ridden: "_Ridden") -> Judgement:
         others = f"{count} other thing{'s' if count > 1 else ''}"
         return Judgement("cannot tell yet", f"changed together with {others}", "one change at a time")
     against = tuple(unlike(entry.source, entry.session)) if entry.source is not None else ()
-    steps = ridden.steps(key_of((one.path, one.old, one.new) for one in entry.changes), entry.session)
+    steps = ridden.steps(_key(entry), entry.session)
     if against and not steps:
         return Judgement("cannot tell yet", f"it was not alike: {'; '.join(against)}", "like conditions")
     if not steps:
@@ -166,59 +196,4 @@ def _judgement(entry: LedgerEntry, ridden: "_Ridden") -> Judgement:
             return Judgement("cannot tell yet", "there are too few clean laps", needs)
         return Judgement("cannot tell yet", "other sessions lie between the two", "both after each other")
     judged_keys = {one.key for step in steps for one in (step.before, step.after)}
-    return judged(steps, ridden.repeats_s(entry.session, judged_keys))
-
-
-class _Ridden:
-    """The ridden sessions of a bike as neighbours in time: what is compared with what."""
-
-    def __init__(self, history: History) -> None:
-        self._laps: dict[str, Ridden] = {}
-        self._first: set[str] = set()
-        self._pairs: dict[_Likeness, list[tuple[PastSession, PastSession, Key]]] = {}
-        ridden = [one for one in history.past if is_ridden(one.session)]
-        seen: set[tuple[object, object]] = set()
-        for one in ridden:
-            key = (one.session.date, one.session.rider)
-            if key not in seen:
-                seen.add(key)
-                self._first.add(one.id)
-        for before, after in itertools.pairwise(ridden):
-            if next(unlike(before, after), None) is None:
-                key_ = key_of(changed_values(before.session, after.session))
-                self._pairs.setdefault(_likeness(after), []).append((before, after, key_))
-
-    def laps(self, past: PastSession) -> Ridden:
-        """Return the clean laps of a session; none where its day forbids timing."""
-        if past.id not in self._laps:
-            times = tuple(stint_of(past.session).times_s) if past.may_time else ()
-            self._laps[past.id] = Ridden(past.id, times, past.id in self._first)
-        return self._laps[past.id]
-
-    def steps(self, key: Key, about: PastSession) -> list[LoneChange]:
-        """List the steps at which just this was changed, or taken back, as this session has it."""
-        back = reversed_key(key)
-        return [
-            LoneChange(self.laps(before), self.laps(after), back=found == back)
-            for before, after, found in self._alike(about)
-            if found in (key, back)
-        ]
-
-    def repeats_s(self, about: PastSession, but: set[str]) -> list[float]:
-        """List how far apart neighbouring sessions with the same set-up were, those to be judged left out."""
-        found = []
-        for before, after, key in self._alike(about):
-            first, second = self.laps(before), self.laps(after)
-            enough = min(len(first.laps_s), len(second.laps_s)) >= FEWEST
-            if not key and enough and not {before.id, after.id} & but:
-                found.append(second.usual_s - first.usual_s)
-        return found
-
-    def _alike(self, about: PastSession) -> list[tuple[PastSession, PastSession, Key]]:
-        """List the pairs of this rider, here, on such a surface and tyre set."""
-        return self._pairs.get(_likeness(about), [])
-
-
-def _likeness(past: PastSession) -> _Likeness:
-    session = past.session
-    return session.rider, past.venue, session.tyres, COLUMN.get(session.surface or "")
+    return judged(steps, ridden.runs_s(entry.session, judged_keys))
