@@ -38,8 +38,8 @@ def test_the_sample_reads_as_its_story_was_meant() -> None:
     said = {one.path[1]: (one.value, one.aside) for one in page.rows() if one.label == "front trim"}
 
     assert said == {
-        SECOND: ("0 -> 1", "helped, -0.67 s, you: better"),
-        "2026-05-16-3-magpie": ("1 -> 0", "made it worse, +0.67 s, you: worse"),
+        SECOND: ("0 -> 1", "cannot tell yet, -0.67 s, you: better"),
+        "2026-05-16-3-magpie": ("1 -> 0", "cannot tell yet, +0.67 s, you: worse"),
     }
 
 
@@ -114,7 +114,9 @@ def test_a_change_says_what_it_did_why_and_what_the_chances_rest_on() -> None:
     page = change()
 
     assert page.heading == "change · front trim 0 -> 1 · session 2 · 16 May 2026"
-    assert row(page, "verdict").value == "helped"
+    assert row(page, "verdict").value == "cannot tell yet"
+    assert row(page, "needs").value == "once more there and back, or more clean laps"
+    assert row(page, "felt, by pairs").value.startswith("better in 1, worse in 0, alike in 0; 50 % by luck")
     assert row(page, "by sessions").value == "-0.67 s with it (1 time to it, 1 back)"
     assert "assumed" in row(page, "luck of a session").value
     assert "at most 5%" in row(page, "level").value
