@@ -1,6 +1,7 @@
 """Judging a change: sessions count, going back tells, and the stated rate of false praise holds."""
 
 import itertools
+import math
 
 import pytest
 
@@ -118,7 +119,7 @@ def test_a_lap_of_no_time_is_refused() -> None:
 
 def at_most(rate: float, histories: int) -> float:
     """Three standard errors of so many histories above a rate."""
-    return rate + 3.0 * (rate * (1.0 - rate) / histories) ** 0.5
+    return rate + 3.0 * math.sqrt(rate * (1.0 - rate) / histories)
 
 
 @pytest.mark.parametrize("shape", SHAPES)
