@@ -40,6 +40,7 @@ from paddock_tui.screens.rooms import (
     review,
     session,
     setup,
+    start,
     today,
     why,
 )
@@ -91,6 +92,9 @@ REGISTRY: tuple[Room | Action, ...] = (
     records.RETIRED,
     unsaved.AGAIN,
     unsaved.ELSEWHERE,
+    start.ROOM,
+    start.ADD_BIKE,
+    start.ADD_DAY,
     today.ROOM,
     key_help.ROOM,
     program.QUIT,

@@ -1,0 +1,187 @@
+"""The rows about the bike: what it has, each thing in one line as its manual says it."""
+
+from collections.abc import Iterator, Mapping
+
+from paddock_tui.desk.start.ask import Ask, Taken, asked, tables
+from paddock_tui.desk.start.context import Context
+from paddock_tui.desk.start.people import record_ask
+from paddock_tui.entry.of_a_bike import (
+    ADJUSTER_HOW,
+    CONTROL_HOW,
+    MODE_HOW,
+    adjuster_of,
+    control_of,
+    mode_of,
+)
+from paddock_tui.facts.controls import of_range
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.calls import ADJUSTER_CALLS, CONTROL_CALLS, place_of
+from paddock_tui.records.edits import Value
+from paddock_tui.records.electronics import Control, function_of
+from paddock_tui.records.errors import InputError
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.suspension import Adjuster
+
+ELECTRONICS, MODES, SUSPENSION = "what its electronics let you set", "riding modes", "what turns by hand"
+NONE, LISTED = "none", "that is all of it"
+_PLACES = (
+    ("front", "preload"),
+    ("front", "rebound"),
+    ("front", "compression"),
+    ("rear", "preload"),
+    ("rear", "rebound"),
+    ("rear", "compression"),
+    ("steering", "damper"),
+)
+_SPEED = {"mph": "mph"}
+
+
+def bike_asks(context: Context) -> Iterator[Ask]:
+    """Ask which bike, what it lets be set, its riding modes, its adjusters, tank and tyre sizes."""
+    bike = context.about.bike
+    yield record_ask(context, "bike", bike, "bike", "what you call it")
+    if bike is None:
+        return
+    loaded = context.files.read(bike)
+    record = loaded.record if loaded is not None else None
+    if not isinstance(record, Bike):
+        return
+    yield from _control_asks(context, bike, record)
+    yield from _mode_asks(context, bike, record)
+    yield from _adjuster_asks(context, bike, record)
+    for path, how in (
+        (("tank", "capacity"), "usable, from empty to the brim"),
+        (("front", "tyre_size"), "as the manual approves it, such as 120/70ZR17"),
+        (("rear", "tyre_size"), "as the manual approves it, such as 180/55ZR17"),
+        (("wet_mass",), "ready to ride, full tank"),
+    ):
+        front = f"{path[0]} " if path[0] in ("front", "rear") else ""
+        label = f"{front}{'tyre size' if front else ''}"
+        yield asked(context.files, context.units, "tank and wheels", bike, path, label=label, how=how)
+
+
+def _control_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
+    files = context.files
+    yield _whole(context, bike, "electronics", ELECTRONICS, "electronics", bool(record.controls))
+    if record.electronics == "none":
+        return
+    by_function = {function_of(name, control): (name, control) for name, control in record.controls.items()}
+    speed = _SPEED.get(context.units.speed or "", "km/h")
+    for function in CONTROL_CALLS:
+        if _left_out(function, by_function):
+            continue
+        there = by_function.get(function)
+
+        def answer(text: str, function: str = function) -> Taken | InputError:
+            made = control_of(function, text, speed)
+            if isinstance(made, InputError):
+                return made
+            puts: dict[Path, Value] = {("controls", function): made}
+            return tables(files, bike, puts, f"{label_of(function)}: {text.strip()}")
+
+        value = _control_words(*there) if there is not None else ""
+        yield Ask(f"control {function}", ELECTRONICS, label_of(function), CONTROL_HOW, answer, value)
+    if record.controls:
+        yield _closing(context, bike, "electronics", ELECTRONICS)
+
+
+def _left_out(function: str, there: Mapping[str, object]) -> bool:
+    """Return whether a function is not asked: both wheels' ABS in one, or each by itself."""
+    if function == "abs":
+        return "front-abs" in there or "rear-abs" in there
+    return function in ("front-abs", "rear-abs") and "abs" in there
+
+
+def _control_words(name: str, control: Control) -> str:
+    frees = function_of(name, control) == "engine-braking"
+    most, end = (control.frees_most, "least braking") if frees else (control.most_help, "most help")
+    said = (
+        of_range(control).strip().removeprefix("of "),
+        "on or off" if control.kind == "switch" else "",
+        f"{end} {most}" if most is not None else "",
+        f"ignition {control.key_off}" if control.key_off else "",
+    )
+    return "; ".join(filter(None, said)) or "there"
+
+
+def _whole(context: Context, bike: Ref, key: str, section: str, label: str, has_some: bool) -> Ask:
+    """Ask whether the bike has any of a section at all: 0 says none, in one key."""
+    data = context.files.data(bike)
+    said = {"none": "none on this bike", "listed": "all listed"}.get(str(data.get(key)), "")
+
+    def answer(text: str) -> Taken | InputError:
+        if text.strip().casefold() not in ("0", "none"):
+            return InputError(f'"{text.strip()}"', "0 for none", "enter goes on to the list")
+        if has_some:
+            return InputError("some are listed below", "none", "x drops one on the bike's own page")
+        return tables(context.files, bike, {(key,): NONE}, f"{label}: none on this bike")
+
+    how = "0 none on this bike; enter goes through the list, what it has not is left empty"
+    return Ask(f"whole {key}", section, label, how, answer, said or ("some" if has_some else ""), ("0",))
+
+
+def _closing(context: Context, bike: Ref, key: str, section: str) -> Ask:
+    """Ask whether the list is complete: what is not listed is not on the bike then."""
+    data = context.files.data(bike)
+
+    def answer(_: str) -> Taken | InputError:
+        return tables(context.files, bike, {(key,): "listed"}, "listed: what is not there the bike has not")
+
+    value = "yes" if data.get(key) == "listed" else ""
+    how = "enter: what is left empty above is not on this bike"
+    return Ask(f"all {key}", section, LISTED, how, answer, value, ("yes",), "yes")
+
+
+def _mode_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
+    if not record.controls:
+        return
+    files = context.files
+    calls: dict[str, str] = {}
+    for name, control in record.controls.items():
+        calls |= {name: name, CONTROL_CALLS.get(function_of(name, control), name): name}
+    for place, mode in enumerate((*record.modes, "")):
+
+        def answer(text: str) -> Taken | InputError:
+            found = mode_of(text, calls)
+            if isinstance(found, InputError):
+                return found
+            name, made = found
+            return tables(files, bike, {("modes", name): made or {"use": "any"}}, f"riding mode {name}")
+
+        there = record.modes.get(mode)
+        value = f"{mode}{f' for {there.use}' if there is not None and there.use else ''}" if mode else ""
+        yield Ask(f"mode {place}", MODES, f"mode {place + 1}", MODE_HOW, answer, value)
+
+
+def _adjuster_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
+    files = context.files
+    yield _whole(context, bike, "suspension", SUSPENSION, "adjusters", bool(record.adjusters))
+    if record.suspension == "none":
+        return
+    there = {place_of(name, adjuster): adjuster for name, adjuster in record.adjusters.items()}
+    for end, what in (*_PLACES, *(one for one in there if one not in _PLACES and one in ADJUSTER_CALLS)):
+
+        def answer(text: str, end: str = end, what: str = what) -> Taken | InputError:
+            made = adjuster_of(end, what, text)
+            if isinstance(made, InputError):
+                return made
+            puts: dict[Path, Value] = {("adjusters", f"{end}-{what.replace(' ', '-')}"): made}
+            return tables(files, bike, puts, f"{end} {what}: {text.strip()}")
+
+        held = there.get((end, what))
+        value = _adjuster_words(held) if held is not None else ""
+        yield Ask(f"adjuster {end} {what}", SUSPENSION, f"{end} {what}", ADJUSTER_HOW, answer, value)
+    if record.adjusters:
+        yield _closing(context, bike, "suspension", SUSPENSION)
+    if ("steering", "damper") not in there:
+        yield asked(files, context.units, SUSPENSION, bike, ("steering_damper",))
+
+
+def _adjuster_words(adjuster: Adjuster) -> str:
+    low, high = adjuster.range or (0.0, 0.0)
+    count = f"{low:g} to {high:g} {adjuster.unit or ''}s" if adjuster.range else ""
+    return (
+        " ".join(filter(None, (count, f"from {adjuster.counted_from}" if adjuster.counted_from else "")))
+        or "there"
+    )

@@ -1,0 +1,133 @@
+"""The rows about the first session: the track, what the bike shows now, and what the tyres start at."""
+
+import datetime as dt
+from collections.abc import Iterator
+
+from paddock_tui.desk.day.countdown import slots_of
+from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.files.records import creating
+from paddock_tui.desk.sessions.next_session import next_session
+from paddock_tui.desk.sessions.numbers import free_session, next_number
+from paddock_tui.desk.start.about import last_session
+from paddock_tui.desk.start.ask import Ask, Taken, asked, held, numbered, picked, texts
+from paddock_tui.desk.start.context import Context
+from paddock_tui.records.common import SURFACE
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.edits import Step, Value
+from paddock_tui.records.errors import InputError
+from paddock_tui.records.fields_of_record import SET_UP, field_at
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.session import SESSION_KINDS
+from paddock_tui.records.shapes_of_bike import label_of
+
+SECTION, SHOWS, STARTS = "the session", "what the bike shows now", "what it starts with"
+_KINDS = {"track day": "track day", "race meeting": "practice", "test": "practice", "training": "practice"}
+_BEFORE: tuple[Path, ...] = (("kind",), ("start",), ("planned_time",), ("air",), ("warmers",))
+_STARTS: tuple[Path, ...] = ((SET_UP, "front_start"), (SET_UP, "rear_start"), ("fuel_added",))
+
+
+def session_asks(context: Context) -> Iterator[Ask]:
+    """Ask for the surface, which makes the session, then conditions, and every value of the set-up."""
+    about, files, units = context.about, context.files, context.units
+    if about.bike is None or about.rider is None:
+        return
+    yield _surface_ask(context)
+    session = about.session
+    if session is None:
+        return
+    for path in _BEFORE:
+        yield asked(files, units, SECTION, session, path)
+    bike = bike_of(files, session)
+    if bike is None:
+        return
+    if bike.modes:
+        yield _named(context, session, "mode", tuple(bike.modes))
+    for name in bike.controls:
+        yield _set_up(context, session, ("controls", name))
+    if bike.damping:
+        field = field_at("session", (SET_UP, "damping"), None, bike)
+        yield _named(context, session, "damping", tuple(field.shape.words()) if field is not None else ())
+    for name in bike.adjusters:
+        yield _set_up(context, session, ("adjusters", name))
+    for path in _STARTS:
+        yield asked(files, units, STARTS, session, path)
+
+
+def _set_up(context: Context, session: Ref, path: Path) -> Ask:
+    how = "as the dash shows it" if path[0] == "controls" else "as counted at the bike"
+    return asked(
+        context.files, context.units, SHOWS, session, (SET_UP, *path), label=label_of(path[-1]), how=how
+    )
+
+
+def _named(context: Context, session: Ref, key: str, names: tuple[str, ...]) -> Ask:
+    path: Path = (SET_UP, key)
+
+    def answer(text: str) -> Taken | InputError:
+        return texts(context.files, session, [(path, picked(text, names))])
+
+    label = {"mode": "riding mode", "damping": "damping mode"}[key]
+    value = held(context.files, session, path)
+    return Ask(
+        f"{session} {key}", SHOWS, label, numbered(names), answer, value, names, "", "words", session, path
+    )
+
+
+def _surface_ask(context: Context) -> Ask:
+    files, session, words = context.files, context.about.session, SURFACE.choices
+
+    def answer(text: str) -> Taken | InputError:
+        word = picked(text, words)
+        if session is not None:
+            return texts(files, session, [(("surface",), word)])
+        found = SURFACE.read(word)
+        if isinstance(found, InputError):
+            return found
+        ref, step = _new_session(context, found)
+        return Taken(step, ref) if isinstance(step, Step) else step
+
+    return Ask(
+        "surface", SECTION, "surface", numbered(words), answer, held(files, session, ("surface",)), words
+    )
+
+
+def _new_session(context: Context, surface: str) -> tuple[Ref, Step | InputError]:
+    """Make the session: as the last one on this bike was set up where there is one, else with nothing set."""
+    files, about = context.files, context.about
+    last = last_session(files, about.bike)
+    named: dict[str, Value] = {
+        kind: ref.id for kind in ("rider", "tyres", "day") if (ref := getattr(about, kind)) is not None
+    }
+    kind = _KINDS.get(held(files, about.day, ("kind",)), "")
+    if last is not None:
+        return next_session(files, last, _then(context), {"surface": surface, **named})
+    assert about.bike is not None
+    date = files.data(about.day).get("date", context.now.date()) if about.day else context.now.date()
+    number = next_number(files, date, about.bike.id)
+    values: dict[str, Value] = {"date": date, "number": number, "bike": about.bike.id}
+    if kind in SESSION_KINDS:
+        values["kind"] = kind
+    values |= {**named, "surface": surface}
+    start = _first_start(context)
+    if start:
+        values["start"] = start
+    ref = free_session(files, date, number, about.bike.id)
+    return ref, creating(files, ref, values)
+
+
+def _then(context: Context) -> dt.datetime:
+    """Return now, or the morning of the day that the session is for."""
+    date = context.files.data(context.about.day).get("date") if context.about.day is not None else None
+    later = type(date) is dt.date and date > context.now.date()
+    return dt.datetime.combine(date, dt.time()) if later and date is not None else context.now
+
+
+def _first_start(context: Context) -> dt.time | None:
+    """Return the first start of the group on the day, of those still to come where it is today."""
+    day = context.about.day
+    loaded = context.files.read(day) if day is not None else None
+    if loaded is None or not isinstance(loaded.record, RidingDay):
+        return None
+    slots = slots_of(loaded.record, loaded.record.group).values()
+    begun = context.now.time() if loaded.record.date == context.now.date() else dt.time()
+    return min((one.from_ for one in slots if one.from_ is not None and one.from_ >= begun), default=None)

@@ -1,0 +1,161 @@
+"""What a bike has, each thing in one line as its manual says it: a control, a riding mode, an adjuster.
+
+`0-10 up off keeps`, short `0-10uok`: levels 0 to 10, the higher number helps most, it can be off, and it
+keeps its value when the ignition goes off; `n` says that it cannot be off. Words in the bike's order stand for
+a choice. Nothing is assumed: what is not typed is left out, and so not known.
+"""
+
+import re
+from collections.abc import Mapping, Sequence
+
+from paddock_tui.records.edits import Value
+from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS
+from paddock_tui.records.errors import InputError
+from paddock_tui.records.shapes.references import id_of
+
+CONTROL_HOW = "0-10uok: lowest-highest (or its words), up or down helps most, off or n, keeps or resets"
+ADJUSTER_HOW = "how many, from closed or open: 18c, 15 turns open"
+MODE_HOW = "name, then dry, damp, wet, road or any; t=6 fixes, t=5-10 bounds: rain wet t=6"
+
+_RANGE = re.compile(r"(\d{1,3})\s*(?:-|–|\.\.|to)\s*(\d{1,3})\s*(.*)", re.DOTALL)
+_FLAGS = re.compile(r"(?:[udnkr]|o\d*)+")
+_FLAG = re.compile(r"[udnkr]|o\d*")
+_WORDS = {"up": "u", "down": "d", "off": "o", "always": "n", "keeps": "k", "resets": "r"}
+_USES = ("dry", "damp", "wet", "road", "any")
+_ADJUSTER = re.compile(
+    r"(?:(\d+(?:[.,]\d+)?)\s*(?:-|–|to)\s*)?(\d+(?:[.,]\d+)?)\s*(clicks?|turns?|t|mm)?\s*"
+    r"(?:(?:from\s+)?(closed|open|c|o))?"
+)
+
+Table = dict[str, Value]
+
+
+def control_of(function: str, text: str, speed: str = "km/h") -> Table | InputError:
+    """Read a control of a function: its levels, words or speeds, and what its manual says of them."""
+    typed = text.casefold().replace(",", " ").strip()
+    found = _RANGE.fullmatch(typed)
+    words = (found[3] if found is not None else typed).split()
+    marks, names = _parted(words, function in STATE_FUNCTIONS or found is None)
+    if isinstance(marks, InputError):
+        return marks
+    made = _levels(found, names) if found is not None else _named(function, names, speed)
+    if isinstance(made, InputError):
+        return made
+    ends = _ends(made)
+    wrong = _marked(made, marks, function, ends)
+    return wrong if wrong is not None else made
+
+
+def _parted(words: Sequence[str], has_names: bool) -> tuple[list[str] | InputError, list[str]]:
+    """Part the words of a choice from the marks behind them: u, d, o, n, k, r, fused or written out."""
+    marks: list[str] = []
+    names: list[str] = []
+    for word in words:
+        spelled = _WORDS.get(word, word) if not has_names or names else word
+        if _FLAGS.fullmatch(spelled) and not (has_names and len(spelled) > 1 and not names):
+            marks += _FLAG.findall(spelled)
+        elif has_names:
+            names.append(word)
+        else:
+            return InputError(f'"{word}"', "up, down, off, keeps or resets", CONTROL_HOW), []
+    return marks, names
+
+
+def _levels(found: "re.Match[str]", names: Sequence[str]) -> Table | InputError:
+    low, high = int(found[1]), int(found[2])
+    if names or low >= high:
+        return InputError(f'"{found[0]}"', "the lowest number, then the highest", CONTROL_HOW)
+    return {"kind": "level", "levels": [low, high]}
+
+
+def _named(function: str, names: Sequence[str], speed: str) -> Table | InputError:
+    if names == ["on"]:
+        return {"kind": "switch"}
+    if names and all(name.isdecimal() for name in names):
+        if function == "pit-limiter":
+            return {"kind": "speed", "speeds": [f"{name} {speed}" for name in names]}
+        return InputError(f'"{" ".join(names)}"', "lowest and highest, as 0-10", CONTROL_HOW)
+    if len(names) < 2 or len(set(names)) < len(names):
+        return InputError(f'"{" ".join(names)}"', "two words or more, or lowest-highest", CONTROL_HOW)
+    return {"kind": "state" if function in STATE_FUNCTIONS else "choice", "choices": list(names)}
+
+
+def _ends(made: Table) -> Sequence[Value]:
+    held = made.get("levels", made.get("choices", ()))
+    assert isinstance(held, Sequence)
+    return list(held)
+
+
+def _marked(made: Table, marks: Sequence[str], function: str, ends: Sequence[Value]) -> InputError | None:
+    """Put into a control what its marks say; an error where two of them exclude each other."""
+    kinds = ["ud" if mark in "ud" else "kr" if mark in "kr" else "on" for mark in marks]
+    if len(set(kinds)) < len(kinds):
+        return InputError(
+            " ".join(marks), "each said once: up or down, off or not, keeps or resets", CONTROL_HOW
+        )
+    for mark in marks:
+        if mark in "ud":
+            key = "frees_most" if function == "engine-braking" else "most_help"
+            if not ends or (function not in HELP_FUNCTIONS and key == "most_help"):
+                return InputError(f'"{mark}"', "up or down only where more or less can help", "leave it out")
+            made[key] = ends[-1] if mark == "u" else ends[0]
+        elif mark in "kr":
+            made["key_off"] = "keeps" if mark == "k" else "resets"
+        else:
+            made["off"] = int(mark[1:]) if len(mark) > 1 else mark == "o"
+    return None
+
+
+def adjuster_of(end: str, what: str, text: str) -> Table | InputError:
+    """Read an adjuster: how many clicks, turns or mm there are, and which end they are counted from."""
+    found = _ADJUSTER.fullmatch(text.casefold().strip())
+    if found is None:
+        return InputError(f'"{text.strip()}"', ADJUSTER_HOW, "count as the manual counts")
+    low, high = (float((number or "0").replace(",", ".")) for number in (found[1], found[2]))
+    if low >= high:
+        return InputError(f"{low:g} to {high:g}", "the lowest number, then the highest", ADJUSTER_HOW)
+    unit = {"t": "turn", "m": "mm", "c": "click"}.get((found[3] or "")[:1])
+    made: Table = {
+        "end": end,
+        "what": what,
+        "unit": unit or ("turn" if what == "preload" else "click"),
+        "range": [_plain(low), _plain(high)],
+    }
+    if found[4]:
+        made["counted_from"] = "closed" if found[4][0] == "c" else "open"
+    return made
+
+
+def _plain(number: float) -> int | float:
+    return int(number) if number.is_integer() else number
+
+
+def mode_of(text: str, calls: Mapping[str, str]) -> tuple[str, Table] | InputError:
+    """Read a riding mode: its name, what it is made for, and what it fixes or bounds.
+
+    `calls` gives the control of each short name and each name.
+    """
+    made: Table = {}
+    fixes: Table = {}
+    limits: Table = {}
+    names: list[str] = []
+    for word in text.split():
+        call, equals, value = word.partition("=")
+        if equals and call.casefold() not in calls:
+            return InputError(f'"{call}"', f"a control of this bike: {', '.join(calls)}", MODE_HOW)
+        if equals:
+            control = calls[call.casefold()]
+            span = re.fullmatch(r"(\d+)-(\d+)", value)
+            if span is not None:
+                limits[control] = [int(span[1]), int(span[2])]
+            elif value:
+                fixes[control] = int(value) if value.isdecimal() else value
+        elif word.casefold() in _USES and names:
+            made["use"] = word.casefold()
+        else:
+            names.append(word)
+    name = id_of(" ".join(names))
+    if not name:
+        return InputError(f'"{text.strip()}"', "the name of the mode first", MODE_HOW)
+    made |= {key: table for key, table in (("fixes", fixes), ("limits", limits)) if table}
+    return name, made
