@@ -106,12 +106,13 @@ def asked(
     label: str = "",
     how: str = "",
     offered: str = "",
+    choices: tuple[str, ...] = (),
 ) -> Ask:
-    """Make the row of one value of a record, typed as on its own page; words of a fixed choice by a digit."""
+    """Make the row of one value of a record, typed as on its own page; words of a choice by a digit."""
     field = field_of(files, ref, path)
     if field is None:
         raise KeyError(spell(path))
-    words = field.shape.choices if isinstance(field.shape, Word) else ()
+    words = field.shape.choices if isinstance(field.shape, Word) else choices
     kind = typing_kind(field.shape)
 
     def answer(text: str) -> Taken | InputError:
@@ -121,7 +122,7 @@ def asked(
         f"{ref} {spell(path)}",
         section,
         label or field.label,
-        how or (numbered(words) if words else field.help),
+        numbered(words) if words else how or field.help,
         answer,
         held(files, ref, path),
         tuple(words),

@@ -42,8 +42,9 @@ def session_asks(context: Context) -> Iterator[Ask]:
         return
     if bike.modes:
         yield _named(context, session, "mode", tuple(bike.modes))
-    for name in bike.controls:
-        yield _set_up(context, session, ("controls", name))
+    for name, control in bike.controls.items():
+        words = control.choices or control.speeds or (("on", "off") if control.kind == "switch" else ())
+        yield _set_up(context, session, ("controls", name), words)
     if bike.damping:
         field = field_at("session", (SET_UP, "damping"), None, bike)
         yield _named(context, session, "damping", tuple(field.shape.words()) if field is not None else ())
@@ -53,10 +54,11 @@ def session_asks(context: Context) -> Iterator[Ask]:
         yield asked(files, units, STARTS, session, path)
 
 
-def _set_up(context: Context, session: Ref, path: Path) -> Ask:
+def _set_up(context: Context, session: Ref, path: Path, words: tuple[str, ...] = ()) -> Ask:
     how = "as the dash shows it" if path[0] == "controls" else "as counted at the bike"
+    place, label = (SET_UP, *path), label_of(path[-1])
     return asked(
-        context.files, context.units, SHOWS, session, (SET_UP, *path), label=label_of(path[-1]), how=how
+        context.files, context.units, SHOWS, session, place, label=label, how=how, choices=words
     )
 
 

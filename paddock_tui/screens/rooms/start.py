@@ -105,19 +105,18 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
 
 def _digit(host: Host, one: Ask, text: str) -> None:
     """Take a digit: the whole answer where it picks one, or such a value has no more; else its beginning."""
-    whole = one.key.startswith("whole ") or (0 < int(text) <= len(one.choices) and len(one.choices) < 10)
-    if whole or (one.typing == "one digit" and one.path):
+    picks = one.key.startswith("whole ") or (0 < int(text) <= len(one.choices) and len(one.choices) < 10)
+    field = field_of(host.desk.files, one.ref, one.path) if one.ref is not None and one.path else None
+    second = field is not None and not one.choices and second_possible(field.shape, text)
+    if picks or (one.typing in ("one digit", "two digits") and not second):
         _keep(host, one, text)
-        return
-    host.board.edit(text)
+    else:
+        host.board.edit(text, second=second)
 
 
 def _editing(host: Host, one: Ask, text: str) -> None:
-    """Keep a number once no second digit can follow, or has followed."""
-    if one.typing != "two digits" or not text.isdecimal() or one.ref is None:
-        return
-    field = field_of(host.desk.files, one.ref, one.path)
-    if len(text) == 2 or (field is not None and not second_possible(field.shape, text)):
+    """Keep a number once its second digit has followed."""
+    if one.typing == "two digits" and text.isdecimal() and len(text) == 2:
         _keep(host, one, text)
 
 
