@@ -83,11 +83,14 @@ def chosen_theme(wanted: str, no_color: bool = False) -> str:
     return "dark" if no_color and known == "plain" else known
 
 
-def run(folder: str, now: Callable[[], dt.datetime]) -> int:
-    """Open the screens on a garage; gives the exit status, 128 and the number where a signal ended it."""
+def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
+    """Open the screens on a garage, in a room where one is named.
+
+    Gives the exit status, 128 and the number where a signal ended it.
+    """
     held = block()
     desk = Desk(Path(folder), now)
-    app = PaddockApp(desk)
+    app = PaddockApp(desk, Place(room=room) if room else None)
 
     def save() -> None:
         app.save_half_typed()

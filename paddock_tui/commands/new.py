@@ -1,10 +1,11 @@
-"""`new`: an empty garage, with a commented template for every kind of record."""
+"""`new`: a garage with checklists, no other record, and a commented template for every kind of record."""
 
 from pathlib import Path
 
 from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, say
+from paddock_tui.commands.open import START, can_draw, draw
 from paddock_tui.commands.schema import schema_text
-from paddock_tui.commands.templates import template
+from paddock_tui.commands.templates import checklists, template
 from paddock_tui.records.garage import SCHEMA
 from paddock_tui.records.paths import FOLDERS, KINDS
 from paddock_tui.store.errors import NotWritten, in_plain_words
@@ -34,7 +35,7 @@ volume = "l"         # l, US gal or imp gal
 
 
 def new(folder: str) -> int:
-    """Make an empty garage in a folder that is not there yet, or is empty."""
+    """Make a garage in a folder that is new or empty; on a terminal go on with the guided start."""
     root = Path(folder)
     tree = Tree(root)
     name = printable(folder)
@@ -47,12 +48,18 @@ def new(folder: str) -> int:
         (root / SCHEMAS).mkdir()
         for kind in KINDS:
             replace_durably(tree, root / SCHEMAS / f"{kind}.json", schema_text(kind) + "\n", create=True)
+        for file, text in checklists():
+            replace_durably(tree, root / FOLDERS["checklist"] / file, text, create=True)
         replace_durably(tree, root / "garage.toml", GARAGE_TEXT, create=True)
     except OSError as error:
         raise CommandStopped(NOT_DONE, f"{name}: {in_plain_words(error)}") from error
     except NotWritten as error:
         raise CommandStopped(NOT_DONE, f"{name}: {error.reason}") from error
-    say((f"made an empty garage in {name}", "each folder in it has a template to copy, *.toml.example"))
+    said = (f"made a garage in {name}, with checklists", "each folder has a template to copy, *.toml.example")
+    say(said)
+    if can_draw():
+        return draw(folder, None, START)
+    say((f"  the guided start: paddock-tui {name}, on a terminal, then m",))
     return OK
 
 

@@ -13,13 +13,31 @@ from paddock_tui.commands.show import show
 def open_screens(folder: str, at: dt.datetime | None) -> int:
     """Open the screens on a garage. `at` sets the clock, which then goes on from there."""
     open_desk(folder, at).close()
-    if os.environ.get("TERM", "dumb") in ("", "dumb", "unknown"):
+    if _draws_nothing():
         return plain(folder, at)
-    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+    if not can_draw():
         complain(("the screens need a terminal", "  without one: paddock-tui show, set, check"))
         return NOT_DONE
+    return draw(folder, at)
+
+
+START = "guide"
+"""The room of the guided start."""
+
+
+def _draws_nothing() -> bool:
+    return os.environ.get("TERM", "dumb") in ("", "dumb", "unknown")
+
+
+def can_draw() -> bool:
+    """Return whether this is a terminal that the screens can be drawn on."""
+    return not _draws_nothing() and sys.stdin.isatty() and sys.stdout.isatty()
+
+
+def draw(folder: str, at: dt.datetime | None, room: str = "") -> int:
+    """Open the screens on a terminal, in a room where one is named."""
     # By name, so that no package below the screens knows of them.
-    return int(import_module("paddock_tui.app").run(folder, _clock(at)))
+    return int(import_module("paddock_tui.app").run(folder, _clock(at), room))
 
 
 def plain(folder: str, at: dt.datetime | None) -> int:

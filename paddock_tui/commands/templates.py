@@ -1,6 +1,8 @@
 """Templates: every declared field of a kind of record as a commented line, made from the declarations."""
 
+import tomllib
 from collections.abc import Iterator
+from pathlib import Path as FilePath
 from typing import Any
 
 from paddock_tui.commands.examples import EXAMPLES
@@ -36,6 +38,22 @@ _KEYS = {
     "rule and subject": "little-traction-help-in-the-wet.traction",
     "rule and limit": "all-aids-near-least.near_least",
 }
+
+
+_CHECKLISTS = (
+    FilePath(__file__).parent / "checklists",
+    FilePath(__file__).parents[2] / "sample_garage/checklists",
+)
+"""Where the lists of a new garage come from: the sample's own, which an installed program has beside it."""
+
+
+def checklists() -> Iterator[tuple[str, str]]:
+    """Give name and text of each checklist that a new garage begins with: those of the sample in use."""
+    folder = next(one for one in _CHECKLISTS if one.is_dir())
+    for file in sorted(folder.glob("*.toml")):
+        text = file.read_text(encoding="utf-8")
+        if "retired" not in tomllib.loads(text):
+            yield file.name, text
 
 
 def template(kind: str) -> str:

@@ -1,8 +1,8 @@
 """What a bike has, each thing in one line as its manual says it: a control, a riding mode, an adjuster.
 
 `0-10 up off keeps`, short `0-10uok`: levels 0 to 10, the higher number helps most, it can be off, and it
-keeps its value when the ignition goes off; `n` says that it cannot be off. Words in the bike's order stand for
-a choice. Nothing is assumed: what is not typed is left out, and so not known.
+keeps its value when the ignition goes off; `n` says that it cannot be off. Words in the bike's order stand
+for a choice. Nothing is assumed: what is not typed is left out, and so not known.
 """
 
 import re

@@ -11,7 +11,7 @@ _FOLDER = Path(__file__).parent / "topics"
 WORDS = "words"
 """The topic that explains words: each row is one."""
 
-_FIRST = ("start", "cautions", "screens", "keys", "return", "commands", "words")
+_FIRST = ("guide", "cautions", "screens", "keys", "return", "commands", "words")
 """The topics that are named first; the others follow by name."""
 
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.commands.templates import template
+from paddock_tui.commands.templates import checklists, template
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.fields import ANY, declared
 from paddock_tui.records.kinds import CLASSES
@@ -25,7 +25,7 @@ def uncommented(kind: str) -> str:
     return "".join(re.sub(r"^#(?! )", "", line) for line in template(kind).splitlines(keepends=True))
 
 
-def test_a_new_garage_holds_a_template_for_each_kind_and_no_record(run: Runner, tmp_path: Path) -> None:
+def test_a_new_garage_holds_templates_and_the_sample_s_checklists(run: Runner, tmp_path: Path) -> None:
     ran = run("new", tmp_path / "deep" / "garage")
 
     assert (ran.status, ran.err) == (0, "")
@@ -34,8 +34,13 @@ def test_a_new_garage_holds_a_template_for_each_kind_and_no_record(run: Runner, 
             "garage.toml",
             *(f"{folder}/{kind}.toml.example" for kind, folder in FOLDERS.items()),
             *(f"schemas/{kind}.json" for kind in CLASSES),
+            *(f"checklists/{name}" for name, _ in checklists()),
         ]
     )
+    sample = Path(__file__).parents[2] / "sample_garage" / "checklists"
+    for name, text in checklists():
+        assert (sample / name).read_text(encoding="utf-8") == text
+        assert (tmp_path / "deep/garage/checklists" / name).read_text(encoding="utf-8") == text
     assert all(len(line) <= 80 or str(tmp_path) in line for line in ran.out.splitlines())
 
 
@@ -44,13 +49,13 @@ def test_a_new_garage_reads_without_a_problem_and_has_no_session(run: Runner, tm
     run("new", root)
 
     everything = run("check", root, "--all")
-    assert (everything.status, everything.out.splitlines()[-1]) == (0, "1 record read, 0 problems")
+    assert (everything.status, everything.out.splitlines()[-1]) == (0, "12 records read, 0 problems")
     ran = run("check", root)
     assert (ran.status, ran.out) == (3, "")
     assert "there is no session to check" in ran.err
     shown = run("show", root)
     assert shown.status == 0
-    assert shown.out.count("none yet") == 8
+    assert shown.out.count("none yet") == 7
     assert run("set", root, "garage", "units.pressure=psi").status == 0
 
 

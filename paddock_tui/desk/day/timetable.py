@@ -18,7 +18,7 @@ from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 
 EXAMPLE = "9:20 9:40 every 60 x6"
-_EVERY = re.compile(r"(.*?)\s+(\S+)\s+(\S+)\s+every\s+(\d{1,3})\s*(?:min)?\s+x\s*(\d{1,2})")
+_EVERY = re.compile(r"(.*?)\s+(\S+)\s+(\S+)\s+(?:every\s+)?(\d{1,3})\s*(?:min)?\s*x\s*(\d{1,2})")
 _MOST = 40
 _MOST_LINES = 30
 

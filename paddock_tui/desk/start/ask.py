@@ -11,7 +11,7 @@ from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref, spell
-from paddock_tui.records.shapes import Word
+from paddock_tui.records.shapes import Flag, Word
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 
@@ -113,6 +113,8 @@ def asked(
     if field is None:
         raise KeyError(spell(path))
     words = field.shape.choices if isinstance(field.shape, Word) else choices
+    if isinstance(field.shape, Flag):
+        words = ("yes", "no")
     kind = typing_kind(field.shape)
 
     def answer(text: str) -> Taken | InputError:

@@ -33,14 +33,16 @@ def day_asks(context: Context) -> Iterator[Ask]:
     yield record_ask(context, "venue", about.venue, SECTION, "what the venue is called", "venue")
     if about.venue is None:
         return
+    length = "of one lap, for fuel and gearing"
+    yield asked(files, units, SECTION, about.venue, ("length",), how=length)
     yield _date_ask(context, about.venue)
     if about.day is None:
         return
     day = about.day
     last = _last_day(context, day)
+    yield _group_ask(context, day)
     kind = held(files, last, ("kind",))
     yield asked(files, units, SECTION, day, ("kind",), label="kind of day", offered=kind)
-    yield _group_ask(context, day)
     yield _times_ask(context, day, last)
     yield asked(files, units, SECTION, day, ("timing",), offered=held(files, last, ("timing",)))
     for path, label, how in _POSTED:

@@ -35,6 +35,11 @@ _PLACES = (
     ("steering", "damper"),
 )
 _SPEED = {"mph": "mph"}
+SIZES = {
+    "front": ("120/70ZR17", "110/70ZR17", "120/60ZR17", "110/70R17", "120/70R19"),
+    "rear": ("180/55ZR17", "190/55ZR17", "190/50ZR17", "200/55ZR17", "160/60ZR17", "180/60ZR17", "150/60R17"),
+}
+"""Sizes that a digit picks, common practice, no source; what the bike's manual approves is typed else."""
 
 
 def bike_asks(context: Context) -> Iterator[Ask]:
@@ -50,15 +55,12 @@ def bike_asks(context: Context) -> Iterator[Ask]:
     yield from _control_asks(context, bike, record)
     yield from _mode_asks(context, bike, record)
     yield from _adjuster_asks(context, bike, record)
-    for path, how in (
-        (("tank", "capacity"), "usable, from empty to the brim"),
-        (("front", "tyre_size"), "as the manual approves it, such as 120/70ZR17"),
-        (("rear", "tyre_size"), "as the manual approves it, such as 180/55ZR17"),
-        (("wet_mass",), "ready to ride, full tank"),
-    ):
-        front = f"{path[0]} " if path[0] in ("front", "rear") else ""
-        label = f"{front}{'tyre size' if front else ''}"
-        yield asked(context.files, context.units, "tank and wheels", bike, path, label=label, how=how)
+    files, units, section = context.files, context.units, "tank and wheels"
+    yield asked(files, units, section, bike, ("tank", "capacity"), how="usable, from empty to the brim")
+    for end, sizes in SIZES.items():
+        label = f"{end} tyre size"
+        yield asked(files, units, section, bike, (end, "tyre_size"), label=label, choices=sizes)
+    yield asked(files, units, section, bike, ("wet_mass",), how="ready to ride, full tank")
 
 
 def _control_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:

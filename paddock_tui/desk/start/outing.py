@@ -12,7 +12,7 @@ from paddock_tui.desk.start.about import last_session
 from paddock_tui.desk.start.ask import Ask, Taken, asked, held, numbered, picked, texts
 from paddock_tui.desk.start.context import Context
 from paddock_tui.records.common import SURFACE
-from paddock_tui.records.day import RidingDay
+from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import SET_UP, field_at
@@ -22,8 +22,20 @@ from paddock_tui.records.shapes_of_bike import label_of
 
 SECTION, SHOWS, STARTS = "the session", "what the bike shows now", "what it starts with"
 _KINDS = {"track day": "track day", "race meeting": "practice", "test": "practice", "training": "practice"}
-_BEFORE: tuple[Path, ...] = (("kind",), ("start",), ("planned_time",), ("air",), ("warmers",))
-_STARTS: tuple[Path, ...] = ((SET_UP, "front_start"), (SET_UP, "rear_start"), ("fuel_added",))
+_BEFORE: tuple[Path, ...] = (
+    ("start",),
+    ("kind",),
+    ("planned_time",),
+    ("planned_laps",),
+    ("air",),
+    ("warmers",),
+)
+_STARTS: tuple[Path, ...] = (
+    (SET_UP, "front_start"),
+    (SET_UP, "rear_start"),
+    ("filled_to_brim",),
+    ("fuel_added",),
+)
 
 
 def session_asks(context: Context) -> Iterator[Ask]:
@@ -36,7 +48,8 @@ def session_asks(context: Context) -> Iterator[Ask]:
     if session is None:
         return
     for path in _BEFORE:
-        yield asked(files, units, SECTION, session, path)
+        offered = _length(context, session) if path == ("planned_time",) else ""
+        yield asked(files, units, SECTION, session, path, offered=offered)
     bike = bike_of(files, session)
     if bike is None:
         return
@@ -57,9 +70,7 @@ def session_asks(context: Context) -> Iterator[Ask]:
 def _set_up(context: Context, session: Ref, path: Path, words: tuple[str, ...] = ()) -> Ask:
     how = "as the dash shows it" if path[0] == "controls" else "as counted at the bike"
     place, label = (SET_UP, *path), label_of(path[-1])
-    return asked(
-        context.files, context.units, SHOWS, session, place, label=label, how=how, choices=words
-    )
+    return asked(context.files, context.units, SHOWS, session, place, label=label, how=how, choices=words)
 
 
 def _named(context: Context, session: Ref, key: str, names: tuple[str, ...]) -> Ask:
@@ -124,12 +135,28 @@ def _then(context: Context) -> dt.datetime:
     return dt.datetime.combine(date, dt.time()) if later and date is not None else context.now
 
 
-def _first_start(context: Context) -> dt.time | None:
-    """Return the first start of the group on the day, of those still to come where it is today."""
+def _length(context: Context, session: Ref) -> str:
+    """Return how long the timetable gives the session; empty where it does not tell."""
+    start = context.files.data(session).get("start")
+    slots = _slots(context)
+    ends = [one.to for one in slots if one.from_ == start and one.to is not None]
+    if not ends or not isinstance(start, dt.time):
+        return ""
+    return f"{(ends[0].hour - start.hour) * 60 + ends[0].minute - start.minute} min"
+
+
+def _slots(context: Context) -> tuple[TimetableSlot, ...]:
+    """Return the times of the group on the day."""
     day = context.about.day
     loaded = context.files.read(day) if day is not None else None
     if loaded is None or not isinstance(loaded.record, RidingDay):
-        return None
-    slots = slots_of(loaded.record, loaded.record.group).values()
-    begun = context.now.time() if loaded.record.date == context.now.date() else dt.time()
-    return min((one.from_ for one in slots if one.from_ is not None and one.from_ >= begun), default=None)
+        return ()
+    return tuple(slots_of(loaded.record, loaded.record.group).values())
+
+
+def _first_start(context: Context) -> dt.time | None:
+    """Return the first start of the group on the day, of those still to come where it is today."""
+    today = held(context.files, context.about.day, ("date",)) == context.now.date().isoformat()
+    begun = context.now.time() if today else dt.time()
+    starts = (one.from_ for one in _slots(context) if one.from_ is not None and one.from_ >= begun)
+    return min(starts, default=None)

@@ -14,7 +14,7 @@ _PAIRS = (
     ("size", "size", "front, rear, as marked; enter takes the bike's own"),
     ("hot_dry", "hot target, dry", "the vendor's hot pressures, front rear: 2.30 2.10"),
     ("hot_wet", "hot target, wet", "the vendor's for the wet, front rear"),
-    ("date_code", "date codes", "four digits each, front rear: 2325 2325"),
+    ("date_code", "date codes", "four digits each, front rear, or one for both: 2325"),
 )
 """What is typed for both ends at once: key, label, how."""
 
@@ -49,6 +49,8 @@ def _pair(context: Context, tyres: Ref, key: str, label: str, how: str) -> Ask:
 
     def answer(text: str) -> Taken | InputError:
         words = text.split()
+        if key == "date_code" and len(words) == 1:
+            words *= 2
         if len(words) != 2:
             return InputError(f"{len(words)} of them", "two, front then rear", "a space between them")
         pairs = [((end, key), word) for end, word in zip(("front", "rear"), words, strict=True)]

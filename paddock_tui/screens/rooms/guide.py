@@ -37,14 +37,15 @@ def _page(asked: PageContext) -> Page:
     session = context.about.session
     if session is None or asked.desk.files.read(session) is None:
         return start_page(asks(context), None, Review(about_a_session=False), {}, {})
-    about = asked.desk.about(session)
-    judged, refs = review(about.situation), about.situation.refs
-    return start_page(asks(context), session, judged, refs, beside_setup(about))
+    own = session == asked.subject
+    about = asked.desk.about(session, asked.assembled if own else None)
+    judged = asked.review if own else review(about.situation)
+    return start_page(asks(context), session, judged, about.situation.refs, beside_setup(about))
 
 
 def _begin(host: Host, **chosen: Ref | None) -> None:
     host.state.of(StartState).chosen = dict(chosen)
-    host.go(attrs.evolve(host.place, room="start"))
+    host.go(attrs.evolve(host.place, room="guide"))
     _to(host, goes_on(_rows(host)))
 
 
@@ -85,6 +86,8 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
         session = context_of_start(host.desk, host.state.of(StartState).chosen).about.session
         host.go(attrs.evolve(host.place, room="review", subject=session))
         return True
+    if isinstance(message, messages.Editing) and not (len(message.text) == 2 and message.text.isdecimal()):
+        return False
     one = next((one for one in _rows(host) if one.key == row.key), None)
     if row.kind != "ask" or one is None:
         return False
@@ -116,7 +119,7 @@ def _digit(host: Host, one: Ask, text: str) -> None:
 
 def _editing(host: Host, one: Ask, text: str) -> None:
     """Keep a number once its second digit has followed."""
-    if one.typing == "two digits" and text.isdecimal() and len(text) == 2:
+    if one.typing == "two digits" and not one.choices:
         _keep(host, one, text)
 
 
@@ -175,9 +178,9 @@ def _to(host: Host, one: Ask | None) -> None:
 
 
 ROOM = Room(
-    id="start",
+    id="guide",
     page=_page,
-    action=Action("start", "", "guided start", "rider, bike, tyres, day, session, line by line", do=_start),
+    action=Action("guide", "", "guided start", "rider, bike, tyres, day, session, line by line", do=_start),
     hears=_hears,
     escapes=True,
 )

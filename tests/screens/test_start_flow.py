@@ -1,0 +1,151 @@
+"""The guided start by keys: from nothing to a review on three bikes, cut short and gone on with anywhere."""
+
+import datetime as dt
+from pathlib import Path
+
+import pytest
+
+from paddock_tui.commands.new import new
+from paddock_tui.desk import Desk
+from paddock_tui.desk.start.order import after, asks, context_of_start, goes_on
+from paddock_tui.records.errors import InputError
+from paddock_tui.rules.core import CAUTION
+from tests.bench.returning import keys_of
+from tests.bench.starting import BIKES, FRIDAY, MORNING, SECOND, UP, starting
+
+
+@pytest.fixture
+def made(tmp_path: Path) -> Path:
+    garage = tmp_path / "garage"
+    new(str(garage))
+    return garage
+
+
+@pytest.mark.parametrize("keys", BIKES.values(), ids=BIKES)
+async def test_three_bikes_from_nothing_to_a_review_that_misses_nothing(made: Path, keys: str) -> None:
+    async with starting(made) as rider:
+        await rider.types(keys)
+
+        assert rider.app.main.place.room == "review"
+        seen = rider.app.main._seen
+        assert seen is not None
+        assert seen.review.unlocking() == ()
+        assert [one.message for one in seen.review.findings if one.severity >= CAUTION] == []
+        assert [one.rule for one in seen.review.to_do if one.rule == "checklist-items-open"]
+    if keys == UP:
+        await _second_day(made)
+
+
+async def _second_day(made: Path) -> None:
+    """Type the day after: it goes on from the first."""
+    async with starting(made, "garage", FRIDAY) as rider:
+        await rider.types(SECOND)
+
+        assert rider.app.main.place.room == "review"
+        assert str(rider.app.main.place.subject) == "session/2026-06-27-1-kite"
+        seen = rider.app.main._seen
+        assert seen is not None
+        assert seen.review.unlocking() == ()
+    text = (made / "sessions/2026/2026-06-27-1-kite.toml").read_text(encoding="utf-8")
+    assert 'copied_from = "2026-06-20-1-kite"' in text
+    assert "start = 09:20:00" in text
+    assert "104 dB(A)" in (made / "days/2026-06-27-fen.toml").read_text(encoding="utf-8")
+
+
+def test_the_keys_of_a_first_and_of_a_second_day_stay_within_their_budgets() -> None:
+    assert len(keys_of(UP)) <= 260
+    assert len(keys_of(SECOND)) <= 40
+
+
+ANSWERS = {
+    "rider": "ines",
+    "rider/ines group": "1",
+    "bike": "kite",
+    "control traction": "0-10uok",
+    "control shifter": "on k",
+    "all electronics": "yes",
+    "mode 0": "rain wet",
+    "adjuster front rebound": "18c",
+    "all suspension": "yes",
+    "tyres": "pair",
+    "tyres hot_dry": "2.5 2.35",
+    "venue": "fen",
+    "date": "today",
+    "times": "9:20 9:40 60x6",
+    "surface": "dry",
+}
+"""What is answered; every other row is passed over."""
+
+
+def test_a_start_cut_short_anywhere_goes_on_behind_the_last_answer(made: Path) -> None:
+    answered: list[str] = []
+    key: str | None = "rider"
+    while key is not None:
+        desk = Desk(made, lambda: MORNING)
+        rows = asks(context_of_start(desk, {}))
+        one = next(row for row in rows if row.key == key)
+        if key in ANSWERS:
+            found = one.answer(ANSWERS[key])
+            assert not isinstance(found, InputError)
+            assert found.step is not None
+            desk.do(found.step)
+            answered.append(key)
+        desk.close()
+        desk = Desk(made, lambda: MORNING)
+        rows = asks(context_of_start(desk, {}))
+        on, following = goes_on(rows), after(rows, key)
+        desk.close()
+        if key in ANSWERS:
+            assert on == following
+        key = following.key if following is not None else None
+
+    assert answered == list(ANSWERS)
+
+
+async def test_what_cannot_be_read_stays_open_with_what_to_type_instead(made: Path) -> None:
+    async with starting(made) as rider:
+        await rider.types("text:ines enter text:62 enter 2 1 text:kite enter enter text:10 enter")
+
+        assert rider.typing == "10"
+        assert "lowest" in rider.screen
+        await rider.types("escape")
+        assert "[controls" not in (made / "bikes/kite.toml").read_text(encoding="utf-8")
+        await rider.types("escape escape")
+        assert rider.app.main.place.room == "guide"
+
+
+async def test_a_suggestion_is_not_the_set_up_until_it_is_taken(made: Path) -> None:
+    keys = "text:ines enter enter 2 enter text:kite enter enter text:0-9uok enter"
+    async with starting(made) as rider:
+        await rider.types(keys)
+        for key, answer in (("tyres", "text:pair enter 2"), ("surface", "4")):
+            to = next(row for row in rider.app.main.board.page.rows() if row.key == key)
+            rider.app.main.board.go(to.identity)
+            await rider.types(answer)
+        session = next((made / "sessions").rglob("*-kite.toml"))
+        to = next(row for row in rider.app.main.board.page.rows() if row.label == "traction" and row.offer)
+        rider.app.main.board.go(to.identity)
+        assert "start" in to.aside
+        assert "traction" not in session.read_text(encoding="utf-8")
+        await rider.types("escape v")
+
+        assert f"traction = {to.aside.split('start ')[1][0]}" in session.read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize(
+    ("typed", "date"),
+    [
+        ("today", dt.date(2026, 6, 20)),
+        ("tomorrow", dt.date(2026, 6, 21)),
+        ("sun", dt.date(2026, 6, 21)),
+        ("19", dt.date(2026, 7, 19)),
+        ("2027-01-02", dt.date(2027, 1, 2)),
+        ("31", dt.date(2026, 7, 31)),
+        ("soon", None),
+        ("2026-02-30", None),
+    ],
+)
+def test_dates_are_read_as_they_are_said_the_evening_before(typed: str, date: dt.date | None) -> None:
+    from paddock_tui.desk.start.day import read_date
+
+    assert read_date(typed, MORNING.date()) == date
