@@ -14,7 +14,7 @@ Chosen = Mapping[str, Ref | None]
 
 
 @attrs.frozen
-class Started:
+class StartRecords:
     """The records that a start is about; None: not there yet, or not chosen."""
 
     rider: Ref | None = None
@@ -25,7 +25,7 @@ class Started:
     session: Ref | None = None
 
 
-def started(files: GarageFiles, now: dt.datetime, chosen: Chosen) -> Started:
+def started(files: GarageFiles, now: dt.datetime, chosen: Chosen) -> StartRecords:
     """Return what a start is about. Only the files tell it, so that a start cut short goes on where it was.
 
     The next session that was not ridden names the others; without one it is the only record of its kind,
@@ -40,7 +40,7 @@ def started(files: GarageFiles, now: dt.datetime, chosen: Chosen) -> Started:
         for kind in ("rider", "bike", "tyres")
     }
     venue = _of("venue", chosen, _named(files, "venue", held) or _only(files, "venue"))
-    return Started(found["rider"], found["bike"], found["tyres"], venue, day, session)
+    return StartRecords(found["rider"], found["bike"], found["tyres"], venue, day, session)
 
 
 def listed(files: GarageFiles, kind: str) -> list[Ref]:

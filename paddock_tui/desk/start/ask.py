@@ -17,14 +17,14 @@ from paddock_tui.store.garage import GarageFiles
 
 
 @attrs.frozen
-class Taken:
+class AskResult:
     """What an answer does: a step, and the record that the start goes on with where it is a new one."""
 
     step: Step | None = None
     about: Ref | None = None
 
 
-Answer = Callable[[str], Taken | InputError]
+Answering = Callable[[str], AskResult | InputError]
 
 
 @attrs.frozen
@@ -39,7 +39,7 @@ class Ask:
     section: str
     label: str
     how: str
-    answer: Answer
+    answer: Answering
     value: str = ""
     choices: tuple[str, ...] = ()
     offered: str = ""
@@ -70,13 +70,13 @@ def numbered(choices: Sequence[str]) -> str:
 
 def texts(
     files: GarageFiles, ref: Ref, pairs: Sequence[tuple[Path, str]], units: Units | None = None
-) -> Taken | InputError:
+) -> AskResult | InputError:
     """Make the step that sets values from texts, all or none."""
     step = setting(files, ref, [(spell(path), text) for path, text in pairs], units)
-    return Taken(step) if isinstance(step, Step) else step[0]
+    return AskResult(step) if isinstance(step, Step) else step[0]
 
 
-def tables(files: GarageFiles, ref: Ref, puts: Mapping[Path, Value], label: str) -> Taken | InputError:
+def tables(files: GarageFiles, ref: Ref, puts: Mapping[Path, Value], label: str) -> AskResult | InputError:
     """Make the step that puts plain values or whole tables, over what stands there."""
     data = files.data(ref)
     edits = tuple(
@@ -85,7 +85,7 @@ def tables(files: GarageFiles, ref: Ref, puts: Mapping[Path, Value], label: str)
     against = refusals(files, ref, edits)
     if against:
         return against[0]
-    return Taken(Step(label, (Change(ref, edits),) if edits else ()))
+    return AskResult(Step(label, (Change(ref, edits),) if edits else ()))
 
 
 def held(files: GarageFiles, ref: Ref | None, path: Path) -> str:
@@ -117,7 +117,7 @@ def asked(
         words = ("yes", "no")
     kind = typing_kind(field.shape)
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         return texts(files, ref, [(path, picked(text, words) if words else text)], units)
 
     return Ask(

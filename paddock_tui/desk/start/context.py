@@ -4,7 +4,7 @@ import datetime as dt
 
 import attrs
 
-from paddock_tui.desk.start.about import Started
+from paddock_tui.desk.start.about import StartRecords
 from paddock_tui.records.common import Units
 from paddock_tui.store.garage import GarageFiles
 
@@ -14,6 +14,6 @@ class Context:
     """The files, the records that the start is about, the units of bare numbers, and the time."""
 
     files: GarageFiles
-    about: Started
+    about: StartRecords
     units: Units
     now: dt.datetime

@@ -9,7 +9,7 @@ from paddock_tui.desk.day.timetable import EXAMPLE, read_times, timetabling
 from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.start.about import listed
-from paddock_tui.desk.start.ask import Ask, Taken, asked, held, picked, texts
+from paddock_tui.desk.start.ask import Ask, AskResult, asked, held, picked, texts
 from paddock_tui.desk.start.context import Context
 from paddock_tui.desk.start.people import record_ask
 from paddock_tui.records.common import GROUP
@@ -58,19 +58,19 @@ def day_asks(context: Context) -> Iterator[Ask]:
 def _date_ask(context: Context, venue: Ref) -> Ask:
     files, day = context.files, context.about.day
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         date = read_date(text, context.now.date())
         if date is None:
             return InputError(f'"{text.strip()}"', "a date", _HOW_DATE)
         ref = Ref("day", f"{date.isoformat()}-{venue.id}")
         if files.path_of(ref) is not None:
-            return Taken(None, ref)
+            return AskResult(None, ref)
         values: dict[str, Value] = {"date": date, "venue": venue.id}
         group = held(files, context.about.rider, ("group",))
         if group:
             values["group"] = group
         step = creating(files, ref, values)
-        return Taken(step, ref) if isinstance(step, Step) else step
+        return AskResult(step, ref) if isinstance(step, Step) else step
 
     value = held(files, day, ("date",))
     return Ask("date", SECTION, "date", _HOW_DATE, answer, value, (), "today")
@@ -95,7 +95,7 @@ def read_date(text: str, today: dt.date) -> dt.date | None:
 def _group_ask(context: Context, day: Ref) -> Ask:
     files, words = context.files, GROUP.choices
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         return texts(files, day, [(("group",), picked(text, words))])
 
     how = "as the organiser calls it; its times are the ones that count"
@@ -108,12 +108,12 @@ def _times_ask(context: Context, day: Ref, last: Ref | None) -> Ask:
     group = held(files, day, ("group",))
     spans = _spans(record, group)
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         if record is None:
             return InputError(f"{day.id} cannot be read", "a day that can be read", "fix its file first")
         times = read_times(text, record, group)
         step = timetabling(files, day, times) if not isinstance(times, InputError) else times
-        return Taken(step) if isinstance(step, Step) else step
+        return AskResult(step) if isinstance(step, Step) else step
 
     offered = " ".join(_spans(_day(context, last), group)) if last is not None else ""
     how = f"in one line: {EXAMPLE}, or 9:00-9:20 10:00-10:20"

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Mapping
 
-from paddock_tui.desk.start.ask import Ask, Taken, asked, tables
+from paddock_tui.desk.start.ask import Ask, AskResult, asked, tables
 from paddock_tui.desk.start.context import Context
 from paddock_tui.desk.start.people import record_ask
 from paddock_tui.entry.of_a_bike import (
@@ -75,7 +75,7 @@ def _control_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
             continue
         there = by_function.get(function)
 
-        def answer(text: str, function: str = function) -> Taken | InputError:
+        def answer(text: str, function: str = function) -> AskResult | InputError:
             made = control_of(function, text, speed)
             if isinstance(made, InputError):
                 return made
@@ -112,7 +112,7 @@ def _whole(context: Context, bike: Ref, key: str, section: str, label: str, has_
     data = context.files.data(bike)
     said = {"none": "none on this bike", "listed": "all listed"}.get(str(data.get(key)), "")
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         if text.strip().casefold() not in ("0", "none"):
             return InputError(f'"{text.strip()}"', "0 for none", "enter goes on to the list")
         if has_some:
@@ -127,7 +127,7 @@ def _closing(context: Context, bike: Ref, key: str, section: str) -> Ask:
     """Ask whether the list is complete: what is not listed is not on the bike then."""
     data = context.files.data(bike)
 
-    def answer(_: str) -> Taken | InputError:
+    def answer(_: str) -> AskResult | InputError:
         return tables(context.files, bike, {(key,): "listed"}, "listed: what is not there the bike has not")
 
     value = "yes" if data.get(key) == "listed" else ""
@@ -144,7 +144,7 @@ def _mode_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
         calls |= {name: name, CONTROL_CALLS.get(function_of(name, control), name): name}
     for place, mode in enumerate((*record.modes, "")):
 
-        def answer(text: str) -> Taken | InputError:
+        def answer(text: str) -> AskResult | InputError:
             found = mode_of(text, calls)
             if isinstance(found, InputError):
                 return found
@@ -164,7 +164,7 @@ def _adjuster_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
     there = {place_of(name, adjuster): adjuster for name, adjuster in record.adjusters.items()}
     for end, what in (*_PLACES, *(one for one in there if one not in _PLACES and one in ADJUSTER_CALLS)):
 
-        def answer(text: str, end: str = end, what: str = what) -> Taken | InputError:
+        def answer(text: str, end: str = end, what: str = what) -> AskResult | InputError:
             made = adjuster_of(end, what, text)
             if isinstance(made, InputError):
                 return made

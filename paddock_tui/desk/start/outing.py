@@ -9,7 +9,7 @@ from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.desk.sessions.numbers import free_session, next_number
 from paddock_tui.desk.start.about import last_session
-from paddock_tui.desk.start.ask import Ask, Taken, asked, held, numbered, picked, texts
+from paddock_tui.desk.start.ask import Ask, AskResult, asked, held, numbered, picked, texts
 from paddock_tui.desk.start.context import Context
 from paddock_tui.records.common import SURFACE
 from paddock_tui.records.day import RidingDay, TimetableSlot
@@ -76,7 +76,7 @@ def _set_up(context: Context, session: Ref, path: Path, words: tuple[str, ...] =
 def _named(context: Context, session: Ref, key: str, names: tuple[str, ...]) -> Ask:
     path: Path = (SET_UP, key)
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         return texts(context.files, session, [(path, picked(text, names))])
 
     label = {"mode": "riding mode", "damping": "damping mode"}[key]
@@ -89,7 +89,7 @@ def _named(context: Context, session: Ref, key: str, names: tuple[str, ...]) -> 
 def _surface_ask(context: Context) -> Ask:
     files, session, words = context.files, context.about.session, SURFACE.choices
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         word = picked(text, words)
         if session is not None:
             return texts(files, session, [(("surface",), word)])
@@ -97,7 +97,7 @@ def _surface_ask(context: Context) -> Ask:
         if isinstance(found, InputError):
             return found
         ref, step = _new_session(context, found)
-        return Taken(step, ref) if isinstance(step, Step) else step
+        return AskResult(step, ref) if isinstance(step, Step) else step
 
     return Ask(
         "surface", SECTION, "surface", numbered(words), answer, held(files, session, ("surface",)), words

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from paddock_tui.desk.files.names import naming
 from paddock_tui.desk.start.about import listed
-from paddock_tui.desk.start.ask import Ask, Taken, asked, numbered, picked, tables
+from paddock_tui.desk.start.ask import Ask, AskResult, asked, numbered, picked, tables
 from paddock_tui.desk.start.context import Context
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
@@ -44,12 +44,12 @@ def record_ask(
     files = context.files
     names = tuple(one.id for one in listed(files, kind))[:9]
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         name = picked(text, names)
         if name in names:
-            return Taken(None, Ref(kind, name))
+            return AskResult(None, Ref(kind, name))
         ref, step = naming(files, kind, text, context.now.date())
-        return Taken(step, ref) if isinstance(step, Step) else step
+        return AskResult(step, ref) if isinstance(step, Step) else step
 
     said = f"{numbered(names)}, or a new name" if names else how
     return Ask(kind, section, label or "name", said, answer, there.id if there else "", names)
@@ -61,7 +61,7 @@ def _units_ask(context: Context, rider: Ref, section: str) -> Ask:
     held = files.data(rider).get("units")
     value = next((name for name, units in UNITS.items() if held == dict(zip(_KEYS, units, strict=True))), "")
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         name = picked(text, names)
         if name not in UNITS:
             return InputError(f'"{text.strip()}"', "a digit", numbered(names))

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.desk.start.ask import Ask, Taken, held, numbered, picked, texts
+from paddock_tui.desk.start.ask import Ask, AskResult, held, numbered, picked, texts
 from paddock_tui.desk.start.context import Context
 from paddock_tui.desk.start.people import record_ask
 from paddock_tui.records.errors import InputError
@@ -36,7 +36,7 @@ def _both(context: Context, tyres: Ref, key: str, label: str, how: str, words: t
     """Ask one thing of both ends alike."""
     files = context.files
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         word = picked(text, words)
         return texts(files, tyres, [((end, key), word) for end in ("front", "rear")], context.units)
 
@@ -47,7 +47,7 @@ def _pair(context: Context, tyres: Ref, key: str, label: str, how: str) -> Ask:
     """Ask a value of each end in one line, front then rear."""
     files = context.files
 
-    def answer(text: str) -> Taken | InputError:
+    def answer(text: str) -> AskResult | InputError:
         words = text.split()
         if key == "date_code" and len(words) == 1:
             words *= 2
