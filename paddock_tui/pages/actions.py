@@ -7,8 +7,10 @@ from collections.abc import Callable, Iterator, Sequence
 
 import attrs
 
+from paddock_tui.desk.day.what_now import NextThing
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.rules import Finding
+from paddock_tui.text import printable
 
 OF_OTHERS = "steps in the journal without your mark are history to read"
 """Said where undo leaves what this user's program did not write."""
@@ -103,6 +105,16 @@ def hints(actions: Sequence[ActionRow], context: ActionContext) -> tuple[str, ..
     if context.hint:
         said.insert(-1, context.hint)
     return tuple(said)
+
+
+def said_next(found: NextThing | None, actions: Sequence[ActionRow]) -> str:
+    """Say the next thing to do with the key that leads there: the palette's where the action has none."""
+    if found is None:
+        return ""
+    leads = next((one for one in actions if one.id == found.action), None)
+    palette = next((printed(one) for one in actions if one.id == "actions"), "m")
+    key = printed(leads) if leads is not None and leads.key else f"{palette}, {leads.label if leads else ''}"
+    return printable(found.words(key))
 
 
 def actions_page(actions: Sequence[ActionRow], context: ActionContext) -> Page:

@@ -25,12 +25,11 @@ _TITLES = {
 }
 
 
-def garage_page(desk: Desk, *, retired: bool = False) -> Page:
-    """List what is in a garage. Retired records are left out unless asked for."""
+def garage_page(desk: Desk, *, retired: bool = False, now: str = "") -> Page:
+    """List what is in a garage. Retired records are left out unless asked for; `now` is said at the top."""
     sessions = tuple(_session_rows(desk, retired))
-    sections = [
-        Section("sessions", (*sessions, _new_row("session", "session")), "" if sessions else "none yet")
-    ]
+    note = now or ("" if sessions else "none yet")
+    sections = [Section("sessions", (*sessions, _new_row("session", "session")), note)]
     for kind, title in _TITLES.items():
         rows = tuple(_record_rows(desk, kind, retired))
         sections.append(Section(title, (*rows, _new_row(kind, title)), "" if rows else "none yet"))

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.desk.day.what_now import minutes_before, not_done
 from paddock_tui.facts import Situation
 from paddock_tui.pages.review import CAUTION_WORDS, finding_row, missing_section
 from paddock_tui.pages.rows import Page, Row, Section
@@ -32,7 +33,7 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
     if mend:
         title = "mend first, or say why" if any(one.to_answer for one in mend) else "mend first"
         sections.append(Section(title, tuple(finding_row(one) for one in mend)))
-    do = tuple(_due_row(one, session) for one in to_do(judged))
+    do = tuple(_due_row(one, session) for one in not_done(judged))
     if do:
         sections.append(Section("to do, in the order of the clock", do))
     if judged.missing:
@@ -51,12 +52,6 @@ def to_mend(judged: Review) -> list[Finding]:
     ]
 
 
-def to_do(judged: Review) -> list[Finding]:
-    """List what is not done yet, what is due earliest first, then by what is mended first."""
-    found = [one for one in judged.findings if RULES[one.rule].todo is not None and one.accepted is None]
-    return sorted(found, key=lambda one: (-_minutes(one), RULES[one.rule].rank, one.rule, one.subject))
-
-
 def first_row(page: Page) -> tuple[str, ...]:
     """Return the identity of the first row that is open, else of the one that stamps going out."""
     rows = [row for row in page.rows() if row.kind == "finding" or row.key in (NOW, "over")]
@@ -68,11 +63,6 @@ def holds_of(judged: Review) -> list[Finding]:
     return [one for one in judged.findings if one.severity == HOLD]
 
 
-def _minutes(finding: Finding) -> int:
-    todo = RULES[finding.rule].todo
-    return todo.minutes if todo is not None else 0
-
-
 def _due_row(finding: Finding, session: Session) -> Row:
     said = f"{_by(finding, session)}: {finding.remedy.text}"
     return attrs.evolve(finding_row(finding), aside=printable(said))
@@ -82,7 +72,7 @@ def _by(finding: Finding, session: Session) -> str:
     if session.start is None or session.date is None:
         return "before going out"
     start = dt.datetime.combine(session.date, session.start)
-    return f"by {start - dt.timedelta(minutes=_minutes(finding)):%H:%M}"
+    return f"by {start - dt.timedelta(minutes=minutes_before(finding)):%H:%M}"
 
 
 def _last_minutes(session: Session) -> Iterator[Row]:

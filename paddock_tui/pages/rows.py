@@ -97,8 +97,8 @@ class Page:
     """A whole page: a heading, the verdict beside it, sections, and the findings below.
 
     `judged` keeps the room of the findings below, also while there are none, so that a finding that
-    comes or goes shifts nothing; `caution` is said there where findings leave a line. `clock` stands in the
-    last line while nothing else is said there.
+    comes or goes shifts nothing; `caution` is said there where findings leave a line. `clock` and `now`,
+    the next thing to do, stand in the last line while nothing else is said there.
     """
 
     heading: str
@@ -108,6 +108,7 @@ class Page:
     caution: str = ""
     judged: bool = True
     clock: str = ""
+    now: str = ""
 
     def rows(self) -> tuple[Row, ...]:
         """List the rows of every section in order."""

@@ -148,7 +148,7 @@ def review(situation: Situation) -> Review:
                 else:
                     findings.append(finding)
     kept = _with_acceptances(_absorbed(findings), situation)
-    to_do.sort(key=lambda item: (item.due or dt.datetime.max, item.rule))
+    to_do.sort(key=lambda item: (item.due or dt.datetime.max, RULES[item.rule].rank, item.rule))
     missing = _missing(facts, to_do) if whole else ()
     return Review(_ordered(kept), tuple(not_judged), tuple(to_do), tuple(passed), whole, missing)
 

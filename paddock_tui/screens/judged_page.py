@@ -6,8 +6,9 @@ import attrs
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.countdown import clock_of
+from paddock_tui.desk.day.what_now import next_thing
 from paddock_tui.desk.lookup import glance
-from paddock_tui.pages.actions import ActionContext, ActionRow
+from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.review import CAUTION_WORDS, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
@@ -63,21 +64,40 @@ def judged_page(
     judged = room.judge(assembled.situation) if assembled is not None else Review(about_a_session=False)
     # Going out judges what is not done yet as well; the verdict counts the same on every page.
     as_everywhere = judged if assembled is None or room.judge is review else review(assembled.situation)
-    asked = PageContext(desk, place, subject, assembled, judged, context, actions, state or RunState())
+    hand = desk.session_in_hand()
+    in_hand = _of_hand(desk, room, subject, as_everywhere, hand)
+    stays_off = _stays_off(judged)
+    now = "" if stays_off or in_hand is None else _now(desk, hand, in_hand, actions)
+    remembered = state or RunState()
+    asked = PageContext(desk, place, subject, assembled, judged, context, actions, remembered, now)
     page = _page(room, asked)
-    clock = clock_of(desk.files, desk.session_in_hand(), desk.now())
+    clock = clock_of(desk.files, hand, desk.now())
     return JudgedPage(
         attrs.evolve(
             page,
-            verdict=_verdict(desk, room, subject, as_everywhere),
+            verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
             findings=tuple(finding_rows(judged)) if room.findings else (),
             judged=room.findings,
-            clock=STAYS_OFF if _stays_off(judged) else clock_words(clock, desk.now().time()),
+            clock=STAYS_OFF if stays_off else clock_words(clock, desk.now().time()),
+            now=now,
             caution=page.caution or (CAUTION_WORDS if room.findings else ""),
         ),
         judged,
         attrs.evolve(place, subject=subject),
     )
+
+
+def _of_hand(desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None) -> Review | None:
+    """Return the review of the session in hand where it is at hand or has to be said; None elsewhere."""
+    if hand is None or hand == subject:
+        return judged
+    return None if room.names_subject else review(desk.assembled(hand).situation)
+
+
+def _now(desk: Desk, hand: Ref | None, judged: Review, actions: Sequence[ActionRow]) -> str:
+    """Say the next thing to do, with the key that leads there."""
+    found = next_thing(desk.files.data(hand) if hand is not None else None, judged)
+    return said_next(found, actions)
 
 
 def _page(room: Room, asked: PageContext) -> Page:
@@ -97,14 +117,16 @@ def _stays_off(judged: Review) -> bool:
     return any(one.rule == "concussion-suspected" for one in judged.findings)
 
 
-def _verdict(desk: Desk, room: Room, subject: Ref | None, judged: Review) -> str:
+def _verdict(
+    desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None, in_hand: Review | None
+) -> str:
     """Write the verdict of the session in hand, where the heading names what is looked at of that.
 
     What was ridden is said to be: its verdict is no leave to go out again.
     """
-    about, hand = subject, desk.session_in_hand()
-    if not room.names_subject and hand is not None and hand != subject:
-        about, judged = hand, review(desk.assembled(hand).situation)
+    about = subject
+    if not room.names_subject and hand is not None and hand != subject and in_hand is not None:
+        about, judged = hand, in_hand
     seen = glance(about, desk.files.data(about)) if about is not None and about.kind == "session" else None
     word, dot, counts = verdict_line(judged).partition(" · ")
     ridden = " · ridden" if seen is not None and seen.ridden else ""

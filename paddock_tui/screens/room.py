@@ -24,7 +24,10 @@ RoomSubject: TypeAlias = Literal["garage", "whatever", "subject", "session"]
 
 @attrs.frozen
 class PageContext:
-    """What a room makes its page from. Where something is looked at it is `assembled` and reviewed."""
+    """What a room makes its page from. Where something is looked at it is `assembled` and reviewed.
+
+    `now` says the next thing to do, with its key.
+    """
 
     desk: Desk
     place: Place
@@ -34,6 +37,7 @@ class PageContext:
     context: ActionContext
     rows: Sequence[ActionRow]
     state: RunState
+    now: str = ""
 
 
 def _silent(_: Row) -> str:

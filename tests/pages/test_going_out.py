@@ -3,7 +3,8 @@
 import datetime as dt
 from typing import Any
 
-from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page, to_do, to_mend
+from paddock_tui.desk.day.what_now import not_done
+from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page, to_mend
 from paddock_tui.pages.rows import Page
 from paddock_tui.rules import RULES
 from tests.rules.cases.incidents import happened
@@ -58,7 +59,7 @@ def test_on_the_road_nothing_is_said_of_laps() -> None:
 
 def test_what_is_to_do_stands_in_the_order_in_which_it_is_due() -> None:
     made = situation(files(*NOTHING_DONE), history=ON_RAIN)
-    found = to_do(judged_going_out(made))
+    found = not_done(judged_going_out(made))
 
     due = [RULES[one.rule].todo.minutes for one in found]  # type: ignore[union-attr]
     assert due == sorted(due, reverse=True)

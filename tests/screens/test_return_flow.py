@@ -119,11 +119,11 @@ async def test_a_pasted_column_and_a_file_become_laps_and_one_bad_cell_stops_the
 async def test_late_shifts_the_rest_of_the_day_and_the_clock_counts_to_it(garage: Path) -> None:
     async with riding(garage, now=dt.datetime(2026, 6, 20, 12, 55)) as rider:
         await rider.types("s down")
-        assert rider.last.startswith("out 13:20 in 25 min · dress 15 min")
+        assert rider.last.startswith("out in 25 min, read the cold pressures, due 13:10: s")
         await rider.types("e text:late_15")
         assert "10 starts go 15 min later; stops stay" in rider.screen
         await rider.types("enter down")
-        assert rider.last.startswith("out 13:35 in 40 min")
+        assert rider.last.startswith("out in 40 min, read the cold pressures, due 13:25: s")
         await rider.types("t e text:11:15_11:35_every_60_x4")
         assert "left out in a stop: 12:15" in rider.screen
         await rider.types("enter")

@@ -139,7 +139,7 @@ def test_cursor_and_severity_are_told_by_weight_on_every_terminal(
 def test_a_terminal_without_utf_8_gets_ascii_alone(garage: Path) -> None:
     with started(garage, LANG="C", LC_ALL="C", PYTHONUTF8="0", PYTHONCOERCECLOCALE="0") as wire:
         got = wire.read_until("in hand")
-        assert "-- sessions ---" in wire.shown
+        assert "-- sessions -- " in wire.shown
         for key in ROOMS:
             got += wire.after(key, 0.1)
         wire.type("q")

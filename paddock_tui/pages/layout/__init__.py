@@ -49,7 +49,9 @@ def layout(page: Page, view: View) -> Laid:
     else:
         lines += caution or findings_block(page, places, under, arrows)
         hints = TYPING if view.editor else view.hints
-        lines += [last_line(view.last, hints, "" if block else arrows, pen, page.clock)] if foot else []
+        lines += (
+            [last_line(view.last, hints, "" if block else arrows, pen, page.clock, page.now)] if foot else []
+        )
     owners = [None] * head + [owned.row for owned in part.lines]
     owners += [None] * (height - len(owners))
     return Laid(tuple(lines), tuple(owners), part.top, rows)

@@ -12,9 +12,11 @@ from paddock_tui.text import width
 _BETWEEN = "  "
 
 
-def last_line(last: str, hints: tuple[str, ...], arrows: str, pen: Pen, clock: str = "") -> Line:
-    """Draw the message, else the clock; then the hints that fit beside it, the first dropped first."""
-    said = pen.say(last) or _clock(pen.say(clock), pen)
+def last_line(
+    last: str, hints: tuple[str, ...], arrows: str, pen: Pen, clock: str = "", now: str = ""
+) -> Line:
+    """Draw the message, else clock and next thing; then the hints that fit, the first dropped first."""
+    said = pen.say(last) or _next(pen.say(clock), pen.say(now), pen) or _clock(pen.say(clock), pen)
     kept = [pen.say(hint) for hint in hints]
     if arrows:
         kept.append(arrows)
@@ -28,6 +30,15 @@ def last_line(last: str, hints: tuple[str, ...], arrows: str, pen: Pen, clock: s
         ink.to(pen.width - width(hint))
         ink.put(hint, "hint")
     return ink.line()
+
+
+def _next(clock: str, now: str, pen: Pen) -> str:
+    """Return the next thing to do in most of the line: with the clock, alone, or without its time."""
+    first, short = re.split(r" [·-] ", clock)[0], re.sub(r", due \d\d:\d\d", "", now)
+    shorter = re.sub(r"^(out) \d\d:\d\d in", r"\1 in", first)
+    with_clock = (f"{first}, {now}", f"{shorter}, {now}", f"{shorter}, {short}") if first else ()
+    forms = (*with_clock, now, short) if now else ()
+    return next((said for said in forms if width(said) <= pen.width * 2 // 3), "")
 
 
 def _clock(clock: str, pen: Pen) -> str:

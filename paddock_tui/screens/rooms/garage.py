@@ -7,7 +7,7 @@ from paddock_tui.screens.room import PageContext, Room
 
 
 def _page(asked: PageContext) -> Page:
-    return garage_page(asked.desk, retired=asked.place.retired)
+    return garage_page(asked.desk, retired=asked.place.retired, now=asked.now)
 
 
 ROOM = Room(
