@@ -16,10 +16,10 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.wheel_circumference import rear_rolled
 from paddock_tui.records import common as c
 from paddock_tui.records.electronics import function_of, speed_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.shapes import Number, Series
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.gearing import GearTrain, final_ratio, on_straight, revs_per_gear, shifts

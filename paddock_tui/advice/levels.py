@@ -17,13 +17,13 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.tyres import track_in_c
 from paddock_tui.limits.tyres import COLD_TRACK
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
-from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
+from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.in_force import control_in_force, value_in_force
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.shapes import Flag, Word
 from paddock_tui.records.shapes_of_bike import label_of, setting_shape
@@ -218,15 +218,7 @@ def _now_line(one: _Aid, now: Level | None) -> tuple[str, ...]:
 def _barred(about: About, one: _Aid, level: Level) -> str:
     """Say why the riding mode does not let this level be set; empty where it does."""
     bike = about.situation.bike
-    mode: Mode | None = bike.modes.get(about.setup.mode or "") if bike is not None else None
-    if mode is None or one.control.outside_modes:
+    if bike is None:
         return ""
-    if one.name in mode.fixes:
-        return f"the riding mode fixes it to {mode.fixes[one.name]}"
-    bounds = mode.limits.get(one.name)
-    if bounds is None:
-        return ""
-    if isinstance(bounds[0], int) and isinstance(level, int):
-        low, high = sorted(int(bound) for bound in bounds)
-        return "" if low <= level <= high else f"the riding mode allows {low} to {high}"
-    return "" if level in bounds else f"the riding mode allows {', '.join(str(bound) for bound in bounds)}"
+    here = control_in_force(one.name, about.setup, bike)
+    return "" if here.fixed is None and here.allows(one.control, level) else here.words()

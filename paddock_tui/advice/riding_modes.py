@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.facts.controls import allows
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control, Mode
+from paddock_tui.records.in_force import allows
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.rules.core import SetValue

@@ -4,6 +4,8 @@ from paddock_tui.entry.line import Piece
 from paddock_tui.entry.line_state import State
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.edits import MISSING
+from paddock_tui.records.in_force import control_in_force
+from paddock_tui.records.setup import SetUp
 
 _MODE = ("setup", "mode")
 _CONTROLS = ("setup", "controls")
@@ -31,8 +33,8 @@ def _check_part(state: State, piece: Piece, bike: Bike, mode: str | None) -> Non
         return
     if piece.path[:2] != _CONTROLS or mode is None or mode not in bike.modes:
         return
-    fixed = bike.modes[mode].fixes.get(name)
-    if fixed is not None and not bike.controls[name].outside_modes:
+    fixed = control_in_force(name, SetUp(mode=mode), bike).fixed
+    if fixed is not None:
         message = f"{piece.label} is fixed at {fixed} by the riding mode {mode}"
         state.refuse(piece.start, piece.end, message, "choose another riding mode, or leave it out")
 

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Mapping
 
 import attrs
 
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History
@@ -13,6 +12,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import SetUpDifference, differences
 from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, function_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import SetUp

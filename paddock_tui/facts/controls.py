@@ -1,6 +1,6 @@
 """What the electronics are set to, what is in force, and how much each helps."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 import attrs
 
@@ -14,6 +14,7 @@ from paddock_tui.records.electronics import (
     Mode,
     function_of,
 )
+from paddock_tui.records.in_force import in_force_value, mode_of
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
@@ -67,42 +68,12 @@ def of_range(control: Control) -> str:
     return f" of {high}-{low}" if control.most_help == low else f" of {low}-{high}"
 
 
-def in_force_value(name: str, control: Control, setup: SetUp, mode: Mode | None) -> Setting | None:
-    """Return what a control is at in one riding mode: what that fixes, else what was set."""
-    if mode is not None and not control.outside_modes and name in mode.fixes:
-        return mode.fixes[name]
-    return setup.controls.get(name)
-
-
-def value_in_force(name: str, setup: SetUp, bike: Bike) -> Setting | None:
-    """Return what a control is at on the track, riding mode included; the one place.
-
-    None where that is not known: not written down, or set by a riding mode that nobody named.
-    """
-    control = bike.controls.get(name)
-    if control is None:
-        return setup.controls.get(name)
-    mapped = mode_of(name, control, setup, bike)
-    return None if mapped is None else in_force_value(name, control, setup, mapped.mode)
-
-
-def mode_of(name: str, control: Control, setup: SetUp, bike: Bike) -> Mapped | None:
-    """Return the riding mode as one control sees it, a free one where no mode names it; None: not known."""
-    named = any(name in mode.fixes or name in mode.limits for mode in bike.modes.values())
-    if control.outside_modes or not named:
-        return Mapped("", Mode())
-    mode = bike.modes.get(setup.mode or "")
-    return Mapped(setup.mode or "", mode) if mode is not None else None
-
-
-def allows(control: Control, bounds: Sequence[Setting], value: Setting, off: bool) -> bool:
-    """Return whether what a riding mode leaves of a control holds a value; `off`: whether it may be off."""
-    if is_off(control, value):
-        return off
-    if len(bounds) == 2 and all(isinstance(one, int) for one in bounds) and isinstance(value, int):
-        low, high = sorted(int(one) for one in bounds)
-        return low <= value <= high
-    return value in bounds
+def _mapped(name: str, control: Control, setup: SetUp, bike: Bike) -> Mapped | None:
+    """Return the riding mode as one control sees it with its name; None where it is not known."""
+    mode = mode_of(name, control, setup, bike)
+    if mode is None:
+        return None
+    return Mapped(setup.mode or "", mode) if bike.modes.get(setup.mode or "") is mode else Mapped("", mode)
 
 
 @fact("the bike's electronics (listed or none)", at="bike:electronics")
@@ -137,7 +108,7 @@ def set_value(subject: str, control: Control, setup: SetUp, bike: Bike) -> Setti
 @fact("the riding mode", at="session:setup.mode", per="control")
 def mode_for(control: Control, subject: str, setup: SetUp, bike: Bike) -> Mapped | Unknown:
     """Return the riding mode as far as it matters for one control: one that no mode names is always free."""
-    return mode_of(subject, control, setup, bike) or UNKNOWN
+    return _mapped(subject, control, setup, bike) or UNKNOWN
 
 
 @fact("what the riding mode fixes {subject} to", per="control")

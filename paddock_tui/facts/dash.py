@@ -2,10 +2,10 @@
 
 import attrs
 
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting

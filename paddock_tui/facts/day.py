@@ -2,12 +2,12 @@
 
 import attrs
 
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.electronics import Control, function_of, speed_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting

@@ -5,6 +5,7 @@ import attrs
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import place_of
+from paddock_tui.records.in_force import closed_by
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
@@ -61,8 +62,7 @@ def what_of(name: str, adjuster: Adjuster) -> tuple[str, str]:
 
 def damping_unused(name: str, setup: SetUp, bike: Bike) -> bool:
     """Return whether the damping mode in use leaves an adjuster without effect."""
-    mode = bike.damping.get(setup.damping or "")
-    return mode is not None and mode.closes.get(name, False)
+    return bool(closed_by(name, setup, bike))
 
 
 @fact("the damping mode", at="session:setup.damping", show=lambda found: f"damping {found}")

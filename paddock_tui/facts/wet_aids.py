@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.facts.controls import FRONT_ABS, in_force_value
+from paddock_tui.facts.controls import FRONT_ABS
 from paddock_tui.facts.wet_values import Conditions, Part, WetValue, WetValues
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import FUNCTIONS, HELP_FUNCTIONS, Control, Mode, function_of
+from paddock_tui.records.in_force import in_force_value
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF

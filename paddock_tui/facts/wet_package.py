@@ -10,7 +10,6 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.facts.changes import is_damping
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History
@@ -24,6 +23,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import function_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting

@@ -5,11 +5,11 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.presets import moved_words
-from paddock_tui.facts.controls import mode_of, value_in_force
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import SetUpDifference, control_difference, differences
 from paddock_tui.records.electronics import Control
+from paddock_tui.records.in_force import control_in_force, value_in_force
 from paddock_tui.records.setup import SetUp
 from paddock_tui.text import printable
 from paddock_tui.trade.levels import Level
@@ -82,11 +82,7 @@ def _controls(left: Side, right: Side, bike: Bike) -> Iterator[Row]:
 
 def _outside(name: str, control: Control, setup: SetUp, bike: Bike, value: Level | None) -> str:
     """Say what the riding mode of a side leaves of a control where the value is not among that."""
-    mapped = mode_of(name, control, setup, bike)
-    bounds = mapped.mode.limits.get(name) if mapped is not None else None
-    if bounds is None or mapped is None or value is None:
+    here = control_in_force(name, setup, bike)
+    if value is None or here.allows(control, value):
         return ""
-    if isinstance(bounds[0], int) and len(bounds) == 2 and isinstance(value, int):
-        low, high = sorted(int(bound) for bound in bounds)
-        return "" if low <= value <= high else f"{mapped.name} allows {low} to {high}"
-    return "" if value in bounds else f"{mapped.name} allows {', '.join(str(one) for one in bounds)}"
+    return here.words().replace("the riding mode", setup.mode or "the riding mode", 1)

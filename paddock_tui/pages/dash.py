@@ -12,6 +12,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.electronics import Control, function_of, speed_of
+from paddock_tui.records.in_force import control_in_force
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.shapes import Setting
@@ -157,9 +158,11 @@ def _asides(
         yield "key resets"
     elif control.key_off is None:
         yield "after the key: not known"
-    mode = bike.modes.get(session.setup.mode or "")
-    if mode is not None and not control.outside_modes and name in mode.fixes:
+    here = control_in_force(name, session.setup, bike)
+    if here.fixed is not None:
         yield "fixed by the riding mode"
+    elif not here.mode_known:
+        yield "riding mode not known"
     function = function_of(name, control)
     if function == "launch" and plan is not None and not is_off(control, plan):
         yield "armed"

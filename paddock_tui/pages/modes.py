@@ -5,11 +5,11 @@ from collections.abc import Iterator, Mapping, Sequence
 import attrs
 
 from paddock_tui.advice.riding_modes import with_mode
-from paddock_tui.facts.controls import allows, in_force_value
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import control_difference
 from paddock_tui.records.electronics import Control, Mode
+from paddock_tui.records.in_force import allows, in_force_value
 from paddock_tui.records.presets import PresetValues
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting

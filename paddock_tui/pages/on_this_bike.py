@@ -5,10 +5,10 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.presets import preset_words, signed, use_words
-from paddock_tui.facts.controls import in_force_value
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.paths import Path
 from paddock_tui.records.presets_in_use import preset_in_use
 from paddock_tui.records.setup import SetUp
@@ -41,10 +41,9 @@ def on_this_bike(path: Path, setup: SetUp, bike: Bike, start: Start | None = Non
     if len(path) == 2:
         return OnBike(said=tuple(_of_field(path[1], setup, bike)))
     table, name = path[1], path[2]
-    mode = bike.modes.get(setup.mode or "")
     if table == "controls" and name in bike.controls:
         control = bike.controls[name]
-        return of_control(name, control, in_force_value(name, control, setup, mode), start)
+        return of_control(name, control, value_in_force(name, setup, bike), start)
     if table == "adjusters" and name in bike.adjusters:
         return of_adjuster(bike.adjusters[name], setup.adjusters.get(name))
     damping = bike.damping.get(setup.damping or "")

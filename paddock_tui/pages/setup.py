@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.advice.presets import moved_from_preset, preset_brings, preset_words, signed
 from paddock_tui.entry.typing_kinds import choices_of, typing_kind
-from paddock_tui.facts.controls import in_force_value, of_range
+from paddock_tui.facts.controls import of_range
 from paddock_tui.pages.rows import Bar, Row, Section
 from paddock_tui.pages.values import field_row, with_trouble
 from paddock_tui.records.bike import Bike
@@ -15,6 +15,7 @@ from paddock_tui.records.common import Units
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
 from paddock_tui.records.fields_of_record import SET_UP, field_at
+from paddock_tui.records.in_force import ControlInForce, closed_by, control_in_force
 from paddock_tui.records.presets_in_use import preset_in_use, presets_offered
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Setting
@@ -43,7 +44,7 @@ def setup_sections(loaded: Loaded, setup: SetUp, bike: Bike, units: Units) -> It
             _chosen_row(loaded, setup, bike, "mode", "riding mode", _mode_words(setup.mode, mode))
         )
     electronics += [
-        _control_row(loaded, setup, name, control, mode) for name, control in bike.controls.items()
+        _control_row(loaded, setup, name, control, bike) for name, control in bike.controls.items()
     ]
     if electronics:
         yield Section("electronics", tuple(electronics))
@@ -61,15 +62,13 @@ def _suspension_title(setup: SetUp) -> str:
 
 
 def _suspension_rows(loaded: Loaded, setup: SetUp, bike: Bike, units: Units) -> Iterator[Row]:
-    mode = bike.damping.get(setup.damping or "")
     if bike.damping or setup.damping is not None:
         yield _chosen_row(loaded, setup, bike, "damping", "damping mode", "")
     if presets_offered(bike, setup.damping):
         yield _preset_row(loaded, setup, bike)
     sets = _preset_has(bike, setup)
     for name, adjuster in bike.adjusters.items():
-        closed = mode is not None and mode.closes.get(name, False)
-        row = _adjuster_row(loaded, setup, name, adjuster, setup.damping or "" if closed else "")
+        row = _adjuster_row(loaded, setup, name, adjuster, closed_by(name, setup, bike))
         yield _with_preset(row, sets.get(("adjusters", name)))
     for place in offered(bike, setup.damping):
         if place.path[0] == "offsets":
@@ -119,16 +118,18 @@ def _with_preset(row: Row, said: str | None) -> Row:
     return attrs.evolve(row, aside="; ".join(filter(None, (said, row.aside))))
 
 
-def _control_row(loaded: Loaded, setup: SetUp, name: str, control: Control, mode: Mode | None) -> Row:
+def _control_row(loaded: Loaded, setup: SetUp, name: str, control: Control, bike: Bike) -> Row:
     path = (SET_UP, "controls", name)
-    value = in_force_value(name, control, setup, mode)
-    fixed = mode is not None and not control.outside_modes and name in mode.fixes
+    here = control_in_force(name, setup, bike)
+    # What was set stays in sight where the riding mode that may fix it is not known.
+    value = here.value if here.mode_known else setup.controls.get(name)
+    fixed = here.fixed is not None
     shape = setting_shape(control)
     row = Row(
         label=label_of(name),
         value="not known" if value is None else printable(str(value)),
         range=of_range(control).strip(),
-        aside="; ".join(_control_asides(name, control, mode, value)),
+        aside="; ".join(_control_asides(name, control, here, value)),
         bar=_bar(name, control, value),
         ref=loaded.ref,
         path=path,
@@ -141,14 +142,15 @@ def _control_row(loaded: Loaded, setup: SetUp, name: str, control: Control, mode
     return with_trouble(loaded, row)
 
 
-def _control_asides(name: str, control: Control, mode: Mode | None, value: Setting | None) -> Iterator[str]:
-    if mode is not None and not control.outside_modes:
-        if name in mode.fixes:
-            yield "fixed by the riding mode"
-        elif name in mode.limits:
-            bounds = mode.limits[name]
-            joined = " to " if isinstance(bounds[0], int) else ", "
-            yield f"riding mode allows {joined.join(str(bound) for bound in bounds)}"
+def _control_asides(
+    name: str, control: Control, here: ControlInForce, value: Setting | None
+) -> Iterator[str]:
+    if not here.mode_known:
+        yield "riding mode not known, may fix it"
+    elif here.fixed is not None:
+        yield "fixed by the riding mode"
+    elif here.bounds is not None:
+        yield here.words().removeprefix("the ")
     function = function_of(name, control)
     unsure = control.levels is not None or control.kind == "choice"
     if function in HELP_FUNCTIONS and control.most_help is None and unsure:

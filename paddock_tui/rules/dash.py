@@ -2,12 +2,12 @@
 
 import attrs
 
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.dash import DashShown, ModeShown, undone_by
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of

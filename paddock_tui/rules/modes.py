@@ -3,6 +3,8 @@
 from paddock_tui.facts.controls import Mapped
 from paddock_tui.facts.suspension import AdjusterShown
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.in_force import closed_by
+from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import NOTE, RaisedFinding, Remedy, Result, SetValue, rule
 
@@ -46,11 +48,10 @@ def fixed_by_the_riding_mode(
     at="setup:setup.adjusters.{subject}",
 )
 def closed_by_the_damping_mode(
-    subject: str, adjuster_value: AdjusterShown, damping_mode: str, bike: Bike
+    subject: str, adjuster_value: AdjusterShown, damping_mode: str, setup: SetUp, bike: Bike
 ) -> Result:
     """A number is written for an adjuster that does nothing in this damping mode."""
-    mode = bike.damping.get(damping_mode)
-    if mode is None or not mode.closes.get(subject, False):
+    if not closed_by(subject, setup, bike):
         return None
     return RaisedFinding(
         message=f"{_start(label_of(subject))} is not used in {damping_mode} damping.",

@@ -11,12 +11,13 @@ from paddock_tui.advice.levels import levels
 from paddock_tui.desk.day.dash import planned
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.facts import NotKnown
-from paddock_tui.facts.controls import ShownControl, value_in_force
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.fuel import FuelAhead
 from paddock_tui.facts.pace import usual_lap
 from paddock_tui.pages.compare import Side, compare_page
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.differences import differences
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles

@@ -8,12 +8,12 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.facts import wet_package
-from paddock_tui.facts.controls import in_force_value
 from paddock_tui.facts.wet_values import conditions_of
 from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control, Effect, Mode
+from paddock_tui.records.in_force import in_force_value
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.levels import OFF_HELP
 

@@ -10,7 +10,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.facts import wet_package
-from paddock_tui.facts.controls import in_force_value
 from paddock_tui.facts.wet_package import WetPackage
 from paddock_tui.facts.wet_values import WetValue, conditions_of
 from paddock_tui.limits import Limits
@@ -18,6 +17,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control, Effect, Mode, function_of
+from paddock_tui.records.in_force import in_force_value
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster, Damping
 from paddock_tui.records.tyres import Tyre, TyreSet

@@ -8,7 +8,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.advice.riding_modes import with_mode
-from paddock_tui.facts.controls import allows, in_force_value
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.layout.table import moved
 from paddock_tui.pages.modes import NOW, mode_at, modes_page, moves
@@ -16,6 +15,7 @@ from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control, Mode
+from paddock_tui.records.in_force import allows, in_force_value
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp

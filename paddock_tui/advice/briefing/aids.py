@@ -9,10 +9,11 @@ from paddock_tui.advice.about import About
 from paddock_tui.advice.levels import levels
 from paddock_tui.explanations import OF_FUNCTIONS
 from paddock_tui.explanations.in_short import IN_SHORT
-from paddock_tui.facts.controls import ShownControl, value_in_force
+from paddock_tui.facts.controls import ShownControl
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import is_off, label_of

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import control_difference
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
 

@@ -10,9 +10,10 @@ from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.facts.wet_damping import CLICK_IN_TURNS
 from paddock_tui.limits.suspension import END_OF_RANGE
 from paddock_tui.records.differences import old_to_new
+from paddock_tui.records.in_force import closed_by
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.records.suspension import BY_HAND, Adjuster
+from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import SetValue
 
 TURN_IN_CLICKS: Final = 2.0
@@ -131,12 +132,9 @@ def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> floa
 
 def _closed_by(case: Case, name: str) -> str:
     """Say how a damping mode closes an adjuster; empty where it does not."""
-    mode = case.setup.damping
-    if mode is None or mode == BY_HAND:
+    mode = closed_by(name, case.setup, case.bike)
+    if not mode:
         return ""
-    damping_mode = case.bike.damping.get(mode)
-    if damping_mode is None or not damping_mode.closes.get(name):
-        return ""
-    offsets = ", ".join(label_of(one) for one in damping_mode.offsets)
+    offsets = ", ".join(label_of(one) for one in case.bike.damping[mode].offsets)
     instead = f"try its offset ({offsets})" if offsets else "go by hand to turn it"
     return f"{label_of(name)} does nothing in damping mode {mode}: {instead}"

@@ -7,12 +7,12 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
-from paddock_tui.facts.controls import mode_of, value_in_force
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.electronics import Control, function_of
+from paddock_tui.records.in_force import control_in_force
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.levels import HelpScale, Level
@@ -30,7 +30,7 @@ def freer_rear(case: Case) -> Move | CannotChange:
     if found is None:
         return CannotChange("the bike has no engine-brake control")
     name, control = found
-    levels, value = levels_of(name, control), _set_to(case, name, control)
+    levels, value = levels_of(name, control), _set_to(case, name)
     scale = levels.scale_if_known() if levels is not None else None
     if scale is None:
         return CannotChange(f"it is not known which end of {label_of(name)} frees the rear", own=True)
@@ -48,7 +48,7 @@ def less_help(case: Case, *functions: str) -> Move | CannotChange:
         if found is None:
             continue
         name, control = found
-        levels, value = levels_of(name, control), _set_to(case, name, control)
+        levels, value = levels_of(name, control), _set_to(case, name)
         scale = levels.help_if_known() if levels is not None else None
         if scale is None:
             return CannotChange(f"it is not known which end of {label_of(name)} helps most", own=True)
@@ -141,16 +141,12 @@ def _control(case: Case, function: str) -> tuple[str, Control] | None:
     return None
 
 
-def _set_to(case: Case, name: str, control: Control) -> Level | CannotChange | None:
+def _set_to(case: Case, name: str) -> Level | CannotChange | None:
     """Return the level in force; what the riding mode fixes cannot be changed by itself."""
-    mapped = mode_of(name, control, case.setup, case.bike)
-    mode = mapped.mode if mapped is not None else None
-    value = value_in_force(name, case.setup, case.bike)
-    if mode is not None and not control.outside_modes and name in mode.fixes:
+    here = control_in_force(name, case.setup, case.bike)
+    if here.fixed is not None:
         return CannotChange(f"the riding mode fixes {label_of(name)}", own=True)
-    if isinstance(value, bool):
-        return None
-    return value
+    return None if isinstance(here.value, bool) else here.value
 
 
 def _moved(name: str, old: Level, new: Level) -> Move | CannotChange:

@@ -4,10 +4,10 @@ import datetime as dt
 from collections.abc import Iterable
 
 from paddock_tui.desk.edits.values import bike_of, clearing, login, setting_value
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
