@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.core import ABSENT
 from paddock_tui.facts.dash import undone_by
 from paddock_tui.facts.essentials.core import (
@@ -18,6 +17,7 @@ from paddock_tui.facts.essentials.core import (
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.shapes_of_bike import is_off, label_of
 
 _FREE = ("throttle-return", "kill-switch", "bearings", "no-leaks")
