@@ -1,22 +1,12 @@
 """What undoes a value that was set: a riding mode that fixes it, a damping mode in which it does nothing."""
 
-from paddock_tui.facts.controls import in_force_value, mode_of
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.fields_of_record import SET_UP
+from paddock_tui.records.in_force import closed_by, control_in_force
 from paddock_tui.records.paths import Path
 from paddock_tui.records.setup import SetUp
-from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import BY_HAND
-
-
-def fixed_at(name: str, setup: SetUp, bike: Bike) -> Setting | None:
-    """Return what the riding mode fixes a control at; None where it leaves it free or is not known."""
-    control = bike.controls.get(name)
-    mapped = mode_of(name, control, setup, bike) if control is not None else None
-    if control is None or mapped is None or control.outside_modes or name not in mapped.mode.fixes:
-        return None
-    return in_force_value(name, control, setup, mapped.mode)
 
 
 def modes_that_free(name: str, bike: Bike) -> tuple[str, ...]:
@@ -30,12 +20,6 @@ def damping_that_frees(name: str, bike: Bike) -> tuple[str, ...]:
     return (BY_HAND, *others)
 
 
-def is_closed(name: str, setup: SetUp, bike: Bike) -> bool:
-    """Return whether the damping mode closes an adjuster."""
-    mode = bike.damping.get(setup.damping or "")
-    return setup.damping not in (None, BY_HAND) and mode is not None and bool(mode.closes.get(name))
-
-
 def undone_by(path: Path, setup: SetUp, bike: Bike | None) -> tuple[str, str]:
     """Say what keeps a value of a set-up from doing anything, and what frees it; empty where it acts."""
     if bike is None or len(path) != 3 or path[0] != SET_UP:
@@ -43,12 +27,12 @@ def undone_by(path: Path, setup: SetUp, bike: Bike | None) -> tuple[str, str]:
     table, name = path[1], path[2]
     label = label_of(name)
     if table == "controls":
-        fixed = fixed_at(name, setup, bike)
+        fixed = control_in_force(name, setup, bike).fixed
         if fixed is None:
             return "", ""
         free = _listed(modes_that_free(name, bike), "riding mode")
         return f"riding mode {setup.mode} fixes {label} at {fixed}", free
-    if table == "adjusters" and is_closed(name, setup, bike):
+    if table == "adjusters" and closed_by(name, setup, bike):
         free = _listed(damping_that_frees(name, bike), "damping mode")
         return f"{label} does nothing in damping mode {setup.damping}", free
     if table == "offsets" and setup.damping is not None:
