@@ -33,7 +33,7 @@ _PICTURES = {
     0x0A: " ",
 }
 
-_NARROW = re.compile("[ -~\xa0-\xac\xae-\u02ff\u0370-\u0377\u2010-\u2027\u2190-\u2199\u2500-\u257f]*")
+_NARROW = re.compile("[ -~\xa0-\xac\xae-\u02ff\u0370-\u0377\u2010-\u2027\u2190-\u2199\u2500-\u259f]*")
 """What takes a cell each, whoever counts: told without loading the table of all other characters."""
 
 _GAP = re.compile(r"[ \t\n\r]+")

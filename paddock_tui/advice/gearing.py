@@ -26,6 +26,9 @@ from paddock_tui.trade.gearing import GearTrain, final_ratio, on_straight, revs_
 from paddock_tui.trade.instruments import MARKING_ROLLS_LESS, ROLLED_SHARE
 from paddock_tui.trade.speeds import limiter_figure_km_h
 
+GEARING = "gearing"
+"""The id of the calculator."""
+
 METHOD = Method(
     "speed = revs / 60 x circumference / (primary x gear x rear teeth / front teeth)",
     "no slip; a loaded tyre rolls 1 to 3 % less than its marking says, and less again when leaned",
@@ -50,7 +53,7 @@ _DRIVE = ("front", "rear", "primary", "gears", "round")
 
 def gearing(about: About) -> Calculator:
     """Return the calculator of gearing, filled from set-up, bike, tyres and day."""
-    return Calculator("gearing", "gearing", INPUTS, _filled(about), _compute)
+    return Calculator(GEARING, "gearing", INPUTS, _filled(about), _compute)
 
 
 def _filled(about: About) -> dict[str, FilledInput]:

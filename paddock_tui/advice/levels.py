@@ -24,8 +24,9 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
 from paddock_tui.records.in_force import control_in_force, value_in_force
+from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
-from paddock_tui.records.shapes import Flag, Word
+from paddock_tui.records.shapes import Flag, Setting, Word
 from paddock_tui.records.shapes_of_bike import label_of, setting_shape
 from paddock_tui.records.tyres import TYRE_KINDS
 from paddock_tui.rules.core import SetValue
@@ -82,6 +83,15 @@ def levels(about: About) -> Calculator:
     )
     compute = functools.partial(_compute, about, aids)
     return Calculator("levels", "levels of the aids", (*CONDITIONS, *now), _filled(about, aids), compute)
+
+
+def starting_levels(about: About) -> dict[Path, Setting]:
+    """Return the level that each aid starts at in these conditions, as far as it can be said."""
+    session = about.situation.session
+    if session is not None and is_ridden(session):
+        return {}
+    answers = levels(about).answers(about.units)
+    return {put.path: put.value for one in answers for put in one.puts if isinstance(put.value, int | str)}
 
 
 def _aids(bike: Bike) -> Iterator[_Aid]:

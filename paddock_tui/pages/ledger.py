@@ -6,6 +6,8 @@ from collections.abc import Iterator
 from paddock_tui.advice.ledger import ANY, NAMES, TO_COME, Best, LedgerEntry, LedgerFilter, choices
 from paddock_tui.advice.session_laps import lap_words, shift_words
 from paddock_tui.desk.sessions.ledger import Ledger
+from paddock_tui.pages.ledger_pictures import effects_row
+from paddock_tui.pages.pictures.effects import LEGEND
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import short_date
 from paddock_tui.records.paths import Path, Ref
@@ -26,6 +28,9 @@ def ledger_page(found: Ledger, wanted: LedgerFilter) -> Page:
     shown = [one for one in found.entries if wanted.takes(one)]
     best = [one for one in found.bests if wanted.takes_best(one)]
     sections = [Section("show", tuple(_filter_rows(found, wanted)), "- and + step, enter types")]
+    effects = effects_row(shown)
+    if effects is not None:
+        sections.append(Section(effects.label, (effects,), LEGEND))
     for _, group in itertools.groupby(shown, key=lambda one: one.session.id):
         sections.append(_step_section(list(group), bool(wanted.control)))
     if not shown:

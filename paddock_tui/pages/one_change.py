@@ -6,6 +6,9 @@ from paddock_tui.advice.ledger import ConditionPair, LedgerEntry, mixed_laps, si
 from paddock_tui.advice.session_laps import needs_words, shift_words, stint_of
 from paddock_tui.facts.past import History
 from paddock_tui.pages.ledger import CAUTION, LEDGER, name_of
+from paddock_tui.pages.ledger_pictures import effect_row, two_sessions_row
+from paddock_tui.pages.pictures.effects import LEGEND
+from paddock_tui.pages.pictures.laps import LEGEND_OF_TWO
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.quantities import rounded
 from paddock_tui.records.paths import Ref
@@ -28,6 +31,7 @@ _FROM_SESSION = "session before"
 def change_page(entry: LedgerEntry, history: History) -> Page:
     """Make the page of one change."""
     sections = [
+        *_pictures(entry),
         Section("what it did", tuple(_did(entry))),
         Section("what you said", tuple(_said(entry))),
         Section("what else differed", tuple(_else(entry))),
@@ -39,6 +43,12 @@ def change_page(entry: LedgerEntry, history: History) -> Page:
     value = f" {entry.changes[0].words}" if entry.changes else ""
     heading = f"change · {entry.label}{value} · {name_of(entry.session.id, entry)}"
     return Page(printable(heading), tuple(sections), caution=CAUTION, judged=False)
+
+
+def _pictures(entry: LedgerEntry) -> Iterator[Section]:
+    for row, legend in ((effect_row(entry), LEGEND), (two_sessions_row(entry), LEGEND_OF_TWO)):
+        if row is not None:
+            yield Section(row.label, (row,), legend)
 
 
 def _did(entry: LedgerEntry) -> Iterator[Row]:

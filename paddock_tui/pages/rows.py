@@ -5,24 +5,35 @@ from typing import Literal
 import attrs
 
 from paddock_tui.entry.typing_kinds import TAKES_LETTERS, TypingKind
+from paddock_tui.pages.pictures import Mark, Picture
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules.core import SetValue
 
-RowKind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask", "cells"]
+RowKind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask", "cells", "picture"]
 
 
 @attrs.frozen
 class Bar:
-    """A scale with one mark. `at` is 0.0 to 1.0 (None: no mark: off, or not known).
+    """A scale with the mark of now. `at` is 0.0 to 1.0 (None: no mark: off, or not known).
 
     `ends` are the words at its two ends, least help and most help for a help bar. `two_ended` says
-    that neither end is better. `steps` is how many levels it has.
+    that neither end is better. `steps` is how many levels it has. `marks` are what to compare with, each
+    with the first letter of its word, `allowed` what the riding mode leaves open, and `fixed` says that it
+    leaves nothing open.
     """
 
     at: float | None
     ends: tuple[str, str] = ("least help", "most help")
     two_ended: bool = False
     steps: int = 0
+    marks: tuple[Mark, ...] = ()
+    allowed: tuple[float, float] | None = None
+    fixed: bool = False
+
+    @property
+    def is_drawn(self) -> bool:
+        """Whether there is anything to see on it."""
+        return self.at is not None or bool(self.marks)
 
 
 @attrs.frozen
@@ -36,7 +47,8 @@ class Row:
     to here, `drops` the entry that `x` drops. `file` and `line` say where a problem stands. `offer` are
     the values that `v` takes over here, `working` the lines of the calculation behind them. `cells` are
     its texts under the columns of its section. `typing` is how its value is typed, `choices` are the words
-    that a number picks there, `unit` what may be typed behind its digits.
+    that a number picks there, `unit` what may be typed behind its digits. `picture` is drawn in place of
+    words, on a narrow screen on a page of its own where it is `apart`.
     """
 
     label: str
@@ -64,6 +76,8 @@ class Row:
     typing: TypingKind = ""
     choices: tuple[str, ...] = ()
     unit: str = ""
+    picture: Picture | None = None
+    apart: bool = False
 
     @property
     def takes_letters(self) -> bool:

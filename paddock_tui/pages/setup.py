@@ -1,7 +1,7 @@
 """The set-up page: controls with their help bars, suspension, drive and starting pressures."""
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 import attrs
 
@@ -130,7 +130,7 @@ def _control_row(loaded: Loaded, setup: SetUp, name: str, control: Control, bike
         value="not known" if value is None else printable(str(value)),
         range=of_range(control).strip(),
         aside="; ".join(_control_asides(name, control, here, value)),
-        bar=_bar(name, control, value),
+        bar=_bar(name, control, value, here),
         ref=loaded.ref,
         path=path,
         shut=f"fixed by the riding mode {printable(setup.mode or '')}" if fixed else "",
@@ -166,22 +166,36 @@ def _control_asides(
         yield "key resets"
 
 
-def _bar(name: str, control: Control, value: Setting | None) -> Bar | None:
+def _bar(name: str, control: Control, value: Setting | None, here: ControlInForce) -> Bar | None:
     """Draw a scale where it is known which end is which; words where it is not."""
+    scale = scale_of(name, control)
+    if scale is None:
+        return None
+    bar = Bar(position_on(scale, value), steps=len(scale.on))
+    if function_of(name, control) == "engine-braking":
+        bar = attrs.evolve(bar, ends=HOLDS_FREES, two_ended=True)
+    return attrs.evolve(bar, fixed=here.fixed is not None, allowed=_allowed(scale, here.bounds))
+
+
+def _allowed(scale: Scale, bounds: Sequence[Setting] | None) -> tuple[float, float] | None:
+    """Return what a riding mode leaves open of a scale, as places on it; None where it leaves all."""
+    places = [place for bound in bounds or () if (place := position_on(scale, bound)) is not None]
+    return (min(places), max(places)) if places else None
+
+
+def scale_of(name: str, control: Control) -> Scale | None:
+    """Return the scale that a control is drawn on; None where it has none, or nobody knows its ends."""
     function = function_of(name, control)
     levels = levels_of(name, control)
     if levels is None or control.kind in ("state", "speed", "switch"):
         return None
     if function in HELP_FUNCTIONS:
-        help_scale = levels.help_if_known()
-        return None if help_scale is None else Bar(_position(help_scale, value), steps=len(help_scale.on))
-    if function == "engine-braking":
-        scale = levels.scale_if_known()
-        return None if scale is None else Bar(_position(scale, value), HOLDS_FREES, True, len(scale.on))
-    return None
+        return levels.help_if_known()
+    return levels.scale_if_known() if function == "engine-braking" else None
 
 
-def _position(scale: Scale, value: Setting | None) -> float | None:
+def position_on(scale: Scale, value: Setting | None) -> float | None:
+    """Return the place of a level on its scale; None where it is off, not known or no level."""
     if value is None or scale.is_off(value):
         return None
     try:

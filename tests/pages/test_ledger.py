@@ -7,7 +7,7 @@ from paddock_tui.desk.sessions.ledger import bike_at, ledger
 from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_page
 from paddock_tui.pages.one_change import TRY_BACK, change_page
 from paddock_tui.pages.plain import plain_page
-from paddock_tui.pages.rows import Page, Row
+from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
 from tests.sample import SAMPLE
@@ -130,8 +130,12 @@ def test_a_change_says_what_it_did_why_and_what_the_chances_rest_on() -> None:
     assert "safety" in page.caution
 
 
+def _section(page: Page, title: str) -> Section:
+    return next(one for one in page.sections if one.title == title)
+
+
 def test_everything_stands_side_by_side() -> None:
-    rows = {one.label: one.value for one in change().sections[3].rows}
+    rows = {one.label: one.value for one in _section(change(), "side by side").rows}
 
     assert rows["air"] == "12 C -> 14 C"
     assert rows["tyre set"] == "magpie-trackday-1"

@@ -77,7 +77,7 @@ async def test_a_pair_of_sprockets_sets_both_ends_and_a_digit_or_space_tries_at_
         await rider.types("escape g")
         await rider.types("down enter")
         await rider.types("b")
-        assert not any(section.note for section in board.page.sections)
+        assert not any("tried here" in section.note for section in board.page.sections)
 
 
 async def test_on_the_set_up_page_v_takes_the_start_over_and_w_shows_the_working(
@@ -99,4 +99,4 @@ async def test_on_the_set_up_page_v_takes_the_start_over_and_w_shows_the_working
         await rider.types("v")
         now = board.cursor_row
         assert now is not None
-        assert (now.value, now.aside) == ("8", "")
+        assert (now.value, now.aside) == ("8", "l 5 p 5 as s")

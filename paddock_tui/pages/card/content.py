@@ -9,6 +9,7 @@ import attrs
 from paddock_tui.advice.session_laps import stint_of, usual_words
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.sessions.compared import baseline_of
 from paddock_tui.facts.core import ABSENT, Facts, NotKnown
 from paddock_tui.facts.past import ENDS
 from paddock_tui.facts.situation import Situation
@@ -178,19 +179,10 @@ def _finding(one: Finding) -> str:
 
 def _base(desk: Desk, ref: Ref, record: Session | Profile) -> tuple[str, SetUp | None]:
     """Return what it is compared with: the baseline of this bike and rider, else where it came from."""
-    found = [
-        (one, loaded.record)
-        for one in desk.files.listing("profile")
-        if one != ref
-        and (loaded := desk.files.read(one)) is not None
-        and isinstance(loaded.record, Profile)
-        and loaded.record.baseline
-        and (loaded.record.bike, loaded.record.rider) == (record.bike, record.rider)
-        and loaded.record.retired is None
-    ]
-    if found:
-        baseline = found[0][1]
-        return printable(f"baseline {baseline.name or found[0][0].id}"), baseline.setup
+    found = baseline_of(desk.files, record, ref)
+    if found is not None:
+        named, baseline = found
+        return printable(f"baseline {baseline.name or named.id}"), baseline.setup
     source = record.copied_from if isinstance(record, Session) else record.taken_from
     before = desk.files.read(Ref("session", source)) if source is not None else None
     if before is not None and isinstance(before.record, Session):

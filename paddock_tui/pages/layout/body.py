@@ -9,6 +9,7 @@ from paddock_tui.pages.layout.columns import Columns
 from paddock_tui.pages.layout.fields import editor_lines, field_lines
 from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
+from paddock_tui.pages.layout.picture import picture_lines
 from paddock_tui.pages.layout.table import cells_line, heading_line, note_of, table_of
 from paddock_tui.pages.layout.texts import text_lines
 from paddock_tui.pages.layout.view import View
@@ -61,6 +62,8 @@ def _section(section: Section, first: int, view: View, columns: Columns) -> list
             drawn = field_lines(row, columns, ends, on)
         elif row.kind == "cells" and table:
             drawn = (cells_line(row, table, on),)
+        elif row.kind == "picture":
+            drawn = picture_lines(row, columns, on)
         elif row.kind == "check":
             drawn = check_lines(row, columns, on)
         else:

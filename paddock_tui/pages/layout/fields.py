@@ -25,15 +25,15 @@ def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line,
     words = _words(row, columns, on)
     cut += _value(ink, row, columns, bool(words[0]))
     bar_below = None
-    if row.bar and row.bar.at is not None and not row.shut and not row.trouble:
+    if row.bar and row.bar.is_drawn and not row.trouble:
         start = max(columns.right, ink.at + _GAP)
         if columns.below or start + columns.bar > columns.pen.width or _wordy(row.bar, columns):
             bar_below = Ink(columns.pen)
             bar_below.to(columns.value)
-            put_bar(bar_below, row.bar, row.bar.at, _below(row.bar, columns, ends, bar_below.room), ends)
+            put_bar(bar_below, row.bar, _below(row.bar, columns, ends, bar_below.room), ends)
         else:
             ink.to(start)
-            put_bar(ink, row.bar, row.bar.at, columns.bar, ends)
+            put_bar(ink, row.bar, columns.bar, ends)
     cut += _right(ink, words, columns)
     lines = [ink.line(), *([bar_below.line()] if bar_below else [])]
     return (*lines, *_whole(cut, columns)) if on else tuple(lines)

@@ -1,18 +1,36 @@
-"""Scales with one mark, and the words at their ends."""
+"""Scales with their marks, and the words at their ends."""
 
+from paddock_tui.pages.layout.cells import Cells
 from paddock_tui.pages.layout.columns import Columns
-from paddock_tui.pages.layout.pen import Ink, Line, Pen, Span
+from paddock_tui.pages.layout.lanes import marked, place_of
+from paddock_tui.pages.layout.pen import Ink, Line, Pen
+from paddock_tui.pages.pictures import Mark
+from paddock_tui.pages.pictures.data import NOW
 from paddock_tui.pages.rows import Bar, Section
 from paddock_tui.text import width
 
+FIXED = "="
+"""The mark of a level that the riding mode fixes: no other one can be had."""
 
-def scale(at: float, cells: int) -> list[Span]:
-    """Draw a scale of `cells` cells with one mark at `at`, 0.0 to 1.0."""
+
+def put_scale(ink: Ink, bar: Bar, cells: int) -> None:
+    """Draw a scale of `cells` cells: what is open as dots, the letters to compare with, the block of now."""
     if cells < 1:
-        return []
-    mark = round(min(max(at, 0.0), 1.0) * (cells - 1))
-    parts = [("." * mark, "bar"), ("|", "mark"), ("." * (cells - 1 - mark), "bar")]
-    return [part for part in parts if part[0]]
+        return
+    drawn = Cells(ink.pen, cells)
+    if not bar.fixed:
+        low, high = bar.allowed or (0.0, 1.0)
+        first, last = place_of(low, 0.0, 1.0, cells), place_of(high, 0.0, 1.0, cells)
+        drawn.fill(first, last, "·", "bar")
+        if bar.allowed is not None:
+            drawn.put(first - 1, "[", "bar")
+            drawn.put(last + 1, "]", "bar")
+    marks = [] if bar.fixed else list(bar.marks)
+    if bar.at is not None:
+        marks.append(Mark(FIXED if bar.fixed else NOW, bar.at))
+    for place, one in marked(marks, 0.0, 1.0, cells):
+        drawn.put(place, one, "mark" if one in (NOW, FIXED) else "aside")
+    drawn.onto(ink)
 
 
 def common_ends(section: Section) -> tuple[str, str] | None:
@@ -33,11 +51,10 @@ def ends_line(ends: tuple[str, str], columns: Columns) -> Line:
     return ink.line()
 
 
-def put_bar(ink: Ink, bar: Bar, at: float, cells: int, common: tuple[str, str] | None) -> None:
+def put_bar(ink: Ink, bar: Bar, cells: int, common: tuple[str, str] | None) -> None:
     """Draw a bar in `cells` cells; words that do not stand above it already go to its two ends."""
     if not bar.two_ended and bar.ends == common:
-        for text, style in scale(at, cells):
-            ink.put(text, style)
+        put_scale(ink, bar, cells)
         return
     left, right = _fitting(bar.ends, max(cells - 7, 0), ink.pen)
     if left:
@@ -45,8 +62,7 @@ def put_bar(ink: Ink, bar: Bar, at: float, cells: int, common: tuple[str, str] |
         cells -= width(left) + 1
     if right:
         cells -= width(right) + 1
-    for text, style in scale(at, cells):
-        ink.put(text, style)
+    put_scale(ink, bar, cells)
     if right:
         ink.put(f" {right}", "aside")
 

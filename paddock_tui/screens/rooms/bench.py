@@ -6,9 +6,11 @@ import attrs
 
 from paddock_tui.advice.bench import calculators
 from paddock_tui.advice.calculators import Calculator
+from paddock_tui.advice.gearing import GEARING
 from paddock_tui.entry import read_typed
 from paddock_tui.entry.typing_kinds import chosen, whole_text
-from paddock_tui.pages.bench import BENCH, bench_page, input_at
+from paddock_tui.pages.bench import BENCH, bench_page, input_at, typed_of
+from paddock_tui.pages.bench_picture import with_gears
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.common import Units
@@ -41,7 +43,9 @@ def _page(asked: PageContext) -> Page:
     about = asked.desk.about(asked.subject, asked.assembled)
     heading = heading_of(asked.desk, asked.subject) if asked.subject is not None else ""
     tried = asked.state.of(TriedInputs).about(asked.subject)
-    return bench_page(calculators(about), tried, heading, about.units)
+    page = bench_page(calculators(about), tried, heading, about.units)
+    gearing = next((one for one in calculators(about) if one.id == GEARING), None)
+    return with_gears(page, gearing, typed_of(gearing, tried), about.units) if gearing is not None else page
 
 
 def _hears(host: Host, message: messages.RowMessage) -> bool:

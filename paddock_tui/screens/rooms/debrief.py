@@ -22,12 +22,15 @@ from paddock_tui.entry.key_repeat import Held
 from paddock_tui.entry.return_rows import SKIP, ReturnRow, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.entry.symptoms import candidates, numbered
 from paddock_tui.pages.debrief import return_page
+from paddock_tui.pages.pictured import with_picture
 from paddock_tui.pages.rows import Page, Row
+from paddock_tui.pages.session_pictures import laps_row
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.session import Session
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import Room
@@ -58,7 +61,10 @@ def _page(about: SubjectContext) -> Page:
     no_laps = WHY if forbidden(files, about.loaded.data) else ""
     groups = open_groups(files, about.ref)
     now = about.desk.now()
-    return return_page(files, about.loaded, groups, about.heading, about.units, now, no_laps)
+    page = return_page(files, about.loaded, groups, about.heading, about.units, now, no_laps)
+    record = about.loaded.record
+    row = laps_row(record) if isinstance(record, Session) and not no_laps else None
+    return with_picture(page, "later", row)
 
 
 def _go(host: Host) -> None:

@@ -5,13 +5,18 @@ import attrs
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.countdown import clock_of
 from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.facts.past import PastSession
+from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
 from paddock_tui.pages.advised import advised
 from paddock_tui.pages.countdown import clock_section
 from paddock_tui.pages.day import day_page, group_today
+from paddock_tui.pages.day_picture import day_section
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page
+from paddock_tui.pages.tyre_picture import tyre_sections
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.tyres import TyreSet
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.beside import beside_record
 from paddock_tui.screens.host import Host
@@ -24,7 +29,16 @@ def _page(asked: PageContext) -> Page | None:
     if ref is None:
         return None
     beside = beside_record(asked.desk, ref, asked.subject, asked.assembled)
-    return advised(_record(asked.desk, ref, asked.subject), ref, beside)
+    page = advised(_record(asked.desk, ref, asked.subject), ref, beside)
+    loaded = asked.desk.files.read(ref)
+    if loaded is None or not isinstance(loaded.record, TyreSet):
+        return page
+    about = asked.desk.about(asked.subject, asked.assembled)
+    now = PastSession(about.id_of("session") or "", about.session)
+    history = attrs.evolve(about.history, past=(*about.history.past, now))
+    within = about.situation.limits[OFF_TARGET_CAUTION]
+    above = tyre_sections(ref.id, loaded.record, history, within)
+    return attrs.evolve(page, sections=(*above, *page.sections))
 
 
 def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
@@ -38,8 +52,10 @@ def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
         page = day_page(loaded, units_of(desk, loaded.record), group)
         today = clock_of(desk.files, desk.session_in_hand(), desk.now()) if _is_today(desk, ref) else None
         due = clock_section(today, desk.now().time())
-        # Today what is due comes first: the timetable above it fills a screen, with what is past on top.
-        return page if due is None else attrs.evolve(page, sections=(due, *page.sections))
+        line = day_section(desk.files, ref, loaded.record, desk.now(), today)
+        # Today what is due comes first: the timetable below it fills a screen, with what is past on top.
+        first = tuple(one for one in (due, line) if one is not None)
+        return attrs.evolve(page, sections=(*first, *page.sections))
     return record_page(loaded, bike_of(desk.files, ref), units_of(desk, loaded.record))
 
 

@@ -7,6 +7,7 @@ from paddock_tui.desk.edits.values import field_of
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.advised import working_section
 from paddock_tui.pages.explanation import explained, explained_of_bike
+from paddock_tui.pages.pictured import picture_page
 from paddock_tui.pages.record import title_of
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.why import why_page
@@ -24,6 +25,8 @@ _TO_MODES = "to modes"
 
 def _page(asked: PageContext) -> Page | None:
     row = asked.place.row
+    if row is not None and row.picture is not None:
+        return picture_page(row)
     return _of_row(asked.desk, row, row.ref) if row is not None else None
 
 
@@ -56,7 +59,7 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
 
 def _go(host: Host) -> None:
     row = host.board.cursor_row
-    if row is None or (row.ref is None and not row.working):
+    if row is None or (row.ref is None and not row.working and row.picture is None):
         host.board.say("nothing more is known about this row")
         return
     host.go(attrs.evolve(host.place, room=ROOM.id, row=row))

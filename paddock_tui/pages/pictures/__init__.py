@@ -1,0 +1,16 @@
+"""Pictures as rows of data: what is shown and said, without a word about cells, colours or files."""
+
+from paddock_tui.pages.pictures.data import (
+    Chart,
+    Dot,
+    Lane,
+    Lanes,
+    Level,
+    Mark,
+    Pair,
+    Pairs,
+    Picture,
+    Stretch,
+)
+
+__all__ = ["Chart", "Dot", "Lane", "Lanes", "Level", "Mark", "Pair", "Pairs", "Picture", "Stretch"]
