@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from paddock_tui.advice.ledger import LedgerEntry
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.pages.pictured import picture_row
-from paddock_tui.pages.pictures.effects import Effect, effect_lanes
+from paddock_tui.pages.pictures.effects import ShownEffect, effect_lanes
 from paddock_tui.pages.pictures.laps import two_stints
 from paddock_tui.pages.rows import Row
 from paddock_tui.pages.setup import short_date
@@ -38,14 +38,14 @@ def two_sessions_row(entry: LedgerEntry) -> Row | None:
     return picture_row("laps of both sessions", chart) if chart is not None else None
 
 
-def _effect(entry: LedgerEntry, *, dated: bool = False) -> Effect:
+def _effect(entry: LedgerEntry, *, dated: bool = False) -> ShownEffect:
     laps, judgement = entry.laps, entry.judgement
     if laps is None:
         raise LookupError("the change has no laps to compare")
     words = entry.changes[0].words if entry.changes else ""
     day = entry.session.session.date
     lead = f"{short_date(day)} " if dated and day is not None else ""
-    return Effect(
+    return ShownEffect(
         printable(f"{lead}{entry.label} {words}".strip()),
         laps.shift_s,
         laps.low_s,

@@ -8,7 +8,7 @@ from paddock_tui.desk.sessions.compared import ComparedSetUp
 from paddock_tui.pages.pictured import picture_row, with_picture
 from paddock_tui.pages.pictures import Mark
 from paddock_tui.pages.pictures.suspension import LEGEND as SHARES
-from paddock_tui.pages.pictures.suspension import Compared, suspension_pairs
+from paddock_tui.pages.pictures.suspension import ComparedAdjusters, suspension_pairs
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.pages.setup import position_on, scale_of
 from paddock_tui.records.bike import Bike
@@ -37,7 +37,7 @@ def with_comparisons(
             for one in page.sections
         ),
     )
-    beside = [Compared(one.sign, one.word, one.setup.adjusters) for one in others]
+    beside = [ComparedAdjusters(one.sign, one.word, one.setup.adjusters) for one in others]
     pairs = suspension_pairs(bike, setup, beside)
     row = picture_row("front and rear", pairs, apart=True) if pairs is not None else None
     return with_picture(page, "suspension", row, SHARES)

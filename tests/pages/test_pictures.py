@@ -12,13 +12,13 @@ from paddock_tui.pages.layout.cells import IN_ASCII
 from paddock_tui.pages.layout.pen import Pen
 from paddock_tui.pages.layout.picture import drawn
 from paddock_tui.pages.pictured import picture_page, picture_row
-from paddock_tui.pages.pictures import Chart, Dot, Lane, Lanes, Level, Mark, Pairs, Picture, Stretch
+from paddock_tui.pages.pictures import Chart, ChartLevel, Dot, Lane, Lanes, Mark, Pairs, Picture, Stretch
 from paddock_tui.pages.pictures.day import DayLane, DaySpan, day_lanes
-from paddock_tui.pages.pictures.effects import Effect, effect_lanes
+from paddock_tui.pages.pictures.effects import ShownEffect, effect_lanes
 from paddock_tui.pages.pictures.gears import gears_chart
 from paddock_tui.pages.pictures.laps import laps_chart, two_stints
 from paddock_tui.pages.pictures.readings import TyreReading, against_target, pressure_lanes
-from paddock_tui.pages.pictures.suspension import Compared, suspension_pairs, turned_in
+from paddock_tui.pages.pictures.suspension import ComparedAdjusters, suspension_pairs, turned_in
 from paddock_tui.pages.pictures.tyre import TreadDepth, tread_lanes
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.records.bike import Bike
@@ -124,8 +124,8 @@ def test_the_edges_of_a_band_are_in_it(hot: float | None, words: str) -> None:
 def test_an_effect_stands_with_its_whiskers_beside_no_effect() -> None:
     lanes = effect_lanes(
         [
-            Effect("when braking", -0.67, -0.97, -0.37, "helped", True),
-            Effect("fork height", 0.1, -0.8, 1.0, "cannot tell yet", False, "going back once"),
+            ShownEffect("when braking", -0.67, -0.97, -0.37, "helped", True),
+            ShownEffect("fork height", 0.1, -0.8, 1.0, "cannot tell yet", False, "going back once"),
         ]
     )
 
@@ -201,7 +201,7 @@ ADJUSTERS = {
 
 
 def pairs(setup: dict[str, float], last: dict[str, float] | None = None) -> Pairs:
-    others = [Compared("l", "last", last)] if last is not None else []
+    others = [ComparedAdjusters("l", "last", last)] if last is not None else []
     found = suspension_pairs(Bike(adjusters=ADJUSTERS), SetUp(adjusters=setup), others)
     assert found is not None
     return found
@@ -252,7 +252,7 @@ def test_what_a_riding_mode_fixes_is_drawn_as_fixed_and_what_it_closes_is_no_roo
 ANY: list[Picture | None] = [
     laps_chart(STINT),
     pressure_lanes([TyreReading("front", 2.15, 2.42, 2.5, 0.14)]),
-    effect_lanes([Effect("fork height", 0.1, -0.8, 1.0, "cannot tell yet", False)]),
+    effect_lanes([ShownEffect("fork height", 0.1, -0.8, 1.0, "cannot tell yet", False)]),
     pairs({"front-rebound": 9}),
     day_lanes([DayLane("ines", (DaySpan(dt.time(9), None, "1", True),))], dt.time(9, 30)),
     tread_lanes([TreadDepth("front left", 3.0, 1.0)]),
@@ -295,7 +295,12 @@ places = st.floats(-3, 3, allow_nan=False)
         ),
         st.builds(
             lambda dots, high: Chart(
-                0.0, float(high), (Level(2.0, "2:06.0"), Level(1.0, "")), tuple(dots), "said", counted=True
+                0.0,
+                float(high),
+                (ChartLevel(2.0, "2:06.0"), ChartLevel(1.0, "")),
+                tuple(dots),
+                "said",
+                counted=True,
             ),
             st.lists(st.builds(Dot, st.integers(0, 60).map(float), st.none() | places, signs), max_size=30),
             st.integers(0, 60),

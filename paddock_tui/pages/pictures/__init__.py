@@ -2,10 +2,10 @@
 
 from paddock_tui.pages.pictures.data import (
     Chart,
+    ChartLevel,
     Dot,
     Lane,
     Lanes,
-    Level,
     Mark,
     Pair,
     Pairs,
@@ -13,4 +13,4 @@ from paddock_tui.pages.pictures.data import (
     Stretch,
 )
 
-__all__ = ["Chart", "Dot", "Lane", "Lanes", "Level", "Mark", "Pair", "Pairs", "Picture", "Stretch"]
+__all__ = ["Chart", "ChartLevel", "Dot", "Lane", "Lanes", "Mark", "Pair", "Pairs", "Picture", "Stretch"]

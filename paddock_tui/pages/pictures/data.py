@@ -98,7 +98,7 @@ class Pairs:
 
 
 @attrs.frozen
-class Level:
+class ChartLevel:
     """One line of a chart: its place on the upright scale and its words; `wanted` draws a line across."""
 
     at: float
@@ -126,7 +126,7 @@ class Chart:
 
     low: float
     high: float
-    levels: tuple[Level, ...]
+    levels: tuple[ChartLevel, ...]
     dots: tuple[Dot, ...]
     sentence: str
     ticks: tuple[tuple[float, str], ...] = ()

@@ -15,7 +15,7 @@ _UNSURE = "o"
 
 
 @attrs.frozen
-class Effect:
+class ShownEffect:
     """What one change did, in s (below zero faster), its interval, its verdict and its needs.
 
     `tells` says that the verdict names an effect. The interval is of the laps of the two sessions.
@@ -30,7 +30,7 @@ class Effect:
     needs: str = ""
 
 
-def effect_lanes(effects: Sequence[Effect]) -> Lanes | None:
+def effect_lanes(effects: Sequence[ShownEffect]) -> Lanes | None:
     """Draw each effect on one scale of seconds, no effect in its middle; None without one."""
     if not effects:
         return None
@@ -50,7 +50,7 @@ def effect_lanes(effects: Sequence[Effect]) -> Lanes | None:
     )
 
 
-def _lane(one: Effect) -> Lane:
+def _lane(one: ShownEffect) -> Lane:
     known = one.low is not None and one.high is not None
     return Lane(
         one.label,
@@ -61,7 +61,7 @@ def _lane(one: Effect) -> Lane:
     )
 
 
-def _said(one: Effect) -> str:
+def _said(one: ShownEffect) -> str:
     within = ""
     if one.low is not None and one.high is not None:
         within = f", {shift_words(one.low)} to {shift_words(one.high)}"
@@ -69,6 +69,6 @@ def _said(one: Effect) -> str:
     return f"{one.label}: {shift_words(one.shift)}{within}, {one.verdict}{needs}"
 
 
-def _row(one: Effect) -> tuple[str, ...]:
+def _row(one: ShownEffect) -> tuple[str, ...]:
     edges = tuple("not known" if edge is None else shift_words(edge) for edge in (one.low, one.high))
     return (one.label, shift_words(one.shift), *edges, one.verdict)

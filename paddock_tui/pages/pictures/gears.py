@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.pages.pictures.data import Chart, Dot, Level
+from paddock_tui.pages.pictures.data import Chart, ChartLevel, Dot
 from paddock_tui.trade.gearing import GearTrain
 
 LEGEND = "digit: gear now  · the same gear with the others"
@@ -32,7 +32,7 @@ def gears_chart(now: GearTrain, other: GearTrain | None, limit_rpm: float, other
     )
 
 
-def _levels(now: GearTrain, limit_rpm: float) -> Iterator[Level]:
+def _levels(now: GearTrain, limit_rpm: float) -> Iterator[ChartLevel]:
     """Return levels from the limiter down to somewhat below the revs that the widest upshift leaves."""
     low = limit_rpm * min(
         (higher / lower for lower, higher in zip(now.gears, now.gears[1:], strict=False)), default=0.5
@@ -41,11 +41,11 @@ def _levels(now: GearTrain, limit_rpm: float) -> Iterator[Level]:
     for place in range(_LEVELS):
         revs = limit_rpm - place * step
         if revs > 0.0:
-            yield Level(revs, f"{revs:.0f}" if place % 2 == 0 else "")
+            yield ChartLevel(revs, f"{revs:.0f}" if place % 2 == 0 else "")
 
 
 def _points(
-    drive: GearTrain, levels: tuple[Level, ...], limit_rpm: float
+    drive: GearTrain, levels: tuple[ChartLevel, ...], limit_rpm: float
 ) -> Iterator[tuple[int, float, float]]:
     for gear in range(1, len(drive.gears) + 1):
         lands = _lands(drive, gear, limit_rpm)

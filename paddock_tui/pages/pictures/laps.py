@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Sequence
 
 from paddock_tui.advice.session_laps import fall_words, lap_words, usual_words
-from paddock_tui.pages.pictures.data import NOW, Chart, Dot, Level
+from paddock_tui.pages.pictures.data import NOW, Chart, ChartLevel, Dot
 from paddock_tui.trade.descriptive import quantile
 from paddock_tui.trade.stint import Stint, TimedLap
 
@@ -72,7 +72,7 @@ def two_stints(before: Stint, after: Stint) -> Chart | None:
     )
 
 
-def _levels(times: Sequence[float]) -> tuple[Level, ...]:
+def _levels(times: Sequence[float]) -> tuple[ChartLevel, ...]:
     """Return levels from the slowest clean lap down to the fastest: faster is down."""
     low, high = min(times), max(times)
     for step in _STEPS:
@@ -80,7 +80,9 @@ def _levels(times: Sequence[float]) -> tuple[Level, ...]:
         if last - first < _MOST_LEVELS:
             break
     digits = 2 if step < 0.1 else 1 if step < 1.0 else 0
-    return tuple(Level(place * step, lap_words(place * step, digits)) for place in range(last, first - 1, -1))
+    return tuple(
+        ChartLevel(place * step, lap_words(place * step, digits)) for place in range(last, first - 1, -1)
+    )
 
 
 def _sentence(found: Stint, band: tuple[float, float] | None) -> str:

@@ -17,7 +17,7 @@ _ENDS = ("front", "rear")
 
 
 @attrs.frozen
-class Compared:
+class ComparedAdjusters:
     """Another set-up to compare with: the letter of its mark, its word, and what it held."""
 
     sign: str
@@ -25,7 +25,7 @@ class Compared:
     adjusters: Mapping[str, float]
 
 
-def suspension_pairs(bike: Bike, setup: SetUp, others: Sequence[Compared]) -> Pairs | None:
+def suspension_pairs(bike: Bike, setup: SetUp, others: Sequence[ComparedAdjusters]) -> Pairs | None:
     """Draw each adjuster that has a range and that both or one of the ends have; None without one.
 
     Closed, which is turned in, is outside; an adjuster of which nobody knows from where it is counted has no
@@ -57,7 +57,7 @@ def suspension_pairs(bike: Bike, setup: SetUp, others: Sequence[Compared]) -> Pa
     )
 
 
-def _lane(adjuster: Adjuster, value: float | None, name: str, others: Sequence[Compared]) -> Lane:
+def _lane(adjuster: Adjuster, value: float | None, name: str, others: Sequence[ComparedAdjusters]) -> Lane:
     marks = []
     for sign, word, held in (
         *((one.sign, one.word, one.adjusters.get(name)) for one in others),
