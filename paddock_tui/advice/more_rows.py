@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from paddock_tui.advice.about import ENDS, About
+from paddock_tui.advice.balance import balance
 from paddock_tui.advice.calculators import Answer, Calculator
 from paddock_tui.advice.chain_length import chain_length
 from paddock_tui.advice.chain_pull import chain_pull
@@ -29,13 +30,13 @@ def setup_rows(about: About) -> Iterator[OnPath]:
     pushes, pulls = _by_key(shift_points(about), about), _by_key(chain_pull(about), about)
     yield ("setup", "front_sprocket"), pushes["shifts"]
     yield ("setup", "front_sprocket"), pulls["squat_front"]
-    for key in ("geared", "powered", "thrust"):
+    for key in ("geared", "powered", "thrust", "wanted"):
         yield ("setup", "rear_sprocket"), pushes[key]
     for key in ("squat", "squat_rear"):
         yield ("setup", "rear_sprocket"), pulls[key]
     for end in ENDS:
         found = _by_key(sag(about, end), about)
-        for key in ("wheel_rate", "frequency", "preload_by_load", "serve"):
+        for key in ("wheel_rate", "frequency", "damping", "by_damper", "preload_by_load", "serve"):
             yield ("setup", f"{end}_spring"), found[key]
 
 
@@ -68,6 +69,9 @@ def bike_rows(about: About) -> Iterator[OnPath]:
     weighed = _by_key(weighing(about), about)
     yield ("chassis", "centre_height"), weighed["height"]
     yield ("chassis", "centre_ahead"), weighed["ahead"]
+    tips = _by_key(balance(about), about)
+    for key in ("lifts", "rest"):
+        yield ("chassis", "centre_height"), tips[key]
     for key in ("height", "both"):
         yield ("weighing", "reading"), weighed[key]
     yield ("chassis", "trail"), _by_key(geometry(about), about)["stands"]
