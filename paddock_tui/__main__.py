@@ -5,10 +5,16 @@ import datetime as dt
 import sys
 from collections.abc import Callable, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from paddock_tui import __version__
 from paddock_tui.commands.common import USAGE, CommandStopped, complain
 from paddock_tui.commands.output import printing
+
+if TYPE_CHECKING:
+    from paddock_tui.desk import Desk
+    from paddock_tui.pages.rows import Page
+    from paddock_tui.records.paths import Ref
 
 INTERRUPTED = 130
 """The status that shells give to programs ended by ctrl+c: never a verdict."""
@@ -107,7 +113,22 @@ def _open(given: argparse.Namespace) -> int:
 def _show(given: argparse.Namespace) -> int:
     from paddock_tui.commands.show import show
 
-    return show(given.garage, given.record, given.format, paths=given.paths, long=given.long, came=given.came)
+    return show(
+        given.garage,
+        given.record,
+        given.format,
+        paths=given.paths,
+        long=given.long,
+        came=given.came,
+        screen=_screen_page,
+    )
+
+
+def _screen_page(desk: "Desk", room: str, subject: "Ref | None") -> "Page":
+    """Make a page of the screens, which only those commands load that print one."""
+    from paddock_tui.screens.printed import printed_page
+
+    return printed_page(desk, room, subject)
 
 
 def _set(given: argparse.Namespace) -> int:

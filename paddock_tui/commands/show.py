@@ -31,6 +31,15 @@ from paddock_tui.store.garage import Loaded
 
 PrintForm = Literal["text", "json", "html"]
 
+ScreenPage = Callable[[Desk, str, Ref | None], Page]
+"""Makes the page of a room of the screens, about a session or profile."""
+
+_AS_NAMED = ("setup", "bench", "review", "out", "return", "next", "last", "slip", "limits", "today")
+AS_ON_SCREEN = {"checks": "checklist", **dict(zip(_AS_NAMED, _AS_NAMED, strict=True))}
+"""Rooms of the screens that print as they are, by the name that stands for them, with the session or profile
+they are about behind a slash.
+"""
+
 CARD = "card"
 """What is asked for in place of a record to have the set-up card."""
 
@@ -46,8 +55,12 @@ def show(
     paths: bool = False,
     long: bool = False,
     came: str | None = None,
+    screen: ScreenPage | None = None,
 ) -> int:
-    """Print the garage's contents, one of its pages, or one record; status 3 where that cannot be read."""
+    """Print the garage's contents, one of its pages, or one record; status 3 where that cannot be read.
+
+    `screen` makes the pages that are as on the screens.
+    """
     name, _, of = (wanted or "").partition("/")
     if form == "html" and name != CARD:
         raise CommandStopped(USAGE, f"only the card prints as HTML: {CARD} or {CARD}/SESSION")
@@ -60,6 +73,9 @@ def show(
         return _card(desk, of, form)
     if name == BRIEF:
         return _brief(desk, of, form, long, came)
+    if name in AS_ON_SCREEN and screen is not None:
+        _print(screen(desk, AS_ON_SCREEN[name], _subject(desk, name, of)), form)
+        return OK
     if wanted is None or name in PAGES:
         _print(garage_page(desk) if wanted is None else PAGES[name](desk, of), form)
         return OK
@@ -72,6 +88,14 @@ def show(
     else:
         say(plain_page(_record(desk, loaded), columns(), paths=paths))
     return NOT_DONE if loaded.record is None else OK
+
+
+def _subject(desk: Desk, name: str, of: str) -> Ref | None:
+    """Return what a page of the screens is about: what is named, else the session in hand."""
+    ref = find_ref(desk, of, ("session", "profile")) if of else desk.session_in_hand()
+    if ref is None and name not in ("limits", "today"):
+        raise CommandStopped(NOT_DONE, "there is no session to show", f"  name one: {name}/SESSION")
+    return ref
 
 
 def _print(page: Page, form: PrintForm) -> None:
