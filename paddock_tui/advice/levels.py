@@ -50,7 +50,7 @@ METHOD = Method(
     "common practice, no source",
 )
 _SURFACES: Final = {"standing water": "standing"}
-_TYRES: Final = {"track-day": "trackday"}
+_TYRES: Final = {"track-day": "trackday", "sport-touring": "road"}
 
 CONDITIONS = (
     Input("group", "rider's group", c.GROUP),

@@ -157,7 +157,8 @@ def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> PastSession:
     may_time = not (isinstance(day, RidingDay) and day.timing == FORBIDDEN)
     lap_km = length.to("km") if length is not None else None
     altitude_m = height.to("m") if height is not None else None
-    return PastSession(loaded.ref.id, session, name, lap_km, may_time, _entry(day, session), altitude_m)
+    held = day if isinstance(day, RidingDay) else None
+    return PastSession(loaded.ref.id, session, name, lap_km, may_time, _entry(day, session), altitude_m, held)
 
 
 def _entry(day: Any, session: Session) -> DayEntry:

@@ -40,11 +40,15 @@ def other_rider(
         return ABSENT
     if source.rider == session.rider:
         return ABSENT
-    theirs = history.riders.get(source.rider or "")
-    if theirs is None or theirs.weight is None or rider.weight is None:
-        return UNKNOWN
-    name = theirs.name or source.rider or ""
-    return WeightDifference(name, rider.weight.to("kg") - theirs.weight.to("kg"))
+    found = weight_difference(history.riders.get(source.rider or ""), rider, source.rider or "")
+    return UNKNOWN if found is None else found
+
+
+def weight_difference(theirs: Rider | None, own: Rider | None, called: str) -> WeightDifference | None:
+    """Return how much heavier a rider is than another one; None where a weight in kit is not known."""
+    if theirs is None or own is None or theirs.weight is None or own.weight is None:
+        return None
+    return WeightDifference(theirs.name or called, own.weight.to("kg") - theirs.weight.to("kg"))
 
 
 @fact("the kind of tyre that the set-up was made on", show=str)

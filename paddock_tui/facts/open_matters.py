@@ -5,7 +5,8 @@ from collections.abc import Mapping
 from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
-from paddock_tui.facts.past import ENDS, History, PastSession, first_set, tyre_of
+from paddock_tui.facts.outings import Outings
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.matters import Matter, MatterHistory, Outing, Present, matters
 from paddock_tui.matters.fold import Answers
@@ -19,6 +20,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.text import printable
+from paddock_tui.trade.outside_pressure import AirObserved
 
 
 @fact("what is still open")
@@ -31,6 +33,8 @@ def open_matters(
     refs: Mapping[str, Ref],
     checklists: Mapping[str, Checklist],
     checked: Checked,
+    source: Session | None,
+    air_observed: AirObserved,
     limits: Limits,
 ) -> tuple[Matter, ...]:
     """Return what was written down about this bike, rider or tyre and is not answered yet, worst first."""
@@ -39,41 +43,16 @@ def open_matters(
     )
     known = {one.id for one in history.past}
     elsewhere = [one for one in (*rider_elsewhere, *rider_today) if one.id not in known]
-    outings = tuple(_outing(one, history, records) for one in (*history.past, *elsewhere, here))
-    now = _present(here, outings[-1].tyres, records, checklists, checked, limits)
+    make = Outings(history, records, checklists, source, air_observed, limits)
+    before = (make.outing(one) for one in (*history.past, *elsewhere))
+    outings = (*before, make.here(here))
+    now = _present(here, outings[-1], records, checklists, checked, limits)
     return matters(MatterHistory(outings, _answers(history, records, refs)), now)
-
-
-def _outing(one: PastSession, history: History, records: Mapping[str, Record]) -> Outing:
-    column = COLUMN.get(one.session.surface or "", "")
-    return Outing(one.id, one.session, one.entry, column, _tyres(one.session, history, records))
-
-
-def _tyres(session: Session, history: History, records: Mapping[str, Record]) -> Mapping[str, str]:
-    """Name the tyre at each end by the set it was first in; one that was fitted later is another one.
-
-    Without a tyre set it is the bike's tyre, whichever that was.
-    """
-    if session.tyres is None:
-        return {}
-    found: dict[str, str] = {}
-    for end in ENDS:
-        fitted = tyre_of(_set(session.tyres, history, records), end).fitted
-        first = first_set(history, session.tyres, end)
-        before = fitted is not None and session.date is not None and session.date < fitted
-        found[end] = f"{first} before {fitted}" if before else first
-    return found
-
-
-def _set(name: str, history: History, records: Mapping[str, Record]) -> TyreSet | None:
-    own = records.get("tyres")
-    known = history.tyre_sets.get(name)
-    return known if known is not None else own if isinstance(own, TyreSet) else None
 
 
 def _present(
     here: PastSession,
-    tyres: Mapping[str, str],
+    outing: Outing,
     records: Mapping[str, Record],
     checklists: Mapping[str, Checklist],
     checked: Checked,
@@ -85,7 +64,10 @@ def _present(
         here.session,
         group=(rider.group or "") if isinstance(rider, Rider) else "",
         column=COLUMN.get(here.session.surface or "", ""),
-        tyres=tyres,
+        tyres=outing.tyres,
+        fitted=outing.fitted,
+        bike=bike if isinstance(bike, Bike) else None,
+        day=day if isinstance(day, RidingDay) else None,
         inspected_after=(day.inspection_after_fall or "") if isinstance(day, RidingDay) else "",
         checklists=checklists,
         fall_list=_fall_list(checked),

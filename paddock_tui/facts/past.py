@@ -5,7 +5,7 @@ from typing import Literal
 
 import attrs
 
-from paddock_tui.records.day import DayEntry
+from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
@@ -22,7 +22,7 @@ class PastSession:
     """One earlier session: its id, what it holds, and its venue, with lap and altitude, where known.
 
     `may_time` is whether its day allowed lap timing: laps kept all the same are in no trend. `entry`
-    is what its day holds of that rider on that bike.
+    is what its day holds of that rider on that bike, `day` the whole of it.
     """
 
     id: str
@@ -32,6 +32,7 @@ class PastSession:
     may_time: bool = True
     entry: DayEntry = attrs.field(factory=DayEntry)
     altitude_m: float | None = None
+    day: RidingDay | None = None
 
     @property
     def km(self) -> float | None:

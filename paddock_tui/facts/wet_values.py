@@ -59,6 +59,6 @@ def conditions_of(group: str, surface: str, tyre: str | None, rear: TyreState | 
     The tyres are part of the package: a slick, which has no levels for the wet, counts as the rain tyre
     that belongs in its place, and so does a tyre of which nothing is asked, as on a profile.
     """
-    kind = {"track-day": "trackday", "slick": "wet", None: "wet"}.get(tyre, tyre)
+    kind = {"track-day": "trackday", "sport-touring": "road", "slick": "wet", None: "wet"}.get(tyre, tyre)
     ground = {"standing water": "standing"}.get(surface, surface)
     return Conditions(RiderGroup(group), Surface(ground), TyreKind(kind), rear or TyreState())

@@ -5,6 +5,7 @@ from paddock_tui.limits import (  # noqa: F401 - register their limits
     brakes,
     fuel,
     machine,
+    matters,
     noise,
     pressures,
     rider,

@@ -1,13 +1,17 @@
 """What the bike did: shake, weave, a wheel that locks or tucks. Sessions without it close it, not hope."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import attrs
 
 from paddock_tui.matters.behaviour_rules import debriefed
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import symptoms
+from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
+from paddock_tui.records.differences import SetUpDifference, differences, same_value
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes_of_bike import label_of
 
 FORGOTTEN_DAYS = 5
 """Riding days without it after which a behaviour is history."""
@@ -30,13 +34,18 @@ _SHORT = {
 }
 
 
-def _opens(kind: str, what: tuple[str, ...], outing: Outing) -> Iterator[Opened]:
-    """Open what was felt, each of its words once a session, at its worst; not answered counts as grade 2."""
+def _opens(kind: str, what: tuple[str, ...], outing: Outing, seen: Seen) -> Iterator[Opened]:
+    """Open what was felt, each of its words once a session, at its worst; not answered counts as grade 2.
+
+    What was changed since the last ride is the step that it may have come with, where it is new.
+    """
+    before = seen.bike(outing.bike)
+    step = tuple((one.kind, one.key, one.old) for one in _changed(before.setup, outing.session.setup))
     for word in what:
         felt = list(symptoms(outing, word))
         if felt:
             number, worst = max(felt, key=lambda one: one[1].grade or 2)
-            named = all(one.cause in (*_SHAKE_NAMED, "first laps") for _, one in felt)
+            named = all(one.cause in (*_SHAKE_NAMED, "first laps", "cold tyre") for _, one in felt)
             done = all((one.found or "").strip() and (one.done or "").strip() for _, one in felt)
             yield opened(
                 kind,
@@ -48,12 +57,34 @@ def _opens(kind: str, what: tuple[str, ...], outing: Outing) -> Iterator[Opened]
                 grade=0 if named else worst.grade or 2,
                 answered=done,
                 last=outing.session.date,
+                step=() if word in before.felt else step,
             )
+
+
+def _changed(before: SetUp | None, after: SetUp) -> list[SetUpDifference]:
+    return [one for one in differences(before, after) if one.known] if before is not None else []
+
+
+def _countered(one: Opened, outing: Outing) -> bool:
+    """Return whether the step that brought it is taken back whole, or something was changed against it."""
+    holder = outing.session.setup
+    back = bool(one.step) and all(same_value(_value(holder, kind, key), old) for kind, key, old in one.step)
+    reasons = (because.why or "" for table in outing.session.because.values() for because in table.values())
+    return back or any(one.what in reason.casefold() for reason in reasons)
+
+
+def _value(setup: SetUp, kind: str, key: str) -> object:
+    table = getattr(setup, kind, None)
+    return table.get(key) if isinstance(table, Mapping) else getattr(setup, key, None)
 
 
 def _carried(one: Opened, outing: Outing) -> Opened:
     """Count what speaks for it being gone: debriefed sessions of the same surface, and riding days."""
-    if outing.session.bike != one.whom or not outing.ridden:
+    if outing.session.bike != one.whom:
+        return one
+    if not one.answered and _countered(one, outing):
+        one = attrs.evolve(one, answered=True, without=0)
+    if not outing.ridden:
         return one
     if any(symptoms(outing, one.what)):
         return attrs.evolve(one, without=0, days=0, last=outing.session.date, count=one.count + 1)
@@ -68,7 +99,7 @@ def _carried(one: Opened, outing: Outing) -> Opened:
 
 def _closes(one: Opened, outing: Outing) -> bool:
     after = _carried(one, outing)
-    enough = 1 if one.answered else WITHOUT_ALONE
+    enough = 1 if after.answered else WITHOUT_ALONE
     return after.without >= enough or after.days >= FORGOTTEN_DAYS
 
 
@@ -116,8 +147,8 @@ def _slip(one: Opened, now: Present) -> Said | None:
 def _slip_severity(one: Opened, now: Present) -> Severity:
     if one.grade == 0:
         return NOTE
-    # Twice, or shut off for it: serious for anybody.
-    if one.grade >= 2 or one.count > 1:
+    # Twice, shut off for it, or new since a step: serious for anybody.
+    if one.grade >= 2 or one.count > 1 or one.step:
         return SERIOUS
     base = NOTE if now.group in _QUICK else CAUTION
     return Severity(base + (now.column == "wet"))
@@ -125,24 +156,25 @@ def _slip_severity(one: Opened, now: Present) -> Severity:
 
 def _facts(one: Opened) -> str:
     grade = {0: "cause named", 1: "noticed", 2: "shut off for it", 3: "nearly down"}[one.grade]
-    return f"{one.what} {one.stamp}; {grade}; {'answered' if one.answered else 'not answered'}"
+    step = f"; new since {', '.join(label_of(key) for _, key, _ in one.step[:3])}" if one.step else ""
+    return f"{one.what} {one.stamp}; {grade}; {'answered' if one.answered else 'not answered'}{step}"
 
 
 def _shake_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
-    return _opens("bars-shake-or-weave", _SHAKES, outing)
+    return _opens("bars-shake-or-weave", _SHAKES, outing, seen)
 
 
 def _lock_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
-    return _opens("front-wheel-locked", _LOCKS, outing)
+    return _opens("front-wheel-locked", _LOCKS, outing, seen)
 
 
 def _slip_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
-    return _opens("tuck-or-rear-lock", _SLIPS, outing)
+    return _opens("tuck-or-rear-lock", _SLIPS, outing, seen)
 
 
 _CLOSED_BY = (
-    "a debriefed session without it on the same surface after something was changed against it, or three "
-    "such sessions; five riding days without it make it history"
+    "a debriefed session without it on the same surface after the step that brought it was taken back or "
+    "something was changed against it, or three such sessions; five riding days without it make it history"
 )
 
 for _id, _least, _what_opens, _words, _guard in (

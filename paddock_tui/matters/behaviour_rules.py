@@ -13,6 +13,12 @@ def debriefed(outing: Outing) -> bool:
     """
     session = outing.session
     asked = session.did is not None or bool(session.symptoms)
-    laps = session.ridden_laps if session.ridden_laps is not None else len(session.laps)
+    laps = laps_of(outing)
     minutes = session.ridden_time.to("min") if session.ridden_time is not None else 0.0
     return asked and outing.ridden and (laps >= LEAST_LAPS or minutes >= LEAST_MINUTES)
+
+
+def laps_of(outing: Outing) -> int:
+    """Return the laps ridden, as counted, else those that were timed."""
+    session = outing.session
+    return session.ridden_laps if session.ridden_laps is not None else len(session.laps)

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import part_missing, symptoms, what_is_missing
-from paddock_tui.matters.severity import CAUTION, HOLD, Severity
+from paddock_tui.matters.seen import Seen
+from paddock_tui.matters.severity import CAUTION, HOLD, SERIOUS, Severity
+from paddock_tui.matters.work import WHEELS
 
 _LISTS = "organisers' inspection lists: lever firm, never to the bar"
 
@@ -38,8 +40,19 @@ def _lever_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     if lever is None or lever not in _FEEL:
         return
     bike = outing.session.bike
+    before = seen.bike(bike)
     if lever == "long":
-        yield opened("brake-lever-not-firm", bike, outing, ("lever",), what=lever, subject="lever")
+        worked = before.worked or any(one.what in WHEELS for one in outing.session.work.values())
+        yield opened(
+            "brake-lever-not-firm",
+            bike,
+            outing,
+            ("lever",),
+            what=lever,
+            subject="lever",
+            count=2 if before.lever == "long" else 1,
+            cause="worked" if worked else "",
+        )
     else:
         path = ("answers", "brake-lever-not-firm")
         yield opened("brake-lever-not-firm", bike, outing, path, record="bike", what=lever, subject="lever")
@@ -52,6 +65,13 @@ def _lever_closes(one: Opened, outing: Outing) -> bool:
 
 def _lever(one: Opened, now: Present) -> Said:
     severity, message, why, remedy = _FEEL[one.what]
+    if one.count > 1:
+        severity, why = SERIOUS, "Long a second time: it does not go away by itself. " + why
+    if one.cause:
+        remedy = (
+            "Pump it until hard: pistons were pushed back when pads or wheel were out. Firm then, enter it; "
+            "long still, leave it parked and bleed by the manual."
+        )
     felt = "now" if now.here(one) else now.when(one)
     said = message if now.here(one) else f"{message[:-1]}, {felt}."
     return Said(severity, said, why, remedy, f"lever {one.what} {one.stamp}")
@@ -89,7 +109,7 @@ declare(
         _lever_opens,
         _lever,
         closes=_lever_closes,
-        guard="long: a caution",
+        guard="long once: a caution; after work on pads or wheels it is pumped first",
         at="session:lever",
         wants=("found", "done", "by", "test"),
         source=_LISTS,

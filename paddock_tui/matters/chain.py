@@ -1,9 +1,11 @@
-"""The chain: its slack is measured after whatever moved it."""
+"""The chain: its slack is measured after whatever moved it, and against the book as the book asks."""
 
 from collections.abc import Iterator
 
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
-from paddock_tui.matters.severity import SERIOUS
+from paddock_tui.limits.matters import SLACK_OVER, SLACK_UNDER_HOLD
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
+from paddock_tui.matters.seen import Seen
+from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS, Severity
 from paddock_tui.matters.work import changed_ends
 
 CHAIN = ("wheel out", "axle", "chain", "sprocket")
@@ -12,25 +14,28 @@ CHAIN = ("wheel out", "axle", "chain", "sprocket")
 _REAR_HEIGHT_MM = 3.0
 """Change of the rear height from which the chain's slack is another one."""
 
+_MANUAL = "sprocket makers' and organisers' lists; the slack is the manual's"
+
 
 def _chain_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     session = outing.session
-    words = _moved(outing, seen)
-    if words and session.chain_slack is None:
+    shown, written = _moved(outing, seen), _worked(outing)
+    if (shown or written) and session.chain_slack is None:
         yield opened(
             "chain-slack-not-measured",
             session.bike,
             outing,
             ("chain_slack",),
             subject="chain",
-            what="; ".join(words),
+            what="; ".join((*shown, *written)),
+            derived=not written,
         )
 
 
 def _moved(outing: Outing, seen: Seen) -> list[str]:
     """List what moved the chain since the bike was last ridden; the front wheel and the fork never do."""
     session = outing.session
-    before = seen.values.get(session.bike or "", {})
+    before = seen.bike(session.bike).values
     words = []
     for key, label in (
         ("front_sprocket", "front sprocket"),
@@ -45,8 +50,13 @@ def _moved(outing: Outing, seen: Seen) -> list[str]:
         words.append(f"rear height {old:g} mm -> {height}")
     if "rear" in changed_ends(outing, seen):
         words.append("rear wheel out")
-    done = [one.what for one in session.work.values() if one.what in CHAIN and one.end != "front"]
-    return words + [f"{what} in the work done" for what in dict.fromkeys(done)]
+    return words
+
+
+def _worked(outing: Outing) -> list[str]:
+    work = outing.session.work.values()
+    done = [one.what for one in work if one.what in CHAIN and one.end != "front"]
+    return [f"{what} in the work done" for what in dict.fromkeys(done)]
 
 
 def _measured(one: Opened, outing: Outing) -> bool:
@@ -64,6 +74,61 @@ def _chain(one: Opened, now: Present) -> Said:
     )
 
 
+def _slack_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    session = outing.session
+    if session.chain_slack is not None:
+        yield opened(
+            "chain-slack-outside-the-book",
+            session.bike,
+            outing,
+            ("chain_slack",),
+            subject="chain",
+            value=session.chain_slack.to("mm"),
+            what=str(session.chain_slack),
+            cause=session.chain_slack_stance or "",
+        )
+
+
+def _slack(one: Opened, now: Present) -> Said | None:
+    if now.bike is None or now.bike.drive.slack_least is None:
+        return None
+    drive = now.bike.drive
+    if drive.slack_stance is not None and one.cause != drive.slack_stance:
+        return _otherwise(one, drive.slack_stance)
+    least = now.bike.drive.slack_least.to("mm")
+    most = drive.slack_most.to("mm") if drive.slack_most is not None else least
+    under, over = least - one.value, one.value - most
+    if under <= 1e-9 and over <= now.limits[SLACK_OVER] + 1e-9:
+        return None
+    tight = under > 1e-9
+    severity: Severity = HOLD if tight and under > now.limits[SLACK_UNDER_HOLD] + 1e-9 else SERIOUS
+    by = f"{under if tight else over:g} mm {'under' if tight else 'over'} the book"
+    return Said(
+        severity,
+        f"Chain slack {one.what}, {now.when(one)}: {by}.",
+        "A chain that is too tight binds the shock and can break; at full travel it has to have slack left."
+        if tight
+        else "A chain that loose can climb off the sprocket and lock the rear wheel.",
+        "Set it to the manual's figure at the tightest point, axle torqued, and measure it again.",
+        f"slack {one.what} {one.stamp}; book {least:g} to {most:g} mm",
+    )
+
+
+def _otherwise(one: Opened, stance: str) -> Said:
+    stood = f"on the {one.cause}" if one.cause.endswith("stand") else one.cause or "nobody wrote how it stood"
+    return Said(
+        NOTE,
+        f"Chain slack {one.what} measured {stood}; the book's is {_on(stance)}.",
+        "Standing otherwise the same chain has another slack: the two figures are not compared.",
+        f"Measure it {_on(stance)}, and enter slack and how the bike stood.",
+        f"slack {one.what} {one.stamp}; measured {stood}",
+    )
+
+
+def _on(stance: str) -> str:
+    return f"on the {stance}" if stance.endswith("stand") else f"with the {stance}"
+
+
 declare(
     MatterKind(
         "chain-slack-not-measured",
@@ -76,8 +141,26 @@ declare(
         closes=_measured,
         guard="fork height and front wheel never",
         at="session:chain_slack",
-        source="sprocket makers' and organisers' lists; the slack is the manual's",
+        source=_MANUAL,
         todo="measure the chain slack at its tight point",
         afterwards=False,
+    )
+)
+declare(
+    MatterKind(
+        "chain-slack-outside-the-book",
+        "bike",
+        SERIOUS,
+        "suspension",
+        "measured within the book's window, the bike standing as the book says",
+        _slack_opens,
+        _slack,
+        closes=_measured,
+        guard="standing otherwise than the book says: a note; no figure of the book: silent",
+        at="session:chain_slack",
+        source=_MANUAL,
+        afterwards=False,
+        limits=(SLACK_UNDER_HOLD, SLACK_OVER),
+        needs=("bike",),
     )
 )

@@ -2,7 +2,8 @@
 
 from collections.abc import Iterator, Mapping
 
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
+from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
 from paddock_tui.records.checklist import DAY_STAGES, ChecklistItem
 from paddock_tui.records.common import Check

@@ -11,19 +11,36 @@ from typing import Final, Literal, TypeVar
 import attrs
 
 from paddock_tui.limits import Limit, Limits
+from paddock_tui.matters.seen import Check, Seen
 from paddock_tui.matters.severity import Severity
 from paddock_tui.records.answers import MatterAnswer
+from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
-from paddock_tui.records.day import DayEntry
+from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.tyres import Tyre
+from paddock_tui.trade.outside_pressure import AirObserved
 
 T = TypeVar("T")
 
-Follows = Literal["bike", "rider", "helmet", "tyre"]
+Follows = Literal["bike", "rider", "helmet", "tyre", "track"]
+
+TODAY = "*"
+"""Stands for the day of the session looked at: where a new reading belongs, not where the old one stands."""
 
 Theme = Literal["head", "brakes", "rider", "tyres", "suspension", "event"]
 """What is looked at first among matters of one severity, as the rules order their findings."""
+
+
+@attrs.frozen
+class AidHelp:
+    """How much an aid helps, 0 to 1, in how many steps from least to most, and what the group starts at."""
+
+    help: float
+    steps: int
+    start: float | None
+    shown: str
 
 
 @attrs.frozen
@@ -31,7 +48,9 @@ class Outing:
     """A session in the walk through the record, with what its day says of this rider on this bike.
 
     `column` is the surface as calculations tell it apart: dry, damp, wet, empty where nobody said. `tyres`
-    names for each end the set that its tyre was first in, where that is known.
+    names for each end the set that its tyre was first in, where that is known, and `fitted` is that tyre.
+    `theirs` says whose set-up it was, where that of another rider was copied. `fall_items` are the items of
+    the lists for after a fall whose answer "to fix" holds.
     """
 
     id: str
@@ -39,11 +58,28 @@ class Outing:
     entry: DayEntry = attrs.field(factory=DayEntry)
     column: str = ""
     tyres: Mapping[str, str] = attrs.field(factory=dict)
+    fitted: Mapping[str, Tyre] = attrs.field(factory=dict)
+    theirs: str = ""
+    helps: Mapping[str, AidHelp] = attrs.field(factory=dict)
+    outside: AirObserved = attrs.field(factory=AirObserved)
+    day: RidingDay | None = None
+    fall_items: frozenset[str] = frozenset()
+    limits: Limits = attrs.field(factory=lambda: Limits({}))
 
     @property
     def ridden(self) -> bool:
         """Whether it was ridden."""
         return is_ridden(self.session)
+
+    @property
+    def bike(self) -> str:
+        """The bike's id; empty where nobody said."""
+        return self.session.bike or ""
+
+    @property
+    def racing(self) -> bool:
+        """Whether it is ridden to a race's rules."""
+        return self.session.kind in ("race", "qualifying") or self.entry.group == "race"
 
     @property
     def order(self) -> tuple[dt.date, int, dt.time]:
@@ -58,7 +94,10 @@ class Opened:
 
     `of` is the session and `path` where the answer belongs. `rider` rode then, on `bike`. `without` counts
     the debriefed sessions since in which it did not come back, `days` the riding days since, `last` the last
-    of those.
+    of those; `rides` counts how often the bike was ridden since. `derived` is whether no word of the session
+    opened it but a comparison with what went before: sessions made ahead share one. `home` is the record of
+    its answer where that is not named after whom it follows. `step` is what had been changed when it came,
+    `checks` are the checks made since.
     """
 
     kind: str
@@ -82,6 +121,13 @@ class Opened:
     without: int = 0
     days: int = 0
     last: dt.date | None = None
+    rides: int = 0
+    value: float = 0.0
+    cause: str = ""
+    derived: bool = False
+    home: str = ""
+    step: tuple[tuple[str, str, object], ...] = ()
+    checks: tuple[Check, ...] = ()
 
     @property
     def stamp(self) -> str:
@@ -100,9 +146,12 @@ class Present:
     column: str = ""
     tyres: Mapping[str, str] = attrs.field(factory=dict)
     inspected_after: str = ""
+    fitted: Mapping[str, Tyre] = attrs.field(factory=dict)
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     fall_list: str = ""
     torques: str = ""
+    bike: Bike | None = None
+    day: RidingDay | None = None
     limits: Limits = attrs.field(factory=lambda: Limits({}))
 
     def here(self, one: Opened) -> bool:
@@ -148,14 +197,6 @@ class Said:
     quoted: tuple[str, ...] = ()
 
 
-@attrs.frozen
-class Seen:
-    """What the walk remembers of each bike as last ridden: its tyres by end, and what moves the chain."""
-
-    tyres: Mapping[str, Mapping[str, str]] = attrs.field(factory=dict)
-    values: Mapping[str, Mapping[str, object]] = attrs.field(factory=dict)
-
-
 def _never(_one: Opened, _outing: Outing) -> bool:
     return False
 
@@ -172,7 +213,7 @@ class MatterKind:
     `carried` may count first; `says` gives its words now, None where a guard keeps it silent. `closed_by`
     and `guard` say both in words. `least` is the least severity that it starts from. `todo` is what is to
     be done until it is due. `afterwards` is whether a ridden session is still told. `wants` is
-    what an answer in a file of its own has to hold.
+    what an answer in a file of its own has to hold, `needs` the facts without which it is not judged.
     """
 
     id: str
@@ -191,6 +232,7 @@ class MatterKind:
     afterwards: bool = True
     limits: tuple[Limit, ...] = ()
     wants: tuple[str, ...] = ("found", "done", "by")
+    needs: tuple[str, ...] = ()
 
 
 KINDS: Final[dict[str, MatterKind]] = {}

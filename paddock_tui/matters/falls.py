@@ -2,9 +2,13 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+import attrs
+
+from paddock_tui.limits.matters import RUN_OFFS
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import incidents
-from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
+from paddock_tui.matters.seen import Seen
+from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS
 from paddock_tui.records.session_parts import Incident
 
 _RULES = "ten organisers' and clubs' lists: after any fall the bike goes through inspection again"
@@ -21,7 +25,7 @@ def _falls(kind: str, outing: Outing) -> Iterator[Opened]:
     found: list[Opened] = []
     for number, one in incidents(outing, "fall"):
         # The bike was seen whole: what fell before is answered with it.
-        if one.inspected_again is not None:
+        if one.inspected_again is not None and not _list_to_fix(outing):
             found = []
             continue
         words = {True: "fall while moving", False: "fall at standstill", None: "fall"}[one.moving]
@@ -40,9 +44,17 @@ def _falls(kind: str, outing: Outing) -> Iterator[Opened]:
     yield from found
 
 
+def _list_to_fix(outing: Outing) -> bool:
+    """Return whether an item of the list for after a fall is to fix that holds."""
+    return any(
+        name in outing.fall_items and check.status == "to fix"
+        for name, check in outing.session.checks.items()
+    )
+
+
 def _inspected(one: Opened, outing: Outing) -> bool:
     """Return whether inspection has seen the bike since: on a later day, or after another fall."""
-    if outing.session.bike != one.whom:
+    if outing.session.bike != one.whom or _list_to_fix(outing):
         return False
     later = outing.session.date is not None and (one.date is None or outing.session.date > one.date)
     again = any(fall.inspected_again is not None for _, fall in incidents(outing, "fall"))
@@ -112,7 +124,9 @@ def _looked_over(one: Incident) -> bool:
     return bool((one.found or "").strip() and (one.by or "").strip())
 
 
-def _off(one: Opened, now: Present) -> Said:
+def _off(one: Opened, now: Present) -> Said | None:
+    if _at_once(one, now):
+        return None
     words = "Off the track" if one.what == "off the track" else "Contact"
     return Said(
         HOLD if one.grade else NOTE,
@@ -122,6 +136,69 @@ def _off(one: Opened, now: Present) -> Said:
         "Tyres and rims, lines and levers, radiator, fluids, chain: look, and enter what was found and your "
         "initials. Where the organiser inspects after any off, show it there first.",
         f"{one.what} {one.stamp}; not looked over",
+    )
+
+
+def _at_once(one: Opened, now: Present) -> bool:
+    """Return whether the organiser inspects any bike that left the track: then nobody looks it over alone."""
+    return bool(one.grade) and now.day is not None and now.day.inspection_after_off is True
+
+
+def _shown_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    return (attrs.evolve(one, kind="off-to-be-inspected") for one in _off_opens(outing, seen))
+
+
+def _shown(one: Opened, now: Present) -> Said | None:
+    if not _at_once(one, now):
+        return None
+    words = "Off the track" if one.what == "off the track" else "Contact"
+    return Said(
+        HOLD,
+        f"{words} {now.when(one)}: this organiser inspects after any off.",
+        "What the ground did to tyres, rims and lines shows at the next hard braking; here others look.",
+        "Show the bike to inspection, and enter when it passed; look over tyres, rims, lines, levers, "
+        "radiator and chain before.",
+        f"{one.what} {one.stamp}; not inspected",
+    )
+
+
+def _run_offs_open(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    offs = list(incidents(outing, "off the track"))
+    if offs:
+        number, last = offs[-1]
+        yield opened(
+            "run-offs-in-a-day",
+            outing.session.rider,
+            outing,
+            ("incidents", number, "note"),
+            at=last.at,
+            subject="rider",
+            count=len(offs),
+        )
+
+
+def _run_offs_carried(one: Opened, outing: Outing) -> Opened:
+    """Count those of the rest of the day."""
+    if outing.session.rider != one.whom or outing.session.date != one.date:
+        return one
+    more = list(incidents(outing, "off the track"))
+    return attrs.evolve(one, count=one.count + len(more), at=more[-1][1].at) if more else one
+
+
+def _run_offs_close(one: Opened, outing: Outing) -> bool:
+    """Return whether the day is over."""
+    return outing.session.rider == one.whom and outing.session.date != one.date
+
+
+def _run_offs(one: Opened, now: Present) -> Said | None:
+    if not now.today(one) or one.count < now.limits[RUN_OFFS]:
+        return None
+    return Said(
+        CAUTION,
+        f"Off the track {one.count} times today, last {now.when(one)}: ease off.",
+        "The third run-off of a day is no bad luck: head or pace, and the next one may not be on tarmac.",
+        "Sit one out, drink, talk the corner through with an instructor; brake earlier in the next one.",
+        f"off the track {one.count} times, last {one.stamp}",
     )
 
 
@@ -163,6 +240,36 @@ declare(
         closes=_inspected,
         guard="over a kerb or on tarmac: a note",
         todo="look the bike over: it left the track or touched something",
+        afterwards=False,
+    )
+)
+declare(
+    MatterKind(
+        "off-to-be-inspected",
+        "bike",
+        HOLD,
+        "brakes",
+        "inspected again, or looked over with initials",
+        _shown_opens,
+        _shown,
+        closes=_inspected,
+        guard="over a kerb or on tarmac; where the organiser does not inspect after any off",
+        afterwards=False,
+    )
+)
+declare(
+    MatterKind(
+        "run-offs-in-a-day",
+        "rider",
+        CAUTION,
+        "rider",
+        "the day is over",
+        _run_offs_open,
+        _run_offs,
+        closes=_run_offs_close,
+        carried=_run_offs_carried,
+        guard="under three a day",
+        limits=(RUN_OFFS,),
         afterwards=False,
     )
 )

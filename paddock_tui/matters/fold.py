@@ -6,7 +6,9 @@ from collections.abc import Iterable, Iterator, Mapping
 
 import attrs
 
-from paddock_tui.matters.core import KINDS, Matter, Opened, Outing, Present, Said, Seen, still_missing
+from paddock_tui.matters.core import KINDS, TODAY, Matter, Opened, Outing, Present, Said, still_missing
+from paddock_tui.matters.remember import remembered
+from paddock_tui.matters.seen import Seen
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.paths import Ref
 
@@ -57,35 +59,22 @@ def advance(folded: Folded, together: tuple[Outing, ...]) -> Folded:
     for outing in together:
         for kind in KINDS.values():
             still += [one for one in kind.opens(outing, folded.seen) if not _known(one, still)]
-    return Folded(tuple(still), _remembered(folded.seen, together))
+    return Folded(tuple(still), remembered(folded.seen, together, still))
 
 
 def _known(one: Opened, still: list[Opened]) -> bool:
-    """Return whether a day's entry has opened it already: two sessions of a day share one."""
-    return bool(one.day) and any(
-        (one.kind, one.whom, one.path, one.day) == (other.kind, other.whom, other.path, other.day)
+    """Return whether it is open already: two sessions of a day share the day's entry, and sessions made
+    ahead share what they only show by comparison with the last ride.
+    """
+    if not (one.day or one.derived):
+        return False
+    return any(
+        (one.kind, one.whom, one.day, one.derived) == (other.kind, other.whom, other.day, other.derived)
+        and (
+            (one.subject, one.what) == (other.subject, other.what) if one.derived else one.path == other.path
+        )
         for other in still
     )
-
-
-def _remembered(seen: Seen, together: tuple[Outing, ...]) -> Seen:
-    tyres, values = dict(seen.tyres), dict(seen.values)
-    for outing in together:
-        bike = outing.session.bike
-        if bike is None or not outing.ridden:
-            continue
-        tyres[bike] = {**tyres.get(bike, {}), **outing.tyres}
-        setup = outing.session.setup
-        height = setup.rear_height
-        now = {
-            "front_sprocket": setup.front_sprocket,
-            "rear_sprocket": setup.rear_sprocket,
-            "links": setup.links,
-            "rear_height": height.to("mm") if height is not None else None,
-        }
-        known = {key: value for key, value in now.items() if value is not None}
-        values[bike] = {**values.get(bike, {}), **known}
-    return Seen(tyres, values)
 
 
 def shown(folded: Folded, answers: Mapping[tuple[str, str], Answers], now: Present) -> tuple[Matter, ...]:
@@ -114,6 +103,8 @@ def concerns(one: Opened, now: Present) -> bool:
         # Which tyre is on is not known: it may be that one.
         tyre = now.tyres.get(one.subject)
         return one.bike == now.session.bike if tyre is None or not one.whom else tyre == one.whom
+    if follows == "track":
+        return one.whom in (now.session.day, now.session.bike)
     return one.whom == now.session.rider
 
 
@@ -124,7 +115,7 @@ def answered(one: Opened, answers: Mapping[tuple[str, str], Answers]) -> bool:
     later.
     """
     record = {"bike": "bike", "tyre": "tyres"}.get(KINDS[one.kind].follows, "rider")
-    given = answers.get((record, one.whom), {}).get(one.kind, {})
+    given = answers.get((record, one.home or one.whom), {}).get(one.kind, {})
     return any(_answers(one, answer) for answer in given.values())
 
 
@@ -160,7 +151,9 @@ def _ref(one: Opened, now: Present) -> Ref | None:
     """Return the record that the answer belongs in; None for the session looked at."""
     if one.record == "session":
         return None if now.here(one) else Ref("session", one.of)
-    return Ref(one.record, one.day if one.record == "day" else one.whom)
+    if one.home == TODAY:
+        return Ref("day", now.session.day) if now.session.day is not None else None
+    return Ref(one.record, one.day if one.record == "day" else one.home or one.whom)
 
 
 def _since(one: Opened, now: Present) -> str:

@@ -2,18 +2,9 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.matters.core import (
-    MatterKind,
-    Opened,
-    Outing,
-    Present,
-    Said,
-    Seen,
-    declare,
-    numbered,
-    opened,
-)
-from paddock_tui.matters.severity import HOLD, SERIOUS
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, numbered, opened
+from paddock_tui.matters.seen import Seen
+from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 
 _HEAD = "suspected concussion ends the day, a helmet that was hit is out of service: common practice"
 
@@ -82,6 +73,24 @@ def _helmet(one: Opened, now: Present) -> Said:
         "A helmet protects once; what broke inside it does not show.",
         "Put on another helmet, and enter it under the incident. A look at this one answers nothing.",
         f"helmet hit {one.stamp}; not replaced",
+    )
+
+
+def _dropped_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    for number, one in numbered(outing.session.incidents):
+        looked = (one.found or "").strip() or one.helmet_replaced is True
+        if one.what == "helmet dropped" and not looked:
+            path = ("incidents", number, "found")
+            yield opened("helmet-dropped", outing.session.rider, outing, path, at=one.at, subject="helmet")
+
+
+def _dropped(one: Opened, now: Present) -> Said:
+    return Said(
+        NOTE,
+        f"The helmet was dropped {now.when(one)}: have it looked at.",
+        "Empty it seldom breaks, and what breaks inside does not show.",
+        "Have somebody who sells or tests helmets look at it, and enter what was found.",
+        f"helmet dropped {one.stamp}; not looked at",
     )
 
 
@@ -170,5 +179,16 @@ declare(
         _unanswered,
         guard="on later days",
         source=_HEAD,
+    )
+)
+declare(
+    MatterKind(
+        "helmet-dropped",
+        "helmet",
+        NOTE,
+        "rider",
+        "what was found when it was looked at, or another helmet",
+        _dropped_opens,
+        _dropped,
     )
 )

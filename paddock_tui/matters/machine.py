@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from paddock_tui.matters.behaviour_rules import debriefed
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import part_missing, symptoms, what_is_missing
+from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, SERIOUS
 
 NAMED = ("limiter", "kill switch", "empty tank")

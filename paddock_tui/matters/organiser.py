@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import incidents
+from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 from paddock_tui.records.session_parts import Incident
 
@@ -82,19 +83,20 @@ _REFUSED = "The next inspection looks for it first, and may refuse the bike."
 
 def _airbag_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in incidents(outing, "airbag fired"):
-        if not _done(one):
-            path = ("incidents", number, "done")
+        if not (_done(one) or one.rearmed):
+            path = ("incidents", number, "rearmed")
             yield opened("airbag-fired", outing.session.rider, outing, path, at=one.at, subject="airbag")
 
 
 def _airbag(one: Opened, now: Present) -> Said:
+    required = now.day is not None and now.day.airbag == "required"
     return Said(
-        SERIOUS,
+        HOLD if required else SERIOUS,
         f"The airbag fired {now.when(one)}: nothing says that it is armed again.",
         "Fired once it is a plain vest: no gas, and a sensor that may be lost as well.",
-        "New cartridge and self-test by its manual, then enter what was done; where airbags are required it "
-        "is a hold until then: ask the organiser.",
-        f"airbag fired {one.stamp}; not armed again",
+        "New cartridge and self-test by its manual, then enter that it is armed again; where airbags are "
+        "required it is a hold until then: ask the organiser.",
+        f"airbag fired {one.stamp}; not armed again; here {'required' if required else 'not known required'}",
     )
 
 

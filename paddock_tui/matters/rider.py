@@ -3,16 +3,23 @@
 import datetime as dt
 from collections.abc import Iterator
 
+from paddock_tui.limits.matters import LITTLE_SLEEP
 from paddock_tui.limits.rider import SPENT
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import incidents
+from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 
 REST_MINUTES = 40
 """Minutes of rest before another fatigue counts as rested."""
 
+_FIT = 3
+"""The most fatigue, 1 fresh to 5 spent, that counts as fit on the day after."""
+
+_MISSED = ("off the track", "missed markers")
+
 _DANGER = {"fainted", "confused", "vomiting", "chest", "sight"}
-_ORDINARY = {"thirst"}
+_ORDINARY = {"thirst", "sleep"}
 
 
 def _unwell_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
@@ -27,9 +34,17 @@ def _unwell_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
         )
 
 
+def _fit_again(one: Opened, outing: Outing) -> bool:
+    """Return whether the rider said on a later day how fit they are; a danger is for a doctor alone."""
+    session = outing.session
+    later = session.date is not None and (one.date is None or session.date > one.date)
+    fit = session.fatigue is not None and session.fatigue <= _FIT
+    return session.rider == one.whom and later and fit and one.grade < 3
+
+
 def _unwell(one: Opened, now: Present) -> Said | None:
     if not now.today(one) and one.grade < 3:
-        return None
+        return _unwell_yesterday(one, now)
     return Said(
         {1: NOTE, 2: SERIOUS, 3: HOLD}[one.grade],
         f"Unwell {now.when(one)}, and nobody qualified has looked since.",
@@ -38,6 +53,18 @@ def _unwell(one: Opened, now: Present) -> Said | None:
         else "Fainting, confusion, vomiting, chest or sight are for a doctor, not for a rest in the shade.",
         "Out of the leathers, shade, drink; go to the medical post and enter who said what.",
         f"unwell {one.stamp}; not looked at since",
+    )
+
+
+def _unwell_yesterday(one: Opened, now: Present) -> Said | None:
+    if one.grade < 2:
+        return None
+    return Said(
+        SERIOUS,
+        f"Unwell {now.when(one)}: fit today? Nobody said.",
+        "What made somebody unwell on one day is often not gone the next morning.",
+        "Enter how fit the rider is today, 1 fresh to 5 spent, under fatigue; in doubt ask the medical post.",
+        f"unwell {one.stamp}; fit today not answered",
     )
 
 
@@ -53,6 +80,7 @@ def _spent_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
             at=at,
             subject="rider",
             grade=session.fatigue,
+            cause="missed" if any(incidents(outing, *_MISSED)) else "",
         )
 
 
@@ -74,12 +102,38 @@ def _spent(one: Opened, now: Present) -> Said | None:
     if one.grade < now.limits[SPENT] or not now.today(one):
         return None
     where = "now" if now.here(one) else f"in session {one.number}"
+    out = "sit this one out" if one.cause else "sit this one out, or rest first"
     return Said(
         SERIOUS,
-        f"Fatigue {one.grade} of 5 {where}: sit this one out, or rest first.",
+        f"Fatigue {one.grade} of 5 {where}: {out}.",
         "Most falls late in the day come from tired heads and arms, not from the bike.",
         "Drink, eat, lie down; skip this session, and enter how it is before the next one.",
         f"fatigue {one.grade} of 5 {where}",
+    )
+
+
+def _slept_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    slept = outing.session.slept
+    if slept is not None and slept.to("h") < outing.limits[LITTLE_SLEEP] - 1e-9:
+        yield opened(
+            "slept-little", outing.session.rider, outing, ("slept",), subject="rider", what=str(slept)
+        )
+
+
+def _slept_closes(one: Opened, outing: Outing) -> bool:
+    same = outing.session.rider == one.whom
+    return same and (outing.session.slept is not None or outing.session.date != one.date)
+
+
+def _slept(one: Opened, now: Present) -> Said | None:
+    if not now.today(one):
+        return None
+    return Said(
+        NOTE,
+        f"Slept {one.what} only.",
+        "Little sleep costs attention first late in the day; nobody feels it come.",
+        "Plan the last outings of the day as the ones to leave out, and drink and rest between.",
+        f"slept {one.what}, {one.date}",
     )
 
 
@@ -89,10 +143,11 @@ declare(
         "rider",
         SERIOUS,
         "rider",
-        "seen by whom, and when; another day, but for what a doctor has to see",
+        "seen by whom, and when; the next day: fit today, but for what a doctor has to see",
         _unwell_opens,
         _unwell,
-        guard="thirst alone: a note",
+        closes=_fit_again,
+        guard="thirst or little sleep alone: a note",
     )
 )
 declare(
@@ -108,6 +163,22 @@ declare(
         guard="three of five",
         at="session:fatigue",
         limits=(SPENT,),
+        afterwards=False,
+    )
+)
+declare(
+    MatterKind(
+        "slept-little",
+        "rider",
+        NOTE,
+        "rider",
+        "another night",
+        _slept_opens,
+        _slept,
+        closes=_slept_closes,
+        guard="six hours are ordinary",
+        at="session:slept",
+        limits=(LITTLE_SLEEP,),
         afterwards=False,
     )
 )

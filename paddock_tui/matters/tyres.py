@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
-from paddock_tui.matters.severity import CAUTION, HOLD
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
+from paddock_tui.matters.seen import Seen
+from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
 
 FINISHED = ("cord", "split", "below the marks", "bubble", "nail")
 
@@ -60,6 +61,40 @@ def _cut(one: Opened, now: Present) -> Said:
     )
 
 
+def _repair_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    for end, tyre in outing.fitted.items():
+        if tyre.repair not in (None, "none"):
+            yield opened(
+                "tyre-repaired",
+                outing.tyres.get(end),
+                outing,
+                (end, "repair"),
+                record="tyres",
+                home=outing.session.tyres or "",
+                subject=end,
+                what=tyre.repair,
+                derived=True,
+            )
+
+
+def _repair(one: Opened, now: Present) -> Said | None:
+    road = now.session.kind == "road"
+    race = now.session.kind in ("race", "qualifying") or now.group == "race"
+    if road:
+        severity: Severity = NOTE if one.what == "inside" else SERIOUS
+    else:
+        severity = HOLD if one.what != "inside" or race else SERIOUS
+    return Said(
+        severity,
+        f"The {one.subject} tyre was repaired: {one.what}.",
+        "A repair is made for the road and a lower speed; track heat and load work it loose."
+        if not road
+        else "A repair from inside may last; a plug or a mended side wall gets you to the fitter.",
+        "Another tyre. Ask a tyre fitter, the manual of the tyre and the organiser's rules before.",
+        f"{one.subject} tyre repaired: {one.what}; {now.session.kind or 'kind not known'}",
+    )
+
+
 declare(
     MatterKind(
         "tyre-finished",
@@ -83,5 +118,19 @@ declare(
         _cut_opens,
         _cut,
         at="session:look.{subject}",
+    )
+)
+declare(
+    MatterKind(
+        "tyre-repaired",
+        "tyre",
+        NOTE,
+        "tyres",
+        "another tyre",
+        _repair_opens,
+        _repair,
+        guard="repaired from inside, on the road: a note",
+        at="tyres:{subject}.repair",
+        afterwards=False,
     )
 )

@@ -2,8 +2,9 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, Seen, declare, opened
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import incidents, part_missing, what_is_missing
+from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, SERIOUS
 
 _ENGINE = ("oil", "temperature")
@@ -22,10 +23,15 @@ def _kind_of(lamp: str | None) -> str:
     return "aid-lamp-lit" if lamp in _AIDS else "lamp-not-explained"
 
 
+_STANDING = ("before rolling", "wheel spun on the stand")
+"""When a lamp of an aid is lit by its own test, or by a wheel that turns alone: an ignition cycle answers."""
+
+
 def _opens(kind: str, outing: Outing) -> Iterator[Opened]:
     for number, one in incidents(outing, "warning lamp"):
         missing = part_missing(one)
-        if _kind_of(one.lamp) == kind and missing:
+        cycled = kind == "aid-lamp-lit" and one.off_after_key is True
+        if _kind_of(one.lamp) == kind and missing and not (cycled and one.lit in _STANDING):
             lamp = one.lamp or ""
             yield opened(
                 kind,
@@ -36,7 +42,15 @@ def _opens(kind: str, outing: Outing) -> Iterator[Opened]:
                 what=lamp,
                 subject=lamp if kind == "aid-lamp-lit" else "bike",
                 missing=missing,
+                answered=cycled,
             )
+
+
+def _ridden_without(one: Opened, outing: Outing) -> bool:
+    """Return whether the lamp stayed off after an ignition cycle, and through a ridden session since."""
+    if not one.answered or outing.session.bike != one.whom or not outing.ridden:
+        return False
+    return not any(lit.lamp in (one.what, None) for _, lit in incidents(outing, "warning lamp"))
 
 
 def _engine(one: Opened, now: Present) -> Said:
@@ -98,9 +112,11 @@ declare(
         "bike",
         SERIOUS,
         "brakes",
-        _ANSWERED,
+        "what was found and done, by whom; or off after an ignition cycle and through a ridden session",
         _aid_opens,
         _aid,
+        closes=_ridden_without,
+        guard="lit before rolling, or with the wheel spun on the stand: the ignition cycle alone closes it",
         afterwards=False,
     )
 )

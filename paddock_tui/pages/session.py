@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from paddock_tui.pages.disputes import with_disputes
+from paddock_tui.pages.entries import stands
 from paddock_tui.pages.record import add_row, record_sections
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import setup_sections
@@ -30,8 +31,9 @@ ADD = "+"
 ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("outing", ("date", "number", "kind", "day", "bike", "rider", "tyres")),
     ("plan", ("start", "planned_time", "planned_laps", "aim", "copied_from", "taken_from")),
-    ("conditions", ("surface", "air", "track", "humidity", "air_pressure", "wind")),
-    ("fuel", ("fuel_added", "filled_to_brim")),
+    ("conditions", ("surface", "air", "track", "humidity", "air_pressure", "wind", "ice")),
+    ("rider", ("slept", "visor")),
+    ("fuel", ("fuel_in_tank", "fuel_added", "filled_to_brim")),
     (
         "pressures before",
         (
@@ -46,14 +48,17 @@ ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     ("dash and key", ("dash", "dash.values.+", "events.#")),
     ("out and back", ("went_out", "parked", "ridden_time", "ridden_laps", "distance")),
-    ("pressures hot", ("pressures.hot", "pressures.+")),
+    ("pressures hot", ("pressures.hot", "pressures.+", "front_pressure_change", "rear_pressure_change")),
     ("feel", ("feel", "confidence", "fatigue", "did", "symptoms.#", "said", "aim_met")),
     ("laps", ("best_lap", "laps.#", "sectors.#", "top_speed", "top_revs")),
     (
         "looked at",
         ("look.front", "look.rear", "front_tread", "rear_tread", "front_travel_used", "rear_travel_used"),
     ),
-    ("brakes and chain", ("lever", "front_pads", "rear_pads", "chain_slack", "chain_length")),
+    (
+        "brakes and chain",
+        ("lever", "front_pads", "rear_pads", "chain_slack", "chain_slack_stance", "chain_length"),
+    ),
     ("incidents", ("happened", "incidents.#")),
     ("work done", ("work.#",)),
     ("notes", ("notes.#",)),
@@ -147,7 +152,7 @@ def _rows(loaded: Loaded, places: tuple[str, ...], units: Units) -> Iterator[Row
             continue
         for path in _paths(loaded, keys):
             field = field_at(loaded.ref.kind, path)
-            if field is not None:
+            if field is not None and stands(path, _table(loaded.data, path[:-1])):
                 row = _named(field_row(loaded, field, units), path)
                 entry = entry_of(cls, path)
                 yield row if entry is None else attrs.evolve(row, adds=entry[0], drops=entry[1])

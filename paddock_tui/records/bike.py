@@ -136,6 +136,19 @@ class Drive:
     chain_longest: Quantity | None = one(
         Amount("length", "mm", 20, 1200, step=0.1), "longest over them", "the manual's wear limit"
     )
+    slack_least: Quantity | None = one(c.SMALL, "chain slack, least", "the manual's figure, tight point")
+    slack_most: Quantity | None = one(c.SMALL, "chain slack, most", "the manual's figure, tight point")
+    slack_stance: str | None = one(
+        c.STANCE, "chain slack, measured on", "how the bike stands for the manual's figure"
+    )
+    shift_pattern: str | None = one(
+        Word("standard", "reversed"), "shift pattern", "standard: first gear down; reversed: first gear up"
+    )
+    coolant: str | None = one(
+        Word("plain water", "water with additive", "antifreeze"),
+        "coolant",
+        "what is in it; many tracks ask for plain water, or water with additive",
+    )
     front_sprocket: int | None = one(c.TEETH, "front sprocket as delivered", "teeth, on the gearbox")
     rear_sprocket: int | None = one(c.TEETH, "rear sprocket as delivered", "teeth, on the wheel")
     rev_limit: Quantity | None = one(c.REVS, "rev limit", "where the limiter cuts")

@@ -40,6 +40,9 @@ class Noise:
 
     reading: Quantity | None = one(c.NOISE, "noise reading", "as measured at this venue")
     by: str | None = one(c.TEXT, "noise read by", "who measured it")
+    elsewhere: str | None = one(
+        Reference("venue"), "noise read at", "the venue where it was measured, where that is another one"
+    )
 
 
 @attrs.frozen
@@ -82,7 +85,14 @@ class RidingDay:
     )
     passing: str | None = one(c.TEXT, "passing rule", "where this group may pass")
     medical_post: str | None = one(c.TEXT, "medical post", "where it is")
+    inspection_after_off: bool | None = one(
+        c.FLAG, "inspected after any off", "whether a bike that left the track is inspected again"
+    )
+    airbag: str | None = one(
+        Word("required", "not required"), "airbag", "whether this organiser wants an armed airbag"
+    )
     travel: str | None = one(Word("road", "van"), "travel", "how the bike gets home")
+    distance_home: Quantity | None = one(c.DISTANCE, "distance home", "how far the bike is ridden home")
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     limits: PostedLimits = table(PostedLimits, "limits as posted")

@@ -147,6 +147,9 @@ class Control:
     key_off: str | None = one(
         Word("keeps", "resets"), "after key-off", "whether the value survives the key; left out: not known"
     )
+    value_after_key_off: Setting | None = one(
+        c.SETTING, "value after ignition off", "what it then shows, where it resets"
+    )
     reached: str | None = one(
         c.TEXT, "how it is reached", "where it is set on the dash, in your own words, one line"
     )

@@ -11,6 +11,7 @@ from paddock_tui.records import session_parts as o
 from paddock_tui.records.fields import ENDS, NUMBERED, nested, one, table, tables, values
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Amount, Lap, LapTime, Reference, Series, Whole, Word
+from paddock_tui.records.went_out_with import WentOutWith
 
 SESSION_KINDS = ("road", "track day", "practice", "qualifying", "race", "start practice")
 
@@ -59,18 +60,37 @@ class Session:
         c.AIR_PRESSURE, "air pressure", "at the venue, not reduced to sea level"
     )
     wind: Quantity | None = one(c.WIND, "wind", "wind speed", call="wind")
+    ice: bool | None = one(
+        c.FLAG, "ice on the track", "ice or frost on the track, also in the shade only", call="ice"
+    )
     warmers: str | None = one(
         Word("none", "used"), "tyre warmers", "whether warmers are used before this session", call="warmers"
     )
     warmers_on: dt.time | None = one(c.CLOCK, "warmers on", "when they were switched on")
     warmers_off: dt.time | None = one(c.CLOCK, "warmers off", "when they came off")
     warmers_at: Quantity | None = one(c.TYRE_TEMPERATURE, "warmers set to", "temperature they were set to")
+    fuel_in_tank: Quantity | None = one(
+        c.VOLUME, "fuel in the tank", "litres in the tank before going out, where that is known", call="tank"
+    )
     fuel_added: Quantity | None = one(
         c.VOLUME, "fuel added", "litres filled before this session", call="fuel"
     )
     filled_to_brim: bool | None = one(
         c.FLAG, "filled to the brim", "whether that filled the tank to the brim", call="brim"
     )
+    front_pressure_change: Quantity | None = one(
+        c.PRESSURE_STEP,
+        "front, planned change",
+        "by how much the front is to be set otherwise next",
+        call="pf",
+    )
+    rear_pressure_change: Quantity | None = one(
+        c.PRESSURE_STEP, "rear, planned change", "by how much the rear is to be set otherwise next", call="pr"
+    )
+    visor: str | None = one(
+        Word("clear", "tinted", "dark"), "visor", "which visor is worn", call="visor", carry=True
+    )
+    slept: Quantity | None = one(c.NIGHT, "hours slept", "the night before", call="slept")
     confidence: int | None = one(c.SCORE, "confidence", "1 = none, 5 = full", call="confidence")
     fatigue: int | None = one(c.SCORE, "fatigue", "1 = fresh, 5 = spent", call="fatigue")
     aim: str | None = one(c.TEXT, "aim", "what this session is for", call="aim")
@@ -90,6 +110,9 @@ class Session:
     )
     chain_slack: Quantity | None = one(
         c.SMALL, "chain slack", "at the tightest point of the chain", call="slack"
+    )
+    chain_slack_stance: str | None = one(
+        c.STANCE, "slack measured on", "how the bike stood when the slack was measured", call="stood"
     )
     chain_length: Quantity | None = one(
         Amount("length", "mm", 20, 1200, step=0.1),
@@ -111,6 +134,7 @@ class Session:
         o.Because, "changes", keyed_by="what and which", keys=("[a-z_]+", "[a-z0-9_.-]+")
     )
     dash: o.Dash = table(o.Dash, "dash as read")
+    out: WentOutWith = table(WentOutWith, "as it went out")
     events: Mapping[str, o.Event] = tables(o.Event, "key and stalls", keyed_by="number", keys=NUMBERED)
     pressures: Mapping[str, o.PressureReading] = tables(o.PressureReading, "pressures", keyed_by="reading")
     laps: Mapping[str, Lap] = values(

@@ -105,10 +105,13 @@ INCIDENTS = (
     "refused by inspection",
     "mend by",
     "airbag fired",
+    "helmet dropped",
+    "missed markers",
 )
 
 CAUSES = (
     "first laps",
+    "cold tyre",
     "landing a wheelie",
     "crest",
     "kerb",
@@ -122,7 +125,19 @@ CAUSES = (
 OFFS = ("kerb", "tarmac", "gravel", "grass", "barrier")
 """Where a bike left the track for."""
 
-SIGNS = ("heat", "thirst", "headache", "fainted", "confused", "vomiting", "chest", "sight")
+FLUIDS = (
+    "oil",
+    "coolant",
+    "fuel",
+    "brake fluid",
+    "fork or shock weep",
+    "overflow",
+    "lube",
+    "dew",
+)
+"""What may have come out, or stood there: the last three are no leak."""
+
+SIGNS = ("heat", "thirst", "sleep", "headache", "fainted", "confused", "vomiting", "chest", "sight")
 """What somebody who is unwell may notice."""
 
 
@@ -296,6 +311,19 @@ class Incident:
     signs: tuple[str, ...] | None = one(
         WordList("what was noticed, in fixed words", SIGNS), "signs", "what somebody unwell noticed"
     )
+    fluid: str | None = one(Word(*FLUIDS), "what leaked", "what came out; overflow, lube and dew are no leak")
+    on_tyre: bool | None = one(
+        c.FLAG, "on disc or tyre", "whether it reached a brake disc or a tyre; blank counts as yes"
+    )
+    lit: str | None = one(
+        Word("before rolling", "wheel spun on the stand", "riding"), "lit when", "when the lamp was lit"
+    )
+    off_after_key: bool | None = one(
+        c.FLAG, "off after ignition", "whether the lamp stayed off after ignition off and on"
+    )
+    rearmed: bool | None = one(
+        c.FLAG, "airbag re-armed", "new cartridge and self-test by its manual; the note says what was done"
+    )
     due: dt.date | None = one(c.DAY, "due on", "the day by which inspection wants it mended")
     shown_to: str | None = one(c.TEXT, "shown to", "who looked at it again: inspection, marshal")
     cleared_on: dt.date | None = one(
@@ -324,18 +352,33 @@ class Work:
             "filter",
             "plug",
             "sprocket",
+            "pads",
+            "yokes",
+            "shift pattern",
+            "workshop",
         ),
         "what",
-        "what was undone",
+        "what was undone; workshop: the bike came back from one",
     )
     at: dt.time | None = one(c.CLOCK, "at", "when the work was done")
     end: str | None = one(Word("front", "rear"), "end", "which end, of a wheel, an axle or a caliper")
     torqued: bool | None = one(
         c.FLAG, "torqued", "tightened to the manual's figure, checked by a second person, marked"
     )
-    rechecked_hot: bool | None = one(c.FLAG, "checked again hot", "looked at again after running hot")
+    pumped: bool | None = one(
+        c.FLAG, "brakes pumped", "wheel spun, both brakes pumped until hard, tried at walking pace"
+    )
+    steering_free: bool | None = one(
+        c.FLAG, "steering free", "turns freely lock to lock, nothing catches; after work on the yokes"
+    )
+    rechecked_hot: bool | None = one(
+        c.FLAG, "checked again hot", "looked at again after running: no oil, paint marks where they were"
+    )
     by: str | None = one(c.TEXT, "done by", "initials of who did it")
     checked_by: str | None = one(c.TEXT, "checked by", "initials of the second person who looked")
+    second_look: dt.time | None = one(
+        c.CLOCK, "second look", "alone: looked at a second time, ten minutes on or later"
+    )
 
 
 @attrs.frozen

@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, table, tables, values
-from paddock_tui.records.shapes import Named, Reference, Setting
+from paddock_tui.records.shapes import Named, Reference, Setting, Word
 
 
 @attrs.frozen
@@ -80,6 +80,9 @@ class Counted:
 
     on: dt.date | None = one(c.DAY, "counted on", "the day it was counted on the bike")
     by: str | None = one(c.TEXT, "counted by", "initials of who counted")
+    counted_from: str | None = one(
+        Word("closed", "open"), "counted that way from", "the stop that this count was made from"
+    )
 
 
 @attrs.frozen

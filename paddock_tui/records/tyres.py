@@ -11,7 +11,7 @@ from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.fields import NUMBERED, nested, one, table
 from paddock_tui.records.shapes import DateCode, Reference, TyreSizeMarking, Whole, Word
 
-TYRE_KINDS = ("road", "track-day", "race-treaded", "slick", "intermediate", "wet")
+TYRE_KINDS = ("road", "sport-touring", "track-day", "race-treaded", "slick", "intermediate", "wet")
 
 
 @attrs.frozen
@@ -40,8 +40,29 @@ class Tyre:
     distance_before: Quantity | None = one(
         c.DISTANCE, "distance before", "distance before the first session here"
     )
+    repair: str | None = one(
+        Word("none", "inside", "string plug", "side wall"), "repair", "whether it was repaired, and how"
+    )
     hot_dry: Quantity | None = one(c.TYRE_PRESSURE, "hot target, dry", "the vendor's hot figure for the dry")
+    hot_dry_to: Quantity | None = one(
+        c.TYRE_PRESSURE, "hot target, dry, to", "the upper end, where the vendor gives a window"
+    )
     hot_wet: Quantity | None = one(c.TYRE_PRESSURE, "hot target, wet", "the vendor's hot figure for the wet")
+    hot_wet_to: Quantity | None = one(
+        c.TYRE_PRESSURE, "hot target, wet, to", "the upper end, where the vendor gives a window"
+    )
+    cold_from: Quantity | None = one(
+        c.TYRE_PRESSURE, "cold window, from", "the vendor's lowest starting pressure"
+    )
+    cold_to: Quantity | None = one(
+        c.TYRE_PRESSURE, "cold window, to", "the vendor's highest starting pressure"
+    )
+    on_warmers: Quantity | None = one(
+        c.TYRE_PRESSURE, "target on warmers", "what it is set to hot on the warmers"
+    )
+    on_warmers_to: Quantity | None = one(
+        c.TYRE_PRESSURE, "target on warmers, to", "the upper end, where the vendor gives a window"
+    )
     works_from: Quantity | None = one(c.TYRE_TEMPERATURE, "works from", "lower end of the working range")
     works_to: Quantity | None = one(c.TYRE_TEMPERATURE, "works to", "upper end of the working range")
     warmer: Quantity | None = one(
@@ -58,6 +79,9 @@ class TyreSet:
         c.DAY, "retired", "hidden from lists since this date; references still resolve"
     )
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
+    wheels: str | None = one(
+        c.TEXT, "wheels", "which wheels it is on; a circumference measured on them belongs to this set"
+    )
     front: Tyre = table(Tyre, "front")
     rear: Tyre = table(Tyre, "rear")
     answers: Mapping[str, Mapping[str, MatterAnswer]] = nested(

@@ -61,7 +61,7 @@ for _kind in KINDS.values():
         _kind.least,
         source=_kind.source,
         at=_kind.at,
-        when=() if _kind.afterwards else ("to_come",),
+        when=(*_kind.needs, *(() if _kind.afterwards else ("to_come",))),
         limits=_kind.limits,
         todo=ToDo(_kind.todo) if _kind.todo else None,
         rank=_RANKS[_kind.theme],

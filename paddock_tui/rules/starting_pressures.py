@@ -16,7 +16,7 @@ from paddock_tui.rules.core import (
     rule,
 )
 
-_JUDGED = ("road", "track-day")
+_JUDGED = ("road", "sport-touring", "track-day")
 """Kinds whose cold pressures are much alike; race rubber and rain tyres have their vendor's own."""
 
 

@@ -32,7 +32,7 @@ def tyre_blued_or_cracked(end: End, last_seen: TyreSeen, tyre_kind_at: str) -> R
 )
 def tyre_past_its_cycles(end: End, tyre_cycles: int, cycles_limit: int, tyre_kind_at: str) -> Result:
     """A tyre has seen as many heat cycles as the rider allows; a road tyre is made for any number."""
-    if tyre_cycles < cycles_limit or tyre_kind_at == "road":
+    if tyre_cycles < cycles_limit or tyre_kind_at in ("road", "sport-touring"):
         return None
     return RaisedFinding(
         message=f"The {end} tyre has {tyre_cycles} heat cycles behind it; your limit is {cycles_limit}.",

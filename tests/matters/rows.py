@@ -5,6 +5,14 @@ from typing import Any
 
 import attrs
 
+from paddock_tui import quantities
+from paddock_tui.matters import AidHelp, Outing
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike, Drive
+from paddock_tui.records.day import DayEntry, Noise, PostedLimits, RidingDay
+from paddock_tui.records.tyres import Tyre
+from tests.matters.walk import FIRST, outing
+
 Table = dict[str, Any]
 
 RIDDEN: Table = {"parked": dt.time(17, 0), "ridden_laps": 6}
@@ -17,8 +25,10 @@ class Row:
     """`opens` is written into a session. `beside` are values that close it where it stands, each whole.
 
     `later` are sessions after it that together close it, in their order. `answer` is an answer in the file of
-    `record`. `silent` is what opens it not at all. `days` is whether it outlives its day. `only_to_come` is
-    whether a ridden session is not told of it.
+    `record`. `silent` is what opens it not at all. `days` is whether it outlives its day. `before` are ridden
+    sessions of the day before, `then` ridden ones right after it, `extra` and `now` what else the outing and
+    the look at it hold. `here` is whether its own session says it, `at_once` whether its own day does,
+    `keeps` what every later session has to have, `until_ridden` whether the next ride closes it.
     """
 
     kind: str
@@ -28,6 +38,33 @@ class Row:
     record: str = ""
     silent: tuple[Table, ...] = ()
     days: bool = True
+    before: tuple[Table, ...] = ()
+    before_extra: Table = attrs.field(factory=dict)
+    before_date: dt.date = FIRST - dt.timedelta(days=1)
+    then: tuple[Table, ...] = ()
+    extra: Table = attrs.field(factory=dict)
+    now: Table = attrs.field(factory=dict)
+    here: bool = True
+    at_once: bool = True
+    until_ridden: bool = False
+    keeps: Table = attrs.field(factory=dict)
+
+    def started(self, extra: Table | None = None, opens: Table | None = None) -> list[Outing]:
+        """Make the outings up to the one that opens it, and those right after."""
+        values = {**(self.opens if opens is None else opens), **RIDDEN, **(extra or {})}
+        found = [
+            outing(number, {**RIDDEN, **one}, self.before_date, **self.before_extra)
+            for number, one in enumerate(self.before, 1)
+        ]
+        found.append(outing(1, values, **self.extra))
+        for place, one in enumerate(self.then, 1):
+            found.append(outing(1, {**RIDDEN, **one, "start": dt.time(9, place)}))
+        return found
+
+    def after(self, number: int, values: Table) -> Outing:
+        """Make an outing after it, on the same day or, where its own day is silent, on the next."""
+        values = {**self.keeps, **values}
+        return outing(number, values, FIRST if self.at_once else FIRST + dt.timedelta(days=1))
 
 
 def incident(what: str, **values: Any) -> Table:
@@ -47,6 +84,42 @@ def at(table: str, values: Table) -> Table:
 HIT = incident("fall", moving=True, head_contact=True, concussion=False)
 PART = at("symptoms.1", ANSWER)
 MENDED = at("incidents.1", ANSWER)
+
+WHOLE_JOB: Table = {"work.1.torqued": True, "work.1.pumped": True}
+
+
+def amount(text: str) -> Quantity:
+    found = quantities.parse(text)
+    assert isinstance(found, Quantity)
+    return found
+
+
+def cold(front: str, rear: str = "1.90 bar", at: dt.time = dt.time(8, 0)) -> Table:
+    """Give a cold reading of both ends, of one gauge, at 20 C."""
+    reading = {"front": front, "rear": rear, "temperature": "20 C", "gauge": "round", "at": at}
+    return {"pressures.cold": reading}
+
+
+def sag(end: str) -> Table:
+    lengths = {"extended": "520 mm", "pushed": "488 mm", "lifted": "484 mm"}
+    return {f"sag.{end}.rider": lengths}
+
+
+ON_TARGET = Tyre(hot_dry=amount("2.35 bar"), hot_dry_to=amount("2.40 bar"))
+HOT: Table = {
+    "setup.front_start": "2.10 bar",
+    "parked": dt.time(9, 40),
+    "pressures.hot.front": "2.60 bar",
+    "pressures.hot.at": dt.time(9, 42),
+}
+BOOK = {"bike": Bike(drive=Drive(slack_least=amount("30 mm"), slack_most=amount("40 mm")))}
+PADS = {"day": RidingDay(limits=PostedLimits(pads=amount("1.5 mm")))}
+LOUD = {
+    "day": RidingDay(venue="fen", limits=PostedLimits(noise=amount("100 dB(A)"))),
+    "entry": DayEntry(noise=Noise(reading=amount("101 dB(A)"))),
+}
+OFF_ON_KERB = {"what": "off the track", "where": "kerb"}
+MUCH, LITTLE = AidHelp(0.8, 10, 0.5, "8"), AidHelp(0.3, 10, 0.5, "3")
 
 ROWS = (
     Row("leak-not-mended", incident("leak"), MENDED),
@@ -114,7 +187,6 @@ ROWS = (
         "rider-unwell",
         incident("unwell"),
         at("incidents.1", {"cleared_by": "medical post", "cleared_at": dt.time(16, 58)}),
-        days=False,
     ),
     Row(
         "rider-unwell",
@@ -134,18 +206,27 @@ ROWS = (
         later=({"checks.horn.status": "ok"},),
         silent=({"checks.horn.status": "not applicable"},),
     ),
-    Row("wheel-work-not-checked", {"work.1.what": "caliper"}, {"work.1.torqued": True}),
+    Row("wheel-work-not-checked", {"work.1.what": "caliper"}, WHOLE_JOB),
+    Row("wheel-work-not-checked", {"work.1.what": "yokes"}, {**WHOLE_JOB, "work.1.steering_free": True}),
+    Row("wheel-work-not-checked", {"work.1.what": "pads", "work.1.torqued": True}, {"work.1.pumped": True}),
     Row(
         "wheel-work-not-checked",
         {"work.1.what": "wheel out"},
-        later=({"work.1.what": "wheel out", "work.1.torqued": True},),
+        later=({"work.1.what": "wheel out", **WHOLE_JOB},),
     ),
+    Row(
+        "wheel-work-not-looked-at-again",
+        {"work.1.what": "caliper", **WHOLE_JOB},
+        {"work.1.rechecked_hot": True},
+        silent=({"work.1.what": "chain", **WHOLE_JOB},),
+    ),
+    Row("oil-work-not-secured", {"work.1.what": "plug"}, {"work.1.torqued": True}),
     Row("oil-work-not-checked-hot", {"work.1.what": "filter"}, {"work.1.rechecked_hot": True}),
     Row(
         "chain-slack-not-measured",
         {"work.1.what": "chain"},
         {"chain_slack": "32 mm"},
-        silent=({"work.1.what": "wheel out", "work.1.end": "front", "work.1.torqued": True},),
+        silent=({"work.1.what": "wheel out", "work.1.end": "front", **WHOLE_JOB},),
     ),
     Row("chain-slack-not-measured", {"work.1.what": "sprocket"}, later=({"chain_slack": "32 mm"},)),
     Row("tyre-finished", {"look.rear.seen": ["cord"]}, later=({"tyres": "others"},)),
@@ -160,6 +241,147 @@ ROWS = (
         "stopped-by-officials",
         incident("refused by inspection"),
         at("incidents.1", {"found": "pin", "shown_to": "TM"}),
+    ),
+    Row(
+        "leak-not-mended",
+        incident("leak", fluid="fork or shock weep"),
+        MENDED,
+        silent=tuple(incident("leak", fluid=fluid) for fluid in ("overflow", "lube", "dew")),
+    ),
+    Row(
+        "aid-lamp-lit",
+        incident("warning lamp", lamp="traction", off_after_key=True, lit="riding"),
+        later=(RIDDEN,),
+        then=(),
+        silent=(
+            incident("warning lamp", lamp="ABS", off_after_key=True, lit="before rolling"),
+            incident("warning lamp", lamp="ABS", off_after_key=True, lit="wheel spun on the stand"),
+        ),
+        until_ridden=True,
+    ),
+    Row(
+        "bars-shake-or-weave",
+        felt("weaves"),
+        later=({**QUIET, "because.adjusters.front-rebound.why": "weaves"},),
+    ),
+    Row(
+        "tuck-or-rear-lock",
+        {**felt("tucks"), "setup.adjusters.front-rebound": 6},
+        later=({**QUIET, "setup.adjusters.front-rebound": 10},),
+        before=({"setup.adjusters.front-rebound": 10},),
+    ),
+    Row(
+        "off-to-be-inspected",
+        incident("off the track", where="grass"),
+        {"incidents.1.inspected_again": dt.time(16, 55)},
+        silent=(incident("off the track", where="kerb"),),
+        now={"day": RidingDay(inspection_after_off=True)},
+    ),
+    Row(
+        "run-offs-in-a-day",
+        {"incidents.1": OFF_ON_KERB, "incidents.2": OFF_ON_KERB, "incidents.3": OFF_ON_KERB},
+        silent=({"incidents.1": OFF_ON_KERB, "incidents.2": OFF_ON_KERB},),
+        days=False,
+    ),
+    Row("slept-little", {"slept": "4.5 h"}, silent=({"slept": "5 h"}, {"slept": "6 h"}), days=False),
+    Row(
+        "helmet-dropped",
+        incident("helmet dropped"),
+        {"incidents.1.found": "looked at in the shop, whole"},
+    ),
+    Row("ice-on-the-track", {"ice": True}, later=({"ice": False},), silent=({"ice": False},), days=False),
+    Row(
+        "chain-slack-outside-the-book",
+        {"chain_slack": "22 mm"},
+        later=({"chain_slack": "34 mm"},),
+        silent=tuple({"chain_slack": f"{mm} mm"} for mm in (30, 40, 50)),
+        now=BOOK,
+    ),
+    Row(
+        "tyre-repaired",
+        {},
+        later=({"tyres": "others"},),
+        extra={"fitted": {"rear": Tyre(repair="string plug")}},
+    ),
+    Row(
+        "noise-over-last-time",
+        {"day": "2026-05-16"},
+        extra=LOUD,
+        here=False,
+        at_once=False,
+    ),
+    Row(
+        "bike-stood-or-workshop",
+        {},
+        record="bike",
+        before=({},),
+        before_date=FIRST - dt.timedelta(days=91),
+    ),
+    Row("bike-stood-or-workshop", {"work.1.what": "workshop"}, record="bike"),
+    Row(
+        "height-never-ridden",
+        {"setup.fork_height": "7 mm"},
+        later=({"setup.fork_height": "4 mm"},),
+        record="bike",
+        silent=({"setup.fork_height": "4 mm"}, {"setup.fork_height": "2 mm"}),
+        before=({"setup.fork_height": "4 mm"},),
+    ),
+    Row(
+        "height-never-ridden",
+        {"setup.rear_height": "1 mm"},
+        record="bike",
+        silent=({"setup.rear_height": "5 mm"},),
+        before=({"setup.rear_height": "2 mm"},),
+    ),
+    Row(
+        "pressure-lost-unanswered",
+        cold("2.00 bar"),
+        later=(cold("2.00 bar", at=dt.time(10, 0)), cold("1.98 bar", at=dt.time(22, 30))),
+        record="tyres",
+        silent=(cold("2.10 bar"), {**cold("2.00 bar"), "pressures.cold.gauge": "another"}),
+        before=(cold("2.20 bar"),),
+        here=False,
+    ),
+    Row(
+        "hot-pressure-off-last-time",
+        HOT,
+        later=({"pressures.hot.front": "2.38 bar"},),
+        silent=(
+            {**HOT, "pressures.hot.front": "2.50 bar"},
+            {**HOT, "pressures.hot.set_to_front": "2.38 bar"},
+        ),
+        extra={"fitted": {"front": ON_TARGET}},
+        here=False,
+        keeps={"setup.front_start": "2.10 bar"},
+    ),
+    Row(
+        "wear-near-its-limit",
+        {"front_pads": "2.0 mm"},
+        later=({"front_pads": "4.5 mm"},),
+        silent=({"front_pads": "2.6 mm"},),
+        now=PADS,
+    ),
+    Row(
+        "wear-reading-old",
+        {"front_pads": "4.0 mm"},
+        later=({"front_pads": "4.0 mm"},),
+        then=(RIDDEN,) * 7,
+        here=False,
+    ),
+    Row(
+        "help-lowered",
+        {},
+        later=(QUIET,),
+        before=({},),
+        before_extra={"helps": {"traction": MUCH}},
+        extra={"helps": {"traction": LITTLE}},
+    ),
+    Row(
+        "sag-not-measured-for-this-rider",
+        {},
+        later=(sag("front"), sag("rear")),
+        extra={"theirs": "12 kg lighter than Wim"},
+        here=False,
     ),
     Row("mend-by-a-date", incident("mend by"), {"incidents.1.done": "new pads"}),
     Row("airbag-fired", incident("airbag fired"), {"incidents.1.done": "new cartridge"}),

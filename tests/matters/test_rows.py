@@ -30,48 +30,53 @@ def test_every_kind_has_a_row() -> None:
 
 @BY_ROW
 def test_it_is_opened_and_a_new_session_keeps_it_open(row: Row) -> None:
-    assert row.kind in open_after(outing(1, {**row.opens, **RIDDEN}))
-    assert row.kind in open_after(outing(1, {**row.opens, **RIDDEN}), outing(2, {}))
+    if row.here:
+        assert row.kind in open_after(*row.started(), **row.now)
+    assert row.kind in open_after(*row.started(), row.after(2, {}), **row.now)
 
 
 @BY_ROW
 def test_a_ridden_session_and_a_new_day_leave_it_as_it_was(row: Row) -> None:
-    opened = outing(1, {**row.opens, **RIDDEN})
+    if row.until_ridden:
+        return
+    opened = row.started()
 
-    assert row.kind in open_after(opened, outing(2, RIDDEN), outing(3, {}))
-    later = open_after(opened, outing(2, RIDDEN), outing(1, {}, NEXT_DAY))
-    assert (row.kind in later) == row.days
+    assert row.kind in open_after(*opened, row.after(2, RIDDEN), row.after(3, {}), **row.now)
+    next_day = outing(1, row.keeps, NEXT_DAY)
+    assert (row.kind in open_after(*opened, row.after(2, RIDDEN), next_day, **row.now)) == row.days
 
 
 @BY_ROW
 def test_nothing_else_closes_it(row: Row) -> None:
-    opened = outing(1, {**row.opens, **RIDDEN})
-    others = [outing(number, {**one, **RIDDEN}) for number, one in enumerate(NOTHING_TO_DO_WITH_IT, 2)]
+    others = [row.after(number, one) for number, one in enumerate(NOTHING_TO_DO_WITH_IT, 2)]
 
-    assert row.kind in open_after(opened, *others, outing(9, {}))
+    assert row.kind in open_after(*row.started(), *others, row.after(9, {}), **row.now)
 
 
 @BY_ROW
 def test_it_is_closed_as_it_says(row: Row) -> None:
-    opened = outing(1, {**row.opens, **RIDDEN})
+    opened = row.started()
     if row.beside:
-        assert row.kind not in open_after(outing(1, {**row.opens, **RIDDEN, **row.beside}), outing(2, {}))
+        assert row.kind not in open_after(*row.started(row.beside), row.after(2, {}), **row.now)
     if row.later:
-        after = [outing(number, one) for number, one in enumerate(row.later, 2)]
-        assert row.kind in open_after(opened, *after[:-1], outing(8, {}))
-        assert row.kind not in open_after(opened, *after)
+        after = [row.after(number, one) for number, one in enumerate(row.later, 2)]
+        assert row.kind in open_after(*opened, *after[:-1], row.after(8, {}), **row.now)
+        assert row.kind not in open_after(*opened, *after, **row.now)
     if row.record:
-        whole = MatterAnswer(of=opened.id, **ANSWER)
-        assert row.kind not in open_after(opened, outing(2, {}), answers={row.kind: whole})
+        whole = MatterAnswer(of=opened[-1].id, **ANSWER)
+        assert row.kind not in open_after(*opened, row.after(2, {}), answers={row.kind: whole}, **row.now)
         assert row.kind not in open_after(
-            opened, outing(2, {}), answers={row.kind: MatterAnswer(on=NEXT_DAY, **ANSWER)}
+            *opened,
+            row.after(2, {}),
+            answers={row.kind: MatterAnswer(on=NEXT_DAY, **ANSWER)},
+            **row.now,
         )
 
 
 @BY_ROW
 def test_a_guard_keeps_it_silent(row: Row) -> None:
     for one in row.silent:
-        assert row.kind not in open_after(outing(1, {**one, **RIDDEN}), outing(2, {}))
+        assert row.kind not in open_after(*row.started(opens=one), row.after(2, {}), **row.now)
 
 
 @BY_ROW
@@ -79,8 +84,8 @@ def test_every_value_of_an_answer_beside_it_is_wanted(row: Row) -> None:
     for key in row.beside if len(row.beside) > 1 else ():
         if key.split(".")[-1] in NOT_WANTED.get(row.kind, ("test",)):
             continue
-        less = {**row.opens, **RIDDEN, **{one: value for one, value in row.beside.items() if one != key}}
-        assert row.kind in open_after(outing(1, less), outing(2, {})), key
+        less = {one: value for one, value in row.beside.items() if one != key}
+        assert row.kind in open_after(*row.started(less), row.after(2, {}), **row.now), key
 
 
 NOT_WANTED = {

@@ -34,11 +34,11 @@ def session(number: int, values: dict[str, Any], date: dt.date = FIRST) -> Sessi
     return found.record
 
 
-def outing(number: int, values: dict[str, Any], date: dt.date = FIRST) -> Outing:
+def outing(number: int, values: dict[str, Any], date: dt.date = FIRST, **more: Any) -> Outing:
     """Make one outing, its tyres named by its set."""
     made = session(number, values, date)
     tyres = {} if made.tyres is None else {"front": made.tyres, "rear": made.tyres}
-    return Outing(f"{date}-{number}", made, column=made.surface or "", tyres=tyres)
+    return Outing(f"{date}-{number}", made, column=made.surface or "", tyres=tyres, **more)
 
 
 def present(last: Outing, **more: Any) -> Present:

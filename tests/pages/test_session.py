@@ -49,6 +49,11 @@ def to_add(page: Page) -> list[Keys]:
     return [row.adds for row in page.rows() if row.kind == "add"]
 
 
+def begun(page: Page) -> list[Keys]:
+    """List the entries that a row begins: with its word, or with what was seen, the rest gets rows."""
+    return [row.adds for row in page.rows() if row.path[-1:] in (("what",), ("seen",))]
+
+
 def small(root: Path, text: str, **files: str) -> GarageFiles:
     return GarageFiles(write(root, sessions__a=text, **files))
 
@@ -100,6 +105,7 @@ ELSEWHERE = {
     "checks": "the checklist page answers them",
     "accepted": "the review page accepts, with the facts of the finding",
     "retired": "the garage page retires",
+    "out": "the stamp of going out writes it",
 }
 """What an empty session offers no row for, and where it is done instead."""
 
@@ -107,7 +113,7 @@ ELSEWHERE = {
 def reachable(kind: str, pages: list[Page]) -> list[str]:
     """List the declared values for which no page has a row to fill in, nor a row to add their entry by."""
     rows = [row.path for page in pages for row in page.rows() if row.kind == "field"]
-    tables = [table for page in pages for table in to_add(page)]
+    tables = [table for page in pages for table in (*to_add(page), *begun(page))]
     return [
         spell(one.path)
         for one in declared(CLASSES[kind])

@@ -23,6 +23,7 @@ STANDS_AFTERWARDS = frozenset(
         "fall-not-inspected",
         "head-contact-not-answered",
         "head-hit-not-cleared",
+        "helmet-dropped",
         "helmet-hit",
         "lamp-not-explained",
         "leak-not-mended",

@@ -30,5 +30,5 @@ async def test_after_a_hit_on_the_head_nothing_counts_down_to_going_out(garage: 
         await rider.types("enter text:yes enter down")
         assert "out 13:20" not in rider.screen
         assert "no riding today: the head" in rider.screen
-        await rider.types("o")
+        await rider.types("escape o")
         assert "mend first" in rider.screen

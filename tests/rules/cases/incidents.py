@@ -146,11 +146,12 @@ CASES = {
             raises("rider", "serious", happened("unwell")),
             raises("rider", "serious", happened("unwell", cleared_by="medical post")),
             raises("rider", "serious", rider_today=today(earlier("unwell"))),
+            raises("rider", "serious", history=went_before(earlier("unwell", day=BEFORE)), says="fit today"),
         ),
         silent=(
             silent(),
             silent(happened("unwell", cleared_by="medical post", cleared_at=dt.time(10, 2))),
-            silent(history=went_before(earlier("unwell", day=BEFORE))),
+            silent(put("session", "fatigue", 3), history=went_before(earlier("unwell", day=BEFORE))),
         ),
         asks=True,
     ),

@@ -32,9 +32,12 @@ def service(name: str, **values: object) -> Change:
     return put("bike", f"service.{name}", values)
 
 
+WHOLE = {"torqued": True, "pumped": True}
 TEETH = put("session", "setup.rear_sprocket", 44)
 SLACK = put("session", "chain_slack", "34 mm")
 HOURS = put("bike", "start", {"on": dt.date(2026, 1, 1), "hours": "10 h"})
+RODE = {"parked": dt.time(9, 40)}
+STEERS = {**WHOLE, "steering_free": True, "checked_by": "TM"}
 RODE_AN_HOUR = went_before({"ridden_time": "60 min"})
 
 CASES = {
@@ -52,7 +55,7 @@ CASES = {
             raises(
                 "wheels",
                 "hold",
-                work("wheel out", torqued=True),
+                work("wheel out", **WHOLE),
                 history=went_before(done("caliper")),
                 going_out=True,
             ),
@@ -60,10 +63,10 @@ CASES = {
         ),
         silent=(
             silent(going_out=True),
-            silent(work("wheel out", torqued=True), history=ON_RAIN, going_out=True),
-            silent(work(None, torqued=True), history=ON_RAIN, going_out=True),
-            silent(work("axle", torqued=True), history=went_before(done("axle")), going_out=True),
-            silent(work("wheel out", torqued=True), history=went_before(done("axle")), going_out=True),
+            silent(work("wheel out", **WHOLE), history=ON_RAIN, going_out=True),
+            silent(work(None, **WHOLE), history=ON_RAIN, going_out=True),
+            silent(work("axle", **WHOLE), history=went_before(done("axle")), going_out=True),
+            silent(work("wheel out", **WHOLE), history=went_before(done("axle")), going_out=True),
             silent(work("chain"), going_out=True),
             silent(work("wheel out"), RIDDEN, going_out=True),
             silent(history=ON_MAY, going_out=True),
@@ -77,7 +80,7 @@ CASES = {
             raises("chain", "serious", TEETH, history=OTHER_TEETH, going_out=True, says="42 -> 44"),
             raises("chain", "serious", history=ON_RAIN, going_out=True, says="rear wheel out"),
             raises("chain", "serious", work("sprocket"), going_out=True),
-            raises("chain", "serious", work("wheel out", torqued=True), going_out=True),
+            raises("chain", "serious", work("wheel out", **WHOLE), going_out=True),
         ),
         silent=(
             silent(going_out=True),
@@ -88,18 +91,58 @@ CASES = {
         ),
         asks=True,
     ),
+    "wheel-work-not-looked-at-again": Cases(
+        raising=(
+            raises("wheels", "caution", history=went_before(done("axle", **WHOLE)), going_out=True),
+            raises(
+                "wheels",
+                "caution",
+                history=went_before({"work.1": {"what": "yokes", **STEERS}}, RODE),
+                going_out=True,
+            ),
+        ),
+        silent=(
+            silent(going_out=True),
+            silent(work("axle", **WHOLE), going_out=True),
+            silent(history=went_before(done("axle", rechecked_hot=True, **WHOLE)), going_out=True),
+            # Done on return: nobody rode it since.
+            silent(
+                history=went_before(
+                    {"work.1": {"what": "axle", "at": dt.time(9, 50), **WHOLE}, "parked": dt.time(9, 40)}
+                ),
+                going_out=True,
+            ),
+        ),
+        asks=True,
+    ),
+    "oil-work-not-secured": Cases(
+        raising=(
+            *(raises("oil", "hold", work(what), going_out=True) for what in ("oil", "filter", "plug")),
+            raises("oil", "hold", history=went_before(done("plug")), going_out=True, says="plug in session"),
+        ),
+        silent=(
+            silent(going_out=True),
+            silent(work("oil", torqued=True), going_out=True),
+            silent(work("plug", torqued=True), history=went_before(done("plug")), going_out=True),
+        ),
+        asks=True,
+    ),
     "oil-work-not-checked-hot": Cases(
         raising=(
-            *(raises("oil", "serious", work(what)) for what in ("oil", "filter", "plug")),
-            raises("oil", "serious", work("filter", torqued=True, rechecked_hot=False)),
+            *(
+                raises("oil", "serious", history=went_before(done(what)))
+                for what in ("oil", "filter", "plug")
+            ),
+            raises("oil", "serious", history=went_before(done("filter", torqued=True, rechecked_hot=False))),
             raises("oil", "serious", history=went_before(done("plug")), says="plug in session"),
         ),
         silent=(
             silent(),
+            silent(work("oil", torqued=True)),
             silent(work("oil", rechecked_hot=True)),
             silent(work("plug", rechecked_hot=True), history=went_before(done("plug"))),
             silent(work("axle")),
-            silent(work("oil"), RIDDEN),
+            silent(history=went_before(done("oil", rechecked_hot=True))),
         ),
         asks=True,
     ),

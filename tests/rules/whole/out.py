@@ -100,7 +100,7 @@ SITUATIONS: list[Whole] = [
     whole(
         "other wheels for the rain, torqued and the chain measured",
         set(),
-        work("wheel out", torqued=True),
+        work("wheel out", torqued=True, pumped=True),
         SLACK,
         history=ON_RAIN,
         going_out=True,
@@ -122,9 +122,9 @@ SITUATIONS: list[Whole] = [
         now=LATE,
     ),
     whole(
-        "oil changed, not looked at hot",
+        "oil changed, not looked at hot after the first run",
         {("oil-work-not-checked-hot", "oil", "serious")},
-        work("filter", torqued=True),
+        history=went_before(done("filter", torqued=True)),
     ),
     whole("a soft lever", {("brake-lever-not-firm", "lever", "hold")}, lever("spongy hot")),
     whole(

@@ -1,0 +1,149 @@
+"""Sessions as the walk through the record takes them: with tyres, help, day and air of their time."""
+
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.facts.controls import value_in_force
+from paddock_tui.facts.copied import weight_difference
+from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.outside_pressure import observed_then
+from paddock_tui.facts.past import ENDS, History, PastSession, first_set, tyre_of
+from paddock_tui.limits import Limits
+from paddock_tui.limits.rider import OTHER_RIDERS_WEIGHT
+from paddock_tui.matters import AidHelp, Outing
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.checklist import Checklist
+from paddock_tui.records.control_levels import levels_of
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.electronics import Control, function_of
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.people import Rider
+from paddock_tui.records.session import Session
+from paddock_tui.records.tyres import Tyre, TyreSet
+from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from paddock_tui.trade.outside_pressure import AirObserved
+from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, TyreKind, starting_help
+
+_AIDS = {one.value for one in Aid} - {"engine-braking"}
+_TYRES = {"track-day": "trackday", "sport-touring": "road"}
+
+
+@attrs.frozen
+class Outings:
+    """Makes outings of the sessions of one history; what is not known of an earlier one is left out."""
+
+    history: History
+    records: Mapping[str, Record]
+    checklists: Mapping[str, Checklist]
+    source: Session | None
+    air: AirObserved
+    limits: Limits
+
+    def outing(self, one: PastSession) -> Outing:
+        """Return an earlier session as an outing."""
+        by_id = {past.id: past.session for past in self.history.past}
+        return self._made(one, observed_then(one), by_id.get(one.session.copied_from or ""), one.day)
+
+    def here(self, one: PastSession) -> Outing:
+        """Return the session looked at as an outing."""
+        day = self.records.get("day")
+        return self._made(one, self.air, self.source, day if isinstance(day, RidingDay) else None)
+
+    def _made(
+        self, one: PastSession, outside: AirObserved, source: Session | None, day: RidingDay | None
+    ) -> Outing:
+        session = one.session
+        fitted = {} if session.tyres is None else self._fitted(session.tyres)
+        column = COLUMN.get(session.surface or "", "")
+        return Outing(
+            one.id,
+            session,
+            one.entry,
+            column,
+            self._names(session, fitted),
+            fitted,
+            theirs=self._theirs(session, source),
+            helps=self._helps(session, column, fitted),
+            outside=outside,
+            day=day,
+            fall_items=self._fall_items(),
+            limits=self.limits,
+        )
+
+    def _fitted(self, name: str) -> Mapping[str, Tyre]:
+        own = self.records.get("tyres")
+        known = self.history.tyre_sets.get(name)
+        found = known if known is not None else own if isinstance(own, TyreSet) else None
+        return {} if found is None else {end: tyre_of(found, end) for end in ENDS}
+
+    def _names(self, session: Session, fitted: Mapping[str, Tyre]) -> Mapping[str, str]:
+        """Name the tyre at each end by the set it was first in; one that was fitted later is another one.
+
+        Without a tyre set it is the bike's tyre, whichever that was.
+        """
+        if session.tyres is None:
+            return {}
+        found: dict[str, str] = {}
+        for end in ENDS:
+            on = fitted[end].fitted if end in fitted else None
+            first = first_set(self.history, session.tyres, end)
+            before = on is not None and session.date is not None and session.date < on
+            found[end] = f"{first} before {on}" if before else first
+        return found
+
+    def _theirs(self, session: Session, source: Session | None) -> str:
+        """Say how the rider differs from the one whose set-up was copied, where by more than the limit."""
+        if source is None or session.taken_from is not None or source.rider == session.rider:
+            return ""
+        theirs, own = self._rider(source.rider), self._rider(session.rider)
+        found = weight_difference(theirs, own, source.rider or "")
+        return str(found) if found is not None and abs(found.kg) > self.limits[OTHER_RIDERS_WEIGHT] else ""
+
+    def _rider(self, name: str | None) -> Rider | None:
+        own = self.records.get("rider")
+        known = self.history.riders.get(name or "")
+        here = self.records.get("session")
+        mine = isinstance(here, Session) and here.rider == name
+        return own if mine and isinstance(own, Rider) else known
+
+    def _helps(self, session: Session, column: str, fitted: Mapping[str, Tyre]) -> Mapping[str, AidHelp]:
+        bike = self.records.get("bike")
+        if not isinstance(bike, Bike) or not column:
+            return {}
+        rider = self._rider(session.rider)
+        group = rider.group if rider is not None else None
+        rear = fitted["rear"].kind if "rear" in fitted else None
+        found: dict[str, AidHelp] = {}
+        for name, control in bike.controls.items():
+            one = _help(name, control, session, bike)
+            if one is not None:
+                start = _start(group, column, rear, function_of(name, control))
+                found[name] = attrs.evolve(one, start=start)
+        return found
+
+    def _fall_items(self) -> frozenset[str]:
+        lists = (one for one in self.checklists.values() if one.stage == "after a fall")
+        return frozenset(name for one in lists for name, item in one.items.items() if item.to_fix == "hold")
+
+
+def _help(name: str, control: Control, session: Session, bike: Bike) -> AidHelp | None:
+    value = value_in_force(name, session.setup, bike)
+    if value is None or function_of(name, control) not in _AIDS:
+        return None
+    levels = levels_of(name, control)
+    scale = levels.help_if_known() if levels is not None else None
+    if scale is None:
+        return None
+    try:
+        return AidHelp(scale.help_of(value), len(scale.on) - 1, None, str(value))
+    except (Inconsistent, OutOfRange):
+        return None
+
+
+def _start(group: str | None, column: str, tyre: str | None, function: str) -> float | None:
+    """Return the help that a group starts at; None where one of these is not known."""
+    if group is None or tyre is None:
+        return None
+    kind = TyreKind(_TYRES.get(tyre, tyre))
+    return starting_help(RiderGroup(group), Surface(column), kind, Aid(function))

@@ -1,0 +1,122 @@
+"""Hot pressures off the tyre's target last time, with the same start planned again."""
+
+import datetime as dt
+from collections.abc import Iterator
+
+from paddock_tui.limits.pressures import OFF_TARGET_CAUTION, OFF_TARGET_SERIOUS
+from paddock_tui.matters.behaviour_rules import laps_of
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
+from paddock_tui.matters.seen import Seen
+from paddock_tui.matters.severity import CAUTION, NOTE, SERIOUS
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.tyres import Tyre
+
+FRESH_MINUTES = 3
+LEAST_LAPS = 3
+LIKE_C = 8.0
+"""How far the track may be warmer or colder for two outings to be alike. Common practice, no source."""
+
+
+def window(tyre: Tyre, column: str) -> tuple[float, float] | None:
+    """Return the hot target of a tyre on a surface in bar, both ends; None where it has none."""
+    wet = column == "wet"
+    low = tyre.hot_wet if wet else tyre.hot_dry
+    high = tyre.hot_wet_to if wet else tyre.hot_dry_to
+    if low is None:
+        return None
+    return low.to("bar"), (high or low).to("bar")
+
+
+def off_by(read: float, target: tuple[float, float]) -> float:
+    """Return by how much a pressure lies outside a window, above it positive; 0 within."""
+    low, high = target
+    return read - high if read > high else read - low if read < low else 0.0
+
+
+def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    session = outing.session
+    hot = session.pressures.get("hot")
+    if hot is None:
+        return
+    for end, tyre in outing.fitted.items():
+        read, set_to = getattr(hot, end), getattr(hot, f"set_to_{end}")
+        target = window(tyre, outing.column)
+        if read is None or target is None or set_to is not None:
+            continue
+        over = off_by(read.to("bar"), target)
+        start = getattr(session.setup, f"{end}_start")
+        if abs(over) > outing.limits[OFF_TARGET_CAUTION] + 1e-9 and start is not None:
+            yield opened(
+                "hot-pressure-off-last-time",
+                outing.tyres.get(end),
+                outing,
+                ("setup", f"{end}_start"),
+                subject=end,
+                value=over,
+                what=str(read),
+                cause=str(start),
+                grade=2 if _is_hot(outing, hot.at) else 0,
+            )
+
+
+def _is_hot(outing: Outing, at: dt.time | None) -> bool:
+    """Return whether it was read within three minutes of parking, after three laps or more."""
+    parked = outing.session.parked
+    if parked is None or at is None or laps_of(outing) < LEAST_LAPS:
+        return False
+    return 0 <= (at.hour - parked.hour) * 60 + at.minute - parked.minute <= FRESH_MINUTES
+
+
+def _closes(one: Opened, outing: Outing) -> bool:
+    """Return whether it was read again on the same tyre and surface: that reading says it anew."""
+    hot = outing.session.pressures.get("hot")
+    same = outing.tyres.get(one.subject) == one.whom and outing.column == one.column
+    return same and hot is not None and getattr(hot, one.subject) is not None
+
+
+def _says(one: Opened, now: Present) -> Said | None:
+    if now.here(one) or one.column != now.column:
+        return None
+    start = getattr(now.session.setup, f"{one.subject}_start")
+    if start is None or not _same_start(start, one.cause):
+        return None
+    way = "over" if one.value > 0 else "under"
+    by = abs(one.value)
+    if one.grade == 0:
+        return Said(
+            NOTE,
+            f"The {one.subject} was {by:.2f} bar {way} its target last time, not read hot.",
+            "Read late or after few laps it says little: the start is not moved by it.",
+            "Read within three minutes of parking, after three laps or more.",
+            f"{one.subject} {one.what} {one.stamp}; not read hot",
+        )
+    return Said(
+        SERIOUS if by > now.limits[OFF_TARGET_SERIOUS] + 1e-9 else CAUTION,
+        f"The {one.subject} was {by:.2f} bar {way} its hot target, {now.when(one)}; same start again.",
+        "Started the same it comes back the same: "
+        + ("a small, hot contact patch." if one.value > 0 else "the carcass flexes too much and runs hot."),
+        "Move the starting pressure by about as much; the set-up page works it out beside the row.",
+        f"{one.subject} hot {one.what} {one.stamp}; start {one.cause}",
+    )
+
+
+def _same_start(start: Quantity, before: str) -> bool:
+    return str(start) == before
+
+
+declare(
+    MatterKind(
+        "hot-pressure-off-last-time",
+        "tyre",
+        NOTE,
+        "tyres",
+        "the start changed, air set, or read again",
+        _opens,
+        _says,
+        closes=_closes,
+        guard="another tyre, surface or start; not read hot: a note",
+        at="setup:setup.{subject}_start",
+        afterwards=False,
+        needs=("surface",),
+    )
+)
