@@ -4,7 +4,6 @@ from collections.abc import Mapping
 
 import attrs
 
-from paddock_tui.facts.controls import value_in_force
 from paddock_tui.facts.copied import weight_difference
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outside_pressure import observed_then
@@ -17,6 +16,7 @@ from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.electronics import Control, function_of
+from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
