@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.limits.matters import LOST_HOLD, SETTLED
 from paddock_tui.limits.pressures import LEAK
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
-from paddock_tui.matters.seen import Check, ColdReading, Seen, TyreSeen
+from paddock_tui.matters.seen import AirInTyre, ColdCheck, ColdReading, Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
@@ -46,7 +46,7 @@ def _reading(outing: Outing, reading: PressureReading, kpa: float) -> ColdReadin
     return ColdReading(kpa, celsius, (reading.gauge or "").strip(), at, outing.id, outing.outside)
 
 
-def after_readings(seen: TyreSeen, outing: Outing, end: str) -> TyreSeen:
+def after_readings(seen: AirInTyre, outing: Outing, end: str) -> AirInTyre:
     """Return what is remembered of a tyre after an outing: its last cold reading, and what was lost."""
     now = cold_of(outing, end)
     lost = lost_bar(seen, now)
@@ -61,7 +61,7 @@ def after_readings(seen: TyreSeen, outing: Outing, end: str) -> TyreSeen:
     return seen
 
 
-def lost_bar(before: TyreSeen, now: ColdReading | None) -> float | None:
+def lost_bar(before: AirInTyre, now: ColdReading | None) -> float | None:
     """Return how much less than the same air a cold reading shows, in bar; None where nothing is compared.
 
     Both have to be cold, of the same gauge, at most three days apart, and no air let out or put in since.
@@ -115,13 +115,13 @@ def _carried(one: Opened, outing: Outing) -> Opened:
     if now is None or now.at is None or now.celsius is None:
         return one
     before = next((known for known in one.checks if now.at - known.at >= APART), None)
-    checks = (*one.checks, Check(now.at, now, left_with(outing, one.subject) or now))
+    checks = (*one.checks, ColdCheck(now.at, now, left_with(outing, one.subject) or now))
     settled = before is not None and _alike(before.left, now, outing.limits[SETTLED])
     return attrs.evolve(one, checks=checks[-4:], answered=one.answered or settled)
 
 
 def _alike(left: ColdReading, now: ColdReading, within: float) -> bool:
-    lost = lost_bar(TyreSeen(cold=left), now)
+    lost = lost_bar(AirInTyre(cold=left), now)
     return lost is not None and abs(lost) <= within + 1e-9
 
 

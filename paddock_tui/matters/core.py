@@ -11,7 +11,7 @@ from typing import Final, Literal, TypeVar
 import attrs
 
 from paddock_tui.limits import Limit, Limits
-from paddock_tui.matters.seen import Check, Seen
+from paddock_tui.matters.seen import ColdCheck, Seen
 from paddock_tui.matters.severity import Severity
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.bike import Bike
@@ -127,7 +127,7 @@ class Opened:
     derived: bool = False
     home: str = ""
     step: tuple[tuple[str, str, object], ...] = ()
-    checks: tuple[Check, ...] = ()
+    checks: tuple[ColdCheck, ...] = ()
 
     @property
     def stamp(self) -> str:

@@ -31,7 +31,7 @@ class ColdReading:
 
 
 @attrs.frozen
-class Check:
+class ColdCheck:
     """A cold check after air was lost: as read, and as the tyre was left."""
 
     at: dt.datetime
@@ -40,7 +40,7 @@ class Check:
 
 
 @attrs.frozen
-class TyreSeen:
+class AirInTyre:
     """What is remembered of a tyre: its last cold reading, and when air was last found to be lost.
 
     `let` is whether air was put in or let out since that reading.
@@ -80,12 +80,12 @@ class Seen:
     """What the walk remembers of each bike, and of each tyre by the set it was first in and its end."""
 
     bikes: Mapping[str, BikeSeen] = attrs.field(factory=dict)
-    tyres: Mapping[tuple[str, str], TyreSeen] = attrs.field(factory=dict)
+    tyres: Mapping[tuple[str, str], AirInTyre] = attrs.field(factory=dict)
 
     def bike(self, name: str | None) -> BikeSeen:
         """Return what is remembered of a bike; nothing where it was never ridden."""
         return self.bikes.get(name or "", BikeSeen())
 
-    def tyre(self, name: str, end: str) -> TyreSeen:
+    def tyre(self, name: str, end: str) -> AirInTyre:
         """Return what is remembered of a tyre; nothing where it never was read."""
-        return self.tyres.get((name, end), TyreSeen())
+        return self.tyres.get((name, end), AirInTyre())
