@@ -55,6 +55,8 @@ def parser() -> argparse.ArgumentParser:
     _add_git(commands)
     new = commands.add_parser("new", help="make an empty garage with templates")
     new.add_argument("folder", metavar="FOLDER")
+    settings = commands.add_parser("settings", help="print your settings: keys, theme, garage, steps")
+    settings.add_argument("--edit", action="store_true", help="open the file in $VISUAL or $EDITOR")
     help_ = commands.add_parser("help", help="print a help topic, or what a word means")
     help_.add_argument("topic", metavar="TOPIC", nargs="*", help="the topics are listed when left out")
     return made
@@ -76,6 +78,8 @@ def _main(arguments: Sequence[str] | None) -> int:
     words = list(sys.argv[1:] if arguments is None else arguments)
     if not words and Path("garage.toml").is_file():
         words = [str(Path.cwd())]
+    if not words:
+        words = _usual_garage()
     if words and not words[0].startswith("-") and words[0] not in _COMMANDS:
         words.insert(0, "open")
     given = made.parse_args(words)
@@ -97,6 +101,14 @@ def _main(arguments: Sequence[str] | None) -> int:
 
         complain((sentence(report(error)),))
         return CRASHED
+
+
+def _usual_garage() -> list[str]:
+    """Return the garage of the settings file as an argument, where it names one."""
+    from paddock_tui.store.settings import load_settings
+
+    named = load_settings()[0].garage
+    return [str(Path(named).expanduser())] if named else []
 
 
 def _run(given: argparse.Namespace) -> int:
@@ -191,6 +203,13 @@ def _help(given: argparse.Namespace) -> int:
     return help_on(" ".join(given.topic), ACTIONS)
 
 
+def _settings(given: argparse.Namespace) -> int:
+    from paddock_tui.commands.settings import settings
+    from paddock_tui.screens.registry import ACTIONS
+
+    return settings(ACTIONS, edit=given.edit)
+
+
 def _schema(given: argparse.Namespace) -> int:
     from paddock_tui.commands.schema import schema
 
@@ -241,6 +260,7 @@ _COMMANDS: dict[str, Callable[[argparse.Namespace], int]] = {
     "redo": _redo,
     "new": _new,
     "help": _help,
+    "settings": _settings,
     "schema": _schema,
     "export": _export,
     "git": _git,

@@ -15,9 +15,12 @@ from textual.screen import Screen
 from paddock_tui.desk import Desk
 from paddock_tui.screens.half_typed import half_typed
 from paddock_tui.screens.main import MainScreen
+from paddock_tui.screens.own_settings import OwnSettings, settings_said
 from paddock_tui.screens.place import Place
+from paddock_tui.screens.registry import ACTIONS
 from paddock_tui.store.crash import CRASHED, report, sentence
 from paddock_tui.store.half_typed import save as keep_half_typed
+from paddock_tui.store.settings import load_settings
 from paddock_tui.widgets.base import repaint_on_resume
 from paddock_tui.widgets.driver import driver_class
 from paddock_tui.widgets.signals import Leaver, block
@@ -35,15 +38,18 @@ class PaddockApp(App[int]):
         Binding("ctrl+z", "suspend_process", "to the shell", show=False),
     ]
 
-    def __init__(self, desk: Desk, place: Place | None = None) -> None:
+    def __init__(self, desk: Desk, place: Place | None = None, own: OwnSettings | None = None) -> None:
         super().__init__(driver_class=driver_class())
         self.desk = desk
-        self.main = MainScreen(desk, place)
+        self.main = MainScreen(desk, place, own)
         self.on_stuck: Callable[[Callable[[], None]], None] | None = None
         """What the input thread calls where the loop hears no ctrl+c; given what restores the terminal."""
         self.animation_level = "none"
         self.theme = THEMES[
-            chosen_theme(os.environ.get("PADDOCK_THEME", ""), bool(os.environ.get("NO_COLOR")))
+            chosen_theme(
+                os.environ.get("PADDOCK_THEME") or (own.settings.theme if own else ""),
+                bool(os.environ.get("NO_COLOR")),
+            )
         ]
 
     def get_default_screen(self) -> Screen[Any]:
@@ -90,7 +96,9 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     """
     held = block()
     desk = Desk(Path(folder), now)
-    app = PaddockApp(desk, Place(room=room) if room else None)
+    settings, wrong = load_settings(ACTIONS)
+    own = OwnSettings(settings, settings_said(wrong))
+    app = PaddockApp(desk, Place(room=room) if room else None, own)
 
     def save() -> None:
         app.save_half_typed()

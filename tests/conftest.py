@@ -17,7 +17,8 @@ time.tzset()
 
 # What the program keeps about its user: a folder of this run's own, gone with it.
 _STATE = tempfile.TemporaryDirectory(prefix="paddock-state-")
-os.environ["XDG_STATE_HOME"] = os.environ["XDG_CACHE_HOME"] = _STATE.name
+for _name in ("XDG_STATE_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"):
+    os.environ[_name] = _STATE.name
 
 settings.register_profile("dev", max_examples=50, deadline=None)
 settings.register_profile("ci", settings.get_profile("dev"), derandomize=True)

@@ -10,6 +10,7 @@ import attrs
 from paddock_tui.desk.day.what_now import NextThing
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.rules import Finding
+from paddock_tui.store.key_names import printed_key
 from paddock_tui.text import printable
 
 OF_OTHERS = "steps in the journal without your mark are history to read"
@@ -49,7 +50,8 @@ class ActionRow:
     """What is said of one action.
 
     `off` gives the reason why it cannot act now, empty where it can. `hint`: how much it is wanted in the
-    last line, where the most wanted stand last so that the first may be dropped; nought: never.
+    last line, where the most wanted stand last so that the first may be dropped; nought: never. `usual` is
+    the key that it would have without settings of one's own; empty where it has that.
     """
 
     id: str
@@ -58,14 +60,12 @@ class ActionRow:
     help: str
     off: Callable[[ActionContext], str] = _always
     hint: int = 0
+    usual: str = attrs.field(default="", kw_only=True)
 
     def why_off(self, context: ActionContext) -> str:
         """Say why it cannot act now; empty where it can."""
         return "" if self.id in context.own else self.off(context)
 
-
-PRINTED = {"slash": "/", "question_mark": "?"}
-"""How keys are written where their name is not what is typed."""
 
 ROW_KEYS: tuple[tuple[str, str], ...] = (
     ("up, down", "move by a row, keeping what is typed and complete; page up, page down, home, end further"),
@@ -91,7 +91,7 @@ ROW_KEYS: tuple[tuple[str, str], ...] = (
 
 def printed(action: ActionRow) -> str:
     """Write an action's key as it is typed."""
-    return PRINTED.get(action.key, action.key)
+    return printed_key(action.key)
 
 
 def hints(actions: Sequence[ActionRow], context: ActionContext) -> tuple[str, ...]:

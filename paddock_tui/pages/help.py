@@ -3,12 +3,15 @@
 import re
 from collections.abc import Iterator, Sequence
 
+import attrs
+
 from paddock_tui import help as texts
 from paddock_tui.entry.typing_kinds import SAID
 from paddock_tui.help import Entry, Part, Topic
 from paddock_tui.pages.actions import ROW_KEYS, ActionRow, printed
 from paddock_tui.pages.review import CAUTION_WORDS
 from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.store.key_names import printed_key
 from paddock_tui.text import printable
 
 KEYS = "keys"
@@ -20,7 +23,7 @@ _RUN = re.compile(r" {2,}")
 def room_help(room: str, actions: Sequence[ActionRow]) -> Page:
     """Make the help of a page: what it is for, its keys and words; then all keys, and what else there is."""
     of_room = texts.topic(room) if room in texts.names() else None
-    sections = [*_about(of_room)] if of_room is not None else []
+    sections = [*_about(of_room, actions)] if of_room is not None else []
     return Page(
         f"help · {room}" if of_room is not None else "help",
         (
@@ -71,14 +74,21 @@ def key_sections(actions: Sequence[ActionRow]) -> tuple[Section, ...]:
     return Section("all keys", said), Section("on a row", rows), Section("by kind of value", kinds)
 
 
-def _about(topic: Topic) -> Iterator[Section]:
+def _about(topic: Topic, actions: Sequence[ActionRow]) -> Iterator[Section]:
     """Say of a page what it is for and its own keys; what is longer stands in its topic."""
     lead = Row("", topic.lead, kind="text", key="lead")
     yield Section("this page", (lead, *_links([topic])))
     for part in topic.parts:
         if part.title == "Its keys":
-            yield _section(part, topic)
+            yield _with_own_keys(_section(part, topic), actions)
     yield from _words(topic)
+
+
+def _with_own_keys(section: Section, actions: Sequence[ActionRow]) -> Section:
+    """Write keys of actions as they are here: a topic says the usual ones."""
+    own = {printed_key(one.usual): printed(one) for one in actions if one.usual}
+    rows = tuple(attrs.evolve(row, label=own.get(row.label, row.label)) for row in section.rows)
+    return attrs.evolve(section, rows=rows)
 
 
 def _words(topic: Topic) -> Iterator[Section]:

@@ -122,5 +122,8 @@ class Host(Protocol):
     def suspended(self) -> AbstractContextManager[None]:
         """Give the terminal to another program for a while."""
 
+    def copy(self, whole: bool) -> None:
+        """Give the terminal the row or the whole page that is shown, where the settings allow it."""
+
     def leave(self, status: int) -> None:
         """End the program."""

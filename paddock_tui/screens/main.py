@@ -24,11 +24,12 @@ from paddock_tui.screens.actions.editor import problem
 from paddock_tui.screens.digits import begun, followed
 from paddock_tui.screens.follower import DeskFollower
 from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
+from paddock_tui.screens.own_settings import OwnSettings
 from paddock_tui.screens.panel import panel_of
-from paddock_tui.screens.place import Place
+from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.question_line import QuestionLine
-from paddock_tui.screens.registry import ABOUT_SUBJECT, ACTIONS, action_of, room_of, room_showing
+from paddock_tui.screens.registry import ABOUT_SUBJECT, action_of, room_of, room_showing
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.rooms.debrief import may_mend
 from paddock_tui.screens.run_state import RunState
@@ -38,24 +39,16 @@ from paddock_tui.widgets import messages
 from paddock_tui.widgets.base import QuietScreen
 from paddock_tui.widgets.board import Board
 from paddock_tui.widgets.cursor import Identity, next_open
-
-PlaceKey = tuple[str, Ref | None, Ref | None]
-
-LETTERS = {one.key: one.id for one in ACTIONS if one.key}
-"""The action of each key."""
-
-
-def _key(place: Place) -> PlaceKey:
-    """Return what tells two places apart, so that each keeps its own cursor."""
-    return place.room, place.subject, place.record
+from paddock_tui.widgets.shown import copied
 
 
 class MainScreen(QuietScreen[None]):
     """Shows rooms on one board."""
 
-    def __init__(self, desk: Desk, place: Place | None = None) -> None:
+    def __init__(self, desk: Desk, place: Place | None = None, own: OwnSettings | None = None) -> None:
         super().__init__()
         self.desk = desk
+        self.own = own or OwnSettings()
         self.board = Board()
         self.place = place or Place()
         self.state = RunState()
@@ -81,6 +74,7 @@ class MainScreen(QuietScreen[None]):
         """Draw, listen to the desk, and look at the files and the clock from time to time."""
         self.draw()
         self.board.focus()
+        self.board.say(self.own.said)
         half_typed.offer(self, self.question_line)
         self.follower.start()
         self.set_interval(20.0, self.draw)
@@ -115,10 +109,10 @@ class MainScreen(QuietScreen[None]):
         What shows without a mark is on disk: an edit is waited for a moment; if it takes longer it is marked.
         """
         self.desk.await_write()
-        self._seen = judged_page(self.desk, self.place, self.context(), self.state)
+        self._seen = judged_page(self.desk, self.place, self.context(), self.state, self.own.actions)
         self.place = self._seen.place
         self.board.show(self.follower.with_marks(self._seen.page))
-        self.board.hint(*hints(ACTIONS, self.context()))
+        self.board.hint(*hints(self.own.actions, self.context()))
 
     def _beside(self, row: Row | None) -> tuple[Section, ...] | None:
         """Return what stands beside a row on a wide screen; the same row of the same page is asked once."""
@@ -135,7 +129,7 @@ class MainScreen(QuietScreen[None]):
         """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""
         if room_of(place.room).stands_alone and self._room.stands_alone and self._back:
             self.place = self._back.pop()
-        if _key(place) != _key(self.place):
+        if place.key != self.place.key:
             self._back.append(self.place)
         self._arrive(place, row)
 
@@ -157,18 +151,18 @@ class MainScreen(QuietScreen[None]):
 
     def _arrive(self, place: Place, row: Identity | None = None) -> None:
         if self.board.cursor_row is not None:
-            self._cursors[_key(self.place)] = self.board.cursor_row.identity
-        if _key(place) != _key(self.place):
+            self._cursors[self.place.key] = self.board.cursor_row.identity
+        if place.key != self.place.key:
             # A filter is about the page that it was typed on: elsewhere it would hide what was asked for.
             self.board.filter("")
         self.place = place
         self.draw()
-        wanted = row or self._cursors.get(_key(self.place))
+        wanted = row or self._cursors.get(self.place.key)
         if wanted is None or not self.board.go(wanted):
             rows = [one.identity for one in self.board.page.rows() if one.kind != "heading"]
             if rows:
                 self.board.go(rows[0])
-        self.board.hint(*hints(ACTIONS, self.context()))
+        self.board.hint(*hints(self.own.actions, self.context()))
 
     # Steps.
 
@@ -222,8 +216,8 @@ class MainScreen(QuietScreen[None]):
     def say_done(self) -> None:
         """Say what was done last, and with which key it is undone on the row under the cursor."""
         row, step = self.board.cursor_row, self._done
-        undo_key = "alt+u" if row is not None and row.takes_letters else "u"
-        undoes = f", {undo_key} undoes" if step.changes else ""
+        alt = "alt+" if row is not None and row.takes_letters else ""
+        undoes = f", {alt}{self.own.printed('undo')} undoes" if step.changes else ""
         self.board.say(f"{clip(step.label, max(self.size.width - len(undoes), 12))}{undoes}")
 
     def _asks(self, change: Change) -> bool:
@@ -250,12 +244,12 @@ class MainScreen(QuietScreen[None]):
         left, self._left = self._left, None
         if key == "escape":
             self.back()
-        elif key in LETTERS:
+        elif key in self.own.letters:
             if left is not None and self.board.pressed_at - left[2] < AT_ONCE_S:
                 # Alt and a letter send escape and the letter in one piece: meant here, not behind.
                 self.go(left[0], left[1])
-            self.act(LETTERS[key])
-        return key == "escape" or key in LETTERS
+            self.act(self.own.letters[key])
+        return key == "escape" or key in self.own.letters
 
     def act(self, name: str) -> None:
         """Do an action by its id as it is meant in this room, or say why it cannot act."""
@@ -281,6 +275,10 @@ class MainScreen(QuietScreen[None]):
     def suspended(self) -> AbstractContextManager[None]:
         """Give the terminal to another program for a while."""
         return self.app.suspend()
+
+    def copy(self, whole: bool) -> None:
+        """Give the terminal the row or the page that is shown, where the settings allow it."""
+        self.board.say(copied(self.app, self.board, whole, self.own.settings.copy))
 
     def leave(self, status: int) -> None:
         """End the program."""
@@ -325,7 +323,8 @@ class MainScreen(QuietScreen[None]):
         """Step the value under the cursor."""
         row = message.row
         if row.ref is not None and row.kind == "field":
-            self.attempt(stepping(self.desk.files, row.ref, row.path, message.by, message.more_help))
+            sizes = self.own.settings.steps
+            self.attempt(stepping(self.desk.files, row.ref, row.path, message.by, message.more_help, sizes))
 
     def on_board_toggled(self, message: messages.Toggled) -> None:
         """Toggle the value under the cursor."""
@@ -374,7 +373,7 @@ class MainScreen(QuietScreen[None]):
 
     def on_board_moved(self, _: messages.Moved) -> None:
         """Tell again which keys act: some depend on the row."""
-        self.board.hint(*hints(ACTIONS, self.context()))
+        self.board.hint(*hints(self.own.actions, self.context()))
 
     def on_board_typed(self, message: messages.Typed) -> None:
         """Follow what is being typed in answer to a question."""

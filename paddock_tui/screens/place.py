@@ -6,6 +6,8 @@ from paddock_tui.advice.ledger import LedgerFilter
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.paths import Path, Ref
 
+PlaceKey = tuple[str, Ref | None, Ref | None]
+
 
 @attrs.frozen
 class Place:
@@ -27,4 +29,10 @@ class Place:
     seen: frozenset[Path] = frozenset()
     across: int | None = None
     long: bool = False
+
+    @property
+    def key(self) -> PlaceKey:
+        """What tells two places apart, so that each keeps its own cursor."""
+        return self.room, self.subject, self.record
+
     came: Ref | None = None

@@ -97,6 +97,8 @@ REGISTRY: tuple[Room | Action, ...] = (
     guide.ADD_DAY,
     today.ROOM,
     key_help.ROOM,
+    program.COPY,
+    program.COPY_PAGE,
     program.QUIT,
 )
 

@@ -7,7 +7,6 @@ from collections.abc import Iterator
 import pytest
 
 from paddock_tui.pages.actions import (
-    PRINTED,
     ROW_KEYS,
     ActionContext,
     ActionRow,
@@ -23,6 +22,7 @@ from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.rules import CAUTION, HOLD, NOTE, SERIOUS, Finding, Remedy, Severity, Where
 from paddock_tui.rules.core import SetValue
 from paddock_tui.screens.registry import ACTIONS, ROOMS, action_of
+from paddock_tui.store.key_names import PRINTED
 from paddock_tui.text import width
 from tests.every import every
 

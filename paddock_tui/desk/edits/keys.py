@@ -14,19 +14,31 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.shapes import Flag, Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off
+from paddock_tui.records.step_sizes import stepped_by
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 CONTROLS = ("setup", "controls")
 
+NO_SIZES: Mapping[str, float] = {}
+"""Every value steps as it is declared."""
+
 Last = Mapping[tuple[Ref, Path], Value]
 """The values that controls had before they were switched off, for switching them on again."""
 
 
-def stepping(files: GarageFiles, ref: Ref, path: Path, by: int, more_help: bool | None) -> Step | str:
+def stepping(
+    files: GarageFiles,
+    ref: Ref,
+    path: Path,
+    by: int,
+    more_help: bool | None,
+    sizes: Mapping[str, float] = NO_SIZES,
+) -> Step | str:
     """Step a value: by the bike's own number, or toward more or less help where that is asked and known.
 
+    `sizes` are the steps that the rider chose for some kinds of value.
     Gives the reason in words where it cannot be stepped.
     """
     field = field_of(files, ref, path)
@@ -44,7 +56,8 @@ def stepping(files: GarageFiles, ref: Ref, path: Path, by: int, more_help: bool 
         return f"{path[-1].replace('_', ' ')} has no steps: enter edits it"
     if value is None or isinstance(value, InputError):
         return f"{field.label} is not known: type it"
-    stepped = field.shape.step(value, by)
+    sized = stepped_by(field.shape, sizes)
+    stepped = sized.step(value, by) if sized is not None else field.shape.step(value, by)
     if stepped is None:
         return f"{field.label} has no steps: enter edits it"
     dumped = cast("Value", field.shape.dump(stepped))

@@ -29,9 +29,23 @@ def _leave(host: Host) -> None:
     host.ask(Question(words, answered, declined="stayed", said=said, confirms=True))
 
 
+def _row(host: Host) -> None:
+    """Copy the row under the cursor."""
+    host.copy(whole=False)
+
+
+def _all(host: Host) -> None:
+    """Copy what is on the screen."""
+    host.copy(whole=True)
+
+
 def _said(done: Done) -> str:
     reason = done.outcome.reason if isinstance(done.outcome, NotSaved) else ""
     return printable(f"{done.step.label}: {reason}")
 
+
+COPY = Action("copy", "", "copy row", "give the terminal the row as shown, where copying is on", do=_row)
+
+COPY_PAGE = Action("copy_page", "", "copy page", "give the terminal the whole page as shown", do=_all)
 
 QUIT = Action("quit", "q", "quit", "leave; everything is kept already", do=_leave)
