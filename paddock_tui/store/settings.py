@@ -151,7 +151,7 @@ def _steps(data: Mapping[str, Any], wrong: list[InputError]) -> Iterator[tuple[s
         if amount is None:
             near = _near(name, STEP_SIZES)
             wrong.append(InputError(f'"{name}"', f"one of {', '.join(STEP_SIZES)}", near, ("steps", name)))
-        elif not isinstance(found, Quantity) or found.number <= 0:
+        elif not isinstance(found, Quantity) or found.dimension != amount.dimension or found.number <= 0:
             unit = f'such as "{amount.increment:g} {amount.unit}"'
             wrong.append(InputError(f'"{value}"', "a size with its unit", unit, ("steps", name)))
         else:
