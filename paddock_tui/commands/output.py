@@ -16,17 +16,22 @@ class Output:
     def __init__(self, stream: Any) -> None:
         self._stream = stream
         self.error: OSError | None = None
+        self._muted = False
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")  # a terminal that is not UTF-8 gets a stand-in, no traceback
 
     def write(self, text: str) -> int:
         """Print a text, unless nothing can be printed."""
-        if self.error is None:
+        if self.error is None and not self._muted:
             try:
                 self._stream.write(text)
             except OSError as error:
                 self.error = error
         return len(text)
+
+    def mute(self) -> None:
+        """Print nothing from here on."""
+        self._muted = True
 
     def flush(self) -> None:
         """Have out what was printed."""

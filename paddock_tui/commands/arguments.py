@@ -1,0 +1,192 @@
+"""The arguments of the command line: every command with what it takes, examples and exit statuses."""
+
+import argparse
+import datetime as dt
+import sys
+
+from paddock_tui.commands.common import USAGE, complain
+from paddock_tui.commands.usage import USAGES
+
+
+class _Parser(argparse.ArgumentParser):
+    def error(self, message: str) -> None:  # type: ignore[override]
+        self.print_usage(sys.stderr)
+        complain((f"{self.prog}: {message}", f"  {self.prog} --help says what it takes, with examples"))
+        raise SystemExit(USAGE)
+
+
+def parser() -> argparse.ArgumentParser:
+    """Make the parser of the command line."""
+    made = _Parser(
+        prog="paddock-tui",
+        description="Set up a sport motorcycle for each session, check it, record it and learn from it.",
+        epilog="A starting point, not a guarantee of safety: the bike's manual, scrutineers, local rules "
+        "and qualified people come first.",
+    )
+    made.add_argument("--version", action="store_true", help="print the versions of program and libraries")
+    commands = made.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
+    open_ = commands.add_parser("open", help="open the screens; `paddock-tui GARAGE` does the same")
+    open_.add_argument("garage", metavar="GARAGE")
+    open_.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    _add_show(commands)
+    _add_set(commands)
+    _add_enter(commands)
+    _add_check(commands)
+    _add_accept(commands)
+    _add_slip(commands)
+    for name, words in (("undo", "take the last step back"), ("redo", "do again what was taken back")):
+        commands.add_parser(name, help=words).add_argument("garage", metavar="GARAGE")
+    _add_schema(commands)
+    _add_export(commands)
+    _add_git(commands)
+    new = commands.add_parser("new", help="make an empty garage with templates")
+    new.add_argument("folder", metavar="FOLDER")
+    settings = commands.add_parser("settings", help="print your settings: keys, theme, garage, steps")
+    settings.add_argument("--edit", action="store_true", help="open the file in $VISUAL or $EDITOR")
+    help_ = commands.add_parser("help", help="print a help topic, or what a word means")
+    help_.add_argument("topic", metavar="TOPIC", nargs="*", help="the topics are listed when left out")
+    shell = commands.add_parser("completion", help="print the completion script of a shell")
+    shell.add_argument("shell", choices=("bash", "zsh", "fish"))
+    doctor = commands.add_parser("doctor", help="test terminal, disk, clock, git and permissions")
+    doctor.add_argument("garage", metavar="GARAGE", nargs="?", help="tests its disk and files too")
+    _explain(commands)
+    return made
+
+
+def _explain(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    """Give every command its description, examples and exit statuses, and let it be quiet."""
+    for name, one in commands.choices.items():
+        usage = USAGES[name]
+        one.description = usage.about
+        one.epilog = usage.epilog()
+        one.formatter_class = argparse.RawDescriptionHelpFormatter
+        if name not in ("open", "git", "completion"):
+            one.add_argument("-q", "--quiet", action="store_true", help="print nothing but errors")
+
+
+def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    show = commands.add_parser("show", help="print what is in a garage, or one record")
+    show.add_argument("garage", metavar="GARAGE")
+    show.add_argument("record", metavar="REF", nargs="?", help="kind/id, or an id where that is unique")
+    show.add_argument("--paths", action="store_true", help="with the path under which `set` takes each value")
+    show.add_argument("--format", choices=("text", "json", "html"), default="text")
+    show.add_argument("--plain", action="store_true", help="as sentences, for a screen reader")
+    show.add_argument("--long", action="store_true", help="of brief: the long form, at most 60 lines")
+    show.add_argument(
+        "--from",
+        dest="came",
+        metavar="REF",
+        help="of brief: the session or profile that its rider comes from, of any bike",
+    )
+
+
+def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    set_ = commands.add_parser("set", help="set values of one record; PATH= clears one")
+    set_.add_argument("garage", metavar="GARAGE")
+    set_.add_argument("record", metavar="REF")
+    set_.add_argument("values", metavar="PATH=VALUE", nargs="*")
+    set_.add_argument(
+        "--from", dest="file", metavar="FILE", help="a whole set-up as JSON; - is standard input"
+    )
+    set_.add_argument("--preview", action="store_true", help="with --from: only say what it would set")
+
+
+def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    enter = commands.add_parser("enter", help="set values of a session in one typed line, or none of them")
+    enter.add_argument("garage", metavar="GARAGE")
+    enter.add_argument("line", metavar="LINE", help='calls and values, such as "t4 fr12 hot 2.38 2.05"')
+    enter.add_argument("--session", metavar="REF", help="the session in hand when left out; or a profile")
+    enter.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    enter.add_argument("--preview", action="store_true", help="only say what it would set")
+
+
+def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    check = commands.add_parser(
+        "check",
+        help="review a session: status 0 NO FINDINGS, 1 CARE or NOT YET, 2 HOLD, 3 not read, 64 wrong usage",
+    )
+    check.add_argument("garage", metavar="GARAGE")
+    check.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
+    check.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    check.add_argument("--plain", action="store_true", help="as sentences, for a screen reader")
+    check.add_argument("--all", action="store_true", help="read and review everything")
+    check.add_argument("--format", choices=("text", "json"), default="text")
+
+
+def _add_accept(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    accept = commands.add_parser("accept", help="ride with a serious finding, and say why")
+    accept.add_argument("garage", metavar="GARAGE")
+    accept.add_argument("rule", metavar="RULE")
+    accept.add_argument("subject", metavar="SUBJECT")
+    what = accept.add_mutually_exclusive_group(required=True)
+    what.add_argument("--reason", metavar="TEXT", help="why you ride with it")
+    what.add_argument("--withdraw", action="store_true", help="take the acceptance back")
+    accept.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
+    accept.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+
+
+def _add_slip(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    slip = commands.add_parser("slip", help="print the paper slip of a return, one page")
+    slip.add_argument("garage", metavar="GARAGE")
+    slip.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
+    slip.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+
+
+def _add_schema(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    schema = commands.add_parser("schema", help="print the form of the records as JSON Schema")
+    schema.add_argument(
+        "kind", metavar="KIND", nargs="?", help="bike, session, day ...; every kind when left out"
+    )
+
+
+def _add_export(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    export = commands.add_parser("export", help="write the garage as tables, one fact a cell")
+    export.add_argument("garage", metavar="GARAGE")
+    export.add_argument("--to", metavar="FOLDER", required=True, help="a folder that is new or empty")
+    export.add_argument("--format", choices=("csv", "jsonl"), default="csv")
+    export.add_argument("--since", metavar="DATE", type=_day, help="only sessions of this day and later")
+    export.add_argument("--bike", metavar="ID", help="only sessions of this bike")
+    export.add_argument("--rider", metavar="ID", help="only sessions of this rider")
+    export.add_argument(
+        "--with",
+        dest="personal",
+        action="append",
+        default=[],
+        choices=("health", "incidents", "acceptances", "words"),
+        help="write these too; left out unless asked for",
+    )
+
+
+def _add_git(commands: "argparse._SubParsersAction[_Parser]") -> None:
+    git = commands.add_parser("git", help="one garage on many laptops: records are merged by fact")
+    what = git.add_subparsers(dest="what", metavar="WHAT", required=True, parser_class=_Parser)
+    setup = what.add_parser("setup", help="have git merge this garage's records by fact; shown first")
+    setup.add_argument("garage", metavar="GARAGE")
+    setup.add_argument("--undo", action="store_true", help="take it back")
+    setup.add_argument("--yes", action="store_true", help="without asking")
+    split = what.add_parser("split", help="two new sessions of one name: theirs gets the next number")
+    split.add_argument("garage", metavar="GARAGE")
+    take = what.add_parser("take", help="decide a fact that two laptops changed differently")
+    take.add_argument("garage", metavar="GARAGE")
+    take.add_argument("record", metavar="REF")
+    take.add_argument("path", metavar="PATH", help="as the review names it, such as setup.controls.traction")
+    take.add_argument("side", choices=("ours", "theirs", "base"))
+    merge = what.add_parser("merge", help="the merge driver, called by git")
+    for name in ("base", "ours", "theirs"):
+        merge.add_argument(name, metavar=name.upper())
+    merge.add_argument("--path", help="the record's name in the repository")
+
+
+def _day(text: str) -> dt.date:
+    try:
+        return dt.date.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f'"{text}" is no date, such as 2026-06-20') from None
+
+
+def _moment(text: str) -> dt.datetime:
+    try:
+        found = dt.datetime.fromisoformat(text)
+    except ValueError:
+        raise argparse.ArgumentTypeError(f'"{text}" is no date and time, such as 2026-06-20T10:30') from None
+    return found.replace(tzinfo=None)

@@ -1,0 +1,193 @@
+"""`doctor`: tests what a pit laptop and its link get wrong, and says what to fix. Nothing leaves the machine."""
+
+import datetime as dt
+import locale
+import os
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Literal
+
+import attrs
+
+from paddock_tui.commands.common import CARE, NOT_DONE, OK, CommandStopped, columns, say, sentences
+from paddock_tui.pages.plain import plain_page
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.store.crash import state_folder
+from paddock_tui.store.errors import in_plain_words
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.git import GitFailed, git, top_of
+from paddock_tui.store.settings import load_settings
+from paddock_tui.store.system_calls import lock, sync
+from paddock_tui.text import printable
+
+Level = Literal["ok", "better", "broken"]
+_LEAST_FREE = 50_000_000
+_SLOW_SYNC_S = 0.5
+_MOST_ESCAPE_MS = 50
+
+
+@attrs.frozen
+class Tested:
+    """What one test found: how it is, what it is about, what was found, and what to do."""
+
+    level: Level
+    label: str
+    found: str
+    fix: str = ""
+
+
+def doctor(folder: str | None) -> int:
+    """Print what was tested; status 1 where something could be better, 3 where something does not work."""
+    root = Path(folder) if folder is not None else None
+    if root is not None and not root.is_dir():
+        raise CommandStopped(NOT_DONE, printable(f"there is no folder {folder}"), "  paddock-tui new makes a garage")
+    sections = [Section("terminal", _rows(_terminal())), Section("this machine", _rows(_machine()))]
+    if root is not None:
+        sections.append(Section("garage", _rows(_garage(root))))
+    page = Page("doctor", tuple(sections), judged=False)
+    say(plain_page(page, columns()))
+    levels = {row.severity for row in page.rows()}
+    return NOT_DONE if "broken" in levels else CARE if "better" in levels else OK
+
+
+def _rows(tests: Iterator[Tested]) -> tuple[Row, ...]:
+    words = {"ok": "", "better": "better: ", "broken": "fix: "}
+    return tuple(
+        Row(
+            one.label,
+            printable(one.found),
+            aside=f"{words[one.level]}{one.fix}" if one.fix else "",
+            kind="text",
+            severity=one.level,
+            key=one.label,
+        )
+        for one in tests
+    )
+
+
+def _terminal() -> Iterator[Tested]:
+    term = os.environ.get("TERM", "")
+    dumb = term in ("", "dumb", "unknown")
+    yield Tested("better" if dumb else "ok", "TERM", term or "not set", "draws no screens: pages as text" if dumb else "")
+    if not (sys.stdin.isatty() and sys.stdout.isatty()):
+        yield Tested("ok", "screens", "this is no terminal now: text alone")
+    wide, high = shutil.get_terminal_size((80, 24))
+    small = wide < 40 or high < 20
+    yield Tested("better" if small else "ok", "size", f"{wide}x{high}", "40x20 at least" if small else "")
+    colours = "24 bit" if os.environ.get("COLORTERM") in ("truecolor", "24bit") else ""
+    colours = colours or ("256" if "256" in term else "16 or fewer")
+    yield Tested("ok", "colours", "none, NO_COLOR is set" if os.environ.get("NO_COLOR") else colours)
+    yield _locale()
+    yield from _tmux()
+
+
+def _locale() -> Tested:
+    encoding = locale.getpreferredencoding(False)
+    if encoding.lower().replace("-", "") == "utf8":
+        return Tested("ok", "locale", encoding)
+    return Tested("better", "locale", encoding, "lines are drawn in plain letters; set LANG=C.UTF-8")
+
+
+def _tmux() -> Iterator[Tested]:
+    """Ask tmux how long it holds an escape back."""
+    if not os.environ.get("TMUX"):
+        return
+    said = _asked("tmux", "show-options", "-sv", "escape-time")
+    if not said.isdecimal():
+        yield Tested("ok", "escape in tmux", "not known")
+    elif int(said) > _MOST_ESCAPE_MS:
+        yield Tested("better", "escape in tmux", f"{said} ms", "tmux set -s escape-time 10")
+    else:
+        yield Tested("ok", "escape in tmux", f"{said} ms")
+
+
+def _asked(*words: str) -> str:
+    try:
+        done = subprocess.run(words, capture_output=True, text=True, timeout=2, check=False)
+    except (OSError, subprocess.SubprocessError):
+        return ""
+    return done.stdout.strip()
+
+
+def _machine() -> Iterator[Tested]:
+    now = dt.datetime.now().astimezone()
+    odd = now.year < 2025
+    yield Tested("broken" if odd else "ok", "clock", f"{now:%Y-%m-%d %H:%M} {now.tzname()}", "set date and time" if odd else "")
+    folder = state_folder()
+    fits = _writable(folder if folder.exists() else folder.parent if folder.parent.exists() else Path.home())
+    what = "" if fits else "without it undo lasts for one run"
+    yield Tested("ok" if fits else "better", "own folder", str(folder), what)
+    _, wrong = load_settings()
+    said = " ".join(sentences(wrong[0])) if wrong else "as they should be"
+    yield Tested("better" if wrong else "ok", "settings", said, "paddock-tui settings --edit" if wrong else "")
+    found = shutil.which("git") is not None
+    yield Tested("ok", "git", "there" if found else "not there: only one laptop can keep a garage")
+
+
+def _writable(folder: Path) -> bool:
+    return os.access(folder, os.W_OK | os.X_OK)
+
+
+def _garage(root: Path) -> Iterator[Tested]:
+    files = GarageFiles(root)
+    problem = files.problem()
+    if problem is not None:
+        yield Tested("broken", "garage", problem.found, problem.mend or problem.expected)
+        return
+    yield from _disk(root)
+    unread = [files.name_of(ref) for ref in files.all() if (one := files.read(ref)) is None or one.record is None]
+    strays = list(files.strays())
+    count = len(unread) + len(strays)
+    named = ", ".join([*unread, *(one.file for one in strays)][:3])
+    fix = f"paddock-tui check {root} --all names each: {named}" if count else ""
+    yield Tested("broken" if unread else "better" if count else "ok", "files", f"{count} cannot be read", fix)
+    yield from _repository(root)
+
+
+def _disk(root: Path) -> Iterator[Tested]:
+    """Write a file of a moment beside the records, lock it, sync it, and take it away again."""
+    try:
+        with tempfile.NamedTemporaryFile(prefix=".paddock-doctor-", dir=root) as file:
+            file.write(b"x" * 4096)
+            file.flush()
+            before = time.monotonic()
+            sync(file.fileno())
+            took = time.monotonic() - before
+            locks = _locks(file.fileno())
+    except OSError as error:
+        yield Tested("broken", "writing", in_plain_words(error), "nothing can be saved here")
+        return
+    slow = took > _SLOW_SYNC_S
+    fix = "edits show as not yet saved for a while" if slow else ""
+    yield Tested("better" if slow else "ok", "writing", f"synced in {took * 1000:.0f} ms", fix)
+    yield Tested(
+        "ok" if locks else "better", "lock", "yes" if locks else "no", "" if locks else "one program at a time here"
+    )
+    free = shutil.disk_usage(root).free
+    low = free < _LEAST_FREE
+    yield Tested("broken" if low else "ok", "free space", f"{free // 1_000_000} MB", "make room" if low else "")
+
+
+def _locks(file: int) -> bool:
+    try:
+        lock(file)
+    except OSError:
+        return False
+    return True
+
+
+def _repository(root: Path) -> Iterator[Tested]:
+    try:
+        top = top_of(root)
+        driver = git(top, "config", "--get", "merge.paddock-tui.driver")
+    except GitFailed:
+        yield Tested("ok", "merging by git", "not set up: see paddock-tui help merge")
+        return
+    except (OSError, ValueError):
+        return
+    yield Tested("ok", "merging by git", "by fact" if driver.strip() else "line by line")

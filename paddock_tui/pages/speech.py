@@ -1,0 +1,69 @@
+"""Pages as sentences, for a screen reader: no columns, bars or rules, one sentence a line."""
+
+import re
+from collections.abc import Iterator
+
+from paddock_tui.pages.rows import Bar, Page, Row, Section
+
+_MARKS = {" -> ": " to ", " · ": ", ", "->": " to ", "·": "free", "..": " to ", "°": " degrees "}
+
+
+def spoken(page: Page) -> Iterator[str]:
+    """Say a page line by line, each a sentence by itself; what is not known comes last in its section."""
+    for text in (page.heading, f"verdict {page.verdict}" if page.verdict else ""):
+        yield from _sentence(text)
+    for section in page.sections:
+        rows = [row for row in section.rows if row.kind != "add"]
+        if rows or section.note:
+            yield ""
+            yield from _sentence(f"{section.title}, {section.note}" if section.note else section.title)
+            yield from _rows(section, rows)
+    if page.findings:
+        yield ""
+    for row in page.findings:
+        yield from _row(row, ())
+    if page.caution:
+        yield ""
+        yield from _sentence(page.caution)
+
+
+def _rows(section: Section, rows: list[Row]) -> Iterator[str]:
+    told = [row for row in rows if row.known or row.trouble or row.kind in ("finding", "text")]
+    for row in told:
+        yield from _row(row, section.columns)
+    lost = [row.label for row in rows if row not in told]
+    if lost:
+        yield from _sentence(f"not known: {', '.join(lost)}")
+
+
+def _row(row: Row, columns: tuple[str, ...]) -> Iterator[str]:
+    if row.kind == "finding":
+        yield from _sentence(f"{row.severity}: {row.value}")
+        yield from _sentence(row.aside)
+        return
+    if row.cells:
+        cells = zip(columns or ("",) * len(row.cells), row.cells, strict=False)
+        said = "; ".join(f"{column} {cell}".strip() for column, cell in cells if cell)
+        yield from _sentence(f"{row.label}: {said}")
+        return
+    value = " ".join(filter(None, (row.value, row.range)))
+    parts = (row.trouble, row.shut, _bar(row.bar), row.aside)
+    said = "; ".join(filter(None, (value, *parts)))
+    yield from _sentence(f"{row.label}: {said}" if row.label and said else row.label or said)
+
+
+def _bar(bar: Bar | None) -> str:
+    """Say where the mark of a bar stands, from its first end to its second."""
+    if bar is None or bar.at is None:
+        return ""
+    return f"{round(bar.at * 100)} percent from {bar.ends[0]} to {bar.ends[1]}"
+
+
+def _sentence(text: str) -> Iterator[str]:
+    """Say a text as one sentence that begins large and ends; nothing of an empty one."""
+    said = " ".join(text.split())
+    for mark, word in _MARKS.items():
+        said = said.replace(mark, word)
+    said = re.sub(r"\s+", " ", said).strip()
+    if said:
+        yield f"{said[0].upper()}{said[1:]}{'' if said[-1] in '.!?:' else '.'}"
