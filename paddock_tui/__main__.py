@@ -123,8 +123,8 @@ def _check(given: argparse.Namespace) -> int:
     from paddock_tui.commands.check import check, check_all
 
     if given.all:
-        return check_all(given.garage, given.at, as_json=given.format == "json")
-    return check(given.garage, given.session, given.at, as_json=given.format == "json")
+        return check_all(given.garage, given.at, given.format)
+    return check(given.garage, given.session, given.at, given.format)
 
 
 def _accept(given: argparse.Namespace) -> int:

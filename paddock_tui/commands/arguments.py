@@ -3,6 +3,7 @@
 import argparse
 import datetime as dt
 import sys
+from typing import Any
 
 from paddock_tui.commands.common import USAGE, complain
 from paddock_tui.commands.usage import USAGES
@@ -53,6 +54,9 @@ def parser() -> argparse.ArgumentParser:
     return made
 
 
+_PLAIN: Any = {"action": "store_const", "const": "plain", "help": "as sentences, for a screen reader"}
+
+
 def _explain(commands: "argparse._SubParsersAction[_Parser]") -> None:
     """Give every command its description, examples and exit statuses, and let it be quiet."""
     for name, one in commands.choices.items():
@@ -70,7 +74,7 @@ def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
     show.add_argument("record", metavar="REF", nargs="?", help="kind/id, or an id where that is unique")
     show.add_argument("--paths", action="store_true", help="with the path under which `set` takes each value")
     show.add_argument("--format", choices=("text", "json", "html"), default="text")
-    show.add_argument("--plain", action="store_true", help="as sentences, for a screen reader")
+    show.add_argument("--plain", dest="format", **_PLAIN)
     show.add_argument("--long", action="store_true", help="of brief: the long form, at most 60 lines")
     show.add_argument(
         "--from",
@@ -108,7 +112,7 @@ def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:
     check.add_argument("garage", metavar="GARAGE")
     check.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
     check.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
-    check.add_argument("--plain", action="store_true", help="as sentences, for a screen reader")
+    check.add_argument("--plain", dest="format", **_PLAIN)
     check.add_argument("--all", action="store_true", help="read and review everything")
     check.add_argument("--format", choices=("text", "json"), default="text")
 

@@ -3,8 +3,8 @@
 import datetime as dt
 import json
 import sys
-from collections.abc import Iterable
-from typing import Any
+from collections.abc import Iterable, Iterator
+from typing import Any, Literal
 
 import attrs
 
@@ -32,6 +32,7 @@ from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.review import finding_key, review_page, verdict_line
 from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.speech import spoken
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.rules import NOTE, Finding, Review, Where, review
@@ -40,7 +41,10 @@ from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NO
 _STATUS = {NO_FINDINGS_WORD: OK, NOT_YET_WORD: CARE, CARE_WORD: CARE, HOLD_WORD: HOLD}
 
 
-def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: bool = False) -> int:
+CheckForm = Literal["text", "json", "plain"]
+
+
+def check(folder: str, session: str | None, at: dt.datetime | None, form: CheckForm = "text") -> int:
     """Print the review of one session; the status is the verdict, or 3 where it could not be read."""
     desk = open_desk(folder, at, writes=False)
     ref = (
@@ -49,7 +53,7 @@ def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: 
     hidden = unplaced(desk.files, desk.now()) if session is None else ()
     strays = tuple(trouble for one in hidden for trouble in _troubles(desk, one))
     if ref is None:
-        if as_json:
+        if form == "json":
             print_dict(review_as_dict(None, Review(about_a_session=False), strays))
         complain(line for trouble in strays for line in sentences(trouble))
         complain(("there is no session to check", "  name one with --session, or make one"))
@@ -57,11 +61,11 @@ def check(folder: str, session: str | None, at: dt.datetime | None, *, as_json: 
     found = desk.assembled(ref)
     result = review(found.situation)
     problems = (*found.problems, *strays)
-    if as_json:
+    if form == "json":
         print_dict(review_as_dict(ref, result, (*problems, *found.notes)))
     else:
         page = review_page(result, heading_of(desk, ref), problems, notes=found.notes)
-        say(plain_page(_named(page, result), columns()))
+        say(_lines(_named(page, result), form))
     return _status(ref, result, found.lost, hidden)
 
 
@@ -76,7 +80,11 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
     return NOT_DONE if doubts else _STATUS.get(result.verdict, NOT_DONE)
 
 
-def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> int:
+def _lines(page: Page, form: CheckForm) -> Iterator[str]:
+    return spoken(page) if form == "plain" else plain_page(page, columns())
+
+
+def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> int:
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
     desk = open_desk(folder, at, writes=False)
     problems: list[InputError] = list(desk.files.strays())
@@ -93,11 +101,11 @@ def check_all(folder: str, at: dt.datetime | None, *, as_json: bool = False) -> 
         if ref.kind in ("session", "profile") and loaded.record is not None:
             assembled: Assembled = desk.assembled(ref)
             verdicts.append((ref, review(assembled.situation)))
-    if as_json:
+    if form == "json":
         rows = [{"session": str(ref), "verdict": found.verdict} for ref, found in verdicts]
         print_dict({"verdicts": rows, "problems": [problem_as_dict(trouble) for trouble in problems]})
     else:
-        say(plain_page(_everything(garage_heading(desk), verdicts, problems), columns()))
+        say(_lines(_everything(garage_heading(desk), verdicts, problems), form))
         say(("", f"{counted(len(refs), 'record')} read, {counted(len(problems), 'problem')}"))
     return NOT_DONE if lost else OK
 

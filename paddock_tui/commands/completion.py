@@ -47,7 +47,9 @@ def commands_of(parser: argparse.ArgumentParser, topics: Sequence[str]) -> Itera
                 places.append(tuple(one.choices))
             elif one.option_strings:
                 words = _words(one, ())
-                options |= dict.fromkeys((text for text in one.option_strings if text.startswith("--")), words)
+                options |= dict.fromkeys(
+                    (text for text in one.option_strings if text.startswith("--")), words
+                )
             else:
                 places.append(_words(one, topics))
         yield Completed(name, abouts.get(name, ""), options, tuple(places))
@@ -79,7 +81,10 @@ def _bash(commands: Sequence[Completed]) -> Iterator[str]:
     yield '  case "${COMP_WORDS[1]}" in'
     for one in commands:
         yield f"  {one.name})"
-        yield f'    if [[ $cur == -* ]]; then COMPREPLY=($(compgen -W "{" ".join(one.options)}" -- "$cur")); return; fi'
+        options = " ".join(one.options)
+        yield "    if [[ $cur == -* ]]; then"
+        yield f'      COMPREPLY=($(compgen -W "{options}" -- "$cur")); return'
+        yield "    fi"
         yield '    case "$prev" in'
         for option, words in one.options.items():
             if words:

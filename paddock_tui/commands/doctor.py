@@ -1,4 +1,4 @@
-"""`doctor`: tests what a pit laptop and its link get wrong, and says what to fix. Nothing leaves the machine."""
+"""`doctor`: tests what a pit laptop and its link get wrong, and says what to fix; nothing is sent."""
 
 import datetime as dt
 import locale
@@ -45,7 +45,9 @@ def doctor(folder: str | None) -> int:
     """Print what was tested; status 1 where something could be better, 3 where something does not work."""
     root = Path(folder) if folder is not None else None
     if root is not None and not root.is_dir():
-        raise CommandStopped(NOT_DONE, printable(f"there is no folder {folder}"), "  paddock-tui new makes a garage")
+        raise CommandStopped(
+            NOT_DONE, printable(f"there is no folder {folder}"), "  paddock-tui new makes a garage"
+        )
     sections = [Section("terminal", _rows(_terminal())), Section("this machine", _rows(_machine()))]
     if root is not None:
         sections.append(Section("garage", _rows(_garage(root))))
@@ -53,6 +55,11 @@ def doctor(folder: str | None) -> int:
     say(plain_page(page, columns()))
     levels = {row.severity for row in page.rows()}
     return NOT_DONE if "broken" in levels else CARE if "better" in levels else OK
+
+
+def _graded(bad: bool, level: Level, label: str, found: str, fix: str) -> Tested:
+    """Make the result of a test: as it should be, or of this level with what to do."""
+    return Tested(level, label, found, fix) if bad else Tested("ok", label, found)
 
 
 def _rows(tests: Iterator[Tested]) -> tuple[Row, ...]:
@@ -73,12 +80,17 @@ def _rows(tests: Iterator[Tested]) -> tuple[Row, ...]:
 def _terminal() -> Iterator[Tested]:
     term = os.environ.get("TERM", "")
     dumb = term in ("", "dumb", "unknown")
-    yield Tested("better" if dumb else "ok", "TERM", term or "not set", "draws no screens: pages as text" if dumb else "")
+    yield Tested(
+        "better" if dumb else "ok",
+        "TERM",
+        term or "not set",
+        "draws no screens: pages as text" if dumb else "",
+    )
     if not (sys.stdin.isatty() and sys.stdout.isatty()):
         yield Tested("ok", "screens", "this is no terminal now: text alone")
     wide, high = shutil.get_terminal_size((80, 24))
     small = wide < 40 or high < 20
-    yield Tested("better" if small else "ok", "size", f"{wide}x{high}", "40x20 at least" if small else "")
+    yield _graded(small, "better", "size", f"{wide}x{high}", "40x20 at least")
     colours = "24 bit" if os.environ.get("COLORTERM") in ("truecolor", "24bit") else ""
     colours = colours or ("256" if "256" in term else "16 or fewer")
     yield Tested("ok", "colours", "none, NO_COLOR is set" if os.environ.get("NO_COLOR") else colours)
@@ -117,14 +129,20 @@ def _asked(*words: str) -> str:
 def _machine() -> Iterator[Tested]:
     now = dt.datetime.now().astimezone()
     odd = now.year < 2025
-    yield Tested("broken" if odd else "ok", "clock", f"{now:%Y-%m-%d %H:%M} {now.tzname()}", "set date and time" if odd else "")
+    yield Tested(
+        "broken" if odd else "ok",
+        "clock",
+        f"{now:%Y-%m-%d %H:%M} {now.tzname()}",
+        "set date and time" if odd else "",
+    )
     folder = state_folder()
     fits = _writable(folder if folder.exists() else folder.parent if folder.parent.exists() else Path.home())
-    what = "" if fits else "without it undo lasts for one run"
-    yield Tested("ok" if fits else "better", "own folder", str(folder), what)
+    yield _graded(not fits, "better", "own folder", str(folder), "without it undo lasts for one run")
     _, wrong = load_settings()
     said = " ".join(sentences(wrong[0])) if wrong else "as they should be"
-    yield Tested("better" if wrong else "ok", "settings", said, "paddock-tui settings --edit" if wrong else "")
+    yield Tested(
+        "better" if wrong else "ok", "settings", said, "paddock-tui settings --edit" if wrong else ""
+    )
     found = shutil.which("git") is not None
     yield Tested("ok", "git", "there" if found else "not there: only one laptop can keep a garage")
 
@@ -140,12 +158,14 @@ def _garage(root: Path) -> Iterator[Tested]:
         yield Tested("broken", "garage", problem.found, problem.mend or problem.expected)
         return
     yield from _disk(root)
-    unread = [files.name_of(ref) for ref in files.all() if (one := files.read(ref)) is None or one.record is None]
+    unread = [
+        files.name_of(ref) for ref in files.all() if (one := files.read(ref)) is None or one.record is None
+    ]
     strays = list(files.strays())
     count = len(unread) + len(strays)
     named = ", ".join([*unread, *(one.file for one in strays)][:3])
-    fix = f"paddock-tui check {root} --all names each: {named}" if count else ""
-    yield Tested("broken" if unread else "better" if count else "ok", "files", f"{count} cannot be read", fix)
+    fix = f"paddock-tui check {root} --all names each: {named}"
+    yield _graded(count > 0, "broken" if unread else "better", "files", f"{count} cannot be read", fix)
     yield from _repository(root)
 
 
@@ -162,15 +182,11 @@ def _disk(root: Path) -> Iterator[Tested]:
     except OSError as error:
         yield Tested("broken", "writing", in_plain_words(error), "nothing can be saved here")
         return
-    slow = took > _SLOW_SYNC_S
-    fix = "edits show as not yet saved for a while" if slow else ""
-    yield Tested("better" if slow else "ok", "writing", f"synced in {took * 1000:.0f} ms", fix)
-    yield Tested(
-        "ok" if locks else "better", "lock", "yes" if locks else "no", "" if locks else "one program at a time here"
-    )
+    waits = "edits show as not yet saved for a while"
+    yield _graded(took > _SLOW_SYNC_S, "better", "writing", f"synced in {took * 1000:.0f} ms", waits)
+    yield _graded(not locks, "better", "lock", "yes" if locks else "no", "one program at a time here")
     free = shutil.disk_usage(root).free
-    low = free < _LEAST_FREE
-    yield Tested("broken" if low else "ok", "free space", f"{free // 1_000_000} MB", "make room" if low else "")
+    yield _graded(free < _LEAST_FREE, "broken", "free space", f"{free // 1_000_000} MB", "make room")
 
 
 def _locks(file: int) -> bool:

@@ -25,11 +25,12 @@ from paddock_tui.pages.modes import MODES, modes_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page
+from paddock_tui.pages.speech import spoken
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import Loaded
 
-PrintForm = Literal["text", "json", "html"]
+PrintForm = Literal["text", "json", "html", "plain"]
 
 ScreenPage = Callable[[Desk, str, Ref | None], Page]
 """Makes the page of a room of the screens, about a session or profile."""
@@ -86,7 +87,8 @@ def show(
     if form == "json":
         print_dict(record_as_dict(loaded, desk.files.data(ref)))
     else:
-        say(plain_page(_record(desk, loaded), columns(), paths=paths))
+        page = _record(desk, loaded)
+        say(spoken(page) if form == "plain" else plain_page(page, columns(), paths=paths))
     return NOT_DONE if loaded.record is None else OK
 
 
@@ -102,7 +104,7 @@ def _print(page: Page, form: PrintForm) -> None:
     if form == "json":
         print_dict(page_as_dict(page))
     else:
-        say(plain_page(page, columns()))
+        say(spoken(page) if form == "plain" else plain_page(page, columns()))
 
 
 def _card(desk: Desk, of: str, form: PrintForm) -> int:

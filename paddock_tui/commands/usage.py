@@ -48,7 +48,7 @@ USAGES: dict[str, Usage] = {
     "check": Usage(
         "Review a session, or everything: findings, what was not judged, what is to do.",
         ("check my_garage", "check my_garage --at 2026-06-20T13:12", "check my_garage --all --quiet"),
-        "of one session 0 to 3 with 4 as the help topic commands says; of --all 0, or 3 where something is lost",
+        "0 NO FINDINGS, 1 NOT YET or CARE, 2 HOLD, 3 it cannot be read; of --all 0 or 3",
     ),
     "accept": Usage(
         "Ride with a serious finding, and say why; a hold cannot be accepted.",
