@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 
+_DRAWN = re.compile(r"[\u2500-\u25ff]")
 _MARKS = {" -> ": " to ", " · ": ", ", "->": " to ", "·": "free", "..": " to ", "°": " degrees "}
 
 
@@ -16,7 +17,9 @@ def spoken(page: Page) -> Iterator[str]:
         rows = [row for row in section.rows if row.kind != "add"]
         if rows or section.note:
             yield ""
-            yield from _sentence(f"{section.title}, {section.note}" if section.note else section.title)
+            # The legend of a drawing explains what nobody sees here.
+            note = "" if _DRAWN.search(section.note) else section.note
+            yield from _sentence(f"{section.title}, {note}" if note else section.title)
             yield from _rows(section, rows)
     if page.findings:
         yield ""
@@ -41,15 +44,26 @@ def _row(row: Row, columns: tuple[str, ...]) -> Iterator[str]:
         yield from _sentence(f"{row.severity}: {row.value}")
         yield from _sentence(row.aside)
         return
+    if row.picture is not None:
+        yield from _sentence(f"{row.label}: {row.picture.sentence}" if row.label else row.picture.sentence)
+        return
     if row.cells:
         cells = zip(columns or ("",) * len(row.cells), row.cells, strict=False)
         said = "; ".join(f"{column} {cell}".strip() for column, cell in cells if cell)
         yield from _sentence(f"{row.label}: {said}")
         return
     value = " ".join(filter(None, (row.value, row.range)))
-    parts = (row.trouble, row.shut, _bar(row.bar), row.aside)
+    parts = (row.trouble, row.shut, _bar(row.bar), _in_words(row))
     said = "; ".join(filter(None, (value, *parts)))
     yield from _sentence(f"{row.label}: {said}" if row.label and said else row.label or said)
+
+
+def _in_words(row: Row) -> str:
+    """Return what is said beside a row, the letters of its bar's marks as the words that they stand for."""
+    first, semicolon, rest = row.aside.partition("; ")
+    for mark in row.bar.marks if row.bar is not None else ():
+        first = re.sub(rf"(?<!\S){re.escape(mark.sign)}(?!\S)", mark.word, first)
+    return f"{first}{semicolon}{rest}"
 
 
 def _bar(bar: Bar | None) -> str:

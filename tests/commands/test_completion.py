@@ -67,9 +67,8 @@ def test_bash_completes_commands_options_and_words(run: Runner, tmp_path: Path) 
 
 @pytest.mark.skipif(missing("fish"), reason="fish is not installed")
 def test_fish_completes_commands_options_and_words(run: Runner, tmp_path: Path) -> None:
-    asks = "\n".join(
-        f'string join " " (complete -C "{typed}" | string replace -r "\\t.*" "")' for typed in ASKED
-    )
+    words = '(complete -C "{}" | string replace -r "\\t.*" "")'
+    asks = "\n".join(f'string join -- " " {words.format(typed)}' for typed in ASKED)
     code = f"cd {tmp_path}; source {script(run, 'fish', tmp_path)}\n{asks}"
     found = answers(["fish", "--no-config", "-c"], code)
 
@@ -79,6 +78,7 @@ def test_fish_completes_commands_options_and_words(run: Runner, tmp_path: Path) 
 
 @pytest.mark.skipif(missing("zsh"), reason="zsh is not installed")
 def test_zsh_takes_the_script_and_binds_it(run: Runner, tmp_path: Path) -> None:
-    code = f"autoload -U compinit; compinit -u -D; source {script(run, 'zsh', tmp_path)}; echo $_comps[paddock-tui]"
+    path = script(run, "zsh", tmp_path)
+    code = f"autoload -U compinit; compinit -u -D; source {path}; echo $_comps[paddock-tui]"
 
     assert answers(["zsh", "-f", "-c"], code) == [{"_paddock_tui"}]
