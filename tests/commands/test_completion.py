@@ -67,9 +67,9 @@ def test_bash_completes_commands_options_and_words(run: Runner, tmp_path: Path) 
 
 @pytest.mark.skipif(missing("fish"), reason="fish is not installed")
 def test_fish_completes_commands_options_and_words(run: Runner, tmp_path: Path) -> None:
-    words = '(complete -C "{}" | string replace -r "\\t.*" "")'
-    asks = "\n".join(f'string join -- " " {words.format(typed)}' for typed in ASKED)
-    code = f"cd {tmp_path}; source {script(run, 'fish', tmp_path)}\n{asks}"
+    asking = '(complete -C "{}" | string replace -r "\\t.*" "")'
+    asks = "\n".join(f'string join -- " " {asking.format(typed)}' for typed in ASKED)
+    code = f"cd {tmp_path}; source {script(run, 'fish', tmp_path)}\n{asks}\ntrue"
     found = answers(["fish", "--no-config", "-c"], code)
 
     for words, wanted in zip(found, ASKED.values(), strict=True):
