@@ -8,6 +8,7 @@ from importlib import import_module
 from paddock_tui.commands.check import check
 from paddock_tui.commands.common import NOT_DONE, OK, complain, open_desk, say
 from paddock_tui.commands.show import show
+from paddock_tui.desk.set_clock import SetClock
 
 
 def open_screens(folder: str, at: dt.datetime | None) -> int:
@@ -52,5 +53,4 @@ def plain(folder: str, at: dt.datetime | None) -> int:
 def _clock(at: dt.datetime | None) -> "object":
     if at is None:
         return dt.datetime.now
-    ahead = at - dt.datetime.now()
-    return lambda: dt.datetime.now() + ahead
+    return SetClock(at - dt.datetime.now())

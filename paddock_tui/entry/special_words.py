@@ -100,7 +100,9 @@ def _note(state: State, start: int, end: int) -> None:
     number = str(_next(state, NOTES))
     now = state.context.now.time().replace(microsecond=0, tzinfo=None)
     state.add(Piece(start, stop, (NOTES, number, "text"), found, f"note {number}"))
-    state.add(Piece(start, stop, (NOTES, number, "at"), now, f"time of note {number}"))
+    date = state.context.data.get("date")
+    if not isinstance(date, dt.date) or date >= state.context.now.date():
+        state.add(Piece(start, stop, (NOTES, number, "at"), now, f"time of note {number}"))
 
 
 def _ago(state: State, start: int, end: int) -> None:
@@ -117,8 +119,11 @@ def _ago(state: State, start: int, end: int) -> None:
         state.place += 1
         stop = follow.end
     minutes = int(count) if count.isascii() and count.isdecimal() and len(count) <= 4 else None
-    now = state.context.now
-    if minutes is None:
+    now, date = state.context.now, state.context.data.get("date")
+    if isinstance(date, dt.date) and date < now.date():
+        said = "this session is not of today", "write parked and the time, such as parked 13:41"
+        state.refuse(token.start, stop, *said)
+    elif minutes is None:
         state.refuse(token.start, stop, f"{token.text} is no number of minutes", "a whole number, such as 4")
     elif minutes >= _MINUTES_OF_A_DAY or (now - dt.timedelta(minutes=minutes)).date() != now.date():
         state.refuse(

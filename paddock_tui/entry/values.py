@@ -122,7 +122,9 @@ def below_zero(shape: Shape[Any]) -> bool:
 
 def _read(pieces: Pieces, place: int, field: Field) -> Taken | NotTaken:
     token = pieces.tokens[place]
-    if isinstance(field.shape, TimeOfDay) and token.folded == NOW:
+    date = pieces.context.data.get("date")
+    of_today = type(date) is not dt.date or date >= pieces.context.now.date()
+    if isinstance(field.shape, TimeOfDay) and token.folded == NOW and of_today:
         return Taken(token.start, token.end, place + 1, to_the_minute(pieces.context.now))
     wrong = _waits(field, token.start, token.end, place)
     for text, until in _extents(pieces, place, field.shape):

@@ -26,6 +26,7 @@ LAPS = "laps"
 REMINDER = "when there is time: laps, tyre look, travel, readings"
 
 _READ_AT = "by itself with the first hot pressure"
+_READ_AFTERWARDS = "1341 is 13:41; enter passes it: then in no trend"
 _WORDS = ("corner", "change")
 """What is read as words although it is not opened by itself."""
 _LAPS_RULE = "423 418 out, or 10x416"
@@ -70,10 +71,13 @@ def _parked(loaded: Loaded, session: Session, units: Units, now: dt.datetime) ->
         if minutes is not None:
             now_worth = worth(minutes).partition(": ")[2]
             row = attrs.evolve(row, aside=f"{minutes:.0f} min ago; a pressure read now is {now_worth}")
-    rows = [row]
+    rows = [attrs.evolve(row, kind="ask")]
     at = field_at("session", HOT_AT)
     if at is not None:
-        rows.append(attrs.evolve(field_row(loaded, at, units), label="read at", aside=_READ_AT))
+        past = session.date is not None and session.date < now.date()
+        aside = _READ_AFTERWARDS if past else _READ_AT
+        read_at = field_row(loaded, at, units)
+        rows.append(attrs.evolve(read_at, label="read at", aside=aside, kind="ask"))
     return Section("back in", tuple(rows))
 
 

@@ -101,4 +101,6 @@ def _now_row(judged: Review, session: Session, now: dt.datetime) -> Row:
     holds = holds_of(judged)
     stand = f"{len(holds)} holds stand" if len(holds) > 1 else "1 hold stands"
     aside = f"{stand}: enter asks once more" if holds else "u takes it back"
-    return Row(NOW, stamped or f"enter stamps {now:%H:%M}", aside=aside, kind="link", key=NOW)
+    today = session.date is None or session.date >= now.date()
+    stamps = f"enter stamps {now:%H:%M}" if today else "enter asks when: it is not of today"
+    return Row(NOW, stamped or stamps, aside=aside, kind="link", key=NOW)

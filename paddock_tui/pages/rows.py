@@ -108,7 +108,7 @@ class Section:
 
 @attrs.frozen
 class Page:
-    """A whole page: a heading, the verdict beside it, sections, and the findings below.
+    """A whole page: a heading, the verdict beside it and `whose` it is, sections, and the findings below.
 
     `judged` keeps the room of the findings below, also while there are none, so that a finding that
     comes or goes shifts nothing; `caution` is said there where findings leave a line. `clock` and `now`,
@@ -123,6 +123,7 @@ class Page:
     judged: bool = True
     clock: str = ""
     now: str = ""
+    whose: str = ""
 
     def rows(self) -> tuple[Row, ...]:
         """List the rows of every section in order."""

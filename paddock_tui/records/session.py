@@ -13,6 +13,9 @@ from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Amount, Lap, LapTime, Reference, Series, Whole, Word
 from paddock_tui.records.went_out_with import WentOutWith
 
+TYPED_AFTERWARDS = "typed afterwards"
+"""Said of times that no clock stamped: the session was of an earlier day when they were typed."""
+
 SESSION_KINDS = ("road", "track day", "practice", "qualifying", "race", "start practice")
 
 
@@ -126,6 +129,9 @@ class Session:
     )
     happened: str | None = one(
         Word("nothing", "noted"), "what happened", "asked on return: nothing, or noted under incidents"
+    )
+    times: str | None = one(
+        Word(TYPED_AFTERWARDS), "times", "where they were typed on a later day, and no clock stamped them"
     )
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     setup: SetUp = table(SetUp, "set-up", carry=True)

@@ -8,16 +8,19 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.day.countdown import clock_of
 from paddock_tui.desk.day.what_now import next_thing
 from paddock_tui.desk.lookup import glance
+from paddock_tui.desk.set_clock import set_date
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.review import CAUTION_WORDS, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
+from paddock_tui.pages.setup import short_date
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Finding, Review, review
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.run_state import RunState
+from paddock_tui.text import printable
 
 STAYS_OFF = "no riding today: the head"
 """What stands in place of the clock after a head was hit."""
@@ -71,10 +74,14 @@ def judged_page(
     remembered = state or RunState()
     asked = PageContext(desk, place, subject, assembled, judged, context, actions, remembered, now)
     page = _page(room, asked)
+    set_to = set_date(desk.now)
+    heading = f"clock {short_date(set_to)} · {page.heading}" if set_to is not None else page.heading
     clock = clock_of(desk.files, hand, desk.now())
     return JudgedPage(
         attrs.evolve(
             page,
+            heading=heading,
+            whose=_whose(desk, _about(room, subject, hand, in_hand)),
             verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
             findings=tuple(finding_rows(judged)) if room.findings else (),
             judged=room.findings,
@@ -117,6 +124,19 @@ def _stays_off(judged: Review) -> bool:
     return any(one.rule == "concussion-suspected" for one in judged.findings)
 
 
+def _about(room: Room, subject: Ref | None, hand: Ref | None, in_hand: Review | None) -> Ref | None:
+    """Return what the verdict is about: the session in hand, unless the heading names another."""
+    return subject if room.names_subject or hand is None or in_hand is None else hand
+
+
+def _whose(desk: Desk, about: Ref | None) -> str:
+    """Say in few cells whose verdict it is: the number and bike of a session, the name of a profile."""
+    if about is None or about.kind != "session":
+        return about.id if about is not None else ""
+    data = desk.files.data(about)
+    return printable(" ".join(str(data[key]) for key in ("number", "bike") if key in data))
+
+
 def _verdict(
     desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None, in_hand: Review | None
 ) -> str:
@@ -124,9 +144,9 @@ def _verdict(
 
     What was ridden is said to be: its verdict is no leave to go out again.
     """
-    about = subject
-    if not room.names_subject and hand is not None and hand != subject and in_hand is not None:
-        about, judged = hand, in_hand
+    about = _about(room, subject, hand, in_hand)
+    if about != subject and in_hand is not None:
+        judged = in_hand
     seen = glance(about, desk.files.data(about)) if about is not None and about.kind == "session" else None
     word, dot, counts = verdict_line(judged).partition(" · ")
     ridden = " · ridden" if seen is not None and seen.ridden else ""

@@ -64,7 +64,7 @@ def test_a_session_that_is_still_to_come_gives_way_to_a_return_that_is_not_done(
         (dt.datetime(2026, 6, 20, 13, 41), ""),
         (dt.datetime(2026, 6, 20, 12, 55), "it goes out at 13:20"),
         (dt.datetime(2026, 6, 20, 16, 0), "it went out at 13:20: type parked"),
-        (dt.datetime(2026, 6, 21, 13, 41), "this session is not of today"),
+        (dt.datetime(2026, 6, 21, 13, 41), "not of today: type when it was parked"),
     ],
 )
 def test_parked_is_stamped_only_when_the_bike_can_just_have_come_back(

@@ -259,11 +259,19 @@ def test_the_day_is_the_sources_where_it_is_of_that_date(tmp_path: Path) -> None
 def test_on_a_later_date_the_day_is_the_only_one_of_that_date_that_was_not_called_off(
     tmp_path: Path, days: dict[str, str], expected: str | None
 ) -> None:
-    root = with_days(tmp_path, days | {"past": DAY}, day='"past"', parked="10:20:00")
+    root = with_days(tmp_path, days | {"past": DAY}, day='"past"', start="16:00:00", parked="16:20:00")
 
     _, data = made(root, now=dt.datetime(2026, 5, 17, 8, 0))
 
     assert data.get("day") == expected
+
+
+def test_a_day_typed_in_afterwards_goes_on_while_its_timetable_does(tmp_path: Path) -> None:
+    root = with_days(tmp_path, {"past": DAY}, day='"past"', start="10:00:00", parked="10:20:00")
+
+    _, data = made(root, now=dt.datetime(2026, 5, 17, 8, 0))
+
+    assert (data["date"], data["day"], data["start"]) == (dt.date(2026, 5, 16), "past", dt.time(10, 30))
 
 
 def test_a_ride_on_the_road_is_given_no_day(tmp_path: Path) -> None:

@@ -106,6 +106,7 @@ ELSEWHERE = {
     "accepted": "the review page accepts, with the facts of the finding",
     "retired": "the garage page retires",
     "out": "the stamp of going out writes it",
+    "times": "typing times on a later day says so",
 }
 """What an empty session offers no row for, and where it is done instead."""
 

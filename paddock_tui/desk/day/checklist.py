@@ -66,7 +66,11 @@ def answering(
 def _answer(files: GarageFiles, session: Session, status: str, now: dt.datetime, by: str) -> dict[str, Value]:
     rider = _record(files, Ref("rider", session.rider)) if session.rider is not None else None
     initials = rider.initials if isinstance(rider, Rider) else None
-    return {"status": status, "at": now.time().replace(microsecond=0), "by": by or initials or login()}
+    answer: dict[str, Value] = {"status": status}
+    if session.date is None or session.date >= now.date():
+        # What is typed on a later day has no time of its own day.
+        answer["at"] = now.time().replace(microsecond=0)
+    return answer | {"by": by or initials or login()}
 
 
 def _answering(path: Path, old: object, answer: Mapping[str, Value]) -> tuple[Edit, ...]:

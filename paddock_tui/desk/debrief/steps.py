@@ -3,6 +3,7 @@
 import datetime as dt
 from collections.abc import Mapping
 
+from paddock_tui.desk.day.afterwards import day_before
 from paddock_tui.desk.debrief.rows import CHANGE, first_open, open_groups, place_of, value_of
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import setting_value, shown
@@ -34,6 +35,8 @@ def back_in(files: GarageFiles, looked_at: Ref | None, in_hand: Ref | None, now:
     """
     today = [one for one in glances(files, now.year) if one.date == now.date()]
     looked = next((one for one in today if one.ref == looked_at), None)
+    if looked is None and looked_at is not None and _waits(files, looked_at, now):
+        return looked_at
     here = looked or next((one for one in today if one.ref == in_hand), None)
     if here is None:
         return looked_at if looked_at is not None and looked_at.kind == "session" else in_hand
@@ -44,6 +47,12 @@ def back_in(files: GarageFiles, looked_at: Ref | None, in_hand: Ref | None, now:
         if before is not None and _just_parked(files, before.ref, now) and first_open(files, before.ref):
             return before.ref
     return here.ref
+
+
+def _waits(files: GarageFiles, session: Ref, now: dt.datetime) -> bool:
+    """Return whether a session of an earlier day is looked at that was not typed in yet."""
+    seen = glance(session, files.data(session)) if day_before(files, session, now) is not None else None
+    return seen is not None and not seen.ridden
 
 
 def _just_parked(files: GarageFiles, session: Ref, now: dt.datetime) -> bool:
@@ -58,7 +67,7 @@ def why_not_stamped(files: GarageFiles, session: Ref, now: dt.datetime) -> str:
     if "parked" in data:
         return ""
     if date != now.date():
-        return "this session is not of today: parked is not stamped, type it on its row"
+        return "not of today: type when it was parked, then when it was read, 1341 is 13:41"
     seen = glance(session, data)
     if seen is not None and seen.ridden:
         return "it counts as ridden already: parked is not stamped, type it on its row"
@@ -86,7 +95,8 @@ def parked_earlier(files: GarageFiles, session: Ref, by: int, now: dt.datetime) 
     if any(value_of(files, session, group) is not MISSING for group in open_groups(files, session)):
         return "something is typed already: change parked on its row"
     minutes = parked.hour * 60 + parked.minute - by
-    if not 0 <= minutes <= now.hour * 60 + now.minute:
+    latest = 24 * 60 - 1 if day_before(files, session, now) is not None else now.hour * 60 + now.minute
+    if not 0 <= minutes <= latest:
         return "that would be before today, or later than now"
     return setting_value(files, session, PARKED, dt.time(minutes // 60, minutes % 60))
 
@@ -102,7 +112,8 @@ def answering(
     if group.reads == "change":
         value = f"{CHANGE}{value}"
     if ref is None:
-        made, step = next_session(files, session, now, _table(path, value))
+        past = day_before(files, session, now) is not None
+        made, step = next_session(files, session, now, _table(path, value), of_its_day=past)
         if isinstance(step, InputError):
             return step
         return Step(f"{group.label} {shown(value)}, with new session {made.id}", step.changes)
@@ -110,7 +121,8 @@ def answering(
         return InputError("a value stands where a table would have to be", "a table", "mend it in an editor")
     step = setting_value(files, ref, path, value)
     edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
-    if edits and group.reads == "pressure" and lookup(files.data(ref), HOT_AT) is MISSING:
+    stamps = day_before(files, session, now) is None and lookup(files.data(ref), HOT_AT) is MISSING
+    if edits and group.reads == "pressure" and stamps:
         edits.append(Edit(HOT_AT, MISSING, to_the_minute(now)))
     against = refusals(files, ref, edits)
     if against:

@@ -125,7 +125,7 @@ def accepting(
     value: Mapping[str, Value] = {
         "reason": reason.strip(),
         "by": initials or login(),
-        "at": now.time().replace(microsecond=0),
+        **({"at": now.time().replace(microsecond=0)} if not _is_past(files, ref, now) else {}),
         "facts": finding.facts,
     }
     old = lookup(files.data(ref), path)
@@ -134,6 +134,12 @@ def accepting(
         edits = [_edit(files.data(ref), (*path, key), item) for key, item in value.items()]
         return Step(label, (Change(ref, tuple(edit for edit in edits if edit is not None)),))
     return Step(label, (Change(ref, (Edit(path, MISSING, value),)),))
+
+
+def _is_past(files: GarageFiles, ref: Ref, now: dt.datetime) -> bool:
+    """Return whether a record is of an earlier day: nothing of it happens now."""
+    date = files.data(ref).get("date")
+    return type(date) is dt.date and date < now.date()
 
 
 def withdrawing(files: GarageFiles, ref: Ref, rule: str, subject: str) -> Step | None:

@@ -21,7 +21,12 @@ _LEFT_OUT_WHEN_GONE = ("rider", "tyres")
 
 
 def next_session(
-    files: GarageFiles, source: Ref, now: dt.datetime, more: Mapping[str, Value] | None = None
+    files: GarageFiles,
+    source: Ref,
+    now: dt.datetime,
+    more: Mapping[str, Value] | None = None,
+    *,
+    of_its_day: bool = False,
 ) -> tuple[Ref, Step | InputError]:
     """Make the step that creates the session after another one, copied from it.
 
@@ -29,7 +34,8 @@ def next_session(
     is, as the evening before; without one to the source's day where that was not ridden, else to today. Its
     start is the next one in the timetable of the group in which this rider rides that day. A tyre set that
     was retired meanwhile is not carried over, nor is a value that cannot be read. `more` is what is known
-    of it already.
+    of it already. Where no day record is to come, a day whose timetable goes
+    on after the source is not over, whenever that is typed; `of_its_day`: nor is any other.
     """
     loaded = files.read(source)
     held = loaded.record if loaded is not None else None
@@ -37,7 +43,7 @@ def next_session(
         return source, InputError(
             f"{source} cannot be read", "a session that can be read", "mend its file first"
         )
-    date = _date(files, held, now.date())
+    date = held.date if of_its_day and held.date is not None else _date(files, held, now.date())
     after_it = held.number or 0 if date == held.date else 0
     number = next_number(files, date, held.bike, after_it)
     ref = free_session(files, date, number, held.bike)
@@ -57,7 +63,11 @@ def _date(files: GarageFiles, source: Session, today: dt.date) -> dt.date:
     if source.date is None or source.date >= today:
         return source.date or today
     coming = None if source.kind == "road" else _next_day(files, today)
-    return coming or (today if is_ridden(source) else source.date)
+    if coming is not None:
+        return coming
+    day = _day_of(files, source.date, source)
+    goes_on = source.start is not None and day is not None and _start(files, day, source, source.date)
+    return source.date if goes_on or not is_ridden(source) else today
 
 
 def _next_day(files: GarageFiles, today: dt.date) -> dt.date | None:

@@ -38,7 +38,7 @@ def layout(page: Page, view: View) -> Laid:
     rows_pen = Pen(rows_width(view.width), view.plain) if beside_width else pen
     part = shown(body(page, view, columns(page, rows_pen) if beside_width else places), view, rows)
     arrows = pen.arrows(part.above, part.below)
-    lines = [header(page.heading, page.verdict, pen)] if head else []
+    lines = [header(page.heading, page.verdict, pen, page.whose)] if head else []
     drawn = padded([owned.line for owned in part.lines], rows)
     if beside_width:
         panel = panel_lines(view.panel or (), beside_width, rows, view.plain)

@@ -1,5 +1,7 @@
 """The dash card on the screen: enter finds a row as planned, typing says what the dash shows instead."""
 
+import datetime as dt
+
 import attrs
 
 from paddock_tui.desk.day.dash import HAPPENINGS, READ, as_planned, noting, reading, showing, unread
@@ -15,6 +17,7 @@ from paddock_tui.records.shapes_of_bike import setting_shape
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.digits import begun, followed
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.moment import at_moment
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.subject import gone
 from paddock_tui.widgets import messages
@@ -81,7 +84,8 @@ def _agree(host: Host, row: Row) -> None:
         _read(host, ref)
     elif row.key == "note":
         _forget(host, ref)
-        host.attempt(noting(host.desk.files, ref, row.path[-1], host.desk.now()))
+        what = row.path[-1]
+        at_moment(host, ref, what, lambda now: host.attempt(noting(host.desk.files, ref, what, now)))
     elif not row.known:
         host.board.say(f"what {row.label} is planned at is not known: type what the dash shows")
     else:
@@ -135,11 +139,14 @@ def _keep(host: Host, row: Row, step: Step) -> None:
 
 
 def _read(host: Host, ref: Ref) -> None:
-    step = reading(host.desk.files, ref, host.desk.now())
-    if isinstance(step, Step):
-        _forget(host, ref)
-    host.attempt(step)
-    host.board.go((str(ref), *READ, ""))
+    def read(now: dt.datetime) -> None:
+        step = reading(host.desk.files, ref, now)
+        if isinstance(step, Step):
+            _forget(host, ref)
+        host.attempt(step)
+        host.board.go((str(ref), *READ, ""))
+
+    at_moment(host, ref, "dash read", read)
 
 
 def _clear(host: Host, row: Row) -> None:

@@ -2,6 +2,7 @@
 
 import attrs
 
+from paddock_tui.desk.day.out_now import out_now
 from paddock_tui.desk.debrief.lap_timing import WHY, forbidden
 from paddock_tui.desk.debrief.rows import first_open, following, open_groups
 from paddock_tui.desk.debrief.steps import (
@@ -33,8 +34,11 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.return_times import TIMES, reads_at_next
+from paddock_tui.screens.return_times import hears as hears_time
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.subject import SubjectContext, of_subject, session_named
+from paddock_tui.screens.which import ask_which
 from paddock_tui.widgets import messages
 
 _LAPS_KEY = "return laps"
@@ -69,14 +73,22 @@ def _page(about: SubjectContext) -> Page:
 
 def _go(host: Host) -> None:
     """Stamp parked where that is due, and go to the first row of the return that is open."""
-    desk, state = host.desk, host.state.of(ReturnState)
-    state.tail = ""
-    now = desk.now()
+    desk = host.desk
     named = session_named(host.board.cursor_row) if host.place.room == "garage" else None
-    session = named or back_in(desk.files, host.place.subject, desk.session_in_hand(), now)
-    if session is None or session.kind != "session":
+    out = out_now(desk.files, desk.now())
+    session = named or back_in(desk.files, host.place.subject, desk.session_in_hand(), desk.now())
+    if named is None and len(out) > 1 and (host.place.room != ROOM.id or session not in out):
+        ask_which(host, "which is back", out, lambda ref: _back(host, ref))
+    elif session is None or session.kind != "session":
         host.board.say("there is no session to come back from: g, then n")
-        return
+    else:
+        _back(host, session)
+
+
+def _back(host: Host, session: Ref) -> None:
+    """Stamp parked of a session where that is due, and go to the first row of its return that is open."""
+    desk, state, now = host.desk, host.state.of(ReturnState), host.desk.now()
+    state.tail = ""
     said = why_not_stamped(desk.files, session, now)
     looked_at = host.place.subject
     if said and state.warned == session and STAMPS in said:
@@ -101,6 +113,8 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
         return False
     if row.shut:
         host.board.say(row.shut)
+    elif row.path in TIMES and not isinstance(message, messages.Stepped):
+        _time(host, message)
     elif isinstance(message, messages.Digit):
         _digit(host, row, message.text)
     elif isinstance(message, messages.Editing):
@@ -109,7 +123,13 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
         _accepted(host, row, message.text)
     elif isinstance(message, messages.Chosen):
         _chosen(host, row)
-    elif isinstance(message, messages.Stepped):
+    else:
+        return _heard_else(host, row, message)
+    return True
+
+
+def _heard_else(host: Host, row: Row, message: messages.RowMessage) -> bool:
+    if isinstance(message, messages.Stepped):
         _stepped(host, message.by)
     elif isinstance(message, messages.Cleared):
         _cleared(host, row)
@@ -118,6 +138,15 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
     else:
         return False
     return True
+
+
+def _time(host: Host, message: messages.RowMessage) -> None:
+    """Take a time, and go on: behind parked to when it was read, else to the first row that is open."""
+    session, after = host.place.subject, hears_time(host, message)
+    if session is None or after is None or reads_at_next(host, after):
+        return
+    passed = frozenset(host.state.of(ReturnState).passed.get(session, ()))
+    _to(host, first_open(host.desk.files, session, passed))
 
 
 def _swallows(host: Host, key: str) -> bool:

@@ -1,19 +1,29 @@
 """Going out on the screen: the page of what is open, and the row that stamps the time."""
 
+import datetime as dt
+
 import attrs
 
+from paddock_tui.desk.day.out_now import going_next
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.entry.values import to_the_minute
 from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.rows import Page
+from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.moment import at_moment
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.rooms.review import answers_missing, hint
+from paddock_tui.screens.subject import session_named
+from paddock_tui.screens.which import ask_which
 from paddock_tui.widgets.messages import Chosen, RowMessage
+
+ABOUT_NONE = ("garage", "record", "ledger", "limits", "today")
+"""The pages whose heading names no session."""
 
 
 def _page(asked: PageContext) -> Page | None:
@@ -23,15 +33,26 @@ def _page(asked: PageContext) -> Page | None:
 
 
 def _go(host: Host) -> None:
-    """Go to what is open before this session; there already, to the row that stamps going out."""
-    subject = host.place.subject
-    if subject is None:
-        return
+    """Go to what is open before this session; there already, to the row that stamps going out.
+
+    From a page that is about no session it is asked which, where two bikes go out next.
+    """
+    due = going_next(host.desk.files, host.desk.now())
+    if len(due) > 1 and host.place.room in ABOUT_NONE and session_named(host.board.cursor_row) is None:
+        ask_which(host, "which goes out", due, lambda ref: _open(host, ref))
+    elif host.place.subject is not None:
+        _open(host, host.place.subject)
+
+
+def _open(host: Host, subject: Ref) -> None:
     situation = host.desk.assembled(subject).situation
     page = out_page(situation, judged_going_out(situation), "")
     here = host.place.room == ROOM.id
     rows = page.rows()
-    host.go(attrs.evolve(host.place, room=ROOM.id), rows[-1].identity if here else first_row(page))
+    host.go(
+        attrs.evolve(host.place, room=ROOM.id, subject=subject),
+        rows[-1].identity if here else first_row(page),
+    )
 
 
 def _hears(host: Host, message: RowMessage) -> bool:
@@ -51,10 +72,13 @@ def _stamp(host: Host) -> None:
     if subject is None:
         return
 
-    def stamped(_: str) -> str:
-        now = to_the_minute(host.desk.now())
+    def stamp(when: dt.datetime) -> None:
+        now = to_the_minute(when)
         step = setting_value(host.desk.files, subject, ("went_out",), now)
         host.attempt(step if step.changes else f"went out {now:%H:%M} already")
+
+    def stamped(_: str) -> str:
+        at_moment(host, subject, "went out", stamp)
         return ""
 
     holds = holds_of(judged_going_out(host.desk.assembled(subject).situation))

@@ -1,0 +1,52 @@
+"""A session of an earlier day, typed in today: its times are asked for, and its record says so."""
+
+import datetime as dt
+from collections.abc import Iterable
+
+import attrs
+
+from paddock_tui.records.edits import MISSING, Change, Edit, Step
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.session import TYPED_AFTERWARDS
+from paddock_tui.store.data import lookup
+from paddock_tui.store.garage import GarageFiles
+
+TIMES: Path = ("times",)
+STAMPED: tuple[Path, ...] = (
+    ("went_out",),
+    ("parked",),
+    ("pressures", "hot"),
+    ("pressures", "cold"),
+    ("dash",),
+    ("events",),
+)
+"""What the clock stamps, or is read beside it, while the day lasts."""
+
+
+def day_before(files: GarageFiles, ref: Ref, now: dt.datetime) -> dt.date | None:
+    """Return the date of a session that is of an earlier day than today; None where it is not."""
+    date = files.data(ref).get("date") if ref.kind == "session" else None
+    if not isinstance(date, dt.date) or isinstance(date, dt.datetime) or date >= now.date():
+        return None
+    return date
+
+
+def said_afterwards(files: GarageFiles, step: Step, now: dt.datetime) -> Step:
+    """Add to a step that types times of an earlier day the line that says so, once for each session."""
+    changes = tuple(
+        _said(files, change, now) if isinstance(change, Change) else change for change in step.changes
+    )
+    return attrs.evolve(step, changes=changes)
+
+
+def _said(files: GarageFiles, change: Change, now: dt.datetime) -> Change:
+    told = lookup(files.data(change.ref), TIMES) is not MISSING
+    if told or not _types_times(change.edits) or day_before(files, change.ref, now) is None:
+        return change
+    return attrs.evolve(change, edits=(*change.edits, Edit(TIMES, MISSING, TYPED_AFTERWARDS)))
+
+
+def _types_times(edits: Iterable[Edit]) -> bool:
+    return any(
+        edit.old is MISSING and any(edit.path[: len(place)] == place for place in STAMPED) for edit in edits
+    )
