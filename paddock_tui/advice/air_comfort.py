@@ -17,7 +17,7 @@ CHILL = Method(
     "13.12 + 0.6215 T - 11.37 V^0.16 + 0.3965 T V^0.16, V in km/h",
     "a bare face, dry; gloves and screen help, wet leathers do not",
     "air of -50 to 10 C, from 4.8 km/h; the table ends at 80 km/h, faster is said in words only",
-    "Environment Canada and NWS 2001; that hands go first: common practice, no source",
+    "Environment Canada and NWS 2001; that hands go first: paddock practice, unpublished",
 )
 LEATHERS: Final = "leathers make it worse"
 _STEPS_C: Final = (

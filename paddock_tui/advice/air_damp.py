@@ -33,7 +33,7 @@ DAMP = Method(
     "track - dew point; at or under it moisture settles, to 2 K above it patches may",
     "the track was measured in the shade: it is not equally warm throughout",
     "a thermometer a degree wrong is a degree here; what lies there already is not in it",
-    "the margin of 2 K: common practice, no source",
+    "the margin of 2 K: paddock practice, unpublished",
 )
 _SHORT = {
     Damp.SETTLES: "moisture settles on the track",

@@ -29,14 +29,14 @@ POWER = {
     Standard.SAE_J1349: Method(
         "rated / (1.180 (99 / dry kPa) sqrt((t + 273) / 298) - 0.18)",
         "no blower, throttle open, 85 % mechanical efficiency; rated by the same standard",
-        "factor 0.95 to 1.05, from memory; beyond it no figure is given",
+        "factor 0.95 to 1.05; beyond it no figure is given",
         "SAE J1349, June 1990",
     ),
     Standard.ISO_1585: Method(
         "rated / ((99 / dry kPa)^1.2 ((t + 273) / 298)^0.6)",
         "no blower, spark ignition, throttle open; rated by the same standard",
         "factor 0.93 to 1.07; beyond it no figure is given",
-        "ISO 1585, UN Regulation 85; the formula from memory",
+        "ISO 1585, UN Regulation 85; formula not checked in print",
     ),
 }
 _KEYS = {Standard.SAE_J1349: "sae", Standard.ISO_1585: "iso"}

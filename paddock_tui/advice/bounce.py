@@ -30,13 +30,13 @@ PUSH = Method(
     "d = ln(first / last) / swings, z = d / sqrt(4 pi^2 + d^2)",
     "the end was pushed once and let swing; whole swings counted, up to up; damping that goes with speed",
     "where friction stops it, it takes the same each time, and no ratio holds",
-    "Inman, Engineering Vibration, from memory",
+    "Inman, Engineering Vibration (not checked in print)",
 )
 DAMPER = Method(
     "z = c / (2 sqrt(k m))",
     "one figure for the damper, at the wheel: rebound and compression, slow and fast differ",
     "near the speed at which it was measured",
-    "Inman, Engineering Vibration, from memory",
+    "Inman, Engineering Vibration (not checked in print)",
 )
 FRICTION = Method(
     "half of the gap between push and lift x rate at the wheel",

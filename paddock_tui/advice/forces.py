@@ -30,7 +30,7 @@ SLOPE = Input("slope", "slope", Number(-30, 30, step=1, unit="%"), "uphill above
 BALANCE: Final = (WHEELBASE.key, HEIGHT.key, AHEAD.key)
 """The inputs that say where the mass stands between the axles."""
 
-BOOKS: Final = "Cossalter, Motorcycle Dynamics, 2nd ed. 2006, from memory"
+BOOKS: Final = "Cossalter, Motorcycle Dynamics, 2nd ed. 2006 (not checked in print)"
 
 
 def filled_chassis(about: About) -> dict[str, FilledInput]:

@@ -65,7 +65,7 @@ def method(limits: Limits) -> Method:
         f"{share:g} % where that is more",
         "every lap a whole one, also out of the pit lane: it errs toward more",
         "to 500 laps; the sharpest map burns more; brim the tank where weight does not matter",
-        "elementary; reserve and the default consumption: common practice, no source",
+        "elementary; reserve and the default consumption: paddock practice, unpublished",
     )
 
 

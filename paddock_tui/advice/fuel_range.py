@@ -15,7 +15,7 @@ LAPS = Method(
     "(tank - reserve) / (consumption x lap length / 100) - laps out, in and warming up, rounded down",
     "the consumption 15 % up is what is promised; its best figure stands beside",
     "the reserve stays in the tank; a sharper map or a wet coat of wind burns more",
-    "elementary; the 15 %: common practice, no source",
+    "elementary; the 15 %: paddock practice, unpublished",
 )
 HOME = Method(
     "(tank - reserve) / road consumption, rounded down",

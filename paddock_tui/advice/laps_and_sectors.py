@@ -17,7 +17,7 @@ CONSISTENCY = Method(
     "s / mean lap, s between s sqrt((n - 1) / q) of both chi-square quantiles q",
     "laps that vary like one normal distribution: traffic, fuel and tyres make them vary otherwise",
     "three clean laps or more; 95 %",
-    "Montgomery, Applied Statistics, chapter 8, from memory; quantiles checked against a library",
+    "Montgomery, Applied Statistics, chapter 8 (not checked in print); quantiles checked against a library",
 )
 DRIFT = Method(
     "least squares through clean laps by their number, with the deviation of the slope",

@@ -44,4 +44,4 @@ def launch_answers(about: About) -> Iterator[Answer]:
             continue
         text = f'begin with "{level}", the gentlest: no start with it is on record'
         puts = (SetValue(("setup", "controls", name), level),)
-        yield Answer(name, label_of(name), text, (text, *lines), f"start {level}", puts)
+        yield Answer(name, label_of(name), text, (text, *lines), f"usual {level}", puts)

@@ -43,11 +43,11 @@ from paddock_tui.trade.starting_levels import (
 )
 
 METHOD = Method(
-    "help 0 (least that is on) to 1 (most) from a table by group, surface and rear tyre, then the level at "
+    "help from 0 % (least that is on) to 100 % (most) by group, surface and rear tyre, then the level at "
     "or above it; halfway goes to more help",
     "the file says which end helps most; a start, not a rule",
     "the manual and an instructor come first; come down one step at a time, warm and calm",
-    "common practice, no source",
+    "paddock practice, unpublished",
 )
 _SURFACES: Final = {"standing water": "standing"}
 _TYRES: Final = {"track-day": "trackday", "sport-touring": "road"}
@@ -185,11 +185,10 @@ def _wanted(about: About, inputs: Inputs, aid: Aid) -> float | None:
 
 def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: bool) -> Answered:
     freeing = one.aid is Aid.ENGINE_BRAKING
-    ending = "toward freeing the rear" if freeing else "of the help"
-    share = f"{wanted:.2f} {ending}"
+    share = _share(wanted, freeing)
     level = _level(one, wanted, first)
     if level is None:
-        which = "which end frees the rear" if freeing else "which end helps most"
+        which = "which end brakes least" if freeing else "which end helps most"
         return Answered(f"{share}, but {which} is not known: the bike's file can say it")
     new = ("one step more for a first session on this bike, or here",) if first and not freeing else ()
     more = (f"wanted: {share}", *new, *_now_line(one, now))
@@ -198,7 +197,14 @@ def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: boo
     if barred:
         return Answered(f"{said} would be the start ({share}): {barred}", "", (), more)
     text = f"start at {said}, a start, not a rule ({share})"
-    return Answered(text, f"start {level}", (SetValue(("setup", "controls", one.name), level),), more)
+    return Answered(text, f"usual {level}", (SetValue(("setup", "controls", one.name), level),), more)
+
+
+def _share(position: float, weakening: bool) -> str:
+    """Write a position 0..1 in percent of most help; that of engine braking runs to its weakest end."""
+    if weakening:
+        return f"{100 * (1 - position):.0f} % of most engine braking"
+    return f"{100 * position:.0f} % of most help"
 
 
 def _level(one: _Aid, wanted: float, first: bool) -> Level | None:
@@ -222,7 +228,7 @@ def _now_line(one: _Aid, now: Level | None) -> tuple[str, ...]:
         return ("now off, below the least",)
     if now not in scale.on:
         return (f"now {now}, which this bike does not have",)
-    return (f"now {now}, which is {scale.position_of(now):.2f}",)
+    return (f"now {now}, which is {_share(scale.position_of(now), one.aid is Aid.ENGINE_BRAKING)}",)
 
 
 def _barred(about: About, one: _Aid, level: Level) -> str:

@@ -73,7 +73,7 @@ def method(near_db: float) -> Method:
     return Method(
         "limit - reading, both as the organiser measures them",
         "the same meter, distance and revs; another meter or a colder day reads differently",
-        f"{near_db:g} dB or less to the limit counts as close: common practice, no source",
+        f"{near_db:g} dB or less to the limit counts as close: paddock practice, unpublished",
         "elementary; what the organiser's meter says counts",
     )
 

@@ -114,7 +114,7 @@ def _now(inputs: Inputs, end: End) -> Answer:
             f"{said} cold now is the same air",
             said,
             (SetValue(("setup", f"{end}_start"), said),),
-            (f"then, {then}", f"now, {now}", "a warmer track usually makes the gas hotter too"),
+            (f"then, {then}", f"now, {now}", "a warmer track usually makes the air in the tyre hotter too"),
             (step,),
         )
 

@@ -44,16 +44,16 @@ TEMPERATURE = Amount("temperature", "C", -40, 150)
 MINUTES = Amount("time", "min", 0, 600)
 
 METHOD = Method(
-    "(hot + air outside) / (gas hot, K) = (cold + air outside) / (tyre cold, K), pressures on the gauge",
+    "(hot + outside) / (tyre air hot, K) = (cold + outside) / (tyre cold, K), pressures by gauge",
     "the same air cold and hot, a tyre cold through, no growth of the tyre",
-    "gas from -40 to 150 C; a degree wrong is about 0.01 bar wrong",
+    "tyre air from -40 to 150 C; a degree wrong is about 0.01 bar wrong",
     "the gas law, as in OpenStax College Physics 2e, 13.3; the vendor's figures come first",
 )
 NOW = Method(
     "read within 3 minutes: the reading is the hot figure; later only too much is certain",
     "the tyre only cools while it stands",
     "hot to 3 minutes after parking, warm to 8, then late",
-    "common practice, no source",
+    "paddock practice, unpublished",
 )
 _AIR = (MEASURED.key, ALTITUDE.key)
 _FEW_READINGS_K = 5.0
@@ -72,11 +72,13 @@ def _inputs() -> tuple[Input, ...]:
     pressure, warm, spread = c.TYRE_PRESSURE, TEMPERATURE, Number(0, 60, unit="K")
     found: list[Input] = []
     for end in ENDS:
-        gas = f"gas temperature when hot ({end})"
+        gas = f"air inside the tyre when hot ({end})"
         found += [
             Input(f"{end}_hot", f"{end} hot target", pressure, "the vendor's hot figure"),
-            Input(f"{end}_gas", f"{end} gas when hot", warm, "learnt from hot readings", gas),
-            Input(f"{end}_spread", f"{end} gas, spread", spread, "either way", f"spread of that ({end})"),
+            Input(f"{end}_gas", f"{end} tyre air, hot", warm, "learnt from hot readings", gas),
+            Input(
+                f"{end}_spread", f"{end} tyre air, spread", spread, "either way", f"spread of that ({end})"
+            ),
         ]
     tyre = "temperature of the cold tyre"
     found += [Input("cold_at", "cold tyre at", warm, "of the air in the shade", tyre)]
@@ -86,7 +88,7 @@ def _inputs() -> tuple[Input, ...]:
     return (
         *found,
         Input("minutes", "read after parking", MINUTES, "minutes", "time from parking to the reading"),
-        Input("gas_now", "gas now, estimated", warm, "only for a tyre that has cooled"),
+        Input("gas_now", "tyre air now, estimated", warm, "only for a tyre that has cooled"),
     )
 
 
@@ -240,7 +242,7 @@ def _start(about: About, inputs: Inputs, end: End) -> Answer:
 def _gas_c(inputs: Inputs, end: End) -> float:
     """Return the temperature of the hot gas; refused where it would be colder than the cold tyre."""
     gas_c, cold_c = inputs.amount(f"{end}_gas", "C"), inputs.amount("cold_at", "C")
-    return within("gas temperature when hot, over that of the cold tyre", gas_c, cold_c, 150.0, "C")
+    return within("tyre air when hot, over the cold tyre", gas_c, cold_c, 150.0, "C")
 
 
 def _with_lines(answer: Answer, lines: tuple[str, ...]) -> Answer:

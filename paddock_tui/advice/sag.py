@@ -53,19 +53,19 @@ MEASURED = Method(
     "sag = fully extended - (pushed + lifted) / 2; the gap of the two is stiction",
     "the bike upright, in full kit, no bounce between the two lengths",
     "sag up to 200 mm",
-    "common practice, no source",
+    "paddock practice, unpublished",
 )
 PRELOAD = Method(
     "turns = (sag - wanted) x motion ratio / preload per turn",
     "one motion ratio over that distance; the same rider and fuel as measured",
     "within the adjuster's range; measure again afterwards",
-    "elementary; common practice, no source",
+    "elementary; paddock practice, unpublished",
 )
 VERDICT = Method(
     "rider sag as wanted with little free sag: soft; with much: stiff; preload at its end says the same",
     "a spring that is nearly linear, no top-out springs at work, or a technician's figures",
     "a reason to ask, not an order",
-    "common practice, no source",
+    "paddock practice, unpublished",
 )
 _NO_FREE_MM = 0.5
 _IN_USE = "middle of the window in common use, no source"

@@ -25,7 +25,7 @@ METHOD = Method(
     "free sag + (rider sag - free sag) x other weight / weight measured with",
     "both sit alike, in kit; preload is for the weight, whether damping is automatic or by hand",
     "30 to 250 kg, while there is some free sag",
-    "by proportion; common practice, no source",
+    "by proportion; paddock practice, unpublished",
 )
 INPUTS = (
     *(

@@ -105,7 +105,7 @@ def working(found: Stint) -> Iterator[str]:
         yield f"fall-off: {fall_words(found)}; the median slope of all pairs of laps, 95 %"
     for one in found.aside:
         yield f"left out: lap {one.lap.number}, {one.why}"
-    yield f"which are left out: {RULE}; common practice, no source"
+    yield f"which are left out: {RULE}; paddock practice, unpublished"
     if needs_words(found):
         yield f"how many laps: {needs_words(found)}, against a session with as many"
         yield (

@@ -34,13 +34,13 @@ SHIFT = Method(
     "shift from where torque(n) x this ratio = torque(n x next / this) x next ratio",
     "the curve as entered, a straight line between its points; time of the shift and inertia left out",
     "between the ends of the curve; where the next gear never pushes harder, at the limiter",
-    "Gillespie, Fundamentals of Vehicle Dynamics, chapter 2, from memory",
+    "Gillespie, Fundamentals of Vehicle Dynamics, chapter 2 (not checked in print)",
 )
 THRUST = Method(
     "torque x overall ratio x share / rolling radius",
     "at the peak of the torque curve; the share that reaches the wheel is common practice",
     "a wheel that lifts or slides has less",
-    "Gillespie, Fundamentals of Vehicle Dynamics, chapter 2, from memory",
+    "Gillespie, Fundamentals of Vehicle Dynamics, chapter 2 (not checked in print)",
 )
 POWERED = Method(
     "power at the wheel = (rho CdA (v + wind)^2 / 2 + m g (rolling + slope)) v",
@@ -82,8 +82,8 @@ def shift_points(about: About) -> Calculator:
     curve = torque_points(bike) if bike is not None else ()
     found = {key: one for key, one in gearing(about).filled.items() if key in (*_DRIVE, "limit")}
     found |= {key: one for key, one in filled_chassis(about).items() if key in ("bike", "rider")}
-    found["share"] = FilledInput(CRANK_TO_WHEEL, "assumed: common practice, no source")
-    found["rolling"] = FilledInput(0.018, "assumed: common practice, no source")
+    found["share"] = FilledInput(CRANK_TO_WHEEL, "assumed: paddock practice, unpublished")
+    found["rolling"] = FilledInput(0.018, "assumed: paddock practice, unpublished")
     found["density"] = _density(about)
     compute = functools.partial(_compute, curve)
     return Calculator("shift-points", "thrust and shift points", INPUTS, found, compute)

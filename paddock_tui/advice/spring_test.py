@@ -42,7 +42,7 @@ RAKED = Method(
     "k / cos(rake)^2, both legs together",
     "the fork's travel along its tubes, the wheel's upright",
     "0 to 45 deg",
-    "Cossalter, Motorcycle Dynamics, 2nd ed. 2006, from memory",
+    "Cossalter, Motorcycle Dynamics, 2nd ed. 2006 (not checked in print)",
 )
 _LENGTH = Amount("length", "mm", 10, 600, step=0.1)
 INPUTS = (

@@ -107,7 +107,7 @@ def elsewhere(history: History, tyres: str, end: End) -> tuple[str, ...]:
         found = learn_gas_temperature(one.observation for one in seen)
         if found is not None:
             count = f"{found.count} reading{'s' if found.count != 1 else ''}"
-            lines.append(f"on a {column} track this tyre's gas reached {found.median_c:.0f} C ({count})")
+            lines.append(f"on a {column} track the air in this tyre reached {found.median_c:.0f} C ({count})")
     return tuple(lines)
 
 

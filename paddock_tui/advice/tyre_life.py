@@ -35,7 +35,7 @@ CYCLES = Method(
     "start value + one for each session on it, whatever its length",
     "warmers within 15 minutes of parking keep a cycle going; sessions on other bikes are not seen",
     "how many a tyre bears its vendor says",
-    "common practice, no source",
+    "paddock practice, unpublished",
 )
 RIDDEN = Method(
     "start value + the distance of each session on it, as entered or laps x lap length",

@@ -39,7 +39,7 @@ METHOD = Method(
     "torque x overall ratio x efficiency / rolling radius against m g b / h",
     "level road, rider still, no aerodynamic drag, no inertia of engine and wheels; full tank and rider",
     "torque alone: crest, dip, clutch and body lift it in more gears than these",
-    f"{BOOKS}; the efficiency is common practice, no source",
+    f"{BOOKS}; the efficiency is paddock practice, unpublished",
 )
 _DRIVE = ("front", "rear", "primary", "gears", "round")
 _NEEDS = (*_DRIVE, "peak", "share", "bike", "rider", "height", "ahead")
@@ -75,7 +75,7 @@ def _filled(about: About, curve: GearTorque) -> dict[str, FilledInput]:
         found["peak"] = FilledInput(
             Quantity(Decimal(f"{peak:.6g}"), "N m"), f"{where}, bike {about.id_of('bike')}"
         )
-    found["share"] = FilledInput(CRANK_TO_WHEEL, "assumed: common practice, no source")
+    found["share"] = FilledInput(CRANK_TO_WHEEL, "assumed: paddock practice, unpublished")
     return found
 
 

@@ -75,7 +75,7 @@ REAR_ABS = Explanation(
     too_much="the pedal kicks whenever the rear is light",
     too_little="the rear steps out or chatters at the same marker each lap",
     cannot=(
-        "free a wheel that the engine holds: only the clutch or less engine braking does that",
+        "free a wheel that the engine drags: only the clutch or less engine braking does that",
         "act while the wheel is in the air",
     ),
     works_with="engine braking (judge that first), the slipper clutch; it hides a hard right foot",
@@ -112,7 +112,7 @@ ABS = Explanation(
     too_little="the front chirps and folds, or the rear comes round, in the last of the braking",
     cannot=(
         "keep you up leaned over: plain ABS may not act before a leaned front goes",
-        "free a rear wheel that the engine holds",
+        "free a rear wheel that the engine drags",
         _PADS,
     ),
     works_with="fork compression and oil level, pressure, engine braking; read in the manual what each "
@@ -182,7 +182,7 @@ REAR_DOWN = Explanation(
 ENGINE_BRAKING = Explanation(
     title="engine braking",
     does=(
-        "With the throttle closed it sets how hard the engine holds the rear wheel back.",
+        "With the throttle closed it sets how hard the engine drags the rear wheel.",
         "Neither end is better: one drags the rear, the other lets the bike run on.",
     ),
     more=Direction(

@@ -34,7 +34,7 @@ class Explanation:
     `does` is two plain sentences. `more` and `less` are the two ways; of a scale without a better end they
     are its two ends, of a state they are on and off. `too_much` and `too_little` are how it feels, `cannot`
     what it does not do, `works_with` the other settings that it works with or hides, `watch` when to mind it,
-    `source` where it is from: "common practice, no source", or what was published.
+    `source` where it is from: "paddock practice, unpublished", or what was published.
     """
 
     title: str

@@ -25,7 +25,7 @@ IN_SHORT: Final[Mapping[str, InShort]] = {
     ),
     "rear-abs": InShort(
         "eases its brake when the wheel nearly locks",
-        "Rear ABS frees no wheel that the engine holds: change down gently.",
+        "Rear ABS frees no wheel that the engine drags: change down gently.",
     ),
     "traction": InShort(
         "takes drive away when the rear spins up",

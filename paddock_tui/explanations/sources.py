@@ -1,6 +1,6 @@
 """Where the explanations are from. A paper of which only the abstract was read says so."""
 
-PRACTICE = "common practice, no source"
+PRACTICE = "paddock practice, unpublished"
 ARITHMETIC = "elementary mechanics"
 
 TURN_BRAKING = "SAE 891773 (1989), anti-lock braking in a turn (abstract)"

@@ -53,7 +53,7 @@ def novice(group: str) -> bool | Absent:
     return True if group == "novice" else ABSENT
 
 
-@fact("whether all nets at their least matter", at="session:surface")
+@fact("whether all aids at their least matter", at="session:surface")
 def least_matters(column: str, group: str) -> bool | Absent:
     """Return True for a novice, and for anybody off a dry track; absent for the others in the dry."""
     return ABSENT if column == "dry" and group != "novice" else True
@@ -114,7 +114,7 @@ def least_watching(name: str, control: Control, wheels: Iterable[str], at_least:
     return None
 
 
-@fact("how far {subject} frees the rear", at="session:setup.controls.{subject}", per="control")
+@fact("how strong {subject} is", at="session:setup.controls.{subject}", per="control")
 def freed(in_force: ShownControl, freeing_scale: Scale) -> Freed | Unknown:
     """Return the position of the engine braking between its two ends; not known for what is no level of
     it.
@@ -198,7 +198,7 @@ def catching(net: Net, net_function: str) -> Net | Absent:
     return ABSENT if net_function == "slide" else net
 
 
-@fact("the nets together", gathers=("catching",))
+@fact("the aids together", gathers=("catching",))
 def thin_mean(bike: Bike, catching: Mapping[str, Net]) -> Mean | Absent:
     """Return the nets with their mean help where there are two or more and it is little; else absent.
 
@@ -210,7 +210,7 @@ def thin_mean(bike: Bike, catching: Mapping[str, Net]) -> Mean | Absent:
     return Mean(catching, mean) if mean < THIN_TOGETHER.high else ABSENT
 
 
-@fact("what makes thin nets matter", at="session:track")
+@fact("what makes low aids matter", at="session:track")
 def thin_matters(
     session: Session, surface: str, column: str, group: str, cold_track: bool | None
 ) -> str | Unknown | Absent:

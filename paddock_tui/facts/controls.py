@@ -204,7 +204,7 @@ def help_unsaid(subject: str, control: Control, aid_function: str) -> bool | Abs
     return True if levels is None or levels.help_if_known() is None else ABSENT
 
 
-@fact("whether nobody said which end of {subject} frees the rear", per="control")
+@fact("whether nobody said which end of {subject} brakes least", per="control")
 def freeing_unsaid(subject: str, control: Control, is_engine_braking: bool) -> bool | Absent:
     """Return True for engine braking whose levels or freeing end are not known; else absent."""
     levels = levels_of(subject, control)
@@ -219,7 +219,7 @@ def help_scale(aid_function: str, levels: Levels) -> HelpScale | Unknown:
     return levels.help_if_known() or UNKNOWN
 
 
-@fact("which end of {subject} frees the rear", at="bike:controls.{subject}.frees_most", per="control")
+@fact("which end of {subject} brakes least", at="bike:controls.{subject}.frees_most", per="control")
 def freeing_scale(is_engine_braking: bool, levels: Levels) -> Scale | Unknown:
     """Return the two-ended scale of engine braking, toward the end that frees the rear."""
     return levels.scale_if_known() or UNKNOWN

@@ -81,7 +81,7 @@ def rate_of(session: Session, mode: str | None, bike: Bike | None, history: Hist
         given = bike.tank.consumption
         return FuelRate(given.to("l/100km"), "the bike's default", given=given)
     low, high = DEFAULT_RATE
-    return FuelRate(high, f"the most of {low:g} to {high:g}: common practice, no source")
+    return FuelRate(high, f"the most of {low:g} to {high:g}: paddock practice, unpublished")
 
 
 def in_tank(session: Session, bike: Bike | None, history: History, rate: float) -> InTank | None:

@@ -83,7 +83,7 @@ class Worked:
     high_c: float
 
     def __str__(self) -> str:
-        return f"gas at {self.gas_c:.0f} C by cold and hot"
+        return f"air inside at {self.gas_c:.0f} C by cold and hot"
 
 
 @fact("how warm the {subject} got", per="end", show=str)

@@ -126,7 +126,7 @@ def _value(
         return f"{label} is not written down"
     scale = _scale(name, control)
     if scale is None:
-        which = "frees the rear" if function == "engine-braking" else "helps most"
+        which = "brakes least" if function == "engine-braking" else "helps most"
         return f"which end of {label} {which} is not known"
     wanted = starting_help(
         conditions.group, conditions.surface, conditions.tyre, Aid(function), conditions.rear

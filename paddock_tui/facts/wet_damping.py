@@ -1,6 +1,6 @@
 """The suspension of the wet package: damping opened and preload taken off, from what stood in the dry.
 
-All figures are common practice, no source: two to four clicks more open all round, 3 mm less preload at
+All figures are paddock practice, unpublished: two to four clicks more open all round, 3 mm less preload at
 both ends, so that the same travel is used as in the dry.
 """
 

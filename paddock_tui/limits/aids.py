@@ -15,7 +15,7 @@ THIN_TOGETHER = limit(
     "mean_below",
     0.35,
     "",
-    "mean help of traction, wheelie and front ABS under which they are thin together, off counting as none",
+    "mean help of traction, wheelie and front ABS under which they are low together, off counting as none",
     COMMON,
     high=0.5,
 )
@@ -24,7 +24,7 @@ FREED_WITHOUT_REAR_ABS = limit(
     "freed_below",
     0.50,
     "",
-    "engine braking that frees the rear less than this counts as holding where the rear has no ABS",
+    "engine braking under this is strong where the rear has no ABS (0 strongest, 1 weakest)",
     COMMON,
 )
 WET_FREED_SERIOUS = limit(
@@ -32,7 +32,7 @@ WET_FREED_SERIOUS = limit(
     "serious_below",
     0.35,
     "",
-    "engine braking that frees the rear less than this in the wet is serious",
+    "engine braking under this in the wet is serious (0 strongest, 1 weakest)",
     COMMON,
 )
 WET_FREED_CAUTION = limit(
@@ -40,7 +40,7 @@ WET_FREED_CAUTION = limit(
     "caution_below",
     0.55,
     "",
-    "engine braking that frees the rear less than this in the wet is a caution",
+    "engine braking under this in the wet is a caution (0 strongest, 1 weakest)",
     COMMON,
 )
 WET_SOFTENING = limit(

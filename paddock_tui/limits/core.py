@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.quantities import Quantity, compatible
 
-COMMON: Final = "common practice, no source"
+COMMON: Final = "paddock practice, unpublished"
 """The source of what riders and coaches hold to without a citable text."""
 
 

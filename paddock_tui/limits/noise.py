@@ -8,7 +8,7 @@ NEAR_LIMIT = limit(
     2,
     "dB(A)",
     "so near under the posted limit is a caution",
-    "common practice, no source",
+    "paddock practice, unpublished",
     low=0,
     high=10,
 )

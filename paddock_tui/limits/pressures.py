@@ -11,10 +11,24 @@ OFF_TARGET_SERIOUS = limit(
     "hot-pressure-off-its-target", "serious_over", 0.34, "bar", "so far from the hot target", COMMON, 0.05, 2
 )
 UNDER_RANGE = limit(
-    "tyre-worked-outside-its-range", "below", 25.0, "C", "gas so far below the range", COMMON, 5, 60
+    "tyre-worked-outside-its-range",
+    "below",
+    25.0,
+    "C",
+    "air in the tyre so far below its range",
+    COMMON,
+    5,
+    60,
 )
 OVER_RANGE = limit(
-    "tyre-worked-outside-its-range", "above", 5.0, "C", "gas so far above the range", COMMON, 0, 40
+    "tyre-worked-outside-its-range",
+    "above",
+    5.0,
+    "C",
+    "air in the tyre so far above its range",
+    COMMON,
+    0,
+    40,
 )
 LEAK = limit("pressure-lost", "more_than", 0.14, "bar", "lost since the last check", COMMON, 0.05, 1)
 ROAD_FRONT = limit(

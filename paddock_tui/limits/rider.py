@@ -19,7 +19,7 @@ SPENT = limit(
     "fatigue",
     4,
     "",
-    "serious from this fatigue on, 1 fresh to 5 spent",
+    "serious from this fatigue on, 1 fresh to 5 exhausted",
     "common practice",
     2,
     5,

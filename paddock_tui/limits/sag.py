@@ -3,7 +3,7 @@
 from paddock_tui.limits.core import Limit, limit
 
 RULE = "rider-sag-out-of-its-window"
-SOURCE = "suspension technicians' published windows, some 5 mm apart; common practice, no single source"
+SOURCE = "suspension technicians' published windows, some 5 mm apart; no single source"
 
 
 def _mm(name: str, value: float, meaning: str) -> Limit:

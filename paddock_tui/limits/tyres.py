@@ -3,10 +3,24 @@
 from paddock_tui.limits.core import COMMON, limit
 
 TREAD_SERIOUS = limit(
-    "little-tread-for-the-road", "serious_below", 1.0, "mm", "serious below this tread", "from memory", 0.5, 4
+    "little-tread-for-the-road",
+    "serious_below",
+    1.0,
+    "mm",
+    "serious below this tread",
+    "common in law",
+    0.5,
+    4,
 )
 TREAD_CAUTION = limit(
-    "little-tread-for-the-road", "caution_below", 1.6, "mm", "caution below this tread", "from memory", 0.5, 4
+    "little-tread-for-the-road",
+    "caution_below",
+    1.6,
+    "mm",
+    "caution below this tread",
+    "common in law",
+    0.5,
+    4,
 )
 OLD = limit("tyre-old", "years", 5.0, "years", "age from which a tyre counts as old", COMMON, 1, 15)
 SOON_OLD = limit("tyre-old", "race_years", 3.0, "years", "age for slicks and rain tyres", COMMON, 1, 15)

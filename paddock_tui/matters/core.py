@@ -227,7 +227,7 @@ class MatterKind:
     carried: Callable[[Opened, Outing], Opened] = _as_it_was
     guard: str = ""
     at: str = "session:incidents"
-    source: str = "common practice, no source"
+    source: str = "paddock practice, unpublished"
     todo: str = ""
     afterwards: bool = True
     limits: tuple[Limit, ...] = ()

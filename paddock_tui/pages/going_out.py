@@ -76,7 +76,7 @@ def _by(finding: Finding, session: Session) -> str:
 
 
 def _last_minutes(session: Session) -> Iterator[Row]:
-    """Return the cautions of the last minutes; common practice, no source."""
+    """Return the cautions of the last minutes; paddock practice, unpublished."""
     yield _said("fuel", "filled with the engine cool, away from warmers, generator and any flame")
     if session.work:
         yield _said(

@@ -52,7 +52,7 @@ def next_change_page(
 
 def _looked(advised: Advised) -> Iterator[Row]:
     for one in advised.looked_at:
-        mark = {True: "ok", False: "put right first", None: "look first"}[one.right]
+        mark = {True: "ok", False: "put right first", None: "not assessed"}[one.right]
         said = one.said if one.right and one.said.startswith("ok") else f"{mark}: {one.said}"
         yield Row(one.what, said, kind="text", key=f"looked {one.what}", known=one.right is not None)
 

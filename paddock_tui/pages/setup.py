@@ -27,7 +27,7 @@ from paddock_tui.text import printable
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.levels import Scale
 
-HOLDS_FREES = ("holds", "frees the rear")
+MORE_LESS = ("more", "less")
 LIGHT_FIRM = ("light", "firm")
 
 DRIVE = ("front_sprocket", "rear_sprocket", "links")
@@ -156,7 +156,7 @@ def _control_asides(
     if function in HELP_FUNCTIONS and control.most_help is None and unsure:
         yield "which end helps most? not known"
     if function == "engine-braking" and control.frees_most is None and unsure:
-        yield "which end frees the rear? not known"
+        yield "which end brakes least? not known"
     effect = control.effects.get(str(value)) if value is not None else None
     if effect is not None:
         off = [end for end, word in (("front", effect.front), ("rear", effect.rear)) if word == "off"]

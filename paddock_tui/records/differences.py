@@ -24,7 +24,7 @@ TABLES = ("controls", "adjusters", "offsets")
 TYRES: Path = ("tyres",)
 NOT_KNOWN = "not known"
 
-FREES = "frees the rear"
+STRENGTH = "strength"
 """What the scale of engine braking tells, in place of help."""
 
 _COUNTED = ("click", "turn")
@@ -32,7 +32,7 @@ _COUNTED = ("click", "turn")
 
 @attrs.frozen
 class HelpChange:
-    """What a difference does to the help of an aid, or to how far engine braking frees the rear."""
+    """What a difference does to the help of an aid, or to how strong engine braking is."""
 
     what: str
     old: str
@@ -196,16 +196,21 @@ def _help_change(path: Path, old: Any, new: Any, bike: Bike | None) -> HelpChang
         return None
     levels = levels_of(path[-1], control)
     scale = levels.scale_if_known() if levels is not None else None
-    what = FREES if function == "engine-braking" else "help"
-    return HelpChange(what, _position(scale, old), _position(scale, new))
+    # The scale of engine braking runs toward its weakest end.
+    weakens = function == "engine-braking"
+    said = [_position(scale, value, weakens) for value in (old, new)]
+    return HelpChange(STRENGTH if weakens else "help", *said)
 
 
-def _position(scale: Scale | None, value: Any) -> str:
+def _position(scale: Scale | None, value: Any, weakens: bool) -> str:
     if value is None or scale is None:
         return NOT_KNOWN
     if scale.is_off(value):
         return "off"
-    return f"{scale.position_of(value):.2f}" if value in scale.on else "not on this bike"
+    if value not in scale.on:
+        return "not on this bike"
+    position = scale.position_of(value)
+    return f"{100 * (1 - position if weakens else position):.0f} %"
 
 
 def _listed(path: Path, bike: Bike | None) -> bool:

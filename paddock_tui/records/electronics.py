@@ -136,7 +136,7 @@ class Control:
     )
     frees_most: Setting | None = one(
         c.SETTING,
-        "frees the rear most at",
+        "least engine braking at",
         "engine braking: the end with the least engine braking; left out: not known",
     )
     off: bool | Setting | None = one(

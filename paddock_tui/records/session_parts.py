@@ -33,7 +33,7 @@ SYMPTOMS = (
     "lever pulses",
     "bars wobble",
     "weaves",
-    "fades",
+    "tyre goes off",
     "loose in the heat",
     "parts ground",
     "stands up on the brakes",
@@ -55,6 +55,9 @@ SYMPTOMS = (
     "brakes fade",
 )
 """What a rider may feel, in fixed words so that it can be found again."""
+
+SYMPTOMS_ONCE = {"fades": "tyre goes off"}
+"""Symptoms by the words that files held for them once: riders say of brakes that they fade."""
 
 ANSWERS = (
     "overshoots",
@@ -219,7 +222,9 @@ class Feel:
 class Symptom:
     """One thing the bike does, where and at which end."""
 
-    what: str | None = one(Word(*SYMPTOMS), "what", "what it does, in one of the fixed phrases")
+    what: str | None = one(
+        Word(*SYMPTOMS, formerly=SYMPTOMS_ONCE), "what", "what it does, in one of the fixed phrases"
+    )
     corner: str | None = one(c.TEXT, "corner", "the corner's number or name")
     end: str | None = one(Word("front", "rear"), "end", "which end")
     each_lap: str | None = one(Word("same", "differs"), "each lap", "the same every lap, or it differs")

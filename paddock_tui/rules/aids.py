@@ -31,7 +31,7 @@ def aids_not_set(aids_unset: tuple[str, ...]) -> Result:
     return RaisedFinding(
         message=f"What {listed} {'is' if len(aids_unset) == 1 else 'are'} set to is not known.",
         quoted=(listed,),
-        why="Whether a net is on, and how much of it, is the first thing to know; clear would be a guess.",
+        why="Whether an aid is on, and how much of it, is the first thing to know; clear would be a guess.",
         remedy=Remedy("Choose the riding mode and the levels, or read them on the dash, and enter them."),
         path=("setup", "controls", aids_unset[0]),
         facts=f"not set: {', '.join(aids_unset)}",
@@ -50,7 +50,7 @@ def freeing_end_not_known(subject: str, control: Control) -> Result:
     """Nobody has said which end of the engine braking frees the rear: makers count both ways."""
     if levels_of(subject, control) is None:
         return _no_levels(subject)
-    return _direction(subject, "frees the rear", "frees_most")
+    return _direction(subject, "brakes least", "frees_most")
 
 
 def _direction(subject: str, does: str, key: str) -> RaisedFinding:

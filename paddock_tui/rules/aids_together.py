@@ -60,7 +60,7 @@ def all_aids_near_least(
     puts = _brought_back(net, first, limits)
     return RaisedFinding(
         message=f"All aids are at or near their least help {where}.",
-        why="Every net is thin at once, so one mistake meets none: "
+        why="Every aid is low at once, so nothing catches a mistake: "
         + ", ".join(str(net[name].shown) for name in thin)
         + ".",
         remedy=Remedy(f"Bring two of them back first: {proposed(puts)}.", puts),
@@ -97,11 +97,12 @@ def nets_thin_together(
     first = _thinnest(nets)
     puts = _brought_back(nets, first, limits)
     return RaisedFinding(
-        message=f"The nets are thin together {thin_matters}: mean help {thin_mean.help:.2f}.",
-        why="What one net misses no other catches: "
+        message=f"Several aids are low at once {thin_matters}: "
+        f"on average {100 * thin_mean.help:.0f} % of most help.",
+        why="What one aid misses no other catches: "
         + ", ".join(str(one.shown) for one in nets.values())
         + ".",
-        remedy=Remedy(f"Bring the thinnest back first: {proposed(puts)}.", puts),
+        remedy=Remedy(f"Bring the lowest back first: {proposed(puts)}.", puts),
         parts=tuple(nets),
         facts="; ".join(
             [*(str(one.shown) for one in nets.values()), thin_matters, f"surface {surface}", f"{group} rider"]

@@ -62,8 +62,10 @@ def front_wheel_without_abs(
     severity = {"novice": SERIOUS, "intermediate": CAUTION}.get(group, usual)
     return RaisedFinding(
         message=f"The front wheel is without ABS on {track(surface)}.",
-        why="A hand that grabs in a fright locks the front wheel; it takes practice not to.",
-        remedy=_switched_on("Switch ABS on at the front, the least of it at least", subject, control, 0.0),
+        why="A panic grab locks the front wheel; it takes practice not to.",
+        remedy=_switched_on(
+            "Switch ABS on at the front, at least at its lowest setting", subject, control, 0.0
+        ),
         severity=severity,
     )
 
@@ -91,10 +93,10 @@ def rear_without_abs_and_little_freed(
         return None
     name = engine_brake.shown.name
     return RaisedFinding(
-        message=f"No ABS at the rear, and {_clipped(engine_brake.shown)} holds it, on {track(surface)}.",
-        why="Leaned over with the throttle shut, a rear wheel that the engine holds locks.",
+        message=f"No ABS at the rear, and strong {_clipped(engine_brake.shown)}, on {track(surface)}.",
+        why="Leaned over with the throttle shut, a rear wheel that the engine drags locks.",
         remedy=Remedy(
-            f"Switch ABS on at the rear, or set {label_of(name)} to {nearest} or freer; stay a gear higher.",
+            f"Switch ABS on at the rear, or set {label_of(name)} to {nearest} or weaker; stay a gear higher.",
             (SetValue(("setup", "controls", name), nearest),),
         ),
         parts=(name,),

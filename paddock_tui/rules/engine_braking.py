@@ -34,10 +34,10 @@ def engine_braking_holds_in_the_wet(subject: str, freed: Freed, surface: str, li
     if freed.position >= scale.position_of(wanted):
         return None
     return RaisedFinding(
-        message=f"{start(subject)} holds the rear on {track(surface)}: {shown_of(freed.shown)}.",
+        message=f"{start(subject)} is strong for {track(surface)}: {shown_of(freed.shown)}.",
         why="In the wet the engine alone can slide the rear on the way in, before the rear brake is touched.",
         remedy=Remedy(
-            f"Set {label_of(subject)} to {wanted} or freer; where it cannot be freed, stay a gear higher.",
+            f"Set {label_of(subject)} to {wanted} or weaker; where it cannot be, stay a gear higher.",
             (SetValue(("setup", "controls", subject), wanted),),
         ),
         severity=SERIOUS if freed.position < scale.position_of(serious) else CAUTION,

@@ -19,7 +19,7 @@ def noise_over_the_limit(noise_read: NoiseRead) -> Result:
         return None
     return RaisedFinding(
         message=f"Noise {noise_read.reading} is over the posted {noise_read.posted}.",
-        why="Over the limit on the venue's own meter is a black flag, and two of them are the way home.",
+        why="Over the limit on the venue's own meter is a black flag, and a second one sends you home.",
         remedy=Remedy("Baffle in and pinned, engine warm, be measured again, and enter the new reading."),
         subject="noise",
     )
@@ -104,7 +104,7 @@ def first_laps_after_a_stop(stop_before: TimetableStop) -> Result:
     return RaisedFinding(
         message=f"First laps after a stop ({stop}): two easy ones.",
         quoted=(stop,),
-        why="Tyres, pads and head went cold while everything stood; it is so after a red flag too.",
+        why="Tyres, pads and head went cold while everything stood; the same after a red flag.",
         remedy=Remedy("Two laps at rising pace before the first one that counts."),
         subject="stop",
     )

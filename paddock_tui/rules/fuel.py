@@ -22,7 +22,7 @@ def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
     said = f"{left:.1f} l left" if left >= 0 else f"dry {-left:.1f} l before the flag"
     return RaisedFinding(
         message=f"Fuel at the flag: {said}, the reserve is {reserve:.1f} l.",
-        why=f"Out of fuel on the track is a stop on the line or in a corner. Reckoned: {fuel_ahead}.",
+        why=f"Out of fuel on the track is a stop on the line or in a corner. Worked out: {fuel_ahead}.",
         remedy=Remedy(
             f"Fill {fuel_ahead.to_add_l:g} l or more, to the brim where weight does not matter: engine off "
             "and cool, away from warmers, generator and flames, an extinguisher near. Then enter it."

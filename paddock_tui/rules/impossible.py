@@ -16,7 +16,7 @@ KIND_WORDS = {"tyres": "tyre set"}
 ARITHMETIC = "the record itself: the bike's file says what it offers"
 
 
-@rule("impossible-figure", HOLD, of_set_up=True, source="common practice, no source: bands of what can be")
+@rule("impossible-figure", HOLD, of_set_up=True, source="paddock practice, unpublished: bands of what can be")
 def impossible_figure(impossible_figures: tuple[Figure, ...]) -> Result:
     """A figure outside what can be is a slip of the finger or of the unit."""
     return [

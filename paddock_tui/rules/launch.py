@@ -58,7 +58,7 @@ def launch_armed_without_grip(subject: str, launch_armed: ShownControl, surface:
         return None
     return RaisedFinding(
         message=f"{start(subject)} is armed on {track(surface)}.",
-        why="It holds revs for a dry start: the rear spins up or steps out before the net catches it.",
+        why="It holds revs for a dry start: the rear spins up or steps out before an aid catches it.",
         remedy=Remedy("Start by hand, with fewer revs.", (SetValue(_path(subject), "off"),)),
     )
 

@@ -44,7 +44,7 @@ def several_aids_lowered(lowered: tuple[str, ...]) -> Result:
     listed = ", ".join(label_of(name) for name in lowered)
     return RaisedFinding(
         message=f"{len(lowered)} aids were lowered in one step.",
-        why=f"When something slides, nobody can tell which net was missed: {listed}.",
+        why=f"When something slides, nobody can tell which aid would have caught it: {listed}.",
         remedy=Remedy("Bring one of them down a step, the others back; the next one another session."),
         subject="aids",
         facts=f"lowered: {listed}",

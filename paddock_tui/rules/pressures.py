@@ -99,7 +99,11 @@ def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, l
     fresh = hot_read.fresh is Freshness.HOT
     if hot_read.set_to is not None or abs(over) <= limits[OFF_TARGET_CAUTION] or (over < 0 and not fresh):
         return None
-    way, does = ("over", "the patch is small and hot") if over > 0 else ("under", "the tyre works too much")
+    way, does = (
+        ("over", "the contact patch is small and hot")
+        if over > 0
+        else ("under", "the carcass flexes too much")
+    )
     return RaisedFinding(
         message=f"The {end} is {_by(abs(over), hot_target)} {way} its hot target of {hot_target}.",
         why=f"So far off, {does}: feel, grip and wear all suffer.",
@@ -125,8 +129,8 @@ def tyre_worked_outside_its_range(end: End, worked: Worked, limits: Limits) -> R
         return None
     hot = worked.gas_c > worked.high_c
     return RaisedFinding(
-        message=f"The {end} got {'too hot' if hot else 'too little heat'}: gas about {worked.gas_c:.0f} C.",
-        why=f"It works from {worked.low_c:g} to {worked.high_c:g} C; the gas is some way below the rubber. "
+        message=f"The {end} got {'too hot' if hot else 'too little heat'}; air about {worked.gas_c:.0f} C.",
+        why=f"It works from {worked.low_c:g} to {worked.high_c:g} C; the air stays below the rubber. "
         + ("It was started low, or it is worked hard." if hot else "It was started high, or not worked."),
         remedy=Remedy(
             "Start it so that it meets its hot target; the set-up page works it out beside the row."
@@ -171,7 +175,7 @@ def road_pressure_on_the_track(end: End, goes_out_with: StartPressure, limits: L
         return None
     return RaisedFinding(
         message=f"The {end} goes out with {goes_out_with.pressure} cold: a figure for the road.",
-        why="On the track it rises by a third of a bar and more: a small patch that gets greasy.",
+        why="On the track it rises by a third of a bar and more: a small contact patch that gets greasy.",
         remedy=Remedy(
             "Ask the tyre vendor for the track figure; many start at 2.1 to 2.3 front, 1.9 to 2.2 rear."
         ),

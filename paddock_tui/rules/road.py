@@ -59,7 +59,7 @@ def road_home_at_track_pressure(leaving_with: Leaving, road_pressure: Quantity, 
 @rule(
     "little-tread-for-the-road",
     SERIOUS,
-    source="from memory: least tread differs by country; local law counts",
+    source="least tread differs by country; local law counts",
     per="end",
     at="tyres:{subject}.tread_middle",
     when=_HERE,
@@ -138,6 +138,6 @@ def track_mode_on_the_road(mode_made_for: str) -> Result:
         return None
     return RaisedFinding(
         message="The riding mode is one for a dry track, and this is the road.",
-        why="Its throttle and aids reckon with a clean warm surface.",
+        why="Its throttle and aids count on a clean warm surface.",
         remedy=Remedy("Choose the bike's road mode, and read the dash after the last key-on."),
     )

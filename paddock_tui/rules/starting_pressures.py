@@ -39,7 +39,7 @@ def starting_pressure_too_low(
         return None
     return RaisedFinding(
         message=f"The {end} goes out with {goes_out_with.pressure} cold: far too little.",
-        why="So soft it folds, steers as if flat, overheats and tears, and may leave its seat on the rim.",
+        why="So soft it folds, steers as if flat, overheats and tears, and may unseat the bead.",
         remedy=Remedy(
             "Read it again with another gauge and look for a leak; then the tyre vendor's figure: many "
             "start at 2.1 to 2.3 front, 1.9 to 2.2 rear."

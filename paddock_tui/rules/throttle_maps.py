@@ -44,7 +44,7 @@ def sharp_map_in_the_wet(
     wanted = help_scale.nearest(threshold)
     return RaisedFinding(
         message=f"{start(subject)} is sharp for {track(surface)}: {shown_of(in_force)}.",
-        why="The first degrees of throttle bring more than a wet rear tyre takes, before any net can act.",
+        why="The first degrees of throttle bring more than a wet rear tyre takes, before any aid can act.",
         remedy=Remedy(
             f"Set {label_of(subject)} to {wanted}, or softer.",
             (SetValue(("setup", "controls", subject), wanted),),

@@ -56,9 +56,9 @@ def aid_off_in_the_wet(
     wanted = help_scale.level_at_least(enough_help(limits))
     return RaisedFinding(
         message=f"{start(subject)} is off in the wet.",
-        why=f"A slide at the rear on a wet track is quicker than a hand; nothing would catch it.{wet_said}",
+        why=f"A slide at the rear on a wet track is faster than a hand; nothing would catch it.{wet_said}",
         remedy=Remedy(
-            f"Start high, such as {wanted}; come down a step at a time, only while it is not seen working.",
+            f"Start high, e.g. {wanted}; come down a step at a time, only while it is not seen working.",
             (SetValue(("setup", "controls", subject), wanted),),
         ),
         severity=HOLD if group == "novice" else SERIOUS,
@@ -96,7 +96,7 @@ def little_traction_help_in_the_wet(
         message=f"Little {label_of(subject)} help for {track(surface)}: {shown_of(in_force)}.",
         why="A wet track lets the rear go early and without warning: start high, come down in steps.",
         remedy=Remedy(
-            f"Set {label_of(subject)} to {wanted}, or to more help than that.",
+            f"Set {label_of(subject)} to {wanted}, or more help; {wanted} is the least that ends this.",
             (SetValue(("setup", "controls", subject), wanted),),
         ),
         severity=SERIOUS if help_in_force < serious else CAUTION,
@@ -132,7 +132,7 @@ def little_traction_help_in_the_damp(
         message=f"{start(subject)} is off on {track(surface)}." if help_in_force < 0 else little,
         why="Damp patches come without warning in the middle of a corner that was dry a lap ago.",
         remedy=Remedy(
-            f"Set {label_of(subject)} to {wanted}, or to more help than that.",
+            f"Set {label_of(subject)} to {wanted}, or more help; {wanted} is the least that ends this.",
             (SetValue(("setup", "controls", subject), wanted),),
         ),
     )
@@ -171,7 +171,7 @@ def little_traction_help_for_a_novice(
         message=f"Little {label_of(subject)} help for a novice: {shown_of(in_force)}."
         if help_in_force >= 0
         else f"{start(subject)} is off for a novice.",
-        why="While lines and throttle are being learnt mistakes are many: the net is the margin for them.",
+        why="While lines and throttle are being learnt mistakes are many: the aid is the margin for them.",
         remedy=Remedy(
             f"Start at {wanted}; come down one step a session, only while it is not seen working.",
             (SetValue(("setup", "controls", subject), wanted),),

@@ -27,7 +27,7 @@ def slicks_in_the_wet(end: End, kind_here: KindHere, surface: str, column: str, 
         return None
     return RaisedFinding(
         message=f"Slicks on a wet track: {kind_here.ends}.",
-        why=f"Without grooves the tyre floats on the water, and stays cold.{wet_said}",
+        why=f"Without grooves the tyre aquaplanes, and stays cold.{wet_said}",
         remedy=Remedy("Fit wets, or sit it out."),
         subject=end,
     )
@@ -78,7 +78,7 @@ def intermediates_out_of_their_range(
     if surface == "standing water":
         return RaisedFinding(
             message=f"Intermediates in standing water: {kind_here.ends}.",
-            why="Their grooves cannot carry so much water away: they float.",
+            why="Their grooves cannot carry so much water away: they aquaplane.",
             remedy=Remedy("Fit full wets, or sit it out."),
             severity=SERIOUS,
             subject=end,
@@ -188,7 +188,7 @@ def warmers_too_hot(end: End, kind_here: KindHere, warmers_c: float, limits: Lim
         return None
     return RaisedFinding(
         message=f"The warmers are set to {warmers_c:g} C{' on road tyres' if road else ''}.",
-        why="Rubber that is baked goes hard, and the tyre vendor knows how hot this one may get.",
+        why="Overheated rubber goes hard, and the tyre vendor knows how hot this one may get.",
         remedy=Remedy(f"Set them to {most:g} C or less, or to the vendor's figure."),
         severity=SERIOUS if warmers_c > limits[ANY_WARMER] else CAUTION,
         subject=end,

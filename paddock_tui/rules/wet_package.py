@@ -39,7 +39,7 @@ def wet_set_up_in_the_dry(left_wet: LeftWet, setup: SetUp, bike: Bike) -> Result
     return RaisedFinding(
         message=f"Still set for the wet on a dry track: {left_wet.what[0]}.",
         quoted=left_wet.what[:1],
-        why="Answers come later and softer than the rider expects; nets that step in early hide the rest.",
+        why="Answers come later and softer than the rider expects; aids that step in early hide the rest.",
         remedy=Remedy(_way_back(left_wet.dry), dry_puts(left_wet.dry, setup, bike)),
         subject=SUBJECT,
     )

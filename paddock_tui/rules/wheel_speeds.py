@@ -3,14 +3,14 @@
 from paddock_tui.rules.core import AIDS, CAUTION, RaisedFinding, Remedy, Result, rule
 
 _WHY = "The aids compare the speeds of both wheels: their levels may now act sooner or later than before."
-_EASY = "Easy laps first, and find each level anew; have the wheel-speed ratio learnt where the bike can."
+_EASY = "Easy laps first, and find each level again; have the wheel-speed ratio learnt where the bike can."
 
 
 @rule("tyre-sizes-new-to-the-aids", CAUTION, when=("to_come",), at="session:tyres", rank=AIDS)
 def tyre_sizes_new_to_the_aids(other_sizes: str) -> Result:
     """Tyres of sizes that this bike has not run with."""
     return RaisedFinding(
-        message="These tyre sizes are new to this bike: judge the aids anew.",
+        message="These tyre sizes are new to this bike: judge the aids again.",
         why=_WHY,
         remedy=Remedy(f"{_EASY} Measure the ride height: it moved too."),
         subject="tyres",
@@ -21,7 +21,7 @@ def tyre_sizes_new_to_the_aids(other_sizes: str) -> Result:
 def sprockets_new_to_the_aids(other_sprockets: str) -> Result:
     """Sprockets that this bike has not run with."""
     return RaisedFinding(
-        message="These sprockets are new to this bike: judge the aids anew.",
+        message="These sprockets are new to this bike: judge the aids again.",
         why="Engine speed against wheel speed moved: wheelie, launch and engine braking act by it.",
         remedy=Remedy(_EASY),
         subject="sprockets",

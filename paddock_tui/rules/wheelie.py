@@ -73,7 +73,7 @@ def wheelie_off_on_a_strong_bike(
         f" on a bike of {bike_power}.",
         why="Over a crest or out of a slow corner the front comes up, and lands in a wobble." + lifting_said,
         remedy=Remedy(
-            f"Switch it on, such as {wanted}; less of it once the front has stayed down.",
+            f"Switch it on, e.g. {wanted}; less of it once the front has stayed down.",
             (SetValue(("setup", "controls", subject), wanted),),
         ),
     )

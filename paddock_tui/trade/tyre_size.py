@@ -83,7 +83,7 @@ _CONSTRUCTIONS = {"R": Construction.RADIAL, "B": Construction.BIAS_BELTED, "-": 
 def parse_tyre_size(text: str) -> TyreSize:
     """Read a marking; raises UnreadableSize with the place, OutOfRange for sizes no motorcycle tyre has.
 
-    Slicks: 200/660 R17 names the overall diameter, 200/60 R420 the rim in mm (common practice, no source).
+    Slicks: 200/660 R17 names the overall diameter, 200/60 R420 the rim in mm (paddock practice, unpublished).
     Inch and letter sizes do not tell their height: the circumference has to be measured.
     """
     reader = _Reader(text)

@@ -18,7 +18,7 @@ from paddock_tui.trade.errors import Inconsistent, above, within
 from paddock_tui.trade.springs import G_M_S2
 
 CRANK_TO_WHEEL: Final = 0.9
-"""Share of the crankshaft's torque that reaches the rear wheel; common practice, no source."""
+"""Share of the crankshaft's torque that reaches the rear wheel; paddock practice, unpublished."""
 
 GearTorque = tuple[tuple[float, float], ...]
 """A torque curve: revs in 1/min and torque in N m, rising by revs; one point where only the peak is known."""

@@ -95,7 +95,7 @@ def test_a_track_near_the_dew_point_is_told(track: str, text: str, short: str) -
 
     assert found.text.startswith(text)
     assert found.short == short
-    assert any("common practice, no source" in line for line in found.working)
+    assert any("paddock practice, unpublished" in line for line in found.working)
     assert beside(weather)[("track",)].short == short
 
 

@@ -15,7 +15,7 @@ def at(found: dict[tuple[str, ...], BesideRow], path: str) -> BesideRow:
 def test_a_row_offers_a_start_that_differs_and_is_silent_where_it_stands_so() -> None:
     found = beside_setup(NEXT)
 
-    assert at(found, "setup.controls.traction").short == "start 8"
+    assert at(found, "setup.controls.traction").short == "usual 8"
     assert [one.value for one in at(found, "setup.controls.traction").puts] == [8]
     abs_ = at(found, "setup.controls.front-abs")
     assert (abs_.short, abs_.puts) == ("", ())
@@ -25,7 +25,7 @@ def test_a_row_offers_a_start_that_differs_and_is_silent_where_it_stands_so() ->
 def test_a_starting_pressure_that_cannot_be_told_names_what_is_missing() -> None:
     found = at(beside_setup(NEXT), "setup.front_start")
 
-    assert found.short == "needs the gas temperature when hot (front)"
+    assert found.short == "needs the air inside the tyre when hot (front)"
     assert found.puts == ()
 
 
@@ -84,7 +84,7 @@ front = "2.65 bar"
 def test_the_wheelie_control_says_which_gears_can_lift_the_front_where_no_start_is_said() -> None:
     row = at(beside_setup(NEXT), "setup.controls.wheelie")
 
-    assert row.short == "start 4"
+    assert row.short == "usual 4"
     assert any("1st and 2nd can lift the front on torque alone" in line for line in row.working)
     assert [one.value for one in row.puts] == [4]
     assert "assumed: level road, rider still, no aerodynamic drag" in row.working

@@ -61,7 +61,7 @@ def test_without_the_group_no_start_is_guessed() -> None:
 
 def test_what_is_off_or_not_known_comes_before_what_no_aid_can_do() -> None:
     said = part("does not", at("traction", "off"), at("wheelie", None))
-    assert said[0] == "Off, and no net at all: Traction."
+    assert said[0] == "Off, and nothing catches you there: Traction."
     assert said[1] == "Not known what it is set to: wheelie; count on nothing there."
     assert said[2].startswith("No aid adds grip")
     assert not any("Traction control saves" in one for one in said)

@@ -21,7 +21,7 @@ def answers(*changes: Any, history: History = NOTHING) -> list[Answer]:
 def test_who_has_made_no_start_with_it_begins_at_the_gentlest() -> None:
     (found,) = answers(A_RACE, LAUNCH, GENTLE)
     assert found.puts == (SetValue(("setup", "controls", "launch"), "armed"),)
-    assert found.short == "start armed"
+    assert found.short == "usual armed"
 
 
 def test_after_a_start_the_level_is_the_riders_own() -> None:

@@ -55,7 +55,7 @@ def test_half_of_the_help_is_rounded_toward_more_whichever_way_the_bike_counts(
 ) -> None:
     told = found(low, high, most)["traction"]
 
-    assert told.text == f"start at {start}, a start, not a rule (0.50 of the help)"
+    assert told.text == f"start at {start}, a start, not a rule (50 % of most help)"
     assert [(one.path, one.value) for one in told.puts] == [(("setup", "controls", "traction"), start)]
 
 
@@ -63,7 +63,7 @@ OPEN = '[setup]\nmode = "open"\n[setup.controls]\n'
 
 
 def test_a_bikes_number_is_told_as_help() -> None:
-    assert "now 3, which is 0.30" in found(text=f"{OPEN}traction = 3\n")["traction"].working
+    assert "now 3, which is 30 % of most help" in found(text=f"{OPEN}traction = 3\n")["traction"].working
     assert "now off, below the least" in found(text=f'{OPEN}traction = "off"\n')["traction"].working
     tried = found(text=f"{OPEN}traction = 12\n")["traction"]
     assert "now 12, which this bike does not have" in tried.working
@@ -75,13 +75,13 @@ def test_words_and_two_ended_scales_have_starts_of_their_own() -> None:
     told = found()
 
     assert told["throttle"].text.startswith('start at "even"')
-    assert told["engine-braking"].text == "start at 3, a start, not a rule (0.50 toward freeing the rear)"
+    assert told["engine-braking"].text == "start at 3, a start, not a rule (50 % of most engine braking)"
 
 
 def test_an_end_that_is_not_known_gets_no_level() -> None:
     told = found(frees="")["engine-braking"]
 
-    assert "which end frees the rear is not known" in told.text
+    assert "which end brakes least is not known" in told.text
     assert told.puts == ()
 
 
@@ -94,7 +94,7 @@ def test_a_cold_track_and_a_fresh_tyre_ask_for_more() -> None:
 def test_the_riding_mode_is_never_contradicted() -> None:
     told = found(text='[setup]\nmode = "rain"\n')
 
-    assert told["traction"].text == "5 would be the start (0.50 of the help): the riding mode allows 6 to 10"
+    assert told["traction"].text == "5 would be the start (50 % of most help): the riding mode allows 6 to 10"
     assert told["throttle"].text.endswith("the riding mode fixes it to soft")
     assert told["traction"].puts == told["throttle"].puts == ()
 

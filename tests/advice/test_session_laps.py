@@ -85,7 +85,7 @@ def test_the_working_says_the_rule_and_what_is_assumed() -> None:
     assert lines[0].startswith("usual 1:44.")
     assert any(line.startswith("fall-off: ") for line in lines)
     assert any("no number of laps averages it out" in line for line in lines)
-    assert any("common practice, no source" in line for line in lines)
+    assert any("paddock practice, unpublished" in line for line in lines)
 
 
 def test_a_session_without_laps_says_nothing_of_them() -> None:

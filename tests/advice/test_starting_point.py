@@ -70,7 +70,7 @@ def test_every_aid_has_its_start_and_what_cannot_be_told_says_why() -> None:
     # A first session on the bike: one step more than 5 of 0-10 and than 3 or 4 of 6-1.
     assert [(one.path[-1], one.value) for one in found.puts] == [("traction", 6), ("wheelie", 2)]
     assert [text.split(":")[0] for text in found.left] == ["engine braking"]
-    assert "which end frees the rear is not known" in found.left[0]
+    assert "which end brakes least is not known" in found.left[0]
 
 
 def test_without_surface_or_tyre_nothing_is_set() -> None:

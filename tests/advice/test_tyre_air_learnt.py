@@ -107,7 +107,7 @@ def test_a_wet_track_teaches_nothing_about_a_dry_one_but_is_told() -> None:
     assert gas_learnt(history, "set", "front", "here", "dry") is None
     assert gas_learnt(history, "set", "front", "here", None) is None
     assert elsewhere(history, "set", "front") == (
-        f"on a wet track this tyre's gas reached {gas(2.0, 10, 2.25):.0f} C (1 reading)",
+        f"on a wet track the air in this tyre reached {gas(2.0, 10, 2.25):.0f} C (1 reading)",
     )
 
 

@@ -180,7 +180,7 @@ def test_which_end_frees_the_rear_says_nothing_about_help_and_the_other_way_roun
     )
     assert missing(swapped.get("help_scale", "traction")) == ["which end of traction helps most"]
     assert missing(swapped.get("freeing_scale", "engine-braking")) == [
-        "which end of engine braking frees the rear"
+        "which end of engine braking brakes least"
     ]
 
 

@@ -81,8 +81,8 @@ def test_it_says_what_it_was_reckoned_from() -> None:
     said = str(ahead(put("rider", "limits.fuel_reserve", "3 l")))
 
     assert said == (
-        "17.0 l in the tank; 6.4 l for 40 km at 16.0 l/100km, the most of 10 to 16: common practice, "
-        "no source; own reserve 3 l"
+        "17.0 l in the tank; 6.4 l for 40 km at 16.0 l/100km, the most of 10 to 16: paddock practice, "
+        "unpublished; own reserve 3 l"
     )
 
 

@@ -249,9 +249,7 @@ def test_engine_braking_goes_toward_the_end_that_frees(
         SetUp(controls={"engine-braking": old}), Bike(controls={"engine-braking": control}), WET
     )
     assert of(found) == ({} if new is None else {"engine-braking": new})
-    assert ("which end of engine braking frees the rear is not known" in found.not_set) is (
-        frees_most is None
-    )
+    assert ("which end of engine braking brakes least is not known" in found.not_set) is (frees_most is None)
 
 
 def test_the_mode_made_for_wet_is_taken_with_what_it_fixes_and_limits() -> None:

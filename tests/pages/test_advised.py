@@ -9,7 +9,7 @@ from paddock_tui.rules.core import SetValue
 REF, OTHER = Ref("session", "a"), Ref("session", "b")
 PATH: Path = ("setup", "controls", "traction")
 BESIDE: dict[Path, BesideRow] = {
-    PATH: BesideRow("start 8", (SetValue(PATH, 8),), ("start at 8", "surface: wet (this session)"))
+    PATH: BesideRow("usual 8", (SetValue(PATH, 8),), ("start at 8", "surface: wet (this session)"))
 }
 
 
@@ -21,7 +21,7 @@ def shown(row: Row) -> Row:
 def test_the_answer_stands_before_what_is_said_there_anyway() -> None:
     found = shown(Row("traction", "3", aside="resets with the key", ref=REF, path=PATH))
 
-    assert found.aside == "start 8; resets with the key"
+    assert found.aside == "usual 8; resets with the key"
     assert found.offer == (SetValue(PATH, 8),)
     assert found.working == BESIDE[PATH].working
 

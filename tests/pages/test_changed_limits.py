@@ -44,7 +44,7 @@ SPOKEN = {
 OTHER_THINGS = (
     r"(may|can) be: .*",
     # A place on a scale, and the starting levels, which no limit decides.
-    r"\(?0\.\d+ (of the help|toward freeing the rear)",
+    r"\(?\d+ % of most (help|engine braking)",
     r"now .*, which is 0\.\d+",
     # Published formulas, ranges of validity and constants.
     r"298\)\^0\.6",

@@ -44,7 +44,7 @@ PAGE = Page(
                     "3",
                     "of 1-5",
                     bar=Bar(None, ("holds", "frees"), two_ended=True),
-                    aside="which end frees the rear? not known",
+                    aside="which end brakes least? not known",
                 ),
                 field("steering damper", "8 clicks", "of 20", bar=Bar(0.4, ("light", "firm"), True)),
                 field("launch", known=False),

@@ -70,7 +70,7 @@ def test_engine_braking_has_two_named_ends_and_no_help() -> None:
     row = control(UP, "engine-braking")
 
     assert row.bar is not None
-    assert (row.bar.ends, row.bar.two_ended, row.bar.steps) == (("holds", "frees the rear"), True, 6)
+    assert (row.bar.ends, row.bar.two_ended, row.bar.steps) == (("more", "less"), True, 6)
     assert row.bar.at == pytest.approx(0.6)
 
 
@@ -78,7 +78,7 @@ def test_an_end_that_is_not_known_is_asked_and_draws_no_scale() -> None:
     row = control(DOWN, "engine-braking")
 
     assert row.bar is None
-    assert "which end frees the rear? not known" in row.aside
+    assert "which end brakes least? not known" in row.aside
 
 
 def test_help_of_an_unknown_direction_is_asked_too(tmp_path: Path) -> None:

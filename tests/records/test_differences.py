@@ -83,9 +83,9 @@ def test_the_unit_is_written_once_behind_the_last_figure_that_is_known(
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        (1, 8, "help 0.00 -> 1.00"),
-        (8, None, "help 1.00 -> not known"),
-        (3, 9, "help 0.29 -> not on this bike"),
+        (1, 8, "help 0 % -> 100 %"),
+        (8, None, "help 100 % -> not known"),
+        (3, 9, "help 29 % -> not on this bike"),
     ],
 )
 def test_what_a_difference_does_to_help_is_said_on_the_bikes_own_scale(

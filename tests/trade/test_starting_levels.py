@@ -1,4 +1,4 @@
-"""Starting levels: every row of the table in common practice, no source."""
+"""Starting levels: every row of the table in paddock practice, unpublished."""
 
 from itertools import product
 

@@ -133,7 +133,7 @@ def does_not(aids: tuple[BriefedAid, ...]) -> Iterator[str]:
     """Say what is off or not known, then what no aid does, then what each one does not."""
     off = [one.label for one in aids if one.off and one.function in HELP_FUNCTIONS]
     if off:
-        yield f"Off, and no net at all: {', '.join(off)}."
+        yield f"Off, and nothing catches you there: {', '.join(off)}."
     lost = [label_of(one.name) for one in aids if one.value is None]
     if lost:
         yield f"Not known what it is set to: {', '.join(lost)}; count on nothing there."

@@ -79,15 +79,21 @@ def _tyres(about: About) -> Looked:
     looks = about.session.look
     if not looks:
         return Looked("tyres", None, "not looked at")
+    compared = 0
     for end in ENDS:
         tyre = about.tyre(end)
         treads = [
             one.to("mm") for one in (tyre.tread_left, tyre.tread_middle, tyre.tread_right) if one is not None
         ]
         later = _after(tyre.tread_measured, about.session.date)
-        if treads and not later and tyre.worn_at is not None and min(treads) <= tyre.worn_at.to("mm"):
+        if not treads or later or tyre.worn_at is None:
+            continue
+        if min(treads) <= tyre.worn_at.to("mm"):
             return Looked("tyres", False, f"the {end} one is worn")
-    return Looked("tyres", True, "looked at")
+        compared += 1
+    if compared < len(ENDS):
+        return Looked("tyres", None, "seen, tread not compared with its wear limit")
+    return Looked("tyres", True, "tread over its wear limit at both ends")
 
 
 def _after(measured: dt.date | None, day: dt.date | None) -> bool:
@@ -98,7 +104,7 @@ def _after(measured: dt.date | None, day: dt.date | None) -> bool:
 def _chain(about: About) -> Looked:
     slack = about.session.chain_slack
     if slack is not None:
-        return Looked("chain", True, f"{slack} at the tight point; compare with the manual")
+        return Looked("chain", None, f"{slack} at the tight point: compare with the manual")
     return _ticked(about, "chain", "chain")
 
 

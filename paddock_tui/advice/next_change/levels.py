@@ -33,7 +33,7 @@ def freer_rear(case: Case) -> Move | CannotChange:
     levels, value = levels_of(name, control), _set_to(case, name)
     scale = levels.scale_if_known() if levels is not None else None
     if scale is None:
-        return CannotChange(f"it is not known which end of {label_of(name)} frees the rear", own=True)
+        return CannotChange(f"it is not known which end of {label_of(name)} brakes least", own=True)
     if value is None or isinstance(value, CannotChange):
         return value or CannotChange(f"{label_of(name)} is not written down", own=True)
     if scale.is_off(value) or value not in scale.on:

@@ -42,9 +42,13 @@ def _again_in_the_dry(case: Case) -> bool:
     return before.session.surface == "dry" and case.symptom.what in felt
 
 
+def _is_end_named(case: Case) -> bool:
+    return case.symptom.end is not None
+
+
 def _over_thirty_percent(case: Case) -> bool:
-    cold, hot = case.session.pressures.get("cold"), case.hot("rear")
-    start = (cold.set_to_rear or cold.rear) if cold is not None else None
+    cold, hot, end = case.session.pressures.get("cold"), case.hot(case.end), case.end
+    start = (getattr(cold, f"set_to_{end}") or getattr(cold, end)) if cold is not None else None
     return hot is not None and start is not None and hot.to("kPa") > 1.3 * start.to("kPa")
 
 
@@ -65,7 +69,8 @@ REST: dict[str, Cure] = {
             "Is another tyre size, profile or sprocket on than when it worked well?",
             (("yes", "something was changed"), ("no", "all as it was")),
         ),
-        "leave it: only on a dry track, a warm tyre that it knows, and with some experience",
+        "do not turn traction control down for this: only on a dry track, with a warm tyre of a size the "
+        "system has learnt, by an experienced rider",
     ),
     "wheelie cut kills drive": Cure(
         DRIVING,
@@ -102,7 +107,7 @@ REST: dict[str, Cure] = {
             "Where does it pulse?",
             (("bumps", "over bumps, or with the fork at its end"), ("smooth", "on smooth track")),
         ),
-        "squeeze earlier and build up the brake; over bumps mend the fork, not ABS",
+        "squeeze earlier and build up the brake; over bumps it is the fork, not ABS",
         first=4,
     ),
     "stands up on the brakes": Cure(
@@ -119,19 +124,28 @@ REST: dict[str, Cure] = {
         otherwise="the front is not under its hot target: brake upright, then turn",
         first=5,
     ),
-    "fades": Cure(
+    "tyre goes off": Cure(
         MIDDLE,
-        "the rear loses grip after a few laps",
+        "a tyre loses grip after a few laps",
         (
             Option(
-                pressure(1, "rear"),
-                "the rear keeps its grip longer",
-                "rear hot pressure",
-                if_=lambda case: _over_thirty_percent(case) or off_target("rear")(case),
+                pressure(1),
+                "the tyre keeps its grip longer",
+                "hot pressure at that end",
+                if_=lambda case: (
+                    _is_end_named(case) and (_over_thirty_percent(case) or off_target(case.end)(case))
+                ),
                 concerns="pressure",
             ),
-            Option(damping("compression", -1, "rear"), "works the tyre less", "sits down more"),
+            Option(
+                damping("compression", -1),
+                "works the tyre less",
+                "sits down more, or dives more at the front",
+                if_=_is_end_named,
+            ),
         ),
+        otherwise="write down which end goes off, front or rear, and ask again; fading brakes are a symptom "
+        "of their own",
     ),
     "loose in the heat": Cure(
         MIDDLE,
@@ -259,13 +273,13 @@ LOOKS: dict[str, Cure] = {
     "cold tear": Cure(
         ELSEWHERE,
         "the rubber tears because it never gets warm: too much pressure, or too hard a tyre",
-        (Option(pressure(-1), "the tear fades", "hot pressure", concerns="pressure"),),
+        (Option(pressure(-1), "the tearing stops", "hot pressure", concerns="pressure"),),
         otherwise="warm it for longer; the pressure is not over its hot target",
     ),
     "hot tear": Cure(
         ELSEWHERE,
         "the rubber overheats: too little pressure, sag or spring",
-        (Option(pressure(1), "the tear fades", "hot pressure", concerns="pressure"),),
+        (Option(pressure(1), "the tearing stops", "hot pressure", concerns="pressure"),),
         otherwise="sag and spring first; the pressure is not under its hot target",
     ),
 }

@@ -1,6 +1,7 @@
 """Text, words out of a list, and yes or no."""
 
 import difflib
+from collections.abc import Mapping
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape, found_words
@@ -36,23 +37,28 @@ class Text(Shape[str]):
 
 
 class Word(Shape[str]):
-    """One word out of a list; at the keyboard a unique start of it will do."""
+    """One word out of a list; at the keyboard a unique start of it will do.
 
-    def __init__(self, *choices: str) -> None:
+    `formerly` are words that files may hold for one of the list for ever, with what they are called now:
+    they are read as that, and only that is written.
+    """
+
+    def __init__(self, *choices: str, formerly: Mapping[str, str] | None = None) -> None:
         self.choices = choices
+        self.formerly = dict(formerly or {})
 
     @property
     def expected(self) -> str:
         return one_of(self.choices)
 
     def schema(self) -> JsonSchema:
-        return {"enum": list(self.choices)}
+        return {"enum": [*self.choices, *self.formerly]}
 
     def load(self, raw: object) -> str | InputError:
         if isinstance(raw, str) and raw in self.choices:
             return raw
         if isinstance(raw, str):
-            return self.wrong(raw, nearest(raw, self.choices))
+            return self.formerly.get(raw) or self.wrong(raw, nearest(raw, self.choices))
         return self.wrong(raw)
 
     def read(self, text: str) -> str | InputError:
@@ -61,6 +67,8 @@ class Word(Shape[str]):
         starts = [word for word in self.choices if word.casefold().startswith(typed)]
         if same:
             return same[0]
+        if typed in self.formerly:
+            return self.formerly[typed]
         if typed and len(starts) == 1:
             return starts[0]
         if typed and starts:

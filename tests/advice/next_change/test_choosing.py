@@ -132,7 +132,10 @@ def test_two_sessions_here_before_are_enough_and_a_missing_stopwatch_is_no_obsta
 
 def test_a_novice_is_offered_what_concerns_safety_or_pressure() -> None:
     assert advised(NOVICE, felt("tucks", "creeps")).proposal.kind is Kind.CHANGE
-    assert advised(NOVICE, felt("fades"), hot("2.40 bar", "2.12 bar")).proposal.kind is Kind.CHANGE
+    assert (
+        advised(NOVICE, felt("tyre goes off", end="rear"), hot("2.40 bar", "2.12 bar")).proposal.kind
+        is Kind.CHANGE
+    )
     assert advised(NOVICE, felt("wheelie cut kills drive", "yes")).proposal.kind is Kind.SAME
 
 

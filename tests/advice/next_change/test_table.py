@@ -84,8 +84,8 @@ ROWS: list[tuple[str, str, tuple[Change, ...], Kind, str]] = [
     ),
     ("traction cuts without slip", "", (), Kind.ASK, "another tyre size"),
     ("traction cuts without slip", "no", (), Kind.CHANGE, "traction 6 -> 5"),
-    ("traction cuts without slip", "yes", (), Kind.SAME, "Leave it"),
-    ("traction cuts without slip", "no", (WET,), Kind.SAME, "Leave it"),
+    ("traction cuts without slip", "yes", (), Kind.SAME, "Do not turn traction control down"),
+    ("traction cuts without slip", "no", (WET,), Kind.SAME, "Do not turn traction control down"),
     ("wheelie cut kills drive", "yes", (), Kind.CHANGE, "wheelie 4 -> 3"),
     ("wheelie cut kills drive", "no", (), Kind.SAME, "Body forward"),
     ("lever pulses", "bumps", (), Kind.SAME, "Squeeze earlier"),
@@ -96,8 +96,7 @@ ROWS: list[tuple[str, str, tuple[Change, ...], Kind, str]] = [
     ("weaves", "no", (), Kind.LOOK, "before riding on"),
     ("weaves", "yes", (), Kind.CHANGE, "rear rebound 12 -> 11 clicks"),
     ("weaves", "yes", (put("session", "setup.adjusters.damper", 4),), Kind.CHANGE, "damper 4 -> 6 clicks"),
-    ("fades", "", (), Kind.CHANGE, "rear compression slow 12 -> 13 clicks"),
-    ("fades", "", (hot("2.40 bar", "2.12 bar"),), Kind.CHANGE, "rear starting pressure 1.90 bar -> 1.97 bar"),
+    ("tyre goes off", "", (), Kind.SAME, "which end goes off"),
     ("loose in the heat", "", (), Kind.CHANGE, "front rebound 12 -> 11 clicks"),
     (
         "loose in the heat",
@@ -167,6 +166,22 @@ def test_what_a_tyre_looks_like_moves_pressure_only_toward_the_hot_target(
 ) -> None:
     found = advised(hot(*hot_pressures), seen("rear", look)).proposal
     assert (found.kind, says in found.text) == (kind, True), found
+
+
+@pytest.mark.parametrize(
+    ("end", "hot_pressures", "says"),
+    [
+        ("rear", ("2.40 bar", "2.20 bar"), "rear compression slow 12 -> 13 clicks"),
+        ("rear", ("2.40 bar", "2.12 bar"), "rear starting pressure 1.90 bar -> 1.97 bar"),
+        ("front", ("2.40 bar", "2.12 bar"), "front compression 12 -> 13 clicks"),
+    ],
+)
+@pytest.mark.parametrize("word", ["tyre goes off", "fades"])
+def test_a_tyre_that_goes_off_is_answered_at_the_end_that_was_named(
+    word: str, end: str, hot_pressures: tuple[str, str], says: str
+) -> None:
+    found = advised(hot(*hot_pressures), felt(word, end=end)).proposal
+    assert (found.kind, says in found.text) == (Kind.CHANGE, True), found
 
 
 def test_every_symptom_has_a_cure_or_is_mended_first() -> None:

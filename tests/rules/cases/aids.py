@@ -264,7 +264,7 @@ CASES = {
                 "engine-braking",
                 "caution",
                 without("bike", "controls.engine-braking.frees_most"),
-                says="Which end of engine braking frees the rear is not known.",
+                says="Which end of engine braking brakes least is not known.",
             ),
             raises(
                 "engine-braking",

@@ -111,7 +111,7 @@ CASES = {
     ),
     "nets-thin-together": Cases(
         raising=(
-            raises("controls", "serious", NOVICE, *all_at(1, 3, 2), says="for a novice: mean help 0.28."),
+            raises("controls", "serious", NOVICE, *all_at(1, 3, 2), says="for a novice: on average 28 %"),
             raises("controls", "serious", WET, *all_at(0, 3, 2)),
             # Slide control is no net of its own: it watches the same wheel as traction.
             raises("controls", "serious", NOVICE, *all_at(1, 3, 2), SLIDE, at("slip-angle", "on")),
@@ -151,7 +151,7 @@ CASES = {
         missing=(
             lacks("what wheelie is set to", NOVICE, *all_at(1, 1, 1), at("wheelie", None)),
             lacks("which end of traction helps most", NOVICE, *all_at(1, 1, 1), NO_END),
-            lacks("what makes thin nets matter", RACE, *all_at(1, 1, 1), NO_TRACK),
+            lacks("what makes low aids matter", RACE, *all_at(1, 1, 1), NO_TRACK),
             lacks("the surface", *all_at(1, 1, 1), NO_SURFACE),
             lacks("the rider's group", *all_at(1, 1, 1), NO_GROUP),
         ),

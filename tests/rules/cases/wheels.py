@@ -98,9 +98,7 @@ CASES = {
     ),
     "rear-without-abs-and-little-freed": Cases(
         raising=(
-            raises(
-                "abs", "serious", WET, REAR_OFF, at("abs", 2), braking(2), says="engine braking 2 holds it"
-            ),
+            raises("abs", "serious", WET, REAR_OFF, at("abs", 2), braking(2), says="strong engine braking 2"),
             raises("abs", "serious", WET, at("abs", 0), braking(1)),
             raises("rear-abs", "serious", WET, REAR_ABS, at("rear-abs", 0), braking(2)),
             raises("abs", "serious", *counts_down(WET, at("abs", "off"), braking(4))),
@@ -120,14 +118,14 @@ CASES = {
             silent(WET, REAR_ABS, at("rear-abs", 1), braking(1)),
         ),
         missing=(
-            lacks("which end of engine braking frees the rear", WET, at("abs", 0), NO_FREEING_END),
+            lacks("which end of engine braking brakes least", WET, at("abs", 0), NO_FREEING_END),
             lacks("the surface", at("abs", 0), braking(1), NO_SURFACE),
             lacks("what engine braking is set to", WET, at("abs", 0), at("engine-braking", None)),
         ),
     ),
     "engine-braking-holds-in-the-wet": Cases(
         raising=(
-            raises("engine-braking", "serious", WET, braking(1), says="holds the rear on a wet track: 1"),
+            raises("engine-braking", "serious", WET, braking(1), says="is strong for a wet track: 1"),
             raises("engine-braking", "caution", WET, braking(2)),
             raises("engine-braking", "serious", *counts_down(WET, braking(5))),
             raises("engine-braking", "serious", put("session", "surface", "standing water"), braking(1)),
@@ -141,10 +139,10 @@ CASES = {
             silent(WET, without("bike", "controls.engine-braking"), at("engine-braking", None)),
         ),
         missing=(
-            lacks("which end of engine braking frees the rear", WET, NO_FREEING_END),
+            lacks("which end of engine braking brakes least", WET, NO_FREEING_END),
             lacks("the surface", braking(1), NO_SURFACE),
             lacks("what engine braking is set to", WET, at("engine-braking", None)),
-            lacks("how far engine braking frees the rear", WET, braking(9)),
+            lacks("how strong engine braking is", WET, braking(9)),
         ),
     ),
     "wheelie-off-with-launch-armed": Cases(
