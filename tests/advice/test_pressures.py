@@ -61,7 +61,8 @@ def test_every_missing_fact_is_named() -> None:
     found = answers(BLANK)
 
     assert found["front_start"].text == (
-        "needs the front hot target, the air inside the tyre when hot (front), the temperature of the cold tyre"
+        "needs the front hot target, the air inside the tyre when hot (front), "
+        "the temperature of the cold tyre"
     )
     assert found["rear_now"].missing == (
         "rear hot reading",

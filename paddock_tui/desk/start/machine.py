@@ -39,7 +39,7 @@ SIZES = {
     "front": ("120/70ZR17", "110/70ZR17", "120/60ZR17", "110/70R17", "120/70R19"),
     "rear": ("180/55ZR17", "190/55ZR17", "190/50ZR17", "200/55ZR17", "160/60ZR17", "180/60ZR17", "150/60R17"),
 }
-"""Sizes that a digit picks, common practice, no source; what the bike's manual approves is typed else."""
+"""Sizes that a digit picks, paddock practice, unpublished; what the bike's manual approves is typed else."""
 
 
 def bike_asks(context: Context) -> Iterator[Ask]:
