@@ -173,7 +173,7 @@ def _bar(name: str, control: Control, value: Setting | None, here: ControlInForc
         return None
     bar = Bar(position_on(scale, value), steps=len(scale.on))
     if function_of(name, control) == "engine-braking":
-        bar = attrs.evolve(bar, ends=HOLDS_FREES, two_ended=True)
+        bar = attrs.evolve(bar, ends=MORE_LESS, two_ended=True)
     return attrs.evolve(bar, fixed=here.fixed is not None, allowed=_allowed(scale, here.bounds))
 
 

@@ -45,7 +45,7 @@ OTHER_THINGS = (
     r"(may|can) be: .*",
     # A place on a scale, and the starting levels, which no limit decides.
     r"\(?\d+ % of most (help|engine braking)",
-    r"now .*, which is 0\.\d+",
+    r"now .*, which is \d+ % of most .*",
     # Published formulas, ranges of validity and constants.
     r"298\)\^0\.6",
     r"grip 0\.5-0\.7: [^(]*",
@@ -60,7 +60,7 @@ OTHER_THINGS = (
     r"(15 C, (filled at|later))|t from 15 C",
     # What is assumed of scales, tapes and consumption, and the steps that geometry is asked for.
     r"may be off:? +[\d.]+ (kg|mm)",
-    r"consumption 15 % up|the 15 %: common",
+    r"consumption 15 % up|the 15 %: paddock",
     r"= 1 mm (of|more) [a-z ]+",
     # What calculators assume of their own accord.
     r"share of it here:? +\(?50 %",
