@@ -2,14 +2,15 @@
 
 import itertools
 import re
-from collections.abc import Sequence
+import statistics
+from collections.abc import Iterator, Sequence
 
 import attrs
 
 from paddock_tui.entry.scanner import Token
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import Lap, LapTime
-from paddock_tui.records.shapes.laps import MARKS
+from paddock_tui.records.shapes.laps import FAR_S, MARKS
 
 HEADINGS = ("lap", "laps", "time", "times", "laptime", "lap-time", "lap_time", "no", "no.", "nr", "#", "mark")
 """Words that stand above a pasted column and are no lap times."""
@@ -18,6 +19,9 @@ _LAP = LapTime()
 _COUNTED = re.compile(r"([1-9]\d{0,2})[x×](.+)")
 _NUMBER = re.compile(r"\d{1,3}")
 _LEAST_CLOCK = 3
+_RUN = re.compile(r"(?:[0-9]{3}){2,}")
+_FEW = 2
+"""Of so many laps none can be told to be the odd one."""
 
 
 @attrs.frozen
@@ -59,7 +63,7 @@ def read_laps(tokens: Sequence[Token], usual_s: float | None = None) -> Run:
     end = skipped
     while end < len(tokens) and (tokens[end].figure or (end > skipped and tokens[end].folded in MARKS)):
         end += 1
-    pieces = list(tokens[skipped:end])
+    pieces = list(_one_by_one(tokens[skipped:end], usual_s))
     if not pieces:
         return Run(0)
     counted = _COUNTED.fullmatch(pieces[0].folded)
@@ -70,7 +74,7 @@ def read_laps(tokens: Sequence[Token], usual_s: float | None = None) -> Run:
     wrong = _out_of_order(numbers)
     laps: list[TypedLap] = []
     for time, mark in times if wrong is None else ():
-        found = _read(time, mark, usual_s)
+        found = _read(time, mark, usual_s if usual_s is not None else _usual_of(laps))
         if isinstance(found, Wrong):
             return Run(end, tuple(laps), wrong=found)
         laps.append(found)
@@ -78,6 +82,37 @@ def read_laps(tokens: Sequence[Token], usual_s: float | None = None) -> Run:
     if len(numbers) > 1 and int(numbers[0].text) > int(numbers[-1].text):
         laps.reverse()
     return Run(end, tuple(laps), wrong=wrong)
+
+
+def _one_by_one(tokens: Sequence[Token], usual_s: float | None) -> Iterator[Token]:
+    """Part laps of three digits that were typed without anything between them: 423418 is 423 418.
+
+    Digits alone are laps only beside a usual one: known before, or typed before them.
+    """
+    for place, token in enumerate(tokens):
+        run = _RUN.fullmatch(token.text) if usual_s is not None or place else None
+        if run is None:
+            yield token
+            continue
+        for at in range(0, len(token.text), 3):
+            text = token.text[at : at + 3]
+            yield attrs.evolve(token, text=text, start=token.start + at, end=token.start + at + 3)
+
+
+def _usual_of(laps: Sequence[TypedLap]) -> float | None:
+    """Return the lap beside which the digits of the next one are read: the last clean one, else the last."""
+    clean = [one.lap.seconds for one in laps if not one.lap.mark] or [one.lap.seconds for one in laps]
+    return float(clean[-1]) if clean else None
+
+
+def far_lap(laps: Sequence[Lap]) -> str:
+    """Say which clean lap is far from the others, in words; empty where none is."""
+    clean = [(number, one.seconds) for number, one in enumerate(laps, 1) if not one.mark]
+    for number, seconds in clean if len(clean) > _FEW else ():
+        middle = statistics.median_low([other for at, other in clean if at != number])
+        if abs(seconds - middle) > FAR_S:
+            return f"lap {number}, {Lap(seconds)}, is far from the others, about {Lap(middle)}"
+    return ""
 
 
 def _headings(tokens: Sequence[Token]) -> int:

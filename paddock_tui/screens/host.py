@@ -53,6 +53,9 @@ class HostBoard(Protocol):
     def done(self) -> None:
         """Close the editor or the question: its text was taken."""
 
+    def offer(self, row: Row, text: str) -> None:
+        """Keep text for the next time that a row's editor opens."""
+
     def refuse(self, why: str) -> None:
         """Keep open what is being typed and say what is wrong with it."""
 

@@ -50,8 +50,11 @@ def test_times_that_go_backwards_overlap_or_lack_an_end_are_refused(line: str, f
     assert found in trouble.found
 
 
-def test_without_a_group_anywhere_one_has_to_be_named() -> None:
-    assert isinstance(read_times("9:00 9:20", RidingDay(), None), InputError)
+def test_without_a_group_anywhere_it_is_everybodys() -> None:
+    found = read_times("9:00 9:20", RidingDay(), None)
+
+    assert not isinstance(found, InputError)
+    assert found.group == "everybody"
 
 
 def test_lines_that_are_there_change_and_others_come_and_go_in_one_step(garage: Path) -> None:

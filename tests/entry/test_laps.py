@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.entry.laps import read_laps
+from paddock_tui.entry.laps import far_lap, read_laps
 from paddock_tui.entry.scanner import tokens
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import Lap, LapTime
@@ -111,3 +111,34 @@ def _quoted(lap: Lap) -> str:
     minutes, seconds = divmod(lap.seconds, 60)
     whole, _, fraction = str(seconds).partition(".")
     return f"{int(minutes)}'{whole:0>2}\"{fraction or 0} {lap.mark}".strip() if minutes else str(lap)
+
+
+def test_laps_of_three_digits_need_nothing_between_them_beside_a_usual_lap() -> None:
+    assert [str(one.lap) for one in read_laps(tokens("423418416"), 102.0).laps] == [
+        "1:42.3",
+        "1:41.8",
+        "1:41.6",
+    ]
+
+
+def test_the_short_form_works_from_the_second_lap_where_no_usual_one_is_known() -> None:
+    run = read_laps(tokens("1:42.3 418 421419 out"))
+
+    assert [str(one.lap) for one in run.laps] == ["1:42.3", "1:41.8", "1:42.1", "1:41.9 out"]
+    assert read_laps(tokens("418 421")).wrong is not None
+
+
+@pytest.mark.parametrize(
+    ("laps", "said"),
+    [
+        (["106", "106.4", "45.1", "107"], "lap 3, 45.1, is far from the others, about 1:46.4"),
+        (["106", "106.4", "118 out", "107"], ""),
+        (["106", "45.1"], ""),
+        (["106", "107", "126"], ""),
+        (["106", "107", "127.5"], "lap 3, 2:07.5, is far from the others, about 1:46"),
+    ],
+)
+def test_a_lap_far_from_the_others_is_said(laps: list[str], said: str) -> None:
+    read = [Lap(Decimal(time.split(" ")[0]), time.partition(" ")[2]) for time in laps]
+
+    assert far_lap(read) == said

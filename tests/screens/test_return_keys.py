@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.bench.returning import RETURN, ROOMS, TEN_LAPS, keys_of, shifted, typed
+from tests.bench.returning import AFTERWARDS, LATER, RETURN, ROOMS, TEN_LAPS, keys_of, shifted, typed
 
 SESSION, NEXT = "2026-06-20-4-magpie.toml", "2026-06-20-5-magpie.toml"
 
@@ -32,10 +32,11 @@ each_lap = "same"
 LAPS = ("42.3", "41.8", "41.6", "42.1", "43.1", "41.9", "41.7", "44.0", "42.4", "42.2")
 
 
-def test_a_return_takes_at_most_30_keys_and_with_ten_laps_70_none_of_them_shifted() -> None:
-    assert len(keys_of(RETURN)) <= 30
-    assert len(keys_of(f"{RETURN} {TEN_LAPS}")) <= 70
-    assert shifted(f"{RETURN} {TEN_LAPS}") == []
+@pytest.mark.parametrize("way", [RETURN, AFTERWARDS])
+def test_a_return_takes_at_most_26_keys_and_with_ten_laps_60_none_of_them_shifted(way: str) -> None:
+    assert len(keys_of(way)) <= 26
+    assert len(keys_of(f"{way} {TEN_LAPS}")) <= 60
+    assert shifted(f"{way} {TEN_LAPS}") == []
     assert shifted("A") == ["A"]
 
 
@@ -51,3 +52,12 @@ async def test_ten_laps_follow_in_the_same_return(garage: Path) -> None:
 
     laps = "".join(f'{number} = "1:{lap}"\n' for number, lap in enumerate(LAPS, 1))
     assert added[SESSION] == f"{FACTS}\n[laps]\n{laps}"
+
+
+async def test_the_same_keys_and_one_time_type_it_in_on_a_later_day(garage: Path) -> None:
+    added = await typed(garage, f"{AFTERWARDS} {TEN_LAPS}", now=LATER)
+
+    laps = "".join(f'{number} = "1:{lap}"\n' for number, lap in enumerate(LAPS, 1))
+    facts = FACTS.replace("parked = 13:41:00\n", 'parked = 13:41:00\ntimes = "typed afterwards"\n')
+    facts = facts.replace("at = 13:41:00\n", "")
+    assert added == {SESSION: f"{facts}\n[laps]\n{laps}", NEXT: 'fuel_added = "6.5 l"\n'}

@@ -86,7 +86,7 @@ def next_due(clock: Countdown, now: dt.time) -> DueItem | None:
 
 def slots_of(day: RidingDay, group: str | None) -> Mapping[str, TimetableSlot]:
     """Return the lines of a group in the timetable, written as the group or as its id."""
-    name = group or ""
+    name = group or (next(iter(day.timetable)) if len(day.timetable) == 1 else "")
     return day.timetable.get(name) or day.timetable.get(id_of(name), {})
 
 

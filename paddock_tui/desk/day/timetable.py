@@ -19,6 +19,9 @@ from paddock_tui.store.garage import GarageFiles
 
 EXAMPLE = "9:20 9:40 every 60 x6"
 _EVERY = re.compile(r"(.*?)\s+(\S+)\s+(\S+)\s+(?:every\s+)?(\d{1,3})\s*(?:min)?\s*x\s*(\d{1,2})")
+_SPAN = re.compile(r"(\d)\s*[-\u2013]\s*(\d)")
+EVERYBODY = "everybody"
+"""The group of a timetable where neither the line nor the day names one."""
 _MOST = 40
 _MOST_LINES = 30
 
@@ -45,21 +48,24 @@ def read_times(text: str, day: RidingDay, own_group: str | None) -> Times | Inpu
 
     With "every" so many minutes and a count, spans that touch a stop of the day are left out and not counted.
     """
-    found = _EVERY.fullmatch(f" {text.strip().casefold()}")
+    found = _EVERY.fullmatch(" " + _SPAN.sub(r"\1 \2", text.strip().casefold()))
     words = text.casefold().replace("-", " ").split()
     if found is not None:
         words = [*found[1].split(), found[2], found[3]]
     place = next((at for at, word in enumerate(words) if word[0].isdigit()), len(words))
-    group = id_of(" ".join(words[:place])) or id_of(own_group or "")
-    if not group or not is_id(group):
+    group = id_of(" ".join(words[:place])) or id_of(own_group or _only_group(day))
+    if not is_id(group):
         return InputError("no group is named", f"a group, then its times: novice {EXAMPLE}", "write it first")
+    if "every" in words[place:]:
+        fixed = " ".join(text.casefold().split()).partition(" x")[0]
+        return InputError(f'"{text.strip()}"', "every so many minutes, and how many", f"such as {fixed} x6")
     clocks = [CLOCK.read(word) for word in words[place:]]
     wrong = next((one for one in clocks if isinstance(one, InputError)), None)
     times = [one for one in clocks if isinstance(one, dt.time)]
     if wrong is not None:
         return wrong
     if not times or len(times) % 2:
-        return InputError(f"{len(times)} times", "a start and an end each", f"such as {EXAMPLE}")
+        return InputError(f"{len(times)} times", "a start and an end each", _nearest(times))
     backwards = next((two for one, two in itertools.pairwise(times) if two < one), None)
     if backwards is not None:
         return InputError(f"{backwards:%H:%M} goes backwards", "times one after the other", "mend it")
@@ -67,6 +73,20 @@ def read_times(text: str, day: RidingDay, own_group: str | None) -> Times | Inpu
     if found is None:
         return Times(group, spans)
     return _repeated(group, spans[0], int(found[4]), int(found[5]), day)
+
+
+def _only_group(day: RidingDay) -> str:
+    """Return the group that a line without one is about: the day's, else the only one in its timetable."""
+    return day.group or (next(iter(day.timetable)) if len(day.timetable) == 1 else EVERYBODY)
+
+
+def _nearest(times: list[dt.time]) -> str:
+    """Write the nearest line that would be taken: the last start with an end twenty minutes later."""
+    if not times:
+        return f"such as {EXAMPLE}"
+    last = times[-1].hour * 60 + times[-1].minute + 20
+    said = [f"{one:%H:%M}" for one in times] + [f"{_time(last % (24 * 60)):%H:%M}"]
+    return f"such as {' '.join(said)}"
 
 
 def timetabling(files: GarageFiles, day: Ref, times: Times) -> Step | InputError:
@@ -97,7 +117,9 @@ def timetabling(files: GarageFiles, day: Ref, times: Times) -> Step | InputError
 def _repeated(group: str, first: TimeSpan, every: int, count: int, day: RidingDay) -> Times | InputError:
     start, end = (time.hour * 60 + time.minute for time in first)
     if not 0 < end - start <= every or not 0 < count <= _MOST_LINES:
-        return InputError(f"every {every} x{count}", "sessions that do not overlap", f"such as {EXAMPLE}")
+        near = f"{first[0]:%H:%M} {first[1]:%H:%M} every {max(every, end - start + 5)} x{max(count, 1)}"
+        near = EXAMPLE if end <= start else near
+        return InputError(f"every {every} x{count}", "sessions that do not overlap", f"such as {near}")
     spans: list[TimeSpan] = []
     left_out: list[TimeSpan] = []
     for number in range(_MOST):
@@ -107,7 +129,8 @@ def _repeated(group: str, first: TimeSpan, every: int, count: int, day: RidingDa
         span = (_time(start + number * every), _time(later))
         (left_out if _in_a_stop(span, day) else spans).append(span)
     if len(spans) < count:
-        return InputError(f"{count} do not fit into the day", "fewer, or less apart", f"such as {EXAMPLE}")
+        near = f"{first[0]:%H:%M} {first[1]:%H:%M} every {every} x{max(len(spans), 1)}"
+        return InputError(f"{count} do not fit into the day", "fewer, or less apart", f"such as {near}")
     return Times(group, tuple(spans), tuple(left_out))
 
 

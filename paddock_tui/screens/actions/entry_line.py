@@ -5,6 +5,7 @@ import attrs
 from paddock_tui.desk.edits.entry_line import entering, entry_context
 from paddock_tui.desk.edits.values import field_of, moved
 from paddock_tui.entry import LineContext, TypedLine, completed, read_line
+from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.records.edits import Edit, Step
 from paddock_tui.records.errors import InputError
@@ -12,6 +13,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.screens import timetable
 from paddock_tui.screens.action import Action, needs_subject
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.lap_question import keep_laps
 from paddock_tui.screens.question import Question
 from paddock_tui.store.data import lookup
 from paddock_tui.text import printable
@@ -51,7 +53,7 @@ def enter(host: Host) -> None:
             return step[0].sentence()
         if text.strip():
             host.state.of(EnteredLines).lines.append(text)
-        host.attempt(step)
+        keep_laps(host, ref, step, host.attempt, None)
         return ""
 
     def typed(text: str) -> None:
@@ -105,12 +107,19 @@ def _preview(host: Host, ref: Ref, context: LineContext, text: str) -> list[str]
     return ["; ".join(said), *comes, *goes]
 
 
+def _off(context: ActionContext) -> str:
+    """Say that there is nothing to enter into; on a day's page a timetable needs no session."""
+    row = context.row
+    on_day = context.room == "record" and row is not None and row.ref is not None and row.ref.kind == "day"
+    return "" if on_day else needs_subject(context)
+
+
 ENTRY = Action(
     "entry",
     "e",
     "entry line",
     "many values in one typed line, with preview; tab completes",
-    needs_subject,
+    _off,
     hint=13,
     do=enter,
 )

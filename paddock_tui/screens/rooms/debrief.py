@@ -3,6 +3,7 @@
 import attrs
 
 from paddock_tui.desk.day.out_now import out_now
+from paddock_tui.desk.debrief.lap_doubts import held_laps, typed_laps
 from paddock_tui.desk.debrief.lap_timing import WHY, forbidden
 from paddock_tui.desk.debrief.rows import first_open, following, open_groups
 from paddock_tui.desk.debrief.steps import (
@@ -34,6 +35,7 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.lap_question import keep_laps, replace_laps
 from paddock_tui.screens.return_times import TIMES, reads_at_next
 from paddock_tui.screens.return_times import hears as hears_time
 from paddock_tui.screens.room import Room
@@ -292,8 +294,13 @@ def _laps(host: Host, text: str) -> None:
     if not isinstance(step, Step):
         _refuse(host, step[0].sentence() if step else "write the laps alone")
         return
+    row = host.board.cursor_row
     host.board.done()
-    _do(host, step)
+    left = (lambda: host.board.offer(row, text)) if row is not None else None
+    if typed_laps(step) and held_laps(host.desk.files, session):
+        replace_laps(host, session, step, host.do, left)
+    else:
+        keep_laps(host, session, step, lambda step: _do(host, step), left)
 
 
 def _keep(host: Host, group: ReturnRow, value: Value, text: str) -> bool:
