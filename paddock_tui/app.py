@@ -18,6 +18,7 @@ from paddock_tui.screens.main import MainScreen
 from paddock_tui.screens.own_settings import OwnSettings, settings_said
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS
+from paddock_tui.store import presence
 from paddock_tui.store.crash import CRASHED, report, sentence
 from paddock_tui.store.half_typed import save as keep_half_typed
 from paddock_tui.store.settings import load_settings
@@ -110,7 +111,11 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     leaver = Leaver(ask, save)
     app.on_stuck = leaver.abandon
     leaver.start(held)
-    app.run(mouse=False)
+    presence.enter(desk.root, now())
+    try:
+        app.run(mouse=False)
+    finally:
+        presence.leave(desk.root)
     save()
     desk.close()
     leaver.finished()

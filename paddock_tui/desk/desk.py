@@ -235,6 +235,11 @@ class Desk:
             self._tell(DeskChange(changed))
         return changed
 
+    @property
+    def came_in(self) -> int:
+        """How many values others changed, as the last look found them in the records that were in memory."""
+        return self._files.came_in
+
     def clock_doubt(self) -> str:
         """Return what to say of a clock that jumped, or that is behind the last change; empty otherwise."""
         jumped = self._clock.jump()

@@ -12,6 +12,7 @@ from paddock_tui.pages.setup import short_date
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.data import lookup
+from paddock_tui.store.presence import others
 from paddock_tui.text import printable
 
 _TITLES = {
@@ -35,6 +36,9 @@ def garage_page(desk: Desk, *, retired: bool = False, now: str = "") -> Page:
         sections.append(Section(title, (*rows, _new_row(kind, title)), "" if rows else "none yet"))
     problems = tuple(problem_rows(problems_read(desk)))
     heading = garage_heading(desk)
+    present = others(desk.root, desk.now())
+    if present:
+        heading = f"{heading} · open too: {printable(', '.join(map(str, present)))}"
     if problems:
         count = "1 problem" if len(problems) == 1 else f"{len(problems)} problems"
         heading = f"{heading} · {count}, see below"

@@ -69,7 +69,11 @@ class DeskFollower:
         if changed:
             self._host.draw()
             names = ", ".join(str(ref) for ref in changed[:2])
-            self._host.board.say(printable(f"changed by another program: {names}"))
+            count = self._host.desk.came_in
+            facts = f"{count} fact{'s' if count > 1 else ''} in " if count else ""
+            more = f" and {len(changed) - 2} more" if len(changed) > 2 else ""
+            said = f"changed by another program: {facts}{names}{more}; r reviews"
+            self._host.board.say(printable(said))
         doubt = self._host.desk.clock_doubt()
         if doubt:
             self._host.board.say(doubt)

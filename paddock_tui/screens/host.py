@@ -119,6 +119,9 @@ class Host(Protocol):
     def set_text(self, ref: Ref, path: Path, text: str) -> str:
         """Set a value from text; gives what is wrong with it, or nothing."""
 
+    def aside(self, work: Callable[[], object], then: Callable[[], None]) -> None:
+        """Do what takes a while in a thread of its own, and then something in the one that draws."""
+
     def units(self, ref: Ref | None) -> Units:
         """Return the units of bare numbers on a record: its rider's, else the garage's."""
 

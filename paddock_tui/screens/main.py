@@ -1,5 +1,7 @@
 """The one screen: it draws the page of a room on the board, and turns keys and answers into steps."""
 
+import contextlib
+import threading
 from collections.abc import Callable
 from contextlib import AbstractContextManager
 
@@ -83,6 +85,16 @@ class MainScreen(QuietScreen[None]):
     def on_unmount(self) -> None:
         """Stop listening."""
         self.follower.stop()
+
+    def aside(self, work: Callable[[], object], then: Callable[[], None]) -> None:
+        """Do what takes a while in a thread of its own, and then something in the one that draws."""
+
+        def run() -> None:
+            work()
+            with contextlib.suppress(RuntimeError):
+                self.follower.soon(then)
+
+        threading.Thread(target=run, name="aside", daemon=True).start()
 
     def leave_soon(self, answered: Callable[[], None], status: int) -> None:
         """Leave from another thread. Raises RuntimeError where there is no loop to ask."""

@@ -2,7 +2,7 @@
 
 import datetime as dt
 import math
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any, cast
 
 from paddock_tui.records.edits import MISSING, Edit, Missing, Value
@@ -59,6 +59,23 @@ def after(data: Mapping[str, Any], edit: Edit, stands: Callable[[Path], bool]) -
         here = here.setdefault(key, {})
     here[edit.path[-1]] = _copy(edit.new)
     return result
+
+
+def facts_between(one: Mapping[str, Any], other: Mapping[str, Any]) -> int:
+    """Count the values that differ between two tables, at every depth: changed, come or gone."""
+    first, second = dict(_leaves(one, ())), dict(_leaves(other, ()))
+    return sum(
+        path not in first or path not in second or not same(first[path], second[path])
+        for path in {**first, **second}
+    )
+
+
+def _leaves(table: Mapping[str, Any], at: Path) -> Iterator[tuple[Path, object]]:
+    for key, value in table.items():
+        if isinstance(value, Mapping):
+            yield from _leaves(value, (*at, key))
+        else:
+            yield (*at, key), value
 
 
 def edits_toward(mine: Mapping[str, Any], theirs: Mapping[str, Any], at: Path) -> list[Edit]:

@@ -19,7 +19,7 @@ from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.shapes.references import Reference
 from paddock_tui.store.allowed import Allowed
-from paddock_tui.store.data import same
+from paddock_tui.store.data import facts_between, same
 from paddock_tui.store.errors import LeadsOut
 from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
@@ -83,6 +83,8 @@ class GarageFiles:
         self._staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
         """What records read as when edits of theirs were saved, until that is compared with their files."""
+        self.came_in = 0
+        """How many values the last look at changes of others found, in the records that were in memory."""
 
     def problem(self) -> InputError | None:
         """Return why this is no garage; None where it is one."""
@@ -232,6 +234,7 @@ class GarageFiles:
 
         Of the files in memory, and of the folders where they were looked at before.
         """
+        self.came_in = 0
         before = self._listing
         if before is not None and not before.stands():
             self.forget_listing()
@@ -255,7 +258,10 @@ class GarageFiles:
         if new is None:
             return True
         if shown is not None:
+            self.came_in += facts_between(shown, new.data)
             return not same(_without_empty(new.data), _without_empty(shown))
+        if old is not None:
+            self.came_in += facts_between(old.data, new.data)
         return old is None or (new.text, new.trouble) != (old.text, old.trouble)
 
     def stamp(self, ref: Ref) -> Stamp | None:

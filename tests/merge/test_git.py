@@ -1,6 +1,7 @@
 """Two laptops and real git: merged by fact, a fact both changed stays open, two outings stay two."""
 
 import os
+import re
 import shutil
 import subprocess
 import sys
@@ -10,6 +11,7 @@ from typing import Any
 
 import pytest
 
+import paddock_tui
 from paddock_tui.__main__ import main
 from tests.commands.running import FILE, NEXT
 from tests.small import snapshot
@@ -185,3 +187,34 @@ def test_what_cannot_be_merged_leaves_every_file_untouched(
     assert "not merged" in capsys.readouterr().err
     assert snapshot(tmp_path) == before
     assert main(["git", "merge", str(tmp_path / "gone"), *sides[1:], "--path", path]) == 1
+
+
+def test_the_two_laptops_of_the_help_do_what_it_says(garage: Path, tmp_path: Path) -> None:
+    """The ten lines are typed into a shell as they stand, with a session in place of S."""
+    topic = Path(paddock_tui.__file__).parent / "help" / "topics" / "merge.md"
+    lines = topic.read_text(encoding="utf-8").partition("```console\n")[2].partition("```")[0].splitlines()
+    assert len(lines) == 10
+    garage.rename(tmp_path / "home")
+    home, pits = tmp_path / "home", tmp_path / "pits"
+
+    def shell(*typed: str) -> str:
+        text = "\n".join(re.sub(r"\bS\b", NEXT, line) for line in typed)
+        done = subprocess.run(
+            ("bash", "-c", f'set -e\npaddock-tui() {{ {sys.executable} -m paddock_tui "$@"; }}\n{text}'),
+            cwd=tmp_path,
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+        assert done.returncode in (0, 1, 2), done.stdout + done.stderr
+        return done.stdout
+
+    shell(*lines[:5])
+    assert (data(pits)["setup"]["controls"]["traction"], data(pits)["surface"]) == (7, "damp")
+    said = shell(*lines[5:8])
+    assert "front_start" not in data(pits)["setup"]
+    assert "front" in said
+    shell(*lines[8:])
+    assert data(home) == data(pits)
+    assert data(home)["setup"]["front_start"] == "2.1 bar"
+    assert git(pits, "status", "--porcelain") == git(home, "status", "--porcelain") == ""

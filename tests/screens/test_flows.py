@@ -125,7 +125,7 @@ async def test_what_another_program_does_is_said_and_the_rest_goes_on(garage: Pa
         rider.app.main.follower.poll()
         assert rider.value == "8"
         assert LITTLE not in rider.findings()
-        assert rider.last.startswith("changed by another program")
+        assert rider.last.startswith("changed by another program: 1 fact in")
         await rider.types("enter text:10")
         rider.file.write_text(rider.text.replace("slide = 3", "slide = 9"), encoding="utf-8")
         rider.app.main.follower.poll()

@@ -4,6 +4,7 @@ import attrs
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import field_of
+from paddock_tui.entry.pieces import lookup
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.advised import working_section
 from paddock_tui.pages.explanation import explained, explained_of_bike
@@ -12,22 +13,61 @@ from paddock_tui.pages.record import title_of
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.why import why_page
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.paths import Ref
+from paddock_tui.records.paths import Path, Ref
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.rooms.modes import show_modes
+from paddock_tui.store.git_consent import allowed
+from paddock_tui.store.last_commit import last_commit
+from paddock_tui.text import printable
 from paddock_tui.widgets import messages
 
 _MODES = (("setup", "mode"), ("setup", "preset"))
 _TO_MODES = "to modes"
 
 
+class _Commits:
+    """What git says of values that were asked about in this run, by record, path and value."""
+
+    def __init__(self) -> None:
+        self.known: dict[tuple[Ref, Path, str], str] = {}
+
+
 def _page(asked: PageContext) -> Page | None:
     row = asked.place.row
     if row is not None and row.picture is not None:
         return picture_page(row)
-    return _of_row(asked.desk, row, row.ref) if row is not None else None
+    if row is None:
+        return None
+    page = _of_row(asked.desk, row, row.ref)
+    known = asked.state.of(_Commits).known
+    said = known.get(_asked(asked.desk, row.ref, row.path)) if row.ref is not None else None
+    if said is None:
+        return page
+    line = Row("last commit", printable(said), kind="text", key="last commit")
+    return attrs.evolve(page, sections=(*page.sections, Section("git", (line,))))
+
+
+def _asked(desk: Desk, ref: Ref, path: Path) -> tuple[Ref, Path, str]:
+    return ref, path, repr(lookup(desk.files.data(ref), path))
+
+
+def _ask_git(host: Host, row: Row) -> None:
+    """Ask git beside the drawing which commit last changed the value, where this user set git up here."""
+    desk, ref = host.desk, row.ref
+    file = desk.files.path_of(ref) if ref is not None and row.path else None
+    if file is None or ref is None or not allowed(desk.root):
+        return
+    asked, value = _asked(desk, ref, row.path), lookup(desk.files.data(ref), row.path)
+    known = host.state.of(_Commits).known
+    known.setdefault(asked, "asking git")
+
+    def work() -> None:
+        found = last_commit(desk.root, file, row.path, value)
+        known[asked] = "git has no answer" if found is None else str(found)
+
+    host.aside(work, host.draw)
 
 
 def _of_row(desk: Desk, row: Row, ref: Ref | None) -> Page:
@@ -62,6 +102,7 @@ def _go(host: Host) -> None:
     if row is None or (row.ref is None and not row.working and row.picture is None):
         host.board.say("nothing more is known about this row")
         return
+    _ask_git(host, row)
     host.go(attrs.evolve(host.place, room=ROOM.id, row=row))
 
 
