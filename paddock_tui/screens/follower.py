@@ -2,6 +2,7 @@
 
 import asyncio
 import contextlib
+import threading
 from collections.abc import Callable
 
 from paddock_tui.desk import DeskChange
@@ -40,6 +41,16 @@ class DeskFollower:
         if self._loop is None:
             raise RuntimeError
         self._loop.call_soon_threadsafe(call)
+
+    def aside(self, work: Callable[[], object], then: Callable[[], None]) -> None:
+        """Do what takes a while in a thread of its own, and then something in the one that draws."""
+
+        def run() -> None:
+            work()
+            with contextlib.suppress(RuntimeError):
+                self.soon(then)
+
+        threading.Thread(target=run, name="aside", daemon=True).start()
 
     def with_marks(self, page: Page) -> Page:
         """Mark what shows and is not on disk."""

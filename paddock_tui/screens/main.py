@@ -1,7 +1,5 @@
 """The one screen: it draws the page of a room on the board, and turns keys and answers into steps."""
 
-import contextlib
-import threading
 from collections.abc import Callable
 from contextlib import AbstractContextManager
 
@@ -28,7 +26,7 @@ from paddock_tui.screens.digits import begun, followed
 from paddock_tui.screens.follower import DeskFollower
 from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
 from paddock_tui.screens.own_settings import OwnSettings
-from paddock_tui.screens.panel import panel_of
+from paddock_tui.screens.panel import SidePanel
 from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.question_line import QuestionLine
@@ -63,7 +61,7 @@ class MainScreen(QuietScreen[None]):
         self.board.listener = self._hear
         self.board.letter = self._letter
         self.board.beside = self._beside
-        self._panel: tuple[JudgedPage, Row, tuple[Section, ...]] | None = None
+        self._panel = SidePanel(desk)
         self._cursors: dict[PlaceKey, Identity] = {}
         self._ridden_too: set[Ref] = set()
         self._left: tuple[Place, Identity | None, float] | None = None
@@ -88,13 +86,7 @@ class MainScreen(QuietScreen[None]):
 
     def aside(self, work: Callable[[], object], then: Callable[[], None]) -> None:
         """Do what takes a while in a thread of its own, and then something in the one that draws."""
-
-        def run() -> None:
-            work()
-            with contextlib.suppress(RuntimeError):
-                self.follower.soon(then)
-
-        threading.Thread(target=run, name="aside", daemon=True).start()
+        self.follower.aside(work, then)
 
     def leave_soon(self, answered: Callable[[], None], status: int) -> None:
         """Leave from another thread. Raises RuntimeError where there is no loop to ask."""
@@ -128,15 +120,9 @@ class MainScreen(QuietScreen[None]):
         self.board.hint(*hints(self.own.actions, self.context()))
 
     def _beside(self, row: Row | None) -> tuple[Section, ...] | None:
-        """Return what stands beside a row on a wide screen; the same row of the same page is asked once."""
+        """Return what stands beside a row on a wide screen."""
         seen = self._seen
-        if seen is None or not self._room.panel:
-            return None
-        if row is None:
-            return panel_of(self.desk, None, seen.review)
-        if self._panel is None or self._panel[0] is not seen or self._panel[1] is not row:
-            self._panel = seen, row, panel_of(self.desk, row, seen.review)
-        return self._panel[2]
+        return self._panel.beside(seen.review, row) if seen is not None and self._room.panel else None
 
     def go(self, place: Place, row: Identity | None = None) -> None:
         """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""

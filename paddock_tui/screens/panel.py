@@ -10,6 +10,22 @@ _LEFT_OUT = ("beside it",)
 """What of an explanation is left to `w`."""
 
 
+class SidePanel:
+    """Makes the panel; the same row of the same review is asked about once."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+        self._made: tuple[Review, Row, tuple[Section, ...]] | None = None
+
+    def beside(self, judged: Review, row: Row | None) -> tuple[Section, ...]:
+        """Return what stands beside a row, or beside a page without one."""
+        if row is None:
+            return panel_of(self._desk, None, judged)
+        if self._made is None or self._made[0] is not judged or self._made[1] is not row:
+            self._made = judged, row, panel_of(self._desk, row, judged)
+        return self._made[2]
+
+
 def panel_of(desk: Desk, row: Row | None, judged: Review) -> tuple[Section, ...]:
     """Return the panel beside a row: any hold, a serious finding about the row, else what the row does."""
     standing = [one for one in judged.findings if one.severity == HOLD]
