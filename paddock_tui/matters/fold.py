@@ -9,6 +9,7 @@ import attrs
 from paddock_tui.matters.core import KINDS, TODAY, Matter, Opened, Outing, Present, Said, still_missing
 from paddock_tui.matters.remember import remembered
 from paddock_tui.matters.seen import Seen
+from paddock_tui.matters.walked import Walks
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.paths import Ref
 
@@ -36,10 +37,7 @@ def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
     """Return what is open for the session looked at, the worst first; the order of the outings given is no
     matter.
     """
-    folded = Folded()
-    for together in in_order(history.outings):
-        folded = advance(folded, together)
-    return shown(folded, history.answers, now)
+    return shown(WALKS.through(in_order(history.outings)), history.answers, now)
 
 
 def in_order(outings: Iterable[Outing]) -> Iterator[tuple[Outing, ...]]:
@@ -60,6 +58,10 @@ def advance(folded: Folded, together: tuple[Outing, ...]) -> Folded:
         for kind in KINDS.values():
             still += [one for one in kind.opens(outing, folded.seen) if not _known(one, still)]
     return Folded(tuple(still), remembered(folded.seen, together, still))
+
+
+WALKS = Walks(Folded(), advance)
+"""The walks of this run: of the same outings only what is new is walked."""
 
 
 def _known(one: Opened, still: list[Opened]) -> bool:

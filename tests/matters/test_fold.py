@@ -1,12 +1,13 @@
 """The walk: the order of files is no matter, and going on from where it stood is the whole."""
 
+import copy
 from typing import Any
 
 import hypothesis.strategies as st
 from hypothesis import given, settings
 
 from paddock_tui.matters import Folded, MatterHistory, advance, matters
-from paddock_tui.matters.fold import in_order, shown
+from paddock_tui.matters.fold import WALKS, in_order, shown
 from tests.matters.rows import QUIET, RIDDEN, ROWS
 from tests.matters.walk import outing, present
 
@@ -56,6 +57,25 @@ def test_going_on_from_where_the_walk_stood_is_the_whole(story: list[Any]) -> No
         folded = advance(folded, (one,))
         now = present(one)
         assert shown(folded, {}, now) == matters(MatterHistory(tuple(ordered[:place])), now)
+
+
+def test_only_what_comes_after_a_change_is_walked_again() -> None:
+    outings = [outing(number, dict(RIDDEN)) for number in range(1, 13)]
+    now = present(outings[-1])
+    matters(MatterHistory(tuple(outings)), now)
+
+    def steps(changed: list[Any]) -> int:
+        before = WALKS.steps
+        found = matters(MatterHistory(tuple(changed)), now)
+        taken = WALKS.steps - before
+        assert found == matters(MatterHistory(tuple(map(copy.deepcopy, changed))), now)
+        matters(MatterHistory(tuple(outings)), now)
+        return taken
+
+    assert steps(outings) == 0
+    assert steps([*outings, outing(13, dict(RIDDEN))]) == 1
+    assert steps([*outings[:-1], outing(12, {})]) == 1
+    assert steps([*outings[:4], outing(5, {}), *outings[5:]]) == 8
 
 
 def test_outings_of_one_place_come_together() -> None:
