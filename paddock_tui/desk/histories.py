@@ -1,12 +1,12 @@
 """What went before a session or a profile: the earlier sessions of its bike, collected from the store."""
 
-import datetime as dt
-from collections.abc import Iterator
+import bisect
+from collections.abc import Sequence
 from typing import Any
 
 import attrs
 
-from paddock_tui.desk.lookup import glance, order, order_of
+from paddock_tui.desk.lookup import Order, glance, of_bike, of_rider, order
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import ENDS, FORBIDDEN, History, PastSession, tyre_of
 from paddock_tui.records.day import DayEntry, RidingDay
@@ -17,16 +17,6 @@ from paddock_tui.records.tyres import TyreSet
 from paddock_tui.store.garage import GarageFiles, Loaded
 
 
-@attrs.define
-class _Kept:
-    """A history, what it was made for, and the records that it was made from."""
-
-    about: tuple[object, ...]
-    made_from: frozenset[Ref]
-    history: History
-    place: int
-
-
 class Histories:
     """Collects the history of a subject, and gives the same one again while no record of it was touched.
 
@@ -34,7 +24,9 @@ class Histories:
     """
 
     def __init__(self) -> None:
-        self._kept: dict[Ref, _Kept] = {}
+        self._bikes: dict[str, _BikePast] = {}
+        self._kept: dict[Ref, tuple[_BikePast, History]] = {}
+        self._elsewhere: dict[Ref, _Elsewhere] = {}
 
     def of(self, files: GarageFiles, subject: Ref, situation: Situation) -> History:
         """Return the history of a subject: this bike's sessions before it, all of them for a profile."""
@@ -43,28 +35,19 @@ class Histories:
             return History()
         own = files.read(subject)
         before = _order(own) if subject.kind == "session" and own is not None else None
+        placed = of_bike(files, bike.id)
+        end = len(placed) if before is None else bisect.bisect_left(placed, before, key=_place_of)
+        one = self._bikes.get(bike.id)
+        if one is None or not one.may_stand(files):
+            one = self._bikes[bike.id] = _BikePast(files, bike)
         tyres = situation.refs["tyres"].id if "tyres" in situation.refs else None
-        about = (files.listing("session"), bike.id, before, tyres)
+        past = one.past(files, [ref for _, ref in placed[:end]], tyres)
         kept = self._kept.get(subject)
-        if kept is not None and kept.about == about and self._stands(files, kept, subject, bike.id):
-            return kept.history
-        place, _ = files.touched_since(0)
-        past = list(_before(files, subject, bike.id, before))
-        named = tuple(_named(files, past, tyres))
-        made_from = frozenset(one.ref for one in (*past, *named))
-        found = _history(past, named)
-        self._kept[subject] = _Kept(about, made_from, found, place)
+        if kept is not None and kept[0] is one and _identical(kept[1].past, past):
+            return kept[1]
+        found = History(past, one.tyre_sets, one.people)
+        self._kept[subject] = one, found
         return found
-
-    def _stands(self, files: GarageFiles, kept: _Kept, subject: Ref, bike: str) -> bool:
-        """Return whether no record that a history was made from was touched, and none came to it."""
-        place, touched = files.touched_since(kept.place)
-        for ref in touched:
-            row = files.rows.of(ref) if ref.kind == "session" and ref != subject else None
-            if ref in kept.made_from or (row is not None and row.bike == bike):
-                return False
-        kept.place = place
-        return True
 
     def elsewhere(self, files: GarageFiles, subject: Ref, situation: Situation) -> tuple[PastSession, ...]:
         """Return the rider's earlier sessions on other bikes in which something happened, oldest first."""
@@ -73,77 +56,134 @@ class Histories:
         before = _order(own) if own is not None else None
         if session is None or rider is None or before is None:
             return ()
+        placed = of_rider(files, rider.id)
+        about = (before, session.bike, session.date)
+        kept = self._elsewhere.get(subject)
+        if kept is not None and kept.about == about and kept.stands(files, placed, subject):
+            return kept.found
+        place, _ = files.touched_since(0)
         found = []
-        for ref in files.listing("session"):
+        for at, ref in placed:
             row = files.rows.of(ref)
-            if row is None or row.rider != rider.id or row.bike == session.bike or row.date == session.date:
+            if at >= before or row is None or row.bike == session.bike or row.date == session.date:
                 continue
-            at = order_of(ref, row)
-            if at >= before or "incidents" not in files.data(ref):
-                continue
-            one = files.read(ref)
+            one = files.read(ref) if "incidents" in files.data(ref) else None
             if one is not None and isinstance(one.record, Session):
-                found.append((at, PastSession(ref.id, one.record)))
-        return tuple(one for _, one in sorted(found, key=lambda pair: pair[0]))
+                found.append(PastSession(ref.id, one.record))
+        self._elsewhere[subject] = _Elsewhere(about, placed, place, tuple(found))
+        return tuple(found)
 
 
-def _before(files: GarageFiles, subject: Ref, bike: str, before: "_Order | None") -> Iterator[Loaded]:
-    """Read the sessions of a bike before one, in their order; all of them where it is None."""
-    placed = []
-    for ref in files.listing("session"):
-        row = files.rows.of(ref)
-        if row is not None and row.bike == bike and ref != subject:
-            at = order_of(ref, row)
-            if before is None or at < before:
-                placed.append((at, ref))
-    files.rows.write()
-    for _, ref in sorted(placed):
-        one = files.read(ref)
-        if one is not None and isinstance(one.record, Session) and one.record.bike == bike:
-            yield one
+@attrs.define
+class _Elsewhere:
+    """What was found elsewhere, for what, and among which sessions."""
+
+    about: tuple[object, ...]
+    placed: Sequence[tuple[Order, Ref]]
+    place: int
+    found: tuple[PastSession, ...]
+
+    def stands(self, files: GarageFiles, placed: Sequence[tuple[Order, Ref]], subject: Ref) -> bool:
+        """Return whether none of these sessions was touched since, but the one looked at."""
+        place, touched = files.touched_since(self.place)
+        touched.discard(subject)
+        if placed is not self.placed or (touched and any(ref in touched for _, ref in placed)):
+            return False
+        self.place = place
+        return True
 
 
-_Order = tuple[dt.date, int, dt.time, str]
+class _BikePast:
+    """One bike's sessions in their order, as far as they were asked for, with what they name.
+
+    Every session's history is the beginning of this: an edit of one has it and those after it read again.
+    `tyre_sets` and `people` hold what all of them name.
+    """
+
+    def __init__(self, files: GarageFiles, bike: Ref) -> None:
+        self._place, _ = files.touched_since(0)
+        self._named: dict[Ref, Any] = {bike: None}
+        self._refs: list[Ref] = []
+        self._past: list[PastSession | None] = []
+        self.tyre_sets: dict[str, TyreSet] = {}
+        self.people: dict[str, Rider] = {}
+
+    def may_stand(self, files: GarageFiles) -> bool:
+        """Return whether nothing that the sessions name was touched; forget sessions that were."""
+        place, touched = files.touched_since(self._place)
+        if not touched.isdisjoint(self._named):
+            return False
+        first = next((at for at, ref in enumerate(self._refs) if ref in touched), None) if touched else None
+        if first is not None:
+            self._cut(first)
+        self._place = place
+        return True
+
+    def past(self, files: GarageFiles, refs: list[Ref], tyres: str | None) -> tuple[PastSession, ...]:
+        """Return the sessions of a bike that may be read; `tyres` is a set that is named beside them."""
+        common = min(len(refs), len(self._refs))
+        if self._refs[:common] != refs[:common]:
+            self._cut(next(at for at in range(common) if self._refs[at] != refs[at]))
+        for ref in refs[len(self._refs) :]:
+            loaded = files.read(ref)
+            session = loaded.record if loaded is not None else None
+            self._refs.append(ref)
+            if loaded is None or not isinstance(session, Session):
+                self._past.append(None)
+                continue
+            self._name(files, session)
+            self._past.append(_past(loaded, self._named))
+        self._name_tyres(files, tyres)
+        self._place, _ = files.touched_since(self._place)
+        return tuple(one for one in self._past[: len(refs)] if one is not None)
+
+    def _cut(self, at: int) -> None:
+        del self._refs[at:]
+        del self._past[at:]
+
+    def _name(self, files: GarageFiles, session: Session) -> None:
+        """Read what a session names: its tyre set, rider and day, and the day's venue."""
+        self._name_tyres(files, session.tyres)
+        rider = self._read(files, "rider", session.rider)
+        if isinstance(rider, Rider):
+            self.people[session.rider or ""] = rider
+        day = self._read(files, "day", session.day)
+        if isinstance(day, RidingDay):
+            self._read(files, "venue", day.venue)
+
+    def _name_tyres(self, files: GarageFiles, tyres: str | None) -> None:
+        """Read a tyre set, and those that it goes on from."""
+        wanted = [tyres]
+        while wanted:
+            name = wanted.pop()
+            if name is not None and name not in self.tyre_sets:
+                found = self._read(files, "tyres", name)
+                if isinstance(found, TyreSet):
+                    self.tyre_sets[name] = found
+                    wanted += [tyre_of(found, end).continues for end in ENDS]
+
+    def _read(self, files: GarageFiles, kind: str, name: str | None) -> Any:
+        if name is None:
+            return None
+        ref = Ref(kind, name)
+        if ref not in self._named:
+            loaded = files.read(ref)
+            self._named[ref] = loaded.record if loaded is not None else None
+        return self._named[ref]
 
 
-def _order(loaded: Loaded) -> _Order | None:
+def _place_of(placed: tuple[Order, Ref]) -> Order:
+    return placed[0]
+
+
+def _order(loaded: Loaded) -> Order | None:
     """Order a session as the garage does, a retired one too."""
     seen = glance(loaded.ref, {key: value for key, value in loaded.data.items() if key != "retired"})
     return order(seen) if seen is not None else None
 
 
-def _named(files: GarageFiles, past: list[Loaded], tyres: str | None) -> Iterator[Loaded]:
-    """Read what the sessions name: tyre sets with those they go on from, riders, days and venues."""
-    records = [one.record for one in past if isinstance(one.record, Session)]
-    wanted = [tyres, *(one.tyres for one in records)]
-    seen: set[str] = set()
-    while wanted:
-        name = wanted.pop(0)
-        if name is None or name in seen:
-            continue
-        seen.add(name)
-        found = files.read(Ref("tyres", name))
-        if found is not None:
-            yield found
-            if isinstance(found.record, TyreSet):
-                wanted += [tyre_of(found.record, end).continues for end in ENDS]
-    for kind, names in (("rider", (one.rider for one in records)), ("day", (one.day for one in records))):
-        for name in dict.fromkeys(name for name in names if name is not None):
-            found = files.read(Ref(kind, name))
-            if found is None:
-                continue
-            yield found
-            venue = found.record.venue if isinstance(found.record, RidingDay) else None
-            place = files.read(Ref("venue", venue)) if venue is not None else None
-            if place is not None:
-                yield place
-
-
-def _history(past: list[Loaded], named: tuple[Loaded, ...]) -> History:
-    by_ref: dict[Ref, Any] = {one.ref: one.record for one in named}
-    tyre_sets = {ref.id: one for ref, one in by_ref.items() if isinstance(one, TyreSet)}
-    people = {ref.id: one for ref, one in by_ref.items() if isinstance(one, Rider)}
-    return History(tuple(_past(one, by_ref) for one in past), tyre_sets, people)
+def _identical(old: Sequence[object], new: Sequence[object]) -> bool:
+    return len(old) == len(new) and all(one is other for one, other in zip(old, new, strict=True))
 
 
 def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> PastSession:

@@ -1,7 +1,7 @@
 """Which record is meant, and which session is in hand."""
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
 import attrs
@@ -9,7 +9,10 @@ import attrs
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import SessionRow, row_of
+from paddock_tui.store.index import row_of
+
+Order = tuple[dt.date, int, dt.time, str]
+"""Where a session stands: date, number, start, and its id where these are the same."""
 
 
 class NoSuchRecord(Exception):
@@ -73,6 +76,11 @@ def session_in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
     the last ridden. Only sessions named in this year or later are read, or in the latest one, and
     those named in no year.
     """
+    refs = files.sessions_since(now.year)
+    return files.rows.derived(refs, ("in hand", now.date()), lambda: _in_hand(files, now))
+
+
+def _in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
     seen = sorted(glances(files, now.year), key=order)
     coming = [one for one in seen if not one.ridden and one.date >= now.date()]
     if coming:
@@ -86,23 +94,55 @@ def session_in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
     return last[-1].ref if last else None
 
 
-def order(one: Glance) -> tuple[dt.date, int, dt.time, str]:
+def order(one: Glance) -> Order:
     """Order sessions by date, number and start."""
     return one.date, one.number, one.start, one.ref.id
 
 
-def order_of(ref: Ref, row: SessionRow) -> tuple[dt.date, int, dt.time, str]:
-    """Order a session by its row as by its glance."""
-    return row.date, row.number, row.start, ref.id
-
-
 def glances(files: GarageFiles, since: int = 0) -> Iterator[Glance]:
     """Look at the sessions of a year and later, and of the latest one where that is before; 0: at all."""
-    for ref in files.sessions_since(since):
-        row = files.rows.of(ref)
-        if row is not None:
-            yield Glance(ref, row.date, row.number, row.start, row.ridden)
+    refs = files.sessions_since(since)
+    return iter(files.rows.derived(refs, ("glances", since), lambda: _glances(files, refs)))
+
+
+def _glances(files: GarageFiles, refs: tuple[Ref, ...]) -> list[Glance]:
+    rows = ((ref, files.rows.of(ref)) for ref in refs)
+    found = [Glance(ref, row.date, row.number, row.start, row.ridden) for ref, row in rows if row is not None]
     files.rows.write()
+    return found
+
+
+def of_bike(files: GarageFiles, bike: str) -> Sequence[tuple[Order, Ref]]:
+    """List the sessions of a bike in their order."""
+    return _by(files, "bike").get(bike, ())
+
+
+def of_rider(files: GarageFiles, rider: str) -> Sequence[tuple[Order, Ref]]:
+    """List the sessions of a rider in their order."""
+    return _by(files, "rider").get(rider, ())
+
+
+def of_date(files: GarageFiles, date: dt.date) -> Sequence[tuple[Order, Ref]]:
+    """List the sessions of a date in their order."""
+    return _by(files, "date").get(date, ())
+
+
+def _by(files: GarageFiles, what: str) -> Mapping[Any, Sequence[tuple[Order, Ref]]]:
+    refs = files.listing("session")
+
+    def grouped() -> dict[Any, list[tuple[Order, Ref]]]:
+        found: dict[Any, list[tuple[Order, Ref]]] = {}
+        for ref in refs:
+            row = files.rows.of(ref)
+            if row is not None:
+                place = (row.date, row.number, row.start, ref.id)
+                found.setdefault(getattr(row, what), []).append((place, ref))
+        files.rows.write()
+        for several in found.values():
+            several.sort()
+        return found
+
+    return files.rows.derived(refs, ("by", what), grouped)
 
 
 def unplaced(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:

@@ -7,7 +7,7 @@ from typing import TypeVar
 import attrs
 
 from paddock_tui.desk.histories import Histories
-from paddock_tui.desk.lookup import glances, order
+from paddock_tui.desk.lookup import of_date
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import PastSession
 from paddock_tui.facts.situation import Dangling, Disputed, NotUnderstood
@@ -150,15 +150,14 @@ def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Past
     """Return this rider's sessions of the day before this one, on any bike, oldest first."""
     if session is None or session.date is None:
         return ()
-    seen = glances(files, session.date.year)
-    of_day = sorted((one for one in seen if one.date == session.date), key=order)
-    here = next((place for place, one in enumerate(of_day) if one.ref == ref), 0)
+    of_day = [one for _, one in of_date(files, session.date)]
+    here = of_day.index(ref) if ref in of_day else 0
     found: list[PastSession] = []
     for one in of_day[:here]:
-        loaded = files.read(one.ref)
+        loaded = files.read(one)
         record = _as(loaded.record if loaded else None, Session)
         if record is not None and record.rider == session.rider:
-            found.append(PastSession(one.ref.id, record))
+            found.append(PastSession(one.id, record))
     return tuple(found)
 
 

@@ -1,11 +1,13 @@
 """What the sessions of a garage say in short: out of memory, else the index, else their files."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Hashable, Mapping
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.index import SessionIndex, SessionRow, Stamp, row_of
+
+D = TypeVar("D")
 
 
 class SessionRows:
@@ -25,25 +27,43 @@ class SessionRows:
         self._real, self._stamp_of, self._held, self._data_of = real, stamp_of, held, data_of
         self._index: SessionIndex | None = None
         self._rows: dict[Ref, SessionRow | None] = {}
+        self._doubted: set[Ref] = set()
+        self._version = 0
+        self._derived: dict[Hashable, tuple[tuple[Ref, ...], int, Any]] = {}
         self.indexed: dict[Ref, Stamp] = {}
         """The stamps of the files whose rows are the index's: they were not read in this run."""
 
     def of(self, ref: Ref) -> SessionRow | None:
         """Return what a session says; None where it is retired or its date is not known."""
-        try:
+        if ref in self._rows and ref not in self._doubted:
             return self._rows[ref]
-        except KeyError:
-            found = self._rows[ref] = self._found(ref)
-            return found
+        self._doubted.discard(ref)
+        found = self._found(ref)
+        if ref in self._rows and found != self._rows[ref]:
+            self._version += 1
+        self._rows[ref] = found
+        return found
 
     def forget(self, ref: Ref) -> None:
         """Look at a session anew when it is next asked for."""
-        self._rows.pop(ref, None)
+        self._doubted.add(ref)
         self.indexed.pop(ref, None)
+
+    def derived(self, refs: tuple[Ref, ...], key: Hashable, make: Callable[[], D]) -> D:
+        """Return what is made of the rows of these sessions, made anew only when a row changed."""
+        for ref in list(self._doubted):
+            self.of(ref)
+        known = self._derived.get(key)
+        if known is None or known[0] is not refs or known[1] != self._version:
+            made = make()
+            known = self._derived[key] = refs, self._version, made
+        found: D = known[2]
+        return found
 
     def take(self, other: "SessionRows") -> None:
         """Begin with what another remembers."""
         self._rows, self.indexed, self._index = dict(other._rows), dict(other.indexed), other._index
+        self._doubted = set(other._doubted)
 
     def write(self) -> None:
         """Write the index where enough is new in it."""
