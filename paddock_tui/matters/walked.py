@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterable
 from typing import Generic, TypeVar
 
 from paddock_tui.matters.core import Outing
+from paddock_tui.records.day import DayEntry
 
 State = TypeVar("State")
 Together = tuple[Outing, ...]
@@ -48,6 +49,11 @@ class Walks(Generic[State]):
 def _is_same(group: Together, other: Together) -> bool:
     """Return whether outings are the same, to the letter: of what is equal the words may differ."""
     return len(group) == len(other) and all(
-        one.session is its.session and one.entry is its.entry and one == its
+        one.session is its.session
+        and (one.entry is its.entry or one.entry == its.entry == _NO_ENTRY)
+        and one == its
         for one, its in zip(group, other, strict=True)
     )
+
+
+_NO_ENTRY = DayEntry()

@@ -108,7 +108,10 @@ def _pairs() -> list[_Pair]:
             data.pop(key, None)
         sets = {one.id: data_of(one) for one in FILES if one.kind == "tyres"}
         found[data["bike"]] = _Pair(data["bike"], data["rider"], data, sets[data["tyres"]])
-    return [found[name] for name in sorted(found)]
+    pairs = [found[name] for name in sorted(found)]
+    for pair, rider in zip(pairs, sorted(ref.id for ref in FILES if ref.kind == "rider"), strict=False):
+        pair.rider = rider
+    return pairs
 
 
 def _dates(count: int) -> Iterator[dt.date]:
@@ -141,7 +144,13 @@ def _session(
         pair.set_number += 1
         _write(root / "tyres" / f"{_set(pair)}.toml", _fresh_set(pair, date))
     pair.outings += 1
-    data |= {"date": date, "number": number, "day": f"{date}-{venue}", "tyres": _set(pair)}
+    data |= {
+        "rider": pair.rider,
+        "date": date,
+        "number": number,
+        "day": f"{date}-{venue}",
+        "tyres": _set(pair),
+    }
     if pair.last_id:
         data["copied_from"] = pair.last_id
     if draw.randrange(CHANGES_ONE_IN) == 0:
