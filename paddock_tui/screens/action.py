@@ -33,4 +33,4 @@ def needs_subject(context: ActionContext) -> str:
 
 def needs_session(context: ActionContext) -> str:
     """Say that no session is looked at."""
-    return "" if context.session else "there is no session here"
+    return "" if context.session else "there is no session here: g, then enter on one, or n"

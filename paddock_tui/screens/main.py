@@ -369,7 +369,7 @@ class MainScreen(QuietScreen[None]):
         elif row.working:
             self.act("why")
         else:
-            self.board.say("nothing opens here")
+            self.board.say("nothing opens here: w says what the row is")
 
     def on_board_moved(self, _: messages.Moved) -> None:
         """Tell again which keys act: some depend on the row."""

@@ -79,6 +79,7 @@ LOOKS: dict[str, Seen] = {
     "bench": Seen(Place("bench", NEXT)),
     "bench-lower": Seen(Place("bench", NEXT), "= ratios"),
     "help": Seen(Place("help")),
+    "guide": Seen(Place("guide", NEXT), "surface"),
     "actions": Seen(Place("actions")),
     "record-bike": Seen(_record("bike", "magpie")),
     "record-bike-lower": Seen(_record("bike", "magpie"), "modes.wading.use"),

@@ -102,6 +102,16 @@ def test_what_cannot_act_says_why_in_a_sentence_that_fits_the_last_line(one: Act
             assert len(reason.split()) >= 4, reason
             assert len(reason) <= 80, reason
             assert reason[0].islower(), reason
+            assert _says_what_to_do(reason), reason
+
+
+NOTHING_TO_DO = ("there is nothing to undo", "all that was entered is kept", "a profile's findings")
+"""Reasons that leave nothing to press: nothing is there yet, or nothing is wrong."""
+
+
+def _says_what_to_do(reason: str) -> bool:
+    """Whether a refusal names a key, or what to do instead, behind a colon."""
+    return bool(re.search(r": .*\w", reason)) or reason.startswith(NOTHING_TO_DO)
 
 
 GATED = {
@@ -153,7 +163,7 @@ def test_only_a_serious_finding_of_a_session_is_accepted(context: ActionContext,
 def test_a_remedy_that_no_key_can_do_says_what_it_is() -> None:
     off = action_of("remedy").off
 
-    assert off(ActionContext()) == "there is no finding to mend"
+    assert off(ActionContext()) == "there is no finding to mend: r shows the review"
     assert off(ActionContext(finding=finding(HOLD))) == "no key can do this: Look at the track."
     assert off(ActionContext(finding=finding(HOLD, (PUT,)))) == ""
 

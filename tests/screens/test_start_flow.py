@@ -1,6 +1,8 @@
 """The guided start by keys: from nothing to a review on three bikes, cut short and gone on with anywhere."""
 
 import datetime as dt
+import os
+import signal
 from pathlib import Path
 
 import pytest
@@ -12,6 +14,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.rules.core import CAUTION
 from tests.bench.returning import keys_of
 from tests.bench.starting import BIKES, FRIDAY, MORNING, SECOND, UP, starting
+from tests.widgets.wire import Wire
 
 
 @pytest.fixture
@@ -149,3 +152,33 @@ def test_dates_are_read_as_they_are_said_the_evening_before(typed: str, date: dt
     from paddock_tui.desk.start.day import read_date
 
     assert read_date(typed, MORNING.date()) == date
+
+
+@pytest.mark.skipif(not hasattr(signal, "SIGHUP"), reason="no such signals here")
+def test_three_signals_between_answers_lose_none_and_the_start_goes_on(made: Path) -> None:
+    code = (
+        "import sys, datetime as dt\nfrom paddock_tui.app import run\n"
+        f"now = dt.datetime.fromisoformat({MORNING.isoformat()!r})\n"
+        f"sys.exit(run({str(made)!r}, lambda: now))"
+    )
+    goes_on = "m/guided\r\r"
+    steps = (
+        (signal.SIGHUP, "ines\r62\r", "> group"),
+        (signal.SIGTERM, "2", "> units"),
+        (signal.SIGKILL, "1kite\r", "> electronics"),
+    )
+    for number, keys, row in steps:
+        with Wire(code) as wire:
+            wire.read_until("guided start")
+            wire.after(goes_on, 1.0)
+            wire.after(keys, 1.0)
+            assert row in wire.shown
+            os.kill(wire.process.pid, number)
+            wire.ended()
+    with Wire(code) as wire:
+        wire.read_until("sessions")
+        wire.after(goes_on, 1.0)
+        assert "> electronics" in wire.shown
+        wire.type("\x1bq")
+        wire.ended()
+    assert 'name = "kite"' in (made / "bikes/kite.toml").read_text(encoding="utf-8")

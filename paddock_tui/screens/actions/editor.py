@@ -35,7 +35,7 @@ def _record(host: Host) -> None:
     row = host.board.cursor_row
     ref = row.ref if row is not None and row.ref is not None else host.place.record or host.place.subject
     if ref is None or host.desk.files.path_of(ref) is None:
-        host.board.say("there is no file here to open")
+        host.board.say("there is no file here to open: g, then put the cursor on a record")
         return
     _edit(host, ref, 1)
 

@@ -37,7 +37,7 @@ def enter(host: Host) -> None:
     ref = host.place.subject
     context = entry_context(host.desk, ref) if ref is not None else None
     if ref is None or context is None:
-        host.board.say("there is no session or profile here that can be read")
+        host.board.say("there is no session or profile here that can be read: g, then enter on one")
         return
 
     def answered(text: str) -> str:

@@ -41,11 +41,11 @@ def _accept_off(context: ActionContext) -> str:
     if context.profile and not context.session:
         return "a profile's findings cannot be accepted: accept them in a session"
     if context.finding is None:
-        return "there is no finding to accept"
+        return "there is no finding to accept: r shows the review"
     if context.finding.severity > SERIOUS:
-        return "a hold stands until the fact is mended"
+        return "a hold stands until the fact is mended: enter goes to its row"
     if context.finding.severity < SERIOUS:
-        return "only a serious finding needs an answer"
+        return "only a serious finding needs an answer: f sets what fixes one"
     return ""
 
 
@@ -58,7 +58,7 @@ def _remedy(host: Host) -> None:
 
 def _remedy_off(context: ActionContext) -> str:
     if context.finding is None:
-        return "there is no finding to mend"
+        return "there is no finding to mend: r shows the review"
     if not context.finding.remedy.puts:
         return f"no key can do this: {context.finding.remedy.text}"
     return ""

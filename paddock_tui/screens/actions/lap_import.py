@@ -27,7 +27,7 @@ def _laps(host: Host) -> None:
     session = host.place.subject
     context = entry_context(host.desk, session) if session is not None else None
     if session is None or context is None:
-        host.board.say("there is no session here that can be read")
+        host.board.say("there is no session here that can be read: g, then enter on one")
         return
     if context.no_laps is not None:
         host.board.say("; ".join(context.no_laps))

@@ -18,7 +18,7 @@ def _take(host: Host) -> None:
         return
     known = profiles_for(host.desk.files, session)
     if not known:
-        host.board.say("there is no profile for this bike")
+        host.board.say("there is no profile for this bike: m, save profile makes one")
         return
     names = [ref.id for ref in known]
 

@@ -31,14 +31,14 @@ def _new(host: Host) -> None:
     elif host.place.subject is not None and host.place.subject.kind == "session" and not _on_record(host):
         _next_session(host, host.place.subject)
     else:
-        host.board.say("nothing can be added to this section")
+        host.board.say("nothing can be added to this section: m shows all actions")
 
 
 def _drop(host: Host) -> None:
     """Drop the entry under the cursor; on the garage page retire the record, or bring it back."""
     row = host.board.cursor_row
     if row is None or row.ref is None:
-        host.board.say("there is nothing to drop here")
+        host.board.say("there is nothing to drop here: x is for an entry or a record")
     elif host.place.room == "garage":
         back = "retired" in host.desk.files.data(row.ref)
         step = bringing_back(host.desk.files, row.ref) if back else None
@@ -53,7 +53,7 @@ def _duplicate(host: Host) -> None:
     """Copy the record under the cursor, or the one shown, to another name."""
     ref = _about(host)
     if ref is None:
-        host.board.say("there is no record here to copy")
+        host.board.say("there is no record here to copy: g, then put the cursor on one")
         return
 
     def answered(text: str) -> str:
@@ -71,7 +71,7 @@ def _rename(host: Host) -> None:
         return
     ref = _about(host)
     if ref is None:
-        host.board.say("there is no record here to rename")
+        host.board.say("there is no record here to rename: g, then put the cursor on one")
         return
 
     def answered(text: str) -> str:
@@ -129,7 +129,7 @@ def _new_record(host: Host, kind: str) -> None:
 def _new_entry(host: Host, ref: Ref, table: Path) -> None:
     asks = wanted(ref, table)
     if asks is None:
-        host.board.say("nothing can be added to this section")
+        host.board.say("nothing can be added to this section: m shows all actions")
         return
 
     def answered(text: str) -> str:

@@ -15,8 +15,12 @@ def _offer(host: Host) -> None:
 
 def _offer_off(context: ActionContext) -> str:
     if not (context.session or context.profile):
-        return "there is no session and no profile to take it over into"
-    return "" if context.row is not None and context.row.offer else "this row offers no value to take over"
+        return "there is no session and no profile to take it over into: g, then n"
+    return (
+        ""
+        if context.row is not None and context.row.offer
+        else "this row offers no value to take over: type one, or w says why"
+    )
 
 
 def _filter(host: Host) -> None:

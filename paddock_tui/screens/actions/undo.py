@@ -36,7 +36,7 @@ def _undo_off(context: ActionContext) -> str:
 
 
 def _redo_off(context: ActionContext) -> str:
-    return "" if context.redo is not None else "nothing to do again"
+    return "" if context.redo is not None else "nothing to do again: y follows u"
 
 
 UNDO = Action(

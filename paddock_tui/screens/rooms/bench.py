@@ -74,7 +74,7 @@ def typed(host: Host, row: Row, text: str) -> str:
     """Try what was typed on an input; gives what is wrong with it, or nothing."""
     found = input_at(_calculators(host), row.path)
     if found is None:
-        return "nothing can be typed here"
+        return "nothing can be typed here: up and down go to the inputs"
     calculator, declared = found
     if not text.strip():
         return _tried(host, calculator, declared.key, None)
@@ -116,7 +116,7 @@ def cleared(host: Host, row: Row) -> str:
     """Take back what was tried on an input; where nothing was, try it as not known."""
     found = input_at(_calculators(host), row.path)
     if found is None:
-        return "nothing can be cleared here"
+        return "nothing can be cleared here: backspace is for the inputs"
     place = (found[0].id, found[1].key)
     held = host.state.of(TriedInputs).about(host.place.subject)
     if place in held:

@@ -83,7 +83,11 @@ def _some(refs: list[Ref], modes: tuple[str, ...]) -> str:
     sessions = [ref.id for ref in refs if ref.kind == "session"]
     names = (*profiles, *modes, *sessions[:_NEWEST])
     more = " ..." if len(sessions) > _NEWEST else ""
-    return printable(f"one of: {', '.join(names)}{more}") if names else "there is nothing to compare with"
+    return (
+        printable(f"one of: {', '.join(names)}{more}")
+        if names
+        else "there is nothing to compare with: m, save profile makes something"
+    )
 
 
 def _setup(desk: Desk, ref: Ref) -> SetUp | None:

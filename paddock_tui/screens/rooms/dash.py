@@ -152,7 +152,7 @@ def _read(host: Host, ref: Ref) -> None:
 def _clear(host: Host, row: Row) -> None:
     """Open the whole reading again, or take back what one row was said to show."""
     if row.ref is None or row.key == "note":
-        host.board.say("what was noted is dropped on the session page")
+        host.board.say("what was noted is dropped on the session page: s, then x")
         return
     files = host.desk.files
     place = host.place

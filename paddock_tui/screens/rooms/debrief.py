@@ -274,7 +274,7 @@ def _stepped(host: Host, by: int) -> None:
 
 def _cleared(host: Host, row: Row) -> None:
     if row.ref is None or row.key == _LAPS_KEY:
-        host.board.say("single laps are cleared on the session page")
+        host.board.say("single laps are cleared on the session page: s, then backspace")
         return
     step = clearing(host.desk.files, row.ref, row.path)
     host.attempt(step if step.changes else f"{row.label} is not known already")

@@ -159,7 +159,7 @@ def _refuse(host: Host, why: str, text: str) -> None:
 
 def _cleared(host: Host, one: Ask) -> None:
     if one.ref is None or not one.path:
-        host.board.say("this row takes another answer, alt+u undoes, or change it on its own page")
+        host.board.say("this row takes another answer: alt+u undoes, or change it on its own page")
         return
     step: Step = clearing(host.desk.files, one.ref, one.path)
     host.attempt(step if step.changes else f"{one.label} is not known already")

@@ -25,7 +25,7 @@ def _take(host: Host) -> None:
         to(ROOM.id)(host)
     subject, puts = host.place.subject, puts_of(host.board.page)
     if subject is None or not puts:
-        host.board.say("nothing of the set-up of last time differs")
+        host.board.say("nothing of the set-up of last time differs: p goes to the set-up")
         return
     step = offering(host.desk.files, subject, puts)
     said = f"set-up of last time here: {len(puts)} values"

@@ -45,7 +45,7 @@ def _go(host: Host) -> None:
     """Go to the next change after the session looked at, or after the one that it was made from."""
     ridden = ridden_one(host.desk.files, host.place.subject)
     if ridden is None:
-        host.board.say("nothing was ridden yet that a next change could follow")
+        host.board.say("nothing was ridden yet that a next change could follow: i when back")
         return
     # The session looked at stays: its verdict is what counts, and its pages come next.
     host.go(attrs.evolve(host.place, room=ROOM.id))

@@ -71,7 +71,7 @@ def _day(host: Host) -> None:
     named = host.desk.files.data(host.place.subject).get("day") if host.place.subject else None
     ref = Ref("day", named) if isinstance(named, str) else None
     if ref is None or host.desk.files.path_of(ref) is None:
-        host.board.say("this session has no day yet: enter it on the session page")
+        host.board.say("this session has no day yet: s, then enter on its day")
         return
     host.open(ref)
 

@@ -100,14 +100,14 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
 def _go(host: Host) -> None:
     row = host.board.cursor_row
     if row is None or (row.ref is None and not row.working and row.picture is None):
-        host.board.say("nothing more is known about this row")
+        host.board.say("nothing more is known about this row: ? explains the page")
         return
     _ask_git(host, row)
     host.go(attrs.evolve(host.place, room=ROOM.id, row=row))
 
 
 def _off(context: ActionContext) -> str:
-    return "" if context.row is not None else "there is no row under the cursor"
+    return "" if context.row is not None else "there is no row under the cursor: up or down, then w"
 
 
 ROOM = Room(
