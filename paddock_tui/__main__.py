@@ -160,9 +160,11 @@ def _new(given: argparse.Namespace) -> int:
 
 def _help(given: argparse.Namespace) -> int:
     from paddock_tui.commands.help import help_on
+    from paddock_tui.screens.own_settings import OwnSettings
     from paddock_tui.screens.registry import ACTIONS
+    from paddock_tui.store.settings import load_settings
 
-    return help_on(" ".join(given.topic), ACTIONS)
+    return help_on(" ".join(given.topic), OwnSettings(load_settings(ACTIONS)[0]).actions)
 
 
 def _settings(given: argparse.Namespace) -> int:

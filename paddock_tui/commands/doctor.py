@@ -18,9 +18,10 @@ from paddock_tui.commands.common import CARE, NOT_DONE, OK, CommandStopped, colu
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.store.crash import state_folder
-from paddock_tui.store.errors import in_plain_words
+from paddock_tui.store.errors import Refused, in_plain_words
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.git import GitFailed, git, top_of
+from paddock_tui.store.private import private
 from paddock_tui.store.settings import load_settings
 from paddock_tui.store.system_calls import lock, sync
 from paddock_tui.text import printable
@@ -158,6 +159,7 @@ def _garage(root: Path) -> Iterator[Tested]:
         yield Tested("broken", "garage", problem.found, problem.mend or problem.expected)
         return
     yield from _disk(root)
+    yield _private(root)
     unread = [
         files.name_of(ref) for ref in files.all() if (one := files.read(ref)) is None or one.record is None
     ]
@@ -187,6 +189,18 @@ def _disk(root: Path) -> Iterator[Tested]:
     yield _graded(not locks, "better", "lock", "yes" if locks else "no", "one program at a time here")
     free = shutil.disk_usage(root).free
     yield _graded(free < _LEAST_FREE, "broken", "free space", f"{free // 1_000_000} MB", "make room")
+
+
+def _private(root: Path) -> Tested:
+    """Test whether the garage's own folder, which undo needs, is this user's alone."""
+    try:
+        with private(root):
+            return Tested("ok", "undo", "its folder is yours")
+    except FileNotFoundError:
+        return Tested("ok", "undo", "nothing was changed here yet")
+    except (OSError, Refused) as error:
+        said = in_plain_words(error) if isinstance(error, OSError) else str(error)
+        return Tested("better", "undo", "only for one run", printable(said))
 
 
 def _locks(file: int) -> bool:

@@ -87,6 +87,14 @@ def test_files_that_cannot_be_read_and_settings_that_are_refused_are_named(run: 
     assert "settings.toml:1" in ran.out
 
 
+def test_a_folder_of_undo_that_is_not_ones_own_alone_is_said(run: Runner, garage: Path) -> None:
+    (garage / ".paddock").symlink_to(garage / "bikes")
+    ran = run("doctor", garage)
+
+    assert ran.status == 1
+    assert "only for one run" in ran.out
+
+
 def test_a_folder_that_is_none_is_refused(run: Runner, tmp_path: Path) -> None:
     ran = run("doctor", tmp_path / "nowhere")
 
