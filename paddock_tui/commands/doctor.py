@@ -18,7 +18,7 @@ from paddock_tui.commands.common import CARE, NOT_DONE, OK, CommandStopped, colu
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.store.crash import state_folder
-from paddock_tui.store.errors import Refused, in_plain_words
+from paddock_tui.store.errors import in_plain_words
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.git import GitFailed, git, top_of
 from paddock_tui.store.private import private
@@ -198,9 +198,8 @@ def _private(root: Path) -> Tested:
             return Tested("ok", "undo", "its folder is yours")
     except FileNotFoundError:
         return Tested("ok", "undo", "nothing was changed here yet")
-    except (OSError, Refused) as error:
-        said = in_plain_words(error) if isinstance(error, OSError) else str(error)
-        return Tested("better", "undo", "only for one run", printable(said))
+    except OSError as error:
+        return Tested("better", "undo", "only for one run", printable(in_plain_words(error)))
 
 
 def _locks(file: int) -> bool:
