@@ -25,9 +25,7 @@ from paddock_tui.store.settings import load_settings
 from paddock_tui.widgets.base import repaint_on_resume
 from paddock_tui.widgets.driver import driver_class
 from paddock_tui.widgets.signals import Leaver, block
-
-THEMES = {"dark": "textual-dark", "light": "textual-light", "plain": "ansi-dark"}
-"""The looks that PADDOCK_THEME may name; plain uses the terminal's own sixteen colours."""
+from paddock_tui.widgets.themes import theme_named, themes
 
 
 class PaddockApp(App[int]):
@@ -46,12 +44,11 @@ class PaddockApp(App[int]):
         self.on_stuck: Callable[[Callable[[], None]], None] | None = None
         """What the input thread calls where the loop hears no ctrl+c; given what restores the terminal."""
         self.animation_level = "none"
-        self.theme = THEMES[
-            chosen_theme(
-                os.environ.get("PADDOCK_THEME") or (own.settings.theme if own else ""),
-                bool(os.environ.get("NO_COLOR")),
-            )
-        ]
+        for theme in themes():
+            self.register_theme(theme)
+        wanted, kept = os.environ.get("PADDOCK_THEME", ""), own.settings.theme if own else ""
+        no_color = bool(os.environ.get("NO_COLOR"))
+        self.theme = f"paddock-{theme_named(wanted, kept, no_color=no_color)}"
 
     def get_default_screen(self) -> Screen[Any]:
         """Return start on the one screen there is, so that no empty one is painted first."""
@@ -79,15 +76,6 @@ class PaddockApp(App[int]):
         half = half_typed(self.main, self.main.question_line)
         if half is not None:
             keep_half_typed(self.desk.root, half)
-
-
-def chosen_theme(wanted: str, no_color: bool = False) -> str:
-    """Return which look is meant: plain, which sends least over a slow link, where the word is none of them.
-
-    Without colour the terminal's own colours would all become black, so that greys are used instead.
-    """
-    known = wanted if wanted in THEMES else "plain"
-    return "dark" if no_color and known == "plain" else known
 
 
 def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:

@@ -65,7 +65,8 @@ def holds_of(judged: Review) -> list[Finding]:
 
 def _due_row(finding: Finding, session: Session) -> Row:
     said = f"{_by(finding, session)}: {finding.remedy.text}"
-    return attrs.evolve(finding_row(finding), aside=printable(said))
+    row = finding_row(finding)
+    return attrs.evolve(row, aside=printable(said), range=_by(finding, session), more=row.more)
 
 
 def _by(finding: Finding, session: Session) -> str:

@@ -37,6 +37,31 @@ def verdict_line(review: Review) -> str:
     return " · ".join(parts)
 
 
+def answer_words(review: Review) -> str:
+    """Answer what stands against going out, and what is first; never that it may be."""
+    if not review.about_a_session:
+        return ""
+    holds = [one for one in review.findings if one.severity == HOLD]
+    if holds:
+        return f"NO: {_first(holds)}"
+    owed = [one for one in review.findings if one.to_answer]
+    if owed:
+        return f"NOT YET: {len(owed)} to answer. {_first(owed)}"
+    if review.missing:
+        return printable(f"NOT YET: {len(review.missing)} missing. First {review.missing[0].label}")
+    if review.to_do:
+        first = review.to_do[0]
+        return printable(f"NOT YET: {len(review.to_do)} to do. {due_words(first)}: {first.what}")
+    unjudged = len(review.missing_rules())
+    rest = f"{unjudged} {_rules(unjudged)} could not judge" if unjudged else "which is not the same as safe"
+    return f"nothing that was found stands against it; {rest}"
+
+
+def _first(findings: list[Finding]) -> str:
+    more = f" (and {len(findings) - 1} more)" if len(findings) > 1 else ""
+    return f"{message_line(findings[0])}{more}"
+
+
 def review_page(
     review: Review,
     heading: str,
@@ -78,10 +103,13 @@ def finding_row(finding: Finding, preview: str = "") -> Row:
     accepted = finding.accepted
     said = f"Accepted by {accepted.by or 'the rider'}: {accepted.reason}" if accepted is not None else ""
     key = f"f: {preview}." if preview else ""
+    more = (("why", finding.why), ("do", finding.remedy.text), ("f", preview), ("said", said))
     return Row(
         label=str(finding.severity),
         value=message_line(finding),
+        range="said why" if accepted is not None else "to answer" if finding.to_answer else "",
         aside=printable(" ".join(part for part in (finding.why, finding.remedy.text, key, said) if part)),
+        more=tuple((label, printable(text)) for label, text in more if text),
         kind="finding",
         severity=str(finding.severity),
         ref=finding.where.ref if finding.where else None,

@@ -48,7 +48,8 @@ class Row:
     the values that `v` takes over here, `working` the lines of the calculation behind them. `cells` are
     its texts under the columns of its section. `typing` is how its value is typed, `choices` are the words
     that a number picks there, `unit` what may be typed behind its digits. `picture` is drawn in place of
-    words, on a narrow screen on a page of its own where it is `apart`.
+    words, on a narrow screen on a page of its own where it is `apart`. `more` is what a finding says under
+    the cursor, each with its label; elsewhere it takes one line.
     """
 
     label: str
@@ -78,6 +79,7 @@ class Row:
     unit: str = ""
     picture: Picture | None = None
     apart: bool = False
+    more: tuple[tuple[str, str], ...] = ()
 
     @property
     def takes_letters(self) -> bool:
@@ -112,7 +114,8 @@ class Page:
 
     `judged` keeps the room of the findings below, also while there are none, so that a finding that
     comes or goes shifts nothing; `caution` is said there where findings leave a line. `clock` and `now`,
-    the next thing to do, stand in the last line while nothing else is said there.
+    the next thing to do, stand in the last line while nothing else is said there. `answer` is the page's one
+    question answered, right below its heading.
     """
 
     heading: str
@@ -124,6 +127,12 @@ class Page:
     clock: str = ""
     now: str = ""
     whose: str = ""
+    answer: str = ""
+
+    @property
+    def held(self) -> bool:
+        """Whether a hold stands against going out: every page of what is held looks like no other."""
+        return self.verdict.startswith("HOLD") and "· ridden" not in self.verdict
 
     def rows(self) -> tuple[Row, ...]:
         """List the rows of every section in order."""

@@ -131,5 +131,8 @@ class Host(Protocol):
     def copy(self, whole: bool) -> None:
         """Give the terminal the row or the whole page that is shown, where the settings allow it."""
 
+    def wear(self, theme: str) -> None:
+        """Show everything in the colours of a theme."""
+
     def leave(self, status: int) -> None:
         """End the program."""

@@ -11,11 +11,11 @@ from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.set_clock import set_date
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
-from paddock_tui.pages.review import CAUTION_WORDS, finding_key, finding_rows, verdict_line
+from paddock_tui.pages.review import CAUTION_WORDS, answer_words, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.pages.setup import short_date
 from paddock_tui.records.paths import Ref
-from paddock_tui.rules import Finding, Review, review
+from paddock_tui.rules import HOLD, Finding, Review, review
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.screens.room import PageContext, Room
@@ -24,6 +24,13 @@ from paddock_tui.text import printable
 
 STAYS_OFF = "no riding today: the head"
 """What stands in place of the clock after a head was hit."""
+
+
+STAYS_IN = "HOLD: stay in"
+"""What stands in place of the clock while a hold stands."""
+
+ANSWERING = ("garage",)
+"""Rooms that say what stands against going out although they are about more than one session."""
 
 
 @attrs.frozen
@@ -76,7 +83,6 @@ def judged_page(
     page = _page(room, asked)
     set_to = set_date(desk.now)
     heading = f"clock {short_date(set_to)} · {page.heading}" if set_to is not None else page.heading
-    clock = clock_of(desk.files, hand, desk.now())
     return JudgedPage(
         attrs.evolve(
             page,
@@ -85,8 +91,9 @@ def judged_page(
             verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
             findings=tuple(finding_rows(judged)) if room.findings else (),
             judged=room.findings,
-            clock=STAYS_OFF if stays_off else clock_words(clock, desk.now().time()),
+            clock=STAYS_OFF if stays_off else _clock(desk, hand, in_hand),
             now=now,
+            answer=page.answer or _answer(desk, room, subject, judged, hand, in_hand),
             caution=page.caution or (CAUTION_WORDS if room.findings else ""),
         ),
         judged,
@@ -117,6 +124,28 @@ def _page(room: Room, asked: PageContext) -> Page:
     page = room.page(asked) or garage.page(asked)
     assert page is not None
     return page
+
+
+def _clock(desk: Desk, hand: Ref | None, in_hand: Review | None) -> str:
+    """Return the clock; while a hold stands nobody shall be hurried out."""
+    seen = glance(hand, desk.files.data(hand)) if hand is not None and hand.kind == "session" else None
+    if seen is not None and not seen.ridden and in_hand is not None and in_hand.count(HOLD):
+        return STAYS_IN
+    return clock_words(clock_of(desk.files, hand, desk.now()), desk.now().time())
+
+
+def _answer(
+    desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None, in_hand: Review | None
+) -> str:
+    """Answer what stands against going out, on pages about the session looked at and in the garage."""
+    if room.stands_alone or (room.id not in ANSWERING and not room.needs_subject):
+        return ""
+    if room.id in ANSWERING and hand is not None and in_hand is not None:
+        subject, judged = hand, in_hand
+    if subject is None or subject.kind != "session":
+        return ""
+    seen = glance(subject, desk.files.data(subject))
+    return "" if seen is None or seen.ridden else answer_words(judged)
 
 
 def _stays_off(judged: Review) -> bool:

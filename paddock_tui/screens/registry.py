@@ -15,6 +15,7 @@ from paddock_tui.screens.actions import (
     records,
     rows,
     set_ups,
+    themes,
     undo,
     unsaved,
 )
@@ -96,6 +97,9 @@ REGISTRY: tuple[Room | Action, ...] = (
     guide.ADD_BIKE,
     guide.ADD_DAY,
     today.ROOM,
+    themes.TERMINAL,
+    themes.DAY,
+    themes.NIGHT,
     key_help.ROOM,
     program.COPY,
     program.COPY_PAGE,

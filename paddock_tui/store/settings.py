@@ -4,6 +4,7 @@ What is wrong is refused with its line and leaves the rest in force.
 """
 
 import re
+import tempfile
 import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
@@ -20,7 +21,12 @@ from paddock_tui.store.lines import scan
 from paddock_tui.store.render import render
 
 NAME = "settings.toml"
-THEMES = ("plain", "dark", "light")
+THEMES = ("terminal", "day", "night")
+"""The themes of the screens, the terminal's own colours first."""
+
+THEMES_BEFORE: Mapping[str, str] = {"plain": "terminal", "dark": "night", "light": "day"}
+"""What themes were called before, understood for ever."""
+
 _ALWAYS = ("actions", "help", "quit")
 """Actions that must stay on a key: everything else can be found from there."""
 
@@ -76,6 +82,27 @@ def load_settings(actions: Sequence[KeyedAction] = ()) -> tuple[Settings, list[I
     return read_settings(text, actions)
 
 
+def keep_theme(name: str) -> str:
+    """Write the theme into the settings of this user, all else as it stands; gives why not, or nothing."""
+    file = settings_file()
+    try:
+        text = file.read_text(encoding="utf-8") if file.exists() else ""
+        head, bracket, rest = text.partition("\n[") if not text.startswith("[") else ("", "[", text[1:])
+        line = f'theme = "{name}"'
+        found, count = re.subn(r"(?m)^theme[ \t]*=.*$", line, head, count=1)
+        written = (found if count else line + "\n" + head) + bracket + rest
+        tomllib.loads(written)
+        file.parent.mkdir(parents=True, exist_ok=True)
+        with tempfile.NamedTemporaryFile("w", dir=file.parent, delete=False, encoding="utf-8") as made:
+            made.write(written if written.endswith("\n") else f"{written}\n")
+        Path(made.name).replace(file)
+    except (OSError, UnicodeDecodeError) as error:
+        return f"not kept: {getattr(error, 'strerror', None) or 'the settings are no UTF-8 text'}"
+    except tomllib.TOMLDecodeError as error:
+        return f"not kept: fix the settings first, {error}"
+    return ""
+
+
 def read_settings(text: str, actions: Sequence[KeyedAction] = ()) -> tuple[Settings, list[InputError]]:
     """Read settings from a text: what is in force, and everything that is refused, each with its line."""
     try:
@@ -124,8 +151,9 @@ def _taken(value: object, key: str, path: tuple[str, ...], wrong: list[InputErro
 
 
 def _theme(value: object) -> str | InputError:
-    if isinstance(value, str) and value in THEMES:
-        return value
+    named = THEMES_BEFORE.get(value, value) if isinstance(value, str) else value
+    if isinstance(named, str) and named in THEMES:
+        return named
     return InputError(f'theme "{value}"', " or ".join(THEMES), "write one of them")
 
 
@@ -198,7 +226,7 @@ def template(actions: Sequence[KeyedAction]) -> str:
     """Write a settings file in which every line is a comment: what can be set, and what it is without."""
     lines = [
         "# Settings of paddock-tui: take away the # before what you want otherwise, and keep the [headings].",
-        f'# theme = "plain"        # {", ".join(THEMES)}; plain sends least over a slow link',
+        f'# theme = "terminal"     # {", ".join(THEMES)}; terminal sends least over a slow link',
         '# garage = "~/garage"     # opened where no folder is named',
         "# copy = false            # true: copy in the palette gives the terminal what is shown",
         "",

@@ -19,6 +19,10 @@ class QuietScreen(Screen[ScreenResultType], Generic[ScreenResultType]):
         super().__init__(name)
         self._compositor = SparingCompositor()
 
+    def wear(self, theme: str) -> None:
+        """Show everything in the colours of a theme."""
+        self.app.theme = f"paddock-{theme}"
+
 
 def repaint_on_resume(app: App[Any]) -> None:
     """Have everything painted again when the process comes back from being stopped: the terminal is blank."""

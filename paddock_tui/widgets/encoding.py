@@ -1,9 +1,15 @@
 """Whether the terminal takes more than ASCII."""
 
+import os
 import sys
+
+PLAIN = "PADDOCK_PLAIN"
+"""The variable of the environment that asks for ASCII: where block signs are two cells wide, or not there."""
 
 
 def ascii_only() -> bool:
-    """Return whether the terminal's encoding is not UTF-8, so that only ASCII is safe."""
+    """Return whether only ASCII is safe: it was asked for, the terminal is dumb, or not UTF-8."""
+    if os.environ.get(PLAIN, "") not in ("", "0") or os.environ.get("TERM") == "dumb":
+        return True
     encoding = getattr(sys.__stdout__, "encoding", None) or "ascii"
     return encoding.lower().replace("-", "") not in ("utf8", "utf8sig")

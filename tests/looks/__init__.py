@@ -12,16 +12,19 @@ import attrs
 from paddock_tui.desk import Desk
 from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.pages.checklist import first_open
-from paddock_tui.pages.layout import View, layout
+from paddock_tui.pages.layout import WIDE as PANELLED
+from paddock_tui.pages.layout import Laid, View, layout
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.screens.judged_page import context_of, judged_page
+from paddock_tui.screens.panel import panel_of
 from paddock_tui.screens.place import Place
-from paddock_tui.screens.registry import ACTIONS
+from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.text import width
 
 FOLDER = Path(__file__).parent
 SIZES = ((80, 24), (40, 20))
+WIDE = (120, 40)
 NOON = dt.datetime(2026, 6, 20, 12, 40)
 """When the looks are taken: forty minutes before the next session of the sample goes out."""
 
@@ -42,6 +45,20 @@ class Seen:
 
     place: Place
     at: str = ""
+
+
+_LOWER = frozenset(
+    {
+        "garage-lower",
+        "setup-lower",
+        "bench-lower",
+        "record-bike-lower",
+        "session-hot",
+        "next-asks",
+        "modes-wet",
+    }
+)
+"""Looks further down a page, or of another case of it: two sizes are enough."""
 
 
 def _record(kind: str, name: str) -> Place:
@@ -94,6 +111,13 @@ LOOKS: dict[str, Seen] = {
 
 def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
     """Draw one look; a bar stands at the right edge, so that what is cut shows."""
+    wide = size[0]
+    lines = laid_out(desk, seen, size).text().split("\n")
+    return "".join(f"{line}{' ' * (wide - width(line))}|\n" for line in lines)
+
+
+def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
+    """Lay one look out, with the panel that its room has on a wide screen."""
     place, context = seen.place, _context(desk, seen.place, None)
     if place.room == "why":
         row = _row(judged_page(desk, attrs.evolve(place, room="setup"), context).page, seen.at)
@@ -107,9 +131,15 @@ def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
     context = _context(desk, place, shown.page.rows()[at])
     page = judged_page(desk, place, context).page
     wide, high = size
-    view = View(wide, high, at, hints=hints(ACTIONS, context))
-    lines = layout(page, view).text().split("\n")
-    return "".join(f"{line}{' ' * (wide - width(line))}|\n" for line in lines)
+    panel = None
+    if wide >= PANELLED and room_of(place.room).panel:
+        panel = panel_of(desk, page.rows()[at], shown.review)
+    return layout(page, View(wide, high, at, hints=hints(ACTIONS, context), panel=panel))
+
+
+def sizes_of(name: str) -> tuple[tuple[int, int], ...]:
+    """Return the sizes at which a look is drawn: the first of each page also on a wide screen."""
+    return SIZES if name in _LOWER else (*SIZES, WIDE)
 
 
 def _context(desk: Desk, place: Place, row: Row | None) -> ActionContext:
@@ -135,7 +165,7 @@ def renewed(root: Path) -> Iterator[tuple[Path, str]]:
     desk = sample_desk(root)
     try:
         for name, seen in LOOKS.items():
-            for wide, high in SIZES:
+            for wide, high in sizes_of(name):
                 yield FOLDER / f"{name}-{wide}x{high}.txt", drawn(desk, seen, (wide, high))
     finally:
         desk.close()

@@ -13,6 +13,7 @@ SAMPLE = Path(__file__).parent.parent.parent / "sample_garage"
 with tempfile.TemporaryDirectory() as folder:
     root = shutil.copytree(SAMPLE, Path(folder) / "garage", ignore=shutil.ignore_patterns(".paddock"))
     looks = dict(renewed(root))
+    pictures = dict(renewed_pictures(root))
 for old in set(FOLDER.glob("*.txt")) - set(looks):
     old.unlink()
 
@@ -26,5 +27,5 @@ def written(file: Path, text: str) -> bool:
 
 
 changed = sum(written(file, text) for file, text in looks.items())
-changed += sum(written(file, text) for file, text in renewed_pictures())
+changed += sum(written(file, text) for file, text in pictures.items())
 sys.stdout.write(f"{len(looks)} looks, {changed} changed\n")

@@ -1,36 +1,81 @@
-"""Committed looks as pictures for the README: the same text, drawn as SVG."""
+"""Committed looks as colour pictures: the very lines of a page in the colours of a theme, drawn as SVG."""
 
+import re
 from collections.abc import Iterator
 from html import escape
 from pathlib import Path
 
-from tests.looks import FOLDER
+from paddock_tui.desk import Desk
+from paddock_tui.pages.layout import Line
+from paddock_tui.text import width
+from paddock_tui.widgets.look import STYLES
+from paddock_tui.widgets.themes import COLOURS, VARIABLES, Colours
+from tests.looks import FOLDER, LOOKS, laid_out, sample_desk
 
-PICTURES = ("setup-80x24", "review-80x24", "return-80x24")
-"""The looks that the README shows."""
+PICTURES = (
+    "setup",
+    "review",
+    "return",
+    "out",
+    "garage",
+    "session-ridden",
+    "ledger",
+    "record-day",
+    "record-tyres",
+    "modes",
+)
+"""The looks that are drawn in colour, at 80x24; the README shows the first three."""
+
+THEMES = {"out": "day", "record-day": "day"}
+"""Those that are drawn in another theme than the one for the night."""
 
 _CELL, _LINE, _EDGE = 8.4, 18, 14
 
 
-def renewed_pictures(folder: Path = FOLDER) -> Iterator[tuple[Path, str]]:
-    """Return the file and the text of every picture, made from the looks in a folder."""
-    for name in PICTURES:
-        look = (folder / f"{name}.txt").read_text(encoding="utf-8")
-        yield folder / f"{name}.svg", picture([line[:-1].rstrip() for line in look.splitlines()])
+def renewed_pictures(root: Path, folder: Path = FOLDER) -> Iterator[tuple[Path, str]]:
+    """Return the file and the text of every picture, on a copy of the sample garage."""
+    desk = sample_desk(root)
+    try:
+        for name in PICTURES:
+            yield folder / f"{name}-80x24.svg", drawn_picture(desk, name)
+    finally:
+        desk.close()
 
 
-def picture(lines: list[str], wide: int = 80) -> str:
-    """Draw lines of text in a frame; the first one, the heading, is bold."""
-    width, height = round(wide * _CELL) + 2 * _EDGE, len(lines) * _LINE + 2 * _EDGE
+def drawn_picture(desk: Desk, name: str) -> str:
+    """Draw one look in its colours."""
+    return picture(laid_out(desk, LOOKS[name], (80, 24)).lines, COLOURS[THEMES.get(name, "night")])
+
+
+def picture(lines: tuple[Line, ...], colours: Colours, wide: int = 80) -> str:
+    """Draw lines of named styles in a frame."""
+    across, high = round(wide * _CELL) + 2 * _EDGE, len(lines) * _LINE + 2 * _EDGE
     drawn = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" width="{width}">',
-        f'<rect width="{width}" height="{height}" rx="6" fill="#16181d"/>',
-        '<g font-family="monospace" font-size="14" fill="#d8dadf" xml:space="preserve">',
+        f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {across} {high}" width="{across}">',
+        f'<rect width="{across}" height="{high}" rx="6" fill="{colours.ground}"/>',
+        f'<g font-family="monospace" font-size="14" fill="{colours.text}" xml:space="preserve">',
     ]
     for number, line in enumerate(lines):
-        if line:
-            weight = ' font-weight="bold"' if number == 0 else ""
-            size = f'textLength="{round(len(line) * _CELL)}" lengthAdjust="spacingAndGlyphs"'
-            at = f'x="{_EDGE}" y="{_EDGE + number * _LINE + 13}"'
-            drawn.append(f"<text {at} {size}{weight}>{escape(line)}</text>")
+        at = 0
+        for text, style in line:
+            if text.strip():
+                drawn.append(_span(text, style, at, number, colours))
+            at += width(text)
     return "\n".join([*drawn, "</g>", "</svg>"]) + "\n"
+
+
+def _span(text: str, style: str, at: int, line: int, colours: Colours) -> str:
+    rules = STYLES.get(style, "")
+    variable = re.search(r"\$([a-z-]+)", rules)
+    colour = getattr(colours, VARIABLES[variable[1]]) if variable else colours.text
+    x, y = round(_EDGE + at * _CELL, 1), _EDGE + line * _LINE
+    length = round(width(text) * _CELL, 1)
+    behind = ""
+    if "reverse" in rules:
+        behind = f'<rect x="{x}" y="{y}" width="{length}" height="{_LINE}" fill="{colour}"/>'
+        colour = colours.ground
+    looks = f' fill="{colour}"' if colour != colours.text else ""
+    looks += ' font-weight="bold"' if "bold" in rules else ""
+    looks += ' font-style="italic"' if "italic" in rules else ""
+    size = f'textLength="{length}" lengthAdjust="spacingAndGlyphs"'
+    return f'{behind}<text x="{x}" y="{y + 13}" {size}{looks}>{escape(text)}</text>'

@@ -268,3 +268,67 @@ def test_the_clock_stands_in_the_last_line_while_nothing_else_is_said_and_takes_
 
     assert text_of(drawn).startswith(begins)
     assert text_of(drawn).endswith("? help")
+
+
+HOLD = attrs.evolve(
+    finding("hold", "The front brake lever is not firm."),
+    more=(("why", "it will not stop the bike"), ("do", "Find out why; bleed it; then feel it hot.")),
+    path=("setup", "traction"),
+)
+HELD = attrs.evolve(
+    PAGE,
+    verdict="HOLD 1 · 5 not judged",
+    findings=(HOLD, *PAGE.findings),
+    clock="HOLD: stay in",
+    answer="NO: The front brake lever is not firm.",
+)
+
+
+@pytest.mark.parametrize("size", [(80, 24), (40, 20), (120, 40)])
+@pytest.mark.parametrize("plain", [False, True])
+def test_a_hold_looks_like_nothing_else_without_colour_too(size: tuple[int, int], plain: bool) -> None:
+    laid = layout(HELD, View(*size, 1, plain=plain))
+    lines = laid.text().split("\n")
+    block, heavy = ("#", "=") if plain else ("█", "━")
+
+    assert lines[0].startswith(block)
+    assert lines[0].endswith(block)
+    assert width(lines[0]) == size[0]
+    assert ("DO NOT GO OUT" in lines[0]) or ("STAY IN" in lines[0])
+    assert [style for text, style in laid.lines[0] if text.strip(f"{block} ")] == ["verdict-hold"]
+    assert lines[1].strip() == "NO: The front brake lever is not firm."
+    assert lines[2].startswith(heavy * 2)
+    assert lines[-1].startswith("HOLD: stay in")
+    assert [line for line in lines if line.startswith(f">{block}traction")]
+    hold = next(at for at, line in enumerate(lines) if line.startswith(f" {block}hold"))
+    assert "do" in lines[hold + 1]
+    assert "Find out why" in lines[hold + 1]
+
+
+def test_a_hold_of_a_session_that_was_ridden_is_no_bar() -> None:
+    ridden = attrs.evolve(HELD, verdict="HOLD 1 · ridden · 5 not judged")
+
+    assert layout(ridden, View(80, 24, 1)).text().startswith("session 3")
+
+
+def test_a_finding_takes_one_line_until_it_is_under_the_cursor() -> None:
+    row = attrs.evolve(HOLD, severity="serious", range="to answer")
+    page = Page("", (Section("findings", (row, attrs.evolve(row, key="2"))),), judged=False)
+    lines = layout(page, View(80, 24, 1)).text().split("\n")
+
+    assert lines[2] == " ▌serious  The front brake lever is not firm." + " " * 26 + "to answer"
+    assert [line[:18].rstrip() for line in lines[3:6]] == [
+        ">▌serious  The fro",
+        " ▌         why   i",
+        " ▌         do    F",
+    ]
+    assert not lines[6].strip()
+
+
+def test_numbers_end_in_one_column_and_their_units_begin_in_one() -> None:
+    rows = (field("fork height", "5 mm"), field("front start", "2.15 bar"), field("track", "wet"))
+    lines = layout(Page("", (Section("", rows),), judged=False), View(80, 24, None)).text().split("\n")
+
+    assert [line.split("  ", 2)[-1].strip() for line in lines[2:5]] == ["5 mm", "2.15 bar", "wet"]
+    assert lines[2].index(" mm") == lines[3].index(" bar")
+    assert lines[4].index("wet") == lines[3].index("2.15")

@@ -37,7 +37,7 @@ def test_a_digit_and_an_arrow_cost_little_and_waiting_costs_nothing(garage: Path
         wire.read_until("in hand")
         wire.type("p" + DOWN * 5)
         wire.read_until("> wheelie")
-        arrow = wire.after(DOWN, mark="> slide")
+        arrow = wire.after(DOWN, mark=">│slide")
         digit = wire.after("6", mark="slide 3 -> 6")
         assert "Little slide help" not in wire.shown
         assert "CARE 1 (1 to answer)" in wire.shown
@@ -92,13 +92,13 @@ def test_what_is_half_typed_is_offered_again_after_a_signal(garage: Path) -> Non
     with started(garage) as wire:
         wire.read_until("in hand")
         wire.type("p" + DOWN * 4 + "\r77")
-        wire.read_until("> traction                77")
+        wire.read_until(">▌traction                77")
         wire.signal(signal.SIGTERM)
         assert wire.ended() == 143
     assert (garage / HAND).read_bytes() == before
     with started(garage) as wire:
         wire.read_until("half typed")
-        assert "> traction                77" in wire.shown
+        assert ">▌traction                77" in wire.shown
         wire.after("\x1b")
         wire.type("q")
         assert wire.ended() == 0
@@ -127,7 +127,7 @@ def test_cursor_and_severity_are_told_by_weight_on_every_terminal(
         screen = wire.terminal
         wire.type("q")
         assert wire.ended() == 0
-    assert "1" in screen.look_of("> traction")
+    assert "1" in screen.look_of(">█traction")
     assert {"1", "7"} <= screen.look_of("HOLD 1")
     assert {"1", "7"} <= screen.look_of("hold ")
     assert "1" not in screen.look_of("wheelie")

@@ -38,7 +38,7 @@ wet = ""
     found, wrong = read_settings(text, ACTIONS)
 
     assert wrong == []
-    assert (found.theme, found.garage, found.copy) == ("dark", "~/garage", True)
+    assert (found.theme, found.garage, found.copy) == ("night", "~/garage", True)
     assert found.keys == {"undo": "z", "help": "f1", "filter": "ctrl+f", "wet": ""}
     assert found.steps["height"] == 0.5
     assert found.steps["tyre_pressure"] == pytest.approx(0.0689476, rel=1e-5)

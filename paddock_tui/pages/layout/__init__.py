@@ -4,7 +4,7 @@ from paddock_tui.pages.layout.body import body, shown
 from paddock_tui.pages.layout.columns import Columns, columns
 from paddock_tui.pages.layout.findings import block_height, caution_lines, findings_block, padded
 from paddock_tui.pages.layout.footer import last_line, preview, prompt_line
-from paddock_tui.pages.layout.header import header
+from paddock_tui.pages.layout.header import answer_line, header
 from paddock_tui.pages.layout.panel import WIDE, beside, panel_lines, panel_width, rows_width
 from paddock_tui.pages.layout.pen import Line, Pen, Span, rule, text_of
 from paddock_tui.pages.layout.view import Editor, Laid, Prompt, View
@@ -12,6 +12,9 @@ from paddock_tui.pages.rows import Page
 
 __all__ = ["WIDE", "Editor", "Laid", "Line", "Prompt", "Span", "View", "layout", "text_of"]
 
+
+_ANSWERS = 12
+"""From this height on the answer of a page has a line of its own."""
 
 TYPING = ("enter keeps", "escape leaves")
 """Which keys act while a row is being typed in: letters are text then."""
@@ -26,19 +29,19 @@ def layout(page: Page, view: View) -> Laid:
     height = max(view.height, 0)
     if view.width < 1:
         return Laid(((),) * height, (None,) * height)
-    pen = Pen(view.width, view.plain)
+    pen = Pen(view.width, view.plain, page.held)
     places = columns(page, pen)
-    head = 1 if height > 2 else 0
+    head = (2 if page.answer and height >= _ANSWERS else 1) if height > 2 else 0
     foot = 1 if height > 1 else 0
     block = block_height(height) if page.judged else 0
     caution = caution_lines(page, places, height)
     under = _preview_height(view, height, block) or len(caution)
     rows = height - head - foot - under
     beside_width = panel_width(view.width) if view.panel is not None else 0
-    rows_pen = Pen(rows_width(view.width), view.plain) if beside_width else pen
+    rows_pen = Pen(rows_width(view.width), view.plain, page.held) if beside_width else pen
     part = shown(body(page, view, columns(page, rows_pen) if beside_width else places), view, rows)
     arrows = pen.arrows(part.above, part.below)
-    lines = [header(page.heading, page.verdict, pen, page.whose)] if head else []
+    lines = [header(page, pen), *([answer_line(page.answer, pen)] if head > 1 else [])] if head else []
     drawn = padded([owned.line for owned in part.lines], rows)
     if beside_width:
         panel = panel_lines(view.panel or (), beside_width, rows, view.plain)

@@ -13,7 +13,8 @@ from paddock_tui.pages.layout.picture import picture_lines
 from paddock_tui.pages.layout.table import cells_line, heading_line, note_of, table_of
 from paddock_tui.pages.layout.texts import text_lines
 from paddock_tui.pages.layout.view import View
-from paddock_tui.pages.rows import Page, Section
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.records.paths import Path, Ref
 
 
 class Owned(NamedTuple):
@@ -37,10 +38,30 @@ def body(page: Page, view: View, columns: Columns) -> list[Owned]:
     """Draw every section: title rule, ends of the bars, rows."""
     lines: list[Owned] = []
     first = 0
+    loud = _loud(page)
     for section in page.sections:
+        if loud:
+            section = attrs.evolve(section, rows=tuple(_railed(row, loud) for row in section.rows))
         lines += _section(section, first, view, columns)
         first += len(section.rows)
     return lines
+
+
+Loud = dict[tuple[Ref | None, Path], str]
+
+
+def _loud(page: Page) -> Loud:
+    """Return for each value that a finding below is about the worst severity; they come worst first."""
+    found: Loud = {}
+    for row in page.findings:
+        if row.path:
+            found.setdefault((row.ref, row.path), row.severity)
+    return found
+
+
+def _railed(row: Row, loud: Loud) -> Row:
+    severity = loud.get((row.ref, row.path), "") if row.kind in ("field", "ask") else ""
+    return attrs.evolve(row, severity=severity) if severity else row
 
 
 def _section(section: Section, first: int, view: View, columns: Columns) -> list[Owned]:

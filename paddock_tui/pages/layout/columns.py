@@ -54,6 +54,6 @@ def _for_values(width: int) -> int:
     """Return cells kept for value and range."""
     if width < 60:
         return 12
-    if width < 80:
+    if width < 78:
         return 17
     return 28 if width >= 120 else 19

@@ -1,9 +1,11 @@
 """One field or link as lines: mark, label, value, range, and then bar, aside or trouble."""
 
+import re
 from functools import lru_cache
 
 from paddock_tui.entry.typing_kinds import numbered
 from paddock_tui.pages.layout.caret import put_editor
+from paddock_tui.pages.layout.cells import sign
 from paddock_tui.pages.layout.columns import MARK, Columns
 from paddock_tui.pages.layout.help_bar import put_bar
 from paddock_tui.pages.layout.pen import Ink, Line, Span
@@ -13,6 +15,10 @@ from paddock_tui.text import fold, width
 
 _GAP = 2
 _LEAST_ASIDE = 4
+
+_NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?= |$)")
+_NUMBER_CELLS = 4
+"""Cells in which a number is right-aligned; most values of a set-up are no longer."""
 
 Ends = tuple[str, str] | None
 
@@ -60,14 +66,24 @@ def editor_lines(row: Row, columns: Columns, editor: Editor) -> tuple[Line, ...]
     return (*first, ink.line(), *_whole([*error, *choices, *cut], columns))
 
 
-def mark(ink: Ink, on: bool) -> None:
-    """Draw the cursor mark, or its place."""
-    cells = MARK if ink.pen.width > 8 else 1
-    ink.put("> "[:cells] if on else "  "[:cells], "focus" if on else "")
+RAILS = {"hold": "█", "serious": "▌", "trouble": "▌", "caution": "│"}
+"""What stands at the start of every line that a finding is about: the graver, the heavier."""
+
+
+def mark(ink: Ink, on: bool, severity: str = "", first: bool = True) -> None:
+    """Draw the cursor mark, or its place, and the rail of a finding beside it."""
+    ink.put(">" if on and first else " ", "focus" if on and first else "")
+    if ink.pen.width <= 8:
+        return
+    rail = RAILS.get(severity, "")
+    if rail:
+        ink.put(sign(rail, ink.pen.plain), f"rail-{'serious' if severity == 'trouble' else severity}")
+    else:
+        ink.put(" ")
 
 
 def _label(ink: Ink, row: Row, columns: Columns, on: bool) -> list[Span]:
-    mark(ink, on)
+    mark(ink, on, row.severity)
     label = ink.pen.say(row.label)
     room = columns.value - MARK - 1
     if width(label) > room:
@@ -101,6 +117,11 @@ def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
     if not value and not quiet:
         return []
     ink.to(columns.value if ink.at < columns.value else ink.at + 1)
+    if (
+        not row.trouble
+        and width(value) + width(quiet) + _GAP + _aligned(value) <= columns.right - columns.value
+    ):
+        ink.to(ink.at + _aligned(value))
     room = ink.room - (_LEAST_ASIDE if more and ink.room > 2 * _LEAST_ASIDE else 0)
     if width(value) > room:
         # Cut either way: the value has the room, and its ellipsis says that there is more.
@@ -115,6 +136,12 @@ def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
         if not ink.put(quiet, "range", room - gap):
             cut.append((quiet, "range"))
     return cut
+
+
+def _aligned(value: str) -> int:
+    """Return the cells before a number, so that numbers end in one column and their units begin in one."""
+    number = _NUMBER.match(value)
+    return max(_NUMBER_CELLS - width(number[0]), 0) if number else 0
 
 
 def _wordy(bar: Bar, columns: Columns) -> bool:

@@ -5,7 +5,7 @@ import attrs
 from paddock_tui.pages.layout.columns import MARK, Columns
 from paddock_tui.pages.layout.fields import folded
 from paddock_tui.pages.layout.pen import Ink, Line, rule, text_of
-from paddock_tui.pages.layout.texts import finding_line, text_lines
+from paddock_tui.pages.layout.texts import finding_line, hold_lines, text_lines
 from paddock_tui.pages.rows import Page
 from paddock_tui.text import width
 
@@ -30,8 +30,13 @@ def findings_block(page: Page, columns: Columns, height: int, arrows: str) -> li
     lines = [line for row in rows for line in text_lines(row, columns, False)]
     note = ""
     if len(lines) > room:
-        lines = [finding_line(row, columns) for row in rows[:room]]
-        note = _more(len(rows) - room, arrows, columns)
+        # What is to be done of the first hold stays in sight, whatever has to leave.
+        first = rows[0]
+        lines = hold_lines(first, columns, room) if first.severity == "hold" else []
+        shown = [first] if lines else []
+        left = rows[len(shown) :][: room - len(lines)]
+        lines += [finding_line(row, columns) for row in left]
+        note = _more(len(rows) - len(shown) - len(left), arrows, columns)
     if len(lines) < room and page.caution:
         # At the foot of the block and on one line, whatever comes and goes above it: it is never sent again.
         lines = [*padded(lines, room - 1), _one_line(page.caution, columns)]

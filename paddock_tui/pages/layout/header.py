@@ -2,7 +2,10 @@
 
 import re
 
+from paddock_tui.pages.layout.cells import sign
+from paddock_tui.pages.layout.columns import MARK
 from paddock_tui.pages.layout.pen import Ink, Line, Pen
+from paddock_tui.pages.rows import Page
 from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
 from paddock_tui.text import clip, width
 
@@ -19,16 +22,29 @@ _STYLES = {
     NO_FINDINGS_WORD: "verdict-no-findings",
 }
 
+_LEAST_BAR = 26
+"""On a narrower screen the word of the verdict has all the room."""
 
-def header(heading: str, verdict: str, pen: Pen, whose: str = "") -> Line:
+_WIDE = 56
+_COUNT = 8
+"""Cells of a hold's word with its count."""
+
+STAY_IN = ("DO NOT GO OUT", "STAY IN")
+"""What a hold says beside its word, whole and short."""
+
+
+def header(page: Page, pen: Pen) -> Line:
     """Draw the heading and as much of the verdict as leaves it room, at most half the line.
 
-    `whose` verdict it is stands before it, unless the heading says so and is not cut.
+    Whose verdict it is stands before it, unless the heading says so and is not cut. While a hold stands it
+    is one bar across the screen, with a block at both ends.
     """
-    heading, forms = pen.say(heading), [pen.say(form) for form in verdict_forms(verdict)]
+    heading, forms = pen.say(page.heading), [pen.say(form) for form in verdict_forms(page.verdict)]
+    if page.held and pen.width > _LEAST_BAR:
+        return _held(heading, forms, pen)
     limit = max(pen.width // 2, pen.width - width(heading) - 2)
     said = _fitting(forms, limit)
-    owner = clip(pen.say(whose), _OWNER) if verdict else ""
+    owner = clip(pen.say(page.whose), _OWNER) if page.verdict else ""
     if owner and not _is_said(owner, clip(heading, pen.width - width(said) - 2)):
         said = _fitting(forms, limit - width(owner) - 1)
         owner = owner if width(owner) + width(said) + _LEAST_HEADING <= pen.width else ""
@@ -40,7 +56,7 @@ def header(heading: str, verdict: str, pen: Pen, whose: str = "") -> Line:
     if said:
         ink.to(pen.width - right)
         ink.put(f"{owner} " if owner else "", "aside")
-        ink.put(said, verdict_style(verdict))
+        ink.put(said, verdict_style(page.verdict))
     return ink.line()
 
 
@@ -51,6 +67,24 @@ def _fitting(forms: list[str], limit: int) -> str:
 def _is_said(whose: str, heading: str) -> bool:
     """Return whether what is drawn of the heading says whose verdict it is."""
     return set(whose.split()) <= set(heading.split())
+
+
+def answer_line(answer: str, pen: Pen) -> Line:
+    """Draw the answer to the page's one question."""
+    ink = Ink(pen)
+    ink.to(MARK)
+    ink.put(pen.say(answer), "answer")
+    return ink.line()
+
+
+def _held(heading: str, forms: list[str], pen: Pen) -> Line:
+    block, room = sign("█", pen.plain), pen.width - 4
+    count = next((form for form in forms if width(form) <= _COUNT), forms[-1])
+    said = f"{count} · {STAY_IN[0]}" if room >= _WIDE else f"{count} · {STAY_IN[1]}"
+    said = pen.say(said)
+    left = pen.cut(heading, room - width(said) - 1)
+    gap = " " * (room - width(left) - width(said))
+    return ((block, "rail-hold"), (f" {left}{gap}{said} ", "verdict-hold"), (block, "rail-hold"))
 
 
 def verdict_forms(verdict: str) -> list[str]:

@@ -16,14 +16,17 @@ _IN_ASCII = {"…": "...", "·": "-", "─": "-", "→": "->", "–": "-", "—"
 
 @attrs.frozen
 class Pen:
-    """How wide a line is, and whether the terminal shows ASCII alone (`plain`)."""
+    """How wide a line is, whether the terminal shows ASCII alone (`plain`), and whether rules are `heavy`."""
 
     width: int
     plain: bool = False
+    heavy: bool = False
 
     @property
     def rule(self) -> str:
         """The character that a rule is drawn with."""
+        if self.heavy:
+            return "=" if self.plain else "━"
         return "-" if self.plain else "─"
 
     def say(self, text: str) -> str:
