@@ -128,11 +128,11 @@ async def test_a_suggestion_is_not_the_set_up_until_it_is_taken(made: Path) -> N
         session = next((made / "sessions").rglob("*-kite.toml"))
         to = next(row for row in rider.app.main.board.page.rows() if row.label == "traction" and row.offer)
         rider.app.main.board.go(to.identity)
-        assert "start" in to.aside
+        assert str(to.offer[0].value) in to.aside
         assert "traction" not in session.read_text(encoding="utf-8")
         await rider.types("escape v")
 
-        assert f"traction = {to.aside.split('start ')[1][0]}" in session.read_text(encoding="utf-8")
+        assert f"traction = {to.offer[0].value}" in session.read_text(encoding="utf-8")
 
 
 @pytest.mark.parametrize(
