@@ -15,7 +15,7 @@ def clock_words(clock: Countdown | None, now: dt.time) -> str:
     if clock is None:
         return ""
     minutes = _left(clock.out, now)
-    if minutes < 0:
+    if minutes < 0 or (minutes == 0 and not clock.items):
         return f"out since {clock.out:%H:%M}" if minutes >= -_AGO else ""
     said = f"out {clock.out:%H:%M} in {minutes} min"
     due = next_due(clock, now)

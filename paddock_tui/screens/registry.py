@@ -65,6 +65,7 @@ REGISTRY: tuple[Room | Action, ...] = (
     entry_line.ENTRY,
     records.NEW,
     records.DROP,
+    records.INCIDENT,
     findings.ACCEPT,
     findings.REMEDY,
     why.ROOM,

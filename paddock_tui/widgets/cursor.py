@@ -6,6 +6,9 @@ from paddock_tui.pages.rows import Page, Row, Section
 
 Identity = tuple[str, ...]
 
+_INCIDENT, _ALSO_CALLED = "incident", "fall fell crash crashed drop dropped"
+"""What is looked for by these words stands under incidents."""
+
 
 def stops(page: Page) -> list[int]:
     """List the rows that the cursor stops at; a heading is passed over."""
@@ -93,4 +96,6 @@ def named(page: Page, words: str) -> int | None:
 
 def _holds(row: Row, title: str, wanted: list[str]) -> bool:
     text = " ".join((title, row.label, row.value, row.aside, row.shut, row.trouble)).casefold()
+    if _INCIDENT in text:
+        text = f"{text} {_ALSO_CALLED}"
     return all(word in text for word in wanted)

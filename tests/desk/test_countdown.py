@@ -58,4 +58,5 @@ def test_a_group_is_found_as_it_is_written_or_by_its_id() -> None:
     day = RidingDay(timetable={"fast-group": {"1": slot}})
 
     assert slots_of(day, "Fast Group") == slots_of(day, "fast-group") == {"1": slot}
-    assert slots_of(day, None) == {}
+    assert slots_of(day, None) == {"1": slot}, "the only group is everybody's"
+    assert slots_of(RidingDay(timetable={"fast": {"1": slot}, "slow": {"1": slot}}), None) == {}

@@ -12,6 +12,8 @@ async def test_o_shows_what_is_open_and_its_last_row_stamps_the_time(garage: Pat
         await rider.types("s o")
         assert "Little traction help" in rider.screen
         await rider.types("o enter")
+        assert "serious, no answer" in rider.last
+        await rider.types("enter")
         assert "went_out = 12:55:00" in rider.text
         await rider.types("u")
         assert "went_out" not in rider.text

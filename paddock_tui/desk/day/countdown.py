@@ -59,6 +59,8 @@ def clock_of(files: GarageFiles, in_hand: Ref | None, now: dt.datetime) -> Count
     last = _last_ridden(files, today, data)
     ahead = None if here.ridden else here
     out = data.get("start") if ahead is not None else _next_slot(files, here, now.time())
+    if ahead is not None and isinstance(went := data.get("went_out"), dt.time):
+        return Countdown(went, (), ahead.ref)
     if not isinstance(out, dt.time):
         return None
     parked = files.data(last.ref).get("parked") if last is not None else None

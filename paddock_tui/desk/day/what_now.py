@@ -52,9 +52,13 @@ def next_thing(session: Mapping[str, Any] | None, judged: Review) -> NextThing |
 
 
 def not_done(judged: Review) -> list[Finding]:
-    """List the findings that say what is not done: what is due earliest first, then by rank."""
+    """List the findings that say what is not done: what is due earliest first, of one minute the worst."""
     found = [one for one in judged.findings if RULES[one.rule].todo is not None and one.accepted is None]
-    return sorted(found, key=lambda one: (-minutes_before(one), RULES[one.rule].rank, one.rule, one.subject))
+    return sorted(found, key=_due)
+
+
+def _due(one: Finding) -> tuple[int, int, int, str, str]:
+    return -minutes_before(one), -one.severity, RULES[one.rule].rank, one.rule, one.subject
 
 
 def minutes_before(finding: Finding) -> int:

@@ -71,6 +71,8 @@ def why_not_stamped(files: GarageFiles, session: Ref, now: dt.datetime) -> str:
     seen = glance(session, data)
     if seen is not None and seen.ridden:
         return "it counts as ridden already: parked is not stamped, type it on its row"
+    went = data.get("went_out")
+    start = went if isinstance(went, dt.time) else start
     if isinstance(start, dt.time) and now.time() < start:
         return f"it goes out at {start:%H:%M}: {STAMPS}"
     if isinstance(start, dt.time) and _minutes(start, now.time()) > LONG_MIN:
@@ -85,6 +87,14 @@ def _minutes(first: dt.time, then: dt.time) -> int:
 def stamping(files: GarageFiles, session: Ref, now: dt.datetime) -> Step:
     """Make the step that says the bike was parked now."""
     return setting_value(files, session, PARKED, to_the_minute(now))
+
+
+def out_since(files: GarageFiles, session: Ref, parked: dt.time) -> str:
+    """Say since when a bike was out that comes back; empty where that was not stamped."""
+    went = files.data(session).get("went_out")
+    if not isinstance(went, dt.time) or parked < went:
+        return ""
+    return f"out since {went:%H:%M}, {_minutes(went, parked)} min"
 
 
 def parked_earlier(files: GarageFiles, session: Ref, by: int, now: dt.datetime) -> Step | str:

@@ -11,7 +11,7 @@ from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import Create, Rename, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Path, Ref
-from paddock_tui.screens.action import Action
+from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.new_record import made
 from paddock_tui.screens.question import Question
@@ -172,6 +172,23 @@ def _about(host: Host) -> Ref | None:
 def _on_record(host: Host) -> bool:
     return host.place.room == "record"
 
+
+def _incident(host: Host) -> None:
+    """Go to the incidents of the session, and ask for a new one."""
+    subject = host.place.subject
+    if subject is not None:
+        host.jump(subject, ("happened",))
+        _new_entry(host, subject, ("incidents",))
+
+
+INCIDENT = Action(
+    "incident",
+    "",
+    "incident",
+    "write down a fall, a crash or a drop: what happened, who looked at it",
+    needs_session,
+    do=_incident,
+)
 
 NEW = Action(
     "new", "n", "new", "new of this section; on set-up and session pages the next session", hint=14, do=_new

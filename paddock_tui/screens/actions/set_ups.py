@@ -70,7 +70,7 @@ START = Action(
 
 WET = Action(
     "wet",
-    "",
+    "k",
     "wet package",
     "aids, mode, damping, preload for damp or wet as one step, previewed",
     needs_subject,

@@ -12,6 +12,7 @@ from paddock_tui.desk.debrief.steps import (
     answering,
     back_in,
     doubts,
+    out_since,
     parked_earlier,
     stamping,
     why_not_stamped,
@@ -97,13 +98,17 @@ def _back(host: Host, session: Ref) -> None:
         said = ""
     state.warned = session if said else None
     host.go(attrs.evolve(host.place, room=ROOM.id, subject=session))
+    since = ""
     if not said and "parked" not in desk.files.data(session):
+        since = out_since(desk.files, session, now.time())
         _do(host, stamping(desk.files, session, now))
     group = first_open(desk.files, session, frozenset(state.passed.get(session, ())))
     _to(host, group or first_open(desk.files, session))
     if said:
         host.board.go((str(session), *PARKED, ""))
         host.board.say(said)
+    elif since:
+        host.board.say(f"parked {now:%H:%M}, {since}; u undoes")
     elif looked_at is not None and looked_at != session and looked_at.kind == "session":
         host.board.say(f"back to {session.id}: {looked_at.id} is another one")
 

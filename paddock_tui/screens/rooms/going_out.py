@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.desk.day.out_now import going_next
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.entry.values import to_the_minute
-from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page
+from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page, to_mend
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.rows import Page
@@ -81,12 +81,15 @@ def _stamp(host: Host) -> None:
         at_moment(host, subject, "went out", stamp)
         return ""
 
-    holds = holds_of(judged_going_out(host.desk.assembled(subject).situation))
-    if not holds:
+    judged = judged_going_out(host.desk.assembled(subject).situation)
+    holds = holds_of(judged)
+    standing = [*holds, *(one for one in to_mend(judged) if one not in holds)]
+    if not standing:
         stamped("")
         return
-    said = tuple(f"{one.severity}: {message_line(one)}" for one in holds[:3])
-    words = "a hold stands: enter goes out all the same, escape stays"
+    said = tuple(f"{one.severity}: {message_line(one)}" for one in standing[:3])
+    what = "a hold stands: enter goes out all the same" if holds else "serious, no answer: enter goes out"
+    words = f"{what}, escape stays"
     host.ask(Question(words, stamped, declined="not gone out", said=said, confirms=True))
 
 

@@ -1,5 +1,7 @@
 """The review: verdict, findings, what is not judged and what is to do."""
 
+import attrs
+
 from paddock_tui.desk.day.checklist import answering
 from paddock_tui.desk.edits.remedies import mending
 from paddock_tui.facts.essentials import MissingEssential
@@ -7,7 +9,7 @@ from paddock_tui.pages.review import finding_key, missing_at, review_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Review
-from paddock_tui.screens.action import Action, needs_subject, to
+from paddock_tui.screens.action import Action, needs_subject
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.subject import SubjectContext, of_subject
@@ -17,6 +19,27 @@ from paddock_tui.widgets import messages
 def _page(about: SubjectContext) -> Page:
     problems = (*about.assembled.problems, *about.assembled.notes)
     return review_page(about.asked.review, about.heading, problems, _previews(about))
+
+
+@attrs.define
+class ShownFindings:
+    """The findings that this run has shown on a review, by what they are about."""
+
+    keys: dict[Ref, set[str]] = attrs.field(factory=dict)
+
+
+def _go(host: Host) -> None:
+    """Go to the review, on the worst finding that was not there when it was last looked at."""
+    subject = host.place.subject
+    host.go(attrs.evolve(host.place, room=ROOM.id))
+    if subject is None:
+        return
+    shown = host.state.of(ShownFindings).keys.setdefault(subject, set())
+    rows = [row for row in host.board.page.rows() if row.kind == "finding"]
+    new = [row for row in rows if row.key not in shown]
+    if new:
+        host.board.go(new[0].identity)
+    shown |= {row.key for row in rows}
 
 
 def answers_missing(host: Host, message: messages.RowMessage, judged: Review) -> bool:
@@ -79,7 +102,7 @@ ROOM = Room(
         "verdict, findings, not judged, to do",
         needs_subject,
         hint=11,
-        do=to("review"),
+        do=_go,
     ),
     hears=_hears,
     hint=hint,

@@ -1,0 +1,74 @@
+"""After an action every page agrees with it: by keys."""
+
+import datetime as dt
+from pathlib import Path
+
+from tests.screens.rider import riding
+
+OUT = dt.datetime(2026, 6, 20, 13, 22)
+
+
+async def test_once_out_nothing_counts_down_to_it_and_i_says_since_when(garage: Path) -> None:
+    async with riding(garage, now=OUT) as rider:
+        await rider.types("s")
+        rider.to("went_out")
+        await rider.types("1 3 1 9 escape down")
+        assert "went_out = 13:19:00" in rider.text
+        assert rider.app.main._seen is not None
+        assert rider.app.main._seen.page.clock == "out since 13:19"
+        await rider.types("i")
+        assert rider.last.startswith("parked 13:22, out since 13:19, 3 min; u undoes")
+
+
+async def test_an_unanswered_serious_finding_asks_before_going_out_as_a_hold_does(garage: Path) -> None:
+    async with riding(garage) as rider:
+        before = rider.text
+        await rider.types("o end enter")
+        assert "serious, no answer: enter goes out, escape stays" in rider.last
+        assert "Little traction help" in rider.screen
+        await rider.types("escape")
+        assert "not gone out" in rider.last
+        assert rider.text == before
+
+
+async def test_the_review_opens_at_the_worst_finding_that_is_new(garage: Path) -> None:
+    async with riding(garage) as rider:
+        await rider.types("r")
+        first = rider.app.main.board.cursor_row
+        assert first is not None
+        assert first.severity in ("hold", "serious")
+        await rider.types("p")
+        rider.to("setup", "controls", "front-abs")
+        await rider.types("1 r")
+        new = rider.app.main.board.cursor_row
+        assert new is not None
+        assert new.kind == "finding"
+        assert new.key != first.key
+        assert "abs" in new.value.casefold()
+
+
+async def test_fall_crash_and_drop_find_the_incident_and_the_wet_package_has_a_key(garage: Path) -> None:
+    async with riding(garage) as rider:
+        for word in ("fall", "crash", "drop"):
+            await rider.types(f"m / text:{word} enter")
+            assert "incident" in {row.key for row in rider.app.main.board.page.rows()}, word
+            await rider.types("escape")
+        await rider.chooses("incident")
+        assert "[incidents.1]" in rider.text
+        row = rider.app.main.board.cursor_row
+        assert row is not None
+        assert row.path[:2] == ("incidents", "1")
+        await rider.types("escape u p k")
+        assert "enter sets them" in rider.screen
+        await rider.types("escape")
+
+
+async def test_undo_says_what_it_took_back_until_the_next_key(garage: Path) -> None:
+    async with riding(garage) as rider:
+        await rider.types("p")
+        rider.to("setup", "controls", "slide")
+        await rider.types("6 u")
+        assert rider.last.startswith("undone: slide 3 -> 6")
+        rider.app.main.follower.poll()
+        rider.app.main.draw()
+        assert rider.last.startswith("undone: slide 3 -> 6")
