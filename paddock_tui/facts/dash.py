@@ -4,6 +4,7 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.session import Session
@@ -81,7 +82,7 @@ def undone_by(session: Session, bike: Bike) -> str:
     if dash.read is None:
         return ""
     if None not in (dash.planned_mode, session.setup.mode) and dash.planned_mode != session.setup.mode:
-        return f"riding mode {dash.planned_mode} -> {session.setup.mode}"
+        return f"riding mode {old_to_new(str(dash.planned_mode), str(session.setup.mode))}"
     keeps = all(control.key_off == "keeps" for control in bike.controls.values())
     for event in session.events.values():
         if (event.at is None or event.at > dash.read) and not (keeps and event.what in _BY_KEY):

@@ -7,6 +7,7 @@ from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, 
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS, Severity
 from paddock_tui.matters.work import changed_ends
+from paddock_tui.records.differences import old_to_new
 
 CHAIN = ("wheel out", "axle", "chain", "sprocket")
 """Work after which the chain may stand otherwise."""
@@ -37,17 +38,17 @@ def _moved(outing: Outing, seen: Seen) -> list[str]:
     session = outing.session
     before = seen.bike(session.bike).values
     words = []
-    for key, label in (
-        ("front_sprocket", "front sprocket"),
-        ("rear_sprocket", "rear sprocket"),
-        ("links", "links"),
+    for key, label, unit in (
+        ("front_sprocket", "front sprocket", "teeth"),
+        ("rear_sprocket", "rear sprocket", "teeth"),
+        ("links", "links", ""),
     ):
         old, new = before.get(key), getattr(session.setup, key)
         if old is not None and new is not None and old != new:
-            words.append(f"{label} {old} -> {new}")
+            words.append(f"{label} {old_to_new(str(old), str(new), unit)}")
     old, height = before.get("rear_height"), session.setup.rear_height
     if isinstance(old, float) and height is not None and abs(height.to("mm") - old) >= _REAR_HEIGHT_MM - 1e-9:
-        words.append(f"rear height {old:g} mm -> {height}")
+        words.append(f"rear height {old_to_new(f'{old:g} mm', str(height))}")
     if "rear" in changed_ends(outing, seen):
         words.append("rear wheel out")
     return words

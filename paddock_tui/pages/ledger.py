@@ -10,6 +10,7 @@ from paddock_tui.pages.ledger_pictures import effects_row
 from paddock_tui.pages.pictures.effects import LEGEND
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.setup import short_date
+from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.text import printable
 
@@ -63,7 +64,10 @@ def verdict_words(entry: LedgerEntry) -> str:
     if gain is not None:
         said.append(shift_words(gain))
     elif entry.feel:
-        said.append("feel " + ", ".join(f"{name} {old} -> {new}" for name, old, new in entry.feel[:2]))
+        said.append(
+            "feel "
+            + ", ".join(f"{name} {old_to_new(str(old), str(new))}" for name, old, new in entry.feel[:2])
+        )
     if entry.because is not None and entry.because.verdict:
         said.append(f"you: {entry.because.verdict}")
     return ", ".join(said)

@@ -42,7 +42,7 @@ def _effect(entry: LedgerEntry, *, dated: bool = False) -> ShownEffect:
     laps, judgement = entry.laps, entry.judgement
     if laps is None:
         raise LookupError("the change has no laps to compare")
-    words = entry.changes[0].words if entry.changes else ""
+    words = entry.changes[0].figures if entry.changes else ""
     day = entry.session.session.date
     lead = f"{short_date(day)} " if dated and day is not None else ""
     return ShownEffect(

@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 
 import attrs
 
-from paddock_tui.advice.next_change import Advised, Kind, Proposal
+from paddock_tui.advice.next_change import CAUSES, Advised, Kind, Proposal
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
@@ -38,7 +38,7 @@ def next_change_page(
 ) -> Page:
     """Make the page of a ridden session; `coming` is the session made from it, where there is one."""
     sections = [
-        Section("the next change", tuple(_proposal(advised.proposal, ridden.ref, PROPOSED))),
+        Section("the next change", tuple(_proposal(advised, ridden.ref, PROPOSED))),
     ]
     if advised.waiting:
         waiting = [
@@ -46,26 +46,57 @@ def next_change_page(
         ]
         sections.append(Section("waits behind it", tuple(waiting), "one at a time tells most"))
     sections.append(_decided(ridden, coming, units))
+    if advised.learnt:
+        sections.append(Section("what came of the last step", tuple(_lines(advised.learnt, "learnt"))))
     sections.append(Section("comes before any change", tuple(_looked(advised))))
     return Page(f"next change · {heading}", tuple(sections), judged=False, caution=CAUTION)
 
 
+def _why_this(advised: Advised) -> tuple[str, ...]:
+    """Say which cause spoke, and why each that comes before it did not."""
+    spoke = next((one.label for one in CAUSES if one.id == advised.cause), advised.cause)
+    return (
+        f"spoke: {spoke}",
+        *(f"{one.label}: {one.reason}" for one in advised.silent),
+    )
+
+
+def _lines(texts: tuple[str, ...], key: str) -> Iterator[Row]:
+    for place, text in enumerate(texts):
+        yield Row("", printable(text), kind="text", key=f"{key} {place}")
+
+
 def _looked(advised: Advised) -> Iterator[Row]:
+    yield from _lines(advised.beside, "beside")
     for one in advised.looked_at:
         mark = {True: "ok", False: "put right first", None: "not assessed"}[one.right]
         said = one.said if one.right and one.said.startswith("ok") else f"{mark}: {one.said}"
         yield Row(one.what, said, kind="text", key=f"looked {one.what}", known=one.right is not None)
 
 
-def _proposal(one: Proposal, ref: Ref, key: str) -> Iterator[Row]:
+def _proposal(advised: Advised, ref: Ref, key: str) -> Iterator[Row]:
+    one, working = advised.proposal, tuple(printable(line) for line in _why_this(advised))
     offer = one.move.puts if one.move is not None else ()
     takes = "v takes it into the next session" if one.kind is Kind.CHANGE else ""
     if one.kind is Kind.SAME:
-        takes = "v makes the next session the same"
-    yield Row(one.kind.value, printable(one.text), aside=takes, kind="text", key=key, offer=offer)
-    for label, text in (("for", one.symptom), ("why", one.why), ("expect", one.expect), ("watch", one.watch)):
+        takes = (
+            "v makes the next session the same, with this aim"
+            if one.aim
+            else "v makes the next session the same"
+        )
+    yield Row(
+        one.kind.value, printable(one.text), aside=takes, kind="text", key=key, offer=offer, working=working
+    )
+    said = (
+        ("for", one.symptom),
+        ("why", one.why),
+        ("expect", one.expect),
+        ("watch", one.watch),
+        ("aim", one.aim),
+    )
+    for label, text in said:
         if text:
-            yield Row(label, printable(text), kind="text", key=f"{key} {label}", offer=offer)
+            yield Row(label, printable(text), kind="text", key=f"{key} {label}", offer=offer, working=working)
     yield from _answers(one, ref)
     for place, text in enumerate(one.passed_over):
         if text.rstrip(".").casefold() != one.text.rstrip(".").casefold():
@@ -75,6 +106,7 @@ def _proposal(one: Proposal, ref: Ref, key: str) -> Iterator[Row]:
 def _answers(one: Proposal, ref: Ref) -> Iterator[Row]:
     if one.question is None or not one.answer_at:
         return
+    ref = Ref("session", one.answer_of) if one.answer_of else ref
     for place, (word, meaning) in enumerate(one.question.answers, 1):
         yield Row(
             str(place),

@@ -11,6 +11,7 @@ from paddock_tui.pages.pictures.effects import LEGEND
 from paddock_tui.pages.pictures.laps import LEGEND_OF_TWO
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.quantities import rounded
+from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.paths import Ref
 from paddock_tui.text import printable
 from paddock_tui.trade.change_effect import (
@@ -72,7 +73,10 @@ def _did(entry: LedgerEntry) -> Iterator[Row]:
     if entry.felt is not None and entry.felt.pairs:
         yield _text("felt, by pairs", _felt(entry.felt))
     for name, old, new in entry.feel:
-        yield _text(f"feel {name}", f"{old} -> {new}, {'better' if new > old else 'worse'}; 5 is best")
+        yield _text(
+            f"feel {name}",
+            f"{old_to_new(str(old), str(new))}, {'better' if new > old else 'worse'}; 5 is best",
+        )
 
 
 def _felt(felt: FeltEffect) -> str:
@@ -134,7 +138,7 @@ def _else(entry: LedgerEntry) -> Iterator[Row]:
         return
     before, after = entry.presets
     if before != after:
-        yield _text("from its preset", f"{before or 'none known'} -> {after or 'none known'}")
+        yield _text("from its preset", old_to_new(before or "none known", after or "none known"))
     for one in entry.others:
         gone = "" if one.listed else "; not on this bike any more"
         yield _text(one.label, f"{one.words}{gone}")
@@ -146,7 +150,7 @@ def _else(entry: LedgerEntry) -> Iterator[Row]:
 
 def _beside(one: ConditionPair) -> Row:
     before, after = one.before or "not known", one.after or "not known"
-    value = before if before == after else f"{before} -> {after}"
+    value = before if before == after else old_to_new(before, after)
     return Row(one.label, printable(value), kind="text", key=f"beside {one.label}")
 
 

@@ -29,6 +29,8 @@ STRENGTH = "strength"
 
 _COUNTED = ("click", "turn")
 
+_OTHER_WAY = {"firmer": "softer", "softer": "firmer", "more": "less", "less": "more"}
+
 
 @attrs.frozen
 class HelpChange:
@@ -53,7 +55,8 @@ class SetUpDifference:
 
     `old` and `new` are None where not known, `old_text` and `new_text` how they are written without `unit`.
     `listed` is whether the bike still has such a thing, `help` what it does to help; None where such a
-    value gives none, or without the bike.
+    value gives none, or without the bike. `way` says for damping whether it is firmer or softer, for preload
+    more or less; empty where the bike's file does not tell.
     """
 
     path: Path
@@ -65,6 +68,7 @@ class SetUpDifference:
     unit: str = ""
     listed: bool = True
     help: HelpChange | None = None
+    way: str = ""
 
     @property
     def about(self) -> tuple[str, str]:
@@ -89,13 +93,19 @@ class SetUpDifference:
 
     @property
     def words(self) -> str:
-        """Old -> new, with the unit."""
+        """Old -> new, with the unit, and the way where it is known."""
+        return _with_way(self.figures, self.way)
+
+    @property
+    def figures(self) -> str:
+        """Old -> new, with the unit alone, where there is room for no more."""
         return old_to_new(self.old_text, self.new_text, self.unit, self._which)
 
     @property
     def back(self) -> str:
-        """The way back: new -> old, with the unit."""
-        return old_to_new(self.new_text, self.old_text, self.unit, self._which[::-1])
+        """The way back: new -> old, with the unit, and that way where it is known."""
+        words = old_to_new(self.new_text, self.old_text, self.unit, self._which[::-1])
+        return _with_way(words, _OTHER_WAY.get(self.way, ""))
 
     @property
     def beside(self) -> str:
@@ -108,6 +118,10 @@ class SetUpDifference:
 
     def __str__(self) -> str:
         return f"{self.label} {self.words}"
+
+
+def _with_way(words: str, way: str) -> str:
+    return f"{words} ({way})" if way else words
 
 
 def old_to_new(
@@ -154,8 +168,14 @@ def changed_values(before: Session, after: Session) -> Iterator[tuple[Path, Any,
 
 def control_difference(name: str, old: Any, new: Any, bike: Bike) -> SetUpDifference:
     """Return the difference of two values of one control, which need not be the ones written down."""
-    path = (SET_UP, "controls", name)
-    return _difference(path, old, new, Session(setup=SetUp(controls={name: new})), bike)
+    return setting_difference("controls", name, old, new, bike)
+
+
+def setting_difference(table: str, name: str, old: Any, new: Any, bike: Bike) -> SetUpDifference:
+    """Return the difference of two values of a control, an adjuster or an offset."""
+    one = {name: new}
+    made = {"controls": SetUp(controls=one), "adjusters": SetUp(adjusters=one), "offsets": SetUp(offsets=one)}
+    return _difference((SET_UP, table, name), old, new, Session(setup=made[table]), bike)
 
 
 def _differing(old: SetUp, new: SetUp) -> Iterator[tuple[Path, Any, Any]]:
@@ -180,8 +200,26 @@ def _difference(path: Path, old: Any, new: Any, holder: Session, bike: Bike | No
     field = field_at("session", path, holder, bike)
     label = field.label if field is not None else label_of(path[-1].replace("_", "-"))
     listed = _listed(path, bike)
-    helps = _help_change(path, old, new, bike)
-    return SetUpDifference(path, label, old, new, written(old), written(new), unit_of(field), listed, helps)
+    helps, way = _help_change(path, old, new, bike), _way(path, old, new, bike)
+    texts = written(old), written(new)
+    return SetUpDifference(path, label, old, new, *texts, unit_of(field), listed, helps, way)
+
+
+def _way(path: Path, old: Any, new: Any, bike: Bike | None) -> str:
+    """Say which way an adjuster or an offset was turned, by how the bike counts it."""
+    if bike is None or len(path) != 3 or not isinstance(old, int | float) or not isinstance(new, int | float):
+        return ""
+    up, name = new > old, path[2]
+    if path[1] == "offsets":
+        firmest = [one.offsets[name] for one in bike.damping.values() if name in one.offsets]
+        ends = {(one.firmest == max(one.range)) for one in firmest if one.range and one.firmest is not None}
+        return ("firmer" if up in ends else "softer") if len(ends) == 1 and len(firmest) >= 1 else ""
+    adjuster = bike.adjusters.get(name) if path[1] == "adjusters" else None
+    if adjuster is None or adjuster.counted_from is None:
+        return ""
+    more = up == (adjuster.counted_from == "open")
+    preload = (adjuster.what or name.replace("-", " ")).endswith("preload")
+    return ("more" if more else "less") if preload else ("firmer" if more else "softer")
 
 
 def unit_of(field: Field | None) -> str:

@@ -15,6 +15,9 @@ from tests.desk.opened import BEFORE, NEXT, at_desk, typed
 from tests.small import snapshot
 
 LAST = Ref("session", "2026-06-20-2-magpie")
+RODE_THESE = Ref("session", "2026-05-16-3-magpie")
+"""An earlier session: on the tyre set of the last one, these are not new to the bike."""
+
 OTTER = Ref("session", "2026-06-20-2-otter")
 
 
@@ -48,13 +51,14 @@ def set_(desk: Desk, ref: Ref, path: str, text: str) -> None:
 
 def test_it_goes_into_the_session_that_was_made_already(garage: Path) -> None:
     desk = at_desk(garage)
+    set_(desk, RODE_THESE, "tyres", "magpie-trackday-2")
     set_(desk, LAST, "pressures.hot.front", "2.70 bar")
     set_(desk, NEXT, "surface", "damp")
     before = snapshot(garage)
     assert next_of(desk.files, LAST) == NEXT
     assert taken(desk, LAST, proposed(desk, LAST)) == NEXT
     text = (garage / "sessions/2026/2026-06-20-4-magpie.toml").read_text(encoding="utf-8")
-    assert 'front_start = "2.01 bar"' in text
+    assert 'front_start = "2.00 bar"' in text
     assert '[because.setup.front_start]\nwhy = "front pressure"\nexpect = "the tyre' in text
     desk.undo()
     desk.settled()
@@ -69,6 +73,7 @@ def test_a_pressure_is_not_taken_into_a_session_with_another_target(
     garage: Path, path: str, text: str, said: str
 ) -> None:
     desk = at_desk(garage)
+    set_(desk, RODE_THESE, "tyres", "magpie-trackday-2")
     set_(desk, LAST, "pressures.hot.front", "2.70 bar")
     set_(desk, NEXT, "surface", "damp")
     set_(desk, NEXT, path, text)
@@ -94,7 +99,7 @@ def test_it_makes_the_next_session_where_there_is_none(garage: Path) -> None:
     assert isinstance(source.record, Session)
     assert made.troubles == ()
     assert made.record.copied_from == OTTER.id
-    assert str(made.record.setup.front_start) == "29.0 psi"
+    assert str(made.record.setup.front_start) == "28.0 psi"
     assert made.record.setup.controls == source.record.setup.controls
     assert made.record.because["setup"]["front_start"].why == proposal.symptom
     desk.undo()

@@ -19,14 +19,16 @@ def replace(garage: Path, session: str, old: str, new: str) -> None:
 async def test_the_change_is_taken_into_the_next_session_and_back(garage: Path) -> None:
     replace(garage, "2026-06-20-2-magpie", 'front = "2.46 bar"', 'front = "2.70 bar"')
     replace(garage, "2026-06-20-4-magpie", 'surface = "wet"', 'surface = "damp"')
+    # The tyres were on the bike before: another first outing on them would be asked for first.
+    replace(garage, "2026-05-16-3-magpie", 'tyres = "magpie-trackday-1"', 'tyres = "magpie-trackday-2"')
     before = snapshot(garage)
     async with riding(garage, 80, 24) as rider:
         board = rider.app.main.board
         await rider.types("j")
         assert board.page.heading.startswith("next change · session 2 · Sat 20 Jun 10:20")
-        assert rider.value.startswith("front starting pressure 2.15 bar -> 2.01 bar")
+        assert rider.value.startswith("front starting pressure 2.15 bar -> 2.00 bar")
         await rider.types("v")
-        assert 'front_start = "2.01 bar"' in rider.text
+        assert 'front_start = "2.00 bar"' in rider.text
         assert "u undoes" in rider.last
         await rider.types("u")
         assert snapshot(garage) == before

@@ -6,12 +6,11 @@ from typing import Final
 
 from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
+from paddock_tui.advice.next_change.trims import trim
 from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.facts.wet_damping import CLICK_IN_TURNS
 from paddock_tui.limits.suspension import END_OF_RANGE
-from paddock_tui.records.differences import old_to_new
-from paddock_tui.records.in_force import closed_by
-from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.differences import setting_difference
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import SetValue
@@ -31,6 +30,8 @@ def damping(case: Case, end: End, what: str, clicks: float) -> Move | CannotChan
     found = _adjusters(case, end, what)
     if not found:
         return CannotChange(f"there is no {what} adjuster at the {end}", own=True)
+    if all(case.closed_by(name) for name in found):
+        return trim(case, end, clicks)
     return _turned(case, found, clicks, _clicks_of)
 
 
@@ -94,8 +95,7 @@ def _turned(
         if isinstance(new, CannotChange):
             return new
         old = case.setup.adjusters[name]
-        words = old_to_new(show_number(old), show_number(new), adjuster.unit or "")
-        reads.append(f"{label_of(name)} {words}")
+        reads.append(str(setting_difference("adjusters", name, old, new, case.bike)))
         puts.append(SetValue(("setup", "adjusters", name), int(new) if new == int(new) else new))
     return Move("; ".join(reads), tuple(puts), tuple(("adjusters", name) for name in found))
 
@@ -103,7 +103,7 @@ def _turned(
 def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> float | CannotChange:
     """Return the value after turning, or why it cannot be: closed, not written down, no range left."""
     label = label_of(name)
-    closed = _closed_by(case, name)
+    closed = case.closed_by(name)
     if closed:
         return CannotChange(closed, own=True)
     old = case.setup.adjusters.get(name)
@@ -128,13 +128,3 @@ def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> floa
     return CannotChange(
         f"{label} has no more range that way: the spring or the valving is the next thing", own=True
     )
-
-
-def _closed_by(case: Case, name: str) -> str:
-    """Say how a damping mode closes an adjuster; empty where it does not."""
-    mode = closed_by(name, case.setup, case.bike)
-    if not mode:
-        return ""
-    offsets = ", ".join(label_of(one) for one in case.bike.damping[mode].offsets)
-    instead = f"try its offset ({offsets})" if offsets else "go by hand to turn it"
-    return f"{label_of(name)} does nothing in damping mode {mode}: {instead}"

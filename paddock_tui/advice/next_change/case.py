@@ -6,6 +6,7 @@ from typing import Final
 import attrs
 
 from paddock_tui.advice.about import About, End, PastSession, latest_sag
+from paddock_tui.advice.in_force import undone_by
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.tyre_targets import hot_target_of, target_untold
 from paddock_tui.limits import Limits
@@ -29,12 +30,25 @@ FEW_LAPS: Final = 3
 
 @attrs.frozen
 class Case:
-    """One symptom of one ridden session, with the records around it; `at` is its table in the session."""
+    """One symptom of one ridden session, with the records around it; `at` is its table in the session.
+
+    `answered_in` says where the answer to its question was given, where that was not beside it. `danger` is
+    whether something that has a rider down was felt or is open.
+    """
 
     about: About
     symptom: Symptom
     key: str = ""
     at: Path = ()
+    answered_in: str = ""
+    danger: bool = False
+
+    @property
+    def named(self) -> str:
+        """The symptom with its end and its corner, in words."""
+        end = f", {self.symptom.end}" if self.symptom.end else ""
+        corner = f", corner {self.symptom.corner}" if self.symptom.corner else ""
+        return f"{self.symptom.what}{end}{corner}"
 
     @property
     def session(self) -> Session:
@@ -110,6 +124,23 @@ class Case:
             if minutes < 0 or freshness(minutes) is Freshness.LATE:
                 return None
         return reading.front if end == "front" else reading.rear
+
+    def hot_in_time(self, end: End) -> bool:
+        """Return whether the hot reading was taken hot: where a time is missing it is taken to be."""
+        reading, parked = self.session.pressures.get("hot"), self.session.parked
+        if reading is None or reading.at is None or parked is None:
+            return self.hot(end) is not None
+        minutes = (reading.at.hour - parked.hour) * 60 + reading.at.minute - parked.minute
+        return minutes >= 0 and freshness(minutes) is Freshness.HOT
+
+    def closed_by(self, name: str) -> str:
+        """Say what keeps an adjuster from doing anything, and what frees it; empty where it works."""
+        does, frees = undone_by(("setup", "adjusters", name), self.setup, self.bike)
+        return f"{does}: {frees}" if does else ""
+
+    def all_laps(self) -> int | None:
+        """Count the laps, clean or not; None where nobody knows."""
+        return len(self.session.laps) if self.session.laps else self.session.ridden_laps
 
     def rider_sag_mm(self, end: End) -> float | None:
         """Return the last rider sag that this rider measured at one end, in mm."""

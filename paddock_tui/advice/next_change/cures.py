@@ -5,15 +5,17 @@ disagree on the way, a question that tells the causes apart comes first.
 """
 
 from collections.abc import Callable
-from typing import Final, Literal
+from typing import Final
 
 import attrs
 
-from paddock_tui.advice.about import End
-from paddock_tui.advice.next_change import adjusters, levels
+from paddock_tui.advice.next_change import adjusters
 from paddock_tui.advice.next_change.case import Case
+from paddock_tui.advice.next_change.start_pressure import start_move
 from paddock_tui.advice.next_change.words import CannotChange, CauseQuestion, Move
-from paddock_tui.facts.sag import rider_window
+
+GAUGE_ERRS_KPA: Final = 5.0
+"""What a gauge can err: a reading nearer its target is on it. Common practice, no source."""
 
 Make = Callable[[Case], Move | CannotChange]
 
@@ -45,7 +47,10 @@ class Option:
 
 @attrs.frozen
 class Cure:
-    """What a symptom leads to. `otherwise` is said where no option fits: look, or ride it again."""
+    """What a symptom leads to. `otherwise` is said where no option fits: look, or ride it again.
+
+    `end` is the one that the symptom is always about; `asks_end` is whether it has to be named first.
+    """
 
     phase: int
     why: str
@@ -53,6 +58,12 @@ class Cure:
     question: CauseQuestion | None = None
     otherwise: str = "nothing on the bike answers this: ride it again and note where it happens"
     first: int = 99
+    end: str = ""
+    asks_end: bool = False
+
+    def end_of(self, case: Case) -> str:
+        """Return the end that the question is asked about; empty where nobody named it."""
+        return self.end or case.symptom.end or ""
 
 
 BRAKING, TURNING, MIDDLE, DRIVING, STRAIGHT, ELSEWHERE = range(6)
@@ -73,7 +84,7 @@ def preload(turns: float, end: str = "") -> Make:
 
 def pressure(wanted: int = 0, end: str = "") -> Make:
     """Move the starting pressure of the symptom's end toward the hot target."""
-    return lambda case: levels.toward_target(case, "rear" if (end or case.end) == "rear" else "front", wanted)
+    return lambda case: start_move(case, "rear" if (end or case.end) == "rear" else "front", wanted)
 
 
 def cannot(reason: str) -> Make:
@@ -81,26 +92,11 @@ def cannot(reason: str) -> Make:
     return lambda _: CannotChange(reason, own=True)
 
 
-def rider_sag_over(end: str, part: Literal["window", "middle"] = "window") -> Callable[[Case], bool]:
-    """Return whether the rider sag is known to be more than its window in use, or than the middle of that."""
-
-    def over(case: Case) -> bool:
-        which: End = "rear" if end == "rear" else "front"
-        sag, travel = case.rider_sag_mm(which), case.bike_end(which).travel
-        window = rider_window(
-            travel.to("mm") if travel is not None else None, case.session.kind == "road", case.limits
-        )
-        most = window.high_mm if part == "window" else (window.low_mm + window.high_mm) / 2.0
-        return sag is not None and sag > most
-
-    return over
-
-
 def off_target(end: str) -> Callable[[Case], bool]:
-    """Return whether the hot reading of one tyre is known to be off its target."""
+    """Return whether the hot reading of one tyre is known to be off its target, by more than a gauge errs."""
 
     def off(case: Case) -> bool:
         over = case.over_target_kpa("rear" if end == "rear" else "front")
-        return over is not None and abs(over) > levels.NEAR_TARGET_KPA
+        return over is not None and abs(over) > GAUGE_ERRS_KPA
 
     return off

@@ -1,8 +1,7 @@
-"""What comes before any change: what must be mended, and what has to be looked at first."""
+"""What comes before any change: how pressures, tyres, chain and bearings stand."""
 
 import datetime as dt
 from collections.abc import Iterator
-from typing import Final
 
 import attrs
 
@@ -14,20 +13,6 @@ from paddock_tui.records.common import Check
 from paddock_tui.records.day import DayEntry
 from paddock_tui.records.session_parts import Symptom
 
-_LEVER: Final = {
-    "to the bar": "the brake lever comes to the bar",
-    "spongy hot": "the brake lever goes spongy hot",
-}
-_PARTS: Final = {
-    "brakes fade": "the brakes fade",
-    "throttle sticks": "the throttle sticks",
-    "clutch slips": "the clutch slips",
-    "jumps out of gear": "it jumps out of gear",
-    "engine cuts out": "the engine cuts out",
-}
-_INCIDENTS: Final = {"leak": "a leak is written down", "warning lamp": "a warning lamp was lit"}
-_FINISHED: Final = ("cord", "split", "below the marks", "bubble", "nail")
-
 
 @attrs.frozen
 class Looked:
@@ -37,22 +22,10 @@ class Looked:
     right: bool | None
     said: str
 
-
-def mends(about: About) -> Iterator[str]:
-    """Say what has to be mended before anybody goes out again: brakes first."""
-    session = about.session
-    if session.lever in _LEVER:
-        yield _LEVER[session.lever]
-    for incident in session.incidents.values():
-        if incident.what in _INCIDENTS:
-            yield _INCIDENTS[incident.what]
-    for symptom in session.symptoms.values():
-        if symptom.what in _PARTS:
-            yield _PARTS[symptom.what]
-    for end, look in session.look.items():
-        for seen in look.seen or ():
-            if seen in _FINISHED:
-                yield f"{end} tyre: {seen}"
+    @property
+    def is_pressure(self) -> bool:
+        """Whether it is about a pressure, which is a cause of its own."""
+        return self.what.endswith("pressure")
 
 
 def looked_at(about: About) -> tuple[Looked, ...]:

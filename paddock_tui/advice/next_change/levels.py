@@ -1,13 +1,12 @@
-"""Other things that one change can be: a level, a height, a sprocket, a starting pressure."""
+"""Other things that one change can be: a level, a height, a sprocket."""
 
+from collections.abc import Callable
 from decimal import Decimal
-from typing import Final
 
-from paddock_tui.advice import figures
 from paddock_tui.advice.about import End
+from paddock_tui.advice.in_force import modes_that_free
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
-from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import old_to_new
@@ -17,12 +16,6 @@ from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.levels import HelpScale, Level
 
-ONE_PSI_KPA: Final = 6.894757
-"""What a starting pressure is moved by at a time. Common practice, no source."""
-
-NEAR_TARGET_KPA: Final = 3.0
-"""A hot reading this near its target counts as on it."""
-
 
 def freer_rear(case: Case) -> Move | CannotChange:
     """Set engine braking one step toward the end that frees the rear."""
@@ -30,10 +23,11 @@ def freer_rear(case: Case) -> Move | CannotChange:
     if found is None:
         return CannotChange("the bike has no engine-brake control")
     name, control = found
-    levels, value = levels_of(name, control), _set_to(case, name)
+    levels = levels_of(name, control)
     scale = levels.scale_if_known() if levels is not None else None
     if scale is None:
         return CannotChange(f"it is not known which end of {label_of(name)} brakes least", own=True)
+    value = _set_to(case, name, scale.toward_most)
     if value is None or isinstance(value, CannotChange):
         return value or CannotChange(f"{label_of(name)} is not written down", own=True)
     if scale.is_off(value) or value not in scale.on:
@@ -42,16 +36,19 @@ def freer_rear(case: Case) -> Move | CannotChange:
 
 
 def less_help(case: Case, *functions: str) -> Move | CannotChange:
-    """Set the first of these aids that the bike has one step toward less help; never off."""
+    """Set the first of these aids that the bike has one step toward less help; never off, never in danger."""
+    if case.danger:
+        return CannotChange("no help is taken away while a shake, weave, tuck or lock is open", own=True)
     for function in functions:
         found = _control(case, function)
         if found is None:
             continue
         name, control = found
-        levels, value = levels_of(name, control), _set_to(case, name)
+        levels = levels_of(name, control)
         scale = levels.help_if_known() if levels is not None else None
         if scale is None:
             return CannotChange(f"it is not known which end of {label_of(name)} helps most", own=True)
+        value = _set_to(case, name, scale.less_help)
         if value is None or isinstance(value, CannotChange):
             return value or CannotChange(f"{label_of(name)} is not written down", own=True)
         return _less(name, scale, value)
@@ -100,40 +97,6 @@ def rear_sprocket(case: Case, teeth: int) -> Move | CannotChange:
     )
 
 
-def toward_target(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
-    """Move the starting pressure toward the hot target: by one psi, by two where it is further off.
-
-    `wanted` +1 or -1 allows only that way.
-    """
-    over = case.over_target_kpa(end)
-    start = cold_target_of(case.setup, end)
-    if over is None:
-        why = case.no_target(end) or "no hot reading"
-        return CannotChange(f"{end} tyre: {why}: pressure moves only toward the hot target")
-    if abs(over) <= NEAR_TARGET_KPA:
-        return CannotChange(f"the {end} tyre is on its hot target")
-    way = -1 if over > 0 else 1
-    if wanted and way != wanted:
-        said = "under" if wanted < 0 else "over"
-        return CannotChange(f"the {end} tyre stands {said} its hot target already")
-    if start is None:
-        return CannotChange(f"the {end} starting pressure is not written down")
-    new = figures.pressure(start.to("kPa") + way * _step_kpa(over), case.about.units)
-    if figures.quantity(new) is None:
-        return CannotChange(f"the {end} starting pressure cannot be written")
-    key = f"{end}_start"
-    old = figures.pressure(start.to("kPa"), case.about.units)
-    return Move(
-        f"{end} starting pressure {old_to_new(old, new)}", (SetValue(("setup", key), new),), (("setup", key),)
-    )
-
-
-def _step_kpa(over_kpa: float) -> float:
-    """Return one psi, two where the reading is more than two off; never beyond the target."""
-    step = ONE_PSI_KPA if abs(over_kpa) <= 2 * ONE_PSI_KPA else 2 * ONE_PSI_KPA
-    return min(step, abs(over_kpa))
-
-
 def _control(case: Case, function: str) -> tuple[str, Control] | None:
     for name, control in case.bike.controls.items():
         if function_of(name, control) == function:
@@ -141,12 +104,41 @@ def _control(case: Case, function: str) -> tuple[str, Control] | None:
     return None
 
 
-def _set_to(case: Case, name: str) -> Level | CannotChange | None:
-    """Return the level in force; what the riding mode fixes cannot be changed by itself."""
+def more_help(case: Case, name: str) -> Move | CannotChange:
+    """Set one aid one step toward more help; one that is off goes to its least."""
+    control = case.bike.controls[name]
+    levels = levels_of(name, control)
+    scale = levels.help_if_known() if levels is not None else None
+    if scale is None:
+        return CannotChange(f"it is not known which end of {label_of(name)} helps most", own=True)
+    value = _set_to(case, name, scale.more_help)
+    if value is None or isinstance(value, CannotChange):
+        return value or CannotChange(f"{label_of(name)} is not written down", own=True)
+    return _moved(name, value, scale.least if scale.is_off(value) else scale.more_help(value))
+
+
+def _set_to(case: Case, name: str, step: Callable[[Level], Level]) -> Level | CannotChange | None:
+    """Return the level in force; what the riding mode fixes can only be changed in a mode that frees it.
+
+    Then the level that is one step from what really ran is named.
+    """
     here = control_in_force(name, case.setup, case.bike)
-    if here.fixed is not None:
-        return CannotChange(f"the riding mode fixes {label_of(name)}", own=True)
+    fixed = here.fixed
+    if fixed is not None and not isinstance(fixed, bool):
+        free = " or ".join(modes_that_free(name, case.bike))
+        at = f", {step(fixed)} there" if fixed in _levels(case, name) else ""
+        frees = f"riding mode {free} frees it{at}" if free else "no riding mode frees it"
+        return CannotChange(
+            f"riding mode {case.setup.mode} fixes {label_of(name)} at {fixed}: {frees}", own=True
+        )
     return None if isinstance(here.value, bool) else here.value
+
+
+def _levels(case: Case, name: str) -> tuple[Level, ...]:
+    """Return the levels of a control that are on; none where its file does not tell them in order."""
+    levels = levels_of(name, case.bike.controls[name])
+    scale = levels.scale_if_known() if levels is not None else None
+    return scale.on if scale is not None else ()
 
 
 def _moved(name: str, old: Level, new: Level) -> Move | CannotChange:

@@ -12,10 +12,7 @@ from paddock_tui.advice.next_change.cures import (
     Cure,
     Option,
     damping,
-    off_target,
     preload,
-    pressure,
-    rider_sag_over,
 )
 from paddock_tui.advice.next_change.levels import freer_rear, height
 from paddock_tui.advice.next_change.table_rest import REST
@@ -50,12 +47,6 @@ SUSPENSION: dict[str, Cure] = {
         "the fork goes down faster or further than the brakes need",
         (
             Option(
-                preload(1, "front"),
-                "stands higher on the brakes",
-                "less sag",
-                if_=rider_sag_over("front"),
-            ),
-            Option(
                 damping("compression", 2, "front"),
                 "goes down slower on the brakes",
                 "harsh over single bumps",
@@ -68,6 +59,7 @@ SUSPENSION: dict[str, Cure] = {
         BRAKING,
         "damping is too firm for one sharp bump",
         (Option(lambda case: fast_compression(case, case.end, -2), "takes the bump softer", "dives more"),),
+        asks_end=True,
     ),
     "harsh on a series": Cure(
         MIDDLE,
@@ -75,6 +67,7 @@ SUSPENSION: dict[str, Cure] = {
         (Option(damping("rebound", -2), _QUICKER, "bounces once more after a crest", ("creeps",)),),
         PRESSED,
         _NOT_PACKING,
+        asks_end=True,
     ),
     "vague": Cure(
         MIDDLE,
@@ -82,6 +75,7 @@ SUSPENSION: dict[str, Cure] = {
         (Option(damping("rebound", 1), _SLOWER, "harsh over a series of bumps", ("overshoots",)),),
         PRESSED,
         "the push test shows no bounce: tyre pressure and tyre first, then a technician",
+        asks_end=True,
     ),
     "chatters": Cure(
         MIDDLE,
@@ -92,6 +86,7 @@ SUSPENSION: dict[str, Cure] = {
         ),
         PRESSED,
         "rebound is right: have wheel balance, tyre and pressure looked at",
+        end="front",
     ),
     "tucks": Cure(
         TURNING,
@@ -115,18 +110,12 @@ SUSPENSION: dict[str, Cure] = {
         PRESSED,
         "ride slower in: a front that tucks needs a technician before more pace",
         first=1,
+        end="front",
     ),
     "will not turn": Cure(
         TURNING,
         "it takes force to turn in; geometry comes last",
         (
-            Option(
-                pressure(0, "front"),
-                "turns in lighter",
-                "feel on the brakes",
-                if_=off_target("front"),
-                concerns="pressure",
-            ),
             Option(
                 lambda _: CannotChange("the tyre is worn flat in the middle: no setting mends that"),
                 "",
@@ -138,13 +127,6 @@ SUSPENSION: dict[str, Cure] = {
                 "lighter bars",
                 "wobble on the straight",
                 if_=lambda case: (damper_firmness(case) or 0.0) > 0.5,
-            ),
-            Option(
-                preload(1, "rear"),
-                "sits up at the rear, turns in",
-                "sag",
-                if_=rider_sag_over("rear"),
-                concerns="sag",
             ),
             Option(
                 lambda case: height(case, "rear_height", 2.0), "turns in quicker", "less calm on the straight"
@@ -176,10 +158,7 @@ SUSPENSION: dict[str, Cure] = {
     "runs wide on power": Cure(
         DRIVING,
         "the rear sits down under power and the front goes light",
-        (
-            Option(preload(1, "rear"), "sits down less", "sag", if_=rider_sag_over("rear"), concerns="sag"),
-            Option(damping("compression", 2, "rear"), "sits down slower", "less grip over bumps", ("yes",)),
-        ),
+        (Option(damping("compression", 2, "rear"), "sits down slower", "less grip over bumps", ("yes",)),),
         CauseQuestion(
             "Does the rear sit down as you open the throttle?",
             (("yes", "it sits down"), ("no", "it does not")),
@@ -192,6 +171,7 @@ SUSPENSION: dict[str, Cure] = {
         (Option(damping("rebound", 1, "rear"), _SLOWER, "harsh over a series", ("overshoots",)),),
         PRESSED,
         "the push test shows no pumping: sag and tyre pressure first",
+        end="rear",
     ),
     "kicks": Cure(
         DRIVING,
@@ -201,6 +181,7 @@ SUSPENSION: dict[str, Cure] = {
             Option(damping("rebound", -2, "rear"), _QUICKER, "pumps on the way out", ("creeps",)),
         ),
         PRESSED,
+        end="rear",
     ),
     "hops": Cure(
         BRAKING,
@@ -208,6 +189,7 @@ SUSPENSION: dict[str, Cure] = {
         (Option(damping("rebound", -2, "rear"), _QUICKER, "pumps on the way out", ("creeps",)),),
         PRESSED,
         _NOT_PACKING,
+        end="rear",
     ),
     "skips on the brakes": Cure(
         BRAKING,
@@ -237,29 +219,12 @@ SUSPENSION: dict[str, Cure] = {
     "slides on drive": Cure(
         DRIVING,
         "a firm rear does not press the tyre down; traction control is not turned down for it",
-        (
-            Option(
-                pressure(0, "rear"),
-                "the tyre nearer its working range",
-                "wear",
-                if_=off_target("rear"),
-                concerns="pressure",
-            ),
-            Option(damping("compression", -2, "rear"), "more grip on the way out", "sits down more"),
-        ),
+        (Option(damping("compression", -2, "rear"), "more grip on the way out", "sits down more"),),
     ),
     "weaves": Cure(
         STRAIGHT,
         "a slow weave of the whole bike: rear tyre, swingarm and load come before settings",
         (
-            Option(
-                lambda case: steering_damper(case, -2),
-                "weaves less",
-                "wobble over crests",
-                ("yes",),
-                if_=lambda case: (damper_firmness(case) or 0.0) > 0.6,
-                concerns="safety",
-            ),
             Option(
                 damping("rebound", 1, "rear"), "steadier", "harsh over a series", ("yes",), concerns="safety"
             ),
@@ -285,10 +250,10 @@ SUSPENSION: dict[str, Cure] = {
             ),
         ),
         CauseQuestion(
-            "Were steering bearings, front tyre and alignment looked at, and are they right?",
+            "Head bearings, front tyre, axle and pinch bolts, damper mount: looked at, and right?",
             (("yes", "looked at and right"), ("no", "not looked at, or not right")),
         ),
-        "look at bearings, front tyre and alignment before riding on: no damper cures them",
+        "look at head bearings, front tyre, axle, pinch bolts and damper mount before riding on",
         first=2,
     ),
     **REST,

@@ -16,7 +16,6 @@ from paddock_tui.advice.next_change.cures import (
     off_target,
     preload,
     pressure,
-    rider_sag_over,
 )
 from paddock_tui.advice.next_change.levels import less_help, rear_sprocket
 from paddock_tui.advice.next_change.words import CauseQuestion
@@ -162,16 +161,12 @@ REST: dict[str, Cure] = {
                 damping("rebound", 1), "as it was in the cool of the morning", "take it back next morning"
             ),
         ),
+        asks_end=True,
     ),
     "parts ground": Cure(
         MIDDLE,
         "the bike sits too low for the lean",
-        (
-            Option(
-                preload(1, "rear"), "sits higher", "sag", if_=rider_sag_over("rear", "middle"), concerns="sag"
-            ),
-            Option(preload(1, "rear"), "sits higher", "sag; hang off more as well"),
-        ),
+        (Option(preload(1, "rear"), "sits higher", "sag; hang off more as well"),),
     ),
     "between gears": Cure(
         ELSEWHERE,

@@ -1,23 +1,24 @@
-"""What was tried here before and made it worse: that is not proposed again."""
+"""What was tried before: what failed is not proposed again, and what helped is not taken back."""
 
 from collections.abc import Iterator, Mapping
 
 import attrs
 
-from paddock_tui.advice.about import About
+from paddock_tui.advice.about import ENDS, About, PastSession, tyre_of
 from paddock_tui.advice.ledger.entries import entries_of
 from paddock_tui.advice.next_change.words import Move
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.quantities import Quantity, parse
+from paddock_tui.records.differences import same_value
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.session import Session
-from paddock_tui.trade.change_effect import Verdict
 
-_WORSE: Verdict = "made it worse"
+_WORSE = ("made it worse", "worse")
 
 
 @attrs.frozen
 class Tried:
-    """A change that made it worse: what was changed, from what to what, when, and who says so."""
+    """A change that was judged: what was changed, from what to what, when, and who says so."""
 
     about: tuple[str, str]
     old: object
@@ -26,43 +27,81 @@ class Tried:
     says: str = "called worse"
 
 
-def made_worse(about: About) -> tuple[Tried, ...]:
-    """List this rider's changes on this bike at this venue that the rider called worse, or the laps."""
-    return (*_tried(about), *_by_laps(about))
+FAILED_TWICE = 2
+"""So often without a gain, anywhere on such tyres, springs and surface, and it is not offered."""
+
+_BETTER = ("helped", "better")
 
 
-def _by_laps(about: About) -> Iterator[Tried]:
-    """Return what the ledger is sure of: went there and back, or three times, and slower beyond luck."""
+def failed(about: About) -> tuple[Tried, ...]:
+    """List this rider's changes on this bike that are not offered again.
+
+    Those that made it worse here, by the rider or by the laps; and those that failed twice, worse or felt
+    the same, anywhere on this kind of tyre, these springs and this surface.
+    """
+    here = [one for one, venue in _tried(about, _WORSE) if venue]
+    like = [one for one, _ in _tried(about, (*_WORSE, "same"))]
+    twice = [one for one in like if sum(_same(one, other) for other in like) >= FAILED_TWICE]
+    return (*here, *(attrs.evolve(one, says="failed twice") for one in twice))
+
+
+def helped(about: About) -> tuple[Tried, ...]:
+    """List this rider's changes on this bike here that helped, by the rider or by the laps."""
+    return tuple(one for one, venue in _tried(about, _BETTER) if venue)
+
+
+def _tried(about: About, verdicts: tuple[str, ...]) -> Iterator[tuple[Tried, bool]]:
+    """List what was changed with one of these verdicts, and whether that was at this venue."""
     venue, bike = about.id_of("venue"), about.id_of("bike")
-    if venue is None or bike is None:
-        return
-    for entry in entries_of(about.history, bike, about.situation.bike):
-        if entry.verdict != _WORSE or entry.session.venue != venue:
+    own = PastSession("this session", about.session, venue)
+    known = {one.id for one in about.history.past}
+    history = about.history.past if about.id_of("session") in known else (*about.history.past, own)
+    by_id = {one.id: one.session for one in about.history.past}
+    for past in history:
+        source = by_id.get(past.session.copied_from or "")
+        if source is None or past.session.rider != about.session.rider:
             continue
-        if entry.session.session.rider == about.session.rider:
+        here = venue is not None and past.venue == venue
+        if here or _like(about, past):
+            for one in _called(past, source, verdicts):
+                yield one, here
+    for entry in entries_of(about.history, bike, about.situation.bike) if bike is not None else ():
+        here = venue is not None and entry.session.venue == venue
+        mine = entry.session.session.rider == about.session.rider
+        if entry.verdict in verdicts and mine and (here or _like(about, entry.session)):
+            says = f"the laps say {'better' if entry.verdict == 'helped' else 'worse'}"
             for change in entry.changes:
-                yield Tried(change.about, change.old, change.new, entry.session.id, "the laps say worse")
+                yield Tried(change.about, change.old, change.new, entry.session.id, says), here
 
 
-def _tried(about: About) -> Iterator[Tried]:
-    venue = about.id_of("venue")
-    sessions = {one.id: one.session for one in about.history.past}
-    here = [(one.id, one.session) for one in about.history.past if venue is not None and one.venue == venue]
-    for name, session in (*here, ("this session", about.session)):
-        source = sessions.get(session.copied_from or "")
-        if source is None or session.rider != about.session.rider:
-            continue
-        yield from _worse(name, session, source)
+def _like(about: About, past: PastSession) -> bool:
+    """Return whether a session was on such tyres, springs and surface."""
+    one, other = past.session, about.session
+    columns = [COLUMN.get(each.surface or "") for each in (one, other)]
+    springs = all(
+        same_value(getattr(one.setup, key), getattr(other.setup, key))
+        for key in ("front_spring", "rear_spring")
+    )
+    kinds = [
+        tyre_of(about.history.tyre_sets.get(one.tyres or ""), end).kind == about.tyre(end).kind
+        for end in ENDS
+    ]
+    same_tyres = one.tyres == other.tyres or all(kinds)
+    return columns[0] is not None and columns[0] == columns[1] and springs and same_tyres
 
 
-def _worse(name: str, session: Session, source: Session) -> Iterator[Tried]:
-    for kind, reasons in session.because.items():
+def _called(past: PastSession, source: Session, verdicts: tuple[str, ...]) -> Iterator[Tried]:
+    for kind, reasons in past.session.because.items():
         for key, because in reasons.items():
-            if because.verdict != "worse":
+            if because.verdict is None or because.verdict not in verdicts:
                 continue
-            old, new = (_value(one, kind, key) for one in (source, session))
+            old, new = (_value(one, kind, key) for one in (source, past.session))
             if old is not None and new is not None:
-                yield Tried((kind, key), old, new, name)
+                yield Tried((kind, key), old, new, past.id, f"called {because.verdict}")
+
+
+def _same(one: Tried, other: Tried) -> bool:
+    return one.about == other.about and _same_way(one.old, one.new, other)
 
 
 def _value(session: Session, kind: str, key: str) -> object:
@@ -72,8 +111,19 @@ def _value(session: Session, kind: str, key: str) -> object:
     return table.get(key) if isinstance(table, Mapping) else None
 
 
+def taken_back(move: Move, session: Session, helps: tuple[Tried, ...]) -> Tried | None:
+    """Return the change that helped here and that a move would take back; None where none is."""
+    for put, named in zip(move.puts, move.about, strict=True):
+        old = value_at(session, put.path)
+        for one in helps:
+            back = attrs.evolve(one, old=one.new, new=one.old)
+            if one.about == named and _same_way(old, put.value, back):
+                return one
+    return None
+
+
 def tried_already(move: Move, session: Session, worse: tuple[Tried, ...]) -> Tried | None:
-    """Return the change that went the same way on the same thing and made it worse; None where none did."""
+    """Return the change that went the same way on the same thing and failed; None where none did."""
     for put, named in zip(move.puts, move.about, strict=True):
         old = value_at(session, put.path)
         for one in worse:

@@ -11,7 +11,8 @@ from paddock_tui.rules.core import SetValue
 class Kind(enum.Enum):
     """What is proposed, the most pressing first."""
 
-    MEND = "do not go out; mend"
+    MEND = "do not go out; fix"
+    REST = "do not go out; rest"
     LOOK = "look first"
     ASK = "answer first"
     CHANGE = "change"
@@ -50,9 +51,10 @@ class CauseQuestion:
 
 @attrs.frozen
 class Proposal:
-    """One proposal for one symptom. `passed_over` says what was left out, and why.
+    """One proposal. `passed_over` says what was left out, and why.
 
-    `answer_at` is where the answer to the question is kept, in the session that the symptom stands in.
+    `answer_at` is where the answer to the question is kept, in the session named by `answer_of`; empty: the
+    one that the symptom stands in. `aim` is what to ride for instead of a change.
     """
 
     kind: Kind
@@ -64,4 +66,16 @@ class Proposal:
     move: Move | None = None
     question: CauseQuestion | None = None
     answer_at: Path = ()
+    answer_of: str = ""
+    aim: str = ""
     passed_over: tuple[str, ...] = ()
+
+
+@attrs.frozen
+class Passed:
+    """Why a cause does not speak."""
+
+    reason: str
+
+
+Spoken = Proposal | Passed

@@ -56,7 +56,7 @@ def taking_change(
     there = next_of(files, ridden)
     values, reasons = _values(proposal), _reasons(proposal)
     if there is None:
-        made: dict[str, Value] = {}
+        made: dict[str, Value] = {"aim": proposal.aim} if proposal.aim else {}
         if values:
             setup = files.data(ridden).get("setup")
             made["setup"] = _merged(setup if isinstance(setup, Mapping) else {}, values)
@@ -69,6 +69,8 @@ def taking_change(
     if unlike:
         return there, unlike
     edits = [edit for path, value in values.items() for edit in _edits(files, there, ("setup", *path), value)]
+    if proposal.aim and "aim" not in files.data(there):
+        edits += _edits(files, there, ("aim",), proposal.aim)
     for kind, named in reasons.items():
         for key, because in named.items():
             for word, text in because.items():

@@ -1,5 +1,6 @@
 """A bike with everything that turns, ridden often enough here, and one symptom."""
 
+import datetime as dt
 from typing import Any
 
 import attrs
@@ -49,8 +50,19 @@ BIKE: Data = {
             "offsets": {"under-braking": {"range": [-4, 4]}},
         }
     },
-    "front": {"highest_clear": "8 mm"},
-    "rear": {"highest_clear": "8 mm"},
+    "front": {
+        "highest_clear": "8 mm",
+        "travel": "120 mm",
+        "top_out_springs": "none",
+        "preload_per_turn": "1 mm",
+    },
+    "rear": {
+        "highest_clear": "8 mm",
+        "travel": "120 mm",
+        "top_out_springs": "none",
+        "preload_per_turn": "1.5 mm",
+        "motion_ratio": 0.5,
+    },
 }
 
 SETUP: Data = {
@@ -91,12 +103,24 @@ TYRES: Data = {
 
 def hot(front: str, rear: str) -> Change:
     """The hot pressures as read."""
-    return put("session", "pressures.hot", {"front": front, "rear": rear})
+    return put("session", "pressures.hot", {"at": dt.time(11, 1), "front": front, "rear": rear})
+
+
+EITHER_END = ("harsh on single bumps", "harsh on a series", "vague", "loose in the heat")
+"""Symptoms whose end has to be named."""
+
+
+def sag(end: str, mm: float, load: str = "rider", **more: Any) -> Change:
+    """A sag, from three lengths, at the preload of the set-up."""
+    preload = SETUP["adjusters"][f"{end}-preload"]
+    lengths = {"extended": "700 mm", "pushed": f"{698 - mm:g} mm", "lifted": f"{702 - mm:g} mm"}
+    return put("session", f"sag.{end}.{load}", {**lengths, "preload": preload, **more})
 
 
 def felt(what: str, answer: str = "", **more: Any) -> Change:
     """One symptom, with the answer to its question where there is one."""
-    symptom = {"what": what, "each_lap": "same", **more}
+    end = {"end": "front"} if what in EITHER_END else {}
+    symptom = {"what": what, "each_lap": "same", **end, **more}
     return put("session", "symptoms.1", {**symptom, "answer": answer} if answer else symptom)
 
 
@@ -106,6 +130,10 @@ def seen(end: str, look: str) -> Change:
 
 
 USUAL: tuple[Change, ...] = (
+    put("session", "air", "20 C"),
+    put("session", "parked", dt.time(11, 0)),
+    put("session", "sag", {end: {"rider": sag(end, 30.0)[2]} for end in ("front", "rear")}),
+    put("session", "did", "noted"),
     ("bike", (), BIKE),
     ("tyres", (), TYRES),
     put("session", "setup", SETUP),
@@ -116,7 +144,7 @@ USUAL: tuple[Change, ...] = (
     put("session", "look", {"front": {"seen": ["fine balls"]}, "rear": {"seen": ["fine balls"]}}),
 )
 
-BEFORE: Data = {"setup": SETUP, "laps": LAPS}
+BEFORE: Data = {"setup": SETUP, "laps": LAPS, "did": "nothing", "air": "20 C"}
 
 
 def often() -> History:

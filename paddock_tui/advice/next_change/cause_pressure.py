@@ -1,0 +1,78 @@
+"""Hot pressures far off their target: the start moves to what the bench works out, before any setting."""
+
+from collections.abc import Iterator
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.about import ENDS, End
+from paddock_tui.advice.next_change.case import FEW_LAPS
+from paddock_tui.advice.next_change.given import Given
+from paddock_tui.advice.next_change.start_pressure import start_move
+from paddock_tui.advice.next_change.words import CannotChange, Kind, Move, Passed, Proposal, Spoken
+from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
+
+SAID_FROM_KPA = 5.0
+"""What a gauge can err: from here on to the limit it is said beside the answer, and in nothing's way."""
+
+
+def hot_pressure(given: Given) -> Spoken:
+    """Propose the start from which the hot target is met, where the hot reading was far off it."""
+    case = given.case
+    limit_kpa = 100.0 * case.limits[OFF_TARGET_CAUTION]
+    over = {end: case.over_target_kpa(end) for end in ENDS}
+    off: list[End] = [end for end, by in over.items() if by is not None and abs(by) > limit_kpa]
+    if not off:
+        read = [end for end, by in over.items() if by is not None]
+        if not read:
+            return Passed("no hot reading that counts, or no hot target")
+        return Passed(f"{' and '.join(read)} within {limit_kpa / 100.0:g} bar of the hot target")
+    late = [end for end in off if not case.hot_in_time(end)]
+    if late:
+        return Passed(f"the {late[0]} was read warm, not hot")
+    laps = case.all_laps()
+    if laps is not None and laps < FEW_LAPS:
+        return Passed(f"{laps} laps: the tyres were not hot yet")
+    return _moved(given, off)
+
+
+def _moved(given: Given, off: list[End]) -> Spoken:
+    case = given.case
+    made = {end: start_move(case, end) for end in off}
+    moves = [one for one in made.values() if isinstance(one, Move)]
+    refused = [one for one in made.values() if isinstance(one, CannotChange)]
+    said = "; ".join(_off(given, end) for end in off)
+    if not moves:
+        if not any(one.own for one in refused):
+            return Passed(f"{said}; " + "; ".join(one.reason for one in refused))
+        text = "; ".join(one.reason for one in refused)
+        text = f"{text[:1].upper()}{text[1:]}."
+        return Proposal(Kind.LOOK, "pressures", text, f"{said}; it comes before any setting")
+    whole = Move(
+        "; ".join(one.reads for one in moves),
+        tuple(put for one in moves for put in one.puts),
+        tuple(named for one in moves for named in one.about),
+    )
+    return Proposal(
+        Kind.CHANGE,
+        " and ".join(f"{end} pressure" for end in off),
+        whole.reads,
+        f"{said}; pressures come before every other setting",
+        "the tyre works in its range; then feel again",
+        "the next hot reading",
+        whole,
+        passed_over=tuple(one.reason for one in refused),
+    )
+
+
+def _off(given: Given, end: End) -> str:
+    over = given.case.over_target_kpa(end) or 0.0
+    by = figures.pressure(abs(over), given.about.units)
+    return f"{end} pressure {by} {'over' if over > 0 else 'under'} its hot target"
+
+
+def beside(given: Given) -> Iterator[str]:
+    """Say which hot pressures are off by more than a gauge errs, and by less than comes first."""
+    limit_kpa = 100.0 * given.case.limits[OFF_TARGET_CAUTION]
+    for end in ENDS:
+        over = given.case.over_target_kpa(end)
+        if over is not None and SAID_FROM_KPA < abs(over) <= limit_kpa:
+            yield f"{_off(given, end)}: the row of its start says where to set it"

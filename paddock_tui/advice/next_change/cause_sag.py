@@ -1,0 +1,184 @@
+"""Sag, then the spring: what a wrong ride height explains is not answered with damping."""
+
+from typing import Final, Literal
+
+from paddock_tui.advice.about import End, MeasuredSag, latest_sag
+from paddock_tui.advice.next_change.case import Case
+from paddock_tui.advice.next_change.given import Given
+from paddock_tui.advice.next_change.spring_proposal import next_spring
+from paddock_tui.advice.next_change.words import Kind, Move, Passed, Proposal, Spoken
+from paddock_tui.advice.sag import adjuster_of, sag
+from paddock_tui.facts.sag import RiderSag, rider_window
+from paddock_tui.limits.sag import AGREES
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.differences import same_value, setting_difference
+from paddock_tui.records.session import Session
+from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.records.suspension import Adjuster
+from paddock_tui.rules.core import SetValue
+
+Way = Literal["much", "little"]
+
+EXPLAINS: Final[dict[str, tuple[End | None, Way]]] = {
+    "dives": ("front", "much"),
+    "tucks": ("front", "much"),
+    "harsh on single bumps": (None, "little"),
+    "will not turn": ("rear", "much"),
+    "runs wide on power": ("rear", "much"),
+    "wallows": ("rear", "much"),
+    "parts ground": ("rear", "much"),
+    "twitchy": ("rear", "little"),
+}
+"""At which end too much or too little rider sag explains a symptom; None: at the symptom's own."""
+
+KEPT_FREE: Final = 0.05
+"""Share of a preload adjuster's range that is left at each end: its middle nine tenths. No source."""
+
+
+def sag_then_spring(given: Given) -> Spoken:
+    """Propose preload for the wanted rider sag, or the next spring; ask for the sag where it is not known."""
+    reasons: list[str] = []
+    for case, _ in given.felt:
+        what = case.symptom.what or ""
+        if what not in EXPLAINS:
+            continue
+        end, way = EXPLAINS[what]
+        named = case.symptom.end if end is None else end
+        if named not in ("front", "rear") or case.symptom.each_lap == "differs":
+            continue
+        said = _of_end(case, "rear" if named == "rear" else "front", way)
+        if isinstance(said, Proposal):
+            return said
+        reasons.append(said.reason)
+    return Passed("; ".join(dict.fromkeys(reasons)) or "nothing was felt that sag explains")
+
+
+def _of_end(case: Case, end: End, way: Way) -> Spoken:
+    adjuster = adjuster_of(case.about, end)
+    if adjuster is None:
+        return Passed(f"the bike's file has no single preload adjuster at the {end}")
+    measured = latest_sag(case.about, end, "rider", case.session.rider)
+    found = case.about.situation.facts().get("rider_sag", end)
+    if measured is None or not isinstance(found, RiderSag) or not _heights_same(case, measured):
+        changed = (
+            "" if measured is None else f" since {adjuster[0].replace('-', ' ')}, spring or height changed"
+        )
+        text = f"Measure rider sag at the {end}: it was not measured with this rider{changed}."
+        why = (
+            f"{case.symptom.what} may be {'too much' if way == 'much' else 'too little'} sag, and no damping"
+        )
+        watch = (
+            "three lengths, each twice, on the session page; then this page says preload, spring or damping"
+        )
+        return Proposal(Kind.LOOK, case.named, text, why, watch=watch)
+    technician = case.bike_end(end).technician_rider_sag
+    if technician is None and case.bike_end(end).top_out_springs != "none":
+        return Passed(
+            f"no sag is wanted at the {end}: enter the technician's figure, or top-out springs 'none'"
+        )
+    low, high = _window(case, end, technician)
+    said = f"{end} rider sag {show_number(round(found.mm, 1))} mm, wanted {low:g} to {high:g} mm"
+    out = found.mm > high if way == "much" else found.mm < low
+    if not out:
+        wrong = _spring_wrong(case, end, way)
+        if wrong:
+            return next_spring(case, end, said, wrong)
+        return Passed(f"{said}: it does not explain {case.symptom.what}")
+    return _set_right(case, end, adjuster, said)
+
+
+def _spring_wrong(case: Case, end: End, way: Way) -> str:
+    """Say that the spring explains the symptom although rider sag is right; empty where it does not."""
+    verdict = next(one for one in sag(case.about, end).answers(case.about.units) if one.key == "verdict")
+    wanted = "rate too soft" if way == "much" else "rate too stiff"
+    return verdict.text if verdict.known and verdict.short == wanted else ""
+
+
+def _heights_same(case: Case, measured: MeasuredSag) -> bool:
+    """Return whether fork and rear height are as when the sag was measured, where both are known."""
+    holder = _holder(case, measured)
+    if holder is None:
+        return True
+    pairs = (
+        (getattr(one.setup, key) for one in (holder, case.session)) for key in ("fork_height", "rear_height")
+    )
+    return all(None in (old, new) or same_value(old, new) for old, new in pairs)
+
+
+def _holder(case: Case, measured: MeasuredSag) -> Session | None:
+    name = measured.where.removeprefix("session ")
+    return next((one.session for one in case.about.history.past if one.id == name), None)
+
+
+def _window(case: Case, end: End, technician: Quantity | None) -> tuple[float, float]:
+    if technician is not None:
+        slack = case.limits[AGREES]
+        return round(technician.to("mm") - slack, 1), round(technician.to("mm") + slack, 1)
+    travel = case.bike_end(end).travel
+    window = rider_window(
+        travel.to("mm") if travel is not None else None, case.session.kind == "road", case.limits
+    )
+    return round(window.low_mm, 1), round(window.high_mm, 1)
+
+
+def _set_right(case: Case, end: End, adjuster: tuple[str, Adjuster], said: str) -> Spoken:
+    name, record = adjuster
+    answer = next(one for one in sag(case.about, end).answers(case.about.units) if one.key == "preload")
+    held = case.setup.adjusters.get(name)
+    if answer.missing:
+        text = (
+            f"To turn {record_label(name)} for it, enter {', '.join(f'the {one}' for one in answer.missing)}."
+        )
+        return Proposal(Kind.LOOK, case.named, text, said)
+    closed = case.closed_by(name)
+    if closed or held is None:
+        return Proposal(
+            Kind.OWN, case.named, f"{closed or f'{record_label(name)} is not written down'}.", said
+        )
+    wanted = _wanted(answer.short, answer.puts)
+    if wanted is None:
+        return next_spring(case, end, said) if not answer.known or not answer.puts else Passed(said)
+    new = _kept_inside(record, held, wanted)
+    if new == held:
+        return next_spring(case, end, said)
+    reads = str(setting_difference("adjusters", name, held, new, case.bike))
+    value = int(new) if new == int(new) else new
+    move = Move(reads, (SetValue(("setup", "adjusters", name), value),), (("adjusters", name),))
+    short = (
+        "" if new == wanted else f"; {show_number(wanted)} would be wanted, the last of its range stays free"
+    )
+    return Proposal(
+        Kind.CHANGE,
+        case.named,
+        reads,
+        f"{said}{short}",
+        "it rides where it should, and the symptom is less",
+        "measure the sag again before riding; one end at a time",
+        move,
+    )
+
+
+def _wanted(short: str, puts: tuple[SetValue, ...]) -> float | None:
+    """Return where the bench sets the adjuster: what it offers, else the end that it says leaves too much."""
+    if puts and isinstance(puts[0].value, int | float):
+        return float(puts[0].value)
+    try:
+        return float(short.split()[0])
+    except (IndexError, ValueError):
+        return None
+
+
+def _kept_inside(record: Adjuster, held: float, wanted: float) -> float:
+    """Return the value wanted, kept to the middle nine tenths of the range; never past where it stands."""
+    low, high = sorted(record.range) if record.range is not None else (wanted, wanted)
+    spare = KEPT_FREE * (high - low)
+    step = record.step or 1.0
+    inside = min(max(wanted, low + spare), high - spare)
+    steps = int((inside - held) / step + (1e-9 if inside >= held else -1e-9))
+    new = round(held + steps * step, 6)
+    return new if (new - held) * (wanted - held) > 0 else held
+
+
+def record_label(name: str) -> str:
+    """Return an adjuster's name as it is shown."""
+    return name.replace("-", " ")

@@ -1,0 +1,87 @@
+"""The starting pressure of the next session: what the bench works out, with this session's reading learnt."""
+
+from collections.abc import Iterator
+
+import attrs
+
+from paddock_tui.advice import figures
+from paddock_tui.advice.about import About, End, PastSession
+from paddock_tui.advice.next_change.case import Case
+from paddock_tui.advice.next_change.words import CannotChange, Move
+from paddock_tui.advice.pressures import pressures
+from paddock_tui.facts.past import History
+from paddock_tui.facts.tyre_targets import cold_target_of
+from paddock_tui.quantities import Quantity, parse
+from paddock_tui.records.differences import NOT_KNOWN, old_to_new
+from paddock_tui.records.session_parts import PressureReading
+from paddock_tui.rules.core import SetValue
+
+DIVISION_KPA = 2.0
+"""A gauge is read to so much: a step below it is none. Common practice, no source."""
+
+NEAR_TARGET_KPA = 3.0
+"""A hot reading this near its target counts as on it."""
+
+_SLACK_KPA = 1e-6
+
+
+def learnt_with(about: About) -> About:
+    """Return what is looked at with its own session among those that went before, as the next one sees it."""
+    name = about.id_of("session") or "this session"
+    if any(one.id == name for one in about.history.past):
+        return about
+    own = PastSession(name, about.session, about.id_of("venue"))
+    history = History((*about.history.past, own), about.history.tyre_sets, about.history.riders)
+    return attrs.evolve(about, history=history)
+
+
+def start_move(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
+    """Move the starting pressure of one end to what the bench works out for the hot target.
+
+    `wanted` +1 or -1 allows only that way.
+    """
+    over = case.over_target_kpa(end)
+    if over is None:
+        why = case.no_target(end) or "no hot reading"
+        return CannotChange(f"{end} tyre: {why}: pressure moves only toward the hot target")
+    if wanted and abs(over) <= NEAR_TARGET_KPA:
+        return CannotChange(f"the {end} tyre is on its hot target")
+    if wanted and (over > 0) == (wanted > 0):
+        return CannotChange(f"the {end} tyre stands {'over' if over > 0 else 'under'} its hot target already")
+    about = learnt_with(case.about)
+    answer = next(one for one in pressures(about).answers(about.units) if one.key == f"{end}_start")
+    if not answer.puts:
+        lacks = ", ".join(_lacks(case, end))
+        needed = f"enter {lacks}" if lacks else answer.text
+        if not lacks and answer.missing:
+            needed = "no hot reading on record tells how warm its air gets; read both, cold and hot"
+        return CannotChange(f"{end} starting pressure: {needed}", own=True)
+    return _to(case, end, str(answer.puts[0].value), wanted)
+
+
+def _to(case: Case, end: End, new: str, wanted: int) -> Move | CannotChange:
+    held = cold_target_of(case.setup, end)
+    found = parse(new)
+    by = found.to("kPa") - held.to("kPa") if isinstance(found, Quantity) and held is not None else None
+    old = figures.pressure(held.to("kPa"), case.about.units) if held is not None else NOT_KNOWN
+    if by is not None and abs(by) < DIVISION_KPA - _SLACK_KPA:
+        return CannotChange(f"the {end} starting pressure stands where the bench puts it, {old}")
+    if wanted and by is not None and by * wanted < 0:
+        return CannotChange(f"the bench puts the {end} starting pressure at {new}: the other way")
+    key = f"{end}_start"
+    words = old_to_new(old, new)
+    return Move(f"{end} starting pressure {words}", (SetValue(("setup", key), new),), (("setup", key),))
+
+
+def _lacks(case: Case, end: End) -> Iterator[str]:
+    """Name what the session does not say and a start cannot be worked out without."""
+    session = case.session
+    cold, hot = (session.pressures.get(name, PressureReading()) for name in ("cold", "hot"))
+    if session.parked is None:
+        yield "when it was parked"
+    if hot.at is None:
+        yield "when the hot pressures were read"
+    if getattr(cold, f"set_to_{end}") is None and getattr(cold, end) is None:
+        yield f"the cold pressure of the {end}"
+    if cold.temperature is None and not isinstance(session.air, Quantity):
+        yield "the temperature of the air, or of the cold reading"

@@ -1,0 +1,38 @@
+"""Which outings would settle what a change did, so far as can be said beforehand."""
+
+import math
+
+from paddock_tui.trade.chances import above_student
+from paddock_tui.trade.change_effect import Judgement, level_of
+
+FEWEST_LEFT = 3
+"""With fewer outings left than this none is spent on settling. Common practice, no source."""
+
+WITH, WITHOUT = "with it", "without it"
+
+
+def outings_to_tell(found: Judgement, laps: int, left: int) -> tuple[str, ...]:
+    """Return the outings to ride, in their order, after which a gain as large as so far would be told.
+
+    `laps` are the clean laps of an outing, `left` the outings that are left. Empty where that takes more of
+    them, where fewer than three are left, or where nothing was counted yet. It rests on the gain so far,
+    which luck has part in: even odds at best.
+    """
+    if left < FEWEST_LEFT or found.gain_s is None or found.luck is None or laps < 1:
+        return ()
+    to, back = found.steps
+    has_it = to > back
+    order: list[str] = []
+    for _ in range(left):
+        has_it = not has_it
+        to, back = (to + 1, back) if has_it else (to, back + 1)
+        order.append(WITH if has_it else WITHOUT)
+        times = min(to, back)
+        if times <= min(found.steps):
+            # So often it was judged already.
+            continue
+        each = found.luck.sd_s**2 + found.luck.noise_s**2 / laps
+        chance = above_student(abs(found.gain_s) / math.sqrt(2.0 * each / times), found.luck.freedom)
+        if chance <= level_of(times):
+            return tuple(order)
+    return ()

@@ -1,0 +1,264 @@
+"""What holds of any next change: range, closed adjusters, help in danger, what helped, the order of files."""
+
+import datetime as dt
+import random
+from collections.abc import Mapping
+from typing import TypeVar
+
+import attrs
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from paddock_tui.advice.next_change import Advised, next_change
+from paddock_tui.facts.past import History
+from paddock_tui.records.differences import differences
+from paddock_tui.records.paths import Path
+from paddock_tui.records.session_parts import ANSWERS, SYMPTOMS
+from paddock_tui.trade.levels import HelpScale
+from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot
+from tests.advice.next_change.situations import AUTOMATIC, DANGERS, FROM, SITUATIONS, last, setup, turned
+from tests.examples import examples
+from tests.rules.situations import Change, Data, put, went_before
+
+T = TypeVar("T")
+
+HELP = ("traction", "wheelie", "front-abs")
+_DANGEROUS = ("front locks", "rear locks", "bars wobble", "weaves", "tucks")
+
+adjusters = st.fixed_dictionaries({name: st.integers(0, 24) for name in SETUP["adjusters"]})
+levels = st.fixed_dictionaries({"traction": st.integers(0, 10), "engine-braking": st.integers(1, 5)})
+symptoms = st.lists(
+    st.tuples(st.sampled_from(SYMPTOMS), st.sampled_from(("", *ANSWERS)), st.sampled_from(["front", "rear"])),
+    min_size=1,
+    max_size=3,
+)
+
+
+def written(found: list[tuple[str, str, str]]) -> Change:
+    """Write symptoms as a session's file does."""
+    tables: Data = {}
+    for place, (what, answer, end) in enumerate(found, 1):
+        tables[str(place)] = {"what": what, "end": end, **({"answer": answer} if answer else {})}
+    return put("session", "symptoms", tables)
+
+
+def offers(found: Advised) -> list[dict[Path, object]]:
+    """List what the page offers to take, each as the values that it sets."""
+    every = (found.proposal, *found.waiting)
+    return [{one.path: one.value for one in each.move.puts} for each in every if each.move is not None]
+
+
+def offered(found: Advised) -> list[tuple[Path, object]]:
+    """List every value that the page offers to take."""
+    return [pair for each in offers(found) for pair in each.items()]
+
+
+@examples(60)
+@given(symptoms, adjusters, levels, st.booleans(), st.booleans())
+def test_nothing_offered_is_out_of_range_closed_or_less_help_in_danger(
+    found: list[tuple[str, str, str]], now: Data, aids: Data, automatic: bool, stepped: bool
+) -> None:
+    controls = {**SETUP["controls"], **aids}
+    changes = [put("session", "setup.controls", controls), put("session", "setup.adjusters", now)]
+    changes += [written(found), *(AUTOMATIC if automatic else ()), *((FROM,) if stepped else ())]
+    changed = about(*changes)
+    closed = BIKE["adjusters"].keys() - {"front-preload", "rear-preload", "damper"} if automatic else set()
+    danger = any(what in _DANGEROUS for what, _, _ in found)
+
+    opened = [each for each in offers(next_change(changed)) if each.get(("setup", "damping")) == "by-hand"]
+    for path, value in offered(next_change(changed)):
+        name = path[-1]
+        if path[1] == "adjusters":
+            low, high = BIKE["adjusters"][name]["range"]
+            assert isinstance(value, int | float)
+            assert low <= value <= high
+            assert name not in closed or any(path in each for each in opened)
+        if path[1] == "offsets":
+            assert isinstance(value, int | float)
+            assert -4 <= value <= 4
+        if path[1] == "controls" and name in HELP and danger:
+            first, end = BIKE["controls"][name]["levels"]
+            scale = HelpScale(tuple(range(first, end + 1)), True)
+            assert isinstance(value, int)
+            assert scale.help_of(value) >= scale.help_of(controls[name])
+
+
+def there_and_back(gain_s: float) -> History:
+    """Front compression 12, 8, 12 and 8 again, much faster with 8: a help by the laps."""
+
+    def ridden(number: int, seconds: float, compression: int, source: str) -> Data:
+        laps = {str(lap): f"1:{seconds + 0.03 * (lap % 3):06.3f}" for lap in range(1, 11)}
+        return {
+            **BEFORE,
+            "number": number,
+            "laps": laps,
+            "copied_from": source,
+            "setup": setup(front_compression=compression),
+        }
+
+    return went_before(
+        ridden(1, 46.3, 12, ""),
+        ridden(2, 46.3 - gain_s, 8, "before-1"),
+        ridden(3, 46.3, 12, "before-2"),
+        ridden(4, 46.3 - gain_s, 8, "before-3"),
+    )
+
+
+def test_what_helped_here_is_not_taken_back() -> None:
+    harsh = felt("harsh on single bumps")
+    plain = advised(turned(front_compression=8), harsh)
+    assert offered(plain)[0] == (("setup", "adjusters", "front-compression"), 10)
+
+    found = advised(turned(front_compression=8), harsh, history=there_and_back(2.2))
+    assert (("setup", "adjusters", "front-compression"), 10) not in offered(found)
+    assert any("tried that way here before" in one for one in found.proposal.passed_over)
+
+    said = {"because": {"adjusters": {"front-compression": {"verdict": "better"}}}}
+    called = last(setup=setup(front_compression=8), copied_from="before-2", **said)
+    found = advised(turned(front_compression=8), harsh, history=called)
+    assert (("setup", "adjusters", "front-compression"), 10) not in offered(found)
+    assert any("it would take back what helped here" in one for one in found.proposal.passed_over)
+
+
+@pytest.mark.parametrize(
+    ("what", "answer", "cause", "kind", "says"),
+    [
+        ("harsh on single bumps", "", "undo", "ASK", "it was called a help in session before-"),
+        ("harsh on single bumps", "yes", "undo", "CHANGE", "new since this step"),
+        ("bars wobble", "", "danger", "CHANGE", "but a danger came with it"),
+    ],
+)
+def test_going_back_from_a_help_is_asked_and_in_danger_done_and_said(
+    what: str, answer: str, cause: str, kind: str, says: str
+) -> None:
+    history = there_and_back(2.2)
+    *_, third, _ = history.past
+    from_third = put("session", "copied_from", third.id)
+    history = attrs.evolve(history, past=history.past[:3])
+    found = advised(from_third, turned(front_compression=8), felt(what, answer), history=history)
+
+    assert (found.cause, found.proposal.kind.name) == (cause, kind)
+    assert says in found.proposal.why
+
+
+def in_another_order(table: Mapping[str, T], draw: random.Random) -> dict[str, T]:
+    """Give a table with its keys shuffled."""
+    keys = list(table)
+    draw.shuffle(keys)
+    return {key: table[key] for key in keys}
+
+
+def test_the_order_of_files_and_of_symptoms_does_not_matter() -> None:
+    draw = random.Random(3)
+    for one in SITUATIONS:
+        first = advised(*one.changes, history=one.history)
+        given = about(*one.changes, history=one.history)
+        session, bike = given.session, given.situation.bike
+        assert bike is not None
+        shuffled = attrs.evolve(
+            given.situation,
+            session=attrs.evolve(session, symptoms=in_another_order(session.symptoms, draw)),
+            bike=attrs.evolve(
+                bike,
+                adjusters=in_another_order(bike.adjusters, draw),
+                controls=in_another_order(bike.controls, draw),
+            ),
+        )
+        again = next_change(attrs.evolve(given, situation=shuffled))
+        assert (again.cause, again.proposal) == (first.cause, first.proposal), one.name
+
+
+def test_a_danger_that_a_step_brought_is_taken_back_to_the_set_up_before() -> None:
+    for one in DANGERS:
+        if one.cause != "danger" or one.kind != "CHANGE":
+            continue
+        given = about(*one.changes, history=one.history)
+        before = given.history.past[-1].session.setup
+        stepped = {each.path: each.old for each in differences(before, given.session.setup)}
+        for path, value in offered(next_change(given))[: len(one.puts)]:
+            assert str(stepped[path]) in (str(value), f"{value}.0"), one.name
+
+
+def test_what_failed_twice_on_such_tyres_is_not_offered_at_another_venue() -> None:
+    def failing(compression: int, copied: str) -> Data:
+        return {
+            **BEFORE,
+            "setup": setup(front_compression=compression),
+            "copied_from": copied,
+            "because": {"adjusters": {"front-compression": {"verdict": "same"}}},
+        }
+
+    away = (BEFORE, failing(11, "before-1"), BEFORE, failing(10, "before-3"))
+    far = went_before(*away, venue="far")
+    here = went_before(BEFORE, BEFORE, BEFORE)
+    history = attrs.evolve(here, past=(*far.past, *here.past))
+    dives = (felt("dives"), hot("2.40 bar", "2.20 bar"))
+
+    assert offered(advised(*dives, history=history)) == []
+    once = attrs.evolve(here, past=(*far.past[:2], *here.past))
+    assert offered(advised(*dives, history=once)) != []
+
+
+def test_what_was_expected_is_held_against_what_came() -> None:
+    because = put(
+        "session",
+        "because.adjusters.front-compression",
+        {"why": "dives, front", "expect": "less dive"},
+    )
+    step = (FROM, turned(front_compression=10), because)
+    assert advised(*step, felt("dives"), history=last()).learnt == (
+        "front compression 12 -> 10 clicks (firmer): expected less dive; you wrote dives again",
+    )
+    assert advised(*step, history=last()).learnt == (
+        "front compression 12 -> 10 clicks (firmer): expected less dive; it was not felt again",
+    )
+
+
+def test_a_trial_that_a_mode_undid_is_said_to_be_none() -> None:
+    setups = {**SETUP, "damping": "automatic"}
+    closed = (
+        FROM,
+        put("session", "setup", {**setups, "adjusters": {**SETUP["adjusters"], "front-rebound": 8}}),
+    )
+    found = advised(*closed, history=last(setup=setups)).learnt
+    assert found == (
+        "front rebound 12 -> 8 clicks (firmer): no trial, front rebound does nothing in damping mode automatic; "
+        "damping mode by-hand frees it",
+    )
+
+
+def timetable(*starts: int) -> tuple[Change, ...]:
+    """A day whose group goes out at these hours."""
+    slots = {str(place): {"from": dt.time(hour)} for place, hour in enumerate(starts, 1)}
+    return put("day", "group", "blue"), put("day", "timetable", {"blue": slots})
+
+
+@pytest.mark.parametrize(
+    ("starts", "felt_too", "says"),
+    [
+        (
+            (12, 13, 14),
+            (),
+            "to settle front rebound 12 -> 10 clicks (firmer): 1 of the 3 outings left, without it",
+        ),
+        ((10, 12, 13), (), ""),
+        ((), (), ""),
+        ((12, 13, 14), (felt("weaves", "yes"),), ""),
+    ],
+)
+def test_outings_that_would_settle_a_change_are_named_where_three_are_left(
+    starts: tuple[int, ...], felt_too: tuple[Change, ...], says: str
+) -> None:
+    quick = {str(number): f"1:43.{number}00" for number in range(1, 7)}
+    step = (FROM, turned(front_rebound=10), put("session", "laps", quick), *timetable(*starts))
+    same_day = went_before(BEFORE, BEFORE, BEFORE)
+    found = advised(*step, *felt_too, history=same_day).learnt
+    assert [one for one in found if "settle" in one] == ([says] if says else [])
+
+
+def test_a_gain_that_the_outings_left_cannot_tell_is_left_to_what_one_likes() -> None:
+    step = (FROM, turned(front_rebound=10), *timetable(12, 13, 14))
+    assert advised(*step).learnt == (
+        "front rebound 12 -> 10 clicks (firmer): keep what you like; the outings left cannot tell the cause",
+    )

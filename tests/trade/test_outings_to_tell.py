@@ -1,0 +1,42 @@
+"""Which outings would settle a change: in their order, only where they are left."""
+
+import math
+
+import pytest
+from scipy.stats import t as student
+
+from paddock_tui.trade.change_effect import Judgement, Luck
+from paddock_tui.trade.outings_to_tell import outings_to_tell
+
+LUCK = Luck(0.3, 15, False, 0.25)
+
+
+def found(gain_s: float | None, to: int, back: int) -> Judgement:
+    return Judgement("cannot tell yet", "", gain_s=gain_s, chance=0.2, luck=LUCK, steps=(to, back))
+
+
+@pytest.mark.parametrize(
+    ("gain_s", "steps", "left", "order"),
+    [
+        (-0.9, (1, 0), 3, ("without it",)),
+        (0.9, (1, 0), 3, ("without it",)),
+        (-0.9, (0, 1), 3, ("with it",)),
+        (-0.9, (1, 0), 2, ()),
+        (-0.3, (1, 0), 4, ()),
+        (-0.9, (1, 1), 6, ("with it", "without it", "with it", "without it")),
+        (-0.9, (1, 1), 3, ()),
+        (None, (1, 0), 5, ()),
+    ],
+)
+def test_it_names_the_outings_in_their_order(
+    gain_s: float | None, steps: tuple[int, int], left: int, order: tuple[str, ...]
+) -> None:
+    assert outings_to_tell(found(gain_s, *steps), 6, left) == order
+
+
+def test_one_way_there_and_back_tells_a_gain_from_its_closed_form_on() -> None:
+    sd = math.sqrt(2.0 * (0.3**2 + math.pi / 3.0 * 0.25**2 / 6))
+    least = float(student.isf(0.04, 15)) * sd
+
+    assert outings_to_tell(found(-least * 1.001, 1, 0), 6, 3) == ("without it",)
+    assert outings_to_tell(found(-least * 0.999, 1, 0), 6, 3) == ()
