@@ -112,6 +112,7 @@ def test_undo_and_differences_write_old_and_new_alike_over_the_whole_sample() ->
         for one in differences(old.setup, new.setup, bike):
             value = lookup(files.data(Ref("session", new_name)), one.path)
             if one.known:
-                assert setting_value(files, ref, one.path, value).label == str(one), (old_name, one.path)
+                label = setting_value(files, ref, one.path, value).label
+                assert label == f"{one.label} {one.figures}", (old_name, one.path)
                 written += 1
     assert written > 10

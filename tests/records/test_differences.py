@@ -59,8 +59,8 @@ CLICKS = read_record(
 @pytest.mark.parametrize(
     ("old", "new", "said"),
     [
-        (9, 11, "front rebound 9 -> 11 clicks"),
-        (2, 1, "front rebound 2 -> 1 click"),
+        (9, 11, "front rebound 9 -> 11 clicks (softer)"),
+        (2, 1, "front rebound 2 -> 1 click (firmer)"),
         (None, 11, "front rebound not known -> 11 clicks"),
         (9, None, "front rebound 9 clicks -> not known"),
     ],

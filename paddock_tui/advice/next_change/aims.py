@@ -24,7 +24,7 @@ AIMS: Final = {
     "lever pulses": "squeeze earlier, and build the brake up",
     "bars wobble": "loose hands, weight forward",
     "weaves": "slow down until it is found",
-    "fades": "even laps, no more than that",
+    "tyre goes off": "even laps, no more than that",
     "loose in the heat": "even laps, no more than that",
     "parts ground": "hang off more, for the same speed less lean",
     "stands up on the brakes": "brake upright, then turn",

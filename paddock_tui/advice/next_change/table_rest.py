@@ -145,6 +145,7 @@ REST: dict[str, Cure] = {
         ),
         otherwise="write down which end goes off, front or rear, and ask again; fading brakes are a symptom "
         "of their own",
+        asks_end=True,
     ),
     "loose in the heat": Cure(
         MIDDLE,

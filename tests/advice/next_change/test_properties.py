@@ -223,8 +223,8 @@ def test_a_trial_that_a_mode_undid_is_said_to_be_none() -> None:
     )
     found = advised(*closed, history=last(setup=setups)).learnt
     assert found == (
-        "front rebound 12 -> 8 clicks (firmer): no trial, front rebound does nothing in damping mode automatic; "
-        "damping mode by-hand frees it",
+        "front rebound 12 -> 8 clicks (firmer): no trial, front rebound does nothing in damping mode "
+        "automatic; damping mode by-hand frees it",
     )
 
 
