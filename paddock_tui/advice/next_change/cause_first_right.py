@@ -28,7 +28,7 @@ def first_right(given: Given) -> Spoken:
         return Proposal(Kind.LOOK, "", work[0].message, f"{work[0].why} {work[0].remedy}")
     for said, why in (*_wrong(given), *_not_right(given), *_just_changed(given)):
         return Proposal(Kind.LOOK, "", said, why)
-    return Passed("tyres fit the surface, none is finished, no work is unchecked, none was just changed")
+    return Passed("nothing on record says that tyres or work have to be put right first")
 
 
 def _wrong(given: Given) -> Iterator[tuple[str, str]]:

@@ -3,16 +3,17 @@
 import functools
 
 from paddock_tui.advice.next_change import CAUSES, Advised
-from tests.advice.next_change.cases import advised
+from tests.advice.next_change.cases import advised, felt
 from tests.advice.next_change.situations import SITUATIONS, Expected
+from tests.rules.situations import put, without
 
 
 def answer(found: Advised) -> tuple[str, str, dict[str, object], str]:
     """Give what is compared: cause, kind, what is set, and where the answer to a question goes."""
     proposal = found.proposal
     puts: dict[str, object] = {}
-    for put in proposal.move.puts if proposal.move else ():
-        puts[".".join(put.path[1:])] = put.value
+    for each in proposal.move.puts if proposal.move else ():
+        puts[".".join(each.path[1:])] = each.value
     asks = ".".join(proposal.answer_at) if proposal.question is not None else ""
     return found.cause, proposal.kind.name, puts, f"{proposal.answer_of} {asks}".strip()
 
@@ -45,3 +46,9 @@ def test_those_before_the_one_that_spoke_say_why_they_did_not() -> None:
         place = [cause.id for cause in CAUSES].index(found.cause)
         assert [each.label for each in found.silent] == labels[:place], one.name
         assert all(each.reason for each in found.silent), one.name
+
+
+def test_a_danger_is_found_whatever_record_is_missing() -> None:
+    for role in ("day", "rider", "bike", "tyres", "venue"):
+        found = advised(without(role), put("session", "lever", "to the bar"), felt("dives"))
+        assert (found.cause, found.proposal.kind.name) == ("stop", "MEND"), role
