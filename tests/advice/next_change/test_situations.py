@@ -4,7 +4,8 @@ import functools
 
 from paddock_tui.advice.next_change import CAUSES, Advised
 from tests.advice.next_change.cases import advised, felt
-from tests.advice.next_change.situations import SITUATIONS, Expected
+from tests.advice.next_change.told import SITUATIONS
+from tests.advice.next_change.told.given import Expected
 from tests.rules.situations import put, without
 
 
