@@ -17,7 +17,8 @@ from paddock_tui.records.paths import Path
 from paddock_tui.records.session_parts import ANSWERS, SYMPTOMS
 from paddock_tui.trade.levels import HelpScale
 from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot
-from tests.advice.next_change.told import DANGERS, SITUATIONS
+from tests.advice.next_change.told import SITUATIONS
+from tests.advice.next_change.told.dangers import DANGERS
 from tests.advice.next_change.told.given import AUTOMATIC, FROM, last, setup, turned
 from tests.examples import examples
 from tests.rules.situations import Change, Data, put, went_before

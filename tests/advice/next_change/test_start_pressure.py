@@ -10,8 +10,8 @@ from paddock_tui.advice.pressures import pressures
 from paddock_tui.facts.past import History
 from paddock_tui.records.session import is_ridden
 from tests.advice.next_change.cases import about, hot
-from tests.advice.next_change.told import PRESSURES
 from tests.advice.next_change.told.given import WET, Expected
+from tests.advice.next_change.told.pressures import PRESSURES
 from tests.rules.situations import Change, put
 
 START = {"front": ("setup", "front_start"), "rear": ("setup", "rear_start")}
