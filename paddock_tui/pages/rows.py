@@ -1,5 +1,6 @@
 """Rows, sections and pages: what is shown, without a word about how it is drawn."""
 
+import functools
 from typing import Literal
 
 import attrs
@@ -136,4 +137,8 @@ class Page:
 
     def rows(self) -> tuple[Row, ...]:
         """List the rows of every section in order."""
+        return self._rows
+
+    @functools.cached_property
+    def _rows(self) -> tuple[Row, ...]:
         return tuple(row for section in self.sections for row in section.rows)

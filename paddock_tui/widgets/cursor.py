@@ -1,5 +1,7 @@
 """Where a key takes the cursor, and where it stays while the page around it changes: pure."""
 
+import bisect
+
 import attrs
 
 from paddock_tui.pages.rows import Page, Row, Section
@@ -10,9 +12,15 @@ _INCIDENT, _ALSO_CALLED = "incident", "fall fell crash crashed drop dropped"
 """What is looked for by these words stands under incidents."""
 
 
+_LAST: list[tuple[Page, list[int]]] = []
+"""The stops of the page that was asked last: each arrow asks for them again."""
+
+
 def stops(page: Page) -> list[int]:
     """List the rows that the cursor stops at; a heading is passed over."""
-    return [at for at, row in enumerate(page.rows()) if row.kind != "heading"]
+    if not (_LAST and _LAST[0][0] is page):
+        _LAST[:] = [(page, [at for at, row in enumerate(page.rows()) if row.kind != "heading"])]
+    return _LAST[0][1]
 
 
 def found(page: Page, identity: Identity | None, near: int | None) -> int | None:
@@ -29,7 +37,7 @@ def moved(page: Page, at: int, key: str, lines: int) -> int | None:
     `lines` is how many lines of rows the screen shows.
     """
     able = stops(page)
-    here = able.index(at)
+    here = bisect.bisect_left(able, at)
     page_by = max(lines - 2, 1)
     steps = {
         "up": here - 1,

@@ -1,6 +1,6 @@
 """Draw a page in a rectangle of cells: pure, the same for the board and for plain text."""
 
-from paddock_tui.pages.layout.body import body, shown
+from paddock_tui.pages.layout.body import shown
 from paddock_tui.pages.layout.columns import Columns, columns
 from paddock_tui.pages.layout.findings import block_height, caution_lines, findings_block, padded
 from paddock_tui.pages.layout.footer import last_line, preview, prompt_line
@@ -39,7 +39,7 @@ def layout(page: Page, view: View) -> Laid:
     rows = height - head - foot - under
     beside_width = panel_width(view.width) if view.panel is not None else 0
     rows_pen = Pen(rows_width(view.width), view.plain, page.held) if beside_width else pen
-    part = shown(body(page, view, columns(page, rows_pen) if beside_width else places), view, rows)
+    part = shown(page, view, columns(page, rows_pen) if beside_width else places, rows)
     arrows = pen.arrows(part.above, part.below)
     lines = [header(page, pen), *([answer_line(page.answer, pen)] if head > 1 else [])] if head else []
     drawn = padded([owned.line for owned in part.lines], rows)

@@ -1,5 +1,7 @@
 """The rows of a page as lines, and the part of them that is shown."""
 
+from bisect import bisect_left, bisect_right
+from collections.abc import Sequence
 from typing import NamedTuple
 
 import attrs
@@ -10,7 +12,7 @@ from paddock_tui.pages.layout.fields import editor_lines, field_lines
 from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
 from paddock_tui.pages.layout.picture import picture_lines
-from paddock_tui.pages.layout.table import cells_line, heading_line, note_of, table_of
+from paddock_tui.pages.layout.table import DrawnTable, cells_line, heading_line, note_of, table_of
 from paddock_tui.pages.layout.texts import text_lines
 from paddock_tui.pages.layout.view import View
 from paddock_tui.pages.rows import Page, Row, Section
@@ -34,19 +36,6 @@ class VisibleLines:
     below: int
 
 
-def body(page: Page, view: View, columns: Columns) -> list[Owned]:
-    """Draw every section: title rule, ends of the bars, rows."""
-    lines: list[Owned] = []
-    first = 0
-    loud = _loud(page)
-    for section in page.sections:
-        if loud:
-            section = attrs.evolve(section, rows=tuple(_railed(row, loud) for row in section.rows))
-        lines += _section(section, first, view, columns)
-        first += len(section.rows)
-    return lines
-
-
 Loud = dict[tuple[Ref | None, Path], str]
 
 
@@ -64,46 +53,128 @@ def _railed(row: Row, loud: Loud) -> Row:
     return attrs.evolve(row, severity=severity) if severity else row
 
 
-def _section(section: Section, first: int, view: View, columns: Columns) -> list[Owned]:
-    table = table_of(section, columns.pen)
-    note = note_of(section, table) if table else section.note
-    lines = [Owned(rule(columns.pen, section.title, note), None)]
-    if table:
-        lines.append(Owned(heading_line(table), None))
-    ends = common_ends(section)
-    told = False
-    for at, row in enumerate(section.rows, first):
-        if ends and row.bar and not row.bar.two_ended and not told:
-            lines.append(Owned(ends_line(ends, columns), None))
-            told = True
-        on = at == view.cursor
-        if on and view.editor:
-            drawn = editor_lines(row, columns, view.editor)
-        elif row.kind in ("field", "link", "ask"):
-            drawn = field_lines(row, columns, ends, on)
-        elif row.kind == "cells" and table:
-            drawn = (cells_line(row, table, on),)
-        elif row.kind == "picture":
-            drawn = picture_lines(row, columns, on)
-        elif row.kind == "check":
-            drawn = check_lines(row, columns, on)
+class SharedBySection(NamedTuple):
+    """What the rows of a section share: the number of the first, the table, and the ends of the bars."""
+
+    first: int
+    table: DrawnTable | None
+    ends: tuple[str, str] | None
+
+
+@attrs.frozen(eq=False)
+class DrawnRows:
+    """The rows of a page without a cursor: all lines, and where those of each row begin and end."""
+
+    rows: tuple[Row, ...]
+    lines: tuple[Owned, ...]
+    spans: tuple[tuple[int, int], ...]
+    shared: tuple[SharedBySection, ...]
+
+    def with_cursor(self, view: View, columns: Columns) -> tuple[int, int, tuple[Owned, ...]]:
+        """Return the lines of the cursor's row, and those that they stand in place of."""
+        at = view.cursor
+        if at is None or not 0 <= at < len(self.rows):
+            return 0, 0, ()
+        shared = self.shared[bisect_right(self.shared, at, key=_first_row) - 1]
+        row = self.rows[at]
+        if view.editor:
+            drawn: Sequence[Line] = editor_lines(row, columns, view.editor)
         else:
-            drawn = text_lines(row, columns, on)
-        lines += [Owned(line, at) for line in drawn]
-    return lines
+            drawn = _row(row, shared, columns, on=True)
+        start, end = self.spans[at]
+        return start, end, tuple(Owned(line, at) for line in drawn)
+
+    def begun(self, line: int, cursor: int | None, more: int) -> int:
+        """Count the rows that begin before a line, where the cursor's row has so many lines `more`."""
+        before = bisect_left(self.spans, line, key=_first_line)
+        if cursor is None or not more:
+            return before
+        after = bisect_left(self.spans, line - more, key=_first_line)
+        return min(before, cursor + 1) + max(after - (cursor + 1), 0)
 
 
-def shown(lines: list[Owned], view: View, height: int) -> VisibleLines:
+def body(page: Page, columns: Columns) -> DrawnRows:
+    """Draw every section: title rule, ends of the bars, rows."""
+    lines: list[Owned] = []
+    spans: list[tuple[int, int]] = []
+    sections: list[SharedBySection] = []
+    rows: list[Row] = []
+    loud = _loud(page)
+    for section in page.sections:
+        table, ends = table_of(section, columns.pen), common_ends(section)
+        shared = SharedBySection(len(spans), table, ends)
+        sections.append(shared)
+        note = note_of(section, table) if table else section.note
+        lines.append(Owned(rule(columns.pen, section.title, note), None))
+        if table:
+            lines.append(Owned(heading_line(table), None))
+        told = False
+        for one in section.rows:
+            row = _railed(one, loud) if loud else one
+            rows.append(row)
+            if ends and row.bar and not row.bar.two_ended and not told:
+                lines.append(Owned(ends_line(ends, columns), None))
+                told = True
+            start = len(lines)
+            lines += [Owned(line, len(spans)) for line in _row(row, shared, columns, on=False)]
+            spans.append((start, len(lines)))
+    return DrawnRows(tuple(rows), tuple(lines), tuple(spans), tuple(sections))
+
+
+def _row(row: Row, shared: SharedBySection, columns: Columns, *, on: bool) -> Sequence[Line]:
+    """Draw one row, with the cursor `on` it or without."""
+    if row.kind in ("field", "link", "ask"):
+        return field_lines(row, columns, shared.ends, on)
+    if row.kind == "cells" and shared.table:
+        return (cells_line(row, shared.table, on),)
+    if row.kind == "picture":
+        return picture_lines(row, columns, on)
+    if row.kind == "check":
+        return check_lines(row, columns, on)
+    return text_lines(row, columns, on)
+
+
+_LAST: list[tuple[Page, Columns, DrawnRows]] = []
+"""The page drawn last: a key that only moves the cursor draws the rows that it leaves and comes to."""
+
+
+def shown(page: Page, view: View, columns: Columns, height: int) -> VisibleLines:
     """Choose the part that holds the cursor's row: where it was, else with the row in the middle."""
-    top = min(max(view.top, 0), max(len(lines) - height, 0))
-    mine = [number for number, line in enumerate(lines) if line.row is not None and line.row == view.cursor]
+    if not (_LAST and _LAST[0][0] is page and _LAST[0][1] == columns):
+        _LAST[:] = [(page, columns, body(page, columns))]
+    whole = _LAST[0][2]
+    start, end, mine = whole.with_cursor(view, columns)
+    more = len(mine) - (end - start)
+    total = len(whole.lines) + more
+    top = min(max(view.top, 0), max(total - height, 0))
     if mine and height > 0:
-        top = _holding(mine[0], mine[-1] + 1, top, height, len(lines))
-    part = lines[top : top + height]
-    seen = {line.row for line in part}
-    above = {line.row for line in lines[:top]} - seen - {None}
-    below = {line.row for line in lines[top + height :]} - seen - {None}
-    return VisibleLines(tuple(part), top, len(above), len(below))
+        top = _holding(start, start + len(mine), top, height, total)
+    part = _part(whole.lines, start, end, mine, top, top + height)
+    seen = {line.row for line in part} - {None}
+    above = whole.begun(top, view.cursor, more)
+    above -= sum(1 for row in seen if row is not None and row < above)
+    below = len(whole.spans) - whole.begun(top + height, view.cursor, more)
+    return VisibleLines(part, top, above, below)
+
+
+def _part(
+    lines: tuple[Owned, ...], start: int, end: int, mine: tuple[Owned, ...], top: int, bottom: int
+) -> tuple[Owned, ...]:
+    """Return lines `top` to `bottom` of all, `mine` standing in place of those from `start` to `end`."""
+    after = start + len(mine)
+    return (
+        *lines[top : min(bottom, start)],
+        *mine[max(top - start, 0) : max(bottom - start, 0)],
+        *lines[end + max(top - after, 0) : end + max(bottom - after, 0)],
+    )
+
+
+def _first_row(shared: SharedBySection) -> int:
+    return shared.first
+
+
+def _first_line(span: tuple[int, int]) -> int:
+    return span[0]
 
 
 def _holding(start: int, end: int, top: int, height: int, total: int) -> int:

@@ -26,8 +26,20 @@ class Columns:
     below: bool = False
 
 
+_LAST: list[tuple[Page, Pen, Columns]] = []
+"""What was chosen for the last pages: a key that only moves the cursor asks for them again."""
+
+
 def columns(page: Page, pen: Pen) -> Columns:
     """Choose the columns of a page so that no key shifts them."""
+    for known, its_pen, found in _LAST:
+        if known is page and its_pen == pen:
+            return found
+    _LAST[:] = [(page, pen, _chosen(page, pen)), *_LAST[:2]]
+    return _LAST[0][2]
+
+
+def _chosen(page: Page, pen: Pen) -> Columns:
     share = 2 / 5 if pen.width < 60 else 3 / 10
     label = min(max(_longest(page, "field"), _longest(page, "ask")) + 2, int(pen.width * share))
     # Names tell records apart: on a narrow screen they come before what is said of them.

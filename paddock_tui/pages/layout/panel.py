@@ -5,7 +5,6 @@ from collections.abc import Sequence
 from paddock_tui.pages.layout.body import body
 from paddock_tui.pages.layout.columns import columns
 from paddock_tui.pages.layout.pen import Ink, Line, Pen, text_of
-from paddock_tui.pages.layout.view import View
 from paddock_tui.pages.rows import Page, Section
 from paddock_tui.text import width
 
@@ -32,7 +31,7 @@ def panel_lines(sections: Sequence[Section], cells: int, height: int, plain: boo
     """Draw the sections in exactly `height` lines; where more was to be said, the last line says so."""
     page = Page("", tuple(sections))
     pen = Pen(cells, plain)
-    lines = [owned.line for owned in body(page, View(cells, height, None, plain=plain), columns(page, pen))]
+    lines = [owned.line for owned in body(page, columns(page, pen)).lines]
     if len(lines) > height > 0:
         ink = Ink(pen)
         ink.put("w: all of it", "hint")

@@ -1,0 +1,59 @@
+"""A page that is drawn again for another cursor: the same as drawn anew, and no row drawn but one."""
+
+from typing import Any
+
+import attrs
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from paddock_tui.pages.layout import Editor, View, layout
+from paddock_tui.pages.layout.fields import field_lines
+from paddock_tui.pages.rows import Bar, Page, Row, Section
+from tests.examples import examples
+
+ROWS = [
+    Row("short", "1"),
+    Row("long", "x" * 200),
+    Row("aside", "1", aside="said of it " * 20),
+    Row("bar", "3", "of 0-10", bar=Bar(0.3, steps=11)),
+    Row("words that stand alone " * 10, kind="text"),
+    Row("a link", "to a record", kind="link"),
+    Row("a heading", kind="heading"),
+    Row("", cells=("1", "2"), kind="cells"),
+]
+SECTIONS = st.lists(st.sampled_from(ROWS), max_size=12).map(
+    lambda rows: Section("title", tuple(rows), "", ("a", "b") if any(row.cells for row in rows) else ())
+)
+
+
+@examples(60)
+@given(
+    st.lists(SECTIONS, max_size=4),
+    st.lists(st.tuples(st.none() | st.integers(0, 40), st.booleans()), min_size=1, max_size=6),
+    st.sampled_from([(40, 20), (80, 24), (120, 8), (20, 3), (80, 1)]),
+)
+def test_a_page_drawn_again_is_as_if_it_were_drawn_anew(
+    sections: list[Section], moves: list[tuple[int | None, bool]], size: tuple[int, int]
+) -> None:
+    page, top = Page("heading", tuple(sections)), 0
+    for cursor, edits in moves:
+        view = View(*size, cursor, top, Editor("typed " * 9, error="wrong") if edits else None)
+        again, anew = layout(page, view), layout(attrs.evolve(page), view)
+        assert again == anew
+        top = again.top
+
+
+def test_an_arrow_draws_only_the_row_that_it_comes_to(monkeypatch: pytest.MonkeyPatch) -> None:
+    page = Page("heading", (Section("many", tuple(Row(f"row {place}", "1") for place in range(2000))),))
+    first = layout(page, View(80, 24, 0))
+    drawn: list[str] = []
+
+    def counted(row: Row, *more: Any) -> object:
+        drawn.append(row.label)
+        return field_lines(row, *more)
+
+    monkeypatch.setattr("paddock_tui.pages.layout.body.field_lines", counted)
+    layout(page, View(80, 24, 1, first.top))
+
+    assert drawn == ["row 1"]
