@@ -1,7 +1,10 @@
 """The way in: one line of arguments to one command. No screen is loaded unless one is opened."""
 
 import argparse
+import contextlib
+import os
 import sys
+import threading
 from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -31,6 +34,25 @@ def main(arguments: Sequence[str] | None = None) -> int:
             lost = output.finish()
             if lost:
                 complain((lost,))
+
+
+def script() -> None:
+    """Run one command and end the process with its status: at once, where nothing is left to wait for.
+
+    The interpreter would take everything apart first, which the rider waits for.
+    """
+    try:
+        status = main()
+    except SystemExit as stop:
+        if not isinstance(stop.code, int):
+            raise
+        status = stop.code
+    if all(one.daemon or one is threading.main_thread() for one in threading.enumerate()):
+        for stream in (sys.stdout, sys.stderr):
+            with contextlib.suppress(OSError, ValueError):
+                stream.flush()
+        os._exit(status)
+    sys.exit(status)
 
 
 def _main(arguments: Sequence[str] | None, output: Output) -> int:
@@ -260,4 +282,4 @@ def _versions() -> list[str]:
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    script()

@@ -6,16 +6,14 @@ import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
 import paddock_tui
 
 _LOADED = "\nimport sys; print('loaded:', *sorted({names} & set(sys.modules)))"
 _VERSION = """
-import runpy, sys
-sys.argv = ["paddock-tui", "--version"]
-try:
-    runpy.run_module("paddock_tui", run_name="__main__")
-except SystemExit as end:
-    assert not end.code, end.code
+from paddock_tui.__main__ import main
+assert main(["--version"]) == 0
 """
 
 _COMMAND = """
@@ -123,3 +121,17 @@ def test_a_unit_beyond_the_short_table_loads_the_unit_engine(garage: Path) -> No
     words = ["set", str(garage), "2026-06-20-4-magpie", "setup.fork_height=0.006 yard"]
 
     assert loaded(_COMMAND.format(words=words), {"textual", "pint"}) == {"pint"}
+
+
+MODULES = {
+    "from paddock_tui.__main__ import main\ntry:\n    main(['--help'])\nexcept SystemExit:\n    pass": 16,
+    "import paddock_tui.pages.rows": 75,
+}
+"""The most modules of this package that may be loaded: what is loaded is waited for over a slow line."""
+
+
+@pytest.mark.parametrize(("program", "most"), MODULES.items(), ids=["--help", "rows"])
+def test_no_more_modules_are_loaded_than_are_needed(program: str, most: int) -> None:
+    count = "\nimport sys\nprint('loaded:', sum(one.startswith('paddock_tui') for one in sys.modules))\n"
+
+    assert int(told(program + count)[0].removeprefix("loaded:")) <= most

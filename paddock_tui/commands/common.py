@@ -6,11 +6,14 @@ import shutil
 import sys
 from collections.abc import Iterable, Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from paddock_tui.desk import Desk, NoSuchRecord, find
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.text import fold, printable
+
+if TYPE_CHECKING:
+    from paddock_tui.desk import Desk
 
 OK = 0
 CARE = 1
@@ -29,11 +32,13 @@ class CommandStopped(Exception):
         self.lines = lines
 
 
-def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True) -> Desk:
+def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True) -> "Desk":
     """Open the garage in a folder; Stop where there is none. `at` sets the clock.
 
     A step that was cut short is completed, and that is said; by a command that writes nothing only said.
     """
+    from paddock_tui.desk import Desk
+
     desk = Desk(Path(folder), (lambda: at) if at is not None else dt.datetime.now)
     problem = desk.files.problem()
     if problem is not None:
@@ -45,12 +50,14 @@ def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True
 
 
 def find_ref(
-    desk: Desk, text: str, among: tuple[str, ...] = tuple(FOLDERS), besides: tuple[str, ...] = ()
+    desk: "Desk", text: str, among: tuple[str, ...] = tuple(FOLDERS), besides: tuple[str, ...] = ()
 ) -> Ref:
     """Find the record that an argument names, among these kinds; those `besides` have to be spelled kind/id.
 
     Stop where it names none.
     """
+    from paddock_tui.desk import NoSuchRecord, find
+
     try:
         found = find(desk.files, text, among)
     except NoSuchRecord as error:

@@ -1,14 +1,16 @@
 """Rows, sections and pages: what is shown, without a word about how it is drawn."""
 
 import functools
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 import attrs
 
 from paddock_tui.entry.typing_kinds import TAKES_LETTERS, TypingKind
 from paddock_tui.pages.pictures import Mark, Picture
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.rules.core import SetValue
+
+if TYPE_CHECKING:
+    from paddock_tui.rules.core import SetValue
 
 RowKind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask", "cells", "picture"]
 
@@ -72,7 +74,7 @@ class Row:
     file: str = ""
     line: int = 0
     key: str = ""
-    offer: tuple[SetValue, ...] = ()
+    offer: "tuple[SetValue, ...]" = ()
     working: tuple[str, ...] = ()
     cells: tuple[str, ...] = ()
     typing: TypingKind = ""
