@@ -15,7 +15,7 @@ from paddock_tui.pages.layout.picture import picture_lines
 from paddock_tui.pages.layout.table import DrawnTable, cells_line, heading_line, note_of, table_of
 from paddock_tui.pages.layout.texts import text_lines
 from paddock_tui.pages.layout.view import View
-from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Path, Ref
 
 
