@@ -131,14 +131,14 @@ def _set(given: argparse.Namespace) -> int:
     from paddock_tui.commands.set import set_from, set_values
 
     if given.file is not None:
-        return set_from(given.garage, given.record, given.file, preview=given.preview)
-    return set_values(given.garage, given.record, given.values)
+        return set_from(given.garage, given.record, given.file, preview=given.preview, yes=given.yes)
+    return set_values(given.garage, given.record, given.values, yes=given.yes)
 
 
 def _enter(given: argparse.Namespace) -> int:
     from paddock_tui.commands.enter import enter
 
-    return enter(given.garage, given.line, given.session, given.at, preview=given.preview)
+    return enter(given.garage, given.line, given.session, given.at, preview=given.preview, yes=given.yes)
 
 
 def _check(given: argparse.Namespace) -> int:

@@ -17,6 +17,7 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.facts.suggested_levels import new_here, state_of_rear
 from paddock_tui.facts.tyres import track_in_c
 from paddock_tui.limits.tyres import COLD_TRACK
 from paddock_tui.records import common as c
@@ -126,16 +127,9 @@ def _filled(about: About, aids: tuple[_Aid, ...]) -> dict[str, FilledInput]:
 
 def _first_of(about: About) -> str:
     """Say what is new to this rider, the bike or the venue; empty where neither is, or nobody knows."""
-    rider = about.id_of("rider")
-    if rider is None or about.situation.session is None:
+    if about.situation.session is None:
         return ""
-    ridden = [one for one in about.history.past if one.session.rider == rider and is_ridden(one.session)]
-    if not ridden:
-        return "no earlier session of this rider on this bike"
-    venue = about.id_of("venue")
-    if venue is not None and not any(one.venue == venue for one in ridden):
-        return "no earlier session of this rider here on this bike"
-    return ""
+    return new_here(about.id_of("rider"), about.id_of("venue"), about.history)
 
 
 def _filled_tyre(about: About) -> dict[str, FilledInput]:
@@ -144,14 +138,19 @@ def _filled_tyre(about: About) -> dict[str, FilledInput]:
     found: dict[str, FilledInput] = {}
     if tyre.kind is not None:
         found["tyre"] = FilledInput(tyre.kind, where)
-    if tyre.scrubbed is not None:
-        found["new"] = FilledInput(not tyre.scrubbed, where)
+    state = TyreState()
+    if about.situation.tyres is not None:
+        state = state_of_rear(about.session, about.history, about.situation.tyres)
+    if state.unscrubbed or tyre.scrubbed is not None:
+        found["new"] = FilledInput(state.unscrubbed, where)
     day, measured = about.session.date, tyre.tread_measured
     later = day is not None and measured is not None and measured > day
     treads = (tyre.tread_left, tyre.tread_middle, tyre.tread_right)
     depths = [one.to("mm") for one in treads if one is not None]
     if depths and tyre.worn_at is not None and not later:
-        found["worn"] = FilledInput(min(depths) <= tyre.worn_at.to("mm"), f"tread of {where}")
+        found["worn"] = FilledInput(state.worn, f"tread of {where}")
+    elif state.worn:
+        found["worn"] = FilledInput(True, f"as seen on {where}")
     return found
 
 

@@ -84,6 +84,9 @@ def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
     )
 
 
+_YES = "take what the screen would ask about; without it that is refused (3)"
+
+
 def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
     set_ = commands.add_parser("set", help="set values of one record; PATH= clears one")
     set_.add_argument("garage", metavar="GARAGE")
@@ -93,6 +96,7 @@ def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
         "--from", dest="file", metavar="FILE", help="a whole set-up as JSON; - is standard input"
     )
     set_.add_argument("--preview", action="store_true", help="with --from: only say what it would set")
+    set_.add_argument("--yes", action="store_true", help=_YES)
 
 
 def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:
@@ -102,6 +106,7 @@ def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:
     enter.add_argument("--session", metavar="REF", help="the session in hand when left out; or a profile")
     enter.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
     enter.add_argument("--preview", action="store_true", help="only say what it would set")
+    enter.add_argument("--yes", action="store_true", help=_YES)
 
 
 def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:

@@ -15,7 +15,7 @@ from paddock_tui.commands.common import (
     say,
 )
 from paddock_tui.commands.common import sentences as sentences_of
-from paddock_tui.commands.set import NOTHING, keep_and_say
+from paddock_tui.commands.set import NOTHING, asked_about, keep_and_say
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.late import delaying, late_minutes
 from paddock_tui.desk.edits.entry_line import entered, entering, entry_context
@@ -26,7 +26,13 @@ from paddock_tui.text import fold, printable, width
 
 
 def enter(
-    folder: str, text: str, session: str | None, at: dt.datetime | None, *, preview: bool = False
+    folder: str,
+    text: str,
+    session: str | None,
+    at: dt.datetime | None,
+    *,
+    preview: bool = False,
+    yes: bool = False,
 ) -> int:
     """Apply a line to the session in hand, or to the record named; with `preview` only say what it sets.
 
@@ -52,7 +58,7 @@ def enter(
     if not line.clear:
         complain((*_not_clear(line), NOTHING))
         return NOT_DONE
-    return _apply(desk, ref, line, preview=preview)
+    return _apply(desk, ref, line, preview=preview, yes=yes)
 
 
 def _late(desk: Desk, ref: Ref, minutes: int, *, preview: bool) -> int:
@@ -68,10 +74,11 @@ def _late(desk: Desk, ref: Ref, minutes: int, *, preview: bool) -> int:
     return keep_and_say(desk, step, [step.label])
 
 
-def _apply(desk: Desk, ref: Ref, line: TypedLine, *, preview: bool) -> int:
+def _apply(desk: Desk, ref: Ref, line: TypedLine, *, preview: bool, yes: bool) -> int:
     step = entering(desk.files, ref, line)
-    if not isinstance(step, Step):
-        for trouble in step:
+    asked = asked_about(desk, ref, step) if isinstance(step, Step) and not (preview or yes) else []
+    if not isinstance(step, Step) or asked:
+        for trouble in asked if isinstance(step, Step) else step:
             lines = sentences_of(trouble)
             complain((f"{spell(trouble.path)}: {lines[0]}", *lines[1:]))
         complain((NOTHING,))

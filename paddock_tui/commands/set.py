@@ -17,6 +17,7 @@ from paddock_tui.commands.common import (
     sentences,
 )
 from paddock_tui.desk import Desk, setting
+from paddock_tui.desk.edits.questions import questions
 from paddock_tui.desk.edits.values import said, shown
 from paddock_tui.desk.sessions.from_json import set_up_from_json
 from paddock_tui.records.edits import Change, Step
@@ -29,7 +30,7 @@ from paddock_tui.text import fold, printable
 NOTHING = "nothing was changed"
 
 
-def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
+def set_values(folder: str, wanted: str, assignments: Sequence[str], *, yes: bool = False) -> int:
     """Set PATH=VALUE pairs; an empty value clears. Nothing is changed unless all of them can be read."""
     if not assignments:
         raise CommandStopped(USAGE, "nothing to set: PATH=VALUE, as in setup.mode=soaring, or --from FILE")
@@ -52,10 +53,11 @@ def set_values(folder: str, wanted: str, assignments: Sequence[str]) -> int:
     step = setting(desk.files, ref, pairs, desk.units(rider if isinstance(rider, str) else None))
     if not isinstance(step, Step):
         return _refused(step)
-    return keep_and_say(desk, step, _said(desk, ref, step))
+    asked = [] if yes else asked_about(desk, ref, step)
+    return _refused(asked) if asked else keep_and_say(desk, step, _said(desk, ref, step))
 
 
-def set_from(folder: str, wanted: str, file: str, *, preview: bool = False) -> int:
+def set_from(folder: str, wanted: str, file: str, *, preview: bool = False, yes: bool = False) -> int:
     """Give a session or a profile the set-up of a JSON file; - is standard input. A preview only says so."""
     desk = open_desk(folder)
     ref = find_ref(desk, wanted, ("session", "profile"))
@@ -67,7 +69,14 @@ def set_from(folder: str, wanted: str, file: str, *, preview: bool = False) -> i
     if preview:
         say(part for line in lines or ("nothing differs",) for part in fold(printable(line), columns()))
         return OK
-    return keep_and_say(desk, step, lines or ("nothing differs",))
+    asked = [] if yes else asked_about(desk, ref, step)
+    return _refused(asked) if asked else keep_and_say(desk, step, lines or ("nothing differs",))
+
+
+def asked_about(desk: Desk, ref: Ref, step: Step) -> list[InputError]:
+    """List what a step would be asked about on the screen; where nobody can be asked that refuses it."""
+    edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
+    return questions(ref, desk.files.data(ref), edits)
 
 
 def _said(desk: Desk, ref: Ref, step: Step) -> list[str]:

@@ -68,8 +68,8 @@ class Histories:
             if at >= before or row is None or row.bike == session.bike or row.date == session.date:
                 continue
             one = files.read(ref) if "incidents" in files.data(ref) else None
-            if one is not None and isinstance(one.record, Session):
-                found.append(PastSession(ref.id, one.record))
+            if one is not None and isinstance(one.possible, Session):
+                found.append(PastSession(ref.id, one.possible))
         self._elsewhere[subject] = _Elsewhere(about, placed, place, tuple(found))
         return tuple(found)
 
@@ -126,7 +126,7 @@ class _BikePast:
             self._cut(next(at for at in range(common) if self._refs[at] != refs[at]))
         for ref in refs[len(self._refs) :]:
             loaded = files.read(ref)
-            session = loaded.record if loaded is not None else None
+            session = loaded.possible if loaded is not None else None
             self._refs.append(ref)
             if loaded is None or not isinstance(session, Session):
                 self._past.append(None)
@@ -168,7 +168,7 @@ class _BikePast:
         ref = Ref(kind, name)
         if ref not in self._named:
             loaded = files.read(ref)
-            self._named[ref] = loaded.record if loaded is not None else None
+            self._named[ref] = loaded.possible if loaded is not None else None
         return self._named[ref]
 
 
@@ -187,7 +187,7 @@ def _identical(old: Sequence[object], new: Sequence[object]) -> bool:
 
 
 def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> PastSession:
-    session = loaded.record
+    session = loaded.possible
     if not isinstance(session, Session):
         raise TypeError(loaded.name)
     day = by_ref.get(Ref("day", session.day or ""))

@@ -1,7 +1,7 @@
 """The situation of a session or a profile: its records, found by following references."""
 
 import datetime as dt
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from typing import TypeVar
 
 import attrs
@@ -10,7 +10,7 @@ from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import of_date
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import PastSession
-from paddock_tui.facts.situation import Dangling, Disputed, NotUnderstood
+from paddock_tui.facts.situation import Dangling, Disputed, Impossible, NotUnderstood
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -68,7 +68,7 @@ def assemble(
     for role, path, kind in _FOLLOWED.get(ref.kind, ()):
         _follow(files, ref.kind, role, path, kind, loaded, dangling)
     _follow(files, "day", "venue", ("venue",), "venue", loaded, dangling)
-    records = {role: one.record for role, one in loaded.items() if one.record is not None}
+    records = {role: one.possible for role, one in loaded.items() if one.possible is not None}
     session = _as(records.get("session"), Session)
     lists = _checklists(files) if session is not None else []
     of_day = _before(files, ref, session)
@@ -90,15 +90,21 @@ def assemble(
             Disputed(role, one.ref, found) for role, one in loaded.items() for found in disputes(one.data)
         ),
         not_understood=tuple(_not_understood((*loaded.values(), *lists))),
+        impossible=tuple(_impossible(loaded)),
         refs={role: one.ref for role, one in loaded.items()},
         now=now,
         going_out=going_out,
     )
     known = histories or Histories()
+    history = known.of(files, ref, situation)
+    rests_on = {one.id for one in (*of_day, *history.past[-1:])} if session is not None else set()
+    earlier = (files.read(Ref("session", one)) for one in sorted(rests_on))
+    read = tuple(_not_understood(one for one in earlier if one is not None))
     situation = attrs.evolve(
         situation,
-        history=known.of(files, ref, situation),
+        history=history,
         rider_elsewhere=known.elsewhere(files, ref, situation),
+        not_understood=(*situation.not_understood, *read),
     )
     return Assembled(
         situation,
@@ -140,6 +146,12 @@ def _not_understood(read: Iterable[Loaded]) -> Iterator[NotUnderstood]:
                 yield NotUnderstood(one.ref, found.path)
 
 
+def _impossible(loaded: Mapping[str, Loaded]) -> Iterator[Impossible]:
+    for role, one in loaded.items():
+        if one.record is not None:
+            yield from (Impossible(role, path, one.record) for path in one.impossible)
+
+
 def _checklists(files: GarageFiles) -> list[Loaded]:
     """Read every checklist: what "to fix" means stands there, also for a list that is retired."""
     read = (files.read(ref) for ref in files.listing("checklist"))
@@ -155,7 +167,7 @@ def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Past
     found: list[PastSession] = []
     for one in of_day[:here]:
         loaded = files.read(one)
-        record = _as(loaded.record if loaded else None, Session)
+        record = _as(loaded.possible if loaded else None, Session)
         if record is not None and record.rider == session.rider:
             found.append(PastSession(one.id, record))
     return tuple(found)

@@ -29,6 +29,7 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     road,
     sag,
     service,
+    suggested_levels,
     suspension,
     tyre_air,
     tyre_pressures,

@@ -4,8 +4,10 @@ import attrs
 
 from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.facts.past import History
 from paddock_tui.facts.suspension import AdjusterShown, damping_unused, what_of
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster
 
@@ -61,3 +63,27 @@ def damper_clicks_open(
     if adjuster.counted_from == "closed":
         return adjuster_value.value - (min(adjuster.range) if adjuster.range is not None else 0.0)
     return max(adjuster.range or (0.0,)) - adjuster_value.value
+
+
+@attrs.frozen
+class SetBefore:
+    """What an adjuster was at before it was turned last, and when that was ridden."""
+
+    value: float
+    when: str
+
+
+@fact("what {subject} was at before", per="adjuster")
+def set_before(subject: str, setup: SetUp, session: Session, history: History) -> SetBefore | None:
+    """Return the last other value of this rider's on this bike; None where nobody turned it."""
+    now = setup.adjusters.get(subject)
+    for one in reversed(history.past):
+        earlier = one.session
+        value = earlier.setup.adjusters.get(subject)
+        if earlier.rider != session.rider or value is None or value == now:
+            continue
+        if earlier.date != session.date and earlier.date is not None:
+            return SetBefore(value, f"on {earlier.date:%d %b}")
+        at = f"at {earlier.start:%H:%M}" if earlier.start is not None else f"in session {earlier.number}"
+        return SetBefore(value, at)
+    return None

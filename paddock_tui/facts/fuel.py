@@ -55,7 +55,13 @@ class FuelAhead:
     rate: FuelRate
     left_l: float
     reserve_l: float
+    capacity_l: float
     own_reserve_l: float | None = None
+
+    @property
+    def room_l(self) -> float:
+        """Litres that the tank can still take."""
+        return max(round(self.capacity_l - self.tank.litres, 6), 0.0)
 
     @property
     def to_add_l(self) -> float:
@@ -81,7 +87,7 @@ def rate_of(session: Session, mode: str | None, bike: Bike | None, history: Hist
         given = bike.tank.consumption
         return FuelRate(given.to("l/100km"), "the bike's default", given=given)
     low, high = DEFAULT_RATE
-    return FuelRate(high, f"the most of {low:g} to {high:g}: paddock practice, unpublished")
+    return FuelRate(high, f"no own rate, the most of {low:g} to {high:g}: paddock practice, unpublished")
 
 
 def in_tank(session: Session, bike: Bike | None, history: History, rate: float) -> InTank | None:
@@ -168,6 +174,7 @@ def fuel_ahead(
     bike: Bike,
     history: History,
     laps_to_ride: bool,
+    tank_capacity: Quantity,
     fuel_in_tank: InTank,
     planned_laps: float,
     lap_km: float,
@@ -186,4 +193,4 @@ def fuel_ahead(
         reserve = reserve_at_flag_l(plan.needed_l, own, limits)
     except OutOfRange:
         return UNKNOWN
-    return FuelAhead(plan, fuel_in_tank, rate, left, reserve, own)
+    return FuelAhead(plan, fuel_in_tank, rate, left, reserve, tank_capacity.to("l"), own)

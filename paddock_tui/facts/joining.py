@@ -7,7 +7,7 @@ from typing import Any, Final
 
 from paddock_tui.facts.core import FACTS, PerSubject
 from paddock_tui.facts.past import End, History, PastSession
-from paddock_tui.facts.situation import Dangling, Disputed, NotUnderstood
+from paddock_tui.facts.situation import Dangling, Disputed, Impossible, NotUnderstood
 from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
@@ -29,6 +29,7 @@ ROOTS: Final[Mapping[str, Any]] = {
     "day": RidingDay,
     "earlier": tuple[Session, ...],
     "history": History,
+    "impossible": tuple[Impossible, ...],
     "limits": Limits,
     "not_understood": tuple[NotUnderstood, ...],
     "now": dt.datetime,

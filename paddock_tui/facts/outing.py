@@ -82,3 +82,17 @@ def cold_pressures(session: Session) -> tuple[Quantity, Quantity] | Unknown:
         if reading is not None and reading.front is not None and reading.rear is not None:
             return reading.front, reading.rear
     return UNKNOWN
+
+
+@fact("whether this is the first outing of the day on this surface")
+def first_on_this_surface(session: Session, earlier: tuple[Session, ...]) -> bool | Absent:
+    """Return True for the first of the day on this surface, where conduct is said once; then absent."""
+    held = COLUMN.get(session.surface or "")
+    before = any(is_ridden(one) and COLUMN.get(one.surface or "") == held for one in earlier)
+    return ABSENT if before else True
+
+
+@fact("the surface, where it is known")
+def surface_if_known(session: Session) -> str | None:
+    """Return the surface; None while nobody said, for rules that judge the worse then."""
+    return session.surface

@@ -33,11 +33,16 @@ def poor_rear(
     if unscrubbed("rear", session, history, tyres) is True:
         found.append("new")
     seen = last_seen("rear", session, history, tyres)
-    if _worn(rear) or (isinstance(seen, TyreSeen) and any(word in WORN_LOOKS for word in seen.looks)):
+    if _worn(rear, session) or (
+        isinstance(seen, TyreSeen) and any(word in WORN_LOOKS for word in seen.looks)
+    ):
         found.append("worn")
     return tuple(found) or ABSENT
 
 
-def _worn(tyre: Tyre) -> bool:
+def _worn(tyre: Tyre, session: Session) -> bool:
+    """Return whether the tread is at its limit; one measured after the session says nothing of it."""
+    if session.date is not None and tyre.tread_measured is not None and tyre.tread_measured > session.date:
+        return False
     depths = [one.to("mm") for one in (tyre.tread_left, tyre.tread_middle, tyre.tread_right) if one]
     return bool(depths) and tyre.worn_at is not None and min(depths) <= tyre.worn_at.to("mm")

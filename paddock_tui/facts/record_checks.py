@@ -1,21 +1,19 @@
 """What stands in the records as such: figures that cannot be, and names that the bike does not have."""
 
-from collections import OrderedDict
 from collections.abc import Iterator, Mapping
-from typing import Any
 
 import attrs
 
-from paddock_tui import quantities
 from paddock_tui.facts.core import fact
-from paddock_tui.facts.situation import Dangling, Disputed
-from paddock_tui.quantities import Quantity
+from paddock_tui.facts.essentials.paths import rests_on
+from paddock_tui.facts.situation import Dangling, Disputed, Impossible
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.contradictions import Contradiction, contradictions
 from paddock_tui.records.disputes import Dispute
 from paddock_tui.records.edits import MISSING
 from paddock_tui.records.fields import value_at
-from paddock_tui.records.fields_of_record import fields
+from paddock_tui.records.fields_of_record import field_at
+from paddock_tui.records.impossible import likely_slip
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.presets_in_use import presets_offered
@@ -26,13 +24,18 @@ from paddock_tui.records.suspension import BY_HAND
 
 @attrs.frozen
 class Figure:
-    """A figure outside what can be: where it stands, as written, and the band."""
+    """A figure outside what can be: where it stands, as written, the band, and the slip it most likely is.
+
+    `essential` says that the verdict rests on it.
+    """
 
     role: str
     path: Path
     label: str
     written: str
     band: str
+    slip: str = ""
+    essential: bool = False
 
 
 @attrs.frozen
@@ -46,52 +49,30 @@ class NotOnBike:
 
 
 @fact("figures outside what can be")
-def impossible_figures(records: Mapping[str, Record], refs: Mapping[str, Ref]) -> tuple[Figure, ...]:
+def impossible_figures(impossible: tuple[Impossible, ...], refs: Mapping[str, Ref]) -> tuple[Figure, ...]:
     """Return every figure in the records of the situation that lies outside the band of its field."""
-    found: list[Figure] = []
-    for role, record in records.items():
-        kind = refs[role].kind if role in refs else role
-        found += [attrs.evolve(one, role=role) for one in _figures_of(kind, record)]
-    return tuple(found)
+    return tuple(_figures(impossible, refs))
 
 
-_FOUND: OrderedDict[int, tuple[Record, tuple[Figure, ...]]] = OrderedDict()
-_MOST_FOUND = 64
-
-
-def _figures_of(kind: str, record: Record) -> tuple[Figure, ...]:
-    """Find the figures of one record; the same record is looked through once, for it never changes."""
-    known = _FOUND.get(id(record))
-    if known is not None and known[0] is record:
-        _FOUND.move_to_end(id(record))
-        return known[1]
-    found = tuple(_outside(kind, record))
-    _FOUND[id(record)] = record, found
-    if len(_FOUND) > _MOST_FOUND:
-        _FOUND.popitem(last=False)
-    return found
-
-
-def _outside(kind: str, record: Record) -> Iterator[Figure]:
-    for field in fields(kind, record):
-        if field.path[:2] in (("setup", "adjusters"), ("setup", "offsets")):
-            continue
-        band = field.shape.band()
-        value = value_at(record, field.path) if band is not None else None
-        if value is None or band is None or _inside(value, band):
+def _figures(impossible: tuple[Impossible, ...], refs: Mapping[str, Ref]) -> Iterator[Figure]:
+    for one in impossible:
+        field = field_at(refs[one.role].kind if one.role in refs else one.role, one.path)
+        band = field.shape.band() if field is not None else None
+        if field is None or band is None:
             continue
         heading = ", ".join(part for part in field.section[-2:] if part != "set-up")
         label = f"{field.label} ({heading})" if heading else field.label
         low, high, unit = band
-        limits = f"{low:g} to {high:g} {unit}".strip()
-        yield Figure(kind, field.path, label, field.shape.show(value), limits)
-
-
-def _inside(value: Any, band: tuple[float, float, str]) -> bool:
-    low, high, unit = band
-    if isinstance(value, Quantity):
-        return low <= value.to(unit) <= high if quantities.compatible(unit, value.dimension) else True
-    return not isinstance(value, int | float) or low <= value <= high
+        value = value_at(one.record, one.path)
+        yield Figure(
+            one.role,
+            one.path,
+            label,
+            field.shape.show(value),
+            f"{low:g} to {high:g} {unit}".strip(),
+            likely_slip(value, field.shape),
+            rests_on(one.role, one.path),
+        )
 
 
 @fact("names that the bike does not have")

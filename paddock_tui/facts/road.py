@@ -1,19 +1,28 @@
 """A ride on the road: pressures, tread, aids and riding mode as they leave the gate."""
 
+import datetime as dt
+from collections.abc import Mapping
+
 import attrs
 
 from paddock_tui.facts.controls import Mapped, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import End, tyre_of
+from paddock_tui.facts.event import stop_before
+from paddock_tui.facts.past import End, PastSession, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.electronics import Control, Effect, function_of
+from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import is_off
 from paddock_tui.records.tyres import TyreSet
+
+TRACK_ONLY = ("slick", "wet", "intermediate")
+"""Kinds of tyre that are not made for the road."""
 
 ORDER = ("leaving", "warmers", "cold")
 """The readings before a ride, the last one first."""
@@ -113,3 +122,33 @@ def _read(reading: PressureReading | None, end: End) -> Quantity | None:
     if end == "front":
         return reading.set_to_front or reading.front
     return reading.set_to_rear or reading.rear
+
+
+@fact("when the way home by road can still be changed", show=str)
+def home_by_road(
+    session: Session,
+    records: Mapping[str, Record],
+    rider_today: tuple[PastSession, ...],
+    now: dt.datetime,
+) -> str | Absent:
+    """Say when it is, the evening before or after lunch, where the bike goes home on its wheels; else absent.
+
+    Nothing is asked where nobody said how it gets home.
+    """
+    day = records.get("day")
+    if not isinstance(day, RidingDay) or session.kind == "road" or session.date is None:
+        return ABSENT
+    own = day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
+    if (own.travel or day.travel) != "road":
+        return ABSENT
+    if now.date() < session.date:
+        return "the evening before"
+    return ABSENT if stop_before(session, records, rider_today) is ABSENT else "after the break"
+
+
+@fact("what is not for the road home")
+def unfit_for_home(tyres: TyreSet) -> tuple[str, ...]:
+    """Name the tyres that are made for a track only, each with what it is."""
+    ends: tuple[End, ...] = ("front", "rear")
+    kinds = ((end, tyre_of(tyres, end).kind) for end in ends)
+    return tuple(f"{end} tyre ({kind})" for end, kind in kinds if kind in TRACK_ONLY)

@@ -50,6 +50,15 @@ class NotUnderstood:
 
 
 @attrs.frozen
+class Impossible:
+    """A figure that cannot be: the role and path at which it stands, and its record as written."""
+
+    role: str
+    path: Path
+    record: Record
+
+
+@attrs.frozen
 class Situation:
     """Everything a review may look at. A record that is None is not known.
 
@@ -57,7 +66,8 @@ class Situation:
     everybody's sessions on this bike before this one, `rider_today` this rider's of the same day before it,
     on any bike; `rider_elsewhere` this rider's of earlier days on other bikes in which something happened.
     `checklists` are all of the garage by id, retired ones too. `refs` says which record plays which role,
-    so that a finding can point at it.
+    so that a finding can point at it. The records are without the figures that cannot be; those stand under
+    `impossible`.
     """
 
     garage: Garage = attrs.field(factory=Garage)
@@ -77,6 +87,7 @@ class Situation:
     dangling: tuple[Dangling, ...] = ()
     disputed: tuple[Disputed, ...] = ()
     not_understood: tuple[NotUnderstood, ...] = ()
+    impossible: tuple[Impossible, ...] = ()
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
     now: dt.datetime = attrs.field(kw_only=True)
     going_out: bool = False
@@ -115,6 +126,7 @@ class Situation:
             "dangling": self.dangling,
             "disputed": self.disputed,
             "not_understood": self.not_understood,
+            "impossible": self.impossible,
             "now": self.now,
             "refs": self.refs,
             "records": self._records(),

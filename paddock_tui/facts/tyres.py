@@ -236,3 +236,28 @@ def _came_in_hot(before: Session, session: Session) -> bool:
 
 def _minutes(at: dt.time) -> float:
     return at.hour * 60.0 + at.minute + at.second / 60.0
+
+
+@attrs.frozen
+class WornTread:
+    """The least tread of a tyre that is at or under what it counts as worn at."""
+
+    least: Quantity
+    worn_at: Quantity
+
+    def __str__(self) -> str:
+        return f"{self.least} of tread, worn at {self.worn_at}"
+
+
+@fact("tread at its limit, {subject}", per="end", show=str)
+def worn_tread(end: End, session: Session, tyres: TyreSet) -> WornTread | Absent:
+    """Return the least tread where it is at the tyre's own limit; what was measured later says nothing."""
+    tyre = tyre_of(tyres, end)
+    depths = [one for one in (tyre.tread_left, tyre.tread_middle, tyre.tread_right) if one is not None]
+    later = (
+        session.date is not None and tyre.tread_measured is not None and tyre.tread_measured > session.date
+    )
+    if not depths or tyre.worn_at is None or later:
+        return ABSENT
+    least = min(depths, key=lambda one: one.to("mm"))
+    return WornTread(least, tyre.worn_at) if least.to("mm") <= tyre.worn_at.to("mm") else ABSENT

@@ -13,7 +13,7 @@ from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off, label_of
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.levels import OFF_HELP, Level, Scale
+from paddock_tui.trade.levels import OFF_HELP, HelpScale, Level, Scale
 from paddock_tui.trade.starting_levels import Aid, starting_help
 
 _SAME = 1e-9
@@ -133,7 +133,11 @@ def _value(
     )
     if wanted is None or not (scale.is_off(old) or old in scale.on):
         return None
-    new = _picked(scale, _left(name, control, scale, mode), old, _start(scale, function, wanted))
+    position = _start(scale, function, wanted)
+    if conditions.first and function != "engine-braking":
+        helps = HelpScale(scale.on, scale.off)
+        position = helps.position_of(helps.more_help(helps.level_at_least(wanted)))
+    new = _picked(scale, _left(name, control, scale, mode), old, position)
     if new is None or new == old:
         return None
     return WetValue(_part(name, control), ("setup", "controls", name), label, old, new)

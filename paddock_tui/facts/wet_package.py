@@ -5,7 +5,7 @@ mode are judged by themselves, since where they start in the wet is known; dampi
 what this rider last had in the dry on this bike, since no count by itself is a dry one or a wet one.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import attrs
 
@@ -13,7 +13,7 @@ from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History
-from paddock_tui.facts.rear_tyre import poor_rear
+from paddock_tui.facts.suggested_levels import new_here, state_of_rear
 from paddock_tui.facts.suspension import damping_unused, what_of
 from paddock_tui.facts.tyre_targets import hot_target_of
 from paddock_tui.facts.wet_aids import wet_aids
@@ -24,6 +24,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.in_force import value_in_force
+from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
@@ -31,7 +32,6 @@ from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.starting_levels import TyreState
 
 _RAIN_TYRES = ("wet", "intermediate")
 
@@ -118,14 +118,15 @@ def wet_package(
     tyres: TyreSet,
     source: Session | None,
     history: History,
-    cold_track: bool | None,
+    refs: Mapping[str, Ref],
     limits: Limits,
 ) -> WetPackage | Absent:
     """Return what of the set-up is less wet than the package; absent where nothing of it is open."""
-    poor = poor_rear(session, history, tyres, cold_track)
-    rear = TyreState(poor is not ABSENT and "worn" in poor, poor is not ABSENT and "new" in poor)
+    rear = state_of_rear(session, history, tyres)
     dry = in_the_dry(session.rider, history, _own(session, source), session.copied_from)
-    conditions = conditions_of(group, wet_ground, rear_tyre_kind, rear)
+    venue = refs["venue"].id if "venue" in refs else None
+    first = bool(new_here(session.rider, venue, history))
+    conditions = conditions_of(group, wet_ground, rear_tyre_kind, rear, first=first)
     before = dry.setup if dry is not None else None
     found = package_of(setup, bike, conditions, before, tyres, limits=limits)
     return found if found.values else ABSENT

@@ -40,12 +40,13 @@ class WetValues:
 
 @attrs.frozen
 class Conditions:
-    """Who rides, on what, with which rear tyre."""
+    """Who rides, on what, with which rear tyre; `first`: for the first time on this bike, or here."""
 
     group: RiderGroup
     surface: Surface
     tyre: TyreKind
     rear: TyreState = attrs.field(factory=TyreState)
+    first: bool = False
 
     @property
     def damp(self) -> bool:
@@ -53,7 +54,9 @@ class Conditions:
         return self.surface in (Surface.DAMP, Surface.DRYING)
 
 
-def conditions_of(group: str, surface: str, tyre: str | None, rear: TyreState | None = None) -> Conditions:
+def conditions_of(
+    group: str, surface: str, tyre: str | None, rear: TyreState | None = None, *, first: bool = False
+) -> Conditions:
     """Return the conditions from the words of the records.
 
     The tyres are part of the package: a slick, which has no levels for the wet, counts as the rain tyre
@@ -61,4 +64,4 @@ def conditions_of(group: str, surface: str, tyre: str | None, rear: TyreState | 
     """
     kind = {"track-day": "trackday", "sport-touring": "road", "slick": "wet", None: "wet"}.get(tyre, tyre)
     ground = {"standing water": "standing"}.get(surface, surface)
-    return Conditions(RiderGroup(group), Surface(ground), TyreKind(kind), rear or TyreState())
+    return Conditions(RiderGroup(group), Surface(ground), TyreKind(kind), rear or TyreState(), first)

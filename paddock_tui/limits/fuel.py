@@ -7,9 +7,9 @@ _RULE = "fuel-short-at-the-flag"
 HOLD_BELOW = limit(
     _RULE,
     "hold_below",
-    1.0,
+    0.0,
     "l",
-    "hold below this left at the flag, on a learnt rate",
+    "counts as dry below this left at the flag",
     COMMON,
     0,
     5,
@@ -23,5 +23,15 @@ RESERVE = limit(
     COMMON,
     0,
     10,
+)
+SPARING = limit(
+    _RULE,
+    "sparing",
+    0.85,
+    "",
+    "share of an entered rate at which running dry is a hold all the same",
+    COMMON,
+    0.5,
+    1.0,
 )
 RESERVE_SHARE = limit(_RULE, "share", 0.15, "", "reserve as a share of the litres needed", COMMON, 0, 0.5)

@@ -3,7 +3,7 @@
 from paddock_tui.limits.core import Limit, limit
 
 RULE = "rider-sag-out-of-its-window"
-SOURCE = "suspension technicians' published windows, some 5 mm apart; no single source"
+SOURCE = "suspension technicians' published windows, which differ by some mm; no single source"
 
 
 def _mm(name: str, value: float, meaning: str) -> Limit:
@@ -33,6 +33,6 @@ ROAD_LONG = (
 LONG_TRAVEL = _mm("long_travel", 150.0, "wheel travel over this is judged in percent")
 OUTER = (
     _mm("serious_under", 15.0, "rider sag under this is serious"),
-    _mm("serious_over", 45.0, "rider sag over this is serious, where travel is not long"),
+    _mm("serious_over", 50.0, "rider sag over this is serious, where travel is not long"),
 )
-AGREES = _mm("technician_within", 3.0, "a sag this near the technician's figure agrees with it")
+AGREES = _mm("technician_within", 5.0, "a sag this near the technician's figure agrees with it")

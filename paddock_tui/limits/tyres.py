@@ -7,8 +7,8 @@ TREAD_SERIOUS = limit(
     "serious_below",
     1.0,
     "mm",
-    "serious below this tread",
-    "common in law",
+    "serious below this tread; a hold once you enter what the law asks",
+    COMMON,
     0.5,
     4,
 )
@@ -18,7 +18,7 @@ TREAD_CAUTION = limit(
     1.6,
     "mm",
     "caution below this tread",
-    "common in law",
+    COMMON,
     0.5,
     4,
 )

@@ -13,7 +13,7 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
-KEYS = "1 ok, 2 to fix, 3 not applicable, backspace: open again"
+KEYS = "1 ok, 2 to fix, 3 not applicable, backspace: open again; the whole list: 4 on paper, 5 by inspection"
 """What the keys do on a row of this page."""
 
 

@@ -18,9 +18,11 @@ from cattrs.errors import (
 from cattrs.gen import make_dict_structure_fn, override
 
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.common import ADJUSTER
 from paddock_tui.records.disputes import CONFLICT, held_disputes, is_dispute
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import Spec, specs
+from paddock_tui.records.impossible import is_outside
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes.base import Shape, found_words
@@ -41,13 +43,23 @@ class _Unreadable(ValueError):
         self.trouble = trouble
 
 
+class _Impossible(_Unreadable):
+    """A value that can be read and cannot be."""
+
+
 @attrs.frozen
 class RecordRead:
-    """A record as far as it could be read: the values that could not, and the keys that nobody declared."""
+    """A record as far as it could be read: the values that could not, and the keys that nobody declared.
+
+    `possible` is the record without the figures that cannot be, which stand at the paths `impossible`: what
+    is worked out or judged rests on that one.
+    """
 
     record: Record
     troubles: tuple[InputError, ...]
     unknown: tuple[Path, ...]
+    possible: Record
+    impossible: tuple[Path, ...] = ()
 
 
 def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> RecordRead:
@@ -59,27 +71,32 @@ def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) ->
     )
     readable = _without(data, [trouble.path for trouble in troubles] + list(unknown))
     try:
-        record = _CONVERTER.structure(readable, cls)
+        record = _POSSIBLE.structure(readable, cls)
     except ClassValidationError as error:
-        found = list(_troubles(error, cls, ()))
-        troubles += found
-        record = _CONVERTER.structure(_without(readable, [trouble.path for trouble in found]), cls)
-    return RecordRead(record, tuple(troubles), unknown)
+        found = list(_refused(error, ()))
+        unreadable = [one.trouble for one in found if not isinstance(one, _Impossible)]
+        impossible = tuple(one.trouble.path for one in found if isinstance(one, _Impossible))
+        troubles += unreadable
+        kept = _without(readable, [trouble.path for trouble in unreadable])
+        possible = _POSSIBLE.structure(_without(kept, list(impossible)), cls)
+        record = _AS_WRITTEN.structure(kept, cls) if impossible else possible
+        return RecordRead(record, tuple(troubles), unknown, possible, impossible)
+    return RecordRead(record, tuple(troubles), unknown, record)
 
 
-def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
+def _structure_fn(cls: type, converter: cattrs.Converter) -> Callable[[Any, Any], Any]:
     """Build the function that structures one record class, each attribute by its own shape."""
     overrides: dict[str, Any] = {}
     for key, (name, spec) in specs(cls).items():
-        hook = _hook(spec)
+        hook = _hook(spec, converter)
         overrides[name] = (
             override(rename=key, struct_hook=hook) if key != name else override(struct_hook=hook)
         )
-    inner: Hook = make_dict_structure_fn(cls, _CONVERTER, **overrides)
+    inner: Hook = make_dict_structure_fn(cls, converter, **overrides)
 
     def structure(raw: Any, as_type: Any) -> Any:
         if type(raw) is dict and not any(type(value) in _HOLDS_MORE for value in raw.values()):
-            return _remembered(cls, raw, inner)
+            return _remembered(cls, raw, inner, converter is _POSSIBLE)
         if not isinstance(raw, Mapping):
             raise _Unreadable(InputError(found_words(raw), "a table", "write it under a heading of its own"))
         return inner(raw, as_type)
@@ -87,10 +104,10 @@ def _structure_fn(cls: type) -> Callable[[Any, Any], Any]:
     return structure
 
 
-def _remembered(cls: type, raw: dict[str, Any], inner: Hook) -> Any:
+def _remembered(cls: type, raw: dict[str, Any], inner: Hook, possible: bool) -> Any:
     """Structure a table of plain values; the same table of many records is one object, as all are frozen."""
     # With the types: 1, 1.0 and true are the same key else.
-    content = cls, *raw.items(), *map(type, raw.values())
+    content = cls, possible, *raw.items(), *map(type, raw.values())
     found = _TABLES.get(content)
     if found is None:
         found = inner(raw, cls)
@@ -100,29 +117,40 @@ def _remembered(cls: type, raw: dict[str, Any], inner: Hook) -> Any:
     return found
 
 
-def _hook(spec: Spec) -> Hook:
+def _hook(spec: Spec, converter: cattrs.Converter) -> Hook:
     """Return the hook of one attribute: its shape or its class, inside as many chosen keys as are
     declared.
     """
-    hook = _by_shape(spec.shape) if spec.shape is not None else _by_class(spec.record or object)
+    if spec.shape is not None:
+        hook = _by_shape(spec.shape, converter is _POSSIBLE)
+    else:
+        hook = _by_class(spec.record or object, converter)
     for _ in spec.keys:
         hook = _by_key(hook)
     return hook
 
 
-def _by_shape(shape: Shape[Any]) -> Hook:
+def _by_shape(shape: Shape[Any], possible: bool) -> Hook:
+    """Return the hook of a shape; with `possible` it refuses what lies outside the band of the shape.
+
+    How far an adjuster goes is the bike's to say, so that none of its values is refused here.
+    """
+    band = shape.band() if possible and shape is not ADJUSTER else None
+
     def hook(raw: Any, _: Any) -> Any:
         found = shape.load(raw)
         if isinstance(found, InputError):
             raise _Unreadable(found)
+        if band is not None and is_outside(found, band):
+            raise _Impossible(InputError(found_words(raw), shape.expected))
         return found
 
     return hook
 
 
-def _by_class(record: type) -> Hook:
+def _by_class(record: type, converter: cattrs.Converter) -> Hook:
     def hook(raw: Any, _: Any) -> Any:
-        return _CONVERTER.structure(raw, record)
+        return converter.structure(raw, record)
 
     return hook
 
@@ -149,13 +177,13 @@ def _by_key(inner: Hook) -> Hook:
     return hook
 
 
-def _troubles(error: Exception, cls: type, at: Path) -> Iterator[InputError]:
-    """Walk what cattrs raised and give each Trouble its path."""
+def _refused(error: Exception, at: Path) -> Iterator[_Unreadable]:
+    """Walk what cattrs raised and give each refusal its path."""
     if isinstance(error, _Unreadable):
-        yield attrs.evolve(error.trouble, path=at)
+        yield type(error)(attrs.evolve(error.trouble, path=at))
     elif isinstance(error, ClassValidationError | IterableValidationError):
         for child in error.exceptions:
-            yield from _troubles(child, cls, (*at, *_key_of(child, error)))
+            yield from _refused(child, (*at, *_key_of(child, error)))
     else:
         raise error
 
@@ -221,5 +249,8 @@ def _without(data: Mapping[str, Any], paths: list[Path]) -> Mapping[str, Any]:
     return kept
 
 
-_CONVERTER = cattrs.Converter(detailed_validation=True)
-_CONVERTER.register_structure_hook_factory(attrs.has, _structure_fn)
+_POSSIBLE = cattrs.Converter(detailed_validation=True)
+_POSSIBLE.register_structure_hook_factory(attrs.has, lambda cls: _structure_fn(cls, _POSSIBLE))
+
+_AS_WRITTEN = cattrs.Converter(detailed_validation=True)
+_AS_WRITTEN.register_structure_hook_factory(attrs.has, lambda cls: _structure_fn(cls, _AS_WRITTEN))

@@ -3,8 +3,10 @@
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.limits import Limits
 from paddock_tui.limits.traction import DAMP_CAUTION, DAMP_NOVICE, WET_CAUTION, WET_NOVICE, WET_SERIOUS
+from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import SetValue
+from paddock_tui.rules.core import Remedy, SetValue
+from paddock_tui.trade.levels import HelpScale
 
 ENOUGH = (WET_SERIOUS, WET_CAUTION, WET_NOVICE, DAMP_CAUTION, DAMP_NOVICE)
 """The limits of traction help that a net which is brought back should not be under."""
@@ -37,3 +39,18 @@ def track(surface: str) -> str:
 def proposed(puts: tuple[SetValue, ...]) -> str:
     """Write what would be set, each control with its value."""
     return " and ".join(f"{label_of(put.path[-1])} {put.value}" for put in puts)
+
+
+def raised(
+    subject: str, suggested: Setting | None, least: Setting, scale: HelpScale, lead: str = ""
+) -> Remedy:
+    """Return the remedy of too little help: the level that the row suggests, and the least that is enough.
+
+    `least` is what this finding asks for; where the suggestion is no more help than that, it is that alone.
+    """
+    label = label_of(subject)
+    if suggested is None or suggested not in scale.on or scale.help_of(suggested) <= scale.help_of(least):
+        text = f"{lead}Set {label} to {least}, or to more help than that."
+        return Remedy(text, (SetValue(("setup", "controls", subject), least),))
+    text = f"{lead}Start {label} at {suggested}; {least} is the least that removes this finding."
+    return Remedy(text, (SetValue(("setup", "controls", subject), suggested),))

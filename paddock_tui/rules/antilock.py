@@ -4,7 +4,8 @@ from paddock_tui.facts.aids import Freed, least_watching
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.limits import Limits
 from paddock_tui.limits.aids import FREED_WITHOUT_REAR_ABS
-from paddock_tui.records.electronics import Control
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import ENOUGH, enough_help, track
 from paddock_tui.rules.core import (
@@ -17,6 +18,7 @@ from paddock_tui.rules.core import (
     Remedy,
     Result,
     SetValue,
+    Severity,
     rule,
 )
 
@@ -27,6 +29,7 @@ from paddock_tui.rules.core import (
     per="control",
     when=("on_wet", "in_force", "surface", "to_come"),
     at="setup:setup.controls.{subject}",
+    absorbs=("rear-wheel-without-abs",),
     limits=ENOUGH,
     rank=AIDS,
 )
@@ -41,6 +44,7 @@ def front_wheel_without_abs_in_the_wet(
         why=f"A front wheel that locks on a wet track is a fall before the hand can let go.{wet_said}",
         remedy=_switched_on("Switch ABS on at the front for the wet", subject, control, enough_help(limits)),
         severity=HOLD if group == "novice" else SERIOUS,
+        parts=(subject,),
     )
 
 
@@ -50,6 +54,7 @@ def front_wheel_without_abs_in_the_wet(
     per="control",
     when=("out_of_the_wet", "in_force", "to_come"),
     at="setup:setup.controls.{subject}",
+    absorbs=("rear-wheel-without-abs",),
     rank=AIDS,
 )
 def front_wheel_without_abs(
@@ -58,8 +63,9 @@ def front_wheel_without_abs(
     """No ABS at the front on a dry or damp track: what that means depends on who brakes."""
     if not front_wheel_left:
         return None
-    usual = NOTE if column == "dry" else CAUTION
-    severity = {"novice": SERIOUS, "intermediate": CAUTION}.get(group, usual)
+    severity = _FRONT.get(group, {"damp": CAUTION}).get(column)
+    if severity is None:
+        return None
     return RaisedFinding(
         message=f"The front wheel is without ABS on {track(surface)}.",
         why="A panic grab locks the front wheel; it takes practice not to.",
@@ -67,6 +73,68 @@ def front_wheel_without_abs(
             "Switch ABS on at the front, at least at its lowest setting", subject, control, 0.0
         ),
         severity=severity,
+        parts=(subject,),
+    )
+
+
+_FRONT: dict[str, dict[str, Severity]] = {
+    "novice": {"dry": SERIOUS, "damp": SERIOUS},
+    "intermediate": {"dry": CAUTION, "damp": SERIOUS},
+}
+"""How bad a front wheel without ABS is out of the wet, by group; for the others a caution in the damp."""
+
+_REAR: dict[str, dict[str, Severity]] = {
+    "novice": {"dry": CAUTION, "damp": SERIOUS, "wet": SERIOUS},
+    "intermediate": {"dry": NOTE, "damp": CAUTION, "wet": SERIOUS},
+}
+"""How bad a rear wheel without ABS is, by group."""
+
+
+@rule(
+    "rear-wheel-without-abs",
+    SERIOUS,
+    per="control",
+    when=("in_force", "to_come"),
+    at="setup:setup.controls.{subject}",
+    rank=AIDS,
+)
+def rear_wheel_without_abs(
+    subject: str,
+    control: Control,
+    rear_wheel_left: bool,
+    surface: str,
+    column: str,
+    group: str,
+    cold_track: bool | None,
+) -> Result:
+    """No ABS at the rear of a bike that has it; for a novice a cold track is judged as a damp one."""
+    held = "damp" if column == "dry" and cold_track and group == "novice" else column
+    severity = _REAR.get(group, {"damp": NOTE, "wet": CAUTION}).get(held)
+    if severity is None:
+        return None
+    level = least_watching(subject, control, ("rear",), 0.0)
+    put = () if level is None else (SetValue(("setup", "controls", subject), level),)
+    return RaisedFinding(
+        message=f"The rear wheel is without ABS on {track(surface)}.",
+        why="The rear goes light under braking and locks first; it can stall, or step out.",
+        remedy=Remedy(f"Switch ABS on at the rear{f': {label_of(subject)} {level}' * bool(put)}.", put),
+        severity=severity,
+    )
+
+
+@rule(
+    "no-abs-for-a-novice-in-the-wet", NOTE, when=("novice", "on_wet", "to_come"), at="session:bike", rank=AIDS
+)
+def no_abs_for_a_novice_in_the_wet(bike: Bike, electronics: str) -> Result:
+    """A bike without ABS, ridden by a novice in the wet: said once, for nothing can be switched on."""
+    if any(function_of(name, one) in ("abs", "front-abs") for name, one in bike.controls.items()):
+        return None
+    return RaisedFinding(
+        message="This bike has no ABS that its record knows, and the track is wet.",
+        why="A front wheel that locks in the wet is a fall; nothing lets it go but the hand.",
+        remedy=Remedy("Brake early, upright and with a slow squeeze; ask the instructor to watch it."),
+        subject="abs",
+        facts=f"electronics {electronics}; no ABS listed",
     )
 
 
@@ -76,7 +144,7 @@ def front_wheel_without_abs(
     per="control",
     when=("on_wet", "in_force", "to_come"),
     at="setup:setup.controls.{subject}",
-    absorbs=("engine-braking-holds-in-the-wet",),
+    absorbs=("engine-braking-holds-in-the-wet", "rear-wheel-without-abs"),
     limits=(FREED_WITHOUT_REAR_ABS,),
     rank=AIDS,
 )
@@ -99,7 +167,7 @@ def rear_without_abs_and_little_freed(
             f"Switch ABS on at the rear, or set {label_of(name)} to {nearest} or weaker; stay a gear higher.",
             (SetValue(("setup", "controls", name), nearest),),
         ),
-        parts=(name,),
+        parts=(name, subject),
     )
 
 

@@ -7,7 +7,14 @@ from paddock_tui.records.session import Session
 from paddock_tui.rules.core import EVENT, NOTE, RaisedFinding, Remedy, Result, rule
 
 
-@rule("frost-near", NOTE, at="session:air", when=("to_come",), limits=(FROST,), rank=EVENT)
+@rule(
+    "frost-near",
+    NOTE,
+    at="session:air",
+    when=("to_come", "first_on_this_surface"),
+    limits=(FROST,),
+    rank=EVENT,
+)
 def frost_near(coldest: Coldest, limits: Limits) -> Result:
     """It is near freezing: plain water freezes in the engine, and cold slicks crack."""
     if coldest.celsius > limits[FROST]:
@@ -27,7 +34,7 @@ def frost_near(coldest: Coldest, limits: Limits) -> Result:
     "fumes-in-a-closed-space",
     NOTE,
     at="session:warmers",
-    when=("to_come",),
+    when=("to_come", "first_on_this_surface"),
     limits=(HEATERS_LIT,),
     rank=EVENT,
 )

@@ -27,16 +27,25 @@ def checklist_items_open(checked: Checked, stages_due: tuple[str, ...]) -> Resul
 
 
 def _still_open(one: ListState, items: list[ItemState]) -> RaisedFinding:
+    items = sorted(items, key=lambda item: _WORST.index(item.to_fix or "caution"))
     count = f"{len(items)} item{'' if len(items) == 1 else 's'} open"
+    first, more = _plain(items[0].text), f", and {len(items) - 1} more" * (len(items) > 1)
+    name = _capital(_plain(one.name))
+    listed = "; ".join(_plain(item.text) for item in items[:6])
+    left = f"; {len(items) - 6} more" * (len(items) > 6)
     return RaisedFinding(
-        message=f"{_capital(_plain(one.name))}: {count}.",
+        message=f"{name} open: {first}{more}.",
+        quoted=(name, first),
         why="What nobody looked at may be loose, worn, leaking or left behind.",
-        remedy=Remedy("Go through the list: each item ok, to fix, or not applicable."),
+        remedy=Remedy(f"Worst first, each ok, to fix, or not applicable: {listed}{left}."),
         subject=one.id,
         role="day" if items[0].in_day else "session",
         path=_path(items[0]),
         facts=f"{_plain(one.name)}: {count}",
     )
+
+
+_WORST = ("hold", "serious", "caution", "note")
 
 
 def _path(item: ItemState) -> tuple[str, ...]:

@@ -1,6 +1,6 @@
 """Rules about what damping is set to: the ends of a range, fork legs that differ, a damper nearly closed."""
 
-from paddock_tui.facts.damping_adjusters import Legs
+from paddock_tui.facts.damping_adjusters import Legs, SetBefore
 from paddock_tui.facts.suspension import AdjusterShown
 from paddock_tui.limits import Limits
 from paddock_tui.limits.suspension import DAMPER_CLOSED, END_OF_RANGE
@@ -32,22 +32,32 @@ _ROUNDING = 1e-9
 )
 def damping_near_its_end(
     subject: str,
-    adjuster: Adjuster,
     own_damping: AdjusterShown,
     adjuster_range: tuple[float, float],
+    set_before: SetBefore | None,
     limits: Limits,
 ) -> Result:
     """Damping in the last tenth of its range, at nobody's figure but the rider's own."""
     low, high = adjuster_range
-    click = 1.0 if adjuster.unit == "click" else adjuster.step or 0.0
-    zone = max(limits[END_OF_RANGE] * (high - low), click) + _ROUNDING
+    zone = limits[END_OF_RANGE] * (high - low) + _ROUNDING
     if not low <= own_damping.value <= high or min(own_damping.value - low, high - own_damping.value) > zone:
         return None
     return RaisedFinding(
         message=f"{_first(label_of(subject))} is near its end: {_value(own_damping)}.",
         why="No room is left that way: the oil, the valving or the spring is what does not suit.",
-        remedy=Remedy("Look at sag and spring first, then ask a technician; go back toward the middle."),
+        remedy=_back(subject, set_before, adjuster_range, zone),
     )
+
+
+def _back(subject: str, before: SetBefore | None, ends: tuple[float, float], zone: float) -> Remedy:
+    """Speak to the one who turned it: where it was before, then what does not suit, then a technician."""
+    look = "Then look at sag and spring, and ask a technician."
+    low, high = ends
+    if before is None or min(before.value - low, high - before.value) <= zone:
+        return Remedy(f"Go back toward the middle. {look}")
+    value = int(before.value) if before.value == int(before.value) else before.value
+    put = SetValue(("setup", "adjusters", subject), value)
+    return Remedy(f"Back to {show_number(before.value)}, where it was {before.when}. {look}", (put,))
 
 
 @rule("fork-legs-differ", SERIOUS, at="setup:setup.adjusters", rank=SUSPENSION)

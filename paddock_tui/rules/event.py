@@ -3,7 +3,18 @@
 from paddock_tui.facts.event import Camera, NoiseRead, TimetableStop
 from paddock_tui.limits import Limits
 from paddock_tui.limits.noise import NEAR_LIMIT
-from paddock_tui.rules.core import CAUTION, EVENT, HOLD, NOTE, SERIOUS, RaisedFinding, Remedy, Result, rule
+from paddock_tui.rules.core import (
+    CAUTION,
+    EVENT,
+    HOLD,
+    NOTE,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    ToDo,
+    rule,
+)
 from paddock_tui.text import printable
 from paddock_tui.trade.noise import Margin
 
@@ -84,6 +95,7 @@ def camera_not_allowed_so(camera: Camera) -> Result:
     at="bike:lap_timer",
     when=_HERE,
     rank=EVENT,
+    todo=ToDo("take the lap timer off: timing is forbidden"),
 )
 def timer_on_where_timing_is_forbidden(timer_where_forbidden: str) -> Result:
     """A lap timer is on the bike, and the organiser forbids timing."""

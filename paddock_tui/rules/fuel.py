@@ -2,7 +2,7 @@
 
 from paddock_tui.facts.fuel import FuelAhead
 from paddock_tui.limits import Limits
-from paddock_tui.limits.fuel import HOLD_BELOW, RESERVE, RESERVE_SHARE
+from paddock_tui.limits.fuel import HOLD_BELOW, RESERVE, RESERVE_SHARE, SPARING
 from paddock_tui.rules.core import CAUTION, FUEL, HOLD, SERIOUS, RaisedFinding, Remedy, Result, Severity, rule
 
 
@@ -11,11 +11,11 @@ from paddock_tui.rules.core import CAUTION, FUEL, HOLD, SERIOUS, RaisedFinding, 
     SERIOUS,
     when=("to_come",),
     at="session:fuel_added",
-    limits=(HOLD_BELOW, RESERVE, RESERVE_SHARE),
+    limits=(HOLD_BELOW, RESERVE, RESERVE_SHARE, SPARING),
     rank=FUEL,
 )
 def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
-    """Too little is left at the flag; only a rate learnt from refills can make that worse than a caution."""
+    """Too little is left at the flag: dry before it is worse than under the reserve only."""
     left, reserve = fuel_ahead.left_l, fuel_ahead.reserve_l
     if left >= reserve:
         return None
@@ -24,15 +24,28 @@ def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
         message=f"Fuel at the flag: {said}, the reserve is {reserve:.1f} l.",
         why=f"Out of fuel on the track is a stop on the line or in a corner. Worked out: {fuel_ahead}.",
         remedy=Remedy(
-            f"Fill {fuel_ahead.to_add_l:g} l or more, to the brim where weight does not matter: engine off "
-            "and cool, away from warmers, generator and flames, an extinguisher near. Then enter it."
+            f"{_filling(fuel_ahead)}: engine off and cool, away from warmers, generator and flames, an "
+            "extinguisher near. Then enter it."
         ),
-        severity=_severity(fuel_ahead, left, limits),
+        severity=_severity(fuel_ahead, limits),
         subject="fuel",
     )
 
 
-def _severity(ahead: FuelAhead, left: float, limits: Limits) -> Severity:
-    if not ahead.rate.learnt:
+def _filling(ahead: FuelAhead) -> str:
+    """Say what to fill: the litres that are missing; to the brim and fewer laps where it holds no more."""
+    lacking = round(ahead.reserve_l - ahead.left_l - ahead.room_l, 6)
+    if lacking > 0.0:
+        return f"Brim it, and {lacking:.1f} l is still missing: plan fewer laps"
+    return f"Fill {ahead.to_add_l:g} l or more, to the brim where weight does not matter"
+
+
+def _severity(ahead: FuelAhead, limits: Limits) -> Severity:
+    """Dry on a rate learnt, or even at less than the entered one: a hold; on the entered one serious."""
+    rate = ahead.rate
+    if rate.learnt:
+        return HOLD if ahead.left_l < limits[HOLD_BELOW] else CAUTION
+    if rate.given is None or ahead.left_l >= limits[HOLD_BELOW]:
         return CAUTION
-    return HOLD if left < limits[HOLD_BELOW] else SERIOUS
+    sparing = ahead.tank.litres - limits[SPARING] * ahead.plan.needed_l
+    return HOLD if sparing < limits[HOLD_BELOW] else SERIOUS

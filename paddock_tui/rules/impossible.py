@@ -16,14 +16,17 @@ KIND_WORDS = {"tyres": "tyre set"}
 ARITHMETIC = "the record itself: the bike's file says what it offers"
 
 
-@rule("impossible-figure", HOLD, of_set_up=True, source="paddock practice, unpublished: bands of what can be")
+@rule(
+    "impossible-figure", CAUTION, of_set_up=True, source="paddock practice, unpublished: bands of what can be"
+)
 def impossible_figure(impossible_figures: tuple[Figure, ...]) -> Result:
-    """A figure outside what can be is a slip of the finger or of the unit."""
+    """A figure outside what can be is a slip; a hold only where the verdict rests on it."""
     return [
         RaisedFinding(
-            message=f"{_first(figure.label)} cannot be {figure.written}.",
+            message=f"{_first(figure.label)} cannot be {figure.written}{_asked(figure.slip)}.",
             quoted=(_first(figure.label), figure.written),
             why=f"It lies outside {figure.band}: a slip, or the wrong unit. Nothing is worked out from it.",
+            severity=HOLD if figure.essential else CAUTION,
             remedy=Remedy("Measure or read it again, and enter it with its unit."),
             subject=spell(figure.path),
             role=figure.role,
@@ -86,7 +89,7 @@ def speed_not_on_the_bike(
 
 @rule(
     "adjuster-outside-its-range",
-    HOLD,
+    CAUTION,
     of_set_up=True,
     source=ARITHMETIC,
     per="adjuster",
@@ -101,7 +104,8 @@ def adjuster_outside_its_range(
         return None
     bounds = f"{show_number(low)} to {show_number(high)}"
     return RaisedFinding(
-        message=f"{_start(subject)} {show_number(adjuster_value.value)} cannot be: it goes from {bounds}.",
+        message=f"{_start(subject)} {show_number(adjuster_value.value)} cannot be: it goes from {bounds}"
+        f" ({_miscounted(adjuster_value.value, low, high)}).",
         why="The adjuster has no such position, so the record and the bike differ.",
         remedy=Remedy("Turn it in gently to the stop, count out again, and enter the count."),
     )
@@ -210,9 +214,20 @@ def outside_the_riding_mode(
     )
 
 
+def _miscounted(value: float, low: float, high: float) -> str:
+    """Name the slip of a count: a minus for the other way, a point, or counted from the other end."""
+    if value > 2 * high - low and low <= value / 10 <= high:
+        return "a decimal point?"
+    return "counted from the other end?"
+
+
 def _offered_words(control: Control, offered: Levels) -> str:
     has = of_range(control).removeprefix(" of ") or ", ".join(str(value) for value in offered.values)
     return f"it has {has}{' and off' if control.off is True and 'off' not in has else ''}"
+
+
+def _asked(slip: str) -> str:
+    return f" ({slip})" if slip else ""
 
 
 def _start(subject: str) -> str:

@@ -52,17 +52,13 @@ def hot_below_cold(end: End, cold_read: PressureRead, hot_read: Hot) -> Result:
     )
 
 
-@rule(
-    "no-hot-pressure-last-time", CAUTION, at="session:pressures.hot.front", when=("to_come",), rank=PRESSURES
-)
-def no_hot_pressure_last_time(last_without_hot: str, group: str, fitted: Mapping[End, str]) -> Result:
+@rule("no-hot-pressure-last-time", NOTE, at="session:pressures.hot.front", when=("to_come",), rank=PRESSURES)
+def no_hot_pressure_last_time(last_without_hot: str) -> Result:
     """The last session on these tyres has no hot pressures: the next cold start is a guess."""
-    learner = group == "novice" and not {"road", "sport-touring"}.isdisjoint(fitted.values())
     return RaisedFinding(
         message="No hot pressures were read after the last session on these tyres.",
         why="Without them nobody knows what the cold pressure turned into, and the next start is a guess.",
         remedy=Remedy("Read them first thing when you come back, within three minutes of parking."),
-        severity=NOTE if learner else CAUTION,
         path=("pressures", "hot", "front"),
     )
 

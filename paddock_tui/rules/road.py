@@ -3,7 +3,7 @@
 from paddock_tui.facts.aids import least_watching
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.past import End
-from paddock_tui.facts.road import Leaving
+from paddock_tui.facts.road import TRACK_ONLY, Leaving
 from paddock_tui.limits import Limits
 from paddock_tui.limits.pressures import BELOW_ROAD
 from paddock_tui.limits.tyres import TREAD_CAUTION, TREAD_SERIOUS
@@ -13,6 +13,7 @@ from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
+    HOLD,
     PRESSURES,
     SERIOUS,
     TYRES,
@@ -26,12 +27,9 @@ from paddock_tui.rules.core import (
 _HERE = ("on_the_road", "to_come")
 
 
-_TRACK_ONLY = ("slick", "wet", "intermediate")
-
-
 @rule(
     "road-home-at-track-pressure",
-    SERIOUS,
+    CAUTION,
     source="the manual's road figure; riders' guides: re-inflate before leaving",
     per="end",
     at="session:pressures.cold.{subject}",
@@ -59,7 +57,7 @@ def road_home_at_track_pressure(leaving_with: Leaving, road_pressure: Quantity, 
 @rule(
     "little-tread-for-the-road",
     SERIOUS,
-    source="least tread differs by country; local law counts",
+    source="the garage's own entry for what the law here asks; without one paddock practice, unpublished",
     per="end",
     at="tyres:{subject}.tread_middle",
     when=_HERE,
@@ -69,19 +67,26 @@ def road_home_at_track_pressure(leaving_with: Leaving, road_pressure: Quantity, 
 def little_tread_for_the_road(end: End, least_tread: Quantity, limits: Limits) -> Result:
     """A tyre has little tread left for the road."""
     left = least_tread.to("mm")
-    if left >= limits[TREAD_CAUTION]:
+    entered = limits.overridden(TREAD_SERIOUS)
+    if left >= max(limits[TREAD_CAUTION], limits[TREAD_SERIOUS] if entered else 0.0):
         return None
+    law = entered and left < limits[TREAD_SERIOUS]
+    ask = (
+        "Fit another tyre, or take the van."
+        if law
+        else ("Look up what the law asks for here, enter it in the limits; take the van, or fit another.")
+    )
     return RaisedFinding(
         message=f"The {end} tyre has {least_tread} of tread left for the road.",
         why="Least tread is the law's, and on a wet road the tread is what is left of the grip.",
-        remedy=Remedy("Look up what the law asks for here; take the van, or fit another tyre."),
-        severity=SERIOUS if left < limits[TREAD_SERIOUS] else CAUTION,
+        remedy=Remedy(ask),
+        severity=HOLD if law else SERIOUS if left < limits[TREAD_SERIOUS] else CAUTION,
     )
 
 
 @rule(
     "tyre-not-for-the-road",
-    SERIOUS,
+    HOLD,
     source="the side wall: marked not for use on the road",
     per="end",
     at="tyres:{subject}.kind",
@@ -90,7 +95,7 @@ def little_tread_for_the_road(end: End, least_tread: Quantity, limits: Limits) -
 )
 def tyre_not_for_the_road(end: End, tyre_kind_at: str) -> Result:
     """A tyre that is made for the track only is on the bike for the way home."""
-    if tyre_kind_at not in _TRACK_ONLY:
+    if tyre_kind_at not in TRACK_ONLY:
         return None
     return RaisedFinding(
         message=f"The {end} tyre ({tyre_kind_at}) is not made for the road.",
@@ -105,7 +110,7 @@ def tyre_not_for_the_road(end: End, tyre_kind_at: str) -> Result:
     per="control",
     at="setup:setup.controls.{subject}",
     when=_HERE,
-    absorbs=("front-wheel-without-abs", "front-wheel-without-abs-in-the-wet"),
+    absorbs=("front-wheel-without-abs", "front-wheel-without-abs-in-the-wet", "rear-wheel-without-abs"),
     rank=AIDS,
 )
 def abs_off_on_the_road(
@@ -114,6 +119,7 @@ def abs_off_on_the_road(
     wheels_watched: tuple[str, ...],
     wheels_left: tuple[str, ...],
     in_force: ShownControl,
+    surface_if_known: str | None,
 ) -> Result:
     """ABS is left off for the way home."""
     if not wheels_left:
@@ -126,8 +132,25 @@ def abs_off_on_the_road(
             f"Set it to {'most help' if level is None else level}, and read the dash after the last key-on.",
             () if level is None else (SetValue(("setup", "controls", subject), level),),
         ),
+        severity=CAUTION if surface_if_known == "dry" else SERIOUS,
         facts=f"road; {in_force}",
         parts=(subject,),
+    )
+
+
+@rule("road-home-ahead", CAUTION, at="session:tyres", when=("to_come", "home_by_road"), rank=TYRES)
+def road_home_ahead(unfit_for_home: tuple[str, ...], home_by_road: str) -> Result:
+    """Tyres on which the way home by road would be a hold: said while they can still be changed."""
+    if not unfit_for_home:
+        return None
+    named = " and ".join(unfit_for_home)
+    return RaisedFinding(
+        message=f"Home by road, and not made for it: {named}.",
+        quoted=(named,),
+        why="At the gate in the evening nothing can be changed any more; now a van or tyres can be found.",
+        remedy=Remedy("Take road tyres along, or a van. Plate, mirrors and lights go back on as well."),
+        subject="road-home",
+        facts=f"{home_by_road}; {named}",
     )
 
 

@@ -46,7 +46,8 @@ def rider_sag_out_of_its_window(
     little = rider_sag.mm < low
     outer = limits[OUTER[0]], limits[OUTER[1]]
     long = is_long(rider_sag.travel_mm, limits)
-    serious = rider_sag.mm < outer[0] or (rider_sag.mm > outer[1] and not long)
+    outside = rider_sag.mm < outer[0] or (rider_sag.mm > outer[1] and not long)
+    serious = sag_figure is None and outside
     used_up = preload_end is not None and preload_end.at is (PreloadAt.LEAST if little else PreloadAt.MOST)
     ask = f"Preload has no way left: the spring seems too {'stiff' if little else 'soft'}; ask a technician."
     turn = (

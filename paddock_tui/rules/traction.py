@@ -12,24 +12,19 @@ from paddock_tui.limits.traction import (
     WET_NOVICE,
     WET_SERIOUS,
 )
+from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.aid_words import ENOUGH, enough_help, shown_of, start, track
+from paddock_tui.rules.aid_words import ENOUGH, enough_help, raised, shown_of, start, track
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
     HOLD,
     SERIOUS,
     RaisedFinding,
-    Remedy,
     Result,
-    SetValue,
     rule,
 )
 from paddock_tui.trade.levels import HelpScale
-from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, TyreKind, starting_help
-
-_START = starting_help(RiderGroup.NOVICE, Surface.DRY, TyreKind.TRACKDAY, Aid.TRACTION) or 0.0
-"""Traction help that a novice starts with in the dry."""
 
 
 @rule(
@@ -46,6 +41,7 @@ def aid_off_in_the_wet(
     slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
+    suggested_level: Setting | None,
     group: str,
     wet_said: str,
     limits: Limits,
@@ -57,10 +53,7 @@ def aid_off_in_the_wet(
     return RaisedFinding(
         message=f"{start(subject)} is off in the wet.",
         why=f"A slide at the rear on a wet track is faster than a hand; nothing would catch it.{wet_said}",
-        remedy=Remedy(
-            f"Start high, e.g. {wanted}; come down a step at a time, only while it is not seen working.",
-            (SetValue(("setup", "controls", subject), wanted),),
-        ),
+        remedy=raised(subject, suggested_level, wanted, help_scale),
         severity=HOLD if group == "novice" else SERIOUS,
     )
 
@@ -80,6 +73,7 @@ def little_traction_help_in_the_wet(
     slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
+    suggested_level: Setting | None,
     surface: str,
     group: str,
     limits: Limits,
@@ -95,10 +89,7 @@ def little_traction_help_in_the_wet(
     return RaisedFinding(
         message=f"Little {label_of(subject)} help for {track(surface)}: {shown_of(in_force)}.",
         why="A wet track lets the rear go early and without warning: start high, come down in steps.",
-        remedy=Remedy(
-            f"Set {label_of(subject)} to {wanted}, or more help; {wanted} is the least that ends this.",
-            (SetValue(("setup", "controls", subject), wanted),),
-        ),
+        remedy=raised(subject, suggested_level, wanted, help_scale),
         severity=SERIOUS if help_in_force < serious else CAUTION,
     )
 
@@ -118,6 +109,7 @@ def little_traction_help_in_the_damp(
     slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
+    suggested_level: Setting | None,
     surface: str,
     group: str,
     limits: Limits,
@@ -131,10 +123,7 @@ def little_traction_help_in_the_damp(
     return RaisedFinding(
         message=f"{start(subject)} is off on {track(surface)}." if help_in_force < 0 else little,
         why="Damp patches come without warning in the middle of a corner that was dry a lap ago.",
-        remedy=Remedy(
-            f"Set {label_of(subject)} to {wanted}, or more help; {wanted} is the least that ends this.",
-            (SetValue(("setup", "controls", subject), wanted),),
-        ),
+        remedy=raised(subject, suggested_level, wanted, help_scale),
     )
 
 
@@ -154,6 +143,7 @@ def little_traction_help_for_a_novice(
     slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
+    suggested_level: Setting | None,
     column: str,
     limits: Limits,
 ) -> Result:
@@ -166,16 +156,13 @@ def little_traction_help_for_a_novice(
     enough = serious if column == "damp" else max(serious, caution)
     if help_in_force >= enough:
         return None
-    wanted = help_scale.nearest(max(_START, serious, caution))
+    wanted = help_scale.nearest(max(serious, caution))
     return RaisedFinding(
         message=f"Little {label_of(subject)} help for a novice: {shown_of(in_force)}."
         if help_in_force >= 0
         else f"{start(subject)} is off for a novice.",
         why="While lines and throttle are being learnt mistakes are many: the aid is the margin for them.",
-        remedy=Remedy(
-            f"Start at {wanted}; come down one step a session, only while it is not seen working.",
-            (SetValue(("setup", "controls", subject), wanted),),
-        ),
+        remedy=raised(subject, suggested_level, wanted, help_scale),
         severity=SERIOUS if help_in_force < serious else CAUTION,
         parts=(subject,),
     )
@@ -196,6 +183,7 @@ def little_traction_help_on_a_poor_rear_tyre(
     slip_net_function: str,
     help_in_force: float,
     help_scale: HelpScale,
+    suggested_level: Setting | None,
     group: str,
     poor_rear: tuple[str, ...],
     limits: Limits,
@@ -209,8 +197,5 @@ def little_traction_help_on_a_poor_rear_tyre(
     return RaisedFinding(
         message=f"Little {label_of(subject)} help on a {what} rear tyre: {shown_of(in_force)}.",
         why="Grip is below what this level was found with, and it comes back or goes without notice.",
-        remedy=Remedy(
-            f"One or two steps more for the first laps: {wanted} or more help than that.",
-            (SetValue(("setup", "controls", subject), wanted),),
-        ),
+        remedy=raised(subject, suggested_level, wanted, help_scale, "More for the first laps. "),
     )

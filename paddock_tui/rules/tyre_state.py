@@ -1,10 +1,10 @@
 """Rules about what a tyre has behind it: what was seen on it, heat cycles, age."""
 
 from paddock_tui.facts.past import End
-from paddock_tui.facts.tyres import TyreSeen
+from paddock_tui.facts.tyres import TyreSeen, WornTread
 from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import OLD, SOON_OLD
-from paddock_tui.rules.core import CAUTION, TYRES, RaisedFinding, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, HOLD, SERIOUS, TYRES, RaisedFinding, Remedy, Result, rule
 
 
 @rule("tyre-blued-or-cracked", CAUTION, per="end", at="session:look.{subject}", rank=TYRES)
@@ -60,4 +60,22 @@ def tyre_old(end: End, tyre_age: float, tyre_kind_at: str, limits: Limits) -> Re
         message=f"The {end} tyre is {tyre_age:.1f} years old by its date code.",
         why="Rubber hardens on the shelf too; the maker's own limit comes before any figure.",
         remedy=Remedy("Ask the tyre vendor, feel the rubber, look for cracks; replace it where in doubt."),
+    )
+
+
+@rule(
+    "tread-at-its-limit",
+    SERIOUS,
+    per="end",
+    at="tyres:{subject}.tread_middle",
+    when=("organised", "to_come"),
+    rank=TYRES,
+)
+def tread_at_its_limit(end: End, worn_tread: WornTread, column: str, surface: str) -> Result:
+    """Tread at or under what this tyre counts as worn at: serious in the dry, a hold in the damp and wet."""
+    return RaisedFinding(
+        message=f"The {end} tyre is at its limit: {worn_tread}.",
+        why="At its marks a tyre has no depth left for water, and less rubber to take heat.",
+        remedy=Remedy("Fit another tyre, or measure it again at its thinnest and enter that."),
+        severity=SERIOUS if column == "dry" else HOLD,
     )

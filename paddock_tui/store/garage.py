@@ -15,7 +15,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.garage import SCHEMA, Garage
 from paddock_tui.records.kinds import CLASSES, Record
-from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.paths import FOLDERS, GARAGE, Path, Ref
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.shapes.references import Reference
 from paddock_tui.store.allowed import Allowed
@@ -39,6 +39,7 @@ class Loaded:
     """One record as it stands: its file, text and data, and what could be read of it.
 
     `record` is None where the file is lost (not TOML, not readable). `troubles` carry file and line.
+    `possible` is the record without the figures that cannot be, which stand at the paths `impossible`.
     """
 
     ref: Ref
@@ -49,6 +50,8 @@ class Loaded:
     record: Record | None
     troubles: tuple[InputError, ...] = ()
     unknown: tuple[InputError, ...] = ()
+    possible: Record | None = None
+    impossible: tuple[Path, ...] = ()
 
 
 @attrs.frozen
@@ -357,7 +360,8 @@ class GarageFiles:
             ref.kind, raw.data, bike.record if bike and isinstance(bike.record, Bike) else None
         )
         troubles, unknown = placed(found, name, raw.text)
-        return Loaded(ref, path, name, raw.text, raw.data, found.record, troubles, unknown)
+        held = (found.record, troubles, unknown, found.possible, found.impossible)
+        return Loaded(ref, path, name, raw.text, raw.data, *held)
 
 
 def _without_empty(data: Mapping[str, Any]) -> dict[str, Any]:

@@ -85,7 +85,7 @@ def test_without_history_the_bikes_own_consumption_serves_else_the_most_of_commo
     own = bike('[tank]\ncapacity = "16 l"\nconsumption = "12 l/100km"\n')
 
     assert str(fuel(about(session=session(""), bike=own)).filled["rate"].value) == "12 l/100km"
-    assert BLANK.filled["rate"].origin == "the most of 10 to 16: paddock practice, unpublished"
+    assert BLANK.filled["rate"].origin == "no own rate, the most of 10 to 16: paddock practice, unpublished"
     assert str(BLANK.filled["rate"].value) == "16.0 l/100km"
 
 

@@ -20,7 +20,7 @@ from tests.advice.next_change import cases as next_change_cases
 from tests.rules.cases.aids import WET
 from tests.rules.cases.event import LIMIT
 from tests.rules.cases.event import noise as read_at
-from tests.rules.cases.fuel import tank
+from tests.rules.cases.fuel import LEARNT, tank
 from tests.rules.cases.suspension import NO_TOP_OUT, sag
 from tests.rules.situations import Change, at, files, put, situation
 
@@ -49,6 +49,11 @@ def to_add(about: About) -> str:
     return answer(bench_fuel.fuel(about), about, "add", capacity=Quantity(Decimal(30), "l"))
 
 
+def brimmed(about: About) -> str:
+    """What the bench says is to be added to the tank as it is."""
+    return answer(bench_fuel.fuel(about), about, "add")
+
+
 @pytest.mark.parametrize("reserve", ["1.5 l", "2 l", "5 l", "7.3 l"])
 @pytest.mark.parametrize("own", [None, "1 l", "4 l"])
 @pytest.mark.parametrize("share", [0.15, 0.4])
@@ -56,10 +61,10 @@ def test_review_and_bench_ask_for_the_same_litres(reserve: str, own: str | None,
     limits = set_to(RESERVE, "reserve", reserve), set_to(RESERVE, "share", share)
     about = made(tank(6), put("rider", "limits.fuel_reserve", own), *limits)
     (one,) = raised(about.situation, RESERVE)
-    asked = re.search(r"Fill ([\d.]+) l or more", one.remedy.text)
+    asked = re.search(r"Brim it, and ([\d.]+ l) is still missing: plan fewer laps", one.remedy.text)
 
     assert asked is not None
-    assert to_add(about).startswith(f"{float(asked[1]):.1f} l more")
+    assert f"and {asked[1]} is still missing: plan fewer laps" in brimmed(about)
 
 
 def test_with_a_reserve_of_five_litres_both_ask_for_five_and_a_half() -> None:
@@ -67,7 +72,15 @@ def test_with_a_reserve_of_five_litres_both_ask_for_five_and_a_half() -> None:
     about = made(tank(6), set_to(RESERVE, "reserve", "5 l"))
 
     assert to_add(about).startswith("5.5 l more")
-    assert "Fill 5.5 l" in raised(about.situation, RESERVE)[0].remedy.text
+    assert "Brim it, and 5.4 l is still missing" in raised(about.situation, RESERVE)[0].remedy.text
+
+
+def test_a_tank_that_holds_more_is_filled_by_what_is_missing() -> None:
+    """0.5 l were added to a tank of 14 l, brimmed before 40 km at 16 l/100 km: 8.1 l are in it."""
+    more = (tank(14), put("session", "filled_to_brim", None), put("session", "fuel_added", "0.5 l"))
+    found = situation(files(*more, set_to(RESERVE, "reserve", "5 l")), history=LEARNT)
+
+    assert "Fill 3.5 l or more" in raised(found, RESERVE)[0].remedy.text
 
 
 def test_the_least_pad_on_the_bench_is_the_limits() -> None:

@@ -198,7 +198,12 @@ def test_one_value_makes_the_sample_hold_and_others_find_nothing(run: Runner, ga
 
     ran = run("check", garage, "--at", EARLY)
     assert (ran.status, ran.out.splitlines()[1].partition(":")[0]) == (1, "NOT YET 4 missing")
-    answers = ("checks.walked-round.status=ok", "work.1.what=wheel out", "work.1.torqued=yes")
+    answers = (
+        "checks.walked-round.status=ok",
+        "work.1.what=wheel out",
+        "work.1.torqued=yes",
+        "work.1.pumped=yes",
+    )
     assert run("set", garage, NEXT, *answers).status == 0
     assert run("set", garage, BEFORE, "happened=nothing").status == 0
     ran = run("check", garage, "--at", EARLY)

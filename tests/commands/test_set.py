@@ -114,7 +114,20 @@ def test_a_text_with_a_semicolon_is_said_in_one_piece(run: Runner, garage: Path)
 
 def test_what_can_be_read_is_kept_even_where_it_cannot_be_so(run: Runner, garage: Path) -> None:
     assert run("set", garage, NEXT, "setup.adjusters.front-rebound=99").status == 0
+    assert run("set", garage, NEXT, "setup.controls.traction=99").status == 0
     assert run("check", garage).status == 2
+
+
+def test_what_the_screen_would_ask_about_is_refused_until_yes(run: Runner, garage: Path) -> None:
+    asked = run("set", garage, NEXT, "pressures.cold.front=31 bar")
+    assert (asked.status, asked.out) == (3, "")
+    assert "front cannot be 31 bar (psi?)" in asked.err
+    units = run("set", garage, NEXT, "pressures.cold.front=2.1 bar", "pressures.cold.rear=28 psi")
+    assert (units.status, "two units in one entry?" in units.err) == (3, True)
+    assert run("set", garage, NEXT, "pressures.cold.front=31 bar", "--yes").status == 0
+    assert run("set", garage, NEXT, "pressures.cold.front=2.4 bar").status == 0
+    cold = run("set", garage, NEXT, "pressures.hot.front=2.2 bar")
+    assert (cold.status, "2.2 bar hot is below 2.4 bar cold" in cold.err) == (3, True)
 
 
 @pytest.mark.parametrize(

@@ -81,8 +81,8 @@ def test_it_says_what_it_was_reckoned_from() -> None:
     said = str(ahead(put("rider", "limits.fuel_reserve", "3 l")))
 
     assert said == (
-        "17.0 l in the tank; 6.4 l for 40 km at 16.0 l/100km, the most of 10 to 16: paddock practice, "
-        "unpublished; own reserve 3 l"
+        "17.0 l in the tank; 6.4 l for 40 km at 16.0 l/100km, no own rate, the most of 10 to 16: paddock "
+        "practice, unpublished; own reserve 3 l"
     )
 
 
@@ -91,7 +91,6 @@ def test_it_says_what_it_was_reckoned_from() -> None:
     [
         put("bike", "tank.capacity", "60 l"),
         put("venue", "length", "0 km"),
-        put("bike", "tank.consumption", "900 l/100km"),
         put("venue", "length", "900 km"),
     ],
 )

@@ -66,6 +66,7 @@ OTHER_THINGS = (
     r"share of it here:? +\(?50 %",
     r"sqrt\(0\.\d\)",
     r"0\.5 C wrong",
+    r"85 % mechanical efficiency",
     r"1 / 0\.7 to 1 / 0\.5|wet / dry = 0\.5-0\.7",
     # The other window of sag.
     r"free \d+ to \d+ mm",
@@ -74,7 +75,9 @@ OTHER_THINGS = (
 
 
 def moved(limit: Limit) -> Iterator[float]:
-    """A third more and a third less, as far as an owner may go."""
+    """A third more and a third less, as far as an owner may go; of none, a part of the most."""
+    if not limit.value:
+        yield limit.high / 4
     for share in (4 / 3, 2 / 3):
         value = min(max(float(f"{limit.value * share:.3g}"), limit.low), limit.high)
         if value != limit.value:

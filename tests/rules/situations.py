@@ -7,14 +7,14 @@ from typing import Any, TypeVar
 from unittest.mock import patch
 
 from paddock_tui.facts.past import History, PastSession
-from paddock_tui.facts.situation import Situation
+from paddock_tui.facts.situation import Impossible, Situation
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.garage import Garage
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.people import Rider, Venue
-from paddock_tui.records.reading import read_record
+from paddock_tui.records.reading import RecordRead, read_record
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile
 from paddock_tui.records.tyres import TyreSet
@@ -212,13 +212,13 @@ def read(kind: str, data: Data | None, as_class: type[R], bike: Bike | None = No
     if key not in _READ:
         if len(_READ) >= _MOST_READ:
             _READ.clear()
-        _READ[key] = read_record(kind, data, bike).record, bike
-    record, _ = _READ[key]
+        _READ[key] = read_record(kind, data, bike), bike
+    record = _READ[key][0].possible
     assert isinstance(record, as_class)
     return record
 
 
-_READ: dict[tuple[str, str, int], tuple[Record, Bike | None]] = {}
+_READ: dict[tuple[str, str, int], tuple[RecordRead, Bike | None]] = {}
 """Records that were read, by their tables: they never change. The bike is held as long as its id is a key."""
 
 _MOST_READ = 4096
@@ -238,10 +238,20 @@ def situation(made: Mapping[str, Data], **more: Any) -> Situation:
             "day": read("day", made.get("day"), RidingDay),
             "venue": read("venue", made.get("venue"), Venue),
             "refs": {role: Ref(role, IDS.get(role, role)) for role in made if role != "garage"},
+            "impossible": tuple(_impossible(made, bike)),
             "now": THE_EVENING_BEFORE,
             **more,
         }
     )
+
+
+def _impossible(made: Mapping[str, Data], bike: Bike | None) -> Iterator[Impossible]:
+    for role, data in made.items():
+        of_bike = bike if role in ("session", "profile") else None
+        found = _READ.get((role, repr(data), id(of_bike)))
+        for path in found[0].impossible if found is not None else ():
+            assert found is not None
+            yield Impossible(role, path, found[0].record)
 
 
 def went_before(

@@ -23,6 +23,7 @@ TOO_LITTLE = frozenset(
         "little-traction-help-for-a-novice",
         "little-traction-help-on-a-poor-rear-tyre",
         "front-wheel-without-abs",
+        "rear-wheel-without-abs",
         "front-wheel-without-abs-in-the-wet",
         "rear-without-abs-and-little-freed",
         "sharp-map-in-the-wet",

@@ -1,10 +1,10 @@
 """Answering an item of a checklist: ok, to fix, not applicable, or open again; each is one step."""
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from paddock_tui.desk.edits.values import login
-from paddock_tui.facts.checklists import day_place
+from paddock_tui.facts.checklists import OK, ItemState, day_place
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
@@ -15,6 +15,9 @@ from paddock_tui.store.garage import GarageFiles
 
 ANSWERS = {"1": "ok", "2": "to fix", "3": "not applicable"}
 """The answers by the key that gives them."""
+
+HOW = {"4": "on paper", "5": "by inspection"}
+"""How a whole list was gone through elsewhere, by the key that says so."""
 
 _OURS = ("status", "at", "by")
 
@@ -61,6 +64,26 @@ def answering(
     if not edits:
         return f"{text or item} is open already" if status is None else f"{text or item}: {status} already"
     return Step(f"{words} -> {status or 'open'}: {text or item}", (Change(holder, edits),))
+
+
+def answering_list(
+    files: GarageFiles, about: Ref, items: Iterable[ItemState], how: str, by: str, now: dt.datetime
+) -> Step | str:
+    """Make the one step that answers items that are open: a list was gone through on paper, or by inspection.
+
+    Who did it stands beside each answer, with how: 'IS, on paper'.
+    """
+    changes: dict[Ref, tuple[Edit, ...]] = {}
+    for item in items:
+        who = f"{by}, {how}"
+        step = answering(files, about, item.id, OK, now, in_day=item.in_day, text=item.text, by=who)
+        if not isinstance(step, Step):
+            return step
+        for change in step.changes:
+            if isinstance(change, Change):
+                changes[change.ref] = (*changes.get(change.ref, ()), *change.edits)
+    made = tuple(Change(ref, edits) for ref, edits in changes.items())
+    return Step(f"the list, done {how}", made) if made else "nothing is open on this list"
 
 
 def _answer(files: GarageFiles, session: Session, status: str, now: dt.datetime, by: str) -> dict[str, Value]:

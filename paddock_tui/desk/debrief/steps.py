@@ -5,15 +5,13 @@ from collections.abc import Mapping
 
 from paddock_tui.desk.day.afterwards import day_before
 from paddock_tui.desk.debrief.rows import CHANGE, first_open, open_groups, place_of, value_of
+from paddock_tui.desk.edits.questions import question
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import setting_value, shown
 from paddock_tui.desk.lookup import glance, glances, order
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.entry.return_rows import ReturnRow
-from paddock_tui.entry.typed import FAR_BAR
 from paddock_tui.entry.values import to_the_minute
-from paddock_tui.quantities import Quantity
-from paddock_tui.records.common import TYRE_PRESSURE
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
@@ -149,17 +147,11 @@ def doubts(
         return f"{value}: is a key held down? enter keeps it, backspace mends it"
     if group.reads != "pressure":
         return ""
-    new = TYRE_PRESSURE.load(value)
     data = files.data(session)
     held = lookup(data, group.path)
-    old = TYRE_PRESSURE.load(last.get(group.path) if held is MISSING else held)
-    both = isinstance(new, Quantity) and isinstance(old, Quantity)
-    if both and abs(new.to("bar") - old.to("bar")) > FAR_BAR:  # type: ignore[union-attr]
-        return f"{value}, while the last was {old}? enter keeps it, backspace mends it"
-    cold = _cold(data, group.path[-1])
-    if isinstance(new, Quantity) and cold is not None and new.to("bar") < cold.to("bar"):
-        return f"{value} hot is below {cold} cold: read again? enter keeps it, backspace mends it"
-    return ""
+    old = last.get(group.path, MISSING) if held is MISSING else held
+    asked = question(session, data, group.path, value, old)
+    return f"{asked} enter keeps it, backspace mends it" if asked else ""
 
 
 def minutes_parked(parked: dt.time | None, at: dt.time) -> float | None:
@@ -181,15 +173,6 @@ def worth(minutes: float | None) -> str:
         Freshness.LATE: "late: kept, in no trend",
     }
     return f"{minutes:.0f} min after parking: {words[fresh]}"
-
-
-def _cold(data: Mapping[str, Value], end: str) -> Quantity | None:
-    """Return the pressure that one end was sent out with: as set, else as read cold."""
-    for key in (f"set_to_{end}", end):
-        held = TYRE_PRESSURE.load(lookup(data, ("pressures", "cold", key)))
-        if isinstance(held, Quantity):
-            return held
-    return None
 
 
 def _table(path: Path, value: Value) -> Mapping[str, Value]:

@@ -16,7 +16,7 @@ from paddock_tui.facts.essentials.core import (
 )
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
-from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
+from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, function_of
 from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.shapes_of_bike import is_off, label_of
 
@@ -95,12 +95,20 @@ def aids(around: Around) -> EssentialAnswer:
 def _open_aids(around: Around, bike: Bike) -> Iterator[Open]:
     for name, control in sorted(bike.controls.items()):
         function = function_of(name, control)
-        if function not in (*HELP_FUNCTIONS, "engine-braking"):
+        if function not in (*HELP_FUNCTIONS, *STATE_FUNCTIONS, "engine-braking"):
             continue
+        if control.kind is None:
+            yield Open(f"what kind of control {label_of(name)} is", "bike", ("controls", name, "kind"))
         value = value_in_force(name, around.session.setup, bike)
-        if value is None:
+        # Which speed a limiter holds is asked where a limit is posted.
+        if value is None and function != "pit-limiter":
             yield Open(f"what {label_of(name)} is set to", "session", ("setup", "controls", name))
-        elif not is_off(control, value) and not _direction_known(name, control):
+        elif (
+            value is not None
+            and function not in STATE_FUNCTIONS
+            and not is_off(control, value)
+            and not _direction_known(name, control)
+        ):
             end = "frees_most" if function == "engine-braking" else "most_help"
             yield Open(f"which end of {label_of(name)} helps most", "bike", ("controls", name, end))
 

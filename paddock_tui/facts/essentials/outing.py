@@ -175,7 +175,7 @@ def fuel(around: Around) -> EssentialAnswer:
         return KNOWN
     if around.asked_as == "race":
         return Open("the litres in the tank", "session", ("filled_to_brim",))
-    if session.filled_to_brim or around.ticked("fuel-enough", "fuel-for-session"):
+    if around.ticked("fuel-enough", "fuel-for-session"):
         return KNOWN
     return to_tick(around, "fuel-enough", "fuel looked at: enough for the planned time")
 

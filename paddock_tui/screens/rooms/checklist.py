@@ -4,9 +4,9 @@ import re
 
 import attrs
 
-from paddock_tui.desk.day.checklist import ANSWERS, answering
+from paddock_tui.desk.day.checklist import ANSWERS, HOW, answering, answering_list
 from paddock_tui.entry.key_repeat import Held
-from paddock_tui.facts.checklists import OK, OPEN, ItemState
+from paddock_tui.facts.checklists import OK, OPEN, Checked, ItemState
 from paddock_tui.pages.checklist import KEYS, checked_of, checklist_page, first_open
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Step
@@ -37,7 +37,7 @@ def _page(about: SubjectContext) -> Page:
 
 
 def _hint(row: Row) -> str:
-    return "1 ok 2 to fix 3 n.a." if row.kind == "check" else ""
+    return "1 ok 2 to fix 3 n.a. 4 on paper" if row.kind == "check" else ""
 
 
 def _go(host: Host) -> None:
@@ -65,7 +65,9 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
 
 def _answer(host: Host, row: Row, key: str) -> None:
     """Answer the item under the cursor with a digit; the empty key opens it again."""
-    if host.place.subject is None or row.ref is None or (key and key not in ANSWERS):
+    if key in HOW:
+        _ask_for_list(host, row, HOW[key])
+    elif host.place.subject is None or row.ref is None or (key and key not in ANSWERS):
         host.board.say(row.shut or KEYS)
     elif key and host.state.of(AnsweredByKey).held.again(key, host.board.pressed_at, 1):
         host.board.say(f"{key} again at once: is a key held down? press it again if it is meant")
@@ -85,6 +87,27 @@ def _ask_initials(host: Host, row: Row, key: str) -> None:
         return ""
 
     host.ask(Question("initials of who looked", answered, declined="not answered", said=(row.value,)))
+
+
+def _ask_for_list(host: Host, row: Row, how: str) -> None:
+    """Answer all that is open on the list of a row once somebody's initials stand for it."""
+    subject, item = host.place.subject, _item(host, row)
+    checked = checked_of(host.desk.assembled(subject).situation) if subject is not None else Checked()
+    mine = next((one for one in checked.lists if item in one.items), None)
+    if subject is None or item is None or mine is None:
+        host.board.say(row.shut or KEYS)
+        return
+    about, still = subject, mine.open
+
+    def answered(text: str) -> str:
+        if not INITIALS.fullmatch(text.strip()):
+            return "one to four letters: the initials of whoever went through it"
+        by, now = text.strip().upper(), host.desk.now()
+        host.attempt(answering_list(host.desk.files, about, still, how, by, now))
+        return ""
+
+    said = (f"{mine.name}: {len(still)} open, done {how}",)
+    host.ask(Question("initials of who went through it", answered, declined="not answered", said=said))
 
 
 def _takes_initials(host: Host, row: Row) -> bool:

@@ -155,13 +155,17 @@ CASES = {
     "checklist-items-open": Cases(
         raising=(
             raises(
-                "morning", "caution", says="Bike, morning: 3 items open.", going_out=True, checklists=EVERY
+                "morning",
+                "caution",
+                says="Bike, morning open: front lever firm, and 2 more.",
+                going_out=True,
+                checklists=EVERY,
             ),
             raises(
                 "morning",
                 "caution",
                 *answered("chain-slack"),
-                says="Bike, morning: 1 item open.",
+                says="Bike, morning open: slack at the tight point.",
                 going_out=True,
                 checklists=EVERY,
             ),
@@ -171,7 +175,7 @@ CASES = {
                 "caution",
                 without("session", "pressures"),
                 put("session", "copied_from", "2026-05-16-2-kestrel"),
-                says="Before each session: 2 items open.",
+                says="Before each session open: first gear to leave in, and 1 more.",
                 going_out=True,
                 checklists=EVERY,
                 source=before()[0],
@@ -180,7 +184,7 @@ CASES = {
                 "wets",
                 "caution",
                 *WET_ON_SLICKS,
-                says="Wet swap: 1 item open.",
+                says="Wet swap open: wets on.",
                 going_out=True,
                 checklists=EVERY,
             ),
@@ -196,7 +200,7 @@ CASES = {
             raises(
                 "fall",
                 "caution",
-                says="After a fall: 1 item open.",
+                says="After a fall open: forks straight.",
                 going_out=True,
                 checklists=EVERY,
                 earlier=before(**FELL),

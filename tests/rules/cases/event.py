@@ -69,7 +69,7 @@ CASES = {
         missing=(lacks("the day", without("day")),),
     ),
     "timer-where-timing-is-forbidden": Cases(
-        raising=(raises("lap-timer", "serious", TIMER, FORBIDDEN),),
+        raising=(raises("lap-timer", "serious", TIMER, FORBIDDEN, going_out=True),),
         silent=(
             silent(TIMER),
             silent(TIMER, put("day", "timing", "allowed")),

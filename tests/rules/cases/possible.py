@@ -39,18 +39,21 @@ CASES = {
                 "pressures.cold.front",
                 "hold",
                 put("session", "pressures.cold.front", "21 bar"),
-                says="Front (pressures, cold) cannot be 21 bar.",
+                says="Front (pressures, cold) cannot be 21 bar (psi?).",
             ),
             raises("pressures.cold.front", "hold", put("session", "pressures.cold.front", "0.69 bar")),
             raises("pressures.cold.front", "hold", put("session", "pressures.cold.front", "52 psi")),
             raises(
-                "track", "hold", put("session", "track", "120 C"), says="Track temperature cannot be 120 C."
+                "track",
+                "caution",
+                put("session", "track", "120 C"),
+                says="Track temperature cannot be 120 C (F?).",
             ),
             raises(
                 "setup.rear_sprocket",
-                "hold",
+                "caution",
                 put("session", "setup.rear_sprocket", 430),
-                says="Rear sprocket",
+                says="Rear sprocket cannot be 430 (a decimal point?).",
             ),
             raises(
                 "limits.pit_lane", "hold", put("day", "limits.pit_lane", "600 km/h"), says="Pit-lane limit"
@@ -128,15 +131,15 @@ CASES = {
         raising=(
             raises(
                 "front-rebound",
-                "hold",
+                "caution",
                 put("session", "setup.adjusters.front-rebound", 25),
-                says="Front rebound 25 cannot be: it goes from 0 to 24.",
+                says="Front rebound 25 cannot be: it goes from 0 to 24 (counted from the other end?).",
             ),
-            raises("front-rebound", "hold", put("session", "setup.adjusters.front-rebound", -1)),
-            raises("front-preload", "hold", put("session", "setup.adjusters.front-preload", 15.5)),
+            raises("front-rebound", "caution", put("session", "setup.adjusters.front-rebound", -1)),
+            raises("front-preload", "caution", put("session", "setup.adjusters.front-preload", 15.5)),
             raises(
                 "front-rebound",
-                "hold",
+                "caution",
                 put("session", "setup.adjusters.front-rebound", 25),
                 put("bike", "adjusters.front-rebound.range", [24, 0]),
             ),

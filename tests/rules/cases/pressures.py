@@ -85,9 +85,8 @@ CASES = {
     ),
     "no-hot-pressure-last-time": Cases(
         raising=(
-            raises("front", "caution", **UNREAD),
+            raises("front", "note", **UNREAD),
             raises("front", "note", NOVICE, ROAD_TYRES, **UNREAD),
-            raises("front", "caution", NOVICE, **UNREAD),
         ),
         silent=(
             silent(),
@@ -96,7 +95,7 @@ CASES = {
             silent(history=went_before({"parked": dt.time(9, 0), "tyres": "others"}, hot_read=False)),
             silent(history=went_before({"parked": dt.time(9, 0), "kind": "road"}, hot_read=False)),
         ),
-        missing=(lacks("the rider's group", without("rider", "group"), **UNREAD),),
+        asks=True,
     ),
     "hot-reading-too-late": Cases(
         raising=(

@@ -4,6 +4,7 @@ import datetime as dt
 from typing import Any
 
 from tests.rules.case import Cases, lacks, raises, silent
+from tests.rules.cases.event import LUNCH
 from tests.rules.situations import Change, at, put, without
 
 RIDDEN = put("session", "parked", dt.time(10, 59))
@@ -37,13 +38,19 @@ STARTS = (
     put("session", "setup.rear_start", "2.90 bar"),
 )
 
+REAR_SLICK = put("tyres", "rear.kind", "slick")
+BY_ROAD = (put("day", "travel", "road"), REAR_SLICK)
+AFTER_LUNCH = dt.datetime(2026, 5, 16, 10, 0)
+
+LAW = put("garage", "limits.little-tread-for-the-road.serious_below", "1.6 mm")
+
 CASES = {
     "road-home-at-track-pressure": Cases(
         raising=(
-            raises("front", "serious", *HOME, says="2.10 bar; the road figure is 2.50 bar"),
-            raises("rear", "serious", *HOME),
-            raises("rear", "serious", *HOME, cold(front="2.5 bar", rear="2.6 bar")),
-            raises("front", "serious", *HOME, *STARTS),
+            raises("front", "caution", *HOME, says="2.10 bar; the road figure is 2.50 bar"),
+            raises("rear", "caution", *HOME),
+            raises("rear", "caution", *HOME, cold(front="2.5 bar", rear="2.6 bar")),
+            raises("front", "caution", *HOME, *STARTS),
         ),
         silent=(
             silent(*FIGURES),
@@ -60,6 +67,7 @@ CASES = {
     "little-tread-for-the-road": Cases(
         raising=(
             raises("front", "serious", *HOME, tread("front", "0.9 mm")),
+            raises("front", "hold", *HOME, LAW, tread("front", "1.5 mm")),
             raises(
                 "rear", "caution", *HOME, tread("rear", "1.5 mm"), put("tyres", "rear.tread_left", "3 mm")
             ),
@@ -74,7 +82,7 @@ CASES = {
     ),
     "tyre-not-for-the-road": Cases(
         raising=tuple(
-            raises(end, "serious", *HOME, put("tyres", f"{end}.kind", kind))
+            raises(end, "hold", *HOME, put("tyres", f"{end}.kind", kind))
             for end, kind in (("front", "slick"), ("rear", "wet"), ("rear", "intermediate"))
         ),
         silent=(
@@ -89,8 +97,10 @@ CASES = {
     ),
     "abs-off-on-the-road": Cases(
         raising=(
-            raises("abs", "serious", *HOME, at("abs", 0), says="front and rear without ABS"),
-            raises("abs", "serious", *HOME, at("abs", 1), says="leaves the front"),
+            raises("abs", "caution", *HOME, at("abs", 0), says="front and rear without ABS"),
+            raises("abs", "caution", *HOME, at("abs", 1), says="leaves the front"),
+            raises("abs", "serious", *HOME, put("session", "surface", "wet"), at("abs", 0)),
+            raises("abs", "serious", *HOME, without("session", "surface"), at("abs", 0)),
         ),
         silent=(
             silent(*HOME),
@@ -109,5 +119,26 @@ CASES = {
             silent(put("bike", "modes.open.use", "dry")),
         ),
         missing=(lacks("the riding mode", *HOME, without("session", "setup.mode")),),
+    ),
+    "road-home-ahead": Cases(
+        raising=(
+            raises("road-home", "caution", *BY_ROAD, says="rear tyre (slick)"),
+            raises(
+                "road-home",
+                "caution",
+                REAR_SLICK,
+                put("day", "entries.ines.kestrel.travel", "road"),
+            ),
+            raises("road-home", "caution", *BY_ROAD, LUNCH, now=AFTER_LUNCH),
+        ),
+        silent=(
+            silent(REAR_SLICK),
+            silent(put("day", "travel", "road")),
+            silent(*BY_ROAD, now=AFTER_LUNCH),
+            silent(*BY_ROAD, put("day", "entries.ines.kestrel.travel", "van")),
+            silent(*BY_ROAD, put("session", "kind", "road")),
+            silent(*BY_ROAD, RIDDEN),
+        ),
+        missing=(lacks("the tyre set", put("day", "travel", "road"), without("tyres")),),
     ),
 }

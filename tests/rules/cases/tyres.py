@@ -68,6 +68,8 @@ def cycles(count: int, limit: int = 10) -> tuple[Change, ...]:
 
 HOT_BEFORE = went_before({"parked": dt.time(10, 20), "tyres": "may"})
 
+MARKS = (put("tyres", "rear.worn_at", "1.6 mm"), put("tyres", "rear.tread_middle", "1.6 mm"))
+
 CASES = {
     "slicks-in-the-wet": Cases(
         raising=(
@@ -285,6 +287,25 @@ CASES = {
         ),
         missing=(
             lacks("the kind of the front tyre", put("tyres", "front", {"date_code": "2019"})),
+            lacks("the tyre set", NO_TYRES),
+        ),
+    ),
+    "tread-at-its-limit": Cases(
+        raising=(
+            raises("rear", "serious", *MARKS, says="1.6 mm of tread, worn at 1.6 mm"),
+            raises("rear", "hold", *MARKS, put("session", "surface", "damp")),
+            raises("rear", "hold", *MARKS, put("session", "surface", "wet")),
+            raises("rear", "hold", *MARKS, put("session", "surface", "standing water")),
+        ),
+        silent=(
+            silent(),
+            silent(*MARKS, put("tyres", "rear.tread_middle", "1.7 mm")),
+            silent(*MARKS, put("tyres", "rear.tread_measured", dt.date(2026, 5, 17))),
+            silent(*MARKS, put("session", "kind", "road")),
+            silent(*MARKS, RIDDEN),
+        ),
+        missing=(
+            lacks("the surface", *MARKS, without("session", "surface")),
             lacks("the tyre set", NO_TYRES),
         ),
     ),

@@ -30,6 +30,8 @@ def after_the_wet(*changes: Change) -> dict[str, Any]:
     return copied(WET, *changes)
 
 
+WETTER = ridden({"surface": "wet"})
+
 CASES = {
     "dry-set-up-in-the-wet": Cases(
         raising=(
@@ -44,8 +46,10 @@ CASES = {
             raises("wet-package", "note", DRYING, **from_dry()),
             raises("wet-package", "note", WET, AUTOMATIC, says="Less wet than the wet package", **from_dry()),
             # Without a dry session on record no count is a dry one: what is left are the aids.
-            raises("wet-package", "note", WET, says="riding mode, throttle and 1 more"),
-            raises("wet-package", "note", WET, *WET_AIDS, at("engine-braking", 3), says="engine braking"),
+            raises("wet-package", "note", WET, says="riding mode, throttle and 1 more", **WETTER),
+            raises("wet-package", "note", WET, *WET_AIDS, at("engine-braking", 3), says="braking", **WETTER),
+            # One step more help for a rider who is new to the bike.
+            raises("wet-package", "note", WET, *WET_AIDS, says="traction"),
             raises("wet-package", "note", WET, *WET_AIDS, put("session", "setup.mode", "open"), says="mode"),
             raises(
                 "wet-package",
@@ -55,11 +59,12 @@ CASES = {
                 put("bike", "controls.launch", {"kind": "state", "choices": ["off", "armed"]}),
                 at("launch", "armed"),
                 says="launch",
+                **WETTER,
             ),
         ),
         silent=(
             silent(**from_dry()),
-            silent(WET, *WET_AIDS),
+            silent(WET, *WET_AIDS, **WETTER),
             silent(WET, *WET_AIDS, AUTOMATIC, **from_dry()),
             silent(WET, *WET_AIDS, turned("front-rebound", 14), **from_dry()),
             silent(WET, *WET_AIDS, turned("front-rebound", 15), **from_dry()),

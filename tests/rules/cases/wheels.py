@@ -6,7 +6,7 @@ from tests.rules.case import Cases, lacks, raises, silent
 from tests.rules.cases.aids import DAMP, NO_GROUP, NO_SURFACE, NOVICE, WET
 from tests.rules.cases.before import RIDDEN
 from tests.rules.cases.incidents import earlier, happened
-from tests.rules.cases.nets import ADVANCED, RACE
+from tests.rules.cases.nets import ADVANCED, COLD, RACE
 from tests.rules.situations import Change, at, counts_down, put, went_before, without
 
 REAR_OFF = put("bike", "controls.abs.effects", {"2": {"rear": "off"}})
@@ -72,19 +72,29 @@ SHIFTER = (
     at("shifter", "both ways"),
 )
 
+NO_AIDS = (
+    put("bike", "electronics", "none"),
+    without("bike", "controls"),
+    without("bike", "modes"),
+    without("session", "setup.controls"),
+    without("session", "setup.mode"),
+)
+
 CASES = {
     "front-wheel-without-abs": Cases(
         raising=(
             raises("abs", "serious", NOVICE, at("abs", 0), says="without ABS on a dry track."),
             raises("abs", "caution", at("abs", 1)),
-            raises("abs", "note", ADVANCED, at("abs", 0)),
-            raises("abs", "note", RACE, at("abs", "off")),
+            raises("abs", "serious", DAMP, at("abs", 1)),
+            raises("abs", "caution", ADVANCED, DAMP, at("abs", 0)),
             raises("abs", "serious", NOVICE, DAMP, at("abs", 1), says="on a damp track."),
             raises("abs", "caution", RACE, DAMP, at("abs", 0)),
             raises("abs", "serious", *counts_down(NOVICE, at("abs", "off"))),
         ),
         silent=(
             silent(NOVICE),
+            silent(ADVANCED, at("abs", 0)),
+            silent(RACE, at("abs", "off")),
             silent(NOVICE, at("abs", 2)),
             silent(NOVICE, WET, at("abs", 0)),
             silent(NOVICE, put("bike", "controls.abs.function", "rear-abs"), at("abs", 0)),
@@ -94,6 +104,48 @@ CASES = {
             lacks("the surface", at("abs", 0), NO_SURFACE),
             lacks("the rider's group", at("abs", 0), NO_GROUP),
             lacks("what ABS is set to", at("abs", None)),
+        ),
+    ),
+    "rear-wheel-without-abs": Cases(
+        raising=(
+            raises("abs", "caution", NOVICE, REAR_OFF, at("abs", 2), says="without ABS on a dry track."),
+            raises("abs", "serious", NOVICE, COLD, REAR_OFF, at("abs", 2)),
+            raises("abs", "serious", NOVICE, DAMP, REAR_OFF, at("abs", 2)),
+            raises("abs", "serious", NOVICE, WET, REAR_OFF, at("abs", 2), braking(5)),
+            raises("abs", "note", REAR_OFF, at("abs", 2)),
+            raises("abs", "note", COLD, REAR_OFF, at("abs", 2)),
+            raises("abs", "caution", DAMP, REAR_OFF, at("abs", 2)),
+            raises("abs", "serious", WET, REAR_OFF, at("abs", 2), braking(5)),
+            raises("abs", "note", ADVANCED, DAMP, REAR_OFF, at("abs", 2)),
+            raises("abs", "caution", RACE, WET, REAR_OFF, at("abs", 2), braking(5)),
+            raises("rear-abs", "note", REAR_ABS, at("rear-abs", 0)),
+        ),
+        silent=(
+            silent(NOVICE),
+            silent(ADVANCED, REAR_OFF, at("abs", 2)),
+            silent(RACE, COLD, REAR_OFF, at("abs", 2)),
+            silent(NOVICE, REAR_ABS, at("rear-abs", 1)),
+            silent(NOVICE, without("bike", "controls.abs"), at("abs", None)),
+        ),
+        missing=(
+            lacks("the surface", REAR_OFF, at("abs", 2), NO_SURFACE),
+            lacks("the rider's group", REAR_OFF, at("abs", 2), NO_GROUP),
+            lacks("what ABS is set to", at("abs", None)),
+        ),
+    ),
+    "no-abs-for-a-novice-in-the-wet": Cases(
+        raising=(
+            raises("abs", "note", NOVICE, WET, without("bike", "controls.abs"), at("abs", None)),
+            raises("abs", "note", NOVICE, WET, *NO_AIDS),
+        ),
+        silent=(
+            silent(NOVICE, WET),
+            silent(NOVICE, *NO_AIDS),
+            silent(WET, *NO_AIDS),
+        ),
+        missing=(
+            lacks("the rider's group", WET, *NO_AIDS, NO_GROUP),
+            lacks("the bike's electronics (listed or none)", NOVICE, WET, without("bike", "electronics")),
         ),
     ),
     "rear-without-abs-and-little-freed": Cases(

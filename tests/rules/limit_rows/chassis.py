@@ -58,8 +58,8 @@ ROWS = [
     *sags("long_travel", (38, "caution"), at=(put("bike", "front.travel", "150 mm"),)),
     *sags("long_travel", (38, ""), at=(put("bike", "front.travel", "151 mm"),)),
     *sags("serious_under", (14.5, "serious"), (15, "caution"), (15.5, "caution")),
-    *sags("serious_over", (44.5, "caution"), (45, "caution"), (45.5, "serious")),
-    *sags("technician_within", (32.5, ""), (33, ""), (33.5, "caution"), (26.5, "caution"), at=(SET_30,)),
+    *sags("serious_over", (49.5, "caution"), (50, "caution"), (50.5, "serious")),
+    *sags("technician_within", (34.5, ""), (35, ""), (35.5, "caution"), (24.5, "caution"), at=(SET_30,)),
     # Of twenty-four clicks a fifth are 4.8, of twelve 2.4, of forty 8.
     row(
         STEP,
@@ -115,9 +115,10 @@ ROWS = [
         "share",
         "caution",
         put("bike", "adjusters.front-rebound.range", [0, 8]),
-        turned("front-rebound", 1),
+        turned("front-rebound", 0),
     ),
-    row(END, "share", "", put("bike", "adjusters.front-rebound.range", [0, 8]), turned("front-rebound", 2)),
+    row(END, "share", "", put("bike", "adjusters.front-rebound.range", [0, 8]), turned("front-rebound", 1)),
+    row(END, "share", "", put("bike", "adjusters.front-rebound.range", [1, 4]), turned("front-rebound", 2)),
     row(CLOSED, "clicks", "serious", DAMPER, turned("steering-damper", 1)),
     row(CLOSED, "clicks", "serious", DAMPER, turned("steering-damper", 2)),
     row(CLOSED, "clicks", "", DAMPER, turned("steering-damper", 3)),

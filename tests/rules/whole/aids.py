@@ -114,7 +114,7 @@ SITUATIONS: list[Whole] = [
     ),
     whole(
         "an intermediate with the front wheel alone on a drying track",
-        {("front-wheel-without-abs", "abs", "caution")},
+        {("front-wheel-without-abs", "abs", "serious")},
         DRYING,
         at("abs", 1),
         traction(6),

@@ -63,7 +63,7 @@ SITUATIONS: list[Whole] = [
     whole("a race with all done", set(), kind("race"), put("rider", "group", "race"), going_out=True),
     whole(
         "a race that is a lap short of its reserve",
-        {("fuel-short-at-the-flag", "fuel", "serious")},
+        {("fuel-short-at-the-flag", "fuel", "caution")},
         kind("race"),
         ADDED,
         tank(9),
@@ -206,6 +206,7 @@ SITUATIONS: list[Whole] = [
         FORBIDDEN,
         TIMER,
         *camera("helmet"),
+        going_out=True,
     ),
     whole(
         "too loud",
@@ -223,9 +224,9 @@ SITUATIONS: list[Whole] = [
     whole(
         "the road home at track pressures, ABS off, in the map for the dry track",
         {
-            ("road-home-at-track-pressure", "front", "serious"),
-            ("road-home-at-track-pressure", "rear", "serious"),
-            ("abs-off-on-the-road", "abs", "serious"),
+            ("road-home-at-track-pressure", "front", "caution"),
+            ("road-home-at-track-pressure", "rear", "caution"),
+            ("abs-off-on-the-road", "abs", "caution"),
             ("track-mode-on-the-road", "mode", "caution"),
         },
         *ROAD,

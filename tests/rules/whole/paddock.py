@@ -34,7 +34,7 @@ SITUATIONS: list[Whole] = [
     ),
     whole(
         "home by road with ABS off",
-        {("abs-off-on-the-road", "abs", "serious")},
+        {("abs-off-on-the-road", "abs", "caution")},
         *HOME,
         cold(**UP),
         at("abs", 0),

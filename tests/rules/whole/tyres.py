@@ -97,7 +97,7 @@ SITUATIONS: list[Whole] = [
         {("road-pressure-on-the-track", end, "caution") for end in ("front", "rear")},
         cold("2.50 bar", "2.90 bar"),
     ),
-    whole("no hot pressures last time", {("no-hot-pressure-last-time", "front", "caution")}, **UNREAD),
+    whole("no hot pressures last time", set(), **UNREAD),
     whole(
         "back from the track, front far over its target, read at once",
         {("hot-pressure-off-its-target", "front", "serious")},
