@@ -9,7 +9,7 @@ import attrs
 from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import of_date
 from paddock_tui.facts import Situation
-from paddock_tui.facts.past import PastSession
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Dangling, Disputed, Impossible, NotUnderstood
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
@@ -97,14 +97,11 @@ def assemble(
     )
     known = histories or Histories()
     history = known.of(files, ref, situation)
-    rests_on = {one.id for one in (*of_day, *history.past[-1:])} if session is not None else set()
-    earlier = (files.read(Ref("session", one)) for one in sorted(rests_on))
-    read = tuple(_not_understood(one for one in earlier if one is not None))
     situation = attrs.evolve(
         situation,
         history=history,
         rider_elsewhere=known.elsewhere(files, ref, situation),
-        not_understood=(*situation.not_understood, *read),
+        not_understood=(*situation.not_understood, *_unread_before(files, session, of_day, history)),
     )
     return Assembled(
         situation,
@@ -134,6 +131,15 @@ def _follow(
     named = value_at(record, path) if record is not None else None
     if isinstance(named, str) and not _take(files, role, Ref(kind, named), loaded):
         dangling.append(Dangling(holder, path, kind, named))
+
+
+def _unread_before(
+    files: GarageFiles, session: Session | None, of_day: tuple[PastSession, ...], history: History
+) -> Iterator[NotUnderstood]:
+    """Name what cannot be read in the outings of the day and in the last one of the bike."""
+    rests_on = {one.id for one in (*of_day, *history.past[-1:])} if session is not None else set()
+    earlier = (files.read(Ref("session", one)) for one in sorted(rests_on))
+    yield from _not_understood(one for one in earlier if one is not None)
 
 
 def _not_understood(read: Iterable[Loaded]) -> Iterator[NotUnderstood]:

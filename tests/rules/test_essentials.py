@@ -13,7 +13,7 @@ from paddock_tui.rules import HOLD, Review
 from tests.every import every
 from tests.rules.case import Raises
 from tests.rules.cases import CASES
-from tests.rules.cases.wheels import NO_AIDS
+from tests.rules.cases.aids import NO_AIDS
 from tests.rules.situations import (
     SESSION,
     WHOLE,

@@ -38,6 +38,14 @@ WORDS = put(
     "bike", "controls.traction", {"kind": "choice", "choices": ["off", "some", "much"], "most_help": "much"}
 )
 
+NO_AIDS = (
+    put("bike", "electronics", "none"),
+    without("bike", "controls"),
+    without("bike", "modes"),
+    without("session", "setup.controls"),
+    without("session", "setup.mode"),
+)
+
 CASES = {
     "aids-not-set": Cases(
         raising=(

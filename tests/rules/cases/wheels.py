@@ -3,7 +3,7 @@
 import datetime as dt
 
 from tests.rules.case import Cases, lacks, raises, silent
-from tests.rules.cases.aids import DAMP, NO_GROUP, NO_SURFACE, NOVICE, WET
+from tests.rules.cases.aids import DAMP, NO_AIDS, NO_GROUP, NO_SURFACE, NOVICE, WET
 from tests.rules.cases.before import RIDDEN
 from tests.rules.cases.incidents import earlier, happened
 from tests.rules.cases.nets import ADVANCED, COLD, RACE
@@ -70,14 +70,6 @@ SHIFTER = (
         },
     ),
     at("shifter", "both ways"),
-)
-
-NO_AIDS = (
-    put("bike", "electronics", "none"),
-    without("bike", "controls"),
-    without("bike", "modes"),
-    without("session", "setup.controls"),
-    without("session", "setup.mode"),
 )
 
 CASES = {

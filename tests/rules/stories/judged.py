@@ -4,11 +4,11 @@ import datetime as dt
 
 from paddock_tui.facts.situation import NotUnderstood
 from paddock_tui.records.paths import Ref
+from tests.rules.cases.aids import NO_AIDS
 from tests.rules.cases.brakes import lever
 from tests.rules.cases.event import LIMIT, noise
 from tests.rules.cases.fuel import ENTERED, LEARNT, tank
 from tests.rules.cases.road import FIGURES, UP, cold
-from tests.rules.cases.wheels import NO_AIDS
 from tests.rules.cases.work import SLACK, work
 from tests.rules.situations import Change, at, counts_down, put, without
 from tests.rules.stories.story import QUIET, Story, clean, group, hot, last, story, surface
