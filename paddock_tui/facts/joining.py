@@ -13,6 +13,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.electronics import Control
+from paddock_tui.records.garage import Garage
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
@@ -28,6 +29,7 @@ ROOTS: Final[Mapping[str, Any]] = {
     "disputed": tuple[Disputed, ...],
     "day": RidingDay,
     "earlier": tuple[Session, ...],
+    "garage": Garage,
     "history": History,
     "impossible": tuple[Impossible, ...],
     "limits": Limits,

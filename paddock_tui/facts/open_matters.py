@@ -2,6 +2,8 @@
 
 from collections.abc import Mapping
 
+import attrs
+
 from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
@@ -13,6 +15,7 @@ from paddock_tui.matters.fold import Answers
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.garage import Garage
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
@@ -36,6 +39,7 @@ def open_matters(
     source: Session | None,
     air_observed: AirObserved,
     limits: Limits,
+    garage: Garage,
 ) -> tuple[Matter, ...]:
     """Return what was written down about this bike, rider or tyre and is not answered yet, worst first."""
     here = PastSession(
@@ -47,6 +51,7 @@ def open_matters(
     before = (make.outing(one) for one in (*history.past, *elsewhere))
     outings = (*before, make.here(here))
     now = _present(here, outings[-1], records, checklists, checked, limits)
+    now = attrs.evolve(now, before=garage.before.on)
     return matters(MatterHistory(outings, _answers(history, records, refs)), now)
 
 

@@ -76,3 +76,13 @@ def first_set(history: History, tyres: str, end: End) -> str:
             return here
         here = before
     return min(seen)
+
+
+def reason_before(history: History, rule: str, subject: str) -> tuple[str, str] | None:
+    """Return the reason for which a finding was last ridden with, and by whom and when; None: never."""
+    for one in reversed(history.past):
+        held = one.session.accepted.get(rule, {}).get(subject)
+        if held is not None and held.reason:
+            on = f"{one.session.date}" if one.session.date is not None else f"session {one.id}"
+            return held.reason, f"{held.by or 'the rider'}, {on}"
+    return None

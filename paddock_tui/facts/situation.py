@@ -137,6 +137,7 @@ class Situation:
             "source": self.source,
             "checklists": self.checklists,
             "limits": self.limits,
+            "garage": self.garage,
         }
         for name, record in (("day", self.day), ("venue", self.venue), ("tyres", self.tyres)):
             roots[name] = record if record is not None else (ABSENT if self.session is None else UNKNOWN)

@@ -138,7 +138,10 @@ class Opened:
 
 @attrs.frozen
 class Present:
-    """The session that is looked at: what the severity and the words of a matter may depend on."""
+    """The session that is looked at: what the severity and the words of a matter may depend on.
+
+    What was written down up to `before` was gone through and answered together, but for what holds.
+    """
 
     id: str
     session: Session
@@ -152,6 +155,7 @@ class Present:
     torques: str = ""
     bike: Bike | None = None
     day: RidingDay | None = None
+    before: dt.date | None = None
     limits: Limits = attrs.field(factory=lambda: Limits({}))
 
     def here(self, one: Opened) -> bool:

@@ -9,6 +9,7 @@ import attrs
 from paddock_tui.matters.core import KINDS, TODAY, Matter, Opened, Outing, Present, Said, still_missing
 from paddock_tui.matters.remember import remembered
 from paddock_tui.matters.seen import Seen
+from paddock_tui.matters.severity import HOLD
 from paddock_tui.matters.walked import Walks
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.paths import Ref
@@ -84,7 +85,7 @@ def shown(folded: Folded, answers: Mapping[tuple[str, str], Answers], now: Prese
     found: dict[tuple[str, str], tuple[Matter, int]] = {}
     for one in folded.open:
         said = KINDS[one.kind].says(one, now) if concerns(one, now) else None
-        if said is None or answered(one, answers):
+        if said is None or answered(one, answers) or _gone_through(one, said, now):
             continue
         matter = _matter(one, said, now)
         before = found.get((one.kind, one.subject))
@@ -94,6 +95,11 @@ def shown(folded: Folded, answers: Mapping[tuple[str, str], Answers], now: Prese
         found[one.kind, one.subject] = (kept, count)
     every = [_with_more(matter, count) for matter, count in found.values()]
     return tuple(sorted(every, key=lambda one: (-one.severity, one.kind, one.subject)))
+
+
+def _gone_through(one: Opened, said: Said, now: Present) -> bool:
+    """Return whether it is older than what was answered together; a hold never is."""
+    return now.before is not None and one.date is not None and one.date <= now.before and said.severity < HOLD
 
 
 def concerns(one: Opened, now: Present) -> bool:

@@ -9,6 +9,7 @@ from paddock_tui.desk.debrief.rows import CHANGE, place_of, value_of
 from paddock_tui.desk.debrief.steps import HOT_AT, minutes_parked, worth
 from paddock_tui.entry.return_rows import HOT, LATER, NOTES, SYMPTOM, ReturnRow, rule_of
 from paddock_tui.entry.symptoms import SHORT, numbered
+from paddock_tui.pages.review import finding_row
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.common import Units
@@ -17,6 +18,7 @@ from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Lap
+from paddock_tui.rules import Finding
 from paddock_tui.store.garage import GarageFiles, Loaded
 from paddock_tui.text import printable
 
@@ -40,12 +42,18 @@ def return_page(
     units: Units,
     now: dt.datetime,
     no_laps: str = "",
+    still: tuple[Finding, ...] = (),
 ) -> Page:
-    """Make the page of a return: parked, the groups in the order typed, then what can wait."""
+    """Make the page of a return: parked, the groups in the order typed, then what can wait.
+
+    `still` is what earlier sessions left open: it is asked first.
+    """
     session = loaded.record
     if not isinstance(session, Session):
         return Page(heading, (), judged=False)
-    sections = [_parked(loaded, session, units, now)]
+    asked = tuple(finding_row(one) for one in still)
+    sections = [Section("still open: what became of it?", asked)] if asked else []
+    sections.append(_parked(loaded, session, units, now))
     for title in dict.fromkeys(group.section for group in groups):
         rows = [_row(files, loaded.ref, group, units, session) for group in groups if group.section == title]
         if title == SYMPTOM:

@@ -84,6 +84,7 @@ def _session_rows(desk: Desk, retired: bool) -> Iterator[Row]:
         coming = "to come" if one.date >= desk.now().date() else "not ridden"
         state = "in hand" if one.ref == in_hand else "ridden" if one.ridden else coming
         state = "retired" if "retired" in data else state
+        state += _still_open(desk, one.ref) if one.ref == in_hand else ""
         yield Row(
             label=one.ref.id,
             value=printable(" · ".join(_said_of_session(one, data))),
@@ -93,6 +94,16 @@ def _session_rows(desk: Desk, retired: bool) -> Iterator[Row]:
             opens=one.ref,
             key=one.ref.id,
         )
+
+
+def _still_open(desk: Desk, session: Ref) -> str:
+    """Count what earlier sessions left open for the session in hand, with the day of the first."""
+    found = desk.assembled(session).situation.facts().get("open_matters")
+    before = [one for one in found if one.ref is not None] if isinstance(found, tuple) else []
+    if not before:
+        return ""
+    since = min((one.since for one in before if one.since is not None), default=None)
+    return f" · {len(before)} still open" + (f" since {since:%a}" if since is not None else "")
 
 
 def _said_of_session(one: Glance, data: Mapping[str, Any]) -> Iterator[str]:

@@ -7,6 +7,7 @@ import attrs
 
 from paddock_tui.desk.day.what_now import minutes_before, not_done
 from paddock_tui.facts import Situation
+from paddock_tui.matters import KINDS
 from paddock_tui.pages.review import CAUTION_WORDS, finding_row, missing_section
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.session import Session, is_ridden
@@ -45,11 +46,13 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
 
 def to_mend(judged: Review) -> list[Finding]:
     """List the holds and the serious findings without an answer that are more than not done yet."""
-    return [
+    found = [
         one
         for one in judged.findings
         if RULES[one.rule].todo is None and (one.severity == HOLD or one.to_answer)
     ]
+    # What was written down earlier and never answered is named first of each severity.
+    return sorted(found, key=lambda one: (-one.severity, one.rule not in KINDS))
 
 
 def first_row(page: Page) -> tuple[str, ...]:

@@ -7,7 +7,8 @@ from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
-from paddock_tui.rules import HOLD, Finding, Pending, Review
+from paddock_tui.records.went_out_with import WentOutWith
+from paddock_tui.rules import HOLD, Finding, Pending, Review, Severity
 from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NOT_YET_WORD
 from paddock_tui.text import printable
 
@@ -68,12 +69,15 @@ def review_page(
     problems: tuple[InputError, ...] = (),
     previews: Mapping[str, str] | None = None,
     notes: tuple[InputError, ...] = (),
+    went_out: WentOutWith | None = None,
 ) -> Page:
     """Make the review page; `previews` say by finding what its remedy would do, where a key can do it.
 
-    `notes` are the keys that nobody declared.
+    `notes` are the keys that nobody declared, `went_out` is what was known when a ridden session went out.
     """
     sections = [Section("findings", tuple(finding_rows(review, previews or {})) or (_nothing(review),))]
+    if went_out is not None:
+        sections.append(Section("as it went out", tuple(_went_out_rows(went_out)), "judged then, not now"))
     if review.missing:
         sections.append(missing_section(review))
     if review.not_judged:
@@ -125,6 +129,22 @@ def missing_section(review: Review) -> Section:
 
 def _missing_row(one: MissingEssential) -> Row:
     return Row("", printable(one.label), kind="link", ref=one.ref, path=one.path, key=_key(one))
+
+
+def _went_out_rows(out: WentOutWith) -> Iterator[Row]:
+    """Say the verdict that a session went out with, and its findings by rule and subject, worst first."""
+    if out.verdict is None:
+        yield Row("", "no verdict kept", kind="text", key="no verdict kept")
+        return
+    at = f"{out.at:%H:%M}" if out.at is not None else "time not known"
+    yield Row(at, printable(out.verdict), kind="text", key="verdict then")
+    found = [(worst, rule, subject) for rule, one in out.findings.items() for subject, worst in one.items()]
+    for worst, rule, subject in sorted(found, key=lambda one: (_RANK.get(one[0], 9), one[1:])):
+        words = f"{rule.replace('-', ' ')}: {subject.replace('-', ' ')}"
+        yield Row(printable(worst), printable(words), kind="text", key=f"then {rule}/{subject}")
+
+
+_RANK = {str(one): -one for one in Severity}
 
 
 def _key(one: MissingEssential) -> str:

@@ -34,6 +34,7 @@ from paddock_tui.trade.levels import HelpScale
     when=("on_wet", "in_force", "surface", "to_come"),
     at="setup:setup.controls.{subject}",
     limits=ENOUGH,
+    absorbs=("help-lowered",),
     rank=AIDS,
 )
 def aid_off_in_the_wet(
@@ -55,6 +56,7 @@ def aid_off_in_the_wet(
         why=f"A slide at the rear on a wet track is faster than a hand; nothing would catch it.{wet_said}",
         remedy=raised(subject, suggested_level, wanted, help_scale),
         severity=HOLD if group == "novice" else SERIOUS,
+        parts=(subject,),
     )
 
 
@@ -65,6 +67,7 @@ def aid_off_in_the_wet(
     when=("on_wet", "to_come"),
     at="setup:setup.controls.{subject}",
     limits=(WET_SERIOUS, WET_CAUTION, WET_NOVICE),
+    absorbs=("help-lowered",),
     rank=AIDS,
 )
 def little_traction_help_in_the_wet(
@@ -91,6 +94,7 @@ def little_traction_help_in_the_wet(
         why="A wet track lets the rear go early and without warning: start high, come down in steps.",
         remedy=raised(subject, suggested_level, wanted, help_scale),
         severity=SERIOUS if help_in_force < serious else CAUTION,
+        parts=(subject,),
     )
 
 
@@ -101,6 +105,7 @@ def little_traction_help_in_the_wet(
     when=("on_damp", "to_come"),
     at="setup:setup.controls.{subject}",
     limits=(DAMP_CAUTION, DAMP_NOVICE),
+    absorbs=("help-lowered",),
     rank=AIDS,
 )
 def little_traction_help_in_the_damp(
@@ -124,6 +129,7 @@ def little_traction_help_in_the_damp(
         message=f"{start(subject)} is off on {track(surface)}." if help_in_force < 0 else little,
         why="Damp patches come without warning in the middle of a corner that was dry a lap ago.",
         remedy=raised(subject, suggested_level, wanted, help_scale),
+        parts=(subject,),
     )
 
 
@@ -133,7 +139,7 @@ def little_traction_help_in_the_damp(
     per="control",
     when=("novice", "out_of_the_wet", "surface", "group", "to_come"),
     at="setup:setup.controls.{subject}",
-    absorbs=("little-traction-help-in-the-damp",),
+    absorbs=("little-traction-help-in-the-damp", "help-lowered"),
     limits=(NOVICE_SERIOUS, NOVICE_CAUTION),
     rank=AIDS,
 )
@@ -175,6 +181,7 @@ def little_traction_help_for_a_novice(
     when=("on_dry", "surface", "to_come"),
     at="setup:setup.controls.{subject}",
     limits=(POOR_REAR,),
+    absorbs=("help-lowered",),
     rank=AIDS,
 )
 def little_traction_help_on_a_poor_rear_tyre(
@@ -198,4 +205,5 @@ def little_traction_help_on_a_poor_rear_tyre(
         message=f"Little {label_of(subject)} help on a {what} rear tyre: {shown_of(in_force)}.",
         why="Grip is below what this level was found with, and it comes back or goes without notice.",
         remedy=raised(subject, suggested_level, wanted, help_scale, "More for the first laps. "),
+        parts=(subject,),
     )

@@ -20,6 +20,7 @@ from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.run_state import RunState
+from paddock_tui.store.data import lookup
 from paddock_tui.text import printable
 
 STAYS_OFF = "no riding today: the head"
@@ -178,8 +179,14 @@ def _verdict(
         judged = in_hand
     seen = glance(about, desk.files.data(about)) if about is not None and about.kind == "session" else None
     word, dot, counts = verdict_line(judged).partition(" · ")
-    ridden = " · ridden" if seen is not None and seen.ridden else ""
+    ridden = f" · ridden{_went_out(desk, about)}" if seen is not None and seen.ridden else ""
     return f"{word}{ridden}{dot}{counts}"
+
+
+def _went_out(desk: Desk, session: Ref | None) -> str:
+    """Say the verdict that a ridden session went out with, where one was kept."""
+    then = lookup(desk.files.data(session), ("out", "verdict")) if session is not None else None
+    return f", went out {printable(then)}" if isinstance(then, str) and then else ""
 
 
 def finding_at(judged: Review, row: Row | None) -> Finding | None:

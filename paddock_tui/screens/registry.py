@@ -68,6 +68,7 @@ REGISTRY: tuple[Room | Action, ...] = (
     records.INCIDENT,
     findings.ACCEPT,
     findings.REMEDY,
+    findings.BEFORE,
     why.ROOM,
     rows.OFFER,
     undo.UNDO,

@@ -8,7 +8,7 @@ import pytest
 from paddock_tui.matters import KINDS
 from paddock_tui.records.answers import MatterAnswer
 from tests.matters.rows import ANSWER, QUIET, RIDDEN, ROWS, Row
-from tests.matters.walk import FIRST, open_after, outing
+from tests.matters.walk import FIRST, found_after, open_after, outing
 
 NEXT_DAY = dt.date(2026, 6, 20)
 
@@ -175,3 +175,20 @@ def test_parts_bind_both_riders_of_a_bike_and_a_head_goes_with_its_rider() -> No
     mine = open_after(opened, outing(2, {"bike": "heron"}))
     assert {"helmet-hit", "concussion-suspected"} <= set(mine)
     assert {"leak-not-mended", "bars-shake-or-weave"}.isdisjoint(mine)
+
+
+def test_what_was_gone_through_together_is_answered_but_for_what_holds() -> None:
+    both = {"symptoms.1.what": "tucks", "symptoms.2.what": "throttle sticks", **RIDDEN}
+    opened, after = outing(1, both), outing(1, {}, NEXT_DAY)
+
+    assert open_after(opened, after, before=FIRST) == ["throttle-or-engine-danger"]
+    assert "tuck-or-rear-lock" in open_after(opened, after, before=FIRST - dt.timedelta(days=1))
+
+
+def test_sessions_made_ahead_open_what_they_show_once() -> None:
+    before = outing(1, {**RIDDEN, "setup.rear_sprocket": 44})
+    ahead = [outing(number, {"setup.rear_sprocket": 45, "tyres": "others"}) for number in (2, 3)]
+
+    for one in found_after(before, *ahead):
+        assert "more of this kind" not in one.why, one.kind
+    assert open_after(before, *ahead) == ["chain-slack-not-measured", "wheel-work-not-checked"]

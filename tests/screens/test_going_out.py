@@ -15,8 +15,11 @@ async def test_o_shows_what_is_open_and_its_last_row_stamps_the_time(garage: Pat
         assert "serious, no answer" in rider.last
         await rider.types("enter")
         assert "went_out = 12:55:00" in rider.text
+        assert '[out]\nat = 12:55:00\nverdict = "CARE"\n' in rider.text
+        assert '[out.findings.little-traction-help-in-the-wet]\ntraction = "serious"\n' in rider.text
         await rider.types("u")
         assert "went_out" not in rider.text
+        assert "[out" not in rider.text
 
 
 async def test_enter_goes_where_it_is_answered_and_o_comes_back_to_what_is_left(garage: Path) -> None:

@@ -1,15 +1,20 @@
 """Answers to a finding: ride with it and say why, or set what mends it."""
 
+import datetime as dt
+
 from paddock_tui.desk import accepting, withdrawing
+from paddock_tui.desk.day.gone_through import going_through
 from paddock_tui.desk.edits.remedies import mending
+from paddock_tui.facts.past import reason_before
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
-from paddock_tui.rules import SERIOUS
-from paddock_tui.screens.action import Action
+from paddock_tui.rules import HOLD, SERIOUS, Finding
+from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
+from paddock_tui.text import printable
 
 
 def _accept(host: Host) -> None:
@@ -21,13 +26,18 @@ def _accept(host: Host) -> None:
         host.attempt(back or "it was accepted in an earlier session of the day: take it back there")
         return
 
+    before = reason_before(host.desk.assembled(ref).situation.history, finding.rule, finding.subject)
+
     def answered(text: str) -> str:
-        if not text.strip():
+        reason = text.strip() or (before[0] if before else "")
+        if not reason:
             return "say why you ride with it, or escape"
-        host.do(accepting(host.desk.files, ref, finding, text, host.desk.now(), _initials(host, ref)))
+        host.do(accepting(host.desk.files, ref, finding, reason, host.desk.now(), _initials(host, ref)))
         return ""
 
-    said = (f"{finding.severity}: {message_line(finding)}",)
+    said: tuple[str, ...] = (f"{finding.severity}: {message_line(finding)}",)
+    if before:
+        said = (*said, printable(f"{before[1]}: {before[0]}; enter alone takes it again"))
     host.ask(Question("why do you ride with it?", answered, declined="not accepted", said=said))
 
 
@@ -82,4 +92,43 @@ REMEDY = Action(
     _remedy_off,
     hint=16,
     do=_remedy,
+)
+
+
+def _before(host: Host) -> None:
+    """Answer together what was written down before today, but for what holds."""
+    old = _from_before(host)
+    holds = [one for one in old if one.severity == HOLD]
+    if len(old) == len(holds):
+        host.board.say("nothing from before today is open but what holds: each is answered by itself")
+        return
+
+    def answered(text: str) -> str:
+        if not text.strip():
+            return "your initials, or escape"
+        up_to = host.desk.now().date() - dt.timedelta(days=1)
+        host.attempt(going_through(host.desk.files, up_to, text.strip()))
+        return ""
+
+    said = tuple(f"{one.severity}: {message_line(one)}" for one in old if one.severity < HOLD)
+    host.ask(Question("gone through all of these: your initials?", answered, declined="left open", said=said))
+
+
+def _from_before(host: Host) -> list[Finding]:
+    ref = host.place.subject
+    today = host.desk.now().date()
+    if ref is None:
+        return []
+    found = host.desk.assembled(ref).situation.facts().get("open_matters")
+    old = {(one.kind, one.subject) for one in found if one.since is not None and one.since < today}
+    return [one for one in host.desk.review(ref).findings if (one.rule, one.subject) in old]
+
+
+BEFORE = Action(
+    "before",
+    "",
+    "answer what is older",
+    "what is open from before today, but for holds: one step, initials",
+    needs_session,
+    do=_before,
 )

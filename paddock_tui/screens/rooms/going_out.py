@@ -5,7 +5,7 @@ import datetime as dt
 import attrs
 
 from paddock_tui.desk.day.out_now import going_next
-from paddock_tui.desk.edits.values import setting_value
+from paddock_tui.desk.day.went_out import going_out
 from paddock_tui.entry.values import to_the_minute
 from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page, to_mend
 from paddock_tui.pages.headings import heading_of
@@ -72,16 +72,17 @@ def _stamp(host: Host) -> None:
     if subject is None:
         return
 
+    judged = judged_going_out(host.desk.assembled(subject).situation)
+
     def stamp(when: dt.datetime) -> None:
         now = to_the_minute(when)
-        step = setting_value(host.desk.files, subject, ("went_out",), now)
+        step = going_out(host.desk.files, subject, now, judged)
         host.attempt(step if step.changes else f"went out {now:%H:%M} already")
 
     def stamped(_: str) -> str:
         at_moment(host, subject, "went out", stamp)
         return ""
 
-    judged = judged_going_out(host.desk.assembled(subject).situation)
     holds = holds_of(judged)
     standing = [*holds, *(one for one in to_mend(judged) if one not in holds)]
     if not standing:

@@ -8,6 +8,7 @@ from paddock_tui.facts.essentials import MissingEssential
 from paddock_tui.pages.review import finding_key, missing_at, review_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.rules import Review
 from paddock_tui.screens.action import Action, needs_subject
 from paddock_tui.screens.host import Host
@@ -18,7 +19,10 @@ from paddock_tui.widgets import messages
 
 def _page(about: SubjectContext) -> Page:
     problems = (*about.assembled.problems, *about.assembled.notes)
-    return review_page(about.asked.review, about.heading, problems, _previews(about))
+    session = about.loaded.record
+    ridden = isinstance(session, Session) and is_ridden(session)
+    out = session.out if isinstance(session, Session) and ridden else None
+    return review_page(about.asked.review, about.heading, problems, _previews(about), went_out=out)
 
 
 @attrs.define

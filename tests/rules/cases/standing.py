@@ -26,7 +26,6 @@ THRICE = tuple(put("session", f"incidents.{number}", OFF) for number in (1, 2, 3
 YESTERDAY = dt.date(2026, 5, 15)
 PADS_15 = put("day", "limits.pads", "1.5 mm")
 TARGET = {"front": {"kind": "track-day", "hot_dry": "2.35 bar"}, "rear": {"kind": "track-day"}}
-NOVICE = put("rider", "group", "novice")
 
 
 def fork(millimetres: str) -> Change:
@@ -298,7 +297,7 @@ CASES = {
         raising=(
             raises("traction", "caution", LESS, history=went_before(RIDDEN), says="80 % to 30 %"),
             raises("traction", "note", LESS, put("rider", "group", "advanced"), history=went_before(RIDDEN)),
-            raises("traction", "caution", at("traction", "off"), NOVICE, history=went_before(RIDDEN)),
+            raises("traction", "caution", at("traction", "off"), history=went_before(RIDDEN)),
         ),
         silent=(
             silent(),

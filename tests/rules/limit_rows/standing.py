@@ -2,7 +2,6 @@
 
 import datetime as dt
 
-from tests.rules.cases.aids import NOVICE
 from tests.rules.cases.incidents import earlier
 from tests.rules.cases.standing import (
     BOOK,
@@ -49,9 +48,9 @@ def settled(then: str, severity: str) -> LimitRow:
 
 
 def step(low: int, to: int, severity: str, name: str = "levels") -> LimitRow:
-    """Lower traction from a level to another, both under where a novice starts on the dry."""
+    """Lower traction from a level to another, both under where the group starts on the dry."""
     before = went_before({**RIDDEN, "setup.controls.traction": low})
-    return row(HELP, name, severity, NOVICE, at("traction", to), history=before)
+    return row(HELP, name, severity, at("traction", to), history=before)
 
 
 ROWS = [
@@ -74,10 +73,10 @@ ROWS = [
     row(OLD, "outings", "", **measured(7)),
     row(OLD, "outings", "note", **measured(8)),
     row(OLD, "outings", "note", **measured(12)),
-    step(6, 5, ""),
-    step(6, 4, "caution"),
-    step(6, 5, "", "share"),
-    step(6, 4, "caution", "share"),
+    step(5, 4, ""),
+    step(5, 3, "caution"),
+    step(5, 4, "", "share"),
+    step(5, 3, "caution", "share"),
     row(OFFS, "times", "", *THRICE[:2]),
     row(OFFS, "times", "caution", *THRICE),
     row(OFFS, "times", "caution", *THRICE, history=went_before(earlier("off the track"))),
