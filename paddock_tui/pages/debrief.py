@@ -9,6 +9,7 @@ from paddock_tui.desk.debrief.rows import CHANGE, place_of, value_of
 from paddock_tui.desk.debrief.steps import HOT_AT, minutes_parked, worth
 from paddock_tui.entry.return_rows import HOT, LATER, NOTES, SYMPTOM, ReturnRow, rule_of
 from paddock_tui.entry.symptoms import SHORT, numbered
+from paddock_tui.matters import KINDS
 from paddock_tui.pages.review import finding_row
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
@@ -18,7 +19,7 @@ from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Lap
-from paddock_tui.rules import Finding
+from paddock_tui.rules import Finding, Review
 from paddock_tui.store.garage import GarageFiles, Loaded
 from paddock_tui.text import printable
 
@@ -61,6 +62,15 @@ def return_page(
         sections.append(Section(title, tuple(rows), _note(title)))
     sections += _later(loaded, session, units, no_laps)
     return Page(f"return · {heading}", tuple(sections), judged=False)
+
+
+def still_open(judged: Review, session: Ref) -> tuple[Finding, ...]:
+    """Return what earlier sessions, or the files of bike, rider and tyres, leave open for a session."""
+    return tuple(
+        one
+        for one in judged.findings
+        if one.rule in KINDS and one.where is not None and one.where.ref != session
+    )
 
 
 def _note(title: str) -> str:

@@ -24,8 +24,7 @@ from paddock_tui.entry.builtin import LAPS
 from paddock_tui.entry.key_repeat import Held
 from paddock_tui.entry.return_rows import SKIP, ReturnRow, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.entry.symptoms import candidates, numbered
-from paddock_tui.matters import KINDS
-from paddock_tui.pages.debrief import return_page
+from paddock_tui.pages.debrief import return_page, still_open
 from paddock_tui.pages.pictured import with_picture
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.pages.session_pictures import laps_row
@@ -69,11 +68,7 @@ def _page(about: SubjectContext) -> Page:
     no_laps = WHY if forbidden(files, about.loaded.data) else ""
     groups = open_groups(files, about.ref)
     now = about.desk.now()
-    still = tuple(
-        one
-        for one in about.asked.review.findings
-        if one.rule in KINDS and one.where is not None and one.where.ref != about.ref
-    )
+    still = still_open(about.asked.review, about.ref)
     page = return_page(files, about.loaded, groups, about.heading, about.units, now, no_laps, still)
     record = about.loaded.record
     row = laps_row(record) if isinstance(record, Session) and not no_laps else None
