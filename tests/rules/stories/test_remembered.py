@@ -3,7 +3,7 @@
 from paddock_tui.rules import CAUTION
 from tests.every import every
 from tests.rules.situations import look
-from tests.rules.stories import STORIES, Story
+from tests.rules.stories.remembered import STORIES, Story
 
 CLEAN = [one for one in STORIES if not one.found]
 
