@@ -31,6 +31,7 @@ from paddock_tui.trade.wet_grip import (
     STANDING_WATER,
     Friction,
     WetRatios,
+    percent,
     span,
     wet_ratios,
     wet_to_dry,
@@ -98,7 +99,7 @@ def _words(inputs: Inputs) -> Answer:
         )
         return Answered(said, "" if inputs.value("surface") == "dry" else said, steps=steps)
 
-    return told(inputs, "words", "wet to dry", _NEEDS, METHOD, make)
+    return told(inputs, "words", "wet beside dry", _NEEDS, METHOD, make)
 
 
 def _lean(inputs: Inputs) -> Answer:
@@ -106,8 +107,9 @@ def _lean(inputs: Inputs) -> Answer:
         found = _ratios(inputs)
         if found is None:
             return Answered(BEYOND_WORDS, steps=(BEYOND_WORDS,))
-        lean = span(found.lower.lean_tangent, found.higher.lean_tangent)
-        text = f"wet to dry, if grip {span(found.low, found.high)}: tangent of the lean {lean}"
+        tangents = found.lower.lean_tangent, found.higher.lean_tangent
+        lean = span(*tangents)
+        text = f"wet, if grip is {percent(found.low, found.high)}: tangent of the lean {percent(*tangents)}"
         return Answered(text, steps=(f"tan(wet) / tan(dry) = friction wet / dry = {lean}",))
 
     return told(inputs, "lean", "lean", _NEEDS, METHOD, make)
@@ -128,8 +130,8 @@ def _push(inputs: Inputs) -> Answer:
             f"braking, the less of grip and lift, wet over dry = {brakes}",
         )
         return Answered(
-            f"wet to dry, if friction {dry:g} and {span(found.low, found.high)} of it: "
-            f"drive {drives}, braking {brakes}",
+            f"wet, if friction {dry:g} falls to {percent(found.low, found.high)}: drive "
+            f"{percent(low.driving, high.driving)}, braking {percent(low.braking, high.braking)} of dry",
             steps=steps,
         )
 

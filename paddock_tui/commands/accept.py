@@ -37,7 +37,7 @@ def accept(
         )
     if found[0].severity != SERIOUS:
         word = str(found[0].severity)
-        said = "stands until it is mended" if word == "hold" else "needs no answer"
+        said = "stands until it is put right" if word == "hold" else "needs no answer"
         complain((f"a {word} {said}: {found[0].message}", f"  {found[0].remedy.text}"))
         return NOT_DONE
     data = desk.files.data(ref).get("rider")

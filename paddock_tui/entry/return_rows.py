@@ -176,4 +176,4 @@ def _in_band(found: Quantity, shape: Amount) -> Value | InputError:
     if low <= found.to(unit) <= high:
         return str(found)
     ends = f"{low:g} to {high:g} {unit}"
-    return InputError(f"{found} cannot be", ends, "backspace mends it")
+    return InputError(f"{found} cannot be", ends, "backspace corrects it")

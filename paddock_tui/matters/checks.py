@@ -15,8 +15,8 @@ TO_FIX = "to fix"
 _SEVERITIES: dict[str, Severity] = {"hold": HOLD, "serious": SERIOUS, "caution": CAUTION, "note": NOTE}
 
 _MEANS = {
-    "hold": "The list says hold: it is mended before the bike goes out.",
-    "serious": "The list says serious: it is mended, or there is a reason why it can wait.",
+    "hold": "The list says hold: it is put right before the bike goes out.",
+    "serious": "The list says serious: it is put right, or there is a reason why it can wait.",
     "caution": "The list says caution.",
     "note": "The list says note.",
 }

@@ -32,7 +32,7 @@ def _says(one: Opened, now: Present) -> Said:
     words = "Fork or shock weeps" if weep else f"Leak of {one.what}" if one.what else "Leak"
     return Said(
         HOLD if one.grade == 3 else SERIOUS,
-        f"{words} {now.when(one)}: nothing is written of how it was mended.",
+        f"{words} {now.when(one)}: nothing is written of how it was repaired.",
         (
             "A seal that weeps wets a brake disc or the tyre next, and damping goes with the oil."
             if weep
@@ -40,9 +40,9 @@ def _says(one: Opened, now: Present) -> Said:
         )
         + (" Whether it reached disc or tyre counts as yes." if weep and one.grade == 3 else "")
         + what_is_missing(one),
-        "Leave it parked. Find where it comes from, mend it by the manual, run it hot on the stand, let a "
+        "Leave it parked. Find where it comes from, repair it by the manual, run it hot on the stand, let a "
         "second person look; then enter what was done. Where nobody can tell, it stays parked.",
-        f"leak {one.stamp}; {one.what or 'fluid not known'}; not mended",
+        f"leak {one.stamp}; {one.what or 'fluid not known'}; not repaired",
     )
 
 

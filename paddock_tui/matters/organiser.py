@@ -44,7 +44,7 @@ def _stopped(one: Opened, now: Present) -> Said:
         HOLD,
         f"{words} {now.when(one)}: what was found and who saw it since is missing.",
         "Officials stop a bike for what others see and the rider does not: smoke, fluid, something loose.",
-        "Find what it was, mend it by the manual, show it to inspection or whoever stopped you, and enter "
+        "Find what it was, repair it by the manual, show it to inspection or whoever stopped you, and enter "
         "what was found and to whom it was shown.",
         f"{one.what} {one.stamp}; not shown since",
     )
@@ -71,7 +71,7 @@ def _mend_by(one: Opened, now: Present) -> Said:
     when = f"by {one.last}" if one.last is not None else "by a date that is not written down"
     return Said(
         SERIOUS if due else NOTE,
-        f"Inspection wants something mended {when}: not done.",
+        f"Inspection wants something put right {when}: not done.",
         f"{one.what.strip().rstrip('.')}. {_REFUSED}" if one.what.strip() else _REFUSED,
         "Mend it by the manual, and enter what was done; show it at the next inspection.",
         f"mend {when}; not done",

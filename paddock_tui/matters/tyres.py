@@ -33,7 +33,7 @@ def _finished(one: Opened, now: Present) -> Said:
         HOLD,
         f"The {one.subject} tyre is finished: {one.what} ({seen}).",
         "It may fail at any moment, and no inspection passes it.",
-        "Replace it; enter the new tyre set, or when this end was fitted anew.",
+        "Replace it; enter the new tyre set, or when this end was fitted again.",
         f"{one.subject} tyre {one.what} ({one.stamp})",
         (one.what,),
     )
@@ -89,7 +89,7 @@ def _repair(one: Opened, now: Present) -> Said | None:
         f"The {one.subject} tyre was repaired: {one.what}.",
         "A repair is made for the road and a lower speed; track heat and load work it loose."
         if not road
-        else "A repair from inside may last; a plug or a mended side wall gets you to the fitter.",
+        else "A repair from inside may last; a plug or a repaired side wall gets you to the fitter.",
         "Another tyre. Ask a tyre fitter, the manual of the tyre and the organiser's rules before.",
         f"{one.subject} tyre repaired: {one.what}; {now.session.kind or 'kind not known'}",
     )

@@ -61,7 +61,7 @@ def _engine(one: Opened, now: Present) -> Said:
         + what_is_missing(one),
         "Engine off, let it cool, do not ride it back. Level, leaks, pressure or coolant by the manual; "
         "enter what was found and done.",
-        f"{one.what} lamp {one.stamp}; not mended",
+        f"{one.what} lamp {one.stamp}; not repaired",
     )
 
 
@@ -71,7 +71,7 @@ def _other(one: Opened, now: Present) -> Said:
         f"A warning lamp was lit {now.when(one)}, and nothing says why.",
         "What a lamp warns of is in the manual; until that is read it may be brakes, oil or an aid."
         + what_is_missing(one),
-        "Look up in the manual which lamp it is, find the cause, and enter lamp, cause and mend.",
+        "Look up in the manual which lamp it is, find the cause, and enter lamp, cause and repair.",
         f"warning lamp {one.stamp}; not explained",
     )
 

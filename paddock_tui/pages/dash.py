@@ -1,4 +1,4 @@
-"""The dash card: what to read after the last key-on, in the bike's own numbers, as it has to be in force."""
+"""The dash card: what to read after the last ignition-on, in the bike's own numbers, as it has to be."""
 
 from collections.abc import Iterator, Set
 
@@ -50,7 +50,7 @@ def dash_page(
     return Page(
         title,
         (
-            Section("after the last key-on", (_whole(loaded, session, bike),), KEYS),
+            Section("after the last ignition-on", (_whole(loaded, session, bike),), KEYS),
             Section("the dash has to show", rows),
             Section("this undoes it, enter notes it now", tuple(_happenings(session))),
         ),
@@ -155,9 +155,9 @@ def _asides(
 ) -> Iterator[str]:
     """Say what matters of one row: reset by the key, fixed by the mode, launch, the posted limit."""
     if control.key_off == "resets":
-        yield "key resets"
+        yield "resets at ignition off"
     elif control.key_off is None:
-        yield "after the key: not known"
+        yield "after ignition off: not known"
     here = control_in_force(name, session.setup, bike)
     if here.fixed is not None:
         yield "fixed by the riding mode"

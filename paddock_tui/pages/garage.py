@@ -42,7 +42,7 @@ def garage_page(desk: Desk, *, retired: bool = False, now: str = "") -> Page:
     if problems:
         count = "1 problem" if len(problems) == 1 else f"{len(problems)} problems"
         heading = f"{heading} · {count}, see below"
-        sections.append(Section("problems", problems, "enter mends"))
+        sections.append(Section("problems", problems, "enter corrects"))
     return Page(heading, tuple(sections), judged=False)
 
 

@@ -32,7 +32,7 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
     sections = []
     mend = to_mend(judged)
     if mend:
-        title = "mend first, or say why" if any(one.to_answer for one in mend) else "mend first"
+        title = "fix first, or say why" if any(one.to_answer for one in mend) else "fix first"
         sections.append(Section(title, tuple(finding_row(one) for one in mend)))
     do = tuple(_due_row(one, session) for one in not_done(judged))
     if do:
@@ -101,7 +101,7 @@ def _said(label: str, words: str) -> Row:
 
 
 def _now_row(judged: Review, session: Session, now: dt.datetime) -> Row:
-    stamped = f"went out {session.went_out:%H:%M}; enter stamps anew" if session.went_out else ""
+    stamped = f"went out {session.went_out:%H:%M}; enter stamps it again" if session.went_out else ""
     holds = holds_of(judged)
     stand = f"{len(holds)} holds stand" if len(holds) > 1 else "1 hold stands"
     aside = f"{stand}: enter asks once more" if holds else "u takes it back"

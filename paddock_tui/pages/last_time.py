@@ -111,10 +111,10 @@ def _row(loaded: Loaded, field: Field, before: object, one: SetUpDifference | No
     row = field_row(loaded, field, units)
     label = f"{' '.join(field.section[-1:])} {field.label}" if field.path[0] != SET_UP else field.label
     takes = one is not None and field.path[0] == SET_UP
-    then = "" if field.path[0] == SET_UP else f"then {field.shape.show(before)}"
+    then = "" if field.path[0] == SET_UP else f"was {field.shape.show(before)}"
     if one is not None and takes:
         helps = f"; {one.help}" if one.help else ""
-        then = f"then {with_unit(one.old_text, one.unit)}{helps}"
+        then = f"was {with_unit(one.old_text, one.unit)}{helps}"
     return attrs.evolve(
         row,
         label=label.strip(),

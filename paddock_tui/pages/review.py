@@ -14,8 +14,12 @@ from paddock_tui.text import printable
 
 CAUTION_WORDS = (
     "A starting point, not a guarantee of safety. The bike's manual, scrutineers, marshals, local rules "
-    "and qualified people come first. Nothing found is not safe; in doubt more help, slower, come in."
+    'and qualified people come first. "No findings" does not mean safe. In doubt turn the aids up, slow '
+    "down, come in."
 )
+
+SHORT_CAUTION = "Not a safety check: the manual leads."
+"""The caution of every page that judges, short enough never to be cut: at most 38 cells."""
 
 
 def verdict_line(review: Review) -> str:

@@ -13,6 +13,7 @@ from paddock_tui.pages.values import field_row, with_trouble
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.control_levels import levels_of
+from paddock_tui.records.differences import counted_unit
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, Mode, function_of
 from paddock_tui.records.fields_of_record import SET_UP, field_at
 from paddock_tui.records.in_force import ControlInForce, closed_by, control_in_force
@@ -163,7 +164,7 @@ def _control_asides(
         if off:
             yield f"{' and '.join(off)} off at this level"
     if control.key_off == "resets":
-        yield "key resets"
+        yield "resets at ignition off"
 
 
 def _bar(name: str, control: Control, value: Setting | None, here: ControlInForce) -> Bar | None:
@@ -210,6 +211,8 @@ def _adjuster_row(loaded: Loaded, setup: SetUp, name: str, adjuster: Adjuster, c
     counted: Mapping[str, Counted] = getattr(loaded.record, "counted", {})
     unit = adjuster.unit or ""
     words = f"{unit}s" if unit in ("click", "turn") and value != 1 else unit
+    way = counted_unit(adjuster).removeprefix(unit)
+    words += way
     limits = f"of {show_number(max(adjuster.range))}" if adjuster.range else ""
     aside = "" if value is None else _counted_words(counted.get(name))
     bar = None
@@ -221,7 +224,7 @@ def _adjuster_row(loaded: Loaded, setup: SetUp, name: str, adjuster: Adjuster, c
     row = Row(
         label=label_of(name),
         value="not known" if value is None else show_number(value),
-        range=(f"{words} {limits}" if value is not None else f"{limits} {words}").strip(),
+        range=(f"{words}{',' * bool(way)} {limits}" if value is not None else f"{limits} {words}").strip(),
         aside=f"not used in {printable(closed_by)} damping" if closed_by else aside,
         bar=bar,
         ref=loaded.ref,
@@ -247,7 +250,7 @@ def _offset_row(
     limits = f"of {show_number(band[0])} to {show_number(band[1])}" if band else ""
     return Row(
         label=label,
-        value="not known" if value is None else show_number(value),
+        value="not known" if value is None else f"{'+' * (value > 0)}{show_number(value)}",
         range=limits,
         aside="offset on the automatic damping",
         ref=loaded.ref,

@@ -31,11 +31,11 @@ def why_page(
     if band is not None:
         low, high, unit = band
         figures = f"{show_number(low)} to {show_number(high)} {unit}".strip()
-        rows.append(_said("can be", f"{figures}; anything else is a hold until mended"))
+        rows.append(_said("can be", f"{figures}; anything else is a hold until put right"))
     rows.append(_said("comes from", _origin(loaded, field)))
     rows.append(_said("stands in", f"{loaded.name}, {spell(field.path)}"))
     if isinstance(loaded.record, Session):
-        rows.append(_said("next session", "copied" if field.carry else "not copied: it is entered anew"))
+        rows.append(_said("next session", "copied" if field.carry else "not copied: it is entered again"))
     used = rules_using(loaded.ref.kind, field.path)
     rules = tuple(
         Row(one.id, one.source, kind="text", aside=f"{one.severity}, about {one.about}", key=one.id)

@@ -16,6 +16,7 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Number, Whole
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.suspension import Adjuster
 from paddock_tui.trade.levels import Scale
 
 TABLES = ("controls", "adjusters", "offsets")
@@ -203,6 +204,13 @@ def _difference(path: Path, old: Any, new: Any, holder: Session, bike: Bike | No
     helps, way = _help_change(path, old, new, bike), _way(path, old, new, bike)
     texts = written(old), written(new)
     return SetUpDifference(path, label, old, new, *texts, unit_of(field), listed, helps, way)
+
+
+def counted_unit(adjuster: Adjuster) -> str:
+    """Return the unit of an adjuster with the way its numbers are counted: 'click out', 'turn in', 'mm'."""
+    unit = adjuster.unit or ""
+    way = {"closed": " out", "open": " in"}.get(adjuster.counted_from or "", "")
+    return f"{unit}{way}" if unit in _COUNTED else unit
 
 
 def _way(path: Path, old: Any, new: Any, bike: Bike | None) -> str:

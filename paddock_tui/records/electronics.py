@@ -145,7 +145,9 @@ class Control:
         "true: off is a state beside the levels; or the level that means off, not counted as help",
     )
     key_off: str | None = one(
-        Word("keeps", "resets"), "after key-off", "whether the value survives the key; left out: not known"
+        Word("keeps", "resets"),
+        "after ignition off",
+        "whether the value survives it; left out: not known",
     )
     value_after_key_off: Setting | None = one(
         c.SETTING, "value after ignition off", "what it then shows, where it resets"

@@ -157,9 +157,9 @@ class Because:
 
 @attrs.frozen
 class Dash:
-    """The dash as read after the last key-on."""
+    """The dash as read after the last ignition-on."""
 
-    read: dt.time | None = one(c.CLOCK, "dash read at", "when the dash was read after the last key-on")
+    read: dt.time | None = one(c.CLOCK, "dash read at", "when the dash was read after the last ignition-on")
     by: str | None = one(c.TEXT, "dash read by", "initials of who read it")
     values: Mapping[str, Setting] = values(
         c.SETTING, "on the dash", "what the dash showed where it differs from the plan", keyed_by="control"
@@ -310,7 +310,7 @@ class Incident:
         c.CLOCK, "inspected again", "when the bike passed inspection after this fall"
     )
     mended: str | None = one(
-        c.TEXT, "mended", "what was found and done, in one line; or both apart, beside it"
+        c.TEXT, "repaired", "what was found and done, in one line; or both apart, beside it"
     )
     where: str | None = one(Word(*OFFS), "off into", "what the bike ran into or over, off the track")
     signs: tuple[str, ...] | None = one(
@@ -329,7 +329,7 @@ class Incident:
     rearmed: bool | None = one(
         c.FLAG, "airbag re-armed", "new cartridge and self-test by its manual; the note says what was done"
     )
-    due: dt.date | None = one(c.DAY, "due on", "the day by which inspection wants it mended")
+    due: dt.date | None = one(c.DAY, "due on", "the day by which inspection wants it put right")
     shown_to: str | None = one(c.TEXT, "shown to", "who looked at it again: inspection, marshal")
     cleared_on: dt.date | None = one(
         c.DAY, "cleared on", "the date of that; left out: the date of the session"

@@ -26,7 +26,7 @@ def air_pressure_not_of_the_altitude(pressure_at_odds: PressureAtOdds) -> Result
         message=f"{odds.reading} is not the air at {odds.altitude}: it seems reduced to sea level.",
         why=f"{usual} A forecast's figure is as if at the sea: that would be {there} here.",
         remedy=Remedy(
-            f"If it is the forecast's, enter {there}; else read the barometer, or mend the altitude.",
+            f"If it is the forecast's, enter {there}; else read the barometer, or correct the altitude.",
             (SetValue(("air_pressure",), there, "session"),),
         ),
     )

@@ -22,7 +22,7 @@ _ASK = "Set the dash to the plan and read it again, or change the plan and let i
     SERIOUS,
     when=("to_come",),
     at="session:dash.read",
-    todo=ToDo("read the dash after the last key-on", 3),
+    todo=ToDo("read the dash after the last ignition-on", 3),
     rank=AIDS,
 )
 def dash_not_read(dash_to_read: bool, session: Session, bike: Bike) -> Result:
@@ -32,10 +32,10 @@ def dash_not_read(dash_to_read: bool, session: Session, bike: Bike) -> Result:
     since = undone_by(session, bike)
     said = f"The dash was read before this: {since}."
     return RaisedFinding(
-        message=said if since else "The dash was not read after the last key-on.",
+        message=said if since else "The dash was not read after the last ignition-on.",
         quoted=(since,),
-        why="Aids and riding modes may go back to their base when the key or the battery was off.",
-        remedy=Remedy("Key on, start, read every value on the dash, and enter when it was read."),
+        why="Aids and riding modes may go back to their base when the ignition or the battery was off.",
+        remedy=Remedy("Ignition on, start, read every value on the dash, and enter when it was read."),
         facts=f"dash not read{f' since: {since}' if since else ''}",
     )
 

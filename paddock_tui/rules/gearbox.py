@@ -27,6 +27,6 @@ def quick_downshift_with_false_neutrals(
         why="In a false neutral there is no engine braking: the bike arrives too fast, and may over-rev.",
         remedy=Remedy(
             "Shift down with the clutch; look at clutch, linkage and lever height. After a false neutral, "
-            "shift up. Write under the incident what was mended."
+            "shift up. Write under the incident what was repaired."
         ),
     )

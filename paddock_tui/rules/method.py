@@ -67,7 +67,7 @@ def change_without_an_old_value(session: Session, source: Session | None, histor
             message=f"{_first(label_of(key.replace('_', '-')))} was changed, from what is not written.",
             why="Without the old value nobody can go back to it when the change was wrong.",
             remedy=Remedy(
-                "Enter the old value in the session before, or count from the stop and start anew."
+                "Enter the old value in the session before, or count from the stop and start again."
             ),
             subject=key,
             path=("because", kind, key),
@@ -156,7 +156,7 @@ def damping_before_sag_and_pressures(
     listed = " and ".join(lost)
     return RaisedFinding(
         message=f"Damping was changed, and no {listed} on record.",
-        why="Damping cannot mend a wrong height or a wrong tyre pressure; it hides them.",
+        why="Damping cannot cure a wrong height or a wrong tyre pressure; it hides them.",
         remedy=Remedy("Pressures first, then sag and preload; then rebound, then compression."),
         subject="damping",
         facts="; ".join([*(str(one) for one in damping_touched), f"no {listed}"]),

@@ -129,7 +129,7 @@ def abs_off_on_the_road(
         message=f"{label_of(subject)} leaves the {' and '.join(wheels_left)} without ABS on the road.",
         why="Gravel, paint, diesel and cars that pull out are not on any track.",
         remedy=Remedy(
-            f"Set it to {'most help' if level is None else level}, and read the dash after the last key-on.",
+            f"Set it to {'most help' if level is None else level}, then read the dash after ignition-on.",
             () if level is None else (SetValue(("setup", "controls", subject), level),),
         ),
         severity=CAUTION if surface_if_known == "dry" else SERIOUS,
@@ -162,5 +162,5 @@ def track_mode_on_the_road(mode_made_for: str) -> Result:
     return RaisedFinding(
         message="The riding mode is one for a dry track, and this is the road.",
         why="Its throttle and aids count on a clean warm surface.",
-        remedy=Remedy("Choose the bike's road mode, and read the dash after the last key-on."),
+        remedy=Remedy("Choose the bike's road mode, and read the dash after the last ignition-on."),
     )

@@ -51,8 +51,8 @@ def rider_sag_out_of_its_window(
     used_up = preload_end is not None and preload_end.at is (PreloadAt.LEAST if little else PreloadAt.MOST)
     ask = f"Preload has no way left: the spring seems too {'stiff' if little else 'soft'}; ask a technician."
     turn = (
-        f"Take preload {'out' if little else 'in'} at the {subject}, measure again, enter what was measured. "
-        "A technician's figure goes before any window."
+        f"{'Back preload off' if little else 'Wind preload on'} at the {subject}, measure "
+        "again, enter what was measured. A technician's figure goes before any window."
     )
     return RaisedFinding(
         message=f"{_first(str(rider_sag))}: too {'little' if little else 'much'} for {words}.",

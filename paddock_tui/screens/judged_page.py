@@ -11,7 +11,7 @@ from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.set_clock import set_date
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
-from paddock_tui.pages.review import CAUTION_WORDS, answer_words, finding_key, finding_rows, verdict_line
+from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.pages.setup import short_date
 from paddock_tui.records.paths import Ref
@@ -95,7 +95,7 @@ def judged_page(
             clock=STAYS_OFF if stays_off else _clock(desk, hand, in_hand),
             now=now,
             answer=page.answer or _answer(desk, room, subject, judged, hand, in_hand),
-            caution=page.caution or (CAUTION_WORDS if room.findings else ""),
+            caution=page.caution or (SHORT_CAUTION if room.findings else ""),
         ),
         judged,
         attrs.evolve(place, subject=subject),

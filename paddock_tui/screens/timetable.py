@@ -51,7 +51,7 @@ def _step(host: Host, day: Ref, text: str) -> Step | InputError:
         return delaying(files, day, minutes, host.desk.now())
     loaded = files.read(day)
     if loaded is None or not isinstance(loaded.record, RidingDay):
-        return InputError(f"{day.id} cannot be read", "a day that can be read", "mend its file first")
+        return InputError(f"{day.id} cannot be read", "a day that can be read", "correct its file first")
     times = read_times(text, loaded.record, _group(host, loaded.record))
     return times if isinstance(times, InputError) else timetabling(files, day, times)
 

@@ -18,7 +18,7 @@ _REASONS = {
     errno.EIO: "the disk reports an error",
     errno.ENODEV: "the disk is not there any more",
     errno.ENXIO: "the disk is not there any more",
-    errno.ESTALE: "the network share has lost the file: connect it anew",
+    errno.ESTALE: "the network share has lost the file: connect it again",
     errno.ETIMEDOUT: "the network share does not answer",
     errno.EHOSTDOWN: "the network share does not answer",
     errno.ENAMETOOLONG: "the name is too long",

@@ -98,8 +98,8 @@ def at_gas_temperature(
     """
     if gas_now_c > gas_hot_c:
         why = f"{gas_now_c:g} C is over the {gas_hot_c:g} C that it reaches hot: a standing tyre only cools"
-        raise Inconsistent("gas now", why)
-    unsure = above("uncertainty of the gas temperature", unsure_k, 0.0, 60.0, "K")
+        raise Inconsistent("tyre air now", why)
+    unsure = above("uncertainty of the tyre air's temperature", unsure_k, 0.0, 60.0, "K")
     air = Ambient(ambient_kpa, ambient_kpa)
     target_now_kpa = hot_expected_kpa_gauge(target_hot_kpa_gauge, gas_hot_c, gas_now_c, air)
     hot_kpa = hot_expected_kpa_gauge(reading_kpa_gauge, gas_now_c, gas_hot_c, air)
@@ -108,9 +108,9 @@ def at_gas_temperature(
     over_kpa = reading_kpa_gauge - target_now_kpa
     fresh = Freshness.HOT if abs(gas_hot_c - gas_now_c) <= unsure else Freshness.WARM
     if fresh is Freshness.WARM and enough_kpa < abs(over_kpa) <= doubt_kpa:
-        why = "the difference is no larger than the doubt about the gas temperature: wait for a hot reading"
+        why = "the difference is no larger than the doubt about the tyre air: wait for a hot reading"
         return Parked(PressureAdvice.WAIT, fresh, None, hot_kpa, False, why)
-    why = "scaled from the estimated gas temperature now to the temperature it reaches"
+    why = "scaled from the estimated temperature of the tyre air now to the one it reaches"
     return Parked(_step(over_kpa, enough_kpa), fresh, target_now_kpa, hot_kpa, False, why)
 
 

@@ -1,7 +1,7 @@
 """The clock between two sessions: what is due when, counted from parking and back from going out.
 
 Order and minutes are paddock practice, unpublished: hot pressures first, before anything is said to anybody;
-then feel, a look at the tyres, one change, fuel; clothes ten minutes before, the dash after the last key-on.
+then feel, a look at the tyres, one change, fuel; kit ten minutes before, the dash after the last ignition-on.
 """
 
 import attrs

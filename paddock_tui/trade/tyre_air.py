@@ -64,7 +64,7 @@ def temperature_after_c(before_kpa_abs: float, before_c: float, after_kpa_abs: f
     p1.
     """
     after_k = kelvin(before_c) * _sound_kpa_abs(after_kpa_abs) / _sound_kpa_abs(before_kpa_abs)
-    return within("gas temperature that follows", after_k - ZERO_C_IN_K, _LEAST_C, _MOST_C, "C")
+    return within("tyre air temperature that follows", after_k - ZERO_C_IN_K, _LEAST_C, _MOST_C, "C")
 
 
 def saturation_kpa(temperature_c: float) -> float:

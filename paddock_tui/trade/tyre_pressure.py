@@ -87,7 +87,7 @@ def cold_band_kpa_gauge(
     spread_k: float | None,
     ambient: Ambient = SEA_LEVEL,
 ) -> Band:
-    """Return the cold pressure for a wanted hot one, with the spread of the gas temperature turned into
+    """Return the cold pressure for a wanted hot one, with the spread of the tyre air turned into
     pressure.
 
     A hotter gas asks for less air: the low end belongs to `gas_c` plus the spread.
@@ -95,7 +95,7 @@ def cold_band_kpa_gauge(
     best = cold_for_hot_kpa_gauge(hot_kpa_gauge, cold_c, gas_c, ambient)
     if spread_k is None:
         return Band(best)
-    spread = within("spread of the gas temperature", spread_k, 0.0, None, "K")
+    spread = within("spread of the tyre air's temperature", spread_k, 0.0, None, "K")
     return Band(
         best,
         cold_for_hot_kpa_gauge(hot_kpa_gauge, cold_c, gas_c + spread, ambient),

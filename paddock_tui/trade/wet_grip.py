@@ -43,7 +43,7 @@ class Friction:
         checked_friction(self.dry)
         checked_friction(self.wet)
         if self.wet > self.dry:
-            raise Inconsistent("friction", "more in the wet than in the dry is not reckoned with here")
+            raise Inconsistent("friction", "more in the wet than in the dry is not worked out here")
 
     @property
     def ratio(self) -> float:
@@ -89,9 +89,9 @@ class WetRatios:
     def sentence(self) -> str:
         """Say it in one line: the assumption first, so that no narrow screen cuts it off the figures."""
         return (
-            f"wet to dry, if grip {span(self.low, self.high)}: "
-            f"corner speed {span(self.lower.corner_speed, self.higher.corner_speed)}, "
-            f"braking distance {span(self.higher.stopping, self.lower.stopping)}"
+            f"wet, if grip is {percent(self.low, self.high)}: "
+            f"corner speed {percent(self.lower.corner_speed, self.higher.corner_speed)}, "
+            f"braking distance {_times(self.higher.stopping, self.lower.stopping)} times"
         )
 
 
@@ -107,6 +107,17 @@ def wet_ratios(low: float = RATIO_LOW, high: float = RATIO_HIGH) -> WetRatios:
 def span(low: float, high: float) -> str:
     """Write two ratios as a span, one where they read the same."""
     first, second = (f"{one:.2f}".removesuffix("0") for one in (low, high))
+    return first if first == second else f"{first}-{second}"
+
+
+def percent(low: float, high: float) -> str:
+    """Write two ratios as a span in percent, one where they read the same."""
+    first, second = (f"{100 * one:.0f}" for one in (low, high))
+    return f"{first} %" if first == second else f"{first}-{second} %"
+
+
+def _times(low: float, high: float) -> str:
+    first, second = (f"{one:.1f}".removesuffix(".0") for one in (low, high))
     return first if first == second else f"{first}-{second}"
 
 

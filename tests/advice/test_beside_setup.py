@@ -99,7 +99,7 @@ def test_without_the_centre_of_mass_the_wheelie_control_says_nothing_of_gears() 
 
 
 def test_the_surface_has_the_ratios_of_wet_to_dry_beside_it_while_it_is_wet_and_to_come() -> None:
-    line = "wet to dry, if grip 0.5-0.7: corner speed 0.71-0.84, braking distance 1.43-2.0"
+    line = "wet, if grip is 50-70 %: corner speed 71-84 %, braking distance 1.4-2 times"
 
     def beside(lines: str) -> BesideRow | None:
         return beside_session(about(session=session(lines))).get(("surface",))

@@ -64,7 +64,7 @@ def test_a_caution_needs_no_answer_and_a_hold_stands(run: Runner, garage: Path) 
     run("set", garage, NEXT, "setup.controls.traction=99")
     hold = run("accept", garage, "level-not-on-the-bike", "traction", "--reason", "x", "--at", EARLY)
     assert hold.status == 3
-    assert hold.err.startswith("a hold stands until it is mended: ")
+    assert hold.err.startswith("a hold stands until it is put right: ")
 
 
 def test_only_findings_of_a_session_are_accepted(run: Runner, garage: Path) -> None:

@@ -123,7 +123,7 @@ def test_a_to_do_becomes_a_finding_once_it_is_due_on_the_day(run: Runner, garage
     other_day = reviewed(run, garage, "--at", "2026-06-21T13:11", "--session", NEXT)
 
     cold = {"what": "read the cold pressures", "due": "2026-06-20T13:10:00"}
-    dash = {"what": "read the dash after the last key-on", "due": "2026-06-20T13:17:00"}
+    dash = {"what": "read the dash after the last ignition-on", "due": "2026-06-20T13:17:00"}
     assert cold in early["to_do"]
     assert cold not in late["to_do"]
     assert cold in other_day["to_do"]
@@ -154,8 +154,8 @@ def test_the_text_fits_the_terminal_and_ends_with_the_caution(
 
     assert all(width(line) <= int(columns) for line in ran.out.splitlines())
     words = " ".join(ran.out.split())
-    assert words.endswith("in doubt more help, slower, come in.")
-    assert "Nothing found is not safe" in words
+    assert words.endswith("turn the aids up, slow down, come in.")
+    assert "does not mean safe" in words
 
 
 def test_the_names_that_accept_takes_are_said_where_there_is_something_to_answer(run: Runner) -> None:

@@ -140,7 +140,7 @@ def test_it_says_in_words_why_the_day_cannot_hold_it(
 def test_a_value_where_the_answers_stand_is_not_written_over(root: Path) -> None:
     path = root / "days/may.toml"
     path.write_text("entries.ann.plain.checks = 3\n" + DAY.split("[entries")[0])
-    assert "mend it in an editor" in why_not(desk_at(root), "oil")
+    assert "edit the file" in why_not(desk_at(root), "oil")
 
 
 def test_a_session_that_cannot_be_read_holds_nothing(root: Path) -> None:

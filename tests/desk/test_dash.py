@@ -159,7 +159,7 @@ def test_nothing_is_stamped_on_another_day(root: Path) -> None:
     desk = at_desk(root, NOW)
     evening = NOW.replace(day=15)
     for found in (reading(desk.files, ONE, evening), noting(desk.files, ONE, "stall", evening)):
-        assert found == "the session is of 16 May: the dash is read after the last key-on of that day"
+        assert found == "the session is of 16 May: the dash is read after the last ignition-on of that day"
 
 
 def test_it_may_be_answered_on_return_of_the_same_day(root: Path) -> None:

@@ -374,4 +374,4 @@ def test_a_session_that_is_lost_or_not_there_is_followed_by_none(tmp_path: Path,
     _, step = next_session(files, source, NOW)
 
     assert isinstance(step, InputError)
-    assert step.mend == "mend its file first"
+    assert step.mend == "correct its file first"

@@ -114,7 +114,7 @@ def test_a_record_that_cannot_be_read_is_not_copied(tmp_path: Path) -> None:
 
     for name in ("ann", "nobody"):
         assert duplicating(desk.files, Ref("rider", name), "bo") == InputError(
-            f"rider/{name} cannot be read", "a record that can be read", "mend its file first"
+            f"rider/{name} cannot be read", "a record that can be read", "correct its file first"
         )
 
 
@@ -245,7 +245,7 @@ def test_a_record_that_names_the_old_one_and_cannot_be_read_stops_a_rename(tmp_p
 
     assert isinstance(step, InputError)
     assert "sessions/a.toml" in step.found
-    assert step.mend == "mend it first"
+    assert step.mend == "correct it first"
 
 
 def test_a_record_that_is_lost_itself_can_be_renamed(tmp_path: Path) -> None:

@@ -152,7 +152,7 @@ def test_a_value_in_the_place_of_a_table_is_said_and_left(tmp_path: Path) -> Non
 
     (said,) = refused(desk, ONE, ("setup.mode", "wet"))
 
-    assert said == "3 stands where a table would have to be: expected a table; mend it in an editor"
+    assert said == "3 stands where a table would have to be: expected a table; edit the file"
 
 
 def test_a_value_that_cannot_be_read_is_mended_by_setting_another(garage: Path) -> None:

@@ -344,9 +344,7 @@ def test_a_value_where_the_table_would_be_is_said(tmp_path: Path) -> None:
 
     found = refused(at_desk(root), REFS["bike"], ("controls",), "traction")
 
-    assert (
-        found.sentence() == "3 stands where a table would have to be: expected a table; mend it in an editor"
-    )
+    assert found.sentence() == "3 stands where a table would have to be: expected a table; edit the file"
 
 
 @pytest.mark.parametrize(

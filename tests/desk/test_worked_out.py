@@ -44,4 +44,4 @@ def test_a_value_in_the_way_is_not_overwritten(garage: Path) -> None:
     )
 
     assert isinstance(said, str)
-    assert "mend it in an editor" in said
+    assert "edit the file" in said

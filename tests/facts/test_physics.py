@@ -122,7 +122,7 @@ def test_a_curve_is_read_by_its_revs_and_a_peak_is_a_curve_of_one() -> None:
 def test_the_wet_is_told_as_ratios_with_their_assumption(surface: str) -> None:
     words = get("wet_ratio_words", put("session", "surface", surface))
 
-    assert words == "wet to dry, if grip 0.5-0.7: corner speed 0.71-0.84, braking distance 1.43-2.0"
+    assert words == "wet, if grip is 50-70 %: corner speed 71-84 %, braking distance 1.4-2 times"
 
 
 def test_a_dry_track_has_no_ratios_standing_water_none_either_and_unknown_asks() -> None:

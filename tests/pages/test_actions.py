@@ -146,7 +146,7 @@ def test_every_action_can_act_somewhere_and_those_that_need_something_say_so_in_
         (ActionContext(), "there is no finding to accept"),
         (ActionContext(session=True), "there is no finding to accept"),
         (ActionContext(profile=True, finding=finding(SERIOUS)), "a profile's findings cannot be accepted"),
-        (ActionContext(session=True, finding=finding(HOLD)), "a hold stands until the fact is mended"),
+        (ActionContext(session=True, finding=finding(HOLD)), "a hold stands until the fact is put right"),
         (ActionContext(session=True, finding=finding(CAUTION)), "only a serious finding needs an answer"),
         (ActionContext(session=True, finding=finding(NOTE)), "only a serious finding needs an answer"),
         (ActionContext(session=True, finding=finding(SERIOUS)), ""),
@@ -163,7 +163,7 @@ def test_only_a_serious_finding_of_a_session_is_accepted(context: ActionContext,
 def test_a_remedy_that_no_key_can_do_says_what_it_is() -> None:
     off = action_of("remedy").off
 
-    assert off(ActionContext()) == "there is no finding to mend: r shows the review"
+    assert off(ActionContext()) == "there is no finding to fix: r shows the review"
     assert off(ActionContext(finding=finding(HOLD))) == "no key can do this: Look at the track."
     assert off(ActionContext(finding=finding(HOLD, (PUT,)))) == ""
 

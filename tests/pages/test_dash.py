@@ -84,8 +84,8 @@ def test_what_the_riding_mode_fixes_is_what_has_to_be_shown() -> None:
 @pytest.mark.parametrize(
     ("name", "says"),
     [
-        ("front-abs", "key resets"),
-        ("power", "after the key: not known"),
+        ("front-abs", "resets at ignition off"),
+        ("power", "after ignition off: not known"),
         ("pit-limiter", "posted 60 km/h"),
         ("traction", WAY),
     ],

@@ -39,13 +39,13 @@ def test_with_all_done_the_first_row_is_the_one_that_stamps() -> None:
 def test_what_is_to_mend_comes_before_what_is_to_do_and_last_stands_going_out() -> None:
     found = page(*WET, *NOTHING_DONE)
 
-    assert titles(found)[:2] == ["mend first, or say why", "to do, in the order of the clock"]
+    assert titles(found)[:2] == ["fix first, or say why", "to do, in the order of the clock"]
     assert found.rows()[-1].key == NOW
     assert first_row(found) == found.rows()[0].identity
 
 
 def test_a_hold_alone_is_mended_for_no_word_answers_it() -> None:
-    assert titles(page(at("wheelie", 99)))[0] == "mend first"
+    assert titles(page(at("wheelie", 99)))[0] == "fix first"
 
 
 def test_on_the_road_nothing_is_said_of_laps() -> None:

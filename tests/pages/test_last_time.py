@@ -33,11 +33,11 @@ def test_what_differs_stands_first_and_all_but_pressures_of_other_tyres_can_be_t
 
     assert titles == ["last time here: session 5 of 16 May", "differs", "how it was", "the same"]
     assert page.sections[0].rows[0].value.startswith("the last one here: front tyre wet, now track-day")
-    assert ("traction", "3", "then 8; help 80 % -> 30 %") in [
+    assert ("traction", "3", "was 8; help 80 % -> 30 %") in [
         (row.label, row.value, row.aside) for row in differs.rows
     ]
     kept = [(row.path, row.aside) for row in differs.rows if not row.offer]
-    assert kept == [(("setup", "rear_start"), "then 1.90 bar, in other conditions")]
+    assert kept == [(("setup", "rear_start"), "was 1.90 bar, in other conditions")]
     assert not any(row.offer for section in page.sections[2:] for row in section.rows)
 
 

@@ -114,7 +114,7 @@ def test_what_the_riding_mode_fixes_shows_its_value_takes_no_key_and_says_why() 
 def test_what_the_riding_mode_limits_says_to_what() -> None:
     assert "riding mode allows 6 to 10" in control(WET, "traction").aside
     assert control(WET, "traction").shut == ""
-    assert control(WET, "pit-limiter").aside == "key resets"
+    assert control(WET, "pit-limiter").aside == "resets at ignition off"
 
 
 def test_the_riding_mode_says_what_it_is_for_and_what_it_does() -> None:
@@ -163,7 +163,7 @@ def test_an_adjuster_says_its_unit_its_range_and_whether_it_was_counted(tmp_path
     none = rows_of(NONE)
 
     left = adjuster(none, "front-rebound-left")
-    assert (left.value, left.range, left.aside) == ("1.75", "turns of 3", "counted 18 Apr")
+    assert (left.value, left.range, left.aside) == ("1.75", "turns out, of 3", "counted 18 Apr")
     assert adjuster(none, "rear-preload").aside == "assumed"
     bike = BIKE + '\n[adjusters.rear-rebound]\nunit = "click"\nrange = [0, 20]\n'
     rows = rows_of(page(tmp_path, "[setup.adjusters]\nrear-rebound = 1\n", bike))
@@ -175,7 +175,7 @@ def test_an_adjuster_says_its_unit_its_range_and_whether_it_was_counted(tmp_path
 def test_an_adjuster_that_the_damping_mode_closes_says_so_and_still_takes_keys() -> None:
     row = adjuster(UP, "front-rebound")
 
-    assert (row.value, row.range, row.aside) == ("9", "clicks of 18", "not used in live damping")
+    assert (row.value, row.range, row.aside) == ("9", "clicks out, of 18", "not used in live damping")
     assert row.shut == ""
     assert adjuster(UP, "rear-preload").aside == "assumed"
 
@@ -198,7 +198,7 @@ def test_a_steering_damper_is_a_scale_from_light_to_firm(
 
 
 def test_offsets_stand_there_while_their_damping_mode_is_in_use() -> None:
-    assert UP["setup.offsets.front-trim"].value == "1"
+    assert UP["setup.offsets.front-trim"].value == "+1"
     assert UP["setup.offsets.front-trim"].range == "of -2 to 4"
     assert not any(path.startswith("setup.offsets") for path in rows_of(NONE))
 

@@ -108,9 +108,13 @@ def test_a_value_that_is_not_known_and_that_no_rule_uses() -> None:
 @pytest.mark.parametrize(
     ("ref", "path", "expected"),
     [
-        (NEXT, "setup.rear_sprocket", "8 to 100 teeth; anything else is a hold until mended"),
-        (Ref("bike", "magpie"), "start.kilometres", "0 to 2000000 km; anything else is a hold until mended"),
-        (NEXT, "setup.front_start", "0.7 to 3.5 bar; anything else is a hold until mended"),
+        (NEXT, "setup.rear_sprocket", "8 to 100 teeth; anything else is a hold until put right"),
+        (
+            Ref("bike", "magpie"),
+            "start.kilometres",
+            "0 to 2000000 km; anything else is a hold until put right",
+        ),
+        (NEXT, "setup.front_start", "0.7 to 3.5 bar; anything else is a hold until put right"),
     ],
 )
 def test_a_band_is_written_out_with_its_unit(ref: Ref, path: str, expected: str) -> None:
@@ -132,7 +136,7 @@ def test_where_a_value_comes_from(ref: Ref, path: str, expected: str) -> None:
 
 def test_what_is_carried_and_what_is_not_is_said_of_sessions_only() -> None:
     assert said(of(NEXT, "rider"))["next session"] == "copied"
-    assert said(of(NEXT, "surface"))["next session"] == "not copied: it is entered anew"
+    assert said(of(NEXT, "surface"))["next session"] == "not copied: it is entered again"
     assert "next session" not in said(of(Ref("profile", "magpie-ines-wet"), "setup.mode"))
 
 

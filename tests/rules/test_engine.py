@@ -110,7 +110,7 @@ def test_each_to_do_says_what_and_when_and_where() -> None:
     said = [(one.what, one.due.time() if one.due else None) for one in found.to_do]
     assert said == [
         ("read the cold pressures", dt.time(10, 30)),
-        ("read the dash after the last key-on", dt.time(10, 37)),
+        ("read the dash after the last ignition-on", dt.time(10, 37)),
     ]
     assert all(one.where is not None for one in found.to_do)
 

@@ -31,4 +31,4 @@ async def test_after_a_hit_on_the_head_nothing_counts_down_to_going_out(garage: 
         assert "out in " not in rider.screen
         assert "no riding today: the head" in rider.screen
         await rider.types("escape o")
-        assert "mend first" in rider.screen
+        assert "fix first" in rider.screen

@@ -20,7 +20,7 @@ WORDS = {
     "whoever read it is gone": [errno.EPIPE],
     "the disk reports an error": [errno.EIO],
     "the disk is not there any more": [errno.ENODEV, errno.ENXIO],
-    "the network share has lost the file: connect it anew": [errno.ESTALE],
+    "the network share has lost the file: connect it again": [errno.ESTALE],
     "the network share does not answer": [errno.ETIMEDOUT, errno.EHOSTDOWN],
     "the name is too long": [errno.ENAMETOOLONG],
     "the links lead in a circle": [errno.ELOOP],

@@ -62,13 +62,13 @@ def test_a_bike_whose_front_lifts_wet_and_dry_loses_no_drive() -> None:
 def test_the_sentence_carries_its_assumption_in_the_same_line() -> None:
     said = wet_ratios().sentence()
 
-    assert said == "wet to dry, if grip 0.5-0.7: corner speed 0.71-0.84, braking distance 1.43-2.0"
+    assert said == "wet, if grip is 50-70 %: corner speed 71-84 %, braking distance 1.4-2 times"
     assert len(said) <= 78
 
 
 def test_one_assumption_gives_one_figure_and_the_order_does_not_matter() -> None:
     said = wet_ratios(0.64, 0.64).sentence()
-    assert said == "wet to dry, if grip 0.64: corner speed 0.8, braking distance 1.56"
+    assert said == "wet, if grip is 64 %: corner speed 80 %, braking distance 1.6 times"
     assert wet_ratios(0.7, 0.5) == wet_ratios(0.5, 0.7)
 
 

@@ -91,7 +91,7 @@ def rear_sprocket(case: Case, teeth: int) -> Move | CannotChange:
         return CannotChange("the rear sprocket is not written down")
     new = old + teeth
     return Move(
-        f"rear sprocket {old_to_new(str(old), str(new), 'teeth')}; chain slack and axle anew",
+        f"rear sprocket {old_to_new(str(old), str(new), 'teeth')}; then chain slack and axle",
         (SetValue(("setup", "rear_sprocket"), new),),
         (("setup", "rear_sprocket"),),
     )

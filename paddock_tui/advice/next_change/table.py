@@ -196,7 +196,10 @@ SUSPENSION: dict[str, Cure] = {
         "engine braking drags an almost unloaded rear wheel",
         (
             Option(
-                freer_rear, "the rear rolls freer into the corner", "runs on a little", ("closed throttle",)
+                freer_rear,
+                "the rear drags less into the corner",
+                "runs on a little",
+                ("closed throttle",),
             ),
             Option(
                 damping("rebound", -1, "rear"), "the wheel follows the ground", "pumps", ("closed throttle",)
@@ -212,7 +215,7 @@ SUSPENSION: dict[str, Cure] = {
         TURNING,
         "engine braking drags the rear wheel on the way in",
         (
-            Option(freer_rear, "the rear rolls freer into the corner", "runs on a little"),
+            Option(freer_rear, "the rear drags less into the corner", "runs on a little"),
             Option(damping("rebound", -1, "rear"), "the wheel follows the ground", "pumps on the way out"),
         ),
     ),

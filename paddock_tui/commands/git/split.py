@@ -60,7 +60,7 @@ def _apart(desk: Desk, name: str, ours: bytes, theirs: bytes) -> str:
         data = tomllib.loads(text.removeprefix("\ufeff"))
     except ValueError:
         said = f"theirs of {printable(name)} is no TOML"
-        raise CommandStopped(NOT_DONE, said, "  mend it on the laptop that it comes from") from None
+        raise CommandStopped(NOT_DONE, said, "  correct it on the laptop that it comes from") from None
     date, was, bike = data.get("date"), data.get("number"), data.get("bike")
     if not isinstance(date, dt.date) or type(was) is not int:
         said = f"theirs of {printable(name)} has no date and number"

@@ -41,7 +41,7 @@ def answering(
     """
     session = _record(files, about)
     if not isinstance(session, Session):
-        return f"{about} cannot be read: mend its file first"
+        return f"{about} cannot be read: correct its file first"
     day = Ref("day", session.day) if session.day is not None else None
     holder = about
     path: Path = ("checks", item)
@@ -52,7 +52,7 @@ def answering(
         holder, path = day, (*place, item)
     data = files.data(holder)
     if blocked(data, (*path, "status")) is not MISSING:
-        return f"{files.name_of(holder)} has a value where the answers stand: mend it in an editor"
+        return f"{files.name_of(holder)} has a value where the answers stand: edit the file"
     old = lookup(data, path)
     edits = (
         _opening(path, old)

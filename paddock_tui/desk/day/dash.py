@@ -31,7 +31,7 @@ def reading(files: GarageFiles, ref: Ref, now: dt.datetime) -> Step | str:
     """
     session = _session(files, ref)
     if session is None:
-        return f"{ref} cannot be read: mend its file first"
+        return f"{ref} cannot be read: correct its file first"
     not_so = _wrong_day(session, now) or _not_planned(session, bike_of(files, ref))
     if not_so:
         return not_so
@@ -86,7 +86,7 @@ def noting(files: GarageFiles, ref: Ref, what: str, now: dt.datetime) -> Step | 
     """Make the step that notes now what may have changed the dash."""
     session = _session(files, ref)
     if session is None:
-        return f"{ref} cannot be read: mend its file first"
+        return f"{ref} cannot be read: correct its file first"
     wrong_day = _wrong_day(session, now)
     if wrong_day:
         return wrong_day
@@ -138,7 +138,7 @@ def _wrong_day(session: Session, now: dt.datetime) -> str:
     """Say why nothing is stamped; empty on the session's own day."""
     if session.date is None or session.date == now.date():
         return ""
-    return f"the session is of {session.date:%d %b}: the dash is read after the last key-on of that day"
+    return f"the session is of {session.date:%d %b}: the dash is read after the last ignition-on of that day"
 
 
 def _not_planned(session: Session, bike: Bike | None) -> str:

@@ -68,7 +68,7 @@ def read_times(text: str, day: RidingDay, own_group: str | None) -> Times | Inpu
         return InputError(f"{len(times)} times", "a start and an end each", _nearest(times))
     backwards = next((two for one, two in itertools.pairwise(times) if two < one), None)
     if backwards is not None:
-        return InputError(f"{backwards:%H:%M} goes backwards", "times one after the other", "mend it")
+        return InputError(f"{backwards:%H:%M} goes backwards", "times one after the other", "correct it")
     spans = tuple(zip(times[::2], times[1::2], strict=True))
     if found is None:
         return Times(group, spans)

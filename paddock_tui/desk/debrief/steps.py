@@ -126,7 +126,7 @@ def answering(
             return step
         return Step(f"{group.label} {shown(value)}, with new session {made.id}", step.changes)
     if blocked(files.data(ref), path) is not MISSING:
-        return InputError("a value stands where a table would have to be", "a table", "mend it in an editor")
+        return InputError("a value stands where a table would have to be", "a table", "edit the file")
     step = setting_value(files, ref, path, value)
     edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
     stamps = day_before(files, session, now) is None and lookup(files.data(ref), HOT_AT) is MISSING
@@ -144,14 +144,14 @@ def doubts(
 ) -> str:
     """Say what makes a figure doubtful, so that it is taken only where enter says so; empty: nothing does."""
     if len(typed) == 3 and len(set(typed)) == 1:
-        return f"{value}: is a key held down? enter keeps it, backspace mends it"
+        return f"{value}: is a key held down? enter keeps it, backspace corrects it"
     if group.reads != "pressure":
         return ""
     data = files.data(session)
     held = lookup(data, group.path)
     old = last.get(group.path, MISSING) if held is MISSING else held
     asked = question(session, data, group.path, value, old)
-    return f"{asked} enter keeps it, backspace mends it" if asked else ""
+    return f"{asked} enter keeps it, backspace corrects it" if asked else ""
 
 
 def minutes_parked(parked: dt.time | None, at: dt.time) -> float | None:

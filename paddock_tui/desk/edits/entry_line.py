@@ -89,7 +89,7 @@ def entering(files: GarageFiles, ref: Ref, line: TypedLine) -> Step | list[Input
         bar = blocked(data, path)
         if bar is not MISSING:
             found = f"{shown(bar)} stands where a table would have to be"
-            return [InputError(found, "a table", "mend it in an editor", path=path)]
+            return [InputError(found, "a table", "edit the file", path=path)]
         step = setting_value(files, ref, path, value)
         edits += [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
     against = refusals(files, ref, edits)

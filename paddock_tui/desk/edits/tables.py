@@ -96,7 +96,7 @@ def _place(
     bar = blocked(files.data(ref), path)
     if bar is not MISSING:
         said = f"{shown(bar)} stands where a table would have to be"
-        return InputError(said, "a table", "mend it in an editor", path)
+        return InputError(said, "a table", "edit the file", path)
     return path, " ".join(words[asks.keys :]) if not isinstance(words, InputError) else ""
 
 

@@ -94,9 +94,7 @@ def _typed_edit(
     """Return the edit that what was typed asks for; None where that stands there already."""
     bar = blocked(data, path)
     if bar is not MISSING:
-        return InputError(
-            f"{shown(bar)} stands where a table would have to be", "a table", "mend it in an editor"
-        )
+        return InputError(f"{shown(bar)} stands where a table would have to be", "a table", "edit the file")
     if not text.strip():
         return _edit(data, path, MISSING)
     new = read_typed(field, whole_text(field.shape, text, units) if of_row else text, units)

@@ -18,9 +18,7 @@ def offering(files: GarageFiles, subject: Ref, puts: Iterable[SetValue]) -> Step
         if subject.kind == "profile" and put.role == "session":
             return "a profile has no place for this: open a session"
         if blocked(files.data(subject), put.path) is not MISSING:
-            return (
-                f"{files.name_of(subject)} has a value where a table would have to be: mend it in an editor"
-            )
+            return f"{files.name_of(subject)} has a value where a table would have to be: edit the file"
         step = setting_value(files, subject, put.path, put.value)
         for change in step.changes:
             if isinstance(change, Change):

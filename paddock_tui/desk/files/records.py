@@ -31,7 +31,7 @@ def duplicating(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
     if wrong is not None:
         return wrong
     if loaded is None or loaded.record is None:
-        return InputError(f"{ref} cannot be read", "a record that can be read", "mend its file first")
+        return InputError(f"{ref} cannot be read", "a record that can be read", "correct its file first")
     return Step(f"{ref.kind} {ref.id} copied to {new_id}", (Create(Ref(ref.kind, new_id), loaded.text),))
 
 
@@ -48,7 +48,7 @@ def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
         if other != ref and (loaded is None or loaded.record is None):
             name = files.name_of(other)
             return InputError(
-                f"{name} names it and cannot be read", "a file that can be read", "mend it first"
+                f"{name} names it and cannot be read", "a file that can be read", "correct it first"
             )
         edits = tuple(_following(other.kind, files.data(other), ref, new_id))
         if edits:

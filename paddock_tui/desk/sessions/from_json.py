@@ -33,7 +33,7 @@ def set_up_from_json(files: GarageFiles, ref: Ref, text: str) -> Step | Sequence
         return [*read.troubles, *unknown]
     held = files.data(ref).get(SET_UP, {})
     if not isinstance(held, Mapping):
-        return [InputError(f"{ref.id} has no set-up that can be read", "a table", "mend its file first")]
+        return [InputError(f"{ref.id} has no set-up that can be read", "a table", "correct its file first")]
     edits = tuple(edits_toward(held, wanted, (SET_UP,)))
     against = refusals(files, ref, edits)
     if against:

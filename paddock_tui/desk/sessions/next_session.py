@@ -41,7 +41,7 @@ def next_session(
     held = loaded.record if loaded is not None else None
     if loaded is None or not isinstance(held, Session):
         return source, InputError(
-            f"{source} cannot be read", "a session that can be read", "mend its file first"
+            f"{source} cannot be read", "a session that can be read", "correct its file first"
         )
     date = held.date if of_its_day and held.date is not None else _date(files, held, now.date())
     after_it = held.number or 0 if date == held.date else 0

@@ -36,7 +36,7 @@ def profile_for(files: GarageFiles, about: About, other: Ref) -> tuple[Ref, Step
         bike, rider = other.id, about.id_of("rider") or ""
     else:
         return other, InputError(
-            f"{other} cannot be read", "a rider or a bike that can be read", "mend its file"
+            f"{other} cannot be read", "a rider or a bike that can be read", "correct its file"
         )
     surface = about.session.surface or (about.situation.profile.made_for if about.situation.profile else None)
     name = " ".join(filter(None, (bike, rider, surface, "start")))

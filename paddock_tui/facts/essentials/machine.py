@@ -124,7 +124,7 @@ def _direction_known(name: str, control: Control) -> bool:
 
 @essential("dash", ALL, rules=("dash-not-read",))
 def dash(around: Around) -> EssentialAnswer:
-    """The dash read after the last key-on; nothing to read on a bike without anything to set."""
+    """The dash read after the last ignition-on; nothing to read on a bike without anything to set."""
     bike, session = around.bike, around.session
     if bike is None or bike.electronics == "none" or not bike.controls:
         return ABSENT

@@ -12,6 +12,9 @@ from paddock_tui.text import width
 _CAUTION = 3
 """Lines of a caution, at most, below a page that keeps no room for findings."""
 
+_WIDE = 60
+"""Cells from which a title holds both the findings and the caution."""
+
 
 def block_height(height: int) -> int:
     """Return how many lines the block takes, its title among them, on a screen of this height."""
@@ -37,10 +40,14 @@ def findings_block(page: Page, columns: Columns, height: int, arrows: str) -> li
         left = rows[len(shown) :][: room - len(lines)]
         lines += [finding_line(row, columns) for row in left]
         note = _more(len(rows) - len(shown) - len(left), arrows, columns)
-    if len(lines) < room and page.caution:
+    title = "findings"
+    if page.caution and len(lines) >= room:
+        # No line is left for the caution: it stands in the title, so short that no width here cuts it.
+        title = "no safety check" if columns.pen.width < _WIDE else "findings: no safety check"
+    elif page.caution:
         # At the foot of the block and on one line, whatever comes and goes above it: it is never sent again.
         lines = [*padded(lines, room - 1), _one_line(page.caution, columns)]
-    return [rule(columns.pen, "findings", note, arrows), *padded(lines, room)]
+    return [rule(columns.pen, title, note, arrows), *padded(lines, room)]
 
 
 def caution_lines(page: Page, columns: Columns, height: int) -> list[Line]:
@@ -62,7 +69,7 @@ def padded(lines: list[Line], height: int) -> list[Line]:
 
 def _more(count: int, arrows: str, columns: Columns) -> str:
     said = f"{count} more, r shows them" if count > 0 else "r shows them whole"
-    taken = width("── findings ──  ") + (width(arrows) + 4 if arrows else 0)
+    taken = width("── findings: no safety check ──  ") + (width(arrows) + 4 if arrows else 0)
     if taken + width(said) <= columns.pen.width:
         return said
     return f"{count} more" if count > 0 else "r"

@@ -53,7 +53,7 @@ def _accept_off(context: ActionContext) -> str:
     if context.finding is None:
         return "there is no finding to accept: r shows the review"
     if context.finding.severity > SERIOUS:
-        return "a hold stands until the fact is mended: enter goes to its row"
+        return "a hold stands until the fact is put right: enter goes to its row"
     if context.finding.severity < SERIOUS:
         return "only a serious finding needs an answer: f sets what fixes one"
     return ""
@@ -68,7 +68,7 @@ def _remedy(host: Host) -> None:
 
 def _remedy_off(context: ActionContext) -> str:
     if context.finding is None:
-        return "there is no finding to mend: r shows the review"
+        return "there is no finding to fix: r shows the review"
     if not context.finding.remedy.puts:
         return f"no key can do this: {context.finding.remedy.text}"
     return ""
@@ -88,7 +88,7 @@ REMEDY = Action(
     "remedy",
     "f",
     "apply remedy",
-    "set what mends the finding, where values can mend it",
+    "set what answers the finding, where values can",
     _remedy_off,
     hint=16,
     do=_remedy,

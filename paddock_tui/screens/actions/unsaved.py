@@ -65,7 +65,7 @@ def _off(context: ActionContext) -> str:
 
 
 AGAIN = Action(
-    "again", "", "try again", "keep what could not be kept, once its reason is mended", _off, do=_try_again
+    "again", "", "try again", "save what could not be saved, once its reason is gone", _off, do=_try_again
 )
 
 ELSEWHERE = Action(

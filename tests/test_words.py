@@ -1,0 +1,99 @@
+"""The words that users read: what must stand in no string of the program, and a caution that is never cut."""
+
+import ast
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+import paddock_tui
+from paddock_tui.pages.layout import View, layout
+from paddock_tui.pages.review import SHORT_CAUTION
+from paddock_tui.pages.rows import Page, Row
+from paddock_tui.text import width
+
+PACKAGE = Path(paddock_tui.__file__).parent
+
+MISLEADS = {
+    r"\bnets?\b": "an aid that catches a mistake is called an aid",
+    r"\bgas\b(?! law)": "petrol to some; the air in a tyre is tyre air",
+    r"\bfrees the rear\b": "more or less engine braking",
+    r"^fades$": "riders say it of brakes",
+    r"\banew\b": "again",
+    r"\b[Rr]eckon": "work out, count on",
+    r"\bmend(s|ed|ing)? (it|its|first|by the)\b": "fix, repair, correct",
+    r"\bkey resets\b|\bkey-on\b.*\blast\b|\blast key-on\b": "the ignition: a key is one of the keyboard",
+    r"\bfrom memory\b": "a source is named or it is none",
+    r"common practice, no source": "a source that says it is none",
+    r"\bwet to dry\b": "which way round it is meant is a guess",
+    r"[Nn]othing found is not safe": "reads as if finding nothing were the danger",
+    r"\bof the help\b": "percent of most help",
+    r"\bfreer\b|\bholds it\b": "weaker or stronger",
+    r"\bguaranteed? safe\b|\bis safe to\b": "nothing here is called safe",
+}
+"""What no string of the program says, each with why or what is said instead."""
+
+MAY = {
+    # The words that files held once are read for ever.
+    ("records/session_parts.py", "fades"),
+}
+
+ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+|net")
+"""Ids of rules and names of facts, which are kept as files and rules know them."""
+
+
+def strings() -> Iterator[tuple[str, int, str]]:
+    """List every string that is no docstring and no id, with its module and line, and each line of help."""
+    for path in sorted(PACKAGE.rglob("*.py")):
+        name = path.relative_to(PACKAGE).as_posix()
+        tree = ast.parse(path.read_text(encoding="utf-8"))
+        silent = {
+            id(node.value)
+            for node in ast.walk(tree)
+            if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
+        }
+        for node in ast.walk(tree):
+            if not isinstance(node, ast.Constant) or id(node) in silent:
+                continue
+            if isinstance(node.value, str) and not ID.fullmatch(node.value):
+                yield name, node.lineno, node.value
+    for path in sorted(PACKAGE.rglob("*.md")):
+        name = path.relative_to(PACKAGE).as_posix()
+        yield from (
+            (name, at, line) for at, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
+        )
+
+
+def test_no_string_says_what_misleads() -> None:
+    found = [
+        f"{name}:{line}: {text.strip()[:80]!r}: {why}"
+        for name, line, text in strings()
+        for pattern, why in MISLEADS.items()
+        if re.search(pattern, text) and (name, text) not in MAY
+    ]
+
+    assert found == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["fades", "The nets are thin together.", "front gas when hot", "mend its file first", "levels anew"],
+)
+def test_what_misleads_is_found(text: str) -> None:
+    assert any(re.search(pattern, text) for pattern in MISLEADS)
+
+
+def test_the_short_caution_is_never_cut() -> None:
+    assert 10 < width(SHORT_CAUTION) <= 38
+
+
+@pytest.mark.parametrize("size", [(40, 20), (60, 24), (80, 24), (120, 40)])
+def test_each_page_that_judges_says_at_every_size_that_it_is_no_safety_check(size: tuple[int, int]) -> None:
+    rows = tuple(
+        Row("serious", "Little traction help for a wet track: 3 of 0-10.", key=f"{n}") for n in range(9)
+    )
+    for findings in (rows, rows[:1], ()):
+        page = Page("p", (), "CARE 9", findings=findings, judged=True, caution=SHORT_CAUTION)
+        said = layout(page, View(*size)).text()
+        assert "no safety check" in said or SHORT_CAUTION in said
