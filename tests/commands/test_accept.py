@@ -22,7 +22,7 @@ def test_a_serious_finding_is_accepted_and_that_is_taken_back_byte_for_byte(
     assert 'by = "IS"\nat = 08:00:00\n' in text
     checked = run("check", garage, "--at", EARLY)
     assert checked.status == 1
-    assert "CARE 4 (0 to answer)" in checked.out
+    assert "CARE 2 (0 to answer)" in checked.out
     assert "Accepted by IS: behind the instructor" in " ".join(checked.out.split())
     back = run("accept", garage, RULE, SUBJECT, "--withdraw")
     assert (back.status, back.out) == (0, f"no longer accepted: {RULE} {SUBJECT}\n")

@@ -59,7 +59,7 @@ async def test_a_question_left_unanswered_offers_its_text_again(garage: Path) ->
         assert rider.typing == "behind the"
         await rider.types("end text:_instructor enter")
         assert 'reason = "behind the instructor"' in rider.text
-        assert rider.verdict.startswith("CARE 4 (0 to answer)")
+        assert rider.verdict.startswith("CARE 2 (0 to answer)")
         await rider.types("e text:t6_sl enter")
         assert rider.typing == "t6 sl"
         await rider.types("escape g e")
@@ -200,7 +200,7 @@ async def test_every_room_opens_and_tells_the_same_verdict(garage: Path, size: t
     async with riding(garage, *size) as rider:
         for keys in ("p", "s", "c", "r", "b", "t", "tab w", "?", "escape", "m", "escape", "g"):
             await rider.types(keys)
-            assert rider.verdict.startswith("CARE 4")
+            assert rider.verdict.startswith("CARE 2")
             shown.add(rider.app.main.place.room)
     assert shown == ROOMS
 
@@ -247,12 +247,12 @@ async def test_the_clock_alone_paints_nothing_until_something_is_due(
         rider.desk.now = lambda: BEFORE + dt.timedelta(minutes=10, seconds=-40)
         rider.app.main.draw()
         assert painted == []
-        assert rider.verdict.startswith("CARE 4 ")
+        assert rider.verdict.startswith("CARE 2 ")
         rider.desk.now = lambda: BEFORE + dt.timedelta(minutes=24)
         rider.app.main.draw()
 
         assert painted
-        assert not rider.verdict.startswith("CARE 4 ")
+        assert not rider.verdict.startswith("CARE 2 ")
 
 
 async def test_letters_type_on_a_row_of_words_and_alt_makes_them_commands(garage: Path) -> None:

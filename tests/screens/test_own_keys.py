@@ -17,10 +17,7 @@ from tests.screens.rider import Rider
 FREE = [
     *string.ascii_lowercase[::-1],
     *(sign for sign in SIGNS if sign not in '\\"/?'),
-    "f1",
-    "f2",
-    "f3",
-    "f4",
+    *(f"f{number}" for number in range(1, 13)),
 ]
 
 

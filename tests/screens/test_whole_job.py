@@ -64,13 +64,13 @@ async def test_set_up_judge_accept_mend_and_record_leave_exactly_that_in_the_fil
 async def _accept_and_mend(rider: Rider, garage: Path, before: dict[str, bytes]) -> None:
     """Accept the serious finding with a reason and take that back; apply a remedy and undo it."""
     await rider.types("r")
-    assert rider.verdict.startswith("CARE 4 (1 to answer)")
+    assert rider.verdict.startswith("CARE 2 (1 to answer)")
     await rider.types("a")
     await rider.types("text:behind_the_instructor enter")
-    assert rider.verdict.startswith("CARE 4 (0 to answer)")
+    assert rider.verdict.startswith("CARE 2 (0 to answer)")
     assert b"[accepted.little-traction-help-in-the-wet.traction]" in snapshot(garage)[HAND]
     await rider.types("a")
-    assert rider.verdict.startswith("CARE 4 (1 to answer)")
+    assert rider.verdict.startswith("CARE 2 (1 to answer)")
     assert snapshot(garage) == before
     await rider.types("f")
     assert "serious little-traction-help-in-the-wet traction" not in rider.findings()
