@@ -108,9 +108,8 @@ def _lean(inputs: Inputs) -> Answer:
         if found is None:
             return Answered(BEYOND_WORDS, steps=(BEYOND_WORDS,))
         tangents = found.lower.lean_tangent, found.higher.lean_tangent
-        lean = span(*tangents)
         text = f"wet, if grip is {percent(found.low, found.high)}: tangent of the lean {percent(*tangents)}"
-        return Answered(text, steps=(f"tan(wet) / tan(dry) = friction wet / dry = {lean}",))
+        return Answered(text, steps=(f"tan(wet) / tan(dry) = friction wet / dry = {percent(*tangents)}",))
 
     return told(inputs, "lean", "lean", _NEEDS, METHOD, make)
 
@@ -122,12 +121,11 @@ def _push(inputs: Inputs) -> Answer:
             return Answered(BEYOND_WORDS, steps=(BEYOND_WORDS,))
         dry, bike = inputs.number("friction"), balance_of(inputs)
         low, high = (wet_to_dry(Friction(dry, dry * ratio), bike) for ratio in (found.low, found.high))
-        brakes, drives = span(low.braking, high.braking), span(low.driving, high.driving)
         wet = f"{dry * found.low:.2f} to {dry * found.high:.2f}"
         steps = (
             f"friction wet: {dry:g} x {span(found.low, found.high)} is {wet}",
-            f"drive, the less of grip and lift, wet over dry = {drives}",
-            f"braking, the less of grip and lift, wet over dry = {brakes}",
+            f"drive, the less of grip and lift, wet over dry: {percent(low.driving, high.driving)}",
+            f"braking, the less of grip and lift, wet over dry: {percent(low.braking, high.braking)}",
         )
         return Answered(
             f"wet, if friction {dry:g} falls to {percent(found.low, found.high)}: drive "

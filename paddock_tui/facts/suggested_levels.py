@@ -68,7 +68,7 @@ def suggested_level(
         return None
     if None in (rider.group, session.surface, tyres.rear.kind):
         return None
-    words = {"standing water": "standing"}, {"track-day": "trackday"}
+    words = {"standing water": "standing"}, {"track-day": "trackday", "sport-touring": "road"}
     surface, kind = session.surface or "", tyres.rear.kind or ""
     ground = Surface(words[0].get(surface, surface))
     track_c = track_in_c(session.track, limits) if session.track is not None else None

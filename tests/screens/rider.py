@@ -34,10 +34,10 @@ class Rider:
         assert self.pilot is not None
         await type_keys(self.app, self.pilot, keys, self.settled)
 
-    async def types_by_hand(self, keys: str, gap_s: float = HAND_S) -> None:
+    async def types_by_hand(self, keys: str, gap_s: float = HAND_S, after_s: float = 0.0) -> None:
         """Type keys with so many seconds between them, by the clock that keys carry."""
         assert self.pilot is not None
-        await type_by_hand(self.app, self.pilot, keys, self.settled, gap_s)
+        await type_by_hand(self.app, self.pilot, keys, self.settled, gap_s, after_s)
 
     async def presses(self, keys: str) -> None:
         """Type keys, and wait for the screen alone."""

@@ -77,7 +77,7 @@ async def test_thirteen_items_take_thirteen_keys_and_a_key_held_down_answers_one
         assert "is a key held down?" in rider.last
         await rider.types("u")
         await rider.types("up c")
-        await rider.types_by_hand(" ".join("1" * 13))
+        await rider.types_by_hand(" ".join("1" * 13), after_s=5.0)
         notes = {one.title: one.note for one in rider.app.main.board.page.sections}
         assert notes["Wet swap"] == "0 open of 13"
 

@@ -56,13 +56,17 @@ async def type_by_hand(
     keys: str,
     settled: Callable[[], Awaitable[object]],
     gap_s: float = HAND_S,
+    after_s: float = 0.0,
 ) -> None:
-    """Type keys as `type_keys` does, each so long after the one before it by the clock that events carry."""
+    """Type keys as `type_keys` does, each so long after the one before it by the clock that events carry.
+
+    The first is typed `after_s` from now, by that clock.
+    """
     driver = app._driver
     assert driver is not None
     for place, key in enumerate(spelled(keys)):
         event = events.Key(*key)
-        event.time += place * gap_s
+        event.time += after_s + place * gap_s
         event.set_sender(app)
         driver.send_message(event)
     await pilot.pause()

@@ -74,5 +74,5 @@ def test_no_spread_no_band() -> None:
 
 
 def test_readings_that_cannot_be_of_the_same_air_are_refused() -> None:
-    with pytest.raises(OutOfRange, match="gas temperature"):
+    with pytest.raises(OutOfRange, match="air temperature"):
         gas_temperature_c(150, 20, 330)
