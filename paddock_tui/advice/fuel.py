@@ -97,6 +97,9 @@ def _filled(about: About) -> dict[str, FilledInput]:
         found["capacity"] = FilledInput(bike.tank.capacity, f"bike {about.id_of('bike')}")
     if bike is not None and bike.tank.road_consumption is not None:
         found["road_rate"] = FilledInput(bike.tank.road_consumption, f"bike {about.id_of('bike')}")
+    day = about.situation.day
+    if day is not None and day.distance_home is not None:
+        found["home"] = FilledInput(day.distance_home, f"day {about.id_of('day')}")
     found["can"] = FilledInput(Quantity(Decimal(10), "l"), "a common can")
     return found | _sessions(about)
 

@@ -146,3 +146,9 @@ def test_no_more_is_added_than_the_tank_holds() -> None:
     assert found.text.startswith("brim it (0.0 l), and ")
     assert found.text.endswith(" is still missing: plan fewer laps")
     assert found.puts == ()
+
+
+def test_the_way_home_is_the_days() -> None:
+    of_session = fuel(sample("session", "2026-06-20-4-magpie")).filled["home"]
+
+    assert (str(of_session.value), of_session.origin) == ("64 km", "day 2026-06-20-anvilfen")
