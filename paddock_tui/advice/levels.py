@@ -2,7 +2,6 @@
 
 import functools
 from collections.abc import Iterable, Iterator
-from typing import Final
 
 import attrs
 
@@ -17,6 +16,7 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.facts.starting_words import level_surface, level_tyre
 from paddock_tui.facts.suggested_levels import new_here, state_of_rear
 from paddock_tui.facts.tyres import track_in_c
 from paddock_tui.limits.tyres import COLD_TRACK
@@ -35,8 +35,6 @@ from paddock_tui.trade.levels import Level, Levels
 from paddock_tui.trade.starting_levels import (
     Aid,
     RiderGroup,
-    Surface,
-    TyreKind,
     TyreState,
     starting_help,
     street_help,
@@ -50,8 +48,6 @@ METHOD = Method(
     "the manual and an instructor come first; come down one step at a time, warm and calm",
     "paddock practice, unpublished",
 )
-_SURFACES: Final = {"standing water": "standing"}
-_TYRES: Final = {"track-day": "trackday", "sport-touring": "road"}
 
 CONDITIONS = (
     Input("group", "rider's group", c.GROUP),
@@ -172,9 +168,14 @@ def _answer(about: About, one: _Aid, inputs: Inputs) -> Answer:
     return told(inputs, one.name, label_of(one.name), needs, METHOD, make, uses)
 
 
+def suggested_words(level: Setting) -> str:
+    """Say beside a row which level is where a rider of this group starts."""
+    return f"usual {level}"
+
+
 def _wanted(about: About, inputs: Inputs, aid: Aid) -> float | None:
-    surface = Surface(_SURFACES.get(inputs.value("surface"), inputs.value("surface")))
-    tyre = TyreKind(_TYRES.get(inputs.value("tyre"), inputs.value("tyre")))
+    surface = level_surface(inputs.value("surface"))
+    tyre = level_tyre(inputs.value("tyre"))
     state = TyreState(bool(inputs.value("worn")), bool(inputs.value("new")))
     track, limits = inputs.value("track"), about.situation.limits
     track_c = track_in_c(track, limits) if track is not None else None
@@ -196,7 +197,7 @@ def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: boo
     if barred:
         return Answered(f"{said} would be the start ({share}): {barred}", "", (), more)
     text = f"start at {said}, a start, not a rule ({share})"
-    return Answered(text, f"usual {level}", (SetValue(("setup", "controls", one.name), level),), more)
+    return Answered(text, suggested_words(level), (SetValue(("setup", "controls", one.name), level),), more)
 
 
 def _share(position: float, weakening: bool) -> str:

@@ -8,6 +8,7 @@ from paddock_tui.facts.copied import weight_difference
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.facts.past import ENDS, History, PastSession, first_set, tyre_of
+from paddock_tui.facts.starting_words import level_tyre
 from paddock_tui.limits import Limits
 from paddock_tui.limits.rider import OTHER_RIDERS_WEIGHT
 from paddock_tui.matters import AidHelp, Outing
@@ -23,10 +24,9 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.outside_pressure import AirObserved
-from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, TyreKind, starting_help
+from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, starting_help
 
 _AIDS = {one.value for one in Aid} - {"engine-braking"}
-_TYRES = {"track-day": "trackday", "sport-touring": "road"}
 
 
 @attrs.frozen
@@ -145,5 +145,4 @@ def _start(group: str | None, column: str, tyre: str | None, function: str) -> f
     """Return the help that a group starts at; None where one of these is not known."""
     if group is None or tyre is None:
         return None
-    kind = TyreKind(_TYRES.get(tyre, tyre))
-    return starting_help(RiderGroup(group), Surface(column), kind, Aid(function))
+    return starting_help(RiderGroup(group), Surface(column), level_tyre(tyre), Aid(function))

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from paddock_tui.facts.core import ABSENT, fact
 from paddock_tui.facts.past import History
 from paddock_tui.facts.rear_tyre import poor_rear
+from paddock_tui.facts.starting_words import level_surface, level_tyre
 from paddock_tui.facts.tyres import track_in_c
 from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import COLD_TRACK
@@ -22,8 +23,6 @@ from paddock_tui.trade.levels import HelpScale
 from paddock_tui.trade.starting_levels import (
     Aid,
     RiderGroup,
-    Surface,
-    TyreKind,
     TyreState,
     starting_help,
     surface_by_track,
@@ -68,14 +67,13 @@ def suggested_level(
         return None
     if None in (rider.group, session.surface, tyres.rear.kind):
         return None
-    words = {"standing water": "standing"}, {"track-day": "trackday", "sport-touring": "road"}
     surface, kind = session.surface or "", tyres.rear.kind or ""
-    ground = Surface(words[0].get(surface, surface))
+    ground = level_surface(surface)
     track_c = track_in_c(session.track, limits) if session.track is not None else None
     wanted = starting_help(
         RiderGroup(rider.group),
         surface_by_track(ground, track_c, limits[COLD_TRACK]),
-        TyreKind(words[1].get(kind, kind)),
+        level_tyre(kind),
         Aid(aid_function),
         state_of_rear(session, history, tyres),
     )

@@ -4,6 +4,7 @@ from typing import Literal
 
 import attrs
 
+from paddock_tui.facts.starting_words import level_surface, level_tyre
 from paddock_tui.records.differences import old_to_new, written
 from paddock_tui.records.paths import Path
 from paddock_tui.trade.starting_levels import RiderGroup, Surface, TyreKind, TyreState
@@ -62,6 +63,5 @@ def conditions_of(
     The tyres are part of the package: a slick, which has no levels for the wet, counts as the rain tyre
     that belongs in its place, and so does a tyre of which nothing is asked, as on a profile.
     """
-    kind = {"track-day": "trackday", "sport-touring": "road", "slick": "wet", None: "wet"}.get(tyre, tyre)
-    ground = {"standing water": "standing"}.get(surface, surface)
-    return Conditions(RiderGroup(group), Surface(ground), TyreKind(kind), rear or TyreState(), first)
+    kind = TyreKind.WET if tyre is None or tyre == "slick" else level_tyre(tyre)
+    return Conditions(RiderGroup(group), level_surface(surface), kind, rear or TyreState(), first)

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 import attrs
 
+from paddock_tui.advice.levels import suggested_words
 from paddock_tui.desk.sessions.compared import ComparedSetUp
 from paddock_tui.pages.pictured import picture_row, with_picture
 from paddock_tui.pages.pictures import Mark
@@ -58,8 +59,9 @@ def _compared(row: Row, bike: Bike, starts: Mapping[Path, Setting], others: Sequ
     if row.bar.fixed:
         return row
     said = _words(row, held)
-    start = starts.get(row.path)
-    rest = [part for part in row.aside.split("; ") if part and part != f"start {start}"]
+    # The picture's own mark says it already.
+    told = suggested_words(starts[row.path]) if row.path in starts else ""
+    rest = [part for part in row.aside.split("; ") if part and part != told]
     return attrs.evolve(
         row, bar=attrs.evolve(row.bar, marks=marks), aside="; ".join(filter(None, (said, *rest)))
     )

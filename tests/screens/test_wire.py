@@ -45,7 +45,7 @@ def test_a_digit_and_an_arrow_cost_little_and_waiting_costs_nothing(garage: Path
         wire.type("q")
         assert wire.ended() == 0
     assert len(arrow) <= 300
-    assert len(digit) <= 1400
+    assert len(digit) <= 600
     assert idle == b""
 
 
