@@ -38,12 +38,13 @@ def wet_aids(setup: SetUp, bike: Bike, conditions: Conditions) -> WetValues:
             values += _as_fixed(name, control, setup, fixed) if switched else ()
             continue
         found = _value(name, control, after, old, conditions)
-        if found is None and switched:
-            found = _as_before(name, control, setup, old)
         if isinstance(found, str):
             words.append(found)
-        elif found is not None:
-            values.append(found)
+        # Where nothing is proposed, what the mode so far fixed stands on: what is written may be barred.
+        stands = _as_before(name, control, setup, old) if switched else None
+        value = found if isinstance(found, WetValue) else stands
+        if value is not None:
+            values.append(value)
     return WetValues(tuple(values), tuple(words))
 
 

@@ -83,6 +83,17 @@ def test_a_mode_that_does_not_take_a_value_of_unknown_direction_is_left_to_the_r
     assert taken(SetUp(mode="open", controls={"power": 2}), bike).mode == "rain"
 
 
+def test_what_a_mode_fixed_stands_on_where_nobody_knows_which_way_it_counts() -> None:
+    """Power 0 was no matter while the dry mode fixed it to 1; the rain mode allows 1 alone."""
+    modes = {"dry": Mode(use="dry", fixes={"power": 1}), "rain": Mode(use="wet", limits={"power": (1, 1)})}
+    bike = Bike(controls={"power": UNSAID}, modes=modes)
+    package = package_of(SetUp(mode="dry", controls={"power": 0}), bike, WET)
+    after = taken(SetUp(mode="dry", controls={"power": 0}), bike)
+
+    assert (after.mode, after.controls["power"]) == ("rain", 1)
+    assert any("which end of power" in words for words in package.not_set)
+
+
 def test_a_mode_that_takes_a_wheel_off_its_abs_is_not_chosen() -> None:
     abs_ = attrs.evolve(TEN, effects={"10": Effect(rear="off")})
     bike = Bike(controls={"abs": abs_}, modes={"open": Mode(), "rain": Mode(use="wet", fixes={"abs": 10})})
