@@ -3,7 +3,7 @@
 import datetime as dt
 import time
 from collections import Counter, deque
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from concurrent.futures import Future, ThreadPoolExecutor, wait
 from pathlib import Path as FilePath
 
@@ -234,6 +234,10 @@ class Desk:
         if changed:
             self._tell(DeskChange(changed))
         return changed
+
+    def watch(self, refs: Iterable[Ref]) -> None:
+        """Let each look for changes of others look at these records, which are shown."""
+        self._files.watch(refs)
 
     @property
     def came_in(self) -> int:

@@ -9,6 +9,7 @@ from paddock_tui.desk.day.countdown import clock_of
 from paddock_tui.desk.day.what_now import next_thing
 from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.set_clock import set_date
+from paddock_tui.desk.situations import Assembled
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
@@ -36,11 +37,12 @@ ANSWERING = ("garage",)
 
 @attrs.frozen
 class JudgedPage:
-    """A page with what was judged for it."""
+    """A page with what was judged for it, and the records that it shows."""
 
     page: Page
     review: Review
     place: Place
+    shows: tuple[Ref, ...] = ()
 
 
 def context_of(desk: Desk, place: Place, row: Row | None, judged: Review | None) -> ActionContext:
@@ -99,7 +101,14 @@ def judged_page(
         ),
         judged,
         attrs.evolve(place, subject=subject),
+        _shown(place, subject, assembled),
     )
+
+
+def _shown(place: Place, subject: Ref | None, assembled: Assembled | None) -> tuple[Ref, ...]:
+    """List the records whose values stand on a page: what is looked at, and what that is about."""
+    about = assembled.situation.refs.values() if assembled is not None else ()
+    return tuple(ref for ref in (subject, place.record, *about) if ref is not None)
 
 
 def _of_hand(desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None) -> Review | None:

@@ -116,6 +116,7 @@ class MainScreen(QuietScreen[None]):
         self.desk.await_write()
         self._seen = judged_page(self.desk, self.place, self.context(), self.state, self.own.actions)
         self.place = self._seen.place
+        self.desk.watch(self._seen.shows)
         self.board.show(self.follower.with_marks(self._seen.page))
         self.board.hint(*hints(self.own.actions, self.context()))
 

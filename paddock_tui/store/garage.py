@@ -4,7 +4,7 @@ import contextlib
 import os
 import re
 import stat
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -231,6 +231,10 @@ class GarageFiles:
         self._touched.append(ref)
         if ref.kind == "session":
             self.rows.forget(ref)
+
+    def watch(self, refs: Iterable[Ref]) -> None:
+        """Compare these records with their files at each look, however old they are."""
+        self._turns.watched = frozenset(refs)
 
     def changed(self) -> tuple[Ref, ...]:
         """Look at the folders and files again; list the records that changed, came or went meanwhile.

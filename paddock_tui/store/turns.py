@@ -10,18 +10,24 @@ TURNS = 10
 
 
 class Turns:
-    """Gives the latest records of each kind, and a share of all others; names begin with their dates."""
+    """Gives the latest records of each kind, and a share of all others; names begin with their dates.
+
+    Those in `watched`, which somebody looks at, are given each time.
+    """
 
     def __init__(self) -> None:
         self._turn = 0
+        self.watched: frozenset[Ref] = frozenset()
 
     def next(self, refs: Iterable[Ref]) -> list[Ref]:
         """List the records whose turn it is."""
         self._turn = (self._turn + 1) % TURNS
         by_kind: dict[str, list[Ref]] = {}
+        found: list[Ref] = []
         for ref in refs:
             by_kind.setdefault(ref.kind, []).append(ref)
-        found: list[Ref] = []
+            if ref in self.watched:
+                found.append(ref)
         for several in by_kind.values():
             if len(several) > LATEST:
                 several.sort(key=_named, reverse=True)

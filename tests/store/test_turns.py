@@ -1,0 +1,39 @@
+"""What others change is found at the next look where it is new or shown, and in its turn where it is old."""
+
+from pathlib import Path
+
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.turns import LATEST, TURNS, Turns
+
+MANY = 3 * LATEST
+REFS = [Ref("rider", f"r{number:04}") for number in range(MANY)]
+OLD, OTHER = REFS[5], REFS[7]
+
+
+def test_every_record_has_its_turn_and_what_is_shown_each() -> None:
+    turns = Turns()
+    turns.watched = frozenset({OLD, Ref("rider", "gone")})
+    looks = [turns.next(REFS) for _ in range(TURNS)]
+
+    assert {ref for look in looks for ref in look} == set(REFS)
+    assert all(OLD in look for look in looks)
+    assert all(set(REFS[-LATEST:]) <= set(look) for look in looks)
+    assert sum(OTHER in look for look in looks) == 1
+
+
+def test_an_old_record_that_is_shown_is_found_at_the_next_look(tmp_path: Path) -> None:
+    (tmp_path / "riders").mkdir()
+    for ref in REFS:
+        (tmp_path / "riders" / f"{ref.id}.toml").write_text('name = "a"\n', encoding="utf-8")
+    files = GarageFiles(tmp_path)
+    for ref in REFS:
+        files.read(ref)
+    files.watch([OLD])
+    for ref in (OLD, OTHER):
+        (tmp_path / "riders" / f"{ref.id}.toml").write_text('name = "another"\n', encoding="utf-8")
+
+    looks = [files.changed() for _ in range(TURNS)]
+
+    assert OLD in looks[0]
+    assert sum(OTHER in look for look in looks) == 1
