@@ -12,6 +12,7 @@ from paddock_tui.records.paths import Path
 from paddock_tui.text import printable
 
 BENCH = "bench"
+CAUTION_SHORT = "Starting points: the manual leads."
 CAUTION = (
     "Nothing typed here is kept until v takes an answer over. Starting points, no guarantee: the bike's "
     "manual, the tyre vendor and qualified people come first."
@@ -24,7 +25,13 @@ TypedInputs = Mapping[tuple[str, str], Any]
 def bench_page(calculators: tuple[Calculator, ...], typed: TypedInputs, heading: str, units: Units) -> Page:
     """Make the page of all calculators; `heading` names what they are filled from."""
     sections = tuple(_section(one, typed, units) for one in calculators)
-    return Page(f"bench · {heading}" if heading else BENCH, sections, caution=CAUTION, judged=False)
+    return Page(
+        f"bench · {heading}" if heading else BENCH,
+        sections,
+        caution=CAUTION,
+        judged=False,
+        caution_short=CAUTION_SHORT,
+    )
 
 
 def typed_of(calculator: Calculator, typed: TypedInputs) -> dict[str, Any]:

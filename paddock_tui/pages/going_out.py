@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.desk.day.what_now import minutes_before, not_done
 from paddock_tui.facts import Situation
 from paddock_tui.matters import KINDS
-from paddock_tui.pages.review import CAUTION_WORDS, finding_row, missing_section
+from paddock_tui.pages.review import CAUTION_WORDS, SHORT_CAUTION, finding_row, missing_section
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.rules import HOLD, RULES, Finding, Review, review
@@ -41,7 +41,13 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
         sections.append(missing_section(judged))
     sections.append(Section("the last minutes", tuple(_last_minutes(session))))
     sections.append(Section("out", (_now_row(judged, session, situation.now),)))
-    return Page(f"going out · {heading}", tuple(sections), caution=CAUTION_WORDS, judged=False)
+    return Page(
+        f"going out · {heading}",
+        tuple(sections),
+        caution=CAUTION_WORDS,
+        judged=False,
+        caution_short=SHORT_CAUTION,
+    )
 
 
 def to_mend(judged: Review) -> list[Finding]:

@@ -16,6 +16,7 @@ from paddock_tui.text import printable
 
 LEDGER = "ledger"
 FILTER = "ledger-filter"
+CAUTION_SHORT = "Verdicts are about laps, not safety."
 CAUTION = (
     "Verdicts are about laps, not safety. Where luck is no larger than assumed, at most 1 in 20 changes that "
     "do nothing is called a help."
@@ -40,7 +41,13 @@ def ledger_page(found: Ledger, wanted: LedgerFilter) -> Page:
     if best:
         sections.append(Section("best here", tuple(_best_rows(best)), "by usual lap, luck included"))
     bike = f" · {wanted.bike}" if wanted.bike else ""
-    return Page(f"ledger{bike} · {_count(shown)}", tuple(sections), caution=CAUTION, judged=False)
+    return Page(
+        f"ledger{bike} · {_count(shown)}",
+        tuple(sections),
+        caution=CAUTION,
+        judged=False,
+        caution_short=CAUTION_SHORT,
+    )
 
 
 def entry_of(found: Ledger, row: Row) -> LedgerEntry | None:

@@ -10,6 +10,7 @@ from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
+CAUTION_SHORT = "A wider limit makes nothing safer."
 CAUTION = (
     "A wider limit finds less, and makes nothing safer. The bike's manual, the organiser, scrutineers and "
     "qualified people come first."
@@ -26,7 +27,13 @@ def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
         sections.insert(0, Section("in the file, but not used", strays))
     changed = sum(in_force.overridden(one) for one in LIMITS.values())
     said = f"{changed} of them yours" if changed else "as declared"
-    return Page(f"limits · {len(LIMITS)}, {said}", tuple(sections), caution=CAUTION, judged=False)
+    return Page(
+        f"limits · {len(LIMITS)}, {said}",
+        tuple(sections),
+        caution=CAUTION,
+        judged=False,
+        caution_short=CAUTION_SHORT,
+    )
 
 
 def path_of(wanted: Limit) -> Path:

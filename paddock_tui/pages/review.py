@@ -51,12 +51,12 @@ def answer_words(review: Review) -> str:
         return f"NO: {_first(holds)}"
     owed = [one for one in review.findings if one.to_answer]
     if owed:
-        return f"NOT YET: {len(owed)} to answer. {_first(owed)}"
+        return f"First, {len(owed)} to answer: {_first(owed)}"
     if review.missing:
-        return printable(f"NOT YET: {len(review.missing)} missing. First {review.missing[0].label}")
+        return printable(f"First, {len(review.missing)} missing: {review.missing[0].label}")
     if review.to_do:
         first = review.to_do[0]
-        return printable(f"NOT YET: {len(review.to_do)} to do. {due_words(first)}: {first.what}")
+        return printable(f"First, {len(review.to_do)} to do: {first.what}, {due_words(first)}")
     unjudged = len(review.missing_rules())
     rest = f"{unjudged} {_rules(unjudged)} could not judge" if unjudged else "which is not the same as safe"
     return f"nothing that was found stands against it; {rest}"
@@ -92,7 +92,14 @@ def review_page(
         sections.append(Section("cannot be read", tuple(problem_rows(problems))))
     if notes:
         sections.append(Section("keys that are not known", tuple(problem_rows(notes))))
-    return Page(heading, tuple(sections), verdict_line(review), caution=CAUTION_WORDS, judged=False)
+    return Page(
+        heading,
+        tuple(sections),
+        verdict_line(review),
+        caution=CAUTION_WORDS,
+        judged=False,
+        caution_short=SHORT_CAUTION,
+    )
 
 
 def finding_rows(review: Review, previews: Mapping[str, str] | None = None) -> Iterator[Row]:

@@ -116,7 +116,8 @@ class Page:
     """A whole page: a heading, the verdict beside it and `whose` it is, sections, and the findings below.
 
     `judged` keeps the room of the findings below, also while there are none, so that a finding that
-    comes or goes shifts nothing; `caution` is said there where findings leave a line. `clock` and `now`,
+    comes or goes shifts nothing; `caution` is said there where findings leave a line,
+    `caution_short` where the whole of it has no room. `clock` and `now`,
     the next thing to do, stand in the last line while nothing else is said there. `answer` is the page's one
     question answered, right below its heading.
     """
@@ -126,6 +127,7 @@ class Page:
     verdict: str = ""
     findings: tuple[Row, ...] = ()
     caution: str = ""
+    caution_short: str = ""
     judged: bool = True
     clock: str = ""
     now: str = ""

@@ -7,9 +7,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from paddock_tui.pages import bench, ledger, limits
 from paddock_tui.pages.layout import Editor, Prompt, View, layout, text_of
 from paddock_tui.pages.layout.findings import block_height
 from paddock_tui.pages.layout.header import verdict_forms
+from paddock_tui.pages.review import SHORT_CAUTION
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.text import width
 from tests.every import every
@@ -169,6 +171,25 @@ def test_a_page_that_keeps_no_room_for_findings_says_its_caution_below() -> None
 
     assert lines[-2].strip() == "Nothing found is not a promise."
     assert "findings" not in "".join(lines)
+
+
+LONG = "Nothing found is not a promise; " * 6 + "come in."
+
+
+@pytest.mark.parametrize(("wide", "said"), [(100, LONG), (40, "Short and whole.")])
+def test_a_caution_is_shown_whole_or_in_its_short_form_and_never_cut(wide: int, said: str) -> None:
+    page = attrs.evolve(PAGE, judged=False, caution=LONG, caution_short="Short and whole.")
+
+    shown = " ".join(layout(page, view((wide, 20))).text().split())
+
+    assert said in shown
+
+
+@pytest.mark.parametrize(
+    "caution", [SHORT_CAUTION, bench.CAUTION_SHORT, ledger.CAUTION_SHORT, limits.CAUTION_SHORT]
+)
+def test_a_short_caution_has_room_on_the_narrowest_screen(caution: str) -> None:
+    assert 10 < width(caution) <= 38
 
 
 def test_the_caret_is_a_span_of_its_own() -> None:

@@ -51,12 +51,17 @@ def findings_block(page: Page, columns: Columns, height: int, arrows: str) -> li
 
 
 def caution_lines(page: Page, columns: Columns, height: int) -> list[Line]:
-    """Draw the caution of a page that keeps no room for findings: up to three lines on a tall screen."""
+    """Draw the caution of a page that keeps no room for findings: up to three lines on a tall screen.
+
+    Where it is longer its short form stands for it: a caution cut before its end says something else.
+    """
     if page.judged or height < 14:
         return []
     lines = folded(columns.pen.say(page.caution), "aside", columns, MARK)
     if len(lines) <= _CAUTION:
         return lines
+    if page.caution_short:
+        return folded(columns.pen.say(page.caution_short), "aside", columns, MARK)
     # A last line too long for the screen, so that the pen marks that more was to be said.
     rest = " ".join(text_of(line).strip() for line in lines[_CAUTION - 1 :])
     return [*lines[: _CAUTION - 1], _one_line(rest, columns)]
