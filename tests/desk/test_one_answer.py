@@ -7,18 +7,21 @@ import pytest
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.fuel import fuel
-from paddock_tui.advice.levels import levels
+from paddock_tui.advice.levels import levels, starting_levels
 from paddock_tui.desk.day.dash import planned
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.facts import NotKnown
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.fuel import FuelAhead
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.pace import usual_lap
 from paddock_tui.pages.compare import Side, compare_page
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.differences import differences
+from paddock_tui.records.electronics import HELP_FUNCTIONS, function_of
 from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.tyres import TYRE_KINDS
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 from tests.advice.given import answers, sample
@@ -116,3 +119,37 @@ def test_undo_and_differences_write_old_and_new_alike_over_the_whole_sample() ->
                 assert label == f"{one.label} {one.figures}", (old_name, one.path)
                 written += 1
     assert written > 10
+
+
+def test_the_row_and_the_remedy_start_an_aid_at_one_level() -> None:
+    """What the set-up row suggests is what rules propose, over surfaces, groups, tyres and modes."""
+    made = sample("session", "2026-06-20-4-magpie").situation
+    assert made.session is not None
+    assert made.rider is not None
+    assert made.tyres is not None
+    assert made.bike is not None
+    aids = [name for name, one in made.bike.controls.items() if function_of(name, one) in HELP_FUNCTIONS]
+    compared = 0
+    for surface, group, kind, mode in itertools.product(
+        COLUMN, ("novice", "intermediate", "advanced"), TYRE_KINDS, ("wild", "wading")
+    ):
+        setup = attrs.evolve(made.session.setup, mode=mode)
+        situation = attrs.evolve(
+            made,
+            session=attrs.evolve(made.session, surface=surface, setup=setup),
+            rider=attrs.evolve(made.rider, group=group),
+            tyres=attrs.evolve(made.tyres, rear=attrs.evolve(made.tyres.rear, kind=kind)),
+        )
+        rows = starting_levels(About(situation, situation.history))
+        facts = situation.facts()
+        for name in aids:
+            suggested, expected = facts.get("suggested_level", name), rows.get(("setup", "controls", name))
+            assert (suggested if isinstance(suggested, int | str) else None) == expected, (
+                surface,
+                group,
+                kind,
+                mode,
+                name,
+            )
+            compared += expected is not None
+    assert compared > 100

@@ -27,6 +27,8 @@ ALL: Final[tuple[Column, ...]] = ("road", *TRACK)
 KNOWN: Final = True
 """What an essential gives where it is answered."""
 
+Known = TypeVar("Known")
+
 WALKED_ROUND = "walked-round"
 """The tick of one walk round the bike: lever, rear brake, both tyres, leaks."""
 
@@ -62,29 +64,29 @@ class Around:
     history: History
     rider_today: tuple[PastSession, ...] = ()
 
+    def _known(self, role: str, kind: type[Known]) -> Known | None:
+        found = self.records.get(role)
+        return found if isinstance(found, kind) else None
+
     @property
     def bike(self) -> Bike | None:
         """The bike, where it is known."""
-        found = self.records.get("bike")
-        return found if isinstance(found, Bike) else None
+        return self._known("bike", Bike)
 
     @property
     def rider(self) -> Rider | None:
         """The rider, where known."""
-        found = self.records.get("rider")
-        return found if isinstance(found, Rider) else None
+        return self._known("rider", Rider)
 
     @property
     def day(self) -> RidingDay | None:
         """The day, where there is one."""
-        found = self.records.get("day")
-        return found if isinstance(found, RidingDay) else None
+        return self._known("day", RidingDay)
 
     @property
     def tyres(self) -> TyreSet | None:
         """The tyre set, where it is known."""
-        found = self.records.get("tyres")
-        return found if isinstance(found, TyreSet) else None
+        return self._known("tyres", TyreSet)
 
     @property
     def entry(self) -> DayEntry:
