@@ -225,7 +225,7 @@ class Desk:
     def poll(self) -> tuple[Ref, ...]:
         """Look whether others changed files in memory; tells the listeners, and gives what changed."""
         self.take_over()
-        changed = self._files.changed()
+        changed = self._files.changed({ref for ref, count in self._pending.items() if count})
         waiting = {ref for done in self._history.unkept() for ref in done.refs}
         for ref in waiting:
             if not self._pending[ref] and self._files.stamp(ref) != self._bases.get(ref):

@@ -4,7 +4,7 @@ import contextlib
 import os
 import re
 import stat
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Container, Iterable, Iterator, Mapping
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -215,8 +215,11 @@ class GarageFiles:
     def unstage(self, ref: Ref, *, saved: bool = False) -> None:
         """Read a record from its file again; what was `saved` is compared with the file by `changed`."""
         shown = self._staged.pop(ref, None)
-        if saved and shown is not None:
-            self._shown[ref] = shown
+        if saved:
+            # What an earlier step left to compare is no more where this one took the file away.
+            self._shown.pop(ref, None)
+            if shown is not None:
+                self._shown[ref] = shown
         self._raw.pop(ref, None)
         self._touch(ref)
 
@@ -236,19 +239,19 @@ class GarageFiles:
         """Compare these records with their files at each look, however old they are."""
         self._turns.watched = frozenset(refs)
 
-    def changed(self) -> tuple[Ref, ...]:
+    def changed(self, busy: Container[Ref] = ()) -> tuple[Ref, ...]:
         """Look at the folders and files again; list the records that changed, came or went meanwhile.
 
-        Of the files in memory, and of the folders where they were looked at before.
+        Of the files in memory, and of the folders looked at before; `busy` ones are being written here.
         """
         self.came_in = 0
         before = self._listing
         if before is not None and not before.stands():
             self.forget_listing()
         known = dict.fromkeys((*self._shown, *self._turns.next((*self._raw, *self.rows.indexed))))
-        found = [ref for ref in known if ref not in self._staged and self._differs(ref)]
+        found = [ref for ref in known if ref not in self._staged and ref not in busy and self._differs(ref)]
         if before is not None and self._listed() is not before:
-            found += [ref for ref in _moved(before, self._listed()) if ref not in found]
+            found += [ref for ref in _moved(before, self._listed()) if ref not in found and ref not in busy]
         return tuple(found)
 
     def _differs(self, ref: Ref) -> bool:

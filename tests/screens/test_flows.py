@@ -83,6 +83,8 @@ async def test_undo_and_redo_go_over_every_kind_of_step(garage: Path) -> None:
         made = snapshot(garage)
         assert rider.app.main.place.subject == Ref("session", "2026-06-20-5-magpie")
         await rider.types("u u u u u")
+        rider.app.main.follower.poll()
+        assert rider.last.startswith("undone: "), "what this program took back is no change of others"
         assert snapshot(garage) == before
         assert LITTLE in rider.findings()
         await rider.types("u")
