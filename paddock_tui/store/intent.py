@@ -12,7 +12,7 @@ from paddock_tui.store import system_calls
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.guarded import NotRead
-from paddock_tui.store.journal import JournalNote, What, newest_place
+from paddock_tui.store.journal import JournalNote, What, mark_at, newest_place
 from paddock_tui.store.private import private
 from paddock_tui.store.signing import garage_id, signed, user_key, verifies
 from paddock_tui.store.steps_as_json import dumped, loaded
@@ -36,7 +36,8 @@ class Intent:
 def declare(root: Path, intent: Intent) -> None:
     """Note what is about to be done, durably. Raises NotWritten."""
     about: dict[str, Any] = {"id": intent.id, "run": intent.note.run, "what": intent.note.what}
-    about |= {"of": intent.note.of, "after": newest_place(root)}
+    newest = newest_place(root)
+    about |= {"of": intent.note.of, "after": newest, "beside": mark_at(root, newest)}
     line = json.dumps(about | {"step": dumped(intent.step), "undo": dumped(intent.undo)}).encode("ascii")
     try:
         with private(root, make=True) as folder:
@@ -78,7 +79,8 @@ def found(root: Path) -> Intent | None:
         given: Any = json.loads(line)
         what: What = given["what"]
         # One that is older than the journal was put back there: its step is done, or was given up.
-        if newest_place(root) not in (given["after"], given["after"] + 1):
+        after = int(given["after"])
+        if newest_place(root) not in (after, after + 1) or mark_at(root, after) != given["beside"]:
             return None
         note = JournalNote(str(given["run"]), what, str(given["of"]))
         return Intent(loaded(given["step"]), loaded(given["undo"]), str(given["id"]), note)

@@ -22,7 +22,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.store import system_calls
 from paddock_tui.store.guarded import NotRead
 from paddock_tui.store.private import Private, private
-from paddock_tui.store.signing import Key, garage_id, signed, user_key, verifies
+from paddock_tui.store.signing import Key, garage_id, mark_of, signed, user_key, verifies
 from paddock_tui.store.steps_as_json import dumped, loaded
 from paddock_tui.store.tree import release
 
@@ -142,6 +142,15 @@ def newest_place(root: Path) -> int:
         return max((reader.last_place(name) for name in reader.months()), default=0) if reader else 0
 
 
+def mark_at(root: Path, place: int) -> str:
+    """Return the mark of this user's line of that number, which stands for all lines before it too.
+
+    Nothing where there is no such line among the newest.
+    """
+    with _reading(root) as reader:
+        return reader.mark_at(place) if reader is not None and place > 0 else ""
+
+
 def has_lines_of_others(root: Path) -> bool:
     """Return whether the journal holds lines that this user's program did not write, or wrote unmarked."""
     with _reading(root) as reader:
@@ -230,6 +239,26 @@ class _Reader:
                 break
         self.remember(name, found, place)
         return place
+
+    def mark_at(self, place: int) -> str:
+        """Return the mark of the line of this number that this user's program wrote; nothing for none."""
+        for name in self.months():
+            if self.last_place(name) < place:
+                continue
+            try:
+                data, whole = self.folder.read_end(name, LOOKED_BACK, LARGEST)
+            except (OSError, NotRead):
+                continue
+            lines = data.split(b"\n")
+            for at in range(len(lines) - 1, -1 if whole else 0, -1):
+                entry = _entry(lines[at])
+                before = lines[at - 1] if at else b""
+                if entry is not None and entry.place == place and self._ours(before, lines[at]):
+                    return mark_of(lines[at])
+        return ""
+
+    def _ours(self, before: bytes, line: bytes) -> bool:
+        return verifies(self.key, self.garage, before, line)
 
     def remember(self, name: str, found: os.stat_result, place: int) -> None:
         """Remember the number of the newest line of a month, until its file changes."""

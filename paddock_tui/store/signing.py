@@ -144,3 +144,9 @@ def verifies(key: Key, garage: bytes, before: bytes, line: bytes) -> bool:
     if not found or not garage or not rest.endswith(b'"}'):
         return False
     return hmac.compare_digest(rest[:-2], mark(key, garage, before, body + b"}"))
+
+
+def mark_of(line: bytes) -> str:
+    """Return the mark that a line bears, whether it verifies or not; nothing where it bears none."""
+    _, found, rest = line.rpartition(_MARK)
+    return rest[:-2].decode("ascii", "replace") if found else ""

@@ -6,7 +6,11 @@ from paddock_tui.records.paths import Ref
 
 LATEST = 100
 TURNS = 10
-"""How many records of a kind are compared with their files each time, and in how many times all others."""
+SHARE = 400
+"""How many records of a kind are compared with their files each time, and in how many times all others.
+
+No more times than it takes with so many at once: all records of a few seasons are compared in two looks.
+"""
 
 
 class Turns:
@@ -21,7 +25,7 @@ class Turns:
 
     def next(self, refs: Iterable[Ref]) -> list[Ref]:
         """List the records whose turn it is."""
-        self._turn = (self._turn + 1) % TURNS
+        self._turn += 1
         by_kind: dict[str, list[Ref]] = {}
         found: list[Ref] = []
         for ref in refs:
@@ -32,7 +36,9 @@ class Turns:
             if len(several) > LATEST:
                 several.sort(key=_named, reverse=True)
             found += several[:LATEST]
-            found += several[LATEST + self._turn :: TURNS]
+            turns = min(TURNS, -(-(len(several) - LATEST) // SHARE))
+            if turns > 0:
+                found += several[LATEST + self._turn % turns :: turns]
         return found
 
 

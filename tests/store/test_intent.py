@@ -119,3 +119,25 @@ def test_a_note_that_cannot_be_read_bars_nothing(root: Path) -> None:
     assert "is not completed here" in repair(GarageFiles(root), BEFORE)
     assert (root / ".paddock" / "intent-of-others").read_text() == "{"
     assert isinstance(save(GarageFiles(root), STEP), Saved)
+
+
+def test_a_note_beside_another_journal_of_the_same_length_is_not_completed(root: Path) -> None:
+    """A journal that was put back, or exchanged, tells of other steps than the note was written after."""
+
+    def first(name: str) -> Step:
+        return Step("", (Change(Ref("bike", "plain"), (Edit(("name",), "Plain", name),)),))
+
+    files = GarageFiles(root)
+    saved = save(files, first("x"))
+    assert isinstance(saved, Saved)
+    (month,) = (root / ".paddock" / "journal").glob("*.jsonl")
+    one_line = month.read_bytes()
+    assert isinstance(save(GarageFiles(root), saved.undo), Saved)
+    month.unlink()
+    assert isinstance(save(GarageFiles(root), first("y")), Saved)
+    cut_short(root, 1)
+    month.write_bytes(one_line)
+    before = snapshot(root)
+
+    assert "is not completed here" in repair(GarageFiles(root), BEFORE)
+    assert snapshot(root) == before

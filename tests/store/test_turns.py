@@ -4,9 +4,9 @@ from pathlib import Path
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.turns import LATEST, TURNS, Turns
+from paddock_tui.store.turns import LATEST, SHARE, TURNS, Turns
 
-MANY = 3 * LATEST
+MANY = LATEST + 2 * SHARE
 REFS = [Ref("rider", f"r{number:04}") for number in range(MANY)]
 OLD, OTHER = REFS[5], REFS[7]
 
@@ -14,12 +14,20 @@ OLD, OTHER = REFS[5], REFS[7]
 def test_every_record_has_its_turn_and_what_is_shown_each() -> None:
     turns = Turns()
     turns.watched = frozenset({OLD, Ref("rider", "gone")})
-    looks = [turns.next(REFS) for _ in range(TURNS)]
+    looks = [turns.next(REFS) for _ in range(2)]
 
     assert {ref for look in looks for ref in look} == set(REFS)
     assert all(OLD in look for look in looks)
     assert all(set(REFS[-LATEST:]) <= set(look) for look in looks)
     assert sum(OTHER in look for look in looks) == 1
+
+
+def test_a_great_many_take_more_looks_and_never_more_than_so_many() -> None:
+    turns, refs = Turns(), [Ref("session", f"s{number:05}") for number in range(LATEST + 2 * TURNS * SHARE)]
+    looks = [turns.next(refs) for _ in range(TURNS)]
+
+    assert {ref for look in looks for ref in look} == set(refs)
+    assert max(map(len, looks)) == LATEST + 2 * SHARE
 
 
 def test_an_old_record_that_is_shown_is_found_at_the_next_look(tmp_path: Path) -> None:
@@ -33,7 +41,7 @@ def test_an_old_record_that_is_shown_is_found_at_the_next_look(tmp_path: Path) -
     for ref in (OLD, OTHER):
         (tmp_path / "riders" / f"{ref.id}.toml").write_text('name = "another"\n', encoding="utf-8")
 
-    looks = [files.changed() for _ in range(TURNS)]
+    looks = [files.changed() for _ in range(2)]
 
     assert OLD in looks[0]
     assert sum(OTHER in look for look in looks) == 1
