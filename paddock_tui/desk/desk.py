@@ -14,6 +14,7 @@ from paddock_tui.desk.clock_watch import ClockWatch
 from paddock_tui.desk.edits.remedies import Preview, compared
 from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import session_in_hand
+from paddock_tui.desk.set_clock import SetClock
 from paddock_tui.desk.situations import Assembled, assemble
 from paddock_tui.desk.undo import Done, Timeline
 from paddock_tui.desk.unsaved import Marks, marks, stage, whole_text
@@ -248,10 +249,20 @@ class Desk:
         """Return what to say of a clock that jumped, or that is behind the last change; empty otherwise."""
         jumped = self._clock.jump()
         newest = self._history.newest
-        if jumped or self._said_of_future or newest is None or newest <= self.now() + _AHEAD:
+        if jumped or self._said_of_future or newest is None or not self._behind(newest):
             return jumped
         self._said_of_future = True
         return f"the last change was noted at {newest:%d %b %Y %H:%M}, after now: check the laptop's time"
+
+    @property
+    def clock_in_doubt(self) -> bool:
+        """Return whether the clock jumped in this run, or is behind the last change."""
+        newest = self._history.newest
+        return self._clock.doubtful or (newest is not None and self._behind(newest))
+
+    def _behind(self, newest: dt.datetime) -> bool:
+        # A clock that was set on purpose is behind because somebody wants it to be.
+        return newest > self.now() + _AHEAD and not isinstance(self.now, SetClock)
 
     def close(self) -> None:
         """Wait for the writer and let it go."""
@@ -328,7 +339,7 @@ class Desk:
 
     def _try(self, done: Done) -> Outcome:
         try:
-            note = attrs.evolve(self._history.note(done), doubtful=self._clock.doubtful)
+            note = attrs.evolve(self._history.note(done), doubtful=self.clock_in_doubt)
             return save(self._files, done.step, self.now(), note)
         except Exception as error:
             where = report(error)

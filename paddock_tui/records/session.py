@@ -16,6 +16,9 @@ from paddock_tui.records.went_out_with import WentOutWith
 TYPED_AFTERWARDS = "typed afterwards"
 """Said of times that no clock stamped: the session was of an earlier day when they were typed."""
 
+CLOCK_IN_DOUBT = "clock in doubt"
+"""Said of times that the computer's clock stamped after a jump, or while it was behind the last change."""
+
 SESSION_KINDS = ("road", "track day", "practice", "qualifying", "race", "start practice")
 
 
@@ -131,7 +134,9 @@ class Session:
         Word("nothing", "noted"), "what happened", "asked on return: nothing, or noted under incidents"
     )
     times: str | None = one(
-        Word(TYPED_AFTERWARDS), "times", "where they were typed on a later day, and no clock stamped them"
+        Word(TYPED_AFTERWARDS, CLOCK_IN_DOUBT),
+        "times",
+        "where they were typed on a later day and no clock stamped them, or the clock was in doubt",
     )
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     setup: SetUp = table(SetUp, "set-up", carry=True)

@@ -7,7 +7,7 @@ import attrs
 from textual.app import ComposeResult
 
 from paddock_tui.desk import Desk, clearing, setting
-from paddock_tui.desk.day.afterwards import said_afterwards
+from paddock_tui.desk.day.afterwards import said_of_times
 from paddock_tui.desk.edits.disputes import deciding
 from paddock_tui.desk.edits.keys import stepping, toggling, value_on
 from paddock_tui.desk.edits.values import field_of
@@ -193,7 +193,7 @@ class MainScreen(QuietScreen[None]):
         if isinstance(step, str):
             self.board.say(step)
             return
-        step = said_afterwards(self.desk.files, step, self.desk.now())
+        step = said_of_times(self.desk.files, step, self.desk.now(), in_doubt=self.desk.clock_in_doubt)
         ridden = [change.ref for change in step.changes if isinstance(change, Change) and self._asks(change)]
         if not ridden:
             self.do(step)

@@ -385,7 +385,7 @@ def _moved(before: Listing, now: Listing) -> Iterator[Ref]:
 
 def _stamp(path: FilePath | None) -> Stamp | None:
     try:
-        found = os.stat(path) if path is not None else None
+        found = path.stat() if path is not None else None
     except OSError:
         return None
     if found is None:

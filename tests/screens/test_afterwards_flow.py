@@ -3,6 +3,9 @@
 import datetime as dt
 from pathlib import Path
 
+import pytest
+
+from paddock_tui.desk.clock_watch import ClockWatch
 from paddock_tui.desk.set_clock import SetClock
 from paddock_tui.records.paths import Ref
 from tests.screens.rider import riding
@@ -40,6 +43,24 @@ async def test_saturday_typed_in_on_sunday_asks_for_what_the_clock_would_have_st
         await rider.types("escape home p home")
         await rider.types(" ".join("u" * 7))
         assert snapshot(garage) == before
+
+
+async def test_times_that_a_clock_stamps_after_a_jump_are_marked_once(
+    garage: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    async with riding(garage) as rider:
+        before = rider.text
+        monkeypatch.setattr(ClockWatch, "doubtful", property(lambda _: True))
+        await rider.types("d")
+        rider.to("events", "key-off")
+        await rider.types("enter")
+        marked = rider.text
+        assert "at = 12:55:00" in marked
+        assert marked.count('times = "clock in doubt"') == 1
+        await rider.types("enter u")
+        assert rider.text == marked
+        await rider.types("u")
+        assert rider.text == before
 
 
 async def test_the_dash_and_a_checklist_of_another_day_get_no_time_of_today(garage: Path) -> None:

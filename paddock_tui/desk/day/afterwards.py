@@ -1,4 +1,4 @@
-"""A session of an earlier day, typed in today: its times are asked for, and its record says so."""
+"""Times that no clock stamped, or one in doubt: those of an earlier day are asked for; the record says so."""
 
 import datetime as dt
 from collections.abc import Iterable
@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.records.edits import MISSING, Change, Edit, Step
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.session import TYPED_AFTERWARDS
+from paddock_tui.records.session import CLOCK_IN_DOUBT, TYPED_AFTERWARDS
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 
@@ -31,19 +31,27 @@ def day_before(files: GarageFiles, ref: Ref, now: dt.datetime) -> dt.date | None
     return date
 
 
-def said_afterwards(files: GarageFiles, step: Step, now: dt.datetime) -> Step:
-    """Add to a step that types times of an earlier day the line that says so, once for each session."""
+def said_of_times(files: GarageFiles, step: Step, now: dt.datetime, *, in_doubt: bool = False) -> Step:
+    """Add to a step the line that says where its times come from, once for each session.
+
+    Those of an earlier day are typed afterwards; `in_doubt` says that the clock jumped.
+    """
     changes = tuple(
-        _said(files, change, now) if isinstance(change, Change) else change for change in step.changes
+        _said(files, change, now, in_doubt) if isinstance(change, Change) else change
+        for change in step.changes
     )
     return attrs.evolve(step, changes=changes)
 
 
-def _said(files: GarageFiles, change: Change, now: dt.datetime) -> Change:
+def _said(files: GarageFiles, change: Change, now: dt.datetime, in_doubt: bool) -> Change:
     told = lookup(files.data(change.ref), TIMES) is not MISSING
-    if told or not _types_times(change.edits) or day_before(files, change.ref, now) is None:
+    if told or change.ref.kind != "session" or not _types_times(change.edits):
         return change
-    return attrs.evolve(change, edits=(*change.edits, Edit(TIMES, MISSING, TYPED_AFTERWARDS)))
+    afterwards = day_before(files, change.ref, now) is not None
+    if not afterwards and not in_doubt:
+        return change
+    word = TYPED_AFTERWARDS if afterwards else CLOCK_IN_DOUBT
+    return attrs.evolve(change, edits=(*change.edits, Edit(TIMES, MISSING, word)))
 
 
 def _types_times(edits: Iterable[Edit]) -> bool:
