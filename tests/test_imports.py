@@ -1,5 +1,6 @@
 """What importing costs: clean interpreters are asked which heavy packages they have loaded."""
 
+import importlib
 import importlib.util
 import pkgutil
 import subprocess
@@ -125,13 +126,28 @@ def test_a_unit_beyond_the_short_table_loads_the_unit_engine(garage: Path) -> No
 
 MODULES = {
     "from paddock_tui.__main__ import main\ntry:\n    main(['--help'])\nexcept SystemExit:\n    pass": 16,
-    "import paddock_tui.pages.rows": 75,
+    "import paddock_tui.pages.rows": 12,
+    "import paddock_tui.widgets.board": 46,
+    "import paddock_tui.store.garage, paddock_tui.desk.lookup": 34,
 }
 """The most modules of this package that may be loaded: what is loaded is waited for over a slow line."""
 
 
-@pytest.mark.parametrize(("program", "most"), MODULES.items(), ids=["--help", "rows"])
+@pytest.mark.parametrize(("program", "most"), MODULES.items(), ids=["--help", "rows", "board", "files"])
 def test_no_more_modules_are_loaded_than_are_needed(program: str, most: int) -> None:
     count = "\nimport sys\nprint('loaded:', sum(one.startswith('paddock_tui') for one in sys.modules))\n"
 
     assert int(told(program + count)[0].removeprefix("loaded:")) <= most
+
+
+PACKAGES = ("desk", "entry")
+"""The packages whose own names are loaded when they are asked for."""
+
+
+@pytest.mark.parametrize("package", PACKAGES)
+def test_every_name_of_a_package_that_is_loaded_on_demand_is_there(package: str) -> None:
+    made = importlib.import_module(f"paddock_tui.{package}")
+
+    assert [name for name in made.__all__ if getattr(made, name, None) is None] == []
+    with pytest.raises(AttributeError, match="no_such_name"):
+        made.no_such_name  # noqa: B018 - asked for to be refused

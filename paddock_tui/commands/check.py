@@ -35,8 +35,8 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.speech import spoken
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
+from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
 from paddock_tui.rules import NOTE, Finding, Review, Where, review
-from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
 
 _STATUS = {NO_FINDINGS_WORD: OK, NOT_YET_WORD: CARE, CARE_WORD: CARE, HOLD_WORD: HOLD}
 

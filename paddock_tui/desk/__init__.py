@@ -1,8 +1,13 @@
 """One garage in hand: what commands and screens talk to."""
 
-from paddock_tui.desk.desk import Desk, DeskChange
-from paddock_tui.desk.edits.values import accepting, clearing, setting, setting_value, withdrawing
-from paddock_tui.desk.lookup import NoSuchRecord, find
+from typing import TYPE_CHECKING
+
+from paddock_tui.on_demand import on_demand
+
+if TYPE_CHECKING:
+    from paddock_tui.desk.desk import Desk, DeskChange
+    from paddock_tui.desk.edits.values import accepting, clearing, setting, setting_value, withdrawing
+    from paddock_tui.desk.lookup import NoSuchRecord, find
 
 __all__ = [
     "Desk",
@@ -15,3 +20,19 @@ __all__ = [
     "setting_value",
     "withdrawing",
 ]
+
+if not TYPE_CHECKING:
+    __getattr__ = on_demand(
+        __name__,
+        {
+            "Desk": "desk",
+            "DeskChange": "desk",
+            "NoSuchRecord": "lookup",
+            "accepting": "edits.values",
+            "clearing": "edits.values",
+            "find": "lookup",
+            "setting": "edits.values",
+            "setting_value": "edits.values",
+            "withdrawing": "edits.values",
+        },
+    )

@@ -1,10 +1,11 @@
-"""How a value is typed on its row, by its kind: what each key does there, and when what is typed is whole."""
+"""Of which kind the values of a field are when they are typed on its row, and when what is typed is whole."""
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from decimal import Decimal
-from typing import Any, Literal
+from typing import Any
 
+from paddock_tui.entry.row_typing import TypingKind
 from paddock_tui.entry.typed import is_tyre_pressure
 from paddock_tui.records.common import Units
 from paddock_tui.records.electronics import Bounds, OffValue
@@ -26,81 +27,6 @@ from paddock_tui.records.shapes import (
     WordList,
     WordSetting,
 )
-
-TypingKind = Literal[
-    "",
-    "words",
-    "yes or no",
-    "choice",
-    "score",
-    "one digit",
-    "two digits",
-    "three digits",
-    "four digits",
-    "other",
-]
-"""How a value is typed; empty: a row without one. `other`: figures with units, dates, laps."""
-
-KeyKind = Literal[
-    "letter", "y or n", "digit", "space", "sign", "sideways", "up or down", "backspace", "enter", "alt+letter"
-]
-"""The keys that mean something on a row, by kind. `sign` is minus, plus and equals."""
-
-Meaning = Literal["edits", "answers", "moves", "acts", "nothing"]
-"""What a key does on a row: open its editor, change its value at once, move the cursor, run a command."""
-
-
-_USUAL: Mapping[KeyKind, Meaning] = {
-    "letter": "acts",
-    "y or n": "acts",
-    "digit": "edits",
-    "space": "nothing",
-    "sign": "answers",
-    "sideways": "answers",
-    "up or down": "moves",
-    "backspace": "answers",
-    "enter": "edits",
-    "alt+letter": "acts",
-}
-"""What keys do where a kind has no other meaning for them."""
-
-MEANS: Mapping[TypingKind, Mapping[KeyKind, Meaning]] = {
-    "words": {**_USUAL, "letter": "edits", "y or n": "edits", "sign": "edits", "sideways": "nothing"},
-    "yes or no": {
-        **_USUAL,
-        "letter": "nothing",
-        "y or n": "answers",
-        "digit": "nothing",
-        "space": "answers",
-    },
-    "choice": {**_USUAL, "space": "answers"},
-    "score": {**_USUAL, "digit": "answers"},
-    "one digit": {**_USUAL, "digit": "answers", "space": "answers"},
-    "two digits": {**_USUAL, "digit": "answers", "space": "answers"},
-    "three digits": _USUAL,
-    "four digits": _USUAL,
-    "other": {**_USUAL, "space": "answers"},
-}
-"""What each kind of key does on a row of each kind of value; of two digits the first stays open."""
-
-SAID: Mapping[TypingKind, tuple[str, str]] = {
-    "words": ("text, list", "its first letter, digit or sign opens it; enter keeps it"),
-    "yes or no": ("yes or no", "y, n or space; no other letter does anything"),
-    "choice": ("one of few", "its number and enter, or enter and a start that fits one alone"),
-    "score": ("score 1 to 5", "one digit, and on to the next row that is open"),
-    "one digit": ("level to 9", "one digit, at once; + and - one on, space off and back"),
-    "two digits": ("to 99", "`1_` waits for a second digit; any other key ends it"),
-    "three digits": (
-        "pressure, fuel",
-        "238 is 2.38 bar, 345 is 34.5 psi, 065 is 6.5 l; it goes on",
-    ),
-    "four digits": ("time of day", "1341 goes on by itself; 13:41 and enter; a date code alike"),
-    "other": ("other figures", "the first digit opens it; enter keeps it, with or without a unit"),
-}
-"""What the help says of each kind: what it is, and how it is typed."""
-
-TAKES_LETTERS: tuple[TypingKind, ...] = tuple(kind for kind, by in MEANS.items() if by["letter"] != "acts")
-"""The kinds on which no plain letter is a command."""
 
 COUNTED: tuple[TypingKind, ...] = ("score", "one digit", "two digits")
 """The kinds whose digits are set at once, so that a unit may still follow them."""
@@ -141,11 +67,6 @@ def chosen(choices: Sequence[str], text: str) -> str:
     if not typed.isdecimal() or not choices or typed in choices:
         return text
     return choices[int(typed) - 1] if 0 < int(typed) <= len(choices) else text
-
-
-def numbered(choices: Sequence[str]) -> str:
-    """Write choices with the numbers that pick them."""
-    return "  ".join(f"{number} {one}" for number, one in enumerate(choices, 1))
 
 
 def second_possible(shape: Shape[Any], digit: str) -> bool:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 import attrs
 
 from paddock_tui import help as texts
-from paddock_tui.entry.typing_kinds import SAID
+from paddock_tui.entry.row_typing import SAID
 from paddock_tui.help import Entry, Part, Topic
 from paddock_tui.pages.actions import ROW_KEYS, ActionRow, printed
 from paddock_tui.pages.review import CAUTION_WORDS

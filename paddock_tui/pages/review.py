@@ -7,9 +7,9 @@ from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NOT_YET_WORD
 from paddock_tui.records.went_out_with import WentOutWith
 from paddock_tui.rules import HOLD, Finding, Pending, Review, Severity
-from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NOT_YET_WORD
 from paddock_tui.text import printable
 
 CAUTION_WORDS = (

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Literal
 
 import attrs
 
-from paddock_tui.entry.typing_kinds import TAKES_LETTERS, TypingKind
+from paddock_tui.entry.row_typing import TAKES_LETTERS, TypingKind
 from paddock_tui.pages.pictures import Mark, Picture
 from paddock_tui.records.paths import Path, Ref
 

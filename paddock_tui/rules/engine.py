@@ -14,6 +14,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.verdict_words import NOT_JUDGED_WORD
 from paddock_tui.rules.core import (
     CAUTION,
     HOLD,
@@ -26,7 +27,7 @@ from paddock_tui.rules.core import (
     Topic,
     call,
 )
-from paddock_tui.rules.verdict import NOT_JUDGED_WORD, verdict_word
+from paddock_tui.rules.verdict import verdict_word
 
 
 @attrs.frozen

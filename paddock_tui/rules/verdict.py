@@ -1,15 +1,9 @@
-"""The verdict: its words, and the one place where it is made."""
+"""The verdict: the one place where its word is made."""
 
 from collections.abc import Iterable
 
 from paddock_tui.matters.severity import CAUTION, HOLD, Severity
-
-HOLD_WORD, CARE_WORD, NOT_YET_WORD, NO_FINDINGS_WORD = "HOLD", "CARE", "NOT YET", "NO FINDINGS"
-NOT_JUDGED_WORD = "not judged"
-"""Said where there is no session to go out for."""
-
-WORDS = (HOLD_WORD, CARE_WORD, NOT_YET_WORD, NO_FINDINGS_WORD)
-"""The words of the verdict, worst first."""
+from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
 
 
 def verdict_word(dangers: Iterable[Severity], missing: int) -> str:

@@ -6,18 +6,12 @@ import re
 import stat
 from collections.abc import Container, Iterable, Iterator, Mapping
 from pathlib import Path as FilePath
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import attrs
 
-from paddock_tui.records.bike import Bike
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.fields import declared
-from paddock_tui.records.garage import SCHEMA, Garage
-from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import FOLDERS, GARAGE, Path, Ref
-from paddock_tui.records.reading import read_record
-from paddock_tui.records.shapes.references import Reference
 from paddock_tui.store.allowed import Allowed
 from paddock_tui.store.data import facts_between, same
 from paddock_tui.store.errors import LeadsOut
@@ -25,11 +19,14 @@ from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.index import OTHER, Stamp, year_of
 from paddock_tui.store.listing import Listing, listed
-from paddock_tui.store.placed import placed
 from paddock_tui.store.reading import LARGEST, loads, read_text
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
 from paddock_tui.store.turns import Turns
+
+if TYPE_CHECKING:
+    from paddock_tui.records.garage import Garage
+    from paddock_tui.records.kinds import Record
 
 _SCHEMA_LINE = re.compile(r"^\s*schema\s*=\s*(\d{1,9})\s*(?:#.*)?$", re.MULTILINE)
 
@@ -47,10 +44,10 @@ class Loaded:
     name: str
     text: str
     data: Mapping[str, Any]
-    record: Record | None
+    record: "Record | None"
     troubles: tuple[InputError, ...] = ()
     unknown: tuple[InputError, ...] = ()
-    possible: Record | None = None
+    possible: "Record | None" = None
     impossible: tuple[Path, ...] = ()
 
 
@@ -182,8 +179,10 @@ class GarageFiles:
         raw = self._read_raw(ref, self.path_of(ref))
         return raw.data if raw is not None else {}
 
-    def garage(self) -> Garage:
+    def garage(self) -> "Garage":
         """Return the garage's own record, as far as it can be read."""
+        from paddock_tui.records.garage import Garage
+
         loaded = self.read(GARAGE)
         return loaded.record if loaded is not None and isinstance(loaded.record, Garage) else Garage()
 
@@ -192,6 +191,8 @@ class GarageFiles:
 
         Where the garage's own file is lost, its line `schema = ...` is looked for in the text.
         """
+        from paddock_tui.records.garage import SCHEMA
+
         schema = self.garage().schema
         loaded = self.read(GARAGE)
         if loaded is not None and loaded.record is None:
@@ -358,6 +359,11 @@ class GarageFiles:
         return self._read_raw(bike, self.path_of(bike))
 
     def _structure(self, ref: Ref, path: FilePath, raw: _Raw) -> Loaded:
+        # The records are loaded with the first that is asked for: listing and plain data take none.
+        from paddock_tui.records.bike import Bike
+        from paddock_tui.records.reading import read_record
+        from paddock_tui.store.placed import placed
+
         name = os.path.relpath(path, self.root)
         if raw.trouble is not None:
             return Loaded(ref, path, name, raw.text, {}, None, (raw.trouble,))
@@ -391,10 +397,3 @@ def _stamp(path: FilePath | None) -> Stamp | None:
     if found is None:
         return None
     return (found.st_mtime_ns, found.st_ctime_ns, found.st_size, found.st_ino)
-
-
-def reference_fields(kind: str) -> tuple[tuple[tuple[str, ...], str], ...]:
-    """List the declared paths of a kind that refer to another record, with the kind they refer to."""
-    return tuple(
-        (one.path, one.shape.kind) for one in declared(CLASSES[kind]) if isinstance(one.shape, Reference)
-    )

@@ -9,8 +9,8 @@ from pathlib import Path
 import attrs
 
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.ids import id_of, is_id
 from paddock_tui.records.paths import FOLDERS
-from paddock_tui.records.shapes.references import id_of, is_id
 from paddock_tui.store.errors import LeadsOut, in_plain_words
 from paddock_tui.store.tree import Tree
 

@@ -12,13 +12,9 @@ from typing import Any, Protocol
 
 import attrs
 
-from paddock_tui import quantities
-from paddock_tui.quantities import Quantity
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.step_sizes import STEP_SIZES
 from paddock_tui.store.key_names import key_name, printed_key
 from paddock_tui.store.lines import scan
-from paddock_tui.store.render import render
 
 NAME = "settings.toml"
 THEMES = ("terminal", "day", "night")
@@ -169,6 +165,9 @@ def _copy(value: object) -> bool | InputError:
 
 def _steps(data: Mapping[str, Any], wrong: list[InputError]) -> Iterator[tuple[str, float]]:
     """Read the sizes of steps, each in the unit of the values that it moves."""
+    from paddock_tui import quantities
+    from paddock_tui.records.step_sizes import STEP_SIZES
+
     for name, value in data.items():
         amount = STEP_SIZES.get(name)
         found = (
@@ -179,7 +178,11 @@ def _steps(data: Mapping[str, Any], wrong: list[InputError]) -> Iterator[tuple[s
         if amount is None:
             near = _near(name, STEP_SIZES)
             wrong.append(InputError(f'"{name}"', f"one of {', '.join(STEP_SIZES)}", near, ("steps", name)))
-        elif not isinstance(found, Quantity) or found.dimension != amount.dimension or found.number <= 0:
+        elif (
+            not isinstance(found, quantities.Quantity)
+            or found.dimension != amount.dimension
+            or found.number <= 0
+        ):
             unit = f'such as "{amount.increment:g} {amount.unit}"'
             wrong.append(InputError(f'"{value}"', "a size with its unit", unit, ("steps", name)))
         else:
@@ -224,6 +227,9 @@ def _conflicts(own: Mapping[str, str], usual: Mapping[str, str]) -> Iterator[Inp
 
 def template(actions: Sequence[KeyedAction]) -> str:
     """Write a settings file in which every line is a comment: what can be set, and what it is without."""
+    from paddock_tui.records.step_sizes import STEP_SIZES
+    from paddock_tui.store.render import render
+
     lines = [
         "# Settings of paddock-tui: take away the # before what you want otherwise, and keep the [headings].",
         f'# theme = "terminal"     # {", ".join(THEMES)}; terminal sends least over a slow link',

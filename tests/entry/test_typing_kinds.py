@@ -4,7 +4,8 @@ import string
 
 import pytest
 
-from paddock_tui.entry.typing_kinds import MEANS, TAKES_LETTERS, TypingKind, second_possible, typing_kind
+from paddock_tui.entry.row_typing import MEANS, TAKES_LETTERS, TypingKind
+from paddock_tui.entry.typing_kinds import second_possible, typing_kind
 from paddock_tui.records.fields import declared
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.shapes import Flag, LevelSetting, Number, Text, Whole, WordList

@@ -5,7 +5,8 @@ import random
 from textual import events
 from textual.app import App, ComposeResult
 
-from paddock_tui.entry.typing_kinds import MEANS, SAID, KeyKind, Meaning, TypingKind, choices_of, typing_kind
+from paddock_tui.entry.row_typing import MEANS, SAID, KeyKind, Meaning, TypingKind
+from paddock_tui.entry.typing_kinds import choices_of, typing_kind
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.fields import declared
 from paddock_tui.records.kinds import CLASSES

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.entry.typing_kinds import TypingKind
+from paddock_tui.entry.row_typing import TypingKind
 from paddock_tui.pages.rows import Row
 from paddock_tui.widgets.row_keys import Escaped, asked_of, goes_on, letter_on
 

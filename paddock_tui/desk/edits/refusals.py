@@ -14,7 +14,8 @@ from paddock_tui.records.fields import ANY
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.reading import read_record
 from paddock_tui.store.data import after, blocked, lookup
-from paddock_tui.store.garage import GarageFiles, reference_fields
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.references import reference_fields
 
 _WORDS = {"tyres": "tyre set"}
 """What a kind of record is called where its name is not a word for one of them."""

@@ -10,7 +10,8 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import ANY
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.shapes.references import is_id
-from paddock_tui.store.garage import GarageFiles, reference_fields
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.references import reference_fields
 from paddock_tui.store.render import render_line, render_table
 
 _ID = "an id of lower-case letters, digits and hyphens, such as my-bike"

@@ -6,7 +6,8 @@ import attrs
 
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import field_of, setting, shown
-from paddock_tui.entry.typing_kinds import TypingKind, typing_kind
+from paddock_tui.entry.row_typing import TypingKind
+from paddock_tui.entry.typing_kinds import typing_kind
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError

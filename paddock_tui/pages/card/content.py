@@ -23,9 +23,9 @@ from paddock_tui.records.differences import differences
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
+from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD
 from paddock_tui.rules import CAUTION, RULES, Finding, review
 from paddock_tui.rules.core import HEAD, RIDER
-from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD
 from paddock_tui.text import printable
 from paddock_tui.trade.stint import Stint
 

@@ -3,7 +3,7 @@
 import re
 from functools import lru_cache
 
-from paddock_tui.entry.typing_kinds import numbered
+from paddock_tui.entry.row_typing import numbered
 from paddock_tui.pages.layout.caret import put_editor
 from paddock_tui.pages.layout.cells import sign
 from paddock_tui.pages.layout.columns import MARK, Columns

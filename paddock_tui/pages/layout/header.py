@@ -6,7 +6,7 @@ from paddock_tui.pages.layout.cells import sign
 from paddock_tui.pages.layout.columns import MARK
 from paddock_tui.pages.layout.pen import Ink, Line, Pen
 from paddock_tui.pages.rows import Page
-from paddock_tui.rules.verdict import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
+from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
 from paddock_tui.text import clip, width
 
 _OWNER = 12

@@ -1,25 +1,10 @@
 """References to other records, and names that are looked up in another record."""
 
-import re
-import unicodedata
-
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.ids import LONGEST, PATTERN
+from paddock_tui.records.ids import id_of as id_of
+from paddock_tui.records.ids import is_id as is_id
 from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape
-
-_ID = re.compile(r"[a-z0-9]+(?:[._-][a-z0-9]+)*")
-_LONGEST = 80
-
-
-def is_id(text: str) -> bool:
-    """Return whether a text can be the id of a record or of a part of one: lower case, digits, hyphens."""
-    return len(text) <= _LONGEST and _ID.fullmatch(text) is not None
-
-
-def id_of(name: str) -> str:
-    """Make an id of a name: lower case without accents, everything that is no letter or digit a hyphen."""
-    folded = unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", name).casefold())
-    plain = folded.encode("ascii", "ignore").decode()
-    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")
 
 
 class Reference(Shape[str]):
@@ -33,7 +18,7 @@ class Reference(Shape[str]):
         return f"the id of a {self.kind} in this garage"
 
     def schema(self) -> JsonSchema:
-        return {"type": "string", "pattern": f"^{_ID.pattern}$", "maxLength": _LONGEST}
+        return {"type": "string", "pattern": f"^{PATTERN}$", "maxLength": LONGEST}
 
     def load(self, raw: object) -> str | InputError:
         if not isinstance(raw, str) or not is_id(raw):

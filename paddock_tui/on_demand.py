@@ -1,0 +1,22 @@
+"""Names of a package that are loaded when they are first asked for: nobody waits for what others need."""
+
+import sys
+from collections.abc import Callable, Mapping
+from importlib import import_module
+
+
+def on_demand(package: str, homes: Mapping[str, str]) -> Callable[[str], object]:
+    """Return the `__getattr__` of a package whose names stand in modules of its own, by name.
+
+    Whoever imports a module of the package by its whole name loads none of the others.
+    """
+
+    def get(name: str) -> object:
+        home = homes.get(name)
+        if home is None:
+            raise AttributeError(f"module {package!r} has no attribute {name!r}", name=name)
+        found = getattr(import_module(f"{package}.{home}"), name)
+        setattr(sys.modules[package], name, found)
+        return found
+
+    return get

@@ -1,0 +1,8 @@
+"""The words of the verdict, as they stand on pages and are kept with a session."""
+
+HOLD_WORD, CARE_WORD, NOT_YET_WORD, NO_FINDINGS_WORD = "HOLD", "CARE", "NOT YET", "NO FINDINGS"
+NOT_JUDGED_WORD = "not judged"
+"""Said where there is no session to go out for."""
+
+WORDS = (HOLD_WORD, CARE_WORD, NOT_YET_WORD, NO_FINDINGS_WORD)
+"""The words of the verdict, worst first."""
