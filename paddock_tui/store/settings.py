@@ -165,24 +165,18 @@ def _copy(value: object) -> bool | InputError:
 
 def _steps(data: Mapping[str, Any], wrong: list[InputError]) -> Iterator[tuple[str, float]]:
     """Read the sizes of steps, each in the unit of the values that it moves."""
-    from paddock_tui import quantities
+    from paddock_tui.quantities import Quantity, parse
     from paddock_tui.records.step_sizes import STEP_SIZES
 
     for name, value in data.items():
         amount = STEP_SIZES.get(name)
         found = (
-            quantities.parse(value, None, amount.dimension)
-            if amount is not None and isinstance(value, str)
-            else None
+            parse(value, None, amount.dimension) if amount is not None and isinstance(value, str) else None
         )
         if amount is None:
             near = _near(name, STEP_SIZES)
             wrong.append(InputError(f'"{name}"', f"one of {', '.join(STEP_SIZES)}", near, ("steps", name)))
-        elif (
-            not isinstance(found, quantities.Quantity)
-            or found.dimension != amount.dimension
-            or found.number <= 0
-        ):
+        elif not isinstance(found, Quantity) or found.dimension != amount.dimension or found.number <= 0:
             unit = f'such as "{amount.increment:g} {amount.unit}"'
             wrong.append(InputError(f'"{value}"', "a size with its unit", unit, ("steps", name)))
         else:
