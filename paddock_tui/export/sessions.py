@@ -46,7 +46,7 @@ _FEEL = declared_columns(Feel, "feel_")
 
 
 def _session_columns(wanted: Wanted) -> tuple[Column, ...]:
-    ridden = Column("was_ridden", "whether it has a parked time, a hot pressure or a lap")
+    ridden = Column("was_ridden", "whether it has a parked time, a lap, or a hot pressure after going out")
     return (SESSION, *columns(_declared(wanted)), ridden, *columns(_FEEL))
 
 

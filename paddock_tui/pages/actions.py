@@ -25,7 +25,8 @@ class ActionContext:
     and remedy are about; `undo` and `redo` the labels of the steps they would move over; `unkept` whether
     something shows that is not on disk; `undo_of_others` whether the journal holds steps without this
     user's mark; `own` the actions that mean something of the room's own there,
-    and can act; `hint` what the last line says of the keys that only this row has.
+    and can act; `hint` what the last line says of the keys that only this row has; `wet` whether what is
+    looked at goes out on a damp or wet track.
     """
 
     room: str = "garage"
@@ -39,10 +40,15 @@ class ActionContext:
     undo_of_others: bool = False
     own: frozenset[str] = frozenset()
     hint: str = ""
+    wet: bool = False
 
 
 def _always(_: ActionContext) -> str:
     return ""
+
+
+def _anywhere(_: ActionContext) -> bool:
+    return True
 
 
 @attrs.frozen
@@ -50,8 +56,9 @@ class ActionRow:
     """What is said of one action.
 
     `off` gives the reason why it cannot act now, empty where it can. `hint`: how much it is wanted in the
-    last line, where the most wanted stand last so that the first may be dropped; nought: never. `usual` is
-    the key that it would have without settings of one's own; empty where it has that.
+    last line, where the most wanted stand last so that the first may be dropped; nought: never. `hinted`
+    tells where it is wanted there at all. `usual` is the key that it would have without settings of one's
+    own; empty where it has that.
     """
 
     id: str
@@ -60,6 +67,7 @@ class ActionRow:
     help: str
     off: Callable[[ActionContext], str] = _always
     hint: int = 0
+    hinted: Callable[[ActionContext], bool] = attrs.field(default=_anywhere, kw_only=True)
     usual: str = attrs.field(default="", kw_only=True)
 
     def why_off(self, context: ActionContext) -> str:
@@ -96,7 +104,7 @@ def printed(action: ActionRow) -> str:
 
 def hints(actions: Sequence[ActionRow], context: ActionContext) -> tuple[str, ...]:
     """List the keys that can act now, most wanted last so that the first may be dropped."""
-    wanted = sorted((one for one in actions if one.hint), key=lambda one: one.hint)
+    wanted = sorted((one for one in actions if one.hint and one.hinted(context)), key=lambda one: one.hint)
     able = [one for one in wanted if not one.why_off(context) and one.id != context.room]
     alt = "alt+" if context.row is not None and context.row.takes_letters else ""
     said = [

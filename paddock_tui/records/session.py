@@ -9,6 +9,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records import session_parts as o
 from paddock_tui.records.fields import ENDS, NUMBERED, nested, one, table, tables, values
+from paddock_tui.records.ridden import was_ridden
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Amount, Lap, LapTime, Reference, Series, Whole, Word
 from paddock_tui.records.went_out_with import WentOutWith
@@ -24,7 +25,7 @@ SESSION_KINDS = ("road", "track day", "practice", "qualifying", "race", "start p
 
 @attrs.frozen
 class Session:
-    """One outing. It counts as ridden once it has a parked time, a hot pressure or a lap."""
+    """One outing. It counts as ridden once it has a parked time, a lap, or a hot pressure after going out."""
 
     date: dt.date | None = one(c.DAY, "date", "the day of the session")
     number: int | None = one(Whole(1, 99), "number", "which session of the day it is")
@@ -174,10 +175,11 @@ class Session:
 
 
 def is_ridden(session: Session) -> bool:
-    """Return whether a session was ridden: it has a parked time, a hot pressure or a lap."""
+    """Return whether a session was ridden: parked, a lap, or a hot pressure after it went out."""
     hot = session.pressures.get("hot")
-    return (
-        session.parked is not None
-        or bool(session.laps)
-        or (hot is not None and (hot.front is not None or hot.rear is not None))
+    return was_ridden(
+        parked=session.parked is not None,
+        laps=bool(session.laps),
+        went_out=session.went_out is not None,
+        hot=hot is not None and (hot.front is not None or hot.rear is not None),
     )

@@ -10,6 +10,7 @@ from paddock_tui.pages.rows import Page
 from paddock_tui.pages.unsaved import marked
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.outcomes import said_of
+from paddock_tui.store.saving import Saved
 from paddock_tui.text import printable
 
 Timing = Callable[[float, Callable[[], None]], object]
@@ -71,7 +72,10 @@ class DeskFollower:
         said = said_of(told.outcome)
         if said or self._marking:
             self._host.draw()
-        if said:
+        if said and isinstance(told.outcome, Saved):
+            self._host.board.note(said)
+        elif said:
+            # What was said to be done or undone was not.
             self._host.board.say(said)
 
     def poll(self) -> None:
@@ -84,7 +88,7 @@ class DeskFollower:
             facts = f"{count} fact{'s' if count > 1 else ''} in " if count else ""
             more = f" and {len(changed) - 2} more" if len(changed) > 2 else ""
             said = f"changed by another program: {facts}{names}{more}; r reviews"
-            self._host.board.say(printable(said))
+            self._host.board.note(printable(said))
         doubt = self._host.desk.clock_doubt()
         if doubt:
-            self._host.board.say(doubt)
+            self._host.board.note(doubt)

@@ -44,8 +44,11 @@ class HostBoard(Protocol):
     def go(self, identity: Identity) -> bool:
         """Put the cursor on a row; False where the page has none of this identity."""
 
-    def say(self, text: str) -> None:
-        """Say something in the last line until the next key."""
+    def say(self, text: str, *, stays: bool = False) -> None:
+        """Say something in the last line until the next key; what `stays` no note replaces until then."""
+
+    def note(self, text: str) -> None:
+        """Say what no key asked for; behind something that stays it waits for the next key."""
 
     def edit(self, text: str = "", *, second: bool = False) -> None:
         """Open the editor of the cursor's row; `second`: the text is a digit that a second may follow."""

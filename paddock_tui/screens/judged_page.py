@@ -10,6 +10,7 @@ from paddock_tui.desk.day.what_now import next_thing
 from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.set_clock import set_date
 from paddock_tui.desk.situations import Assembled
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
@@ -60,7 +61,13 @@ def context_of(desk: Desk, place: Place, row: Row | None, judged: Review | None)
         unkept=bool(desk.unkept()),
         own=frozenset(room.own),
         hint=room.hint(row) if row is not None else "",
+        wet=room.needs_subject and subject is not None and _is_wet(desk, subject),
     )
+
+
+def _is_wet(desk: Desk, subject: Ref) -> bool:
+    """Return whether the surface of what is looked at asks for the wet package: damp, drying or wet."""
+    return COLUMN.get(str(desk.files.data(subject).get("surface")), "dry") != "dry"
 
 
 def judged_page(

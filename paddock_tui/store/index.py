@@ -16,6 +16,7 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.records.ridden import was_ridden
 from paddock_tui.store import system_calls
 from paddock_tui.store.guarded import NotRead, read_at
 from paddock_tui.store.listing import RESTS_NS
@@ -31,7 +32,7 @@ _LARGEST = 4_000_000
 _FEWEST = 20
 """Rows that are worth writing a year anew for."""
 
-_VERSION = 1
+_VERSION = 2
 
 
 @attrs.frozen
@@ -60,7 +61,9 @@ def row_of(data: Mapping[str, Any]) -> SessionRow | None:
         date,
         number if isinstance(number, int) else 0,
         start if isinstance(start, dt.time) else dt.time(0, 0),
-        "parked" in data or bool(data.get("laps")) or hot_read,
+        was_ridden(
+            parked="parked" in data, laps=bool(data.get("laps")), went_out="went_out" in data, hot=hot_read
+        ),
         *(name if isinstance(name, str) else "" for name in names),
     )
 

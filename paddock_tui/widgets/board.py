@@ -36,6 +36,8 @@ class Board(DrawnPage, can_focus=True):
         self._identity: Identity | None = None
         self._drafts: dict[Identity, str] = {}
         self._said_before_key = False
+        self._stays = False
+        self._waiting = ""
         self._pasted_until = 0.0
         self._escaped = Escaped()
         self._after = AfterDigits()
@@ -96,10 +98,17 @@ class Board(DrawnPage, can_focus=True):
         self.relay()
         return True
 
-    def say(self, text: str) -> None:
-        """Say something in the last line until the next key."""
-        self._said_before_key = False
+    def say(self, text: str, *, stays: bool = False) -> None:
+        """Say something in the last line until the next key; what `stays` no note replaces until then."""
+        self._said_before_key, self._stays, self._waiting = False, stays, ""
         self.change(last=text)
+
+    def note(self, text: str) -> None:
+        """Say what no key asked for; behind something that stays it waits for the next key."""
+        if self._stays:
+            self._waiting = text
+        else:
+            self.say(text)
 
     def hint(self, *hints: str) -> None:
         """Say which keys act, at the right of the last line; the first are dropped first."""
@@ -154,7 +163,7 @@ class Board(DrawnPage, can_focus=True):
 
     def on_key(self, event: events.Key) -> None:
         """Take the keys that mean something here; leave all others to the screen."""
-        self._said_before_key = bool(self._view.last)
+        self._said_before_key, self._stays = bool(self._view.last), False
         self.pressed_at = event.time
         before = self.cursor_row, (self.half_typed or (None, ""))[1]
         if self.has_second and not goes_on(event.key, event.character or ""):
@@ -361,4 +370,5 @@ class Board(DrawnPage, can_focus=True):
     def _fade(self) -> None:
         if self._said_before_key:
             self._said_before_key = False
-            self._view = attrs.evolve(self._view, last="")
+            self._view = attrs.evolve(self._view, last=self._waiting)
+            self._waiting = ""

@@ -120,7 +120,8 @@ def test_the_session_in_hand(tmp_path: Path, sessions: dict[str, str], wanted: s
     [
         ("parked = 10:20:00\n", True),
         ("[laps]\n1 = '1:44.310'\n", True),
-        ("[pressures.hot]\nfront = '2.3 bar'\n", True),
+        ("went_out = 10:01:00\n[pressures.hot]\nfront = '2.3 bar'\n", True),
+        ("[pressures.hot]\nfront = '2.3 bar'\n", False),
         ("[pressures.hot]\nat = 10:21:00\n", False),
         ("[pressures.cold]\nfront = '2.1 bar'\n", False),
         ("went_out = 10:01:00\n", False),
@@ -128,7 +129,7 @@ def test_the_session_in_hand(tmp_path: Path, sessions: dict[str, str], wanted: s
         ("pressures = 3\n", False),
     ],
 )
-def test_a_session_is_ridden_once_it_has_a_parked_time_a_hot_pressure_or_a_lap(
+def test_a_session_is_ridden_once_parked_or_with_a_lap_or_hot_after_it_went_out(
     tmp_path: Path, more: str, ridden: bool
 ) -> None:
     first = "date = 2026-05-16\nnumber = 1\n" + more

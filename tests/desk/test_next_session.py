@@ -215,7 +215,7 @@ def test_it_belongs_to_the_sources_day_until_that_is_over_and_ridden(
     assert data["number"] == (2 if date == "2026-05-16" else 1)
 
 
-def test_a_session_counts_as_ridden_with_a_lap_or_a_hot_pressure_and_not_with_an_empty_table(
+def test_a_session_counts_as_ridden_with_a_lap_and_not_with_a_hot_pressure_alone(
     tmp_path: Path,
 ) -> None:
     tomorrow = dt.datetime(2026, 5, 17, 8, 0)
@@ -226,7 +226,7 @@ def test_a_session_counts_as_ridden_with_a_lap_or_a_hot_pressure_and_not_with_an
         root = write(tmp_path / str(number), sessions__a=f"{session()}\n{text}\n")
         dates.append(made(root, now=tomorrow)[1]["date"].day)
 
-    assert dates == [17, 17, 16]
+    assert dates == [17, 16, 16]
 
 
 def test_without_a_date_it_is_todays(tmp_path: Path) -> None:

@@ -112,3 +112,21 @@ async def test_the_header_says_a_clock_that_was_set_and_whose_verdict_it_is(gara
         rider.desk.now = SetClock(dt.timedelta())
         await rider.types("s g")
         assert not rider.app.main.board.laid.text().startswith("clock")
+
+
+async def test_i_on_the_page_of_an_earlier_ridden_session_comes_back_to_that_one(garage: Path) -> None:
+    earlier = Ref("session", "2026-05-16-3-magpie")
+    async with riding(garage) as rider:
+        rider.app.main.open(earlier)
+        before = snapshot(garage)
+        await rider.types("i")
+        assert (rider.app.main.place.room, rider.app.main.place.subject) == ("return", earlier)
+        assert snapshot(garage) == before
+    async with riding(garage, now=dt.datetime(2026, 6, 20, 13, 41)) as rider:
+        rider.app.main.open(earlier)
+        await rider.types("i")
+        assert "which is back? 1 to 2" in rider.last
+        assert snapshot(garage) == before
+        await rider.types("2 enter")
+        assert rider.app.main.place.subject == Ref("session", "2026-06-20-4-magpie")
+        assert "parked = 13:41:00" in rider.text

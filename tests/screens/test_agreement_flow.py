@@ -1,6 +1,7 @@
 """After an action every page agrees with it: by keys."""
 
 import datetime as dt
+import re
 from pathlib import Path
 
 from tests.screens.rider import riding
@@ -69,6 +70,23 @@ async def test_undo_says_what_it_took_back_until_the_next_key(garage: Path) -> N
         rider.to("setup", "controls", "slide")
         await rider.types("6 u")
         assert rider.last.startswith("undone: slide 3 -> 6")
+        rider.file.write_text(rider.text.replace("start = 13:20:00", "start = 13:25:00"), encoding="utf-8")
         rider.app.main.follower.poll()
         rider.app.main.draw()
         assert rider.last.startswith("undone: slide 3 -> 6")
+        await rider.types("down")
+        assert rider.last.startswith("changed by another program: 1 fact in session/")
+
+
+async def test_the_key_of_the_wet_package_stands_in_the_last_line_where_the_surface_is_wet(
+    garage: Path,
+) -> None:
+    async with riding(garage) as rider:
+        await rider.types("p")
+        for surface in ("dry", "wet", "damp"):
+            rider.file.write_text(
+                re.sub('surface = "[a-z ]+"', f'surface = "{surface}"', rider.text), "utf-8"
+            )
+            rider.app.main.follower.poll()
+            await rider.types("down")
+            assert ("k wet package" in rider.last) is (surface != "dry"), rider.last

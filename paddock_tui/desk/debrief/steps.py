@@ -8,7 +8,7 @@ from paddock_tui.desk.debrief.rows import CHANGE, first_open, open_groups, place
 from paddock_tui.desk.edits.questions import question
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import setting_value, shown
-from paddock_tui.desk.lookup import glance, glances, order
+from paddock_tui.desk.lookup import Glance, glance, glances, order
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.entry.return_rows import ReturnRow
 from paddock_tui.entry.values import to_the_minute
@@ -29,13 +29,15 @@ LONG_MIN = 60
 def back_in(files: GarageFiles, looked_at: Ref | None, in_hand: Ref | None, now: dt.datetime) -> Ref | None:
     """Return the session that comes back: the one looked at where it is today's, else the one in hand.
 
-    A session that is still to come gives way to the last one ridden today while its return is not done.
+    A session that is still to come gives way to the last one ridden today while its return is not done; one
+    of an earlier day that is looked at comes back by itself while none of today may have come back.
     """
     today = [one for one in glances(files, now.year) if one.date == now.date()]
     looked = next((one for one in today if one.ref == looked_at), None)
-    if looked is None and looked_at is not None and _waits(files, looked_at, now):
-        return looked_at
     here = looked or next((one for one in today if one.ref == in_hand), None)
+    if looked is None and looked_at is not None and day_before(files, looked_at, now) is not None:
+        waits = _waits(files, looked_at, now) or here is None or not _may_be_back(files, here, now)
+        return looked_at if waits else here.ref if here is not None else None
     if here is None:
         return looked_at if looked_at is not None and looked_at.kind == "session" else in_hand
     if not here.ridden and now.time() < here.start:
@@ -51,6 +53,11 @@ def _waits(files: GarageFiles, session: Ref, now: dt.datetime) -> bool:
     """Return whether a session of an earlier day is looked at that was not typed in yet."""
     seen = glance(session, files.data(session)) if day_before(files, session, now) is not None else None
     return seen is not None and not seen.ridden
+
+
+def _may_be_back(files: GarageFiles, here: Glance, now: dt.datetime) -> bool:
+    """Return whether a session of today went out, or was due to."""
+    return not here.ridden and ("went_out" in files.data(here.ref) or here.start <= now.time())
 
 
 def _just_parked(files: GarageFiles, session: Ref, now: dt.datetime) -> bool:

@@ -74,5 +74,7 @@ WET = Action(
     "wet package",
     "aids, mode, damping, preload for damp or wet as one step, previewed",
     needs_subject,
+    hint=18,
+    hinted=lambda context: context.wet,
     do=_wet,
 )

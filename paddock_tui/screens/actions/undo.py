@@ -25,7 +25,7 @@ def _moved(host: Host, word: str, label: str | None) -> None:
     if record is not None and host.desk.files.path_of(record) is None:
         host.place = attrs.evolve(host.place, room="garage", record=None)
     host.draw()
-    host.board.say(printable(f"{word}: {label}") if label is not None else "nothing left")
+    host.board.say(printable(f"{word}: {label}") if label is not None else "nothing left", stays=True)
 
 
 def _undo_off(context: ActionContext) -> str:

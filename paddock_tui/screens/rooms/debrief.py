@@ -2,8 +2,8 @@
 
 import attrs
 
+from paddock_tui.desk.day.afterwards import day_before
 from paddock_tui.desk.day.out_now import out_now
-from paddock_tui.desk.debrief.lap_doubts import held_laps, typed_laps
 from paddock_tui.desk.debrief.lap_timing import WHY, forbidden
 from paddock_tui.desk.debrief.rows import first_open, following, open_groups
 from paddock_tui.desk.debrief.steps import (
@@ -17,10 +17,9 @@ from paddock_tui.desk.debrief.steps import (
     stamping,
     why_not_stamped,
 )
-from paddock_tui.desk.edits.entry_line import entering, entry_context, last_pressures
+from paddock_tui.desk.edits.entry_line import last_pressures
 from paddock_tui.desk.edits.values import clearing
-from paddock_tui.entry import read_line, read_typed
-from paddock_tui.entry.builtin import LAPS
+from paddock_tui.entry import read_typed
 from paddock_tui.entry.key_repeat import Held
 from paddock_tui.entry.return_rows import SKIP, ReturnRow, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.entry.symptoms import candidates, numbered
@@ -36,7 +35,7 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
-from paddock_tui.screens.lap_question import keep_laps, replace_laps
+from paddock_tui.screens.lap_question import refuse, take_laps
 from paddock_tui.screens.return_times import TIMES, reads_at_next
 from paddock_tui.screens.return_times import hears as hears_time
 from paddock_tui.screens.room import Room
@@ -80,13 +79,28 @@ def _go(host: Host) -> None:
     desk = host.desk
     named = session_named(host.board.cursor_row) if host.place.room == "garage" else None
     out = out_now(desk.files, desk.now())
-    session = named or back_in(desk.files, host.place.subject, desk.session_in_hand(), desk.now())
+    earlier, looked_at = _earlier(host)
+    session = named or back_in(desk.files, looked_at, desk.session_in_hand(), desk.now())
     if named is None and len(out) > 1 and (host.place.room != ROOM.id or session not in out):
         ask_which(host, "which is back", out, lambda ref: _back(host, ref))
+    elif session is not None and named is None and earlier is not None and session != earlier:
+        ask_which(host, "which is back", (earlier, session), lambda ref: _back(host, ref))
     elif session is None or session.kind != "session":
         host.board.say("there is no session to come back from: g, then n")
     else:
         _back(host, session)
+
+
+def _earlier(host: Host) -> tuple[Ref | None, Ref | None]:
+    """Return the session of an earlier day whose page is shown, and what is looked at.
+
+    The garage is about today: there an earlier session is looked at only on its row.
+    """
+    ref = host.place.subject
+    if ref is None or day_before(host.desk.files, ref, host.desk.now()) is None:
+        return None, ref
+    shown = ref if host.place.room != "garage" else None
+    return shown, shown
 
 
 def _back(host: Host, session: Ref) -> None:
@@ -215,7 +229,7 @@ def _is_held(host: Host, digit: str) -> bool:
     """Return whether a digit comes from a key that is held down; it is said then, and not taken."""
     if not host.state.of(ReturnState).held.again(digit, host.board.pressed_at):
         return False
-    _refuse(host, f"{digit} again at once: is a key held down? press it again if it is meant")
+    refuse(host, f"{digit} again at once: is a key held down? press it again if it is meant")
     return True
 
 
@@ -225,7 +239,7 @@ def _try(host: Host, group: ReturnRow, text: str) -> bool:
     if value is None:
         return False
     if isinstance(value, InputError):
-        _refuse(host, value.sentence())
+        refuse(host, value.sentence())
         return True
     if group.reads == "symptom" and text.isalpha():
         host.state.of(ReturnState).tail = str(value)[len(text) :]
@@ -239,20 +253,20 @@ def _accepted(host: Host, row: Row, text: str) -> None:
         host.board.done()
         _pass(host, row)
     elif group is None:
-        _laps(host, text)
+        take_laps(host, text, lambda step: _do(host, step))
     elif group.reads == "change":
         _keep(host, group, text.strip(), text)
     elif group.boxes == 3 and text.strip().isdecimal() and len(text.strip()) < 3:
-        _refuse(host, "three digits, or write it out with its unit")
+        refuse(host, "three digits, or write it out with its unit")
     elif group.letters:
         found = candidates(text) if group.reads == "symptom" else ()
-        _refuse(host, f"pick one: {numbered(found)}" if found else "no such answer here: backspace")
+        refuse(host, f"pick one: {numbered(found)}" if found else "no such answer here: backspace")
     else:
         field = field_at("session", group.path)
         whole = read_group(group, text, _units(host))
         value = whole or (read_typed(field, text, _units(host)) if field is not None else None)
         if value is None or isinstance(value, InputError):
-            _refuse(host, value.sentence() if value is not None else "it cannot be read")
+            refuse(host, value.sentence() if value is not None else "it cannot be read")
         else:
             _keep(host, group, value, text)
 
@@ -286,29 +300,6 @@ def _cleared(host: Host, row: Row) -> None:
     host.attempt(step if step.changes else f"{row.label} is not known already")
 
 
-def _laps(host: Host, text: str) -> None:
-    """Keep a run of laps, typed or pasted, whole or not at all."""
-    session = host.place.subject
-    context = entry_context(host.desk, session) if session is not None else None
-    if session is None or context is None:
-        return
-    line = read_line(f"{LAPS} {text}", context)
-    for error in line.errors:
-        _refuse(host, f'"{line.text[error.start : error.end]}": {error.message}; {error.mend}')
-        return
-    step = entering(host.desk.files, session, line) if line.clear else []
-    if not isinstance(step, Step):
-        _refuse(host, step[0].sentence() if step else "write the laps alone")
-        return
-    row = host.board.cursor_row
-    host.board.done()
-    left = (lambda: host.board.offer(row, text)) if row is not None else None
-    if typed_laps(step) and held_laps(host.desk.files, session):
-        replace_laps(host, session, step, host.do, left)
-    else:
-        keep_laps(host, session, step, lambda step: _do(host, step), left)
-
-
 def _keep(host: Host, group: ReturnRow, value: Value, text: str) -> bool:
     """Keep a value, asking where it is doubtful, and go on to the next row."""
     session, state = host.place.subject, host.state.of(ReturnState)
@@ -321,12 +312,12 @@ def _keep(host: Host, group: ReturnRow, value: Value, text: str) -> bool:
         state.sure = (group.key, text)
         if not host.board.is_typing:
             host.board.edit(text)
-        _refuse(host, doubt)
+        refuse(host, doubt)
         return True
     state.sure = ("", "")
     step = answering(files, session, group, value, host.desk.now())
     if isinstance(step, InputError):
-        _refuse(host, step.sentence())
+        refuse(host, step.sentence())
         return True
     host.board.done()
     after = following(files, session, group)
@@ -379,13 +370,6 @@ def _group(host: Host, row: Row) -> ReturnRow | None:
 
 def _units(host: Host) -> Units:
     return host.units(host.place.subject)
-
-
-def _refuse(host: Host, why: str) -> None:
-    if host.board.is_typing:
-        host.board.refuse(why)
-    else:
-        host.board.say(why)
 
 
 ROOM = Room(
