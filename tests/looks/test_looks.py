@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.looks import FOLDER, LOOKS, drawn, renewed, sample_desk, sizes_of
+from tests.looks import FOLDER, LOOKS, drawn, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
 
 RENEW = "read the difference, then write the looks anew: python -m tests.looks"
@@ -20,8 +20,9 @@ def test_a_page_looks_as_committed(name: str, garage: Path) -> None:
     desk.close()
 
 
-def test_no_look_is_left_of_a_page_that_is_gone(garage: Path) -> None:
-    assert {file for file, _ in renewed(garage)} == set(FOLDER.glob("*.txt")), RENEW
+def test_no_look_is_left_of_a_page_that_is_gone() -> None:
+    wanted = {FOLDER / f"{name}-{wide}x{high}.txt" for name in LOOKS for wide, high in sizes_of(name)}
+    assert wanted == set(FOLDER.glob("*.txt")), RENEW
 
 
 def test_every_picture_is_of_the_page_as_it_looks(garage: Path) -> None:
