@@ -10,10 +10,12 @@ from paddock_tui.advice.ledger import LedgerFilter
 from paddock_tui.commands.check import print_dict
 from paddock_tui.commands.common import NOT_DONE, OK, USAGE, CommandStopped, columns, find_ref, open_desk, say
 from paddock_tui.desk import Desk
+from paddock_tui.desk.day.board import BoardMemory
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.sessions.came_from import came_from
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.as_json import page_as_dict, record_as_dict
+from paddock_tui.pages.board import BOARD, board_as_dict, board_page
 from paddock_tui.pages.briefing import BRIEF, READ_AT, briefing_lines, briefing_page
 from paddock_tui.pages.card import card_as_dict, card_html, card_lines, card_of
 from paddock_tui.pages.dash import dash_page, last_ridden
@@ -70,10 +72,13 @@ def show(
     if long and name != BRIEF:
         raise CommandStopped(USAGE, f"only the briefing has a long form: {BRIEF} or {BRIEF}/SESSION")
     desk = open_desk(folder, writes=False)
-    if name == CARD:
-        return _card(desk, of, form)
-    if name == BRIEF:
-        return _brief(desk, of, form, long, came)
+    own: dict[str, Callable[[], int]] = {
+        CARD: lambda: _card(desk, of, form),
+        BRIEF: lambda: _brief(desk, of, form, long, came),
+        BOARD: lambda: _board(desk, of, form),
+    }
+    if name in own:
+        return own[name]()
     if name in AS_ON_SCREEN and screen is not None:
         _print(screen(desk, AS_ON_SCREEN[name], _subject(desk, name, of)), form)
         return OK
@@ -135,6 +140,16 @@ def _brief(desk: Desk, of: str, form: PrintForm, long: bool, came: str | None) -
         print_dict(page_as_dict(briefing_page(found, heading_of(desk, ref), long)))
     else:
         say(briefing_lines(found, min(columns(), READ_AT), long))
+    return OK
+
+
+def _board(desk: Desk, of: str, form: PrintForm) -> int:
+    """Print the board of a day, or of today."""
+    day = find_ref(desk, of, ("day",)) if of else None
+    if form == "json":
+        print_dict(board_as_dict(desk, BoardMemory(), day))
+    else:
+        _print(board_page(desk, BoardMemory(), day), form)
     return OK
 
 

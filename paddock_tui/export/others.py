@@ -12,8 +12,8 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import spell
 from paddock_tui.records.session_parts import Acceptance, Incident
 from paddock_tui.records.tyres import Tyre, TyreSet
-from paddock_tui.rules import RULES, Finding
-from paddock_tui.rules.core import HEAD, RIDER
+from paddock_tui.rules import Finding
+from paddock_tui.rules.personal import personal_matter
 
 
 def _change_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
@@ -58,10 +58,8 @@ def _finding_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
 
 def _private(finding: Finding, wanted: Wanted) -> bool:
     """Return whether a finding tells of the rider's health or of an incident, and nobody asked for that."""
-    of_health = RULES[finding.rule].rank in (HEAD, RIDER)
-    of_incident = finding.where is not None and finding.where.path[:1] == ("incidents",)
-    asked = wanted.personal
-    return (of_health and "health" not in asked) or (of_incident and "incidents" not in asked)
+    matter = personal_matter(finding)
+    return bool(matter) and matter not in wanted.personal
 
 
 _CHECK = declared_columns(Check)

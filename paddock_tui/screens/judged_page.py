@@ -32,6 +32,9 @@ STAYS_OFF = "no riding today: the head"
 STAYS_IN = "HOLD: stay in"
 """What stands in place of the clock while a hold stands."""
 
+READ_BY_ALL = "board"
+"""The room that others than the rider read: it says nothing of anybody's health."""
+
 ANSWERING = ("garage",)
 """Rooms that say what stands against going out although they are about more than one session."""
 
@@ -101,7 +104,7 @@ def judged_page(
             verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
             findings=tuple(finding_rows(judged)) if room.findings else (),
             judged=room.findings,
-            clock=STAYS_OFF if stays_off else _clock(desk, hand, in_hand),
+            clock=_off_words(room) if stays_off else _clock(desk, hand, in_hand),
             now=now,
             answer=page.answer or _answer(desk, room, subject, judged, hand, in_hand),
             caution=page.caution or (SHORT_CAUTION if room.findings else ""),
@@ -168,6 +171,11 @@ def _answer(
 def _stays_off(judged: Review) -> bool:
     """Return whether the rider does not ride any more today: nothing counts down to going out then."""
     return any(one.rule == "concussion-suspected" for one in judged.findings)
+
+
+def _off_words(room: Room) -> str:
+    """Say that the rider stays off; why, only where the rider reads alone."""
+    return STAYS_IN if room.id == READ_BY_ALL else STAYS_OFF
 
 
 def _about(room: Room, subject: Ref | None, hand: Ref | None, in_hand: Review | None) -> Ref | None:

@@ -22,6 +22,7 @@ from paddock_tui.screens.actions import (
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.rooms import (
     bench,
+    board,
     briefing,
     checklist,
     compare,
@@ -99,6 +100,7 @@ REGISTRY: tuple[Room | Action, ...] = (
     guide.ADD_BIKE,
     guide.ADD_DAY,
     today.ROOM,
+    board.ROOM,
     themes.TERMINAL,
     themes.DAY,
     themes.NIGHT,

@@ -68,6 +68,7 @@ def _record(kind: str, name: str) -> Place:
 LOOKS: dict[str, Seen] = {
     "garage": Seen(Place()),
     "garage-lower": Seen(Place(), "tyres/magpie-trackday-2"),
+    "board": Seen(Place("board", NEXT)),
     "setup": Seen(Place("setup", NEXT)),
     "setup-lower": Seen(Place("setup", NEXT), "setup.front_start"),
     "setup-ridden": Seen(Place("setup", RIDDEN)),

@@ -104,10 +104,15 @@ def _next_slot(files: GarageFiles, here: Glance, now: dt.time) -> dt.time | None
     day = loaded.record if loaded is not None else None
     if not isinstance(day, RidingDay):
         return None
-    entry = day.entries.get(str(data.get("rider")), {}).get(str(data.get("bike")))
+    return next_start(day, str(data.get("rider")), str(data.get("bike")), now)
+
+
+def next_start(day: RidingDay, rider: str, bike: str, after: dt.time | None) -> dt.time | None:
+    """Return the next line of a rider's group in a timetable after a time; the first without one."""
+    entry = day.entries.get(rider, {}).get(bike)
     group = (entry.group if entry is not None else None) or day.group
     starts = (slot.from_ for slot in slots_of(day, group).values() if slot.from_ is not None)
-    return min((start for start in starts if start > now), default=None)
+    return min((start for start in starts if after is None or start > after), default=None)
 
 
 def _is_done(what: str, last: Mapping[str, Any], ahead: Mapping[str, Any]) -> bool:

@@ -24,8 +24,8 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
 from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD
-from paddock_tui.rules import CAUTION, RULES, Finding, review
-from paddock_tui.rules.core import HEAD, RIDER
+from paddock_tui.rules import CAUTION, Finding, review
+from paddock_tui.rules.personal import personal_matter
 from paddock_tui.text import printable
 from paddock_tui.trade.stint import Stint
 
@@ -170,9 +170,10 @@ def _judged(situation: Situation) -> tuple[str, tuple[str, ...]]:
 
 
 def _finding(one: Finding) -> str:
-    if RULES[one.rule].rank in (HEAD, RIDER):
+    matter = personal_matter(one)
+    if matter == "health":
         return f"{one.severity}: rider"
-    if one.where is not None and one.where.path[:1] == ("incidents",):
+    if matter == "incidents":
         return f"{one.severity}: what happened to the bike, see the review"
     return printable(f"{one.severity}: {one.message}")
 
