@@ -17,6 +17,7 @@ from paddock_tui.commands.common import (
     sentences,
 )
 from paddock_tui.desk import Desk, setting
+from paddock_tui.desk.debrief.lap_doubts import BEST, LAPS, lap_doubts
 from paddock_tui.desk.edits.questions import questions
 from paddock_tui.desk.edits.values import said, shown
 from paddock_tui.desk.sessions.from_json import set_up_from_json
@@ -28,6 +29,7 @@ from paddock_tui.store.saving import Clash, NotSaved, Outcome, Saved
 from paddock_tui.text import fold, printable
 
 NOTHING = "nothing was changed"
+OF_LAPS = ((LAPS,), BEST)
 
 
 def set_values(folder: str, wanted: str, assignments: Sequence[str], *, yes: bool = False) -> int:
@@ -76,7 +78,9 @@ def set_from(folder: str, wanted: str, file: str, *, preview: bool = False, yes:
 def asked_about(desk: Desk, ref: Ref, step: Step) -> list[InputError]:
     """List what a step would be asked about on the screen; where nobody can be asked that refuses it."""
     edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
-    return questions(ref, desk.files.data(ref), edits)
+    of_laps = lap_doubts(desk, ref, step) if any(edit.path[:1] in OF_LAPS for edit in edits) else []
+    asked = (InputError(said, "an answer", "--yes takes it as it is", path=(LAPS,)) for said in of_laps)
+    return [*questions(ref, desk.files.data(ref), edits), *asked]
 
 
 def _said(desk: Desk, ref: Ref, step: Step) -> list[str]:

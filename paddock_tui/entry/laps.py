@@ -4,6 +4,7 @@ import itertools
 import re
 import statistics
 from collections.abc import Iterator, Sequence
+from decimal import Decimal
 
 import attrs
 
@@ -19,6 +20,8 @@ _LAP = LapTime()
 _COUNTED = re.compile(r"([1-9]\d{0,2})[x×](.+)")
 _NUMBER = re.compile(r"\d{1,3}")
 _LEAST_CLOCK = 3
+_SHORT = 3
+"""Digits of a lap in the short form, minutes left out: alone before one time they are no lap number."""
 _RUN = re.compile(r"(?:[0-9]{3}){2,}")
 _FEW = 2
 """Of so many laps none can be told to be the odd one."""
@@ -105,13 +108,28 @@ def _usual_of(laps: Sequence[TypedLap]) -> float | None:
     return float(clean[-1]) if clean else None
 
 
-def far_lap(laps: Sequence[Lap]) -> str:
-    """Say which clean lap is far from the others, in words; empty where none is."""
+def far_lap(laps: Sequence[Lap], usual_s: float | None = None, *, slower_is_usual: bool = False) -> str:
+    """Say which clean lap is far from the others, or from the usual one in s, in words; empty: none is.
+
+    Of two laps neither can be told to be the odd one, unless one is not half of the other. Where
+    `slower_is_usual`, as in the wet, being slower than the usual lap is nothing to ask about.
+    """
     clean = [(number, one.seconds) for number, one in enumerate(laps, 1) if not one.mark]
-    for number, seconds in clean if len(clean) > _FEW else ():
-        middle = statistics.median_low([other for at, other in clean if at != number])
-        if abs(seconds - middle) > FAR_S:
+    for number, seconds in clean:
+        others = [other for at, other in clean if at != number]
+        middle = statistics.median_low(others) if others else seconds
+        few = len(clean) <= _FEW
+        if (abs(seconds - middle) > FAR_S and not few) or seconds * 2 < middle:
             return f"lap {number}, {Lap(seconds)}, is far from the others, about {Lap(middle)}"
+    if usual_s is None or not clean:
+        return ""
+    middle = statistics.median_low([seconds for _, seconds in clean])
+    by = float(middle) - usual_s
+    if by < -FAR_S or (by > FAR_S and not slower_is_usual):
+        what = (
+            f"lap {clean[0][0]}, {Lap(middle)}, is" if len(clean) == 1 else f"laps of about {Lap(middle)} are"
+        )
+        return f"{what} far from the usual {Lap(Decimal(f'{usual_s:.1f}'))}"
     return ""
 
 
@@ -141,7 +159,8 @@ def _numbered(
     firsts, seconds = timed[::2], timed[1::2]
     paired = bool(seconds) and len(firsts) == len(seconds)
     numbers = [piece for piece, mark in firsts if mark is None and _NUMBER.fullmatch(piece.text)]
-    if not paired or len(numbers) != len(firsts):
+    short_form = len(firsts) == 1 and len(firsts[0][0].text) == _SHORT
+    if not paired or len(numbers) != len(firsts) or short_form:
         return [], timed
     if all(_NUMBER.fullmatch(piece.text) for piece, _ in seconds):
         return [], timed

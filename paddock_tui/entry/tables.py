@@ -8,7 +8,7 @@ import attrs
 from paddock_tui.entry.laps import HEADINGS, Run, read_laps
 from paddock_tui.entry.scanner import Token, tokens
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes import LapTime
+from paddock_tui.records.shapes import Lap, LapTime
 from paddock_tui.records.shapes.laps import MARKS
 
 MOST_ROWS = 1000
@@ -108,6 +108,6 @@ def _counts(column: Column) -> bool:
 def _is_lap(cell: str, usual_s: float | None) -> bool:
     """Return whether a cell surely is a lap time: with minutes or a point, not a bare number."""
     time = cell.split()[0] if cell.split() else ""
-    return any(char in time for char in ":.,'’") and not isinstance(
-        _LAP.read_beside(cell, usual_s), InputError
-    )
+    found = _LAP.read_beside(cell, usual_s) if any(char in time for char in ":.,'’") else None
+    # What is not half the usual lap may be a sector, or a speed.
+    return isinstance(found, Lap) and (usual_s is None or float(found.seconds) * 2 >= usual_s)

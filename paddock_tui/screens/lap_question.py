@@ -53,7 +53,7 @@ def put_laps(host: Host, session: Ref, step: Step, do: Callable[[Step], None], l
 
 def keep_laps(host: Host, session: Ref, step: Step, do: Callable[[Step], None], left: Left | None) -> None:
     """Keep laps with `do`, asking first where they are doubtful; `left` is done where they are not kept."""
-    doubts = lap_doubts(host.desk.files, session, step, host.desk.now())
+    doubts = lap_doubts(host.desk, session, step)
     if not doubts:
         do(step)
         return

@@ -25,6 +25,7 @@ from paddock_tui.screens.actions.editor import problem
 from paddock_tui.screens.digits import begun, followed
 from paddock_tui.screens.follower import DeskFollower
 from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
+from paddock_tui.screens.lap_question import keep_laps
 from paddock_tui.screens.own_settings import OwnSettings
 from paddock_tui.screens.panel import SidePanel
 from paddock_tui.screens.place import Place, PlaceKey
@@ -182,7 +183,8 @@ class MainScreen(QuietScreen[None]):
             return step[0].sentence()
         row = self.board.cursor_row if self.board.is_typing else None
         self.board.done()
-        self.attempt(step, (lambda: self.board.offer(row, text)) if row is not None else None)
+        left = (lambda: self.board.offer(row, text)) if row is not None else None
+        keep_laps(self, ref, step, lambda step: self.attempt(step, left), left)
         return ""
 
     def attempt(self, step: Step | str, left: Callable[[], None] | None = None) -> None:

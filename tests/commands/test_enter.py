@@ -153,3 +153,27 @@ def test_control_characters_of_a_line_never_reach_the_terminal(run: Runner, gara
     assert ran.status == 3
     assert "\x1b" not in ran.err
     assert "\u202e" not in ran.err
+
+
+def test_what_the_screen_would_ask_of_laps_is_refused_with_the_question_and_yes_takes_it(
+    run: Runner, garage: Path
+) -> None:
+    before = snapshot(garage)
+
+    for line, asked in (
+        ("laps 1:46.0 1:46.4", "session 4 has not gone out: are these its laps?"),
+        ("ago 4 laps 1:46.0 1:46.4 2:14.9", "lap 3, 2:14.9, is far from the others, about 1:46.0"),
+        ("ago 4 laps 423 45.1", "lap 2, 45.1, is far from the others, about 1:42.3"),
+    ):
+        ran = run("enter", garage, line, "--at", NOW)
+
+        assert ran.status == 3
+        assert asked in ran.err
+        assert "--yes takes it" in ran.err
+        assert snapshot(garage) == before
+    ran = run("set", garage, str(NEXT), "laps.1=45.1")
+    assert (ran.status, "lap 1, 45.1, is far from the usual" in ran.err) == (3, True)
+    assert snapshot(garage) == before
+
+    assert run("enter", garage, "ago 4 laps 423 45.1", "--at", NOW, "--yes").status == 0
+    assert '2 = "45.1"' in (garage / FILE).read_text()

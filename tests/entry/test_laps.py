@@ -30,6 +30,8 @@ USUAL_S = 104.0
         ("1'42\"3", "1:42.3"),
         ("1:42,317", "1:42.317"),
         ("1:42", "1:42"),
+        ("104", "2:10.4"),
+        ("42.3", "42.3"),
     ],
 )
 def test_digits_alone_take_the_minute_nearest_to_the_usual_lap(typed: str, lap: str) -> None:
@@ -39,10 +41,8 @@ def test_digits_alone_take_the_minute_nearest_to_the_usual_lap(typed: str, lap: 
 @pytest.mark.parametrize(
     ("typed", "mend"),
     [
-        ("104", "far from the usual 1:44.0: write it out"),
         ("613", "seconds go to 59; the last digit is the tenths"),
         ("61", "half a lap time beside the usual 1:44.0: write it whole"),
-        ("42.3", "half a lap time beside the usual 1:44.0: write it whole"),
         ("1:4", "half a lap time: seconds have two digits"),
         ("1:42.", "half a lap time: seconds have two digits"),
         ("1:61.2", "seconds go to 59"),
@@ -133,7 +133,8 @@ def test_the_short_form_works_from_the_second_lap_where_no_usual_one_is_known() 
     [
         (["106", "106.4", "45.1", "107"], "lap 3, 45.1, is far from the others, about 1:46.4"),
         (["106", "106.4", "118 out", "107"], ""),
-        (["106", "45.1"], ""),
+        (["106", "45.1"], "lap 2, 45.1, is far from the others, about 1:46"),
+        (["106", "60"], ""),
         (["106", "107", "126"], ""),
         (["106", "107", "127.5"], "lap 3, 2:07.5, is far from the others, about 1:46"),
     ],
@@ -142,3 +143,21 @@ def test_a_lap_far_from_the_others_is_said(laps: list[str], said: str) -> None:
     read = [Lap(Decimal(time.split(" ")[0]), time.partition(" ")[2]) for time in laps]
 
     assert far_lap(read) == said
+
+
+@pytest.mark.parametrize(
+    ("laps", "wet", "said"),
+    [
+        (["84.1"], False, ""),
+        (["83.9"], False, "lap 1, 1:23.9, is far from the usual 1:44.0"),
+        (["130.4"], False, "lap 1, 2:10.4, is far from the usual 1:44.0"),
+        (["130.4"], True, ""),
+        (["60.1"], True, "lap 1, 1:00.1, is far from the usual 1:44.0"),
+        (["130.4", "131", "130.1"], False, "laps of about 2:10.4 are far from the usual 1:44.0"),
+        (["130.4 out"], False, ""),
+    ],
+)
+def test_laps_far_from_the_usual_one_are_said(laps: list[str], wet: bool, said: str) -> None:
+    read = [Lap(Decimal(time.split(" ")[0]), time.partition(" ")[2]) for time in laps]
+
+    assert far_lap(read, USUAL_S, slower_is_usual=wet) == said

@@ -47,6 +47,23 @@ async def test_a_lap_far_from_the_others_and_laps_of_nobody_out_are_asked_about(
         assert "[laps]" not in rider.text
 
 
+async def test_a_lap_far_from_the_usual_one_is_asked_about_however_it_is_typed(garage: Path) -> None:
+    async with riding(garage, now=BACK) as rider:
+        await rider.types("i")
+        rider.to("laps")
+        await rider.types("text:150 enter")
+        assert "lap 1, 1:15.0, is far from the usual 1:4" in rider.screen
+        assert "[laps]" not in rider.text
+        await rider.types("enter")
+        assert '[laps]\n1 = "1:15.0"\n' in rider.text
+        await rider.types("escape s")
+        rider.to("laps", "1")
+        await rider.types("enter ctrl+u text:45.1 enter")
+        assert "lap 1, 45.1, is far from the usual 1:4" in rider.screen
+        await rider.types("escape")
+        assert '[laps]\n1 = "1:15.0"\n' in rider.text
+
+
 async def test_a_days_page_takes_its_timetable_without_a_session_and_says_what_would_be_taken(
     tmp_path: Path,
 ) -> None:

@@ -111,6 +111,9 @@ async def test_a_pasted_column_and_a_file_become_laps_and_one_bad_cell_stops_the
         await rider.types(f"escape m / text:import_laps enter enter ctrl+u text:{file} enter")
         assert "2 laps: 1:58.9 out, 1:44.3" in rider.screen
         await rider.types("enter")
+        assert "session 4 has not gone out: are these its laps?" in rider.screen
+        assert rider.text == before
+        await rider.types("enter")
         assert '[laps]\n1 = "1:58.9 out"\n2 = "1:44.3"\n' in rider.text
         await rider.types("u")
         assert rider.text == before

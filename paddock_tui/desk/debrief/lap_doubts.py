@@ -1,23 +1,25 @@
 """What is asked about a run of laps before it is kept, and a list that takes the place of another."""
 
-import datetime as dt
 from collections.abc import Mapping
 
 from paddock_tui.desk.day.afterwards import day_before
+from paddock_tui.desk.desk import Desk
+from paddock_tui.desk.edits.entry_line import usual_lap_s
 from paddock_tui.entry.laps import far_lap
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes import Lap, LapTime
 from paddock_tui.store.garage import GarageFiles
 
 LAPS = "laps"
+BEST = ("best_lap",)
 _LAP = LapTime()
 
 
 def typed_laps(step: Step) -> list[Value]:
     """List the laps that a step adds, in their order."""
-    edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
-    return [edit.new for edit in edits if edit.path[:1] == (LAPS,) and edit.new is not MISSING]
+    return [edit.new for edit in _edits(step) if edit.path[:1] == (LAPS,) and edit.new is not MISSING]
 
 
 def held_laps(files: GarageFiles, session: Ref) -> dict[str, Value]:
@@ -28,19 +30,30 @@ def held_laps(files: GarageFiles, session: Ref) -> dict[str, Value]:
     return {key: held[key] for key in sorted((key for key in held if key.isdecimal()), key=int)}
 
 
-def lap_doubts(files: GarageFiles, session: Ref, step: Step, now: dt.datetime) -> list[str]:
-    """Say what makes the laps of a step doubtful: one far from the others, or nobody went out."""
-    new = typed_laps(step)
-    if not new:
+def lap_doubts(desk: Desk, session: Ref, step: Step) -> list[str]:
+    """Say what makes the laps of a step doubtful: one far from the others or the usual; nobody went out."""
+    new, best = typed_laps(step), [edit.new for edit in _edits(step) if edit.path == BEST]
+    best = [one for one in best if one is not MISSING]
+    if session.kind != "session" or not (new or best):
         return []
-    laps = [one for one in map(_LAP.load, new) if isinstance(one, Lap)]
-    far = far_lap(laps)
-    data = files.data(session)
-    out = any(key in data for key in ("went_out", "parked", LAPS)) or "hot" in data.get("pressures", {})
-    not_out = not out and day_before(files, session, now) is None
-    number = data.get("number")
-    waits = f"session {number} has not gone out: are these its laps?" if not_out else ""
-    return [said for said in (waits, far) if said]
+    data = desk.files.data(session)
+    usual_s = usual_lap_s(desk, session)
+    not_dry = COLUMN.get(str(data.get("surface")), "dry") != "dry"
+    far = [
+        far_lap(
+            [one for one in map(_LAP.load, laps) if isinstance(one, Lap)], usual_s, slower_is_usual=not_dry
+        )
+        for laps in (new, best)
+    ]
+    said = {*data, *(edit.path[0] for edit in _edits(step) if edit.path[0] != LAPS)}
+    out = not said.isdisjoint(("went_out", "parked", LAPS))
+    not_out = bool(new) and not out and day_before(desk.files, session, desk.now()) is None
+    waits = f"session {data.get('number')} has not gone out: are these its laps?" if not_out else ""
+    return [said for said in (waits, *far) if said]
+
+
+def _edits(step: Step) -> list[Edit]:
+    return [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
 
 
 def replacing(files: GarageFiles, session: Ref, step: Step) -> Step:

@@ -50,12 +50,12 @@ def entry_context(desk: Desk, ref: Ref) -> LineContext | None:
         units=desk.units(rider if isinstance(rider, str) else None),
         last=last_pressures(files, ref) if ref.kind == "session" else {},
         ids=ids,
-        usual_s=_usual(desk, ref),
+        usual_s=usual_lap_s(desk, ref),
         no_laps=(WHY, MEND) if ref.kind == "session" and forbidden(files, files.data(ref)) else None,
     )
 
 
-def _usual(desk: Desk, ref: Ref) -> float | None:
+def usual_lap_s(desk: Desk, ref: Ref) -> float | None:
     """Return this rider's usual lap on this bike at this venue, in s; None where there is none."""
     if ref.kind != "session":
         return None

@@ -13,7 +13,7 @@ MARKS = ("out", "in", "traffic")
 """What may be said of a lap that is not a clean one: left the pits, came in, held up."""
 
 FAR_S = 20
-"""A lap of digits alone further than this from the usual one is asked to be written out. Common practice."""
+"""A lap further than this from the usual one, or from the others, is asked about. Common practice."""
 
 _LAP = re.compile(r"(?:(\d{1,2}):)?(\d{1,3})(?:\.(\d{1,4}))?")
 _MINUTES = re.compile(r"(\d{1,2})(?::|'|’|\.(?=\d{2}[.\"”]))(\d{2})(?:[.\"”](\d{1,4}))?[\"”]?")
@@ -68,7 +68,8 @@ class LapTime(Shape[Lap]):
 
         Read are 1:42.3, 1.42.3, 1'42"3, 102.3; and, beside a usual lap, three or more digits alone, the
         last the tenths, the minute the nearest to the usual lap (never faster than it where a mark says
-        that the lap was no clean one).
+        that the lap was no clean one). A lap far from the usual one is read: whoever keeps it asks. Only one
+        or two digits alone far from it are no whole lap.
         """
         typed = re.sub(r"(?<=\d),(?=\d)", ".", text.strip().casefold())
         time, _, mark = typed.partition(" ")
@@ -79,7 +80,7 @@ class LapTime(Shape[Lap]):
         if isinstance(found, InputError) or usual_s is None:
             return found
         seconds, begun = float(found.seconds), time.isdecimal() and len(time) < 3
-        if seconds * 2 >= usual_s and not (begun and abs(seconds - usual_s) > FAR_S):
+        if not begun or (seconds * 2 >= usual_s and abs(seconds - usual_s) <= FAR_S):
             return found
         return self.wrong(text, f"half a lap time beside the usual {Lap(_tenths(usual_s))}: write it whole")
 
@@ -114,8 +115,6 @@ class LapTime(Shape[Lap]):
             total = 60 * int(minutes) + part
         else:
             total = nearest_minute(part, Decimal(str(usual_s)), slower=bool(mark))
-        if not mark and abs(float(total) - usual_s) > FAR_S:
-            return self.wrong(time, f"far from the usual {Lap(_tenths(usual_s))}: write it out")
         return self.wrong(time) if total <= 0 else Lap(total, mark)
 
     def _made(

@@ -14,6 +14,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.lap_question import put_laps
 from paddock_tui.screens.question import Question
 from paddock_tui.store.foreign import foreign_text
 from paddock_tui.text import clip, printable
@@ -61,7 +62,7 @@ def _column(host: Host, session: Ref, context: LineContext, table: ReadTable) ->
         step = _taking(host, session, context, run)
         if not isinstance(step, Step):
             return printable(step)
-        host.attempt(step)
+        put_laps(host, session, step, host.attempt, None)
         return ""
 
     def typed(text: str) -> None:
