@@ -16,7 +16,7 @@ from paddock_tui.records.fields import specs, value_at
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, parse
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden, was_done_back_in
 from paddock_tui.records.shapes_of_bike import label_of
 
 RACING = ("qualifying", "race", "start practice")
@@ -150,6 +150,17 @@ def applies(stage: str, session: Session, earlier: tuple[Session, ...]) -> bool:
 def fell(session: Session) -> bool:
     """Return whether a fall is written down, moving or at a standstill."""
     return any(incident.what == "fall" for incident in session.incidents.values())
+
+
+def worked_on(session: Session, history: History) -> bool:
+    """Return whether work was at the bike since it was last ridden, noted in this session or one before."""
+    for one in (session, *(past.session for past in reversed(history.past))):
+        ridden = one is not session and is_ridden(one)
+        if any(not ridden or was_done_back_in(one, work) for work in one.work.values()):
+            return True
+        if ridden:
+            return False
+    return False
 
 
 def _in_order(checklists: Mapping[str, Checklist]) -> list[tuple[str, Checklist]]:

@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, numbered, opened
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, was_done_back_in
 from paddock_tui.records.session_parts import Work
 
 WHEELS = ("wheel out", "caliper", "brake", "axle", "pads", "yokes")
@@ -51,9 +51,7 @@ def _seen_twice(work: Work) -> bool:
 
 def run_since(outing: Outing, work: Work) -> int:
     """Return 1 where the bike was ridden in this very session after the work: it was not done on return."""
-    back = outing.session.parked
-    done_after = back is not None and work.at is not None and work.at >= back
-    return int(outing.ridden and not done_after)
+    return int(outing.ridden and not was_done_back_in(outing.session, work))
 
 
 def changed_ends(outing: Outing, seen: Seen) -> tuple[str, ...]:

@@ -183,3 +183,8 @@ def is_ridden(session: Session) -> bool:
         went_out=session.went_out is not None,
         hot=hot is not None and (hot.front is not None or hot.rear is not None),
     )
+
+
+def was_done_back_in(session: Session, work: o.Work) -> bool:
+    """Return whether work was done after a session came back, so that it was not ridden with yet."""
+    return session.parked is not None and work.at is not None and work.at >= session.parked

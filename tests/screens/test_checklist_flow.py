@@ -2,6 +2,8 @@
 
 from pathlib import Path
 
+import pytest
+
 from tests.screens.rider import riding
 from tests.small import snapshot
 
@@ -99,3 +101,36 @@ async def test_what_holds_the_bike_after_a_fall_takes_the_initials_of_who_looked
         assert row.value.startswith("helmet touched anything?")
         await rider.types_by_hand("2")
         assert '[checks.helmet-after-fall]\nstatus = "to fix"' in rider.text
+
+
+@pytest.mark.parametrize(
+    ("session", "at", "since"),
+    [
+        ("2026-06-20-4-magpie", None, True),
+        ("2026-06-20-2-magpie", "12:10:00", True),
+        ("2026-06-20-2-magpie", "09:55:00", False),
+        ("2026-06-20-1-magpie", "12:10:00", False),
+    ],
+)
+async def test_what_holds_the_bike_takes_initials_after_work_since_it_was_last_ridden(
+    garage: Path, session: str, at: str | None, since: bool
+) -> None:
+    noted = garage / f"sessions/2026/{session}.toml"
+    stamp = f"at = {at}\n" if at is not None else ""
+    noted.write_text(f'{noted.read_text("utf-8")}\n[work.9]\nwhat = "axle"\n{stamp}', encoding="utf-8")
+    async with riding(garage) as rider:
+        await rider.types("c / text:axles_and_calipers enter 1")
+        assert rider.last.startswith("initials of who looked") is since, rider.last
+        if since:
+            await rider.types("m k enter")
+        assert ('by = "MK"' in rider.text) is since
+
+
+async def test_after_a_fall_every_item_that_holds_the_bike_takes_initials_until_its_list_is_through(
+    garage: Path,
+) -> None:
+    async with riding(garage) as rider:
+        rider.file.write_text(rider.text + '\n[incidents.1]\nwhat = "fall"\n', encoding="utf-8")
+        rider.app.main.follower.poll()
+        await rider.types("c / text:axles_and_calipers enter 1")
+        assert rider.last.startswith("initials of who looked")

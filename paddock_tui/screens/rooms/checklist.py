@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.desk.day.checklist import ANSWERS, HOW, answering, answering_list
 from paddock_tui.entry.key_repeat import Held
-from paddock_tui.facts.checklists import OK, OPEN, Checked, ItemState
+from paddock_tui.facts.checklists import OK, OPEN, Checked, ItemState, worked_on
 from paddock_tui.pages.checklist import KEYS, checked_of, checklist_page, first_open
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Step
@@ -111,15 +111,15 @@ def _ask_for_list(host: Host, row: Row, how: str) -> None:
 
 
 def _takes_initials(host: Host, row: Row) -> bool:
-    """Return whether an item holds the bike, and a fall or work has been at it."""
+    """Return whether an item holds the bike, and a fall that is not gone through or work has been at it."""
     item, subject = _item(host, row), host.place.subject
     if item is None or subject is None or item.to_fix != "hold":
         return False
     situation = host.desk.assembled(subject).situation
     fallen = [one for one in checked_of(situation).lists if one.stage == "after a fall"]
-    if any(item.id == held.id for one in fallen for held in one.items):
+    if any(one.open or item.id in {held.id for held in one.items} for one in fallen):
         return True
-    return not item.in_day and situation.session is not None and bool(situation.session.work)
+    return situation.session is not None and worked_on(situation.session, situation.history)
 
 
 def _keep(host: Host, row: Row, key: str, by: str = "") -> None:
