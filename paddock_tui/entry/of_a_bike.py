@@ -15,6 +15,8 @@ from paddock_tui.records.shapes.references import id_of
 
 CONTROL_HOW = "0-10uok: lowest-highest (or its words), up or down helps most, off or n, keeps or resets"
 ADJUSTER_HOW = "how many, from closed or open: 18c, 15 turns open"
+SPLIT_HOW = f"{ADJUSTER_HOW}; 18c fast 4to where slow and fast are two; left or right: one leg"
+DAMPING_HOW = "name, then its presets with commas: live calm, keen, rough road"
 MODE_HOW = "name, then dry, damp, wet, road or any; t=6 fixes, t=5-10 bounds: rain wet t=6"
 
 _RANGE = re.compile(r"(\d{1,3})\s*(?:-|–|\.\.|to)\s*(\d{1,3})\s*(.*)", re.DOTALL)
@@ -26,6 +28,11 @@ _ADJUSTER = re.compile(
     r"(?:(\d+(?:[.,]\d+)?)\s*(?:-|–|to)\s*)?(\d+(?:[.,]\d+)?)\s*(clicks?|turns?|t|mm)?\s*"
     r"(?:(?:from\s+)?(closed|open|c|o))?"
 )
+
+_LEG = re.compile(r"(?<=[\s\w])\s+(left|right|both|l|r|b)(?:\s+leg)?$")
+_LEGS = {"l": "left", "r": "right", "b": "both"}
+SPLITS = ("compression", "rebound")
+"""What may have a slow and a fast adjuster of its own."""
 
 Table = dict[str, Value]
 
@@ -106,9 +113,37 @@ def _marked(made: Table, marks: Sequence[str], function: str, ends: Sequence[Val
     return None
 
 
+def adjusters_of(end: str, what: str, text: str) -> dict[str, Table] | InputError:
+    """Read what turns at one place, by name: one adjuster, or the slow one and behind `fast` the fast one."""
+    parts = re.split(r"\bfast\b", text.casefold().removeprefix("slow "), maxsplit=1)
+    if len(parts) == 1 or what not in SPLITS:
+        made = adjuster_of(end, what, text)
+        return made if isinstance(made, InputError) else {_name_of(end, what): made}
+    found: dict[str, Table] = {}
+    for part, speed in zip(parts, ("slow", "fast"), strict=True):
+        made = adjuster_of(end, f"{what} {speed}", part.strip(" ,;"))
+        if isinstance(made, InputError):
+            return made
+        found[_name_of(end, f"{what} {speed}")] = made
+    return found
+
+
+def names_at(end: str, what: str) -> tuple[str, ...]:
+    """Return the names that an adjuster of one place may have: whole, slow and fast."""
+    speeds = (f"{what} slow", f"{what} fast") if what in SPLITS else ()
+    return tuple(_name_of(end, one) for one in (what, *speeds))
+
+
+def _name_of(end: str, what: str) -> str:
+    return f"{end}-{what.replace(' ', '-')}"
+
+
 def adjuster_of(end: str, what: str, text: str) -> Table | InputError:
-    """Read an adjuster: how many clicks, turns or mm there are, and which end they are counted from."""
-    found = _ADJUSTER.fullmatch(text.casefold().strip())
+    """Read an adjuster: how many clicks, turns or mm, which end they are counted from, which leg it is in."""
+    typed, leg = text.casefold().strip(), ""
+    if end == "front" and (named := _LEG.search(typed)) is not None:
+        typed, leg = typed[: named.start()].strip(), _LEGS[named[1][0]]
+    found = _ADJUSTER.fullmatch(typed)
     if found is None:
         return InputError(f'"{text.strip()}"', ADJUSTER_HOW, "count as the manual counts")
     low, high = (float((number or "0").replace(",", ".")) for number in (found[1], found[2]))
@@ -123,7 +158,19 @@ def adjuster_of(end: str, what: str, text: str) -> Table | InputError:
     }
     if found[4]:
         made["counted_from"] = "closed" if found[4][0] == "c" else "open"
+    if leg:
+        made["leg"] = leg
     return made
+
+
+def damping_of(text: str) -> tuple[str, Table] | InputError:
+    """Read a way of damping other than by hand: its name, and the presets that it offers."""
+    first, _, rest = text.strip().partition(" ")
+    presets = [word.strip() for word in rest.split(",")] if "," in rest else rest.split()
+    name = id_of(first)
+    if not name or "" in presets or len(set(presets)) < len(presets):
+        return InputError(f'"{text.strip()}"', "the name of the damping mode, then each preset", DAMPING_HOW)
+    return name, {"presets": list(presets)}
 
 
 def _plain(number: float) -> int | float:

@@ -34,7 +34,7 @@ _SIX = "enter text:14to enter text:18c enter text:18c enter text:10o enter text:
 UP = f"""{_RIDER} text:kite enter enter
 text:0-10uok enter text:0-5uok enter text:1-7unk enter text:1-4unr enter text:0-3uo0r enter
 text:hard_soft_unk enter text:1-3unk enter text:1-6dnk enter enter enter enter enter
-text:own_any enter text:rain_wet enter enter {_SIX} enter enter 4 {_WHEELS} {_TYRES} {_DAY}
+text:own_any enter text:rain_wet enter enter {_SIX} enter enter enter 4 {_WHEELS} {_TYRES} {_DAY}
 {_OUT} 1 6 4 5 4 3 2 3 3 3 7 1 1 1 0 5 9 {_LAST}"""
 """Eight controls that count up, two modes, six adjusters, one tyre set, one day, one session."""
 
@@ -42,7 +42,8 @@ DOWN = f"""{_RIDER} text:wren enter enter
 text:1-8dok enter text:high_low_none_do enter enter enter enter text:1-3dnr enter
 text:direct_rounded_unk enter enter text:1-4unk enter enter text:on_k enter text:40_60_80_o enter enter
 text:street_road enter text:soaked_wet_t=2 enter enter
-enter enter text:20o enter enter text:12t enter text:20o enter enter enter enter 1 {_WHEELS} {_TYRES} {_DAY}
+enter enter text:20o enter enter text:12t enter text:20o enter enter enter enter enter 1
+{_WHEELS} {_TYRES} {_DAY}
 {_OUT} 1 3 1 1 2 4 1 2 9 4 9 {_LAST}"""
 """Controls that count down and words, a switch and a pit limiter, fewer adjusters."""
 

@@ -3,6 +3,7 @@
 import datetime as dt
 import os
 import signal
+import tomllib
 from pathlib import Path
 
 import pytest
@@ -68,7 +69,9 @@ ANSWERS = {
     "control shifter": "on k",
     "all electronics": "yes",
     "mode 0": "rain wet",
-    "adjuster front rebound": "18c",
+    "adjuster front rebound": "18c left",
+    "adjuster front compression": "20c fast 4to right",
+    "damping 0": "live calm, rough road",
     "all suspension": "yes",
     "tyres": "pair",
     "tyres hot_dry": "2.5 2.35",
@@ -103,6 +106,14 @@ def test_a_start_cut_short_anywhere_goes_on_behind_the_last_answer(made: Path) -
         key = following.key if following is not None else None
 
     assert answered == list(ANSWERS)
+    bike = tomllib.loads((made / "bikes/kite.toml").read_text(encoding="utf-8"))
+    assert {name: one["range"] for name, one in bike["adjusters"].items()} == {
+        "front-rebound": [0, 18],
+        "front-compression-slow": [0, 20],
+        "front-compression-fast": [0, 4],
+    }
+    assert bike["adjusters"]["front-compression-fast"]["leg"] == "right"
+    assert bike["damping"]["live"]["presets"] == ["calm", "rough road"]
 
 
 async def test_what_cannot_be_read_stays_open_with_what_to_type_instead(made: Path) -> None:

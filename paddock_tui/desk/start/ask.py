@@ -9,7 +9,7 @@ from paddock_tui.desk.edits.values import field_of, setting, shown
 from paddock_tui.entry.row_typing import TypingKind
 from paddock_tui.entry.typing_kinds import typing_kind
 from paddock_tui.records.common import Units
-from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
+from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.records.shapes import Flag, Word
@@ -77,8 +77,10 @@ def texts(
     return AskResult(step) if isinstance(step, Step) else step[0]
 
 
-def tables(files: GarageFiles, ref: Ref, puts: Mapping[Path, Value], label: str) -> AskResult | InputError:
-    """Make the step that puts plain values or whole tables, over what stands there."""
+def tables(
+    files: GarageFiles, ref: Ref, puts: Mapping[Path, Value | Missing], label: str
+) -> AskResult | InputError:
+    """Make the step that puts plain values or whole tables, over what stands there; MISSING drops it."""
     data = files.data(ref)
     edits = tuple(
         Edit(path, lookup(data, path), value) for path, value in puts.items() if lookup(data, path) != value

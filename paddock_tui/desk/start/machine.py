@@ -8,15 +8,20 @@ from paddock_tui.desk.start.people import record_ask
 from paddock_tui.entry.of_a_bike import (
     ADJUSTER_HOW,
     CONTROL_HOW,
+    DAMPING_HOW,
     MODE_HOW,
-    adjuster_of,
+    SPLIT_HOW,
+    SPLITS,
+    adjusters_of,
     control_of,
+    damping_of,
     mode_of,
+    names_at,
 )
 from paddock_tui.facts.controls import of_range
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.calls import ADJUSTER_CALLS, CONTROL_CALLS, place_of
-from paddock_tui.records.edits import Value
+from paddock_tui.records.calls import CONTROL_CALLS, place_of
+from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
@@ -162,28 +167,56 @@ def _adjuster_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
     if record.suspension == "none":
         return
     there = {place_of(name, adjuster): adjuster for name, adjuster in record.adjusters.items()}
-    for end, what in (*_PLACES, *(one for one in there if one not in _PLACES and one in ADJUSTER_CALLS)):
+    for end, what in _PLACES:
 
         def answer(text: str, end: str = end, what: str = what) -> AskResult | InputError:
-            made = adjuster_of(end, what, text)
+            made = adjusters_of(end, what, text)
             if isinstance(made, InputError):
                 return made
-            puts: dict[Path, Value] = {("adjusters", f"{end}-{what.replace(' ', '-')}"): made}
+            # What was typed before for this place and is not there any more goes.
+            puts: dict[Path, Value | Missing] = {
+                ("adjusters", name): made.get(name, MISSING) for name in names_at(end, what)
+            }
             return tables(files, bike, puts, f"{end} {what}: {text.strip()}")
 
-        held = there.get((end, what))
-        value = _adjuster_words(held) if held is not None else ""
-        yield Ask(f"adjuster {end} {what}", SUSPENSION, f"{end} {what}", ADJUSTER_HOW, answer, value)
+        value = _place_words(there, end, what)
+        how = SPLIT_HOW if what in SPLITS else ADJUSTER_HOW
+        yield Ask(f"adjuster {end} {what}", SUSPENSION, f"{end} {what}", how, answer, value)
+    yield from _damping_asks(context, bike, record)
     if record.adjusters:
         yield _closing(context, bike, "suspension", SUSPENSION)
     if ("steering", "damper") not in there:
         yield asked(files, context.units, SUSPENSION, bike, ("steering_damper",))
 
 
+def _damping_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
+    """Ask for the ways of damping other than by hand, each with its presets, and for one more."""
+    for place, name in enumerate((*record.damping, "")):
+
+        def answer(text: str) -> AskResult | InputError:
+            found = damping_of(text)
+            if isinstance(found, InputError):
+                return found
+            mode, made = found
+            return tables(context.files, bike, {("damping", mode): made}, f"damping mode {mode}")
+
+        presets = record.damping[name].presets if name else None
+        value = f"{name}: {', '.join(presets)}" if presets else name
+        yield Ask(f"damping {place}", SUSPENSION, f"damping mode {place + 1}", DAMPING_HOW, answer, value)
+
+
+def _place_words(there: Mapping[tuple[str, str], Adjuster], end: str, what: str) -> str:
+    """Say what turns at one place: as a whole, else the slow one and the fast one."""
+    whole = there.get((end, what))
+    if whole is not None:
+        return _adjuster_words(whole)
+    parts = ((speed, there.get((end, f"{what} {speed}"))) for speed in ("slow", "fast"))
+    return "; ".join(f"{speed} {_adjuster_words(one)}" for speed, one in parts if one is not None)
+
+
 def _adjuster_words(adjuster: Adjuster) -> str:
     low, high = adjuster.range or (0.0, 0.0)
     count = f"{low:g} to {high:g} {adjuster.unit or ''}s" if adjuster.range else ""
-    return (
-        " ".join(filter(None, (count, f"from {adjuster.counted_from}" if adjuster.counted_from else "")))
-        or "there"
-    )
+    ends = f"from {adjuster.counted_from}" if adjuster.counted_from else ""
+    leg = f"{adjuster.leg} leg" if adjuster.leg in ("left", "right") else ""
+    return " ".join(filter(None, (count, ends, leg))) or "there"

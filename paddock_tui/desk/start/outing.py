@@ -11,12 +11,14 @@ from paddock_tui.desk.sessions.numbers import free_session, next_number
 from paddock_tui.desk.start.about import last_session
 from paddock_tui.desk.start.ask import Ask, AskResult, asked, held, numbered, picked, texts
 from paddock_tui.desk.start.context import Context
+from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import SURFACE
 from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import SET_UP, field_at
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.presets_in_use import presets_offered
 from paddock_tui.records.session import SESSION_KINDS
 from paddock_tui.records.shapes_of_bike import label_of
 
@@ -58,13 +60,22 @@ def session_asks(context: Context) -> Iterator[Ask]:
     for name, control in bike.controls.items():
         words = control.choices or control.speeds or (("on", "off") if control.kind == "switch" else ())
         yield _set_up(context, session, ("controls", name), words)
-    if bike.damping:
-        field = field_at("session", (SET_UP, "damping"), None, bike)
-        yield _named(context, session, "damping", tuple(field.shape.words()) if field is not None else ())
+    yield from _damping_asks(context, session, bike)
     for name in bike.adjusters:
         yield _set_up(context, session, ("adjusters", name))
     for path in _STARTS:
         yield asked(files, units, STARTS, session, path)
+
+
+def _damping_asks(context: Context, session: Ref, bike: Bike) -> Iterator[Ask]:
+    """Ask for the way of damping, where there is more than by hand, and for its preset."""
+    if not bike.damping:
+        return
+    field = field_at("session", (SET_UP, "damping"), None, bike)
+    yield _named(context, session, "damping", tuple(field.shape.words()) if field is not None else ())
+    presets = presets_offered(bike, held(context.files, session, (SET_UP, "damping")) or None)
+    if presets:
+        yield _named(context, session, "preset", presets)
 
 
 def _set_up(context: Context, session: Ref, path: Path, words: tuple[str, ...] = ()) -> Ask:
@@ -79,7 +90,7 @@ def _named(context: Context, session: Ref, key: str, names: tuple[str, ...]) -> 
     def answer(text: str) -> AskResult | InputError:
         return texts(context.files, session, [(path, picked(text, names))])
 
-    label = {"mode": "riding mode", "damping": "damping mode"}[key]
+    label = {"mode": "riding mode", "damping": "damping mode", "preset": "preset"}[key]
     value = held(context.files, session, path)
     return Ask(
         f"{session} {key}", SHOWS, label, numbered(names), answer, value, names, "", "words", session, path
