@@ -35,8 +35,8 @@ def test_an_adjuster_is_read_whole_or_slow_and_fast_and_in_its_leg(
 ) -> None:
     found = adjusters_of("front", "compression", typed)
 
-    assert found == {f"front-{what.replace(' ', '-')}": {**one, "what": what} for what, one in made.items()}
     assert not isinstance(found, InputError)
+    assert found == {f"front-{what.replace(' ', '-')}": {**one, "what": what} for what, one in made.items()}
     assert set(found) <= set(names_at("front", "compression"))
 
 
