@@ -12,6 +12,7 @@ from paddock_tui.commands.common import NOT_DONE, OK, USAGE, CommandStopped, col
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.board import BoardMemory
 from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.emergency import emergency, emergency_standing
 from paddock_tui.desk.sessions.came_from import came_from
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.as_json import page_as_dict, record_as_dict
@@ -19,6 +20,7 @@ from paddock_tui.pages.board import BOARD, board_as_dict, board_page
 from paddock_tui.pages.briefing import BRIEF, READ_AT, briefing_lines, briefing_page
 from paddock_tui.pages.card import card_as_dict, card_html, card_lines, card_of
 from paddock_tui.pages.dash import dash_page, last_ridden
+from paddock_tui.pages.emergency import EMERGENCY, emergency_page
 from paddock_tui.pages.explanation import surface_of
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.headings import heading_of
@@ -30,6 +32,7 @@ from paddock_tui.pages.rows import Page
 from paddock_tui.pages.speech import spoken
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
+from paddock_tui.store.emergency import NotThisFile
 from paddock_tui.store.garage import Loaded
 
 PrintForm = Literal["text", "json", "html", "plain"]
@@ -76,6 +79,7 @@ def show(
         CARD: lambda: _card(desk, of, form),
         BRIEF: lambda: _brief(desk, of, form, long, came),
         BOARD: lambda: _board(desk, of, form),
+        EMERGENCY: lambda: _emergency(desk, of, form),
     }
     if name in own:
         return own[name]()
@@ -150,6 +154,26 @@ def _board(desk: Desk, of: str, form: PrintForm) -> int:
         print_dict(board_as_dict(desk, BoardMemory(), day))
     else:
         _print(board_page(desk, BoardMemory(), day), form)
+    return OK
+
+
+def _emergency(desk: Desk, of: str, form: PrintForm) -> int:
+    """Print the emergency page of a rider, or how that of each stands."""
+    today = desk.now().date()
+    if not of:
+        for ref in desk.files.listing("rider"):
+            say((f"{EMERGENCY}/{ref.id}: {emergency_standing(desk.root, ref.id, today)}",))
+        return OK
+    ref = find_ref(desk, of, ("rider",))
+    loaded = desk.files.read(ref)
+    name = loaded.data.get("name") if loaded is not None else None
+    try:
+        found = emergency(desk.root, ref.id)
+    except NotThisFile as error:
+        raise CommandStopped(NOT_DONE, str(error)) from None
+    if found is None:
+        raise CommandStopped(NOT_DONE, f"{ref.id}: not on this laptop; z in the screens begins it")
+    _print(emergency_page(ref.id, name if isinstance(name, str) else ref.id, found, today), form)
     return OK
 
 

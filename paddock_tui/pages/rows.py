@@ -52,7 +52,7 @@ class Row:
     its texts under the columns of its section. `typing` is how its value is typed, `choices` are the words
     that a number picks there, `unit` what may be typed behind its digits. `picture` is drawn in place of
     words, on a narrow screen on a page of its own where it is `apart`. `more` is what a finding says under
-    the cursor, each with its label; elsewhere it takes one line.
+    the cursor, each with its label; elsewhere it takes one line. `whole`: the value is never cut, it wraps.
     """
 
     label: str
@@ -83,6 +83,7 @@ class Row:
     picture: Picture | None = None
     apart: bool = False
     more: tuple[tuple[str, str], ...] = ()
+    whole: bool = False
 
     @property
     def takes_letters(self) -> bool:

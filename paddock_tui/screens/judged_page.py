@@ -94,6 +94,8 @@ def judged_page(
     remembered = state or RunState()
     asked = PageContext(desk, place, subject, assembled, judged, context, actions, remembered, now)
     page = _page(room, asked)
+    if room.for_anybody:
+        return JudgedPage(page, judged, attrs.evolve(place, subject=subject), ())
     set_to = set_date(desk.now)
     heading = f"clock {short_date(set_to)} · {page.heading}" if set_to is not None else page.heading
     return JudgedPage(

@@ -71,6 +71,7 @@ class Room:
     else here. `findings`: they stand above the last line. `panel`: a wide screen says at its right what the
     row under the cursor does. `judge` is how what is looked at is judged.
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
+    `for_anybody`: whoever reads it may not know the program, so that no verdict and no clock stand there.
     """
 
     id: str
@@ -88,6 +89,7 @@ class Room:
     judge: Callable[[Situation], Review] = review
     stands_alone: bool = False
     escapes: bool = False
+    for_anybody: bool = False
 
     @property
     def needs_subject(self) -> bool:

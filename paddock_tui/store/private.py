@@ -142,14 +142,25 @@ class Private:
 @contextlib.contextmanager
 def private(root: Path, *, make: bool = False) -> Iterator[Private]:
     """Open the private folder of a garage, made where it is not there. Raises OSError."""
+    with own_folder(root, PRIVATE, make=make, may_share=True) as opened:
+        yield opened
+
+
+@contextlib.contextmanager
+def own_folder(root: Path, name: str, *, make: bool = False, may_share: bool = False) -> Iterator[Private]:
+    """Open a folder of a garage that is this user's alone and ignores itself in git.
+
+    It is made where it is not there. Where it `may_share`, the group that may write the garage may use it
+    too. Raises OSError.
+    """
     above = system_calls.open_root(root)
     try:
-        shared = bool(system_calls.facts(above).st_mode & stat.S_IWGRP)
-        file = _folder(above, PRIVATE, PRIVATE, shared, make)
+        shared = may_share and bool(system_calls.facts(above).st_mode & stat.S_IWGRP)
+        file = _folder(above, name, name, shared, make)
     finally:
         release(above)
     try:
-        opened = Private(file, PRIVATE, shared)
+        opened = Private(file, name, shared)
         if make and not opened.has(".gitignore"):
             opened.put(".gitignore", b"*\n")
         yield opened

@@ -24,6 +24,7 @@ def merge(base: str, ours: str, theirs: str, path: str | None) -> int:
     """
     name = printable(path or ours)
     try:
+        _check_folder(path)
         texts = [_text(one) for one in (base, ours, theirs)]
         _check_kind(path, texts)
         found = merged(*texts)
@@ -53,12 +54,16 @@ def _text(name: str) -> str:
         raise CannotMerge("a file is not UTF-8 text") from None
 
 
-def _check_kind(path: str | None, texts: Sequence[str]) -> None:
-    """Refuse what is no record, what a newer program wrote, and two new sessions under one name."""
-    folder = PurePosixPath(path).parts[:-1] if path is not None else ()
+def _check_folder(path: str | None) -> None:
+    """Refuse what is no record before it is opened: riders keep there what is for nobody else."""
     is_garage = path is None or PurePosixPath(path).name == "garage.toml"
-    if not is_garage and not set(FOLDERS.values()) & set(folder):
+    if path is not None and not is_garage and not set(FOLDERS.values()) & set(PurePosixPath(path).parts[:-1]):
         raise CannotMerge("it is in no folder of a garage")
+
+
+def _check_kind(path: str | None, texts: Sequence[str]) -> None:
+    """Refuse what a newer program wrote, and two new sessions under one name."""
+    folder = PurePosixPath(path).parts[:-1] if path is not None else ()
     base, ours, theirs = texts
     if not base.strip() and FOLDERS["session"] in folder:
         raise CannotMerge("two new sessions of one name are two outings: run paddock-tui git split GARAGE")

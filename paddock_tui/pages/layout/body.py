@@ -123,6 +123,8 @@ def body(page: Page, columns: Columns) -> DrawnRows:
 
 def _row(row: Row, shared: SharedBySection, columns: Columns, *, on: bool) -> Sequence[Line]:
     """Draw one row, with the cursor `on` it or without."""
+    if row.whole:
+        return text_lines(row, columns, on)
     if row.kind in ("field", "link", "ask"):
         return field_lines(row, columns, shared.ends, on)
     if row.kind == "cells" and shared.table:

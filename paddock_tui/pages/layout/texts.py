@@ -37,7 +37,9 @@ def text_lines(row: Row, columns: Columns, on: bool) -> tuple[Line, ...]:
     else:
         lead, text = "", say(row.label)
         style, column = "", MARK
-    words = "title" if row.kind == "heading" else "value" if row.known else "unknown"
+    words = (
+        "title" if row.kind == "heading" or (row.whole and row.known) else "value" if row.known else "unknown"
+    )
     severity = row.severity if row.kind == "finding" else ""
     lines = _beside(lead, style, text, words, columns, column, on, severity)
     for quiet, quiet_style in ((row.shut, "shut"), (row.trouble, "trouble"), (row.aside, "aside")):
