@@ -8,7 +8,7 @@ from paddock_tui.records.emergency import EmergencyRead, is_due, read_emergency,
 from paddock_tui.store.emergency import NotThisFile, changed, parsed, read_text, write_text
 
 AGREES_FIRST = "first the rider agrees: y on that row"
-CANNOT = "the file cannot be changed here: mend it in an editor"
+CANNOT = "the file cannot be changed here: correct it in an editor"
 
 
 def emergency(root: Path, rider: str) -> EmergencyRead | None:

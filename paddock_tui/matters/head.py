@@ -43,8 +43,8 @@ def _concussion(one: Opened, now: Present) -> Said | None:
         HOLD,
         f"Head hit {now.when(one)}, concussion {one.what}: no riding today.",
         "Blank counts as suspected. Signs come late, a second knock can kill; nothing cures it today.",
-        "Stay off the bike for the rest of the day, be with somebody, see a doctor. Only a doctor or the "
-        "medical post can say that there is none.",
+        "Stay off the bike for the rest of the day, be with somebody, see a doctor, ask the local rules. "
+        "Only a doctor or the medical post can say that there is none.",
         f"head hit {one.stamp}; concussion {one.what}",
     )
 

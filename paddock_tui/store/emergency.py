@@ -51,7 +51,7 @@ def parsed(text: str, rider: str) -> dict[str, Any]:
     found = loads(text)
     if not isinstance(found, dict):
         line = f", line {found.line}" if found.line else ""
-        raise NotThisFile(f"{FOLDER}/{rider}.toml{line}: this is not TOML; an editor mends it")
+        raise NotThisFile(f"{FOLDER}/{rider}.toml{line}: this is not TOML; correct it in an editor")
     return found
 
 

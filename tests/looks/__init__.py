@@ -99,6 +99,8 @@ LOOKS: dict[str, Seen] = {
     "help": Seen(Place("help")),
     "guide": Seen(Place("guide", NEXT), "surface"),
     "actions": Seen(Place("actions")),
+    "emergency": Seen(Place("emergency", NEXT, Ref("rider", "ines"))),
+    "emergency-riders": Seen(Place("emergency", NEXT)),
     "record-bike": Seen(_record("bike", "magpie")),
     "record-bike-lower": Seen(_record("bike", "magpie"), "modes.wading.use"),
     "record-rider": Seen(_record("rider", "ines")),
