@@ -4,6 +4,7 @@ import datetime as dt
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from paddock_tui.entry.row_typing import TypingKind
 from paddock_tui.entry.typing_kinds import choices_of, typing_kind
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import UNKNOWN_WORD
@@ -71,10 +72,12 @@ def _row(rider: str, key: str, known: Emergency, found: EmergencyRead | None, to
     label, help_text, shape = shapes()[key]
     value: Any = getattr(known, key)
     raw = found.written.get(key) if found is not None else None
+    choices: tuple[str, ...] = ()
+    typing: TypingKind = "yes or no"
     text = raw[0] if raw is not None else "" if value is None else shape.show(value)
     if key == "consent":
         shown = f"yes, on {text}" if value is not None else "no: whoever uses this laptop can read this page"
-        typing, edit, choices = "yes or no", "", ("",)[:0]
+        edit = ""
     else:
         shown, typing, choices = printable(text) or UNKNOWN_WORD, typing_kind(shape), choices_of(shape)
         edit = today.isoformat() if key == "as_of" else text
@@ -84,7 +87,7 @@ def _row(rider: str, key: str, known: Emergency, found: EmergencyRead | None, to
         path=(EMERGENCY, rider, key),
         edit=edit,
         known=bool(text),
-        typing=typing,  # type: ignore[arg-type]
+        typing=typing,
         choices=choices,
         working=(f"{label}: {help_text}", f"may be: {shape.expected}"),
         whole=True,
