@@ -27,6 +27,33 @@ def planted_in(folder: Path) -> list[str]:
     return [str(one.relative_to(folder)) for one in files if PLANTED.encode() in one.read_bytes()]
 
 
+def nothing_else_holds_it(garage: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """Whatever is printed, exported, checked or reported of a garage holds nothing of the private file."""
+    file = garage / "private" / "ines.toml"
+    assert emergency_standing(garage, "ines", DAY) == "nobody to call"
+    assert emergency_standing(garage, "wim", DAY) == "not on this laptop"
+
+    tables = tmp_path / "tables"
+    everything = [word for one in ("health", "incidents", "acceptances", "words") for word in ("--with", one)]
+    assert main(["export", str(garage), "--to", str(tables), *everything]) == 0
+    for printed in ([], ["rider/ines", "--format", "json"], ["card", "--format", "html"], ["ledger"]):
+        assert main(["show", str(garage), *printed]) == 0
+    assert main(["check", str(garage), "--all"]) in (0, 1, 2, 3)
+    assert main(["doctor", str(garage)]) in (0, 1, 3)
+    assert main(["set", str(garage), "rider/ines", "note=as before"]) == 0
+    assert PLANTED not in capsys.readouterr().out
+    try:
+        int(file.read_text())
+    except ValueError as error:
+        report(error)
+    assert planted_in(tmp_path) == ["garage/private/ines.toml"]
+
+    assert main(["show", str(garage), "emergency/ines", "--format", "json"]) == 0
+    rows = json.loads(capsys.readouterr().out)["sections"][0]["rows"]
+    assert {one["label"]: one["value"] for one in rows}["ALLERGIES"] == PLANTED
+    assert main(["show", str(garage), "emergency/wim"]) == 3
+
+
 async def test_it_is_typed_like_any_row_and_goes_nowhere_else(
     garage: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -73,28 +100,7 @@ async def test_it_is_typed_like_any_row_and_goes_nowhere_else(
         await rider.types("g / text:" + PLANTED + " enter")
         assert not [row for row in main_screen.board.page.rows() if PLANTED in row.value + row.aside]
         assert rider.desk.changed_on(DAY) == []
-    assert emergency_standing(garage, "ines", DAY) == "nobody to call"
-    assert emergency_standing(garage, "wim", DAY) == "not on this laptop"
-
-    tables = tmp_path / "tables"
-    everything = [word for one in ("health", "incidents", "acceptances", "words") for word in ("--with", one)]
-    assert main(["export", str(garage), "--to", str(tables), *everything]) == 0
-    for printed in ([], ["rider/ines", "--format", "json"], ["card", "--format", "html"], ["ledger"]):
-        assert main(["show", str(garage), *printed]) == 0
-    assert main(["check", str(garage), "--all"]) in (0, 1, 2, 3)
-    assert main(["doctor", str(garage)]) in (0, 1, 3)
-    assert main(["set", str(garage), "rider/ines", "note=as before"]) == 0
-    assert PLANTED not in capsys.readouterr().out
-    try:
-        int(file.read_text())
-    except ValueError as error:
-        report(error)
-    assert planted_in(tmp_path) == ["garage/private/ines.toml"]
-
-    assert main(["show", str(garage), "emergency/ines", "--format", "json"]) == 0
-    rows = json.loads(capsys.readouterr().out)["sections"][0]["rows"]
-    assert {one["label"]: one["value"] for one in rows}["ALLERGIES"] == PLANTED
-    assert main(["show", str(garage), "emergency/wim"]) == 3
+    nothing_else_holds_it(garage, tmp_path, capsys)
 
 
 async def test_the_fullest_page_needs_no_scrolling(garage: Path) -> None:
