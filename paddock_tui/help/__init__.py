@@ -4,7 +4,7 @@ A topic is `topics/<name>.md`: a first line `# name: what it is about`, then par
 columns, lists, fenced lines and `## headings`. A last paragraph `Words: a, b` names words of `words.md`.
 """
 
-from paddock_tui.help.reading import Entry, Part, Topic
+from paddock_tui.help.reading import Entry, Part, Topic, with_keys
 from paddock_tui.help.topics import WORDS, find, names, topic, topics, words
 
-__all__ = ["WORDS", "Entry", "Part", "Topic", "find", "names", "topic", "topics", "words"]
+__all__ = ["WORDS", "Entry", "Part", "Topic", "find", "names", "topic", "topics", "with_keys", "words"]

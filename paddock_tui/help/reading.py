@@ -1,10 +1,12 @@
 """The text of a topic, read into parts: headings with paragraphs, and rows of tables."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import attrs
 
+_KEY = re.compile(r"`([^`\s])`")
+_MARKED = re.compile("\ue000(.)\ue001")
 _CODE = re.compile(r"`([^`]*)`")
 _BOLD = re.compile(r"\*\*([^*]+)\*\*|(?<![\w*])\*([^*\s][^*]*)\*(?![\w*])")
 _CELLS = re.compile(r"(?<!\\)\|")
@@ -108,6 +110,12 @@ def _table_row(cells: list[str], heads: list[str]) -> Entry:
 
 
 def _plain(text: str) -> str:
-    """Take the marks of Markdown away: a screen has none of them."""
+    """Take the marks of Markdown away: a screen has none of them. A key by itself keeps a mark of its own."""
+    text = _KEY.sub("\ue000\\1\ue001", text)
     text = _CODE.sub(lambda found: found[1], " ".join(text.split()))
     return _BOLD.sub(lambda found: found[1] or found[2], text).replace("\\|", "|").strip()
+
+
+def with_keys(text: str, own: Mapping[str, str]) -> str:
+    """Write the keys of a text as they are here, where `own` has another one for a usual one."""
+    return _MARKED.sub(lambda found: own.get(found[1], found[1]), text)

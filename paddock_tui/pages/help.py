@@ -9,9 +9,9 @@ from paddock_tui import help as texts
 from paddock_tui.entry.row_typing import SAID
 from paddock_tui.help import Entry, Part, Topic
 from paddock_tui.pages.actions import ROW_KEYS, ActionRow, printed
+from paddock_tui.pages.own_keys import own_keys, said_with
 from paddock_tui.pages.review import CAUTION_WORDS
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.store.key_names import printed_key
 from paddock_tui.text import printable
 
 KEYS = "keys"
@@ -24,7 +24,7 @@ def room_help(room: str, actions: Sequence[ActionRow]) -> Page:
     """Make the help of a page: what it is for, its keys and words; then all keys, and what else there is."""
     of_room = texts.topic(room) if room in texts.names() else None
     sections = [*_about(of_room, actions)] if of_room is not None else []
-    return Page(
+    page = Page(
         f"help · {room}" if of_room is not None else "help",
         (
             *sections,
@@ -33,14 +33,16 @@ def room_help(room: str, actions: Sequence[ActionRow]) -> Page:
             Section("topics", tuple(_topic_rows()), "enter opens one, ? asks for one by name"),
         ),
     )
+    return _with_keys(page, actions)
 
 
 def topic_page(topic: Topic, actions: Sequence[ActionRow] = ()) -> Page:
     """Make the page of one topic, whole."""
-    sections = [_section(part, topic) for part in topic.parts]
+    sections = [_with_own_keys(_section(part, topic), actions) for part in topic.parts]
     if topic.name == KEYS:
         sections += key_sections(actions)
-    return Page(f"help · {topic.name}: {topic.about}", (*sections, *_words(topic)), judged=False)
+    page = Page(f"help · {topic.name}: {topic.about}", (*sections, *_words(topic)), judged=False)
+    return _with_keys(page, actions)
 
 
 def found_page(asked: str, actions: Sequence[ActionRow] = ()) -> Page | None:
@@ -56,12 +58,12 @@ def found_page(asked: str, actions: Sequence[ActionRow] = ()) -> Page | None:
     words = [one for one in found if isinstance(one, str)]
     topics = [one for one in found if isinstance(one, Topic)]
     more = (Section("topics", tuple(_links(topics))),) if topics else ()
-    return Page(f"help · {printable(asked)}", (*_meanings(words), *more), judged=False)
+    return _with_keys(Page(f"help · {printable(asked)}", (*_meanings(words), *more), judged=False), actions)
 
 
 def topics_page() -> Page:
     """List the topics, each with what it is about."""
-    return Page("help · topics", (Section("topics", tuple(_topic_rows())),), judged=False)
+    return _with_keys(Page("help · topics", (Section("topics", tuple(_topic_rows())),), judged=False), ())
 
 
 def key_sections(actions: Sequence[ActionRow]) -> tuple[Section, ...]:
@@ -84,9 +86,35 @@ def _about(topic: Topic, actions: Sequence[ActionRow]) -> Iterator[Section]:
     yield from _words(topic)
 
 
+def _with_keys(page: Page, actions: Sequence[ActionRow]) -> Page:
+    """Write the keys in a page's prose as they are here: a topic says the usual ones."""
+    own = own_keys(actions)
+
+    def row(one: Row) -> Row:
+        return attrs.evolve(
+            one,
+            label=texts.with_keys(one.label, own),
+            value=texts.with_keys(one.value, own),
+            aside=texts.with_keys(one.aside, own),
+        )
+
+    sections = tuple(
+        attrs.evolve(
+            one,
+            title=texts.with_keys(one.title, own),
+            note=said_with(one.note, own),
+            rows=tuple(map(row, one.rows)),
+        )
+        for one in page.sections
+    )
+    return attrs.evolve(page, heading=texts.with_keys(page.heading, own), sections=sections)
+
+
 def _with_own_keys(section: Section, actions: Sequence[ActionRow]) -> Section:
-    """Write keys of actions as they are here: a topic says the usual ones."""
-    own = {printed_key(one.usual): printed(one) for one in actions if one.usual}
+    """Write keys of actions as they are here in the table of a page's own keys."""
+    if section.title != "its keys":
+        return section
+    own = own_keys(actions)
     rows = tuple(attrs.evolve(row, label=own.get(row.label, row.label)) for row in section.rows)
     return attrs.evolve(section, rows=rows)
 

@@ -13,6 +13,7 @@ from paddock_tui.desk.situations import Assembled
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
+from paddock_tui.pages.own_keys import own_keys, page_with
 from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.pages.setup import short_date
@@ -98,23 +99,20 @@ def judged_page(
         return JudgedPage(page, judged, attrs.evolve(place, subject=subject), ())
     set_to = set_date(desk.now)
     heading = f"clock {short_date(set_to)} · {page.heading}" if set_to is not None else page.heading
-    return JudgedPage(
-        attrs.evolve(
-            page,
-            heading=heading,
-            whose=_whose(desk, _about(room, subject, hand, in_hand)),
-            verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
-            findings=tuple(finding_rows(judged)) if room.findings else (),
-            judged=room.findings,
-            clock=_off_words(room) if stays_off else _clock(desk, hand, in_hand),
-            now=now,
-            answer=page.answer or _answer(desk, room, subject, judged, hand, in_hand),
-            caution=page.caution or (SHORT_CAUTION if room.findings else ""),
-        ),
-        judged,
-        attrs.evolve(place, subject=subject),
-        _shown(place, subject, assembled),
+    made = attrs.evolve(
+        page,
+        heading=heading,
+        whose=_whose(desk, _about(room, subject, hand, in_hand)),
+        verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
+        findings=tuple(finding_rows(judged)) if room.findings else (),
+        judged=room.findings,
+        clock=_off_words(room) if stays_off else _clock(desk, hand, in_hand),
+        now=now,
+        answer=page.answer or _answer(desk, room, subject, judged, hand, in_hand),
+        caution=page.caution or (SHORT_CAUTION if room.findings else ""),
     )
+    shows = _shown(place, subject, assembled)
+    return JudgedPage(page_with(made, own_keys(actions)), judged, attrs.evolve(place, subject=subject), shows)
 
 
 def _shown(place: Place, subject: Ref | None, assembled: Assembled | None) -> tuple[Ref, ...]:

@@ -61,6 +61,7 @@ class MainScreen(QuietScreen[None]):
         self._back: list[Place] = []
         self.board.listener = self._hear
         self.board.letter = self._letter
+        self.board.with_keys = self.own.in_text
         self.board.beside = self._beside
         self._panel = SidePanel(desk)
         self._cursors: dict[PlaceKey, Identity] = {}
@@ -220,7 +221,7 @@ class MainScreen(QuietScreen[None]):
         """Say what was done last, and with which key it is undone on the row under the cursor."""
         row, step = self.board.cursor_row, self._done
         alt = "alt+" if row is not None and row.takes_letters else ""
-        undoes = f", {alt}{self.own.printed('undo')} undoes" if step.changes else ""
+        undoes = f", {alt}u undoes" if step.changes else ""
         self.board.say(f"{clip(step.label, max(self.size.width - len(undoes), 12))}{undoes}")
 
     def _asks(self, change: Change) -> bool:

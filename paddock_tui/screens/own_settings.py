@@ -6,6 +6,7 @@ from functools import cached_property
 import attrs
 
 from paddock_tui.pages.actions import printed
+from paddock_tui.pages.own_keys import own_keys, said_with
 from paddock_tui.records.errors import InputError
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.registry import ACTIONS
@@ -32,6 +33,14 @@ class OwnSettings:
     def letters(self) -> Mapping[str, str]:
         """The action of each key."""
         return {one.key: one.id for one in self.actions if one.key}
+
+    @cached_property
+    def _changed(self) -> Mapping[str, str]:
+        return own_keys(self.actions)
+
+    def in_text(self, text: str) -> str:
+        """Write a message with the keys that actions have here."""
+        return said_with(text, self._changed)
 
     def printed(self, action: str) -> str:
         """Write the key of an action as it is typed."""

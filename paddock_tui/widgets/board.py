@@ -46,6 +46,8 @@ class Board(DrawnPage, can_focus=True):
         self.listener: Callable[[messages.BoardMessage], None] = lambda _: None
         """Hears messages at once, before the next key: keys that were typed ahead, or come in one piece over
         a slow link, must find the page and the editor that the ones before them brought."""
+        self.with_keys: Callable[[str], str] = str
+        """Writes a message with the keys that actions have here."""
         self.letter: Callable[[str], bool] = lambda _: False
         """Acts on a key that means nothing to the board, as soon; whether it did."""
 
@@ -101,7 +103,7 @@ class Board(DrawnPage, can_focus=True):
     def say(self, text: str, *, stays: bool = False) -> None:
         """Say something in the last line until the next key; what `stays` no note replaces until then."""
         self._said_before_key, self._stays, self._waiting = False, stays, ""
-        self.change(last=text)
+        self.change(last=self.with_keys(text))
 
     def note(self, text: str) -> None:
         """Say what no key asked for; behind something that stays it waits for the next key."""
@@ -130,7 +132,7 @@ class Board(DrawnPage, can_focus=True):
 
     def ask(self, label: str, text: str = "", *, offered: bool = False) -> None:
         """Ask for a line of text in the last line; a text that is `offered` is replaced by typing."""
-        self.change(prompt=Prompt(label, starting(text, offered=offered)), editor=None)
+        self.change(prompt=Prompt(self.with_keys(label), starting(text, offered=offered)), editor=None)
 
     def answer(self, text: str) -> None:
         """Put text in place of what is being typed in answer to the question."""
@@ -140,10 +142,11 @@ class Board(DrawnPage, can_focus=True):
     def preview(self, *lines: str) -> None:
         """Say above the question what its answer would do."""
         if self._view.prompt:
-            self.change(prompt=attrs.evolve(self._view.prompt, more=lines))
+            self.change(prompt=attrs.evolve(self._view.prompt, more=tuple(map(self.with_keys, lines))))
 
     def refuse(self, why: str) -> None:
         """Keep open what is being typed and say what is wrong with it."""
+        why = self.with_keys(why)
         if self._view.prompt:
             self._typing(attrs.evolve(self._view.prompt.editor, error=why))
         elif self._view.editor:
