@@ -15,6 +15,8 @@ from typing import Literal
 import attrs
 
 from paddock_tui.commands.common import CARE, NOT_DONE, OK, CommandStopped, columns, say, sentences
+from paddock_tui.desk.clock_watch import in_words
+from paddock_tui.desk.lookup import glances
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.store.crash import state_folder
@@ -30,6 +32,8 @@ Level = Literal["ok", "better", "broken"]
 _LEAST_FREE = 50_000_000
 _SLOW_SYNC_S = 0.5
 _MOST_ESCAPE_MS = 50
+_MOST_AHEAD_S = 120.0
+"""What clocks of two laptops, or of a laptop and a share, may differ by."""
 
 
 @attrs.frozen
@@ -96,6 +100,7 @@ def _terminal() -> Iterator[Tested]:
     colours = colours or ("256" if "256" in term else "16 or fewer")
     yield Tested("ok", "colours", "none, NO_COLOR is set" if os.environ.get("NO_COLOR") else colours)
     yield _locale()
+    yield _mosh()
     yield from _tmux()
 
 
@@ -104,6 +109,13 @@ def _locale() -> Tested:
     if encoding.lower().replace("-", "") == "utf8":
         return Tested("ok", "locale", encoding)
     return Tested("better", "locale", encoding, "lines are drawn in plain letters; set LANG=C.UTF-8")
+
+
+def _mosh() -> Tested:
+    """Look for what keeps a session over a link that comes and goes; it needs UTF-8 to draw."""
+    if shutil.which("mosh-server") is None:
+        return Tested("ok", "mosh", "not there: tmux keeps the screen over a link that drops")
+    return _graded(_locale().level != "ok", "better", "mosh", "there", "it needs UTF-8: set LANG=C.UTF-8")
 
 
 def _tmux() -> Iterator[Tested]:
@@ -128,7 +140,7 @@ def _asked(*words: str) -> str:
 
 
 def _machine() -> Iterator[Tested]:
-    now = dt.datetime.now().astimezone()
+    now = _now()
     odd = now.year < 2025
     yield Tested(
         "broken" if odd else "ok",
@@ -148,6 +160,10 @@ def _machine() -> Iterator[Tested]:
     yield Tested("ok", "git", "there" if found else "not there: only one laptop can keep a garage")
 
 
+def _now() -> dt.datetime:
+    return dt.datetime.now().astimezone()
+
+
 def _writable(folder: Path) -> bool:
     return os.access(folder, os.W_OK | os.X_OK)
 
@@ -159,6 +175,7 @@ def _garage(root: Path) -> Iterator[Tested]:
         yield Tested("broken", "garage", problem.found, problem.mend or problem.expected)
         return
     yield from _disk(root)
+    yield _clock_beside(files)
     yield _private(root)
     unread = [
         files.name_of(ref) for ref in files.all() if (one := files.read(ref)) is None or one.record is None
@@ -169,6 +186,22 @@ def _garage(root: Path) -> Iterator[Tested]:
     fix = f"paddock-tui check {root} --all names each: {named}"
     yield _graded(count > 0, "broken" if unread else "better", "files", f"{count} cannot be read", fix)
     yield from _repository(root)
+
+
+def _clock_beside(files: GarageFiles) -> Tested:
+    """Compare the clock with the newest record: the latest day that was ridden, and the file written last."""
+    now = _now()
+    ridden = max((one.date for one in glances(files) if one.ridden), default=now.date())
+    paths = (files.path_of(ref) for ref in files.all())
+    written = max((path.stat().st_mtime for path in paths if path is not None and path.exists()), default=0.0)
+    label, fix = "clock beside records", "set date and time, or correct the record's date"
+    if ridden > now.date():
+        return Tested("better", label, f"behind: a session of {ridden:%Y-%m-%d} was ridden already", fix)
+    ahead = written - now.timestamp()
+    said = f"behind: a file was written {in_words(ahead)} from now"
+    if ahead > _MOST_AHEAD_S:
+        return Tested("better", label, said, "set date and time")
+    return Tested("ok", label, f"last ridden {ridden:%Y-%m-%d}, nothing later than now")
 
 
 def _disk(root: Path) -> Iterator[Tested]:

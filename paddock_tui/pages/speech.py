@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 
+from paddock_tui.pages.pictures import Picture
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 
 _DRAWN = re.compile(r"[\u2500-\u25ff]")
@@ -46,6 +47,7 @@ def _row(row: Row, columns: tuple[str, ...]) -> Iterator[str]:
         return
     if row.picture is not None:
         yield from _sentence(f"{row.label}: {row.picture.sentence}" if row.label else row.picture.sentence)
+        yield from _figures(row.picture)
         return
     if row.cells:
         cells = zip(columns or ("",) * len(row.cells), row.cells, strict=False)
@@ -56,6 +58,15 @@ def _row(row: Row, columns: tuple[str, ...]) -> Iterator[str]:
     parts = (row.trouble, row.shut, _bar(row.bar), _in_words(row))
     said = "; ".join(filter(None, (value, *parts)))
     yield from _sentence(f"{row.label}: {said}" if row.label and said else row.label or said)
+
+
+def _figures(picture: Picture) -> Iterator[str]:
+    """Say the figures of a picture, each line of its table as a sentence with the heads of its columns."""
+    for first, *cells in picture.table:
+        said = "; ".join(
+            f"{head} {cell}".strip() for head, cell in zip(picture.heads[1:], cells, strict=False) if cell
+        )
+        yield from _sentence(f"{first}: {said}" if said else first)
 
 
 def _in_words(row: Row) -> str:

@@ -1,5 +1,6 @@
 """The doctor: what it finds, what it says to do, and that it leaves nothing behind."""
 
+import datetime as dt
 import os
 from pathlib import Path
 
@@ -11,14 +12,19 @@ from paddock_tui.store.settings import settings_file
 from tests.commands.running import Runner
 from tests.small import snapshot
 
+LATER = dt.datetime(2099, 1, 2, 12, 0).astimezone()
 
-def test_a_garage_that_is_well_has_nothing_to_fix_and_stays_as_it_was(run: Runner, garage: Path) -> None:
+
+def test_a_garage_that_is_well_has_nothing_to_fix_and_stays_as_it_was(
+    run: Runner, garage: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(tests_of, "_now", lambda: LATER)
     before = snapshot(garage)
     ran = run("doctor", garage)
 
     assert (ran.status, ran.err) == (0, "")
     of_machine = ("TERM", "size", "colours", "locale", "clock", "settings", "git")
-    for label in (*of_machine, "writing", "lock", "free space"):
+    for label in (*of_machine, "mosh", "writing", "lock", "clock beside records", "free space"):
         assert f"  {label} " in ran.out, label
     assert "fix:" not in ran.out
     assert snapshot(garage) == before
@@ -100,3 +106,38 @@ def test_a_folder_that_is_none_is_refused(run: Runner, tmp_path: Path) -> None:
 
     assert ran.status == 3
     assert "paddock-tui new" in ran.err
+
+
+@pytest.mark.parametrize(
+    ("now", "said"),
+    [
+        (dt.datetime(2026, 5, 1), "behind: a session of 2026-06-20 was ridden already"),
+        (LATER, "behind: a file was written 3 h from now"),
+    ],
+)
+def test_a_clock_behind_the_newest_record_is_said(
+    run: Runner, garage: Path, monkeypatch: pytest.MonkeyPatch, now: dt.datetime, said: str
+) -> None:
+    monkeypatch.setattr(tests_of, "_now", lambda: now.astimezone())
+    written = LATER.timestamp() + 3 * 3600
+    os.utime(garage / "bikes" / "magpie.toml", (written, written))
+    ran = run("doctor", garage)
+
+    assert said in " ".join(ran.out.split())
+    assert ran.status == 1
+
+
+@pytest.mark.parametrize(("encoding", "status"), [("UTF-8", 0), ("ISO-8859-1", 1)])
+def test_mosh_is_found_and_needs_utf_8(
+    run: Runner, monkeypatch: pytest.MonkeyPatch, tmp_path: Path, encoding: str, status: int
+) -> None:
+    assert "tmux keeps the screen" in " ".join(run("doctor").out.split())
+    program = tmp_path / "mosh-server"
+    program.write_text("#!/bin/sh\n")
+    program.chmod(0o755)
+    monkeypatch.setenv("PATH", f"{tmp_path}:{os.environ['PATH']}")
+    monkeypatch.setattr(tests_of.locale, "getpreferredencoding", lambda _: encoding)
+    ran = run("doctor")
+
+    assert ("it needs UTF-8" in ran.out) == bool(status)
+    assert ran.status == status

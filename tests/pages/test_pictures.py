@@ -21,6 +21,7 @@ from paddock_tui.pages.pictures.readings import TyreReading, against_target, pre
 from paddock_tui.pages.pictures.suspension import ComparedAdjusters, suspension_pairs, turned_in
 from paddock_tui.pages.pictures.tyre import TreadDepth, tread_lanes
 from paddock_tui.pages.rows import Bar, Page, Row, Section
+from paddock_tui.pages.speech import spoken
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster
@@ -328,3 +329,17 @@ def test_a_picture_that_may_stand_apart_leaves_a_narrow_screen() -> None:
 
     assert "a page of its own: w" in layout(page, View(40, 20, None)).text()
     assert "closed" in layout(page, View(60, 20, None)).text()
+
+
+def test_a_picture_is_spoken_as_its_sentence_and_every_figure_of_its_table() -> None:
+    picture = laps_chart(STINT)
+    assert picture is not None
+    assert picture.table
+    said = list(spoken(Page("laps", (Section("", (picture_row("laps", picture),)),))))
+
+    assert picture.sentence.rstrip(".") in " ".join(said)
+    for first, *cells in picture.table:
+        line = next(one for one in said if one.casefold().startswith(f"{first}: ".casefold()))
+        assert all(
+            f"{head} {cell}" in line for head, cell in zip(picture.heads[1:], cells, strict=True) if cell
+        )
