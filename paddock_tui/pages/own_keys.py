@@ -11,7 +11,7 @@ from paddock_tui.store.key_names import printed_key
 
 _DOES = (
     "adds|all|asks|brings|comes|does|drops|explains|fixes|follows|goes|is for|leads|lists|makes|on its|opens|"
-    "proposes|reviews|says|sets|shows|stamps|takes|then|undoes|when|again|leaves"
+    "proposes|reviews|says|sets|shows|stamps|takes|then|types|undoes|when|again|leaves"
 )
 _FIRST = r"^|(?<=[:;(] )|(?<=[:;,] )|(?<=\()|(?<=\+)|(?<=then )|(?<=, or )|(?<=follows )|(?<=until )"
 """What a key follows: the beginning, a colon, semicolon or comma, a bracket, `alt+`, or such a word."""

@@ -1,6 +1,7 @@
 """The doctor: what it finds, what it says to do, and that it leaves nothing behind."""
 
 import datetime as dt
+import locale
 import os
 from pathlib import Path
 
@@ -136,7 +137,7 @@ def test_mosh_is_found_and_needs_utf_8(
     program.write_text("#!/bin/sh\n")
     program.chmod(0o755)
     monkeypatch.setenv("PATH", f"{tmp_path}:{os.environ['PATH']}")
-    monkeypatch.setattr(tests_of.locale, "getpreferredencoding", lambda _: encoding)
+    monkeypatch.setattr(locale, "getpreferredencoding", lambda _: encoding)
     ran = run("doctor")
 
     assert ("it needs UTF-8" in ran.out) == bool(status)

@@ -401,5 +401,10 @@ def test_dropping_takes_all_that_stands_in_an_entry_and_says_what(garage: Path) 
 def test_dropping_what_is_not_there_says_so(garage: Path) -> None:
     desk = at_desk(garage)
 
-    assert dropping(desk.files, NEXT, ("notes", "7")) == "there is nothing to drop"
-    assert dropping(desk.files, NEXT, ("date", "x")) == "there is nothing to drop"
+    assert (
+        dropping(desk.files, NEXT, ("notes", "7"))
+        == "there is nothing to drop: x is for an entry or a record"
+    )
+    assert (
+        dropping(desk.files, NEXT, ("date", "x")) == "there is nothing to drop: x is for an entry or a record"
+    )

@@ -48,7 +48,9 @@ def answering(
     if in_day:
         place = day_place(session, _record(files, day) if day is not None else None)
         if isinstance(place, str) or day is None:
-            return place if isinstance(place, str) else "there is no day to keep it in"
+            return (
+                place if isinstance(place, str) else "there is no day to keep it in: s, then enter on its day"
+            )
         holder, path = day, (*place, item)
     data = files.data(holder)
     if blocked(data, (*path, "status")) is not MISSING:
@@ -83,7 +85,11 @@ def answering_list(
             if isinstance(change, Change):
                 changes[change.ref] = (*changes.get(change.ref, ()), *change.edits)
     made = tuple(Change(ref, edits) for ref, edits in changes.items())
-    return Step(f"the list, done {how}", made) if made else "nothing is open on this list"
+    return (
+        Step(f"the list, done {how}", made)
+        if made
+        else "nothing is open on this list: backspace opens an item again"
+    )
 
 
 def _answer(files: GarageFiles, session: Session, status: str, now: dt.datetime, by: str) -> dict[str, Value]:

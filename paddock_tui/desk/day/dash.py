@@ -64,7 +64,9 @@ def showing(files: GarageFiles, ref: Ref, path: Path, text: str) -> Step | Input
     """
     session, bike = _session(files, ref), bike_of(files, ref)
     if session is None or bike is None:
-        return InputError("no bike", "a session with a bike that can be read", path=path)
+        return InputError(
+            "no bike", "a session with a bike that can be read", "s, then enter on its bike", path=path
+        )
     value = _read(session, bike, path, text)
     if isinstance(value, InputError):
         return value

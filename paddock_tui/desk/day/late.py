@@ -54,7 +54,9 @@ def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> St
 def _step(files: GarageFiles, edits: Mapping[Ref, list[Edit]], minutes: int) -> Step | InputError:
     every = [edit for some in edits.values() for edit in some]
     if not every:
-        return InputError("nothing of today is still to come", "a session or a timetable to shift")
+        return InputError(
+            "nothing of today is still to come", "a session or a timetable to shift", "t, then e types one"
+        )
     if any(edit.new == edit.old for edit in every):
         return InputError(f"{minutes} min would leave the day", "times of today", "type fewer minutes")
     for ref, some in edits.items():

@@ -112,7 +112,7 @@ def parked_earlier(files: GarageFiles, session: Ref, by: int, now: dt.datetime) 
     minutes = parked.hour * 60 + parked.minute - by
     latest = 24 * 60 - 1 if day_before(files, session, now) is not None else now.hour * 60 + now.minute
     if not 0 <= minutes <= latest:
-        return "that would be before today, or later than now"
+        return "that would be before today, or later than now: type the time on its row"
     return setting_value(files, session, PARKED, dt.time(minutes // 60, minutes % 60))
 
 

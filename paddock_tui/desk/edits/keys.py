@@ -43,7 +43,7 @@ def stepping(
     """
     field = field_of(files, ref, path)
     if field is None:
-        return "nothing can be set here"
+        return "nothing can be set here: w says what the row is"
     old = lookup(files.data(ref), path)
     control = _control(files, ref, path)
     if control is not None and more_help is not None:
@@ -72,7 +72,7 @@ def toggling(files: GarageFiles, ref: Ref, path: Path, last: Last) -> Step | str
     """
     field = field_of(files, ref, path)
     if field is None:
-        return "nothing can be set here"
+        return "nothing can be set here: w says what the row is"
     old = lookup(files.data(ref), path)
     if isinstance(field.shape, Flag):
         return setting_value(files, ref, path, old is not True)
@@ -80,7 +80,7 @@ def toggling(files: GarageFiles, ref: Ref, path: Path, last: Last) -> Step | str
     if control is None:
         return f"{field.label} is neither on nor off: enter edits it"
     if not can_be_off(control) and OFF not in field.shape.words():
-        return f"{field.label} cannot be off on this bike"
+        return f"{field.label} cannot be off on this bike: type a level"
     off: Value = OFF if control.off is None or isinstance(control.off, bool) else control.off
     if old is MISSING or not is_off(control, cast("Setting", old)):
         return setting_value(files, ref, path, off)

@@ -64,7 +64,8 @@ def _no_such(files: GarageFiles, kind: str, name: str, path: Path) -> InputError
     there = [one.id for one in files.listing(kind)]
     known = ", ".join(there[:8]) + (" ..." if len(there) > 8 else "")
     what = _WORDS.get(kind, kind)
-    return InputError(f'there is no {what} "{name}"', f"one of: {known or 'none yet'}", path=path)
+    mend = "" if there else "g, then n makes one"
+    return InputError(f'there is no {what} "{name}"', f"one of: {known or 'none yet'}", mend, path=path)
 
 
 def _at_odds(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[InputError]:

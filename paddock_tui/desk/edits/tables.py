@@ -54,7 +54,9 @@ def adding(
     spec = find_table(CLASSES[ref.kind], table)
     asks = wanted(ref, table)
     if spec is None or asks is None:
-        return InputError(f"nothing can be added to {'.'.join(table)}", "a table that grows")
+        return InputError(
+            f"nothing can be added to {'.'.join(table)}", "a table that grows", "m shows all actions"
+        )
     place = _place(files, ref, table, spec, asks, text)
     if isinstance(place, InputError):
         return place
@@ -74,7 +76,7 @@ def dropping(files: GarageFiles, ref: Ref, path: Path) -> Step | str:
     """Make the step that drops an entry with everything in it; the reason where there is none."""
     held = lookup(files.data(ref), path)
     if held is MISSING:
-        return "there is nothing to drop"
+        return "there is nothing to drop: x is for an entry or a record"
     return Step(
         f"dropped {' '.join(label_of(key) for key in path)}", (Change(ref, (Edit(path, held, MISSING),)),)
     )

@@ -12,6 +12,8 @@ from paddock_tui.records.shapes.numbers import show_number
 
 _SHAPE = LimitValue()
 
+NO_SUCH = "no rule has such a limit"
+
 
 def limit_at(ref: Ref, path: Path) -> Limit | None:
     """Return the limit that stands at a path of the garage's file; None where there is none."""
@@ -44,7 +46,9 @@ def ill_fitting(ref: Ref, edits: Sequence[Edit]) -> list[InputError]:
             continue
         wanted = limit_at(ref, edit.path)
         if wanted is None:
-            found.append(InputError("no rule has such a limit", "a limit of the limits page", path=edit.path))
+            found.append(
+                InputError(NO_SUCH, "a limit of the limits page", "m, limits shows them", path=edit.path)
+            )
         elif fitting(_SHAPE.load(edit.new), wanted) is None:
             expected = f"{wanted.low:g} to {wanted.high:g} {wanted.unit}".strip()
             found.append(InputError(f'"{edit.new}"', expected, path=edit.path))

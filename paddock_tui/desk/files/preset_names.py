@@ -26,11 +26,13 @@ def renaming_preset(files: GarageFiles, bike: Ref, damping: str, old: str, new: 
     record = loaded.record if loaded is not None else None
     mode = record.damping.get(damping) if isinstance(record, Bike) else None
     if mode is None or old not in {*(mode.presets or ()), *mode.preset_values}:
-        return InputError(f'"{old}"', f"a preset of damping {damping}")
+        return InputError(f'"{old}"', f"a preset of damping {damping}", "put the cursor on one")
     if not re.fullmatch(PRESET_NAME, name):
         return InputError(f'"{name}"', "a name of letters, digits, spaces, - and _", "type it another way")
     if name in {*(mode.presets or ()), *mode.preset_values}:
-        return InputError(f"{name} is a preset of {damping} already", "a name that is free")
+        return InputError(
+            f"{name} is a preset of {damping} already", "a name that is free", "type another one"
+        )
     changes: list[AnyChange] = []
     if mode.presets is not None and old in mode.presets:
         path: Path = ("damping", damping, "presets")

@@ -43,7 +43,7 @@ def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
         return wrong
     changes: list[AnyChange] = []
     if files.path_of(ref) is None:
-        return InputError(f"there is no {ref.kind} {ref.id}", "a record that is there")
+        return InputError(f"there is no {ref.kind} {ref.id}", "a record that is there", "g shows them all")
     for other in files.mentioning(ref.id):
         loaded = files.read(other)
         if other != ref and (loaded is None or loaded.record is None):

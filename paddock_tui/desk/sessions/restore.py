@@ -16,6 +16,7 @@ from paddock_tui.store.data import after, edits_toward, lookup
 from paddock_tui.store.garage import GarageFiles
 
 SETUP = "setup"
+CHOOSE, TYPE = "choose another one", "p, then type it on its row"
 
 
 def trying_back(files: GarageFiles, entry: LedgerEntry, now: dt.datetime) -> tuple[Ref, Step | InputError]:
@@ -29,7 +30,7 @@ def trying_back(files: GarageFiles, entry: LedgerEntry, now: dt.datetime) -> tup
         return about, values
     last = _last(files, entry.bike)
     if last is None:
-        return about, InputError("no session of this bike", "a session to go on from")
+        return about, InputError("no session of this bike", "a session to go on from", "g, then n makes one")
     why = f"try it back: check of {entry.label} in {entry.session.id}"
     said = f"try it back: {entry.label} {entry.changes[0].back}"
     seen = glance(last, files.data(last))
@@ -55,12 +56,14 @@ def setting_back(
     """Make the step that gives a session, or the next of a ridden one, an earlier one's whole set-up."""
     mine, theirs = files.data(target), files.data(wanted)
     if target == wanted:
-        return target, InputError("its own set-up", "another session's")
+        return target, InputError("its own set-up", "another session's", CHOOSE)
     if mine.get("bike") != theirs.get("bike") or not isinstance(theirs.get("bike"), str):
-        return target, InputError(f"{wanted.id} is of another bike", "a session of this bike")
+        return target, InputError(f"{wanted.id} is of another bike", "a session of this bike", CHOOSE)
     setup, held = theirs.get(SETUP), mine.get(SETUP, {})
     if not isinstance(setup, Mapping) or not setup or not isinstance(held, Mapping):
-        return target, InputError(f"{wanted.id} has no set-up that can be read", "a session with a set-up")
+        return target, InputError(
+            f"{wanted.id} has no set-up that can be read", "a session with a set-up", CHOOSE
+        )
     label = f"set back to the set-up of {wanted.id}"
     seen = glance(target, mine)
     if seen is not None and seen.ridden:
@@ -73,17 +76,17 @@ def setting_back(
 def _old_values(files: GarageFiles, entry: LedgerEntry) -> dict[Path, Value] | InputError:
     """Return what each value was, as the file of the session before has it."""
     if entry.source is None or not entry.changes:
-        return InputError("what it was before is not known", "a change with its session before")
+        return InputError("what it was before is not known", "a change with its session before", CHOOSE)
     data = files.data(Ref("session", entry.source.id))
     found: dict[Path, Value] = {}
     for one in entry.changes:
         old = lookup(data, one.path)
         if old is MISSING:
-            return InputError(f"{one.label} was not known before", "a value to go back to")
+            return InputError(f"{one.label} was not known before", "a value to go back to", TYPE)
         if not one.listed:
-            return InputError(f"{one.label} is not on this bike any more", "a value that the bike has")
+            return InputError(f"{one.label} is not on this bike any more", "a value that the bike has", TYPE)
         if one.path == ("tyres",) and "retired" in files.data(Ref("tyres", str(old))):
-            return InputError(f"tyre set {old} is retired", "a set that is in use")
+            return InputError(f"tyre set {old} is retired", "a set that is in use", TYPE)
         found[one.path] = old
     return found
 
