@@ -325,7 +325,7 @@ def test_what_cannot_be_off_says_so(tmp_path: Path) -> None:
     assert toggled(desk, "throttle") == "throttle cannot be off on this bike: type a level"
     assert toggled(desk, "front-rebound") == "front rebound is neither on nor off: enter edits it"
     assert toggling(desk.files, A, ("aim",), {}) == "aim is neither on nor off: enter edits it"
-    assert toggling(desk.files, A, ("nothing",), {}) == "nothing can be set here"
+    assert toggling(desk.files, A, ("nothing",), {}) == "nothing can be set here: w says what the row is"
 
 
 def test_what_is_off_and_lists_no_levels_is_typed(tmp_path: Path) -> None:
