@@ -211,6 +211,7 @@ class GarageFiles:
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
         """Let a record read as it will stand once its edits are saved."""
         self._staged[ref] = data
+        self._turns.edited.add(ref)
         self._touch(ref)
 
     def unstage(self, ref: Ref, *, saved: bool = False) -> None:

@@ -16,12 +16,13 @@ No more times than it takes with so many at once: all records of a few seasons a
 class Turns:
     """Gives the latest records of each kind, and a share of all others; names begin with their dates.
 
-    Those in `watched`, which somebody looks at, are given each time.
+    Those in `watched`, which somebody looks at, and those `edited` in this run are given each time.
     """
 
     def __init__(self) -> None:
         self._turn = 0
         self.watched: frozenset[Ref] = frozenset()
+        self.edited: set[Ref] = set()
 
     def next(self, refs: Iterable[Ref]) -> list[Ref]:
         """List the records whose turn it is."""
@@ -30,7 +31,7 @@ class Turns:
         found: list[Ref] = []
         for ref in refs:
             by_kind.setdefault(ref.kind, []).append(ref)
-            if ref in self.watched:
+            if ref in self.watched or ref in self.edited:
                 found.append(ref)
         for several in by_kind.values():
             if len(several) > LATEST:

@@ -8,16 +8,17 @@ from paddock_tui.store.turns import LATEST, SHARE, TURNS, Turns
 
 MANY = LATEST + 2 * SHARE
 REFS = [Ref("rider", f"r{number:04}") for number in range(MANY)]
-OLD, OTHER = REFS[5], REFS[7]
+OLD, EDITED, OTHER = REFS[5], REFS[6], REFS[7]
 
 
 def test_every_record_has_its_turn_and_what_is_shown_each() -> None:
     turns = Turns()
     turns.watched = frozenset({OLD, Ref("rider", "gone")})
+    turns.edited.add(EDITED)
     looks = [turns.next(REFS) for _ in range(2)]
 
     assert {ref for look in looks for ref in look} == set(REFS)
-    assert all(OLD in look for look in looks)
+    assert all(OLD in look and EDITED in look for look in looks)
     assert all(set(REFS[-LATEST:]) <= set(look) for look in looks)
     assert sum(OTHER in look for look in looks) == 1
 
@@ -45,3 +46,22 @@ def test_an_old_record_that_is_shown_is_found_at_the_next_look(tmp_path: Path) -
 
     assert OLD in looks[0]
     assert sum(OTHER in look for look in looks) == 1
+
+
+def test_an_old_record_that_was_edited_here_is_found_at_the_next_look(tmp_path: Path) -> None:
+    (tmp_path / "riders").mkdir()
+    for ref in REFS:
+        (tmp_path / "riders" / f"{ref.id}.toml").write_text('name = "a"\n', encoding="utf-8")
+    files = GarageFiles(tmp_path)
+    files.stage(OLD, {"name": "b"})
+    files.unstage(OLD)
+    for ref in REFS:
+        files.read(ref)
+    files.changed()
+    for _ in range(2):
+        (tmp_path / "riders" / f"{OLD.id}.toml").write_text('name = "another"\n', encoding="utf-8")
+        assert OLD in files.changed()
+        files.read(OLD)
+        (tmp_path / "riders" / f"{OLD.id}.toml").write_text('name = "yet another"\n', encoding="utf-8")
+        assert OLD in files.changed()
+        files.read(OLD)
