@@ -90,3 +90,14 @@ async def test_the_key_of_the_wet_package_stands_in_the_last_line_where_the_surf
             rider.app.main.follower.poll()
             await rider.types("down")
             assert ("k wet package" in rider.last) is (surface != "dry"), rider.last
+
+
+async def test_a_serious_thing_that_is_only_not_done_yet_asks_at_going_out_too(garage: Path) -> None:
+    async with riding(garage) as rider:
+        await rider.types("p")
+        rider.to("setup", "controls", "traction")
+        await rider.types("8 down o end enter")
+        assert "serious, no answer: enter goes out, escape stays" in rider.last
+        assert "The dash was not read" in rider.screen
+        await rider.types("escape")
+        assert "went_out" not in rider.text

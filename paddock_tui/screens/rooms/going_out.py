@@ -84,7 +84,9 @@ def _stamp(host: Host) -> None:
         return ""
 
     holds = holds_of(judged)
-    standing = [*holds, *(one for one in to_mend(judged) if one not in holds)]
+    # What is not done yet and serious is as much without an answer: due or not, there is no later than now.
+    rest = dict.fromkeys((*to_mend(judged), *(one for one in judged.findings if one.to_answer)))
+    standing = [*holds, *(one for one in rest if one not in holds)]
     if not standing:
         stamped("")
         return
