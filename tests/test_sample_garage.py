@@ -164,6 +164,9 @@ def test_adjusters_exist_lie_in_their_range_and_on_a_step(on: Bike, record: Sess
 @pytest.mark.parametrize(("on", "record"), set_ups())
 def test_damping_preset_and_offsets_are_the_bikes_own(on: Bike, record: Session | Profile) -> None:
     setup = record.setup
+    if on.suspension is None:
+        assert setup == SetUp(), "nobody wrote down what this bike has"
+        return
     assert setup.damping is not None
     mode = Damping() if setup.damping == BY_HAND else on.damping[setup.damping]
     assert setup.preset is None or setup.preset in (mode.presets or ())

@@ -19,6 +19,7 @@ from paddock_tui.advice.calculators import (
 from paddock_tui.advice.fuel_range import INPUTS as RANGE
 from paddock_tui.advice.fuel_range import tank_gives
 from paddock_tui.facts.fuel import in_tank, laps_around, rate_of, reserve_at_flag_l, warm_up_laps
+from paddock_tui.facts.race import class_entered
 from paddock_tui.limits import Limits
 from paddock_tui.limits.fuel import RESERVE, RESERVE_SHARE
 from paddock_tui.quantities import Quantity
@@ -84,7 +85,8 @@ def _filled(about: About) -> dict[str, FilledInput]:
         found["length"] = FilledInput(venue.length, f"venue {about.id_of('venue')}")
     words = "the planned time holds them" if "laps" not in found else "one out, one in"
     found["around"] = FilledInput(laps_around(session), words)
-    found["warm_up"] = FilledInput(warm_up_laps(session), f"a {session.kind or 'session'}")
+    entered = class_entered(session, about.situation.day)
+    found["warm_up"] = FilledInput(warm_up_laps(session, entered), f"a {session.kind or 'session'}")
     rider = about.situation.rider
     if rider is not None and rider.limits.fuel_reserve is not None:
         found["own_reserve"] = FilledInput(rider.limits.fuel_reserve, f"rider {about.id_of('rider')}")

@@ -29,6 +29,8 @@ _KEYS = {
     "end": "front",
     "checklist item": "lever",
     "item": "lever",
+    "job": "fuel",
+    "class": "your-class",
     "flag": "red",
     "group and number": "novice.1",
     "rider and bike": "your-id.your-bike",

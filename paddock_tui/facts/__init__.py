@@ -24,6 +24,7 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     physics,
     presets,
     quoted,
+    race,
     rear_tyre,
     record_checks,
     road,

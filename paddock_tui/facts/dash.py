@@ -12,7 +12,7 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
 
-_BY_KEY = ("key-on", "key-off", "stall")
+_BY_KEY = ("key-on", "key-off", "stall", "red flag", "wait in the lane")
 """What a value that survives the key survives; a fuse or the battery takes everything."""
 
 

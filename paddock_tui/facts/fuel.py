@@ -8,6 +8,7 @@ from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.fuel_consumption import ROAD, TRACK, fuel_learnt, tank_l
 from paddock_tui.facts.pace import usual_lap
 from paddock_tui.facts.past import History
+from paddock_tui.facts.race import class_entered, laps_around_the_race, part_distance, red_flags
 from paddock_tui.limits import Limits
 from paddock_tui.limits.fuel import RESERVE, RESERVE_SHARE
 from paddock_tui.quantities import Quantity
@@ -15,6 +16,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
+from paddock_tui.records.race import RaceClass
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.errors import OutOfRange
@@ -110,13 +112,17 @@ def reserve_at_flag_l(needed_l: float, own_l: float | None, limits: Limits) -> f
 
 
 def laps_around(session: Session) -> int:
-    """Out and in laps on top of the plan: planned laps leave them out, a planned time holds them."""
-    return 0 if session.planned_laps is None else 2
+    """Out and in laps on top of the plan: planned laps leave them out, a planned time holds them.
+
+    After a red flag everybody rides in and out once more.
+    """
+    return (0 if session.planned_laps is None else 2) + 2 * red_flags(session)
 
 
-def warm_up_laps(session: Session) -> int:
-    """Return laps before the start."""
-    return 1 if session.kind == "race" else 0
+def warm_up_laps(session: Session, entered: RaceClass | None = None) -> int:
+    """Return laps of a race before its start and after its flag, before each restart once more."""
+    before, after = laps_around_the_race(session, entered)
+    return before * (1 + red_flags(session)) + after
 
 
 @fact("the tank's capacity", at="bike:tank.capacity")
@@ -137,7 +143,7 @@ def fuel_in_tank(
 @fact("the planned laps or time", at="session:planned_time")
 def planned_time_or_laps(session: Session) -> Quantity | int | Unknown:
     """Return what is planned: laps where they are, else time."""
-    return session.planned_laps or session.planned_time or UNKNOWN
+    return part_distance(session) or session.planned_laps or session.planned_time or UNKNOWN
 
 
 @fact("the usual lap here: laps timed before, or the planned laps", at="session:planned_laps")
@@ -186,7 +192,8 @@ def fuel_ahead(
     rider = records.get("rider")
     kept = rider.limits.fuel_reserve if isinstance(rider, Rider) else None
     own = kept.to("l") if kept is not None else None
-    around, warm_up = laps_around(session), warm_up_laps(session)
+    entered = class_entered(session, records.get("day"))
+    around, warm_up = laps_around(session), warm_up_laps(session, entered)
     try:
         plan = plan_fuel(min(planned_laps, MOST_LAPS), lap_km, rate.l_per_100km, around, warm_up)
         left = round(plan.at_flag_l(fuel_in_tank.litres), 6)

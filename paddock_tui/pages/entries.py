@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 
 from paddock_tui.records.paths import Path
+from paddock_tui.records.race import STOPS
 
 _ANSWER = ("found", "done", "test", "by", "on")
 _CLEARED = ("cleared_by", "cleared_at", "cleared_on")
@@ -43,13 +44,17 @@ _WORK: Mapping[str, tuple[str, ...]] = {
     **dict.fromkeys(("oil", "filter", "plug"), ("torqued", "rechecked_hot", "checked_by")),
 }
 
+_STOPPED = ("laps_ridden", "restart", "laps_left")
+_EVENTS: Mapping[str, tuple[str, ...]] = dict.fromkeys(STOPS, _STOPPED)
+
 _ALWAYS = {
+    "events": ("what", "at"),
     "incidents": ("what", "at", "note"),
     "symptoms": ("what",),
     "work": ("what", "at", "by"),
 }
-_ASKED = {"incidents": _INCIDENTS, "symptoms": _SYMPTOMS, "work": _WORK}
-_OTHERWISE = {"incidents": (), "symptoms": _FELT, "work": ("torqued", "checked_by")}
+_ASKED = {"events": _EVENTS, "incidents": _INCIDENTS, "symptoms": _SYMPTOMS, "work": _WORK}
+_OTHERWISE = {"events": (), "incidents": (), "symptoms": _FELT, "work": ("torqued", "checked_by")}
 """What any other word of the table asks for."""
 
 

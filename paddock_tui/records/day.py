@@ -7,7 +7,9 @@ import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
+from paddock_tui.records.crew import GroupMove
 from paddock_tui.records.fields import NAMED, NUMBERED, nested, one, table, tables, values
+from paddock_tui.records.race import MarkedTyre, RaceClass
 from paddock_tui.records.shapes import Reference, Word
 
 
@@ -53,12 +55,21 @@ class DayEntry:
     travel: str | None = one(
         Word("road", "van"), "own travel", "how this bike gets home, where it is not the day's"
     )
+    race_class: str | None = one(
+        c.TEXT, "class entered", "the class this rider and bike are entered in", key="class"
+    )
     signed_on: bool | None = one(c.FLAG, "signed on", "signed on, waiver and wristband done")
     briefing: bool | None = one(c.FLAG, "briefing attended", "the riders' briefing, compulsory everywhere")
     inspected: bool | None = one(c.FLAG, "inspection passed", "the bike and kit passed technical inspection")
     noise: Noise = table(Noise, "noise")
     camera: str | None = one(Word("none", "bike", "helmet"), "camera", "where a camera is carried")
     tethered: bool | None = one(c.FLAG, "camera tethered", "whether the camera is tied to the bike")
+    marked: Mapping[str, MarkedTyre] = tables(
+        MarkedTyre, "tyres that count", keyed_by="number", keys=NUMBERED
+    )
+    moves: Mapping[str, GroupMove] = tables(
+        GroupMove, "moved to another group", keyed_by="number", keys=NUMBERED
+    )
     checks: Mapping[str, c.Check] = tables(c.Check, "checks of the day", keyed_by="checklist item")
 
 
@@ -99,6 +110,7 @@ class RidingDay:
     flags: Mapping[str, str] = values(
         c.TEXT, "flags as briefed", "what each flag means here, in the briefing's words", keyed_by="flag"
     )
+    classes: Mapping[str, RaceClass] = tables(RaceClass, "rules of a class", keyed_by="class")
     timetable: Mapping[str, Mapping[str, TimetableSlot]] = nested(
         TimetableSlot, "timetable", keyed_by="group and number", keys=(NAMED, NUMBERED)
     )

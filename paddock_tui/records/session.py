@@ -7,8 +7,10 @@ import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
+from paddock_tui.records import race as r
 from paddock_tui.records import session_parts as o
-from paddock_tui.records.fields import ENDS, NUMBERED, nested, one, table, tables, values
+from paddock_tui.records.crew import Job
+from paddock_tui.records.fields import ENDS, NAMED, NUMBERED, nested, one, table, tables, values
 from paddock_tui.records.ridden import was_ridden
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Amount, Lap, LapTime, Reference, Series, Whole, Word
@@ -100,7 +102,8 @@ class Session:
     slept: Quantity | None = one(c.NIGHT, "hours slept", "the night before", call="slept")
     confidence: int | None = one(c.SCORE, "confidence", "1 = none, 5 = full", call="confidence")
     fatigue: int | None = one(c.SCORE, "fatigue", "1 = fresh, 5 = spent", call="fatigue")
-    aim: str | None = one(c.TEXT, "aim", "what this session is for", call="aim")
+    aim: str | None = one(c.TEXT, "aim", "the one thing to ride for in this session", call="aim")
+    aim_by: str | None = one(c.TEXT, "aim from", "initials of who set the aim: the rider or a coach")
     aim_met: str | None = one(Word("yes", "partly", "no"), "aim met", "whether it was")
     said: str | None = one(c.TEXT, "said", "three sentences before talking to anyone", call="said")
     front_travel_used: Quantity | None = one(c.TRAVEL, "front travel used", "from the marker on the fork")
@@ -147,7 +150,17 @@ class Session:
     )
     dash: o.Dash = table(o.Dash, "dash as read")
     out: WentOutWith = table(WentOutWith, "as it went out")
-    events: Mapping[str, o.Event] = tables(o.Event, "key and stalls", keyed_by="number", keys=NUMBERED)
+    events: Mapping[str, r.Event] = tables(r.Event, "key and stops", keyed_by="number", keys=NUMBERED)
+    race: r.Race = table(r.Race, "race")
+    penalties: Mapping[str, r.Penalty] = tables(r.Penalty, "penalties", keyed_by="number", keys=NUMBERED)
+    jobs: Mapping[str, Job] = tables(Job, "jobs before the start", keyed_by="job", keys=NAMED)
+    corner_words: Mapping[str, str] = values(
+        c.TEXT,
+        "said of corners",
+        "what was said of the corner with that number, to read before it is ridden again",
+        keyed_by="corner number",
+        keys=NUMBERED,
+    )
     pressures: Mapping[str, o.PressureReading] = tables(o.PressureReading, "pressures", keyed_by="reading")
     laps: Mapping[str, Lap] = values(
         LapTime(), "laps", "lap times in the order ridden", keyed_by="number", keys=NUMBERED

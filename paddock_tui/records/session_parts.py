@@ -177,16 +177,6 @@ class Dash:
 
 
 @attrs.frozen
-class Event:
-    """Something after which the dash may not show what it did."""
-
-    what: str | None = one(
-        Word("key-on", "key-off", "stall", "fuse", "battery"), "what", "what happened to the electrics"
-    )
-    at: dt.time | None = one(c.CLOCK, "at", "when it happened")
-
-
-@attrs.frozen
 class PressureReading:
     """One reading of both tyre pressures, gauge, and what they were then set to."""
 

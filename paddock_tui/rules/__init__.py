@@ -27,6 +27,7 @@ from paddock_tui.rules import (  # noqa: F401 - registers their rules
     organiser,
     presets,
     pressures,
+    race,
     readiness,
     road,
     sag,

@@ -19,7 +19,7 @@ from paddock_tui.store.garage import GarageFiles
 READ: Path = ("dash", "read")
 MODE: Path = ("dash", "shown_mode")
 VALUES: Path = ("dash", "values")
-HAPPENINGS = ("key-off", "stall", "fuse", "battery")
+HAPPENINGS = ("key-off", "stall", "fuse", "battery", "red flag", "wait in the lane")
 """What the card notes at once: each may leave the dash other than it was read."""
 
 

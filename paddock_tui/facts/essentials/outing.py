@@ -49,7 +49,9 @@ def declared(around: Around) -> EssentialAnswer:
     """Whether the race is declared wet or dry."""
     if around.session.kind != "race":
         return ABSENT
-    return KNOWN if around.ticked("declared") else to_tick(around, "declared", "race declared wet or dry")
+    if around.session.race.declared is not None or around.ticked("declared"):
+        return KNOWN
+    return Open("race declared wet or dry", "session", ("race", "declared"))
 
 
 @essential("last-outing", ALL)

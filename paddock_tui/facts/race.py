@@ -1,0 +1,161 @@
+"""A race meeting: the class as it was entered, the stops of an outing, and what a restart still asks."""
+
+import datetime as dt
+from collections.abc import Mapping
+
+import attrs
+
+from paddock_tui.facts.checklists import RACING
+from paddock_tui.facts.core import ABSENT, Absent, fact
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.kinds import Record
+from paddock_tui.records.race import STOPS, Event, RaceClass
+from paddock_tui.records.session import Session
+from paddock_tui.records.shapes.references import id_of
+
+
+@attrs.frozen
+class Stop:
+    """The last stop of an outing that is not over: what it was, when, and what is left to ride."""
+
+    what: str
+    at: dt.time | None
+    laps_ridden: int | None
+    restart: dt.time | None
+    laps_left: int | None
+
+    def __str__(self) -> str:
+        at = f" {self.at:%H:%M}" if self.at is not None else ""
+        left = f", {self.laps_left} laps left" if self.laps_left is not None else ""
+        again = f", goes on {self.restart:%H:%M}" if self.restart is not None else ""
+        return f"{self.what}{at}{left}{again}"
+
+
+@attrs.frozen
+class TyreCount:
+    """Tyres that count for this rider and bike, and how many the class lets be used."""
+
+    used: int
+    most: int
+
+    def __str__(self) -> str:
+        return f"{self.used} of {self.most} tyres counted"
+
+
+@attrs.frozen
+class Weight:
+    """What the scale showed after the flag, and the least of the class."""
+
+    weighed: Quantity
+    least: Quantity
+
+    @property
+    def under_kg(self) -> float:
+        """Kilograms under the least weight; below zero where it is over."""
+        return self.least.to("kg") - self.weighed.to("kg")
+
+    def __str__(self) -> str:
+        return f"weighed {self.weighed}, least {self.least}"
+
+
+def stop_of(session: Session) -> Stop | None:
+    """Return the stop that an outing waits in: the last one since it went out, while it is not back."""
+    if session.went_out is None or session.parked is not None:
+        return None
+    found = [one for one in session.events.values() if _stops(one, session.went_out)]
+    if not found:
+        return None
+    last = max(found, key=lambda one: one.at or dt.time.max)
+    return Stop(last.what or "", last.at, last.laps_ridden, last.restart, last.laps_left)
+
+
+def _stops(event: Event, went_out: dt.time) -> bool:
+    return event.what in STOPS and (event.at is None or event.at >= went_out)
+
+
+def class_of(day: RidingDay | None, entry: DayEntry) -> RaceClass | None:
+    """Return the class that a rider and bike are entered in; the only one where none is named."""
+    if day is None or not day.classes:
+        return None
+    name = entry.race_class
+    if name is None:
+        return next(iter(day.classes.values())) if len(day.classes) == 1 else None
+    return day.classes.get(name) or day.classes.get(id_of(name))
+
+
+def class_entered(session: Session, day: object) -> RaceClass | None:
+    """Return the rules of the class that a session is ridden in; None where nobody entered any."""
+    if not isinstance(day, RidingDay):
+        return None
+    entry = day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
+    return class_of(day, entry)
+
+
+def red_flags(session: Session) -> int:
+    """Count the red flags of an outing after which it goes on: each is ridden in and out once more."""
+    flags = [one for one in session.events.values() if one.what == "red flag"]
+    return sum(1 for one in flags if one.restart is not None or one.laps_left is not None)
+
+
+def part_distance(session: Session) -> int | None:
+    """Return the laps of an outing that goes on after a stop, with those ridden before it; None elsewhere.
+
+    Where nobody counted the laps before it, the whole plan is taken for them, so that it errs toward more.
+    """
+    again = [one for one in session.events.values() if one.what in STOPS and one.laps_left is not None]
+    if not again:
+        return None
+    last = max(again, key=lambda one: one.at or dt.time.max)
+    before = last.laps_ridden if last.laps_ridden is not None else session.planned_laps
+    return None if before is None else before + (last.laps_left or 0)
+
+
+def laps_around_the_race(session: Session, entered: RaceClass | None) -> tuple[int, int]:
+    """Return warm-up and slow-down laps: the session's own, else the class's, else one warm-up lap of a race.
+
+    A warm-up lap is ridden before each restart as well.
+    """
+    if session.kind != "race":
+        return 0, 0
+    warm_up, slow_down = session.race.warm_up_laps, session.race.slow_down_laps
+    if warm_up is None:
+        warm_up = entered.warm_up_laps if entered is not None else None
+    if slow_down is None:
+        slow_down = entered.slow_down_laps if entered is not None else None
+    return 1 if warm_up is None else warm_up, slow_down or 0
+
+
+@fact("the rules of the class, as entered", at="day:classes")
+def entered_class(session: Session, records: Mapping[str, Record]) -> RaceClass | Absent:
+    """Return the rules of the class; absent where nobody entered any: none is built in."""
+    if session.kind not in RACING:
+        return ABSENT
+    return class_entered(session, records.get("day")) or ABSENT
+
+
+@fact("the stop that the outing waits in", at="session:events", show=str)
+def stopped(session: Session) -> Stop | Absent:
+    """Return the stop; absent while nothing stopped it."""
+    return stop_of(session) or ABSENT
+
+
+@fact("the tyres that count", at="day:entries", show=str)
+def tyre_count(entry: DayEntry, entered_class: RaceClass) -> TyreCount | Absent:
+    """Return the tyres counted; absent where the class counts none."""
+    if entered_class.tyres is None:
+        return ABSENT
+    return TyreCount(len(entry.marked), entered_class.tyres)
+
+
+@fact("the weight after the flag", at="session:race.weighed", show=str)
+def weight_after(session: Session, entered_class: RaceClass) -> Weight | Absent:
+    """Return the weight; absent without a least one or a reading: bikes are not weighed by this program."""
+    least, weighed = entered_class.least_weight, session.race.weighed
+    return ABSENT if least is None or weighed is None else Weight(weighed, least)
+
+
+@fact("whether it starts from a grid", at="session:kind")
+def from_a_grid(session: Session) -> bool | Absent:
+    """Return True for a race; absent otherwise, so that nothing of a grid is asked there."""
+    return True if session.kind == "race" else ABSENT
