@@ -9,6 +9,7 @@ from typing import Any
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.board import BoardEntry, BoardMemory, Judged, board_date, board_of
+from paddock_tui.desk.day.moments import minutes_to
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref
@@ -39,11 +40,6 @@ def board_as_dict(desk: Desk, memory: BoardMemory, day: Ref | None = None) -> di
     date, now = board_date(desk, day), desk.now()
     entries = [_as_dict(one, now) for one in board_of(desk, date, memory)]
     return {"date": date.isoformat(), "at": now.replace(microsecond=0).isoformat(), "entries": entries}
-
-
-def minutes_to(starts: dt.datetime, now: dt.datetime) -> int:
-    """Count whole minutes from now to a start, below zero since; what is left of the last one is dropped."""
-    return int((starts - now).total_seconds() // 60)
 
 
 def first_words(judged: Judged) -> str:
@@ -90,6 +86,9 @@ def _when(one: BoardEntry, now: dt.datetime) -> str:
     minutes = minutes_to(one.starts, now)
     if abs(minutes) > _A_DAY:
         return f"{one.starts:%H:%M}"
+    if one.state == "stopped":
+        goes_on = f"restart {one.starts:%H:%M} in {minutes} min"
+        return goes_on if minutes >= 0 else f"stopped {one.starts:%H:%M}"
     if one.state == "out":
         return f"out {one.starts:%H:%M}, {max(-minutes, 0)} min"
     return f"{one.starts:%H:%M} in {minutes} min" if minutes >= 0 else f"{one.starts:%H:%M} {minutes} min"

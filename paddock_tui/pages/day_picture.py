@@ -25,7 +25,7 @@ def day_section(
         _lane("stops", day.stops),
         *_own(files, ref, day),
     ]
-    due = _due(clock, now.time()) if clock is not None else None
+    due = _due(clock, now) if clock is not None else None
     shown = [lane for lane in (*lanes, *((due,) if due is not None else ())) if lane.spans]
     picture = day_lanes(shown, now.time() if day.date == now.date() else None)
     row: Row | None = picture_row("the day as a line", picture) if picture is not None else None
@@ -37,11 +37,11 @@ def _lane(label: str, slots: Mapping[str, TimetableSlot]) -> DayLane:
     return DayLane(label, tuple(sorted(spans, key=lambda span: span.start)))
 
 
-def _due(clock: Countdown, now: dt.time) -> DayLane:
+def _due(clock: Countdown, now: dt.datetime) -> DayLane:
     """Return a line of what is due and not done: each by its first letter, the next one named behind."""
     ahead = [item for item in clock.items if not item.done and item.at >= now]
     note = f"{ahead[0].at:%H:%M} {ahead[0].what}" if ahead else ""
-    return DayLane("due", tuple(DaySpan(item.at, None, what=item.what) for item in ahead), note)
+    return DayLane("due", tuple(DaySpan(item.at.time(), None, what=item.what) for item in ahead), note)
 
 
 def _own(files: GarageFiles, ref: Ref, day: RidingDay) -> Iterator[DayLane]:

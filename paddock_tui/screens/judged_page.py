@@ -5,8 +5,9 @@ from collections.abc import Sequence
 import attrs
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.day.countdown import clock_of
+from paddock_tui.desk.day.countdown import by_pace, clock_of
 from paddock_tui.desk.day.what_now import next_thing
+from paddock_tui.desk.edits.entry_line import usual_lap_s
 from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.set_clock import set_date
 from paddock_tui.desk.situations import Assembled
@@ -151,7 +152,10 @@ def _clock(desk: Desk, hand: Ref | None, in_hand: Review | None) -> str:
     seen = glance(hand, desk.files.data(hand)) if hand is not None and hand.kind == "session" else None
     if seen is not None and not seen.ridden and in_hand is not None and in_hand.count(HOLD):
         return STAYS_IN
-    return clock_words(clock_of(desk.files, hand, desk.now()), desk.now().time())
+    clock = clock_of(desk.files, hand, desk.now())
+    if clock is not None and clock.laps is not None and hand is not None:
+        clock = by_pace(clock, usual_lap_s(desk, hand))
+    return clock_words(clock, desk.now())
 
 
 def _answer(

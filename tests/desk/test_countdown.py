@@ -14,14 +14,14 @@ def test_the_session_in_hand_says_when_it_goes_out_and_what_is_done(garage: Path
     clock = clock_of(at_desk(garage, now).files, NEXT, now)
 
     assert clock is not None
-    assert (clock.out, clock.session) == (dt.time(13, 20), NEXT)
+    assert (clock.out, clock.session) == (dt.datetime(2026, 6, 20, 13, 20), NEXT)
     done = {item.what: item.done for item in clock.items}
     assert done["fuel"]
     assert done["hot pressures"]
     assert not done["dash"]
-    due = next_due(clock, now.time())
+    due = next_due(clock, now)
     assert due is not None
-    assert (due.what, due.at) == ("dress", dt.time(13, 10))
+    assert (due.what, due.at) == ("dress", dt.datetime(2026, 6, 20, 13, 10))
 
 
 def test_after_the_return_the_next_line_of_the_riders_group_counts(garage: Path) -> None:
@@ -31,10 +31,10 @@ def test_after_the_return_the_next_line_of_the_riders_group_counts(garage: Path)
     clock = clock_of(desk.files, NEXT, now)
 
     assert clock is not None
-    assert (clock.out, clock.session) == (dt.time(14, 20), None)
-    due = next_due(clock, now.time())
+    assert (clock.out, clock.session) == (dt.datetime(2026, 6, 20, 14, 20), None)
+    due = next_due(clock, now)
     assert due is not None
-    assert (due.what, due.at) == ("hot pressures", dt.time(13, 44))
+    assert (due.what, due.at) == ("hot pressures", dt.datetime(2026, 6, 20, 13, 44))
 
 
 def test_what_nobody_can_tell_is_over_once_its_minute_has_passed(garage: Path) -> None:
@@ -42,7 +42,7 @@ def test_what_nobody_can_tell_is_over_once_its_minute_has_passed(garage: Path) -
     clock = clock_of(at_desk(garage, now).files, NEXT, now)
 
     assert clock is not None
-    due = next_due(clock, now.time())
+    due = next_due(clock, now)
     assert due is not None
     assert due.what == "dash"
 

@@ -4,12 +4,12 @@ A review is made once a minute, and again when a record of the garage reads othe
 """
 
 import datetime as dt
-from collections.abc import Iterator
-from typing import Literal
+from collections.abc import Iterator, Mapping
+from typing import Any, Literal
 
 import attrs
 
-from paddock_tui.desk.day.countdown import next_start
+from paddock_tui.desk.day.countdown import clock_of, next_start
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.lookup import glance, of_date
 from paddock_tui.facts.checklist_stages import at_hand
@@ -19,8 +19,8 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Review, review
 
-BoardState = Literal["out", "to come", "none made", "over"]
-"""Out on the track, a session to come, a line of the timetable without a session, or nothing more today."""
+BoardState = Literal["out", "stopped", "to come", "none made", "over"]
+"""Out, stopped on the way, a session to come, a line of the timetable without a session, nothing more."""
 
 
 @attrs.frozen
@@ -57,18 +57,24 @@ class BoardMemory:
     judged: int = 0
     """How many sessions were judged in this run."""
 
-    def of(self, desk: Desk, session: Ref) -> Judged:
-        """Return what a session's review gives the board."""
+    def begin(self, desk: Desk) -> None:
+        """Forget what was judged where a record was touched since, or in another minute."""
         minute = desk.now().replace(second=0, microsecond=0)
         self._place, touched = desk.files.touched_since(self._place)
         if touched or minute != self._minute:
             self._kept.clear()
             self._minute = minute
+
+    def of(self, desk: Desk, session: Ref) -> Judged:
+        """Return what a session's review gives the board."""
         if session not in self._kept:
             self._kept[session] = _judged(desk.assembled(session).situation)
-            self._place, _ = desk.files.touched_since(self._place)
             self.judged += 1
         return self._kept[session]
+
+    def end(self, desk: Desk) -> None:
+        """Note that what was read for the board until now is in what was judged."""
+        self._place, _ = desk.files.touched_since(self._place)
 
 
 def board_date(desk: Desk, day: Ref | None = None) -> dt.date:
@@ -85,6 +91,7 @@ def board_date(desk: Desk, day: Ref | None = None) -> dt.date:
 
 def board_of(desk: Desk, date: dt.date, memory: BoardMemory) -> tuple[BoardEntry, ...]:
     """Return an entry for each rider and bike of a date: who goes out next first, who is done last."""
+    memory.begin(desk)
     found: dict[tuple[str, str], BoardEntry] = {}
     for day, record in _days(desk, date):
         for rider, bikes in record.entries.items():
@@ -96,6 +103,7 @@ def board_of(desk: Desk, date: dt.date, memory: BoardMemory) -> tuple[BoardEntry
         sessions.setdefault((str(data.get("rider", "")), str(data.get("bike", ""))), []).append(ref)
     for (rider, bike), refs in sessions.items():
         found[rider, bike] = _entry(desk, date, rider, bike, refs, memory)
+    memory.end(desk)
     return tuple(sorted(found.values(), key=_clock))
 
 
@@ -114,9 +122,8 @@ def _days(desk: Desk, date: dt.date) -> Iterator[tuple[Ref, RidingDay]]:
 def _without_session(
     desk: Desk, date: dt.date, rider: str, bike: str, ref: Ref, day: RidingDay
 ) -> BoardEntry:
-    start = next_start(day, rider, bike, _after(desk, date))
-    state: BoardState = "none made" if start is not None or date >= desk.now().date() else "over"
-    starts = dt.datetime.combine(date, start) if start is not None else None
+    starts = next_start(day, date, rider, bike, desk.now())
+    state: BoardState = "none made" if starts is not None or date >= desk.now().date() else "over"
     return BoardEntry(rider, bike, state, day=ref, starts=starts)
 
 
@@ -133,18 +140,19 @@ def _entry(
     if not waiting:
         loaded = desk.files.read(day) if day is not None else None
         held = loaded.possible if loaded is not None else None
-        start = next_start(held, rider, bike, _after(desk, date)) if isinstance(held, RidingDay) else None
-        starts = dt.datetime.combine(date, start) if start is not None else None
-        return BoardEntry(rider, bike, "none made" if start is not None else "over", ref, day, starts)
-    at = data.get("went_out" if out is not None else "start")
-    starts = dt.datetime.combine(date, at) if isinstance(at, dt.time) else None
-    return BoardEntry(rider, bike, "out" if out else "to come", ref, day, starts, memory.of(desk, ref))
+        starts = next_start(held, date, rider, bike, desk.now()) if isinstance(held, RidingDay) else None
+        return BoardEntry(rider, bike, "none made" if starts is not None else "over", ref, day, starts)
+    clock = clock_of(desk.files, ref, desk.now())
+    starts = clock.out if clock is not None else _starts(data, date)
+    state: BoardState = "out" if out is not None else "to come"
+    if clock is not None and clock.word in ("restart", "stopped"):
+        state = "stopped"
+    return BoardEntry(rider, bike, state, ref, day, starts, memory.of(desk, ref))
 
 
-def _after(desk: Desk, date: dt.date) -> dt.time | None:
-    """Return the time after which starts of a date are to come; None where all or none of them are."""
-    now = desk.now()
-    return now.time() if date == now.date() else dt.time.max if date < now.date() else None
+def _starts(data: Mapping[str, Any], date: dt.date) -> dt.datetime | None:
+    start = data.get("start")
+    return dt.datetime.combine(date, start) if isinstance(start, dt.time) else None
 
 
 def _ridden(desk: Desk, ref: Ref) -> bool:

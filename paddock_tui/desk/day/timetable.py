@@ -22,6 +22,7 @@ _EVERY = re.compile(r"(.*?)\s+(\S+)\s+(\S+)\s+(?:every\s+)?(\d{1,3})\s*(?:min)?\
 _SPAN = re.compile(r"(\d)\s*[-\u2013]\s*(\d)")
 EVERYBODY = "everybody"
 """The group of a timetable where neither the line nor the day names one."""
+_HALF_A_DAY = 12
 _MOST = 40
 _MOST_LINES = 30
 
@@ -67,6 +68,10 @@ def read_times(text: str, day: RidingDay, own_group: str | None) -> Times | Inpu
     if not times or len(times) % 2:
         return InputError(f"{len(times)} times", "a start and an end each", _nearest(times))
     backwards = next((two for one, two in itertools.pairwise(times) if two < one), None)
+    # Half a day back is after midnight, which a timetable passes once.
+    back = [(one, two) for one, two in itertools.pairwise(times) if two < one]
+    if len(back) == 1 and back[0][0].hour - back[0][1].hour >= _HALF_A_DAY:
+        backwards = None
     if backwards is not None:
         return InputError(f"{backwards:%H:%M} goes backwards", "times one after the other", "correct it")
     spans = tuple(zip(times[::2], times[1::2], strict=True))

@@ -51,7 +51,7 @@ def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
         group = group_today(loaded.record, rider, bike)
         page = day_page(loaded, units_of(desk, loaded.record), group)
         today = clock_of(desk.files, desk.session_in_hand(), desk.now()) if _is_today(desk, ref) else None
-        due = clock_section(today, desk.now().time())
+        due = clock_section(today, desk.now())
         line = day_section(desk.files, ref, loaded.record, desk.now(), today)
         # Today what is due comes first: the timetable below it fills a screen, with what is past on top.
         first = tuple(one for one in (due, line) if one is not None)

@@ -1,0 +1,144 @@
+"""The clock of a race, of what is stopped on the way, over midnight, and when summer time begins or ends."""
+
+import datetime as dt
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from paddock_tui.desk.day.board import BoardMemory, board_of
+from paddock_tui.desk.day.countdown import by_pace, clock_of, gone_through
+from paddock_tui.desk.day.moments import after, before, in_order, minutes_to
+from paddock_tui.desk.day.timetable import read_times
+from paddock_tui.pages.board import board_page
+from paddock_tui.pages.countdown import clock_words
+from paddock_tui.records.day import RidingDay, TimetableSlot
+from tests.desk.opened import NEXT, at_desk, typed
+
+DATE = dt.date(2026, 6, 20)
+
+
+def on(hour: int, minute: int = 0, day: int = 20) -> dt.datetime:
+    return dt.datetime(2026, 6, day, hour, minute)
+
+
+def words(garage: Path, now: dt.datetime, *pairs: tuple[str, str]) -> str:
+    """Say the clock of the session in hand after something was typed."""
+    desk = at_desk(garage, now)
+    desk.do(typed(desk, NEXT, *pairs))
+    said = clock_words(clock_of(desk.files, NEXT, now), now)
+    desk.close()
+    return said
+
+
+RACE = (("kind", "race"), ("race.grid", "13:10"), ("race.tyre_choice", "12:55"), ("planned_laps", "8"))
+
+
+def test_a_race_counts_down_to_the_tyre_choice_the_grid_and_the_start(garage: Path) -> None:
+    now = on(12, 50)
+    desk = at_desk(garage, now)
+    desk.do(typed(desk, NEXT, *RACE, ("warmers", "used")))
+    clock = clock_of(desk.files, NEXT, now)
+
+    assert clock is not None
+    assert [(item.what, f"{item.at:%H:%M}") for item in gone_through(clock)][-6:] == [
+        ("tyre choice", "12:55"),
+        ("dress", "13:00"),
+        ("dash", "13:07"),
+        ("warmers off", "13:09"),
+        ("grid", "13:10"),
+        ("start", "13:20"),
+    ]
+    assert clock_words(clock, now).startswith("grid 13:10 in 20 min")
+    desk.settled()
+    assert words(garage, on(13, 12), ("went_out", "13:08")) == "start 13:20 in 8 min"
+
+
+def test_the_class_says_until_when_tyres_are_chosen(garage: Path) -> None:
+    desk = at_desk(garage, on(12, 50))
+    day = next(ref for ref in desk.files.listing("day") if ref.id == "2026-06-20-anvilfen")
+    desk.do(typed(desk, day, ("classes.open.tyre_choice", "15 min")))
+    desk.do(typed(desk, NEXT, ("kind", "race")))
+    clock = clock_of(desk.files, NEXT, on(12, 50))
+
+    assert clock is not None
+    assert {item.what: item.at for item in clock.items}["tyre choice"] == on(13, 5)
+
+
+def test_what_is_out_counts_to_the_flag_in_minutes_or_laps(garage: Path) -> None:
+    out = (("went_out", "13:20"),)
+
+    assert words(garage, on(13, 28), *out) == "out since 13:20 · flag 13:40 in 12 min"
+    desk = at_desk(garage, on(13, 28))
+    desk.do(typed(desk, NEXT, ("planned_time", ""), ("planned_laps", "8")))
+    clock = clock_of(desk.files, NEXT, on(13, 28))
+    assert clock is not None
+    assert clock_words(clock, on(13, 28)) == "out since 13:20", "nobody knows the usual lap"
+    paced = by_pace(clock, 120.0)
+    assert clock_words(paced, on(13, 28)) == "out since 13:20 · about 4 laps to the flag"
+    assert clock_words(paced, on(13, 20)) == "out since 13:20 · about 8 laps to the flag"
+
+
+STOP = (
+    ("went_out", "13:20"),
+    ("dash.read", "13:17"),
+    ("events.1.what", "red flag"),
+    ("events.1.at", "13:26"),
+)
+
+
+def test_a_red_flag_counts_down_to_the_restart_with_the_dash_to_read_again(garage: Path) -> None:
+    assert words(garage, on(13, 28), *STOP) == "stopped since 13:26 · when does it go on?"
+    again = (("events.1.restart", "13:45"), ("events.1.laps_left", "4"))
+    assert words(garage, on(13, 30), *again) == "restart 13:45 in 15 min · dash 12 min"
+    assert words(garage, on(13, 30), ("dash.read", "13:29")) == "restart 13:45 in 15 min"
+
+    desk = at_desk(garage, on(13, 30))
+    ines = next(one for one in board_of(desk, DATE, BoardMemory()) if one.rider == "ines")
+    assert (ines.state, ines.starts) == ("stopped", on(13, 45))
+    shown = board_page(desk, BoardMemory()).rows()
+    assert "restart 13:45 in 15 min" in [row.label for row in shown]
+
+
+def test_what_goes_out_after_midnight_counts_down_before_it_and_stays_out_over_it(garage: Path) -> None:
+    late = (("date", "2026-06-21"), ("start", "00:10"), ("day", ""))
+    assert words(garage, on(23, 45), *late) == "out 00:10 in 25 min · dress 15 min"
+    desk = at_desk(garage, on(23, 45))
+    desk.do(typed(desk, NEXT, ("date", "2026-06-20"), ("start", "23:50"), ("went_out", "23:51")))
+    now = on(0, 5, day=21)
+    assert clock_words(clock_of(desk.files, NEXT, now), now) == "out since 23:51 · flag 00:10 in 5 min"
+    assert clock_of(desk.files, NEXT, on(14, 0, day=21)) is None
+
+
+def test_a_timetable_may_go_on_after_midnight_once() -> None:
+    day = RidingDay(date=DATE, group="night")
+    times = read_times("22:00-22:30 23:45-0:15 1:00-1:30", day, None)
+    assert not hasattr(times, "found"), times
+    assert times.words() == "night: 22:00-22:30, 23:45-00:15, 01:00-01:30"
+    assert hasattr(read_times("9:00-9:20 8:00-8:20", day, None), "found"), "an hour back is a slip"
+
+    slots = {"1": TimetableSlot(from_=dt.time(23, 45)), "2": TimetableSlot(from_=dt.time(1))}
+    lines = [(slot.from_, key) for key, slot in slots.items() if slot.from_ is not None]
+    assert list(in_order(DATE, lines)) == [(on(23, 45), "1"), (on(1, 0, day=21), "2")]
+    assert after(on(23, 0), dt.time(0, 10)) == on(0, 10, day=21)
+    assert before(on(0, 10, day=21), dt.time(23, 50)) == on(23, 50)
+
+
+@pytest.fixture
+def vienna(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
+    monkeypatch.setenv("TZ", "Europe/Vienna")
+    time.tzset()
+    yield
+    monkeypatch.undo()
+    time.tzset()
+
+
+@pytest.mark.usefixtures("vienna")
+def test_minutes_are_those_that_pass_when_summer_time_begins_and_ends() -> None:
+    spring, autumn = dt.date(2026, 3, 29), dt.date(2026, 10, 25)
+    one, four = dt.time(1, 30), dt.time(4, 0)
+
+    assert minutes_to(dt.datetime.combine(spring, four), dt.datetime.combine(spring, one)) == 90
+    assert minutes_to(dt.datetime.combine(autumn, four), dt.datetime.combine(autumn, one)) == 210
+    assert minutes_to(on(4), on(1, 30)) == 150
