@@ -18,9 +18,11 @@ from paddock_tui.commands.common import sentences as sentences_of
 from paddock_tui.commands.set import NOTHING, asked_about, keep_and_say
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.late import delaying, late_minutes
+from paddock_tui.desk.day.moving import moved_to, moving
 from paddock_tui.desk.edits.entry_line import entered, entering, entry_context
 from paddock_tui.entry import TypedLine, answered, read_line
 from paddock_tui.records.edits import Change, Step
+from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.text import fold, printable, width
 
@@ -44,9 +46,9 @@ def enter(
     ref = find_ref(desk, session) if session is not None else desk.session_in_hand()
     if ref is None:
         raise CommandStopped(NOT_DONE, "there is no session to enter it in", "  name a record with --session")
-    minutes = late_minutes(text)
-    if minutes is not None:
-        return _late(desk, ref, minutes, preview=preview)
+    of_day = _of_day(desk, ref, text)
+    if of_day is not None:
+        return _kept(desk, of_day, preview=preview)
     context = entry_context(desk, ref)
     if context is None:
         loaded = desk.files.read(ref)
@@ -61,11 +63,20 @@ def enter(
     return _apply(desk, ref, line, preview=preview, yes=yes)
 
 
-def _late(desk: Desk, ref: Ref, minutes: int, *, preview: bool) -> int:
+def _of_day(desk: Desk, ref: Ref, text: str) -> Step | InputError | None:
+    """Make the step of a line about the day: it runs late, or the rider is moved; else None."""
+    move, minutes = moved_to(text), late_minutes(text)
+    if move is not None:
+        return moving(desk.files, ref, *move, desk.now())
+    if minutes is None:
+        return None
     named = desk.files.data(ref).get("day")
     if not isinstance(named, str):
         raise CommandStopped(NOT_DONE, f"{ref} has no day", "  only a day has times that shift")
-    step = delaying(desk.files, Ref("day", named), minutes, desk.now())
+    return delaying(desk.files, Ref("day", named), minutes, desk.now())
+
+
+def _kept(desk: Desk, step: Step | InputError, *, preview: bool) -> int:
     if not isinstance(step, Step):
         raise CommandStopped(NOT_DONE, *sentences_of(step), NOTHING)
     if preview:

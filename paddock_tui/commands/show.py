@@ -40,7 +40,20 @@ PrintForm = Literal["text", "json", "html", "plain"]
 ScreenPage = Callable[[Desk, str, Ref | None], Page]
 """Makes the page of a room of the screens, about a session or profile."""
 
-_AS_NAMED = ("setup", "bench", "review", "out", "return", "next", "last", "slip", "limits", "today")
+_AS_NAMED = (
+    "setup",
+    "bench",
+    "review",
+    "out",
+    "return",
+    "next",
+    "last",
+    "slip",
+    "crew",
+    "corners",
+    "limits",
+    "today",
+)
 AS_ON_SCREEN = {"checks": "checklist", **dict(zip(_AS_NAMED, _AS_NAMED, strict=True))}
 """Rooms of the screens that print as they are, by the name that stands for them, with the session or profile
 they are about behind a slash.

@@ -12,11 +12,22 @@ LAPS = "laps"
 NOTE = "note"
 AGO = "ago"
 LATE = "late"
+CORNER, RED, RESTART, JOB, PENALTY = "corner", "red", "restart", "job", "penalty"
+TRACKSIDE = {
+    CORNER: "words about a corner, by its number",
+    RED: "a red flag now, with the laps ridden",
+    RESTART: "when it goes on after a stop, with the laps left",
+    JOB: "a job before the start, and the initials of whose it is",
+    PENALTY: "a penalty, in the officials' words",
+}
+"""Words that begin an entry of a growing table."""
+
 SPECIAL = {
     LAPS: "lap times, added after those that are there",
     NOTE: "a note",
     AGO: "parked, minutes ago",
     LATE: "minutes that the day runs late, by itself",
+    **TRACKSIDE,
 }
 """Words of a session that take pieces of their own."""
 

@@ -8,9 +8,10 @@ from typing import Any
 from paddock_tui.entry.builtin import CLEAR, LAPS, LEFT_OUT, NOTE
 from paddock_tui.entry.line import LineContext
 from paddock_tui.entry.line_state import DAMPING, with_damping
+from paddock_tui.entry.numbering import next_number
 from paddock_tui.entry.reading import read_line
 from paddock_tui.entry.scanner import quoted
-from paddock_tui.entry.special_words import NOTES, next_number
+from paddock_tui.entry.special_words import NOTES
 from paddock_tui.entry.values import below_zero, takes_the_rest
 from paddock_tui.entry.vocabulary import PlacedCall, Vocabulary
 from paddock_tui.records.edits import MISSING, Missing, Value

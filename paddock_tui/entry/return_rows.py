@@ -94,6 +94,22 @@ LATER: tuple[tuple[str, tuple[Path, ...]], ...] = (
 """What can wait, after the laps: headings with the values of the session under them."""
 
 
+AFTER_THE_FLAG: tuple[tuple[str, tuple[Path, ...]], ...] = (
+    (
+        "after the flag",
+        (
+            ("race", "finished"),
+            ("race", "weighed"),
+            ("race", "closed_park"),
+            ("penalties", "1", "what"),
+            ("penalties", "1", "why"),
+            ("penalties", "1", "served"),
+        ),
+    ),
+)
+"""What is asked besides after a session from a grid."""
+
+
 NOTES = {
     HOT: "three digits; enter skips",
     FEEL: "1 stops me, 3 fine, 5 could push more; 0 skips",

@@ -1,20 +1,18 @@
 """Words that take pieces of their own: lap times, notes, and how long ago the bike was parked."""
 
 import datetime as dt
-from collections.abc import Iterable, Mapping
-from typing import Any
 
-from paddock_tui.entry.builtin import AGO, LAPS, LATE
+from paddock_tui.entry.builtin import AGO, LAPS, LATE, TRACKSIDE
 from paddock_tui.entry.laps import read_laps
 from paddock_tui.entry.line import Piece
 from paddock_tui.entry.line_state import State
-from paddock_tui.entry.pieces import lookup
+from paddock_tui.entry.numbering import next_number
 from paddock_tui.entry.scanner import unquoted
+from paddock_tui.entry.trackside_words import read_trackside
 from paddock_tui.entry.values import to_the_minute
 from paddock_tui.entry.vocabulary import SpecialWord
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
-from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import LapTime, Text
 
 NOTES = "notes"
@@ -35,16 +33,10 @@ def read_special(state: State, special: SpecialWord, start: int, end: int) -> No
         state.past_values()
         message = "the day runs late: that is a line by itself"
         state.refuse(start, end, message, "late 15 alone shifts what is still to come")
+    elif special.word in TRACKSIDE:
+        read_trackside(state, special.word, start, end)
     else:
         _note(state, start, end)
-
-
-def next_number(data: Mapping[str, Any], table: str, used: Iterable[Path] = ()) -> int:
-    """Return the number after the highest in a table of numbered keys, those of other paths included."""
-    held = lookup(data, (table,))
-    keys = [key for key in held if isinstance(key, str)] if isinstance(held, Mapping) else []
-    keys += [path[1] for path in used if path[0] == table]
-    return max((int(key) for key in keys if key.isascii() and key.isdecimal()), default=0) + 1
 
 
 def _next(state: State, table: str) -> int:

@@ -7,8 +7,9 @@ import attrs
 
 from paddock_tui.desk.debrief.rows import CHANGE, place_of, value_of
 from paddock_tui.desk.debrief.steps import HOT_AT, minutes_parked, worth
-from paddock_tui.entry.return_rows import HOT, LATER, NOTES, SYMPTOM, ReturnRow, rule_of
+from paddock_tui.entry.return_rows import AFTER_THE_FLAG, HOT, LATER, NOTES, SYMPTOM, ReturnRow, rule_of
 from paddock_tui.entry.symptoms import SHORT, numbered
+from paddock_tui.facts.checklists import RACING
 from paddock_tui.matters import KINDS
 from paddock_tui.pages.review import finding_row
 from paddock_tui.pages.rows import Page, Row, Section
@@ -53,7 +54,8 @@ def return_page(
     if not isinstance(session, Session):
         return Page(heading, (), judged=False)
     asked = tuple(finding_row(one) for one in still)
-    sections = [Section("still open: what became of it?", asked)] if asked else []
+    sections = _aim(loaded, session, units)
+    sections += [Section("still open: what became of it?", asked)] if asked else []
     sections.append(_parked(loaded, session, units, now))
     for title in dict.fromkeys(group.section for group in groups):
         rows = [_row(files, loaded.ref, group, units, session) for group in groups if group.section == title]
@@ -62,6 +64,16 @@ def return_page(
         sections.append(Section(title, tuple(rows), _note(title)))
     sections += _later(loaded, session, units, no_laps)
     return Page(f"return · {heading}", tuple(sections), judged=False)
+
+
+def _aim(loaded: Loaded, session: Session, units: Units) -> list[Section]:
+    """Ask first whether the aim of the outing was met; nothing where it had none."""
+    field = field_at("session", ("aim_met",))
+    if session.aim is None or field is None:
+        return []
+    by = f" (from {session.aim_by})" if session.aim_by is not None else ""
+    row = attrs.evolve(field_row(loaded, field, units), label="met?", aside=printable(f"{session.aim}{by}"))
+    return [Section("the aim", (row,), "yes ends it; else it goes on to the next session")]
 
 
 def still_open(judged: Review, session: Ref) -> tuple[Finding, ...]:
@@ -147,7 +159,8 @@ def _later(loaded: Loaded, session: Session, units: Units, no_laps: str) -> Iter
         typing="words",
     )
     yield Section("later", (row,), REMINDER)
-    for title, paths in LATER:
+    racing = AFTER_THE_FLAG if session.kind in RACING else ()
+    for title, paths in (*racing, *LATER):
         rows = []
         for path in paths:
             field = field_at("session", path)

@@ -37,6 +37,8 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
     do = tuple(_due_row(one, session) for one in not_done(judged))
     if do:
         sections.append(Section("to do, in the order of the clock", do))
+    if session.aim is not None:
+        sections.append(Section("ride for", (aim_row(session),)))
     if judged.missing:
         sections.append(missing_section(judged))
     sections.append(Section("the last minutes", tuple(_last_minutes(session))))
@@ -83,6 +85,12 @@ def _by(finding: Finding, session: Session) -> str:
         return "before going out"
     start = dt.datetime.combine(session.date, session.start)
     return f"by {start - dt.timedelta(minutes=minutes_before(finding)):%H:%M}"
+
+
+def aim_row(session: Session) -> Row:
+    """Say the one aim of an outing, and whose it is."""
+    by = f"from {session.aim_by}" if session.aim_by is not None else ""
+    return Row("aim", printable(session.aim or ""), aside=printable(by), kind="text", key="aim")
 
 
 def _last_minutes(session: Session) -> Iterator[Row]:

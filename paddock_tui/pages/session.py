@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 
 import attrs
 
+from paddock_tui.facts.checklists import RACING
 from paddock_tui.pages.disputes import with_disputes
 from paddock_tui.pages.entries import stands
 from paddock_tui.pages.record import add_row, record_sections
@@ -28,9 +29,13 @@ NEXT = "#"
 ADD = "+"
 """At the end of a place of the order: a row by which an entry is added to the table."""
 
+RACE = "race"
+"""The heading of what only a session from a grid has."""
+
 ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("outing", ("date", "number", "kind", "day", "bike", "rider", "tyres")),
-    ("plan", ("start", "planned_time", "planned_laps", "aim", "copied_from", "taken_from")),
+    ("plan", ("start", "planned_time", "planned_laps", "aim", "aim_by", "copied_from", "taken_from")),
+    (RACE, ("race", "penalties.#")),
     ("conditions", ("surface", "air", "track", "humidity", "air_pressure", "wind", "ice")),
     ("rider", ("slept", "visor")),
     ("fuel", ("fuel_in_tank", "fuel_added", "filled_to_brim")),
@@ -66,7 +71,7 @@ ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
 )
 """The headings of the page, and what stands under each: values, tables, numbered ones, rows to add by."""
 
-GROWING = (("counted",), ("because",))
+GROWING = (("counted",), ("because",), ("jobs",), ("corner_words",))
 """Tables that follow the order and can be added to; checks and acceptances have pages of their own."""
 
 OWN = ("name", "made_for", "baseline", "note")
@@ -76,7 +81,9 @@ BELONGS = ("bike", "rider", "taken_from", "retired")
 
 def session_page(loaded: Loaded, heading: str, units: Units) -> Page:
     """Make the page of a session; what the order does not name follows under its own heading."""
-    sections = [Section(title, tuple(_rows(loaded, places, units))) for title, places in ORDER]
+    racing = loaded.data.get("kind") in RACING
+    order = [(title, places) for title, places in ORDER if racing or title != RACE]
+    sections = [Section(title, tuple(_rows(loaded, places, units))) for title, places in order]
     sections += _rest(loaded, sections, units)
     return with_disputes(Page(heading, tuple(sections)), loaded)
 

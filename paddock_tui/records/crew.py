@@ -12,7 +12,7 @@ from paddock_tui.records.fields import one
 class Job:
     """One job before the next start: whose it is, who did it, and who looked at it."""
 
-    who: str | None = one(c.TEXT, "whose job", "initials of whoever has the job", carry=True)
+    who: str | None = one(c.TEXT, "whose job", "initials of whoever has the job")
     done_by: str | None = one(c.TEXT, "job done by", "initials of who did it")
     checked_by: str | None = one(c.TEXT, "job checked by", "initials of the second person who looked")
     at: dt.time | None = one(c.CLOCK, "job done at", "when it was done")

@@ -57,7 +57,7 @@ class Race:
         c.CLOCK, "tyre choice by", "until when the tyres may be changed", call="choice"
     )
     holds_bike: str | None = one(
-        c.TEXT, "holds the bike", "initials of who holds it on the grid", call="holds"
+        c.TEXT, "holds the bike", "initials of whoever stands with it on the grid", call="holds"
     )
     launch_armed: bool | None = one(
         c.FLAG, "launch armed", "whether launch control was armed on the grid, as the dash showed"

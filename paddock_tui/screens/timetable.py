@@ -1,6 +1,7 @@
 """The day's times on the screen: a group's whole timetable in one line, and a day that runs late."""
 
 from paddock_tui.desk.day.late import delaying, late_minutes
+from paddock_tui.desk.day.moving import moved_to, moving
 from paddock_tui.desk.day.timetable import EXAMPLE, read_times, timetabling
 from paddock_tui.pages.day import group_today
 from paddock_tui.records.day import RidingDay
@@ -34,7 +35,10 @@ _HOW = f"a group's times: {EXAMPLE}, or novice 9:00-9:20 10:00-10:20; late 15 sh
 
 
 def late(host: Host, session: Ref, text: str) -> Step | InputError | None:
-    """Make the step of a line that says the day of a session runs late; None where it says something else."""
+    """Make the step of a line about the day of a session: it runs late, or its rider is moved; else None."""
+    move = moved_to(text)
+    if move is not None:
+        return moving(host.desk.files, session, *move, host.desk.now())
     minutes = late_minutes(text)
     if minutes is None:
         return None

@@ -69,6 +69,8 @@ LOOKS: dict[str, Seen] = {
     "garage": Seen(Place()),
     "garage-lower": Seen(Place(), "tyres/magpie-trackday-2"),
     "board": Seen(Place("board", NEXT)),
+    "crew": Seen(Place("crew", NEXT)),
+    "corners": Seen(Place("corners", NEXT)),
     "setup": Seen(Place("setup", NEXT)),
     "setup-lower": Seen(Place("setup", NEXT), "setup.front_start"),
     "setup-ridden": Seen(Place("setup", RIDDEN)),

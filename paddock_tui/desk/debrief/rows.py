@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 
 from paddock_tui.desk.lookup import glance, glances, order
+from paddock_tui.entry.numbering import next_number
 from paddock_tui.entry.return_rows import SYMPTOMS, ReturnRow, groups
-from paddock_tui.entry.special_words import next_number
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.data import lookup

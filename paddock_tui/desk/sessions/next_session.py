@@ -49,6 +49,7 @@ def next_session(
     ref = free_session(files, date, number, held.bike)
     values: dict[str, Value] = {"date": date, "number": number, "copied_from": source.id}
     values.update(_carried(files, loaded))
+    values.update(_going_on(files.data(source), held, same_day=date == held.date))
     day = _day_of(files, date, held)
     if day is not None:
         values["day"] = day.id
@@ -87,6 +88,15 @@ def _carried(files: GarageFiles, loaded: Loaded) -> dict[str, Value]:
         if files.path_of(named) is None or "retired" in files.data(named):
             carried.pop(kind, None)
     return carried
+
+
+def _going_on(data: Mapping[str, Any], source: Session, *, same_day: bool) -> dict[str, Value]:
+    """Carry a riding aim until it is met, and of the day's jobs whose they are, not that they were done."""
+    found: dict[str, Value] = {}
+    if source.aim is not None and source.aim_met != "yes":
+        found |= {key: data[key] for key in ("aim", "aim_by") if key in data}
+    jobs = {name: {"who": job.who} for name, job in source.jobs.items() if job.who is not None}
+    return found | ({"jobs": jobs} if jobs and same_day else {})
 
 
 def _readable(loaded: Loaded) -> Mapping[str, Any]:
