@@ -28,7 +28,7 @@ def read_trackside(state: State, word: str, start: int, end: int) -> None:
 def _corner(state: State, start: int, end: int) -> None:
     number = _whole(state)
     if number is None:
-        state.past_values()
+        state.place = len(state.tokens)
         state.refuse(start, end, "corner waits for its number", 'such as corner 4 "late apex"')
         return
     _words(state, start, end, ("corner_words", str(number)), f"corner {number}")

@@ -25,4 +25,4 @@ class GroupMove:
     from_: str | None = one(c.TEXT, "moved from", "the group ridden until then", key="from")
     to: str | None = one(c.TEXT, "moved to", "the group from then on")
     by: str | None = one(c.TEXT, "moved by", "who moved the rider: instructor, organiser, own wish")
-    at: dt.time | None = one(c.CLOCK, "moved at", "when")
+    at: dt.time | None = one(c.CLOCK, "moved at", "when that was")

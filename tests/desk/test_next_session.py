@@ -81,16 +81,18 @@ def test_set_up_rider_tyres_kind_and_plan_come_over_and_nothing_that_was_measure
         "copied_from": "2026-06-20-4-magpie",
         "planned_time": "20 min",
         "start": dt.time(14, 20),
+        "aim": source["aim"],
         "setup": source["setup"],
     }
-    assert {"surface", "air", "because", "checks", "fuel_added", "aim", "warmers"} < set(source)
+    assert {"surface", "air", "because", "checks", "fuel_added", "warmers"} < set(source)
 
 
 def test_from_a_session_in_which_all_is_known_only_what_is_declared_to_carry_comes_over(
     garage: Path,
 ) -> None:
     carried = {one.path[0] for one in declared(Session) if one.carry}
-    allowed = carried | {"date", "number", "start", "copied_from"}
+    # An aim goes on until it is met, and whose the jobs of the day are.
+    allowed = carried | {"date", "number", "start", "copied_from", "aim", "aim_by", "jobs"}
     held: set[str] = set()
 
     for path in sorted((garage / "sessions").rglob("*.toml")):
@@ -100,6 +102,20 @@ def test_from_a_session_in_which_all_is_known_only_what_is_declared_to_carry_com
     never = {"surface", "air", "track", "pressures", "laps", "counted", "accepted", "dash", "parked", "feel"}
     assert never <= held
     assert not never & allowed
+
+
+def test_an_aim_goes_on_until_it_is_met_and_a_job_stays_whose_it_is(tmp_path: Path) -> None:
+    jobs = '\n[jobs.fuel]\nwho = "TO"\ndone_by = "TO"\nat = 10:00:00\n'
+    aims = {"aim": '"late apex in 4"', "aim_by": '"JM"'}
+    for met, carried in (("None", True), ('"no"', True), ('"partly"', True), ('"yes"', False)):
+        root = one(tmp_path / met.strip('"'), **aims, aim_met=met)
+        file = root / "sessions/a.toml"
+        file.write_text(file.read_text() + jobs)
+        _, data = made(root)
+        kept = {key: data[key] for key in ("aim", "aim_by") if key in data}
+        assert kept == ({"aim": "late apex in 4", "aim_by": "JM"} if carried else {})
+        assert data["jobs"] == {"fuel": {"who": "TO"}}
+        assert "aim_met" not in data
 
 
 @pytest.mark.parametrize(

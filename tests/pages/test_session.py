@@ -9,7 +9,7 @@ from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row
-from paddock_tui.pages.session import GROWING, ORDER, session_page, set_up_page, without_laps
+from paddock_tui.pages.session import GROWING, ORDER, RACE, session_page, set_up_page, without_laps
 from paddock_tui.records.common import Units
 from paddock_tui.records.fields import ANY, declared
 from paddock_tui.records.kinds import CLASSES
@@ -67,7 +67,9 @@ def test_the_sections_stand_in_the_order_in_which_facts_become_known() -> None:
     after = ["pressures hot", "feel", "laps", "looked at", "incidents", "work done", "notes", "sag"]
 
     assert [title for title in titles if title in (*wanted, *after)] == [*wanted, *after]
-    assert titles[: len(ORDER)] == [title for title, _ in ORDER]
+    assert titles[: len(ORDER) - 1] == [title for title, _ in ORDER if title != RACE]
+    race = Ref("session", "2025-06-14-2-shrew")
+    assert [section.title for section in facts(race).sections][:3] == ["outing", "plan", RACE]
 
 
 def test_hot_pressures_come_first_after_the_ride_then_feel_then_laps() -> None:
@@ -151,7 +153,7 @@ range = [-3, 3]
 
 
 def test_every_declared_value_of_a_session_can_be_filled_in_from_an_empty_one(tmp_path: Path) -> None:
-    text = 'bike = "plain"\n[setup]\ndamping = "live"\n'
+    text = 'bike = "plain"\nkind = "race"\n[setup]\ndamping = "live"\n'
     files = small(tmp_path, text, bikes__plain=BIKE)
 
     missing = reachable("session", [facts(A, files), set_up(A, files)])
@@ -277,7 +279,7 @@ def test_labels_say_which_reading_lap_or_number_a_value_belongs_to() -> None:
 
 def test_what_the_order_does_not_name_follows_under_headings_of_its_own() -> None:
     page = facts(NEXT)
-    titles = [section.title for section in page.sections[len(ORDER) :]]
+    titles = [section.title for section in page.sections[len(ORDER) - 1 :]]
 
     assert "changes · controls · traction" in titles
     assert any(title.startswith("checks of the session · ") for title in titles)

@@ -42,6 +42,7 @@ STANDS_AFTERWARDS = frozenset(
         "hot-reading-too-late",
         "off-the-warmers-too-long",
         "tyre-worked-outside-its-range",
+        "under-the-least-weight",
         # What the record or the bike's file says that cannot be, or leaves out.
         "adjuster-outside-its-range",
         "air-pressure-not-of-the-altitude",
