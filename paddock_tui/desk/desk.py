@@ -18,6 +18,7 @@ from paddock_tui.desk.set_clock import SetClock
 from paddock_tui.desk.situations import Assembled, assemble
 from paddock_tui.desk.undo import Done, Timeline
 from paddock_tui.desk.unsaved import Marks, marks, stage, whole_text
+from paddock_tui.desk.venue_clock import VenueClock
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import History
 from paddock_tui.records.common import Units
@@ -68,7 +69,7 @@ class Desk:
     def __init__(self, root: FilePath, now: Callable[[], dt.datetime] = dt.datetime.now) -> None:
         self._files = GarageFiles(root)
         self._histories = Histories()
-        self.now = now
+        self.now = VenueClock(self._files) if now == dt.datetime.now else now
         self.on_change: list[Callable[[DeskChange], None]] = []
         self._history = Timeline(root)
         self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")

@@ -9,7 +9,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.fields import NUMBERED, nested, one, table, tables
-from paddock_tui.records.shapes import Whole, Word
+from paddock_tui.records.shapes import TimeZoneName, Whole, Word
 
 
 @attrs.frozen
@@ -74,6 +74,9 @@ class Venue:
     length: Quantity | None = one(c.LAP_LENGTH, "lap length", "length of one lap")
     direction: str | None = one(
         Word("clockwise", "anticlockwise"), "direction", "which way round it is ridden"
+    )
+    time_zone: str | None = one(
+        TimeZoneName(), "time zone", "where its clock is not that of the laptop: times are told by it there"
     )
     altitude: Quantity | None = one(c.ALTITUDE, "altitude", "above sea level")
     longest_straight: Quantity | None = one(

@@ -11,6 +11,7 @@ from paddock_tui.desk.edits.entry_line import usual_lap_s
 from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.set_clock import set_date
 from paddock_tui.desk.situations import Assembled
+from paddock_tui.desk.venue_clock import venue_zone
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
@@ -98,8 +99,9 @@ def judged_page(
     page = _page(room, asked)
     if room.for_anybody:
         return JudgedPage(page, judged, attrs.evolve(place, subject=subject), ())
-    set_to = set_date(desk.now)
-    heading = f"clock {short_date(set_to)} · {page.heading}" if set_to is not None else page.heading
+    set_to, zone = set_date(desk.now), venue_zone(desk.now)
+    said = f"clock {short_date(set_to)} · " if set_to is not None else f"{zone} time · " if zone else ""
+    heading = f"{said}{page.heading}"
     made = attrs.evolve(
         page,
         heading=heading,

@@ -7,13 +7,16 @@ from pathlib import Path
 
 import pytest
 
+from paddock_tui.desk import Desk
 from paddock_tui.desk.day.board import BoardMemory, board_of
 from paddock_tui.desk.day.countdown import by_pace, clock_of, gone_through
 from paddock_tui.desk.day.moments import after, before, in_order, minutes_to
 from paddock_tui.desk.day.timetable import read_times
+from paddock_tui.desk.venue_clock import VenueClock
 from paddock_tui.pages.board import board_page
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.records.day import RidingDay, TimetableSlot
+from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk, typed
 
 DATE = dt.date(2026, 6, 20)
@@ -142,3 +145,34 @@ def test_minutes_are_those_that_pass_when_summer_time_begins_and_ends() -> None:
     assert minutes_to(dt.datetime.combine(spring, four), dt.datetime.combine(spring, one)) == 90
     assert minutes_to(dt.datetime.combine(autumn, four), dt.datetime.combine(autumn, one)) == 210
     assert minutes_to(on(4), on(1, 30)) == 150
+
+
+@pytest.mark.usefixtures("vienna")
+def test_at_a_venue_in_another_time_zone_its_clock_counts(garage: Path) -> None:
+    venue = garage / "venues/anvilfen.toml"
+    venue.write_text('time_zone = "Europe/Lisbon"\n' + venue.read_text())
+    local = [dt.datetime(2026, 6, 20, 13, 55)]
+    files = at_desk(garage, on(12)).files
+    clock = VenueClock(files, lambda: local[0])
+
+    assert clock() == on(12, 55), "Lisbon is an hour behind Vienna"
+    assert clock.name == "Europe/Lisbon"
+    desk = Desk(garage, clock)
+    assert clock_words(clock_of(desk.files, NEXT, desk.now()), desk.now()).startswith("out 13:20 in 25 min")
+    labels = [row.label for row in board_page(desk, BoardMemory()).rows() if row.kind == "link"]
+    assert labels[0] == "13:20 in 25 min"
+    late = VenueClock(files, lambda: dt.datetime(2026, 6, 21, 0, 30))
+    assert late() == on(23, 30), "the day there is not over yet"
+    local[0] = dt.datetime(2026, 7, 15, 12)
+    assert clock() == local[0], "weeks away from the day the laptop's own time counts"
+
+
+def test_a_time_zone_that_nobody_knows_is_said_and_no_clock_goes_by_it(garage: Path) -> None:
+    venue = garage / "venues/anvilfen.toml"
+    venue.write_text('time_zone = "Europe/Nowhere"\n' + venue.read_text())
+    desk = at_desk(garage, on(12))
+    loaded = desk.files.read(Ref("venue", "anvilfen"))
+
+    assert loaded is not None
+    assert [one.path for one in loaded.troubles] == [("time_zone",)]
+    assert VenueClock(desk.files, lambda: on(12))() == on(12)

@@ -15,6 +15,7 @@ from paddock_tui.records.shapes.settings import (
 )
 from paddock_tui.records.shapes.texts import Flag, Text, Word
 from paddock_tui.records.shapes.times import DateCode, Day, TimeOfDay
+from paddock_tui.records.shapes.zones import TimeZoneName
 
 __all__ = [
     "Amount",
@@ -35,6 +36,7 @@ __all__ = [
     "SpeedSetting",
     "Text",
     "TimeOfDay",
+    "TimeZoneName",
     "TyreSizeMarking",
     "Whole",
     "Word",
