@@ -14,8 +14,8 @@ from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NOT_YET_WORD
-from paddock_tui.rules import HOLD
-from paddock_tui.rules.personal import impersonal_words
+from paddock_tui.rules import CAUTION, HOLD
+from paddock_tui.rules.personal import OF_HEALTH, impersonal_words
 from paddock_tui.text import printable
 
 BOARD = "board"
@@ -43,10 +43,11 @@ def board_as_dict(desk: Desk, memory: BoardMemory, day: Ref | None = None) -> di
 
 
 def first_words(judged: Judged) -> str:
-    """Say the first finding as others may read it; empty without one."""
-    if not judged.review.findings:
-        return ""
-    first = judged.review.findings[0]
+    """Say the first finding as others may read it, or the first essential that is missing; else nothing."""
+    first = next((one for one in judged.review.findings if one.severity >= CAUTION), None)
+    if first is None:
+        missing = judged.review.missing[:1]
+        return "".join("rider: not answered" if one.id in OF_HEALTH else one.label for one in missing)
     return impersonal_words(first) or message_line(first).removesuffix(".")
 
 
@@ -62,7 +63,7 @@ def verdict_words(judged: Judged) -> str:
 def _rows(one: BoardEntry, now: dt.datetime) -> Iterator[Row]:
     opens, judged = one.session or one.day, one.judged
     key = f"board {one.rider} {one.bike}"
-    found = judged.review.findings if judged is not None else ()
+    found = [one for one in judged.review.findings if one.severity >= CAUTION] if judged is not None else []
     yield Row(
         printable(_when(one, now)),
         printable(" ".join(filter(None, (one.rider, one.bike))) or "rider and bike not known"),
@@ -74,7 +75,7 @@ def _rows(one: BoardEntry, now: dt.datetime) -> Iterator[Row]:
         key=key,
     )
     if judged is not None:
-        said = " · ".join(filter(None, (first_words(judged), *_open_words(judged))))
+        said = printable(" · ".join(filter(None, (first_words(judged), *_open_words(judged)))))
         yield Row("", said, kind="text", key=f"{key} open")
     elif one.state != "over":
         yield Row("", "no session made yet", kind="text", key=f"{key} open")
@@ -91,7 +92,9 @@ def _when(one: BoardEntry, now: dt.datetime) -> str:
         return goes_on if minutes >= 0 else f"stopped {one.starts:%H:%M}"
     if one.state == "out":
         return f"out {one.starts:%H:%M}, {max(-minutes, 0)} min"
-    return f"{one.starts:%H:%M} in {minutes} min" if minutes >= 0 else f"{one.starts:%H:%M} {minutes} min"
+    return (
+        f"{one.starts:%H:%M} in {minutes} min" if minutes >= 0 else f"{one.starts:%H:%M} late {-minutes} min"
+    )
 
 
 def _open_words(judged: Judged) -> Iterator[str]:

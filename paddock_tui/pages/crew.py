@@ -63,7 +63,6 @@ def _job(one: JobState, session: Ref, now: dt.datetime) -> Row:
         kind="link",
         ref=session,
         path=("jobs", one.name, "who"),
-        known=job.who is not None,
         key=f"{JOB}{one.name}",
     )
 

@@ -11,6 +11,7 @@ from paddock_tui.entry.return_rows import AFTER_THE_FLAG, HOT, LATER, NOTES, SYM
 from paddock_tui.entry.symptoms import SHORT, numbered
 from paddock_tui.facts.checklists import RACING
 from paddock_tui.matters import KINDS
+from paddock_tui.pages.going_out import aim_row
 from paddock_tui.pages.review import finding_row
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
@@ -71,9 +72,8 @@ def _aim(loaded: Loaded, session: Session, units: Units) -> list[Section]:
     field = field_at("session", ("aim_met",))
     if session.aim is None or field is None:
         return []
-    by = f" (from {session.aim_by})" if session.aim_by is not None else ""
-    row = attrs.evolve(field_row(loaded, field, units), label="met?", aside=printable(f"{session.aim}{by}"))
-    return [Section("the aim", (row,), "yes ends it; else it goes on to the next session")]
+    row = attrs.evolve(field_row(loaded, field, units), label="was it met?")
+    return [Section("the aim", (aim_row(session), row), "yes ends it; else it goes on to the next session")]
 
 
 def still_open(judged: Review, session: Ref) -> tuple[Finding, ...]:

@@ -7,12 +7,14 @@ import attrs
 
 from paddock_tui.desk.day.what_now import minutes_before, not_done
 from paddock_tui.facts import Situation
+from paddock_tui.facts.race import class_entered
 from paddock_tui.matters import KINDS
 from paddock_tui.pages.review import CAUTION_WORDS, SHORT_CAUTION, finding_row, missing_section
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.rules import HOLD, RULES, Finding, Review, review
 from paddock_tui.text import printable
+from paddock_tui.trade.outing_clock import WARMERS_OFF_MIN
 
 NOW = "going out now"
 """The key of the row that stamps going out."""
@@ -41,6 +43,8 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
         sections.append(Section("ride for", (aim_row(session),)))
     if judged.missing:
         sections.append(missing_section(judged))
+    if session.kind == "race":
+        sections.append(Section("on the grid", tuple(_grid_rows(session, situation.day))))
     sections.append(Section("the last minutes", tuple(_last_minutes(session))))
     sections.append(Section("out", (_now_row(judged, session, situation.now),)))
     return Page(
@@ -91,6 +95,28 @@ def aim_row(session: Session) -> Row:
     """Say the one aim of an outing, and whose it is."""
     by = f"from {session.aim_by}" if session.aim_by is not None else ""
     return Row("aim", printable(session.aim or ""), aside=printable(by), kind="text", key="aim")
+
+
+def _grid_rows(session: Session, day: object) -> Iterator[Row]:
+    """Say who holds the bike, when the warmers come off, and what the class says of grid and start."""
+    grid = session.race.grid or session.start
+    if grid is not None:
+        yield _said("on the grid", f"by {grid:%H:%M}")
+    if session.warmers == "used" and grid is not None and session.date is not None:
+        off = dt.datetime.combine(session.date, grid) - dt.timedelta(minutes=WARMERS_OFF_MIN)
+        yield _said("warmers off", f"at {off:%H:%M}, or as the class says")
+    yield _said("holds the bike", session.race.holds_bike or "nobody named: e, holds TO")
+    entered = class_entered(session, day)
+    if entered is None:
+        yield _said("the class", "no rules entered: read them, and enter them in the day")
+        return
+    for label, words in (
+        ("may be touched", entered.on_grid),
+        ("start", entered.start),
+        ("jump", entered.jump),
+    ):
+        if words is not None:
+            yield _said(label, printable(words))
 
 
 def _last_minutes(session: Session) -> Iterator[Row]:

@@ -28,7 +28,7 @@ _OF_INCIDENTS = frozenset(
 )
 """Rules about what happened, whichever record their answer stands in."""
 
-_OF_HEALTH = frozenset({"eaten-and-drunk", "fit-to-ride", "medical-card", "rider-fit", "slept"})
+OF_HEALTH = frozenset({"eaten-and-drunk", "fit-to-ride", "medical-card", "rider-fit", "slept"})
 """Items of checklists whose "to fix" tells how somebody is."""
 
 
@@ -37,7 +37,7 @@ def personal_matter(finding: Finding) -> PersonalMatter:
     registered = RULES.get(finding.rule)
     path = finding.where.path if finding.where is not None else ()
     item = path[path.index("checks") + 1] if "checks" in path[:-1] else finding.subject
-    if (registered is not None and registered.rank in (HEAD, RIDER)) or item in _OF_HEALTH:
+    if (registered is not None and registered.rank in (HEAD, RIDER)) or item in OF_HEALTH:
         return "health"
     told = finding.rule in _OF_INCIDENTS or path[:1] == ("incidents",) or "a fall" in finding.quoted
     return "incidents" if told else ""

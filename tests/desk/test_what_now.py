@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.desk.day.what_now import BACK, BEGIN, FIX, next_thing
+from paddock_tui.desk.day.what_now import AGAIN, BACK, BEGIN, FIX, WHEN, next_thing
 from paddock_tui.desk.edits.values import setting
 from paddock_tui.pages.actions import said_next
 from paddock_tui.pages.layout.footer import last_line
@@ -40,6 +40,12 @@ def test_it_is_the_first_to_do_of_the_review_with_the_key_that_leads_there(garag
         (AT, [("pressures.cold.front", "2.15"), ("pressures.cold.rear", "1.95")], "due 13:10: c"),
         (AT, [("went_out", "13:20")], f"{BACK}: i"),
         (AT, [("went_out", "13:20"), ("parked", "13:41")], ""),
+        (AT, [("went_out", "13:20"), ("events.1.what", "red flag")], f"{WHEN}: e"),
+        (
+            AT,
+            [("went_out", "13:20"), ("events.1.what", "stall"), ("events.1.restart", "13:40")],
+            f"{AGAIN}: d",
+        ),
         (AT, [("lever", "to the bar")], f"{FIX}: r"),
         (AT.replace(hour=13, minute=18), [], "late: read the cold pressures: s"),
     ],

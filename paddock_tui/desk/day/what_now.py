@@ -12,6 +12,8 @@ from paddock_tui.rules import HOLD, RULES, Finding, Review, Where
 BACK = "say that you are back"
 BEGIN = "begin: rider, bike, tyres, day"
 FIX = "fix the hold first"
+WHEN = "say when it goes on, restart 14:40"
+AGAIN = "read the dash again before the restart"
 
 
 @attrs.frozen
@@ -37,7 +39,7 @@ def next_thing(session: Mapping[str, Any] | None, judged: Review) -> NextThing |
     if session is None:
         return NextThing(BEGIN, "guide")
     if "went_out" in session and "parked" not in session:
-        return NextThing(BACK, "in")
+        return _stopped(session, judged) or NextThing(BACK, "in")
     if any(one.severity == HOLD and RULES[one.rule].todo is None for one in judged.findings):
         return NextThing(FIX, "review")
     late = not_done(judged)
@@ -49,6 +51,17 @@ def next_thing(session: Mapping[str, Any] | None, judged: Review) -> NextThing |
         return None
     first = judged.to_do[0]
     return NextThing(first.what, _leads(first.where), first.due, first.where)
+
+
+def _stopped(session: Mapping[str, Any], judged: Review) -> NextThing | None:
+    """Return what a stop on the way asks: when it goes on, then to get ready again; None without one."""
+    found = next((one for one in judged.findings if one.rule == "goes-on-after-a-stop"), None)
+    if found is None:
+        return None
+    at = found.where.path if found.where is not None else ()
+    events = session.get(at[0]) if at else None
+    known = isinstance(events, Mapping) and any("restart" in one for one in events.values())
+    return NextThing(AGAIN, "dash") if known else NextThing(WHEN, "entry")
 
 
 def not_done(judged: Review) -> list[Finding]:
