@@ -44,6 +44,28 @@ def test_a_race_has_a_warm_up_lap() -> None:
     assert laps_around(Session()) == 0
 
 
+def test_laps_around_a_race_are_its_own_then_those_of_the_class() -> None:
+    race = put("session", "kind", "race")
+    rules = put("day", "classes.open", {"warm_up_laps": 2, "slow_down_laps": 1})
+
+    assert ahead(race, rules).plan.distance_km == pytest.approx((8 + 2 + 3) * 4.0)
+    own = put("session", "race", {"warm_up_laps": 1, "slow_down_laps": 0})
+    assert ahead(race, rules, own).plan.distance_km == pytest.approx((8 + 2 + 1) * 4.0)
+    assert ahead(rules).plan.distance_km == pytest.approx(40.0), "a track day has no class"
+
+
+def test_a_restart_counts_what_was_ridden_the_part_distance_and_the_ways_in_and_out() -> None:
+    flag = put("session", "events.1", {"what": "red flag", "laps_ridden": 3, "laps_left": 4})
+    wait = put("session", "events.1", {"what": "wait in the lane"})
+    uncounted = put("session", "events.1", {"what": "red flag", "laps_left": 4})
+
+    assert ahead(flag).plan.distance_km == pytest.approx((3 + 4 + 2 + 2) * 4.0)
+    race = put("session", "kind", "race")
+    assert ahead(flag, race).plan.distance_km == pytest.approx((3 + 4 + 4 + 2) * 4.0), "two warm-up laps"
+    assert ahead(uncounted).plan.distance_km == pytest.approx((8 + 4 + 4) * 4.0), "it errs toward more"
+    assert ahead(wait).plan.distance_km == pytest.approx(40.0)
+
+
 def test_the_rate_is_learnt_before_it_is_given_and_given_before_it_is_common() -> None:
     bike, session = made(put("bike", "tank.consumption", "12 l/100km")).bike, made(ADDED).session
     assert session is not None
