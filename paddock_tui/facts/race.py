@@ -33,7 +33,7 @@ class Stop:
 
 
 @attrs.frozen
-class TyreCount:
+class CountedTyres:
     """Tyres that count for this rider and bike, and how many the class lets be used."""
 
     used: int
@@ -141,11 +141,11 @@ def stopped(session: Session) -> Stop | Absent:
 
 
 @fact("the tyres that count", at="day:entries", show=str)
-def tyre_count(entry: DayEntry, entered_class: RaceClass) -> TyreCount | Absent:
+def tyre_count(entry: DayEntry, entered_class: RaceClass) -> CountedTyres | Absent:
     """Return the tyres counted; absent where the class counts none."""
     if entered_class.tyres is None:
         return ABSENT
-    return TyreCount(len(entry.marked), entered_class.tyres)
+    return CountedTyres(len(entry.marked), entered_class.tyres)
 
 
 @fact("the weight after the flag", at="session:race.weighed", show=str)

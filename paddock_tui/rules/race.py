@@ -1,6 +1,6 @@
 """Rules about a race meeting and about what stops an outing; of a class only what was entered is judged."""
 
-from paddock_tui.facts.race import Stop, TyreCount, Weight
+from paddock_tui.facts.race import Stop, CountedTyres, Weight
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import DayEntry
 from paddock_tui.records.electronics import function_of
@@ -47,7 +47,7 @@ def goes_on_after_a_stop(stopped: Stop) -> Result:
     when=("organised", "to_come"),
     rank=EVENT,
 )
-def more_tyres_than_the_class_counts(tyre_count: TyreCount) -> Result:
+def more_tyres_than_the_class_counts(tyre_count: CountedTyres) -> Result:
     """More tyres are marked than the class lets be used."""
     if tyre_count.used <= tyre_count.most:
         return None

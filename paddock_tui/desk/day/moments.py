@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Iterable, Iterator
 from typing import TypeVar
 
-Line = TypeVar("Line")
+SlotLine = TypeVar("SlotLine")
 
 NIGHT = dt.timedelta(hours=12)
 """So far from now a time of the day before, or of the day after, may be meant."""
@@ -22,7 +22,9 @@ def before(later: dt.datetime, time: dt.time) -> dt.datetime:
     return found if found <= later else found - dt.timedelta(days=1)
 
 
-def in_order(date: dt.date, lines: Iterable[tuple[dt.time, Line]]) -> Iterator[tuple[dt.datetime, Line]]:
+def in_order(
+    date: dt.date, lines: Iterable[tuple[dt.time, SlotLine]]
+) -> Iterator[tuple[dt.datetime, SlotLine]]:
     """Give the lines of a timetable as moments: one that is half a day earlier than the one before is of
     the next date.
     """
