@@ -1,6 +1,6 @@
 """Rules about a race meeting and about what stops an outing; of a class only what was entered is judged."""
 
-from paddock_tui.facts.race import Stop, CountedTyres, Weight
+from paddock_tui.facts.race import CountedTyres, Stop, Weight
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import DayEntry
 from paddock_tui.records.electronics import function_of
