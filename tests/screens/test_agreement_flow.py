@@ -16,7 +16,7 @@ async def test_once_out_nothing_counts_down_to_it_and_i_says_since_when(garage: 
         await rider.types("1 3 1 9 escape down")
         assert "went_out = 13:19:00" in rider.text
         assert rider.app.main._seen is not None
-        assert rider.app.main._seen.page.clock == "out since 13:19"
+        assert rider.app.main._seen.page.clock == "out since 13:19 · flag 13:40 in 18 min"
         await rider.types("i")
         assert rider.last.startswith("parked 13:22, out since 13:19, 3 min; u undoes")
 

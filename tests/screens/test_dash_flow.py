@@ -50,7 +50,7 @@ async def test_on_a_phone_all_is_said_to_be_as_planned_and_a_stall_opens_it_agai
         await rider.types("d")
         await rider.types("enter")
         assert "read 12:55 IS" in rider.screen
-        await rider.types("end up up")
+        await rider.types("end up up up up")
         await rider.types("enter")
         assert 'what = "stall"' in rider.text
         assert "stall 12:55" in rider.last
