@@ -1,31 +1,43 @@
-"""The app: theme, the one screen, and leaving in good order whatever the link does."""
+"""The app: theme, the screen, and leaving in good order whatever the link does.
 
+The first page is drawn out of plain data; records, rules and rooms are loaded once it is sent.
+"""
+
+import asyncio
 import contextlib
 import datetime as dt
 import os
+import shutil
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
-from typing import Any, ClassVar
+from typing import TYPE_CHECKING, Any, ClassVar
 
 from rich.text import Text
 from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
-from paddock_tui.desk import Desk
-from paddock_tui.screens.half_typed import half_typed
-from paddock_tui.screens.main import MainScreen
-from paddock_tui.screens.own_settings import OwnSettings, settings_said
-from paddock_tui.screens.place import Place
-from paddock_tui.screens.registry import ACTIONS
+from paddock_tui.pages.opening_page import HINT, opening_page
 from paddock_tui.store import presence
 from paddock_tui.store.crash import CRASHED, report, sentence
-from paddock_tui.store.half_typed import save as keep_half_typed
+from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.settings import load_settings
 from paddock_tui.widgets.base import repaint_on_resume
 from paddock_tui.widgets.driver import driver_class
+from paddock_tui.widgets.opening import OpeningScreen
 from paddock_tui.widgets.signals import Leaver, block
+from paddock_tui.widgets.sparing import ShownCells
 from paddock_tui.widgets.themes import theme_named, themes
+
+if TYPE_CHECKING:
+    from paddock_tui.desk import Desk
+    from paddock_tui.screens.main import MainScreen
+    from paddock_tui.screens.own_settings import OwnSettings
+    from paddock_tui.screens.place import Place
+
+Loaded = tuple["Desk", "Place | None", "OwnSettings | None"]
+"""What the main screen is made of."""
 
 
 class PaddockApp(App[int]):
@@ -37,26 +49,88 @@ class PaddockApp(App[int]):
         Binding("ctrl+z", "suspend_process", "to the shell", show=False),
     ]
 
-    def __init__(self, desk: Desk, place: Place | None = None, own: OwnSettings | None = None) -> None:
+    def __init__(
+        self,
+        desk: "Desk | None" = None,
+        place: "Place | None" = None,
+        own: "OwnSettings | None" = None,
+        theme: str = "",
+    ) -> None:
         super().__init__(driver_class=driver_class())
-        self.desk = desk
-        self.main = MainScreen(desk, place, own)
+        self.shown = ShownCells()
+        """What the terminal shows."""
+        self._running_loop: asyncio.AbstractEventLoop | None = None
+        self._main: MainScreen | None = None
+        self._opening: OpeningScreen | None = None
+        self._load: Callable[[], Loaded] | None = None
         self.on_stuck: Callable[[Callable[[], None]], None] | None = None
         """What the input thread calls where the loop hears no ctrl+c; given what restores the terminal."""
         self.animation_level = "none"
-        for theme in themes():
-            self.register_theme(theme)
-        wanted, kept = os.environ.get("PADDOCK_THEME", ""), own.settings.theme if own else ""
+        for one in themes():
+            self.register_theme(one)
+        wanted, kept = os.environ.get("PADDOCK_THEME", ""), own.settings.theme if own else theme
         no_color = bool(os.environ.get("NO_COLOR"))
         self.theme = f"paddock-{theme_named(wanted, kept, no_color=no_color)}"
+        if desk is not None:
+            self.opens_at((desk, place, own))
+
+    def opens_with(self, opening: OpeningScreen, load: Callable[[], Loaded]) -> None:
+        """Show a first page, and what `load` gives once that is on the terminal."""
+        self._opening, self._load = opening, load
+        opening.share(self.shown)
+        opening.on_shown = partial(self.call_later, self._go_on)
+
+    @property
+    def main(self) -> "MainScreen":
+        """The main screen; there is none before everything is loaded."""
+        assert self._main is not None
+        return self._main
+
+    @property
+    def is_loaded(self) -> bool:
+        """Whether there is the main screen."""
+        return self._main is not None
+
+    def opens_at(self, loaded: Loaded) -> None:
+        """Show the main screen."""
+        from paddock_tui.screens.main import MainScreen
+
+        self._main = MainScreen(*loaded)
+        self._main.share(self.shown)
+
+    async def _go_on(self) -> None:
+        """Load everything, show the main screen, and give it what was typed meanwhile, in order.
+
+        This is the app's own turn: what is typed from now on waits for its end, and so comes behind.
+        """
+        if self._load is None or self._opening is None:
+            return
+        self.opens_at(self._load())
+        await self.push_screen(self.main)
+        self.main.set_focus(self.main.board)
+        for event in self._opening.early:
+            self.main.board.post_message(event)
+        self._opening = self._load = None
 
     def get_default_screen(self) -> Screen[Any]:
         """Return start on the one screen there is, so that no empty one is painted first."""
-        return self.main
+        return self._opening or self.main
 
     def on_mount(self) -> None:
         """Repaint when the process comes back from being stopped."""
-        repaint_on_resume(self)
+        self._running_loop = asyncio.get_running_loop()
+        repaint_on_resume(self, self.shown)
+
+    def leave_soon(self, answered: Callable[[], None], status: int) -> None:
+        """Leave from another thread. Raises RuntimeError where there is no loop to ask."""
+
+        def leave() -> None:
+            answered()
+            self.exit(return_code=status)
+
+        if self._running_loop is None:
+            raise RuntimeError
+        self._running_loop.call_soon_threadsafe(leave)
 
     def _handle_exception(self, error: Exception) -> None:
         """End in good order: keep what is being typed, write a report, and say so in one sentence.
@@ -73,38 +147,69 @@ class PaddockApp(App[int]):
 
     def save_half_typed(self) -> None:
         """Keep what is being typed; safe from any thread, and more than once."""
-        half = half_typed(self.main, self.main.question_line)
+        if self._main is None:
+            return
+        from paddock_tui.screens.half_typed import half_typed
+        from paddock_tui.store.half_typed import save
+
+        half = half_typed(self._main, self._main.question_line)
         if half is not None:
-            keep_half_typed(self.desk.root, half)
+            save(self._main.desk.root, half)
 
 
 def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     """Open the screens on a garage, in a room where one is named.
 
-    Gives the exit status, 128 and the number where a signal ended it.
+    The garage itself shows before records and rules are loaded. Gives the exit status, 128 and the number
+    where a signal ended it.
     """
     held = block()
-    desk = Desk(Path(folder), now)
-    settings, wrong = load_settings(ACTIONS)
-    own = OwnSettings(settings, settings_said(wrong))
-    app = PaddockApp(desk, Place(room=room) if room else None, own)
+    files = GarageFiles(Path(folder))
+    app = PaddockApp(theme=load_settings()[0].theme)
+
+    def load() -> Loaded:
+        return _loaded(files, now, room)
+
+    if room:
+        app.opens_at(load())
+    else:
+        app.opens_with(OpeningScreen(opening_page(files, now, _lines()), HINT), load)
 
     def save() -> None:
         app.save_half_typed()
-        desk.wait()
+        if app.is_loaded:
+            app.main.desk.wait()
 
     def ask(number: int) -> None:
-        app.main.leave_soon(leaver.answered, 128 + number)
+        app.leave_soon(leaver.answered, 128 + number)
 
     leaver = Leaver(ask, save)
     app.on_stuck = leaver.abandon
     leaver.start(held)
-    presence.enter(desk.root, now())
+    presence.enter(files.root, now())
     try:
         app.run(mouse=False)
     finally:
-        presence.leave(desk.root)
+        presence.leave(files.root)
     save()
-    desk.close()
+    if app.is_loaded:
+        app.main.desk.close()
     leaver.finished()
     return app.return_code or leaver.exit_code
+
+
+def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> Loaded:
+    """Load records, rules and rooms, and take the garage in hand."""
+    from paddock_tui.desk import Desk
+    from paddock_tui.screens.own_settings import OwnSettings, settings_said
+    from paddock_tui.screens.place import Place
+    from paddock_tui.screens.registry import ACTIONS
+
+    settings, wrong = load_settings(ACTIONS)
+    own = OwnSettings(settings, settings_said(wrong))
+    return Desk(files.root, now, files), Place(room=room) if room else None, own
+
+
+def _lines() -> int:
+    """Return how many lines the terminal has."""
+    return shutil.get_terminal_size((80, 24)).lines

@@ -4,16 +4,21 @@ import datetime as dt
 import os
 import sys
 from importlib import import_module
+from pathlib import Path
 
-from paddock_tui.commands.check import check
-from paddock_tui.commands.common import NOT_DONE, OK, complain, open_desk, say
-from paddock_tui.commands.show import show
+from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, complain, open_desk, say, sentences
 from paddock_tui.desk.set_clock import SetClock
+from paddock_tui.store.cut_short import declared
+from paddock_tui.store.garage import GarageFiles
 
 
 def open_screens(folder: str, at: dt.datetime | None) -> int:
     """Open the screens on a garage. `at` sets the clock, which then goes on from there."""
-    open_desk(folder, at).close()
+    problem = GarageFiles(Path(folder)).problem()
+    if problem is not None:
+        raise CommandStopped(NOT_DONE, *sentences(problem))
+    if declared(Path(folder)):
+        open_desk(folder, at).close()
     if _draws_nothing():
         return plain(folder, at)
     if not can_draw():
@@ -43,6 +48,9 @@ def draw(folder: str, at: dt.datetime | None, room: str = "") -> int:
 
 def plain(folder: str, at: dt.datetime | None) -> int:
     """Print what the first screens show, and how to go on without them."""
+    from paddock_tui.commands.check import check
+    from paddock_tui.commands.show import show
+
     show(folder, None)
     say(("",))
     check(folder, None, at)

@@ -66,8 +66,14 @@ class Desk:
     All methods belong to the thread that made the desk; listeners may be called from the writer's.
     """
 
-    def __init__(self, root: FilePath, now: Callable[[], dt.datetime] = dt.datetime.now) -> None:
-        self._files = GarageFiles(root)
+    def __init__(
+        self,
+        root: FilePath,
+        now: Callable[[], dt.datetime] = dt.datetime.now,
+        files: GarageFiles | None = None,
+    ) -> None:
+        """Take a garage in hand; `files` are its files where some of them were read already."""
+        self._files = files or GarageFiles(root)
         self._histories = Histories()
         self.now = VenueClock(self._files) if now == dt.datetime.now else now
         self.on_change: list[Callable[[DeskChange], None]] = []

@@ -3,7 +3,7 @@
 import datetime as dt
 
 from paddock_tui.desk import Desk
-from paddock_tui.pages.setup import short_date
+from paddock_tui.pages.dates import short_date
 from paddock_tui.records.paths import Ref
 from paddock_tui.text import printable
 

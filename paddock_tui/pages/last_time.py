@@ -6,8 +6,8 @@ import attrs
 
 from paddock_tui.desk.sessions.last_time import LastTime
 from paddock_tui.facts.tyre_targets import COLD_TARGETS
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.pages.setup import short_date
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units

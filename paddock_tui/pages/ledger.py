@@ -6,10 +6,10 @@ from collections.abc import Iterator
 from paddock_tui.advice.ledger import ANY, NAMES, TO_COME, Best, LedgerEntry, LedgerFilter, choices
 from paddock_tui.advice.session_laps import lap_words, shift_words
 from paddock_tui.desk.sessions.ledger import Ledger
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.ledger_pictures import effects_row
 from paddock_tui.pages.pictures.effects import LEGEND
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.pages.setup import short_date
 from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.text import printable

@@ -4,11 +4,11 @@ from collections.abc import Sequence
 
 from paddock_tui.advice.ledger import LedgerEntry
 from paddock_tui.advice.session_laps import stint_of
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.pictured import picture_row
 from paddock_tui.pages.pictures.effects import ShownEffect, effect_lanes
 from paddock_tui.pages.pictures.laps import two_stints
 from paddock_tui.pages.rows import Row
-from paddock_tui.pages.setup import short_date
 from paddock_tui.text import printable
 
 _MOST = 8

@@ -7,13 +7,13 @@ import attrs
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
 from paddock_tui.facts.tyre_targets import hot_target_of
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.pictured import picture_row, with_picture
 from paddock_tui.pages.pictures.laps import LEGEND as OF_LAPS
 from paddock_tui.pages.pictures.laps import laps_chart
 from paddock_tui.pages.pictures.readings import LEGEND as OF_PRESSURES
 from paddock_tui.pages.pictures.readings import TyreReading, pressure_lanes
 from paddock_tui.pages.rows import Page, Row
-from paddock_tui.pages.setup import short_date
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet

@@ -1,6 +1,5 @@
 """The set-up page: controls with their help bars, suspension, drive and starting pressures."""
 
-import datetime as dt
 from collections.abc import Iterator, Mapping, Sequence
 
 import attrs
@@ -8,6 +7,7 @@ import attrs
 from paddock_tui.advice.presets import moved_from_preset, preset_brings, preset_words, signed
 from paddock_tui.entry.typing_kinds import choices_of, typing_kind
 from paddock_tui.facts.controls import of_range
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Bar, Row, Section
 from paddock_tui.pages.values import field_row, with_trouble
 from paddock_tui.records.bike import Bike
@@ -296,9 +296,3 @@ def _mode_words(name: str | None, mode: Mode | None) -> str:
     if mode.limits:
         parts.append("limits " + ", ".join(label_of(key) for key in mode.limits))
     return "; ".join(parts)
-
-
-def short_date(day: dt.date) -> str:
-    """Write a date as '12 May', in English whatever the locale."""
-    months = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
-    return f"{day.day} {months[day.month - 1]}"

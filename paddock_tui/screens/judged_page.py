@@ -15,10 +15,11 @@ from paddock_tui.desk.venue_clock import venue_zone
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
+from paddock_tui.pages.dates import short_date
+from paddock_tui.pages.garage_list import whose
 from paddock_tui.pages.own_keys import own_keys, page_with
 from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
-from paddock_tui.pages.setup import short_date
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import HOLD, Finding, Review, review
 from paddock_tui.screens.place import Place
@@ -105,7 +106,7 @@ def judged_page(
     made = attrs.evolve(
         page,
         heading=heading,
-        whose=_whose(desk, _about(room, subject, hand, in_hand)),
+        whose=whose(desk.files, _about(room, subject, hand, in_hand)),
         verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
         findings=tuple(finding_rows(judged)) if room.findings else (),
         judged=room.findings,
@@ -187,14 +188,6 @@ def _off_words(room: Room) -> str:
 def _about(room: Room, subject: Ref | None, hand: Ref | None, in_hand: Review | None) -> Ref | None:
     """Return what the verdict is about: the session in hand, unless the heading names another."""
     return subject if room.names_subject or hand is None or in_hand is None else hand
-
-
-def _whose(desk: Desk, about: Ref | None) -> str:
-    """Say in few cells whose verdict it is: the number and bike of a session, the name of a profile."""
-    if about is None or about.kind != "session":
-        return about.id if about is not None else ""
-    data = desk.files.data(about)
-    return printable(" ".join(str(data[key]) for key in ("number", "bike") if key in data))
 
 
 def _verdict(

@@ -73,6 +73,10 @@ class MainScreen(QuietScreen[None]):
         """Return the board is all there is."""
         yield self.board
 
+    def is_drawn(self) -> bool:
+        """Return whether a page is laid out."""
+        return bool(self.board.laid.lines)
+
     def on_mount(self) -> None:
         """Draw, listen to the desk, and look at the files and the clock from time to time."""
         self.draw()
@@ -89,15 +93,6 @@ class MainScreen(QuietScreen[None]):
     def aside(self, work: Callable[[], object], then: Callable[[], None]) -> None:
         """Do what takes a while in a thread of its own, and then something in the one that draws."""
         self.follower.aside(work, then)
-
-    def leave_soon(self, answered: Callable[[], None], status: int) -> None:
-        """Leave from another thread. Raises RuntimeError where there is no loop to ask."""
-
-        def leave() -> None:
-            answered()
-            self.app.exit(return_code=status)
-
-        self.follower.soon(leave)
 
     # What is shown.
 

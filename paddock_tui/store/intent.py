@@ -9,6 +9,8 @@ import attrs
 
 from paddock_tui.records.edits import Rename, Step
 from paddock_tui.store import system_calls
+from paddock_tui.store.cut_short import INTENT
+from paddock_tui.store.cut_short import declared as declared
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.guarded import NotRead
@@ -18,7 +20,6 @@ from paddock_tui.store.signing import garage_id, signed, user_key, verifies
 from paddock_tui.store.steps_as_json import dumped, loaded
 from paddock_tui.store.writing import Write, perform, prepared
 
-_NAME = "intent"
 _ASIDE = "intent-of-others"
 _LARGEST = 64_000_000
 
@@ -41,8 +42,8 @@ def declare(root: Path, intent: Intent) -> None:
     line = json.dumps(about | {"step": dumped(intent.step), "undo": dumped(intent.undo)}).encode("ascii")
     try:
         with private(root, make=True) as folder:
-            whole = signed(user_key(), garage_id(folder, make=True), _NAME.encode(), line)
-            folder.put_durably(_NAME, whole)
+            whole = signed(user_key(), garage_id(folder, make=True), INTENT.encode(), line)
+            folder.put_durably(INTENT, whole)
     except OSError as error:
         withdraw(root)
         raise NotWritten(in_plain_words(error)) from error
@@ -51,30 +52,21 @@ def declare(root: Path, intent: Intent) -> None:
 def withdraw(root: Path) -> None:
     """Forget it: it is done, or put back."""
     with contextlib.suppress(OSError), private(root) as folder:
-        folder.remove(_NAME)
+        folder.remove(INTENT)
 
 
 def set_aside(root: Path) -> None:
     """Put one that this user's program did not write out of the way, to be read by whoever wants to."""
     with contextlib.suppress(OSError), private(root) as folder:
-        system_calls.replace(folder.folder, _NAME, folder.folder, _ASIDE)
-
-
-def declared(root: Path) -> bool:
-    """Return whether a step is being written, or was cut short."""
-    try:
-        with private(root) as folder:
-            return folder.has(_NAME)
-    except OSError:
-        return False
+        system_calls.replace(folder.folder, INTENT, folder.folder, _ASIDE)
 
 
 def found(root: Path) -> Intent | None:
     """Read what was about to be done; None where there is nothing that this user's program wrote."""
     try:
         with private(root) as folder:
-            line = folder.read(_NAME, _LARGEST)
-            if not verifies(user_key(), garage_id(folder), _NAME.encode(), line):
+            line = folder.read(INTENT, _LARGEST)
+            if not verifies(user_key(), garage_id(folder), INTENT.encode(), line):
                 return None
         given: Any = json.loads(line)
         what: What = given["what"]

@@ -7,7 +7,7 @@ from textual.reactive import reactive
 from textual.screen import Screen, ScreenResultType
 from textual.widget import Widget
 
-from paddock_tui.widgets.sparing import SparingCompositor
+from paddock_tui.widgets.sparing import ShownCells, SparingCompositor
 
 
 class QuietScreen(Screen[ScreenResultType], Generic[ScreenResultType]):
@@ -17,13 +17,26 @@ class QuietScreen(Screen[ScreenResultType], Generic[ScreenResultType]):
 
     def __init__(self, name: str | None = None) -> None:
         super().__init__(name)
-        self._compositor = SparingCompositor()
+        self.share(None)
+
+    def share(self, shown: ShownCells | None) -> None:
+        """Send what differs from what the terminal shows, by this screen or by the one before it."""
+        self._compositor = SparingCompositor(shown, lambda: not self.is_drawn())
+
+    def is_drawn(self) -> bool:
+        """Return whether there is something to send: nothing is, before the first page is laid out."""
+        return True
 
     def wear(self, theme: str) -> None:
         """Show everything in the colours of a theme."""
         self.app.theme = f"paddock-{theme}"
 
 
-def repaint_on_resume(app: App[Any]) -> None:
+def repaint_on_resume(app: App[Any], shown: ShownCells) -> None:
     """Have everything painted again when the process comes back from being stopped: the terminal is blank."""
-    app.app_resume_signal.subscribe(app, lambda _: app.refresh(layout=True))
+
+    def repaint(_: object) -> None:
+        shown.forget()
+        app.refresh(layout=True)
+
+    app.app_resume_signal.subscribe(app, repaint)

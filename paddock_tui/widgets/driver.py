@@ -91,10 +91,13 @@ class LinkDriver(LinuxDriver):
         self.exit_event: WakingEvent = WakingEvent()
 
     def start_application_mode(self) -> None:
-        """Return start as the stock driver does, then have focus not reported."""
+        """Start as the stock driver does, then have focus not reported, and begin on a blank screen."""
         super().start_application_mode()  # type: ignore[no-untyped-call]
         if self._writer_thread is not None:
-            self.write("\x1b[?1004l")
+            self.write("\x1b[?1004l\x1b[0m\x1b[2J")
+            shown = getattr(self._app, "shown", None)
+            if shown is not None:
+                shown.cleared()
 
     def _run_input_thread(self) -> None:
         """Have an error in this thread end the app as any other does, instead of printing its traceback."""

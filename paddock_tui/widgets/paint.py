@@ -1,6 +1,6 @@
 """Lines with named styles as strips, and how much of a line has to be sent again."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from rich.cells import cell_len
 from rich.segment import Segment
@@ -30,9 +30,17 @@ def changed_spans(old: Line, new: Line, cells: int) -> list[tuple[int, int]]:
     before, after = _cells(old, cells), _cells(new, cells)
     if before is None or after is None:
         return [(0, cells)]
+    return runs_of(before, after)
+
+
+def runs_of(before: Sequence[object], after: Sequence[object]) -> list[tuple[int, int]]:
+    """List the runs of cells that differ between two lines of one length, from and up to.
+
+    Runs with a short gap between them are one.
+    """
     spans: list[tuple[int, int]] = []
-    for at in range(cells):
-        if before[at] == after[at]:
+    for at, (old, new) in enumerate(zip(before, after, strict=True)):
+        if old == new:
             continue
         if spans and at - spans[-1][1] <= _GAP:
             spans[-1] = (spans[-1][0], at + 1)

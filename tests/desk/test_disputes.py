@@ -76,7 +76,7 @@ async def test_enter_on_its_row_takes_it(disputed: Path) -> None:
     before = snapshot(disputed)
     async with riding(disputed, 80, 24) as rider:
         await rider.types("s home down down enter")
-        assert rider.app.desk.files.data(HERE)["setup"]["controls"]["traction"] == 4
+        assert rider.desk.files.data(HERE)["setup"]["controls"]["traction"] == 4
         await rider.types("u")
     after = {name: text for name, text in snapshot(disputed).items() if ".paddock" not in name}
     assert after == {name: text for name, text in before.items() if ".paddock" not in name}

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Bar, Page, Row
-from paddock_tui.pages.setup import short_date
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 from tests.pages.opened import SAMPLE, page_of, rows_of

@@ -10,6 +10,7 @@ from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.widgets import messages
 from paddock_tui.widgets.base import QuietScreen, repaint_on_resume
 from paddock_tui.widgets.board import Board
+from paddock_tui.widgets.sparing import ShownCells
 
 
 def level(name: str, value: int) -> Row:
@@ -110,7 +111,7 @@ class BoardApp(App[None]):
     ENABLE_COMMAND_PALETTE = False
 
     def on_mount(self) -> None:
-        repaint_on_resume(self)
+        repaint_on_resume(self, ShownCells())
         self.bench = Bench()
         self.push_screen(self.bench)
 

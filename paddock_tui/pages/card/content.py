@@ -14,10 +14,11 @@ from paddock_tui.facts.core import ABSENT, Facts, NotKnown
 from paddock_tui.facts.past import ENDS
 from paddock_tui.facts.situation import Situation
 from paddock_tui.facts.tyre_pressures import PressureRead
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.review import CAUTION_WORDS
 from paddock_tui.pages.rows import Bar, Row
-from paddock_tui.pages.setup import setup_sections, short_date
+from paddock_tui.pages.setup import setup_sections
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.differences import differences
 from paddock_tui.records.paths import Path, Ref

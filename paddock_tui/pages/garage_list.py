@@ -1,0 +1,118 @@
+"""The rows of a garage's sessions and records, out of their plain data: nothing here needs the records."""
+
+import datetime as dt
+from collections.abc import Callable, Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui.desk.lookup import Glance, glance, order, session_in_hand
+from paddock_tui.pages.dates import short_date
+from paddock_tui.pages.rows import Row
+from paddock_tui.records.paths import GARAGE, Ref
+from paddock_tui.store.data import lookup
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.text import printable
+
+TITLES = {
+    "day": "days",
+    "bike": "bikes",
+    "rider": "riders",
+    "venue": "venues",
+    "tyres": "tyre sets",
+    "profile": "profiles",
+    "checklist": "checklists",
+}
+"""The kinds of record below the sessions, each with the title of its section."""
+
+
+def garage_name(files: GarageFiles) -> str:
+    """Name the garage by its own name, else by its folder's."""
+    name = lookup(files.data(GARAGE), ("name",))
+    words = name if isinstance(name, str) else files.root.resolve().name
+    return f"garage · {printable(words)}"
+
+
+def new_row(kind: str, title: str) -> Row:
+    """Return the row that adds a record of a kind."""
+    return Row(f"new {title.removesuffix('s')}", kind="add", adds=(kind,), known=False, key=f"new {kind}")
+
+
+def session_rows(
+    files: GarageFiles, now: dt.datetime, *, retired: bool, still_open: Callable[[Ref], str]
+) -> Iterator[Row]:
+    """List the sessions, newest first; `still_open` says what earlier ones left open for the one in hand."""
+    in_hand = session_in_hand(files, now)
+    seen: list[Glance] = []
+    for ref in files.listing("session"):
+        data = files.data(ref)
+        if "retired" in data and not retired:
+            continue
+        found = glance(ref, {key: value for key, value in data.items() if key != "retired"})
+        if found is not None:
+            seen.append(found)
+        else:
+            yield Row(ref.id, "its date is not known, or it cannot be read", ref=ref, opens=ref, kind="link")
+    for one in sorted(seen, key=order, reverse=True):
+        row = session_row(files, one, now, in_hand)
+        yield attrs.evolve(row, aside=row.aside + still_open(one.ref)) if one.ref == in_hand else row
+
+
+def session_row(files: GarageFiles, one: Glance, now: dt.datetime, in_hand: Ref | None) -> Row:
+    """Return the row of a session: what its name does not say already, and whether it was ridden."""
+    data = files.data(one.ref)
+    coming = "to come" if one.date >= now.date() else "not ridden"
+    state = "in hand" if one.ref == in_hand else "ridden" if one.ridden else coming
+    return Row(
+        label=one.ref.id,
+        value=printable(" · ".join(_said_of_session(one, data))),
+        aside="retired" if "retired" in data else state,
+        kind="link",
+        ref=one.ref,
+        opens=one.ref,
+        key=one.ref.id,
+    )
+
+
+def _said_of_session(one: Glance, data: Mapping[str, Any]) -> Iterator[str]:
+    if not one.ref.id.startswith(one.date.isoformat()):
+        yield f"{short_date(one.date)} {one.date.year}"
+    if isinstance(data.get("start"), dt.time):
+        yield f"{one.start:%H:%M}"
+    for key in ("bike", "surface", "rider", "kind"):
+        word = data.get(key)
+        if isinstance(word, str) and not (key == "bike" and one.ref.id.endswith(f"-{word}")):
+            yield word
+
+
+def record_rows(files: GarageFiles, kind: str, *, retired: bool) -> Iterator[Row]:
+    """List the records of a kind, days newest first."""
+    refs = files.listing(kind)
+    for ref in reversed(refs) if kind == "day" else refs:
+        data = files.data(ref)
+        if "retired" in data and not retired:
+            continue
+        aside = "retired" if "retired" in data else _said_of(ref, data)
+        name = data.get("name")
+        label = printable(name) if isinstance(name, str) and name.strip() else ref.id
+        value = ref.id if label != ref.id else ""
+        yield Row(label, value, aside=printable(aside), kind="link", ref=ref, opens=ref, key=ref.id)
+
+
+def _said_of(ref: Ref, data: Mapping[str, Any]) -> str:
+    keys = {
+        "day": ("organiser", "group"),
+        "rider": ("group",),
+        "profile": ("bike", "made_for"),
+        "checklist": ("stage",),
+        "tyres": (),
+    }.get(ref.kind, ())
+    return " · ".join(str(data[key]) for key in keys if isinstance(data.get(key), str))
+
+
+def whose(files: GarageFiles, about: Ref | None) -> str:
+    """Say in few cells whose verdict it is: the number and bike of a session, the name of a profile."""
+    if about is None or about.kind != "session":
+        return about.id if about is not None else ""
+    data = files.data(about)
+    return printable(" ".join(str(data[key]) for key in ("number", "bike") if key in data))

@@ -1,0 +1,68 @@
+"""The screen of the first page, which stands until everything is loaded."""
+
+from collections.abc import Callable
+
+from textual import events
+from textual.app import ComposeResult
+
+from paddock_tui.pages.rows import Page
+from paddock_tui.widgets.base import QuietScreen
+from paddock_tui.widgets.board import Board
+
+_LOOKS = 1000
+"""Turns of the loop after which everything is loaded all the same."""
+
+
+class OpeningScreen(QuietScreen[None]):
+    """Shows one page, and keeps what is typed meanwhile, in order, for the screen that follows."""
+
+    def __init__(self, page: Page, hint: str) -> None:
+        """Show a page; `hint` stands in the last line."""
+        super().__init__()
+        self.board = Board()
+        self.early: list[events.Event] = []
+        self.on_shown: Callable[[], object] = lambda: None
+        """Called once, when the page has been sent to the terminal."""
+        self._page, self._hint = page, hint
+
+    def compose(self) -> ComposeResult:
+        """Return the board is all there is."""
+        yield self.board
+
+    def is_drawn(self) -> bool:
+        """Return whether the page is laid out."""
+        return bool(self.board.laid.lines)
+
+    def on_mount(self) -> None:
+        """Draw the page, and say so when it is sent."""
+        self.board.show(self._page)
+        self.board.say(self._hint)
+        self._when_shown(_LOOKS)
+
+    def _when_shown(self, looks: int) -> None:
+        """Wait until the board has its size and its page is sent; not for ever, where it gets none."""
+        if self.is_drawn() or not looks:
+            self.call_after_refresh(self._shown)
+        else:
+            self.call_after_refresh(self._when_shown, looks - 1)
+
+    def _shown(self) -> None:
+        shown, self.on_shown = self.on_shown, lambda: None
+        shown()
+
+    def on_key(self, event: events.Key) -> None:
+        """Keep a key."""
+        self._keep(event)
+
+    def on_paste(self, event: events.Paste) -> None:
+        """Keep pasted text."""
+        self._keep(event)
+
+    def on_typed_run(self, event: events.Paste) -> None:
+        """Keep what was typed in one piece."""
+        self._keep(event)
+
+    def _keep(self, event: events.Event) -> None:
+        event.stop()
+        event.prevent_default()
+        self.early.append(event)
