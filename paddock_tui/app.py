@@ -8,6 +8,7 @@ import contextlib
 import datetime as dt
 import os
 import shutil
+import threading
 from collections.abc import Callable
 from functools import partial
 from pathlib import Path
@@ -78,7 +79,7 @@ class PaddockApp(App[int]):
         """Show a first page, and what `load` gives once that is on the terminal."""
         self._opening, self._load = opening, load
         opening.share(self.shown)
-        opening.on_shown = partial(self.call_later, self._go_on)
+        opening.on_shown = self._begin_to_load
 
     @property
     def main(self) -> "MainScreen":
@@ -98,19 +99,31 @@ class PaddockApp(App[int]):
         self._main = MainScreen(*loaded)
         self._main.share(self.shown)
 
-    async def _go_on(self) -> None:
-        """Load everything, show the main screen, and give it what was typed meanwhile, in order.
+    def _begin_to_load(self) -> None:
+        """Load everything in a thread of its own, so that signals and ctrl+c are heard meanwhile."""
+        threading.Thread(target=self._load_aside, name="loading", daemon=True).start()
+
+    def _load_aside(self) -> None:
+        assert self._load is not None
+        assert self._running_loop is not None
+        try:
+            then: Callable[[], object] = partial(self.call_later, self._go_on, self._load())
+        except Exception as error:
+            then = partial(self._handle_exception, error)
+        with contextlib.suppress(RuntimeError):  # the loop has closed: the app is leaving
+            self._running_loop.call_soon_threadsafe(then)
+
+    async def _go_on(self, loaded: Loaded) -> None:
+        """Show the main screen, and give it what was typed meanwhile, in order.
 
         This is the app's own turn: what is typed from now on waits for its end, and so comes behind.
         """
-        if self._load is None or self._opening is None:
-            return
-        self.opens_at(self._load())
+        assert self._opening is not None
+        self.opens_at(loaded)
         await self.push_screen(self.main)
         self.main.set_focus(self.main.board)
         for event in self._opening.early:
             self.main.board.post_message(event)
-        self._opening = self._load = None
 
     def get_default_screen(self) -> Screen[Any]:
         """Return start on the one screen there is, so that no empty one is painted first."""
@@ -201,13 +214,18 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
 def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> Loaded:
     """Load records, rules and rooms, and take the garage in hand."""
     from paddock_tui.desk import Desk
+    from paddock_tui.screens.judged_page import context_of, judged_page
+    from paddock_tui.screens.main import MainScreen  # noqa: F401 - loaded here
     from paddock_tui.screens.own_settings import OwnSettings, settings_said
     from paddock_tui.screens.place import Place
     from paddock_tui.screens.registry import ACTIONS
 
     settings, wrong = load_settings(ACTIONS)
     own = OwnSettings(settings, settings_said(wrong))
-    return Desk(files.root, now, files), Place(room=room) if room else None, own
+    desk, place = Desk(files.root, now, files), Place(room=room) if room else None
+    # What the first page with a verdict takes is read and worked out here, where keys are still heard.
+    judged_page(desk, place or Place(), context_of(desk, place or Place(), None, None), actions=own.actions)
+    return desk, place, own
 
 
 def _lines() -> int:

@@ -97,7 +97,7 @@ def test_a_screen_that_breaks_keeps_what_was_typed_and_prints_no_value(garage: P
         f"sys.exit(main([{str(garage)!r}, '--at', '2026-06-20T12:55:30']))"
     )
     with Wire(code, settings={"XDG_STATE_HOME": str(state.parent)}) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         wire.type("p" + "\x1b[B" * 4 + "\r77")
         wire.type("\r")
         got = wire.read_until("unexpected error")
@@ -107,7 +107,7 @@ def test_a_screen_that_breaks_keeps_what_was_typed_and_prints_no_value(garage: P
     assert SECRET not in the_report(state)
     assert half_typed.take(garage) is not None
     with started(garage) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         wire.type("q")
         assert wire.ended() == 0
 

@@ -8,12 +8,12 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from paddock_tui.records.errors import InputError
-from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.text import fold, printable
 
 if TYPE_CHECKING:
     from paddock_tui.desk import Desk
+    from paddock_tui.records.errors import InputError
+    from paddock_tui.records.paths import Ref
 
 OK = 0
 CARE = 1
@@ -49,20 +49,19 @@ def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True
     return desk
 
 
-def find_ref(
-    desk: "Desk", text: str, among: tuple[str, ...] = tuple(FOLDERS), besides: tuple[str, ...] = ()
-) -> Ref:
-    """Find the record that an argument names, among these kinds; those `besides` have to be spelled kind/id.
+def find_ref(desk: "Desk", text: str, among: tuple[str, ...] = (), besides: tuple[str, ...] = ()) -> "Ref":
+    """Find the record that an argument names, among these kinds (all, where none is named).
 
-    Stop where it names none.
+    Those `besides` have to be spelled kind/id. Stop where it names none.
     """
     from paddock_tui.desk import NoSuchRecord, find
+    from paddock_tui.records.paths import FOLDERS
 
     try:
-        found = find(desk.files, text, among)
+        found = find(desk.files, text, among or tuple(FOLDERS))
     except NoSuchRecord as error:
         raise CommandStopped(NOT_DONE, *sentences(error.trouble)) from None
-    if among != tuple(FOLDERS) and found.kind not in (*among, *besides):
+    if among and found.kind not in (*among, *besides):
         raise CommandStopped(NOT_DONE, f"{found} is not a {among[0]}")
     return found
 
@@ -86,7 +85,7 @@ def complain(lines: Iterable[str]) -> None:
                 sys.stderr.write(part.rstrip() + "\n")
 
 
-def sentences(trouble: InputError) -> tuple[str, ...]:
+def sentences(trouble: "InputError") -> tuple[str, ...]:
     """Write one trouble: where, what was found and expected, and the mend on a line of its own."""
     place = (
         f"{trouble.file}:{trouble.line}: " if trouble.line else f"{trouble.file}: " if trouble.file else ""

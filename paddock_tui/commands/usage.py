@@ -1,14 +1,13 @@
 """What `--help` says of each command beside its arguments: what it is for, examples, exit statuses."""
 
-import attrs
+from typing import NamedTuple
 
 DONE = "0 done; 3 not done, and why"
 SAVED = "0 saved; 3 not saved, and why"
 PRINTED = "0 printed; 3 it cannot be read"
 
 
-@attrs.frozen
-class Usage:
+class Usage(NamedTuple):
     """What one command is for; its examples; its exit statuses besides 64 wrong usage and 70 an error."""
 
     about: str

@@ -94,7 +94,7 @@ class LinkDriver(LinuxDriver):
         """Start as the stock driver does, then have focus not reported, and begin on a blank screen."""
         super().start_application_mode()  # type: ignore[no-untyped-call]
         if self._writer_thread is not None:
-            self.write("\x1b[?1004l\x1b[0m\x1b[2J")
+            self.write("\x1b[?1004l\x1b[0m\x1b[H\x1b[J")
             shown = getattr(self._app, "shown", None)
             if shown is not None:
                 shown.cleared()

@@ -8,6 +8,7 @@ from textual.app import ComposeResult
 from paddock_tui.pages.rows import Page
 from paddock_tui.widgets.base import QuietScreen
 from paddock_tui.widgets.board import Board
+from paddock_tui.widgets.typed_run import TypedRun
 
 _LOOKS = 1000
 """Turns of the loop after which everything is loaded all the same."""
@@ -15,6 +16,8 @@ _LOOKS = 1000
 
 class OpeningScreen(QuietScreen[None]):
     """Shows one page, and keeps what is typed meanwhile, in order, for the screen that follows."""
+
+    AUTO_FOCUS = ""  # the keys are this screen's, not the board's
 
     def __init__(self, page: Page, hint: str) -> None:
         """Show a page; `hint` stands in the last line."""
@@ -52,17 +55,19 @@ class OpeningScreen(QuietScreen[None]):
 
     def on_key(self, event: events.Key) -> None:
         """Keep a key."""
-        self._keep(event)
+        self._keep(event, events.Key(event.key, event.character))
 
     def on_paste(self, event: events.Paste) -> None:
         """Keep pasted text."""
-        self._keep(event)
+        self._keep(event, events.Paste(event.text))
 
-    def on_typed_run(self, event: events.Paste) -> None:
+    def on_typed_run(self, event: TypedRun) -> None:
         """Keep what was typed in one piece."""
-        self._keep(event)
+        self._keep(event, TypedRun(event.text))
 
-    def _keep(self, event: events.Event) -> None:
+    def _keep(self, event: events.Event, fresh: events.Event) -> None:
+        """Keep one like an event, which ends here, at the time that it came."""
         event.stop()
         event.prevent_default()
-        self.early.append(event)
+        fresh.time = event.time
+        self.early.append(fresh)

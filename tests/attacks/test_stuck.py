@@ -7,19 +7,20 @@ from tests.widgets.wire import Wire
 
 CODE = """
 import datetime as dt, time
-from paddock_tui.app import PaddockApp, run
-real = PaddockApp.on_mount
+from paddock_tui.app import run
+from paddock_tui.screens.main import MainScreen
+real = MainScreen.on_mount
 def on_mount(self):
     real(self)
     self.set_timer(float({after!r}), lambda: time.sleep(60))
-PaddockApp.on_mount = on_mount
+MainScreen.on_mount = on_mount
 raise SystemExit(run({garage!r}, lambda: dt.datetime(2026, 6, 20, 12, 55)))
 """
 
 
 def test_ctrl_c_ends_what_does_not_answer_and_keeps_what_was_typed(garage: Path) -> None:
     with Wire(CODE.format(garage=str(garage), after=2.5)) as wire:
-        wire.read_until("session")
+        wire.read_until("? help")
         wire.type("e")
         wire.read()
         wire.type("t6 sl")
@@ -38,7 +39,7 @@ def test_ctrl_c_ends_what_does_not_answer_and_keeps_what_was_typed(garage: Path)
 
 def test_ctrl_c_leaves_a_loop_that_answers_alone(garage: Path) -> None:
     with Wire(CODE.format(garage=str(garage), after=3600)) as wire:
-        wire.read_until("session")
+        wire.read_until("? help")
         wire.type("\x03")
         wire.read(quiet=1.5)
 

@@ -53,7 +53,7 @@ def _measured(here: Path, garage: Path, key: str) -> tuple[int, int]:
         f"sys.exit(main([{str(garage)!r}, '--at', '2026-06-20T12:55:30']))"
     )
     with Wire(code, 80, 24, {"PYTHONPATH": str(here)}) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         page = wire.after(key, _QUIET)
         arrow = wire.after(_DOWN, _QUIET)
         wire.type("g")

@@ -111,7 +111,7 @@ def on_the_wire(garage: Path, keys: str, now: dt.datetime = BACK) -> int:
         f"sys.exit(main([{str(garage)!r}, '--at', '{now.isoformat()}']))"
     )
     with Wire(code) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         total = 0
         for key in keys_of(keys):
             total += len(wire.after("\r" if key == "enter" else " " if key == "space" else key, 0.15))

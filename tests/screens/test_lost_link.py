@@ -21,7 +21,7 @@ KEPT = "traction = 6 "
 
 def edited(wire: Wire, garage: Path) -> None:
     """Set one value, and begin to type another."""
-    wire.read_until("in hand")
+    wire.read_until("? help")
     wire.type("p" + DOWN * 4 + "6")
     wire.read_until("traction 3 -> 6")
     # Enter straight after a digit only ends it: from another row and back it opens the editor.
@@ -81,7 +81,7 @@ def test_a_terminal_that_goes_ends_a_program_that_ignores_the_hang_up_too(garage
 def test_noise_and_a_screen_of_one_cell_change_nothing(garage: Path) -> None:
     before = (garage / HAND).read_bytes()
     with started(garage) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         wire.type("p")
         wire.read_until("riding mode")
         wire.type(b"\xff\xfe\x80")
@@ -99,7 +99,7 @@ def test_noise_and_a_screen_of_one_cell_change_nothing(garage: Path) -> None:
 
 def test_the_terminal_is_left_as_it_was_found(garage: Path) -> None:
     with started(garage) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         wire.signal(signal.SIGTERM)
         assert wire.ended() == 143
         got = wire.read(0.1, 1.0)

@@ -187,7 +187,7 @@ def test_three_signals_between_answers_lose_none_and_the_start_goes_on(made: Pat
             os.kill(wire.process.pid, number)
             wire.ended()
     with Wire(code) as wire:
-        wire.read_until("sessions")
+        wire.read_until("? help")
         wire.after(goes_on, 1.0)
         assert "> electronics" in wire.shown
         wire.type("\x1bq")

@@ -34,7 +34,7 @@ def quoted(text: str) -> str:
 
 def test_a_digit_and_an_arrow_cost_little_and_waiting_costs_nothing(garage: Path) -> None:
     with started(garage) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         wire.type("p" + DOWN * 5)
         wire.read_until("> wheelie")
         arrow = wire.after(DOWN, mark=">│slide")
@@ -70,7 +70,7 @@ def spoilt(garage: Path) -> None:
 def test_nothing_that_stands_in_a_file_commands_the_terminal(garage: Path) -> None:
     spoilt(garage)
     with started(garage, 100, 60) as wire:
-        got = wire.read_until("in hand")
+        got = wire.read_until("? help")
         shown = wire.shown
         for key in ROOMS:
             got += wire.after(f"\x1b{key}", 0.1)
@@ -90,7 +90,7 @@ def test_nothing_that_stands_in_a_file_commands_the_terminal(garage: Path) -> No
 def test_what_is_half_typed_is_offered_again_after_a_signal(garage: Path) -> None:
     before = (garage / HAND).read_bytes()
     with started(garage) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         wire.type("p" + DOWN * 4 + "\r77")
         wire.read_until(">▌traction                77")
         wire.signal(signal.SIGTERM)
@@ -121,7 +121,7 @@ def test_cursor_and_severity_are_told_by_weight_on_every_terminal(
     garage: Path, settings: dict[str, str]
 ) -> None:
     with started(garage, 80, 24, **settings) as wire:
-        wire.read_until("in hand")
+        wire.read_until("? help")
         wire.type("p" + DOWN * 4 + "\r99\r")
         got = wire.read_until("HOLD 1")
         screen = wire.terminal
@@ -138,7 +138,7 @@ def test_cursor_and_severity_are_told_by_weight_on_every_terminal(
 
 def test_a_terminal_without_utf_8_gets_ascii_alone(garage: Path) -> None:
     with started(garage, LANG="C", LC_ALL="C", PYTHONUTF8="0", PYTHONCOERCECLOCALE="0") as wire:
-        got = wire.read_until("in hand")
+        got = wire.read_until("? help")
         assert "-- sessions -- " in wire.shown
         for key in ROOMS:
             got += wire.after(key, 0.1)

@@ -60,7 +60,7 @@ def foreign(path: Path) -> Iterator[str]:
     for node in ast.walk(tree):
         if isinstance(node, ast.Attribute) and node.attr.startswith("_") and not node.attr.endswith("__"):
             used.add(node.attr)
-        elif isinstance(node, ast.FunctionDef | ast.ClassDef):
+        elif isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef | ast.ClassDef):
             made.add(node.name)
     for node in ast.walk(tree):
         targets = node.targets if isinstance(node, ast.Assign) else [getattr(node, "target", None)]

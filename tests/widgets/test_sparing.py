@@ -11,11 +11,12 @@ from rich.color import ColorSystem
 from rich.console import Console
 from rich.segment import Segment
 from rich.style import Style
-from textual._compositor import ChopsUpdate, Compositor
+from textual._compositor import ChopsUpdate, Compositor, LayoutUpdate
+from textual.geometry import Region
 from textual.strip import Strip
 
 from paddock_tui.widgets.paint import changed_spans
-from paddock_tui.widgets.sparing import SparingUpdate, between, codes_of
+from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate, between, codes_of
 from tests.widgets.terminal import Terminal
 
 READ = {
@@ -70,6 +71,43 @@ def test_within_the_spans_the_screen_looks_as_if_whole_lines_were_sent(
             at for at in range(start + 1, stop - 1) if stock.cells[y][at][0] and stock.cells[y][at][0] != "宽"
         ]
         assert [ours.cells[y][at] for at in inside] == [stock.cells[y][at] for at in inside]
+
+
+screens = st.lists(strips, min_size=2, max_size=2)
+part = st.tuples(strips, st.integers(0, 1), spans)
+
+
+@given(st.booleans(), st.lists(st.one_of(screens, part), min_size=1, max_size=5))
+def test_after_any_screens_and_parts_of_them_the_terminal_shows_what_it_would_if_all_had_been_sent(
+    cleared: bool, updates: list[list[Strip] | tuple[Strip, int, tuple[int, int]]]
+) -> None:
+    shown, ours, stock = ShownCells(), Terminal(COLUMNS, 2), Terminal(COLUMNS, 2)
+    if cleared:
+        shown.cleared()
+    for one in updates:
+        if isinstance(one, list):
+            layout = SparingLayout([[strip] for strip in one], Region(0, 0, COLUMNS, 2))
+            layout.shown = shown
+            ours.feed(layout.render_segments(console()).encode())
+            whole = LayoutUpdate([[strip] for strip in one], Region(0, 0, COLUMNS, 2))
+            stock.feed(whole.render_segments(console()).encode())
+        else:
+            strip, y, span = one
+            lines = [{0: strip} if at == y else {0: Strip.blank(COLUMNS)} for at in range(2)]
+            update = SparingUpdate(lines, [(y, *span)], [[COLUMNS]] * 2)
+            update.shown = shown
+            ours.feed(update.render_segments(console()).encode())
+            apart = SparingUpdate(lines, [(y, *span)], [[COLUMNS]] * 2)
+            stock.feed(apart.render_segments(console()).encode())
+
+    assert [looks(line) for line in ours.cells] == [looks(line) for line in stock.cells]
+
+
+def looks(line: list[tuple[str, frozenset[str]]]) -> list[tuple[str, frozenset[str]]]:
+    """Leave out of a blank what does not show on one."""
+    ours, letters = {"39", "49"}, {"1", "2", "3"}
+    colours = {one for _, look in line for one in look if one.startswith("3")}
+    return [(char, look - ours - (letters | colours if char == " " else set())) for char, look in line]
 
 
 @given(st.lists(st.sampled_from(STYLES), min_size=1, max_size=8))

@@ -1,0 +1,66 @@
+"""The first page: drawn out of plain data, without a verdict, and what is typed on it waits in order."""
+
+import datetime as dt
+import signal
+from pathlib import Path
+
+from paddock_tui.desk import Desk
+from paddock_tui.pages.garage import garage_page
+from paddock_tui.pages.layout import View, layout
+from paddock_tui.pages.opening_page import ANSWER, READING, opening_page
+from paddock_tui.records.verdict_words import WORDS
+from paddock_tui.store.garage import GarageFiles
+from tests.screens.rider import BEFORE
+from tests.widgets.wire import Wire
+
+CODE = """
+import sys
+from paddock_tui.__main__ import main
+sys.exit(main([{garage!r}, "--at", "2026-06-20T12:55:30"]))
+"""
+
+
+def test_it_lists_what_the_garage_page_lists_and_judges_nothing(garage: Path) -> None:
+    first = opening_page(GarageFiles(garage), lambda: BEFORE, 24)
+    whole = garage_page(Desk(garage, lambda: BEFORE))
+
+    drawn = layout(first, View(80, 24, 0)).text()
+    said = [[(one.label, one.value) for one in page.rows()] for page in (first, whole)]
+    assert said[0] == said[1]
+    assert first.verdict == READING
+    assert ANSWER in drawn
+    assert not [word for word in WORDS if word in drawn]
+
+
+def test_of_many_sessions_as_many_are_read_as_the_screen_shows(garage: Path) -> None:
+    files = GarageFiles(garage)
+
+    page = opening_page(files, lambda: BEFORE, 4)
+
+    assert [one.label for one in page.sections[0].rows] == [
+        "2026-06-20-4-magpie",
+        "2026-06-20-2-otter",
+        "2026-06-20-2-magpie",
+        "2026-06-20-1-magpie",
+    ]
+
+
+def test_an_empty_garage_says_nothing_of_a_verdict(tmp_path: Path) -> None:
+    (tmp_path / "garage.toml").write_text("schema = 1\n", encoding="utf-8")
+
+    page = opening_page(GarageFiles(tmp_path), dt.datetime.now, 24)
+
+    assert page.verdict == page.answer == ""
+
+
+def test_what_is_typed_on_it_is_done_in_order_once_the_verdict_is_there(garage: Path) -> None:
+    with Wire(CODE.format(garage=str(garage))) as wire:
+        wire.read_until(READING)
+        wire.type("p")
+        wire.type("\x1b[B" * 4)
+        wire.type("\r7")
+        wire.type("7")
+        wire.read_until(">▌traction                77")
+        assert "? help" not in wire.shown
+        wire.signal(signal.SIGTERM)
+        assert wire.ended() == 143
