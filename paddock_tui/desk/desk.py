@@ -6,12 +6,12 @@ from collections import Counter, deque
 from collections.abc import Callable, Iterable
 from concurrent.futures import Future, ThreadPoolExecutor, wait
 from pathlib import Path as FilePath
+from typing import TYPE_CHECKING
 
 import attrs
 
 from paddock_tui.advice.about import About
 from paddock_tui.desk.clock_watch import ClockWatch
-from paddock_tui.desk.edits.remedies import Preview, compared
 from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import session_in_hand
 from paddock_tui.desk.set_clock import SetClock
@@ -29,7 +29,11 @@ from paddock_tui.rules import Review, review
 from paddock_tui.store.crash import report
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.journal import JournalEntry, entries_of
+from paddock_tui.store.outcomes import may_be_later
 from paddock_tui.store.saving import NotSaved, Outcome, Saved, cut_short, pass_over, repair, save
+
+if TYPE_CHECKING:
+    from paddock_tui.desk.edits.remedies import Preview
 
 
 @attrs.frozen
@@ -60,18 +64,16 @@ PAINT_WAITS = 0.05
 """Seconds that a paint waits for an edit to be on disk; painted before that, its value is marked."""
 
 
+Now = Callable[[], dt.datetime]
+
+
 class Desk:
     """One garage in hand. Edits show at once and are written by one thread, in the order they were made.
 
     All methods belong to the thread that made the desk; listeners may be called from the writer's.
     """
 
-    def __init__(
-        self,
-        root: FilePath,
-        now: Callable[[], dt.datetime] = dt.datetime.now,
-        files: GarageFiles | None = None,
-    ) -> None:
+    def __init__(self, root: FilePath, now: Now = dt.datetime.now, files: GarageFiles | None = None) -> None:
         """Take a garage in hand; `files` are its files where some of them were read already."""
         self._files = files or GarageFiles(root)
         self._histories = Histories()
@@ -138,17 +140,14 @@ class Desk:
         base = self.files.garage().units
         return Units(*(getattr(own, one.name) or getattr(base, one.name) for one in attrs.fields(Units)))
 
-    def previewed(self, step: Step, subject: Ref, before: Review | None = None) -> Preview:
+    def previewed(self, step: Step, subject: Ref, before: Review | None = None) -> "Preview":
         """Return what a step would do to the review of a session or profile; nothing is changed.
 
         `before` is the review as it is, where it is at hand.
         """
-        files, now = self.files.aside(), self.now()
-        if before is None:
-            before = review(assemble(files, subject, now, histories=self._histories).situation)
-        stage(files, step)
-        after_ = assemble(files, subject, now, histories=self._histories).situation
-        return compared(step.label, before, review(after_))
+        from paddock_tui.desk.edits.remedies import previewed
+
+        return previewed(self.files, self.now(), self._histories, step, subject, before)
 
     def do(self, step: Step) -> None:
         """Do a step: it shows at once, and is kept by the writer thread."""
@@ -321,7 +320,7 @@ class Desk:
         outcome = barred if barred is not None else self._try(done)
         if done.what == "do" and isinstance(outcome, NotSaved) and outcome.again:
             self._stuck.append(done)
-        elif done.what != "do" and not _may_be_later(outcome):
+        elif done.what != "do" and not may_be_later(outcome):
             self._pass_over(done)
         self._landed.append(_Landed(done, outcome))
         self._tell(DeskChange(done.refs, outcome, done.step))
@@ -398,8 +397,3 @@ class Desk:
     def _tell(self, told: DeskChange) -> None:
         for listener in list(self.on_change):
             listener(told)
-
-
-def _may_be_later(outcome: Outcome) -> bool:
-    """Return whether an undo or a redo stands, or may be tried again."""
-    return isinstance(outcome, Saved) or (isinstance(outcome, NotSaved) and outcome.again)

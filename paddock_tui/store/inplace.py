@@ -1,6 +1,6 @@
 """Change a value where it stands, so that the comment and the spacing of its line stay."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from paddock_tui.records.edits import MISSING, Edit
@@ -9,6 +9,13 @@ from paddock_tui.store.render import render_inline
 from paddock_tui.store.splice import Splice
 
 Way = tuple[Splice, ...]
+
+
+def is_plain(layout: Layout, entry: KeyValue, edit: Edit) -> bool:
+    """Return whether one plain value on one line gives way to another: no structure is touched."""
+    old = layout.text[entry.start : entry.end]
+    plain = not isinstance(edit.new, Mapping | list | tuple) and not old.startswith(("[", "{", '"""', "'''"))
+    return plain and entry.first == entry.last
 
 
 def change(layout: Layout, entry: KeyValue, edit: Edit) -> Iterator[Way]:

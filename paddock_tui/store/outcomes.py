@@ -37,3 +37,8 @@ class NotSaved:
 
 
 Outcome = Saved | Clash | NotSaved
+
+
+def may_be_later(outcome: Outcome) -> bool:
+    """Return whether an undo or a redo stands, or may be tried again."""
+    return isinstance(outcome, Saved) or (isinstance(outcome, NotSaved) and outcome.again)

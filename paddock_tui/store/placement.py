@@ -19,6 +19,8 @@ def ways(layout: Layout, edit: Edit, goal: Mapping[str, Any]) -> Iterator[Way]:
     entry = layout.entries.get(edit.path)
     owner = _inline_owner(layout, edit.path)
     if entry is not None and MISSING not in (edit.old, edit.new):
+        if inplace.is_plain(layout, entry, edit):
+            yield inplace.respan(layout, entry, render_inline(edit.new))
         yield from inplace.change(layout, owner or entry, edit)
         yield inplace.respan(layout, entry, render_inline(edit.new))
     elif owner is not None:

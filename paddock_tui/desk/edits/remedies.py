@@ -1,13 +1,17 @@
 """Remedies: the step that a finding's remedy makes, and what the review would say after it."""
 
+import datetime as dt
 from collections.abc import Mapping
 
 import attrs
 
 from paddock_tui.desk.edits.values import setting_value
+from paddock_tui.desk.histories import Histories
+from paddock_tui.desk.situations import assemble
+from paddock_tui.desk.unsaved import stage
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.rules import Finding, Review
+from paddock_tui.rules import Finding, Review, review
 from paddock_tui.store.garage import GarageFiles
 
 
@@ -49,6 +53,22 @@ def mending(files: GarageFiles, finding: Finding, subject: Ref, refs: Mapping[st
         for about, parts in edits.items()
     )
     return Step("; ".join(labels), changes)
+
+
+def previewed(
+    files: GarageFiles,
+    now: dt.datetime,
+    histories: Histories,
+    step: Step,
+    subject: Ref,
+    before: Review | None,
+) -> Preview:
+    """Return what a step would do to a review, made of the files set aside; `before` where it is at hand."""
+    tried = files.aside()
+    if before is None:
+        before = review(assemble(tried, subject, now, histories=histories).situation)
+    stage(tried, step)
+    return compared(step.label, before, review(assemble(tried, subject, now, histories=histories).situation))
 
 
 def compared(label: str, before: Review, after: Review) -> Preview:
