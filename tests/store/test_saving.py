@@ -6,26 +6,19 @@ import sys
 import threading
 from pathlib import Path
 from typing import Any
-from unittest.mock import Mock
 
 import pytest
-import tomlkit
 
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Remove, Rename, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store import lock as locking
-from paddock_tui.store import patch as patching
-from paddock_tui.store import saving, system_calls, writing
+from paddock_tui.store import saving, writing
 from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.reading import loads
 from paddock_tui.store.saving import Clash, NotSaved, Saved, save
 from paddock_tui.store.tree import Tree
 from tests.small import snapshot, write
-
-SYNCS = 2
-"""Of a kept value: the file before it takes its place, and the names of its folder."""
 
 ANN, PLAIN = Ref("rider", "ann"), Ref("bike", "plain")
 
@@ -64,26 +57,6 @@ def test_each_of_the_five_edits_is_kept_and_undone_to_the_same_bytes(tmp_path: P
     assert snapshot(root) == before
     assert isinstance(save(files, undone.undo), Saved)
     assert snapshot(root) == once
-
-
-def test_a_value_that_gives_way_to_another_is_parsed_before_and_after_and_every_write_is_synced(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    files = GarageFiles(write(tmp_path))
-    save(files, change(Edit(("name",), "Plain", "First")))  # makes the folder of the journal
-    parsed, synced = Mock(wraps=loads), Mock(wraps=system_calls.sync)
-    structured = Mock(wraps=tomlkit.parse)
-    monkeypatch.setattr(patching, "loads", parsed)
-    monkeypatch.setattr(system_calls, "sync", synced)
-    monkeypatch.setattr(tomlkit, "parse", structured)
-
-    assert isinstance(save(files, change(Edit(("name",), "First", "Second"))), Saved)
-
-    texts = [one.args[0] for one in parsed.call_args_list]
-    assert ['name = "First"' in text for text in texts] == [True, False]
-    assert ['name = "Second"' in text for text in texts] == [False, True]
-    assert synced.call_count == SYNCS
-    assert structured.call_count == 0
 
 
 def test_a_clash_names_the_value_that_stands_and_the_one_expected(tmp_path: Path) -> None:

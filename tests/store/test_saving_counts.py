@@ -1,0 +1,43 @@
+"""What keeping an edit takes, counted: parses, syncs, and texts given to tomlkit."""
+
+from pathlib import Path
+from unittest.mock import Mock
+
+import pytest
+import tomlkit
+
+from paddock_tui.records.edits import Change, Edit, Step
+from paddock_tui.records.paths import Ref
+from paddock_tui.store import patch as patching
+from paddock_tui.store import system_calls
+from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.reading import loads
+from paddock_tui.store.saving import Saved, save
+from tests.small import write
+
+SYNCS = 2
+"""Of a kept value: the file before it takes its place, and the names of its folder."""
+
+
+def change(edit: Edit) -> Step:
+    return Step("a change", (Change(Ref("bike", "plain"), (edit,)),))
+
+
+def test_a_value_that_gives_way_to_another_is_parsed_before_and_after_and_every_write_is_synced(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    files = GarageFiles(write(tmp_path))
+    save(files, change(Edit(("name",), "Plain", "First")))  # makes the folder of the journal
+    parsed, synced = Mock(wraps=loads), Mock(wraps=system_calls.sync)
+    structured = Mock(wraps=tomlkit.parse)
+    monkeypatch.setattr(patching, "loads", parsed)
+    monkeypatch.setattr(system_calls, "sync", synced)
+    monkeypatch.setattr(tomlkit, "parse", structured)
+
+    assert isinstance(save(files, change(Edit(("name",), "First", "Second"))), Saved)
+
+    texts = [one.args[0] for one in parsed.call_args_list]
+    assert ['name = "First"' in text for text in texts] == [True, False]
+    assert ['name = "Second"' in text for text in texts] == [False, True]
+    assert synced.call_count == SYNCS
+    assert structured.call_count == 0
