@@ -37,7 +37,7 @@ if TYPE_CHECKING:
     from paddock_tui.screens.own_settings import OwnSettings
     from paddock_tui.screens.place import Place
 
-Loaded = tuple["Desk", "Place | None", "OwnSettings | None"]
+MainParts = tuple["Desk", "Place | None", "OwnSettings | None"]
 """What the main screen is made of."""
 
 
@@ -63,7 +63,7 @@ class PaddockApp(App[int]):
         self._running_loop: asyncio.AbstractEventLoop | None = None
         self._main: MainScreen | None = None
         self._opening: OpeningScreen | None = None
-        self._load: Callable[[], Loaded] | None = None
+        self._load: Callable[[], MainParts] | None = None
         self.on_stuck: Callable[[Callable[[], None]], None] | None = None
         """What the input thread calls where the loop hears no ctrl+c; given what restores the terminal."""
         self.animation_level = "none"
@@ -75,7 +75,7 @@ class PaddockApp(App[int]):
         if desk is not None:
             self.opens_at((desk, place, own))
 
-    def opens_with(self, opening: OpeningScreen, load: Callable[[], Loaded]) -> None:
+    def opens_with(self, opening: OpeningScreen, load: Callable[[], MainParts]) -> None:
         """Show a first page, and what `load` gives once that is on the terminal."""
         self._opening, self._load = opening, load
         opening.share(self.shown)
@@ -92,7 +92,7 @@ class PaddockApp(App[int]):
         """Whether there is the main screen."""
         return self._main is not None
 
-    def opens_at(self, loaded: Loaded) -> None:
+    def opens_at(self, loaded: MainParts) -> None:
         """Show the main screen."""
         from paddock_tui.screens.main import MainScreen
 
@@ -113,7 +113,7 @@ class PaddockApp(App[int]):
         with contextlib.suppress(RuntimeError):  # the loop has closed: the app is leaving
             self._running_loop.call_soon_threadsafe(then)
 
-    async def _go_on(self, loaded: Loaded) -> None:
+    async def _go_on(self, loaded: MainParts) -> None:
         """Show the main screen, and give it what was typed meanwhile, in order.
 
         This is the app's own turn: what is typed from now on waits for its end, and so comes behind.
@@ -180,7 +180,7 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     files = GarageFiles(Path(folder))
     app = PaddockApp(theme=load_settings()[0].theme)
 
-    def load() -> Loaded:
+    def load() -> MainParts:
         return _loaded(files, now, room)
 
     if room:
@@ -211,7 +211,7 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     return app.return_code or leaver.exit_code
 
 
-def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> Loaded:
+def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> MainParts:
     """Load records, rules and rooms, and take the garage in hand."""
     from paddock_tui.desk import Desk
     from paddock_tui.screens.judged_page import context_of, judged_page

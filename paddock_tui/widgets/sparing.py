@@ -24,7 +24,7 @@ Codes = tuple[str, str, str]
 """The codes of a style: weight and the like, foreground, background; each empty where it is unset."""
 
 Cell = tuple[str, Codes]
-Cells = list[Cell]
+LineCells = list[Cell]
 
 _PLAIN: Codes = ("", "", "")
 _BLANK: Cell = (" ", _PLAIN)
@@ -37,7 +37,7 @@ class ShownCells:
 
     def __init__(self) -> None:
         self._size: tuple[int, int] | None = None
-        self._lines: dict[int, Cells] = {}
+        self._lines: dict[int, LineCells] = {}
         self._blank = False
 
     def cleared(self) -> None:
@@ -54,7 +54,7 @@ class ShownCells:
             self.forget()
         self._size = width, height
 
-    def runs(self, y: int, x: int, cells: Cells | None) -> list[tuple[int, Cells]] | None:
+    def runs(self, y: int, x: int, cells: LineCells | None) -> list[tuple[int, LineCells]] | None:
         """Return the runs of cells at x and after that differ, and take them for shown; None: send them all.
 
         `cells` is None where some character is not one cell wide: that line is not known afterwards.
@@ -71,7 +71,7 @@ class ShownCells:
         line[x : x + len(cells)] = cells
         return [(x + start, cells[start:stop]) for start, stop in runs_of(before, cells)]
 
-    def _line(self, y: int) -> Cells | None:
+    def _line(self, y: int) -> LineCells | None:
         if y not in self._lines and self._blank and self._size is not None:
             self._lines[y] = [_BLANK] * self._size[0]
         return self._lines.get(y)
@@ -165,9 +165,9 @@ def written(pieces: Iterable[tuple[int, int, Sequence[Segment]]], console: Conso
     return "".join(sent)
 
 
-def _cells(coded: Iterable[tuple[str, Codes]]) -> Cells | None:
+def _cells(coded: Iterable[tuple[str, Codes]]) -> LineCells | None:
     """Spell texts out cell by cell; None where a character is not one cell wide."""
-    cells: Cells = []
+    cells: LineCells = []
     for text, codes in coded:
         if not text.isascii() and any(cell_len(char) != 1 for char in text):
             return None
@@ -176,7 +176,7 @@ def _cells(coded: Iterable[tuple[str, Codes]]) -> Cells | None:
     return cells
 
 
-def _joined(cells: Cells) -> list[tuple[str, Codes]]:
+def _joined(cells: LineCells) -> list[tuple[str, Codes]]:
     """Join cells of one style to texts; a blank takes the style before it where it looks the same."""
     texts: list[tuple[str, Codes]] = []
     for char, codes in cells:

@@ -17,7 +17,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from tests.bench._career import Career, write_career
-from tests.bench._sizes_probe import PROBES
+from tests.bench._sizes_probe import FIRST, PROBES
 
 SIZES = (15, 1000, 3000)
 PATIENCE = 600.0
@@ -31,7 +31,7 @@ COMMANDS = {
     "check --all": ("check", "GARAGE", "--at", "AT", "--all"),
 }
 
-FIGURES = (*COMMANDS, *PROBES)
+FIGURES = (*COMMANDS, FIRST, *PROBES)
 
 
 def main(arguments: list[str]) -> int:

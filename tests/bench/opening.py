@@ -1,0 +1,130 @@
+"""What is waited for at the start: `python -m tests.bench opening [TIMES]`.
+
+Each figure with what it is compared with, both in this run: the first page and the verdict with an empty app
+of the framework, on a pseudo-terminal of 80 by 24; commands with the bare import of the libraries that they
+stand on; `--help` with an interpreter that does nothing; and the bytes of the start and of arrows. Of the
+screens the least wall time of several runs is taken, of commands the least of a processor's time.
+"""
+
+import resource
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+from tests.sample import SAMPLE
+from tests.widgets.wire import Wire
+
+_EMPTY = """
+from textual.app import App
+from textual.widgets import Static
+class Empty(App):
+    def compose(self):
+        yield Static("nothing but this")
+Empty().run()
+"""
+_OURS = """
+import sys
+from paddock_tui.__main__ import main
+sys.exit(main([{garage!r}, "--at", "2026-06-20T12:55:30"]))
+"""
+_LIBRARIES = ("-c", "import attrs, cattrs, tomllib")
+_SESSION = "2026-06-20-4-magpie"
+_COMMANDS = {
+    "check": ("check", "GARAGE"),
+    "show": ("show", "GARAGE", _SESSION),
+    "slip": ("slip", "GARAGE"),
+    "set": ("set", "GARAGE", _SESSION, "air=17"),
+    "enter": ("enter", "GARAGE", "t6"),
+    "undo": ("undo", "GARAGE"),
+}
+_PAGES = {"garage": "g", "set-up": "p", "session": "s", "going out": "o"}
+
+
+def main(arguments: list[str]) -> int:
+    """Print the table."""
+    times = int(arguments[0]) if arguments else 5
+    with tempfile.TemporaryDirectory() as folder:
+        garage = Path(folder) / "garage"
+        shutil.copytree(SAMPLE, garage, ignore=shutil.ignore_patterns(".paddock"))
+        _screens(str(garage), times)
+        _commands(str(garage), times)
+        _arrows(str(garage))
+    return 0
+
+
+def _line(name: str, found: float, beside: float, unit: str = "ms") -> None:
+    sys.stdout.write(f"{name:34}{found:9.0f} {unit}{beside:9.0f} {unit}{found / beside:8.2f}\n")
+    sys.stdout.flush()
+
+
+def _screens(garage: str, times: int) -> None:
+    empty, first, verdict = [], [], []
+    for _ in range(times):
+        with Wire(_EMPTY) as wire:
+            empty.append(_until(wire, "nothing but this"))
+        with Wire(_OURS.format(garage=garage)) as wire:
+            start = time.perf_counter()
+            first.append(_until(wire, "what is typed waits"))
+            _until(wire, "? help")
+            verdict.append(time.perf_counter() - start)
+            wire.type("q")
+            wire.ended()
+    _line("first page / an empty app", min(first) * 1000, min(empty) * 1000)
+    _line("verdict / an empty app", min(verdict) * 1000, min(empty) * 1000)
+
+
+def _until(wire: Wire, mark: str) -> float:
+    """Return the seconds until a text stands on the screen."""
+    start = time.perf_counter()
+    while mark not in wire.shown:
+        wire.read(0.005, 0.02)
+    return time.perf_counter() - start
+
+
+def _commands(garage: str, times: int) -> None:
+    libraries, nothing = _cpu(_LIBRARIES, times), _cpu(("-c", "pass"), times)
+    for name, words in _COMMANDS.items():
+        filled = [garage if one == "GARAGE" else one for one in words]
+        _line(f"{name} / the libraries' import", _cpu(("-m", "paddock_tui", *filled), times), libraries)
+    _line("--help / an empty program", _cpu(("-m", "paddock_tui", "--help"), times), nothing)
+
+
+def _cpu(words: tuple[str, ...], times: int) -> float:
+    """Return the least ms of a processor that a program takes."""
+    return (
+        min(
+            _spent(lambda: subprocess.run([sys.executable, *words], capture_output=True, check=False))
+            for _ in range(times + 2)
+        )
+        * 1000
+    )
+
+
+def _spent(act: Callable[[], object]) -> float:
+    before = _children()
+    act()
+    return _children() - before
+
+
+def _children() -> float:
+    spent = resource.getrusage(resource.RUSAGE_CHILDREN)
+    return spent.ru_utime + spent.ru_stime
+
+
+def _arrows(garage: str) -> None:
+    """Count what the start sends, and of each page what 40 arrows send in the mean."""
+    for name, key in _PAGES.items():
+        with Wire(_OURS.format(garage=garage)) as wire:
+            started = wire.read_until("? help")
+            if name == "garage":
+                sys.stdout.write(f"{'start, first page and verdict':34}{len(started):9} B\n")
+            wire.after(key, 1.0)
+            arrows = [len(wire.after("\x1b[B", 0.25)) for _ in range(40)]
+            sys.stdout.write(f"{f'an arrow on {name}, mean of 40':34}{sum(arrows) / 40:9.0f} B\n")
+            sys.stdout.flush()
+            wire.type("q")
+            wire.ended()
