@@ -6,9 +6,9 @@ import attrs
 
 from paddock_tui.facts.past import PastSession
 from paddock_tui.facts.situation import Situation
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.going_out import aim_row
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.pages.setup import short_date
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.common import Units
 from paddock_tui.records.fields_of_record import field_at
