@@ -13,6 +13,7 @@ from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import SET_UP, fields
 from paddock_tui.records.paths import Ref, spell
+from paddock_tui.records.race import Race
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Feel, PressureReading, Symptom
 from paddock_tui.records.shapes import Number, Whole
@@ -43,18 +44,20 @@ def _declared(wanted: Wanted) -> tuple[ColumnsOf, ...]:
 
 
 _FEEL = declared_columns(Feel, "feel_")
+_RACE = declared_columns(Race, "race_")
 
 
 def _session_columns(wanted: Wanted) -> tuple[Column, ...]:
     ridden = Column("was_ridden", "whether it has a parked time, a lap, or a hot pressure after going out")
-    return (SESSION, *columns(_declared(wanted)), ridden, *columns(_FEEL))
+    return (SESSION, *columns(_declared(wanted)), ridden, *columns(_FEEL), *columns(_RACE))
 
 
 def _session_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     found = _declared(wanted)
     for ref, session in sessions_of(desk, wanted):
         feel = cells(session.feel, _FEEL)
-        yield (ref.id, *cells(session, found), is_ridden(session), *feel)
+        race = cells(session.race, _RACE)
+        yield (ref.id, *cells(session, found), is_ridden(session), *feel, *race)
 
 
 def _lap_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:

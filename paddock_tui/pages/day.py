@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.desk.day.moments import in_order
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.common import Units
@@ -35,15 +36,16 @@ def group_today(day: RidingDay, rider: str | None, bike: str | None) -> str | No
 
 def _glance(loaded: Loaded, day: RidingDay, mine: str | None) -> Iterator[Row]:
     """Return a row for each line of the timetable and each stop, in the order of the clock."""
-    lines: list[tuple[dt.time, str, str, TimetableSlot, tuple[str, ...]]] = []
+    lines: list[tuple[dt.datetime, str, str, TimetableSlot, tuple[str, ...]]] = []
+    date = day.date or dt.date(2000, 1, 1)
     for group, slots in day.timetable.items():
-        for number, slot in slots.items():
-            if slot.from_ is not None:
-                words = f"{label_of(group)} {number}"
-                lines.append((slot.from_, group, words, slot, ("timetable", group, number, "from")))
-    for number, slot in day.stops.items():
-        if slot.from_ is not None:
-            lines.append((slot.from_, "", "stop", slot, ("stops", number, "from")))
+        timed = [(slot.from_, (number, slot)) for number, slot in slots.items() if slot.from_ is not None]
+        for at, (number, slot) in in_order(date, timed):
+            words = f"{label_of(group)} {number}"
+            lines.append((at, group, words, slot, ("timetable", group, number, "from")))
+    stops = [(slot.from_, (number, slot)) for number, slot in day.stops.items() if slot.from_ is not None]
+    for at, (number, slot) in in_order(date, stops):
+        lines.append((at, "", "stop", slot, ("stops", number, "from")))
     for start, group, words, slot, path in sorted(lines, key=lambda line: (line[0], line[2])):
         end = f"-{slot.to:%H:%M}" if slot.to is not None else ""
         mark = " *" if group and group == mine else ""

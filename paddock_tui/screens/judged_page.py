@@ -36,8 +36,8 @@ STAYS_OFF = "no riding today: the head"
 STAYS_IN = "HOLD: stay in"
 """What stands in place of the clock while a hold stands."""
 
-READ_BY_ALL = "board"
-"""The room that others than the rider read: it says nothing of anybody's health."""
+READ_BY_ALL = ("board", "crew")
+"""The rooms that others than the rider read: they say nothing of anybody's health."""
 
 ANSWERING = ("garage",)
 """Rooms that say what stands against going out although they are about more than one session."""
@@ -165,7 +165,7 @@ def _answer(
     desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None, in_hand: Review | None
 ) -> str:
     """Answer what stands against going out, on pages about the session looked at and in the garage."""
-    if room.stands_alone or (room.id not in ANSWERING and not room.needs_subject):
+    if room.stands_alone or room.id in READ_BY_ALL or (room.id not in ANSWERING and not room.needs_subject):
         return ""
     if room.id in ANSWERING and hand is not None and in_hand is not None:
         subject, judged = hand, in_hand
@@ -182,7 +182,7 @@ def _stays_off(judged: Review) -> bool:
 
 def _off_words(room: Room) -> str:
     """Say that the rider stays off; why, only where the rider reads alone."""
-    return STAYS_IN if room.id == READ_BY_ALL else STAYS_OFF
+    return STAYS_IN if room.id in READ_BY_ALL else STAYS_OFF
 
 
 def _about(room: Room, subject: Ref | None, hand: Ref | None, in_hand: Review | None) -> Ref | None:

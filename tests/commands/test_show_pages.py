@@ -8,6 +8,7 @@ import pytest
 from paddock_tui.commands.show import AS_ON_SCREEN, CARD, PAGES
 from paddock_tui.pages.board import BOARD
 from paddock_tui.pages.briefing import BRIEF
+from paddock_tui.pages.emergency import EMERGENCY
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.screens.registry import ROOMS
 from paddock_tui.text import width
@@ -30,7 +31,7 @@ OTHERWISE = {
 
 
 def test_every_room_of_the_screens_prints_or_says_where_it_is_seen() -> None:
-    printed = {*AS_ON_SCREEN.values(), *PAGES, BOARD, BRIEF, CARD}
+    printed = {*AS_ON_SCREEN.values(), *PAGES, BOARD, BRIEF, CARD, EMERGENCY}
 
     assert set(ROOMS) - printed - set(OTHERWISE) == set()
     assert set(AS_ON_SCREEN.values()) <= set(ROOMS)
@@ -71,3 +72,17 @@ def test_a_page_of_nothing_says_what_to_name(run: Runner, tmp_path: Path) -> Non
 
     assert ran.status == 3
     assert "review/SESSION" in ran.err
+
+
+def test_the_board_prints_as_text_as_sentences_and_as_data(run: Runner, garage: Path) -> None:
+    for named in (BOARD, f"{BOARD}/2026-05-16-anvilfen"):
+        text, plain = run("show", garage, named), run("show", garage, named, "--plain")
+        found = json.loads(run("show", garage, named, "--format", "json").out)
+
+        assert (text.status, plain.status) == (0, 0)
+        date = "2026-05-16" if "/" in named else found["date"]
+        assert found["date"] == date
+        assert {one["rider"] for one in found["entries"]} == {"ines", "tobin"}
+        assert "ines magpie" in text.out
+        assert "ines magpie" in plain.out
+    assert run("show", garage, f"{BOARD}/nowhere").status == 3

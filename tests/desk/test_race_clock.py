@@ -5,16 +5,19 @@ import time
 from collections.abc import Iterator
 from pathlib import Path
 
+import attrs
 import pytest
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.board import BoardMemory, board_of
-from paddock_tui.desk.day.countdown import by_pace, clock_of, gone_through
+from paddock_tui.desk.day.countdown import by_pace, clock_of, gone_through, next_start
 from paddock_tui.desk.day.moments import after, before, in_order, minutes_to
 from paddock_tui.desk.day.timetable import read_times
 from paddock_tui.desk.venue_clock import VenueClock
 from paddock_tui.pages.board import board_page
 from paddock_tui.pages.countdown import clock_words
+from paddock_tui.pages.day import day_page
+from paddock_tui.records.common import Units
 from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk, typed
@@ -114,12 +117,25 @@ def test_what_goes_out_after_midnight_counts_down_before_it_and_stays_out_over_i
     assert clock_of(desk.files, NEXT, on(14, 0, day=21)) is None
 
 
-def test_a_timetable_may_go_on_after_midnight_once() -> None:
+def test_a_timetable_may_go_on_after_midnight_once(garage: Path) -> None:
     day = RidingDay(date=DATE, group="night")
     times = read_times("22:00-22:30 23:45-0:15 1:00-1:30", day, None)
     assert not hasattr(times, "found"), times
     assert times.words() == "night: 22:00-22:30, 23:45-00:15, 01:00-01:30"
     assert hasattr(read_times("9:00-9:20 8:00-8:20", day, None), "found"), "an hour back is a slip"
+
+    held = at_desk(garage, on(12)).files.read(Ref("day", "2026-06-20-anvilfen"))
+    assert held is not None
+    night = RidingDay(
+        date=DATE,
+        timetable={
+            "night": {str(at): TimetableSlot(from_=span[0]) for at, span in enumerate(times.spans, 1)}
+        },
+    )
+    loaded = attrs.evolve(held, record=night)
+    labels = [row.label for row in day_page(loaded, Units()).sections[0].rows]
+    assert labels == ["22:00", "23:45", "01:00"], "what is after midnight stands last"
+    assert next_start(night, DATE, "ines", "magpie", on(0, 30, day=21)) == on(1, 0, day=21)
 
     slots = {"1": TimetableSlot(from_=dt.time(23, 45)), "2": TimetableSlot(from_=dt.time(1))}
     lines = [(slot.from_, key) for key, slot in slots.items() if slot.from_ is not None]

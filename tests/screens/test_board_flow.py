@@ -22,6 +22,10 @@ async def test_the_board_follows_others_hides_a_head_and_enter_goes_there(garage
         assert page.clock == STAYS_IN
         assert not any(word in rider.screen for word in ("head", STAYS_OFF, "fall", "concussion"))
 
+        await rider.chooses("crew")
+        assert rider.app.main.board.page.clock == STAYS_IN
+        assert not any(word in rider.screen for word in ("head", "Head", "fall", "concussion"))
+        await rider.chooses("board")
         await rider.types("enter")
         assert rider.app.main.place.room == "session"
         assert rider.app.main.place.subject == NEXT
