@@ -16,10 +16,7 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.facts.starting_words import level_surface, level_tyre
-from paddock_tui.facts.suggested_levels import new_here, state_of_rear
-from paddock_tui.facts.tyres import track_in_c
-from paddock_tui.limits.tyres import COLD_TRACK
+from paddock_tui.facts.suggested_levels import Riding, help_to_start, level_to_start, new_here, state_of_rear
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
@@ -32,14 +29,7 @@ from paddock_tui.records.shapes_of_bike import label_of, setting_shape
 from paddock_tui.records.tyres import TYRE_KINDS
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.levels import Level, Levels
-from paddock_tui.trade.starting_levels import (
-    Aid,
-    RiderGroup,
-    TyreState,
-    starting_help,
-    street_help,
-    surface_by_track,
-)
+from paddock_tui.trade.starting_levels import Aid, TyreState, street_help
 
 METHOD = Method(
     "help from 0 % (least that is on) to 100 % (most) by group, surface and rear tyre, then the level at "
@@ -174,13 +164,10 @@ def suggested_words(level: Setting) -> str:
 
 
 def _wanted(about: About, inputs: Inputs, aid: Aid) -> float | None:
-    surface = level_surface(inputs.value("surface"))
-    tyre = level_tyre(inputs.value("tyre"))
     state = TyreState(bool(inputs.value("worn")), bool(inputs.value("new")))
-    track, limits = inputs.value("track"), about.situation.limits
-    track_c = track_in_c(track, limits) if track is not None else None
-    ground = surface_by_track(surface, track_c, limits[COLD_TRACK])
-    return starting_help(RiderGroup(inputs.value("group")), ground, tyre, aid, state)
+    group, surface, tyre = (inputs.value(one) for one in _NEEDS)
+    riding = Riding(group, surface, tyre, inputs.value("track"), state)
+    return help_to_start(riding, aid, about.situation.limits)
 
 
 def _start(about: About, one: _Aid, wanted: float, now: Level | None, first: bool) -> Answered:
@@ -214,10 +201,7 @@ def _level(one: _Aid, wanted: float, first: bool) -> Level | None:
         scale = one.levels.scale_if_known()
         return None if scale is None else scale.nearest(wanted)
     helps = one.levels.help_if_known()
-    if helps is None:
-        return None
-    level = helps.level_at_least(wanted)
-    return helps.more_help(level) if first else level
+    return None if helps is None else level_to_start(helps, wanted, first)
 
 
 def _now_line(one: _Aid, now: Level | None) -> tuple[str, ...]:

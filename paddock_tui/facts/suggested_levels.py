@@ -2,6 +2,8 @@
 
 from collections.abc import Mapping
 
+import attrs
+
 from paddock_tui.facts.core import ABSENT, fact
 from paddock_tui.facts.past import History
 from paddock_tui.facts.rear_tyre import poor_rear
@@ -9,6 +11,7 @@ from paddock_tui.facts.starting_words import level_surface, level_tyre
 from paddock_tui.facts.tyres import track_in_c
 from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import COLD_TRACK
+from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.in_force import control_in_force
@@ -19,7 +22,7 @@ from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.levels import HelpScale
+from paddock_tui.trade.levels import HelpScale, Level
 from paddock_tui.trade.starting_levels import (
     Aid,
     RiderGroup,
@@ -47,6 +50,33 @@ def state_of_rear(session: Session, history: History, tyres: TyreSet) -> TyreSta
     return TyreState() if poor is ABSENT else TyreState("worn" in poor, "new" in poor)
 
 
+@attrs.frozen
+class Riding:
+    """What the help to start with rests on: the rider's group, the surface, the rear tyre, the track."""
+
+    group: str
+    surface: str
+    tyre: str
+    track: Quantity | str | None
+    state: TyreState
+
+
+def help_to_start(riding: Riding, aid: Aid, limits: Limits) -> float | None:
+    """Return how much help an aid starts with, 0 for the least to 1; None: this tyre is not for this surface.
+
+    For engine braking it is the place on its scale, 1 for the weakest.
+    """
+    track_c = track_in_c(riding.track, limits) if riding.track is not None else None
+    ground = surface_by_track(level_surface(riding.surface), track_c, limits[COLD_TRACK])
+    return starting_help(RiderGroup(riding.group), ground, level_tyre(riding.tyre), aid, riding.state)
+
+
+def level_to_start(helps: HelpScale, wanted: float, first: bool) -> Level:
+    """Return the level with at least this help; one step more for what is `first`, here or on this bike."""
+    level = helps.level_at_least(wanted)
+    return helps.more_help(level) if first else level
+
+
 @fact("the level of {subject} to start at", per="control")
 def suggested_level(
     subject: str,
@@ -67,21 +97,18 @@ def suggested_level(
         return None
     if None in (rider.group, session.surface, tyres.rear.kind):
         return None
-    surface, kind = session.surface or "", tyres.rear.kind or ""
-    ground = level_surface(surface)
-    track_c = track_in_c(session.track, limits) if session.track is not None else None
-    wanted = starting_help(
-        RiderGroup(rider.group),
-        surface_by_track(ground, track_c, limits[COLD_TRACK]),
-        level_tyre(kind),
-        Aid(aid_function),
+    riding = Riding(
+        rider.group or "",
+        session.surface or "",
+        tyres.rear.kind or "",
+        session.track,
         state_of_rear(session, history, tyres),
     )
+    wanted = help_to_start(riding, Aid(aid_function), limits)
     if wanted is None:
         return None
-    level = help_scale.level_at_least(wanted)
     venue = refs["venue"].id if "venue" in refs else None
-    if new_here(refs["rider"].id if "rider" in refs else None, venue, history):
-        level = help_scale.more_help(level)
+    first = bool(new_here(refs["rider"].id if "rider" in refs else None, venue, history))
+    level = level_to_start(help_scale, wanted, first)
     in_force = control_in_force(subject, setup, bike)
     return level if in_force.fixed is None and in_force.allows(control, level) else None

@@ -156,7 +156,9 @@ def _beside(one: ConditionPair) -> Row:
 
 def _ways(entry: LedgerEntry) -> Iterator[Row]:
     path = (LEDGER, entry.session.id, *entry.path)
-    if entry.source is not None and all(one.known and one.listed for one in entry.changes):
+    if entry.danger_back:
+        yield _text("not back", f"{entry.danger_back}: nobody goes back into that to learn something")
+    elif entry.source is not None and all(one.known and one.listed for one in entry.changes):
         old = entry.changes[0]
         said = f"the next session with {entry.label} {old.back}"
         yield Row("try it back", printable(said), kind="link", path=path, key=TRY_BACK)

@@ -56,6 +56,9 @@ SYMPTOMS = (
 )
 """What a rider may feel, in fixed words so that it can be found again."""
 
+DANGERS = ("front locks", "rear locks", "bars wobble", "weaves", "tucks")
+"""What has a rider down: taken back at once where a step brought it."""
+
 SYMPTOMS_ONCE = {"fades": "tyre goes off"}
 """Symptoms by the words that files held for them once: riders say of brakes that they fade."""
 

@@ -83,6 +83,45 @@ def test_a_last_session_that_was_ridden_so_already_needs_no_new_one(tmp_path: Pa
 
 
 @pytest.mark.parametrize(
+    ("first", "second", "refused"),
+    [
+        ('what = "bars wobble"', 'what = "dives"', "bars wobble in session one"),
+        ('what = "weaves"', "", "weaves in session one"),
+        ('what = "dives"', 'what = "bars wobble"', ""),
+        ('what = "bars wobble"\ncause = "crest"', "", ""),
+    ],
+)
+def test_nobody_is_sent_back_into_a_value_that_a_danger_was_ridden_with(
+    tmp_path: Path, first: str, second: str, refused: str
+) -> None:
+    tables = [f"\n[symptoms.1]\n{one}\n" if one else "" for one in (first, second)]
+    one = session(1, parked=RIDDEN) + tables[0]
+    two = session(2, copied_from='"one"', parked=RIDDEN).replace("traction = 5", "traction = 7") + tables[1]
+    root = write(tmp_path, sessions__one=one, sessions__two=two)
+    _, step = tried(root)
+    entry = ledger(at_desk(root)).entries[0]
+
+    assert entry.danger_back == refused
+    assert (refused in step.found) if isinstance(step, InputError) else not refused
+
+
+def test_a_way_back_that_brought_a_danger_the_last_time_is_refused(tmp_path: Path) -> None:
+    """5 -> 7, back to 5 with a weave, to 7 again: neither of the ways to 5 is offered."""
+    raised = "traction = 5", "traction = 7"
+    weave = '\n[symptoms.1]\nwhat = "weaves"\n'
+    root = write(
+        tmp_path,
+        sessions__one=session(1, parked=RIDDEN),
+        sessions__two=session(2, copied_from='"one"', parked=RIDDEN).replace(*raised),
+        sessions__three=session(3, copied_from='"two"', parked=RIDDEN) + weave,
+        sessions__four=session(4, copied_from='"three"', parked=RIDDEN).replace(*raised),
+    )
+    found = {one.session.id: one.danger_back for one in ledger(at_desk(root)).entries}
+
+    assert found == {"four": "weaves in session three", "three": "", "two": "weaves in session three"}
+
+
+@pytest.mark.parametrize(
     ("label", "before", "after", "said"),
     [
         ("traction", "wheelie = 2", "wheelie = 2\ntraction = 7", "was not known before"),

@@ -6,7 +6,7 @@ from weakref import WeakKeyDictionary
 import attrs
 
 from paddock_tui.advice.in_force import undone_by
-from paddock_tui.advice.ledger.changes import because_of, bundles, key_of
+from paddock_tui.advice.ledger.changes import because_of, bundles, key_of, reversed_key
 from paddock_tui.advice.ledger.conditions import ageing, feel_shift, unlike
 from paddock_tui.advice.ledger.neighbours import Key, Neighbours
 from paddock_tui.advice.presets import moved_words
@@ -17,7 +17,7 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import SetUpDifference, session_differences
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
-from paddock_tui.records.session_parts import Because
+from paddock_tui.records.session_parts import DANGERS, Because
 from paddock_tui.trade.change_effect import Judgement, judged
 from paddock_tui.trade.feel_effect import FeltEffect, felt_effect
 from paddock_tui.trade.permutation import Mixed, permutation
@@ -34,7 +34,8 @@ class LedgerEntry:
     `presets` say how far the set-up had moved from its preset before and after, empty where not known.
     `others` were changed in the same step, `differed` is what else may be the cause. `laps` compares the
     clean laps of the two sessions, `feel` the scores, `felt` counts the pairs felt. `lost` says why the
-    change is not known; then there is no source and no value.
+    change is not known; then there is no source and no value. `danger_back` names what the bike did as it
+    stood before, or when it was last put back so: nobody goes back into that to learn something.
     """
 
     bike: str
@@ -50,6 +51,7 @@ class LedgerEntry:
     felt: FeltEffect | None = None
     lost: str = ""
     presets: tuple[str, str] = ("", "")
+    danger_back: str = ""
 
     @property
     def path(self) -> Path:
@@ -90,7 +92,7 @@ def entries_of(history: History, name: str, bike: Bike | None) -> tuple[LedgerEn
     kept = _KEPT.get(history)
     if kept is not None and kept[0] == name and kept[1] is bike:
         return kept[2]
-    found = tuple(_entries(history, name, bike))
+    found = _with_dangers(tuple(_entries(history, name, bike)))
     _KEPT[history] = (name, bike, found)
     return found
 
@@ -151,6 +153,27 @@ def _judged(entry: LedgerEntry, ridden: Neighbours, bike: Bike | None) -> Ledger
         return attrs.evolve(entry, judgement=no_trial)
     felt = None if entry.others else felt_effect(ridden.felt(_key(entry), entry.session))
     return attrs.evolve(entry, judgement=_with_feel(_judgement(entry, ridden), felt), felt=felt)
+
+
+def _with_dangers(entries: tuple[LedgerEntry, ...]) -> tuple[LedgerEntry, ...]:
+    """Return the changes, newest first, each with the danger that its way back is known for."""
+    brought: dict[Key, str] = {}
+    for entry in entries:
+        if entry.source is not None and not _danger(entry.source) and (said := _danger(entry.session)):
+            brought.setdefault(_key(entry), said)
+    return tuple(
+        attrs.evolve(one, danger_back=_danger(one.source) or brought.get(reversed_key(_key(one)), ""))
+        if one.source is not None
+        else one
+        for one in entries
+    )
+
+
+def _danger(past: PastSession) -> str:
+    """Say which danger a session noted; empty where it noted none, or names what else brought it."""
+    told = (one for one in past.session.symptoms.values() if one.what in DANGERS and one.cause is None)
+    felt = next((one.what for one in told), None)
+    return f"{felt} in session {past.id}" if felt is not None else ""
 
 
 def _key(entry: LedgerEntry) -> Key:

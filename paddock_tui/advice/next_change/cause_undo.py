@@ -7,7 +7,7 @@ from paddock_tui.advice.ledger.changes import key_of, reversed_key
 from paddock_tui.advice.ledger.conditions import LIKE_TRACK_K
 from paddock_tui.advice.ledger.entries import entries_of
 from paddock_tui.advice.next_change.case import Case
-from paddock_tui.advice.next_change.given import DANGERS, Given
+from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.words import CauseQuestion, Kind, Move, Passed, Proposal, Spoken
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import PastSession
@@ -19,6 +19,7 @@ from paddock_tui.records.differences import SetUpDifference
 from paddock_tui.records.edits import Value
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import DANGERS
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.change_effect import Verdict
 

@@ -17,10 +17,7 @@ from paddock_tui.matters import Matter
 from paddock_tui.records.differences import SetUpDifference, differences
 from paddock_tui.records.electronics import HELP_FUNCTIONS, function_of
 from paddock_tui.records.session import Session, is_ridden
-from paddock_tui.records.session_parts import Symptom
-
-DANGERS = ("front locks", "rear locks", "bars wobble", "weaves", "tucks")
-"""What has a rider down: taken back at once where a step brought it."""
+from paddock_tui.records.session_parts import DANGERS, Symptom
 
 BEHAVIOURS = ("bars-shake-or-weave", "front-wheel-locked", "tuck-or-rear-lock")
 """The kinds of open matter that are about such behaviour, and no part."""

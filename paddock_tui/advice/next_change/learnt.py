@@ -5,14 +5,14 @@ from collections.abc import Iterator
 from paddock_tui.advice.in_force import undone_by
 from paddock_tui.advice.ledger.changes import because_of
 from paddock_tui.advice.ledger.entries import entries_of
-from paddock_tui.advice.next_change.given import DANGERS, Given
+from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.outings_left import outings_left
 from paddock_tui.advice.next_change.start_pressure import learnt_with
 from paddock_tui.facts.past import PastSession
 from paddock_tui.matters import Outing
 from paddock_tui.matters.behaviour_rules import debriefed
 from paddock_tui.records.differences import differences
-from paddock_tui.records.session_parts import SYMPTOMS, Symptom
+from paddock_tui.records.session_parts import DANGERS, SYMPTOMS, Symptom
 from paddock_tui.trade.outings_to_tell import FEWEST_LEFT, outings_to_tell
 
 

@@ -17,6 +17,7 @@ from paddock_tui.store.garage import GarageFiles
 
 SETUP = "setup"
 CHOOSE, TYPE = "choose another one", "p, then type it on its row"
+LEAVE = "leave it as it is: j says what to change next"
 
 
 def trying_back(files: GarageFiles, entry: LedgerEntry, now: dt.datetime) -> tuple[Ref, Step | InputError]:
@@ -75,6 +76,10 @@ def setting_back(
 
 def _old_values(files: GarageFiles, entry: LedgerEntry) -> dict[Path, Value] | InputError:
     """Return what each value was, as the file of the session before has it."""
+    if entry.danger_back:
+        return InputError(
+            f"the way back: {entry.danger_back}", "a way back that no danger is known of", LEAVE
+        )
     if entry.source is None or not entry.changes:
         return InputError("what it was before is not known", "a change with its session before", CHOOSE)
     data = files.data(Ref("session", entry.source.id))
