@@ -83,7 +83,10 @@ def test_parked_goes_a_minute_earlier_while_nothing_is_typed(garage: Path) -> No
     assert isinstance(step, Step)
     desk.do(step)
     assert desk.files.data(NEXT)["parked"] == dt.time(13, 40)
-    assert parked_earlier(desk.files, NEXT, -2, BACK) == "that would be before today, or later than now"
+    assert (
+        parked_earlier(desk.files, NEXT, -2, BACK)
+        == "that would be before today, or later than now: type the time on its row"
+    )
 
     typed(desk, "pressures.hot.front", "2.38 bar")
 

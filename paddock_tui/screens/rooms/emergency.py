@@ -153,7 +153,7 @@ def _undo(host: Host) -> None:
     """Take back the last change of an emergency page of this run."""
     steps = host.state.of(EmergencySteps)
     if not steps.done:
-        host.board.say("nothing of this page was changed since the program started")
+        host.board.say("nothing of this page was changed since the program started: g, then u")
         return
     rider, before, after = steps.done[-1]
     if _written(host, rider, after, before, "undone"):
