@@ -14,16 +14,20 @@ Part = Literal["mode", "aid", "engine braking", "launch", "damping", "preload"]
 
 @attrs.frozen
 class WetValue:
-    """A value that is less wet than the package: where it stands, what it is, what the package sets."""
+    """A value that is less wet than the package: where it stands, what it is, what the package sets.
+
+    `moved` writes both with unit and way, where the bike's file tells them.
+    """
 
     part: Part
     path: Path
     label: str
     old: int | float | str
     new: int | float | str
+    moved: str = ""
 
     def __str__(self) -> str:
-        return f"{self.label} {old_to_new(self.stands, written(self.new))}"
+        return f"{self.label} {self.moved or old_to_new(self.stands, written(self.new))}"
 
     @property
     def stands(self) -> str:

@@ -30,7 +30,11 @@ STRENGTH = "strength"
 
 _COUNTED = ("click", "turn")
 
-_OTHER_WAY = {"firmer": "softer", "softer": "firmer", "more": "less", "less": "more"}
+_HEIGHTS = {"fork_height": ("front lower", "front higher"), "rear_height": ("rear higher", "rear lower")}
+"""What more, and what less, of a height does to the bike."""
+
+_WAYS = (("firmer", "softer"), ("more", "less"), *_HEIGHTS.values())
+_OTHER_WAY = {one: other for pair in _WAYS for one, other in (pair, pair[::-1])}
 
 
 @attrs.frozen
@@ -57,7 +61,7 @@ class SetUpDifference:
     `old` and `new` are None where not known, `old_text` and `new_text` how they are written without `unit`.
     `listed` is whether the bike still has such a thing, `help` what it does to help; None where such a
     value gives none, or without the bike. `way` says for damping whether it is firmer or softer, for preload
-    more or less; empty where the bike's file does not tell.
+    more or less, for a height which end came up or down; empty where the bike's file does not tell.
     """
 
     path: Path
@@ -179,6 +183,11 @@ def setting_difference(table: str, name: str, old: Any, new: Any, bike: Bike) ->
     return _difference((SET_UP, table, name), old, new, Session(setup=made[table]), bike)
 
 
+def height_difference(key: str, old: Quantity, new: Quantity) -> SetUpDifference:
+    """Return the difference of two heights: 'fork_height' or 'rear_height'."""
+    return _difference((SET_UP, key), old, new, Session(), None)
+
+
 def _differing(old: SetUp, new: SetUp) -> Iterator[tuple[Path, Any, Any]]:
     for one in attrs.fields(SetUp):
         before, after = getattr(old, one.name), getattr(new, one.name)
@@ -214,7 +223,10 @@ def counted_unit(adjuster: Adjuster) -> str:
 
 
 def _way(path: Path, old: Any, new: Any, bike: Bike | None) -> str:
-    """Say which way an adjuster or an offset was turned, by how the bike counts it."""
+    """Say which way a height moved, or an adjuster or offset was turned, by how the bike counts it."""
+    if path[-1] in _HEIGHTS and isinstance(old, Quantity) and isinstance(new, Quantity):
+        higher, lower = _HEIGHTS[path[-1]]
+        return higher if new.to("mm") > old.to("mm") else lower
     if bike is None or len(path) != 3 or not isinstance(old, int | float) or not isinstance(new, int | float):
         return ""
     up, name = new > old, path[2]

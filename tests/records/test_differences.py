@@ -125,3 +125,21 @@ def test_another_tyre_set_is_a_difference_of_sessions() -> None:
 
     assert [(str(one), one.about) for one in found] == [("tyre set old -> new", ("setup", "tyres"))]
     assert session_differences(Session(tyres="old"), Session(tyres="old"), None) == ()
+
+
+@pytest.mark.parametrize(
+    ("key", "said", "back"),
+    [
+        ("fork_height", "fork height 4 mm -> 0.6 cm (front lower)", "0.6 cm -> 4 mm (front higher)"),
+        ("rear_height", "rear height 4 mm -> 0.6 cm (rear higher)", "0.6 cm -> 4 mm (rear lower)"),
+    ],
+)
+def test_a_height_says_which_end_came_up_or_down_in_any_unit(key: str, said: str, back: str) -> None:
+    """More fork through the yokes lowers the front; more spacer at the shock lifts the rear."""
+    old, new = Quantity(Decimal(4), "mm"), Quantity(Decimal("0.6"), "cm")
+    before, after = (
+        SetUp(fork_height=one) if key == "fork_height" else SetUp(rear_height=one) for one in (old, new)
+    )
+    (found,) = differences(before, after)
+
+    assert (str(found), found.back) == (said, back)

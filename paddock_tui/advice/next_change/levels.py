@@ -9,7 +9,7 @@ from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.control_levels import levels_of
-from paddock_tui.records.differences import old_to_new
+from paddock_tui.records.differences import height_difference, old_to_new
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.in_force import control_in_force
 from paddock_tui.records.shapes_of_bike import label_of
@@ -78,7 +78,7 @@ def height(case: Case, key: str, by_mm: float) -> Move | CannotChange:
         )
     written = Quantity(Decimal(f"{new:g}"), "mm")
     return Move(
-        f"{label} {old_to_new(str(old), str(written))}",
+        str(height_difference(key, old, written)),
         (SetValue(("setup", key), str(written)),),
         (("setup", key),),
     )
