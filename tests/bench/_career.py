@@ -102,7 +102,7 @@ def _pairs() -> list[_Pair]:
         data = copy.deepcopy(data_of(ref))
         if "laps" not in data and "ridden_laps" not in data:
             continue
-        if data["bike"] in found or "tyres" not in data or data.get("kind") == "road":
+        if data["bike"] in found or not {"tyres", "setup"} <= data.keys() or data.get("kind") == "road":
             continue
         for key in _STRIPPED:
             data.pop(key, None)
