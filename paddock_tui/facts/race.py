@@ -92,6 +92,19 @@ def class_entered(session: Session, day: object) -> RaceClass | None:
     return class_of(day, entry)
 
 
+def tyre_choice_by(session: Session, entered: RaceClass | None) -> dt.datetime | None:
+    """Return until when tyres may be changed: the session's own time, else the class's minutes."""
+    if session.kind != "race" or session.date is None or session.start is None:
+        return None
+    starts = dt.datetime.combine(session.date, session.start)
+    own = session.race.tyre_choice
+    if own is not None:
+        at = dt.datetime.combine(session.date, own)
+        return at if at <= starts else at - dt.timedelta(days=1)
+    before = entered.tyre_choice if entered is not None else None
+    return None if before is None else starts - dt.timedelta(minutes=before.to("min"))
+
+
 def red_flags(session: Session) -> int:
     """Count the red flags of an outing after which it goes on: each is ridden in and out once more."""
     flags = [one for one in session.events.values() if one.what == "red flag"]

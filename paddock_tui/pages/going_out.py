@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.desk.day.what_now import minutes_before, not_done
 from paddock_tui.facts import Situation
-from paddock_tui.facts.race import class_entered
+from paddock_tui.facts.race import class_entered, tyre_choice_by
 from paddock_tui.matters import KINDS
 from paddock_tui.pages.review import CAUTION_WORDS, SHORT_CAUTION, finding_row, missing_section
 from paddock_tui.pages.rows import Page, Row, Section
@@ -102,11 +102,14 @@ def _grid_rows(session: Session, day: object) -> Iterator[Row]:
     grid = session.race.grid or session.start
     if grid is not None:
         yield _said("on the grid", f"by {grid:%H:%M}")
+    entered = class_entered(session, day)
+    choice = tyre_choice_by(session, entered)
+    if choice is not None:
+        yield _said("tyre choice", f"until {choice:%H:%M}; declared {session.race.declared or 'not yet'}")
     if session.warmers == "used" and grid is not None and session.date is not None:
         off = dt.datetime.combine(session.date, grid) - dt.timedelta(minutes=WARMERS_OFF_MIN)
         yield _said("warmers off", f"at {off:%H:%M}, or as the class says")
     yield _said("holds the bike", session.race.holds_bike or "nobody named: e, holds TO")
-    entered = class_entered(session, day)
     if entered is None:
         yield _said("the class", "no rules entered: read them, and enter them in the day")
         return

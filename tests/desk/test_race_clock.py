@@ -9,10 +9,13 @@ import attrs
 import pytest
 
 from paddock_tui.desk import Desk
-from paddock_tui.desk.day.board import BoardMemory, board_of
+from paddock_tui.desk.day.afterwards import day_before
+from paddock_tui.desk.day.board import BoardMemory, board_date, board_of
 from paddock_tui.desk.day.countdown import by_pace, clock_of, gone_through, next_start
 from paddock_tui.desk.day.moments import after, before, in_order, minutes_to
+from paddock_tui.desk.day.out_now import out_now
 from paddock_tui.desk.day.timetable import read_times
+from paddock_tui.desk.debrief.steps import back_in, minutes_parked, stamping, why_not_stamped
 from paddock_tui.desk.venue_clock import VenueClock
 from paddock_tui.pages.board import board_page
 from paddock_tui.pages.countdown import clock_words
@@ -114,6 +117,16 @@ def test_what_goes_out_after_midnight_counts_down_before_it_and_stays_out_over_i
     desk.do(typed(desk, NEXT, ("date", "2026-06-20"), ("start", "23:50"), ("went_out", "23:51")))
     now = on(0, 5, day=21)
     assert clock_words(clock_of(desk.files, NEXT, now), now) == "out since 23:51 · flag 00:10 in 5 min"
+    assert out_now(desk.files, now) == (NEXT,)
+    assert board_date(desk) == DATE, "the day is not over while somebody is out"
+    assert back_in(desk.files, None, None, now) is None
+    assert back_in(desk.files, NEXT, NEXT, now) == NEXT
+    assert why_not_stamped(desk.files, NEXT, now) == ""
+    desk.do(stamping(desk.files, NEXT, on(0, 12, day=21)))
+    desk.settled()
+    assert day_before(desk.files, NEXT, on(0, 14, day=21)) is None, "it just came back"
+    assert minutes_parked(dt.time(23, 58), dt.time(0, 1)) == 3
+    assert day_before(desk.files, NEXT, on(14, 0, day=21)) == DATE
     assert clock_of(desk.files, NEXT, on(14, 0, day=21)) is None
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 import attrs
 
+from paddock_tui.desk.day.moments import over_midnight
 from paddock_tui.records.edits import MISSING, Change, Edit, Step
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import CLOCK_IN_DOUBT, TYPED_AFTERWARDS
@@ -24,9 +25,15 @@ STAMPED: tuple[Path, ...] = (
 
 
 def day_before(files: GarageFiles, ref: Ref, now: dt.datetime) -> dt.date | None:
-    """Return the date of a session that is of an earlier day than today; None where it is not."""
-    date = files.data(ref).get("date") if ref.kind == "session" else None
+    """Return the date of a session that is of an earlier day than today; None where it is not.
+
+    What is out over midnight, or just came back, is of now.
+    """
+    data = files.data(ref) if ref.kind == "session" else {}
+    date = data.get("date")
     if not isinstance(date, dt.date) or isinstance(date, dt.datetime) or date >= now.date():
+        return None
+    if over_midnight(data, now):
         return None
     return date
 

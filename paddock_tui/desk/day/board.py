@@ -10,6 +10,7 @@ from typing import Any, Literal
 import attrs
 
 from paddock_tui.desk.day.countdown import clock_of, next_start
+from paddock_tui.desk.day.out_now import out_now
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.lookup import glance, of_date
 from paddock_tui.facts.checklist_stages import at_hand
@@ -78,10 +79,17 @@ class BoardMemory:
 
 
 def board_date(desk: Desk, day: Ref | None = None) -> dt.date:
-    """Return the date of a day, else today where somebody rides; else that of the session in hand."""
+    """Return the date of a day, else today where somebody rides; else that of the session in hand.
+
+    While somebody is out over midnight it is still the day before.
+    """
     named = desk.files.data(day).get("date") if day is not None else None
     if isinstance(named, dt.date):
         return named
+    out = [glance(ref, desk.files.data(ref)) for ref in out_now(desk.files, desk.now())]
+    over = min((one.date for one in out if one is not None), default=None)
+    if over is not None:
+        return over
     today, hand = desk.now().date(), desk.session_in_hand()
     if of_date(desk.files, today) or any(_days(desk, today)) or hand is None:
         return today

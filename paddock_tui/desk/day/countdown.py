@@ -9,7 +9,7 @@ import attrs
 from paddock_tui.desk.day.moments import NIGHT, after, before, in_order
 from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.lookup import Glance, glances, order
-from paddock_tui.facts.race import class_entered, stop_of
+from paddock_tui.facts.race import class_entered, stop_of, tyre_choice_by
 from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import MISSING
 from paddock_tui.records.paths import Path, Ref
@@ -183,13 +183,9 @@ def _of_a_race(
     files: GarageFiles, here: Glance, starts: dt.datetime, out: dt.datetime, data: Mapping[str, Any]
 ) -> tuple[DueItem, ...]:
     """List until when the tyres may be changed, and the start where the grid comes first."""
-    choice = lookup(data, ("race", "tyre_choice"))
     session = _record(files, here.ref)
     day = _record(files, Ref("day", str(data.get("day"))))
-    entered = class_entered(session, day) if isinstance(session, Session) else None
-    by = before(starts, choice) if isinstance(choice, dt.time) else None
-    if by is None and entered is not None and entered.tyre_choice is not None and data.get("kind") == "race":
-        by = starts - dt.timedelta(minutes=entered.tyre_choice.to("min"))
+    by = tyre_choice_by(session, class_entered(session, day)) if isinstance(session, Session) else None
     found = (("tyre choice", by), ("start", starts if out != starts else None))
     return tuple(DueItem(what, at, False) for what, at in found if at is not None)
 

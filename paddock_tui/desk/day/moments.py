@@ -1,8 +1,8 @@
 """Times of day as moments: what goes on after midnight is of the next date, and minutes are real minutes."""
 
 import datetime as dt
-from collections.abc import Iterable, Iterator
-from typing import TypeVar
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any, TypeVar
 
 SlotLine = TypeVar("SlotLine")
 
@@ -36,6 +36,19 @@ def in_order(
             found += dt.timedelta(days=1)
         yield found, line
         last = found
+
+
+def over_midnight(data: Mapping[str, Any], now: dt.datetime) -> bool:
+    """Return whether a session of the day before is still out, or came back within the last hours."""
+    date, went, parked = (data.get(key) for key in ("date", "went_out", "parked"))
+    if date != now.date() - dt.timedelta(days=1) or not isinstance(went, dt.time):
+        return False
+    since = dt.datetime.combine(date, went)
+    if isinstance(parked, dt.time):
+        since, least = after(since, parked), NIGHT / 4
+    else:
+        least = NIGHT
+    return dt.timedelta() <= now - since <= least
 
 
 def minutes_to(then: dt.datetime, now: dt.datetime) -> int:

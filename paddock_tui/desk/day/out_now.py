@@ -2,6 +2,7 @@
 
 import datetime as dt
 
+from paddock_tui.desk.day.moments import over_midnight
 from paddock_tui.desk.lookup import Glance, glances, order
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
@@ -19,8 +20,13 @@ def going_next(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:
 
 
 def _waiting(files: GarageFiles, now: dt.datetime) -> list[Glance]:
-    today = (one for one in glances(files, now.year) if one.date == now.date())
-    return sorted((one for one in today if not one.ridden), key=order)
+    night = now - dt.timedelta(days=1)
+    near = (one for one in glances(files, night.year) if not one.ridden)
+    return sorted((one for one in near if _is_now(files, one, now)), key=order)
+
+
+def _is_now(files: GarageFiles, one: Glance, now: dt.datetime) -> bool:
+    return one.date == now.date() or over_midnight(files.data(one.ref), now)
 
 
 def _of_each_bike(files: GarageFiles, seen: list[Glance]) -> tuple[Ref, ...]:

@@ -4,6 +4,7 @@ import datetime as dt
 from collections.abc import Mapping
 
 from paddock_tui.desk.day.afterwards import day_before
+from paddock_tui.desk.day.moments import over_midnight
 from paddock_tui.desk.debrief.rows import CHANGE, first_open, open_groups, place_of, value_of
 from paddock_tui.desk.edits.questions import question
 from paddock_tui.desk.edits.refusals import refusals
@@ -32,7 +33,9 @@ def back_in(files: GarageFiles, looked_at: Ref | None, in_hand: Ref | None, now:
     A session that is still to come gives way to the last one ridden today while its return is not done; one
     of an earlier day that is looked at comes back by itself while none of today may have come back.
     """
-    today = [one for one in glances(files, now.year) if one.date == now.date()]
+    night = now - dt.timedelta(days=1)
+    near = (one for one in glances(files, night.year) if one.date in (night.date(), now.date()))
+    today = [one for one in near if one.date == now.date() or over_midnight(files.data(one.ref), now)]
     looked = next((one for one in today if one.ref == looked_at), None)
     here = looked or next((one for one in today if one.ref == in_hand), None)
     if looked is None and looked_at is not None and day_before(files, looked_at, now) is not None:
@@ -70,6 +73,8 @@ def why_not_stamped(files: GarageFiles, session: Ref, now: dt.datetime) -> str:
     data = files.data(session)
     date, start = data.get("date"), data.get("start")
     if "parked" in data:
+        return ""
+    if over_midnight(data, now):
         return ""
     if date != now.date():
         return "not of today: type when it was parked, then when it was read, 1341 is 13:41"
@@ -166,6 +171,8 @@ def minutes_parked(parked: dt.time | None, at: dt.time) -> float | None:
     if parked is None:
         return None
     minutes = (at.hour - parked.hour) * 60 + at.minute - parked.minute + (at.second - parked.second) / 60
+    # Read after midnight, of a bike that was parked before it.
+    minutes += 24 * 60 if minutes < -12 * 60 else 0
     return minutes if minutes >= 0 else None
 
 
