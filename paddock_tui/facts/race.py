@@ -2,8 +2,7 @@
 
 import datetime as dt
 from collections.abc import Mapping
-
-import attrs
+from typing import NamedTuple
 
 from paddock_tui.facts.checklists import RACING
 from paddock_tui.facts.core import ABSENT, Absent, fact
@@ -15,8 +14,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.shapes.references import id_of
 
 
-@attrs.frozen
-class Stop:
+class Stop(NamedTuple):
     """The last stop of an outing that is not over: what it was, when, and what is left to ride."""
 
     what: str
@@ -32,8 +30,7 @@ class Stop:
         return f"{self.what}{at}{left}{again}"
 
 
-@attrs.frozen
-class CountedTyres:
+class CountedTyres(NamedTuple):
     """Tyres that count for this rider and bike, and how many the class lets be used."""
 
     used: int
@@ -43,8 +40,7 @@ class CountedTyres:
         return f"{self.used} of {self.most} tyres counted"
 
 
-@attrs.frozen
-class Weight:
+class Weight(NamedTuple):
     """What the scale showed after the flag, and the least of the class."""
 
     weighed: Quantity
