@@ -2,8 +2,7 @@
 
 import datetime as dt
 from collections.abc import Mapping
-
-import attrs
+from typing import NamedTuple
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import FORBIDDEN, PastSession
@@ -14,8 +13,7 @@ from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
 
 
-@attrs.frozen
-class NoiseRead:
+class NoiseRead(NamedTuple):
     """The venue's own reading of this bike, and the limit as posted."""
 
     reading: Quantity
@@ -30,8 +28,7 @@ class NoiseRead:
         return f"noise {self.reading}, limit {self.posted}"
 
 
-@attrs.frozen
-class Camera:
+class Camera(NamedTuple):
     """Where the camera is, whether it is tied on, and the organiser's rule."""
 
     place: str
@@ -43,8 +40,7 @@ class Camera:
         return f"camera on the {self.place}, {tied}; organiser: {self.rule or 'no rule noted'}"
 
 
-@attrs.frozen
-class TimetableStop:
+class TimetableStop(NamedTuple):
     """A stop of the timetable after which nobody has ridden yet."""
 
     what: str
