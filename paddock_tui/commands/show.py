@@ -16,6 +16,7 @@ from paddock_tui.desk.emergency import emergency, emergency_standing
 from paddock_tui.desk.sessions.came_from import came_from
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.as_json import page_as_dict, record_as_dict
+from paddock_tui.pages.before import BEFORE, before_page
 from paddock_tui.pages.board import BOARD, board_as_dict, board_page
 from paddock_tui.pages.briefing import BRIEF, READ_AT, briefing_lines, briefing_page
 from paddock_tui.pages.card import card_as_dict, card_html, card_lines, card_of
@@ -91,6 +92,7 @@ def show(
     own: dict[str, Callable[[], int]] = {
         CARD: lambda: _card(desk, of, form),
         BRIEF: lambda: _brief(desk, of, form, long, came),
+        BEFORE: lambda: _before(desk, of, form),
         BOARD: lambda: _board(desk, of, form),
         EMERGENCY: lambda: _emergency(desk, of, form),
     }
@@ -167,6 +169,12 @@ def _board(desk: Desk, of: str, form: PrintForm) -> int:
         print_dict(board_as_dict(desk, BoardMemory(), day))
     else:
         _print(board_page(desk, BoardMemory(), day), form)
+    return OK
+
+
+def _before(desk: Desk, of: str, form: PrintForm) -> int:
+    """Print what a day needs beforehand: the one named, or the next to come."""
+    _print(before_page(desk, find_ref(desk, of, ("day",)) if of else None), form)
     return OK
 
 

@@ -21,6 +21,8 @@ _KEYS = {
     "level": "1",
     "fastener": "front-axle",
     "service item": "oil",
+    "paper": "licence",
+    "what is booked": "entry",
     "number": "1",
     "corner number": "1",
     "lap": "2",

@@ -10,6 +10,7 @@ from paddock_tui.records import common as c
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.fields import NUMBERED, nested, one, table, tables, values
+from paddock_tui.records.papers import Paper
 from paddock_tui.records.shapes import Amount, Number, Series, TyreSizeMarking, Whole, Word
 from paddock_tui.records.suspension import Adjuster, Damping
 
@@ -228,6 +229,7 @@ class Bike:
     fasteners: Mapping[str, Fastener] = tables(Fastener, "fasteners", keyed_by="fastener")
     service: Mapping[str, Service] = tables(Service, "service", keyed_by="service item")
     start: CounterStart = table(CounterStart, "counters at the start")
+    papers: Mapping[str, Paper] = tables(Paper, "papers", keyed_by="paper")
     answers: Mapping[str, Mapping[str, MatterAnswer]] = nested(
         MatterAnswer, "answers", keyed_by="what and number", keys=("[a-z0-9-]+", NUMBERED)
     )

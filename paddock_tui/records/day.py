@@ -9,6 +9,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.crew import GroupMove
 from paddock_tui.records.fields import NAMED, NUMBERED, nested, one, table, tables, values
+from paddock_tui.records.papers import Booking
 from paddock_tui.records.race import MarkedTyre, RaceClass
 from paddock_tui.records.shapes import Reference, Word
 
@@ -104,8 +105,19 @@ class RidingDay:
     )
     travel: str | None = one(Word("road", "van"), "travel", "how the bike gets home")
     distance_home: Quantity | None = one(c.DISTANCE, "distance home", "how far the bike is ridden home")
+    forecast: str | None = one(
+        Word("dry", "damp", "wet", "changing"), "forecast", "what surface is expected; only to pack by"
+    )
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
+    bring: Mapping[str, str] = values(
+        c.TEXT,
+        "bring next time",
+        "written down here, shown before the next day at this venue",
+        keyed_by="number",
+        keys=NUMBERED,
+    )
+    bookings: Mapping[str, Booking] = tables(Booking, "bookings", keyed_by="what is booked")
     limits: PostedLimits = table(PostedLimits, "limits as posted")
     flags: Mapping[str, str] = values(
         c.TEXT, "flags as briefed", "what each flag means here, in the briefing's words", keyed_by="flag"

@@ -9,6 +9,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.fields import NUMBERED, nested, one, table, tables
+from paddock_tui.records.papers import Paper
 from paddock_tui.records.shapes import TimeZoneName, Whole, Word
 
 
@@ -36,6 +37,7 @@ class Rider:
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     units: c.Units = table(c.Units, "units")
     limits: OwnLimits = table(OwnLimits, "own limits")
+    papers: Mapping[str, Paper] = tables(Paper, "papers", keyed_by="paper")
     answers: Mapping[str, Mapping[str, MatterAnswer]] = nested(
         MatterAnswer, "answers", keyed_by="what and number", keys=("[a-z0-9-]+", NUMBERED)
     )

@@ -21,6 +21,7 @@ from paddock_tui.screens.actions import (
 )
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.rooms import (
+    before,
     bench,
     board,
     briefing,
@@ -104,6 +105,7 @@ REGISTRY: tuple[Room | Action, ...] = (
     guide.ADD_DAY,
     today.ROOM,
     board.ROOM,
+    before.ROOM,
     emergency.ROOM,
     crew.ROOM,
     corners.ROOM,

@@ -200,14 +200,6 @@ class GarageFiles:
             schema = int(line[1]) if line is not None else None
         return schema is not None and schema > SCHEMA
 
-    def aside(self) -> "GarageFiles":
-        """Return the files as they read now, to try on what would be: staging there changes nothing here."""
-        other = GarageFiles(self.root)
-        other._raw, other._loaded, other._staged = dict(self._raw), dict(self._loaded), dict(self._staged)
-        other._listing, other._last_listing = self._listing, self._last_listing
-        other.rows.take(self.rows)
-        return other
-
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
         """Let a record read as it will stand once its edits are saved."""
         self._staged[ref] = data

@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.commands.show import AS_ON_SCREEN, CARD, PAGES
+from paddock_tui.pages.before import BEFORE
 from paddock_tui.pages.board import BOARD
 from paddock_tui.pages.briefing import BRIEF
 from paddock_tui.pages.emergency import EMERGENCY
@@ -31,7 +32,7 @@ OTHERWISE = {
 
 
 def test_every_room_of_the_screens_prints_or_says_where_it_is_seen() -> None:
-    printed = {*AS_ON_SCREEN.values(), *PAGES, BOARD, BRIEF, CARD, EMERGENCY}
+    printed = {*AS_ON_SCREEN.values(), *PAGES, BEFORE, BOARD, BRIEF, CARD, EMERGENCY}
 
     assert set(ROOMS) - printed - set(OTHERWISE) == set()
     assert set(AS_ON_SCREEN.values()) <= set(ROOMS)

@@ -22,7 +22,7 @@ MORNING = dt.datetime(2026, 6, 20, 8)
 
 
 def past(day: int, venue: str = "fen", **values: Any) -> PastSession:
-    session = attrs.evolve(NOW, date=dt.date(2026, 5, day), number=day, **values)
+    session = attrs.evolve(NOW, date=dt.date(2026, 5, day), number=day, parked=dt.time(12), **values)
     return PastSession(f"may-{day}", session, venue)
 
 
@@ -45,6 +45,14 @@ def test_the_last_session_in_like_conditions_is_taken_before_a_later_one_in_othe
 
 def test_without_one_it_is_the_last_one_here_and_what_differs_is_said() -> None:
     assert found(past(1, surface="wet"), past(2, surface="damp")) == ("may-2", "surface damp, now dry")
+
+
+def test_a_session_that_nobody_took_out_is_no_last_time() -> None:
+    made = past(2)
+    assert found(past(1), attrs.evolve(made, session=attrs.evolve(made.session, parked=None))) == (
+        "may-1",
+        "",
+    )
 
 
 def test_other_venues_and_today_do_not_count() -> None:

@@ -71,6 +71,7 @@ LOOKS: dict[str, Seen] = {
     "board": Seen(Place("board", NEXT)),
     "crew": Seen(Place("crew", NEXT)),
     "corners": Seen(Place("corners", NEXT)),
+    "before": Seen(Place("before", NEXT)),
     "setup": Seen(Place("setup", NEXT)),
     "setup-lower": Seen(Place("setup", NEXT), "setup.front_start"),
     "setup-ridden": Seen(Place("setup", RIDDEN)),

@@ -15,6 +15,7 @@ from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Path as Keys
 from paddock_tui.records.paths import Ref
+from paddock_tui.store.aside import aside
 from paddock_tui.store.data import after
 from tests.desk.opened import NEXT
 from tests.pages.opened import SAMPLE
@@ -30,7 +31,7 @@ def card(
 ) -> Page:
     """Give the card of the sample's next session with some values typed; nothing is written."""
     desk = Desk(root, lambda: NOW)
-    files = desk.files.aside()
+    files = aside(desk.files)
     if pairs:
         step = setting(files, ref, pairs)
         assert isinstance(step, Step)

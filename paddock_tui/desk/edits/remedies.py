@@ -12,6 +12,7 @@ from paddock_tui.desk.unsaved import stage
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Finding, Review, review
+from paddock_tui.store.aside import aside
 from paddock_tui.store.garage import GarageFiles
 
 
@@ -64,7 +65,7 @@ def previewed(
     before: Review | None,
 ) -> Preview:
     """Return what a step would do to a review, made of the files set aside; `before` where it is at hand."""
-    tried = files.aside()
+    tried = aside(files)
     if before is None:
         before = review(assemble(tried, subject, now, histories=histories).situation)
     stage(tried, step)

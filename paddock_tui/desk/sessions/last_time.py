@@ -9,7 +9,7 @@ from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import ENDS, History, PastSession, tyre_of
 from paddock_tui.facts.situation import Situation
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 
 
 @attrs.frozen
@@ -25,7 +25,7 @@ class LastTime:
 
 
 def last_time(situation: Situation) -> LastTime | None:
-    """Find the last session of this bike here on an earlier day: in like conditions, else the last one.
+    """Find the last ridden session of this bike here on an earlier day, in like conditions where one is.
 
     None where the venue is not known or the bike was never here before.
     """
@@ -36,6 +36,7 @@ def last_time(situation: Situation) -> LastTime | None:
         one
         for one in reversed(situation.history.past)
         if one.venue == venue.id and one.session.date is not None and one.session.date < session.date
+        if is_ridden(one.session)
     ]
     told = [(one, "; ".join(unlike(session, one.session, situation.history))) for one in here]
     found = [

@@ -27,6 +27,7 @@ def next_session(
     more: Mapping[str, Value] | None = None,
     *,
     of_its_day: bool = False,
+    on: Ref | None = None,
 ) -> tuple[Ref, Step | InputError]:
     """Make the step that creates the session after another one, copied from it.
 
@@ -35,7 +36,8 @@ def next_session(
     start is the next one in the timetable of the group in which this rider rides that day. A tyre set that
     was retired meanwhile is not carried over, nor is a value that cannot be read. `more` is what is known
     of it already. Where no day record is to come, a day whose timetable goes
-    on after the source is not over, whenever that is typed; `of_its_day`: nor is any other.
+    on after the source is not over, whenever that is typed; `of_its_day`: nor is any other. `on` names the
+    day that it is to belong to, whichever comes first.
     """
     loaded = files.read(source)
     held = loaded.record if loaded is not None else None
@@ -43,14 +45,17 @@ def next_session(
         return source, InputError(
             f"{source} cannot be read", "a session that can be read", "correct its file first"
         )
+    named = files.data(on).get("date") if on is not None else None
     date = held.date if of_its_day and held.date is not None else _date(files, held, now.date())
+    if type(named) is dt.date:
+        date = named
     after_it = held.number or 0 if date == held.date else 0
     number = next_number(files, date, held.bike, after_it)
     ref = free_session(files, date, number, held.bike)
     values: dict[str, Value] = {"date": date, "number": number, "copied_from": source.id}
     values.update(_carried(files, loaded))
     values.update(_going_on(files.data(source), held, same_day=date == held.date))
-    day = _day_of(files, date, held)
+    day = on if type(named) is dt.date else _day_of(files, date, held)
     if day is not None:
         values["day"] = day.id
         start = _start(files, day, held, date)

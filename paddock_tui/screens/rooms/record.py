@@ -68,6 +68,9 @@ def _opens(ref: Ref) -> bool:
 
 
 def _day(host: Host) -> None:
+    if host.place.room == "record" and host.place.record is not None and host.place.record.kind == "day":
+        host.go(attrs.evolve(host.place, room="before"))
+        return
     named = host.desk.files.data(host.place.subject).get("day") if host.place.subject else None
     ref = Ref("day", named) if isinstance(named, str) else None
     if ref is None or host.desk.files.path_of(ref) is None:

@@ -1,0 +1,174 @@
+"""Before a day: who rides what there, what stands if they went as they are, a session to start from."""
+
+import datetime as dt
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+import attrs
+
+from paddock_tui.advice.about import About
+from paddock_tui.desk.desk import Desk
+from paddock_tui.desk.lookup import of_bike, of_date
+from paddock_tui.desk.sessions.next_session import next_session
+from paddock_tui.desk.situations import assemble
+from paddock_tui.facts.situation import Situation
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.edits import Step, Value
+from paddock_tui.records.errors import InputError
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.aside import aside
+
+WET = ("damp", "wet")
+"""Forecasts for which a profile made for that surface is proposed."""
+
+
+@attrs.frozen
+class GoesThere:
+    """A rider and a bike that go to a day. `entered`: the day's record says so.
+
+    `session` is their first of that day, made already; `source` what it would be copied from; `about` what
+    stands if they went as they are; `profile` what is proposed for the surface expected; `sets` are the tyre
+    sets that this bike was ridden on, and those that no bike was yet.
+    """
+
+    rider: str
+    bike: str
+    entered: bool
+    session: Ref | None = None
+    source: Ref | None = None
+    about: About | None = None
+    profile: Ref | None = None
+    sets: tuple[Ref, ...] = ()
+
+
+def day_to_come(desk: Desk, wanted: Ref | None = None) -> Ref | None:
+    """Return the day that is wanted, else the next one from today on, else that of the session in hand."""
+    if wanted is not None:
+        return wanted
+    today = desk.now().date()
+    held = [(ref, desk.files.data(ref)) for ref in desk.files.listing("day")]
+    coming = [(date, ref.id) for ref, data in held if (date := _date_to_come(data, today)) is not None]
+    if coming:
+        return Ref("day", min(coming)[1])
+    hand = desk.session_in_hand()
+    named = desk.files.data(hand).get("day") if hand is not None else None
+    return Ref("day", named) if isinstance(named, str) else None
+
+
+def _date_to_come(data: Mapping[str, Any], today: dt.date) -> dt.date | None:
+    date = data.get("date")
+    return date if type(date) is dt.date and date >= today and "retired" not in data else None
+
+
+def written_down(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> tuple[Ref | None, tuple[str, ...]]:
+    """Return what the last day here that has such lines says to bring next time, and which it was."""
+    earlier: list[tuple[dt.date, str, tuple[str, ...]]] = []
+    for other in desk.files.listing("day"):
+        loaded = desk.files.read(other)
+        held = loaded.possible if loaded is not None else None
+        if other == ref or not isinstance(held, RidingDay) or held.date is None or not held.bring:
+            continue
+        if held.venue == day.venue and held.date < date:
+            earlier.append((held.date, other.id, tuple(held.bring.values())))
+    if not earlier:
+        return None, ()
+    _, name, lines = max(earlier)
+    return Ref("day", name), lines
+
+
+def who_goes(desk: Desk, ref: Ref, day: RidingDay) -> tuple[GoesThere, ...]:
+    """List who goes to a day: those entered, those with a session there, else whoever rode each bike last."""
+    pairs = {(rider, bike): True for rider, bikes in day.entries.items() for bike in bikes}
+    for session in _made_for(desk, ref, day):
+        data = desk.files.data(session)
+        pairs.setdefault((str(data.get("rider", "")), str(data.get("bike", ""))), True)
+    if not pairs:
+        pairs = dict.fromkeys(_rode_last(desk), False)
+    return tuple(_going(desk, ref, day, *pair, entered) for pair, entered in pairs.items())
+
+
+def _made_for(desk: Desk, ref: Ref, day: RidingDay) -> Iterator[Ref]:
+    if day.date is None:
+        return
+    for _, session in of_date(desk.files, day.date):
+        if desk.files.data(session).get("day") == ref.id:
+            yield session
+
+
+def _rode_last(desk: Desk) -> Iterator[tuple[str, str]]:
+    for bike in desk.files.listing("bike"):
+        sessions = of_bike(desk.files, bike.id) if "retired" not in desk.files.data(bike) else ()
+        for _, session in sessions[-1:]:
+            yield str(desk.files.data(session).get("rider", "")), bike.id
+
+
+def _going(desk: Desk, ref: Ref, day: RidingDay, rider: str, bike: str, entered: bool) -> GoesThere:
+    own = [one for one in _made_for(desk, ref, day) if _is_of(desk, one, rider, bike)]
+    before = [one for at, one in of_bike(desk.files, bike) if day.date is None or at[0] < day.date]
+    ridden = [one for one in before if (row := desk.files.rows.of(one)) is not None and row.ridden]
+    theirs = [one for one in ridden if _is_of(desk, one, rider, bike)] or ridden
+    made = GoesThere(
+        rider,
+        bike,
+        entered,
+        own[0] if own else None,
+        theirs[-1] if theirs else None,
+        profile=_profile(desk, day, rider, bike),
+    )
+    found = _situation(desk, ref, made)
+    about = About(found, found.history, desk.units(rider or None)) if found is not None else None
+    return attrs.evolve(made, about=about, sets=tuple(_sets(desk, bike)))
+
+
+def _sets(desk: Desk, bike: str) -> Iterator[Ref]:
+    used: dict[str, set[str]] = {}
+    for session in desk.files.listing("session"):
+        row = desk.files.rows.of(session)
+        if row is not None and row.tyres:
+            used.setdefault(row.tyres, set()).add(row.bike or "")
+    for ref in desk.files.listing("tyres"):
+        if "retired" not in desk.files.data(ref) and bike in used.get(ref.id, {bike}):
+            yield ref
+
+
+def _is_of(desk: Desk, session: Ref, rider: str, bike: str) -> bool:
+    data = desk.files.data(session)
+    return (data.get("rider", ""), data.get("bike", "")) == (rider, bike)
+
+
+def _situation(desk: Desk, ref: Ref, made: GoesThere) -> Situation | None:
+    """Return the first session there as it stands, or as it would be if it were made now."""
+    if made.session is not None:
+        return desk.assembled(made.session).situation
+    subject, step = first_session(desk, ref, made)
+    if isinstance(step, InputError):
+        return None
+    files = aside(desk.files)
+    files.make(step)
+    return assemble(files, subject, desk.now()).situation
+
+
+def first_session(desk: Desk, ref: Ref, made: GoesThere) -> tuple[Ref, Step | InputError]:
+    """Make the step that creates the first session of a day: the set-up of the last one, or of a profile.
+
+    A profile is taken where one was made for the surface that is expected.
+    """
+    if made.source is None:
+        return ref, InputError("this bike was never ridden", "a session to go on from", "g, then n makes one")
+    more: dict[str, Value] = {"rider": made.rider} if made.rider else {}
+    setup = desk.files.data(made.profile).get("setup") if made.profile is not None else None
+    if isinstance(setup, dict) and made.profile is not None:
+        more |= {"setup": setup, "taken_from": made.profile.id}
+    return next_session(desk.files, made.source, desk.now(), more, on=ref)
+
+
+def _profile(desk: Desk, day: RidingDay, rider: str, bike: str) -> Ref | None:
+    """Return the profile of this rider and bike for the surface expected; None where that is not known."""
+    if day.forecast not in ("dry", *WET):
+        return None
+    for ref in desk.files.listing("profile"):
+        data = desk.files.data(ref)
+        fits = (data.get("bike"), data.get("rider"), data.get("made_for")) == (bike, rider, day.forecast)
+        if fits and "retired" not in data:
+            return ref
+    return None

@@ -1,0 +1,323 @@
+"""Before the day: last time there, what the bike and the papers need, fuel, tyres, and a start to go from."""
+
+import datetime as dt
+from collections.abc import Iterable, Iterator
+
+from paddock_tui.advice.about import ENDS, About
+from paddock_tui.advice.before_day import (
+    DayExpected,
+    Due,
+    PaperBefore,
+    ServiceBefore,
+    TyreBefore,
+    date_code_of,
+    day_expected,
+    papers_before,
+    services_before,
+    tyres_before,
+)
+from paddock_tui.advice.brake_pads import pads_answer
+from paddock_tui.advice.fuel import fuel
+from paddock_tui.advice.ridden_so_far import count_words
+from paddock_tui.advice.session_laps import lap_words, stint_of
+from paddock_tui.advice.tyre_life import tyre_life
+from paddock_tui.desk import Desk
+from paddock_tui.desk.day.before import GoesThere, day_to_come, who_goes, written_down
+from paddock_tui.desk.emergency import emergency_standing
+from paddock_tui.desk.sessions.last_time import last_time
+from paddock_tui.facts.past import PastSession
+from paddock_tui.matters import Matter
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.setup import short_date
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.text import printable
+
+BEFORE = "before"
+"""What is asked for in place of a record to see what a day needs beforehand."""
+
+STARTS = "start of "
+"""Begins the key of a row from which the first session of the day is made."""
+
+_BROUGHT = {"dry": ("dry",), "damp": ("wet", "dry"), "wet": ("wet",)}
+"""Which tyres a surface asks for; for any other both are brought."""
+
+_SEVERE: dict[Due, str] = {"over": "serious", "in the day": "caution", "not known": "", "later": ""}
+
+
+def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
+    """Make the page of a day: what it needs before it comes, for each rider and bike that goes there."""
+    ref = day_to_come(desk, wanted)
+    loaded = desk.files.read(ref) if ref is not None else None
+    day = loaded.possible if loaded is not None else None
+    if ref is None or not isinstance(day, RidingDay):
+        text = _text("there is no day yet: make one on the garage page", "none")
+        return Page("before the day", (Section("no day", (text,)),), judged=False)
+    date = day.date or desk.now().date()
+    sections = [Section("what is booked", tuple(_booked(day, ref, desk.now().date())), _expected_words(day))]
+    sections.append(Section("written down last time", tuple(_to_bring(desk, ref, day, date))))
+    for made in who_goes(desk, ref, day):
+        sections += _of_one(desk, day, date, made)
+    heading = " · ".join(filter(None, ("before", f"{date:%a} {short_date(date)}", day.venue or "")))
+    days = (date - desk.now().date()).days
+    note = f"in {count_words(days, 'day')}" if days > 0 else "today" if days == 0 else "over"
+    return Page(printable(f"{heading} · {note}"), tuple(one for one in sections if one.rows), judged=False)
+
+
+def _of_one(desk: Desk, day: RidingDay, date: dt.date, made: GoesThere) -> Iterator[Section]:
+    name = printable(" on ".join(filter(None, (made.rider, made.bike))) or "rider and bike not known")
+    about = made.about
+    entered = "" if made.entered else "not entered on the day: whoever rode it last"
+    if about is None:
+        text = _text("never ridden as far as the garage knows: nothing to go by", f"{name} never")
+        yield Section(name, (text,), entered)
+        return
+    expected = day_expected(about, day)
+    yield Section(f"{name}: last time here", tuple(_last_time(about, name)), entered)
+    yield Section(f"{name}: before it goes", tuple(_needs(about, date, expected, name)))
+    yield Section(f"{name}: papers", tuple(_papers(desk, papers_before(about, date), date)))
+    rider = made.rider
+    if rider:
+        said = emergency_standing(desk.root, rider, desk.now().date())
+        row = Row("emergency page", printable(said), aside="z shows it", kind="text", key=f"{name} emergency")
+        yield Section(f"{name}: if the rider is down", (row,))
+    yield Section(f"{name}: to bring", tuple(_fuel_tyres_gearing(desk, about, made, day, name)))
+    yield Section(f"{name}: a start", tuple(_start(made, name)))
+
+
+def _text(text: str, key: str, label: str = "", severity: str = "", aside: str = "") -> Row:
+    return Row(label, printable(text), aside=printable(aside), kind="text", key=key, severity=severity)
+
+
+def _not_known(label: str, what: str, key: str) -> Row:
+    return Row(label, "not known", aside=what, kind="text", key=key, known=False)
+
+
+def _expected_words(day: RidingDay) -> str:
+    return f"forecast: {day.forecast}" if day.forecast else "forecast not known"
+
+
+def _booked(day: RidingDay, ref: Ref, today: dt.date) -> Iterator[Row]:
+    for name, held in day.bookings.items():
+        late = not held.done and held.by is not None and held.by <= today
+        value = (
+            "done" if held.done else f"due by {held.by}" if held.by is not None else "not known whether done"
+        )
+        yield Row(
+            label_of(name),
+            value,
+            aside=printable(" · ".join(filter(None, ("overdue" if late else "", held.note or "")))),
+            kind="link",
+            opens=ref,
+            severity="caution" if late else "",
+            key=f"booked {name}",
+        )
+    if not day.bookings:
+        yield _not_known("bookings", "enter them on the day", "bookings")
+
+
+def _to_bring(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> Iterator[Row]:
+    other, lines = written_down(desk, ref, day, date)
+    for number, line in enumerate(lines):
+        label = other.id if other is not None and not number else ""
+        yield Row(label, printable(line), kind="link", opens=other, key=f"bring {number}")
+
+
+def _last_time(about: About, name: str) -> Iterator[Row]:
+    found = last_time(about.situation)
+    if found is None:
+        yield _text("this bike was not here on an earlier day", f"{name} last")
+        return
+    past = found.past
+    then = past.session
+    when = f"{short_date(then.date)}, session {then.number}" if then.date is not None else past.id
+    ref = Ref("session", past.id)
+    yield Row("session", printable(when), kind="link", opens=ref, ref=ref, key=f"{name} last")
+    conditions = (then.surface, _shown(then.air, "air"), _shown(then.track, "track"))
+    yield _or_not(name, "conditions", ", ".join(filter(None, conditions)))
+    laps = stint_of(then) if past.may_time else None
+    best = laps.best_s if laps is not None else None
+    usual = laps.usual_s if laps is not None else None
+    if not past.may_time:
+        yield _text("not timed: that day did not allow it", f"{name} laps", "laps")
+    else:
+        said = [f"best {lap_words(best)}"] if best is not None else []
+        said += [f"median {lap_words(usual)}"] if usual is not None else []
+        yield _or_not(name, "laps", ", ".join(said))
+    yield _or_not(name, "gearing", _sprockets(then.setup))
+    yield _or_not(name, "tyres", then.tyres or "")
+    yield from _notes(past, name)
+
+
+def _notes(past: PastSession, name: str) -> Iterator[Row]:
+    own = [one.text for _, one in sorted(past.session.notes.items()) if one.text]
+    of_day = [past.day.note] if past.day is not None and past.day.note else []
+    for number, note in enumerate([*own, *of_day]):
+        yield _text(note, f"{name} note {number}", "note")
+
+
+def _shown(value: object, what: str) -> str:
+    return f"{what} {value}" if value is not None else ""
+
+
+def _or_not(name: str, label: str, text: str) -> Row:
+    return _text(text, f"{name} {label}", label) if text else _not_known(label, "", f"{name} {label}")
+
+
+def _sprockets(setup: SetUp) -> str:
+    front, rear = setup.front_sprocket, setup.rear_sprocket
+    return f"{front}/{rear}" if front is not None and rear is not None else ""
+
+
+def _needs(about: About, date: dt.date, expected: DayExpected, name: str) -> Iterator[Row]:
+    yield _text(_day_words(expected), f"{name} expected", "the day takes")
+    for number, one in enumerate(_open_matters(about)):
+        label = "still open" if not number else ""
+        yield Row(
+            label,
+            printable(one.message),
+            aside=printable(f"since {short_date(one.since)}" if one.since is not None else ""),
+            kind="link" if one.ref is not None else "text",
+            severity=str(one.severity),
+            opens=one.ref,
+            key=f"{name} matter {number}",
+        )
+    services = services_before(about, date, expected)
+    for item in services:
+        yield _service(item, name)
+    if not services:
+        yield _not_known("service", "no item of service stands in the bike's file", f"{name} service")
+    for end in ENDS:
+        answer = pads_answer(about, end)
+        yield _or_unknown(answer.known, f"{end} pads", answer.text, f"{name} {end} pads")
+    for tyre in tyres_before(about, expected):
+        yield _tyre(about, tyre, name)
+    if about.situation.tyres is None:
+        yield _not_known("tyres on it", "no tyre set is named", f"{name} tyres on it")
+
+
+def _day_words(expected: DayExpected) -> str:
+    if expected.sessions is None:
+        return f"not known: {expected.where}"
+    said = [count_words(expected.sessions)]
+    said += [f"{expected.hours:.1f} h"] if expected.hours is not None else []
+    said += [f"about {expected.km:.0f} km"] if expected.km is not None else ["distance not known"]
+    return f"{', '.join(said)}, by the {expected.where}"
+
+
+def _open_matters(about: About) -> Iterable[Matter]:
+    found = about.situation.facts().get("open_matters")
+    return found if isinstance(found, tuple) else ()
+
+
+def _or_unknown(known: bool, label: str, text: str, key: str) -> Row:
+    return (
+        _text(text, key, label) if known else Row(label, "not known", printable(text), kind="text", key=key)
+    )
+
+
+def _service(one: ServiceBefore, name: str) -> Row:
+    item = one.item
+    parts = []
+    if item.hours is not None:
+        side = "to go" if item.hours > 0 else "over"
+        parts.append(f"{abs(item.hours):.1f} h {side}")
+    if item.date is not None:
+        parts.append(f"due {item.date}")
+    label, key = item.label, f"{name} service {item.name}"
+    if not parts:
+        return _not_known(label, "when it was done last, or how often, is not entered", key)
+    words = {"over": "overdue", "in the day": "falls due in the day", "not known": "the rest is not known"}
+    return _text(", ".join(parts), key, label, _SEVERE[one.due], words.get(one.due, ""))
+
+
+def _tyre(about: About, one: TyreBefore, name: str) -> Row:
+    set_name = about.id_of("tyres") or ""
+    tyres = about.situation.tyres
+    assert tyres is not None
+    life = {answer.key: answer for answer in tyre_life(about, set_name, tyres, one.end).answers(about.units)}
+    said = [life["cycles"].short or life["cycles"].text]
+    if one.left is not None:
+        said.append(f"{max(one.left, 0)} left of your own most")
+    code = date_code_of(about, one.end)
+    said.append(f"week and year {code}" if code is not None else "date code not known")
+    aside = {"over": "finished", "in the day": "fewer than the day has sessions"}.get(one.due, "")
+    return _text(", ".join(said), f"{name} {one.end} tyre", f"{one.end} tyre", _SEVERE[one.due], aside)
+
+
+def _papers(desk: Desk, papers: Iterable[PaperBefore], date: dt.date) -> Iterator[Row]:
+    for one in papers:
+        kind = "rider" if desk.files.path_of(Ref("rider", one.whose)) is not None else "bike"
+        yield _paper(one, date, Ref(kind, one.whose))
+
+
+def _paper(one: PaperBefore, date: dt.date, opens: Ref) -> Row:
+    label = f"{label_of(one.name)}, bike" if opens.kind == "bike" else label_of(one.name)
+    key = f"{one.whose} {one.name}"
+    until = one.paper.until
+    value = f"good until {until}" if until is not None else "not known"
+    aside = "not good on the day" if one.due == "over" else ""
+    if until is not None and until >= date:
+        days = (until - date).days
+        aside = f"{count_words(days, 'day')} beyond the day"
+    aside = " · ".join(filter(None, (aside, one.paper.note or "")))
+    return Row(
+        label,
+        value,
+        aside=printable(aside),
+        kind="link",
+        opens=opens,
+        severity="serious" if one.due == "over" else "",
+        key=key,
+        known=until is not None,
+    )
+
+
+def _fuel_tyres_gearing(
+    desk: Desk, about: About, made: GoesThere, day: RidingDay, name: str
+) -> Iterator[Row]:
+    answers = {one.key: one for one in fuel(about).answers(about.units)}
+    cans = answers["cans"]
+    yield _or_unknown(cans.known, "fuel", cans.text, f"{name} fuel")
+    yield _text(_tyre_words(desk, made, day), f"{name} bring tyres", "tyres")
+    found = last_time(about.situation)
+    then = _sprockets(found.past.session.setup) if found is not None else ""
+    now = _sprockets(about.setup)
+    if then and now:
+        same = f"{now} is on, as last time here" if then == now else f"{now} is on; last time here {then}"
+        yield _text(same, f"{name} sprockets", "sprockets", "" if then == now else "caution")
+    else:
+        yield _not_known("sprockets", f"on now: {now or 'not known'}", f"{name} sprockets")
+
+
+def _tyre_words(desk: Desk, made: GoesThere, day: RidingDay) -> str:
+    """Say which sets there are for the surface expected; both kinds where nobody knows it."""
+    kinds: dict[str, list[str]] = {"wet": [], "dry": []}
+    for ref in made.sets:
+        front = desk.files.data(ref).get("front")
+        kind = front.get("kind") if isinstance(front, dict) else None
+        kinds["wet" if kind == "wet" else "dry"].append(ref.id)
+    wanted = _BROUGHT.get(day.forecast or "", ("dry", "wet"))
+    said = [f"{what}: {', '.join(kinds[what]) or 'none is in the garage'}" for what in wanted]
+    lead = "" if day.forecast in ("dry", "damp", "wet") else "for both surfaces, "
+    return lead + "; ".join(said)
+
+
+def _start(made: GoesThere, name: str) -> Iterator[Row]:
+    if made.session is not None:
+        text = f"made already: {made.session.id}"
+        yield Row("first session", printable(text), kind="link", opens=made.session, key=f"{name} made")
+        return
+    if made.source is None:
+        return
+    copy = f"as {made.source.id}"
+    text = f"set-up of profile {made.profile.id}, {copy} in the rest" if made.profile is not None else copy
+    yield Row(
+        "first session",
+        printable(text),
+        aside="v makes it",
+        kind="text",
+        key=f"{STARTS}{made.rider} {made.bike}",
+    )

@@ -1,0 +1,143 @@
+"""Before a day: what it needs, said for each rider and bike, and what nobody knows said as that."""
+
+import datetime as dt
+from pathlib import Path
+
+from paddock_tui.desk import Desk
+from paddock_tui.desk.day.before import day_to_come, first_session, who_goes
+from paddock_tui.pages.before import before_page
+from paddock_tui.pages.rows import Row
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.edits import Step
+from paddock_tui.records.paths import Ref
+from tests.screens.rider import riding
+from tests.small import snapshot
+
+JULY = dt.datetime(2026, 7, 10, 20, 0)
+DAY = Ref("day", "2026-07-18-anvilfen")
+COMING = """date = 2026-07-18
+venue = "anvilfen"
+group = "intermediate"
+forecast = "wet"
+
+[bookings.entry]
+by = 2026-07-01
+
+[entries.ines.magpie]
+travel = "van"
+
+[timetable.intermediate.1]
+from = 09:20:00
+to = 09:40:00
+
+[timetable.intermediate.2]
+from = 10:20:00
+to = 10:40:00
+"""
+
+
+def coming(garage: Path, text: str = COMING) -> Desk:
+    (garage / f"days/{DAY.id}.toml").write_text(text, encoding="utf-8")
+    return Desk(garage, lambda: JULY)
+
+
+def rows(desk: Desk) -> dict[str, Row]:
+    return {row.key: row for row in before_page(desk).rows()}
+
+
+def changed(garage: Path, name: str, old: str, new: str) -> None:
+    file = garage / name
+    text = file.read_text(encoding="utf-8")
+    assert old in text
+    file.write_text(text.replace(old, new, 1), encoding="utf-8")
+
+
+def test_the_next_day_from_today_on_is_meant_and_a_retired_one_is_none(garage: Path) -> None:
+    desk = coming(garage)
+    assert day_to_come(desk) == DAY
+    changed(garage, f"days/{DAY.id}.toml", "venue", "retired = 2026-07-02\nvenue")
+    assert day_to_come(Desk(garage, lambda: JULY)) == Ref("day", "2026-06-20-anvilfen")
+
+
+def test_a_day_says_what_rider_bike_and_papers_need_and_what_nobody_knows(garage: Path) -> None:
+    found = rows(coming(garage))
+    name = "ines on magpie"
+
+    assert (found["booked entry"].value, found["booked entry"].severity) == ("due by 2026-07-01", "caution")
+    assert found["bring 0"].value == "second fuel can: the pump at the gate was shut"
+    assert found[f"{name} last"].opens == Ref("session", "2026-06-20-2-magpie")
+    assert found[f"{name} expected"].value.startswith("2 sessions, 0.7 h, about ")
+    assert found["magpie noise-certificate"].severity == "serious"
+    assert "not good on the day" in found["magpie noise-certificate"].aside
+    assert found["ines licence"].value == "good until 2026-12-31"
+    assert not found["ines medical"].known
+    assert found[f"{name} emergency"].value == "not on this laptop"
+    assert "cans" in found[f"{name} fuel"].value or "can" in found[f"{name} fuel"].value
+    assert found[f"{name} bring tyres"].value == "wet: magpie-wet"
+    assert not any("otter" in key for key in found)
+
+
+def test_service_and_tyres_are_held_against_what_the_day_will_take(garage: Path) -> None:
+    changed(garage, "riders/ines.toml", "heat_cycles = 12", "heat_cycles = 7")
+    oil = "ines on magpie service oil"
+    calm = rows(coming(garage))
+    assert (calm[oil].severity, calm[oil].aside) == ("", "")
+    tyre = calm["ines on magpie front tyre"]
+    assert (tyre.severity, tyre.aside) == ("caution", "fewer than the day has sessions")
+
+    # Sixteen hours are left: a day of nine takes them not, one of three such days' length does.
+    changed(garage, "bikes/magpie.toml", "every_hours = ", 'every_hours = "10 h" # ')
+    long = rows(coming(garage, COMING.replace("to = 10:40:00", "to = 18:40:00")))
+    assert (long[oil].severity, long[oil].aside) in (
+        ("caution", "falls due in the day"),
+        ("serious", "overdue"),
+    )
+
+
+def test_a_profile_for_the_forecast_is_the_start_and_one_key_makes_it_and_one_takes_it_back(
+    garage: Path,
+) -> None:
+    desk = coming(garage)
+    loaded = desk.files.read(DAY)
+    assert loaded is not None
+    day = loaded.possible
+    assert isinstance(day, RidingDay)
+    (made,) = who_goes(desk, DAY, day)
+    ref, step = first_session(desk, DAY, made)
+
+    assert made.profile == Ref("profile", "magpie-ines-wet")
+    assert isinstance(step, Step)
+    assert ref == Ref("session", "2026-07-18-1-magpie")
+    before = snapshot(garage)
+    desk.do(step)
+    desk.wait()
+    text = (garage / f"sessions/2026/{ref.id}.toml").read_text(encoding="utf-8")
+    assert all(line in text for line in ('day = "2026-07-18-anvilfen"', 'taken_from = "magpie-ines-wet"'))
+    assert "start = 09:20:00" in text
+    assert 'mode = "wading"' in text
+    assert rows(desk)["ines on magpie made"].opens == ref
+    desk.undo()
+    desk.close()
+    assert snapshot(garage) == before
+
+
+def test_without_entries_whoever_rode_last_is_shown_and_said_so(garage: Path) -> None:
+    desk = coming(garage, COMING.replace("[entries.ines.magpie]", "[other]"))
+    page = before_page(desk)
+
+    notes = {section.title: section.note for section in page.sections}
+    assert notes["ines on magpie: last time here"] == "not entered on the day: whoever rode it last"
+    assert any(title.startswith("tobin on otter") for title in notes)
+
+
+async def test_t_on_a_days_page_leads_there_and_v_makes_the_session(garage: Path) -> None:
+    coming(garage).close()
+    before = snapshot(garage)
+    async with riding(garage, now=JULY) as rider:
+        rider.app.main.open(DAY)
+        await rider.types("t")
+        assert rider.app.main.place.room == "before"
+        await rider.types("v")
+        assert (garage / "sessions/2026/2026-07-18-1-magpie.toml").exists()
+        await rider.types("u")
+    assert snapshot(garage) == before
