@@ -27,8 +27,8 @@ from paddock_tui.desk.emergency import emergency_standing
 from paddock_tui.desk.sessions.last_time import last_time
 from paddock_tui.facts.past import PastSession
 from paddock_tui.matters import Matter
+from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.pages.setup import short_date
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.setup import SetUp

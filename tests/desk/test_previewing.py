@@ -119,7 +119,7 @@ def test_an_edit_that_lands_while_it_is_previewed_is_read_from_its_file_afterwar
         assert landed.wait(5)
         return review(situation)  # type: ignore[arg-type]
 
-    monkeypatch.setattr("paddock_tui.desk.desk.review", meanwhile)
+    monkeypatch.setattr("paddock_tui.desk.edits.remedies.review", meanwhile)
 
     told = desk.previewed(step, NEXT)
 
