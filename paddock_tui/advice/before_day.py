@@ -16,8 +16,8 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.papers import Paper
 from paddock_tui.records.session import is_ridden
 
-Due = Literal["over", "in the day", "later", "not known"]
-"""Due before the day, within what the day will take, after it, or nobody can tell."""
+DueBefore = Literal["over", "in the day", "later", "not known"]
+"""DueBefore before the day, within what the day will take, after it, or nobody can tell."""
 
 
 @attrs.frozen
@@ -35,7 +35,7 @@ class ServiceBefore:
     """An item of service as the day will find it."""
 
     item: ServiceDue
-    due: Due
+    due: DueBefore
 
 
 @attrs.frozen
@@ -45,7 +45,7 @@ class TyreBefore:
     end: End
     count: TyreCount
     left: int | None
-    due: Due
+    due: DueBefore
 
 
 @attrs.frozen
@@ -55,7 +55,7 @@ class PaperBefore:
     whose: str
     name: str
     paper: Paper
-    due: Due
+    due: DueBefore
 
 
 def day_expected(about: About, day: RidingDay) -> DayExpected:
@@ -92,10 +92,10 @@ def services_before(about: About, date: dt.date, expected: DayExpected) -> tuple
     return tuple(sorted(found, key=lambda one: (_ORDER.index(one.due), one.item.name)))
 
 
-_ORDER: tuple[Due, ...] = ("over", "in the day", "not known", "later")
+_ORDER: tuple[DueBefore, ...] = ("over", "in the day", "not known", "later")
 
 
-def _due(item: ServiceDue, date: dt.date, expected: DayExpected) -> Due:
+def _due(item: ServiceDue, date: dt.date, expected: DayExpected) -> DueBefore:
     if (item.hours is not None and item.hours <= 0) or (item.date is not None and item.date < date):
         return "over"
     if item.date == date:
@@ -122,7 +122,7 @@ def tyres_before(about: About, expected: DayExpected) -> tuple[TyreBefore, ...]:
         count = tyre_count(so_far(about), name, end, tyres)
         left = most - count.all_cycles if most is not None and count.cycles_before is not None else None
         if left is None:
-            due: Due = "not known"
+            due: DueBefore = "not known"
         elif left <= 0:
             due = "over"
         else:
@@ -155,5 +155,5 @@ def papers_before(about: About, date: dt.date) -> Iterator[PaperBefore]:
 
 
 def _paper(whose: str, name: str, held: Paper, date: dt.date) -> PaperBefore:
-    due: Due = "not known" if held.until is None else "over" if held.until < date else "later"
+    due: DueBefore = "not known" if held.until is None else "over" if held.until < date else "later"
     return PaperBefore(whose, name, held, due)

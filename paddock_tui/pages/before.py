@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from paddock_tui.advice.about import ENDS, About
 from paddock_tui.advice.before_day import (
     DayExpected,
-    Due,
+    DueBefore,
     PaperBefore,
     ServiceBefore,
     TyreBefore,
@@ -44,7 +44,7 @@ STARTS = "start of "
 _BROUGHT = {"dry": ("dry",), "damp": ("wet", "dry"), "wet": ("wet",)}
 """Which tyres a surface asks for; for any other both are brought."""
 
-_SEVERE: dict[Due, str] = {"over": "serious", "in the day": "caution", "not known": "", "later": ""}
+_SEVERE: dict[DueBefore, str] = {"over": "serious", "in the day": "caution", "not known": "", "later": ""}
 
 
 def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
