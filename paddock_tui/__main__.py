@@ -116,6 +116,7 @@ def _show(given: argparse.Namespace) -> int:
         paths=given.paths,
         long=given.long,
         came=given.came,
+        personal=given.personal,
         screen=_screen_page,
     )
 

@@ -82,6 +82,14 @@ def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
         metavar="REF",
         help="of brief: the session or profile that its rider comes from, of any bike",
     )
+    show.add_argument(
+        "--with",
+        dest="personal",
+        action="append",
+        default=[],
+        choices=("incidents",),
+        help="of season: count the falls too",
+    )
 
 
 _YES = "take what the screen would ask about; without it that is refused (3)"

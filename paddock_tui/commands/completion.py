@@ -9,7 +9,7 @@ from paddock_tui.commands.common import OK, say
 
 NAME = "paddock-tui"
 SHELLS = ("bash", "zsh", "fish")
-PAGES = ("ledger", "modes", "dash", "brief", "card", "emergency")
+PAGES = ("ledger", "modes", "dash", "brief", "card", "emergency", "season")
 """What `show` takes in place of a record."""
 
 _FOLDERS = ("GARAGE", "FOLDER")

@@ -1,6 +1,6 @@
 """`show`: a garage, its ledger, a dash card, or one of its records, as plain text."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Literal
 
 import attrs
@@ -13,6 +13,7 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.day.board import BoardMemory
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.emergency import emergency, emergency_standing
+from paddock_tui.desk.season import season
 from paddock_tui.desk.sessions.came_from import came_from
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.pages.as_json import page_as_dict, record_as_dict
@@ -30,11 +31,13 @@ from paddock_tui.pages.modes import MODES, modes_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page
+from paddock_tui.pages.season import SEASON, season_page
 from paddock_tui.pages.speech import spoken
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.emergency import NotThisFile
 from paddock_tui.store.garage import Loaded
+from paddock_tui.text import printable
 
 PrintForm = Literal["text", "json", "html", "plain"]
 
@@ -75,11 +78,12 @@ def show(
     paths: bool = False,
     long: bool = False,
     came: str | None = None,
+    personal: Sequence[str] = (),
     screen: ScreenPage | None = None,
 ) -> int:
     """Print the garage's contents, one of its pages, or one record; status 3 where that cannot be read.
 
-    `screen` makes the pages that are as on the screens.
+    `screen` makes the pages that are as on the screens, `personal` names what is left out unless asked for.
     """
     name, _, of = (wanted or "").partition("/")
     if form == "html" and name != CARD:
@@ -95,6 +99,7 @@ def show(
         BEFORE: lambda: _before(desk, of, form),
         BOARD: lambda: _board(desk, of, form),
         EMERGENCY: lambda: _emergency(desk, of, form),
+        SEASON: lambda: _season(desk, of, form, falls="incidents" in personal),
     }
     if name in own:
         return own[name]()
@@ -175,6 +180,14 @@ def _board(desk: Desk, of: str, form: PrintForm) -> int:
 def _before(desk: Desk, of: str, form: PrintForm) -> int:
     """Print what a day needs beforehand: the one named, or the next to come."""
     _print(before_page(desk, find_ref(desk, of, ("day",)) if of else None), form)
+    return OK
+
+
+def _season(desk: Desk, of: str, form: PrintForm, *, falls: bool) -> int:
+    """Print a year of the garage, or this one; falls only where they were asked for."""
+    if of and not (of.isdecimal() and len(of) == 4):
+        raise CommandStopped(USAGE, f'"{printable(of)}" is no year', f"  name one: {SEASON}/2026")
+    _print(season_page(season(desk, int(of) if of else None), falls=falls), form)
     return OK
 
 

@@ -1,5 +1,6 @@
 """Every table of an export, in the order in which they are written."""
 
+from paddock_tui.export.costs import COSTS
 from paddock_tui.export.others import ACCEPTANCES, CHANGES, CHECKS, FINDINGS, INCIDENTS, TYRES
 from paddock_tui.export.sessions import LAPS, READINGS, SESSIONS, SETTINGS, SYMPTOMS
 from paddock_tui.export.table import Table
@@ -14,6 +15,7 @@ TABLES: tuple[Table, ...] = (
     FINDINGS,
     CHECKS,
     TYRES,
+    COSTS,
     INCIDENTS,
     ACCEPTANCES,
 )

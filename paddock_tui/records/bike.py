@@ -8,6 +8,7 @@ import attrs
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.answers import MatterAnswer
+from paddock_tui.records.costs import BikeCost
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.fields import NUMBERED, nested, one, table, tables, values
 from paddock_tui.records.papers import Paper
@@ -230,6 +231,7 @@ class Bike:
     service: Mapping[str, Service] = tables(Service, "service", keyed_by="service item")
     start: CounterStart = table(CounterStart, "counters at the start")
     papers: Mapping[str, Paper] = tables(Paper, "papers", keyed_by="paper")
+    costs: Mapping[str, BikeCost] = tables(BikeCost, "costs", keyed_by="number", keys=NUMBERED)
     answers: Mapping[str, Mapping[str, MatterAnswer]] = nested(
         MatterAnswer, "answers", keyed_by="what and number", keys=("[a-z0-9-]+", NUMBERED)
     )

@@ -7,6 +7,7 @@ import attrs
 
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
+from paddock_tui.records.costs import DayCosts
 from paddock_tui.records.crew import GroupMove
 from paddock_tui.records.fields import NAMED, NUMBERED, nested, one, table, tables, values
 from paddock_tui.records.papers import Booking
@@ -71,6 +72,7 @@ class DayEntry:
     moves: Mapping[str, GroupMove] = tables(
         GroupMove, "moved to another group", keyed_by="number", keys=NUMBERED
     )
+    costs: DayCosts = table(DayCosts, "costs")
     checks: Mapping[str, c.Check] = tables(c.Check, "checks of the day", keyed_by="checklist item")
 
 

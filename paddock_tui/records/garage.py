@@ -7,7 +7,7 @@ import attrs
 
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import nested_values, one, table
-from paddock_tui.records.shapes import Whole
+from paddock_tui.records.shapes import Currency, Whole
 from paddock_tui.records.shapes.limits import LimitValue
 
 SCHEMA = 1
@@ -28,6 +28,9 @@ class Garage:
 
     name: str | None = one(c.TEXT, "name", "what you call the garage")
     schema: int | None = one(Whole(1, 999), "format", "version of the file format")
+    currency: str | None = one(
+        Currency(), "currency", "of every amount of money that names no other: three letters"
+    )
     units: c.Units = table(c.Units, "units")
     before: FromBefore = table(FromBefore, "from before")
     limits: Mapping[str, Mapping[str, object]] = nested_values(

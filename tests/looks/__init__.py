@@ -102,6 +102,7 @@ LOOKS: dict[str, Seen] = {
     "help": Seen(Place("help")),
     "guide": Seen(Place("guide", NEXT), "surface"),
     "actions": Seen(Place("actions")),
+    "season": Seen(Place("season")),
     "emergency": Seen(Place("emergency", NEXT, Ref("rider", "ines"))),
     "emergency-riders": Seen(Place("emergency", NEXT)),
     "record-bike": Seen(_record("bike", "magpie")),

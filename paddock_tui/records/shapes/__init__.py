@@ -4,6 +4,7 @@ from paddock_tui.records.shapes.amounts import Amount, AmountOrWord
 from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.shapes.laps import Lap, LapTime
 from paddock_tui.records.shapes.markings import TyreSizeMarking
+from paddock_tui.records.shapes.money import Currency, Money, MoneyAmount, TwoCurrencies, total
 from paddock_tui.records.shapes.numbers import Number, Series, Whole, WordList
 from paddock_tui.records.shapes.references import Named, Reference, is_id
 from paddock_tui.records.shapes.settings import (
@@ -21,12 +22,15 @@ __all__ = [
     "Amount",
     "AmountOrWord",
     "AnySetting",
+    "Currency",
     "DateCode",
     "Day",
     "Flag",
     "Lap",
     "LapTime",
     "LevelSetting",
+    "Money",
+    "MoneyAmount",
     "Named",
     "Number",
     "Reference",
@@ -37,10 +41,12 @@ __all__ = [
     "Text",
     "TimeOfDay",
     "TimeZoneName",
+    "TwoCurrencies",
     "TyreSizeMarking",
     "Whole",
     "Word",
     "WordList",
     "WordSetting",
     "is_id",
+    "total",
 ]
