@@ -56,7 +56,7 @@ ROOM = Room(
         SEASON,
         "",
         "season",
-        "a year: days, laps, hours, kilometres, tyres, cost; by bike and by rider",
+        "a year: laps, hours, kilometres, tyres, cost; by bike and by rider",
         do=to(SEASON),
     ),
     hears=_hears,
