@@ -10,6 +10,7 @@ from paddock_tui.pages.before import BEFORE
 from paddock_tui.pages.board import BOARD
 from paddock_tui.pages.briefing import BRIEF
 from paddock_tui.pages.emergency import EMERGENCY
+from paddock_tui.pages.season import SEASON
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.screens.registry import ROOMS
 from paddock_tui.text import width
@@ -32,7 +33,11 @@ OTHERWISE = {
 
 
 def test_every_room_of_the_screens_prints_or_says_where_it_is_seen() -> None:
+<<<<<<< HEAD
     printed = {*AS_ON_SCREEN.values(), *PAGES, BEFORE, BOARD, BRIEF, CARD, EMERGENCY}
+=======
+    printed = {*AS_ON_SCREEN.values(), *PAGES, BOARD, BRIEF, CARD, EMERGENCY, SEASON}
+>>>>>>> 865e17f (Count the season among the pages that print)
 
     assert set(ROOMS) - printed - set(OTHERWISE) == set()
     assert set(AS_ON_SCREEN.values()) <= set(ROOMS)
