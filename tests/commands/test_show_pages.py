@@ -33,11 +33,7 @@ OTHERWISE = {
 
 
 def test_every_room_of_the_screens_prints_or_says_where_it_is_seen() -> None:
-<<<<<<< HEAD
-    printed = {*AS_ON_SCREEN.values(), *PAGES, BEFORE, BOARD, BRIEF, CARD, EMERGENCY}
-=======
-    printed = {*AS_ON_SCREEN.values(), *PAGES, BOARD, BRIEF, CARD, EMERGENCY, SEASON}
->>>>>>> 865e17f (Count the season among the pages that print)
+    printed = {*AS_ON_SCREEN.values(), *PAGES, BEFORE, BOARD, BRIEF, CARD, EMERGENCY, SEASON}
 
     assert set(ROOMS) - printed - set(OTHERWISE) == set()
     assert set(AS_ON_SCREEN.values()) <= set(ROOMS)
