@@ -17,7 +17,7 @@ from paddock_tui.records.papers import Paper
 from paddock_tui.records.session import is_ridden
 
 DueBefore = Literal["over", "in the day", "later", "not known"]
-"""DueBefore before the day, within what the day will take, after it, or nobody can tell."""
+"""Due before the day, within what the day will take, after it, or nobody can tell."""
 
 
 @attrs.frozen
