@@ -30,7 +30,7 @@ copy = true
 tyre_pressure = "1 psi"
 height = "0.5 mm"
 [keys]
-undo = "z"
+undo = "f9"
 help = "f1"
 filter = "ctrl+f"
 wet = ""
@@ -39,7 +39,7 @@ wet = ""
 
     assert wrong == []
     assert (found.theme, found.garage, found.copy) == ("night", "~/garage", True)
-    assert found.keys == {"undo": "z", "help": "f1", "filter": "ctrl+f", "wet": ""}
+    assert found.keys == {"undo": "f9", "help": "f1", "filter": "ctrl+f", "wet": ""}
     assert found.steps["height"] == 0.5
     assert found.steps["tyre_pressure"] == pytest.approx(0.0689476, rel=1e-5)
 
@@ -54,7 +54,7 @@ wet = ""
         ('[steps]\npressure = "1 bar"', 2, "tyre_pressure"),
         ('[steps]\nheight = "2 bar"', 2, "size with its unit"),
         ('[steps]\nheight = "-1 mm"', 2, "size with its unit"),
-        ('[keys]\nundoo = "z"', 2, "undo"),
+        ('[keys]\nundoo = "f9"', 2, "undo"),
         ("[keys]\nundo = 3", 2, "in quotes"),
         ('[keys]\nundo = "ctrl+m"', 2, "is enter"),
         ('[keys]\nundo = "ctrl+i"', 2, "is tab"),
@@ -64,7 +64,7 @@ wet = ""
         ('[keys]\nundo = "+"', 2, "value of a row"),
         ('[keys]\nquit = ""', 2, "in quotes"),
         ('[keys]\n# a comment\nundo = "g"', 3, "g is the key of garage"),
-        ('[keys]\nundo = "z"\nredo = "z"', 3, "z is the key of undo"),
+        ('[keys]\nundo = "f9"\nredo = "f9"', 3, "f9 is the key of undo"),
         ("theme = ", 1, "Invalid value"),
         ("[keys\n", 1, "Expected"),
     ],
