@@ -1,5 +1,6 @@
 """Sessions as the walk through the record takes them: with tyres, help, day and air of their time."""
 
+import functools
 from collections.abc import Mapping
 
 import attrs
@@ -42,8 +43,8 @@ class Outings:
 
     def outing(self, one: PastSession) -> Outing:
         """Return an earlier session as an outing."""
-        by_id = {past.id: past.session for past in self.history.past}
-        return self._made(one, observed_then(one), by_id.get(one.session.copied_from or ""), one.day)
+        source = _sessions(self.history).get(one.session.copied_from or "")
+        return self._made(one, observed_then(one), source, one.day)
 
     def here(self, one: PastSession) -> Outing:
         """Return the session looked at as an outing."""
@@ -125,6 +126,12 @@ class Outings:
     def _fall_items(self) -> frozenset[str]:
         lists = (one for one in self.checklists.values() if one.stage == "after a fall")
         return frozenset(name for one in lists for name, item in one.items.items() if item.to_fix == "hold")
+
+
+@functools.lru_cache(maxsize=64)
+def _sessions(history: History) -> Mapping[str, Session]:
+    """Return the sessions of a history by id: looked up for every outing of it, so made once."""
+    return {past.id: past.session for past in history.past}
 
 
 def _help(name: str, control: Control, session: Session, bike: Bike) -> AidHelp | None:
