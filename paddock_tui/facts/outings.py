@@ -40,11 +40,26 @@ class Outings:
     source: Session | None
     air: AirObserved
     limits: Limits
+    fall_items: frozenset[str] = attrs.field(init=False)
+    _known: "_Known" = attrs.field(init=False, eq=False, repr=False)
+
+    @fall_items.default
+    def _items_after_a_fall(self) -> frozenset[str]:
+        lists = (one for one in self.checklists.values() if one.stage == "after a fall")
+        return frozenset(name for one in lists for name, item in one.items.items() if item.to_fix == "hold")
+
+    @_known.default
+    def _known_already(self) -> "_Known":
+        return _known_of(self)
 
     def outing(self, one: PastSession) -> Outing:
-        """Return an earlier session as an outing."""
+        """Return an earlier session as an outing: the same one again while all that it rests on stands."""
         source = _sessions(self.history).get(one.session.copied_from or "")
-        return self._made(one, observed_then(one), source, one.day)
+        found = self._known.get(id(one))
+        if found is None or found[0] is not one or found[1] is not source:
+            found = (one, source, self._made(one, observed_then(one), source, one.day))
+            self._known[id(one)] = found
+        return found[2]
 
     def here(self, one: PastSession) -> Outing:
         """Return the session looked at as an outing."""
@@ -68,7 +83,7 @@ class Outings:
             helps=self._helps(session, column, fitted),
             outside=outside,
             day=day,
-            fall_items=self._fall_items(),
+            fall_items=self.fall_items,
             limits=self.limits,
         )
 
@@ -101,12 +116,16 @@ class Outings:
         found = weight_difference(theirs, own, source.rider or "")
         return str(found) if found is not None and abs(found.kg) > self.limits[OTHER_RIDERS_WEIGHT] else ""
 
+    @property
+    def who(self) -> str | None:
+        """The rider of the session looked at, whose own record counts for every outing of theirs."""
+        here = self.records.get("session")
+        return here.rider if isinstance(here, Session) else None
+
     def _rider(self, name: str | None) -> Rider | None:
         own = self.records.get("rider")
         known = self.history.riders.get(name or "")
-        here = self.records.get("session")
-        mine = isinstance(here, Session) and here.rider == name
-        return own if mine and isinstance(own, Rider) else known
+        return own if name is not None and self.who == name and isinstance(own, Rider) else known
 
     def _helps(self, session: Session, column: str, fitted: Mapping[str, Tyre]) -> Mapping[str, AidHelp]:
         bike = self.records.get("bike")
@@ -123,9 +142,37 @@ class Outings:
                 found[name] = attrs.evolve(one, start=start)
         return found
 
-    def _fall_items(self) -> frozenset[str]:
-        lists = (one for one in self.checklists.values() if one.stage == "after a fall")
-        return frozenset(name for one in lists for name, item in one.items.items() if item.to_fix == "hold")
+
+_Known = dict[int, tuple[PastSession, Session | None, Outing]]
+"""Outings by the identity of their session, with that session and the one it was copied from."""
+
+_MOST = 4
+"""Makings that are remembered: of the bike looked at, of the one in hand, and what is tried beside them."""
+
+_made_before: list[tuple[Outings, _Known]] = []
+
+
+def _known_of(wanted: Outings) -> _Known:
+    """Return the outings that were made before of the same bike, riders, tyres, lists and limits.
+
+    A history's own tables of tyre sets and riders are the same while none of those changed.
+    """
+    at = next((at for at, (one, _) in enumerate(_made_before) if _rests_on_the_same(one, wanted)), None)
+    found = _made_before.pop(at) if at is not None else (wanted, {})
+    _made_before.insert(0, found)
+    del _made_before[_MOST:]
+    return found[1]
+
+
+def _rests_on_the_same(one: Outings, other: Outings) -> bool:
+    return (
+        all(one.records.get(role) is other.records.get(role) for role in ("bike", "rider", "tyres"))
+        and one.history.tyre_sets is other.history.tyre_sets
+        and one.history.riders is other.history.riders
+        and one.who == other.who
+        and one.fall_items == other.fall_items
+        and one.limits == other.limits
+    )
 
 
 @functools.lru_cache(maxsize=64)

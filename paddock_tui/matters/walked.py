@@ -49,9 +49,12 @@ class Walks(Generic[State]):
 def _is_same(group: Together, other: Together) -> bool:
     """Return whether outings are the same, to the letter: of what is equal the words may differ."""
     return len(group) == len(other) and all(
-        one.session is its.session
-        and (one.entry is its.entry or one.entry == its.entry == _NO_ENTRY)
-        and one == its
+        one is its
+        or (
+            one.session is its.session
+            and (one.entry is its.entry or one.entry == its.entry == _NO_ENTRY)
+            and one == its
+        )
         for one, its in zip(group, other, strict=True)
     )
 
