@@ -133,7 +133,8 @@ def _filled_end(
     about: About, end: End, cold: PressureReading, hot: PressureReading
 ) -> dict[str, FilledInput]:
     found: dict[str, FilledInput] = {}
-    wanted = _wanted(about, end)
+    read = getattr(hot, end)
+    wanted = _wanted(about, end, read)
     if wanted is not None:
         found[f"{end}_hot"] = wanted
     learnt = gas_learnt(about.history, about.id_of("tyres"), end, about.id_of("venue"), about.session.surface)
@@ -151,7 +152,6 @@ def _filled_end(
         found[f"{end}_cold"] = FilledInput(now, "as read cold, or what it was then set to")
     elif start is not None:
         found[f"{end}_cold"] = FilledInput(start, f"starting pressure of {about.place}")
-    read = getattr(hot, end)
     if read is not None:
         found[f"{end}_read"] = FilledInput(read, "the hot reading of this session")
     return found
@@ -183,12 +183,14 @@ def _left(about: About, end: End, known: dict[str, FilledInput]) -> FilledInput 
     return if_known(cold, f"the air left in session {left.session}, as it would read cold")
 
 
-def _wanted(about: About, end: End) -> FilledInput | None:
-    """Return the vendor's hot figure for the surface."""
+def _wanted(about: About, end: End, read: Quantity | None) -> FilledInput | None:
+    """Return the vendor's hot figure for the surface; of a window what is nearest to the reading."""
     found = hot_target_of(about.tyre(end), about.session.surface)
     if found is None:
         return None
-    return FilledInput(found.pressure, f"hot target, {found.figure}, of tyre set {about.id_of('tyres')}")
+    wanted = found.pressure if read is None else found.nearest(read)
+    window = f": {found}" if found.most is not None else ""
+    return FilledInput(wanted, f"hot target, {found.figure}, of tyre set {about.id_of('tyres')}{window}")
 
 
 def _compute(about: About, inputs: Inputs) -> Iterable[Answer]:

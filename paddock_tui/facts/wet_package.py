@@ -207,7 +207,7 @@ def _tyres(tyres: TyreSet | None, conditions: Conditions) -> tuple[str, ...]:
     targets = [one for one in found if one is not None]
     figures = sorted({one.figure for one in targets})
     if len(targets) == 2 and len(figures) == 1:
-        front, rear = (one.pressure for one in targets)
+        front, rear = targets
         pressures = f"pressures toward the {figures[0]} target, hot {front} front, {rear} rear"
     else:
         pressures = "pressures to the tyre maker's wet figure, else leave them"

@@ -9,28 +9,12 @@ from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, 
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, NOTE, SERIOUS
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.tyres import Tyre
+from paddock_tui.records.hot_target import hot_target_on
 
 FRESH_MINUTES = 3
 LEAST_LAPS = 3
 LIKE_C = 8.0
 """How far the track may be warmer or colder for two outings to be alike. Common practice, no source."""
-
-
-def window(tyre: Tyre, column: str) -> tuple[float, float] | None:
-    """Return the hot target of a tyre on a surface in bar, both ends; None where it has none."""
-    wet = column == "wet"
-    low = tyre.hot_wet if wet else tyre.hot_dry
-    high = tyre.hot_wet_to if wet else tyre.hot_dry_to
-    if low is None:
-        return None
-    return low.to("bar"), (high or low).to("bar")
-
-
-def off_by(read: float, target: tuple[float, float]) -> float:
-    """Return by how much a pressure lies outside a window, above it positive; 0 within."""
-    low, high = target
-    return read - high if read > high else read - low if read < low else 0.0
 
 
 def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
@@ -40,10 +24,10 @@ def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
         return
     for end, tyre in outing.fitted.items():
         read, set_to = getattr(hot, end), getattr(hot, f"set_to_{end}")
-        target = window(tyre, outing.column)
+        target = hot_target_on(tyre, outing.column)
         if read is None or target is None or set_to is not None:
             continue
-        over = off_by(read.to("bar"), target)
+        over = target.over_bar(read)
         start = getattr(session.setup, f"{end}_start")
         if abs(over) > outing.limits[OFF_TARGET_CAUTION] + 1e-9 and start is not None:
             yield opened(

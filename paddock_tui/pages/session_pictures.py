@@ -70,6 +70,7 @@ def reading(session: Session, tyres: TyreSet | None, end: End, label: str, withi
         _hot(session, end),
         target.pressure.to("bar") if target is not None else None,
         within,
+        target.high.to("bar") if target is not None else None,
     )
 
 

@@ -18,6 +18,7 @@ from paddock_tui.limits.pressures import (
 )
 from paddock_tui.limits.weather import MOVED_SINCE_SET
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.hot_target import HotTarget
 from paddock_tui.rules.core import (
     CAUTION,
     HOLD,
@@ -86,12 +87,12 @@ def hot_reading_too_late(hot_read: Mapping[End, Hot]) -> Result:
     limits=(OFF_TARGET_CAUTION, OFF_TARGET_SERIOUS),
     rank=PRESSURES,
 )
-def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, limits: Limits) -> Result:
+def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: HotTarget, limits: Limits) -> Result:
     """A hot pressure far from this tyre's target, and nobody has set it right yet.
 
     A warm reading is lower than the hot one was: too high it tells something, too low nothing.
     """
-    over = hot_read.pressure.to("bar") - hot_target.to("bar")
+    over, nearest = hot_target.over_bar(hot_read.pressure), hot_target.nearest(hot_read.pressure)
     fresh = hot_read.fresh is Freshness.HOT
     if hot_read.set_to is not None or abs(over) <= limits[OFF_TARGET_CAUTION] or (over < 0 and not fresh):
         return None
@@ -101,11 +102,11 @@ def hot_pressure_off_its_target(end: End, hot_read: Hot, hot_target: Quantity, l
         else ("under", "the carcass flexes too much")
     )
     return RaisedFinding(
-        message=f"The {end} is {_by(abs(over), hot_target)} {way} its hot target of {hot_target}.",
+        message=f"The {end} is {_by(abs(over), nearest)} {way} its hot target of {hot_target}.",
         why=f"So far off, {does}: feel, grip and wear all suffer.",
         remedy=Remedy(
             "Set it to the target once while it is hot, and read it again after the next session.",
-            (SetValue(("pressures", "hot", f"set_to_{end}"), str(hot_target), "session"),) if fresh else (),
+            (SetValue(("pressures", "hot", f"set_to_{end}"), str(nearest), "session"),) if fresh else (),
         ),
         severity=SERIOUS if abs(over) > limits[OFF_TARGET_SERIOUS] else CAUTION,
     )

@@ -15,6 +15,7 @@ from paddock_tui.advice.pressures import pressures
 from paddock_tui.facts import ABSENT, NotKnown
 from paddock_tui.facts.tyre_targets import hot_target_of
 from paddock_tui.quantities import Quantity, parse
+from paddock_tui.records.hot_target import HotTarget
 from paddock_tui.records.session_parts import PressureReading, Symptom
 from paddock_tui.rules import review
 from tests.advice.given import BAR, about, sample, session, tyres
@@ -31,7 +32,7 @@ hot_wet = "2.10 bar"
 """
 
 
-def by_the_review(at: About, end: End) -> Quantity | None:
+def by_the_review(at: About, end: End) -> HotTarget | None:
     found = at.situation.facts().get("hot_target", end)
     return None if found is ABSENT or isinstance(found, NotKnown) else found
 
@@ -47,9 +48,17 @@ def test_over_the_whole_sample_all_speak_of_the_same_hot_target() -> None:
             row = filled.get(f"{end}_hot")
 
             assert case.target(end) == wanted, (name, end)
-            assert (row.value if row else None) == wanted, (name, end)
+            aim = nearest(at, end, wanted) if wanted is not None else None
+            assert (row.value if row else None) == aim, (name, end)
             told += wanted is not None
     assert told > 20
+
+
+def nearest(at: About, end: End, wanted: HotTarget) -> Quantity:
+    """Return what a reading of the session would be set to: without one the lower end."""
+    hot = at.session.pressures.get("hot")
+    read = getattr(hot, end) if hot is not None else None
+    return wanted.pressure if read is None else wanted.nearest(read)
 
 
 def read_hot(at: About, by_bar: Decimal) -> About | None:
@@ -57,7 +66,8 @@ def read_hot(at: About, by_bar: Decimal) -> About | None:
     targets = [by_the_review(at, end) for end in ENDS]
     if None in targets or at.situation.session is None:
         return None
-    off = [Quantity(Decimal(str(one.to("bar"))) + by_bar, "bar") for one in targets if one is not None]
+    ends = [one.high if by_bar > 0 else one.pressure for one in targets if one is not None]
+    off = [Quantity(Decimal(str(one.to("bar"))) + by_bar, "bar") for one in ends]
     hot = PressureReading(at=dt.time(12, 1), front=off[0], rear=off[1])
     ridden = attrs.evolve(
         at.situation.session, parked=dt.time(12), pressures={**at.session.pressures, "hot": hot}
@@ -91,7 +101,9 @@ def test_a_drying_session_is_measured_by_the_dry_figure_by_both() -> None:
     at = sample("session", "2026-06-20-2-magpie")
 
     assert at.session.surface == "drying"
-    assert str(by_the_review(at, "front")) == str(Case(at, Symptom()).target("front")) == "2.50 bar"
+    assert (
+        str(by_the_review(at, "front")) == str(Case(at, Symptom()).target("front")) == "2.50 bar to 2.55 bar"
+    )
     assert all("over its hot target" not in one.said for one in gate.looked_at(at))
 
 
@@ -139,3 +151,29 @@ def test_the_damp_package_speaks_of_the_figure_that_the_review_measures_by() -> 
             assert f"hot {front} front, {rear} rear" in words, name
             said += 1
     assert said > 0
+
+
+WINDOW = BOTH.replace('hot_dry = "2.50 bar"', 'hot_dry = "2.50 bar"\nhot_dry_to = "2.60 bar"')
+
+
+@pytest.mark.parametrize(
+    ("read", "over", "set_to"),
+    [
+        ("2.40 bar", -0.10, "2.50 bar"),
+        ("2.50 bar", 0.0, "2.50 bar"),
+        ("2.57 bar", 0.0, "2.57 bar"),
+        ("2.60 bar", 0.0, "2.60 bar"),
+        ("2.75 bar", 0.15, "2.60 bar"),
+        ("38 psi", 0.02, "2.60 bar"),
+    ],
+)
+def test_a_pressure_within_the_window_is_on_target_and_one_outside_is_off_its_nearer_end(
+    read: str, over: float, set_to: str
+) -> None:
+    found = hot_target_of(tyres(WINDOW).front, "drying")
+    pressure = parse(read)
+    assert found is not None
+    assert isinstance(pressure, Quantity)
+
+    assert found.over_bar(pressure) == pytest.approx(over, abs=0.0005)
+    assert str(found.nearest(pressure)) == set_to

@@ -58,7 +58,7 @@ def test_it_goes_into_the_session_that_was_made_already(garage: Path) -> None:
     assert next_of(desk.files, LAST) == NEXT
     assert taken(desk, LAST, proposed(desk, LAST)) == NEXT
     text = (garage / "sessions/2026/2026-06-20-4-magpie.toml").read_text(encoding="utf-8")
-    assert 'front_start = "2.00 bar"' in text
+    assert 'front_start = "2.05 bar"' in text
     assert '[because.setup.front_start]\nwhy = "front pressure"\nexpect = "the tyre' in text
     desk.undo()
     desk.settled()

@@ -13,6 +13,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.fields import value_at
+from paddock_tui.records.hot_target import HotTarget
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Symptom
@@ -100,12 +101,11 @@ class Case:
         missing.
         """
         hot, target = self.hot(end), self.target(end)
-        return None if hot is None or target is None else hot.to("kPa") - target.to("kPa")
+        return None if hot is None or target is None else 100.0 * target.over_bar(hot)
 
-    def target(self, end: End) -> Quantity | None:
+    def target(self, end: End) -> HotTarget | None:
         """Return the hot target of one tyre for this surface; None where it has none or that is not known."""
-        found = hot_target_of(self.about.tyre(end), self.session.surface)
-        return None if found is None else found.pressure
+        return hot_target_of(self.about.tyre(end), self.session.surface)
 
     def no_target(self, end: End) -> str:
         """Say why there is no hot target; empty where there is one."""

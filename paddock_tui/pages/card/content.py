@@ -19,8 +19,8 @@ from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.review import CAUTION_WORDS
 from paddock_tui.pages.rows import Bar, Row
 from paddock_tui.pages.setup import setup_sections
-from paddock_tui.quantities import Quantity
 from paddock_tui.records.differences import differences
+from paddock_tui.records.hot_target import HotTarget
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
@@ -62,12 +62,13 @@ class Block:
 
 @attrs.frozen
 class PressurePicture:
-    """What a tyre read cold and hot in bar, and its hot target; None where not known."""
+    """What a tyre read cold and hot in bar, and its hot target from one end to the other; None: not known."""
 
     end: str
     cold: float | None
     hot: float | None
     target: float | None
+    most: float | None = None
 
 
 @attrs.frozen
@@ -245,5 +246,6 @@ def _pictures(facts: Facts) -> Iterator[PressurePicture]:
             end,
             cold.left_at.to("bar") if isinstance(cold, PressureRead) else None,
             hot.pressure.to("bar") if isinstance(hot, PressureRead) else None,
-            target.to("bar") if isinstance(target, Quantity) else None,
+            target.pressure.to("bar") if isinstance(target, HotTarget) else None,
+            target.high.to("bar") if isinstance(target, HotTarget) else None,
         )

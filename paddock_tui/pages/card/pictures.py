@@ -59,7 +59,7 @@ def laps_svg(stint: Stint) -> str:
 def pressure_svg(tyres: Sequence[PressurePicture]) -> str:
     """Draw cold to hot of each tyre beside its target; empty where nothing was read."""
     known = [one for one in tyres if one.cold is not None or one.hot is not None]
-    figures = [value for one in known for value in (one.cold, one.hot, one.target) if value is not None]
+    figures = [value for one in known for _, value, _ in _marks(one)]
     if not known:
         return ""
     low, high = min(figures) - 0.05, max(figures) + 0.05
@@ -74,12 +74,21 @@ def pressure_svg(tyres: Sequence[PressurePicture]) -> str:
         parts.append(_text(2, y + 2, one.end))
         if one.cold is not None and one.hot is not None:
             parts.append(f'<path d="M{across(one.cold)} {y}H{across(one.hot)}" stroke="#000"/>')
-        for name, value, up in (("cold", one.cold, -3), ("hot", one.hot, -3), ("target", one.target, 10)):
-            if value is not None:
-                parts.append(_mark(name, across(value), y))
-                parts.append(_text(across(value), y + up, f"{value:.2f}", middle=True))
-                said.append(f"{one.end} {name} {value:.2f}")
+        for name, value, up in _marks(one):
+            parts.append(_mark(name, across(value), y))
+            parts.append(_text(across(value), y + up, f"{value:.2f}", middle=True))
+            said.append(f"{one.end} {name} {value:.2f}")
     return _svg("0 0 100 50", f"bar: {', '.join(said)}; circle cold, dot hot, line target", "".join(parts))
+
+
+def _marks(one: PressurePicture) -> list[tuple[str, float, int]]:
+    """Return what is marked of a tyre, its figure in bar, and how far below the line that stands.
+
+    Of a target that is a window both ends, the upper one's figure below the lower one's.
+    """
+    most = one.most if one.most != one.target else None
+    marks = (("cold", one.cold, -3), ("hot", one.hot, -3), ("target", one.target, 7), ("target", most, 11))
+    return [(name, value, up) for name, value, up in marks if value is not None]
 
 
 def _mark(name: str, x: float, y: float) -> str:

@@ -14,13 +14,24 @@ _MARGIN = 0.05
 
 @attrs.frozen
 class TyreReading:
-    """What one tyre read in one session, in bar, and the band of its target there; None where not known."""
+    """What one tyre read in one session, in bar, and the band of its target there; None where not known.
+
+    The band reaches `within` below the target and above `most`, its upper end where it is a window.
+    """
 
     label: str
     cold: float | None
     hot: float | None
     target: float | None
     within: float
+    most: float | None = None
+
+    @property
+    def band(self) -> Stretch | None:
+        """The band of the target; None where no target is known."""
+        if self.target is None:
+            return None
+        return Stretch(self.target - self.within, (self.most or self.target) + self.within)
 
 
 def pressure_lanes(readings: Sequence[TyreReading]) -> Lanes | None:
@@ -49,7 +60,8 @@ def against_target(one: TyreReading) -> str:
     """Say where a hot reading lies against the band of its target; empty where one of them is not known."""
     if one.hot is None or one.target is None:
         return ""
-    off = round(one.hot - one.target, 2)
+    nearest = min(max(one.hot, one.target), one.most or one.target)
+    off = round(one.hot - nearest, 2)
     if abs(off) <= one.within + 1e-9:
         return "in its band"
     return f"{abs(off):.2f} {'over' if off > 0 else 'under'}"
@@ -58,7 +70,7 @@ def against_target(one: TyreReading) -> str:
 def said(one: TyreReading) -> str:
     """Say one reading in words."""
     cold, hot = _bar(one.cold) or "not read", _bar(one.hot) or "not read"
-    target = f", target {_bar(one.target)}" if one.target is not None else ", no target known"
+    target = f", target {_target(one)}" if one.target is not None else ", no target known"
     where = against_target(one)
     return f"{one.label}: cold {cold}, hot {hot} bar{target}{f', {where}' if where else ''}"
 
@@ -70,15 +82,14 @@ def _lane(one: TyreReading) -> Lane:
         if figure is not None
     ]
     reach = Stretch(one.cold, one.hot) if one.cold is not None and one.hot is not None else None
-    band = Stretch(one.target - one.within, one.target + one.within) if one.target is not None else None
     value = f"{_bar(one.cold) or '?'} -> {_bar(one.hot) or '?'}" if marks else "not read"
-    return Lane(one.label, tuple(marks), value, against_target(one), band, reach)
+    return Lane(one.label, tuple(marks), value, against_target(one), one.band, reach)
 
 
 def _figures(one: TyreReading) -> list[float]:
     found = [figure for figure in (one.cold, one.hot) if figure is not None]
-    if one.target is not None:
-        found += [one.target - one.within, one.target + one.within]
+    if one.band is not None:
+        found += [one.band.low, one.band.high]
     return found
 
 
@@ -87,9 +98,15 @@ def _row(one: TyreReading) -> tuple[str, ...]:
         one.label,
         _bar(one.cold) or "not read",
         _bar(one.hot) or "not read",
-        _bar(one.target) or "not known",
+        _target(one) or "not known",
         against_target(one),
     )
+
+
+def _target(one: TyreReading) -> str:
+    """Write a target, of a window both ends."""
+    most = f" to {_bar(one.most)}" if one.most not in (None, one.target) else ""
+    return f"{_bar(one.target)}{most}"
 
 
 def _bar(figure: float | None) -> str:
