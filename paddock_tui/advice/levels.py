@@ -16,7 +16,14 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.facts.suggested_levels import Riding, help_to_start, level_to_start, new_here, state_of_rear
+from paddock_tui.facts.suggested_levels import (
+    ROAD,
+    Riding,
+    help_to_start,
+    level_to_start,
+    new_here,
+    state_of_rear,
+)
 from paddock_tui.records import common as c
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
@@ -145,7 +152,7 @@ def _compute(about: About, aids: tuple[_Aid, ...], inputs: Inputs) -> Iterable[A
 
 
 def _answer(about: About, one: _Aid, inputs: Inputs) -> Answer:
-    road = about.session.kind == "road"
+    road = about.session.kind == ROAD
     needs = () if road else _NEEDS
 
     def make() -> Answered:

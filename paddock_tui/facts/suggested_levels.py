@@ -28,8 +28,12 @@ from paddock_tui.trade.starting_levels import (
     RiderGroup,
     TyreState,
     starting_help,
+    street_help,
     surface_by_track,
 )
+
+ROAD = "road"
+"""The kind of session in which every aid starts with the road's figures, whoever rides."""
 
 
 def new_here(rider: str | None, venue: str | None, history: History) -> str:
@@ -77,6 +81,19 @@ def level_to_start(helps: HelpScale, wanted: float, first: bool) -> Level:
     return helps.more_help(level) if first else level
 
 
+def _at_a_track(
+    session: Session, records: Mapping[str, Record], history: History, aid: Aid, limits: Limits
+) -> float | None:
+    rider, tyres = records.get("rider"), records.get("tyres")
+    if not isinstance(rider, Rider) or not isinstance(tyres, TyreSet):
+        return None
+    group, surface, kind = rider.group, session.surface, tyres.rear.kind
+    if group is None or surface is None or kind is None:
+        return None
+    riding = Riding(group, surface, kind, session.track, state_of_rear(session, history, tyres))
+    return help_to_start(riding, aid, limits)
+
+
 @fact("the level of {subject} to start at", per="control")
 def suggested_level(
     subject: str,
@@ -92,19 +109,8 @@ def suggested_level(
     limits: Limits,
 ) -> Setting | None:
     """Return the level that the row suggests; None where nothing tells it, or the riding mode bars it."""
-    rider, tyres = records.get("rider"), records.get("tyres")
-    if not isinstance(rider, Rider) or not isinstance(tyres, TyreSet):
-        return None
-    if None in (rider.group, session.surface, tyres.rear.kind):
-        return None
-    riding = Riding(
-        rider.group or "",
-        session.surface or "",
-        tyres.rear.kind or "",
-        session.track,
-        state_of_rear(session, history, tyres),
-    )
-    wanted = help_to_start(riding, Aid(aid_function), limits)
+    aid = Aid(aid_function)
+    wanted = street_help(aid) if session.kind == ROAD else _at_a_track(session, records, history, aid, limits)
     if wanted is None:
         return None
     venue = refs["venue"].id if "venue" in refs else None

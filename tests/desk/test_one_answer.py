@@ -122,7 +122,7 @@ def test_undo_and_differences_write_old_and_new_alike_over_the_whole_sample() ->
 
 
 def test_the_row_and_the_remedy_start_an_aid_at_one_level() -> None:
-    """What the set-up row suggests is what rules propose, over surfaces, groups, tyres and modes."""
+    """What the set-up row suggests is what rules propose: surfaces, groups, tyres, modes, track and road."""
     made = sample("session", "2026-06-20-4-magpie").situation
     assert made.session is not None
     assert made.rider is not None
@@ -130,13 +130,13 @@ def test_the_row_and_the_remedy_start_an_aid_at_one_level() -> None:
     assert made.bike is not None
     aids = [name for name, one in made.bike.controls.items() if function_of(name, one) in HELP_FUNCTIONS]
     compared = 0
-    for surface, group, kind, mode in itertools.product(
-        COLUMN, ("novice", "intermediate", "advanced"), TYRE_KINDS, ("wild", "wading")
+    for surface, group, kind, mode, outing in itertools.product(
+        COLUMN, ("novice", "intermediate", "advanced"), TYRE_KINDS, ("wild", "wading"), ("track day", "road")
     ):
         setup = attrs.evolve(made.session.setup, mode=mode)
         situation = attrs.evolve(
             made,
-            session=attrs.evolve(made.session, surface=surface, setup=setup),
+            session=attrs.evolve(made.session, surface=surface, setup=setup, kind=outing),
             rider=attrs.evolve(made.rider, group=group),
             tyres=attrs.evolve(made.tyres, rear=attrs.evolve(made.tyres.rear, kind=kind)),
         )
