@@ -76,7 +76,7 @@ class Desk:
     def __init__(self, root: FilePath, now: Now = dt.datetime.now, files: GarageFiles | None = None) -> None:
         """Take a garage in hand; `files` are its files where some of them were read already."""
         self._files = files or GarageFiles(root)
-        self._histories = Histories()
+        self.histories = Histories()
         self.now = VenueClock(self._files) if now == dt.datetime.now else now
         self.on_change: list[Callable[[DeskChange], None]] = []
         self._history = Timeline(root)
@@ -109,7 +109,7 @@ class Desk:
 
     def assembled(self, ref: Ref, going_out: bool = False) -> Assembled:
         """Return the situation of a session or a profile, with what could not be read."""
-        return assemble(self.files, ref, self.now(), going_out, self._histories)
+        return assemble(self.files, ref, self.now(), going_out, self.histories)
 
     def about(self, ref: Ref | None, assembled: Assembled | None = None) -> About:
         """Return what advice may look at: a situation, this bike's sessions before it, the rider's units."""
@@ -122,7 +122,7 @@ class Desk:
 
     def history_of(self, bike: Ref) -> History:
         """Return every session of a bike that is not retired, as its ledger is made from."""
-        return self._histories.of(self.files, bike, Situation(refs={"bike": bike}, now=self.now()))
+        return self.histories.of(self.files, bike, Situation(refs={"bike": bike}, now=self.now()))
 
     def review(self, ref: Ref | None = None, going_out: bool = False) -> Review:
         """Judge a session (the one in hand) or a profile, whole."""
@@ -147,7 +147,7 @@ class Desk:
         """
         from paddock_tui.desk.edits.remedies import previewed
 
-        return previewed(self.files, self.now(), self._histories, step, subject, before)
+        return previewed(self.files, self.now(), self.histories, step, subject, before)
 
     def do(self, step: Step) -> None:
         """Do a step: it shows at once, and is kept by the writer thread."""

@@ -1,6 +1,7 @@
 """What went before a session or a profile: the earlier sessions of its bike, collected from the store."""
 
 import bisect
+import copy
 from collections.abc import Sequence
 from typing import Any
 
@@ -27,6 +28,13 @@ class Histories:
         self._bikes: dict[str, _BikePast] = {}
         self._kept: dict[Ref, tuple[_BikePast, History]] = {}
         self._elsewhere: dict[Ref, _Elsewhere] = {}
+
+    def aside(self) -> "Histories":
+        """Return histories for files set aside: they begin with what is known, and change nothing here."""
+        other = Histories()
+        other._bikes = {bike: one.aside() for bike, one in self._bikes.items()}
+        other._elsewhere = {subject: copy.copy(one) for subject, one in self._elsewhere.items()}
+        return other
 
     def of(self, files: GarageFiles, subject: Ref, situation: Situation) -> History:
         """Return the history of a subject: this bike's sessions before it, all of them for a profile."""
@@ -107,6 +115,13 @@ class _BikePast:
         self._past: list[PastSession | None] = []
         self.tyre_sets: dict[str, TyreSet] = {}
         self.people: dict[str, Rider] = {}
+
+    def aside(self) -> "_BikePast":
+        """Return one that goes on from here by itself."""
+        other = copy.copy(self)
+        other._named, other._refs, other._past = dict(self._named), list(self._refs), list(self._past)
+        other.tyre_sets, other.people = dict(self.tyre_sets), dict(self.people)
+        return other
 
     def may_stand(self, files: GarageFiles) -> bool:
         """Return whether nothing that the sessions name was touched; forget sessions that were."""

@@ -153,10 +153,7 @@ _made_before: list[tuple[Outings, _Known]] = []
 
 
 def _known_of(wanted: Outings) -> _Known:
-    """Return the outings that were made before of the same bike, riders, tyres, lists and limits.
-
-    A history's own tables of tyre sets and riders are the same while none of those changed.
-    """
+    """Return the outings that were made before of the same bike, riders, tyres, lists and limits."""
     at = next((at for at, (one, _) in enumerate(_made_before) if _rests_on_the_same(one, wanted)), None)
     found = _made_before.pop(at) if at is not None else (wanted, {})
     _made_before.insert(0, found)
@@ -167,12 +164,17 @@ def _known_of(wanted: Outings) -> _Known:
 def _rests_on_the_same(one: Outings, other: Outings) -> bool:
     return (
         all(one.records.get(role) is other.records.get(role) for role in ("bike", "rider", "tyres"))
-        and one.history.tyre_sets is other.history.tyre_sets
-        and one.history.riders is other.history.riders
+        and _same_records(one.history.tyre_sets, other.history.tyre_sets)
+        and _same_records(one.history.riders, other.history.riders)
         and one.who == other.who
         and one.fall_items == other.fall_items
         and one.limits == other.limits
     )
+
+
+def _same_records(one: Mapping[str, object], other: Mapping[str, object]) -> bool:
+    """Return whether two tables hold the very same records."""
+    return len(one) == len(other) and all(other.get(name) is held for name, held in one.items())
 
 
 @functools.lru_cache(maxsize=64)

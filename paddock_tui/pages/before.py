@@ -1,7 +1,12 @@
-"""Before the day: last time there, what the bike and the papers need, fuel, tyres, and a start to go from."""
+"""Before the day: last time there, what the bike and the papers need, fuel, tyres, and a start to go from.
+
+Of what is open about a person it says whose it is and how severe: the page is printed, and read by helpers.
+"""
 
 import datetime as dt
 from collections.abc import Iterable, Iterator
+
+import attrs
 
 from paddock_tui.advice.about import ENDS, About
 from paddock_tui.advice.before_day import (
@@ -33,6 +38,7 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.rules.personal import impersonal_matter_words
 from paddock_tui.text import printable
 
 BEFORE = "before"
@@ -45,6 +51,24 @@ _BROUGHT = {"dry": ("dry",), "damp": ("wet", "dry"), "wet": ("wet",)}
 """Which tyres a surface asks for; for any other both are brought."""
 
 _SEVERE: dict[DueBefore, str] = {"over": "serious", "in the day": "caution", "not known": "", "later": ""}
+
+
+@attrs.define
+class BeforeMemory:
+    """The page of a day, kept for its minute and until a record is touched."""
+
+    _place: int = 0
+    _of: tuple[Ref | None, dt.datetime] | None = None
+    _page: Page | None = None
+
+    def page(self, desk: Desk, wanted: Ref | None) -> Page:
+        """Return the page of a day, made anew only where something may read otherwise."""
+        minute = desk.now().replace(second=0, microsecond=0)
+        self._place, touched = desk.files.touched_since(self._place)
+        if self._page is None or touched or self._of != (wanted, minute):
+            self._page, self._of = before_page(desk, wanted), (wanted, minute)
+            self._place, _ = desk.files.touched_since(self._place)
+        return self._page
 
 
 def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
@@ -121,7 +145,7 @@ def _booked(day: RidingDay, ref: Ref, today: dt.date) -> Iterator[Row]:
 def _to_bring(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> Iterator[Row]:
     other, lines = written_down(desk, ref, day, date)
     for number, line in enumerate(lines):
-        label = other.id if other is not None and not number else ""
+        label = other.id if other is not None else ""
         yield Row(label, printable(line), kind="link", opens=other, key=f"bring {number}")
 
 
@@ -174,10 +198,9 @@ def _sprockets(setup: SetUp) -> str:
 def _needs(about: About, date: dt.date, expected: DayExpected, name: str) -> Iterator[Row]:
     yield _text(_day_words(expected), f"{name} expected", "the day takes")
     for number, one in enumerate(_open_matters(about)):
-        label = "still open" if not number else ""
         yield Row(
-            label,
-            printable(one.message),
+            "still open",
+            impersonal_matter_words(one) or printable(one.message),
             aside=printable(f"since {short_date(one.since)}" if one.since is not None else ""),
             kind="link" if one.ref is not None else "text",
             severity=str(one.severity),

@@ -1,7 +1,11 @@
 """What a finding tells of a person: one answer for the board, for what is printed and for exports."""
 
+from collections.abc import Collection
 from typing import Literal
 
+from paddock_tui.matters import Matter
+from paddock_tui.matters.severity import Severity
+from paddock_tui.records.paths import Path
 from paddock_tui.rules.core import HEAD, RIDER, RULES
 from paddock_tui.rules.engine import Finding
 
@@ -34,12 +38,16 @@ OF_HEALTH = frozenset({"eaten-and-drunk", "fit-to-ride", "medical-card", "rider-
 
 def personal_matter(finding: Finding) -> PersonalMatter:
     """Return what a finding tells of the rider: of health, of an incident, or nothing."""
-    registered = RULES.get(finding.rule)
     path = finding.where.path if finding.where is not None else ()
-    item = path[path.index("checks") + 1] if "checks" in path[:-1] else finding.subject
+    return _told(finding.rule, finding.subject, path, finding.quoted)
+
+
+def _told(rule: str, subject: str, path: Path, quoted: Collection[str]) -> PersonalMatter:
+    registered = RULES.get(rule)
+    item = path[path.index("checks") + 1] if "checks" in path[:-1] else subject
     if (registered is not None and registered.rank in (HEAD, RIDER)) or item in OF_HEALTH:
         return "health"
-    told = finding.rule in _OF_INCIDENTS or path[:1] == ("incidents",) or "a fall" in finding.quoted
+    told = rule in _OF_INCIDENTS or path[:1] == ("incidents",) or "a fall" in quoted
     return "incidents" if told else ""
 
 
@@ -48,5 +56,14 @@ def impersonal_words(finding: Finding) -> str:
 
     Empty where the finding tells nothing of a person.
     """
-    about = {"health": "rider", "incidents": "bike"}.get(personal_matter(finding), "")
-    return f"{about}: {finding.severity}" if about else ""
+    return _impersonal(personal_matter(finding), finding.severity)
+
+
+def impersonal_matter_words(matter: Matter) -> str:
+    """Return the same of an open matter, which its rule of the same name speaks of."""
+    return _impersonal(_told(matter.kind, matter.subject, matter.path, matter.quoted), matter.severity)
+
+
+def _impersonal(told: PersonalMatter, severity: Severity) -> str:
+    about = {"health": "rider", "incidents": "bike"}.get(told, "")
+    return f"{about}: {severity}" if about else ""

@@ -30,5 +30,7 @@ def aside(files: GarageFiles) -> AsideFiles:
     other = AsideFiles(files.root)
     other._raw, other._loaded, other._staged = dict(files._raw), dict(files._loaded), dict(files._staged)
     other._listing, other._last_listing = files._listing, files._last_listing
+    # What was touched is counted on from here, so that what knows the files knows these too.
+    other._touched = list(files._touched)
     other.rows.take(files.rows)
     return other

@@ -6,6 +6,7 @@ from pathlib import Path
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.before import day_to_come, first_session, who_goes
 from paddock_tui.pages.before import before_page
+from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step
@@ -119,6 +120,19 @@ def test_a_profile_for_the_forecast_is_the_start_and_one_key_makes_it_and_one_ta
     desk.undo()
     desk.close()
     assert snapshot(garage) == before
+
+
+def test_of_what_is_open_about_a_person_it_says_whose_and_how_severe_alone(garage: Path) -> None:
+    last = "sessions/2026/2026-06-20-2-magpie.toml"
+    text = (garage / last).read_text(encoding="utf-8")
+    wobbly = '\n[incidents.9]\nat = 10:39:00\nkind = "fall"\nhead_contact = true\n'
+    (garage / last).write_text(text + wobbly, encoding="utf-8")
+    page = before_page(coming(garage))
+    said = "\n".join(plain_page(page, 80))
+
+    assert any(row.value.startswith("rider: ") for row in page.rows())
+    assert "helmet" not in said.partition("papers")[0]
+    assert "head" not in said
 
 
 def test_without_entries_whoever_rode_last_is_shown_and_said_so(garage: Path) -> None:

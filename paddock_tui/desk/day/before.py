@@ -143,9 +143,10 @@ def _situation(desk: Desk, ref: Ref, made: GoesThere) -> Situation | None:
     subject, step = first_session(desk, ref, made)
     if isinstance(step, InputError):
         return None
+    desk.history_of(Ref("bike", made.bike))  # so that the page made again finds it collected
     files = aside(desk.files)
     files.make(step)
-    return assemble(files, subject, desk.now()).situation
+    return assemble(files, subject, desk.now(), histories=desk.histories.aside()).situation
 
 
 def first_session(desk: Desk, ref: Ref, made: GoesThere) -> tuple[Ref, Step | InputError]:

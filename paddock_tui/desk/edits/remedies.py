@@ -65,11 +65,11 @@ def previewed(
     before: Review | None,
 ) -> Preview:
     """Return what a step would do to a review, made of the files set aside; `before` where it is at hand."""
-    tried = aside(files)
+    tried, beside = aside(files), histories.aside()
     if before is None:
-        before = review(assemble(tried, subject, now, histories=histories).situation)
+        before = review(assemble(tried, subject, now, histories=beside).situation)
     stage(tried, step)
-    return compared(step.label, before, review(assemble(tried, subject, now, histories=histories).situation))
+    return compared(step.label, before, review(assemble(tried, subject, now, histories=beside).situation))
 
 
 def compared(label: str, before: Review, after: Review) -> Preview:

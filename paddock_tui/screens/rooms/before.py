@@ -1,7 +1,7 @@
 """Before the day: what it needs, for each rider and bike; `v` makes the first session."""
 
 from paddock_tui.desk.day.before import day_to_come, first_session, who_goes
-from paddock_tui.pages.before import STARTS, before_page
+from paddock_tui.pages.before import STARTS, BeforeMemory
 from paddock_tui.pages.rows import Page
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.errors import InputError
@@ -16,7 +16,7 @@ def _named(record: Ref | None) -> Ref | None:
 
 
 def _page(asked: PageContext) -> Page:
-    return before_page(asked.desk, _named(asked.place.record))
+    return asked.state.of(BeforeMemory).page(asked.desk, _named(asked.place.record))
 
 
 def _make(host: Host) -> None:
