@@ -116,13 +116,13 @@ def _slack(one: Opened, now: Present) -> Said | None:
 
 
 def _otherwise(one: Opened, stance: str) -> Said:
-    stood = f"on the {one.cause}" if one.cause.endswith("stand") else one.cause or "nobody wrote how it stood"
+    stood = f"measured {_on(one.cause)}" if one.cause else "nobody wrote how the bike stood"
     return Said(
         NOTE,
-        f"Chain slack {one.what} measured {stood}; the book's is {_on(stance)}.",
+        f"Chain slack {one.what}: {stood}; the book's is {_on(stance)}.",
         "Standing otherwise the same chain has another slack: the two figures are not compared.",
         f"Measure it {_on(stance)}, and enter slack and how the bike stood.",
-        f"slack {one.what} {one.stamp}; measured {stood}",
+        f"slack {one.what} {one.stamp}; {stood}",
     )
 
 
