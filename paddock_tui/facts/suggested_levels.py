@@ -1,8 +1,7 @@
 """The level of each aid to start at, for this rider, surface and rear tyre: one for row, rule and package."""
 
 from collections.abc import Mapping
-
-import attrs
+from typing import NamedTuple
 
 from paddock_tui.facts.core import ABSENT, fact
 from paddock_tui.facts.past import History
@@ -54,8 +53,7 @@ def state_of_rear(session: Session, history: History, tyres: TyreSet) -> TyreSta
     return TyreState() if poor is ABSENT else TyreState("worn" in poor, "new" in poor)
 
 
-@attrs.frozen
-class Riding:
+class Riding(NamedTuple):
     """What the help to start with rests on: the rider's group, the surface, the rear tyre, the track."""
 
     group: str

@@ -4,7 +4,7 @@ Never start on the estimate alone: brim the tank where weight does not matter. L
 """
 
 import math
-from typing import Final
+from typing import Final, NamedTuple
 
 import attrs
 
@@ -76,8 +76,7 @@ def plan_fuel(
     return FuelPlan(needed, distance)
 
 
-@attrs.frozen
-class Cans:
+class Cans(NamedTuple):
     """Litres to bring, and the cans of one size that hold them."""
 
     litres: float
@@ -91,8 +90,7 @@ def cans_for_day(planned_l: float, spare_in_tank_l: float, can_l: float) -> Cans
     return Cans(bring, math.ceil(bring / above("can", can_l, 0.0, 60.0, "l") - 1e-9))
 
 
-@attrs.frozen
-class FuelMass:
+class FuelMass(NamedTuple):
     """Mass of fuel in kg, from the lightest to the heaviest petrol that the standard allows."""
 
     low_kg: float

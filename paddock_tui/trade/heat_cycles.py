@@ -6,16 +6,13 @@ before keep that cycle going: nothing cooled. Common practice, no source.
 
 import datetime as dt
 from collections.abc import Iterable
-from typing import Final
-
-import attrs
+from typing import Final, NamedTuple
 
 KEPT_WARM_MIN: Final = 15.0
 """Minutes from parking to the warmers within which a tyre is still warm. Common practice, no source."""
 
 
-@attrs.frozen
-class Heating:
+class Heating(NamedTuple):
     """One time that a tyre was ridden hot; times None where they are not known."""
 
     date: dt.date

@@ -5,6 +5,8 @@ the two readings: an altitude or weather that moves it by 1 kPa moves the gauge 
 hot figure comes first; nothing here says that a pressure is right for a tyre.
 """
 
+from typing import NamedTuple
+
 import attrs
 
 from paddock_tui.trade.errors import Inconsistent, within
@@ -71,8 +73,7 @@ def same_air_kpa_gauge(
     return hot_expected_kpa_gauge(set_kpa_gauge, set_c, now_c, Ambient(ambient_then_kpa, ambient_now_kpa))
 
 
-@attrs.frozen
-class Band:
+class Band(NamedTuple):
     """A best figure in kPa gauge with how far it may lie either way; the ends None where nothing tells."""
 
     best_kpa_gauge: float

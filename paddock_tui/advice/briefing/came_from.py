@@ -83,7 +83,9 @@ def _other(came: CameFrom, bike: Bike) -> Iterator[str]:
     theirs, ours = _by_function(came.bike), _by_function(bike)
     new = [label_of(name) for function, (name, _) in ours.items() if not _has(function, theirs)]
     gone = [label_of(name) for function, (name, _) in theirs.items() if not _has(function, ours)]
-    if new:
+    if new and len(new) == len(ours):
+        yield f"{came.name} has none of these: feel what each does before you lean on it."
+    elif new:
         yield f"{came.name} has no {', '.join(new)}: feel what they do before you lean on them."
     if gone:
         yield f"Here there is no {', '.join(gone)}: nothing does that for you."
