@@ -87,7 +87,21 @@ def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
     heading = " · ".join(filter(None, ("before", f"{date:%a} {short_date(date)}", day.venue or "")))
     days = (date - desk.now().date()).days
     note = f"in {count_words(days, 'day')}" if days > 0 else "today" if days == 0 else "over"
-    return Page(printable(f"{heading} · {note}"), tuple(one for one in sections if one.rows), judged=False)
+    shown = tuple(one for one in sections if one.rows)
+    return Page(printable(f"{heading} · {note}"), shown, judged=False, answer=_first(shown))
+
+
+_WORST = ("hold", "serious", "caution")
+
+
+def _first(sections: Iterable[Section]) -> str:
+    """Say what is to be seen to before the day, the worst first; nothing where nothing is known to be."""
+    rows = [row for section in sections for row in section.rows if row.severity in _WORST]
+    if not rows:
+        return ""
+    worst = min(rows, key=lambda row: _WORST.index(row.severity))
+    said = ": ".join(filter(None, (worst.label, worst.value)))
+    return f"First, {len(rows)} to see to: {said}"
 
 
 def _of_one(desk: Desk, day: RidingDay, date: dt.date, made: GoesThere) -> Iterator[Section]:

@@ -44,8 +44,8 @@ def _figures(found: Summed, falls: bool) -> Iterator[Row]:
     yield _said("sessions", str(found.sessions))
     yield _said("laps", str(found.laps))
     yield _said("hours", f"{found.hours:.1f}")
-    yield _said("kilometres", f"{found.km:.0f}", missing)
-    yield _said("tyre sets used", str(found.tyres))
+    yield _said("km", f"{found.km:.0f}", missing)
+    yield _said("tyre sets", str(found.tyres))
     if falls:
         yield _said("falls", str(found.falls))
 
