@@ -8,6 +8,7 @@ import attrs
 from paddock_tui.entry.row_typing import TAKES_LETTERS, TypingKind
 from paddock_tui.pages.pictures import Mark, Picture
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.verdict_words import RIDDEN_TAIL
 
 if TYPE_CHECKING:
     from paddock_tui.rules.core import SetValue
@@ -138,7 +139,7 @@ class Page:
     @property
     def held(self) -> bool:
         """Whether a hold stands against going out: every page of what is held looks like no other."""
-        return self.verdict.startswith("HOLD") and "· ridden" not in self.verdict
+        return self.verdict.startswith("HOLD") and RIDDEN_TAIL not in self.verdict
 
     def rows(self) -> tuple[Row, ...]:
         """List the rows of every section in order."""

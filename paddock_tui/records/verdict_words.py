@@ -4,5 +4,8 @@ HOLD_WORD, CARE_WORD, NOT_YET_WORD, NO_FINDINGS_WORD = "HOLD", "CARE", "NOT YET"
 NOT_JUDGED_WORD = "not judged"
 """Said where there is no session to go out for."""
 
+RIDDEN_TAIL = " · ridden"
+"""Said behind the verdict of a session that was ridden: it is of what was, not of going out."""
+
 WORDS = (HOLD_WORD, CARE_WORD, NOT_YET_WORD, NO_FINDINGS_WORD)
 """The words of the verdict, worst first."""

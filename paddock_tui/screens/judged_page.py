@@ -21,6 +21,7 @@ from paddock_tui.pages.own_keys import own_keys, page_with
 from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.verdict_words import RIDDEN_TAIL
 from paddock_tui.rules import HOLD, Finding, Review, review
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS, room_of
@@ -202,7 +203,7 @@ def _verdict(
         judged = in_hand
     seen = glance(about, desk.files.data(about)) if about is not None and about.kind == "session" else None
     word, dot, counts = verdict_line(judged).partition(" · ")
-    ridden = f" · ridden{_went_out(desk, about)}" if seen is not None and seen.ridden else ""
+    ridden = f"{RIDDEN_TAIL}{_went_out(desk, about)}" if seen is not None and seen.ridden else ""
     return f"{word}{ridden}{dot}{counts}"
 
 

@@ -118,6 +118,12 @@ def test_the_verdict_is_cut_from_the_right_and_its_word_never() -> None:
         "CARE",
     ]
     assert verdict_forms("NO FINDINGS") == ["NO FINDINGS"]
+    assert verdict_forms("NO FINDINGS · ridden") == ["NO FINDINGS · ridden", "ridden"]
+    assert verdict_forms("CARE 2 · ridden; went out CARE 3")[-3:] == [
+        "CARE 2 · ridden",
+        "CARE · ridden",
+        "ridden",
+    ]
     assert verdict_forms("NOT YET 3 missing: the surface · 2 to do")[-1] == "NOT YET 3"
     assert verdict_forms("not judged: no session")[-1] == "not judged"
 

@@ -1,4 +1,4 @@
-"""The first line: heading left, verdict right; its word is never cut."""
+"""The first line: heading left, verdict right; its word is never cut but for that it was ridden."""
 
 import re
 
@@ -6,7 +6,13 @@ from paddock_tui.pages.layout.cells import sign
 from paddock_tui.pages.layout.columns import MARK
 from paddock_tui.pages.layout.pen import Ink, Line, Pen
 from paddock_tui.pages.rows import Page
-from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
+from paddock_tui.records.verdict_words import (
+    CARE_WORD,
+    HOLD_WORD,
+    NO_FINDINGS_WORD,
+    NOT_YET_WORD,
+    RIDDEN_TAIL,
+)
 from paddock_tui.text import clip, width
 
 _OWNER = 12
@@ -90,8 +96,13 @@ def _held(heading: str, forms: list[str], pen: Pen) -> Line:
 def verdict_forms(verdict: str) -> list[str]:
     """Return the verdict whole and ever shorter, counts cut from the right, down to its word.
 
-    How many essentials are missing is never cut.
+    How many essentials are missing is never cut. That a session was ridden is the last to go: its word by
+    itself would read as if it stood for going out again.
     """
+    before, ridden, more = verdict.partition(RIDDEN_TAIL)
+    if ridden:
+        short = [f"{form}{RIDDEN_TAIL}" for form in verdict_forms(before)]
+        return [*([verdict] if more else []), *short, RIDDEN_TAIL.removeprefix(" · ")]
     forms = [verdict]
     for tail in (r" · [^·]*$", r" \([^()]*\)$", r": .*$", r" missing$", r"(?<!NOT YET) \d+$"):
         while (shorter := re.sub(tail, "", forms[-1])) != forms[-1] and shorter:
