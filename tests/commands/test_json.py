@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.commands.show import PAGES
+from paddock_tui.commands.show_own import PAGES
 from paddock_tui.desk import Desk
 from tests.commands.running import FILE, NEXT, Runner
 from tests.small import snapshot
