@@ -3,22 +3,21 @@
 import datetime as dt
 
 from paddock_tui.entry.builtin import AGO, LAPS, LATE, TRACKSIDE
+from paddock_tui.entry.free_text import free_text
 from paddock_tui.entry.laps import read_laps
 from paddock_tui.entry.line import Piece
 from paddock_tui.entry.line_state import State
 from paddock_tui.entry.numbering import next_number
-from paddock_tui.entry.scanner import unquoted
 from paddock_tui.entry.trackside_words import read_trackside
 from paddock_tui.entry.values import to_the_minute
 from paddock_tui.entry.vocabulary import SpecialWord
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
-from paddock_tui.records.shapes import LapTime, Text
+from paddock_tui.records.shapes import LapTime
 
 NOTES = "notes"
 
 _LAP = LapTime()
-_TEXT = Text()
 _MINUTES_OF_A_DAY = 24 * 60
 
 
@@ -73,18 +72,12 @@ def _laps(state: State, start: int, end: int) -> None:
 
 def _note(state: State, start: int, end: int) -> None:
     """Take the rest of the line, or a text in quotes, as a note of now."""
-    token = state.at()
-    if token is None:
+    given = free_text(state)
+    if given is None:
         state.awaits = field_at(state.context.kind, (NOTES, "1", "text"))
         state.refuse(start, end, "the note is empty", "write it behind the word")
         return
-    if token.kind == "quoted":
-        text, stop, until = unquoted(token.text), token.end, state.place + 1
-    else:
-        text, until = state.text[token.start :].rstrip(), len(state.tokens)
-        stop = token.start + len(text)
-    found = _TEXT.read(text) if text is not None else None
-    state.place = until
+    found, stop = given
     if found is None or isinstance(found, InputError):
         message = "an escape in the quotes cannot be read" if found is None else "the note is empty"
         state.refuse(start, stop, message, 'write \\" and \\\\ for " and \\' if found is None else "")

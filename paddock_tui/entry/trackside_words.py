@@ -5,19 +5,17 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from paddock_tui.entry.builtin import CORNER, JOB, PENALTY, RED, RESTART
+from paddock_tui.entry.free_text import free_text
 from paddock_tui.entry.line import Piece
 from paddock_tui.entry.line_state import State
 from paddock_tui.entry.numbering import next_number
 from paddock_tui.entry.pieces import lookup
-from paddock_tui.entry.scanner import Token, unquoted
+from paddock_tui.entry.scanner import Token
 from paddock_tui.records.common import CLOCK
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.ids import id_of
 from paddock_tui.records.paths import Path
 from paddock_tui.records.race import STOPS
-from paddock_tui.records.shapes import Text
-
-_TEXT = Text()
 
 
 def read_trackside(state: State, word: str, start: int, end: int) -> None:
@@ -107,17 +105,11 @@ def _end(state: State, end: int) -> int:
 
 def _words(state: State, start: int, end: int, path: Path, label: str) -> None:
     """Take the rest of the line, or a text in quotes."""
-    token = state.at()
-    if token is None:
+    given = free_text(state)
+    if given is None:
         state.refuse(start, end, f"the words about {label} are missing", "write them behind it")
         return
-    if token.kind == "quoted":
-        text, stop, until = unquoted(token.text), token.end, state.place + 1
-    else:
-        text, until = state.text[token.start :].rstrip(), len(state.tokens)
-        stop = token.start + len(text)
-    found = _TEXT.read(text) if text is not None else None
-    state.place = until
+    found, stop = given
     if not isinstance(found, str):
         message = found.found if isinstance(found, InputError) else "an escape in the quotes cannot be read"
         state.refuse(start, stop, message, "write it in plain words")

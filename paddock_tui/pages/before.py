@@ -28,6 +28,7 @@ from paddock_tui.advice.session_laps import lap_words, stint_of
 from paddock_tui.advice.tyre_life import tyre_life
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.before import GoesThere, day_to_come, who_goes, written_down
+from paddock_tui.desk.day.minute import Minute
 from paddock_tui.desk.emergency import emergency_standing
 from paddock_tui.desk.sessions.last_time import last_time
 from paddock_tui.facts.past import PastSession
@@ -57,17 +58,15 @@ _SEVERE: dict[DueBefore, str] = {"over": "serious", "in the day": "caution", "no
 class BeforeMemory:
     """The page of a day, kept for its minute and until a record is touched."""
 
-    _place: int = 0
-    _of: tuple[Ref | None, dt.datetime] | None = None
+    _minute: Minute = attrs.field(factory=Minute)
+    _of: Ref | None = None
     _page: Page | None = None
 
     def page(self, desk: Desk, wanted: Ref | None) -> Page:
         """Return the page of a day, made anew only where something may read otherwise."""
-        minute = desk.now().replace(second=0, microsecond=0)
-        self._place, touched = desk.files.touched_since(self._place)
-        if self._page is None or touched or self._of != (wanted, minute):
-            self._page, self._of = before_page(desk, wanted), (wanted, minute)
-            self._place, _ = desk.files.touched_since(self._place)
+        if self._minute.is_over(desk) or self._page is None or self._of != wanted:
+            self._page, self._of = before_page(desk, wanted), wanted
+            self._minute.read(desk)
         return self._page
 
 

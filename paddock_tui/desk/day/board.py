@@ -10,6 +10,7 @@ from typing import Any, Literal
 import attrs
 
 from paddock_tui.desk.day.countdown import clock_of, next_start
+from paddock_tui.desk.day.minute import Minute
 from paddock_tui.desk.day.out_now import out_now
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.lookup import glance, of_date
@@ -52,19 +53,15 @@ class BoardEntry:
 class BoardMemory:
     """The reviews of a board, each kept for its minute and until a record is touched."""
 
-    _place: int = 0
-    _minute: dt.datetime | None = None
+    _minute: Minute = attrs.field(factory=Minute)
     _kept: dict[Ref, Judged] = attrs.field(factory=dict)
     judged: int = 0
     """How many sessions were judged in this run."""
 
     def begin(self, desk: Desk) -> None:
         """Forget what was judged where a record was touched since, or in another minute."""
-        minute = desk.now().replace(second=0, microsecond=0)
-        self._place, touched = desk.files.touched_since(self._place)
-        if touched or minute != self._minute:
+        if self._minute.is_over(desk):
             self._kept.clear()
-            self._minute = minute
 
     def of(self, desk: Desk, session: Ref) -> Judged:
         """Return what a session's review gives the board."""
@@ -75,7 +72,7 @@ class BoardMemory:
 
     def end(self, desk: Desk) -> None:
         """Note that what was read for the board until now is in what was judged."""
-        self._place, _ = desk.files.touched_since(self._place)
+        self._minute.read(desk)
 
 
 def board_date(desk: Desk, day: Ref | None = None) -> dt.date:
