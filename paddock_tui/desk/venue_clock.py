@@ -16,12 +16,13 @@ NEAR = dt.timedelta(days=1)
 class VenueClock:
     """Gives the time of now at the venue of the day in hand; without a time zone of it this computer's.
 
-    Files are read in the thread that made the clock alone; others get the zone that was found last.
+    Files are read in the thread that owns the clock, at first the one that made it; others get the zone
+    that was found last.
     """
 
     def __init__(self, files: GarageFiles, local: Callable[[], dt.datetime] = dt.datetime.now) -> None:
         self._files, self._local = files, local
-        self._owner = threading.get_ident()
+        self.owner = threading.get_ident()
         self._place = 0
         self._date: dt.date | None = None
         self._zone: dt.tzinfo | None = None
@@ -31,7 +32,7 @@ class VenueClock:
     def __call__(self) -> dt.datetime:
         """Return the time by the clock of the place, without a zone."""
         local = self._local()
-        if threading.get_ident() == self._owner:
+        if threading.get_ident() == self.owner:
             self._look(local)
         return local if self._zone is None else local.astimezone(self._zone).replace(tzinfo=None)
 
@@ -59,6 +60,12 @@ class VenueClock:
         day = self._files.data(Ref("day", str(data.get("day"))))
         venue = self._files.read(Ref("venue", str(day.get("venue"))))
         return str(getattr(venue.record, "time_zone", None) or "") if venue is not None else ""
+
+
+def read_here(now: Callable[[], dt.datetime]) -> None:
+    """Let a clock read files in this thread from now on: what was loaded in another is handed over."""
+    if isinstance(now, VenueClock):
+        now.owner = threading.get_ident()
 
 
 def venue_zone(now: Callable[[], dt.datetime]) -> str:

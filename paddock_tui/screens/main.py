@@ -12,6 +12,7 @@ from paddock_tui.desk.edits.disputes import deciding
 from paddock_tui.desk.edits.keys import stepping, toggling, value_on
 from paddock_tui.desk.edits.values import field_of
 from paddock_tui.desk.lookup import glance
+from paddock_tui.desk.venue_clock import read_here
 from paddock_tui.entry.key_repeat import AT_ONCE_S
 from paddock_tui.entry.typing_kinds import chosen, is_whole
 from paddock_tui.pages.actions import ActionContext, hints
@@ -79,6 +80,7 @@ class MainScreen(QuietScreen[None]):
 
     def on_mount(self) -> None:
         """Draw, listen to the desk, and look at the files and the clock from time to time."""
+        read_here(self.desk.now)
         self.draw()
         self.board.focus()
         self.board.say(self.own.said)

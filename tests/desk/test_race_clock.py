@@ -1,6 +1,7 @@
 """The clock of a race, of what is stopped on the way, over midnight, and when summer time begins or ends."""
 
 import datetime as dt
+import threading
 import time
 from collections.abc import Iterator
 from pathlib import Path
@@ -16,7 +17,7 @@ from paddock_tui.desk.day.moments import after, before, in_order, minutes_to
 from paddock_tui.desk.day.out_now import out_now
 from paddock_tui.desk.day.timetable import read_times
 from paddock_tui.desk.debrief.steps import back_in, minutes_parked, stamping, why_not_stamped
-from paddock_tui.desk.venue_clock import VenueClock
+from paddock_tui.desk.venue_clock import VenueClock, read_here
 from paddock_tui.pages.board import board_page
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.day import day_page
@@ -194,6 +195,30 @@ def test_at_a_venue_in_another_time_zone_its_clock_counts(garage: Path) -> None:
     assert late() == on(23, 30), "the day there is not over yet"
     local[0] = dt.datetime(2026, 7, 15, 12)
     assert clock() == local[0], "weeks away from the day the laptop's own time counts"
+
+
+@pytest.mark.usefixtures("vienna")
+def test_a_clock_that_was_made_while_everything_was_loaded_follows_the_files_where_it_is_taken_over(
+    garage: Path,
+) -> None:
+    """The screens are loaded in a thread of their own, and go on in the one that draws."""
+    made: list[VenueClock] = []
+    desk = at_desk(garage, on(12))
+
+    def load() -> None:
+        made.append(VenueClock(desk.files, lambda: on(13, 55)))
+        made[0]()
+
+    thread = threading.Thread(target=load)
+    thread.start()
+    thread.join()
+    clock = made[0]
+    desk.do(typed(desk, Ref("venue", "anvilfen"), ("time_zone", "Europe/Lisbon")))
+    assert clock() == on(13, 55), "not this thread's: its files are not read here"
+    read_here(clock)
+
+    assert clock() == on(12, 55)
+    desk.close()
 
 
 def test_a_time_zone_that_nobody_knows_is_said_and_no_clock_goes_by_it(garage: Path) -> None:
