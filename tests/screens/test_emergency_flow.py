@@ -79,11 +79,17 @@ async def test_it_is_typed_like_any_row_and_goes_nowhere_else(
         assert stat.S_IMODE(file.stat().st_mode) == 0o600
         assert stat.S_IMODE(file.parent.stat().st_mode) == 0o700
         assert (file.parent / ".gitignore").read_text() == "*\n"
+        # Whoever agreed types on: the next row is the first that nobody filled in, and takes letters.
+        assert main_screen.board.cursor_row is not None
+        assert main_screen.board.cursor_row.path == ("emergency", "ines", "call_first")
 
         rider.to("emergency", "ines", "allergies")
         await rider.types(f"enter text:{PLANTED} enter")
         rider.to("emergency", "ines", "blood_group")
         await rider.types("enter text:ab- enter")
+        assert main_screen.board.cursor_row is not None
+        assert main_screen.board.cursor_row.path == ("emergency", "ines", "medicines")
+        rider.to("emergency", "ines", "blood_group")
         assert rider.value == "AB-"
         before = file.read_text()
         await rider.types("backspace u")

@@ -18,6 +18,7 @@ from paddock_tui.screens.question import Question
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.store.emergency import NotThisFile, riders_of_files, write_text
 from paddock_tui.widgets import messages
+from paddock_tui.widgets.cursor import next_open
 
 
 @attrs.define
@@ -139,7 +140,18 @@ def _put(host: Host, about: tuple[str, str], value: object) -> None:
         steps.undone.clear()
     host.board.done()
     host.draw()
+    if value is not None:
+        _go_on(host, about)
     host.board.say("saved on this laptop alone, u undoes while the program runs")
+
+
+def _go_on(host: Host, about: tuple[str, str]) -> None:
+    """Go to the next row that nobody filled in; once the rider agreed to the first one."""
+    page = host.board.page
+    at = next((at for at, row in enumerate(page.rows()) if key_of(row) == about), -1)
+    left = next_open(page, -1 if about[1] == "consent" else at)
+    if left is not None:
+        host.board.go(page.rows()[left].identity)
 
 
 def _wrong(host: Host, why: str) -> None:
