@@ -15,6 +15,7 @@ from paddock_tui.facts.tyre_counts import TyreCount, tyre_count
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.papers import Paper
 from paddock_tui.records.session import is_ridden
+from paddock_tui.records.timetable import group_today, slots_of
 
 DueBefore = Literal["over", "in the day", "later", "not known"]
 """Due before the day, within what the day will take, after it, or nobody can tell."""
@@ -61,9 +62,8 @@ class PaperBefore:
 def day_expected(about: About, day: RidingDay) -> DayExpected:
     """Return the sessions and hours of the rider's group, and the distance that sessions here came to."""
     session = about.session
-    entry = day.entries.get(session.rider or "", {}).get(session.bike or "")
-    group = (entry.group if entry is not None else None) or day.group or ""
-    slots = day.timetable.get(group, {})
+    group = group_today(day, session.rider, session.bike)
+    slots = slots_of(day, group)
     spans = [_hours(slot.from_, slot.to) for slot in slots.values()]
     venue = about.id_of("venue")
     here = [one.km for one in so_far(about).past if one.venue == venue and is_ridden(one.session)]
@@ -73,7 +73,7 @@ def day_expected(about: About, day: RidingDay) -> DayExpected:
         count,
         sum(one for one in spans if one is not None) if spans and None not in spans else None,
         count * statistics.median(known) if count is not None and known and venue is not None else None,
-        f"timetable of {group}" if slots else "no timetable of the rider's group",
+        f"timetable of {group or 'the only group'}" if slots else "no timetable of the rider's group",
     )
 
 

@@ -25,6 +25,7 @@ from paddock_tui.limits.fuel import RESERVE, RESERVE_SHARE
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole
+from paddock_tui.records.timetable import group_today, slots_of
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.fuel import (
     FuelPlan,
@@ -134,12 +135,15 @@ def _sessions(about: About) -> dict[str, FilledInput]:
     day, session = about.situation.day, about.session
     if day is None:
         return {}
-    entry = day.entries.get(session.rider or "", {}).get(session.bike or "")
-    group = (entry.group if entry is not None else None) or day.group
-    slots = day.timetable.get(group or "", {})
+    group = group_today(day, session.rider, session.bike)
+    slots = slots_of(day, group)
     if not slots:
         return {}
-    return {"sessions": FilledInput(len(slots), f"timetable of {group}, day {about.id_of('day')}")}
+    return {
+        "sessions": FilledInput(
+            len(slots), f"timetable of {group or 'the only group'}, day {about.id_of('day')}"
+        )
+    }
 
 
 def _compute(limits: Limits, inputs: Inputs) -> Iterable[Answer]:

@@ -28,12 +28,6 @@ def day_page(loaded: Loaded, units: Units, group: str | None = None) -> Page:
     return attrs.evolve(page, sections=(Section("timetable at a glance", rows, note), *page.sections))
 
 
-def group_today(day: RidingDay, rider: str | None, bike: str | None) -> str | None:
-    """Return the group of a rider on a day: the entry's own, else the day's."""
-    entry = day.entries.get(rider or "", {}).get(bike or "")
-    return (entry.group if entry is not None else None) or day.group
-
-
 def _glance(loaded: Loaded, day: RidingDay, mine: str | None) -> Iterator[Row]:
     """Return a row for each line of the timetable and each stop, in the order of the clock."""
     lines: list[tuple[dt.datetime, str, str, TimetableSlot, tuple[str, ...]]] = []

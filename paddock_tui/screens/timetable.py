@@ -3,11 +3,11 @@
 from paddock_tui.desk.day.late import delaying, late_minutes
 from paddock_tui.desk.day.moving import moved_to, moving
 from paddock_tui.desk.day.timetable import EXAMPLE, read_times, timetabling
-from paddock_tui.pages.day import group_today
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.timetable import group_today
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable

@@ -3,9 +3,10 @@
 import datetime as dt
 from pathlib import Path
 
-from paddock_tui.desk.day.countdown import clock_of, next_due, slots_of
+from paddock_tui.desk.day.countdown import clock_of, next_due
 from paddock_tui.desk.debrief.steps import stamping
 from paddock_tui.records.day import RidingDay, TimetableSlot
+from paddock_tui.records.timetable import slots_of
 from tests.desk.opened import NEXT, at_desk
 
 

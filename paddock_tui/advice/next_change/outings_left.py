@@ -1,7 +1,7 @@
 """How many outings of the day are left after a session, by the timetable of the rider's group."""
 
 from paddock_tui.advice.about import About
-from paddock_tui.records.day import DayEntry
+from paddock_tui.records.timetable import group_today, slots_of
 
 
 def outings_left(about: About) -> int | None:
@@ -10,9 +10,7 @@ def outings_left(about: About) -> int | None:
     at = session.parked or session.went_out or session.start
     if day is None or at is None:
         return None
-    entry = day.entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
-    group = (entry.group or day.group or "").strip()
-    slots = day.timetable.get(group) or day.timetable.get(group.casefold().replace(" ", "-"))
+    slots = slots_of(day, group_today(day, session.rider, session.bike))
     if not slots:
         return None
     return sum(slot.from_ is not None and slot.from_ > at for slot in slots.values())

@@ -7,13 +7,13 @@ from typing import Any, Literal
 import attrs
 
 from paddock_tui.desk.day.moments import NIGHT, after, before, in_order
-from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.lookup import Glance, glances, order
 from paddock_tui.facts.race import class_entered, stop_of, tyre_choice_by
-from paddock_tui.records.day import RidingDay, TimetableSlot
+from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import MISSING
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
+from paddock_tui.records.timetable import group_today, slots_of
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.trade.outing_clock import between
@@ -199,12 +199,6 @@ def next_due(clock: Countdown, now: dt.datetime) -> DueItem | None:
     return None
 
 
-def slots_of(day: RidingDay, group: str | None) -> Mapping[str, TimetableSlot]:
-    """Return the lines of a group in the timetable, written as the group or as its id."""
-    name = group or (next(iter(day.timetable)) if len(day.timetable) == 1 else "")
-    return day.timetable.get(name) or day.timetable.get(id_of(name), {})
-
-
 def _record(files: GarageFiles, ref: Ref) -> object:
     loaded = files.read(ref)
     return loaded.possible if loaded is not None else None
@@ -241,9 +235,8 @@ def next_start(
     day: RidingDay, date: dt.date, rider: str, bike: str, now: dt.datetime | None
 ) -> dt.datetime | None:
     """Return the next line of a rider's group in a timetable after a moment; the first without one."""
-    entry = day.entries.get(rider, {}).get(bike)
-    group = (entry.group if entry is not None else None) or day.group
-    times = [(slot.from_, None) for slot in slots_of(day, group).values() if slot.from_ is not None]
+    slots = slots_of(day, group_today(day, rider, bike))
+    times = [(slot.from_, None) for slot in slots.values() if slot.from_ is not None]
     return min((at for at, _ in in_order(date, times) if now is None or at > now), default=None)
 
 

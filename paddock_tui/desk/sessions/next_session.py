@@ -4,7 +4,6 @@ import datetime as dt
 from collections.abc import Mapping
 from typing import Any
 
-from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.sessions.numbers import free_session, next_number
 from paddock_tui.records.day import RidingDay
@@ -13,6 +12,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.timetable import group_today, slots_of
 from paddock_tui.store.data import after, lookup
 from paddock_tui.store.garage import GarageFiles, Loaded
 
@@ -131,9 +131,7 @@ def _start(files: GarageFiles, ref: Ref, source: Session, date: dt.date) -> dt.t
     day = loaded.record if loaded is not None else None
     if not isinstance(day, RidingDay):
         return None
-    entry = day.entries.get(source.rider or "", {}).get(source.bike or "")
-    group = (entry.group if entry is not None else None) or day.group or ""
-    slots = day.timetable.get(group) or day.timetable.get(id_of(group), {})
+    slots = slots_of(day, group_today(day, source.rider, source.bike))
     after_it = source.start if source.date == date else None
     starts = (slot.from_ for slot in slots.values() if slot.from_ is not None)
     return min((start for start in starts if after_it is None or start > after_it), default=None)

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from paddock_tui.desk.day.timetable import EXAMPLE, read_times, timetabling
-from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.start.about import listed
 from paddock_tui.desk.start.ask import Ask, AskResult, asked, held, picked, texts
@@ -17,6 +16,7 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.timetable import slots_of
 
 SECTION = "venue and day"
 _DAYS = ("mon", "tue", "wed", "thu", "fri", "sat", "sun")
@@ -121,7 +121,7 @@ def _times_ask(context: Context, day: Ref, last: Ref | None) -> Ask:
 
 
 def _spans(day: RidingDay | None, group: str) -> list[str]:
-    slots = day.timetable.get(id_of(group), day.timetable.get(group, {})) if day is not None else {}
+    slots = slots_of(day, group) if day is not None else {}
     return [f"{one.from_:%H:%M}-{one.to:%H:%M}" for one in slots.values() if one.from_ and one.to]
 
 

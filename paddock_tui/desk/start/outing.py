@@ -3,7 +3,6 @@
 import datetime as dt
 from collections.abc import Iterator
 
-from paddock_tui.desk.day.countdown import slots_of
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.sessions.next_session import next_session
@@ -21,6 +20,7 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.presets_in_use import presets_offered
 from paddock_tui.records.session import SESSION_KINDS
 from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.timetable import slots_of
 
 SECTION, SHOWS, STARTS = "the session", "what the bike shows now", "what it starts with"
 _KINDS = {"track day": "track day", "race meeting": "practice", "test": "practice", "training": "practice"}

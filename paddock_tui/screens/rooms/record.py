@@ -9,13 +9,14 @@ from paddock_tui.facts.past import PastSession
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
 from paddock_tui.pages.advised import advised
 from paddock_tui.pages.countdown import clock_section
-from paddock_tui.pages.day import day_page, group_today
+from paddock_tui.pages.day import day_page
 from paddock_tui.pages.day_picture import day_section
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page
 from paddock_tui.pages.tyre_picture import tyre_sections
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
+from paddock_tui.records.timetable import group_today
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.beside import beside_record
