@@ -11,7 +11,7 @@ from collections.abc import Mapping, Sequence
 from paddock_tui.records.edits import Value
 from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.shapes.references import id_of
+from paddock_tui.records.ids import id_of
 
 CONTROL_HOW = "0-10uok: lowest-highest (or its words), up or down helps most, off or n, keeps or resets"
 ADJUSTER_HOW = "how many, from closed or open: 18c, 15 turns open"

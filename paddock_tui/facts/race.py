@@ -8,10 +8,10 @@ from paddock_tui.facts.checklists import RACING
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.records.ids import id_of
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.race import STOPS, Event, RaceClass
 from paddock_tui.records.session import Session
-from paddock_tui.records.shapes.references import id_of
 
 
 class Stop(NamedTuple):

@@ -21,8 +21,8 @@ from paddock_tui.records.edits import (
     Step,
     Value,
 )
+from paddock_tui.records.ids import is_id
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
-from paddock_tui.records.shapes.references import is_id
 
 _MOMENTS: dict[str, Callable[[str], object]] = {
     "moment": dt.datetime.fromisoformat,

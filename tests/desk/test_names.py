@@ -8,11 +8,11 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from paddock_tui.desk.files.names import ASKED, id_of, naming
+from paddock_tui.desk.files.names import ASKED, naming
 from paddock_tui.records.edits import Create, Step
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.ids import id_of, is_id
 from paddock_tui.records.paths import FOLDERS, Ref
-from paddock_tui.records.shapes.references import is_id
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk

@@ -7,13 +7,12 @@ import re
 import attrs
 
 from paddock_tui.desk.edits.refusals import refusals
-from paddock_tui.desk.files.names import id_of
 from paddock_tui.records.common import CLOCK
 from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import MISSING, Change, Edit, Step
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.ids import id_of, is_id
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.shapes.references import is_id
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 

@@ -7,7 +7,6 @@ import attrs
 
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import bike_of, field_of, shown
-from paddock_tui.desk.files.names import id_of
 from paddock_tui.entry import read_typed
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
@@ -15,6 +14,7 @@ from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.electronics import FUNCTIONS
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import NAMED, NUMBERED, Spec, find_table
+from paddock_tui.records.ids import id_of
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import FOLDERS, Path, Ref
 from paddock_tui.records.shapes.base import article

@@ -7,9 +7,8 @@ from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.sessions.numbers import free_session, next_number
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.ids import id_of, is_id
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.shapes.references import id_of as id_of
-from paddock_tui.records.shapes.references import is_id
 from paddock_tui.store.garage import GarageFiles
 
 

@@ -8,8 +8,8 @@ from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.records.edits import MISSING, AnyChange, Change, Create, Edit, Rekey, Rename, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import ANY
+from paddock_tui.records.ids import is_id
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.shapes.references import is_id
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.references import reference_fields
 from paddock_tui.store.render import render_line, render_table

@@ -4,11 +4,11 @@ import attrs
 
 from paddock_tui.advice.about import NOTHING, About
 from paddock_tui.advice.starting_point import StartingPoint, for_another_rider, starting_point
-from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.files.records import creating
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.ids import id_of
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session

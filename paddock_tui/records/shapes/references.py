@@ -1,9 +1,7 @@
 """References to other records, and names that are looked up in another record."""
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.ids import LONGEST, PATTERN
-from paddock_tui.records.ids import id_of as id_of
-from paddock_tui.records.ids import is_id as is_id
+from paddock_tui.records.ids import LONGEST, PATTERN, is_id
 from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape
 
 

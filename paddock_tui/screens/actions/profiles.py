@@ -1,9 +1,9 @@
 """Profiles: taken into a session, saved from one, and made for another rider or another bike."""
 
-from paddock_tui.desk.files.names import id_of
 from paddock_tui.desk.sessions.profile_for_another import profile_for
 from paddock_tui.desk.sessions.profiles import profiles_for, saving_as, taking
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.ids import id_of
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, needs_session, needs_subject
 from paddock_tui.screens.host import Host

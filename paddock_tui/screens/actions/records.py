@@ -3,13 +3,14 @@
 import attrs
 
 from paddock_tui.desk.edits.tables import adding, dropping, wanted
-from paddock_tui.desk.files.names import ASKED, id_of, naming
+from paddock_tui.desk.files.names import ASKED, naming
 from paddock_tui.desk.files.preset_names import preset_at, renaming_preset
 from paddock_tui.desk.files.records import bringing_back, duplicating, renaming, retiring
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import Create, Rename, Step
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.ids import id_of
 from paddock_tui.records.paths import FOLDERS, Path, Ref
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
