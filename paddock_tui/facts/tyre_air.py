@@ -66,6 +66,27 @@ def lost_since(
 
 
 @attrs.frozen
+class Fell:
+    """How much less a tyre reads cold than it was left with, in bar, and since which session."""
+
+    bar: float
+    since: str
+
+
+def fell_unexplained(end: End, session: Session, history: History) -> Fell | None:
+    """Return how much a cold reading fell on the gauge where a temperature is missing to compare it.
+
+    None where both have one, where it did not fall, or where the readings are no two of the same air.
+    """
+    now = read_at(end, session.pressures.get("cold"), session)
+    before = _last_cold(end, session, history) if now is not None and session.tyres is not None else None
+    if now is None or before is None or None not in (now.celsius, before[0].celsius):
+        return None
+    fell = (before[0].left_at.to("kPa") - now.pressure.to("kPa")) / 100
+    return Fell(fell, f"session {before[1].id}") if fell > 0 else None
+
+
+@attrs.frozen
 class AirMoved:
     """How the air moved since the pressures were set, and what each tyre reads cold by that."""
 

@@ -104,7 +104,7 @@ def _closes(one: Opened, outing: Outing) -> bool:
 
 
 def _shake(one: Opened, now: Present) -> Said | None:
-    if one.grade == 0 or one.rider != (now.session.rider or ""):
+    if one.grade == 0 or (now.session.rider is not None and one.rider != now.session.rider):
         severity: Severity = NOTE
     elif one.grade == 3:
         severity = SERIOUS if one.answered else HOLD

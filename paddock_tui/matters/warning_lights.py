@@ -78,7 +78,8 @@ def _other(one: Opened, now: Present) -> Said:
 
 def _aid(one: Opened, now: Present) -> Said:
     # The same as the aid switched off: for a novice in the wet that is a hold.
-    worst = one.what != "engine" and now.column == "wet" and now.group == "novice"
+    # Whoever is not known is taken for a novice, and a track that nobody looked at for a wet one.
+    worst = one.what != "engine" and now.column in ("wet", "") and now.group in ("novice", "")
     return Said(
         HOLD if worst else SERIOUS,
         f"The {one.what} lamp was lit {now.when(one)}, and nothing says why: take it as off.",

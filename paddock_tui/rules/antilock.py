@@ -107,8 +107,10 @@ def rear_wheel_without_abs(
     group: str,
     cold_track: bool | None,
 ) -> Result:
-    """No ABS at the rear of a bike that has it; for a novice a cold track is judged as a damp one."""
-    held = "damp" if column == "dry" and cold_track and group == "novice" else column
+    """No ABS at the rear of a bike that has it; for a novice a cold track is judged as a damp one, and one
+    whose temperature nobody knows as a cold one.
+    """
+    held = "damp" if column == "dry" and cold_track is not False and group == "novice" else column
     severity = _REAR.get(group, {"damp": NOTE, "wet": CAUTION}).get(held)
     if severity is None:
         return None

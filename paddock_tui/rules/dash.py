@@ -11,7 +11,7 @@ from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import AIDS, HOLD, SERIOUS, RaisedFinding, Remedy, Result, ToDo, rule
+from paddock_tui.rules.core import AIDS, CAUTION, HOLD, NOTE, SERIOUS, RaisedFinding, Remedy, Result, ToDo, rule
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 _ASK = "Set the dash to the plan and read it again, or change the plan and let it be judged."
@@ -51,61 +51,81 @@ def dash_not_read(dash_to_read: bool, session: Session, bike: Bike) -> Result:
 def dash_differs_from_the_plan(
     subject: str, control: Control, dash_shown: DashShown, session: Session
 ) -> Result:
-    """The dash showed another value than planned; in the wet one with less help is a hold."""
+    """The dash showed another value than planned: more help is a note, in the wet less help a hold.
+
+    Where nobody knows which of the two helps more, it is taken for less.
+    """
     shown, planned = dash_shown.shown, dash_shown.planned
-    less = _helps_less(subject, control, shown, planned)
-    wet = COLUMN.get(session.surface or "") == "wet"
+    helping = function_of(subject, control) in HELP_FUNCTIONS
+    less = helping and _helps_less(subject, control, shown, planned) is not False
+    more = helping and _helps_less(subject, control, planned, shown) is True
+    wet = _may_be_wet(session)
     return RaisedFinding(
         message=f"The dash shows {label_of(subject)} {shown}, the plan is {planned}.",
         quoted=(str(shown), str(planned)),
         why="What the dash shows is what acts on the track"
-        + (": less help than planned, in the wet." if less and wet else ", and what was judged is the plan."),
+        + (": perhaps less help than planned, in the wet." * (less and wet))
+        + (": more help than planned." * more)
+        + (", and what was judged is the plan." * (not more and not (less and wet))),
         remedy=Remedy(_ASK),
-        severity=HOLD if less and wet else SERIOUS,
+        severity=HOLD if less and wet else NOTE if more else SERIOUS,
         facts=f"{dash_shown}; surface {session.surface or 'not known'}",
     )
 
 
 @rule(
     "dash-in-another-riding-mode",
-    SERIOUS,
+    CAUTION,
     when=("to_come",),
     at="session:dash.shown_mode",
     rank=AIDS,
 )
 def dash_in_another_riding_mode(mode_shown: ModeShown, session: Session, bike: Bike) -> Result:
-    """The dash showed another riding mode; in the wet one that fixes less help is a hold."""
-    wet = COLUMN.get(session.surface or "") == "wet"
+    """The dash showed another riding mode; in the wet one that may fix less help is a hold."""
+    wet = _may_be_wet(session)
     less = [
         label_of(name)
         for name, control in bike.controls.items()
         if _less_in_mode(name, control, session, bike, mode_shown)
     ]
+    planned, there = (bike.modes.get(one) for one in (mode_shown.planned, mode_shown.shown))
+    dry = planned is not None and planned.use == "wet" and (there is None or there.use != "wet")
     return RaisedFinding(
         message=f"The dash shows riding mode {mode_shown.shown}, the plan is {mode_shown.planned}.",
         quoted=(mode_shown.shown, mode_shown.planned),
         why="Another mode fixes and limits other values"
-        + (f"; less help there: {', '.join(less)}." if less else ", and what was judged is the plan."),
+        + (f"; less help there, or nobody knows: {', '.join(less)}." if less else ".")
+        + " It is not made for the wet as the planned one is." * (dry and wet),
         remedy=Remedy(_ASK),
-        severity=HOLD if less and wet else SERIOUS,
+        severity=HOLD if (less or dry) and wet else CAUTION,
         subject="mode",
         facts=f"{mode_shown}; surface {session.surface or 'not known'}",
     )
 
 
+def _may_be_wet(session: Session) -> bool:
+    """Return whether the track is wet; one that nobody looked at may be."""
+    return COLUMN.get(session.surface or "") in ("wet", None)
+
+
 def _less_in_mode(name: str, control: Control, session: Session, bike: Bike, mode: ModeShown) -> bool:
+    """Return whether an aid helps less in the mode shown, or whether nobody can tell."""
+    if function_of(name, control) not in HELP_FUNCTIONS:
+        return False
     there = value_in_force(name, attrs.evolve(session.setup, mode=mode.shown), bike)
     here = value_in_force(name, attrs.evolve(session.setup, mode=mode.planned), bike)
-    return there is not None and here is not None and _helps_less(name, control, there, here)
+    if there is None or here is None:
+        return True
+    return there != here and _helps_less(name, control, there, here) is not False
 
 
-def _helps_less(name: str, control: Control, one: Setting, other: Setting) -> bool:
-    """Return whether a value helps less than another; no where that cannot be told."""
-    levels = levels_of(name, control) if function_of(name, control) in HELP_FUNCTIONS else None
+def _helps_less(name: str, control: Control, one: Setting, other: Setting) -> bool | None:
+    """Return whether a value helps less than another; None where that cannot be told."""
+    levels = levels_of(name, control)
     scale = levels.help_if_known() if levels is not None else None
     if scale is None:
-        return False
+        return None
     try:
         return scale.help_of(one) < scale.help_of(other)
     except (Inconsistent, OutOfRange):
-        return False
+        return None

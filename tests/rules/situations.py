@@ -47,7 +47,11 @@ BIKE_UP: Data = {
             "levels": [0, 4],
             "most_help": 4,
             "off": 0,
-            "effects": {"1": {"front": "off"}},
+            "effects": {
+                "1": {"front": "off", "rear": "on"},
+                "2": {"front": "on", "rear": "on"},
+                "3": {"front": "on", "rear": "on"},
+            },
         },
         "engine-braking": {"kind": "level", "levels": [1, 5], "frees_most": 5},
         "throttle": {"kind": "choice", "choices": ["sharp", "even", "soft"], "most_help": "soft"},

@@ -7,6 +7,7 @@ from paddock_tui.facts.essentials import day, machine, outing  # noqa: F401 - re
 from paddock_tui.facts.essentials.core import ESSENTIALS, Around, Essential, MissingEssential, missing_of
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import NotUnderstood
+from paddock_tui.limits import Limits
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.records.session import Session
@@ -24,10 +25,12 @@ _ORDER = (
     "pads",
     "controls-free",
     "wheels-secured",
+    "as-last-ridden",
     "tyre-kinds",
     "tyres-seen",
     "tread",
     "pressures",
+    "air-kept",
     "warmers",
     "fuel",
     "aids",
@@ -59,9 +62,10 @@ def missing_essentials(
     history: History,
     rider_today: tuple[PastSession, ...],
     not_understood: tuple[NotUnderstood, ...],
+    limits: Limits,
 ) -> tuple[MissingEssential, ...]:
     """Return the essentials of a session to come that are not known, and what could not be understood."""
-    around = Around(session, records, refs, history, rider_today)
+    around = Around(session, records, refs, history, rider_today, limits)
     return (*missing_of(around), *_not_understood(not_understood))
 
 

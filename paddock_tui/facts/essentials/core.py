@@ -9,12 +9,13 @@ from paddock_tui.facts.checklists import RACING
 from paddock_tui.facts.core import ABSENT, Absent
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.people import Rider
+from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import TyreSet
 
@@ -63,6 +64,7 @@ class Around:
     refs: Mapping[str, Ref]
     history: History
     rider_today: tuple[PastSession, ...] = ()
+    limits: Limits = attrs.field(factory=lambda: Limits({}))
 
     def _known(self, role: str, kind: type[Known]) -> Known | None:
         found = self.records.get(role)
@@ -82,6 +84,11 @@ class Around:
     def day(self) -> RidingDay | None:
         """The day, where there is one."""
         return self._known("day", RidingDay)
+
+    @property
+    def venue(self) -> Venue | None:
+        """The venue, where it is known."""
+        return self._known("venue", Venue)
 
     @property
     def tyres(self) -> TyreSet | None:

@@ -11,6 +11,7 @@ from paddock_tui.facts.essentials.core import (
     to_tick,
 )
 from paddock_tui.records.electronics import function_of
+from paddock_tui.records.shapes_of_bike import is_off
 
 
 def _paper(around: Around, key: str, item: str, label: str) -> EssentialAnswer:
@@ -53,11 +54,17 @@ def passing_rule(around: Around) -> EssentialAnswer:
 @essential("pit-limit", TRACK)
 def pit_limit(around: Around) -> EssentialAnswer:
     """The pit-lane limit, where one is posted: the limiter's figure, or by speedometer without one."""
-    bike = around.bike
-    if around.day is None or around.day.limits.pit_lane is None or bike is None or bike.electronics is None:
+    bike, controls = around.bike, around.session.setup.controls
+    if around.day is None or bike is None or bike.electronics is None:
         return ABSENT
     names = [name for name, one in bike.controls.items() if function_of(name, one) == "pit-limiter"]
-    if not names or any(name in around.session.setup.controls for name in names):
+    if around.day.limits.pit_lane is None:
+        used = any(name in controls and not is_off(bike.controls[name], controls[name]) for name in names)
+        if not used or around.ticked_today("pit-limit"):
+            return ABSENT
+        # What the limiter holds is right or wrong by the figure on the board alone.
+        return Open("the pit-lane limit posted here", "day", ("limits", "pit_lane"))
+    if not names or any(name in controls for name in names):
         return KNOWN
     if around.ticked_today("pit-limit"):
         return KNOWN
@@ -67,8 +74,12 @@ def pit_limit(around: Around) -> EssentialAnswer:
 @essential("noise", TRACK)
 def noise(around: Around) -> EssentialAnswer:
     """Sound level under the limit, where one is posted: the reading, or the sticker."""
-    if around.day is None or around.day.limits.noise is None:
+    if around.day is None:
         return ABSENT
+    if around.day.limits.noise is None:
+        # A reading says nothing without the limit that it was measured for.
+        read = around.entry.noise.reading is not None and not around.ticked_today("noise", "noise-ticket")
+        return Open("the noise limit posted here", "day", ("limits", "noise")) if read else ABSENT
     if around.entry.noise.reading is not None or around.ticked_today("noise", "noise-ticket"):
         return KNOWN
     return to_tick(around, "noise", "sound level measured under the limit, or not measured here", in_day=True)

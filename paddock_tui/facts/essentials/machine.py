@@ -16,8 +16,9 @@ from paddock_tui.facts.essentials.core import (
 )
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
-from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, function_of
+from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, Effect, function_of
 from paddock_tui.records.in_force import value_in_force
+from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import is_off, label_of
 
 _FREE = ("throttle-return", "kill-switch", "bearings", "no-leaks")
@@ -78,6 +79,29 @@ def wheels_secured(around: Around) -> EssentialAnswer:
     return to_tick(around, "wheels-secured", label, in_day=True)
 
 
+_STANDING: tuple[tuple[str, str], ...] = (
+    ("fork_height", "the fork's height"),
+    ("rear_height", "the rear height"),
+    ("front_sprocket", "the front sprocket"),
+    ("rear_sprocket", "the rear sprocket"),
+    ("links", "the chain's links"),
+)
+"""What of a set-up a tyre may hit something by, or the chain stand otherwise by, when it is changed."""
+
+
+@essential("as-last-ridden", ALL)
+def as_last_ridden(around: Around) -> EssentialAnswer:
+    """Heights and chain that were on record when the bike was last ridden: what they are now."""
+    if not around.ridden:
+        return ABSENT
+    last, now = around.ridden[-1].session.setup, around.session.setup
+    for key, label in _STANDING:
+        then = getattr(last, key)
+        if then is not None and getattr(now, key) is None:
+            return Open(f"{label}, last ridden at {then}", "session", ("setup", key))
+    return KNOWN
+
+
 @essential("aids", ALL)
 def aids(around: Around) -> EssentialAnswer:
     """Riding mode and levels in force, each with its direction; none on a bike that says it has none."""
@@ -111,6 +135,23 @@ def _open_aids(around: Around, bike: Bike) -> Iterator[Open]:
         ):
             end = "frees_most" if function == "engine-braking" else "most_help"
             yield Open(f"which end of {label_of(name)} helps most", "bike", ("controls", name, end))
+        elif value is not None and function == "abs":
+            yield from _open_wheels(name, control, value)
+
+
+def _open_wheels(name: str, control: Control, value: Setting) -> Iterator[Open]:
+    """Ask which wheels one ABS for both watches at a level below its most, where the bike's file tells of
+    one of its levels: then the others are not as a matter of course on at both.
+    """
+    levels = levels_of(name, control)
+    scale = levels.help_if_known() if levels is not None else None
+    if is_off(control, value) or scale is None or value == scale.most or not control.effects:
+        return
+    effect = control.effects.get(str(value), Effect())
+    for wheel in ("front", "rear"):
+        if getattr(effect, wheel) is None:
+            label = f"whether {label_of(name)} {value} watches the {wheel} wheel"
+            yield Open(label, "bike", ("controls", name, "effects", str(value), wheel))
 
 
 def _direction_known(name: str, control: Control) -> bool:

@@ -14,7 +14,9 @@ from paddock_tui.facts.essentials.core import (
     to_tick,
 )
 from paddock_tui.facts.fuel import in_tank, rate_of
-from paddock_tui.facts.past import PastSession
+from paddock_tui.facts.past import ENDS, PastSession
+from paddock_tui.facts.tyre_air import fell_unexplained
+from paddock_tui.limits.pressures import LEAK
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.session_parts import PressureReading
@@ -25,10 +27,13 @@ STARTING = ("cold", "warmers", "leaving")
 
 @essential("who-and-what", ALL)
 def who_and_what(around: Around) -> EssentialAnswer:
-    """Kind of outing, bike, rider and group: which of all the others are asked, and how they are judged."""
+    """Kind of outing, date, bike, rider and group: which of all the others are asked, and how it is judged."""
     session, rider = around.session, around.rider
     if session.kind is None:
         return Open("the kind of session", "session", ("kind",))
+    if session.date is None:
+        # Without it nobody knows what was before, and what may still be open.
+        return Open("the date of the session", "session", ("date",))
     if around.bike is None:
         return Open("the bike", "session", ("bike",))
     if rider is None:
@@ -158,6 +163,23 @@ def _pressure(reading: PressureReading, end: str) -> bool:
     return reading.rear is not None or reading.set_to_rear is not None
 
 
+@essential("air-kept", ALL, rules=("pressure-lost",))
+def air_kept(around: Around) -> EssentialAnswer:
+    """Where a tyre reads less cold than it was left with, and no temperature tells why: what was seen."""
+    for end in ENDS:
+        fell = fell_unexplained(end, around.session, around.history)
+        if fell is not None and fell.bar > around.limits[LEAK]:
+            if around.ticked(AIR_LOOKED_FOR):
+                return KNOWN
+            label = f"{end} {fell.bar:.2f} bar less than in {fell.since}: valve and tread looked at"
+            return to_tick(around, AIR_LOOKED_FOR, label)
+    return ABSENT
+
+
+AIR_LOOKED_FOR = "valve-and-tread"
+"""The tick of who looked where the air went, where no temperature tells that it is all there."""
+
+
 @essential("warmers", TRACK)
 def warmers(around: Around) -> EssentialAnswer:
     """Warmers used or none, on slicks and race-treaded tyres."""
@@ -173,13 +195,22 @@ def fuel(around: Around) -> EssentialAnswer:
     """Litres in the tank, or looked at: enough for the planned time; litres for whoever races."""
     session, bike = around.session, around.bike
     rate = rate_of(session, session.setup.mode, bike, around.history)
-    if in_tank(session, bike, around.history, rate.l_per_100km) is not None:
+    known = in_tank(session, bike, around.history, rate.l_per_100km) is not None
+    if known and (session.kind == "road" or _how_far(around)):
         return KNOWN
-    if around.asked_as == "race":
+    if around.asked_as == "race" and not known:
         return Open("the litres in the tank", "session", ("filled_to_brim",))
     if around.ticked("fuel-enough", "fuel-for-session"):
         return KNOWN
     return to_tick(around, "fuel-enough", "fuel looked at: enough for the planned time")
+
+
+def _how_far(around: Around) -> bool:
+    """Return whether it is known how far the fuel has to last: litres alone are neither enough nor too few."""
+    session, venue = around.session, around.venue
+    if session.planned_laps is None and session.planned_time is None:
+        return False
+    return venue is not None and venue.length is not None
 
 
 @essential("race-paper", ("race",))
