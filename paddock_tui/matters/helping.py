@@ -57,7 +57,7 @@ def _lowered_here(one: Opened, now: Present) -> Said | None:
         return None
     label = one.subject.replace("-", " ")
     return Said(
-        CAUTION if now.group in ("novice", "intermediate") else NOTE,
+        NOTE if now.group in ("advanced", "race") else CAUTION,
         f"{label[:1].upper()}{label[1:]} at {one.what}: {one.cause}, never ridden so here.",
         "So much less at once, below where your group starts, and nobody has felt it on such a surface.",
         "One level at a time, an outing each; or back to what it was.",

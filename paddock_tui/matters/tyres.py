@@ -79,7 +79,7 @@ def _repair_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 
 def _repair(one: Opened, now: Present) -> Said | None:
     road = now.session.kind == "road"
-    race = now.session.kind in ("race", "qualifying") or now.group == "race"
+    race = now.session.kind in ("race", "qualifying") or now.group in ("race", "")
     if road:
         severity: Severity = NOTE if one.what == "inside" else SERIOUS
     else:

@@ -57,16 +57,15 @@ def dash_differs_from_the_plan(
     """
     shown, planned = dash_shown.shown, dash_shown.planned
     helping = function_of(subject, control) in HELP_FUNCTIONS
-    less = helping and _helps_less(subject, control, shown, planned) is not False
+    fewer = _helps_less(subject, control, shown, planned) if helping else False
+    less = fewer is not False
     more = helping and _helps_less(subject, control, planned, shown) is True
     wet = _may_be_wet(session)
     return RaisedFinding(
         message=f"The dash shows {label_of(subject)} {shown}, the plan is {planned}.",
         quoted=(str(shown), str(planned)),
         why="What the dash shows is what acts on the track"
-        + (": perhaps less help than planned, in the wet." * (less and wet))
-        + (": more help than planned." * more)
-        + (", and what was judged is the plan." * (not more and not (less and wet))),
+        + _than_planned(fewer, session, more=more),
         remedy=Remedy(_ASK),
         severity=HOLD if less and wet else NOTE if more else SERIOUS,
         facts=f"{dash_shown}; surface {session.surface or 'not known'}",
@@ -101,6 +100,16 @@ def dash_in_another_riding_mode(mode_shown: ModeShown, session: Session, bike: B
         subject="mode",
         facts=f"{mode_shown}; surface {session.surface or 'not known'}",
     )
+
+
+def _than_planned(less: bool | None, session: Session, *, more: bool) -> str:
+    """Say how what the dash shows helps against the plan, where that makes the finding worse or better."""
+    if more:
+        return ": more help than planned."
+    if less is False or not _may_be_wet(session):
+        return ", and what was judged is the plan."
+    where = "in the wet" if session.surface is not None else "and nobody said what the track is like"
+    return f": {'perhaps ' * (less is None)}less help than planned, {where}."
 
 
 def _may_be_wet(session: Session) -> bool:

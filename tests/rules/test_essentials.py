@@ -34,9 +34,7 @@ NEVER_ESSENTIAL = (
     "session:tyres",
     "session:warmers",
     "session:number",
-    "session:date",
     "session:start",
-    "session:planned_laps",
     "session:track",
     "session:setup.adjusters",
     "session:setup.damping",
@@ -56,8 +54,8 @@ NEVER_ESSENTIAL = (
     "rider:name",
     "rider:initials",
     "day:date",
-    "day:limits",
-    "venue:",
+    "day:limits.noise",
+    "venue:name",
 )
 """What is judged where it is known, and is no reason to wait: names, suspension, track temperature, plans."""
 

@@ -81,12 +81,13 @@ CASES = {
             raises("traction", "hold", *counts_down(WET, dash("traction", 4))),
             raises("traction", "hold", WET, dash("traction", "off")),
             # More help than planned is another bike than was judged, but no less of a net.
-            raises("traction", "serious", WET, dash("traction", 10)),
+            raises("traction", "note", WET, dash("traction", 10), says="shows traction 10"),
             raises("traction", "serious", DAMP, dash("traction", 7)),
-            raises("traction", "serious", NO_SURFACE, dash("traction", 7)),
+            # Nobody said what the track is like, or which end helps: neither passes for the better one.
+            raises("traction", "hold", NO_SURFACE, dash("traction", 7)),
             raises(
                 "traction",
-                "serious",
+                "hold",
                 WET,
                 dash("traction", 7),
                 without("bike", "controls.traction.most_help"),
@@ -113,10 +114,12 @@ CASES = {
     ),
     "dash-in-another-riding-mode": Cases(
         raising=(
-            raises("mode", "serious", shows("showers"), says="shows riding mode showers, the plan is open."),
+            raises("mode", "caution", shows("showers"), says="shows riding mode showers, the plan is open."),
             raises("mode", "hold", WET, SLIPPERY, shows("showers"), says="riding mode showers"),
-            raises("mode", "serious", WET, shows("showers")),
-            raises("mode", "serious", WET, shows("snow")),
+            raises("mode", "caution", WET, shows("showers")),
+            # What a mode that is not on the bike fixes nobody knows; one for the dry is none for the wet.
+            raises("mode", "hold", WET, shows("snow")),
+            raises("mode", "hold", WET, put("session", "setup.mode", "showers"), shows("open")),
         ),
         silent=(
             silent(shows("open")),
