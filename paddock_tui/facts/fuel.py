@@ -5,7 +5,7 @@ from collections.abc import Mapping
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.fuel_consumption import ROAD, TRACK, fuel_learnt, tank_l
+from paddock_tui.facts.fuel_consumption import ROAD, TRACK, filled_l, fuel_learnt, tank_left
 from paddock_tui.facts.pace import usual_lap
 from paddock_tui.facts.past import History
 from paddock_tui.facts.race import class_entered, laps_around_the_race, part_distance, red_flags
@@ -93,17 +93,19 @@ def rate_of(session: Session, mode: str | None, bike: Bike | None, history: Hist
 
 
 def in_tank(session: Session, bike: Bike | None, history: History, rate: float) -> InTank | None:
-    """Return what the tank holds before the outing: brimmed, or counted from the last brim; else None."""
+    """Return what the tank holds before the outing: as entered, brimmed, or counted from that; else None."""
     if bike is None or bike.tank.capacity is None:
         return None
     capacity = bike.tank.capacity.to("l")
-    if session.filled_to_brim:
-        return InTank(capacity, "filled to the brim", bike.tank.capacity)
-    before = tank_l(history, capacity, rate)
+    known = filled_l(session, capacity)
+    if known is not None:
+        given = session.fuel_in_tank or bike.tank.capacity
+        return InTank(known[0], "filled to the brim" if known[1] == "brim" else known[1], given)
+    before = tank_left(history, capacity, rate)
     if before is None:
         return None
     added = session.fuel_added.to("l") if session.fuel_added is not None else 0.0
-    return InTank(min(before + added, capacity), "estimated from the last brim on")
+    return InTank(min(before.litres + added, capacity), str(before))
 
 
 def reserve_at_flag_l(needed_l: float, own_l: float | None, limits: Limits) -> float:
@@ -131,7 +133,7 @@ def tank_capacity(bike: Bike) -> Quantity | Unknown:
     return bike.tank.capacity or UNKNOWN
 
 
-@fact("the fuel in the tank: filled to the brim, or added since a brim", at="session:filled_to_brim")
+@fact("the fuel in the tank: litres, filled to the brim, or added since", at="session:fuel_in_tank")
 def fuel_in_tank(
     session: Session, setup: SetUp, bike: Bike, history: History, tank_capacity: Quantity
 ) -> InTank | Unknown:

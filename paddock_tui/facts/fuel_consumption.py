@@ -6,6 +6,7 @@ from collections.abc import Iterable
 import attrs
 
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.records.session import Session
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel_learning import LearntRate, Refill, learn_rate_by_mode
 
@@ -98,15 +99,40 @@ def _pooled(found: Iterable[LearntRate | None]) -> LearntRate | None:
     )
 
 
-def tank_l(history: History, capacity_l: float, rate: float) -> float | None:
-    """Estimate the litres left in the tank from the last brim on; None where the count is broken."""
-    level: float | None = None
+@attrs.frozen
+class TankLeft:
+    """Litres left in the tank, and the session whose filling or figure they are counted from."""
+
+    litres: float
+    what: str
+    of: str
+
+    def __str__(self) -> str:
+        return f"estimated from the {self.what} of {self.of} on"
+
+
+def tank_left(history: History, capacity_l: float, rate: float) -> TankLeft | None:
+    """Estimate what is left in the tank: litres as entered, or a brim, then what was added and ridden since.
+
+    None where the count is broken. A figure for the tank is of the moment before going out.
+    """
+    level: TankLeft | None = None
     for one in history.past:
+        known = filled_l(one.session, capacity_l)
         added = one.session.fuel_added
-        if one.session.filled_to_brim:
-            level = capacity_l
+        if known is not None:
+            level = TankLeft(known[0], known[1], one.id)
         elif level is not None:
-            level = None if added is None else min(level + added.to("l"), capacity_l)
+            more = min(level.litres + added.to("l"), capacity_l) if added is not None else None
+            level = attrs.evolve(level, litres=more) if more is not None else None
         if level is not None:
-            level = None if one.km is None else max(level - one.km * rate / 100.0, 0.0)
+            left = max(level.litres - one.km * rate / 100.0, 0.0) if one.km is not None else None
+            level = attrs.evolve(level, litres=left) if left is not None else None
     return level
+
+
+def filled_l(session: Session, capacity_l: float) -> tuple[float, str] | None:
+    """Return the litres that a session itself says are in the tank, and what says so; the least of them."""
+    if session.fuel_in_tank is not None:
+        return min(session.fuel_in_tank.to("l"), capacity_l), "litres entered"
+    return (capacity_l, "brim") if session.filled_to_brim else None

@@ -38,13 +38,43 @@ def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
     """Return what is open for the session looked at, the worst first; the order of the outings given is no
     matter.
     """
-    return shown(WALKS.through(in_order(history.outings)), history.answers, now)
+    return shown(WALKS.through(in_order(history.outings, now.id)), history.answers, now)
 
 
-def in_order(outings: Iterable[Outing]) -> Iterator[tuple[Outing, ...]]:
-    """Group outings by date, number and start; those that the record does not tell apart come together."""
+def in_order(outings: Iterable[Outing], last: str = "") -> Iterator[tuple[Outing, ...]]:
+    """Group outings by date, number and start; those that the record does not tell apart come together.
+
+    Within an outing its stages follow from what is written where: what it closes was done before it, what it
+    opens came with it or after it. `last` is the session looked at: without a number or a start it comes
+    after all others of its day.
+    """
     ordered = sorted(outings, key=lambda one: (one.order, one.id))
-    for _, together in itertools.groupby(ordered, key=lambda one: one.order):
+    for _, day in itertools.groupby(ordered, key=lambda one: one.order[0]):
+        of_day = list(day)
+        here = [one for one in of_day if one.id == last and None in (one.session.number, one.session.start)]
+        yield from _of_a_day([one for one in of_day if one not in here])
+        if here:
+            yield tuple(here)
+
+
+def _of_a_day(outings: list[Outing]) -> Iterator[tuple[Outing, ...]]:
+    """Group the outings of a day: by number, where some have none by their start, else all together."""
+    if not outings:
+        return
+    if all(one.session.number is not None for one in outings):
+        for _, same in itertools.groupby(outings, key=lambda one: one.session.number):
+            yield from _by_start(list(same))
+    else:
+        yield from _by_start(outings)
+
+
+def _by_start(outings: list[Outing]) -> Iterator[tuple[Outing, ...]]:
+    """Group outings by their start where all have one: one without may have been before or after."""
+    if any(one.session.start is None for one in outings):
+        yield tuple(outings)
+        return
+    ordered = sorted(outings, key=lambda one: (one.order[2], one.id))
+    for _, together in itertools.groupby(ordered, key=lambda one: one.order[2]):
         yield tuple(together)
 
 

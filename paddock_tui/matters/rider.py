@@ -16,6 +16,9 @@ REST_MINUTES = 40
 _FIT = 3
 """The most fatigue, 1 fresh to 5 spent, that counts as fit on the day after."""
 
+_FIT_TICKS = ("rider-fit", "fit-to-ride")
+"""The ticks by which a rider says that they are fit now."""
+
 _MISSED = ("off the track", "missed markers")
 
 _DANGER = {"fainted", "confused", "vomiting", "chest", "sight"}
@@ -38,8 +41,16 @@ def _fit_again(one: Opened, outing: Outing) -> bool:
     """Return whether the rider said on a later day how fit they are; a danger is for a doctor alone."""
     session = outing.session
     later = session.date is not None and (one.date is None or session.date > one.date)
-    fit = session.fatigue is not None and session.fatigue <= _FIT
-    return session.rider == one.whom and later and fit and one.grade < 3
+    return session.rider == one.whom and later and _said_fit(outing) and one.grade < 3
+
+
+def _said_fit(outing: Outing) -> bool:
+    """Return whether the rider said that they are fit: by a figure, or by the tick for it."""
+    fatigue = outing.session.fatigue
+    if fatigue is not None:
+        return fatigue <= _FIT
+    given = (outing.session.checks, outing.entry.checks)
+    return any(name in checks and checks[name].status == "ok" for checks in given for name in _FIT_TICKS)
 
 
 def _unwell(one: Opened, now: Present) -> Said | None:
@@ -63,7 +74,7 @@ def _unwell_yesterday(one: Opened, now: Present) -> Said | None:
         SERIOUS,
         f"Unwell {now.when(one)}: fit today? Nobody said.",
         "What made somebody unwell on one day is often not gone the next morning.",
-        "Enter how fit the rider is today, 1 fresh to 5 spent, under fatigue; in doubt ask the medical post.",
+        "Tick that the rider is fit, or enter fatigue, 1 fresh to 5 spent; in doubt ask the medical post.",
         f"unwell {one.stamp}; fit today not answered",
     )
 

@@ -11,7 +11,18 @@ from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules.core import AIDS, CAUTION, HOLD, NOTE, SERIOUS, RaisedFinding, Remedy, Result, ToDo, rule
+from paddock_tui.rules.core import (
+    AIDS,
+    CAUTION,
+    HOLD,
+    NOTE,
+    SERIOUS,
+    RaisedFinding,
+    Remedy,
+    Result,
+    ToDo,
+    rule,
+)
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 _ASK = "Set the dash to the plan and read it again, or change the plan and let it be judged."
@@ -64,8 +75,7 @@ def dash_differs_from_the_plan(
     return RaisedFinding(
         message=f"The dash shows {label_of(subject)} {shown}, the plan is {planned}.",
         quoted=(str(shown), str(planned)),
-        why="What the dash shows is what acts on the track"
-        + _than_planned(fewer, session, more=more),
+        why="What the dash shows is what acts on the track" + _than_planned(fewer, session, more=more),
         remedy=Remedy(_ASK),
         severity=HOLD if less and wet else NOTE if more else SERIOUS,
         facts=f"{dash_shown}; surface {session.surface or 'not known'}",

@@ -98,7 +98,7 @@ def test_a_brimmed_tank_is_full_and_another_is_counted_on() -> None:
 
     assert str(brimmed.filled["tank"].value) == "16 l"
     assert str(topped.filled["tank"].value) == "13.0 l"
-    assert topped.filled["tank"].origin == "estimated from the last brim on"
+    assert topped.filled["tank"].origin == "estimated from the brim of 2026-05-16-1 on"
 
 
 def test_the_usual_lap_is_the_median_clean_one_of_the_last_day_else_the_ridden_pace() -> None:

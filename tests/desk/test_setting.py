@@ -7,7 +7,7 @@ import pytest
 from paddock_tui.desk.edits.values import clearing, setting_value
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit
-from paddock_tui.records.paths import Ref
+from paddock_tui.records.paths import Ref, spell
 from tests.desk.opened import NEXT, at_desk, refused, typed
 from tests.small import session, snapshot, write
 
@@ -175,3 +175,42 @@ def test_plain_values_are_set_as_they_are(garage: Path) -> None:
 
     assert step.label == "traction 3 -> 99"
     assert setting_value(desk.files, NEXT, ("setup", "controls", "traction"), 3).changes == ()
+
+
+TIRED = """date = 2026-06-20
+fatigue = 5
+lever = "spongy hot"
+rider = "ines"
+bike = "kestrel"
+day = "today"
+[checks.rider-fit]
+status = "ok"
+[checks.walked-round]
+status = "ok"
+[checks.gloves]
+status = "ok"
+"""
+TICKED = """date = 2026-06-20
+[entries.ines.kestrel.checks.fit-to-ride]
+status = "ok"
+[entries.ines.kestrel.checks.lever-firm]
+status = "ok"
+"""
+
+
+def test_a_value_taken_out_takes_out_the_ticks_that_say_the_same(tmp_path: Path) -> None:
+    """Else what was found of it would be gone under an answer that was given before it."""
+    desk = at_desk(write(tmp_path, sessions__one=TIRED, days__today=TICKED))
+
+    step = clearing(desk.files, ONE, ("fatigue",))
+    both = typed(desk, ONE, ("lever", ""))
+
+    made = [change for change in step.changes if isinstance(change, Change)]
+    where = [(change.ref.kind, [spell(edit.path) for edit in change.edits]) for change in made]
+    assert where == [
+        ("session", ["fatigue", "checks.rider-fit"]),
+        ("day", ["entries.ines.kestrel.checks.fit-to-ride"]),
+    ]
+    assert step.label == "fatigue 5 -> not known; asked again: rider fit, fit to ride"
+    assert both.label.endswith("; asked again: walked round, lever firm")
+    assert typed(desk, ONE, ("fatigue", "2")).label == "fatigue 5 -> 2"

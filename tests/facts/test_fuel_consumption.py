@@ -2,9 +2,12 @@
 
 import pytest
 
-from paddock_tui.facts.fuel_consumption import TRACK, fuel_learnt, tank_l
+from paddock_tui.facts.fuel import in_tank
+from paddock_tui.facts.fuel_consumption import TRACK, fuel_learnt, tank_left
 from paddock_tui.facts.past import History
-from tests.advice.given import past
+from tests.advice.given import bike, past, session
+
+TANK = '[tank]\ncapacity = "16 l"\n'
 
 
 def fill(litres: float | None, laps: int, mode: str = "open", brim: bool = True) -> str:
@@ -60,6 +63,25 @@ def test_the_filling_of_this_session_closes_the_last_stretch() -> None:
 
 
 def test_the_tank_is_counted_from_the_last_brim_and_unknown_before_one() -> None:
-    assert tank_l(outings((9.0, 10, "open", True), (2.0, 10, "open", False)), 16.0, 10.0) == pytest.approx(10)
-    assert tank_l(outings((9.0, 10, "open", False)), 16.0, 10.0) is None
-    assert tank_l(outings((9.0, 10, "open", True), (None, 10, "open", True)), 16.0, 10.0) is None
+    found = tank_left(outings((9.0, 10, "open", True), (2.0, 10, "open", False)), 16.0, 10.0)
+    assert found is not None
+    assert found.litres == pytest.approx(10)
+    assert str(found) == "estimated from the brim of 2026-05-16-1 on"
+    assert tank_left(outings((9.0, 10, "open", False)), 16.0, 10.0) is None
+    assert tank_left(outings((9.0, 10, "open", True), (None, 10, "open", True)), 16.0, 10.0) is None
+
+
+def test_litres_entered_for_the_tank_are_counted_from_and_a_session_of_its_own_reads_them() -> None:
+    history = History((past(1, 'ridden_laps = 10\nfuel_in_tank = "9 l"\n[setup]\nmode = "open"\n'),))
+
+    left = tank_left(history, 16.0, 10.0)
+
+    assert left is not None
+    assert left.litres == pytest.approx(5)
+    assert str(left) == "estimated from the litres entered of 2026-05-16-1 on"
+    own = in_tank(session('fuel_in_tank = "6 l"\nfuel_added = "2 l"\n'), bike(TANK), history, 10.0)
+    assert own is not None
+    assert (own.litres, own.where) == (6.0, "litres entered")
+    full = in_tank(session('fuel_in_tank = "40 l"\n'), bike(TANK), history, 10.0)
+    assert full is not None
+    assert full.litres == 16.0

@@ -188,6 +188,7 @@ ROWS = (
         incident("unwell"),
         at("incidents.1", {"cleared_by": "medical post", "cleared_at": dt.time(16, 58)}),
     ),
+    Row("rider-unwell", incident("unwell"), later=({"checks.rider-fit.status": "ok"},), at_once=False),
     Row(
         "rider-unwell",
         incident("unwell", signs=["fainted"]),

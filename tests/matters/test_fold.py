@@ -1,8 +1,10 @@
 """The walk: the order of files is no matter, and going on from where it stood is the whole."""
 
 import copy
+import datetime as dt
 from typing import Any
 
+import attrs
 import hypothesis.strategies as st
 from hypothesis import given, settings
 
@@ -81,3 +83,18 @@ def test_only_what_comes_after_a_change_is_walked_again() -> None:
 def test_outings_of_one_place_come_together() -> None:
     first, second, tied = outing(1, {}), outing(2, {}), outing(2, {"rider": "tobin"})
     assert [len(one) for one in in_order((tied, first, second))] == [1, 2]
+
+
+def test_outings_without_a_number_go_by_their_start_and_without_either_come_together() -> None:
+    def made(number: int | None, start: dt.time | None) -> Any:
+        one = outing(number or 7, {})
+        return attrs.evolve(one, session=attrs.evolve(one.session, number=number, start=start))
+
+    early, late = dt.time(9, 0), dt.time(14, 0)
+    first, unnumbered, untold = made(1, early), made(None, late), made(None, None)
+
+    assert list(in_order((unnumbered, first))) == [(first,), (unnumbered,)]
+    assert [len(one) for one in in_order((untold, first))] == [2]
+    # Whatever else is not known of it, the session looked at comes after those before it.
+    here = attrs.evolve(made(2, None), id="here")
+    assert list(in_order((here, first), "here")) == [(first,), (here,)]

@@ -11,6 +11,7 @@ from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.thresholds import declared_words, with_unit
 from paddock_tui.entry.typed import far_from, read_typed
 from paddock_tui.entry.typing_kinds import whole_text
+from paddock_tui.facts.essentials.paths import SAME_AS_TICKED
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.differences import old_to_new, unit_of
@@ -73,7 +74,7 @@ def setting(
     against = refusals(files, ref, made)
     if against:
         return against
-    return Step(_label(files, ref, made), (Change(ref, made),) if made else ())
+    return with_ticks(files, ref, Step(_label(files, ref, made), (Change(ref, made),) if made else ()))
 
 
 def setting_value(files: GarageFiles, ref: Ref, path: Path, value: Value | Missing) -> Step:
@@ -84,8 +85,32 @@ def setting_value(files: GarageFiles, ref: Ref, path: Path, value: Value | Missi
 
 
 def clearing(files: GarageFiles, ref: Ref, path: Path) -> Step:
-    """Make one step that clears a value to 'not known'."""
-    return setting_value(files, ref, path, MISSING)
+    """Make one step that clears a value to 'not known', and the ticks that say the same."""
+    return with_ticks(files, ref, setting_value(files, ref, path, MISSING))
+
+
+def with_ticks(files: GarageFiles, ref: Ref, step: Step) -> Step:
+    """Have a step that takes out a value of a session take out the ticks that answer the same.
+
+    Else what was found of the value would be gone under an answer from before it.
+    """
+    if ref.kind != "session":
+        return step
+    made = [one for one in step.changes if isinstance(one, Change)]
+    gone = {edit.path[0] for change in made for edit in change.edits if edit.new is MISSING}
+    names = list(dict.fromkeys(name for key in gone for name in SAME_AS_TICKED.get(key, ())))
+    data = files.data(ref)
+    own = [edit for name in names if (edit := _edit(data, ("checks", name), MISSING)) is not None]
+    day, place = Ref("day", str(data.get("day"))), ("entries", str(data.get("rider")), str(data.get("bike")))
+    of_day = files.data(day) if names and data.get("day") is not None else {}
+    others = [_edit(of_day, (*place, "checks", name), MISSING) for name in names]
+    theirs = tuple(edit for edit in others if edit is not None)
+    ticks = [edit.path[-1].replace("-", " ") for edit in (*own, *theirs)]
+    if not ticks:
+        return step
+    changes = tuple(attrs.evolve(one, edits=(*one.edits, *own)) if one.ref == ref else one for one in made)
+    label = f"{step.label}; asked again: {', '.join(dict.fromkeys(ticks))}"
+    return Step(label, (*changes, *((Change(day, theirs),) if theirs else ())))
 
 
 def _typed_edit(

@@ -27,7 +27,7 @@ STARTING = ("cold", "warmers", "leaving")
 
 @essential("who-and-what", ALL)
 def who_and_what(around: Around) -> EssentialAnswer:
-    """Kind of outing, date, bike, rider and group: which of all the others are asked, and how it is judged."""
+    """Kind of outing, date, bike, rider and group: which others are asked, and how it is judged."""
     session, rider = around.session, around.rider
     if session.kind is None:
         return Open("the kind of session", "session", ("kind",))
@@ -199,14 +199,14 @@ def fuel(around: Around) -> EssentialAnswer:
     if known and (session.kind == "road" or _how_far(around)):
         return KNOWN
     if around.asked_as == "race" and not known:
-        return Open("the litres in the tank", "session", ("filled_to_brim",))
+        return Open("the litres in the tank", "session", ("fuel_in_tank",))
     if around.ticked("fuel-enough", "fuel-for-session"):
         return KNOWN
     return to_tick(around, "fuel-enough", "fuel looked at: enough for the planned time")
 
 
 def _how_far(around: Around) -> bool:
-    """Return whether it is known how far the fuel has to last: litres alone are neither enough nor too few."""
+    """Return whether it is known how far the fuel has to last: litres alone are not enough or too few."""
     session, venue = around.session, around.venue
     if session.planned_laps is None and session.planned_time is None:
         return False
