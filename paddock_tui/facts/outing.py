@@ -1,7 +1,10 @@
 """What is known of the outing: surface, tyres, rider, and whether it was ridden."""
 
+from collections.abc import Mapping
+
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import TyreSet
@@ -64,6 +67,13 @@ def front_tyre_kind(tyres: TyreSet) -> str | Unknown:
 def rear_tyre_kind(tyres: TyreSet) -> str | Unknown:
     """Return what the rear tyre is made for."""
     return tyres.rear.kind or UNKNOWN
+
+
+@fact("whether full wets are on")
+def on_full_wets(records: Mapping[str, Record]) -> bool:
+    """Return whether both tyres are known to be full wets."""
+    tyres = records.get("tyres")
+    return isinstance(tyres, TyreSet) and tyres.front.kind == tyres.rear.kind == "wet"
 
 
 @fact("whether the session is still to come")

@@ -8,8 +8,10 @@ import attrs
 from paddock_tui.facts.controls import Mapped, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.event import stop_before
-from paddock_tui.facts.past import End, PastSession, tyre_of
+from paddock_tui.facts.past import ENDS, End, PastSession, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
+from paddock_tui.limits import Limits
+from paddock_tui.limits.tyres import TREAD_SERIOUS
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import DayEntry, RidingDay
@@ -147,8 +149,14 @@ def home_by_road(
 
 
 @fact("what is not for the road home")
-def unfit_for_home(tyres: TyreSet) -> tuple[str, ...]:
-    """Name the tyres that are made for a track only, each with what it is."""
-    ends: tuple[End, ...] = ("front", "rear")
-    kinds = ((end, tyre_of(tyres, end).kind) for end in ends)
-    return tuple(f"{end} tyre ({kind})" for end, kind in kinds if kind in TRACK_ONLY)
+def unfit_for_home(tyres: TyreSet, limits: Limits) -> tuple[str, ...]:
+    """Name the tyres that are made for a track only, or under what the garage entered of the law."""
+    found: list[str] = []
+    for end in ENDS:
+        kind, left = tyre_of(tyres, end).kind, least_tread(end, tyres)
+        if kind in TRACK_ONLY:
+            found.append(f"{end} tyre ({kind})")
+        elif isinstance(left, Quantity) and limits.overridden(TREAD_SERIOUS):
+            under = left.to("mm") < limits[TREAD_SERIOUS]
+            found += [f"{end} tyre ({left} of tread)"] if under else []
+    return tuple(found)

@@ -1,9 +1,13 @@
 """The weather as far as somebody measured it."""
 
+from collections.abc import Mapping
+
 import attrs
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
 
 
@@ -24,3 +28,10 @@ def coldest(session: Session) -> Coldest | Absent:
     known = [("Air", session.air), ("Track", session.track)]
     measured = [(one.to("C"), f"{name} {one}") for name, one in known if isinstance(one, Quantity)]
     return Coldest(*min(measured)) if measured else ABSENT
+
+
+@fact("the coolant", show=lambda found: f"coolant {found}")
+def coolant(records: Mapping[str, Record]) -> str | None:
+    """Return what is in the cooling system, None where nobody wrote it."""
+    bike = records.get("bike")
+    return bike.drive.coolant if isinstance(bike, Bike) else None

@@ -73,3 +73,13 @@ START_SERIOUS_MORE = limit(
 START_OFF_PLAN = limit(
     "starting-pressure-off-the-plan", "more_than", 0.2, "bar", "read so far from the plan", COMMON, 0.05, 1
 )
+OUTSIDE_WINDOW = limit(
+    "start-outside-the-vendors-window",
+    "more_than",
+    0.05,
+    "bar",
+    "outside the vendor's window",
+    COMMON,
+    0.0,
+    1,
+)

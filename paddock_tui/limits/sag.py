@@ -15,11 +15,11 @@ def _percent(name: str, value: float, meaning: str) -> Limit:
 
 
 TRACK = (
-    _mm("track_least", 25.0, "rider sag under this on a track is a caution"),
-    _mm("track_most", 35.0, "rider sag over this on a track is a caution"),
+    _mm("track_least", 20.0, "rider sag under this on a track is a caution"),
+    _mm("track_most", 40.0, "rider sag over this on a track is a caution"),
 )
 ROAD = (
-    _mm("road_least", 30.0, "rider sag under this on the road is a caution"),
+    _mm("road_least", 20.0, "rider sag under this on the road is a caution"),
     _mm("road_most", 40.0, "rider sag over this on the road is a caution"),
 )
 TRACK_LONG = (

@@ -8,7 +8,7 @@ from paddock_tui.limits.rider import SPENT
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import incidents
 from paddock_tui.matters.seen import Seen
-from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
+from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS
 
 REST_MINUTES = 40
 """Minutes of rest before another fatigue counts as rested."""
@@ -114,8 +114,10 @@ def _spent(one: Opened, now: Present) -> Said | None:
         return None
     where = "now" if now.here(one) else f"in session {one.number}"
     out = "sit this one out" if one.cause else "sit this one out, or rest first"
+    # On the road a rest can be had at any time; only what comes after it is ridden.
+    little = now.session.kind == "road" and one.grade == now.limits[SPENT] and not one.cause
     return Said(
-        SERIOUS,
+        CAUTION if little else SERIOUS,
         f"Fatigue {one.grade} of 5 {where}: {out}.",
         "Most falls late in the day come from tired heads and arms, not from the bike.",
         "Drink, eat, lie down; skip this session, and enter how it is before the next one.",

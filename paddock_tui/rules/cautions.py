@@ -4,7 +4,7 @@ from paddock_tui.facts.weather import Coldest
 from paddock_tui.limits import Limits
 from paddock_tui.limits.weather import FROST, HEATERS_LIT
 from paddock_tui.records.session import Session
-from paddock_tui.rules.core import EVENT, NOTE, RaisedFinding, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, EVENT, NOTE, RaisedFinding, Remedy, Result, rule
 
 
 @rule(
@@ -15,12 +15,18 @@ from paddock_tui.rules.core import EVENT, NOTE, RaisedFinding, Remedy, Result, r
     limits=(FROST,),
     rank=EVENT,
 )
-def frost_near(coldest: Coldest, limits: Limits) -> Result:
-    """It is near freezing: plain water freezes in the engine, and cold slicks crack."""
+def frost_near(coldest: Coldest, coolant: str | None, limits: Limits) -> Result:
+    """It is near freezing: plain water freezes in the engine, and cold slicks crack.
+
+    Where the record says that there is no antifreeze in it, it is a caution: such an engine bursts overnight.
+    """
     if coldest.celsius > limits[FROST]:
         return None
+    bursts = coolant in ("plain water", "water with additive")
+    minded = f"the engine holds {coolant}" if bursts else "mind coolant and tyres"
     return RaisedFinding(
-        message=f"{coldest.words}: frost is near, mind coolant and tyres.",
+        severity=CAUTION if bursts else NOTE,
+        message=f"{coldest.words}: frost is near, {minded}.",
         why="Plain water bursts an engine overnight; slicks and wets crack when they are bent frozen.",
         remedy=Remedy(
             "Drain plain water or bring the bike in; keep slicks and wets where it does not freeze, and do "

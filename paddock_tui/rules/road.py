@@ -2,14 +2,16 @@
 
 from paddock_tui.facts.aids import least_watching
 from paddock_tui.facts.controls import ShownControl
+from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import End
 from paddock_tui.facts.road import TRACK_ONLY, Leaving
 from paddock_tui.limits import Limits
 from paddock_tui.limits.pressures import BELOW_ROAD
 from paddock_tui.limits.tyres import TREAD_CAUTION, TREAD_SERIOUS
 from paddock_tui.quantities import Quantity
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control
-from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.shapes_of_bike import is_off, label_of
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
@@ -133,6 +135,37 @@ def abs_off_on_the_road(
             () if level is None else (SetValue(("setup", "controls", subject), level),),
         ),
         severity=CAUTION if surface_if_known == "dry" else SERIOUS,
+        facts=f"road; {in_force}",
+        parts=(subject,),
+    )
+
+
+@rule(
+    "traction-off-on-the-road",
+    CAUTION,
+    per="control",
+    at="setup:setup.controls.{subject}",
+    when=_HERE,
+    rank=AIDS,
+)
+def traction_off_on_the_road(
+    subject: str, control: Control, aid_function: str, in_force: ShownControl, surface_if_known: str | None
+) -> Result:
+    """Traction control is left off for the way home; in the wet the rule for that says it, and worse."""
+    if aid_function != "traction" or not is_off(control, in_force.value):
+        return None
+    if COLUMN.get(surface_if_known or "") == "wet":
+        return None
+    levels = levels_of(subject, control)
+    scale = levels.help_if_known() if levels is not None else None
+    level = scale.most if scale is not None else None
+    return RaisedFinding(
+        message=f"No help on the road: {label_of(subject)} is off.",
+        why="Diesel, paint and cold tyres let go without a warning, and there is no run-off.",
+        remedy=Remedy(
+            f"Set it to {'most help' if level is None else level}, then read the dash after ignition-on.",
+            () if level is None else (SetValue(("setup", "controls", subject), level),),
+        ),
         facts=f"road; {in_force}",
         parts=(subject,),
     )

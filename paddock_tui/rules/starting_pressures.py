@@ -2,8 +2,15 @@
 
 from paddock_tui.facts.past import End
 from paddock_tui.facts.tyre_pressures import PressureRead, StartPressure
+from paddock_tui.facts.tyre_targets import StartWindow
 from paddock_tui.limits import Limits
-from paddock_tui.limits.pressures import START_FRONT, START_OFF_PLAN, START_REAR, START_SERIOUS_MORE
+from paddock_tui.limits.pressures import (
+    OUTSIDE_WINDOW,
+    START_FRONT,
+    START_OFF_PLAN,
+    START_REAR,
+    START_SERIOUS_MORE,
+)
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules.core import (
     CAUTION,
@@ -74,4 +81,32 @@ def starting_pressure_off_the_plan(
             "Read it again; set it to the plan and enter what it was set to, or change the plan.",
             (SetValue(("pressures", "cold", f"set_to_{end}"), str(planned_start), "session"),),
         ),
+    )
+
+
+@rule(
+    "start-outside-the-vendors-window",
+    CAUTION,
+    source="the tyre vendor's window, as entered",
+    per="end",
+    at="session:pressures.cold.set_to_{subject}",
+    when=("to_come",),
+    limits=(OUTSIDE_WINDOW,),
+    rank=PRESSURES,
+)
+def start_outside_the_vendors_window(end: End, start_window: StartWindow, limits: Limits) -> Result:
+    """A starting pressure, cold or on the warmers, outside the window that the tyre's vendor gives."""
+    off = start_window.off_bar
+    if abs(off) <= limits[OUTSIDE_WINDOW] + 1e-9:
+        return None
+    nearest = start_window.high if off > 0 else start_window.low
+    way, name = ("over" if off > 0 else "under"), "cold" if start_window.how == "cold" else "warmers"
+    return RaisedFinding(
+        message=f"The {end} is {abs(off):.2f} bar {way} the vendor's window {start_window.how}.",
+        why="It is what the carcass was made for: under it the tyre folds, over it the middle overheats.",
+        remedy=Remedy(
+            "Set it into the window with the same gauge and enter what it was set to, or correct the window.",
+            (SetValue(("pressures", name, f"set_to_{end}"), str(nearest), "session"),),
+        ),
+        path=("pressures", name, f"set_to_{end}"),
     )

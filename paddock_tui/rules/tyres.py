@@ -93,6 +93,20 @@ def intermediates_out_of_their_range(
     )
 
 
+@rule("standing-water", SERIOUS, at="session:surface", when=("to_come",), rank=TYRES)
+def standing_water(surface: str, group: str, on_full_wets: bool) -> Result:
+    """Water stands on the track: for whoever learns it is serious on any tyre, for others but on wets."""
+    if surface != "standing water":
+        return None
+    return RaisedFinding(
+        message="Water stands on the track: any tyre can aquaplane.",
+        why="A tyre that floats neither brakes nor steers, and no aid works through it.",
+        remedy=Remedy("Wait until it has run off; else far slower, upright through it, and no brakes there."),
+        severity=CAUTION if on_full_wets and group in ("advanced", "race") else SERIOUS,
+        subject="surface",
+    )
+
+
 @rule("tyres-of-two-worlds", CAUTION, at="session:tyres", when=("to_come",), rank=TYRES)
 def tyres_of_two_worlds(both_kinds: tuple[str, str]) -> Result:
     """A rain tyre at one end and a tyre for the dry at the other."""

@@ -6,6 +6,7 @@ from typing import Any
 
 from paddock_tui.desk.files.records import creating
 from paddock_tui.desk.sessions.numbers import free_session, next_number
+from paddock_tui.quantities import digits_of
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import MISSING, Edit, Step, Value
 from paddock_tui.records.errors import InputError
@@ -56,6 +57,7 @@ def next_session(
     values.update(_carried(files, loaded))
     values.update(_going_on(files.data(source), held, same_day=date == held.date))
     day = on if type(named) is dt.date else _day_of(files, date, held)
+    _as_planned(values, held)
     if day is not None:
         values["day"] = day.id
         start = _start(files, day, held, date)
@@ -102,6 +104,20 @@ def _going_on(data: Mapping[str, Any], source: Session, *, same_day: bool) -> di
         found |= {key: data[key] for key in ("aim", "aim_by") if key in data}
     jobs = {name: {"who": job.who} for name, job in source.jobs.items() if job.who is not None}
     return found | ({"jobs": jobs} if jobs and same_day else {})
+
+
+def _as_planned(values: dict[str, Value], source: Session) -> None:
+    """Start each end by as much otherwise as was planned on return, where its start is on record."""
+    setup = values.get("setup")
+    if not isinstance(setup, Mapping):
+        return
+    moved = dict(setup)
+    for end in ("front", "rear"):
+        start, by = getattr(source.setup, f"{end}_start"), getattr(source, f"{end}_pressure_change")
+        if start is not None and by is not None:
+            new = float(start.number) + by.as_difference(start.unit)
+            moved[f"{end}_start"] = f"{new:.{digits_of(start.unit)}f} {start.unit}"
+    values["setup"] = moved
 
 
 def _readable(loaded: Loaded) -> Mapping[str, Any]:

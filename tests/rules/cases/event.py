@@ -104,6 +104,14 @@ CASES = {
                 put("session", "track", "1 C"),
                 says="Track 1 C",
             ),
+            raises(
+                "frost",
+                "caution",
+                put("session", "air", "2 C"),
+                put("bike", "drive.coolant", "plain water"),
+                says="the engine holds plain water",
+            ),
+            raises("frost", "note", put("session", "air", "2 C"), put("bike", "drive.coolant", "antifreeze")),
         ),
         silent=(
             silent(),

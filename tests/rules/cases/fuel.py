@@ -67,7 +67,7 @@ CASES = {
         missing=(
             lacks("the tank's capacity", without("bike", "tank")),
             lacks(
-                "the fuel in the tank: filled to the brim, or added since a brim",
+                "the fuel in the tank: litres, filled to the brim, or added since",
                 without("session", "filled_to_brim"),
             ),
             lacks("the planned laps or time", without("session", "planned_laps")),

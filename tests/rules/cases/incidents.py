@@ -5,7 +5,7 @@ from typing import Any
 
 from paddock_tui.facts.past import PastSession
 from tests.rules.case import Cases, raises, silent
-from tests.rules.situations import Change, put, went_before
+from tests.rules.situations import Change, put, went_before, without
 
 RIDDEN = put("session", "parked", dt.time(10, 59))
 BEFORE = dt.date(2026, 4, 18)
@@ -146,7 +146,13 @@ CASES = {
             raises("rider", "serious", happened("unwell")),
             raises("rider", "serious", happened("unwell", cleared_by="medical post")),
             raises("rider", "serious", rider_today=today(earlier("unwell"))),
-            raises("rider", "serious", history=went_before(earlier("unwell", day=BEFORE)), says="fit today"),
+            raises(
+                "rider",
+                "serious",
+                without("session", "checks.rider-fit"),
+                history=went_before(earlier("unwell", day=BEFORE)),
+                says="fit today",
+            ),
         ),
         silent=(
             silent(),

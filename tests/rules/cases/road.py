@@ -120,8 +120,30 @@ CASES = {
         ),
         missing=(lacks("the riding mode", *HOME, without("session", "setup.mode")),),
     ),
+    "traction-off-on-the-road": Cases(
+        raising=(
+            raises("traction", "caution", *HOME, at("traction", "off"), says="traction is off"),
+            raises("traction", "caution", *HOME, at("traction", "off"), without("session", "surface")),
+        ),
+        silent=(
+            silent(*HOME),
+            silent(*HOME, at("traction", 0)),
+            silent(at("traction", "off")),
+            silent(*HOME, at("traction", "off"), RIDDEN),
+            silent(*HOME, at("traction", "off"), put("session", "surface", "wet")),
+        ),
+        missing=(lacks("what traction is set to", *HOME, at("traction", None)),),
+    ),
     "road-home-ahead": Cases(
         raising=(
+            raises(
+                "road-home",
+                "caution",
+                put("day", "travel", "road"),
+                LAW,
+                tread("front", "1.5 mm"),
+                says="front tyre (1.5 mm of tread)",
+            ),
             raises("road-home", "caution", *BY_ROAD, says="rear tyre (slick)"),
             raises(
                 "road-home",
@@ -134,6 +156,8 @@ CASES = {
         silent=(
             silent(REAR_SLICK),
             silent(put("day", "travel", "road")),
+            silent(put("day", "travel", "road"), tread("front", "1.5 mm")),
+            silent(put("day", "travel", "road"), LAW, tread("front", "1.6 mm")),
             silent(*BY_ROAD, now=AFTER_LUNCH),
             silent(*BY_ROAD, put("day", "entries.ines.kestrel.travel", "van")),
             silent(*BY_ROAD, put("session", "kind", "road")),

@@ -9,6 +9,8 @@ RIDDEN = put("session", "parked", dt.time(10, 59))
 ROAD = put("session", "kind", "road")
 PLAN = put("session", "setup.front_start", "2.10 bar"), put("session", "setup.rear_start", "1.90 bar")
 
+WINDOW = put("tyres", "front.cold_from", "2.20 bar"), put("tyres", "front.cold_to", "2.35 bar")
+
 
 def cold(front: str, rear: str, **more: str) -> Change:
     """Read both tyres cold."""
@@ -51,6 +53,32 @@ CASES = {
             lacks("the tyre set", cold("1.2 bar", "1.1 bar"), without("tyres")),
             lacks("the kind of the rear tyre", cold("2.1 bar", "1.1 bar"), without("tyres", "rear.kind")),
         ),
+    ),
+    "start-outside-the-vendors-window": Cases(
+        raising=(
+            raises("front", "caution", *WINDOW, says="0.10 bar under the vendor's window cold"),
+            raises("rear", "caution", put("tyres", "rear.cold_to", "1.80 bar"), says="0.10 bar over"),
+            # What it was left with counts, and on the warmers the figure for them.
+            raises("front", "caution", *WINDOW, cold("2.30 bar", "1.90 bar", set_to_front="2.50 bar")),
+            raises(
+                "front",
+                "caution",
+                *WINDOW,
+                put("tyres", "front.on_warmers", "2.30 bar"),
+                put("session", "pressures.warmers", {"front": "2.50 bar"}),
+                says="0.20 bar over the vendor's window on warmers",
+            ),
+        ),
+        silent=(
+            silent(),
+            silent(*WINDOW, cold("2.20 bar", "1.90 bar")),
+            silent(*WINDOW, cold("2.10 bar", "1.90 bar", set_to_front="2.30 bar")),
+            silent(*WINDOW, RIDDEN),
+            silent(*WINDOW, without("session", "pressures")),
+            # On warmers a cold window says nothing.
+            silent(*WINDOW, put("session", "pressures.warmers", {"front": "2.50 bar"})),
+        ),
+        missing=(lacks("the tyre set", without("tyres")),),
     ),
     "starting-pressure-off-the-plan": Cases(
         raising=(

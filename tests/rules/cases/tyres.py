@@ -71,6 +71,25 @@ HOT_BEFORE = went_before({"parked": dt.time(10, 20), "tyres": "may"})
 MARKS = (put("tyres", "rear.worn_at", "1.6 mm"), put("tyres", "rear.tread_middle", "1.6 mm"))
 
 CASES = {
+    "standing-water": Cases(
+        raising=(
+            raises("surface", "serious", on("standing water"), WETS, says="Water stands on the track"),
+            raises("surface", "serious", on("standing water"), WETS, put("rider", "group", "novice")),
+            raises("surface", "caution", on("standing water"), WETS, put("rider", "group", "advanced")),
+            raises("surface", "caution", on("standing water"), WETS, put("rider", "group", "race")),
+            raises("surface", "serious", on("standing water"), INTER, put("rider", "group", "race")),
+            # Tyres that nobody knows are no wets.
+            raises("surface", "serious", on("standing water"), NO_TYRES, put("rider", "group", "race")),
+        ),
+        silent=(
+            silent(on("wet"), WETS),
+            silent(on("standing water"), RIDDEN),
+        ),
+        missing=(
+            lacks("the surface", NO_SURFACE),
+            lacks("the rider's group", on("standing water"), without("rider", "group")),
+        ),
+    ),
     "slicks-in-the-wet": Cases(
         raising=(
             raises("front", "hold", on("wet"), SLICKS, says="front and rear"),

@@ -46,17 +46,17 @@ def weight(kg: str) -> Change:
 
 
 ROWS = [
-    *sags("track_least", (24.5, "caution"), (25, ""), (25.5, "")),
-    *sags("track_most", (34.5, ""), (35, ""), (35.5, "caution")),
-    *sags("road_least", (29.5, "caution"), (30, ""), (30.5, ""), at=(ROAD,)),
+    *sags("track_least", (19.5, "caution"), (20, ""), (20.5, "")),
+    *sags("track_most", (39.5, ""), (40, ""), (40.5, "caution")),
+    *sags("road_least", (19.5, "caution"), (20, ""), (20.5, ""), at=(ROAD,)),
     *sags("road_most", (39.5, ""), (40, ""), (40.5, "caution"), at=(ROAD,)),
     # Of 200 mm of travel 23 to 30 % are 46 to 60 mm, 28 to 35 % are 56 to 70 mm.
     *sags("track_least_percent", (45.5, "caution"), (46, ""), (46.5, ""), at=(LONG,)),
     *sags("track_most_percent", (59.5, ""), (60, ""), (60.5, "caution"), at=(LONG,)),
     *sags("road_least_percent", (55.5, "caution"), (56, ""), (56.5, ""), at=(LONG, ROAD)),
     *sags("road_most_percent", (69.5, ""), (70, ""), (70.5, "caution"), at=(LONG, ROAD)),
-    *sags("long_travel", (38, "caution"), at=(put("bike", "front.travel", "150 mm"),)),
-    *sags("long_travel", (38, ""), at=(put("bike", "front.travel", "151 mm"),)),
+    *sags("long_travel", (41, "caution"), at=(put("bike", "front.travel", "150 mm"),)),
+    *sags("long_travel", (41, ""), at=(put("bike", "front.travel", "151 mm"),)),
     *sags("serious_under", (14.5, "serious"), (15, "caution"), (15.5, "caution")),
     *sags("serious_over", (49.5, "caution"), (50, "caution"), (50.5, "serious")),
     *sags("technician_within", (34.5, ""), (35, ""), (35.5, "caution"), (24.5, "caution"), at=(SET_30,)),

@@ -7,7 +7,7 @@ import attrs
 
 from tests.rules.cases.incidents import BEFORE
 from tests.rules.cases.work import STEERS, WHOLE
-from tests.rules.situations import Change, put, went_before
+from tests.rules.situations import Change, put, went_before, without
 
 Data = dict[str, Any]
 Found = set[tuple[str, str, str]]
@@ -182,6 +182,13 @@ STORIES = [
         [{**happened("unwell", signs=["heat"]), **YESTERDAY}],
         {("rider-unwell", "rider", "serious")},
         CARE,
+        without("session", "checks.rider-fit"),
+    ),
+    story(
+        "unwell yesterday, the rider ticked as fit today",
+        [{**happened("unwell", signs=["heat"]), **YESTERDAY}],
+        set(),
+        NOTHING,
     ),
     story(
         "unwell yesterday, fit today",

@@ -84,7 +84,14 @@ SITUATIONS: list[Whole] = [
         without("session", "dash"),
         to_do={"dash-not-read"},
     ),
-    whole("a bike without electronics in standing water", set(), *BARE, STANDING, NOVICE, going_out=True),
+    whole(
+        "a bike without electronics in standing water",
+        {("standing-water", "surface", "serious")},
+        *BARE,
+        STANDING,
+        NOVICE,
+        going_out=True,
+    ),
     whole(
         "a racer on slicks without nets, warm and dry",
         set(),
@@ -271,6 +278,7 @@ SITUATIONS: list[Whole] = [
     whole(
         "no ABS at the rear and the engine holds, in standing water",
         {
+            ("standing-water", "surface", "serious"),
             ("rear-without-abs-and-little-freed", "abs", "serious"),
         },
         STANDING,

@@ -53,7 +53,7 @@ SITUATIONS: list[Whole] = [
     ),
     whole(
         "race treads in standing water, all aids high",
-        {("race-tyres-off-a-dry-track", "front", "serious")},
+        {("standing-water", "surface", "serious"), ("race-tyres-off-a-dry-track", "front", "serious")},
         TREADED,
         on("standing water"),
         *HIGH,
@@ -64,7 +64,7 @@ SITUATIONS: list[Whole] = [
     whole("intermediates in the damp, all aids high", set(), INTER, on("damp"), *HIGH),
     whole(
         "intermediates in standing water",
-        {("intermediates-out-of-their-range", "front", "serious")},
+        {("standing-water", "surface", "serious"), ("intermediates-out-of-their-range", "front", "serious")},
         INTER,
         on("standing water"),
         *HIGH,

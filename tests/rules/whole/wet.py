@@ -78,7 +78,12 @@ SITUATIONS: list[Whole] = [
     ),
     whole("a dry set-up on a drying track", set(), DRYING, **from_dry()),
     whole("a dry set-up on a damp track, advanced", set(), DAMP, ADVANCED, **from_dry()),
-    whole("standing water on a dry set-up", {DRY_DAMPING}, STANDING, **from_dry()),
+    whole(
+        "standing water on a dry set-up",
+        {DRY_DAMPING, ("standing-water", "surface", "serious")},
+        STANDING,
+        **from_dry(),
+    ),
     whole(
         "both legs in turns stand as in the dry",
         {DRY_DAMPING},
