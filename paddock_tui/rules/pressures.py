@@ -6,7 +6,6 @@ from decimal import Decimal
 from paddock_tui.facts.past import End
 from paddock_tui.facts.tyre_air import AirMoved, Lost
 from paddock_tui.facts.tyre_pressures import Hot, PressureRead, StartPressure, Worked
-from paddock_tui.facts.tyre_targets import HotTarget
 from paddock_tui.limits import Limits
 from paddock_tui.limits.pressures import (
     LEAK,
