@@ -96,7 +96,7 @@ def test_sessions_are_judged_once_a_minute_and_again_when_something_changed(gara
     assert desk.poll() == (NEXT,)
     shown = "\n".join(plain_page(board_page(desk, memory)))
     assert memory.judged == 12
-    assert "standing water" in shown, shown
+    assert "Water stands on the track" in shown, shown
 
 
 PLANTED = ("zugzwang", "quixotic", "wombat")

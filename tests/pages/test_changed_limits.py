@@ -67,6 +67,7 @@ OTHER_THINGS = (
     r"sqrt\(0\.\d\)",
     r"0\.5 C wrong",
     r"85 % mechanical efficiency",
+    r"stroke 20 to 120 mm",
     r"1 / 0\.7 to 1 / 0\.5|wet / dry = 0\.5-0\.7",
     # The other window of sag.
     r"free \d+ to \d+ mm",

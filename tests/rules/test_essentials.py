@@ -43,7 +43,6 @@ NEVER_ESSENTIAL = (
     "bike:adjusters",
     "bike:damping",
     "bike:controls.abs.effects",
-    "bike:controls.pit-limiter.speeds",
     "bike:controls.pit-limiter.off",
     "bike:controls.pit-limiter.outside_modes",
     "bike:modes.open.use",

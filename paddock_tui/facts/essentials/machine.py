@@ -127,6 +127,9 @@ def _open_aids(around: Around, bike: Bike) -> Iterator[Open]:
         # Which speed a limiter holds is asked where a limit is posted.
         if value is None and function != "pit-limiter":
             yield Open(f"what {label_of(name)} is set to", "session", ("setup", "controls", name))
+        elif control.kind == "speed" and value is not None and not is_off(control, value):
+            if not control.speeds:
+                yield Open(f"the speeds that {label_of(name)} has", "bike", ("controls", name, "speeds"))
         elif (
             value is not None
             and function not in STATE_FUNCTIONS
