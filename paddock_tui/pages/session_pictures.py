@@ -9,6 +9,7 @@ from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
 from paddock_tui.facts.tyre_targets import hot_target_of
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.pictured import picture_row, with_picture
+from paddock_tui.pages.pictures import Lanes
 from paddock_tui.pages.pictures.laps import LEGEND as OF_LAPS
 from paddock_tui.pages.pictures.laps import laps_chart
 from paddock_tui.pages.pictures.readings import LEGEND as OF_PRESSURES
@@ -31,10 +32,14 @@ def with_session_pictures(
     """Put laps and pressures of a session on top of their sections; laps only where timing is allowed."""
     if timed:
         page = with_picture(page, "laps", laps_row(session), OF_LAPS)
-    readings = [reading(session, tyres, end, end, within) for end in ENDS]
-    lanes = pressure_lanes(readings)
+    lanes = pressure_picture(session, tyres, within)
     row = picture_row("pressures, cold to hot", lanes) if lanes is not None else None
     return with_picture(page, "pressures hot", row, OF_PRESSURES)
+
+
+def pressure_picture(session: Session, tyres: TyreSet | None, within: float) -> Lanes | None:
+    """Return the pressures of both tyres cold to hot, `within` bar beside their target; None without one."""
+    return pressure_lanes([reading(session, tyres, end, end, within) for end in ENDS])
 
 
 def laps_row(session: Session) -> Row | None:

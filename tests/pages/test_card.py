@@ -1,15 +1,19 @@
 """The set-up card: everything that is set, what differs from the base, never a word that says yes."""
 
+import html
 import re
 from html.parser import HTMLParser
 from pathlib import Path
 
 import pytest
 
+from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.desk import Desk
 from paddock_tui.pages.card import card_html, card_lines, card_of
 from paddock_tui.pages.card.content import Card
+from paddock_tui.pages.pictures.laps import laps_chart
 from paddock_tui.records.paths import Ref
+from paddock_tui.screens.printed import printed_page
 from paddock_tui.text import width
 from tests.commands.running import FILE, NEXT
 from tests.looks import NOON
@@ -115,10 +119,43 @@ def test_a_record_without_a_set_up_and_one_that_is_gone() -> None:
     assert card_of(desk, Ref("session", "no-such")) is None
 
 
-def test_the_picture_of_the_laps_has_a_dot_for_each_clean_lap() -> None:
+def test_the_pictures_are_drawn_from_the_data_of_the_screens() -> None:
     made = card(SAMPLE, LAPS)
-    assert len(made.laps.clean) >= 3
-    picture = next(
-        one for one in re.findall(r"<svg.*?</svg>", card_html(made), re.DOTALL) if "polyline" in one
-    )
-    assert picture.count("<circle") == len(made.laps.clean)
+    room = Desk(SAMPLE, lambda: NOON)
+    situation = room.assembled(LAPS).situation
+    assert situation.session is not None
+    chart = laps_chart(stint_of(situation.session))
+    assert chart is not None
+    assert made.laps == chart
+    drawn = re.findall(r"<svg.*?</svg>", card_html(made), re.DOTALL)
+    laps = next(one for one in drawn if "polyline" in one)
+    assert laps.count("<circle") == sum(dot.at is not None for dot in chart.dots)
+    assert html.escape(chart.sentence) in laps
+    assert made.pressures is not None
+    assert any(html.escape(made.pressures.sentence) in one for one in drawn)
+    bars = {row.path: row.bar for row in printed_page(room, "setup", LAPS).rows() if row.bar is not None}
+    lines = {line.label: line.bar for block in made.blocks for line in block.lines if line.bar is not None}
+    for row in printed_page(room, "setup", LAPS).rows():
+        if row.bar is not None and row.known:
+            assert lines[row.label] == bars[row.path]
+    assert any(bar.marks for bar in bars.values())
+
+
+def test_a_day_that_forbids_timing_puts_no_laps_on_a_card(garage: Path) -> None:
+    day = garage / "days/2026-05-16-anvilfen.toml"
+    text = day.read_text(encoding="utf-8")
+    day.write_text(re.sub(r'^timing = ".*"', 'timing = "forbidden"', text, flags=re.MULTILINE), "utf-8")
+    assert 'timing = "forbidden"' in day.read_text(encoding="utf-8")
+    made = card(garage, LAPS)
+    assert (made.laps, made.laps_words) == (None, "")
+    assert "clean laps" not in card_html(made)
+
+
+def test_every_colour_is_black_on_white_or_a_light_ground() -> None:
+    """Contrast by the formula of WCAG 2.2, 1.4.3: all words are black, on grounds no darker than #ddd."""
+    for ref in (HERE, RIDDEN, PROFILE):
+        text = card_html(card(SAMPLE, ref))
+        assert set(re.findall(r"#[0-9a-fA-F]{3,6}\b", text)) <= {"#000", "#fff", "#ddd"}
+        assert set(re.findall(r"(?<![-\w])color: ([^;}]+)", text)) <= {"#000", "#fff"}
+    ground = ((0xDD / 255 + 0.055) / 1.055) ** 2.4
+    assert (ground + 0.05) / 0.05 > 7

@@ -6,27 +6,33 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.advice.levels import starting_levels
 from paddock_tui.advice.session_laps import stint_of, usual_words
 from paddock_tui.desk import Desk
+from paddock_tui.desk.debrief.lap_timing import forbidden
 from paddock_tui.desk.edits.values import bike_of
-from paddock_tui.desk.sessions.compared import baseline_of
+from paddock_tui.desk.sessions.compared import baseline_of, compared_set_ups
 from paddock_tui.facts.core import ABSENT, Facts, NotKnown
 from paddock_tui.facts.past import ENDS
 from paddock_tui.facts.situation import Situation
-from paddock_tui.facts.tyre_pressures import PressureRead
+from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.headings import heading_of
+from paddock_tui.pages.pictures import Chart, Lanes
+from paddock_tui.pages.pictures.laps import laps_chart
 from paddock_tui.pages.review import CAUTION_WORDS
-from paddock_tui.pages.rows import Bar, Row
+from paddock_tui.pages.rows import Bar, Page, Row, Section
+from paddock_tui.pages.session_pictures import pressure_picture
 from paddock_tui.pages.setup import setup_sections
+from paddock_tui.pages.setup_picture import with_comparisons
 from paddock_tui.records.differences import differences
-from paddock_tui.records.hot_target import HotTarget
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
 from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD
 from paddock_tui.rules import CAUTION, Finding, review
 from paddock_tui.rules.personal import personal_matter
+from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 from paddock_tui.trade.stint import Stint
 
@@ -40,7 +46,8 @@ _PLAIN = frozenset({"mode", "damping", "preset"})
 class CardLine:
     """One value: its label, the value in the bike's own numbers, its range, and what it was on the base.
 
-    `was` is empty where the base has the same. `bar` draws an aid by its direction, least help to most.
+    `was` is empty where the base has the same. `bar` draws an aid by its direction, least help to most,
+    with the marks that the screens have.
     """
 
     label: str
@@ -53,22 +60,12 @@ class CardLine:
 
 @attrs.frozen
 class Block:
-    """Lines under one title, and what is not known of them."""
+    """Lines under one title, what is not known of them, and what the letters of their bars mean."""
 
     title: str
     lines: tuple[CardLine, ...]
     unknown: tuple[str, ...] = ()
-
-
-@attrs.frozen
-class PressurePicture:
-    """What a tyre read cold and hot in bar, and its hot target from one end to the other; None: not known."""
-
-    end: str
-    cold: float | None
-    hot: float | None
-    target: float | None
-    most: float | None = None
+    legend: str = ""
 
 
 @attrs.frozen
@@ -81,8 +78,9 @@ class Card:
     findings: tuple[str, ...]
     base: str
     blocks: tuple[Block, ...]
-    laps: Stint
-    pressures: tuple[PressurePicture, ...]
+    laps: Chart | None
+    laps_words: str
+    pressures: Lanes | None
     caution: str = CAUTION_WORDS
 
 
@@ -94,17 +92,20 @@ def card_of(desk: Desk, ref: Ref) -> Card | None:
         return None
     situation = desk.assembled(ref).situation
     bike = bike_of(desk.files, ref)
-    units = desk.units(record.rider)
     base, base_setup = _base(desk, ref, record)
     was = _was(base_setup, record.setup)
+    sections = _set_up(desk, ref, loaded, record) if bike is not None else ()
     blocks = [
-        Block(printable(section.title), tuple(_lines(section.rows, was)), _unknown(section.rows))
-        for section in (setup_sections(loaded, record.setup, bike, units) if bike is not None else ())
+        Block(printable(one.title), tuple(_lines(one.rows, was)), _unknown(one.rows), _legend(one))
+        for one in sections
     ]
-    facts = situation.facts()
     session = record if isinstance(record, Session) else None
+    laps = Stint(())
+    pressures = None
     if session is not None:
-        blocks.append(Block("pressures, gauge, and sag", tuple(_measured(facts, situation))))
+        blocks.append(Block("pressures, gauge, and sag", tuple(_measured(situation.facts(), situation))))
+        laps = Stint(()) if forbidden(desk.files, loaded.data) else stint_of(session)
+        pressures = pressure_picture(session, situation.tyres, situation.limits[OFF_TARGET_CAUTION])
     verdict, findings = _judged(situation) if session is not None else ("", ())
     return Card(
         heading_of(desk, ref),
@@ -113,9 +114,33 @@ def card_of(desk: Desk, ref: Ref) -> Card | None:
         findings,
         base,
         tuple(one for one in blocks if one.lines or one.unknown),
-        stint_of(session) if session is not None else Stint(()),
-        tuple(_pictures(facts)) if session is not None else (),
+        laps_chart(laps),
+        usual_words(laps),
+        pressures,
     )
+
+
+def _set_up(desk: Desk, ref: Ref, loaded: Loaded, record: Session | Profile) -> tuple[Section, ...]:
+    """Return the set-up as the screen has it, each scale with the marks that it has there."""
+    bike = bike_of(desk.files, ref)
+    if bike is None:
+        return ()
+    found = desk.assembled(ref)
+    sections = tuple(setup_sections(loaded, record.setup, bike, desk.units(record.rider)))
+    others = tuple(compared_set_ups(desk.files, found.situation))
+    starts = starting_levels(desk.about(ref, found))
+    compared = with_comparisons(Page("", sections), bike, record.setup, starts, others)
+    bars = {row.path: row.bar for row in compared.rows() if row.bar is not None}
+    return tuple(
+        attrs.evolve(one, rows=tuple(attrs.evolve(row, bar=bars.get(row.path, row.bar)) for row in one.rows))
+        for one in sections
+    )
+
+
+def _legend(section: Section) -> str:
+    """Say what the letters on the bars of a section mean; empty where they have none."""
+    words = {mark.sign: mark.word for row in section.rows if row.bar for mark in row.bar.marks}
+    return ", ".join(f"{sign} {word}" for sign, word in words.items())
 
 
 def card_as_dict(card: Card) -> dict[str, Any]:
@@ -137,6 +162,7 @@ def card_as_dict(card: Card) -> dict[str, Any]:
                         "was": line.was or None,
                         "aside": line.aside or None,
                         "at": None if line.bar is None else line.bar.at,
+                        "marks": {one.word: one.at for one in line.bar.marks} if line.bar else {},
                     }
                     for line in block.lines
                 ],
@@ -144,14 +170,9 @@ def card_as_dict(card: Card) -> dict[str, Any]:
             }
             for block in card.blocks
         ],
-        "laps": laps_words(card) or None,
+        "laps": card.laps_words or None,
         "caution": card.caution,
     }
-
-
-def laps_words(card: Card) -> str:
-    """Return the laps of the card's session in words; empty where there are none."""
-    return usual_words(card.laps)
 
 
 def _as_of(now: dt.datetime) -> str:
@@ -236,16 +257,3 @@ def _measured(facts: Facts, situation: Situation) -> Iterator[CardLine]:
         sag = _known(facts, "rider_sag", end)
         if sag is not None:
             yield CardLine(f"{end} rider sag", str(sag).removeprefix(f"{end} rider sag "))
-
-
-def _pictures(facts: Facts) -> Iterator[PressurePicture]:
-    for end in ENDS:
-        cold, hot = _known(facts, "cold_read", end), _known(facts, "hot_read", end)
-        target = _known(facts, "hot_target", end)
-        yield PressurePicture(
-            end,
-            cold.left_at.to("bar") if isinstance(cold, PressureRead) else None,
-            hot.pressure.to("bar") if isinstance(hot, PressureRead) else None,
-            target.pressure.to("bar") if isinstance(target, HotTarget) else None,
-            target.high.to("bar") if isinstance(target, HotTarget) else None,
-        )

@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 from html import escape
 
-from paddock_tui.pages.card.content import Block, Card, CardLine, laps_words
-from paddock_tui.pages.card.pictures import bar_svg, laps_svg, pressure_svg
+from paddock_tui.pages.card.content import Block, Card, CardLine
+from paddock_tui.pages.card.pictures import bar_svg, chart_svg, lanes_svg
+from paddock_tui.pages.pictures.readings import LEGEND as OF_PRESSURES
 
 _STYLE = """
 :root { color-scheme: light; }
@@ -26,7 +27,7 @@ td span { font-weight: normal; }
 td small { display: block; }
 h2 small { font-weight: normal; }
 svg { display: block; width: 100%; }
-td svg { margin: .3mm 0 .6mm; height: 2.4mm; }
+td svg { margin: .3mm 0 .2mm; height: 3.4mm; }
 .pictures { display: flex; gap: 4mm; }
 .pictures figure { flex: 1; margin: 1mm 0 0; }
 .pictures svg { height: 22mm; }
@@ -70,7 +71,9 @@ def _document(card: Card) -> Iterator[str]:
 
 def _block(block: Block) -> Iterator[str]:
     drawn = next((line.bar.ends for line in block.lines if line.bar and not line.bar.two_ended), None)
-    ends = f" <small>({drawn[0]} left, {drawn[1]} right)</small>" if drawn else ""
+    said = [f"{drawn[0]} left, {drawn[1]} right"] if drawn else []
+    said += [f"block now, {block.legend}"] if block.legend else []
+    ends = f" <small>({escape('; '.join(said))})</small>" if said else ""
     yield f"<section><h2>{escape(block.title)}{ends}</h2><table>"
     for line in block.lines:
         yield f"<tr><th>{'* ' if line.was else ''}{escape(line.label)}</th><td>{_value(line)}</td></tr>"
@@ -88,8 +91,11 @@ def _value(line: CardLine) -> str:
 
 
 def _pictures(card: Card) -> Iterator[str]:
-    found = [(laps_svg(card.laps), laps_words(card)), (pressure_svg(card.pressures), "tyre pressures in bar")]
-    drawn = [(picture, words) for picture, words in found if picture]
+    drawn = []
+    if card.laps is not None:
+        drawn.append((chart_svg(card.laps), card.laps_words))
+    if card.pressures is not None:
+        drawn.append((lanes_svg(card.pressures), f"tyre pressures, bar: {OF_PRESSURES}"))
     if drawn:
         yield '<div class="pictures">'
         for picture, words in drawn:

@@ -1,111 +1,181 @@
-"""The pictures of the set-up card as inline SVG: told apart by shape, not by colour, with words for each."""
+"""The pictures of the screens as inline SVG: black on white, told apart by shape, with words for each.
 
-from collections.abc import Sequence
+What is drawn comes from the same rows of data as on the screens; here are only millimetres.
+"""
+
+from collections.abc import Callable, Iterator
 from html import escape
+from typing import TypeAlias
 
-from paddock_tui.advice.session_laps import lap_words
-from paddock_tui.pages.card.content import PressurePicture
+from paddock_tui.pages.layout.lanes import marked
+from paddock_tui.pages.pictures import Chart, Dot, Lane, Lanes, Mark
+from paddock_tui.pages.pictures.data import NOW
 from paddock_tui.pages.rows import Bar
-from paddock_tui.trade.stint import Stint
 
-_FEWEST = 3
-"""With fewer laps there is nothing to draw."""
+Placing: TypeAlias = Callable[[float], float]
+"""From a value of a scale to where it is drawn."""
+
+_PLACES = 49
+"""Places of a bar that letters are told apart on."""
+
+_LEFT, _RIGHT, _TOP, _BOTTOM = 17.0, 97.0, 4.0, 44.0
+"""Where a picture of 100 by 50 has its scale: labels stand left of it, ticks below."""
 
 
 def bar_svg(bar: Bar) -> str:
-    """Draw a scale from its first word to its second with one mark; the words stand in its description."""
+    """Draw a scale from its first word to its second: now as a block, what it is compared with as letters."""
     low, high = bar.ends
-    mark = ""
-    words = f"{low} to {high}: no mark"
+    parts = [] if bar.fixed else [*_open(bar)]
+    said = [f"{low} to {high}", "fixed" if bar.fixed else "", *(_said(one) for one in bar.marks)]
+    if bar.at is None:
+        said.insert(1, "no mark")
+    else:
+        said.insert(1, f"now {round(100 * min(max(bar.at, 0.0), 1.0))} %")
+    for place, sign in marked([] if bar.fixed else bar.marks, 0.0, 1.0, _PLACES):
+        parts.append(_letter(_along(place / (_PLACES - 1)), 11.4, sign, 5.5))
     if bar.at is not None:
-        at = round(min(max(bar.at, 0.0), 1.0) * 96 + 2, 2)
-        mark = f'<path d="M{at - 2} 1h4v6h-4z" fill="#000"/>'
-        words = f"{low} to {high}: {round(100 * bar.at)} %"
-    ticks = "".join(f'<path d="M{_tick(one, bar.steps)} 3v2" stroke="#000"/>' for one in range(bar.steps))
-    line = '<path d="M2 4h96" stroke="#000" fill="none"/>'
-    return _svg("0 0 100 8", words, f"{line}{ticks}{mark}", stretched=True)
+        at = _along(bar.at)
+        shape = f"M{at - 2:g} 2h4v1h-4zm0 2h4v1h-4z" if bar.fixed else f"M{at - 2:g} .5h4v6h-4z"
+        parts.append(f'<path d="{shape}" fill="#000"/>')
+    return _svg("0 0 100 12", "; ".join(filter(None, said)), "".join(parts))
 
 
-def _tick(place: int, steps: int) -> float:
-    return round(2 + 96 * (place / (steps - 1) if steps > 1 else 0.5), 2)
+def _open(bar: Bar) -> Iterator[str]:
+    """Draw what may be set: a line with a tick for each level, closed at both ends of what a mode allows."""
+    low, high = bar.allowed or (0.0, 1.0)
+    yield f'<path d="M{_along(low)} 3.5H{_along(high)}" stroke="#000" stroke-width=".6"/>'
+    for one in range(bar.steps):
+        at = one / (bar.steps - 1) if bar.steps > 1 else 0.5
+        if low - 1e-9 <= at <= high + 1e-9:
+            yield f'<path d="M{_along(at)} 2.5v2" stroke="#000" stroke-width=".6"/>'
+    if bar.allowed is not None:
+        yield f'<path d="M{_along(low)} .8v5.4M{_along(high)} .8v5.4" stroke="#000"/>'
 
 
-def laps_svg(stint: Stint) -> str:
-    """Draw the clean laps in their order as dots on a line, the median dashed; empty with few laps."""
-    laps = stint.clean
-    if len(laps) < _FEWEST or stint.usual_s is None:
-        return ""
-    times = [one.seconds for one in laps]
-    low, high = min(times), max(times)
-    span = (high - low) or 1.0
-    first, last = laps[0].number, laps[-1].number
-
-    def place(number: int, seconds: float) -> tuple[float, float]:
-        across = 4 + 92 * (number - first) / max(1, last - first)
-        return round(across, 1), round(8 + 34 * (seconds - low) / span, 1)
-
-    points = [place(one.number, one.seconds) for one in laps]
-    line = " ".join(f"{x},{y}" for x, y in points)
-    dots = "".join(f'<circle cx="{x}" cy="{y}" r="1.3"/>' for x, y in points)
-    middle = place(first, stint.usual_s)[1]
-    usual = f'<path d="M4 {middle}h92" stroke="#000" stroke-width=".5" stroke-dasharray="2 2"/>'
-    drawn = f'<polyline points="{line}" fill="none" stroke="#000" stroke-width=".7"/>'
-    ends = _text(4, 5, f"best {lap_words(low)}") + _text(4, 49, f"slowest clean {lap_words(high)}")
-    range_ = f"{lap_words(low)} to {lap_words(high)}"
-    words = f"{len(laps)} clean laps from {range_}, median {lap_words(stint.usual_s)}"
-    return _svg("0 0 100 50", words, usual + drawn + dots + ends)
+def _along(at: float) -> float:
+    return round(min(max(at, 0.0), 1.0) * 96 + 2, 2)
 
 
-def pressure_svg(tyres: Sequence[PressurePicture]) -> str:
-    """Draw cold to hot of each tyre beside its target; empty where nothing was read."""
-    known = [one for one in tyres if one.cold is not None or one.hot is not None]
-    figures = [value for one in known for _, value, _ in _marks(one)]
-    if not known:
-        return ""
-    low, high = min(figures) - 0.05, max(figures) + 0.05
+def _said(mark: Mark) -> str:
+    return f"{mark.word} {round(100 * mark.at)} %"
+
+
+def chart_svg(chart: Chart) -> str:
+    """Draw a chart: what counts as dots on a line, what was set aside as letters on top, the band in grey."""
+    high, low = _ends(chart)
+    top = _TOP + (5.0 if chart.over else 0.0)
 
     def across(value: float) -> float:
-        return round(18 + 76 * (value - low) / (high - low), 1)
+        return _between(value, chart.low, chart.high, _LEFT + 2, _RIGHT - 2)
+
+    def down(value: float) -> float:
+        return _between(value, high, low, top, _BOTTOM)
+
+    parts = list(_band(chart, down))
+    for level in chart.levels:
+        dash = "" if level.wanted else ' stroke-dasharray=".4 1.6"'
+        parts.append(f'<path d="M{_LEFT} {down(level.at)}H{_RIGHT}" stroke="#000" stroke-width=".2"{dash}/>')
+    parts += _level_words(chart, down)
+    counting = [(across(one.across), down(one.at)) for one in chart.dots if one.at is not None]
+    line = " ".join(f"{x:g},{y:g}" for x, y in counting)
+    parts.append(f'<polyline points="{line}" fill="none" stroke="#000" stroke-width=".4"/>')
+    parts += [_dot(one, across(one.across), down(one.at or 0.0)) for one in chart.dots if one.at is not None]
+    if chart.over:
+        parts.append(_text(_LEFT - 1, _TOP + 1.2, chart.over, "end"))
+        parts += [_letter(across(one.across), _TOP + 1.2, one.sign) for one in chart.dots if one.at is None]
+    parts += _ticks(chart.ticks, across)
+    return _svg("0 0 100 50", chart.sentence, "".join(parts))
+
+
+def _ends(chart: Chart) -> tuple[float, float]:
+    """Return what lies on top and at the bottom: every dot has room between the outer levels."""
+    places = [one.at for one in chart.levels] + [one.at for one in chart.dots if one.at is not None]
+    first, last = chart.levels[0].at, chart.levels[-1].at
+    return (max(places), min(places)) if first >= last else (min(places), max(places))
+
+
+def _band(chart: Chart, down: Placing) -> Iterator[str]:
+    if chart.band is not None:
+        edges = sorted(down(one) for one in chart.band)
+        tall = round(max(edges[1] - edges[0], 0.4), 2)
+        yield f'<rect x="{_LEFT}" y="{edges[0]}" width="{_RIGHT - _LEFT}" height="{tall}" fill="#ddd"/>'
+
+
+def _level_words(chart: Chart, down: Placing) -> Iterator[str]:
+    """Write the words of the levels, leaving out those that would touch the one before."""
+    before = -10.0
+    for level in chart.levels:
+        at = down(level.at)
+        if level.words and at - before >= 4.5:
+            before = at
+            yield _text(_LEFT - 1, at + 1.2, level.words, "end")
+
+
+def _dot(dot: Dot, x: float, y: float) -> str:
+    if dot.sign == NOW:
+        return f'<circle cx="{x}" cy="{y}" r="1.1" fill="#000"/>'
+    return _letter(x, y + 1.2, dot.sign)
+
+
+def lanes_svg(lanes: Lanes) -> str:
+    """Draw a lane below the other: its band as a box, its reach as a line, its marks as letters on ticks."""
+    deep = min((_BOTTOM - _TOP) / max(len(lanes.lanes), 1), 20.0)
+
+    def across(value: float) -> float:
+        return _between(value, lanes.low, lanes.high, _LEFT, _RIGHT)
 
     parts: list[str] = []
-    said: list[str] = []
-    for place, one in enumerate(known):
-        y = 12 + 22 * place
-        parts.append(_text(2, y + 2, one.end))
-        if one.cold is not None and one.hot is not None:
-            parts.append(f'<path d="M{across(one.cold)} {y}H{across(one.hot)}" stroke="#000"/>')
-        for name, value, up in _marks(one):
-            parts.append(_mark(name, across(value), y))
-            parts.append(_text(across(value), y + up, f"{value:.2f}", middle=True))
-            said.append(f"{one.end} {name} {value:.2f}")
-    return _svg("0 0 100 50", f"bar: {', '.join(said)}; circle cold, dot hot, line target", "".join(parts))
+    for place, lane in enumerate(lanes.lanes):
+        parts += _lane(lane, _TOP + deep * (place + 0.5), across)
+    parts += _ticks(lanes.ticks, across)
+    return _svg("0 0 100 50", lanes.sentence, "".join(parts))
 
 
-def _marks(one: PressurePicture) -> list[tuple[str, float, int]]:
-    """Return what is marked of a tyre, its figure in bar, and how far below the line that stands.
-
-    Of a target that is a window both ends, the upper one's figure below the lower one's.
-    """
-    most = one.most if one.most != one.target else None
-    marks = (("cold", one.cold, -3), ("hot", one.hot, -3), ("target", one.target, 7), ("target", most, 11))
-    return [(name, value, up) for name, value, up in marks if value is not None]
-
-
-def _mark(name: str, x: float, y: float) -> str:
-    if name == "target":
-        return f'<path d="M{x} {y - 2.5}v6" stroke="#000" stroke-width="1"/>'
-    fill = "#000" if name == "hot" else "#fff"
-    return f'<circle cx="{x}" cy="{y}" r="1.8" fill="{fill}" stroke="#000" stroke-width=".7"/>'
-
-
-def _text(x: float, y: float, words: str, *, middle: bool = False) -> str:
-    anchor = ' text-anchor="middle"' if middle else ""
-    return f'<text x="{x}" y="{y}" font-size="4.2"{anchor}>{escape(words)}</text>'
+def _lane(lane: Lane, y: float, across: Placing) -> Iterator[str]:
+    yield _text(_LEFT - 1, y + 1.2, lane.label, "end")
+    yield f'<path d="M{_LEFT} {y:g}H{_RIGHT}" stroke="#000" stroke-width=".2" stroke-dasharray=".4 1.6"/>'
+    if lane.band is not None:
+        low, high = across(lane.band.low), across(lane.band.high)
+        box = f'x="{low}" y="{y - 2.5:g}" width="{round(high - low, 2)}" height="5"'
+        yield f'<rect {box} fill="#ddd" stroke="#000" stroke-width=".3"/>'
+    if lane.reach is not None:
+        yield f'<path d="M{across(lane.reach.low)} {y:g}H{across(lane.reach.high)}" stroke="#000"/>'
+    for mark in lane.marks:
+        at = across(mark.at)
+        yield f'<path d="M{at} {y - 2:g}v4" stroke="#000"/>'
+        yield _letter(at, y - 3, mark.sign)
+    said = " · ".join(filter(None, (lane.value, lane.note)))
+    if said:
+        yield _text(_LEFT, y + 6.5, said)
 
 
-def _svg(box: str, words: str, inside: str, *, stretched: bool = False) -> str:
-    aspect = ' preserveAspectRatio="none"' if stretched else ""
+def _ticks(ticks: tuple[tuple[float, str], ...], across: Placing) -> Iterator[str]:
+    """Write the ticks below, leaving out those that would touch the one before."""
+    before = -10.0
+    for value, words in ticks:
+        at = across(value)
+        if at - before >= 2.2 * len(words) + 1.5:
+            before = at
+            yield _text(at, 49.2, words, "middle")
+
+
+def _between(value: float, low: float, high: float, first: float, last: float) -> float:
+    """Return the place of a value on a scale from `low` to `high` that is drawn from `first` to `last`."""
+    part = 0.5 if high == low else (value - low) / (high - low)
+    return round(first + (last - first) * min(max(part, 0.0), 1.0), 2)
+
+
+def _letter(x: float, y: float, sign: str, size: float = 3.8) -> str:
+    how = f'font-size="{size}" text-anchor="middle" font-weight="bold"'
+    return f'<text x="{x:g}" y="{y:g}" {how}>{escape(sign)}</text>'
+
+
+def _text(x: float, y: float, words: str, anchor: str = "start") -> str:
+    return f'<text x="{x:g}" y="{y:g}" font-size="3.8" text-anchor="{anchor}">{escape(words)}</text>'
+
+
+def _svg(box: str, words: str, inside: str) -> str:
     return (
-        f'<svg viewBox="{box}"{aspect} role="img" aria-label="{escape(words)}">'
+        f'<svg viewBox="{box}" role="img" aria-label="{escape(words)}">'
         f"<title>{escape(words)}</title>{inside}</svg>"
     )

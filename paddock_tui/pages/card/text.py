@@ -2,7 +2,10 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.pages.card.content import Card, CardLine, laps_words
+from paddock_tui.pages.card.content import Card, CardLine
+from paddock_tui.pages.layout.lanes import marked
+from paddock_tui.pages.pictures import Mark
+from paddock_tui.pages.pictures.data import NOW
 from paddock_tui.text import fold, width
 
 NOTES = 4
@@ -31,12 +34,13 @@ def card_lines(card: Card, columns: int = 78) -> Iterator[str]:
                 ends = line.bar.ends
                 yield f"{'':{_LABEL + _VALUE}}{_ends(ends)}"
             yield from _line(line, columns)
+        if block.legend:
+            yield from _hanging("  ", f"| now, {block.legend}", columns)
         if block.unknown:
             yield from _hanging("  not known: ", " · ".join(block.unknown), columns)
-    laps = laps_words(card)
-    if laps:
+    if card.laps_words:
         yield ""
-        yield from fold(f"laps: {laps}", columns)
+        yield from fold(f"laps: {card.laps_words}", columns)
     yield ""
     yield "notes"
     for _ in range(NOTES):
@@ -74,11 +78,14 @@ def _line(line: CardLine, columns: int) -> Iterator[str]:
 
 
 def _scale(line: CardLine, cells: int) -> str:
-    at = line.bar.at if line.bar is not None else None
-    if at is None:
+    bar = line.bar
+    if bar is None or not bar.is_drawn:
         return "." * cells
-    place = round(min(max(at, 0.0), 1.0) * (cells - 1))
-    return "." * place + "|" + "." * (cells - 1 - place)
+    drawn = ["."] * cells
+    now = [Mark(NOW, bar.at)] if bar.at is not None else []
+    for place, sign in marked([*([] if bar.fixed else bar.marks), *now], 0.0, 1.0, cells):
+        drawn[place] = "|" if sign == NOW else sign
+    return "".join(drawn)
 
 
 def _ends(ends: tuple[str, str]) -> str:
