@@ -18,6 +18,7 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     heights,
     incidents,
     launch_starts,
+    light,
     open_matters,
     outing,
     outside_pressure,

@@ -8,7 +8,7 @@ from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import FORBIDDEN, PastSession
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.day import DayEntry, RidingDay, TimetableSlot
+from paddock_tui.records.day import DayEntry, RidingDay, TimetableSlot, measured_elsewhere
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
 
@@ -54,7 +54,18 @@ class TimetableStop(NamedTuple):
 def noise_read(entry: DayEntry, day: RidingDay) -> NoiseRead | Absent:
     """Return the reading and the limit; absent without one of them: nobody judges by another meter."""
     reading, posted = entry.noise.reading, day.limits.noise
-    return ABSENT if reading is None or posted is None else NoiseRead(reading, posted)
+    if reading is None or posted is None or measured_elsewhere(entry, day):
+        return ABSENT
+    return NoiseRead(reading, posted)
+
+
+@fact("the noise reading of another venue", at="day:entries", show=str)
+def noise_elsewhere(entry: DayEntry, day: RidingDay) -> NoiseRead | Absent:
+    """Return a reading that was measured at another venue, beside the limit of this one."""
+    reading, posted = entry.noise.reading, day.limits.noise
+    if reading is None or posted is None or not measured_elsewhere(entry, day):
+        return ABSENT
+    return NoiseRead(reading, posted)
 
 
 @fact("the camera", at="day:entries", show=str)

@@ -1,6 +1,7 @@
 """Fuel for what is planned: the rate, what is in the tank, and what is left at the flag."""
 
 from collections.abc import Mapping
+from typing import NamedTuple
 
 import attrs
 
@@ -13,6 +14,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.limits.fuel import RESERVE, RESERVE_SHARE
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.day import RidingDay
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
@@ -203,3 +205,36 @@ def fuel_ahead(
     except OutOfRange:
         return UNKNOWN
     return FuelAhead(plan, fuel_in_tank, rate, left, reserve, tank_capacity.to("l"), own)
+
+
+class HomeAhead(NamedTuple):
+    """The way home by road, how far the tank goes beside the reserve, and what both rest on."""
+
+    way: Quantity
+    goes_km: float
+    where: str
+
+    def __str__(self) -> str:
+        return f"{self.way} home; {self.where}"
+
+
+@fact("the way home and the fuel for it", at="day:distance_home", show=str)
+def home_ahead(
+    session: Session, bike: Bike, history: History, records: Mapping[str, Record], limits: Limits
+) -> HomeAhead | Absent:
+    """Return how far the tank goes toward home; absent off the road, and where distance, tank or a rate of
+    the road is not on record: a track's rate is never taken for it.
+    """
+    day, rider = records.get("day"), records.get("rider")
+    way = day.distance_home if isinstance(day, RidingDay) else None
+    given = bike.tank.road_consumption
+    learnt = fuel_learnt(history, ROAD, None)
+    rate = learnt.learnt.rate_l_per_100km if learnt is not None else given.to("l/100km") if given else 0.0
+    tank = in_tank(session, bike, history, rate) if rate > 0 else None
+    if session.kind != "road" or way is None or tank is None:
+        return ABSENT
+    kept = rider.limits.fuel_reserve if isinstance(rider, Rider) else None
+    reserve = kept.to("l") if kept is not None else limits[RESERVE]
+    goes = max(tank.litres - reserve, 0.0) / rate * 100.0
+    where = f"{tank.litres:.1f} l, {tank.where}; {rate:.1f} l/100km"
+    return HomeAhead(way, goes, f"{where}, {learnt.where if learnt is not None else 'as entered'}")

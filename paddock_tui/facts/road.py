@@ -8,6 +8,7 @@ import attrs
 from paddock_tui.facts.controls import Mapped, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.event import stop_before
+from paddock_tui.facts.light import home_at_dusk
 from paddock_tui.facts.past import ENDS, End, PastSession, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.limits import Limits
@@ -149,8 +150,12 @@ def home_by_road(
 
 
 @fact("what is not for the road home")
-def unfit_for_home(tyres: TyreSet, limits: Limits) -> tuple[str, ...]:
-    """Name the tyres that are made for a track only, or under what the garage entered of the law."""
+def unfit_for_home(
+    tyres: TyreSet, session: Session, records: Mapping[str, Record], limits: Limits
+) -> tuple[str, ...]:
+    """Name the tyres that are made for a track only, or under what the garage entered of the law, and dusk
+    where the timetable ends in it.
+    """
     found: list[str] = []
     for end in ENDS:
         kind, left = tyre_of(tyres, end).kind, least_tread(end, tyres)
@@ -159,4 +164,6 @@ def unfit_for_home(tyres: TyreSet, limits: Limits) -> tuple[str, ...]:
         elif isinstance(left, Quantity) and limits.overridden(TREAD_SERIOUS):
             under = left.to("mm") < limits[TREAD_SERIOUS]
             found += [f"{end} tyre ({left} of tread)"] if under else []
+    late = home_at_dusk(session, records, limits)
+    found += [f"dusk ({late.at:%H:%M})"] if late is not None else []
     return tuple(found)

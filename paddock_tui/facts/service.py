@@ -1,13 +1,15 @@
 """Service: engine hours counted from the sessions, and what is due by hours or by months."""
 
 import datetime as dt
+from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.facts.core import fact
+from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike, Service
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden, was_done_back_in
+from paddock_tui.records.session_parts import Work
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.service_due import due_date, hours_to_go
@@ -92,3 +94,23 @@ def _due(name: str, item: Service, now_h: float | None) -> ServiceDue:
     except (OutOfRange, ValueError, OverflowError):
         pass
     return ServiceDue(name, item, hours, date)
+
+
+@fact("the shift pattern, changed since the bike was ridden", at="bike:drive.shift_pattern", show=str)
+def shift_pattern_changed(session: Session, bike: Bike, history: History) -> str | Absent:
+    """Say which way the gears go since work on it with which nobody rode yet; absent without such work."""
+    if not any(work.what == "shift pattern" for work in _not_ridden_with(session, history)):
+        return ABSENT
+    return bike.drive.shift_pattern or "not written down"
+
+
+def _not_ridden_with(session: Session, history: History) -> Iterator[Work]:
+    """List the work since the bike was last ridden, and what was done after that outing came back."""
+    yield from session.work.values()
+    for one in reversed(history.past):
+        ridden = is_ridden(one.session)
+        yield from (
+            work for work in one.session.work.values() if not ridden or was_done_back_in(one.session, work)
+        )
+        if ridden:
+            return

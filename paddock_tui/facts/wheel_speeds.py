@@ -33,6 +33,20 @@ def other_sizes(session: Session, tyres: TyreSet, bike: Bike, history: History) 
     return ABSENT if now in before else f"tyres {words}, new to this bike"
 
 
+@fact("the wheels that the tyres are on", at="tyres:wheels", show=str)
+def other_wheels(session: Session, tyres: TyreSet, history: History) -> str | Absent:
+    """Return wheels that this bike has not been ridden on, in words; absent where it has, or nobody named
+    those that it was ridden on.
+    """
+    sets = [history.tyre_sets.get(one.session.tyres or "") for one in _ridden(history)]
+    before = {one.wheels for one in sets if one is not None and one.wheels is not None}
+    if tyres.wheels is None or not before or tyres.wheels in before:
+        return ABSENT
+    measured = all(tyre.circumference is not None for tyre in (tyres.front, tyres.rear))
+    rolled = "circumference measured" if measured else "circumference not measured on them"
+    return f"{tyres.wheels}, {rolled}"
+
+
 @fact("the sprockets", at="session:setup.rear_sprocket", show=str)
 def other_sprockets(setup: SetUp, bike: Bike, history: History) -> str | Absent:
     """Return sprockets that this bike has not run with, in words; absent where it has, or they are not

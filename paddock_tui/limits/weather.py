@@ -9,3 +9,7 @@ HEATERS_LIT = limit(
 MOVED_SINCE_SET = limit(
     "weather-moved-since-set", "more_than", 8.0, "K", "so much warmer or colder", COMMON, 2, 30
 )
+DUSK_SUMMER = limit(
+    "dusk-on-the-road", "summer", 20.0, "h", "hour of dusk, April to September", COMMON, 0, 24
+)
+DUSK_WINTER = limit("dusk-on-the-road", "winter", 17.0, "h", "hour of dusk, October to March", COMMON, 0, 24)

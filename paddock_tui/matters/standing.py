@@ -17,6 +17,7 @@ from paddock_tui.matters.core import (
 from paddock_tui.matters.remember import heights_of
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS
+from paddock_tui.records.day import measured_elsewhere
 
 _STOOD = "bike-stood-or-workshop"
 
@@ -134,6 +135,8 @@ def _noise_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     read, day = outing.entry.noise.reading, outing.session.day
     if limit is None or read is None or day is None or read.to("dB(A)") <= limit.to("dB(A)"):
         return
+    if outing.day is not None and measured_elsewhere(outing.entry, outing.day):
+        return
     yield opened(
         "noise-over-last-time",
         outing.session.bike,
@@ -149,7 +152,9 @@ def _noise_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 
 def _noise_closes(one: Opened, outing: Outing) -> bool:
     later = outing.session.date is not None and (one.date is None or outing.session.date > one.date)
-    return outing.session.bike == one.whom and later and outing.entry.noise.reading is not None
+    read = outing.entry.noise.reading is not None
+    here = outing.day is None or not measured_elsewhere(outing.entry, outing.day)
+    return outing.session.bike == one.whom and later and read and here
 
 
 def _noise(one: Opened, now: Present) -> Said | None:

@@ -132,3 +132,8 @@ class RidingDay:
         TimetableSlot, "lunch and stops", keyed_by="number", keys=NUMBERED
     )
     entries: Mapping[str, Mapping[str, DayEntry]] = nested(DayEntry, "entries", keyed_by="rider and bike")
+
+
+def measured_elsewhere(entry: DayEntry, day: RidingDay) -> bool:
+    """Return whether a noise reading was taken at another venue: it says nothing of the meter here."""
+    return entry.noise.elsewhere is not None and entry.noise.elsewhere != day.venue

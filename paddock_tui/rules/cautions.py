@@ -58,3 +58,14 @@ def fumes_in_a_closed_space(session: Session, limits: Limits) -> Result:
         ),
         subject="fumes",
     )
+
+
+@rule("tinted-visor-in-poor-light", CAUTION, at="session:visor", when=("to_come",), rank=EVENT)
+def tinted_visor_in_poor_light(tinted_visor: str, poor_light: str) -> Result:
+    """A visor that takes light away when there is little."""
+    return RaisedFinding(
+        message=f"A {tinted_visor} visor {poor_light.partition(' (')[0]}.",
+        why="It takes away light that is needed: oil, patches and a fallen rider are seen late.",
+        remedy=Remedy("Fit the clear one, clean and with its insert against mist; keep it in the box."),
+        subject="visor",
+    )

@@ -58,6 +58,26 @@ def noise_near_the_limit(noise_read: NoiseRead, limits: Limits) -> Result:
 
 
 @rule(
+    "noise-measured-elsewhere",
+    NOTE,
+    source="the limit as posted",
+    at="day:entries",
+    when=_HERE,
+    rank=EVENT,
+)
+def noise_measured_elsewhere(noise_elsewhere: NoiseRead) -> Result:
+    """A reading of another venue over, or just under, what is posted here: another meter, another spot."""
+    if noise_elsewhere.under > 0:
+        return None
+    return RaisedFinding(
+        message=f"Noise {noise_elsewhere.reading} elsewhere; {noise_elsewhere.posted} is posted here.",
+        why="Another meter at another spot: it does not count here, and tells what to expect.",
+        remedy=Remedy("Baffle in before the noise test, and enter what is measured here."),
+        subject="noise",
+    )
+
+
+@rule(
     "camera-not-allowed-so",
     SERIOUS,
     source="organisers' rules: none on the helmet, tied to the bike",

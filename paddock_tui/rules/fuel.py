@@ -1,6 +1,8 @@
 """The rule about fuel: there is a reserve left at the flag."""
 
-from paddock_tui.facts.fuel import FuelAhead
+import math
+
+from paddock_tui.facts.fuel import FuelAhead, HomeAhead
 from paddock_tui.limits import Limits
 from paddock_tui.limits.fuel import HOLD_BELOW, RESERVE, RESERVE_SHARE, SPARING
 from paddock_tui.rules.core import CAUTION, FUEL, HOLD, SERIOUS, RaisedFinding, Remedy, Result, Severity, rule
@@ -29,6 +31,19 @@ def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
         ),
         severity=_severity(fuel_ahead, limits),
         subject="fuel",
+    )
+
+
+@rule("fuel-short-of-home", CAUTION, when=("on_the_road", "to_come"), at="session:fuel_added", rank=FUEL)
+def fuel_short_of_home(home_ahead: HomeAhead) -> Result:
+    """The tank does not reach home by road with the reserve in it."""
+    if home_ahead.goes_km >= home_ahead.way.to("km"):
+        return None
+    return RaisedFinding(
+        message=f"Fuel for {math.floor(home_ahead.goes_km)} km, {home_ahead.way} to ride home.",
+        why=f"Track fuel went faster than the road's. Worked out: {home_ahead}.",
+        remedy=Remedy("Fill up on the way out, engine off, and enter it; or plan the filling station."),
+        subject="fuel-home",
     )
 
 

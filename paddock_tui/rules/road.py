@@ -2,12 +2,14 @@
 
 from paddock_tui.facts.aids import least_watching
 from paddock_tui.facts.controls import ShownControl
+from paddock_tui.facts.light import Dusk
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import End
 from paddock_tui.facts.road import TRACK_ONLY, Leaving
 from paddock_tui.limits import Limits
 from paddock_tui.limits.pressures import BELOW_ROAD
 from paddock_tui.limits.tyres import TREAD_CAUTION, TREAD_SERIOUS
+from paddock_tui.limits.weather import DUSK_SUMMER, DUSK_WINTER
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control
@@ -15,6 +17,7 @@ from paddock_tui.records.shapes_of_bike import is_off, label_of
 from paddock_tui.rules.core import (
     AIDS,
     CAUTION,
+    EVENT,
     HOLD,
     PRESSURES,
     SERIOUS,
@@ -171,9 +174,29 @@ def traction_off_on_the_road(
     )
 
 
+@rule(
+    "dusk-on-the-road",
+    CAUTION,
+    at="session:start",
+    when=_HERE,
+    limits=(DUSK_SUMMER, DUSK_WINTER),
+    rank=EVENT,
+)
+def dusk_on_the_road(dusk: Dusk, limits: Limits) -> Result:
+    """A ride on the road that begins when the light goes."""
+    summer, winter = limits[DUSK_SUMMER], limits[DUSK_WINTER]
+    return RaisedFinding(
+        message=f"Dusk on the road: it goes out at {dusk.at:%H:%M}.",
+        why="Drivers see a single lamp late, low sun and a scratched visor hide what lies on the road. "
+        f"Counted from {summer:g} h in summer, {winter:g} h in winter.",
+        remedy=Remedy("Go earlier, or clear visor, lamps tried, something bright on, and a slower way home."),
+        subject="dusk",
+    )
+
+
 @rule("road-home-ahead", CAUTION, at="session:tyres", when=("to_come", "home_by_road"), rank=TYRES)
 def road_home_ahead(unfit_for_home: tuple[str, ...], home_by_road: str) -> Result:
-    """Tyres on which the way home by road would be a hold: said while they can still be changed."""
+    """What the way home by road would be a hold or a caution for: said while it can still be changed."""
     if not unfit_for_home:
         return None
     named = " and ".join(unfit_for_home)
@@ -181,7 +204,10 @@ def road_home_ahead(unfit_for_home: tuple[str, ...], home_by_road: str) -> Resul
         message=f"Home by road, and not made for it: {named}.",
         quoted=(named,),
         why="At the gate in the evening nothing can be changed any more; now a van or tyres can be found.",
-        remedy=Remedy("Take road tyres along, or a van. Plate, mirrors and lights go back on as well."),
+        remedy=Remedy(
+            "Take road tyres along, or a van. Plate, mirrors and lights go back on as well; for the dark a "
+            "clear visor, or leave before it."
+        ),
         subject="road-home",
         facts=f"{home_by_road}; {named}",
     )

@@ -1,6 +1,7 @@
 """Rules about what the aids compare: tyres and sprockets that are new to the bike."""
 
-from paddock_tui.rules.core import AIDS, CAUTION, RaisedFinding, Remedy, Result, rule
+from paddock_tui.rules.core import AIDS, CAUTION, TYRES, RaisedFinding, Remedy, Result, rule
+from paddock_tui.text import printable
 
 _WHY = "The aids compare the speeds of both wheels: their levels may now act sooner or later than before."
 _EASY = "Easy laps first, and find each level again; have the wheel-speed ratio learnt where the bike can."
@@ -14,6 +15,23 @@ def tyre_sizes_new_to_the_aids(other_sizes: str) -> Result:
         why=_WHY,
         remedy=Remedy(f"{_EASY} Measure the ride height: it moved too."),
         subject="tyres",
+    )
+
+
+@rule("wheels-new-to-the-bike", CAUTION, when=("to_come",), at="session:tyres", rank=TYRES)
+def wheels_new_to_the_bike(other_wheels: str) -> Result:
+    """Wheels that this bike has not been ridden on: discs, sensor rings and rolling circumference."""
+    named = other_wheels.rpartition(", ")[0]
+    return RaisedFinding(
+        message=f"Wheels new to this bike: {printable(named)}.",
+        quoted=(named,),
+        why="Their discs, spacers and sensor rings may differ, and how far they roll is what speed, gearing "
+        "and the aids go by.",
+        remedy=Remedy(
+            "Discs run free and the pads bite, ABS lamp off after rolling; measure the circumference of both "
+            "with the rider on and enter it with this tyre set."
+        ),
+        subject="wheels",
     )
 
 

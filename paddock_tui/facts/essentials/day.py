@@ -10,6 +10,7 @@ from paddock_tui.facts.essentials.core import (
     essential,
     to_tick,
 )
+from paddock_tui.records.day import measured_elsewhere
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.shapes_of_bike import is_off
 
@@ -80,7 +81,8 @@ def noise(around: Around) -> EssentialAnswer:
         # A reading says nothing without the limit that it was measured for.
         read = around.entry.noise.reading is not None and not around.ticked_today("noise", "noise-ticket")
         return Open("the noise limit posted here", "day", ("limits", "noise")) if read else ABSENT
-    if around.entry.noise.reading is not None or around.ticked_today("noise", "noise-ticket"):
+    read_here = around.entry.noise.reading is not None and not measured_elsewhere(around.entry, around.day)
+    if read_here or around.ticked_today("noise", "noise-ticket"):
         return KNOWN
     return to_tick(around, "noise", "sound level measured under the limit, or not measured here", in_day=True)
 

@@ -41,6 +41,14 @@ UNMARKED = {"april": {"front": {"kind": "road"}, "rear": {"kind": "road"}}}
 TEETH = (put("session", "setup.front_sprocket", 16), put("session", "setup.rear_sprocket", 43))
 OTHER_TEETH = {"setup.front_sprocket": 16, "setup.rear_sprocket": 45}
 
+ON_OWN = {"april": {"wheels": "standard"}}
+
+
+def on_wheels(name: str) -> Change:
+    """Name the wheels that the tyre set is on."""
+    return put("tyres", "wheels", name)
+
+
 CASES = {
     "dash-not-read": Cases(
         raising=(
@@ -177,5 +185,16 @@ CASES = {
             silent(*TEETH, RIDDEN, **ridden(OTHER_TEETH)),
         ),
         missing=(lacks("the bike", without("bike")),),
+    ),
+    "wheels-new-to-the-bike": Cases(
+        raising=(raises("wheels", "caution", on_wheels("rain"), **ridden({"tyres": "april"}, tyres=ON_OWN)),),
+        silent=(
+            silent(on_wheels("rain")),
+            silent(on_wheels("standard"), **ridden({"tyres": "april"}, tyres=ON_OWN)),
+            silent(**ridden({"tyres": "april"}, tyres=ON_OWN)),
+            silent(on_wheels("rain"), **ridden({"tyres": "april"}, tyres=OTHER)),
+            silent(on_wheels("rain"), RIDDEN, **ridden({"tyres": "april"}, tyres=ON_OWN)),
+        ),
+        missing=(lacks("the tyre set", without("tyres")),),
     ),
 }

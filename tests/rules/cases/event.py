@@ -10,6 +10,8 @@ RIDDEN = put("session", "parked", dt.time(10, 59))
 ROAD = put("session", "kind", "road")
 ENTRY = "entries.ines.kestrel"
 LIMIT = put("day", "limits.noise", "102 dB(A)")
+ELSEWHERE = put("day", f"{ENTRY}.noise.elsewhere", "quernstone")
+HERE = put("day", "venue", "anvilfen")
 FORBIDDEN = put("day", "timing", "forbidden")
 TIMER = put("bike", "lap_timer", "fitted")
 LUNCH = put("day", "stops.1", {"from": dt.time(9, 40), "to": dt.time(10, 40), "what": "lunch"})
@@ -18,6 +20,11 @@ LUNCH = put("day", "stops.1", {"from": dt.time(9, 40), "to": dt.time(10, 40), "w
 def noise(reading: str) -> Change:
     """Measure the bike."""
     return put("day", f"{ENTRY}.noise.reading", reading)
+
+
+def visor(word: str) -> Change:
+    """Wear a visor."""
+    return put("session", "visor", word)
 
 
 def camera(place: str, tethered: bool | None = None) -> tuple[Change, Change]:
@@ -36,6 +43,7 @@ CASES = {
             silent(LIMIT),
             silent(noise("120 dB(A)")),
             silent(LIMIT, noise("110 dB(A)"), RIDDEN),
+            silent(LIMIT, noise("110 dB(A)"), ELSEWHERE),
             silent(LIMIT, noise("110 dB(A)"), ROAD),
         ),
         missing=(lacks("the day", without("day")),),
@@ -131,6 +139,34 @@ CASES = {
             silent(),
             silent(put("session", "warmers", "none"), put("session", "air", "9 C")),
             silent(put("session", "warmers", "used"), RIDDEN),
+        ),
+        asks=True,
+    ),
+    "noise-measured-elsewhere": Cases(
+        raising=(
+            raises("noise", "note", LIMIT, noise("102 dB(A)"), ELSEWHERE, says="is posted here"),
+            raises("noise", "note", LIMIT, noise("110 dB(A)"), ELSEWHERE),
+        ),
+        silent=(
+            silent(LIMIT, noise("101.5 dB(A)"), ELSEWHERE),
+            silent(LIMIT, noise("110 dB(A)"), put("day", f"{ENTRY}.noise.elsewhere", "anvilfen"), HERE),
+            silent(LIMIT, noise("110 dB(A)")),
+            silent(noise("110 dB(A)"), ELSEWHERE),
+            silent(LIMIT, noise("110 dB(A)"), ELSEWHERE, RIDDEN),
+        ),
+        missing=(lacks("the day", without("day")),),
+    ),
+    "tinted-visor-in-poor-light": Cases(
+        raising=(
+            raises("visor", "caution", visor("dark"), put("session", "surface", "wet"), says="in the rain"),
+            raises("visor", "caution", visor("tinted"), put("session", "start", dt.time(20, 40))),
+            raises("visor", "caution", ROAD, visor("dark"), put("session", "start", dt.time(21, 0))),
+        ),
+        silent=(
+            silent(visor("clear"), put("session", "surface", "wet")),
+            silent(visor("dark")),
+            silent(visor("dark"), put("session", "surface", "damp")),
+            silent(visor("dark"), put("session", "surface", "wet"), RIDDEN),
         ),
         asks=True,
     ),

@@ -24,6 +24,12 @@ ADDED = put("session", "fuel_added", "6.4 l")
 TIMED = went_before({"laps": {str(number): "2:00.0" for number in range(1, 6)}})
 MINUTES = (put("session", "planned_laps", None), put("session", "planned_time", "20 min"))
 
+HOMEWARD = (
+    ROAD,
+    put("day", "distance_home", "90 km"),
+    put("bike", "tank.road_consumption", "5 l/100km"),
+)
+
 CASES = {
     "fuel-short-at-the-flag": Cases(
         raising=(
@@ -76,5 +82,20 @@ CASES = {
             lacks("the venue", without("venue")),
             lacks("the length of a lap", put("venue", "length", "0 km")),
         ),
+    ),
+    "fuel-short-of-home": Cases(
+        raising=(
+            raises("fuel-home", "caution", *HOMEWARD, tank(6), says="Fuel for 80 km, 90 km to ride home."),
+            raises("fuel-home", "caution", *HOMEWARD, tank(6.4)),
+            raises("fuel-home", "caution", *HOMEWARD, tank(7), put("rider", "limits.fuel_reserve", "3 l")),
+        ),
+        silent=(
+            silent(*HOMEWARD, tank(6.5)),
+            silent(*HOMEWARD),
+            silent(*HOMEWARD[1:], tank(4)),
+            silent(*HOMEWARD[:2], tank(4)),
+            silent(*HOMEWARD, tank(6), RIDDEN),
+        ),
+        missing=(lacks("the bike", *HOMEWARD, without("bike")),),
     ),
 }

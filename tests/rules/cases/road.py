@@ -42,6 +42,7 @@ REAR_SLICK = put("tyres", "rear.kind", "slick")
 BY_ROAD = (put("day", "travel", "road"), REAR_SLICK)
 AFTER_LUNCH = dt.datetime(2026, 5, 16, 10, 0)
 
+UNTIL_DUSK = put("day", "timetable.all.1", {"from": dt.time(20, 0), "to": dt.time(20, 20)})
 LAW = put("garage", "limits.little-tread-for-the-road.serious_below", "1.6 mm")
 
 CASES = {
@@ -152,6 +153,7 @@ CASES = {
                 put("day", "entries.ines.kestrel.travel", "road"),
             ),
             raises("road-home", "caution", *BY_ROAD, LUNCH, now=AFTER_LUNCH),
+            raises("road-home", "caution", put("day", "travel", "road"), UNTIL_DUSK, says="dusk (20:20)"),
         ),
         silent=(
             silent(REAR_SLICK),
@@ -162,7 +164,37 @@ CASES = {
             silent(*BY_ROAD, put("day", "entries.ines.kestrel.travel", "van")),
             silent(*BY_ROAD, put("session", "kind", "road")),
             silent(*BY_ROAD, RIDDEN),
+            silent(UNTIL_DUSK),
         ),
         missing=(lacks("the tyre set", put("day", "travel", "road"), without("tyres")),),
+    ),
+    "dusk-on-the-road": Cases(
+        raising=(
+            raises("dusk", "caution", *HOME, put("session", "start", dt.time(20, 10)), says="20:10"),
+            raises("dusk", "caution", *HOME, put("session", "went_out", dt.time(21, 0))),
+            raises(
+                "dusk",
+                "caution",
+                *HOME,
+                without("session", "start"),
+                now=dt.datetime(2026, 5, 16, 20, 30),
+                says="20:30",
+            ),
+            raises(
+                "dusk",
+                "caution",
+                *HOME,
+                put("session", "date", dt.date(2026, 11, 7)),
+                put("session", "start", dt.time(17, 5)),
+            ),
+        ),
+        silent=(
+            silent(*HOME),
+            silent(put("session", "start", dt.time(20, 10))),
+            silent(*HOME, put("session", "start", dt.time(17, 5))),
+            silent(*HOME, without("session", "start")),
+            silent(*HOME, put("session", "start", dt.time(20, 10)), RIDDEN),
+        ),
+        asks=True,
     ),
 }

@@ -41,6 +41,11 @@ def pads(millimetres: float) -> Change:
     return put("session", "front_pads", f"{millimetres:g} mm")
 
 
+def start(hour: int, minute: int) -> Change:
+    """Start at this time."""
+    return put("session", "start", dt.time(hour, minute))
+
+
 FATIGUE = [("", 3), ("serious", 4), ("serious", 5)]
 AIR = [("note", 2), ("note", 3), ("", 4)]
 HEATER = [("note", 7), ("note", 8), ("", 9)]
@@ -98,5 +103,13 @@ ROWS = [
     *(
         row("fumes-in-a-closed-space", "below", worst, put("session", "air", f"{air} C"))
         for worst, air in HEATER
+    ),
+    *(
+        row("dusk-on-the-road", limit, worst, *HOME, put("session", "date", date), start(hour, minute))
+        for limit, date, hour in (
+            ("summer", dt.date(2026, 5, 16), 20),
+            ("winter", dt.date(2026, 11, 7), 17),
+        )
+        for worst, hour, minute in (("", hour - 1, 59), ("caution", hour, 0), ("caution", hour, 1))
     ),
 ]
