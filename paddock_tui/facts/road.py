@@ -2,8 +2,7 @@
 
 import datetime as dt
 from collections.abc import Mapping
-
-import attrs
+from typing import NamedTuple
 
 from paddock_tui.facts.controls import Mapped, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
@@ -31,8 +30,7 @@ ORDER = ("leaving", "warmers", "cold")
 """The readings before a ride, the last one first."""
 
 
-@attrs.frozen
-class Leaving:
+class Leaving(NamedTuple):
     """The pressure that one tyre leaves with, and where it stands."""
 
     end: End
