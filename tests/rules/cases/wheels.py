@@ -59,10 +59,6 @@ def noted(*rows: dict[str, object]) -> Change:
 
 TEN = dt.time(10, 34)
 
-TURNED = {"what": "shift pattern"}
-PATTERN = put("session", "work.1", TURNED)
-REVERSED = put("bike", "drive.shift_pattern", "reversed")
-
 SHIFTER = (
     put(
         "bike",
@@ -397,24 +393,5 @@ CASES = {
             ),
             lacks("what shifter is set to", SHIFTER[0], happened("false neutral", count=2)),
         ),
-    ),
-    "shift-pattern-changed": Cases(
-        raising=(
-            raises("shift-pattern", "caution", PATTERN, says="which way is not written down"),
-            raises("shift-pattern", "caution", PATTERN, REVERSED, says="first is up"),
-            raises(
-                "shift-pattern",
-                "caution",
-                history=went_before({"parked": dt.time(9, 0), "work.1": {**TURNED, "at": dt.time(9, 30)}}),
-            ),
-        ),
-        silent=(
-            silent(REVERSED),
-            silent(put("session", "work.1", {"what": "chain"})),
-            silent(PATTERN, RIDDEN),
-            silent(history=went_before({"parked": dt.time(9, 0), "work.1": TURNED})),
-            silent(history=went_before({"work.1": TURNED}, {"parked": dt.time(9, 40)})),
-        ),
-        missing=(lacks("the bike", PATTERN, without("bike")),),
     ),
 }

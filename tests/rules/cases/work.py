@@ -40,6 +40,10 @@ RODE = {"parked": dt.time(9, 40)}
 STEERS = {**WHOLE, "steering_free": True, "checked_by": "TM"}
 RODE_AN_HOUR = went_before({"ridden_time": "60 min"})
 
+TURNED = {"what": "shift pattern"}
+PATTERN = put("session", "work.1", TURNED)
+REVERSED = put("bike", "drive.shift_pattern", "reversed")
+
 CASES = {
     "wheel-work-not-checked": Cases(
         raising=(
@@ -192,5 +196,24 @@ CASES = {
             silent(service("oil", every="6 months", last=dt.date(2025, 1, 1)), RIDDEN),
         ),
         missing=(lacks("the bike", without("bike")),),
+    ),
+    "shift-pattern-changed": Cases(
+        raising=(
+            raises("shift-pattern", "caution", PATTERN, says="which way is not written down"),
+            raises("shift-pattern", "caution", PATTERN, REVERSED, says="first is up"),
+            raises(
+                "shift-pattern",
+                "caution",
+                history=went_before({"parked": dt.time(9, 0), "work.1": {**TURNED, "at": dt.time(9, 30)}}),
+            ),
+        ),
+        silent=(
+            silent(REVERSED),
+            silent(put("session", "work.1", {"what": "chain"})),
+            silent(PATTERN, RIDDEN),
+            silent(history=went_before({"parked": dt.time(9, 0), "work.1": TURNED})),
+            silent(history=went_before({"work.1": TURNED}, {"parked": dt.time(9, 40)})),
+        ),
+        missing=(lacks("the bike", PATTERN, without("bike")),),
     ),
 }
