@@ -30,7 +30,7 @@ from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.problems import problem_rows
-from paddock_tui.pages.review import finding_key, review_page, verdict_line
+from paddock_tui.pages.review import finding_key, from_before, review_page, verdict_line
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.speech import spoken
 from paddock_tui.records.errors import InputError
@@ -64,7 +64,9 @@ def check(folder: str, session: str | None, at: dt.datetime | None, form: CheckF
     if form == "json":
         print_dict(review_as_dict(ref, result, (*problems, *found.notes)))
     else:
-        page = review_page(result, heading_of(desk, ref), problems, notes=found.notes)
+        page = review_page(
+            result, heading_of(desk, ref), problems, notes=found.notes, before=from_before(found.situation)
+        )
         say(_lines(_named(page, result), form))
     return _status(ref, result, found.lost, hidden)
 

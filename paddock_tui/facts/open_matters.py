@@ -12,6 +12,7 @@ from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.matters import Matter, MatterHistory, Outing, Present, matters
 from paddock_tui.matters.fold import Answers
+from paddock_tui.matters.severity import HOLD
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import DayEntry, RidingDay
@@ -19,7 +20,7 @@ from paddock_tui.records.garage import Garage
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.text import printable
@@ -53,6 +54,32 @@ def open_matters(
     now = _present(here, outings[-1], records, checklists, checked, limits)
     now = attrs.evolve(now, before=garage.before.on)
     return matters(MatterHistory(outings, _answers(history, records, refs)), now)
+
+
+FEW = 2
+"""So many are said one by one; more from before anybody was asked count in one finding."""
+
+
+@fact("what is open from before anybody was asked")
+def from_before(
+    session: Session, history: History, open_matters: tuple[Matter, ...], garage: Garage
+) -> tuple[Matter, ...]:
+    """Return what was written down in a garage before it was ever said of an outing what it did, worst first.
+
+    What holds is never among them, nor are a few; once they were gone through together there are none.
+    """
+    if is_ridden(session) or session.date is None or garage.before.on is not None:
+        return ()
+    asked = next((one.session.date for one in history.past if _was_asked(one.session)), None)
+    first = session.date if asked is None else min(asked, session.date)
+    old = (one for one in open_matters if one.severity < HOLD and one.since is not None)
+    found = tuple(one for one in old if one.since is not None and one.since < first)
+    return found if len(found) > FEW else ()
+
+
+def _was_asked(session: Session) -> bool:
+    """Return whether anybody said on return what the bike did or what happened, or a verdict was kept."""
+    return session.did is not None or session.happened is not None or session.out.verdict is not None
 
 
 def _present(

@@ -3,6 +3,8 @@
 from collections.abc import Iterator, Mapping
 
 from paddock_tui.facts.essentials import MissingEssential
+from paddock_tui.facts.situation import Situation
+from paddock_tui.matters import Matter
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
@@ -74,12 +76,17 @@ def review_page(
     previews: Mapping[str, str] | None = None,
     notes: tuple[InputError, ...] = (),
     went_out: WentOutWith | None = None,
+    before: tuple[Matter, ...] = (),
 ) -> Page:
     """Make the review page; `previews` say by finding what its remedy would do, where a key can do it.
 
-    `notes` are the keys that nobody declared, `went_out` is what was known when a ridden session went out.
+    `notes` are the keys that nobody declared, `went_out` is what was known when a ridden session went out,
+    `before` what counts in one finding and is open from before anybody was asked.
     """
     sections = [Section("findings", tuple(finding_rows(review, previews or {})) or (_nothing(review),))]
+    if before:
+        rows = tuple(_before_row(one) for one in before)
+        sections.append(Section(f"{len(before)} from before", rows, "enter goes to where it is answered"))
     if went_out is not None:
         sections.append(Section("as it went out", tuple(_went_out_rows(went_out)), "judged then, not now"))
     if review.missing:
@@ -130,6 +137,26 @@ def finding_row(finding: Finding, preview: str = "") -> Row:
         ref=finding.where.ref if finding.where else None,
         path=finding.where.path if finding.where else (),
         key=finding_key(finding),
+    )
+
+
+def from_before(situation: Situation) -> tuple[Matter, ...]:
+    """Return what is open from before anybody was asked, worst first; empty without a session."""
+    found = situation.facts().get("from_before")
+    return found if isinstance(found, tuple) else ()
+
+
+def _before_row(one: Matter) -> Row:
+    since = f"since {one.since:%Y-%m-%d}" if one.since is not None else ""
+    return Row(
+        str(one.severity),
+        printable(one.message),
+        kind="link",
+        aside=printable(f"{since}. {one.remedy}"),
+        severity=str(one.severity),
+        ref=one.ref,
+        path=one.path,
+        key=f"before {one.kind}/{one.subject}",
     )
 
 

@@ -6,6 +6,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.matters import KINDS, Matter, MatterKind
 from paddock_tui.rules.core import (
     BRAKES,
+    CAUTION,
     EVENT,
     HEAD,
     RIDER,
@@ -29,11 +30,13 @@ _RANKS = {
 
 
 def _rule_of(kind: MatterKind) -> Callable[..., Result]:
-    def of_kind(open_matters: tuple[Matter, ...]) -> Result:
-        return [_raised(one) for one in open_matters if one.kind == kind.id]
+    def of_kind(open_matters: tuple[Matter, ...], from_before: tuple[Matter, ...]) -> Result:
+        return [_raised(one) for one in open_matters if one.kind == kind.id and one not in from_before]
 
-    def with_limits(open_matters: tuple[Matter, ...], limits: Limits) -> Result:
-        return of_kind(open_matters)
+    def with_limits(
+        open_matters: tuple[Matter, ...], from_before: tuple[Matter, ...], limits: Limits
+    ) -> Result:
+        return of_kind(open_matters, from_before)
 
     found = with_limits if kind.limits else of_kind
     found.__doc__ = f"Open until: {kind.closed_by}."
@@ -66,3 +69,22 @@ for _kind in KINDS.values():
         todo=ToDo(_kind.todo) if _kind.todo else None,
         rank=_RANKS[_kind.theme],
     )(_rule_of(_kind))
+
+
+@rule("open-from-before", CAUTION, when=("to_come",), at="garage:before", rank=BRAKES)
+def open_from_before(from_before: tuple[Matter, ...]) -> Result:
+    """What a garage held before anybody was asked what was left open: as severe as the worst of it."""
+    if not from_before:
+        return None
+    dates = sorted(one.since for one in from_before if one.since is not None)
+    return RaisedFinding(
+        message=f"{len(from_before)} from before: r.",
+        why="They were written down before anybody was asked what became of them; none is forgotten.",
+        remedy=Remedy(
+            "The review lists them, worst first: enter answers each where it stands. Or go through all of "
+            'them in one step with initials: "answer what is older" under : on the review.'
+        ),
+        severity=max(one.severity for one in from_before),
+        subject="before",
+        facts=f"{len(from_before)} written down from {dates[0]} to {dates[-1]}",
+    )

@@ -5,7 +5,7 @@ import attrs
 from paddock_tui.desk.day.checklist import answering
 from paddock_tui.desk.edits.remedies import mending
 from paddock_tui.facts.essentials import MissingEssential
-from paddock_tui.pages.review import finding_key, missing_at, review_page
+from paddock_tui.pages.review import finding_key, from_before, missing_at, review_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session, is_ridden
@@ -22,7 +22,10 @@ def _page(about: SubjectContext) -> Page:
     session = about.loaded.record
     ridden = isinstance(session, Session) and is_ridden(session)
     out = session.out if isinstance(session, Session) and ridden else None
-    return review_page(about.asked.review, about.heading, problems, _previews(about), went_out=out)
+    before = from_before(about.assembled.situation)
+    return review_page(
+        about.asked.review, about.heading, problems, _previews(about), went_out=out, before=before
+    )
 
 
 @attrs.define

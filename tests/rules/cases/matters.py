@@ -39,6 +39,16 @@ def _part(what: str, subject: str, severity: str) -> Cases:
     )
 
 
+OLD = (
+    {**earlier("leak", day=BEFORE, fluid="fork or shock weep", on_tyre=False)},
+    {**felt("tucks", grade=1), "date": BEFORE},
+    {**felt("rear locks", grade=1), "date": BEFORE},
+    {**RIDDEN, "date": BEFORE, "incidents.1": {"what": "warning lamp", "lamp": "other"}},
+)
+"""A fork that weeps, a tuck, a rear that locked and a lamp, before anybody was asked what became of it."""
+
+THROUGH = put("garage", "before", {"on": BEFORE, "by": "IS"})
+
 CASES = {
     "brakes-fade": _part("brakes fade", "brakes", "hold"),
     "throttle-or-engine-danger": Cases(
@@ -165,6 +175,22 @@ CASES = {
         silent=(
             silent(looked("rear", "cut", found="tread only", by="tyre fitter, paddock")),
             silent(history=went_before({"look.rear": {"seen": ["cut"]}, "tyres": "others"})),
+        ),
+        asks=True,
+    ),
+    "open-from-before": Cases(
+        raising=(
+            raises("before", "serious", history=went_before(*OLD), says="4 from before: r."),
+            raises("before", "serious", history=went_before(*OLD, {**RIDDEN, "did": "nothing"})),
+            raises("before", "serious", history=went_before(*OLD[1:]), says="3 from before: r."),
+        ),
+        silent=(
+            silent(),
+            # A few are said one by one.
+            silent(history=went_before(*OLD[2:])),
+            silent(history=went_before({**RIDDEN, "did": "nothing", "date": BEFORE}, *OLD)),
+            silent(THROUGH, history=went_before(*OLD)),
+            silent(put("session", "parked", dt.time(10, 59)), history=went_before(*OLD)),
         ),
         asks=True,
     ),
