@@ -90,6 +90,7 @@ def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> 
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
     desk = open_desk(folder, at, writes=False)
     problems: list[InputError] = list(desk.files.strays())
+    problems += desk.files.former.troubles(desk.files.name_of)
     lost = bool(problems)
     refs = list(desk.files.all())
     verdicts: list[tuple[Ref, Review]] = []

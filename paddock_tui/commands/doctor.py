@@ -180,7 +180,7 @@ def _garage(root: Path) -> Iterator[Tested]:
     unread = [
         files.name_of(ref) for ref in files.all() if (one := files.read(ref)) is None or one.record is None
     ]
-    strays = list(files.strays())
+    strays = [*files.strays(), *files.former.troubles(files.name_of)]
     count = len(unread) + len(strays)
     named = ", ".join([*unread, *(one.file for one in strays)][:3])
     fix = f"paddock-tui check {root} --all names each: {named}"

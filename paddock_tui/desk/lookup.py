@@ -35,6 +35,7 @@ def find(files: GarageFiles, text: str, among: tuple[str, ...] = tuple(FOLDERS))
         ref = Ref(kind, name)
         if kind not in FOLDERS:
             raise NoSuchRecord(InputError(f'"{text}"', f"a kind out of {', '.join(FOLDERS)}"))
+        ref = files.former.current(ref)
         if files.path_of(ref) is not None:
             return ref
         near = [one.id for one in files.listing(kind)]
@@ -42,7 +43,7 @@ def find(files: GarageFiles, text: str, among: tuple[str, ...] = tuple(FOLDERS))
     everything = [ref for kind in among for ref in files.listing(kind)]
     same = [ref for ref in everything if ref.id == text]
     starts = [ref for ref in everything if ref.id.startswith(text)] if len(text) >= 3 else []
-    found = same or starts
+    found = same or starts or _before(files, text, among)
     if len(found) == 1:
         return found[0]
     if found:
@@ -56,6 +57,11 @@ def find(files: GarageFiles, text: str, among: tuple[str, ...] = tuple(FOLDERS))
             "list them with: paddock-tui show GARAGE",
         )
     )
+
+
+def _before(files: GarageFiles, text: str, among: tuple[str, ...]) -> list[Ref]:
+    """List the records that had an id before they were renamed."""
+    return [now for kind in among if (now := files.former.current(Ref(kind, text))).id != text]
 
 
 @attrs.frozen

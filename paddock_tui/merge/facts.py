@@ -34,6 +34,8 @@ def _merge(
         return ours
     if _alike(base, ours):
         return theirs
+    if path == (FORMER,) and are_former_ids(ours) and are_former_ids(theirs):
+        return merged_former_ids(base, ours, theirs)
     if path == LAPS and isinstance(ours, Mapping) and isinstance(theirs, Mapping):
         return _laps(base if isinstance(base, Mapping) else {}, ours, theirs, conflicts)
     if isinstance(ours, Mapping) and isinstance(theirs, Mapping) and not _as_one(path):

@@ -48,6 +48,7 @@ def problems_read(desk: Desk) -> Iterator[InputError]:
             loaded = desk.files.read(ref)
             yield from loaded.troubles if loaded is not None else ()
     yield from desk.files.strays()
+    yield from desk.files.former.troubles(desk.files.name_of)
 
 
 def _still_open(desk: Desk, session: Ref) -> str:

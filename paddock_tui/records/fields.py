@@ -11,6 +11,7 @@ from typing import Any, Literal, cast
 
 import attrs
 
+from paddock_tui.records.paths import ANY as ANY
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes.base import Shape
 
@@ -21,9 +22,6 @@ NAMED = r"[a-z0-9]+([._-][a-z0-9]+)*"
 """The rule for keys that the owner names: lower case, digits, hyphens."""
 
 ENDS = "front|rear"
-
-ANY = "*"
-"""Stands in a declared path for a key that the owner chooses."""
 
 Nature = Literal["one", "values", "nested values", "table", "tables", "nested"]
 

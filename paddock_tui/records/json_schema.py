@@ -4,6 +4,8 @@ from typing import Any
 
 from paddock_tui.records.disputes import CONFLICT, SIDES
 from paddock_tui.records.fields import Spec, specs
+from paddock_tui.records.former_ids import FORMER
+from paddock_tui.records.ids import LONGEST, PATTERN
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.shapes.base import JsonSchema
 
@@ -23,10 +25,19 @@ _DISPUTES: JsonSchema = {
 }
 
 
+_FORMER_IDS: JsonSchema = {
+    "title": "former ids",
+    "description": "what the record was called before it was renamed; references to that still mean it",
+    "type": "array",
+    "items": {"type": "string", "pattern": f"^{PATTERN}$", "maxLength": LONGEST},
+}
+
+
 def record_schema(kind: str) -> JsonSchema:
     """Return the schema of one kind of record; a key that is left out is a fact that is not known."""
     made: JsonSchema = {"$schema": DIALECT, "title": kind} | _table(CLASSES[kind])
     made["properties"][CONFLICT] = _DISPUTES
+    made["properties"][FORMER] = _FORMER_IDS
     return made
 
 

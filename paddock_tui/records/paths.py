@@ -19,6 +19,9 @@ FOLDERS = {
 }
 """The kinds of record that have files of their own, and the folder of each kind."""
 
+ANY = "*"
+"""Stands in a declared path for a key that the owner chooses."""
+
 KINDS = ("garage", *FOLDERS)
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")

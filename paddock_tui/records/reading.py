@@ -22,6 +22,7 @@ from paddock_tui.records.common import ADJUSTER
 from paddock_tui.records.disputes import CONFLICT, held_disputes, is_dispute
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import Spec, specs
+from paddock_tui.records.former_ids import FORMER, are_former_ids
 from paddock_tui.records.impossible import is_outside
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import Path
@@ -65,10 +66,12 @@ class RecordRead:
 def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> RecordRead:
     """Read one record of a kind. With the bike, what is set on it is read as the bike's controls are."""
     cls = CLASSES[kind]
-    unknown = tuple(path for path in _unknown(cls, data, ()) if not _disputed(data, path))
+    unknown = tuple(path for path in _unknown(cls, data, ()) if not _kept_beside(data, path))
     troubles = (
         list(set_up_troubles(data, bike)) if bike is not None and kind in ("session", "profile") else []
     )
+    if FORMER in data and not are_former_ids(data[FORMER]):
+        troubles.append(InputError(found_words(data[FORMER]), "a list of ids", "remove it", path=(FORMER,)))
     readable = _without(data, [trouble.path for trouble in troubles] + list(unknown))
     try:
         record = _POSSIBLE.structure(readable, cls)
@@ -208,9 +211,10 @@ def _unknown(cls: type, data: Mapping[str, Any], at: Path) -> Iterator[Path]:
             yield from _unknown_below(known[key][1], value, (*at, key), known[key][1].keys)
 
 
-def _disputed(data: Mapping[str, Any], path: Path) -> bool:
-    """Return whether a key that no field declares is the table of facts that two laptops disagree on."""
-    return path == (CONFLICT,) and all(is_dispute(held) for held in held_disputes(data).values())
+def _kept_beside(data: Mapping[str, Any], path: Path) -> bool:
+    """Return whether a key that no field declares holds former ids, or facts that two laptops disagree on."""
+    disputed = path == (CONFLICT,) and all(is_dispute(held) for held in held_disputes(data).values())
+    return disputed or path == (FORMER,)
 
 
 def _unknown_below(spec: Spec, value: Any, at: Path, rules: tuple[str, ...]) -> Iterator[Path]:

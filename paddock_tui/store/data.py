@@ -120,3 +120,9 @@ def _copy(value: Any) -> Any:
     if isinstance(value, Mapping):
         return {key: _copy(item) for key, item in value.items()}
     return [_copy(item) for item in value] if _is_array(value) else value
+
+
+def without_empty(data: Mapping[str, Any]) -> dict[str, Any]:
+    """Leave out tables without a value: whether their headings stay is the file's affair."""
+    inner = {k: without_empty(one) if isinstance(one, Mapping) else one for k, one in data.items()}
+    return {key: one for key, one in inner.items() if one != {}}

@@ -11,14 +11,18 @@ from typing import TYPE_CHECKING, Any
 import attrs
 
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.paths import FOLDERS, GARAGE, Path, Ref
+from paddock_tui.records.former_ids import former_ids
+from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.allowed import Allowed
-from paddock_tui.store.data import facts_between, same
+from paddock_tui.store.data import facts_between, same, without_empty
 from paddock_tui.store.errors import LeadsOut
+from paddock_tui.store.former_ids import NAMES_FORMER, FormerIds
 from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.index import OTHER, Stamp, year_of
-from paddock_tui.store.listing import Listing, listed
+from paddock_tui.store.listing import Listing, listed, moved
+from paddock_tui.store.loaded import Loaded as Loaded
+from paddock_tui.store.loaded import Raw
 from paddock_tui.store.reading import LARGEST, loads, read_text
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
@@ -26,37 +30,8 @@ from paddock_tui.store.turns import Turns
 
 if TYPE_CHECKING:
     from paddock_tui.records.garage import Garage
-    from paddock_tui.records.kinds import Record
 
 _SCHEMA_LINE = re.compile(r"^\s*schema\s*=\s*(\d{1,9})\s*(?:#.*)?$", re.MULTILINE)
-
-
-@attrs.frozen
-class Loaded:
-    """One record as it stands: its file, text and data, and what could be read of it.
-
-    `record` is None where the file is lost (not TOML, not readable). `troubles` carry file and line.
-    `possible` is the record without the figures that cannot be, which stand at the paths `impossible`.
-    """
-
-    ref: Ref
-    file: FilePath
-    name: str
-    text: str
-    data: Mapping[str, Any]
-    record: "Record | None"
-    troubles: tuple[InputError, ...] = ()
-    unknown: tuple[InputError, ...] = ()
-    possible: "Record | None" = None
-    impossible: tuple[Path, ...] = ()
-
-
-@attrs.frozen
-class _Raw:
-    stamp: Stamp | None
-    text: str
-    data: dict[str, Any]
-    trouble: InputError | None = None
 
 
 class GarageFiles:
@@ -70,15 +45,22 @@ class GarageFiles:
         """Whether it was said in this run that undo does not outlive it."""
         self.swept = False
         """Return whether what dead processes left half-written was removed in this run."""
-        self._raw: dict[Ref, _Raw] = {}
-        self._loaded: dict[Ref, tuple[_Raw, _Raw | None, Loaded]] = {}
+        self._raw: dict[Ref, Raw] = {}
+        self._loaded: dict[Ref, tuple[Raw, Raw | None, Loaded]] = {}
         self._listing: Listing | None = None
         self._last_listing: Listing | None = None
         self._refs: dict[str, tuple[Ref, ...]] = {}
         self._turns = Turns()
         self._touched: list[Ref] = []
+        self.former = FormerIds(
+            lambda kind: self._files().get(kind, {}), lambda kind: self._with_former(kind)
+        )
         self.rows = SessionRows(
-            lambda: self.tree.real, self.stamp, lambda ref: self._held(ref), self._stamp_and_data
+            lambda: self.tree.real,
+            self.stamp,
+            lambda ref: self._held(ref),
+            self._stamp_and_data,
+            self.former.current,
         )
         self._staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
@@ -245,7 +227,7 @@ class GarageFiles:
         known = dict.fromkeys((*self._shown, *self._turns.next((*self._raw, *self.rows.indexed))))
         found = [ref for ref in known if ref not in self._staged and ref not in busy and self._differs(ref)]
         if before is not None and self._listed() is not before:
-            found += [ref for ref in _moved(before, self._listed()) if ref not in found and ref not in busy]
+            found += [ref for ref in moved(before, self._listed()) if ref not in found and ref not in busy]
         return tuple(found)
 
     def _differs(self, ref: Ref) -> bool:
@@ -263,7 +245,7 @@ class GarageFiles:
             return True
         if shown is not None:
             self.came_in += facts_between(shown, new.data)
-            return not same(_without_empty(new.data), _without_empty(shown))
+            return not same(without_empty(new.data), without_empty(shown))
         if old is not None:
             self.came_in += facts_between(old.data, new.data)
         return old is None or (new.text, new.trouble) != (old.text, old.trouble)
@@ -292,58 +274,86 @@ class GarageFiles:
 
     def _listed(self) -> Listing:
         # Held in a name of its own: another thread may forget the listing meanwhile.
-        listing = self._listing
+        listing, before = self._listing, self._last_listing
         if listing is None:
-            listing = listed(self.tree, self._last_listing)
-            if self._last_listing is None or listing.files != self._last_listing.files:
-                self._refs = {}
+            listing = listed(self.tree, before)
+            moved = before is None or listing.files != before.files
+            self._refs = {} if moved else self._refs
             self._listing = self._last_listing = listing
+            if moved and before is not None:
+                self._renamed()
         return listing
 
     def _files(self) -> dict[str, dict[str, FilePath]]:
         return self._listed().files
 
-    def _read_raw(self, ref: Ref, path: FilePath | None) -> _Raw | None:
+    def _read_raw(self, ref: Ref, path: FilePath | None) -> Raw | None:
         if ref in self._staged:
             known = self._raw.get(ref)
             if known is None or known.data is not self._staged[ref]:
                 text = known.text if known is not None else ""
-                self._raw[ref] = _Raw(None, text, self._staged[ref])
+                self._raw[ref] = Raw(None, text, self._staged[ref], None, self._staged[ref])
                 self._touch(ref)
             return self._raw[ref]
         stamp = _stamp(path)
         known = self._raw.get(ref)
         if known is not None and known.stamp == stamp and stamp is not None:
-            return known
+            return self._as_called(ref, known)
         self._touch(ref)
         if stamp is None or path is None:
             self._raw.pop(ref, None)
             return None
-        self._raw[ref] = self._fresh(path, stamp)
-        return self._raw[ref]
+        self._raw[ref] = fresh = self._fresh(path, stamp)
+        if known is not None and former_ids(known.written) != former_ids(fresh.written):
+            self._renamed()
+        return self._as_called(ref, fresh)
+
+    def _as_called(self, ref: Ref, raw: Raw) -> Raw:
+        """Return what was read of a file with its references called as they are by now."""
+        if raw.resolved is self.former.state:
+            return raw
+        data = self.former.resolved(ref.kind, raw.written)
+        if raw.resolved is not None and not same(data, raw.data):
+            self._touch(ref)
+            self._raw[ref] = raw = attrs.evolve(raw)
+        raw.data, raw.resolved = data, self.former.state
+        return raw
+
+    def _renamed(self) -> None:
+        self.former.renew()
+        self.rows.doubt_names(self._files())
+
+    def _with_former(self, kind: str) -> Iterator[tuple[Ref, Any]]:
+        """Read the records of a kind that had other ids, and only those."""
+        for name, path in self._files().get(kind, {}).items():
+            with contextlib.suppress(NotRead, UnicodeDecodeError):
+                content = read_file(self.tree, path, LARGEST)
+                data = loads(content.decode("utf-8-sig")) if NAMES_FORMER.search(content) else None
+                if isinstance(data, dict):
+                    yield Ref(kind, name), data
 
     def _held(self, ref: Ref) -> Mapping[str, Any] | None:
         """Return the data of a record that is in memory; None where it would have to be read."""
         if ref in self._staged:
             return self._staged[ref]
         raw = self._raw.get(ref)
-        return raw.data if raw is not None else None
+        return self._as_called(ref, raw).data if raw is not None else None
 
     def _stamp_and_data(self, ref: Ref) -> tuple[Stamp | None, Mapping[str, Any]]:
         raw = self._read_raw(ref, self.path_of(ref))
-        return (raw.stamp, raw.data) if raw is not None and raw.trouble is None else (None, {})
+        return (raw.stamp, raw.written) if raw is not None and raw.trouble is None else (None, {})
 
-    def _fresh(self, path: FilePath, stamp: Stamp) -> _Raw:
+    def _fresh(self, path: FilePath, stamp: Stamp) -> Raw:
         name = os.path.relpath(path, self.root)
         text = read_text(self.tree, path)
         if isinstance(text, InputError):
-            return _Raw(stamp, "", {}, attrs.evolve(text, file=name))
+            return Raw(stamp, "", {}, attrs.evolve(text, file=name))
         data = loads(text, name)
         if isinstance(data, InputError):
-            return _Raw(stamp, text, {}, data)
-        return _Raw(stamp, text, data)
+            return Raw(stamp, text, {}, data)
+        return Raw(stamp, text, data)
 
-    def _bike_raw(self, ref: Ref, raw: _Raw) -> _Raw | None:
+    def _bike_raw(self, ref: Ref, raw: Raw) -> Raw | None:
         """Return the bike that a set-up is for, since its controls say how what is set is read."""
         named = raw.data.get("bike")
         if ref.kind not in ("session", "profile") or not isinstance(named, str):
@@ -351,7 +361,7 @@ class GarageFiles:
         bike = Ref("bike", named)
         return self._read_raw(bike, self.path_of(bike))
 
-    def _structure(self, ref: Ref, path: FilePath, raw: _Raw) -> Loaded:
+    def _structure(self, ref: Ref, path: FilePath, raw: Raw) -> Loaded:
         # The records are loaded with the first that is asked for: listing and plain data take none.
         from paddock_tui.records.bike import Bike
         from paddock_tui.records.reading import read_record
@@ -368,18 +378,6 @@ class GarageFiles:
         troubles, unknown = placed(found, name, raw.text)
         held = (found.record, troubles, unknown, found.possible, found.impossible)
         return Loaded(ref, path, name, raw.text, raw.data, *held)
-
-
-def _without_empty(data: Mapping[str, Any]) -> dict[str, Any]:
-    """Leave out tables without a value: whether their headings stay is the file's affair."""
-    inner = {k: _without_empty(one) if isinstance(one, Mapping) else one for k, one in data.items()}
-    return {key: one for key, one in inner.items() if one != {}}
-
-
-def _moved(before: Listing, now: Listing) -> Iterator[Ref]:
-    for kind in FOLDERS:
-        old, new = before.files.get(kind, {}), now.files.get(kind, {})
-        yield from (Ref(kind, name) for name in sorted(old.keys() ^ new.keys()))
 
 
 def _stamp(path: FilePath | None) -> Stamp | None:

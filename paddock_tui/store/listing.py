@@ -10,7 +10,7 @@ import attrs
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.ids import id_of, is_id
-from paddock_tui.records.paths import FOLDERS
+from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.errors import LeadsOut, in_plain_words
 from paddock_tui.store.tree import Tree
 
@@ -84,6 +84,13 @@ def listed(tree: Tree, before: Listing | None = None) -> Listing:
                     _twice(os.path.relpath(second, tree.root), os.path.relpath(first, tree.root))
                 )
     return Listing(files, tuple(walk.strays), walk.folders, walk.links)
+
+
+def moved(before: Listing, now: Listing) -> Iterator[Ref]:
+    """List the records that came or went between two looks."""
+    for kind in FOLDERS:
+        old, new = before.files.get(kind, {}), now.files.get(kind, {})
+        yield from (Ref(kind, name) for name in sorted(old.keys() ^ new.keys()))
 
 
 def folders(root: Path) -> Iterator[tuple[Path, list[str]]]:

@@ -1,8 +1,10 @@
 """What the sessions of a garage say in short: out of memory, else the index, else their files."""
 
-from collections.abc import Callable, Hashable, Mapping
+from collections.abc import Callable, Container, Hashable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
+
+import attrs
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.index import SessionIndex, SessionRow, Stamp, row_of
@@ -14,7 +16,8 @@ class SessionRows:
     """Remembers each session's row until its record is touched. Nothing is looked at that nobody asks for.
 
     `real` is the garage's real path, `stamp_of` looks at a file, `held` gives the data that is in memory,
-    `data_of` reads it.
+    `data_of` reads it as it is written; `current` says what a record is called by now. The index holds what
+    is written.
     """
 
     def __init__(
@@ -23,8 +26,11 @@ class SessionRows:
         stamp_of: Callable[[Ref], Stamp | None],
         held: Callable[[Ref], Mapping[str, Any] | None],
         data_of: Callable[[Ref], tuple[Stamp | None, Mapping[str, Any]]],
+        current: Callable[[Ref], Ref],
     ) -> None:
         self._real, self._stamp_of, self._held, self._data_of = real, stamp_of, held, data_of
+        self._current = current
+        self._renamed: set[Ref] = set()
         self._index: SessionIndex | None = None
         self._rows: dict[Ref, SessionRow | None] = {}
         self._doubted: set[Ref] = set()
@@ -38,7 +44,7 @@ class SessionRows:
         if ref in self._rows and ref not in self._doubted:
             return self._rows[ref]
         self._doubted.discard(ref)
-        found = self._found(ref)
+        found = self._as_called(ref, self._found(ref))
         if ref in self._rows and found != self._rows[ref]:
             self._version += 1
         self._rows[ref] = found
@@ -48,6 +54,22 @@ class SessionRows:
         """Look at a session anew when it is next asked for."""
         self._doubted.add(ref)
         self.indexed.pop(ref, None)
+
+    def doubt_names(self, there: Mapping[str, Container[str]]) -> None:
+        """Look again at sessions whose names are none of those that are `there`, or were read as others."""
+        for ref, row in self._rows.items():
+            if row is not None and (ref in self._renamed or _names_another(row, there)):
+                self._doubted.add(ref)
+
+    def _as_called(self, ref: Ref, row: SessionRow | None) -> SessionRow | None:
+        """Return a row with the records that it names called as they are by now."""
+        if row is None:
+            return None
+        new = {kind: self._current(Ref(kind, name)).id for kind, name in _names(row) if name}
+        if all(getattr(row, kind) == name for kind, name in new.items()):
+            return row
+        self._renamed.add(ref)
+        return attrs.evolve(row, **new)
 
     def derived(self, refs: tuple[Ref, ...], key: Hashable, make: Callable[[], D]) -> D:
         """Return what is made of the rows of these sessions, made anew only when a row changed."""
@@ -63,7 +85,7 @@ class SessionRows:
     def take(self, other: "SessionRows") -> None:
         """Begin with what another remembers."""
         self._rows, self.indexed, self._index = dict(other._rows), dict(other.indexed), other._index
-        self._doubted = set(other._doubted)
+        self._doubted, self._renamed = set(other._doubted), set(other._renamed)
 
     def write(self) -> None:
         """Write the index where enough is new in it."""
@@ -93,3 +115,12 @@ class SessionRows:
             except (OSError, RuntimeError):
                 return None
         return self._index
+
+
+def _names(row: SessionRow) -> Iterator[tuple[str, str]]:
+    for kind in ("bike", "rider", "tyres", "day"):
+        yield kind, getattr(row, kind)
+
+
+def _names_another(row: SessionRow, there: Mapping[str, Container[str]]) -> bool:
+    return any(name and name not in there.get(kind, ()) for kind, name in _names(row))

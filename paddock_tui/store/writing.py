@@ -55,7 +55,7 @@ def _prepared(
         return NotSaved(f"there is a {wanted.kind} {wanted.id} already", "choose another name", again=False)
     if isinstance(change, Create):
         return Write(change, files.path_for(change.ref), change.text, "", Remove(change.ref, change.text))
-    known = moved.get(change.ref) or files.path_of(change.ref)
+    known = moved.get(change.ref) or files.path_of(files.former.current(change.ref))
     if known is None:
         return NotSaved(f"{change.ref} is not in the garage any more", again=False)
     text = texts[known] if known in texts else read_text(files.tree, known)
@@ -72,6 +72,9 @@ def _prepared(
 def _with_text(
     files: GarageFiles, change: Change | Rename | Remove | Rekey, path: FilePath, text: str
 ) -> Write | Clash | NotSaved:
+    if isinstance(change, Change | Rekey):
+        data = loads(text)
+        change = files.former.as_written(change, data) if isinstance(data, dict) else change
     match change:
         case Rename():
             return Write(change, path, text, text, Rename(Ref(change.ref.kind, change.to), change.ref.id))

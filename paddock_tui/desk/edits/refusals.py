@@ -59,7 +59,7 @@ def _named(files: GarageFiles, ref: Ref, edit: Edit) -> Iterator[tuple[str, str]
 
 
 def _no_such(files: GarageFiles, kind: str, name: str, path: Path) -> InputError | None:
-    if files.path_of(Ref(kind, name)) is not None:
+    if files.path_of(files.former.current(Ref(kind, name))) is not None:
         return None
     there = [one.id for one in files.listing(kind)]
     known = ", ".join(there[:8]) + (" ..." if len(there) > 8 else "")

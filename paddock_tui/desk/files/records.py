@@ -7,10 +7,13 @@ from typing import Any
 from paddock_tui.desk.edits.values import setting_value
 from paddock_tui.records.edits import MISSING, AnyChange, Change, Create, Edit, Rekey, Rename, Step, Value
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.fields import ANY
+from paddock_tui.records.former_ids import FORMER, former_ids
 from paddock_tui.records.ids import is_id
-from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.data import lookup
+from paddock_tui.store.former_ids import matching
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.patch import Patched, patch
 from paddock_tui.store.references import reference_fields
 from paddock_tui.store.render import render_line, render_table
 
@@ -33,12 +36,18 @@ def duplicating(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
         return wrong
     if loaded is None or loaded.record is None:
         return InputError(f"{ref} cannot be read", "a record that can be read", "correct its file first")
-    return Step(f"{ref.kind} {ref.id} copied to {new_id}", (Create(Ref(ref.kind, new_id), loaded.text),))
+    copied = patch(loaded.text, _set(loaded.data, ()))
+    if not isinstance(copied, Patched):
+        return InputError(f"{ref}: {copied.reason}", "a record that can be copied", "copy its file")
+    return Step(f"{ref.kind} {ref.id} copied to {new_id}", (Create(Ref(ref.kind, new_id), copied.text),))
 
 
 def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
-    """Make the step that renames a record and every reference to it; one undo takes all of it back."""
-    wrong = _name_trouble(files, Ref(ref.kind, new_id))
+    """Make the step that renames a record and every reference to it; one undo takes all of it back.
+
+    The record keeps the old id: what is written on another laptop still means it.
+    """
+    wrong = _name_trouble(files, Ref(ref.kind, new_id), ref)
     if wrong is not None:
         return wrong
     changes: list[AnyChange] = []
@@ -55,6 +64,9 @@ def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
         if edits:
             changes.append(Change(other, edits))
         changes += _entries_following(other, files.data(other), ref, new_id)
+    data = files.data(ref)
+    former = [one for one in former_ids(data) if one not in (ref.id, new_id)]
+    changes.append(Change(ref, tuple(_set(data, (*former, ref.id)))))
     return Step(f"{ref.kind} {ref.id} -> {new_id}", (*changes, Rename(ref, new_id)))
 
 
@@ -77,9 +89,20 @@ def record_text(values: Mapping[str, Value]) -> str:
     return "\n".join(lines).lstrip("\n") + "\n"
 
 
-def _name_trouble(files: GarageFiles, ref: Ref) -> InputError | None:
+def _set(data: Mapping[str, Any], former: tuple[str, ...]) -> list[Edit]:
+    """List the edits after which a record has these former ids."""
+    old, new = data.get(FORMER, MISSING), list(former) or MISSING
+    return [Edit((FORMER,), old, new)] if old != new else []
+
+
+def _name_trouble(files: GarageFiles, ref: Ref, renamed: Ref | None = None) -> InputError | None:
+    """Return why a record cannot be called so; one that is `renamed` may have an id back that it had."""
     if not is_id(ref.id):
         return InputError(f'"{ref.id}"', _ID)
+    had = [one.id for one in files.former.claims(ref) if one != renamed]
+    if had:
+        found = f"{ref.id} was the id of {had[0]}, and may still mean it on another laptop"
+        return InputError(found, "a name that nothing had", "choose another name")
     if files.path_of(ref) is not None:
         return InputError(
             f"there is a {ref.kind} {ref.id} already", "a name that is free", "choose another name"
@@ -92,9 +115,8 @@ def _following(kind: str, data: Mapping[str, Any], ref: Ref, new_id: str) -> lis
     edits: list[Edit] = []
     for pattern, wanted in reference_fields(kind):
         if wanted == ref.kind:
-            edits += [
-                Edit(path, ref.id, new_id) for path in _matching(data, pattern) if _at(data, path) == ref.id
-            ]
+            paths = (path for path in matching(data, pattern) if lookup(data, path) == ref.id)
+            edits += [Edit(path, ref.id, new_id) for path in paths]
     return edits
 
 
@@ -108,18 +130,3 @@ def _entries_following(day: Ref, data: Mapping[str, Any], ref: Ref, new_id: str)
         elif ref.kind == "bike" and isinstance(bikes, Mapping) and ref.id in bikes:
             found.append(Rekey(day, ("entries", rider, ref.id), new_id))
     return found
-
-
-def _matching(data: Any, pattern: Path, at: Path = ()) -> list[Path]:
-    if not pattern:
-        return [at]
-    if not isinstance(data, Mapping):
-        return []
-    keys = list(data) if pattern[0] == ANY else [pattern[0]] if pattern[0] in data else []
-    return [path for key in keys for path in _matching(data[key], pattern[1:], (*at, key))]
-
-
-def _at(data: Any, path: Path) -> Any:
-    for key in path:
-        data = data[key]
-    return data

@@ -29,6 +29,6 @@ def free_session(files: GarageFiles, date: dt.date, number: int, bike: str | Non
     """Return a new session the id that says date, number and bike; another one where that is taken."""
     wanted = f"{date.isoformat()}-{number}-{bike or 'bike'}"[:_LONGEST].rstrip("._-")
     ref, more = Ref("session", wanted), 2
-    while files.path_of(ref) is not None:
+    while files.path_of(ref) is not None or files.former.claims(ref):
         ref, more = Ref("session", f"{wanted}-{more}"), more + 1
     return ref
