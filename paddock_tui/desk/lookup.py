@@ -43,7 +43,7 @@ def find(files: GarageFiles, text: str, among: tuple[str, ...] = tuple(FOLDERS))
     everything = [ref for kind in among for ref in files.listing(kind)]
     same = [ref for ref in everything if ref.id == text]
     starts = [ref for ref in everything if ref.id.startswith(text)] if len(text) >= 3 else []
-    found = same or starts or _before(files, text, among)
+    found = same or _before(files, text, among) or starts
     if len(found) == 1:
         return found[0]
     if found:

@@ -4,8 +4,10 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from paddock_tui.merge.conflicts import CONFLICT, Conflict
+from paddock_tui.merge.renames import called_alike, merged_former_ids
 from paddock_tui.merge.worse import worse
 from paddock_tui.records.edits import MISSING, Missing, Value
+from paddock_tui.records.former_ids import FORMER, are_former_ids
 from paddock_tui.records.paths import Path
 from paddock_tui.store.data import same
 
@@ -19,7 +21,7 @@ def merge_data(
 ) -> tuple[Data, tuple[Conflict, ...]]:
     """Return every fact after the merge, disputed ones left out, and the conflicts in a stable order."""
     conflicts: list[Conflict] = []
-    found = _table((), base, ours, theirs, conflicts)
+    found = _table((), *called_alike(dict(base), dict(ours), dict(theirs)), conflicts)
     return found, tuple(sorted(conflicts, key=lambda one: one.path))
 
 

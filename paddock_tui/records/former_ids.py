@@ -12,7 +12,7 @@ FORMER: Final = "was"
 def former_ids(data: Mapping[str, Any]) -> tuple[str, ...]:
     """Return the ids that a record had before; none where what stands there is no list of ids."""
     found = data.get(FORMER)
-    return tuple(found) if are_former_ids(found) else ()
+    return tuple(found) if isinstance(found, list) and are_former_ids(found) else ()
 
 
 def are_former_ids(value: object) -> bool:

@@ -63,17 +63,18 @@ def after(data: Mapping[str, Any], edit: Edit, stands: Callable[[Path], bool]) -
 
 def facts_between(one: Mapping[str, Any], other: Mapping[str, Any]) -> int:
     """Count the values that differ between two tables, at every depth: changed, come or gone."""
-    first, second = dict(_leaves(one, ())), dict(_leaves(other, ()))
+    first, second = dict(leaves(one, ())), dict(leaves(other, ()))
     return sum(
         path not in first or path not in second or not same(first[path], second[path])
         for path in {**first, **second}
     )
 
 
-def _leaves(table: Mapping[str, Any], at: Path) -> Iterator[tuple[Path, object]]:
+def leaves(table: Mapping[str, Any], at: Path = ()) -> Iterator[tuple[Path, object]]:
+    """List the values of a table with their paths, at every depth."""
     for key, value in table.items():
         if isinstance(value, Mapping):
-            yield from _leaves(value, (*at, key))
+            yield from leaves(value, (*at, key))
         else:
             yield (*at, key), value
 

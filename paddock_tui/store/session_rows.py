@@ -65,11 +65,13 @@ class SessionRows:
         """Return a row with the records that it names called as they are by now."""
         if row is None:
             return None
-        new = {kind: self._current(Ref(kind, name)).id for kind, name in _names(row) if name}
-        if all(getattr(row, kind) == name for kind, name in new.items()):
+        bike, rider, tyres, day = (
+            self._current(Ref(kind, name)).id if name else "" for kind, name in _names(row)
+        )
+        if (bike, rider, tyres, day) == (row.bike, row.rider, row.tyres, row.day):
             return row
         self._renamed.add(ref)
-        return attrs.evolve(row, **new)
+        return attrs.evolve(row, bike=bike, rider=rider, tyres=tyres, day=day)
 
     def derived(self, refs: tuple[Ref, ...], key: Hashable, make: Callable[[], D]) -> D:
         """Return what is made of the rows of these sessions, made anew only when a row changed."""

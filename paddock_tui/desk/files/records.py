@@ -66,7 +66,8 @@ def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
         changes += _entries_following(other, files.data(other), ref, new_id)
     data = files.data(ref)
     former = [one for one in former_ids(data) if one not in (ref.id, new_id)]
-    changes.append(Change(ref, tuple(_set(data, (*former, ref.id)))))
+    if data:  # a file that is no TOML can hold no more than its name
+        changes.append(Change(ref, tuple(_set(data, (*former, ref.id)))))
     return Step(f"{ref.kind} {ref.id} -> {new_id}", (*changes, Rename(ref, new_id)))
 
 
