@@ -9,8 +9,6 @@ from paddock_tui.records.paths import Path
 from paddock_tui.store.data import leaves, lookup
 from paddock_tui.store.references import KEYED_BY
 
-Data = dict[str, Any]
-
 
 def merged_former_ids(base: object, ours: object, theirs: object) -> Value | Missing:
     """Return every id that a side added and none that a side took out; the order is the same for both."""
@@ -20,7 +18,9 @@ def merged_former_ids(base: object, ours: object, theirs: object) -> Value | Mis
     return [*kept, *added] or MISSING
 
 
-def called_alike(base: Data, ours: Data, theirs: Data) -> tuple[Data, Data, Data]:
+def called_alike(
+    base: dict[str, Any], ours: dict[str, Any], theirs: dict[str, Any]
+) -> tuple[dict[str, Any], dict[str, Any], dict[str, Any]]:
     """Return the three states with what one side renamed among a day's entries renamed in the others too."""
     table, kinds = KEYED_BY["day"]
     for depth in range(1, len(kinds) + 1):
@@ -32,7 +32,7 @@ def called_alike(base: Data, ours: Data, theirs: Data) -> tuple[Data, Data, Data
     return base, ours, theirs
 
 
-def _tables(data: Data, at: Path, depth: int) -> Iterator[Path]:
+def _tables(data: dict[str, Any], at: Path, depth: int) -> Iterator[Path]:
     here = lookup(data, at)
     if not isinstance(here, Mapping):
         return
@@ -43,7 +43,9 @@ def _tables(data: Data, at: Path, depth: int) -> Iterator[Path]:
         yield from _tables(data, (*at, key), depth - 1)
 
 
-def _renames(base: Data, side: Data, other: Data, at: Path) -> list[tuple[str, str]]:
+def _renames(
+    base: dict[str, Any], side: dict[str, Any], other: dict[str, Any], at: Path
+) -> list[tuple[str, str]]:
     """Return the one entry that a side gave another key: one is gone, one is new, and most of it is the same.
 
     None where the other side has no such entry any more, or has the new key itself.
@@ -65,7 +67,7 @@ def _renames(base: Data, side: Data, other: Data, at: Path) -> list[tuple[str, s
     return [(gone[0], new[0])] if 2 * len(alike) >= len(list(leaves(was))) else []
 
 
-def _rekeyed(data: Data, path: Path, to: str) -> Data:
+def _rekeyed(data: dict[str, Any], path: Path, to: str) -> dict[str, Any]:
     first, rest = path[0], path[1:]
     if not rest:
         return {(to if key == first else key): value for key, value in data.items()}

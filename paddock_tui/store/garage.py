@@ -21,8 +21,8 @@ from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.index import OTHER, Stamp, year_of
 from paddock_tui.store.listing import Listing, listed, moved
+from paddock_tui.store.loaded import FileText
 from paddock_tui.store.loaded import Loaded as Loaded
-from paddock_tui.store.loaded import Raw
 from paddock_tui.store.reading import LARGEST, loads, read_text
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
@@ -45,8 +45,8 @@ class GarageFiles:
         """Whether it was said in this run that undo does not outlive it."""
         self.swept = False
         """Return whether what dead processes left half-written was removed in this run."""
-        self._raw: dict[Ref, Raw] = {}
-        self._loaded: dict[Ref, tuple[Raw, Raw | None, Loaded]] = {}
+        self._raw: dict[Ref, FileText] = {}
+        self._loaded: dict[Ref, tuple[FileText, FileText | None, Loaded]] = {}
         self._listing: Listing | None = None
         self._last_listing: Listing | None = None
         self._refs: dict[str, tuple[Ref, ...]] = {}
@@ -287,12 +287,12 @@ class GarageFiles:
     def _files(self) -> dict[str, dict[str, FilePath]]:
         return self._listed().files
 
-    def _read_raw(self, ref: Ref, path: FilePath | None) -> Raw | None:
+    def _read_raw(self, ref: Ref, path: FilePath | None) -> FileText | None:
         if ref in self._staged:
             known = self._raw.get(ref)
             if known is None or known.data is not self._staged[ref]:
                 text = known.text if known is not None else ""
-                self._raw[ref] = Raw(None, text, self._staged[ref], None, self._staged[ref])
+                self._raw[ref] = FileText(None, text, self._staged[ref], None, self._staged[ref])
                 self._touch(ref)
             return self._raw[ref]
         stamp = _stamp(path)
@@ -308,7 +308,7 @@ class GarageFiles:
             self._renamed()
         return self._as_called(ref, fresh)
 
-    def _as_called(self, ref: Ref, raw: Raw) -> Raw:
+    def _as_called(self, ref: Ref, raw: FileText) -> FileText:
         """Return what was read of a file with its references called as they are by now."""
         if raw.resolved is self.former.state:
             return raw
@@ -343,17 +343,17 @@ class GarageFiles:
         raw = self._read_raw(ref, self.path_of(ref))
         return (raw.stamp, raw.written) if raw is not None and raw.trouble is None else (None, {})
 
-    def _fresh(self, path: FilePath, stamp: Stamp) -> Raw:
+    def _fresh(self, path: FilePath, stamp: Stamp) -> FileText:
         name = os.path.relpath(path, self.root)
         text = read_text(self.tree, path)
         if isinstance(text, InputError):
-            return Raw(stamp, "", {}, attrs.evolve(text, file=name))
+            return FileText(stamp, "", {}, attrs.evolve(text, file=name))
         data = loads(text, name)
         if isinstance(data, InputError):
-            return Raw(stamp, text, {}, data)
-        return Raw(stamp, text, data)
+            return FileText(stamp, text, {}, data)
+        return FileText(stamp, text, data)
 
-    def _bike_raw(self, ref: Ref, raw: Raw) -> Raw | None:
+    def _bike_raw(self, ref: Ref, raw: FileText) -> FileText | None:
         """Return the bike that a set-up is for, since its controls say how what is set is read."""
         named = raw.data.get("bike")
         if ref.kind not in ("session", "profile") or not isinstance(named, str):
@@ -361,7 +361,7 @@ class GarageFiles:
         bike = Ref("bike", named)
         return self._read_raw(bike, self.path_of(bike))
 
-    def _structure(self, ref: Ref, path: FilePath, raw: Raw) -> Loaded:
+    def _structure(self, ref: Ref, path: FilePath, raw: FileText) -> Loaded:
         # The records are loaded with the first that is asked for: listing and plain data take none.
         from paddock_tui.records.bike import Bike
         from paddock_tui.records.reading import read_record

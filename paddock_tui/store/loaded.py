@@ -35,7 +35,7 @@ class Loaded:
 
 
 @attrs.define(eq=False)
-class Raw:
+class FileText:
     """A file's text; `data` is what is `written` with its references as they are called by now."""
 
     stamp: Stamp | None
