@@ -14,16 +14,10 @@ from paddock_tui.quantities import rounded
 from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.paths import Ref
 from paddock_tui.text import printable
-from paddock_tui.trade.change_effect import (
-    FIRST_LEVEL,
-    LEAST_LUCK,
-    LUCK_OVER_SCATTER,
-    RATE,
-    Judgement,
-    Luck,
-)
+from paddock_tui.trade.change_effect import FIRST_LEVEL, RATE, Judgement
 from paddock_tui.trade.feel_effect import FEWEST_PAIRS, FeltEffect
 from paddock_tui.trade.session_comparison import Compared
+from paddock_tui.trade.session_luck import LEAST_LUCK, LUCK_OVER_SCATTER, Luck
 
 TRY_BACK = "try back"
 _FROM_SESSION = "session before"
@@ -107,7 +101,7 @@ def _gain(judgement: Judgement) -> Iterator[Row]:
     yield _text("luck of a session", _luck(judgement.luck))
     yield _text(
         "level",
-        f"{FIRST_LEVEL:.0%} when first judged, less each time it is judged again: at most {RATE:.0%} of "
+        f"{FIRST_LEVEL:.1%} when first judged, less each time it is judged again: at most {RATE:.0%} of "
         "changes that do nothing are called a help, whatever learning, tyres and track do one way, while "
         "luck is no larger than that",
     )
@@ -116,7 +110,7 @@ def _gain(judgement: Judgement) -> Iterator[Row]:
 def _luck(luck: Luck) -> str:
     sd = f"sd {rounded(luck.sd_s, 2)} s"
     if luck.learnt:
-        return f"{sd}, from {luck.freedom} repeats of a set-up by this rider on this bike"
+        return f"{sd}, from {luck.steps} steps between like sessions of this rider on this bike"
     scatter = f"{LUCK_OVER_SCATTER:g} times the scatter of the laps"
     return f"{sd}, assumed: {scatter}, at least {LEAST_LUCK:.2%} of a lap; no source"
 

@@ -2,23 +2,23 @@
 
 The laps of one session share that session's luck: wind, traffic, sleep. So a change is judged by steps
 between neighbouring sessions of one day: `to` steps, at which the change was made, and `back` steps, at
-which it was taken back. The luck of a session is taken to be as large as the scatter of the rider's own
-clean laps from lap to lap times 1.4, at least 0.15 % of a lap (assumed, no source), until runs of the same
-set-up of this bike and rider show how large it is. With that factor a change that does nothing is called a
-help in at most 5 % of histories while the luck is up to 1.5 times the scatter, and in at most 10 % up to
+which it was taken back. How large the luck is, is assumed until the record of this bike and rider shows it
+(`trade/session_luck.py`). What is assumed is so much that a change that does nothing is called a help in at
+most 5 % of histories while the luck is up to 1.5 times the scatter of the laps, and in at most 10 % up to
 twice, whatever one-way drift there is (`python -m tests.bench laps`); a luck that was learnt keeps the 5 %.
 
 Learning, a track that gets warmer and tyres that age all go one way within a day, however fast. Such a drift
 helps the `to` steps or the `back` steps, never both; so "helped" takes both, each beyond luck by itself
 (Berger 1982, intersection-union test). That bounds the rate of a false "helped" without knowing the drift.
-Three or more `to` steps alone will do where none of them leaves the first session of a day, and where they
-beat an allowance for learning of 0.2 % of a lap a session (assumed, no source).
+Three or more `to` steps alone will do where none of them leaves the first session of a day: they have to beat
+the drift that the record shows of other steps and 0.05 % of a lap more, or without a record an allowance of
+0.2 % of a lap a session (assumed, no source). Where they lie further from it than luck and a setting bring
+sessions, tyres or the track are as likely the cause, and nothing is said of the change.
 
-Each judgement of one change, as steps are added to it, has a level of its own: 4 % at the first, then 0.5 %,
-0.25 % and so on, together at most 5 %, for a false "helped" and as much for a false "made it worse".
+Each judgement of one change, as steps are added to it, has a level of its own: 4.5 % at the first, then
+0.25 %, 0.125 % and so on, together at most 5 %, for a false "helped" and as much for a false "made it worse".
 """
 
-import functools
 import math
 from collections.abc import Sequence
 from typing import Literal
@@ -26,10 +26,9 @@ from typing import Literal
 import attrs
 
 from paddock_tui.trade.chances import above_student
-from paddock_tui.trade.descriptive import mean, median, pooled_deviation, squares
-from paddock_tui.trade.errors import above
+from paddock_tui.trade.descriptive import mean, median
 from paddock_tui.trade.session_comparison import FEWEST, compared
-from paddock_tui.trade.shifts import one_sample
+from paddock_tui.trade.session_luck import LapRecord, Luck, Ridden, luck_of, record_of
 
 Verdict = Literal[
     "helped", "made it worse", "faster, cause not known", "slower, cause not known", "cannot tell yet"
@@ -39,45 +38,15 @@ Verdict = Literal[
 RATE = 0.05
 """At most this share of changes that do nothing is called a help, and at most as many a harm."""
 
-FIRST_LEVEL, LATER_LEVEL = 0.04, 0.01
-LUCK_OVER_SCATTER = 1.4
-LEAST_LUCK = 0.0015
+FIRST_LEVEL, LATER_LEVEL = 0.045, 0.005
 ALLOWED_DRIFT = 0.002
-ENOUGH_REPEATS = 4
+"""Share of a lap that sessions may drift from one to the next while no record shows how much they do."""
+
+ALLOWED_BESIDE_RECORD = 0.0005
+"""Share of a lap by which the drift may differ from what the record shows."""
+
 PAIRS = 3
 _SEEN = 0.05
-
-
-@attrs.frozen
-class Ridden:
-    """A session as far as it is judged: clean laps in s, and whether it was the first of the rider's day."""
-
-    key: str
-    laps_s: tuple[float, ...]
-    opens_day: bool = False
-
-    @property
-    def usual_s(self) -> float:
-        """The middle of the clean laps, by the means of all pairs: near the median, and steadier."""
-        return _middle_s(self.laps_s)
-
-    @property
-    def squares(self) -> float:
-        """The sum of squared deviations of the clean laps from their mean, in s^2."""
-        return _squares(self.laps_s)
-
-
-@functools.lru_cache(maxsize=4096)
-def _middle_s(laps_s: tuple[float, ...]) -> float:
-    """Find the middle of a session's laps once: every change of a bike looks at them again."""
-    return one_sample(laps_s).shift
-
-
-@functools.lru_cache(maxsize=4096)
-def _squares(laps_s: tuple[float, ...]) -> float:
-    for lap in laps_s:
-        above("lap", lap, 0.0, None, "s")
-    return squares(laps_s)
 
 
 @attrs.frozen
@@ -88,29 +57,10 @@ class LoneChange:
     after: Ridden
     back: bool = False
 
-    @property
-    def gain_s(self) -> float:
-        """What the change cost in s, with minus without: below zero is faster."""
-        change = self.after.usual_s - self.before.usual_s
+    def gain_s(self, record: LapRecord) -> float:
+        """Return what the change cost in s, with minus without: below zero is faster."""
+        change = record.counted(self.after).mean_s - record.counted(self.before).mean_s
         return -change if self.back else change
-
-
-@attrs.frozen
-class Luck:
-    """Standard deviation in s of a session's usual lap by luck, its degrees of freedom, and whence.
-
-    `scatter_s` is that of the laps from lap to lap. A luck that was learnt holds it already.
-    """
-
-    sd_s: float
-    freedom: int
-    learnt: bool
-    scatter_s: float = 0.0
-
-    @property
-    def noise_s(self) -> float:
-        """What the scatter of one lap adds to the middle of several, in s; pi / 3 over a mean's variance."""
-        return 0.0 if self.learnt else math.sqrt(math.pi / 3.0) * self.scatter_s
 
 
 @attrs.frozen
@@ -131,26 +81,7 @@ class Judgement:
     steps: tuple[int, int] = (0, 0)
 
 
-def luck_of(sessions: Sequence[Ridden], runs_s: Sequence[Sequence[float]] = ()) -> Luck:
-    """Return the luck of a session.
-
-    `runs_s` are the usual laps of sessions with the same set-up, a run for each day, of this bike and rider
-    and not judged here: how they lie about their mean is luck. From four degrees of freedom on they are
-    believed; before that the larger figure is.
-    """
-    freedom = sum(len(one.laps_s) - 1 for one in sessions)
-    scatter = math.sqrt(math.fsum(one.squares for one in sessions) / freedom)
-    usual_s = median([one.usual_s for one in sessions])
-    assumed = max(LUCK_OVER_SCATTER * scatter, LEAST_LUCK * usual_s)
-    if not any(len(run) > 1 for run in runs_s):
-        return Luck(assumed, freedom, False, scatter)
-    learnt, known = pooled_deviation(runs_s)
-    if known >= ENOUGH_REPEATS:
-        return Luck(max(learnt, LEAST_LUCK / 3.0 * usual_s), known, True, scatter)
-    return Luck(max(learnt, assumed), freedom, False, scatter)
-
-
-def judged(steps: Sequence[LoneChange], runs_s: Sequence[Sequence[float]] = ()) -> Judgement:
+def judged(steps: Sequence[LoneChange], record: LapRecord | None = None) -> Judgement:
     """Judge a change by its steps, in the order ridden; those with fewer than three clean laps are out."""
     counted = [one for one in steps if min(len(one.before.laps_s), len(one.after.laps_s)) >= FEWEST]
     if not counted:
@@ -158,13 +89,46 @@ def judged(steps: Sequence[LoneChange], runs_s: Sequence[Sequence[float]] = ()) 
         return Judgement("cannot tell yet", "there are too few clean laps", needs)
     to, back = _sides(counted)
     sessions = list({one.key: one for step in counted for one in (step.before, step.after)}.values())
-    luck = luck_of(sessions, runs_s)
+    record = record_of(sessions) if record is None else record
+    case = _Case(record, luck_of(sessions, record))
     if to and back:
-        return _there_and_back(to, back, luck)
+        return _there_and_back(to, back, case)
     fresh = [one for one in (to or back) if not one.before.opens_day]
     if len(fresh) >= PAIRS:
-        return _one_way(fresh, luck, bool(back))
-    return _pair(counted, luck, bool(back))
+        return _one_way(fresh, case, bool(back))
+    return _pair(counted, case, bool(back))
+
+
+@attrs.frozen
+class _Case:
+    """What the steps are held against."""
+
+    record: LapRecord
+    luck: Luck
+
+    def gain_s(self, steps: Sequence[LoneChange]) -> float:
+        """Return the mean gain of steps in s."""
+        return mean([one.gain_s(self.record) for one in steps])
+
+    def beyond(self, steps: Sequence[LoneChange]) -> tuple[float, float, float]:
+        """Return the mean gain, and the chances of as much by luck alone, faster and slower."""
+        gain = self.gain_s(steps)
+        # One tail serves both: the other is what is left of 1.
+        tail = above_student(abs(gain) / self.sd_s(steps), self.luck.freedom)
+        return (gain, tail, 1.0 - tail) if gain < 0.0 else (gain, 1.0 - tail, tail)
+
+    def sd_s(self, steps: Sequence[LoneChange]) -> float:
+        """Return the standard deviation of the mean gain of steps that all go one way.
+
+        A session that several of them share counts once, as it weighs.
+        """
+        weights: dict[str, float] = {}
+        laps: dict[str, int] = {}
+        for step in steps:
+            for one, way in ((step.after, 1.0), (step.before, -1.0)):
+                weights[one.key] = weights.get(one.key, 0.0) + way / len(steps)
+                laps[one.key] = self.record.counted(one).count
+        return math.sqrt(math.fsum(w * w * self.luck.variance(laps[key]) for key, w in weights.items()))
 
 
 def _sides(steps: Sequence[LoneChange]) -> tuple[list[LoneChange], list[LoneChange]]:
@@ -176,37 +140,11 @@ def level_of(look: int) -> float:
     return FIRST_LEVEL if look <= 1 else LATER_LEVEL / 2.0 ** (look - 1)
 
 
-def _beyond(steps: Sequence[LoneChange], luck: Luck, allowed_s: float = 0.0) -> tuple[float, float, float]:
-    """Return the mean gain, and the chances of as much by luck alone, faster and slower."""
-    gain = mean([one.gain_s for one in steps])
-    sd = _sd(steps, luck)
-    if allowed_s == 0.0:
-        # One tail serves both: the other is what is left of 1.
-        tail = above_student(abs(gain) / sd, luck.freedom)
-        return (gain, tail, 1.0 - tail) if gain < 0.0 else (gain, 1.0 - tail, tail)
-    faster = above_student((-gain - allowed_s) / sd, luck.freedom)
-    return gain, faster, above_student((gain - allowed_s) / sd, luck.freedom)
-
-
-def _sd(steps: Sequence[LoneChange], luck: Luck) -> float:
-    """Return the standard deviation of the mean gain of steps that all go one way.
-
-    A session that several of them share counts once, as it weighs.
-    """
-    weights: dict[str, float] = {}
-    laps: dict[str, int] = {}
-    for step in steps:
-        for one, way in ((step.after, 1.0), (step.before, -1.0)):
-            weights[one.key] = weights.get(one.key, 0.0) + way / len(steps)
-            laps[one.key] = len(one.laps_s)
-    luck_s2, noise_s2 = luck.sd_s**2, luck.noise_s**2
-    return math.sqrt(math.fsum(w * w * (luck_s2 + noise_s2 / laps[key]) for key, w in weights.items()))
-
-
-def _there_and_back(to: list[LoneChange], back: list[LoneChange], luck: Luck) -> Judgement:
+def _there_and_back(to: list[LoneChange], back: list[LoneChange], case: _Case) -> Judgement:
     (there, faster_to, slower_to), (again, faster_back, slower_back) = (
-        _beyond(one, luck) for one in (to, back)
+        case.beyond(one) for one in (to, back)
     )
+    luck = case.luck
     gain = (there + again) / 2.0
     steps = (len(to), len(back))
     level = level_of(min(steps))
@@ -227,29 +165,37 @@ def _there_and_back(to: list[LoneChange], back: list[LoneChange], luck: Luck) ->
     return Judgement("cannot tell yet", why, needs, gain, chance, luck, steps)
 
 
-def _one_way(steps: list[LoneChange], luck: Luck, back: bool) -> Judgement:
-    allowed = ALLOWED_DRIFT * median([one.before.usual_s for one in steps])
-    gain, faster, slower = _beyond(steps, luck, allowed)
+def _one_way(steps: list[LoneChange], case: _Case, back: bool) -> Judgement:
+    """Judge steps of one way alone, against the drift of the record or what drift is allowed."""
+    luck, gain = case.luck, case.gain_s(steps)
+    lap_s = median([case.record.counted(one.before).mean_s for one in steps])
+    allowed = (ALLOWED_BESIDE_RECORD if luck.learnt else ALLOWED_DRIFT) * lap_s
+    beside = gain + luck.drift_s if back else gain - luck.drift_s
+    sd = math.hypot(case.sd_s(steps), luck.drift_sd_s)
+    faster, slower = (above_student((way * beside - allowed) / sd, luck.freedom) for way in (-1.0, 1.0))
     level = level_of(len(steps) - PAIRS + 1)
     count = (0, len(steps)) if back else (len(steps), 0)
-    if faster <= level:
-        why = f"faster in {len(steps)} pairs, by more than learning is allowed"
-        return Judgement("helped", why, "", gain, faster, luck, count)
-    if slower <= level:
-        why = f"slower in {len(steps)} pairs, by more than learning is allowed"
-        return Judgement("made it worse", why, "", gain, slower, luck, count)
-    why = f"{len(steps)} pairs, but learning and luck may do as much"
-    return Judgement("cannot tell yet", why, "going back once", gain, min(faster, slower), luck, count)
+    if min(faster, slower) > level:
+        why = f"{len(steps)} pairs, but learning and luck may do as much"
+        return Judgement("cannot tell yet", why, "going back once", gain, min(faster, slower), luck, count)
+    way = "faster" if faster <= level else "slower"
+    if abs(beside) > luck.far_s:
+        why = f"{way} by more than luck and a setting bring: tyres, track or pace are as likely the cause"
+        unknown: Verdict = "faster, cause not known" if faster <= level else "slower, cause not known"
+        return Judgement(unknown, why, "going back once", gain, min(faster, slower), luck, count)
+    why = f"{way} in {len(steps)} pairs, by more than learning is allowed"
+    verdict: Verdict = "helped" if faster <= level else "made it worse"
+    return Judgement(verdict, why, "", gain, min(faster, slower), luck, count)
 
 
-def _pair(steps: list[LoneChange], luck: Luck, back: bool) -> Judgement:
+def _pair(steps: list[LoneChange], case: _Case, back: bool) -> Judgement:
     """Say of one or two pairs that the laps differ, where they do; why they do is not known."""
-    gain, faster, slower = _beyond(steps, luck)
-    last = steps[-1]
+    gain, faster, slower = case.beyond(steps)
+    luck, last = case.luck, steps[-1]
     laps = compared(last.before.laps_s, last.after.laps_s)
     count = (0, len(steps)) if back else (len(steps), 0)
     chance = min(faster, slower)
-    agree = all(one.gain_s * gain > 0.0 for one in steps)
+    agree = all(one.gain_s(case.record) * gain > 0.0 for one in steps)
     needs = "trying it again" if back else "going back once"
     if laps is None or laps.chance > _SEEN or not agree:
         return Judgement("cannot tell yet", "the laps hardly differ", needs, gain, chance, luck, count)

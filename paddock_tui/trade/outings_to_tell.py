@@ -31,8 +31,8 @@ def outings_to_tell(found: Judgement, laps: int, left: int) -> tuple[str, ...]:
         if times <= min(found.steps):
             # So often it was judged already.
             continue
-        each = found.luck.sd_s**2 + found.luck.noise_s**2 / laps
-        chance = above_student(abs(found.gain_s) / math.sqrt(2.0 * each / times), found.luck.freedom)
+        each = 2.0 * found.luck.variance(laps) / times
+        chance = above_student(abs(found.gain_s) / math.sqrt(each), found.luck.freedom)
         if chance <= level_of(times):
             return tuple(order)
     return ()

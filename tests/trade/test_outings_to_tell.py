@@ -5,8 +5,9 @@ import math
 import pytest
 from scipy.stats import t as student
 
-from paddock_tui.trade.change_effect import Judgement, Luck
+from paddock_tui.trade.change_effect import FIRST_LEVEL, Judgement
 from paddock_tui.trade.outings_to_tell import outings_to_tell
+from paddock_tui.trade.session_luck import Luck
 
 LUCK = Luck(0.3, 15, False, 0.25)
 
@@ -23,7 +24,7 @@ def found(gain_s: float | None, to: int, back: int) -> Judgement:
         (-0.9, (0, 1), 3, ("with it",)),
         (-0.9, (1, 0), 2, ()),
         (-0.3, (1, 0), 4, ()),
-        (-0.9, (1, 1), 6, ("with it", "without it", "with it", "without it")),
+        (-1.0, (1, 1), 6, ("with it", "without it", "with it", "without it")),
         (-0.9, (1, 1), 3, ()),
         (None, (1, 0), 5, ()),
     ],
@@ -35,8 +36,8 @@ def test_it_names_the_outings_in_their_order(
 
 
 def test_one_way_there_and_back_tells_a_gain_from_its_closed_form_on() -> None:
-    sd = math.sqrt(2.0 * (0.3**2 + math.pi / 3.0 * 0.25**2 / 6))
-    least = float(student.isf(0.04, 15)) * sd
+    sd = math.sqrt(2.0 * (0.3**2 + 0.25**2 / 6))
+    least = float(student.isf(FIRST_LEVEL, 15)) * sd
 
     assert outings_to_tell(found(-least * 1.001, 1, 0), 6, 3) == ("without it",)
     assert outings_to_tell(found(-least * 0.999, 1, 0), 6, 3) == ()

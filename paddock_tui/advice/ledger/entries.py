@@ -218,5 +218,4 @@ def _judgement(entry: LedgerEntry, ridden: Neighbours) -> Judgement:
             needs = f"{FEWEST} clean laps before and after it"
             return Judgement("cannot tell yet", "there are too few clean laps", needs)
         return Judgement("cannot tell yet", "other sessions lie between the two", "both after each other")
-    judged_keys = {one.key for step in steps for one in (step.before, step.after)}
-    return judged(steps, ridden.runs_s(entry.session, judged_keys))
+    return judged(steps, ridden.record(entry.session))

@@ -11,16 +11,21 @@ from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.differences import changed_values
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
-from paddock_tui.trade.change_effect import LoneChange, Ridden
+from paddock_tui.trade.change_effect import LoneChange
+from paddock_tui.trade.descriptive import median
 from paddock_tui.trade.feel_effect import moments_felt
 from paddock_tui.trade.session_comparison import FEWEST
+from paddock_tui.trade.session_luck import LapRecord, Ridden, record_of
 
 Key = frozenset[tuple[Path, str, str]]
+_Who = tuple[str | None, str | None]
+"""Rider and surface as judged: of whom a record tells."""
+
 _Likeness = tuple[str | None, str | None, str | None, str | None]
 """What two sessions have in common where they are compared: rider, venue, tyre set, surface as judged."""
 
-MOST_RUNS = 40
-"""So many runs of one set-up, the last ones, tell luck: more would cost time and tell no more."""
+MOST_SESSIONS = 160
+"""So many sessions, the last ones, tell scatter and luck: more would cost time and tell no more."""
 
 
 class Neighbours:
@@ -29,7 +34,9 @@ class Neighbours:
     def __init__(self, history: History) -> None:
         self._laps: dict[str, Ridden] = {}
         self._first: set[str] = set()
-        self._runs: dict[tuple[str | None, str | None], list[list[PastSession]]] = {}
+        self._ridden: dict[_Who, list[PastSession]] = {}
+        self._follows: set[tuple[str, str]] = set()
+        self._records: dict[tuple[_Who, str | None], LapRecord | None] = {}
         self._pairs: dict[_Likeness, list[tuple[PastSession, PastSession, Key]]] = {}
         ridden = [one for one in history.past if is_ridden(one.session)]
         seen: set[tuple[object, object]] = set()
@@ -38,19 +45,12 @@ class Neighbours:
             if key not in seen:
                 seen.add(key)
                 self._first.add(one.id)
+            self._ridden.setdefault(_who(one), []).append(one)
         for before, after in itertools.pairwise(ridden):
             if next(unlike(before, after), None) is None:
                 key_ = key_of(changed_values(before.session, after.session))
                 self._pairs.setdefault(_likeness(after), []).append((before, after, key_))
-                if not key_:
-                    self._repeated(before, after)
-
-    def _repeated(self, before: PastSession, after: PastSession) -> None:
-        runs = self._runs.setdefault(_who_and_where(after), [])
-        if runs and runs[-1][-1] is before:
-            runs[-1].append(after)
-        else:
-            runs.append([before, after])
+                self._follows.add((before.id, after.id))
 
     def laps(self, past: PastSession) -> Ridden:
         """Return the clean laps of a session; none where its day forbids timing."""
@@ -80,18 +80,36 @@ class Neighbours:
                 used |= {before.id, after.id}
                 yield -sign if found == back else sign
 
-    def runs_s(self, about: PastSession, but: set[str]) -> list[list[float]]:
-        """List the usual laps of sessions ridden one after the other on one set-up, a run for each.
+    def record(self, about: PastSession) -> LapRecord | None:
+        """Return what this rider's sessions on this bike and such a surface tell of scatter and luck.
 
-        They are this rider's on this bike anywhere on such a surface, as a share of the lap here; without
-        the first session of a day, in which one learns, and those to be judged.
+        Of all venues, each as a share of the usual lap there; None without a session that has three clean
+        laps. Runs are sessions one after the other that are alike, without the first of a day.
         """
-        here = self.laps(about)
-        runs = self._runs.get(_who_and_where(about), [])[-MOST_RUNS:]
-        return [
-            [ridden.usual_s * _share(here, ridden) for ridden in map(self.laps, run) if _repeats(ridden, but)]
-            for run in runs
-        ]
+        key = _who(about), about.venue
+        if key not in self._records:
+            self._records[key] = self._recorded(*key)
+        return self._records[key]
+
+    def _recorded(self, who: _Who, venue: str | None) -> LapRecord | None:
+        past = self._ridden.get(who, [])[-MOST_SESSIONS:]
+        timed = [one for one in past if len(self.laps(one).laps_s) >= FEWEST]
+        if not timed:
+            return None
+        usual: dict[str | None, list[float]] = {}
+        for one in timed:
+            usual.setdefault(one.venue, []).append(median(self.laps(one).laps_s))
+        here = median(usual.get(venue) or [each for found in usual.values() for each in found])
+        there = {name: here if name == venue else median(found) for name, found in usual.items()}
+        sessions = [_as_here(self.laps(one), here, there[one.venue]) for one in timed]
+        runs: list[list[Ridden]] = [[]]
+        for one, ridden in zip(timed, sessions, strict=True):
+            if ridden.opens_day:
+                continue
+            if not runs[-1] or (runs[-1][-1].key, one.id) not in self._follows:
+                runs.append([])
+            runs[-1].append(ridden)
+        return record_of(sessions, runs)
 
     def _alike(self, about: PastSession) -> list[tuple[PastSession, PastSession, Key]]:
         """List the pairs of this rider, here, on such a surface and tyre set."""
@@ -103,14 +121,12 @@ def _likeness(past: PastSession) -> _Likeness:
     return session.rider, past.venue, session.tyres, COLUMN.get(session.surface or "")
 
 
-def _who_and_where(past: PastSession) -> tuple[str | None, str | None]:
+def _who(past: PastSession) -> _Who:
     return past.session.rider, COLUMN.get(past.session.surface or "")
 
 
-def _repeats(ridden: Ridden, but: set[str]) -> bool:
-    return len(ridden.laps_s) >= FEWEST and not ridden.opens_day and ridden.key not in but
-
-
-def _share(here: Ridden, there: Ridden) -> float:
-    """Return the lap here over the lap there; 1 where there is none here to go by."""
-    return here.usual_s / there.usual_s if here.laps_s else 1.0
+def _as_here(ridden: Ridden, here_s: float, there_s: float) -> Ridden:
+    """Return a session of another venue as if its usual lap were the one here."""
+    if here_s == there_s:
+        return ridden
+    return Ridden(ridden.key, tuple(lap * here_s / there_s for lap in ridden.laps_s), ridden.opens_day)
