@@ -28,7 +28,7 @@ LEAST_SPREAD = 0.0005
 
 
 @attrs.frozen
-class Counted:
+class CountedLaps:
     """The mean in s of the laps that count, their sum of squared deviations in s^2, and how many they are."""
 
     mean_s: float
@@ -45,7 +45,7 @@ def spread_of(sessions: Iterable[tuple[float, ...]]) -> float:
 
 
 @functools.lru_cache(maxsize=8192)
-def counted(laps_s: tuple[float, ...], spread_s: float) -> Counted:
+def counted(laps_s: tuple[float, ...], spread_s: float) -> CountedLaps:
     """Return what the laps that count come to; at least the three fastest do, where there are three."""
     for lap in laps_s:
         above("lap", lap, 0.0, None, "s")
@@ -53,7 +53,7 @@ def counted(laps_s: tuple[float, ...], spread_s: float) -> Counted:
     for _ in range(PASSES):
         limit = median(kept) + CUT * spread_s
         kept = kept[: max(FEWEST, sum(one <= limit for one in kept))]
-    return Counted(mean(kept), squares(kept), len(kept))
+    return CountedLaps(mean(kept), squares(kept), len(kept))
 
 
 def _warm(laps_s: tuple[float, ...], spread_s: float) -> tuple[float, ...]:

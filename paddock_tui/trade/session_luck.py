@@ -17,7 +17,7 @@ from collections.abc import Iterable, Sequence
 
 import attrs
 
-from paddock_tui.trade.counted_laps import Counted, counted, spread_of
+from paddock_tui.trade.counted_laps import CountedLaps, counted, spread_of
 from paddock_tui.trade.descriptive import median
 from paddock_tui.trade.session_comparison import FEWEST
 
@@ -64,7 +64,7 @@ class LapRecord:
     freedom: int
     runs: tuple[tuple[RecordedStep, ...], ...] = ()
 
-    def counted(self, one: Ridden) -> Counted:
+    def counted(self, one: Ridden) -> CountedLaps:
         """Return what the laps of a session come to that count."""
         return counted(one.laps_s, self.spread_s)
 
