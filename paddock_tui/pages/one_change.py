@@ -101,7 +101,7 @@ def _gain(judgement: Judgement) -> Iterator[Row]:
     yield _text("luck of a session", _luck(judgement.luck))
     yield _text(
         "level",
-        f"{FIRST_LEVEL:.1%} when first judged, less each time it is judged again: at most {RATE:.0%} of "
+        f"{FIRST_LEVEL:.2%} when first judged, less each time it is judged again: at most {RATE:.0%} of "
         "changes that do nothing are called a help, whatever learning, tyres and track do one way, while "
         "luck is no larger than that",
     )

@@ -12,6 +12,7 @@ from paddock_tui.trade.session_luck import Ridden, record_of
 from tests.bench._histories import DESIGNS, SHAPES, Design, drawn
 from tests.bench._judged_many import verdicts
 from tests.bench.laps import TRUE_S, rates
+from tests.bench.power_bounds import bound, bound_of_pairs
 
 OFF = (-0.2, -0.1, 0.0, 0.0, 0.1, 0.2)
 
@@ -191,3 +192,13 @@ def test_histories_judged_at_once_are_judged_as_the_program_judges_them(name: st
                 assert said == {looks[look].verdict} & {"helped", "made it worse"}
                 helped += "helped" in said
     assert helped > 0
+
+
+def test_no_test_finds_more_with_nothing_on_record_than_the_most_powerful_one() -> None:
+    """The bound lies over what is found, and under three times in ten while tyres fade."""
+    shape = "fading tyres, to 0.4 s each"
+
+    assert rates("A-B-A", shape, 1.0, TRUE_S, 1000)["helped"] < bound(shape, 0.15) < 0.30
+    assert rates("three A-B pairs", shape, 1.0, TRUE_S, 1000)["helped"] < bound_of_pairs(
+        shape, "track comes in, to 0.4 s each", histories=5000
+    )

@@ -66,7 +66,7 @@ def turning_point(design: Callable[[float], list[LoneChange]], wanted: str, far_
     return chance(judged(design(far_s)))
 
 
-LEVELS = (0.045, 0.0025, 0.00125, 0.000625, 0.0003125)
+LEVELS = (0.0475, 0.00125, 0.000625, 0.0003125, 0.00015625)
 
 
 @pytest.mark.parametrize(("wanted", "far_s"), [("helped", -30.0), ("made it worse", 30.0)])

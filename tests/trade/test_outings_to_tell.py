@@ -24,7 +24,7 @@ def found(gain_s: float | None, to: int, back: int) -> Judgement:
         (-0.9, (0, 1), 3, ("with it",)),
         (-0.9, (1, 0), 2, ()),
         (-0.3, (1, 0), 4, ()),
-        (-1.0, (1, 1), 6, ("with it", "without it", "with it", "without it")),
+        (-1.1, (1, 1), 6, ("with it", "without it", "with it", "without it")),
         (-0.9, (1, 1), 3, ()),
         (None, (1, 0), 5, ()),
     ],
