@@ -29,6 +29,9 @@ MISLEADS = {
     r"\bwet to dry\b": "which way round it is meant is a guess",
     r"[Nn]othing found is not safe": "reads as if finding nothing were the danger",
     r"\bof the help\b": "percent of most help",
+    r"\bfork height\b|(?<!ride )\brear height\b": "fork protrusion, rear ride height",
+    r"\b(traction|slide|wheelie) help\b": "such a control is low",
+    r"not scrubbed in: ": "a negative answered by no",
     r"\bfreer\b|\bholds it\b": "weaker or stronger",
     r"\bguaranteed? safe\b|\bis safe to\b": "nothing here is called safe",
 }
@@ -91,7 +94,7 @@ def test_the_short_caution_is_never_cut() -> None:
 @pytest.mark.parametrize("size", [(40, 20), (60, 24), (80, 24), (120, 40)])
 def test_each_page_that_judges_says_at_every_size_that_it_is_no_safety_check(size: tuple[int, int]) -> None:
     rows = tuple(
-        Row("serious", "Little traction help for a wet track: 3 of 0-10.", key=f"{n}") for n in range(9)
+        Row("serious", "Traction control low for a wet track: 3 (range 0-10).", key=f"{n}") for n in range(9)
     )
     for findings in (rows, rows[:1], ()):
         page = Page("p", (), "CARE 9", findings=findings, judged=True, caution=SHORT_CAUTION)

@@ -52,7 +52,7 @@ CONDITIONS = (
     Input("track", "track temperature", c.FELT_TRACK),
     Input("tyre", "kind of the rear tyre", Word(*TYRE_KINDS)),
     Input("worn", "rear tyre worn", Flag()),
-    Input("new", "rear tyre not scrubbed in", Flag()),
+    Input("scrubbed", "rear tyre scrubbed in", Flag()),
     Input("first", "first session on this bike, or here", Flag(), "one step more help, for that session"),
 )
 _NEEDS = ("group", "surface", "tyre")
@@ -135,7 +135,7 @@ def _filled_tyre(about: About) -> dict[str, FilledInput]:
     if about.situation.tyres is not None:
         state = state_of_rear(about.session, about.history, about.situation.tyres)
     if state.unscrubbed or tyre.scrubbed is not None:
-        found["new"] = FilledInput(state.unscrubbed, where)
+        found["scrubbed"] = FilledInput(not state.unscrubbed, where)
     day, measured = about.session.date, tyre.tread_measured
     later = day is not None and measured is not None and measured > day
     treads = (tyre.tread_left, tyre.tread_middle, tyre.tread_right)
@@ -161,7 +161,7 @@ def _answer(about: About, one: _Aid, inputs: Inputs) -> Answer:
             return Answered("no level helps: this tyre is not for this surface")
         return _start(about, one, wanted, inputs.value(f"now {one.name}"), bool(inputs.value("first")))
 
-    uses = ("track", "worn", "new", "first", f"now {one.name}")
+    uses = ("track", "worn", "scrubbed", "first", f"now {one.name}")
     return told(inputs, one.name, label_of(one.name), needs, METHOD, make, uses)
 
 
@@ -171,7 +171,7 @@ def suggested_words(level: Setting) -> str:
 
 
 def _wanted(about: About, inputs: Inputs, aid: Aid) -> float | None:
-    state = TyreState(bool(inputs.value("worn")), bool(inputs.value("new")))
+    state = TyreState(bool(inputs.value("worn")), inputs.value("scrubbed") is False)
     group, surface, tyre = (inputs.value(one) for one in _NEEDS)
     riding = Riding(group, surface, tyre, inputs.value("track"), state)
     return help_to_start(riding, aid, about.situation.limits)

@@ -43,7 +43,7 @@ def _inputs() -> tuple[Input, ...]:
             Input(f"{end}_warm", f"{end} read on warmers", c.TYRE_PRESSURE),
         ]
     there = "temperature of the air in the tyre on warmers"
-    spread = Number(0, 30, unit="K")
+    spread = Number(0, 30, unit="°C")
     return (
         *found,
         Input(

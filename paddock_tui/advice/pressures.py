@@ -69,7 +69,7 @@ _STEPS = {
 
 @functools.cache
 def _inputs() -> tuple[Input, ...]:
-    pressure, warm, spread = c.TYRE_PRESSURE, TEMPERATURE, Number(0, 60, unit="K")
+    pressure, warm, spread = c.TYRE_PRESSURE, TEMPERATURE, Number(0, 60, unit="°C")
     found: list[Input] = []
     for end in ENDS:
         gas = f"air inside the tyre when hot ({end})"

@@ -65,5 +65,8 @@ def _values(awaited: Field | None, context: LineContext) -> tuple[str, ...]:
 def _calls(context: LineContext) -> list[str]:
     """List calls and names, sorted."""
     words = context.words
-    names = [name for name, targets in words.names.items() if len(targets) == 1 and typed_at_once(name)]
-    return sorted({*words.calls, *names})
+    names = {
+        name: targets[0] for name, targets in words.names.items() if len(targets) == 1 and typed_at_once(name)
+    }
+    longer = {name for name in names if names.get(name.split("-")[0]) is names[name] and "-" in name}
+    return sorted({*words.calls, *names} - longer)

@@ -49,7 +49,7 @@ REAR_COMPRESSION = Explanation(
     ),
     too_much="the rear slides flat on ripples and hurts in the seat",
     too_little="it squats at once and wallows",
-    cannot=("hold the rear up on a long drive: only spring, preload and rear height do",),
+    cannot=("hold the rear up on a long drive: only spring, preload and rear ride height do",),
     works_with="rear spring and preload, which it can hide; chain slack, where a tight chain stiffens the "
     "rear",
     watch="after sag and rebound; one or two clicks, off the last two of its range; softer in the wet",

@@ -26,7 +26,7 @@ def _sprocket(title: str, first: str, more: str, less: str) -> Explanation:
         too_little="it never reaches its top, and bogs in the corners that matter",
         cannot=("add power, or change how traction control judges slip: it compares wheel speeds",),
         works_with="wheelie control, engine braking, launch, a limiter by engine speed, wheelbase and "
-        "rear height",
+        "rear ride height",
         watch="chain slack at its tightest point, axle torque and the links after it; between sessions only",
         source=(ARITHMETIC, PRACTICE),
     )
@@ -64,7 +64,7 @@ LINKS = Explanation(
     too_much="the axle stands at the end of its adjuster and the chain still hangs",
     too_little="the axle stands at the front and the chain is tight",
     cannot=("be made right by stretching the slack beyond what the manual gives",),
-    works_with="both sprockets, rear height, wheelbase",
+    works_with="both sprockets, rear ride height, wheelbase",
     watch="a riveted or clipped link is looked at again after the first ride",
     source=(CHAIN, PRACTICE),
 )
@@ -89,7 +89,7 @@ CHAIN_SLACK = Explanation(
     too_little="a rear that is stiff under power though its clicks are not",
     cannot=("be right at one place only: turn the wheel and measure at the tightest",),
     works_with="rear damping (a tight chain is a stiff shock) and throttle response (both snatch)",
-    watch="after wheel, sprocket, chain or rear height work; the manual's figure, on the stand it names",
+    watch="after wheel, sprocket, chain or rear ride height work; the manual's figure, on the stand it names",
     source=(CHAIN, PRACTICE),
 )
 

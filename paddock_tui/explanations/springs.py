@@ -29,7 +29,7 @@ FRONT_PRELOAD = Explanation(
     too_much="a light, vague front that knocks on the way out and goes wide on the way in",
     too_little="it dives deep and is harsh at the end of its travel",
     cannot=("stiffen the spring: sag that is right only at an end of the adjuster wants another spring",),
-    works_with="front spring, oil level, rebound (more preload asks for more of it), fork height, which "
+    works_with="front spring, oil level, rebound (more preload asks for more of it), fork protrusion, which "
     "undoes it",
     watch="both legs alike unless the manual says otherwise; measure sag again, never ride at its end",
     source=(SAG, PRACTICE),
@@ -56,8 +56,8 @@ REAR_PRELOAD = Explanation(
     too_much="it kicks, and chirps on the brakes",
     too_little="the bike sits at the back, pushes the front and drags parts",
     cannot=("stiffen the spring: sag that is right only at an end of the adjuster wants another spring",),
-    works_with="rear spring, rear height (that keeps the share of travel, preload does not), chain slack, "
-    "rebound",
+    works_with="rear spring, rear ride height (that keeps the share of travel, preload does not), chain "
+    "slack, rebound",
     watch="measure sag again after it, free and with the rider on",
     source=(SAG, PRACTICE),
 )
@@ -113,7 +113,7 @@ REAR_SPRING = Explanation(
 )
 
 FORK_HEIGHT = Explanation(
-    title="fork height",
+    title="fork protrusion",
     does=(
         "How far the fork tubes stand out above the top yoke: the more they do, the lower the front.",
         "A lower front steepens the steering and takes trail away.",
@@ -133,14 +133,14 @@ FORK_HEIGHT = Explanation(
     too_much="twitchy, and something touches at full travel",
     too_little="heavy to turn, and it runs wide on the way in",
     cannot=("raise clearance, or change the spring",),
-    works_with="rear height and front preload, which give or take the same angle: one end at a time, note "
-    "both",
+    works_with="rear ride height and front preload, which give or take the same angle: one end at a time, "
+    "note both",
     watch="both tubes alike, yoke bolts to torque, full travel and lock to lock looked at before riding",
     source=(SAG, PRACTICE),
 )
 
 REAR_HEIGHT = Explanation(
-    title="rear height",
+    title="rear ride height",
     does=(
         "Spacer or adjuster at the shock that lifts the rear without touching the spring.",
         "A higher rear steepens the steering and makes the chain hold the rear up more on power.",
@@ -160,7 +160,7 @@ REAR_HEIGHT = Explanation(
     too_much="flighty at speed, and the rear comes round on the brakes",
     too_little="heavy, pushes the front, runs wide",
     cannot=("be judged before sag is right",),
-    works_with="fork height, rear preload, tyre size, sprockets",
+    works_with="fork protrusion, rear preload, tyre size, sprockets",
     watch="chain slack and clearance again after it; two millimetres at a time",
     source=(SQUAT, SAG, PRACTICE),
 )

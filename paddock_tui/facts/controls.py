@@ -32,7 +32,7 @@ FRONT_ABS = ("front-abs", "abs")
 
 @attrs.frozen
 class ShownControl:
-    """A control with the value in force, as the bike shows it: 'traction 3 of 0-10'."""
+    """A control with the value in force, as the bike shows it: 'traction control 3 (range 0-10)'."""
 
     name: str
     value: Setting
@@ -61,11 +61,20 @@ class Mapped:
 
 
 def of_range(control: Control) -> str:
-    """Write the range of a counted control from least to most help, ' of 6-1'; empty for words."""
+    """Write the range of a counted control, ' (range 1-6)'; where it counts down, which end is which."""
     if control.levels is None:
         return ""
     low, high = int(control.levels[0]), int(control.levels[1])
-    return f" of {high}-{low}" if control.most_help == low else f" of {low}-{high}"
+    if control.most_help == low:
+        return f" ({high} = least, {low} = most)"
+    return f" (range {low}-{high})"
+
+
+def short_range(control: Control) -> str:
+    """Write the range of a counted control beside its scale; where it counts down, the end that says so."""
+    if control.levels is not None and control.most_help == int(control.levels[0]):
+        return f"({control.most_help} = most)"
+    return of_range(control).strip(" ()")
 
 
 def _mapped(name: str, control: Control, setup: SetUp, bike: Bike) -> Mapped | None:

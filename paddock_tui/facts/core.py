@@ -8,6 +8,7 @@ from typing import Any, Final, Literal, TypeAlias, TypeVar
 import attrs
 
 from paddock_tui.records.paths import Path
+from paddock_tui.records.shapes_of_bike import label_of
 
 
 class _State(enum.Enum):
@@ -196,4 +197,4 @@ ROOT_LABELS = {
 
 
 def _spoken(subject: str | None) -> str:
-    return " ".join("ABS" if word == "abs" else word for word in (subject or "").split("-"))
+    return label_of(subject or "")

@@ -19,7 +19,7 @@ class Raised:
     height: Quantity
 
     def __str__(self) -> str:
-        return f"{self.key.replace('_', ' ')} {self.height}"
+        return f"{'fork protrusion' if self.key == 'fork_height' else 'rear ride height'} {self.height}"
 
 
 @fact("the height of the {subject}", per="end", show=str)

@@ -10,7 +10,7 @@ from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike, Service
 from paddock_tui.records.session import Session, is_ridden, was_done_back_in
 from paddock_tui.records.session_parts import Work
-from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.shapes_of_bike import words_of
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.service_due import due_date, hours_to_go
 
@@ -37,7 +37,7 @@ class ServiceDue:
     @property
     def label(self) -> str:
         """The item's name in words."""
-        return label_of(self.name)
+        return words_of(self.name)
 
 
 @fact("the service items")

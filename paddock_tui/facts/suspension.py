@@ -14,7 +14,7 @@ from paddock_tui.records.suspension import BY_HAND, Adjuster
 
 @attrs.frozen
 class AdjusterShown:
-    """An adjuster with its value: 'front rebound 12 click of 0-24'."""
+    """An adjuster with its value: 'front rebound 12 clicks (range 0-24)'."""
 
     name: str
     value: float
@@ -26,7 +26,7 @@ class AdjusterShown:
         bounds = ""
         if self.adjuster.range is not None:
             low, high = self.adjuster.range
-            bounds = f" of {show_number(low)}-{show_number(high)}"
+            bounds = f" (range {show_number(low)}-{show_number(high)})"
         return f"{label_of(self.name)} {show_number(self.value)} {plural}{bounds}".replace("  ", " ")
 
 

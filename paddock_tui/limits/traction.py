@@ -1,4 +1,4 @@
-"""Limits of traction help: by surface, rider and rear tyre."""
+"""Limits of traction control: by surface, rider and rear tyre."""
 
 from paddock_tui.limits.core import COMMON, limit
 
@@ -7,7 +7,7 @@ WET_SERIOUS = limit(
     "serious_below",
     0.35,
     "",
-    "traction help under this in the wet is serious",
+    "traction control under this in the wet is serious",
     COMMON,
 )
 WET_CAUTION = limit(
@@ -15,7 +15,7 @@ WET_CAUTION = limit(
     "caution_below",
     0.50,
     "",
-    "traction help under this in the wet is a caution",
+    "traction control under this in the wet is a caution",
     COMMON,
 )
 WET_NOVICE = limit(
@@ -23,7 +23,7 @@ WET_NOVICE = limit(
     "novice_below",
     0.60,
     "",
-    "a novice's traction help under this in the wet is serious",
+    "a novice's traction control under this in the wet is serious",
     COMMON,
 )
 DAMP_CAUTION = limit(
@@ -31,7 +31,7 @@ DAMP_CAUTION = limit(
     "caution_below",
     0.35,
     "",
-    "traction help under this in the damp is a caution",
+    "traction control under this in the damp is a caution",
     COMMON,
 )
 DAMP_NOVICE = limit(
@@ -39,7 +39,7 @@ DAMP_NOVICE = limit(
     "novice_below",
     0.60,
     "",
-    "a novice's traction help under this in the damp is a caution",
+    "a novice's traction control under this in the damp is a caution",
     COMMON,
 )
 NOVICE_SERIOUS = limit(
@@ -47,7 +47,7 @@ NOVICE_SERIOUS = limit(
     "serious_below",
     0.40,
     "",
-    "a novice's traction help under this in the dry is serious",
+    "a novice's traction control under this in the dry is serious",
     COMMON,
 )
 NOVICE_CAUTION = limit(
@@ -55,7 +55,7 @@ NOVICE_CAUTION = limit(
     "caution_below",
     0.55,
     "",
-    "a novice's traction help under this in the dry is a caution",
+    "a novice's traction control under this in the dry is a caution",
     COMMON,
 )
 POOR_REAR = limit(
@@ -63,6 +63,6 @@ POOR_REAR = limit(
     "caution_below",
     0.35,
     "",
-    "traction help under this on a cold, new or worn rear tyre is a caution",
+    "traction control under this on a cold, new or worn rear tyre is a caution",
     COMMON,
 )

@@ -7,7 +7,14 @@ HEATERS_LIT = limit(
     "fumes-in-a-closed-space", "below", 8.0, "C", "heaters are lit at and below this", COMMON, -10, 20
 )
 MOVED_SINCE_SET = limit(
-    "weather-moved-since-set", "more_than", 8.0, "K", "so much warmer or colder", COMMON, 2, 30
+    "weather-moved-since-set",
+    "more_than",
+    8.0,
+    "K",
+    "change of the air since the pressures were set",
+    COMMON,
+    2,
+    30,
 )
 DUSK_SUMMER = limit(
     "dusk-on-the-road", "summer", 20.0, "h", "hour of dusk, April to September", COMMON, 0, 24

@@ -48,7 +48,7 @@ def _moved(outing: Outing, seen: Seen) -> list[str]:
             words.append(f"{label} {old_to_new(str(old), str(new), unit)}")
     old, height = before.get("rear_height"), session.setup.rear_height
     if isinstance(old, float) and height is not None and abs(height.to("mm") - old) >= _REAR_HEIGHT_MM - 1e-9:
-        words.append(f"rear height {old_to_new(f'{old:g} mm', str(height))}")
+        words.append(f"rear ride height {old_to_new(f'{old:g} mm', str(height))}")
     if "rear" in changed_ends(outing, seen):
         words.append("rear wheel out")
     return words
@@ -140,7 +140,7 @@ declare(
         _chain_opens,
         _chain,
         closes=_measured,
-        guard="fork height and front wheel never",
+        guard="fork protrusion and front wheel never",
         at="session:chain_slack",
         source=_MANUAL,
         todo="measure the chain slack at its tight point",

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Set
 
 from paddock_tui.desk.day.dash import HAPPENINGS, MODE, READ, VALUES, planned
-from paddock_tui.facts.controls import of_range
+from paddock_tui.facts.controls import short_range
 from paddock_tui.facts.dash import undone_by
 from paddock_tui.facts.past import History
 from paddock_tui.pages.rows import Page, Row, Section
@@ -104,7 +104,7 @@ def _rows(
         last = _shown_last(path, session, before, bike)
         way = _reached(control) if plan is not None and last not in (None, plan) else ()
         words = "; ".join((*way, *_asides(name, control, plan, session, bike, limit)))
-        bounds = of_range(control).strip()
+        bounds = short_range(control)
         yield _row(loaded, path, label_of(name), plan, session.dash.values.get(name), bounds, words, seen)
 
 

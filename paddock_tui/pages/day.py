@@ -10,7 +10,7 @@ from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.common import Units
 from paddock_tui.records.day import RidingDay, TimetableSlot
-from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.shapes_of_bike import words_of
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
@@ -35,7 +35,7 @@ def _glance(loaded: Loaded, day: RidingDay, mine: str | None) -> Iterator[Row]:
     for group, slots in day.timetable.items():
         timed = [(slot.from_, (number, slot)) for number, slot in slots.items() if slot.from_ is not None]
         for at, (number, slot) in in_order(date, timed):
-            words = f"{label_of(group)} {number}"
+            words = f"{words_of(group)} {number}"
             lines.append((at, group, words, slot, ("timetable", group, number, "from")))
     stops = [(slot.from_, (number, slot)) for number, slot in day.stops.items() if slot.from_ is not None]
     for at, (number, slot) in in_order(date, stops):

@@ -11,7 +11,7 @@ from paddock_tui.pages.rows import Row, Section
 from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
-from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.shapes_of_bike import words_of
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.text import printable
 
@@ -21,7 +21,7 @@ def day_section(
 ) -> Section | None:
     """Make the section of the day as a line, what is due on it; None where nothing of it has a time."""
     lanes = [
-        *(_lane(label_of(group), slots) for group, slots in day.timetable.items()),
+        *(_lane(words_of(group), slots) for group, slots in day.timetable.items()),
         _lane("stops", day.stops),
         *_own(files, ref, day),
     ]

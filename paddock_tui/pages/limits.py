@@ -46,16 +46,24 @@ def written(wanted: Limit, value: float) -> str:
     return f"{show_number(value)} {wanted.unit}".strip()
 
 
+def shown(wanted: Limit, value: float) -> str:
+    """Write a value of a limit as it is read: kelvins apart are degrees of difference."""
+    if wanted.unit == "K":
+        return f"{show_number(value)} \N{DEGREE SIGN}C difference"
+    return written(wanted, value)
+
+
 def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
     for key in sorted(key for key in LIMITS if key[0] == rule):
         one = LIMITS[key]
         value = written(one, in_force[one])
+        declared = shown(one, one.value)
         yours = in_force.overridden(one)
-        where = f"yours; declared {written(one, one.value)}, backspace goes back" if yours else "as declared"
+        where = f"yours; declared {declared}, backspace goes back" if yours else "as declared"
         found = trouble_at(loaded, path_of(one)) if loaded is not None else None
         yield Row(
             label=one.name.replace("_", " "),
-            value=value,
+            value=shown(one, in_force[one]),
             range=f"of {show_number(one.low)} to {show_number(one.high)}",
             aside=printable(f"{one.meaning}; {where}; source: {one.source}"),
             ref=GARAGE,

@@ -44,16 +44,19 @@ def verdict_line(review: Review) -> str:
     return " · ".join(parts)
 
 
-def answer_words(review: Review) -> str:
-    """Answer what stands against going out, and what is first; never that it may be."""
+def answer_words(review: Review, short: bool = False) -> str:
+    """Answer what stands against going out, and what is first; never that it may be.
+
+    `short` names the danger of a finding in its few words.
+    """
     if not review.about_a_session:
         return ""
     holds = [one for one in review.findings if one.severity == HOLD]
     if holds:
-        return f"NO: {_first(holds)}"
+        return f"NO: {_first(holds, short)}"
     owed = [one for one in review.findings if one.to_answer]
     if owed:
-        return f"First, {len(owed)} to answer: {_first(owed)}"
+        return _first(owed, short) if short else f"First, {len(owed)} to answer: {_first(owed)}"
     if review.missing:
         return printable(f"First, {len(review.missing)} missing: {review.missing[0].label}")
     if review.to_do:
@@ -64,7 +67,10 @@ def answer_words(review: Review) -> str:
     return f"nothing that was found stands against it; {rest}"
 
 
-def _first(findings: list[Finding]) -> str:
+def _first(findings: list[Finding], short: bool = False) -> str:
+    if short:
+        words = findings[0].short
+        return f"{words[:1].upper()}{words[1:]}" + (f" +{len(findings) - 1}" if len(findings) > 1 else "")
     more = f" (and {len(findings) - 1} more)" if len(findings) > 1 else ""
     return f"{message_line(findings[0])}{more}"
 
@@ -129,6 +135,7 @@ def finding_row(finding: Finding, preview: str = "") -> Row:
     return Row(
         label=str(finding.severity),
         value=message_line(finding),
+        short=finding.short,
         range="said why" if accepted is not None else "to answer" if finding.to_answer else "",
         aside=printable(" ".join(part for part in (finding.why, finding.remedy.text, key, said) if part)),
         more=tuple((label, printable(text)) for label, text in more if text),

@@ -13,7 +13,11 @@ from paddock_tui.records.verdict_words import RIDDEN_TAIL
 if TYPE_CHECKING:
     from paddock_tui.rules.core import SetValue
 
-RowKind = Literal["field", "text", "finding", "link", "heading", "add", "check", "ask", "cells", "picture"]
+RowKind = Literal[
+    "field", "text", "finding", "link", "heading", "add", "check", "ask", "cells", "picture", "fold"
+]
+FOLD: Literal["fold"] = "fold"
+"""The heading of a section that can be folded: its title, a summary, and what is open in it."""
 
 
 @attrs.frozen
@@ -53,7 +57,8 @@ class Row:
     its texts under the columns of its section. `typing` is how its value is typed, `choices` are the words
     that a number picks there, `unit` what may be typed behind its digits. `picture` is drawn in place of
     words, on a narrow screen on a page of its own where it is `apart`. `more` is what a finding says under
-    the cursor, each with its label; elsewhere it takes one line. `whole`: the value is never cut, it wraps.
+    the cursor, each with its label; elsewhere it takes one line, in its `short` words where that
+    is too narrow. `whole`: the value is never cut, it wraps.
     """
 
     label: str
@@ -85,6 +90,7 @@ class Row:
     apart: bool = False
     more: tuple[tuple[str, str], ...] = ()
     whole: bool = False
+    short: str = ""
 
     @property
     def takes_letters(self) -> bool:
@@ -102,7 +108,8 @@ class Section:
     """Rows under one title; `note` stands beside the title.
 
     `columns` are the headings of rows with cells. `chosen` is the column looked at, and `last_stands` says
-    that the last one stays where the others move sideways.
+    that the last one stays where the others move sideways. `folded`: it shows as its heading until it is
+    opened, with `summary` (else its first values) how many of its rows are open, and those rows `hidden`.
     """
 
     title: str
@@ -111,6 +118,10 @@ class Section:
     columns: tuple[str, ...] = ()
     chosen: int = 0
     last_stands: bool = False
+    folded: bool = False
+    summary: str = ""
+    open_rows: int = 0
+    hidden: tuple[Row, ...] = ()
 
 
 @attrs.frozen
@@ -121,7 +132,8 @@ class Page:
     comes or goes shifts nothing; `caution` is said there where findings leave a line,
     `caution_short` where the whole of it has no room. `clock` and `now`,
     the next thing to do, stand in the last line while nothing else is said there. `answer` is the page's one
-    question answered, right below its heading.
+    question answered, right below its heading, `answer_short` the same for a narrow line.
+    `place` is where it is shown, by which what was unfolded on it is remembered.
     """
 
     heading: str
@@ -135,6 +147,8 @@ class Page:
     now: str = ""
     whose: str = ""
     answer: str = ""
+    answer_short: str = ""
+    place: str = ""
 
     @property
     def held(self) -> bool:

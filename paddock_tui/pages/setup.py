@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.advice.presets import moved_from_preset, preset_brings, preset_words, signed
 from paddock_tui.entry.typing_kinds import choices_of, typing_kind
-from paddock_tui.facts.controls import of_range
+from paddock_tui.facts.controls import short_range
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Bar, Row, Section
 from paddock_tui.pages.values import field_row, with_trouble
@@ -33,6 +33,8 @@ LIGHT_FIRM = ("light", "firm")
 
 DRIVE = ("front_sprocket", "rear_sprocket", "links")
 HEIGHTS = ("front_spring", "rear_spring", "fork_height", "rear_height")
+WAYS = {"fork_height": "more = front lower", "rear_height": "more = rear higher"}
+"""Which way a height tips the bike: said beside it, since one of them goes against its name."""
 PRESSURES = ("front_start", "rear_start")
 
 
@@ -76,7 +78,9 @@ def _suspension_rows(loaded: Loaded, setup: SetUp, bike: Bike, units: Units) -> 
             row = _offset_row(loaded, setup, place.path[1], place.label, place.shape.band())
             yield _with_preset(row, sets.get(("offsets", place.path[1])))
     for key in HEIGHTS:
-        yield _plain_row(loaded, key, units)
+        row = _plain_row(loaded, key, units)
+        way = WAYS.get(key, "") if not row.trouble else ""
+        yield attrs.evolve(row, aside="; ".join(filter(None, (way, row.aside))))
 
 
 def _preset_row(loaded: Loaded, setup: SetUp, bike: Bike) -> Row:
@@ -129,7 +133,7 @@ def _control_row(loaded: Loaded, setup: SetUp, name: str, control: Control, bike
     row = Row(
         label=label_of(name),
         value="not known" if value is None else printable(str(value)),
-        range=of_range(control).strip(),
+        range=short_range(control).removeprefix("range " if value is None else ""),
         aside="; ".join(_control_asides(name, control, here, value)),
         bar=_bar(name, control, value, here),
         ref=loaded.ref,

@@ -5,6 +5,7 @@ from typing import Any
 import attrs
 
 from paddock_tui.entry.typing_kinds import COUNTED, choices_of, typing_kind
+from paddock_tui.facts import FACTS
 from paddock_tui.pages.rows import Row
 from paddock_tui.quantities import Quantity, compatible
 from paddock_tui.records.common import AIR_PRESSURE, Units
@@ -12,11 +13,16 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import Field
 from paddock_tui.records.paths import Path
+from paddock_tui.records.shapes import Flag, Text
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
 UNKNOWN_WORD = "not known"
+NOTHING = "-"
+"""What stands where nothing is written and no rule waits for it: quiet, so that what is missed is seen."""
+
+_NAMES = {("retired",), ("copied_from",), ("taken_from",)}
 
 
 def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
@@ -24,7 +30,7 @@ def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
     value = value_at(loaded.record, field.path) if loaded.record is not None else None
     row = Row(
         label=field.label,
-        value=UNKNOWN_WORD if value is None else printable(field.shape.show(value)),
+        value=empty_word(loaded.ref.kind, field) if value is None else printable(field.shape.show(value)),
         aside=also_in(value, units) if field.shape is not AIR_PRESSURE else "",
         ref=loaded.ref,
         path=field.path,
@@ -35,6 +41,22 @@ def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
         unit=getattr(field.shape, "unit", "") if typing_kind(field.shape) in COUNTED else "",
     )
     return with_trouble(loaded, row)
+
+
+def empty_word(kind: str, field: Field) -> str:
+    """Return what is said of a field without a value: loud only for what somebody may ask for."""
+    words = isinstance(field.shape, Text | Flag) or field.path in _NAMES
+    return NOTHING if words and not _asked(kind, field.path) else UNKNOWN_WORD
+
+
+def _asked(kind: str, path: Path) -> bool:
+    """Return whether a fact names this place as where it is entered."""
+    return any(
+        one.role == kind
+        and len(one.path) == len(path)
+        and all(key.startswith("{") or key == here for key, here in zip(one.path, path, strict=True))
+        for one in FACTS.values()
+    )
 
 
 def also_in(value: Any, units: Units) -> str:

@@ -50,7 +50,7 @@ class BikeEnd:
     highest_clear: Quantity | None = one(
         c.SMALL,
         "highest position clear",
-        "the highest fork or rear height at which full bottoming was checked clear",
+        "the highest fork protrusion or rear ride height at which full bottoming was checked clear",
     )
     technician_free_sag: Quantity | None = one(
         c.SMALL, "technician's free sag", "bike alone, as a technician set it"

@@ -14,7 +14,7 @@ from paddock_tui.records.presets import PresetValues
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes.settings import OFF
-from paddock_tui.records.shapes_of_bike import is_off, label_of
+from paddock_tui.records.shapes_of_bike import is_off, words_of
 from paddock_tui.records.suspension import Adjuster, Damping
 
 
@@ -51,7 +51,7 @@ def _of_bike(bike: Bike) -> Iterator[Contradiction]:
 
 
 def _of_control(name: str, control: Control) -> Iterator[Contradiction]:
-    label = label_of(name)
+    label = words_of(name)
     at: Path = ("controls", name)
     if control.levels is not None:
         low, high = (int(level) for level in control.levels)
@@ -104,7 +104,7 @@ def _of_off(label: str, at: Path, control: Control, offered: Sequence[int | str]
 def _of_adjuster(name: str, adjuster: Adjuster) -> Iterator[Contradiction]:
     if adjuster.range is not None and adjuster.range[0] >= adjuster.range[1]:
         low, high = (show_number(bound) for bound in adjuster.range)
-        said = f"{label_of(name)}: {low} to {high} is no range"
+        said = f"{words_of(name)}: {low} to {high} is no range"
         yield Contradiction(("adjusters", name, "range"), said, "lowest first, and more than one position")
 
 
@@ -113,29 +113,29 @@ def _of_mode(name: str, mode: Mode, bike: Bike) -> Iterator[Contradiction]:
     for key, table in named.items():
         for control in table:
             if control not in bike.controls:
-                said = f"riding mode {name} {key} {label_of(control)}, which the bike does not have"
+                said = f"riding mode {name} {key} {words_of(control)}, which the bike does not have"
                 yield Contradiction(
                     ("modes", name, key, control), said, _one_of(bike.controls), harmless=True
                 )
     for control in mode.off_allowed or ():
         if control not in bike.controls:
-            said = f"riding mode {name} lets {label_of(control)} be off, which the bike does not have"
+            said = f"riding mode {name} lets {words_of(control)} be off, which the bike does not have"
             yield Contradiction(("modes", name, "off_allowed"), said, _one_of(bike.controls), harmless=True)
 
 
 def _of_damping(name: str, damping: Damping, bike: Bike) -> Iterator[Contradiction]:
     for adjuster in damping.closes:
         if adjuster not in bike.adjusters:
-            said = f"damping {name} closes {label_of(adjuster)}, which the bike does not have"
+            said = f"damping {name} closes {words_of(adjuster)}, which the bike does not have"
             yield Contradiction(
                 ("damping", name, "closes", adjuster), said, _one_of(bike.adjusters), harmless=True
             )
     for key, offset in damping.offsets.items():
         if offset.range is not None and offset.range[0] >= offset.range[1]:
-            said = f"{label_of(key)}: an offset without a range"
+            said = f"{words_of(key)}: an offset without a range"
             yield Contradiction(("damping", name, "offsets", key, "range"), said, "lowest first")
         if offset.range is not None and offset.firmest is not None and offset.firmest not in offset.range:
-            said = f"{label_of(key)}: {show_number(offset.firmest)} is not an end of its range"
+            said = f"{words_of(key)}: {show_number(offset.firmest)} is not an end of its range"
             mend = " or ".join(map(show_number, offset.range))
             yield Contradiction(("damping", name, "offsets", key, "firmest"), said, mend)
     for preset, written in damping.preset_values.items():
@@ -157,7 +157,7 @@ def _of_preset(
     for table, named, there in tables:
         for key in named:
             if key not in there:
-                said = f"preset {preset} names {label_of(key)}, which damping {name} does not have"
+                said = f"preset {preset} names {words_of(key)}, which damping {name} does not have"
                 yield Contradiction((*at, table, key), said, _one_of(there), harmless=True)
 
 

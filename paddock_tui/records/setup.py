@@ -49,13 +49,17 @@ class SetUp:
     )
     fork_height: Quantity | None = one(
         c.SMALL,
-        "fork height",
+        "fork protrusion",
         "how far the tubes stand out above the top yoke: more = front lower",
         call="fh",
         carry=True,
     )
     rear_height: Quantity | None = one(
-        c.SMALL, "rear height", "spacer or adjuster at the shock: more = rear higher", call="rh", carry=True
+        c.SMALL,
+        "rear ride height",
+        "spacer or adjuster at the shock: more = rear higher",
+        call="rh",
+        carry=True,
     )
     front_start: Quantity | None = one(
         c.TYRE_PRESSURE, "front starting pressure", "cold, before going out", carry=True

@@ -60,8 +60,30 @@ def adjuster_shape(adjuster: Adjuster) -> Number:
     return Number(low, high, unit=adjuster.unit or "", step=step)
 
 
+LABELS = {
+    "traction": "traction control",
+    "wheelie": "wheelie control",
+    "slide": "slide control",
+    "throttle": "throttle response",
+    "power": "power mode",
+    "launch": "launch control",
+    "shifter": "quickshifter",
+}
+"""What a control is called in full where its name is the bare word of its function."""
+
+
 def label_of(name: str) -> str:
     """Write the name of a control or an adjuster for the screen."""
+    return LABELS.get(name) or words_of(name)
+
+
+def label_at(path: Path) -> str:
+    """Write the last key of a path for the screen: a control's name where it stands under one."""
+    return label_of(path[-1]) if len(path) > 1 else words_of(path[-1])
+
+
+def words_of(name: str) -> str:
+    """Write a key of a file as words."""
     return " ".join("ABS" if word == "abs" else word for word in name.replace("_", "-").split("-"))
 
 

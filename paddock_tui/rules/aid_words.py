@@ -9,7 +9,7 @@ from paddock_tui.rules.core import Remedy, SetValue
 from paddock_tui.trade.levels import HelpScale
 
 ENOUGH = (WET_SERIOUS, WET_CAUTION, WET_NOVICE, DAMP_CAUTION, DAMP_NOVICE)
-"""The limits of traction help that a net which is brought back should not be under."""
+"""The limits of traction control that a net which is brought back should not be under."""
 
 
 def enough_help(limits: Limits) -> float:
@@ -27,7 +27,7 @@ def start(name: str) -> str:
 
 
 def shown_of(shown: ShownControl) -> str:
-    """Write the value of a control without its name: '3 of 0-10'."""
+    """Write the value of a control without its name: '3 (range 0-10)'."""
     return str(shown).removeprefix(f"{label_of(shown.name)} ")
 
 

@@ -27,6 +27,7 @@ from paddock_tui.rules.core import (
     Topic,
     call,
 )
+from paddock_tui.rules.short import short_message
 from paddock_tui.rules.verdict import verdict_word
 
 
@@ -55,6 +56,11 @@ class Finding:
     accepted: Acceptance | None = None
     parts: tuple[str, ...] = ()
     quoted: tuple[str, ...] = ()
+
+    @property
+    def short(self) -> str:
+        """The danger in a few words, for a narrow line."""
+        return short_message(self.rule, self.subject)
 
     @property
     def to_answer(self) -> bool:

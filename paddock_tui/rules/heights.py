@@ -17,7 +17,7 @@ def raised_beyond_what_is_clear(subject: str, raised_by: Raised, clear_to: Quant
     """Fork or rear raised beyond the highest position that was checked clear at full bottoming."""
     if raised_by.height.to("mm") <= clear_to.to("mm") + 1e-9:
         return None
-    name = raised_by.key.replace("_", " ")
+    name = "fork protrusion" if subject == "front" else "rear ride height"
     hits = "radiator, guard or fairing" if subject == "front" else "seat, guard or exhaust"
     return RaisedFinding(
         message=f"{name.capitalize()} {raised_by.height}: clear only up to {clear_to}.",

@@ -222,7 +222,9 @@ def _miscounted(value: float, low: float, high: float) -> str:
 
 
 def _offered_words(control: Control, offered: Levels) -> str:
-    has = of_range(control).removeprefix(" of ") or ", ".join(str(value) for value in offered.values)
+    has = of_range(control).strip(" ()").removeprefix("range ") or ", ".join(
+        str(value) for value in offered.values
+    )
     return f"it has {has}{' and off' if control.off is True and 'off' not in has else ''}"
 
 

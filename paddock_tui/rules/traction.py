@@ -13,7 +13,6 @@ from paddock_tui.limits.traction import (
     WET_SERIOUS,
 )
 from paddock_tui.records.shapes import Setting
-from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.aid_words import ENOUGH, enough_help, raised, shown_of, start, track
 from paddock_tui.rules.core import (
     AIDS,
@@ -90,7 +89,7 @@ def little_traction_help_in_the_wet(
         return None
     wanted = help_scale.nearest(max(serious, caution))
     return RaisedFinding(
-        message=f"Little {label_of(subject)} help for {track(surface)}: {shown_of(in_force)}.",
+        message=f"{start(subject)} low for {track(surface)}: {shown_of(in_force)}.",
         why="A wet track lets the rear go early and without warning: start high, come down in steps.",
         remedy=raised(subject, suggested_level, wanted, help_scale),
         severity=SERIOUS if help_in_force < serious else CAUTION,
@@ -124,7 +123,7 @@ def little_traction_help_in_the_damp(
     if help_in_force >= threshold:
         return None
     wanted = help_scale.nearest(threshold)
-    little = f"Little {label_of(subject)} help for {track(surface)}: {shown_of(in_force)}."
+    little = f"{start(subject)} low for {track(surface)}: {shown_of(in_force)}."
     return RaisedFinding(
         message=f"{start(subject)} is off on {track(surface)}." if help_in_force < 0 else little,
         why="Damp patches come without warning in the middle of a corner that was dry a lap ago.",
@@ -164,7 +163,7 @@ def little_traction_help_for_a_novice(
         return None
     wanted = help_scale.nearest(max(serious, caution))
     return RaisedFinding(
-        message=f"Little {label_of(subject)} help for a novice: {shown_of(in_force)}."
+        message=f"{start(subject)} low for a novice: {shown_of(in_force)}."
         if help_in_force >= 0
         else f"{start(subject)} is off for a novice.",
         why="While lines and throttle are being learnt mistakes are many: the aid is the margin for them.",
@@ -202,7 +201,7 @@ def little_traction_help_on_a_poor_rear_tyre(
     wanted = help_scale.nearest(threshold)
     what = " and ".join(poor_rear)
     return RaisedFinding(
-        message=f"Little {label_of(subject)} help on a {what} rear tyre: {shown_of(in_force)}.",
+        message=f"{start(subject)} low on a {what} rear tyre: {shown_of(in_force)}.",
         why="Grip is below what this level was found with, and it comes back or goes without notice.",
         remedy=raised(subject, suggested_level, wanted, help_scale, "More for the first laps. "),
         parts=(subject,),

@@ -219,7 +219,7 @@ def tyre_not_scrubbed_in(end: End, unscrubbed: bool, column: str, cold_track: bo
     return RaisedFinding(
         message=f"The {end} tyre is new and not scrubbed in{where}.",
         why="The skin of a new tyre is slippery until it is roughened, to the edge and on both sides.",
-        remedy=Remedy("More traction help, a gentle first session, lean added lap by lap on both sides."),
+        remedy=Remedy("More traction control, a gentle first session, lean added lap by lap on both sides."),
         severity=SERIOUS if bad else CAUTION,
     )
 

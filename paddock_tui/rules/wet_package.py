@@ -69,7 +69,7 @@ def _message(package: WetPackage, surface: str) -> tuple[str, tuple[str, ...]]:
         first = f"{damping[0].label} {damping[0].stands}"
         return f"Dry damping for {track(surface)}: {first}{_more(count - 1)}.", (first,)
     names = ", ".join(one.label for one in package.values[:2])
-    return f"Less wet than the wet package: {names}{_more(count - 2)}.", (names,)
+    return f"Not fully set for the wet: {names}{_more(count - 2)}.", (names,)
 
 
 def _more(count: int) -> str:

@@ -23,6 +23,7 @@ from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.verdict_words import RIDDEN_TAIL
 from paddock_tui.rules import HOLD, Finding, Review, review
+from paddock_tui.screens.folds import Folds, fold
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.screens.room import PageContext, Room
@@ -104,8 +105,13 @@ def judged_page(
     set_to, zone = set_date(desk.now), venue_zone(desk.now)
     said = f"clock {short_date(set_to)} · " if set_to is not None else f"{zone} time · " if zone else ""
     heading = f"{said}{page.heading}"
+    answers = _answers(desk, room, subject, as_everywhere, hand, in_hand)
+    page = attrs.evolve(page, judged=room.findings)
+    if room.folds and not room.stands_alone:
+        page = fold(page, judged, place.key, remembered.of(Folds))
     made = attrs.evolve(
         page,
+        place=room.id,
         heading=heading,
         whose=whose(desk.files, _about(room, subject, hand, in_hand)),
         verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
@@ -113,7 +119,8 @@ def judged_page(
         judged=room.findings,
         clock=_off_words(room) if stays_off else _clock(desk, hand, in_hand),
         now=now,
-        answer=page.answer or _answer(desk, room, subject, judged, hand, in_hand),
+        answer=page.answer or answers[0],
+        answer_short=page.answer_short or answers[1],
         caution=page.caution or (SHORT_CAUTION if room.findings else ""),
     )
     shows = _shown(place, subject, assembled)
@@ -162,18 +169,23 @@ def _clock(desk: Desk, hand: Ref | None, in_hand: Review | None) -> str:
     return clock_words(clock, desk.now())
 
 
-def _answer(
+def _answers(
     desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None, in_hand: Review | None
-) -> str:
-    """Answer what stands against going out, on pages about the session looked at and in the garage."""
+) -> tuple[str, str]:
+    """Answer what stands against going out, on pages about the session looked at and in the garage.
+
+    Gives it whole and in few words.
+    """
     if room.stands_alone or room.id in READ_BY_ALL or (room.id not in ANSWERING and not room.needs_subject):
-        return ""
+        return "", ""
     if room.id in ANSWERING and hand is not None and in_hand is not None:
         subject, judged = hand, in_hand
     if subject is None or subject.kind != "session":
-        return ""
+        return "", ""
     seen = glance(subject, desk.files.data(subject))
-    return "" if seen is None or seen.ridden else answer_words(judged)
+    if seen is None or seen.ridden:
+        return "", ""
+    return answer_words(judged), answer_words(judged, short=True)
 
 
 def _stays_off(judged: Review) -> bool:

@@ -24,6 +24,7 @@ from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.screens import half_typed
 from paddock_tui.screens.actions.editor import problem
 from paddock_tui.screens.digits import begun, followed
+from paddock_tui.screens.folds import Folds
 from paddock_tui.screens.follower import DeskFollower
 from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
 from paddock_tui.screens.lap_question import keep_laps
@@ -152,15 +153,14 @@ class MainScreen(QuietScreen[None]):
         if self.board.cursor_row is not None:
             self._cursors[self.place.key] = self.board.cursor_row.identity
         if place.key != self.place.key:
+            self.state.of(Folds).forget(place.key)
             # A filter is about the page that it was typed on: elsewhere it would hide what was asked for.
             self.board.filter("")
         self.place = place
         self.draw()
         wanted = row or self._cursors.get(self.place.key)
         if wanted is None or not self.board.go(wanted):
-            rows = [one.identity for one in self.board.page.rows() if one.kind != "heading"]
-            if rows:
-                self.board.go(rows[0])
+            self.board.top()
         self.board.hint(*hints(self.own.actions, self.context()))
 
     # Steps.
@@ -293,9 +293,8 @@ class MainScreen(QuietScreen[None]):
         if not self._keep(row, text) or row.known or not text.strip():
             return
         rows = self.board.page.rows()
-        at = next((place for place, one in enumerate(rows) if one.identity == row.identity), None)
-        to = next_open(self.board.page, at) if at is not None else None
-        if to is not None:
+        at = next((place for place, one in enumerate(rows) if one.identity == row.identity), len(rows))
+        if (to := next_open(self.board.page, at)) is not None:
             self.board.go(rows[to].identity)
             self.say_done()
 

@@ -71,6 +71,8 @@ class Room:
     else here. `findings`: they stand above the last line. `panel`: a wide screen says at its right what the
     row under the cursor does. `judge` is how what is looked at is judged.
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
+    `folds`: where its page is
+    too long, what nothing is open in is folded.
     `for_anybody`: whoever reads it may not know the program, so that no verdict and no clock stand there.
     """
 
@@ -89,6 +91,7 @@ class Room:
     judge: Callable[[Situation], Review] = review
     stands_alone: bool = False
     escapes: bool = False
+    folds: bool = True
     for_anybody: bool = False
 
     @property

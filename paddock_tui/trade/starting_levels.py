@@ -116,8 +116,9 @@ def starting_help(
 ) -> float | None:
     """Help to start with, 0.0 to 1.0; None where the tyre does not suit the surface and no level helps.
 
-    Drying counts as damp, standing water as wet with more traction help (or stay in); a race-treaded tyre as
-    a track-day one, an intermediate as a wet one. ABS that is one control takes the higher of its two wheels.
+    Drying counts as damp, standing water as wet with more traction control (or stay in); a race-treaded
+    tyre as a track-day one, an intermediate as a wet one. ABS that is one control takes the higher of its
+    two wheels.
     """
     if aid is Aid.ABS:
         return _higher(

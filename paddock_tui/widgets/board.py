@@ -7,12 +7,13 @@ import attrs
 from textual import events
 
 from paddock_tui.pages.layout import Editor, Prompt
-from paddock_tui.pages.rows import Page, Row
+from paddock_tui.pages.rows import FOLD, Page, Row
 from paddock_tui.widgets import look, messages
-from paddock_tui.widgets.cursor import Identity, filtered, found, moved, named, told
+from paddock_tui.widgets.cursor import Identity, filtered, found, moved, named, stops, told
 from paddock_tui.widgets.drawn import DrawnPage
 from paddock_tui.widgets.editing import pressed, starting, typed
 from paddock_tui.widgets.encoding import ascii_only
+from paddock_tui.widgets.opened import OpenedSections
 from paddock_tui.widgets.row_keys import AfterDigits, Escaped, asked_of, goes_on, letter_on
 from paddock_tui.widgets.typed_run import PASTE_LASTS, TYPED_AHEAD, TypedRun, key_of
 
@@ -31,7 +32,8 @@ class Board(DrawnPage, can_focus=True):
     def __init__(self, *, plain: bool | None = None, name: str | None = None) -> None:
         """Make an empty board; `plain` draws in ASCII alone (default: as the output's encoding asks)."""
         super().__init__(plain=ascii_only() if plain is None else plain, name=name)
-        self._whole = self._page
+        self._whole = self._filtered = self._page
+        self._opened = OpenedSections()
         self._words = ""
         self._identity: Identity | None = None
         self._drafts: dict[Identity, str] = {}
@@ -50,8 +52,6 @@ class Board(DrawnPage, can_focus=True):
         """Writes a message with the keys that actions have here."""
         self.letter: Callable[[str], bool] = lambda _: False
         """Acts on a key that means nothing to the board, as soon; whether it did."""
-
-    # What the screen calls.
 
     @property
     def is_typing(self) -> bool:
@@ -72,13 +72,20 @@ class Board(DrawnPage, can_focus=True):
 
     @property
     def page(self) -> Page:
-        """The page shown, without the rows that the filter hides."""
+        """The page shown, without the rows that the filter hides, and with those that are folded away."""
+        return self._filtered
+
+    @property
+    def drawn(self) -> Page:
+        """The page as it is drawn."""
         return self._page
 
     def show(self, page: Page) -> None:
         """Show a page; the cursor stays on its row, and so does what is being typed there."""
         self._whole = page
-        self._page = told(filtered(page, self._words), self._words) if self._words.strip() else page
+        words = self._words
+        self._filtered = told(filtered(page, words), words) if words.strip() else page
+        self._page = self._opened.shown(self._filtered)
         self._place(found(self._page, self._identity, self._view.cursor))
         self._fade()
         self.relay()
@@ -91,8 +98,15 @@ class Board(DrawnPage, can_focus=True):
             self._place(likely)
             self.relay()
 
+    def top(self) -> None:
+        """Put the cursor on the first row that it stops at."""
+        self._place(next(iter(stops(self._page)), None))
+        self.relay()
+
     def go(self, identity: Identity) -> bool:
         """Put the cursor on a row; False where the page has none of this identity."""
+        if self._opened.open_for(self._filtered, identity):
+            self.show(self._whole)
         at = found(self._page, identity, None)
         if at is None or self._page.rows()[at].identity != identity:
             return False
@@ -119,8 +133,7 @@ class Board(DrawnPage, can_focus=True):
     def edit(self, text: str = "", *, second: bool = False) -> None:
         """Open the editor of the cursor's row: with this text, else what was left there or is its own.
 
-        Typing replaces the latter. `second`: a second digit may follow; any other key accepts the first.
-        """
+        Typing replaces the latter. `second`: a second digit may follow; any other key accepts the first."""
         row = self.cursor_row
         if row is None:
             return
@@ -161,8 +174,6 @@ class Board(DrawnPage, can_focus=True):
         if self._view.editor and (row := self.cursor_row):
             self._drafts.pop(row.identity, None)
         self.change(editor=None, prompt=None)
-
-    # Keys.
 
     def on_key(self, event: events.Key) -> None:
         """Take the keys that mean something here; leave all others to the screen."""
@@ -323,15 +334,14 @@ class Board(DrawnPage, can_focus=True):
         if to is not None:
             self._fade()
             self._place(to)
+            if event.key in ("tab", "shift+tab") and self._opened.peek(self._whole, self.cursor_row):
+                self.show(self._whole)
             self.relay()
             if to != at and (row := self.cursor_row):
                 self.listener(messages.Moved(row))
             return True
         if event.key == "enter":
-            if row.opens or row.kind != "field":
-                self.listener(messages.Chosen(row))
-            elif not self._after.is_done(self._identity):
-                self.edit()
+            self._enter(row)
             return True
         asked = asked_of(row, event.key, event.character or "")
         if asked is None:
@@ -345,7 +355,15 @@ class Board(DrawnPage, can_focus=True):
             self.listener(asked)
         return True
 
-    # Drawing.
+    def _enter(self, row: Row) -> None:
+        """Open or fold a section, type on a row with a value, or ask for what opens elsewhere."""
+        if row.kind == FOLD:
+            self._opened.toggle(self._whole, row)
+            self.show(self._whole)
+        elif row.opens or row.kind != "field":
+            self.listener(messages.Chosen(row))
+        elif not self._after.is_done(self._identity):
+            self.edit()
 
     def _place(self, at: int | None) -> None:
         """Put the cursor on a row by number; an editor whose row is gone leaves its text to be offered."""

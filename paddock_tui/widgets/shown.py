@@ -22,7 +22,7 @@ def copied(app: App[Any], board: Board, whole: bool, allowed: bool) -> str:
 def shown_text(board: Board, whole: bool) -> str:
     """Return the lines that are drawn: of the row under the cursor, or all of them."""
     row = board.cursor_row
-    at = next((place for place, one in enumerate(board.page.rows()) if one is row), None)
+    at = next((place for place, one in enumerate(board.drawn.rows()) if one is row), None)
     lines = [
         text_of(line).rstrip()
         for line, owner in zip(board.laid.lines, board.laid.owners, strict=True)

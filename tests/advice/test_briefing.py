@@ -49,7 +49,7 @@ def test_the_rider_s_start_comes_first_the_furthest_below_it_before_the_rest() -
     said = part("for you", NOVICE, WET, at("traction", 2), at("wheelie", 4))
     assert said[0].startswith("Ines, novice, in the wet on counts up: ")
     assert "less help than a start for you" in said[0]
-    assert said[1].startswith("Traction 2 of 0-10: less help than a start for you, 10.")
+    assert said[1].startswith("Traction control 2 (0-10): less help than your start, 10.")
 
 
 def test_without_the_group_no_start_is_guessed() -> None:
@@ -61,15 +61,15 @@ def test_without_the_group_no_start_is_guessed() -> None:
 
 def test_what_is_off_or_not_known_comes_before_what_no_aid_can_do() -> None:
     said = part("does not", at("traction", "off"), at("wheelie", None))
-    assert said[0] == "Off, and nothing catches you there: Traction."
-    assert said[1] == "Not known what it is set to: wheelie; count on nothing there."
+    assert said[0] == "Off, and nothing catches you there: Traction control."
+    assert said[1] == "Not known what it is set to: wheelie control; count on nothing there."
     assert said[2].startswith("No aid adds grip")
     assert not any("Traction control saves" in one for one in said)
 
 
 def test_an_end_that_nobody_knows_is_asked_about() -> None:
     said = part("does not", without("bike", "controls.traction.most_help"))
-    assert said[0] == "Which end is which is not known for traction: ask before you turn it."
+    assert said[0] == "Which end is which is not known for traction control: ask before you turn it."
 
 
 def test_the_cost_of_less_help_comes_first_for_a_novice_and_in_the_wet() -> None:
@@ -92,14 +92,16 @@ def other(bike: Bike, setup: SetUp = SetUp(), same: bool = False) -> CameFrom:  
 
 def test_scales_that_turn_round_on_another_bike_come_first() -> None:
     said = part("new", came=other(DOWN))
-    assert said[0].startswith("Otter counts the other way for traction, where 10 helps most; ")
+    assert said[0].startswith("Otter counts the other way for traction control, where 10 helps most; ")
     assert said[-1] == "You come from Otter, session 2 of 2026-05-01."
     assert not any("the other way" in one for one in part("new", came=other(UP)))
 
 
 def test_what_only_one_bike_has_is_named() -> None:
     bare = Bike(controls={name: one for name, one in UP.controls.items() if name != "wheelie"})
-    assert "Otter has no wheelie: feel what they do before you lean on them." in part("new", came=other(bare))
+    assert "Otter has no wheelie control: feel what they do before you lean on them." in part(
+        "new", came=other(bare)
+    )
     said = part("new", without("bike", "controls.abs"), came=other(UP))
     assert "Here there is no ABS: nothing does that for you." in said
 
@@ -107,7 +109,7 @@ def test_what_only_one_bike_has_is_named() -> None:
 def test_on_the_same_bike_what_moved_since_is_new() -> None:
     before = SetUp(mode="open", controls={"traction": 5, "wheelie": 5})
     assert part("new", came=other(UP, before, same=True)) == (
-        "Since session 2 of 2026-05-01: traction 5 -> 8.",
+        "Since session 2 of 2026-05-01: traction control 5 -> 8.",
     )
     assert "take everything here as new" in part("new")[0]
 

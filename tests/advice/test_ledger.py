@@ -96,7 +96,7 @@ def test_a_change_is_the_difference_to_the_session_it_was_copied_from() -> None:
     (entry,) = of(ridden(1, 5), ridden(2, 6, 59.0))
 
     assert (entry.label, entry.changes[0].words, entry.path) == (
-        "traction",
+        "traction control",
         "5 -> 6",
         ("setup", "controls", "traction"),
     )
@@ -130,7 +130,7 @@ def test_two_things_at_once_cannot_be_told_apart() -> None:
     both = "[setup.adjusters]\nrebound-left = 8\n"
     entries = of(ridden(1, 5, rest="[setup.adjusters]\nrebound-left = 10\n"), ridden(2, 6, 58.0, rest=both))
 
-    assert [one.label for one in entries] == ["traction", "rebound left"]
+    assert [one.label for one in entries] == ["traction control", "rebound left"]
     for entry in entries:
         assert entry.verdict == "cannot tell yet"
         assert entry.judgement is not None
@@ -163,7 +163,7 @@ def test_another_surface_rider_tyre_set_or_a_hotter_track_is_said_and_tells_noth
         ('tyres = "set"', 'tyres = "new"', "tyre set set, then new"),
     ):
         found = of(first, _with(ridden(2, 6, 58.0), old, new))
-        entry = next(one for one in found if one.label == "traction")
+        entry = next(one for one in found if one.label == "traction control")
         assert said in entry.differed
         assert entry.verdict == "cannot tell yet"
 
@@ -279,15 +279,15 @@ def test_the_best_session_of_a_place_says_what_differs_now() -> None:
 def test_choosing_steps_round_and_takes_the_start_of_a_word() -> None:
     entries = of(ridden(1, 5), ridden(2, 6))
     among = choices(entries, "control")
-    assert among == ("traction",)
+    assert among == ("traction control",)
 
     wanted = stepped(LedgerFilter(), "control", 1, among)
-    assert wanted.control == "traction"
+    assert wanted.control == "traction control"
     assert stepped(wanted, "control", 1, among) == LedgerFilter()
-    assert stepped(LedgerFilter(control="gone"), "control", -1, among).control == "traction"
+    assert stepped(LedgerFilter(control="gone"), "control", -1, among).control == "traction control"
     assert chosen(LedgerFilter(), "control", "TRA", among) == wanted
     assert chosen(wanted, "control", "any", among) == LedgerFilter()
-    assert chosen(wanted, "control", "abs", among) == "one of: any, traction"
+    assert chosen(wanted, "control", "abs", among) == "one of: any, traction control"
     assert wanted.takes(entries[0])
     assert not LedgerFilter(rider="bob").takes(entries[0])
 
@@ -323,7 +323,7 @@ def test_a_trial_that_a_mode_undid_is_none_and_the_mode_that_frees_it_is_named()
 
     assert judged(shut, 5, 6) == (
         "cannot tell yet",
-        "no trial: riding mode rain fixes traction at 8",
+        "no trial: riding mode rain fixes traction control at 8",
         "riding mode free frees it",
     )
     assert judged(turned, 8, 9) == (

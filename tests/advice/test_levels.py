@@ -88,7 +88,7 @@ def test_an_end_that_is_not_known_gets_no_level() -> None:
 def test_a_cold_track_and_a_fresh_tyre_ask_for_more() -> None:
     assert found(track=Quantity(Decimal(50), "F"))["traction"].text.startswith("start at 6")
     assert found(track="cold")["traction"].text.startswith("start at 6")
-    assert found(new=True)["traction"].text.startswith("start at 7")
+    assert found(scrubbed=False)["traction"].text.startswith("start at 7")
 
 
 def test_the_riding_mode_is_never_contradicted() -> None:

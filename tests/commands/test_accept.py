@@ -16,7 +16,7 @@ def test_a_serious_finding_is_accepted_and_that_is_taken_back_byte_for_byte(
     ran = run("accept", garage, RULE, SUBJECT, "--reason", "behind the instructor", "--at", EARLY)
 
     assert (ran.status, ran.err) == (0, "")
-    assert ran.out == "accepted: Little traction help for a wet track: 3 of 0-10.\n"
+    assert ran.out == "accepted: Traction control low for a wet track: 3 (range 0-10).\n"
     text = (garage / FILE).read_text()
     assert text.startswith(before[FILE].decode())
     assert 'by = "IS"\nat = 08:00:00\n' in text

@@ -251,7 +251,7 @@ def test_the_json_form_has_the_documented_keys_in_their_order(run: Runner, garag
     assert {"what": f"shoes in {NEXT}", "where": f"session/{NEXT}:shoes"} in found["missing"]
     for entry in found["not_judged"]:
         assert list(entry) == ["rule", "missing"]
-        assert entry["missing"] == ["what wheelie is set to"]
+        assert entry["missing"] == ["what wheelie control is set to"]
     assert all(list(item) == ["what", "due"] for item in found["to_do"])
     bad, unknown = found["problems"]
     assert bad == {
@@ -308,7 +308,7 @@ def test_a_bad_value_loses_only_itself_and_is_listed_with_file_line_and_mend(
     assert f'{FILE}:36 "2,3 bar" (a comma in the number): expected a pressure with its unit' in words
     assert 'write "2.3 bar"' in words
     assert f'{FILE}:40 "three": expected a level from 0 to 10, or off' in words
-    assert "what traction is set to" in words
+    assert "what traction control is set to" in words
     assert snapshot(garage) == before
 
 

@@ -55,7 +55,7 @@ def test_six_levels_four_adjusters_and_two_pressures_change_exactly_those_lines(
         ),
         ("kerbs = 0", "kerbs = -1"),
     ]
-    assert ran.out.splitlines()[0] == "traction 3 -> 6"
+    assert ran.out.splitlines()[0] == "traction control 3 -> 6"
     assert "front starting pressure 2.15 bar -> 30 psi" in ran.out
     assert len(ran.out.splitlines()) == 12
 
@@ -67,7 +67,7 @@ def test_a_value_that_was_not_there_is_one_line_more_and_clearing_it_one_less(
     before = path.read_text()
 
     assert run("set", garage, NEXT, "track=12", "setup.controls.wheelie=4").out == (
-        "track temperature not known -> 12 C\nwheelie not known -> 4\n"
+        "track temperature not known -> 12 C\nwheelie control not known -> 4\n"
     )
     added = set(path.read_text().splitlines()) - set(before.splitlines())
     assert added == {'track = "12 C"', "wheelie = 4"}

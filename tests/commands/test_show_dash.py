@@ -19,7 +19,7 @@ def test_the_card_of_a_session_is_printed_within_the_terminal(
     assert (ran.status, ran.err) == (0, "")
     assert ran.out.startswith("dash card · session 4")
     assert "resets at ignition off" in ran.out
-    assert "3 of 0-10" in ran.out
+    assert "3 range 0-10" in ran.out
     assert "battery" not in ran.out
     assert [line for line in ran.out.splitlines() if width(line) > int(columns)] == []
 

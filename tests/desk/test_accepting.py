@@ -41,7 +41,7 @@ def test_an_acceptance_is_written_with_reason_initials_time_and_the_facts_as_tex
         "at = 08:00:00\n"
         f'facts = "{serious.facts}"\n'
     )
-    assert "traction 3 of 0-10" in serious.facts
+    assert "traction control 3 (range 0-10)" in serious.facts
     assert "surface wet" in serious.facts
 
 

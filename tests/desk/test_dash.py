@@ -74,7 +74,7 @@ def test_a_later_reading_changes_only_its_time(root: Path) -> None:
 def test_what_the_dash_shows_instead_is_kept_and_a_reading_leaves_it(root: Path) -> None:
     desk = at_desk(root, NOW)
     step = done(desk, showing(desk.files, ONE, TRACTION, "4"))
-    assert step.label == "the dash shows traction 4"
+    assert step.label == "the dash shows traction control 4"
     assert done(desk, reading(desk.files, ONE, NOW)).label == "dash read 09:57, 1 other than planned"
     assert "[dash.values]\ntraction = 4\n" in text_of(root)
 
@@ -95,7 +95,7 @@ def test_what_is_planned_leaves_nothing_to_write(root: Path) -> None:
 def test_a_row_as_planned_takes_back_what_it_was_said_to_show(root: Path) -> None:
     desk = at_desk(root, NOW)
     done(desk, showing(desk.files, ONE, TRACTION, "4"))
-    assert done(desk, as_planned(desk.files, ONE, TRACTION)).label == "traction as planned"
+    assert done(desk, as_planned(desk.files, ONE, TRACTION)).label == "traction control as planned"
     assert "traction = 4" not in text_of(root)
 
 
@@ -115,7 +115,7 @@ def test_another_riding_mode_on_the_dash_is_kept_by_its_name(root: Path) -> None
 
 def test_what_nobody_planned_becomes_the_plan_once_it_is_read(tmp_path: Path) -> None:
     desk = at_desk(write(tmp_path, sessions__one=session()), NOW)
-    assert reading(desk.files, ONE, NOW) == "not planned yet: wheelie; type what the dash shows"
+    assert reading(desk.files, ONE, NOW) == "not planned yet: wheelie control; type what the dash shows"
     done(desk, showing(desk.files, ONE, WHEELIE, "3"))
     text = (tmp_path / "sessions/one.toml").read_text()
     assert "wheelie = 3\n" in text

@@ -231,9 +231,9 @@ def test_the_number_stops_at_the_ends_and_says_so(tmp_path: Path, control: str, 
 def test_what_is_not_known_cannot_be_read_or_has_no_steps_says_so(tmp_path: Path) -> None:
     desk = desk_at(tmp_path, "traction", '"five"')
 
-    assert stepped(desk, "traction", 1, True) == "traction is not known: type it"
-    assert stepped(desk, "wheelie", 1) == "wheelie is not known: type it"
-    assert stepped(desk, "wheelie", 1, True) == "wheelie is not known: type it"
+    assert stepped(desk, "traction", 1, True) == "traction control is not known: type it"
+    assert stepped(desk, "wheelie", 1) == "wheelie control is not known: type it"
+    assert stepped(desk, "wheelie", 1, True) == "wheelie control is not known: type it"
     assert stepping(desk.files, A, ("rider",), 1, None) == "rider has no steps: enter edits it"
     assert stepping(desk.files, A, ("nothing",), 1, None) == "nothing can be set here: w says what the row is"
 
@@ -321,8 +321,8 @@ def test_space_there_and_back_again_is_two_steps_with_one_undo_each(garage: Path
 def test_what_cannot_be_off_says_so(tmp_path: Path) -> None:
     desk = desk_at(tmp_path, "wheelie", "2")
 
-    assert toggled(desk, "wheelie") == "wheelie cannot be off on this bike: type a level"
-    assert toggled(desk, "throttle") == "throttle cannot be off on this bike: type a level"
+    assert toggled(desk, "wheelie") == "wheelie control cannot be off on this bike: type a level"
+    assert toggled(desk, "throttle") == "throttle response cannot be off on this bike: type a level"
     assert toggled(desk, "front-rebound") == "front rebound is neither on nor off: enter edits it"
     assert toggling(desk.files, A, ("aim",), {}) == "aim is neither on nor off: enter edits it"
     assert toggling(desk.files, A, ("nothing",), {}) == "nothing can be set here: w says what the row is"

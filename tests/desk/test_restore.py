@@ -22,7 +22,7 @@ def two_sessions(root: Path, **more: str) -> Path:
 
 def tried(root: Path) -> tuple[Ref, Step | InputError]:
     desk = at_desk(root)
-    (entry,) = (one for one in ledger(desk).entries if one.label == "traction")
+    (entry,) = (one for one in ledger(desk).entries if one.label == "traction control")
     return trying_back(desk.files, entry, desk.now())
 
 
@@ -34,9 +34,9 @@ def test_after_a_ridden_session_the_next_is_made_with_the_old_value_and_the_reas
     desk.do(step)
     data = desk.files.data(ref)
 
-    assert step.label == f"try it back: traction 7 -> 5 in {ref.id}"
+    assert step.label == f"try it back: traction control 7 -> 5 in {ref.id}"
     assert (data["copied_from"], data["setup"]["controls"]["traction"]) == ("two", 5)
-    assert data["because"]["controls"]["traction"]["why"] == "try it back: check of traction in two"
+    assert data["because"]["controls"]["traction"]["why"] == "try it back: check of traction control in two"
     assert desk.undo() == step.label
     desk.settled()
     assert snapshot(tmp_path) == before
@@ -46,7 +46,7 @@ def test_a_session_to_come_is_changed_in_place_and_undone_byte_for_byte(tmp_path
     coming = session(3, copied_from='"two"').replace("traction = 5", "traction = 7")
     desk = at_desk(two_sessions(tmp_path, sessions__three=coming))
     before = snapshot(tmp_path)
-    (entry,) = (one for one in ledger(desk).entries if one.label == "traction")
+    (entry,) = (one for one in ledger(desk).entries if one.label == "traction control")
     ref, step = trying_back(desk.files, entry, desk.now())
     assert isinstance(step, Step)
     desk.do(step)
@@ -124,7 +124,7 @@ def test_a_way_back_that_brought_a_danger_the_last_time_is_refused(tmp_path: Pat
 @pytest.mark.parametrize(
     ("label", "before", "after", "said"),
     [
-        ("traction", "wheelie = 2", "wheelie = 2\ntraction = 7", "was not known before"),
+        ("traction control", "wheelie = 2", "wheelie = 2\ntraction = 7", "was not known before"),
         ("gone", "gone = 3", "gone = 4", "not on this bike any more"),
     ],
 )

@@ -31,7 +31,7 @@ def test_several_values_are_one_step_with_one_label(garage: Path) -> None:
     assert step.changes == (
         Change(NEXT, (Edit(("setup", "controls", "traction"), 3, 6), Edit(("surface",), "wet", "dry"))),
     )
-    assert step.label == "traction 3 -> 6; surface wet -> dry"
+    assert step.label == "traction control 3 -> 6; surface wet -> dry"
 
 
 def test_all_troubles_are_said_at_once_and_nothing_is_half_done(garage: Path) -> None:
@@ -173,7 +173,7 @@ def test_plain_values_are_set_as_they_are(garage: Path) -> None:
 
     step = setting_value(desk.files, NEXT, ("setup", "controls", "traction"), 99)
 
-    assert step.label == "traction 3 -> 99"
+    assert step.label == "traction control 3 -> 99"
     assert setting_value(desk.files, NEXT, ("setup", "controls", "traction"), 3).changes == ()
 
 

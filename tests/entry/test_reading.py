@@ -109,13 +109,13 @@ def test_a_bare_number_is_in_the_unit_that_the_garage_prefers() -> None:
 
 
 def test_what_a_level_means_is_not_judged_but_read() -> None:
-    assert read_line("slide off", context(MAGPIE)).edits == by_path({C + "slide": "off"})
+    assert read_line("slide control off", context(MAGPIE)).edits == by_path({C + "slide": "off"})
 
 
 def test_the_choice_of_units_follows_the_pieces_in_the_order_typed() -> None:
     found = read_line("w3 fuel 4.5 t4", context(MAGPIE))
 
-    assert [piece.label for piece in found.pieces] == ["wheelie", "fuel added", "traction"]
+    assert [piece.label for piece in found.pieces] == ["wheelie control", "fuel added", "traction control"]
     assert [found.text[piece.start : piece.end] for piece in found.pieces] == ["w3", "fuel 4.5", "t4"]
 
 
@@ -136,14 +136,14 @@ def test_without_a_bike_its_words_say_so_and_all_others_are_read() -> None:
         {"surface": "damp", "parked": dt.time(11, 2)}
     )
     (error,) = read_line("t4", alone).errors
-    assert error.message == "traction: the bike is not known"
+    assert error.message == "traction control: the bike is not known"
 
 
 def test_a_bike_that_does_not_say_whether_all_is_listed_may_have_more() -> None:
     unknown: LineContext = context(MAGPIE, bike=Bike(name="Shrew"))
 
     (error,) = read_line("t4", unknown).errors
-    assert error.message == "traction is not in the file of Shrew"
+    assert error.message == "traction control is not in the file of Shrew"
 
 
 def test_a_control_that_the_bike_lost_can_be_cleared_but_not_set() -> None:

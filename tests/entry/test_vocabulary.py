@@ -294,7 +294,7 @@ def test_the_listing_names_every_call_once() -> None:
     listed = list(context(MAGPIE).words.listing())
 
     assert len({call for call, _ in listed}) == len(listed)
-    assert ("t", "traction") in listed
+    assert ("t", "traction control") in listed
     assert ("hot", "hot pressures") in listed
     assert ("wet", "surface wet") in listed
 

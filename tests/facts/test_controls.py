@@ -76,7 +76,9 @@ def test_a_bike_without_modes_leaves_everything_free() -> None:
 
 
 def test_a_value_that_was_not_written_is_asked_for_unless_the_mode_fixes_it() -> None:
-    assert missing(facts(at("throttle", None)).get("set_value", "throttle")) == ["what throttle is set to"]
+    assert missing(facts(at("throttle", None)).get("set_value", "throttle")) == [
+        "what throttle response is set to"
+    ]
     assert facts(SHOWERS, at("throttle", None)).get("set_value", "throttle") is ABSENT
 
 
@@ -157,12 +159,12 @@ def test_help_is_between_none_and_all_whichever_way_the_bike_counts(
 
 
 UNKNOWN_HELP = [
-    (without("bike", "controls.traction.most_help"), "which end of traction helps most"),
-    (without("bike", "controls.traction.levels"), "the levels of traction"),
-    (put("bike", "controls.traction.most_help", 5), "the levels of traction"),
-    (put("bike", "controls.traction.levels", [0, 10**9]), "the levels of traction"),
-    (at("traction", 99), "how much help traction gives"),
-    (at("traction", None), "what traction is set to"),
+    (without("bike", "controls.traction.most_help"), "which end of traction control helps most"),
+    (without("bike", "controls.traction.levels"), "the levels of traction control"),
+    (put("bike", "controls.traction.most_help", 5), "the levels of traction control"),
+    (put("bike", "controls.traction.levels", [0, 10**9]), "the levels of traction control"),
+    (at("traction", 99), "how much help traction control gives"),
+    (at("traction", None), "what traction control is set to"),
 ]
 
 
@@ -178,7 +180,7 @@ def test_which_end_frees_the_rear_says_nothing_about_help_and_the_other_way_roun
         without("bike", "controls.engine-braking.frees_most"),
         put("bike", "controls.engine-braking.most_help", 5),
     )
-    assert missing(swapped.get("help_scale", "traction")) == ["which end of traction helps most"]
+    assert missing(swapped.get("help_scale", "traction")) == ["which end of traction control helps most"]
     assert missing(swapped.get("freeing_scale", "engine-braking")) == [
         "which end of engine braking brakes least"
     ]
@@ -199,10 +201,10 @@ def test_only_what_catches_a_slip_or_a_lift_is_a_net() -> None:
 
 
 SHOWN = [
-    ((), "traction 8 of 0-10"),
-    (counts_down(), "traction 3 of 11-1"),
-    ((at("traction", "off"),), "traction off"),
-    ((without("bike", "controls.traction.most_help"),), "traction 8 of 0-10"),
+    ((), "traction control 8 (range 0-10)"),
+    (counts_down(), "traction control 3 (11 = least, 1 = most)"),
+    ((at("traction", "off"),), "traction control off"),
+    ((without("bike", "controls.traction.most_help"),), "traction control 8 (range 0-10)"),
 ]
 
 

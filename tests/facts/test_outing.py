@@ -109,9 +109,9 @@ def test_a_damping_mode_that_nobody_named_is_not_known(changes: tuple[Change, ..
 
 
 ADJUSTERS = [
-    (12, "front rebound 12 clicks of 0-24"),
-    (1, "front rebound 1 click of 0-24"),
-    (6.5, "front rebound 6.5 clicks of 0-24"),
+    (12, "front rebound 12 clicks (range 0-24)"),
+    (1, "front rebound 1 click (range 0-24)"),
+    (6.5, "front rebound 6.5 clicks (range 0-24)"),
 ]
 
 

@@ -12,6 +12,7 @@ import attrs
 from paddock_tui.desk import Desk
 from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.pages.checklist import first_open
+from paddock_tui.pages.folding import folded, hidden_in
 from paddock_tui.pages.layout import WIDE as PANELLED
 from paddock_tui.pages.layout import Laid, View, layout
 from paddock_tui.pages.rows import Page, Row
@@ -93,9 +94,9 @@ LOOKS: dict[str, Seen] = {
     "limits": Seen(Place("limits", NEXT)),
     "slip": Seen(Place("slip", NEXT)),
     "compare": Seen(Place("compare", NEXT, other="wading")),
-    "modes": Seen(Place("modes", NEXT), "traction"),
+    "modes": Seen(Place("modes", NEXT), "traction control"),
     "brief": Seen(Place("brief", NEXT)),
-    "modes-wet": Seen(Place("modes", NEXT, across=2), "traction"),
+    "modes-wet": Seen(Place("modes", NEXT, across=2), "traction control"),
     "why": Seen(Place("why", NEXT), "setup.controls.traction"),
     "bench": Seen(Place("bench", NEXT)),
     "bench-lower": Seen(Place("bench", NEXT), "= ratios"),
@@ -134,9 +135,12 @@ def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
         first = first_open(desk.assembled(place.subject).situation)
         named = next(row for row in shown.page.rows() if row.identity == first)
         seen = attrs.evolve(seen, at=spell(named.path))
-    at = shown.page.rows().index(_row(shown.page, seen.at))
-    context = _context(desk, place, shown.page.rows()[at])
-    page = judged_page(desk, place, context).page
+    row = _row(shown.page, seen.at)
+    context = _context(desk, place, row)
+    whole = judged_page(desk, place, context).page
+    hidden = hidden_in(whole, row.identity) if seen.at else ()
+    page = folded(whole, dict.fromkeys(hidden, True))
+    at = 0 if not seen.at else next(n for n, one in enumerate(page.rows()) if one.identity == row.identity)
     wide, high = size
     panel = None
     if wide >= PANELLED and room_of(place.room).panel:

@@ -46,7 +46,7 @@ def contexts() -> Iterator[ActionContext]:
         for kind in kinds:
             row = None if kind is None else Row("row", kind=kind, ref=REF, path=("surface",))
             for one in found:
-                for label in (None, "traction 3 -> 4"):
+                for label in (None, "traction control 3 -> 4"):
                     yield ActionContext("setup", session, profile, row, one, label, label)
     yield ActionContext(session=True, row=Row("row", offer=(PUT,)))
     yield ActionContext(unkept=True)

@@ -71,14 +71,14 @@ def test_what_differs_from_the_baseline_is_marked_with_what_it_was() -> None:
     made = card(SAMPLE)
     assert made.base == "baseline Ines, dry, Anvilfen"
     changed = {line.label: line.was for block in made.blocks for line in block.lines if line.was}
-    assert changed["traction"] == "5"
+    assert changed["traction control"] == "5"
     assert any(line.startswith("* traction ") and "was 5" in line for line in card_lines(made))
 
 
 def test_a_hold_or_a_care_stands_with_its_findings_and_nothing_found_stands_nowhere() -> None:
     serious = card(SAMPLE)
     assert serious.verdict == "CARE"
-    assert "serious: Little traction help for a wet track: 3 of 0-10." in serious.findings
+    assert "serious: Traction control low for a wet track: 3 (range 0-10)." in serious.findings
     for ref in (HERE, RIDDEN, PROFILE):
         made = card(SAMPLE, ref)
         for text in ("\n".join(card_lines(made)), card_html(made)):

@@ -25,18 +25,18 @@ def test_levels_are_compared_in_the_bikes_numbers_with_help_beside_them() -> Non
         mode="open", controls={**OPEN.controls, "traction": 8, "wheelie": "off", "engine-braking": 4}
     )
     assert rows(OPEN, other) == {
-        "traction": ("5 | 8", "help 50 % | 80 %"),
-        "wheelie": ("3 | off", "help 40 % | off"),
+        "traction control": ("5 | 8", "help 50 % | 80 %"),
+        "wheelie control": ("3 | off", "help 40 % | off"),
         "engine braking": ("2 | 4", "strength 75 % | 25 %"),
     }
-    assert rows(OPEN, other, DOWN)["wheelie"] == ("3 | off", "help 60 % | off")
+    assert rows(OPEN, other, DOWN)["wheelie control"] == ("3 | off", "help 60 % | off")
 
 
 def test_a_riding_mode_is_compared_by_what_it_fixes_and_forbids() -> None:
     wet = SetUp(mode="showers", controls=OPEN.controls)
     assert rows(OPEN, wet) == {
-        "traction": ("5 | 5", "help 50 % | 50 %; showers allows 6 to 10"),
-        "throttle": ("even | soft", "help 50 % | 100 %"),
+        "traction control": ("5 | 5", "help 50 % | 50 %; showers allows 6 to 10"),
+        "throttle response": ("even | soft", "help 50 % | 100 %"),
         "riding mode": ("open | showers", ""),
     }
 

@@ -73,7 +73,7 @@ def test_every_control_stands_there_in_the_bikes_own_numbers_after_the_mode() ->
         "shifter",
         "pit-limiter",
     ]
-    assert (rows[1].value, rows[1].range) == ("3", "of 0-10")
+    assert (rows[1].value, rows[1].range) == ("3", "range 0-10")
 
 
 def test_what_the_riding_mode_fixes_is_what_has_to_be_shown() -> None:

@@ -33,7 +33,7 @@ def test_what_differs_stands_first_and_all_but_pressures_of_other_tyres_can_be_t
 
     assert titles == ["last time here: session 5 of 16 May", "differs", "how it was", "the same"]
     assert page.sections[0].rows[0].value.startswith("the last one here: front tyre wet, now track-day")
-    assert ("traction", "3", "was 8; help 80 % -> 30 %") in [
+    assert ("traction control", "3", "was 8; help 80 % -> 30 %") in [
         (row.label, row.value, row.aside) for row in differs.rows
     ]
     kept = [(row.path, row.aside) for row in differs.rows if not row.offer]

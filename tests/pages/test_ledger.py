@@ -47,8 +47,8 @@ def test_steps_with_many_changes_stand_in_one_row_until_one_thing_is_asked_for()
     page = ledger_page(FOUND, LedgerFilter(bike="magpie"))
     assert row(page, "18 at once").value == "cannot tell yet"
 
-    only = ledger_page(FOUND, LedgerFilter(bike="magpie", control="traction"))
-    assert {one.label for one in only.rows() if one.path[:1] == (LEDGER,)} == {"traction"}
+    only = ledger_page(FOUND, LedgerFilter(bike="magpie", control="traction control"))
+    assert {one.label for one in only.rows() if one.path[:1] == (LEDGER,)} == {"traction control"}
     assert "18 at once" not in {one.label for one in only.rows()}
 
 

@@ -19,6 +19,7 @@ from paddock_tui.records.in_force import allows, in_force_value
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.text import width
 from tests.sample import bike, read
 
@@ -80,9 +81,9 @@ def test_what_the_page_says_is_fixed_is_what_is_in_force_in_that_mode(made: tupl
     assert shown.columns[-1] == NOW
     for name, control in of.controls.items():
         if control.outside_modes:
-            assert name.replace("abs", "ABS") not in rows
+            assert label_of(name) not in rows
             continue
-        cells = rows[name.replace("abs", "ABS")]
+        cells = rows[label_of(name)]
         written = setup.controls.get(name)
         for at, (mode_name, mode) in enumerate(of.modes.items()):
             inside = attrs.evolve(setup, mode=mode_name)
@@ -130,9 +131,9 @@ def test_what_taking_a_mode_changes_in_force_is_said_row_by_row() -> None:
     session = read(Ref("session", "2026-06-20-4-magpie")).record
     assert isinstance(session, Session)
     assert moves("wading", session.setup, bike("magpie")) == (
-        "traction 3 -> 6 at least",
+        "traction control 3 -> 6 at least",
         "engine braking 3 -> 2",
-        "throttle even -> gentle",
+        "throttle response even -> gentle",
     )
     assert moves("wild", session.setup, bike("magpie")) == ()
 

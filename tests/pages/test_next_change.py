@@ -53,8 +53,8 @@ def test_the_proposal_says_what_for_why_what_to_expect_and_what_to_watch(off_tar
 def test_what_is_decided_stands_with_its_reasons_and_several_are_said_to_be_so(garage: Path) -> None:
     section = titled(page_of(at_desk(garage), LAST), "decided: session 2026-06-20-4-magpie")
     assert [(row.label, row.value) for row in section.rows if row.kind == "text"] == [
-        ("traction", "5 -> 3"),
-        ("slide", "4 -> 3"),
+        ("traction control", "5 -> 3"),
+        ("slide control", "4 -> 3"),
     ]
     reasons = [row for row in section.rows if row.kind == "field"]
     assert reasons[0].path == ("because", "controls", "traction", "why")

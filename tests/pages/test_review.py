@@ -35,7 +35,17 @@ def finding(
 ) -> Finding:
     where = Where(Ref("session", "one"), ("surface",))
     return Finding(
-        "a-rule", "a", severity, about, where, message, "Why it is.", "fact", Remedy("Do it."), "s", accepted
+        "service-due",
+        "a",
+        severity,
+        about,
+        where,
+        message,
+        "Why it is.",
+        "fact",
+        Remedy("Do it."),
+        "s",
+        accepted,
     )
 
 
@@ -85,7 +95,7 @@ def test_a_finding_is_a_row_that_leads_to_where_it_is_mended() -> None:
 
     assert (row.kind, row.severity, row.label, row.value) == ("finding", "serious", "serious", "Something.")
     assert row.aside == "Why it is. Do it. Accepted by AN: slow laps"
-    assert (row.ref, row.path, row.key) == (Ref("session", "one"), ("surface",), "a-rule/a")
+    assert (row.ref, row.path, row.key) == (Ref("session", "one"), ("surface",), "service-due/a")
 
 
 def test_nothing_found_is_never_called_safe() -> None:

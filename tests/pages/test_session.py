@@ -281,7 +281,7 @@ def test_what_the_order_does_not_name_follows_under_headings_of_its_own() -> Non
     page = facts(NEXT)
     titles = [section.title for section in page.sections[len(ORDER) - 1 :]]
 
-    assert "changes · controls · traction" in titles
+    assert "changes · controls · traction control" in titles
     assert any(title.startswith("checks of the session · ") for title in titles)
 
 

@@ -40,9 +40,9 @@ def at(row: Row) -> float | None:
 def test_a_bike_that_counts_up_has_its_mark_where_the_help_is() -> None:
     traction, abs_ = control(UP, "traction"), control(UP, "front-abs")
 
-    assert (traction.label, traction.value, traction.range) == ("traction", "3", "of 0-10")
+    assert (traction.label, traction.value, traction.range) == ("traction control", "3", "range 0-10")
     assert traction.bar == Bar(0.3, ("least help", "most help"), False, 11)
-    assert (abs_.label, abs_.range, at(abs_)) == ("front ABS", "of 1-4", 1.0)
+    assert (abs_.label, abs_.range, at(abs_)) == ("front ABS", "range 1-4", 1.0)
 
 
 def test_a_level_that_means_off_is_not_counted_in_the_scale() -> None:
@@ -56,7 +56,7 @@ def test_a_level_that_means_off_is_not_counted_in_the_scale() -> None:
 def test_a_bike_that_counts_down_has_its_range_turned_and_its_mark_where_the_help_is() -> None:
     grip, wheelie = control(DOWN, "rear-grip"), control(DOWN, "wheelie")
 
-    assert grip.range == "of 7-1"
+    assert grip.range == "(1 = most)"
     assert at(grip) == pytest.approx((7 - int(grip.value)) / 6)
     assert at(wheelie) == pytest.approx((4 - int(wheelie.value)) / 3)
 
@@ -93,7 +93,12 @@ def test_off_and_not_known_draw_a_scale_without_a_mark(tmp_path: Path) -> None:
 
     assert (control(rows, "traction").value, at(control(rows, "traction"))) == ("off", None)
     wheelie = control(rows, "wheelie")
-    assert (wheelie.value, wheelie.known, at(wheelie), wheelie.range) == ("not known", False, None, "of 6-1")
+    assert (wheelie.value, wheelie.known, at(wheelie), wheelie.range) == (
+        "not known",
+        False,
+        None,
+        "(1 = most)",
+    )
 
 
 def test_a_level_that_the_bike_has_not_draws_no_mark_and_is_shown(tmp_path: Path) -> None:
@@ -120,7 +125,8 @@ def test_what_the_riding_mode_limits_says_to_what() -> None:
 def test_the_riding_mode_says_what_it_is_for_and_what_it_does() -> None:
     assert WET["setup.mode"].value == "wading"
     assert WET["setup.mode"].aside == (
-        "made for wet; fixes throttle, power, engine braking; limits traction, wheelie, front ABS, rear ABS"
+        "made for wet; fixes throttle response, power mode, engine braking; "
+        "limits traction control, wheelie control, front ABS, rear ABS"
     )
     assert UP["setup.mode"].aside == "made for any surface"
 

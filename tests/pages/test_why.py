@@ -83,7 +83,7 @@ def test_every_field_of_the_records_of_the_sample_is_explained_within_the_width(
 def test_a_value_its_range_where_it_stands_and_its_rules() -> None:
     page = of(NEXT, "setup.controls.traction")
 
-    assert page.heading == "why · set-up · controls · traction"
+    assert page.heading == "why · set-up · controls · traction control"
     assert said(page) == {
         "value": "3",
         "what it is": "what the rider set it to",

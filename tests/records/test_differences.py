@@ -34,7 +34,7 @@ def test_each_value_that_differs_is_named_as_its_reason_is_kept() -> None:
     ]
     assert [str(one) for one in found] == [
         "riding mode open -> showers",
-        "traction 5 -> 6",
+        "traction control 5 -> 6",
         "fork 12 -> not known",
         "braking not known -> 1",
     ]

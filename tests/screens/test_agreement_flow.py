@@ -26,7 +26,7 @@ async def test_an_unanswered_serious_finding_asks_before_going_out_as_a_hold_doe
         before = rider.text
         await rider.types("o end enter")
         assert "serious, no answer: enter goes out, escape stays" in rider.last
-        assert "Little traction help" in rider.screen
+        assert "Traction control low" in rider.screen
         await rider.types("escape")
         assert "not gone out" in rider.last
         assert rider.text == before
@@ -69,11 +69,11 @@ async def test_undo_says_what_it_took_back_until_the_next_key(garage: Path) -> N
         await rider.types("p")
         rider.to("setup", "controls", "slide")
         await rider.types("6 u")
-        assert rider.last.startswith("undone: slide 3 -> 6")
+        assert rider.last.startswith("undone: slide control 3 -> 6")
         rider.file.write_text(rider.text.replace("start = 13:20:00", "start = 13:25:00"), encoding="utf-8")
         rider.app.main.follower.poll()
         rider.app.main.draw()
-        assert rider.last.startswith("undone: slide 3 -> 6")
+        assert rider.last.startswith("undone: slide control 3 -> 6")
         await rider.types("down")
         assert rider.last.startswith("changed by another program: 1 fact in session/")
 

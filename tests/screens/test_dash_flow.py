@@ -14,7 +14,7 @@ async def test_the_card_is_gone_through_by_keys_and_undone_by_a_stall(garage: Pa
 
         # Nobody wrote down wheelie: nothing can be as planned before that is read.
         await rider.types("enter")
-        assert rider.last.startswith("not planned yet: wheelie")
+        assert rider.last.startswith("not planned yet: wheelie control")
 
         # Down to wheelie: what the dash shows becomes the plan, and the cursor goes on.
         await rider.types("down down down")

@@ -43,14 +43,14 @@ async def test_what_cannot_be_read_is_said_beside_its_row_and_stays_until_it_can
         await rider.types("enter ctrl+u 6 enter")
 
         assert rider.value == "6"
-        assert rider.last.startswith("traction 3 -> 6, u undoes")
+        assert rider.last.startswith("traction control 3 -> 6, u undoes")
 
 
 async def test_a_question_left_unanswered_offers_its_text_again(garage: Path) -> None:
     async with riding(garage) as rider:
         await rider.types("r a")
         assert "why do you ride with it?" in rider.last
-        assert "serious: Little traction help for a wet track: 3 of 0-10." in rider.screen
+        assert "serious: Traction control low for a wet track: 3 (range 0-10)." in rider.screen
         await rider.types("enter")
         assert "say why" in rider.screen
         await rider.types("text:behind_the escape")
@@ -65,7 +65,7 @@ async def test_a_question_left_unanswered_offers_its_text_again(garage: Path) ->
         await rider.types("escape g e")
 
         assert rider.typing == "t6 sl"
-        assert "traction 3 -> 6" in rider.screen
+        assert "traction control 3 -> 6" in rider.screen
 
 
 async def test_undo_and_redo_go_over_every_kind_of_step(garage: Path) -> None:
@@ -102,11 +102,11 @@ async def test_enter_on_a_finding_goes_to_the_row_it_is_about(garage: Path) -> N
 
         row = rider.app.main.board.cursor_row
         assert row is not None
-        assert (rider.app.main.place.room, row.label) == ("setup", "traction")
+        assert (rider.app.main.place.room, row.label) == ("setup", "traction control")
         await rider.types("r down enter")
         row = rider.app.main.board.cursor_row
         assert row is not None
-        assert row.label == "slide"
+        assert row.label == "slide control"
 
 
 async def test_a_finding_is_accepted_and_mended_only_where_findings_are_shown(garage: Path) -> None:

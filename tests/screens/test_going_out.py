@@ -10,7 +10,7 @@ LEAK = '\n[incidents.1]\nwhat = "leak"\n'
 async def test_o_shows_what_is_open_and_its_last_row_stamps_the_time(garage: Path) -> None:
     async with riding(garage) as rider:
         await rider.types("s o")
-        assert "Little traction help" in rider.screen
+        assert "Traction control low" in rider.screen
         await rider.types("o enter")
         assert "serious, no answer" in rider.last
         await rider.types("enter")
@@ -28,7 +28,7 @@ async def test_enter_goes_where_it_is_answered_and_o_comes_back_to_what_is_left(
         assert rider.app.main.place.room == "setup"
         await rider.types("8 enter o")
         assert rider.app.main.place.room == "out"
-        assert "Little traction help for a wet track: 3" not in rider.screen
+        assert "Traction control low for a wet track: 3" not in rider.screen
 
 
 async def test_a_hold_asks_once_more_and_locks_nobody_out(garage: Path) -> None:

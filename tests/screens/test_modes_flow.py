@@ -12,9 +12,9 @@ async def test_a_mode_is_looked_at_previewed_taken_and_undone(garage: Path) -> N
         await rider.chooses("modes")
         assert "WILD, 4 of 4" in rider.screen
         await rider.types("left right right left enter")
-        assert "traction 3 -> 6 at least" in rider.screen
+        assert "traction control 3 -> 6 at least" in rider.screen
         # Which findings go has room on the narrow screen too.
-        assert "goes: serious, Little traction" in rider.screen.replace("\n", " ")
+        assert "goes: serious, Traction control low" in rider.screen.replace("\n", " ")
         await rider.types("escape")
         assert "nothing was changed" in rider.last
         assert snapshot(garage) == before

@@ -19,7 +19,7 @@ async def test_the_row_under_the_cursor_is_explained_at_the_right(garage: Path) 
         await rider.presses("down up")
         assert "engine braking: what it does" in rider.screen
         # Traction has a serious finding: it stands there instead.
-        goes(rider, "traction")
+        goes(rider, "traction control")
         await rider.presses("down up")
         assert "traction control: what it does" not in rider.screen
         assert "── serious ──" in rider.screen
@@ -28,7 +28,7 @@ async def test_the_row_under_the_cursor_is_explained_at_the_right(garage: Path) 
 async def test_a_hold_stands_there_whatever_row_is_looked_at(garage: Path) -> None:
     async with riding(garage, 120, 40) as rider:
         await rider.types("p")
-        goes(rider, "slide")
+        goes(rider, "slide control")
         await rider.types("enter text:99 enter")
         goes(rider, "engine braking")
         await rider.presses("down up")

@@ -163,7 +163,9 @@ async def test_a_suggestion_is_not_the_set_up_until_it_is_taken(made: Path) -> N
             rider.app.main.board.go(to.identity)
             await rider.types(answer)
         session = next((made / "sessions").rglob("*-kite.toml"))
-        to = next(row for row in rider.app.main.board.page.rows() if row.label == "traction" and row.offer)
+        to = next(
+            row for row in rider.app.main.board.page.rows() if row.label == "traction control" and row.offer
+        )
         rider.app.main.board.go(to.identity)
         assert str(to.offer[0].value) in to.aside
         assert "traction" not in session.read_text(encoding="utf-8")

@@ -44,7 +44,7 @@ async def test_the_remedy_of_the_finding_takes_it_as_one_step_on_a_narrow_screen
     before = snapshot(garage)
     async with riding(garage, 40, 20) as rider:
         await rider.types("r")
-        rows = [row for row in rider.app.main.board.page.rows() if "wet package" in row.label + row.value]
+        rows = [row for row in rider.app.main.board.page.rows() if "set for the wet" in row.label + row.value]
         assert rows
         assert rider.app.main.board.go(rows[0].identity)
         await rider.types("f")

@@ -36,16 +36,16 @@ def test_a_digit_and_an_arrow_cost_little_and_waiting_costs_nothing(garage: Path
     with started(garage) as wire:
         wire.read_until("? help")
         wire.type("p" + DOWN * 5)
-        wire.read_until("> wheelie")
+        wire.read_until("> wheelie control")
         arrow = wire.after(DOWN, mark=">│slide")
-        digit = wire.after("6", mark="slide 3 -> 6")
-        assert "Little slide help" not in wire.shown
+        digit = wire.after("6", mark="slide control 3 -> 6")
+        assert "Slide control low" not in wire.shown
         assert "CARE 1 (1 to answer)" in wire.shown
         idle = wire.read(3.0, 3.0)
         wire.type("q")
         assert wire.ended() == 0
     assert len(arrow) <= 300
-    assert len(digit) <= 600
+    assert len(digit) <= 720
     assert idle == b""
 
 
@@ -92,13 +92,13 @@ def test_what_is_half_typed_is_offered_again_after_a_signal(garage: Path) -> Non
     with started(garage) as wire:
         wire.read_until("? help")
         wire.type("p" + DOWN * 4 + "\r77")
-        wire.read_until(">▌traction                77")
+        wire.read_until(">▌traction control        77")
         wire.signal(signal.SIGTERM)
         assert wire.ended() == 143
     assert (garage / HAND).read_bytes() == before
     with started(garage) as wire:
         wire.read_until("half typed")
-        assert ">▌traction                77" in wire.shown
+        assert ">▌traction control        77" in wire.shown
         wire.after("\x1b")
         wire.type("q")
         assert wire.ended() == 0

@@ -45,10 +45,10 @@ class BriefedAid:
 
     @property
     def shown(self) -> str:
-        """Its name and value: 'Traction 3 of 0-10'."""
+        """Its name and value: 'Traction control 3 (0-10)'."""
         if self.value is None:
             return f"{self.label}, set to what is not known"
-        said = str(ShownControl(self.name, self.value, self.control))
+        said = str(ShownControl(self.name, self.value, self.control)).replace("(range ", "(")
         return said[:1].upper() + said[1:]
 
     @property
@@ -114,7 +114,7 @@ def away_sentence(one: BriefedAid) -> str:
         word = "more engine braking" if (one.gap or 0) > 0 else "less engine braking"
     else:
         word = "less help" if (one.gap or 0) > 0 else "more help"
-    return f"{one.shown}: {word} than a start for you, {one.start}."
+    return f"{one.shown}: {word} than your start, {one.start}."
 
 
 def does(aids: tuple[BriefedAid, ...]) -> Iterator[str]:

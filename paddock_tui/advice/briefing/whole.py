@@ -46,7 +46,7 @@ def briefing(about: About, review: Review, came: CameFrom | None) -> Briefing:
         BriefingPart("does not", tuple(does_not(aids)), 3, 11),
         BriefingPart("traded", tuple(traded(aids, careful)), 2, 10),
         BriefingPart("ignition", tuple(_ignition(aids)), 2, 3),
-        BriefingPart("new", new_here(came, setup, bike, name), 2, 6),
+        BriefingPart("new", new_here(came, setup, bike, name), 3, 6),
         BriefingPart("first laps", tuple(_first_laps(about)), 2, 6),
         BriefingPart("open", tuple(_open(review)), 2, 5),
     )

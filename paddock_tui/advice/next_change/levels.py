@@ -52,7 +52,7 @@ def less_help(case: Case, *functions: str) -> Move | CannotChange:
         if value is None or isinstance(value, CannotChange):
             return value or CannotChange(f"{label_of(name)} is not written down", own=True)
         return _less(name, scale, value)
-    return CannotChange(f"the bike has no {label_of(functions[0])} control")
+    return CannotChange(f"the bike has no {label_of(functions[0])}")
 
 
 def _less(name: str, scale: HelpScale, value: Level) -> Move | CannotChange:
@@ -64,7 +64,7 @@ def _less(name: str, scale: HelpScale, value: Level) -> Move | CannotChange:
 def height(case: Case, key: str, by_mm: float) -> Move | CannotChange:
     """Move the fork in its yokes, or the rear height; a height above what was checked clear is refused."""
     old = case.setup.fork_height if key == "fork_height" else case.setup.rear_height
-    label = "fork height" if key == "fork_height" else "rear height"
+    label = "fork protrusion" if key == "fork_height" else "rear ride height"
     if old is None:
         return CannotChange(f"{label} is not written down: measure it first", own=True)
     new = old.to("mm") + by_mm

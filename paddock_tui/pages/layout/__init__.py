@@ -41,7 +41,7 @@ def layout(page: Page, view: View) -> Laid:
     rows_pen = Pen(rows_width(view.width), view.plain, page.held) if beside_width else pen
     part = shown(page, view, columns(page, rows_pen) if beside_width else places, rows)
     arrows = pen.arrows(part.above, part.below)
-    lines = [header(page, pen), *([answer_line(page.answer, pen)] if head > 1 else [])] if head else []
+    lines = [header(page, pen), *([answer_line(page, pen)] if head > 1 else [])] if head else []
     drawn = padded([owned.line for owned in part.lines], rows)
     if beside_width:
         panel = panel_lines(view.panel or (), beside_width, rows, view.plain)

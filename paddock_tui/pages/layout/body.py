@@ -9,13 +9,14 @@ import attrs
 from paddock_tui.pages.layout.checks import check_lines
 from paddock_tui.pages.layout.columns import Columns
 from paddock_tui.pages.layout.fields import editor_lines, field_lines
+from paddock_tui.pages.layout.folds import fold_line
 from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
 from paddock_tui.pages.layout.picture import picture_lines
 from paddock_tui.pages.layout.table import DrawnTable, cells_line, heading_line, note_of, table_of
 from paddock_tui.pages.layout.texts import text_lines
 from paddock_tui.pages.layout.view import View
-from paddock_tui.pages.rows import Page, Row
+from paddock_tui.pages.rows import FOLD, Page, Row
 from paddock_tui.records.paths import Path, Ref
 
 
@@ -105,8 +106,10 @@ def body(page: Page, columns: Columns) -> DrawnRows:
         shared = SharedBySection(len(spans), table, ends)
         sections.append(shared)
         note = note_of(section, table) if table else section.note
-        lines.append(Owned(rule(columns.pen, section.title, note), None))
-        if table:
+        headed = bool(section.rows) and section.rows[0].kind == FOLD
+        if not headed:
+            lines.append(Owned(rule(columns.pen, section.title, note), None))
+        if table and not headed:
             lines.append(Owned(heading_line(table), None))
         told = False
         for one in section.rows:
@@ -118,6 +121,8 @@ def body(page: Page, columns: Columns) -> DrawnRows:
             start = len(lines)
             lines += [Owned(line, len(spans)) for line in _row(row, shared, columns, on=False)]
             spans.append((start, len(lines)))
+            if row.kind == FOLD and table and len(section.rows) > 1:
+                lines.append(Owned(heading_line(table), None))
     return DrawnRows(tuple(rows), tuple(lines), tuple(spans), tuple(sections))
 
 
@@ -133,6 +138,8 @@ def _row(row: Row, shared: SharedBySection, columns: Columns, *, on: bool) -> Se
         return picture_lines(row, columns, on)
     if row.kind == "check":
         return check_lines(row, columns, on)
+    if row.kind == FOLD:
+        return (fold_line(row, columns, on),)
     return text_lines(row, columns, on)
 
 

@@ -55,9 +55,17 @@ def _chosen(page: Page, pen: Pen) -> Columns:
 
 
 def _longest(page: Page, kind: str) -> int:
-    """Return cells of the longest label of a kind; words that stand alone are no label."""
+    """Return cells of the longest label of a kind; words that stand alone are no label.
+
+    Those of folded sections count: what is opened shifts nothing.
+    """
     return max(
-        (width(row.label) for row in page.rows() if row.kind == kind and (row.value or kind != "text")),
+        (
+            width(row.label)
+            for section in page.sections
+            for row in (*section.rows, *section.hidden)
+            if row.kind == kind and (row.value or kind != "text")
+        ),
         default=0,
     )
 

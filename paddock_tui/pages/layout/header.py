@@ -75,11 +75,12 @@ def _is_said(whose: str, heading: str) -> bool:
     return set(whose.split()) <= set(heading.split())
 
 
-def answer_line(answer: str, pen: Pen) -> Line:
-    """Draw the answer to the page's one question."""
+def answer_line(page: Page, pen: Pen) -> Line:
+    """Draw the answer to the page's one question, in its short words where the whole has no room."""
     ink = Ink(pen)
     ink.to(MARK)
-    ink.put(pen.say(answer), "answer")
+    whole = pen.say(page.answer)
+    ink.put(pen.say(page.answer_short) if page.answer_short and width(whole) > ink.room else whole, "answer")
     return ink.line()
 
 

@@ -62,11 +62,15 @@ def finding_line(row: Row, columns: Columns) -> Line:
     """Draw a finding on one line, cut where it must be; whether it waits for an answer at the right end."""
     ink = Ink(columns.pen)
     mark(ink, False, row.severity)
-    ink.put(columns.pen.say(row.severity), severity_style(row.severity))
-    if row.severity:
-        ink.to(max(MARK + _SEVERITY, ink.at + 1))
     quiet = columns.pen.say(row.range) if columns.pen.width >= _WIDE else ""
-    ink.put(finding_text(row, columns), "value", ink.room - (width(quiet) + 2 if quiet else 0))
+    whole = finding_text(row, columns)
+    room = columns.pen.width - MARK - _SEVERITY - (width(quiet) + 2 if quiet else 0)
+    text = columns.pen.say(row.short) if row.short and width(whole) > room else whole
+    # Where even the few words need the line, the rail alone tells how grave it is; a hold is named always.
+    if row.severity and (not row.short or width(text) <= room or row.severity == "hold"):
+        ink.put(columns.pen.say(row.severity), severity_style(row.severity))
+        ink.to(max(MARK + _SEVERITY, ink.at + 1) if width(text) <= room or not row.short else ink.at + 1)
+    ink.put(text, "value", ink.room - (width(quiet) + 2 if quiet else 0))
     if quiet:
         ink.to(columns.pen.width - width(quiet))
         ink.put(quiet, "range")

@@ -49,16 +49,22 @@ NO_AIDS = (
 CASES = {
     "aids-not-set": Cases(
         raising=(
-            raises("controls", "caution", NO_VALUE, says="What traction is set to is not known."),
+            raises("controls", "caution", NO_VALUE, says="What traction control is set to is not known."),
             raises("controls", "caution", at("abs", None), WET, says="What ABS is set to"),
-            raises("controls", "caution", NO_VALUE, at("abs", None), says="What ABS and traction are set to"),
+            raises(
+                "controls",
+                "caution",
+                NO_VALUE,
+                at("abs", None),
+                says="What ABS and traction control are set to",
+            ),
             raises(
                 "controls",
                 "caution",
                 NO_VALUE,
                 at("abs", None),
                 put("bike", "controls.slide", {"kind": "switch"}),
-                says="What ABS, slide and 1 more are set to",
+                says="What ABS, slide control and 1 more are set to",
             ),
             # The riding mode would fix it, and nobody chose the riding mode.
             raises(
@@ -86,7 +92,7 @@ CASES = {
     ),
     "aid-off-in-the-wet": Cases(
         raising=(
-            raises("traction", "serious", WET, traction("off"), says="Traction is off in the wet."),
+            raises("traction", "serious", WET, traction("off"), says="Traction control is off in the wet."),
             raises("traction", "serious", put("session", "surface", "standing water"), traction("off")),
             raises("traction", "hold", WET, traction("off"), NOVICE),
             raises("traction", "serious", *counts_down(WET, traction("off"))),
@@ -115,9 +121,9 @@ CASES = {
             lacks("the surface", NO_SURFACE, traction("off")),
             lacks("the rider's group", WET, traction("off"), NO_GROUP),
             lacks("the rider", WET, traction("off"), without("rider")),
-            lacks("what traction is set to", WET, NO_VALUE),
-            lacks("which end of traction helps most", WET, traction("off"), NO_END),
-            lacks("the levels of traction", WET, traction("off"), NO_LEVELS),
+            lacks("what traction control is set to", WET, NO_VALUE),
+            lacks("which end of traction control helps most", WET, traction("off"), NO_END),
+            lacks("the levels of traction control", WET, traction("off"), NO_LEVELS),
         ),
     ),
     "front-wheel-without-abs-in-the-wet": Cases(
@@ -149,14 +155,14 @@ CASES = {
     ),
     "little-traction-help-in-the-wet": Cases(
         raising=(
-            raises("traction", "serious", WET, traction(3), says="a wet track: 3 of 0-10."),
+            raises("traction", "serious", WET, traction(3), says="a wet track: 3 (range 0-10)."),
             raises("traction", "caution", WET, traction(4)),
             raises("traction", "serious", WET, traction(5), NOVICE),
             raises(
                 "traction",
                 "serious",
                 *counts_down(WET, traction(8)),
-                says="Little traction help for a wet track: 8 of 11-1.",
+                says="Traction control low for a wet track: 8 (11 = least, 1 = most).",
             ),
             raises("traction", "serious", THREE_LEVELS, WET, traction(1)),
             raises("traction", "serious", THREE_LEVELS, WET, traction(1), NOVICE),
@@ -176,18 +182,20 @@ CASES = {
         missing=(
             lacks("the surface", NO_SURFACE, traction(0)),
             lacks("the rider's group", WET, traction(0), NO_GROUP),
-            lacks("which end of traction helps most", WET, traction(0), NO_END),
-            lacks("what traction is set to", WET, NO_VALUE),
-            lacks("how much help traction gives", WET, traction(99)),
+            lacks("which end of traction control helps most", WET, traction(0), NO_END),
+            lacks("what traction control is set to", WET, NO_VALUE),
+            lacks("how much help traction control gives", WET, traction(99)),
         ),
     ),
     "little-traction-help-in-the-damp": Cases(
         raising=(
-            raises("traction", "caution", DAMP, traction(3), says="Little traction help"),
-            raises("traction", "caution", DAMP, traction("off"), says="Traction is off on a damp track."),
+            raises("traction", "caution", DAMP, traction(3), says="Traction control low"),
+            raises(
+                "traction", "caution", DAMP, traction("off"), says="Traction control is off on a damp track."
+            ),
             raises("traction", "caution", DRYING, traction(0), says="a drying track"),
             raises("traction", "caution", DAMP, traction(5), NOVICE),
-            raises("traction", "caution", *counts_down(DAMP, traction(8)), says="8 of 11-1"),
+            raises("traction", "caution", *counts_down(DAMP, traction(8)), says="8 (11 = least, 1 = most)"),
             raises("traction", "caution", THREE_LEVELS, DAMP, traction(1)),
         ),
         silent=(
@@ -201,8 +209,8 @@ CASES = {
         missing=(
             lacks("the surface", NO_SURFACE, traction(0)),
             lacks("the rider's group", DAMP, traction(0), NO_GROUP),
-            lacks("which end of traction helps most", DAMP, traction(0), NO_END),
-            lacks("what traction is set to", DAMP, NO_VALUE),
+            lacks("which end of traction control helps most", DAMP, traction(0), NO_END),
+            lacks("what traction control is set to", DAMP, NO_VALUE),
         ),
     ),
     "all-aids-near-least": Cases(
@@ -235,18 +243,20 @@ CASES = {
         missing=(
             lacks("the surface", NO_SURFACE, *all_at(1, 1, 1)),
             lacks("the rider's group", WET, *all_at(1, 1, 1), NO_GROUP),
-            lacks("what wheelie is set to", WET, *all_at(1, 1, 1), at("wheelie", None)),
-            lacks("which end of traction helps most", WET, *all_at(1, 1, 1), NO_END),
+            lacks("what wheelie control is set to", WET, *all_at(1, 1, 1), at("wheelie", None)),
+            lacks("which end of traction control helps most", WET, *all_at(1, 1, 1), NO_END),
         ),
     ),
     "direction-not-known": Cases(
         raising=(
-            raises("traction", "caution", NO_END, says="Which end of traction helps most is not known."),
+            raises(
+                "traction", "caution", NO_END, says="Which end of traction control helps most is not known."
+            ),
             raises(
                 "traction",
                 "caution",
                 NO_LEVELS,
-                says="The levels of traction",
+                says="The levels of traction control",
             ),
             raises("throttle", "caution", without("bike", "controls.throttle.most_help")),
             raises("abs", "caution", without("bike", "controls.abs.most_help"), says="Which end of ABS"),
@@ -262,7 +272,7 @@ CASES = {
             silent(NO_END, put("bike", "controls.traction.levels", [4, 4]), traction(4)),
         ),
         missing=(
-            lacks("what traction is set to", NO_END, NO_VALUE),
+            lacks("what traction control is set to", NO_END, NO_VALUE),
             lacks("the riding mode", NO_END, without("session", "setup.mode")),
         ),
     ),

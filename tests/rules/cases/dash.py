@@ -84,7 +84,9 @@ CASES = {
     ),
     "dash-differs-from-the-plan": Cases(
         raising=(
-            raises("traction", "serious", dash("traction", 4), says="shows traction 4, the plan is 8."),
+            raises(
+                "traction", "serious", dash("traction", 4), says="shows traction control 4, the plan is 8."
+            ),
             raises("traction", "hold", WET, dash("traction", 7)),
             raises("traction", "hold", *counts_down(WET, dash("traction", 4))),
             raises("traction", "hold", WET, dash("traction", "off")),
@@ -118,7 +120,9 @@ CASES = {
                 put("session", "setup.mode", "showers"), at("throttle", "sharp"), dash("throttle", "soft")
             ),
         ),
-        missing=(lacks("what the dash shows of traction", at("traction", None), dash("traction", 4)),),
+        missing=(
+            lacks("what the dash shows of traction control", at("traction", None), dash("traction", 4)),
+        ),
     ),
     "dash-in-another-riding-mode": Cases(
         raising=(

@@ -22,7 +22,7 @@ CASES = {
                 "setup.controls.traction",
                 "serious",
                 disputed=(disputed("setup", "controls", "traction", base=3, ours=4, theirs=7),),
-                says="Two laptops disagree on traction: 4 or 7.",
+                says="Two laptops disagree on traction control: 4 or 7.",
             ),
             raises(
                 "incidents.1.mended",

@@ -185,7 +185,7 @@ CASES = {
                 FORK,
                 put("bike", "front.highest_clear", "20 mm"),
                 **copied(put("session", "setup.fork_height", "11 mm")),
-                says="Fork height 11 mm -> 5 mm (front higher) is a large step.",
+                says="Fork protrusion 11 mm -> 5 mm (front higher) is a large step.",
             ),
             raises(
                 "rear_height",

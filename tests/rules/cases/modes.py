@@ -8,7 +8,9 @@ AUTOMATIC = put("session", "setup.damping", "automatic")
 
 CASES = {
     "fixed-by-the-riding-mode": Cases(
-        raising=(raises("throttle", "note", SHOWERS, says="showers sets throttle to soft, not even."),),
+        raising=(
+            raises("throttle", "note", SHOWERS, says="showers sets throttle response to soft, not even."),
+        ),
         silent=(
             silent(),
             silent(SHOWERS, at("throttle", "soft")),
@@ -24,7 +26,7 @@ CASES = {
                 "hold",
                 SHOWERS,
                 at("traction", 5),
-                says="Traction 5 is not for showers: it allows 6 to 10.",
+                says="Traction control 5 is not for showers: it allows 6 to 10.",
             ),
             raises(
                 "traction",
@@ -67,7 +69,7 @@ CASES = {
         ),
         missing=(
             lacks("the riding mode", without("session", "setup.mode")),
-            lacks("what traction is set to", SHOWERS, at("traction", None)),
+            lacks("what traction control is set to", SHOWERS, at("traction", None)),
         ),
     ),
     "closed-by-the-damping-mode": Cases(

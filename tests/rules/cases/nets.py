@@ -41,10 +41,12 @@ def tread(mm: str) -> tuple[Change, Change]:
 CASES = {
     "little-traction-help-for-a-novice": Cases(
         raising=(
-            raises("traction", "serious", NOVICE, traction(3), says="for a novice: 3 of 0-10."),
+            raises("traction", "serious", NOVICE, traction(3), says="for a novice: 3 (range 0-10)."),
             raises("traction", "caution", NOVICE, traction(5)),
-            raises("traction", "serious", NOVICE, traction("off"), says="Traction is off for a novice."),
-            raises("traction", "serious", *counts_down(NOVICE, traction(8)), says="8 of 11-1"),
+            raises(
+                "traction", "serious", NOVICE, traction("off"), says="Traction control is off for a novice."
+            ),
+            raises("traction", "serious", *counts_down(NOVICE, traction(8)), says="8 (11 = least, 1 = most)"),
             raises("traction", "serious", THREE_LEVELS, NOVICE, traction(1)),
             raises("traction", "serious", OFF_IS_A_LEVEL, NOVICE, traction(0)),
             raises("slip-angle", "serious", NOVICE, SLIDE, at("slip-angle", "off")),
@@ -63,13 +65,13 @@ CASES = {
         missing=(
             lacks("the rider's group", traction(0), NO_GROUP),
             lacks("the surface", NOVICE, traction(0), NO_SURFACE),
-            lacks("what traction is set to", NOVICE, NO_VALUE),
-            lacks("which end of traction helps most", NOVICE, NO_END),
+            lacks("what traction control is set to", NOVICE, NO_VALUE),
+            lacks("which end of traction control helps most", NOVICE, NO_END),
         ),
     ),
     "little-traction-help-on-a-poor-rear-tyre": Cases(
         raising=(
-            raises("traction", "caution", NEW, traction(3), says="on a new rear tyre: 3 of 0-10."),
+            raises("traction", "caution", NEW, traction(3), says="on a new rear tyre: 3 (range 0-10)."),
             raises("traction", "caution", COLD, ADVANCED, traction("off"), says="on a cold rear tyre: off."),
             raises("traction", "caution", COLD_WORD, RACE, traction(2)),
             raises("traction", "caution", WORN, *tread("1.6 mm"), traction(0), says="a worn rear tyre"),
@@ -106,7 +108,7 @@ CASES = {
         missing=(
             lacks("the rider's group", NEW, traction(0), NO_GROUP),
             lacks("the surface", NEW, traction(0), NO_SURFACE),
-            lacks("which end of traction helps most", NEW, traction(0), NO_END),
+            lacks("which end of traction control helps most", NEW, traction(0), NO_END),
         ),
     ),
     "nets-thin-together": Cases(
@@ -149,8 +151,8 @@ CASES = {
             silent(WET, *all_at(0, 1, 1)),
         ),
         missing=(
-            lacks("what wheelie is set to", NOVICE, *all_at(1, 1, 1), at("wheelie", None)),
-            lacks("which end of traction helps most", NOVICE, *all_at(1, 1, 1), NO_END),
+            lacks("what wheelie control is set to", NOVICE, *all_at(1, 1, 1), at("wheelie", None)),
+            lacks("which end of traction control helps most", NOVICE, *all_at(1, 1, 1), NO_END),
             lacks("what makes low aids matter", RACE, *all_at(1, 1, 1), NO_TRACK),
             lacks("the surface", *all_at(1, 1, 1), NO_SURFACE),
             lacks("the rider's group", *all_at(1, 1, 1), NO_GROUP),
@@ -163,7 +165,7 @@ CASES = {
                 "caution",
                 WET,
                 at("throttle", "sharp"),
-                says="Throttle is sharp for a wet track: sharp.",
+                says="Throttle response is sharp for a wet track: sharp.",
             ),
             raises("throttle", "serious", WET, NOVICE, at("throttle", "sharp")),
             raises(
@@ -172,7 +174,7 @@ CASES = {
                 WET,
                 POWER,
                 at("power", 3),
-                says="Power is sharp for a wet track: 3 of 3-1.",
+                says="Power mode is sharp for a wet track: 3 (3 = least, 1 = most).",
             ),
             raises("throttle", "caution", *counts_down(WET, at("throttle", "sharp"))),
         ),
@@ -188,8 +190,12 @@ CASES = {
         missing=(
             lacks("the surface", at("throttle", "sharp"), NO_SURFACE),
             lacks("the rider's group", WET, at("throttle", "sharp"), NO_GROUP),
-            lacks("which end of throttle helps most", WET, without("bike", "controls.throttle.most_help")),
-            lacks("what throttle is set to", WET, at("throttle", None)),
+            lacks(
+                "which end of throttle response helps most",
+                WET,
+                without("bike", "controls.throttle.most_help"),
+            ),
+            lacks("what throttle response is set to", WET, at("throttle", None)),
         ),
     ),
 }

@@ -74,14 +74,14 @@ CASES = {
                 "traction",
                 "hold",
                 at("traction", 11),
-                says="Traction 11 is not on this bike: it has 0-10 and off.",
+                says="Traction control 11 is not on this bike: it has 0-10 and off.",
             ),
             raises("traction", "hold", at("traction", -1)),
             raises(
                 "traction",
                 "hold",
                 *counts_down(at("traction", 12)),
-                says="it has 11-1 and off",
+                says="it has 11 = least, 1 = most and off",
             ),
             raises("engine-braking", "hold", at("engine-braking", "off")),
             raises(
@@ -99,8 +99,8 @@ CASES = {
             silent(*counts_down()),
         ),
         missing=(
-            lacks("the levels of traction", without("bike", "controls.traction.levels")),
-            lacks("what traction is set to", at("traction", None)),
+            lacks("the levels of traction control", without("bike", "controls.traction.levels")),
+            lacks("what traction control is set to", at("traction", None)),
         ),
     ),
     "speed-not-on-the-bike": Cases(

@@ -119,7 +119,10 @@ CASES = {
     "damping-near-its-end": Cases(
         raising=(
             raises(
-                "front-rebound", "caution", turned("front-rebound", 1), says="near its end: 1 click of 0-24."
+                "front-rebound",
+                "caution",
+                turned("front-rebound", 1),
+                says="near its end: 1 click (range 0-24).",
             ),
             raises("front-rebound", "caution", turned("front-rebound", 23)),
             raises("front-rebound-left", "caution", *LEGS, *both_legs(0.25)),
@@ -218,7 +221,7 @@ CASES = {
     ),
     "raised-beyond-what-is-clear": Cases(
         raising=(
-            raises("front", "hold", FORK_12, CLEAR_8, says="Fork height 12 mm: clear only up to 8 mm."),
+            raises("front", "hold", FORK_12, CLEAR_8, says="Fork protrusion 12 mm: clear only up to 8 mm."),
             raises(
                 "rear",
                 "hold",

@@ -44,9 +44,9 @@ CASES = {
             raises("wet-package", "note", WET, *WET_AIDS, NOVICE, at("traction", 10), **from_dry()),
             raises("wet-package", "note", DAMP, says="Dry damping for a damp track", **from_dry()),
             raises("wet-package", "note", DRYING, **from_dry()),
-            raises("wet-package", "note", WET, AUTOMATIC, says="Less wet than the wet package", **from_dry()),
+            raises("wet-package", "note", WET, AUTOMATIC, says="Not fully set for the wet", **from_dry()),
             # Without a dry session on record no count is a dry one: what is left are the aids.
-            raises("wet-package", "note", WET, says="riding mode, throttle and 1 more", **WETTER),
+            raises("wet-package", "note", WET, says="riding mode, throttle response and 1 more", **WETTER),
             raises("wet-package", "note", WET, *WET_AIDS, at("engine-braking", 3), says="braking", **WETTER),
             # One step more help for a rider who is new to the bike.
             raises("wet-package", "note", WET, *WET_AIDS, says="traction"),
@@ -85,7 +85,13 @@ CASES = {
         raising=(
             raises("wet-package", "note", SHOWERS, says="riding mode showers"),
             raises("wet-package", "note", SHOWERS, SOFT, **ridden({})),
-            raises("wet-package", "note", SOFT, says="throttle soft, in the dry even", **after_the_wet(SOFT)),
+            raises(
+                "wet-package",
+                "note",
+                SOFT,
+                says="throttle response soft, in the dry even",
+                **after_the_wet(SOFT),
+            ),
             raises(
                 "wet-package",
                 "note",

@@ -197,7 +197,7 @@ CASES = {
                 A_RACE,
                 *ARMED,
                 at("wheelie", "off"),
-                says="Wheelie is off, and launch is armed.",
+                says="Wheelie control is off, and launch is armed.",
             ),
             raises(
                 "wheelie", "serious", A_RACE, LAUNCH, at("launch", "armed 2"), at("wheelie", "off"), STRONG
@@ -212,8 +212,8 @@ CASES = {
             silent(A_RACE, *ARMED, without("bike", "controls.wheelie"), at("wheelie", None)),
         ),
         missing=(
-            lacks("what launch is set to", A_RACE, LAUNCH, at("wheelie", "off"), RACE),
-            lacks("what wheelie is set to", A_RACE, *ARMED, at("wheelie", None)),
+            lacks("what launch control is set to", A_RACE, LAUNCH, at("wheelie", "off"), RACE),
+            lacks("what wheelie control is set to", A_RACE, *ARMED, at("wheelie", None)),
         ),
     ),
     "wheelie-off-on-a-strong-bike": Cases(
@@ -243,7 +243,7 @@ CASES = {
     ),
     "launch-armed-where-nobody-starts": Cases(
         raising=(
-            raises("launch", "serious", *ARMED, says="Launch is armed for a track day."),
+            raises("launch", "serious", *ARMED, says="Launch control is armed for a track day."),
             raises("launch", "serious", put("session", "kind", "qualifying"), *ARMED),
             raises("launch", "serious", put("session", "kind", "practice"), LAUNCH, at("launch", "armed 2")),
         ),
@@ -255,12 +255,12 @@ CASES = {
         ),
         missing=(
             lacks("the kind of session", *ARMED, without("session", "kind")),
-            lacks("what launch is set to", LAUNCH),
+            lacks("what launch control is set to", LAUNCH),
         ),
     ),
     "launch-armed-without-grip": Cases(
         raising=(
-            raises("launch", "caution", A_RACE, WET, *ARMED, says="Launch is armed on a wet track."),
+            raises("launch", "caution", A_RACE, WET, *ARMED, says="Launch control is armed on a wet track."),
             raises("launch", "caution", PRACTICE_STARTS, DAMP, *ARMED),
         ),
         silent=(
@@ -271,7 +271,7 @@ CASES = {
         ),
         missing=(
             lacks("the surface", A_RACE, *ARMED, NO_SURFACE),
-            lacks("what launch is set to", WET, LAUNCH),
+            lacks("what launch control is set to", WET, LAUNCH),
         ),
     ),
     "launch-above-its-gentlest": Cases(
@@ -281,7 +281,7 @@ CASES = {
                 "caution",
                 A_RACE,
                 *STRONGER,
-                says="Launch is armed 2: no start with it is on record.",
+                says="Launch control is armed 2: no start with it is on record.",
             ),
             raises("launch", "caution", PRACTICE_STARTS, *STRONGER),
             # Another rider's starts, and a race without it, are no starts of this one with it.
@@ -319,7 +319,7 @@ CASES = {
             ),
         ),
         missing=(
-            lacks("which level of launch is the gentlest", A_RACE, LAUNCH, at("launch", "armed 2")),
+            lacks("which level of launch control is the gentlest", A_RACE, LAUNCH, at("launch", "armed 2")),
             lacks("the kind of session", *STRONGER, without("session", "kind")),
         ),
     ),
@@ -354,7 +354,7 @@ CASES = {
                 "serious",
                 *SHIFTER,
                 happened("false neutral", count=2),
-                says="2 false neutrals, and shifter still shifts down.",
+                says="2 false neutrals, and quickshifter still shifts down.",
             ),
             raises(
                 "shifter",
@@ -386,12 +386,12 @@ CASES = {
         ),
         missing=(
             lacks(
-                "which shifts shifter does",
+                "which shifts quickshifter does",
                 put("bike", "controls.shifter", {"kind": "switch"}),
                 at("shifter", "on"),
                 happened("false neutral", count=2),
             ),
-            lacks("what shifter is set to", SHIFTER[0], happened("false neutral", count=2)),
+            lacks("what quickshifter is set to", SHIFTER[0], happened("false neutral", count=2)),
         ),
     ),
 }

@@ -82,7 +82,7 @@ ACCEPTED = [
         puts={"controls.wheelie": 5},
     ),
     situation_of(
-        "traction off goes on",
+        "traction control off goes on",
         "accepted",
         "CHANGE",
         accepted("traction"),

@@ -1,0 +1,180 @@
+"""Long pages: which sections are folded to their heading, and the page as it then shows."""
+
+from collections.abc import Callable, Mapping, Sequence, Set
+
+import attrs
+
+from paddock_tui.pages.rows import FOLD, Page, Row, Section
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.text import clip
+
+Open = Callable[[Row], bool]
+"""Whether something is open on a row: a finding, a missing essential, a to-do."""
+
+_GRAVE = ("hold", "serious", "trouble", "caution")
+"""What keeps a section open: a note says nothing that has to be seen at once."""
+_LEAST = 3
+"""A section of fewer rows is as short as its heading would be."""
+
+_GROUP = 3
+"""From so many on, folded sections of one kind share one heading."""
+
+_SUMMARY = 60
+_WORDS = 16
+"""Cells of a summary, and of one value in it."""
+
+
+def opens(places: Set[tuple[Ref | None, Path]]) -> Open:
+    """Return what tells open rows: those of these places, those with trouble, and unanswered questions."""
+
+    def is_open(row: Row) -> bool:
+        if row.trouble or row.severity in _GRAVE:
+            return True
+        return bool(row.path) and any(
+            ref == row.ref and (row.path[: len(path)] == path) for ref, path in places if path
+        )
+
+    return is_open
+
+
+def folds_of(page: Page, is_open: Open, lines: Callable[[Section], int], most: int) -> dict[str, bool]:
+    """Choose which sections of a page to fold, so that it takes at most so many lines: by key.
+
+    What has an open row is never folded; of the rest as many stay open as have room, from the top.
+    """
+    sizes = {id(one): lines(one) for one in page.sections}
+    if sum(sizes.values()) <= most:
+        return {}
+    may = [one for one in page.sections if len(one.rows) >= _LEAST and not any(map(is_open, one.rows))]
+    left = most - sum(1 if one in may else sizes[id(one)] for one in page.sections)
+    found: dict[str, bool] = {}
+    for one in may:
+        fits = sizes[id(one)] - 1 <= left
+        left -= sizes[id(one)] - 1 if fits else 0
+        found[key_of(one)] = not fits
+    return found
+
+
+def with_folds(page: Page, folds: Mapping[str, bool], is_open: Open) -> Page:
+    """Mark the sections of a page that are folded unless somebody opened them."""
+    if not any(folds.values()):
+        return page
+    sections = tuple(
+        attrs.evolve(one, folded=True, open_rows=sum(map(is_open, one.rows)))
+        if folds.get(key_of(one))
+        else one
+        for one in page.sections
+    )
+    return attrs.evolve(page, sections=sections)
+
+
+def key_of(section: Section) -> str:
+    """Return what a section is remembered by."""
+    return section.title
+
+
+def folded(page: Page, opened: Mapping[str, bool]) -> Page:
+    """Return the page as it shows: a folded section is its heading, an opened one folds again by its own."""
+    if not any(one.folded for one in page.sections):
+        return page
+    sections: list[Section] = []
+    for run in _runs(page.sections):
+        if len(run) >= _GROUP:
+            is_open = opened.get(_group_key(run[0]), False)
+            sections.append(_group(run, is_open))
+            if not is_open:
+                continue
+        sections += [_as_shown(one, opened.get(key_of(one), False)) for one in run]
+    return attrs.evolve(page, sections=tuple(sections))
+
+
+def hidden_in(page: Page, identity: tuple[str, ...]) -> tuple[str, ...]:
+    """Return the keys of what hides a row: its folded section and that one's group; empty without one."""
+    for run in _runs(page.sections):
+        for one in run:
+            if one.folded and any(row.identity == identity for row in one.rows):
+                return (_group_key(one), key_of(one)) if len(run) >= _GROUP else (key_of(one),)
+    return ()
+
+
+def _head(section: Section) -> str:
+    return section.title.split(" · ")[0]
+
+
+def _group_key(section: Section) -> str:
+    return f"{_head(section)} · *"
+
+
+def _runs(sections: Sequence[Section]) -> list[list[Section]]:
+    """Put folded sections of one kind together, such as the controls of a bike; every other stands alone."""
+    runs: list[list[Section]] = []
+    for one in sections:
+        before = runs[-1][-1] if runs else None
+        if before is not None and before.folded and one.folded and _head(before) == _head(one):
+            runs[-1].append(one)
+        else:
+            runs.append([one])
+    return runs
+
+
+def _group(run: Sequence[Section], is_open: bool) -> Section:
+    """Make the one heading of folded sections of a kind, which names them."""
+    head = _head(run[0])
+    names = ", ".join(one.title.removeprefix(f"{head} · ") for one in run if one.title != head)
+    count = sum(one.open_rows for one in run)
+    heading = Row(
+        head,
+        "" if is_open else names,
+        f"{count} open in {len(run)}" if count else str(len(run)),
+        kind=FOLD,
+        key=f"{FOLD} {_group_key(run[0])}",
+        severity=next((one for one in _GRAVE if any(worst(part) == one for part in run)), ""),
+    )
+    hidden = () if is_open else tuple(row for one in run for row in one.rows)
+    return Section(head, (heading,), hidden=hidden)
+
+
+def _as_shown(section: Section, is_opened: bool) -> Section:
+    if not section.folded:
+        return section
+    heading = Row(
+        section.title,
+        "" if is_opened else section.summary or _summary(section),
+        _count(section),
+        kind=FOLD,
+        key=f"{FOLD} {key_of(section)}",
+        severity=worst(section),
+    )
+    if is_opened:
+        return attrs.evolve(section, rows=(heading, *section.rows))
+    return Section(section.title, (heading,), hidden=section.rows)
+
+
+def worst(section: Section) -> str:
+    """Return the gravest severity on the rows of a section; empty without one."""
+    return next((one for one in _GRAVE if any(row.severity == one for row in section.rows)), "")
+
+
+def _count(section: Section) -> str:
+    count = sum(1 for row in section.rows if row.kind != "add")
+    return f"{section.open_rows} open of {count}" if section.open_rows else str(count)
+
+
+def _summary(section: Section) -> str:
+    """Say the first values of a section, or what stands beside its title."""
+    if section.note and not section.columns and not any(row.bar for row in section.rows):
+        return section.note
+    said, cells = [], 0
+    for row in section.rows:
+        if row.kind in ("add", "picture") or not row.known or not row.label:
+            continue
+        value = clip(row.value, _WORDS)
+        words = f"{row.label} {value}".strip()
+        cells += len(words) + 3
+        if cells > _SUMMARY:
+            break
+        said.append(words)
+    lost = sum(1 for row in section.rows if row.kind == "field" and not row.known)
+    if not said:
+        return f"{lost} not known" if lost else ""
+    return " · ".join(said)

@@ -1,0 +1,56 @@
+"""Which sections of a page are folded when it is opened, chosen once and kept while one stays there."""
+
+from collections.abc import Callable
+
+from paddock_tui.pages.folding import folds_of, opens, with_folds
+from paddock_tui.pages.layout.body import body
+from paddock_tui.pages.layout.columns import columns
+from paddock_tui.pages.layout.pen import Pen
+from paddock_tui.pages.rows import Page, Section
+from paddock_tui.records.paths import Path, Ref
+from paddock_tui.rules import NOTE, Review
+from paddock_tui.screens.place import PlaceKey
+
+_WIDE = 80
+_SCREENS = 2
+_JUDGED, _ELSE = 16, 18
+"""Lines of rows on a screen of 80x24: above the findings, and above a caution."""
+
+
+class Folds:
+    """What was chosen for each place of this run."""
+
+    def __init__(self) -> None:
+        self._chosen: dict[PlaceKey, dict[str, bool]] = {}
+
+    def of(self, key: PlaceKey, choose: Callable[[], dict[str, bool]]) -> dict[str, bool]:
+        """Return what is folded at a place, chosen when it is first asked for."""
+        if key not in self._chosen:
+            self._chosen[key] = choose()
+        return self._chosen[key]
+
+    def forget(self, key: PlaceKey) -> None:
+        """Have it chosen again: what is open there may be something else."""
+        self._chosen.pop(key, None)
+
+
+def fold(page: Page, judged: Review, key: PlaceKey, folds: Folds) -> Page:
+    """Fold what a page is too long for; what has a finding, lacks an essential or is to do stays open."""
+    is_open = opens(_open_places(judged))
+    most = _SCREENS * (_JUDGED if page.judged else _ELSE)
+    chosen = folds.of(key, lambda: folds_of(page, is_open, _lines_of(page), most))
+    return with_folds(page, chosen, is_open)
+
+
+def _open_places(judged: Review) -> frozenset[tuple[Ref | None, Path]]:
+    wheres = [
+        *(one.where for one in judged.findings if one.severity > NOTE),
+        *(one.where for one in judged.to_do),
+    ]
+    places = [(one.ref, one.path) for one in wheres if one is not None]
+    return frozenset([*places, *((one.ref, one.path) for one in judged.missing)])
+
+
+def _lines_of(page: Page) -> Callable[[Section], int]:
+    places = columns(page, Pen(_WIDE))
+    return lambda section: len(body(Page("", (section,)), places).lines)

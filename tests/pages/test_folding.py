@@ -1,0 +1,99 @@
+"""Long pages folded to headings: what stays open, what a heading says, and how it is opened."""
+
+import attrs
+
+from paddock_tui.pages.folding import folded, folds_of, hidden_in, key_of, opens, with_folds
+from paddock_tui.pages.layout import View, layout
+from paddock_tui.pages.rows import FOLD, Page, Row, Section
+from paddock_tui.records.paths import Ref
+from paddock_tui.widgets.opened import OpenedSections
+
+REF = Ref("session", "one")
+
+
+def section(title: str, *keys: str, known: bool = True) -> Section:
+    """Make a section of fields."""
+    return Section(
+        title,
+        tuple(Row(key, "1" if known else "not known", ref=REF, path=(key,), known=known) for key in keys),
+    )
+
+
+PAGE = Page(
+    "p",
+    (
+        section("first", "a", "b", "c"),
+        section("found", "d", "e", "f"),
+        section("controls · x", "g", "h", "i"),
+        section("controls · y", "j", "k", "l"),
+        section("controls · z", "m", "n", "o"),
+        section("short", "q"),
+    ),
+    place="room",
+)
+FOUND = opens({(REF, ("e",))})
+
+
+def fold(most: int) -> Page:
+    """Fold the page to so many lines."""
+    return with_folds(PAGE, folds_of(PAGE, FOUND, lambda one: len(one.rows) + 1, most), FOUND)
+
+
+def titles(page: Page) -> list[str]:
+    return [one.title for one in page.sections if one.folded]
+
+
+def test_a_page_that_fits_is_left_as_it_is() -> None:
+    assert fold(100) == PAGE
+    assert folded(PAGE, {}) is PAGE
+
+
+def test_what_has_a_finding_or_is_short_stays_open_and_the_first_that_fit_do() -> None:
+    assert titles(fold(10)) == ["first", "controls · x", "controls · y", "controls · z"]
+    assert titles(fold(13)) == ["controls · x", "controls · y", "controls · z"]
+
+
+def test_a_heading_says_first_values_how_many_rows_and_what_is_open() -> None:
+    every = opens({(REF, ("a",)), (REF, ("b",))})
+    page = folded(with_folds(PAGE, {"first": True}, every), {})
+    row = page.rows()[0]
+    assert (row.kind, row.label, row.value, row.range) == (FOLD, "first", "a 1 · b 1 · c 1", "2 open of 3")
+    drawn = layout(page, View(80, 24, 0)).text().splitlines()
+    assert drawn[1].startswith(">─ first ── a 1 · b 1 · c 1 ──")
+    assert drawn[1].endswith("2 open of 3 ──")
+
+
+def test_the_gravest_inside_shows_on_the_heading() -> None:
+    rows = (*PAGE.sections[0].rows[:2], attrs.evolve(PAGE.sections[0].rows[2], severity="hold"))
+    page = attrs.evolve(PAGE, sections=(attrs.evolve(PAGE.sections[0], rows=rows, folded=True),))
+    assert layout(folded(page, {}), View(80, 24)).text().splitlines()[1].startswith(">█ first")
+
+
+def test_sections_of_one_kind_share_a_heading_until_it_is_opened() -> None:
+    shut = folded(fold(10), {})
+    assert [row.label for row in shut.rows() if row.kind == FOLD] == ["first", "controls"]
+    assert hidden_in(fold(10), (str(REF), "k", "")) == ("controls · *", "controls · y")
+    part = folded(fold(10), {"controls · *": True})
+    assert [row.label for row in part.rows() if row.kind == FOLD][1:] == ["controls", *titles(fold(10))[1:]]
+    whole = folded(fold(10), dict.fromkeys(("controls · *", *map(key_of, PAGE.sections)), True))
+    assert {row.label for row in PAGE.rows()} <= {row.label for row in whole.rows()}
+
+
+def test_enter_opens_and_folds_tab_opens_while_it_is_there_and_a_row_opens_what_hides_it() -> None:
+    page, opened = fold(13), OpenedSections()
+    heading = next(row for row in opened.shown(page).rows() if row.kind == FOLD)
+    assert opened.peek(page, heading)
+    assert len(opened.shown(page).rows()) > len(folded(page, {}).rows())
+    assert opened.peek(page, None)
+    assert opened.shown(page) == folded(page, {})
+
+    opened.toggle(page, heading)
+    assert opened.shown(page) != folded(page, {})
+    opened.toggle(page, heading)
+    assert opened.shown(page) == folded(page, {})
+
+    assert opened.open_for(page, (str(REF), "k", ""))
+    assert any(row.label == "k" for row in opened.shown(page).rows())
+    assert not opened.open_for(page, (str(REF), "k", ""))
+    elsewhere = attrs.evolve(page, place="other")
+    assert opened.shown(elsewhere) == folded(elsewhere, {})
