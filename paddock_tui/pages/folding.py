@@ -8,7 +8,7 @@ from paddock_tui.pages.rows import FOLD, Page, Row, Section
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.text import clip
 
-Open = Callable[[Row], bool]
+RowIsOpen = Callable[[Row], bool]
 """Whether something is open on a row: a finding, a missing essential, a to-do."""
 
 _GRAVE = ("hold", "serious", "trouble", "caution")
@@ -24,7 +24,7 @@ _WORDS = 16
 """Cells of a summary, and of one value in it."""
 
 
-def opens(places: Set[tuple[Ref | None, Path]]) -> Open:
+def opens(places: Set[tuple[Ref | None, Path]]) -> RowIsOpen:
     """Return what tells open rows: those of these places, those with trouble, and unanswered questions."""
 
     def is_open(row: Row) -> bool:
@@ -37,7 +37,7 @@ def opens(places: Set[tuple[Ref | None, Path]]) -> Open:
     return is_open
 
 
-def folds_of(page: Page, is_open: Open, lines: Callable[[Section], int], most: int) -> dict[str, bool]:
+def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], most: int) -> dict[str, bool]:
     """Choose which sections of a page to fold, so that it takes at most so many lines: by key.
 
     What has an open row is never folded; of the rest as many stay open as have room, from the top.
@@ -55,7 +55,7 @@ def folds_of(page: Page, is_open: Open, lines: Callable[[Section], int], most: i
     return found
 
 
-def with_folds(page: Page, folds: Mapping[str, bool], is_open: Open) -> Page:
+def with_folds(page: Page, folds: Mapping[str, bool], is_open: RowIsOpen) -> Page:
     """Mark the sections of a page that are folded unless somebody opened them."""
     if not any(folds.values()):
         return page

@@ -164,6 +164,12 @@ SHORT = {
     "tyre-sizes-new-to-the-aids": "tyre sizes new to the aids",
     "sprockets-new-to-the-aids": "sprockets new to the aids",
     "wheelie-off-with-launch-armed": "launch armed, wheelie control off",
+    "launch-to-arm": "launch control planned, not armed",
+    "more-tyres-than-the-class-counts": "more tyres than the class allows",
+    "under-the-least-weight": "under the least weight",
+    "nobody-holds-the-bike": "nobody holds the bike on the grid",
+    "goes-on-after-a-stop": "stopped: start again as from cold",
+    "tyres-not-marked": "tyres not marked for the class",
     "wheelie-off-on-a-strong-bike": "{name} off, strong bike",
 }
 """By rule; `{name}` is the control, the adjuster or the end that the rule is asked about."""
