@@ -170,6 +170,9 @@ SHORT = {
     "nobody-holds-the-bike": "nobody holds the bike on the grid",
     "goes-on-after-a-stop": "stopped: start again as from cold",
     "tyres-not-marked": "tyres not marked for the class",
+    "standing-water": "standing water: aquaplaning",
+    "start-outside-the-vendors-window": "{name} cold pressure off window",
+    "traction-off-on-the-road": "{name} off on the road",
     "wheelie-off-on-a-strong-bike": "{name} off, strong bike",
 }
 """By rule; `{name}` is the control, the adjuster or the end that the rule is asked about."""
