@@ -22,7 +22,7 @@ async def test_trying_changes_no_file_and_taking_over_is_one_step_that_undoes(ga
         assert at(app, "pressures", "answer", "front_start").value.startswith("needs the air inside")
 
         # A bare number is in the row's unit, and recalculates at once.
-        await rider.types("down enter")
+        await rider.types("enter down down enter")  # what is folded opens first
         await rider.types("text:48,5 enter")
         assert at(app, "pressures", "front_gas").value == "48.5 C"
         start = at(app, "pressures", "answer", "front_start")

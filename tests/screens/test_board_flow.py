@@ -11,7 +11,7 @@ async def test_the_board_follows_others_hides_a_head_and_enter_goes_there(garage
     async with riding(garage, 80, 24) as rider:
         await rider.chooses("board")
         assert "13:20 in 25 min" in rider.screen
-        assert "Little traction help" in rider.screen
+        assert "Traction control low" in rider.screen
 
         other = at_desk(garage, BEFORE)
         other.do(typed(other, NEXT, ("incidents.1.what", "fall"), ("incidents.1.head_contact", "yes")))
