@@ -11,7 +11,7 @@ from paddock_tui.merge.facts import merge_data
 from paddock_tui.merge.lines import merged_lines
 from paddock_tui.records.disputes import held_disputes
 from paddock_tui.records.edits import MISSING, Edit
-from paddock_tui.store.data import edits_toward, same
+from paddock_tui.store.data import edits_toward, leaves, same
 from paddock_tui.store.lines import BOM, split_lines
 from paddock_tui.store.patch import Patched, patch
 
@@ -27,6 +27,27 @@ class Merged:
     text: str
     conflicts: tuple[Conflict, ...]
     open: int
+
+
+_FEW = 3
+"""So many facts tell that two texts are of one record; a side may change all of fewer."""
+
+_OUTING = ("date", "number", "start", "bike")
+"""What tells one outing from another; a side corrects one of them."""
+
+
+def are_different(base: str, side: str) -> bool:
+    """Return whether a side is no later state of the base, but another record in its place.
+
+    As where git takes a file for a renamed one: of a record nothing is left, or it is of another outing.
+    """
+    was, now = _parsed(base), _parsed(side)
+    if not was or not now:
+        return False
+    moved = [key for key in _OUTING if key in was and key in now and not same(was[key], now[key])]
+    held = dict(leaves(was))
+    kept = [path for path, value in leaves(now) if path in held and same(held[path], value)]
+    return len(moved) >= 2 or (len(held) >= _FEW and not kept)
 
 
 def merged(base: str, ours: str, theirs: str) -> Merged:

@@ -3,13 +3,16 @@
 import asyncio
 import contextlib
 import threading
-from collections.abc import Callable
+import time
+from collections.abc import Callable, Sequence
 
 from paddock_tui.desk import DeskChange
 from paddock_tui.pages.rows import Page
 from paddock_tui.pages.unsaved import marked
+from paddock_tui.records.paths import Ref
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.outcomes import said_of
+from paddock_tui.store.git_movement import GitMovement
 from paddock_tui.store.saving import Saved
 from paddock_tui.text import printable
 
@@ -25,11 +28,13 @@ class DeskFollower:
         self._host, self._every = host, every
         self._loop: asyncio.AbstractEventLoop | None = None
         self._marking = False
+        self._git: GitMovement | None = None
 
     def start(self) -> None:
         """Listen to the desk, and look at the files from time to time; called in the loop."""
         self._loop = asyncio.get_running_loop()
         self._host.desk.on_change.append(self._told)
+        self._git = GitMovement(self._host.desk.root, time.monotonic)
         self._every(1.0, self.poll)
 
     def stop(self) -> None:
@@ -80,15 +85,23 @@ class DeskFollower:
 
     def poll(self) -> None:
         """Look whether others changed files, or the clock jumped, and say so."""
+        from_git = self._git is not None and self._git.lately()
         changed = self._host.desk.poll()
         if changed:
             self._host.draw()
-            names = ", ".join(str(ref) for ref in changed[:2])
-            count = self._host.desk.came_in
-            facts = f"{count} fact{'s' if count > 1 else ''} in " if count else ""
-            more = f" and {len(changed) - 2} more" if len(changed) > 2 else ""
-            said = f"changed by another program: {facts}{names}{more}; r reviews"
-            self._host.board.note(printable(said))
+            came_in = _came_in(changed, self._host.desk.came_in, from_git=from_git)
+            self._host.board.note(printable(came_in))
         doubt = self._host.desk.clock_doubt()
         if doubt:
             self._host.board.note(doubt)
+
+
+def _came_in(changed: Sequence[Ref], count: int, *, from_git: bool) -> str:
+    """Say in one line what others changed: how many values, or records, and where from."""
+    facts = f"{count} fact{'s' if count > 1 else ''}" if count else ""
+    if from_git:
+        records = f"{len(changed)} record{'s' if len(changed) > 1 else ''}"
+        return f"{facts or records} from another laptop: r"
+    names = ", ".join(str(ref) for ref in changed[:2])
+    more = f" and {len(changed) - 2} more" if len(changed) > 2 else ""
+    return f"changed by another program: {facts}{' in ' if facts else ''}{names}{more}; r reviews"

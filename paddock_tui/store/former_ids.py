@@ -97,17 +97,17 @@ class FormerIds:
         if read is data:
             return change
         if isinstance(change, Rekey):
-            return Rekey(change.ref, self._written_path(change.ref.kind, data, change.path), change.to)
+            return Rekey(change.ref, self.written_path(change.ref.kind, data, change.path), change.to)
         edits = (self._written_edit(change.ref.kind, data, read, one) for one in change.edits)
         return Change(change.ref, tuple(edits))
 
     def _written_edit(self, kind: str, data: dict[str, Any], read: dict[str, Any], edit: Edit) -> Edit:
-        path = self._written_path(kind, data, edit.path)
+        path = self.written_path(kind, data, edit.path)
         old = lookup(data, path)
         known = same(lookup(read, edit.path), edit.old)
         return Edit(path, old if known else edit.old, edit.new, edit.raw)
 
-    def _written_path(self, kind: str, data: dict[str, Any], path: Path) -> Path:
+    def written_path(self, kind: str, data: dict[str, Any], path: Path) -> Path:
         """Return a path with the keys under which the file holds what it leads to."""
         table, kinds = KEYED_BY.get(kind, ("", ()))
         found: Path = path[:1]

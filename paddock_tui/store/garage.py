@@ -161,6 +161,11 @@ class GarageFiles:
         raw = self._read_raw(ref, self.path_of(ref))
         return raw.data if raw is not None else {}
 
+    def written(self, ref: Ref) -> dict[str, Any]:
+        """Return the plain data of a record as its file has it, what it refers to under former ids too."""
+        raw = self._read_raw(ref, self.path_of(ref))
+        return raw.written if raw is not None else {}
+
     def garage(self) -> "Garage":
         """Return the garage's own record, as far as it can be read."""
         from paddock_tui.records.garage import Garage

@@ -37,6 +37,10 @@ def own_git(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
     monkeypatch.setattr(shutil, "which", lambda name: None if name == "paddock-tui" else f"/usr/bin/{name}")
 
 
+OUTING = 'date = 2026-06-20\nnumber = 3\nbike = "magpie"\nrider = "ines"\n'
+SESSION = "sessions/2026/x.toml"
+
+
 def git(where: Path, *words: str, status: int = 0) -> str:
     done = subprocess.run(("git", "-C", where, *words), capture_output=True, text=True, check=False)
     assert done.returncode == status, done.stdout + done.stderr
@@ -174,6 +178,8 @@ def test_a_hostile_configuration_runs_nothing(garage: Path, tmp_path: Path) -> N
         ("a = 1\n", "a = 3\n", "a = 1\nschema = 99\n", "garage.toml"),
         ("", "date = 2026-06-20\n", "date = 2026-06-20\nnumber = 1\n", "sessions/2026/x.toml"),
         ("a = 1\n", "a = 3\n", "a = 2\n", "elsewhere/x.toml"),
+        ("a = 1\nb = 2\nc = 3\n", "a = 1\nb = 2\nc = 4\n", "name = 'x'\n", "bikes/x.toml"),
+        (OUTING, OUTING + "aim = 'x'\n", OUTING.replace("3", "5").replace("magpie", "otter"), SESSION),
     ],
 )
 def test_what_cannot_be_merged_leaves_every_file_untouched(

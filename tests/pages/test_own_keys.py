@@ -60,6 +60,7 @@ def test_every_text_that_names_a_key_is_written_with_that_of_ones_own() -> None:
         ("traction 3 -> 4, alt+{u} undoes", None),
         ("nothing to do again: {y} follows {u}", None),
         ("changed by another program: 3 facts in day/x; {r} reviews", None),
+        ("7 facts from another laptop: {r}", None),
         ("this session was ridden: {n} makes the next one, then {m}, wet package", None),
         ("put the cursor on a change of the ledger: {l}", None),
         ("take the wet package ({m}, wet package)", None),

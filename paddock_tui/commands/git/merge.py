@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from pathlib import Path, PurePosixPath
 
 from paddock_tui.commands.common import OK, complain, counted
-from paddock_tui.merge import CannotMerge, merged
+from paddock_tui.merge import CannotMerge, are_different, merged
 from paddock_tui.records.garage import SCHEMA
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.store.errors import in_plain_words
@@ -62,11 +62,13 @@ def _check_folder(path: str | None) -> None:
 
 
 def _check_kind(path: str | None, texts: Sequence[str]) -> None:
-    """Refuse what a newer program wrote, and two new sessions under one name."""
+    """Refuse what a newer program wrote, two new sessions of one name, and what is no state of the base."""
     folder = PurePosixPath(path).parts[:-1] if path is not None else ()
     base, ours, theirs = texts
     if not base.strip() and FOLDERS["session"] in folder:
         raise CannotMerge("two new sessions of one name are two outings: run paddock-tui git split GARAGE")
+    if any(are_different(base, text) for text in (ours, theirs)):
+        raise CannotMerge("it holds nothing of the record that both sides began with: two different records")
     for text in (ours, theirs):
         schema = _schema(text)
         if schema is not None and schema > SCHEMA:

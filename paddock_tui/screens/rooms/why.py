@@ -59,12 +59,14 @@ def _ask_git(host: Host, row: Row) -> None:
     file = desk.files.path_of(ref) if ref is not None and row.path else None
     if file is None or ref is None or not allowed(desk.root):
         return
-    asked, value = _asked(desk, ref, row.path), lookup(desk.files.data(ref), row.path)
+    asked, written = _asked(desk, ref, row.path), desk.files.written(ref)
+    path = desk.files.former.written_path(ref.kind, written, row.path)
+    value = lookup(written, path)
     known = host.state.of(_Commits).known
     known.setdefault(asked, "asking git")
 
     def work() -> None:
-        found = last_commit(desk.root, file, row.path, value)
+        found = last_commit(desk.root, file, path, value)
         known[asked] = "git has no answer" if found is None else str(found)
 
     host.aside(work, host.draw)
