@@ -141,12 +141,18 @@ def facts_in_dispute(disputed: tuple[Disputed, ...]) -> tuple[DisputedFact, ...]
 
 
 def _both(dispute: Dispute) -> str:
-    words = ("not there" if one is MISSING else _short(one) for one in (dispute.ours, dispute.theirs))
-    return " or ".join(words)
+    return f"{_short(dispute.ours, dispute.theirs)} or {_short(dispute.theirs, dispute.ours)}"
 
 
-def _short(value: object) -> str:
-    return "a table" if isinstance(value, Mapping) else str(value)
+def _short(value: object, beside: object) -> str:
+    """Write what a side says; of a table what the other does not say too."""
+    if value is MISSING:
+        return "not there"
+    if not isinstance(value, Mapping):
+        return str(value)
+    other = beside if isinstance(beside, Mapping) else {}
+    own = [one for key, one in value.items() if key not in other or other[key] != one]
+    return ", ".join("more" if isinstance(one, Mapping) else str(one) for one in own) or "less of it"
 
 
 @fact("references that find no record")

@@ -8,6 +8,7 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.disputes import CONFLICT, Dispute, disputes
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.paths import spell
+from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
@@ -24,7 +25,8 @@ def with_disputes(page: Page, loaded: Loaded) -> Page:
 
 
 def _rows(loaded: Loaded, one: Dispute) -> Iterator[Row]:
-    yield Row(printable(spell(one.path)), "not known until decided", kind="text", key=f"dispute {one.key}")
+    counts = "not known until decided" if lookup(loaded.data, one.path) is MISSING else "the worse counts"
+    yield Row(printable(spell(one.path)), counts, kind="text", key=f"dispute {one.key}")
     for side, word in _WORDS.items():
         yield Row(
             f"  {word}",

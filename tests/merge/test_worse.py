@@ -127,7 +127,8 @@ def test_what_two_laptops_answered_otherwise_is_asked_by_the_review(garage: Path
     file.write_text(merged(base, ours, theirs).text, encoding="utf-8")
 
     review = at_desk(garage).review(HERE)
-    assert [one.subject for one in review.findings if one.rule == "two-laptops-disagree"] == [spell(CHECK)]
+    said = [(one.subject, one.message) for one in review.findings if one.rule == "two-laptops-disagree"]
+    assert said == [(spell(CHECK), "Two laptops disagree on brake lever: ok or to fix.")]
     assert any(one.message.startswith("To fix: front lever") for one in review.findings)
     assert review.verdict == "HOLD"
 
