@@ -4,16 +4,34 @@ import os
 import random
 from pathlib import Path
 
+import attrs
+
 from paddock_tui.pages.rows import Row
+from paddock_tui.records.paths import Ref
 from paddock_tui.store.journal import newest_place
 from tests.examples import TIMES
 from tests.screens.rider import Rider, riding
+from tests.screens.test_return_flow import BACK
 from tests.small import snapshot
 
 PAIRS = 3
 """Pairs of a row and a key on each page in the suite; TIMES in the environment tries so many times more."""
 
-ROOMS = ("p", "s", "d", "c")
+ROOMS = ("p", "s", "d", "c", "i", "guide", "record")
+"""Keys of pages; the guided start, and the records, have none of their own."""
+
+RECORDS = tuple(
+    Ref(*one.split("/"))
+    for one in (
+        "bike/magpie",
+        "rider/ines",
+        "tyres/magpie-trackday-2",
+        "day/2026-06-20-anvilfen",
+        "venue/anvilfen",
+        "profile/magpie-ines-wet",
+        "checklist/bike-morning",
+    )
+)
 KEYS = (*"0123456789", "+", "minus", "left", "right", "space", "backspace", "f", "v", "x")
 
 
@@ -39,14 +57,26 @@ async def pressed(rider: Rider, row: Row, key: str) -> None:
         await rider.types("escape")
 
 
+async def opened(rider: Rider, room: str, drawn: random.Random) -> None:
+    """Open a page, of records one of them."""
+    await rider.types("escape g p")
+    if room == "record":
+        main = rider.app.main
+        main.go(attrs.evolve(main.place, room="record", record=drawn.choice(RECORDS)))
+    elif room == "guide":
+        await rider.chooses("start")
+    else:
+        await rider.types(room)
+
+
 async def test_a_drawn_key_that_changes_data_is_one_step_undone_to_the_byte(garage: Path) -> None:
     drawn = random.Random(20260620)
     changed = 0
-    async with riding(garage) as rider:
+    async with riding(garage, now=BACK) as rider:
         for room in ROOMS:
-            await rider.types(f"escape g {room}")
-            rows = [drawn.choice(some) for some in kinds(rider).values()]
             for _ in range(PAIRS * int(os.environ.get(TIMES, "1"))):
+                await opened(rider, room, drawn)
+                rows = [drawn.choice(some) for some in kinds(rider).values()]
                 row, key = drawn.choice(rows), drawn.choice(KEYS)
                 before, place = records(garage), newest_place(garage)
                 await pressed(rider, row, key)
