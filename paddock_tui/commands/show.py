@@ -39,7 +39,7 @@ they are about behind a slash.
 """
 
 CARD, BRIEF = "card", "brief"
-OWN = (CARD, BRIEF, "before", "board", "dash", "emergency", "ledger", "modes", "season")
+OWN = (CARD, BRIEF, "after", "before", "board", "dash", "emergency", "ledger", "modes", "season")
 """The pages that `show` makes by itself; what makes them is loaded when one of them is asked for."""
 
 

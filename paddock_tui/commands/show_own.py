@@ -16,6 +16,7 @@ from paddock_tui.desk.emergency import emergency, emergency_standing
 from paddock_tui.desk.season import season
 from paddock_tui.desk.sessions.came_from import came_from
 from paddock_tui.desk.sessions.ledger import ledger
+from paddock_tui.pages.after import AFTER, after_page
 from paddock_tui.pages.as_json import page_as_dict
 from paddock_tui.pages.before import BEFORE, before_page
 from paddock_tui.pages.board import BOARD, board_as_dict, board_page
@@ -87,6 +88,12 @@ def _board(desk: Desk, asked: AskedPage) -> int:
 def _before(desk: Desk, asked: AskedPage) -> int:
     """Print what a day needs beforehand: the one named, or the next to come."""
     print_page(before_page(desk, find_ref(desk, asked.of, ("day",)) if asked.of else None), asked.form)
+    return OK
+
+
+def _after(desk: Desk, asked: AskedPage) -> int:
+    """Print what a day leaves behind: the one named, or the latest that was ridden."""
+    print_page(after_page(desk, find_ref(desk, asked.of, ("day",)) if asked.of else None), asked.form)
     return OK
 
 
@@ -176,6 +183,7 @@ OWN: dict[str, Callable[[Desk, AskedPage], int]] = {
     CARD: _card,
     BRIEF: _brief,
     BEFORE: _before,
+    AFTER: _after,
     BOARD: _board,
     EMERGENCY: _emergency,
     SEASON: _season,

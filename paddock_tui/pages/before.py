@@ -24,20 +24,20 @@ from paddock_tui.advice.before_day import (
 from paddock_tui.advice.brake_pads import pads_answer
 from paddock_tui.advice.fuel import fuel
 from paddock_tui.advice.ridden_so_far import count_words
-from paddock_tui.advice.session_laps import lap_words, stint_of
 from paddock_tui.advice.tyre_life import tyre_life
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.before import GoesThere, day_to_come, who_goes, written_down
 from paddock_tui.desk.day.minute import Minute
 from paddock_tui.desk.emergency import emergency_standing
 from paddock_tui.desk.sessions.last_time import last_time
-from paddock_tui.facts.past import PastSession
 from paddock_tui.matters import Matter
+from paddock_tui.pages.before_last import last_time_rows, not_known, shown, sprockets_of, text_row
 from paddock_tui.pages.dates import short_date
+from paddock_tui.pages.packing import packing_rows
 from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.todos import todo_rows
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.personal import impersonal_matter_words
 from paddock_tui.text import printable
@@ -76,18 +76,21 @@ def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
     loaded = desk.files.read(ref) if ref is not None else None
     day = loaded.possible if loaded is not None else None
     if ref is None or not isinstance(day, RidingDay):
-        text = _text("there is no day yet: make one on the garage page", "none")
+        text = text_row("there is no day yet: make one on the garage page", "none")
         return Page("before the day", (Section("no day", (text,)),), judged=False)
     date = day.date or desk.now().date()
     sections = [Section("what is booked", tuple(_booked(day, ref, desk.now().date())), _expected_words(day))]
     sections.append(Section("written down last time", tuple(_to_bring(desk, ref, day, date))))
+    sections.append(
+        Section("packing", tuple(packing_rows(desk, date)), "t, m, after the day notes what lacked")
+    )
     for made in who_goes(desk, ref, day):
         sections += _of_one(desk, day, date, made)
     heading = " · ".join(filter(None, ("before", f"{date:%a} {short_date(date)}", day.venue or "")))
     days = (date - desk.now().date()).days
     note = f"in {count_words(days, 'day')}" if days > 0 else "today" if days == 0 else "over"
-    shown = tuple(one for one in sections if one.rows)
-    return Page(printable(f"{heading} · {note}"), shown, judged=False, answer=_first(shown))
+    held = tuple(one for one in sections if one.rows)
+    return Page(printable(f"{heading} · {note}"), held, judged=False, answer=_first(held))
 
 
 _WORST = ("hold", "serious", "caution")
@@ -108,12 +111,12 @@ def _of_one(desk: Desk, day: RidingDay, date: dt.date, made: GoesThere) -> Itera
     about = made.about
     entered = "" if made.entered else "not entered on the day: whoever rode it last"
     if about is None:
-        text = _text("never ridden as far as the garage knows: nothing to go by", f"{name} never")
+        text = text_row("never ridden as far as the garage knows: nothing to go by", f"{name} never")
         yield Section(name, (text,), entered)
         return
     expected = day_expected(about, day)
-    yield Section(f"{name}: last time here", tuple(_last_time(about, name)), entered)
-    yield Section(f"{name}: before it goes", tuple(_needs(about, date, expected, name)))
+    yield Section(f"{name}: last time here", tuple(last_time_rows(about, name)), entered)
+    yield Section(f"{name}: before it goes", tuple(_needs(desk, about, date, expected, name)))
     yield Section(f"{name}: papers", tuple(_papers(desk, papers_before(about, date), date)))
     rider = made.rider
     if rider:
@@ -124,16 +127,10 @@ def _of_one(desk: Desk, day: RidingDay, date: dt.date, made: GoesThere) -> Itera
     yield Section(f"{name}: a start", tuple(_start(made, name)))
 
 
-def _text(text: str, key: str, label: str = "", severity: str = "", aside: str = "") -> Row:
-    return Row(label, printable(text), aside=printable(aside), kind="text", key=key, severity=severity)
-
-
-def _not_known(label: str, what: str, key: str) -> Row:
-    return Row(label, "not known", aside=what, kind="text", key=key, known=False)
-
-
 def _expected_words(day: RidingDay) -> str:
-    return f"forecast: {day.forecast}" if day.forecast else "forecast not known"
+    said = (day.forecast, shown(day.air, "air"), printable(day.weather or ""))
+    known = ", ".join(filter(None, said))
+    return f"forecast: {known}" if known else "forecast not known"
 
 
 def _booked(day: RidingDay, ref: Ref, today: dt.date) -> Iterator[Row]:
@@ -152,7 +149,7 @@ def _booked(day: RidingDay, ref: Ref, today: dt.date) -> Iterator[Row]:
             key=f"booked {name}",
         )
     if not day.bookings:
-        yield _not_known("bookings", "enter them on the day", "bookings")
+        yield not_known("bookings", "enter them on the day", "bookings")
 
 
 def _to_bring(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> Iterator[Row]:
@@ -162,54 +159,10 @@ def _to_bring(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> Iterator[R
         yield Row(label, printable(line), kind="link", opens=other, key=f"bring {number}")
 
 
-def _last_time(about: About, name: str) -> Iterator[Row]:
-    found = last_time(about.situation)
-    if found is None:
-        yield _text("this bike was not here on an earlier day", f"{name} last")
-        return
-    past = found.past
-    then = past.session
-    when = f"{short_date(then.date)}, session {then.number}" if then.date is not None else past.id
-    ref = Ref("session", past.id)
-    yield Row("session", printable(when), kind="link", opens=ref, ref=ref, key=f"{name} last")
-    conditions = (then.surface, _shown(then.air, "air"), _shown(then.track, "track"))
-    yield _or_not(name, "conditions", ", ".join(filter(None, conditions)))
-    laps = stint_of(then) if past.may_time else None
-    best = laps.best_s if laps is not None else None
-    usual = laps.usual_s if laps is not None else None
-    if not past.may_time:
-        yield _text("not timed: that day did not allow it", f"{name} laps", "laps")
-    else:
-        said = [f"best {lap_words(best)}"] if best is not None else []
-        said += [f"median {lap_words(usual)}"] if usual is not None else []
-        yield _or_not(name, "laps", ", ".join(said))
-    yield _or_not(name, "gearing", _sprockets(then.setup))
-    yield _or_not(name, "tyres", then.tyres or "")
-    yield from _notes(past, name)
-
-
-def _notes(past: PastSession, name: str) -> Iterator[Row]:
-    own = [one.text for _, one in sorted(past.session.notes.items()) if one.text]
-    of_day = [past.day.note] if past.day is not None and past.day.note else []
-    for number, note in enumerate([*own, *of_day]):
-        yield _text(note, f"{name} note {number}", "note")
-
-
-def _shown(value: object, what: str) -> str:
-    return f"{what} {value}" if value is not None else ""
-
-
-def _or_not(name: str, label: str, text: str) -> Row:
-    return _text(text, f"{name} {label}", label) if text else _not_known(label, "", f"{name} {label}")
-
-
-def _sprockets(setup: SetUp) -> str:
-    front, rear = setup.front_sprocket, setup.rear_sprocket
-    return f"{front}/{rear}" if front is not None and rear is not None else ""
-
-
-def _needs(about: About, date: dt.date, expected: DayExpected, name: str) -> Iterator[Row]:
-    yield _text(_day_words(expected), f"{name} expected", "the day takes")
+def _needs(desk: Desk, about: About, date: dt.date, expected: DayExpected, name: str) -> Iterator[Row]:
+    yield text_row(_day_words(expected), f"{name} expected", "the day takes")
+    bike = about.situation.refs.get("bike")
+    yield from todo_rows(desk, bike, date) if bike is not None else ()
     for number, one in enumerate(_open_matters(about)):
         yield Row(
             "still open",
@@ -224,14 +177,14 @@ def _needs(about: About, date: dt.date, expected: DayExpected, name: str) -> Ite
     for item in services:
         yield _service(item, name)
     if not services:
-        yield _not_known("service", "no item of service stands in the bike's file", f"{name} service")
+        yield not_known("service", "no item of service stands in the bike's file", f"{name} service")
     for end in ENDS:
         answer = pads_answer(about, end)
         yield _or_unknown(answer.known, f"{end} pads", answer.text, f"{name} {end} pads")
     for tyre in tyres_before(about, expected):
         yield _tyre(about, tyre, name)
     if about.situation.tyres is None:
-        yield _not_known("tyres on it", "no tyre set is named", f"{name} tyres on it")
+        yield not_known("tyres on it", "no tyre set is named", f"{name} tyres on it")
 
 
 def _day_words(expected: DayExpected) -> str:
@@ -250,7 +203,9 @@ def _open_matters(about: About) -> Iterable[Matter]:
 
 def _or_unknown(known: bool, label: str, text: str, key: str) -> Row:
     return (
-        _text(text, key, label) if known else Row(label, "not known", printable(text), kind="text", key=key)
+        text_row(text, key, label)
+        if known
+        else Row(label, "not known", printable(text), kind="text", key=key)
     )
 
 
@@ -264,9 +219,9 @@ def _service(one: ServiceBefore, name: str) -> Row:
         parts.append(f"due {item.date}")
     label, key = item.label, f"{name} service {item.name}"
     if not parts:
-        return _not_known(label, "when it was done last, or how often, is not entered", key)
+        return not_known(label, "when it was done last, or how often, is not entered", key)
     words = {"over": "overdue", "in the day": "falls due in the day", "not known": "the rest is not known"}
-    return _text(", ".join(parts), key, label, _SEVERE[one.due], words.get(one.due, ""))
+    return text_row(", ".join(parts), key, label, _SEVERE[one.due], words.get(one.due, ""))
 
 
 def _tyre(about: About, one: TyreBefore, name: str) -> Row:
@@ -280,7 +235,7 @@ def _tyre(about: About, one: TyreBefore, name: str) -> Row:
     code = date_code_of(about, one.end)
     said.append(f"week and year {code}" if code is not None else "date code not known")
     aside = {"over": "finished", "in the day": "fewer than the day has sessions"}.get(one.due, "")
-    return _text(", ".join(said), f"{name} {one.end} tyre", f"{one.end} tyre", _SEVERE[one.due], aside)
+    return text_row(", ".join(said), f"{name} {one.end} tyre", f"{one.end} tyre", _SEVERE[one.due], aside)
 
 
 def _papers(desk: Desk, papers: Iterable[PaperBefore], date: dt.date) -> Iterator[Row]:
@@ -317,15 +272,15 @@ def _fuel_tyres_gearing(
     answers = {one.key: one for one in fuel(about).answers(about.units)}
     cans = answers["cans"]
     yield _or_unknown(cans.known, "fuel", cans.text, f"{name} fuel")
-    yield _text(_tyre_words(desk, made, day), f"{name} bring tyres", "tyres")
+    yield text_row(_tyre_words(desk, made, day), f"{name} bring tyres", "tyres")
     found = last_time(about.situation)
-    then = _sprockets(found.past.session.setup) if found is not None else ""
-    now = _sprockets(about.setup)
+    then = sprockets_of(found.past.session.setup) if found is not None else ""
+    now = sprockets_of(about.setup)
     if then and now:
         same = f"{now} is on, as last time here" if then == now else f"{now} is on; last time here {then}"
-        yield _text(same, f"{name} sprockets", "sprockets", "" if then == now else "caution")
+        yield text_row(same, f"{name} sprockets", "sprockets", "" if then == now else "caution")
     else:
-        yield _not_known("sprockets", f"on now: {now or 'not known'}", f"{name} sprockets")
+        yield not_known("sprockets", f"on now: {now or 'not known'}", f"{name} sprockets")
 
 
 def _tyre_words(desk: Desk, made: GoesThere, day: RidingDay) -> str:

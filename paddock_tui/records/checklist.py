@@ -8,9 +8,10 @@ import attrs
 from paddock_tui.records import common as c
 from paddock_tui.records.fields import one, tables
 from paddock_tui.records.session import SESSION_KINDS
-from paddock_tui.records.shapes import Word, WordList
+from paddock_tui.records.shapes import Whole, Word, WordList
 
 STAGES = (
+    "packing",
     "night before",
     "bike, morning",
     "rider",
@@ -23,9 +24,9 @@ STAGES = (
     "after a fall",
     "end of day",
 )
-"""When a list is gone through. The first five and the last stand in the day, the others in the session."""
+"""When a list is gone through. The first six and the last stand in the day, the others in the session."""
 
-DAY_STAGES = ("night before", "bike, morning", "rider", "paper", "venue", "end of day")
+DAY_STAGES = ("packing", "night before", "bike, morning", "rider", "paper", "venue", "end of day")
 
 ASKED_WITHOUT_A_LIST = (
     "nothing-known-open",
@@ -52,6 +53,16 @@ ASKED_WITHOUT_A_LIST = (
 )
 """Items that are asked for before going out, whether a list of the garage has them or not."""
 
+ROAD_HOME = {
+    "home-pressures": "tyre pressures up to the road figures",
+    "home-aids": "ABS, traction control and riding mode back for the road",
+    "home-lights": "lights back on and tried, brake light by both levers",
+    "home-mirrors": "mirrors on and set",
+    "home-plate": "number plate and its light on",
+    "home-tyres": "tyres looked at: wear, cuts, made for the road",
+}
+"""The steps of the way home by road, by the ids under which the day keeps their answers."""
+
 
 @attrs.frozen
 class ChecklistItem:
@@ -76,6 +87,9 @@ class ChecklistItem:
         "answered by",
         "the value that answers it: a path in the session, or in the day's entry for the day's lists",
     )
+    quantity: int | None = one(Whole(1, 99), "how many", "how many of it are packed")
+    box: str | None = one(c.TEXT, "box", "which box or bag it goes into")
+    person: str | None = one(c.TEXT, "who brings it", "who packs or brings it")
 
 
 @attrs.frozen

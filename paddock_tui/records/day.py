@@ -10,6 +10,7 @@ from paddock_tui.records import common as c
 from paddock_tui.records.costs import DayCosts
 from paddock_tui.records.crew import GroupMove
 from paddock_tui.records.fields import NAMED, NUMBERED, nested, one, table, tables, values
+from paddock_tui.records.packing import PACKING, Packed
 from paddock_tui.records.papers import Booking
 from paddock_tui.records.race import MarkedTyre, RaceClass
 from paddock_tui.records.shapes import Reference, Word
@@ -72,6 +73,7 @@ class DayEntry:
     moves: Mapping[str, GroupMove] = tables(
         GroupMove, "moved to another group", keyed_by="number", keys=NUMBERED
     )
+    said: str | None = one(c.TEXT, "the day in a line", "one line of the day, in the rider's own words")
     costs: DayCosts = table(DayCosts, "costs")
     checks: Mapping[str, c.Check] = tables(c.Check, "checks of the day", keyed_by="checklist item")
 
@@ -110,6 +112,8 @@ class RidingDay:
     forecast: str | None = one(
         Word("dry", "damp", "wet", "changing"), "forecast", "what surface is expected; only to pack by"
     )
+    air: Quantity | None = one(c.AIR_TEMPERATURE, "air expected", "what the forecast says, for midday")
+    weather: str | None = one(c.TEXT, "weather expected", "showers, wind, sun: the forecast in words")
     retired: dt.date | None = one(c.DAY, "retired", "hidden from lists since this date")
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     bring: Mapping[str, str] = values(
@@ -119,6 +123,7 @@ class RidingDay:
         keyed_by="number",
         keys=NUMBERED,
     )
+    packing: Mapping[str, Packed] = tables(Packed, PACKING, keyed_by="item")
     bookings: Mapping[str, Booking] = tables(Booking, "bookings", keyed_by="what is booked")
     limits: PostedLimits = table(PostedLimits, "limits as posted")
     flags: Mapping[str, str] = values(

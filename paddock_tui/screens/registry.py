@@ -21,6 +21,7 @@ from paddock_tui.screens.actions import (
 )
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.rooms import (
+    after,
     before,
     bench,
     board,
@@ -107,6 +108,7 @@ REGISTRY: tuple[Room | Action, ...] = (
     today.ROOM,
     board.ROOM,
     before.ROOM,
+    after.ROOM,
     emergency.ROOM,
     crew.ROOM,
     corners.ROOM,

@@ -55,6 +55,12 @@ def day_to_come(desk: Desk, wanted: Ref | None = None) -> Ref | None:
     return Ref("day", named) if isinstance(named, str) else None
 
 
+def next_day(desk: Desk, after: dt.date) -> dt.date | None:
+    """Return the date of the next day of the garage that comes after a date; None where none is known."""
+    dates = [_date_to_come(desk.files.data(ref), after) for ref in desk.files.listing("day")]
+    return min((one for one in dates if one is not None and one > after), default=None)
+
+
 def _date_to_come(data: Mapping[str, Any], today: dt.date) -> dt.date | None:
     date = data.get("date")
     return date if type(date) is dt.date and date >= today and "retired" not in data else None

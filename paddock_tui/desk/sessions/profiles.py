@@ -46,7 +46,7 @@ def taking(files: GarageFiles, session: Ref, profile: Ref) -> Step | InputError:
     return Step(f"took over profile {profile.id}", changes)
 
 
-def saving_as(files: GarageFiles, session: Ref, new_id: str, name: str) -> Step | InputError:
+def saving_as(files: GarageFiles, session: Ref, new_id: str, name: str, note: str = "") -> Step | InputError:
     """Make the step that saves a session's set-up as a new profile, made for the session's surface."""
     data = files.data(session)
     values: dict[str, Value] = {"name": name}
@@ -54,6 +54,8 @@ def saving_as(files: GarageFiles, session: Ref, new_id: str, name: str) -> Step 
         if isinstance(data.get(wanted), str):
             values[key] = data[wanted]
     values["taken_from"] = session.id
+    if note:
+        values["note"] = note
     setup = data.get("setup")
     if isinstance(setup, Mapping):
         values["setup"] = setup
