@@ -30,8 +30,8 @@ def stages_due(
 ) -> tuple[str, ...]:
     """Return the stages whose open items are to be answered before this outing.
 
-    Paper is left out: what it asks is asked one by one. So is the night before: nobody goes back to it.
-    What the venue wants counts for no ride on the road.
+    Paper is left out: what it asks is asked one by one. So are packing and the night before: nobody goes
+    back to them. What the venue wants counts for no ride on the road.
     """
     due = ["bike, morning", "rider", "venue", "before each session"]
     if session.kind == "road":
@@ -72,6 +72,7 @@ def _moments(
         yield AtHand("end of day", "this session was ridden, nothing is open on return")
         return
     if session.date is not None and today < session.date:
+        yield AtHand("packing", "the day is still to come")
         yield AtHand("night before", "the day is still to come")
     if not any(is_ridden(one) for one in earlier):
         yield from (AtHand(stage, "no earlier session of the day was ridden") for stage in _MORNING)

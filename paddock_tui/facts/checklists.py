@@ -38,7 +38,7 @@ class ItemState:
     `in_day` says which record keeps the answer and `path` where its table stands there, empty where
     nothing can hold it. `said` is what the record says about it. `since` is the number of the earlier
     session in which it was answered, `since_day` its day where that is another one; `to_fix` what "to fix"
-    means, None where no list says so.
+    means, None where no list says so. `goes` is how many of it go where, and who brings it.
     """
 
     id: str
@@ -53,6 +53,7 @@ class ItemState:
     since_day: dt.date | None = None
     listed: bool = True
     answered_by: str = ""
+    goes: str = ""
 
 
 @attrs.frozen
@@ -213,6 +214,7 @@ class _Look:
             in_day,
             self._path(in_day, name),
             answered_by=item.answered_by or "",
+            goes=item.goes,
         )
         held = self._check(name, in_day, item.to_fix, found.stage == "after a fall")
         if held.check is not None:

@@ -1,14 +1,18 @@
 """The checklist page: the lists that apply to the session, their items as they stand, the one at hand."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+
+import attrs
 
 from paddock_tui.facts import Situation
 from paddock_tui.facts.checklist_stages import AtHand, at_hand
 from paddock_tui.facts.checklists import OPEN, TO_FIX, Checked, ItemState, ListState, day_place
+from paddock_tui.facts.packing import Served
 from paddock_tui.matters.fold import day_words
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import trouble_at
 from paddock_tui.records.checklist import DAY_STAGES
+from paddock_tui.records.packing import PACKING
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
@@ -17,8 +21,16 @@ KEYS = "1 ok, 2 to fix, 3 not applicable, backspace: open again; the whole list:
 """What the keys do on a row of this page."""
 
 
-def checklist_page(situation: Situation, heading: str, loaded: Iterable[Loaded] = ()) -> Page:
-    """Make the page; `loaded` are the records that keep the answers, for what cannot be read there."""
+def checklist_page(
+    situation: Situation,
+    heading: str,
+    loaded: Iterable[Loaded] = (),
+    served: Mapping[str, Served] | None = None,
+) -> Page:
+    """Make the page; `loaded` are the records that keep the answers, for what cannot be read there.
+
+    `served` says how each thing that is packed served on earlier days.
+    """
     checked = checked_of(situation)
     hand = hand_of(situation, checked)
     files = {one.ref: one for one in loaded}
@@ -26,7 +38,7 @@ def checklist_page(situation: Situation, heading: str, loaded: Iterable[Loaded] 
     sections = [
         Section(
             printable(one.name),
-            tuple(_list_rows(one, situation, files, hand, why_not)),
+            tuple(_list_rows(one, situation, files, hand, why_not, served or {})),
             _counts(one),
         )
         for one in checked.lists
@@ -85,7 +97,12 @@ def _counts(one: ListState) -> str:
 
 
 def _list_rows(
-    one: ListState, situation: Situation, files: dict[Ref, Loaded], hand: AtHand | None, why_not: str
+    one: ListState,
+    situation: Situation,
+    files: dict[Ref, Loaded],
+    hand: AtHand | None,
+    why_not: str,
+    served: Mapping[str, Served],
 ) -> Iterator[Row]:
     if hand is not None and hand.stage == one.stage:
         yield Row("", f"at hand: {hand.why}", kind="heading", key=f"at hand {one.id}")
@@ -93,7 +110,10 @@ def _list_rows(
     if shut:
         yield Row("", shut, kind="heading", key=f"shut {one.id}")
     for item in one.items:
-        yield _item_row(item, situation, files, shut)
+        row = _item_row(item, situation, files, shut)
+        was = served[item.id].words() if one.stage == PACKING and item.id in served else ""
+        aside = printable("; ".join(filter(None, (was, item.goes, row.aside))))
+        yield attrs.evolve(row, aside=aside) if aside != row.aside else row
 
 
 def _item_row(item: ItemState, situation: Situation, files: dict[Ref, Loaded], shut: str) -> Row:

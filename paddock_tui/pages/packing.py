@@ -18,7 +18,7 @@ def packing_rows(desk: Desk, date: dt.date) -> Iterator[Row]:
         said = (one.served.words() if one.served is not None else "", "" if one.listed else "on no list")
         yield Row(
             printable(one.text),
-            printable(one.goes()),
+            printable(one.goes),
             aside=" · ".join(filter(None, said)),
             kind="text",
             severity="caution" if lacked else "",

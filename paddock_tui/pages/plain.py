@@ -62,7 +62,8 @@ def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iter
     if section.columns:
         yield from _table(section, columns)
         section = attrs.evolve(section, rows=tuple(row for row in section.rows if row.kind != "cells"))
-    known = [row for row in section.rows if row.known or row.trouble or paths]
+    # What is open on a checklist is no value that is missing: it is printed to be gone through.
+    known = [row for row in section.rows if row.known or row.trouble or paths or row.kind == "check"]
     places = _places(known, columns)
     ends: tuple[str, str] | None = None
     for row in known:

@@ -91,6 +91,12 @@ class ChecklistItem:
     box: str | None = one(c.TEXT, "box", "which box or bag it goes into")
     person: str | None = one(c.TEXT, "who brings it", "who packs or brings it")
 
+    @property
+    def goes(self) -> str:
+        """How many of it go where, and who brings it; empty where none of that is entered."""
+        many = f"{self.quantity}" if self.quantity is not None else ""
+        return ", ".join(filter(None, (many, self.box or "", self.person or "")))
+
 
 @attrs.frozen
 class Checklist:

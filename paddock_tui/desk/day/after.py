@@ -172,6 +172,15 @@ def open_todos(bike: Bike) -> Iterator[tuple[str, ToDo]]:
             yield number, bike.todos[number]
 
 
+def dated(text: str, otherwise: dt.date | None) -> tuple[str, dt.date | None]:
+    """Part what is to be done from the date behind it; without a date it is to be done by another one."""
+    what, _, last = text.strip().rpartition(" ")
+    try:
+        return what.strip(), dt.date.fromisoformat(last)
+    except ValueError:
+        return text.strip(), otherwise
+
+
 def noting_todo(files: GarageFiles, bike: Ref, what: str, since: dt.date, by: dt.date | None) -> Step:
     """Make the step that notes what is left to do to a bike, with the day before which it has to be done."""
     held = files.data(bike).get(TODOS)

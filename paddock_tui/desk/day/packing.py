@@ -12,20 +12,14 @@ from paddock_tui.records.shapes_of_bike import label_of
 
 
 class ToPack(NamedTuple):
-    """One thing to pack: how many, where to, by whom, and how it served; `listed`: a list asks for it."""
+    """One thing to pack: where it goes in words, its box, and how it served; `listed`: a list asks for it."""
 
     item: str
     text: str
-    quantity: int | None
+    goes: str
     box: str
-    person: str
     served: Served | None
     listed: bool = True
-
-    def goes(self) -> str:
-        """Say how many of it go where, and who brings it."""
-        many = f"{self.quantity}" if self.quantity is not None else ""
-        return ", ".join(filter(None, (many, self.box, self.person)))
 
 
 def served(desk: Desk, date: dt.date | None = None) -> dict[str, Served]:
@@ -49,9 +43,7 @@ def to_pack(desk: Desk, date: dt.date | None = None) -> tuple[ToPack, ...]:
             continue
         for name, item in held.items.items():
             text = item.text or label_of(name)
-            found.setdefault(
-                name, ToPack(name, text, item.quantity, item.box or "", item.person or "", known.get(name))
-            )
+            found.setdefault(name, ToPack(name, text, item.goes, item.box or "", known.get(name)))
     for name in sorted(known.keys() - found.keys()):
-        found[name] = ToPack(name, label_of(name), None, "", "", known[name], listed=False)
+        found[name] = ToPack(name, label_of(name), "", "", known[name], listed=False)
     return tuple(found.values())

@@ -1,7 +1,9 @@
 """After the day: steps home, counters, what is left to do; `v` saves a profile or notes a thing to do."""
 
 from paddock_tui.desk.day.after import (
+    TODOS,
     RodeThere,
+    dated,
     day_over,
     done_todo,
     learnt_on,
@@ -20,7 +22,9 @@ from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, to
+from paddock_tui.screens.actions.records import new_here
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.question import Question
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.widgets import messages
 
@@ -67,6 +71,26 @@ def _offered(host: Host) -> None:
             )
             return
     host.board.say("nothing to save here: put the cursor on what is open, or on profile")
+
+
+def _new(host: Host) -> None:
+    """Ask what is to be done to the bike of the section; elsewhere add to the table of the row."""
+    row = host.board.cursor_row
+    if row is None or row.adds != (TODOS,) or row.ref is None:
+        new_here(host)
+        return
+    bike = row.ref
+    _, day, _ = _rode(host)
+    since = day.date if day is not None and day.date is not None else host.desk.now().date()
+
+    def answered(text: str) -> str:
+        what, by = dated(text, next_day(host.desk, since))
+        if not what:
+            return "what is to be done, such as: new rear pads 2026-07-18"
+        host.attempt(noting_todo(host.desk.files, bike, what, since, by))
+        return ""
+
+    host.ask(Question("what is to be done, and by which date", answered, declined="nothing noted"))
 
 
 def _hears(host: Host, message: messages.RowMessage) -> bool:
@@ -125,6 +149,6 @@ ROOM = Room(
     ),
     hears=_hears,
     hint=_hint,
-    own={"offer": _offered},
+    own={"offer": _offered, "new": _new},
     escapes=True,
 )

@@ -5,11 +5,13 @@ import re
 import attrs
 
 from paddock_tui.desk.day.checklist import ANSWERS, HOW, answering, answering_list
+from paddock_tui.desk.day.packing import served
 from paddock_tui.entry.key_repeat import Held
 from paddock_tui.facts.checklists import OK, OPEN, Checked, ItemState, worked_on
 from paddock_tui.pages.checklist import KEYS, checked_of, checklist_page, first_open
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Step
+from paddock_tui.records.packing import PACKING
 from paddock_tui.records.paths import Path, Ref, parse
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
@@ -33,7 +35,11 @@ def _page(about: SubjectContext) -> Page:
     refs = (about.ref, about.assembled.situation.refs.get("day"))
     kept = (about.desk.files.read(ref) for ref in refs if ref is not None)
     situation = about.assembled.situation
-    return checklist_page(situation, about.heading, (one for one in kept if one is not None))
+    packs = any(one.stage == PACKING for one in situation.checklists.values())
+    session = situation.session
+    date = session.date if session is not None else None
+    known = served(about.desk, date) if packs else {}
+    return checklist_page(situation, about.heading, (one for one in kept if one is not None), known)
 
 
 def _hint(row: Row) -> str:

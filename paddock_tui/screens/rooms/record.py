@@ -3,6 +3,7 @@
 import attrs
 
 from paddock_tui.desk import Desk
+from paddock_tui.desk.day.after import who_rode
 from paddock_tui.desk.day.countdown import clock_of
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.facts.past import PastSession
@@ -64,13 +65,24 @@ def _is_today(desk: Desk, day: Ref) -> bool:
     return desk.files.data(day).get("date") == desk.now().date()
 
 
+def _is_over(desk: Desk, day: Ref) -> bool:
+    """Return whether a day is past, or is today and was ridden already."""
+    loaded = desk.files.read(day)
+    held = loaded.record if loaded is not None else None
+    if not isinstance(held, RidingDay) or held.date is None or held.date > desk.now().date():
+        return False
+    return held.date < desk.now().date() or bool(who_rode(desk, day, held))
+
+
 def _opens(ref: Ref) -> bool:
     return ref.kind not in ("session", "profile")
 
 
 def _day(host: Host) -> None:
     if host.place.room == "record" and host.place.record is not None and host.place.record.kind == "day":
-        host.go(attrs.evolve(host.place, room="before"))
+        host.go(
+            attrs.evolve(host.place, room="after" if _is_over(host.desk, host.place.record) else "before")
+        )
         return
     named = host.desk.files.data(host.place.subject).get("day") if host.place.subject else None
     ref = Ref("day", named) if isinstance(named, str) else None
