@@ -2,8 +2,7 @@
 
 import datetime as dt
 from collections.abc import Iterator, Mapping
-
-import attrs
+from typing import NamedTuple
 
 from paddock_tui.facts.checklists import RACING, ListState, fell
 from paddock_tui.facts.core import fact
@@ -16,8 +15,7 @@ _WET = ("damp", "wet", "standing water")
 _RAIN_TYRES = ("wet", "intermediate")
 
 
-@attrs.frozen
-class AtHand:
+class AtHand(NamedTuple):
     """The stage at hand, and what says so."""
 
     stage: str

@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections.abc import Iterator, Mapping
-from typing import Any
+from typing import Any, NamedTuple
 
 import attrs
 
@@ -76,8 +76,7 @@ class ListState:
         return tuple(item for item in self.items if item.status == TO_FIX)
 
 
-@attrs.frozen
-class Checked:
+class Checked(NamedTuple):
     """Every list that applies, in the order of the day, and the answers that stand on none of them."""
 
     lists: tuple[ListState, ...] = ()
@@ -181,8 +180,7 @@ def _entry(session: Session, records: Mapping[str, Record]) -> DayEntry:
     return entries.get(session.rider or "", {}).get(session.bike or "", DayEntry())
 
 
-@attrs.frozen
-class _Held:
+class _Held(NamedTuple):
     """The answer that counts for an item, and the earlier session or day that it stands in."""
 
     check: Check | None = None

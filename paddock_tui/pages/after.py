@@ -11,7 +11,7 @@ import attrs
 from paddock_tui.advice.ridden_so_far import count_words
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.after import (
-    Learnt,
+    LearntChange,
     RodeThere,
     day_over,
     goes_by_road,
@@ -223,7 +223,7 @@ def _learnt(desk: Desk, ref: Ref, rode: RodeThere, name: str) -> Iterator[Row]:
     )
 
 
-def learnt_words(found: tuple[Learnt, ...]) -> str:
+def learnt_words(found: tuple[LearntChange, ...]) -> str:
     """Say what a day's changes did in one line, as the note of a profile: helped, undecided, taken back."""
     kept = [one for one in found if one.kept]
     parts = []

@@ -11,7 +11,7 @@ from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.costs import BikeCost
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.fields import NUMBERED, nested, one, table, tables, values
-from paddock_tui.records.packing import ToDo
+from paddock_tui.records.packing import BikeToDo
 from paddock_tui.records.papers import Paper
 from paddock_tui.records.shapes import Amount, Number, Series, TyreSizeMarking, Whole, Word
 from paddock_tui.records.suspension import Adjuster, Damping
@@ -233,7 +233,7 @@ class Bike:
     start: CounterStart = table(CounterStart, "counters at the start")
     papers: Mapping[str, Paper] = tables(Paper, "papers", keyed_by="paper")
     costs: Mapping[str, BikeCost] = tables(BikeCost, "costs", keyed_by="number", keys=NUMBERED)
-    todos: Mapping[str, ToDo] = tables(ToDo, "to do", keyed_by="number", keys=NUMBERED)
+    todos: Mapping[str, BikeToDo] = tables(BikeToDo, "to do", keyed_by="number", keys=NUMBERED)
     answers: Mapping[str, Mapping[str, MatterAnswer]] = nested(
         MatterAnswer, "answers", keyed_by="what and number", keys=("[a-z0-9-]+", NUMBERED)
     )

@@ -23,7 +23,7 @@ class Packed:
 
 
 @attrs.frozen
-class ToDo:
+class BikeToDo:
     """One thing to do to a bike: it stays on the pages before a day until it is done."""
 
     what: str | None = one(c.TEXT, "to do", "what is to be done")

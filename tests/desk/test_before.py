@@ -77,7 +77,7 @@ def test_a_day_says_what_rider_bike_and_papers_need_and_what_nobody_knows(garage
     assert found[f"{name} bring tyres"].value == "wet: magpie-wet"
     assert not any("otter" in key for key in found)
     first = "noise certificate, bike: good until 2026-06-30"
-    assert before_page(coming(garage)).answer == f"First, 2 to see to: {first}"
+    assert before_page(coming(garage)).answer == f"First, 4 to see to: {first}"
 
 
 def test_service_and_tyres_are_held_against_what_the_day_will_take(garage: Path) -> None:

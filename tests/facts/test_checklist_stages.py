@@ -39,11 +39,12 @@ def hand(session: Session, *open_stages: str, **more: Any) -> AtHand | None:
 WET = attrs.evolve(NEXT, surface="wet")
 
 MOMENTS: list[tuple[str, Session, tuple[str, ...], dict[str, Any], str]] = [
-    ("the evening before", NEXT, (), {"today": dt.date(2026, 5, 15)}, "night before"),
-    ("packed, the evening before", NEXT, STAGES[1:], {"today": dt.date(2026, 5, 15)}, "bike, morning"),
+    ("the evening before", NEXT, (), {"today": dt.date(2026, 5, 15)}, "packing"),
+    ("all in the van", NEXT, STAGES[1:], {"today": dt.date(2026, 5, 15)}, "night before"),
+    ("packed, the evening before", NEXT, STAGES[2:], {"today": dt.date(2026, 5, 15)}, "bike, morning"),
     ("first of the day", NEXT, (), {}, "bike, morning"),
-    ("the bike is done", NEXT, STAGES[2:], {}, "rider"),
-    ("the paper is left", NEXT, STAGES[3:], {}, "paper"),
+    ("the bike is done", NEXT, STAGES[3:], {}, "rider"),
+    ("the paper is left", NEXT, STAGES[4:], {}, "paper"),
     ("after a ridden one", NEXT, (), {"earlier": (RIDDEN,)}, "before each session"),
     ("only the morning is left", NEXT, ("rider",), {"earlier": (RIDDEN,)}, "rider"),
     ("rain on slicks", WET, (), {"earlier": (RIDDEN,), "tyres": SLICKS}, "wet swap"),

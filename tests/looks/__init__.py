@@ -73,6 +73,7 @@ LOOKS: dict[str, Seen] = {
     "crew": Seen(Place("crew", NEXT)),
     "corners": Seen(Place("corners", NEXT)),
     "before": Seen(Place("before", NEXT)),
+    "after": Seen(Place("after", NEXT)),
     "setup": Seen(Place("setup", NEXT)),
     "setup-lower": Seen(Place("setup", NEXT), "setup.front_start"),
     "setup-ridden": Seen(Place("setup", RIDDEN)),

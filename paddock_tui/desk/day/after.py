@@ -20,7 +20,7 @@ from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import value_at
-from paddock_tui.records.packing import ToDo
+from paddock_tui.records.packing import BikeToDo
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.rules import Finding, review
@@ -54,7 +54,7 @@ class RodeThere(NamedTuple):
         return self.sessions[-1]
 
 
-class Learnt(NamedTuple):
+class LearntChange(NamedTuple):
     """One change of the day: whether it is still on the bike, and its entry in the ledger."""
 
     kept: bool
@@ -126,7 +126,7 @@ def road_step(desk: Desk, rode: RodeThere, item: str, status: str | None) -> Ste
     return answering(desk.files, rode.last, item, status, desk.now(), in_day=True, text=text)
 
 
-def learnt_on(desk: Desk, ref: Ref, rode: RodeThere) -> tuple[Learnt, ...]:
+def learnt_on(desk: Desk, ref: Ref, rode: RodeThere) -> tuple[LearntChange, ...]:
     """List the changes of a day with what became of them, oldest first."""
     loaded = desk.files.read(Ref("bike", rode.bike))
     bike = loaded.record if loaded is not None and isinstance(loaded.record, Bike) else None
@@ -138,7 +138,9 @@ def learnt_on(desk: Desk, ref: Ref, rode: RodeThere) -> tuple[Learnt, ...]:
         if one.session.session.day == ref.id and one.session.session.rider == (rode.rider or None)
     ]
     found.sort(key=lambda one: one.session.session.number or 0)
-    return tuple(Learnt(_kept(held, one), one) for one in found if one.changes and one.verdict != TO_COME)
+    return tuple(
+        LearntChange(_kept(held, one), one) for one in found if one.changes and one.verdict != TO_COME
+    )
 
 
 def _kept(held: Session, entry: LedgerEntry) -> bool:
@@ -165,7 +167,7 @@ def profile_from(files: GarageFiles, rode: RodeThere) -> Ref | None:
     return None
 
 
-def open_todos(bike: Bike) -> Iterator[tuple[str, ToDo]]:
+def open_todos(bike: Bike) -> Iterator[tuple[str, BikeToDo]]:
     """Give what is left to do to a bike, in the order of its numbers."""
     for number in sorted(bike.todos, key=int):
         if bike.todos[number].done is None:
