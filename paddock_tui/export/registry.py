@@ -2,6 +2,7 @@
 
 from paddock_tui.export.costs import COSTS
 from paddock_tui.export.others import ACCEPTANCES, CHANGES, CHECKS, FINDINGS, INCIDENTS, TYRES
+from paddock_tui.export.race_and_crew import JOBS, PENALTIES, STOPS
 from paddock_tui.export.sessions import LAPS, READINGS, SESSIONS, SETTINGS, SYMPTOMS
 from paddock_tui.export.table import Table
 
@@ -16,6 +17,9 @@ TABLES: tuple[Table, ...] = (
     CHECKS,
     TYRES,
     COSTS,
+    JOBS,
+    PENALTIES,
+    STOPS,
     INCIDENTS,
     ACCEPTANCES,
 )

@@ -164,6 +164,16 @@ def weight_after(session: Session, entered_class: RaceClass) -> Weight | Absent:
     return ABSENT if least is None or weighed is None else Weight(weighed, least)
 
 
+@fact(
+    "until when tyres may be changed",
+    at="session:race.tyre_choice",
+    show=lambda found: f"tyre choice {found:%H:%M}",
+)
+def tyre_choice_ends(session: Session, records: Mapping[str, Record]) -> dt.datetime | Absent:
+    """Return until when tyres may be changed before a race; absent where nobody entered it."""
+    return tyre_choice_by(session, class_entered(session, records.get("day"))) or ABSENT
+
+
 @fact("whether it starts from a grid", at="session:kind")
 def from_a_grid(session: Session) -> bool | Absent:
     """Return True for a race; absent otherwise, so that nothing of a grid is asked there."""

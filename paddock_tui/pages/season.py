@@ -34,7 +34,11 @@ def season_page(found: Season, *, falls: bool = True) -> Page:
             ("conditions", "best", "median", "laps", "bike", "rider"),
         ),
         Section("cost", tuple(_cost(found)), "" if found.whole.spent else "nothing entered"),
+        _shared("cost by bike", found.by_bike, found.currency),
+        _shared("cost by rider", found.by_rider, found.currency),
+        _by_day(found),
     ]
+    sections = [one for one in sections if one.rows or one.note]
     return Page(f"{SEASON} · {found.year}", tuple(sections), judged=False)
 
 
@@ -72,6 +76,49 @@ def _table(title: str, parts: tuple[tuple[str, Summed], ...], currency: str) -> 
         for name, one in parts
     )
     return Section(title, rows, "" if rows else "none", ("days", "sessions", "laps", "hours", "km", "cost"))
+
+
+def _shared(title: str, parts: tuple[tuple[str, Summed], ...], currency: str) -> Section:
+    """Say what each part of a year cost in all, by its days and by its kilometres; `-` where not known."""
+    rows = tuple(
+        Row(
+            printable(name) or "not said",
+            kind="cells",
+            cells=(
+                _short(one.spent, currency),
+                _part(one.spent, currency, one.days),
+                _part(one.spent, currency, 0.0 if one.km_missing else one.km),
+            ),
+            key=f"{title} {name}",
+        )
+        for name, one in parts
+        if one.spent
+    )
+    return Section(title, rows, "", ("in all", "a day", "a km"))
+
+
+def _part(spent: tuple[Spent, ...], currency: str, count: float) -> str:
+    found = sum_of(spent, currency)
+    return str(part_of(found, round(count, 3))) if isinstance(found, Money) and count > 0 else "-"
+
+
+def _by_day(found: Season) -> Section:
+    """Say what each day cost, by the date that the season counts it by."""
+    dates = sorted({one.on for one in found.whole.spent})
+    rows = tuple(
+        Row(
+            f"{date}",
+            kind="cells",
+            cells=(
+                _short(of_day, found.currency),
+                printable(", ".join(dict.fromkeys(one.bike for one in of_day if one.bike))),
+            ),
+            key=f"cost of {date}",
+        )
+        for date in dates
+        if (of_day := tuple(one for one in found.whole.spent if one.on == date))
+    )
+    return Section("cost by day", rows, "", ("cost", "bike"))
 
 
 def _short(spent: tuple[Spent, ...], currency: str) -> str:

@@ -1,5 +1,7 @@
 """Rules about a race meeting and about what stops an outing; of a class only what was entered is judged."""
 
+import datetime as dt
+
 from paddock_tui.facts.race import CountedTyres, Stop, Weight
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import DayEntry
@@ -82,6 +84,37 @@ def tyres_not_marked(session: Session, entry: DayEntry, entered_class: RaceClass
         remedy=Remedy("Have them marked, and enter the mark in the day's entry."),
         subject="tyres",
         path=("entries", session.rider or "", session.bike or "", "marked"),
+    )
+
+
+@rule(
+    "wheel-out-after-the-tyre-choice",
+    SERIOUS,
+    source=_CLASS,
+    at="session:work",
+    when=("to_come",),
+    rank=EVENT,
+)
+def wheel_out_after_the_tyre_choice(session: Session, tyre_choice_ends: dt.datetime) -> Result:
+    """A wheel was out after the time until which tyres may be changed."""
+    if session.date is None:
+        return None
+    late = [
+        (number, one)
+        for number, one in session.work.items()
+        if one.what == "wheel out"
+        and one.at is not None
+        and dt.datetime.combine(session.date, one.at) > tyre_choice_ends
+    ]
+    if not late:
+        return None
+    number, work = late[-1]
+    return RaisedFinding(
+        message=f"A wheel was out at {work.at:%H:%M}; the tyre choice closed at {tyre_choice_ends:%H:%M}.",
+        why="A tyre changed after the choice may cost the start or the result.",
+        remedy=Remedy("Ask race control before the grid; say there what was changed and why."),
+        subject="tyres",
+        path=("work", number, "at"),
     )
 
 

@@ -65,6 +65,23 @@ def test_a_job_is_given_done_and_looked_at_by_somebody_else(garage: Path) -> Non
     assert (states["dash"].done, states["dash"].due) == (False, dt.datetime(2026, 6, 20, 13, 17))
 
 
+def test_a_job_goes_back_byte_for_byte_whoever_did_it(garage: Path) -> None:
+    file = garage / "sessions/2026/2026-06-20-4-magpie.toml"
+    whole = file.read_bytes()
+    entered(garage, "job fuel to")
+    desk = at_desk(garage, NOW)
+    for job, by in (("fuel", "TO"), ("fuel", "IS"), ("warmers", "TO")):
+        step = signing_job(desk.files, NEXT, job, by, NOW)
+        assert isinstance(step, Step)
+        desk.do(step)
+        desk.settled()
+    assert file.read_bytes() != whole
+    for _ in range(4):
+        assert desk.undo()
+        desk.settled()
+    assert file.read_bytes() == whole
+
+
 def test_two_laptops_cannot_both_answer_a_job(garage: Path) -> None:
     entered(garage, "job fuel to")
     one, other = at_desk(garage, NOW), at_desk(garage, NOW)

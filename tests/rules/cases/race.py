@@ -27,6 +27,14 @@ def stop(what: str, minute: int = 50, **more: object) -> Change:
     return put("session", "events.1", {"what": what, "at": dt.time(10, minute), **more})
 
 
+CHOICE = put("session", "race.tyre_choice", dt.time(10, 30))
+
+
+def wheel_out(hour: int, minute: int) -> Change:
+    """Have a wheel out at a time."""
+    return put("session", "work.1", {"what": "wheel out", "at": dt.time(hour, minute)})
+
+
 LAUNCH = put("bike", "controls.launch", {"kind": "switch"})
 
 CASES = {
@@ -88,6 +96,23 @@ CASES = {
             silent(*rules(tyres_marked=False)),
             silent(*rules(tyres_marked=True), RIDDEN),
             silent(put("day", "classes.open", {"tyres_marked": True})),
+        ),
+        asks=True,
+    ),
+    "wheel-out-after-the-tyre-choice": Cases(
+        raising=(
+            raises("tyres", "serious", RACE, CHOICE, wheel_out(10, 31), says="out at 10:31; the tyre choice"),
+            raises(
+                "tyres", "serious", *rules(tyre_choice="20 min"), wheel_out(10, 35), says="closed at 10:20"
+            ),
+        ),
+        silent=(
+            silent(RACE, CHOICE, wheel_out(10, 30)),
+            silent(RACE, CHOICE),
+            silent(CHOICE, wheel_out(10, 31)),
+            silent(RACE, wheel_out(10, 31)),
+            silent(RACE, put("session", "race.tyre_choice", dt.time(10, 38)), wheel_out(10, 36)),
+            silent(RACE, CHOICE, wheel_out(10, 31), RIDDEN),
         ),
         asks=True,
     ),
