@@ -84,3 +84,67 @@ def test_a_minute_is_later_and_what_is_refused_says_why(garage: Path) -> None:
     first = delaying(files, DAY, -1, NOON)
     assert isinstance(first, Step)
     assert " 1 min earlier;" in first.label
+
+
+NIGHT = """date = 2026-06-20
+venue = "anvilfen"
+group = "night"
+
+[timetable.night.1]
+from = 22:30:00
+to = 22:50:00
+
+[timetable.night.2]
+from = 23:40:00
+to = 23:59:00
+
+[timetable.night.3]
+from = 00:30:00
+to = 00:50:00
+"""
+
+
+def night(garage: Path) -> Ref:
+    """Have one group ride over midnight; the session in hand is its second outing."""
+    (garage / "days/2026-06-20-night.toml").write_text(NIGHT, encoding="utf-8")
+    file = garage / "sessions/2026/2026-06-20-4-magpie.toml"
+    text = file.read_text(encoding="utf-8")
+    text = text.replace('day = "2026-06-20-anvilfen"', 'day = "2026-06-20-night"', 1)
+    file.write_text(text.replace("start = 13:20:00", "start = 23:40:00", 1), encoding="utf-8")
+    return Ref("day", "2026-06-20-night")
+
+
+def test_what_is_late_goes_on_after_midnight_and_takes_the_date_along(garage: Path) -> None:
+    day, now = night(garage), dt.datetime(2026, 6, 20, 23, 30)
+    before = snapshot(garage)
+    desk = at_desk(garage, now)
+    step = delaying(desk.files, day, 25, now)
+    assert isinstance(step, Step), step
+    desk.do(step)
+    desk.settled()
+    table = desk.files.data(day)["timetable"]["night"]
+    assert table["1"] == {"from": dt.time(22, 30), "to": dt.time(22, 50)}
+    assert table["2"] == {"from": dt.time(0, 5), "to": dt.time(0, 24)}
+    assert table["3"] == {"from": dt.time(0, 55), "to": dt.time(1, 15)}
+    held = desk.files.data(NEXT)
+    assert (held["date"], held["start"]) == (dt.date(2026, 6, 21), dt.time(0, 5))
+
+    later = now + dt.timedelta(minutes=45)
+    again = delaying(desk.files, day, 10, later)
+    assert isinstance(again, Step), again
+    desk.do(again)
+    desk.settled()
+    assert desk.files.data(day)["timetable"]["night"]["3"]["from"] == dt.time(1, 5)
+    assert (desk.files.data(NEXT)["date"], desk.files.data(NEXT)["start"]) == (
+        dt.date(2026, 6, 21),
+        dt.time(0, 15),
+    )
+    desk.undo()
+    desk.undo()
+    desk.close()
+    assert snapshot(garage) == before
+
+
+def test_the_next_day_nothing_of_a_day_that_ended_before_midnight_is_shifted(garage: Path) -> None:
+    files = at_desk(garage, NOON).files
+    assert isinstance(delaying(files, DAY, 15, dt.datetime(2026, 6, 21, 0, 20)), InputError)
