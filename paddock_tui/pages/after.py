@@ -255,7 +255,7 @@ def _packing(desk: Desk, loaded: Loaded) -> Iterator[Row]:
         if item not in listed and field is not None:
             yield attrs.evolve(field_row(loaded, field, Units()), label=item, aside="on no packing list")
     yield Row(
-        "add: something else",
+        "add: something that was missing",
         kind="add",
         ref=loaded.ref,
         adds=(PACKING,),

@@ -188,5 +188,9 @@ async def test_n_asks_what_is_to_be_done_and_by_when(garage: Path) -> None:
         await rider.types("n text:bleed_the_clutch_2026-07-01 enter")
         noted = (garage / "bikes/otter.toml").read_text(encoding="utf-8")
         assert '[todos.3]\nwhat = "bleed the clutch"\nsince = 2026-06-20\nby = 2026-07-01' in noted
-        await rider.types("u")
+        more = next(row for row in main.board.page.rows() if row.adds == ("packing",))
+        assert main.board.go(more.identity)
+        await rider.types("n text:zip_ties enter")
+        assert '[packing.zip-ties]\nwas = "missing"' in (garage / f"days/{JUNE.id}.toml").read_text("utf-8")
+        await rider.types("u u")
     assert snapshot(garage) == whole

@@ -20,7 +20,8 @@ from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import value_at
-from paddock_tui.records.packing import BikeToDo
+from paddock_tui.records.ids import id_of
+from paddock_tui.records.packing import PACKING, BikeToDo
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.rules import Finding, review
@@ -192,6 +193,18 @@ def noting_todo(files: GarageFiles, bike: Ref, what: str, since: dt.date, by: dt
         entry["by"] = by
     edit = Edit((TODOS, str(max(numbers, default=0) + 1)), MISSING, entry)
     return Step(f"to do: {what}", (Change(bike, (edit,)),))
+
+
+def noting_missing(files: GarageFiles, day: Ref, text: str) -> Step | str:
+    """Make the step that notes what was missing on a day although no packing list asks for it."""
+    item = id_of(text)
+    if not item:
+        return "what was missing, such as: zip ties"
+    held = files.data(day).get(PACKING)
+    if isinstance(held, Mapping) and item in held:
+        return f"{item} is noted already: its own row says how it served"
+    edit = Edit((PACKING, item), MISSING, {"was": "missing"})
+    return Step(f"missing: {text}", (Change(day, (edit,)),))
 
 
 def done_todo(files: GarageFiles, bike: Ref, number: str, on: dt.date | None) -> Step | str:

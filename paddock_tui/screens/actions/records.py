@@ -18,7 +18,7 @@ from paddock_tui.screens.new_record import made
 from paddock_tui.screens.question import Question
 
 
-def new_here(host: Host) -> None:
+def _new(host: Host) -> None:
     """Make what is new here: a record of the section, an entry of the table, or the next session."""
     row = host.board.cursor_row
     if host.place.room == "garage":
@@ -197,7 +197,7 @@ NEW = Action(
     "new",
     "new of this section; on set-up and session pages the next session",
     hint=14,
-    do=new_here,
+    do=_new,
 )
 
 DROP = Action(

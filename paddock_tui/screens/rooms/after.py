@@ -7,6 +7,7 @@ from paddock_tui.desk.day.after import (
     day_over,
     done_todo,
     learnt_on,
+    noting_missing,
     noting_todo,
     profile_of_day,
     road_step,
@@ -20,9 +21,9 @@ from paddock_tui.pages.todos import TODO_LABEL
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.packing import PACKING
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, to
-from paddock_tui.screens.actions.records import new_here
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.room import PageContext, Room
@@ -74,12 +75,18 @@ def _offered(host: Host) -> None:
 
 
 def _new(host: Host) -> None:
-    """Ask what is to be done to the bike of the section; elsewhere add to the table of the row."""
+    """Ask what is to be done to the bike of the section, or what was missing on the day."""
     row = host.board.cursor_row
-    if row is None or row.adds != (TODOS,) or row.ref is None:
-        new_here(host)
-        return
-    bike = row.ref
+    adds = row.adds if row is not None else ()
+    if row is None or row.ref is None or adds not in ((TODOS,), (PACKING,)):
+        host.board.say("nothing can be added here: n on an add row, of what is to do or of the packing")
+    elif adds == (TODOS,):
+        _ask_todo(host, row.ref)
+    else:
+        _ask_missing(host, row.ref)
+
+
+def _ask_todo(host: Host, bike: Ref) -> None:
     _, day, _ = _rode(host)
     since = day.date if day is not None and day.date is not None else host.desk.now().date()
 
@@ -91,6 +98,17 @@ def _new(host: Host) -> None:
         return ""
 
     host.ask(Question("what is to be done, and by which date", answered, declined="nothing noted"))
+
+
+def _ask_missing(host: Host, day: Ref) -> None:
+    def answered(text: str) -> str:
+        step = noting_missing(host.desk.files, day, text.strip())
+        if isinstance(step, Step):
+            host.attempt(step)
+            return ""
+        return step
+
+    host.ask(Question("what was missing", answered, declined="nothing noted"))
 
 
 def _hears(host: Host, message: messages.RowMessage) -> bool:
