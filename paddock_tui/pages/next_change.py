@@ -117,6 +117,12 @@ def _answers(one: Proposal, ref: Ref) -> Iterator[Row]:
             path=one.answer_at,
             key=f"{ANSWER}{word}",
         )
+    if one.question.none is not None:
+        path, word = one.question.none
+        label = str(len(one.question.answers) + 1)
+        yield Row(
+            label, "none of these", aside="enter", kind="link", ref=ref, path=path, key=f"{ANSWER}{word}"
+        )
 
 
 def _waiting(one: Proposal, ref: Ref, place: int) -> Iterator[Row]:
@@ -162,7 +168,14 @@ def proposal_of(advised: Advised, row: Row | None) -> Proposal:
     return advised.proposal
 
 
-def answers_of(rows: tuple[Row, ...], row: Row) -> Mapping[str, str]:
+def answers_of(rows: tuple[Row, ...], row: Row) -> Mapping[str, Row]:
     """Return the answers that a digit stands for beside a row: those of the same question, by number."""
-    mine = [one for one in rows if one.key.startswith(ANSWER) and one.path == row.path]
-    return {one.label: one.key.removeprefix(ANSWER) for one in mine}
+    mine: dict[str, Row] = {}
+    for one in rows:
+        if not one.key.startswith(ANSWER) or one.label == "1":
+            if row in mine.values():
+                break
+            mine = {}
+        if one.key.startswith(ANSWER):
+            mine[one.label] = one
+    return mine if row in mine.values() else {}

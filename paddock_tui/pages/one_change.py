@@ -1,8 +1,16 @@
 """One change on a page of its own: what it did, what else may be the cause, everything side by side."""
 
+import datetime as dt
 from collections.abc import Iterator
 
-from paddock_tui.advice.ledger import ConditionPair, LedgerEntry, mixed_laps, side_by_side
+from paddock_tui.advice.ledger import (
+    ConditionPair,
+    LedgerEntry,
+    mixed_laps,
+    outings_left_today,
+    side_by_side,
+    to_settle,
+)
 from paddock_tui.advice.session_laps import needs_words, shift_words, stint_of
 from paddock_tui.facts.past import History
 from paddock_tui.pages.ledger import CAUTION, LEDGER, name_of
@@ -23,11 +31,11 @@ TRY_BACK = "try back"
 _FROM_SESSION = "session before"
 
 
-def change_page(entry: LedgerEntry, history: History) -> Page:
-    """Make the page of one change."""
+def change_page(entry: LedgerEntry, history: History, today: dt.date) -> Page:
+    """Make the page of one change; `today` says whether outings are left that would settle it."""
     sections = [
         *_pictures(entry),
-        Section("what it did", tuple(_did(entry))),
+        Section("what it did", (*_did(entry), *_settled(entry, history, today))),
         Section("what you said", tuple(_said(entry))),
         Section("what else differed", tuple(_else(entry))),
     ]
@@ -71,6 +79,13 @@ def _did(entry: LedgerEntry) -> Iterator[Row]:
             f"feel {name}",
             f"{old_to_new(str(old), str(new))}, {'better' if new > old else 'worse'}; 5 is best",
         )
+
+
+def _settled(entry: LedgerEntry, history: History, today: dt.date) -> Iterator[Row]:
+    laps = len(stint_of(entry.session.session).times_s) if entry.session.may_time else 0
+    said = to_settle(entry, outings_left_today(history, entry, today), laps)
+    if said:
+        yield _text("to settle it", said)
 
 
 def _felt(felt: FeltEffect) -> str:

@@ -18,6 +18,7 @@ RODE_THESE = Ref("session", "2026-05-16-3-magpie")
 """An earlier session: on the tyre set of the last one, these are not new to the bike."""
 
 ASKS = Ref("session", "2026-04-18-1-badger")
+OWN_WORDS = Ref("session", "2026-06-20-1-magpie")
 
 
 @pytest.fixture
@@ -78,8 +79,21 @@ def test_a_question_lists_its_answers_by_number(garage: Path) -> None:
     page = page_of(at_desk(garage), ASKS)
     answers = [row for row in page.rows() if row.kind == "link" and row.path]
     assert [row.label for row in answers] == ["1", "2", "3"]
-    assert answers_of(page.rows(), answers[0]) == {"1": "overshoots", "2": "settles", "3": "creeps"}
+    words = {label: row.key for label, row in answers_of(page.rows(), answers[0]).items()}
+    assert words == {"1": "answer overshoots", "2": "answer settles", "3": "answer creeps"}
     assert page.rows()[0].label == "answer first"
+
+
+def test_of_words_of_ones_own_none_may_be_meant_and_then_nothing_is_asked_any_more(garage: Path) -> None:
+    desk = at_desk(garage)
+    page = page_of(desk, OWN_WORDS)
+    answers = [row for row in page.rows() if row.kind == "link" and row.path]
+    none = answers[-1]
+    assert (none.value, none.path) == ("none of these", ("did",))
+    assert answers_of(page.rows(), answers[0])[none.label] is none
+
+    desk.do(typed(desk, OWN_WORDS, ("did", none.key.removeprefix("answer "))))
+    assert next_change(desk.about(OWN_WORDS)).cause != "own-words"
 
 
 def test_a_row_that_waits_stands_for_its_own_proposal(off_target: Desk) -> None:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, End
 from paddock_tui.advice.next_change.case import FEW_LAPS
+from paddock_tui.advice.next_change.evidence import warmer_since
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.start_pressure import start_move
 from paddock_tui.advice.next_change.words import CannotChange, Kind, Move, Passed, Proposal, Spoken
@@ -70,9 +71,17 @@ def _off(given: Given, end: End) -> str:
 
 
 def beside(given: Given) -> Iterator[str]:
-    """Say which hot pressures are off by more than a gauge errs, and by less than comes first."""
-    limit_kpa = 100.0 * given.case.limits[OFF_TARGET_CAUTION]
+    """Say which hot pressures are off by more than a gauge errs, by less than comes first; and the track."""
+    case = given.case
+    limit_kpa = 100.0 * case.limits[OFF_TARGET_CAUTION]
     for end in ENDS:
-        over = given.case.over_target_kpa(end)
+        over = case.over_target_kpa(end)
         if over is not None and SAID_FROM_KPA < abs(over) <= limit_kpa:
             yield f"{_off(given, end)}: the row of its start says where to set it"
+    found = warmer_since(case) if given.felt else None
+    if found is not None:
+        before, by = found
+        way = "warmer" if by > 0 else "colder"
+        yield f"the track is {abs(by):.0f} C {way} than in session {before.session.number or before.id}: " + (
+            "what is new may be its doing"
+        )

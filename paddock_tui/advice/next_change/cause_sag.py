@@ -4,6 +4,7 @@ from typing import Final, Literal
 
 from paddock_tui.advice.about import End, MeasuredSag, latest_sag
 from paddock_tui.advice.next_change.case import Case
+from paddock_tui.advice.next_change.evidence import all_travel_used
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.spring_proposal import next_spring
 from paddock_tui.advice.next_change.words import Kind, Move, Passed, Proposal, Spoken
@@ -46,7 +47,9 @@ def sag_then_spring(given: Given) -> Spoken:
         named = case.symptom.end if end is None else end
         if named not in ("front", "rear") or case.symptom.each_lap == "differs":
             continue
-        said = _of_end(case, "rear" if named == "rear" else "front", way)
+        at: End = "rear" if named == "rear" else "front"
+        # What is hard at the end of its travel sits too low, and not too high.
+        said = _of_end(case, at, "much" if all_travel_used(case, at) else way)
         if isinstance(said, Proposal):
             return said
         reasons.append(said.reason)

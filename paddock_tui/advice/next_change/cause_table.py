@@ -7,6 +7,7 @@ import attrs
 
 from paddock_tui.advice.next_change.case import FEW_LAPS, FEW_SESSIONS, Case
 from paddock_tui.advice.next_change.cures import Cure, Option
+from paddock_tui.advice.next_change.evidence import evidence
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.tried import Tried, failed, helped, taken_back, tried_already
 from paddock_tui.advice.next_change.words import (
@@ -57,7 +58,9 @@ def _most_explained(
     """
     answers = [frozenset(_ways(case, cure, before)) for case, cure in given.felt]
     ways = {one for ways in answers for one in ways}
-    counts = {one: sum(one in ways for ways in answers) for one in ways}
+    case = given.case
+    measured = [(one, {way_of(move, case) for move in one.moves}) for one in evidence(case)]
+    counts = {one: sum(one in ways for ways in (*answers, *(found for _, found in measured))) for one in ways}
     most = max(counts.values(), default=0)
     order = list(range(len(held)))
     if most > 1:
@@ -69,6 +72,8 @@ def _most_explained(
         shared = [held[place].symptom for place in order if answers[place] & best and place != order[0]]
         if order[0] == speaker and shared:
             held[speaker] = _with_why(held[speaker], f"it may answer {' and '.join(shared)} too")
+        for one in (one for one, found in measured if found & best and order[0] == speaker):
+            held[speaker] = _with_why(held[speaker], f"{one.text} says the same")
     seen: set[str] = set()
     kept: list[Proposal] = []
     for place in order:

@@ -5,15 +5,13 @@ from collections.abc import Iterator
 from paddock_tui.advice.in_force import undone_by
 from paddock_tui.advice.ledger.changes import because_of
 from paddock_tui.advice.ledger.entries import entries_of
+from paddock_tui.advice.ledger.settling import KEEP, outings_after, to_settle
 from paddock_tui.advice.next_change.given import Given
-from paddock_tui.advice.next_change.outings_left import outings_left
 from paddock_tui.advice.next_change.start_pressure import learnt_with
-from paddock_tui.facts.past import PastSession
 from paddock_tui.matters import Outing
 from paddock_tui.matters.behaviour_rules import debriefed
 from paddock_tui.records.differences import differences
-from paddock_tui.records.session_parts import DANGERS, SYMPTOMS, Symptom
-from paddock_tui.trade.outings_to_tell import FEWEST_LEFT, outings_to_tell
+from paddock_tui.records.session_parts import SYMPTOMS
 
 
 def learnt(given: Given) -> Iterator[str]:
@@ -33,7 +31,7 @@ def learnt(given: Given) -> Iterator[str]:
         if because is None or not because.expect:
             continue
         yield f"{one}: expected {because.expect}; {_what_came(because.why or '', felt, told)}"
-    yield from _to_settle(given, before)
+    yield from _to_settle(given)
 
 
 def _what_came(why: str, felt: set[str], told: bool) -> str:
@@ -48,32 +46,17 @@ def _what_came(why: str, felt: set[str], told: bool) -> str:
     return f"since then you wrote {' and '.join(sorted(felt)) or 'nothing'}"
 
 
-def _to_settle(given: Given, before: PastSession) -> Iterator[str]:
+def _to_settle(given: Given) -> Iterator[str]:
     """Say which outings would tell what the last change did, where enough are left and it is worth them."""
     name = given.about.id_of("bike")
     own = given.about.id_of("session") or "this session"
-    if name is None or len(given.block) != 1:
+    if name is None or not given.block:
         return
-    if any(one.what in DANGERS for one in _all(given, before)):
-        # Nothing is ridden again, or gone back into, for the sake of knowing, that brought a danger.
-        return
-    left = outings_left(given.about)
-    if left is None or left < FEWEST_LEFT:
-        return
-    change = given.block[0]
+    left = outings_after(given.about.situation.day, given.session)
+    acted = {one.path for one in given.block}
     for entry in entries_of(learnt_with(given.about).history, name, given.about.situation.bike):
-        if entry.session.id != own or entry.path != change.path or entry.judgement is None:
-            continue
-        judgement = entry.judgement
-        if judgement.verdict in ("helped", "made it worse") or judgement.gain_s is None:
-            return
-        order = outings_to_tell(judgement, given.case.clean_laps() or 0, left)
-        if order:
-            yield f"to settle {change}: {len(order)} of the {left} outings left, {', then '.join(order)}"
-        else:
-            yield f"{change}: keep what you like; the outings left cannot tell the cause"
-
-
-def _all(given: Given, before: PastSession) -> Iterator[Symptom]:
-    yield from before.session.symptoms.values()
-    yield from given.session.symptoms.values()
+        if entry.session.id == own and acted == {one.path for one in entry.changes}:
+            said = to_settle(entry, left, given.case.clean_laps() or 0)
+            if said:
+                change = entry.changes[0]
+                yield f"{change}: {said}" if said.startswith(KEEP) else f"to settle {change}: {said}"

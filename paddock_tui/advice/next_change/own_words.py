@@ -34,7 +34,8 @@ NEAREST: Final[dict[str, tuple[str, ...]]] = {
 }
 """Words that riders use, each with the phrases that come nearest. Common practice, no source."""
 
-ASKED: Final = "none of these: answer 'what the bike did' on the session page"
+NONE_OF_THESE: Final = (("did",), "noted")
+"""It stays in the rider's words: something was noted, and is no symptom that is known here."""
 
 
 def own_words(given: Given) -> Spoken:
@@ -47,12 +48,13 @@ def own_words(given: Given) -> Spoken:
         for word, phrases in NEAREST.items():
             if word in text.casefold():
                 answers = tuple((phrase, phrase) for phrase in phrases)
-                question = CauseQuestion(f'You wrote "{_short(text)}". Which is nearest?', answers)
+                asked = f'You wrote "{_short(text)}". Which is nearest?'
+                question = CauseQuestion(asked, answers, NONE_OF_THESE)
                 return Proposal(
                     Kind.ASK,
                     word,
                     question.text,
-                    f"only what is written in fixed words can be found again; {ASKED}",
+                    "only what is written in fixed words can be found again",
                     question=question,
                     answer_at=("symptoms", "1", "what"),
                 )

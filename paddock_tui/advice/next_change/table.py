@@ -14,6 +14,7 @@ from paddock_tui.advice.next_change.cures import (
     damping,
     preload,
 )
+from paddock_tui.advice.next_change.evidence import all_travel_used
 from paddock_tui.advice.next_change.levels import freer_rear, height
 from paddock_tui.advice.next_change.table_rest import REST
 from paddock_tui.advice.next_change.words import CannotChange, CauseQuestion, Move
@@ -58,7 +59,16 @@ SUSPENSION: dict[str, Cure] = {
     "harsh on single bumps": Cure(
         BRAKING,
         "damping is too firm for one sharp bump",
-        (Option(lambda case: fast_compression(case, case.end, -2), "takes the bump softer", "dives more"),),
+        (
+            Option(
+                lambda case: fast_compression(case, case.end, -2),
+                "takes the bump softer",
+                "dives more",
+                if_=lambda case: not all_travel_used(case, case.end),
+            ),
+        ),
+        otherwise="that end uses all its travel, and is hard where it ends: nothing softer; sag and spring "
+        "first, then a technician",
         asks_end=True,
     ),
     "harsh on a series": Cure(

@@ -43,10 +43,14 @@ class CannotChange:
 
 @attrs.frozen
 class CauseQuestion:
-    """What tells two causes apart: the question, how to find out, and the answers with what they mean."""
+    """What tells two causes apart: the question, how to find out, and the answers with what they mean.
+
+    `none` is where it is kept that none of these is meant, and as which word; None where one of them is.
+    """
 
     text: str
     answers: tuple[tuple[str, str], ...]
+    none: tuple[Path, str] | None = None
 
 
 @attrs.frozen

@@ -28,7 +28,9 @@ def _change_page(asked: PageContext) -> Page:
     """Make the page of one change; where it is not to be found any more, of all."""
     found, row = ledger(asked.desk), asked.place.row
     entry = entry_of(found, row) if row is not None else None
-    return change_page(entry, found.histories[entry.bike]) if entry is not None else _page(asked)
+    if entry is None:
+        return _page(asked)
+    return change_page(entry, found.histories[entry.bike], asked.desk.now().date())
 
 
 def _hears(host: Host, message: messages.RowMessage) -> bool:

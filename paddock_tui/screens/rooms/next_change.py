@@ -10,7 +10,7 @@ from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.next_change import ANSWER, OWN, Coming, answers_of, next_change_page, proposal_of
-from paddock_tui.pages.rows import Page
+from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, needs_session
@@ -55,13 +55,13 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
     """Take enter and digits on the rows of this page; whether the message was for it."""
     row = message.row
     if isinstance(message, messages.Digit) and row.key.startswith(ANSWER):
-        word = answers_of(host.board.page.rows(), row).get(message.text)
-        if word is not None:
-            _answer(host, row.ref, row.path, word)
+        answer = answers_of(host.board.page.rows(), row).get(message.text)
+        if answer is not None:
+            _answer(host, answer)
         return True
     if isinstance(message, messages.Chosen):
         if row.key.startswith(ANSWER):
-            _answer(host, row.ref, row.path, row.key.removeprefix(ANSWER))
+            _answer(host, row)
             return True
         if row.key == OWN:
             _own(host)
@@ -88,9 +88,10 @@ def _advised(host: Host) -> tuple[Ref, Advised] | None:
     return (ridden, next_change(host.desk.about(ridden))) if ridden is not None else None
 
 
-def _answer(host: Host, ref: Ref | None, path: tuple[str, ...], word: str) -> None:
-    if ref is not None and path:
-        host.attempt(setting_value(host.desk.files, ref, path, word))
+def _answer(host: Host, row: Row) -> None:
+    if row.ref is not None and row.path:
+        word = row.key.removeprefix(ANSWER)
+        host.attempt(setting_value(host.desk.files, row.ref, row.path, word))
 
 
 def _own(host: Host) -> None:

@@ -262,5 +262,6 @@ def test_outings_that_would_settle_a_change_are_named_where_three_are_left(
 def test_a_gain_that_the_outings_left_cannot_tell_is_left_to_what_one_likes() -> None:
     step = (FROM, turned(front_rebound=10), *timetable(12, 13, 14))
     assert advised(*step).learnt == (
-        "front rebound 12 -> 10 clicks (firmer): keep what you like; the outings left cannot tell the cause",
+        "front rebound 12 -> 10 clicks (firmer): keep what you like, cause not known: "
+        "the 3 outings left cannot tell it",
     )

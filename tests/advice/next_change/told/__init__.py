@@ -5,6 +5,19 @@ from tests.advice.next_change.told.first_right import ACCEPTED, FIRST
 from tests.advice.next_change.told.pressures import PRESSURES, UNDO
 from tests.advice.next_change.told.sags import CLEAN, SAGS
 from tests.advice.next_change.told.stops import STOPS
+from tests.advice.next_change.told.symptoms import MEASURED, SYMPTOMS_ALONE
 from tests.advice.next_change.told.tables import TABLES
 
-SITUATIONS = [*STOPS, *DANGERS, *FIRST, *ACCEPTED, *PRESSURES, *UNDO, *SAGS, *TABLES, *CLEAN]
+SITUATIONS = [
+    *STOPS,
+    *DANGERS,
+    *FIRST,
+    *ACCEPTED,
+    *PRESSURES,
+    *UNDO,
+    *SAGS,
+    *TABLES,
+    *SYMPTOMS_ALONE,
+    *MEASURED,
+    *CLEAN,
+]

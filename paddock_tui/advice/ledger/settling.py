@@ -1,0 +1,69 @@
+"""How a change would be settled: so many more outings, in their order, only where that is worth them."""
+
+import datetime as dt
+
+from paddock_tui.advice.ledger.entries import LedgerEntry
+from paddock_tui.facts.past import History, PastSession
+from paddock_tui.records.day import RidingDay
+from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session_parts import DANGERS
+from paddock_tui.records.timetable import group_today, slots_of
+from paddock_tui.trade.outings_to_tell import FEWEST_LEFT, outings_to_tell
+from paddock_tui.trade.session_comparison import FEWEST
+
+KEEP = "keep what you like, cause not known"
+_TOLD = ("helped", "made it worse")
+
+
+def outings_after(day: RidingDay | None, session: Session) -> int | None:
+    """Count the starts of a group's timetable after a session; None where the day has no timetable."""
+    at = session.parked or session.went_out or session.start
+    if day is None or at is None:
+        return None
+    slots = slots_of(day, group_today(day, session.rider, session.bike))
+    if not slots:
+        return None
+    return sum(slot.from_ is not None and slot.from_ > at for slot in slots.values())
+
+
+def outings_left_today(history: History, entry: LedgerEntry, today: dt.date) -> int | None:
+    """Count the outings left of a change's own day, where that is today; None where nobody knows."""
+    session = entry.session.session
+    if session.date != today:
+        return None
+    ridden = [
+        one
+        for one in history.past
+        if one.session.date == today and one.session.rider == session.rider and is_ridden(one.session)
+    ]
+    last: PastSession | None = ridden[-1] if ridden else None
+    return outings_after(last.day, last.session) if last is not None else None
+
+
+def to_settle(entry: LedgerEntry, left: int | None, laps: int) -> str:
+    """Say which outings would tell what a change did; empty where it is told, or nothing may be tried.
+
+    `laps` are the clean laps of an outing. Nothing is ridden again, or gone back into, for the sake of
+    knowing, that brought a danger; with fewer than three outings left none is spent.
+    """
+    judgement = entry.judgement
+    if left is None or left < FEWEST_LEFT or judgement is None or judgement.verdict in _TOLD:
+        return ""
+    if (
+        entry.others
+        or entry.source is None
+        or _danger(entry.source.session)
+        or _danger(entry.session.session)
+    ):
+        return ""
+    if judgement.gain_s is None:
+        timed = all(one.may_time for one in (entry.source, entry.session)) and laps >= FEWEST
+        return "" if timed or judgement.steps != (0, 0) else f"{KEEP}: no laps are timed to tell it by"
+    order = outings_to_tell(judgement, laps, left)
+    if order:
+        return f"{len(order)} of the {left} outings left, {', then '.join(order)}"
+    return f"{KEEP}: the {left} outings left cannot tell it"
+
+
+def _danger(session: Session) -> bool:
+    return any(one.what in DANGERS for one in session.symptoms.values())
