@@ -26,7 +26,7 @@ async def test_a_change_is_opened_tried_back_and_undone(garage: Path) -> None:
         on_row(rider, "front trim", "2026-05-16-2-magpie")
         await rider.types("enter")
         assert main.place.room == "change"
-        assert "faster with it both times" in rider.screen
+        assert "faster with it, slower without again" in rider.screen
         await rider.types("escape")
         assert main.place.room == "ledger"
         assert rider.app.main.board.cursor_row is not None
