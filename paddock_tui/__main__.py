@@ -2,6 +2,7 @@
 
 import argparse
 import contextlib
+import gc
 import os
 import sys
 import threading
@@ -22,6 +23,9 @@ if TYPE_CHECKING:
 INTERRUPTED = 130
 """The status that shells give to programs ended by ctrl+c: never a verdict."""
 
+GARBAGE_AFTER = 100_000
+"""How many more objects there have to be than at the last look for garbage."""
+
 _LIBRARIES = ("textual", "attrs", "cattrs", "tomlkit", "pint")
 
 
@@ -39,8 +43,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
 def script() -> None:
     """Run one command and end the process with its status: at once, where nothing is left to wait for.
 
-    The interpreter would take everything apart first, which the rider waits for.
+    The interpreter would take everything apart first, which the rider waits for. What is loaded stays: it
+    is not looked through for garbage time and again while more is loaded.
     """
+    gc.set_threshold(GARBAGE_AFTER, 20, 100)
     try:
         status = main()
     except SystemExit as stop:
@@ -97,6 +103,9 @@ def _usual_garage() -> list[str]:
 
 def _run(given: argparse.Namespace) -> int:
     """Import the one command that is asked for, and run it."""
+    from paddock_tui import late_methods
+
+    late_methods.begin()
     return _COMMANDS[given.command](given)
 
 

@@ -1,4 +1,7 @@
-"""Names of a package that are loaded when they are first asked for: nobody waits for what others need."""
+"""Names of a package that are loaded when they are first asked for: nobody waits for what others need.
+
+What a registry holds is asked for as a whole (`Whole`).
+"""
 
 import sys
 from collections.abc import Callable, Mapping
@@ -20,3 +23,20 @@ def on_demand(package: str, homes: Mapping[str, str]) -> Callable[[str], object]
         return found
 
     return get
+
+
+class Whole:
+    """Whether all parts of a registry are loaded: nothing may be judged by some of them."""
+
+    def __init__(self, what: str, module: str) -> None:
+        self._what, self._module = what, module
+        self._is_whole = False
+
+    def set(self) -> None:
+        """Note that every part is loaded."""
+        self._is_whole = True
+
+    def require(self) -> None:
+        """Raise RuntimeError where some parts are not loaded."""
+        if not self._is_whole:
+            raise RuntimeError(f"{self._what} are not all loaded: import {self._module} before")

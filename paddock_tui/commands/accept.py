@@ -3,7 +3,7 @@
 import datetime as dt
 
 from paddock_tui.commands.common import NOT_DONE, USAGE, CommandStopped, complain, find_ref, open_desk
-from paddock_tui.commands.set import keep_and_say
+from paddock_tui.commands.keeping import keep_and_say
 from paddock_tui.desk import accepting, withdrawing
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider

@@ -1,9 +1,8 @@
 """`check`: the review of a session, or of everything, as text or as JSON."""
 
 import datetime as dt
-import json
 import sys
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from typing import Any, Literal
 
 import attrs
@@ -13,7 +12,6 @@ from paddock_tui.commands.common import (
     HOLD,
     NOT_DONE,
     OK,
-    columns,
     complain,
     counted,
     find_ref,
@@ -21,6 +19,7 @@ from paddock_tui.commands.common import (
     say,
     sentences,
 )
+from paddock_tui.commands.printing import lines_of, print_dict
 from paddock_tui.desk import Desk
 from paddock_tui.desk.lookup import unplaced
 from paddock_tui.desk.situations import Assembled
@@ -28,11 +27,9 @@ from paddock_tui.pages.as_json import problem_as_dict
 from paddock_tui.pages.garage import garage_heading
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
-from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.review import finding_key, from_before, review_page, verdict_line
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.pages.speech import spoken
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
@@ -67,7 +64,7 @@ def check(folder: str, session: str | None, at: dt.datetime | None, form: CheckF
         page = review_page(
             result, heading_of(desk, ref), problems, notes=found.notes, before=from_before(found.situation)
         )
-        say(_lines(_named(page, result), form))
+        say(lines_of(_named(page, result), form))
     return _status(ref, result, found.lost, hidden)
 
 
@@ -80,10 +77,6 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
         doubts.append(f"{ref} is not a session: only its ranges and modes are judged")
     complain(doubts)
     return NOT_DONE if doubts else _STATUS.get(result.verdict, NOT_DONE)
-
-
-def _lines(page: Page, form: CheckForm) -> Iterator[str]:
-    return spoken(page) if form == "plain" else plain_page(page, columns())
 
 
 def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> int:
@@ -108,7 +101,7 @@ def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> 
         rows = [{"session": str(ref), "verdict": found.verdict} for ref, found in verdicts]
         print_dict({"verdicts": rows, "problems": [problem_as_dict(trouble) for trouble in problems]})
     else:
-        say(_lines(_everything(garage_heading(desk), verdicts, problems), form))
+        say(lines_of(_everything(garage_heading(desk), verdicts, problems), form))
         say(("", f"{counted(len(refs), 'record')} read, {counted(len(problems), 'problem')}"))
     return NOT_DONE if lost else OK
 
@@ -213,8 +206,3 @@ def _not_judged(result: Review) -> list[dict[str, Any]]:
 
 def _place(where: Where | None) -> str | None:
     return None if where is None else f"{where.ref}:{spell(where.path)}"
-
-
-def print_dict(data: dict[str, Any]) -> None:
-    """Print plain data as JSON; control characters come out escaped."""
-    sys.stdout.write(json.dumps(data, indent=2, ensure_ascii=True) + "\n")

@@ -15,7 +15,7 @@ from paddock_tui.commands.common import (
     say,
 )
 from paddock_tui.commands.common import sentences as sentences_of
-from paddock_tui.commands.set import NOTHING, asked_about, keep_and_say
+from paddock_tui.commands.keeping import NOTHING, asked_about, keep_and_say
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.late import delaying, late_minutes
 from paddock_tui.desk.day.moving import moved_to, moving

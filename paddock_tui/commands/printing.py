@@ -1,16 +1,16 @@
 """How `show` prints a page, and what of it was asked for."""
 
-from collections.abc import Sequence
-from typing import Literal
+import json
+import sys
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING, Any, Literal
 
 import attrs
 
-from paddock_tui.commands.check import print_dict
 from paddock_tui.commands.common import columns, say
-from paddock_tui.pages.as_json import page_as_dict
-from paddock_tui.pages.plain import plain_page
-from paddock_tui.pages.rows import Page
-from paddock_tui.pages.speech import spoken
+
+if TYPE_CHECKING:
+    from paddock_tui.pages.rows import Page
 
 PrintForm = Literal["text", "json", "html", "plain"]
 
@@ -31,9 +31,27 @@ class AskedPage:
     personal: Sequence[str] = ()
 
 
-def print_page(page: Page, form: PrintForm) -> None:
+def print_page(page: "Page", form: PrintForm) -> None:
     """Print a page as text, as sentences or as JSON."""
     if form == "json":
+        from paddock_tui.pages.as_json import page_as_dict
+
         print_dict(page_as_dict(page))
     else:
-        say(spoken(page) if form == "plain" else plain_page(page, columns()))
+        say(lines_of(page, form))
+
+
+def lines_of(page: "Page", form: PrintForm, *, paths: bool = False) -> Iterable[str]:
+    """Write a page as sentences or as text, with the paths of its values where they are asked for."""
+    if form == "plain":
+        from paddock_tui.pages.speech import spoken
+
+        return spoken(page)
+    from paddock_tui.pages.plain import plain_page
+
+    return plain_page(page, columns(), paths=paths)
+
+
+def print_dict(data: dict[str, Any]) -> None:
+    """Print plain data as JSON; control characters come out escaped."""
+    sys.stdout.write(json.dumps(data, indent=2, ensure_ascii=True) + "\n")

@@ -16,20 +16,14 @@ from paddock_tui.commands.common import (
     say,
     sentences,
 )
+from paddock_tui.commands.keeping import NOTHING, asked_about, keep_and_say
 from paddock_tui.desk import Desk, setting
-from paddock_tui.desk.debrief.lap_doubts import BEST, LAPS, lap_doubts
-from paddock_tui.desk.edits.questions import questions
-from paddock_tui.desk.edits.values import said, shown
-from paddock_tui.desk.sessions.from_json import set_up_from_json
+from paddock_tui.desk.edits.values import said
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.store.foreign import MOST_BYTES, foreign_text
-from paddock_tui.store.saving import Clash, NotSaved, Outcome, Saved
 from paddock_tui.text import fold, printable
-
-NOTHING = "nothing was changed"
-OF_LAPS = ((LAPS,), BEST)
 
 
 def set_values(folder: str, wanted: str, assignments: Sequence[str], *, yes: bool = False) -> int:
@@ -61,6 +55,8 @@ def set_values(folder: str, wanted: str, assignments: Sequence[str], *, yes: boo
 
 def set_from(folder: str, wanted: str, file: str, *, preview: bool = False, yes: bool = False) -> int:
     """Give a session or a profile the set-up of a JSON file; - is standard input. A preview only says so."""
+    from paddock_tui.desk.sessions.from_json import set_up_from_json
+
     desk = open_desk(folder)
     ref = find_ref(desk, wanted, ("session", "profile"))
     text = sys.stdin.read(MOST_BYTES) if file == "-" else foreign_text(file, Path.cwd(), "a set-up as JSON")
@@ -75,14 +71,6 @@ def set_from(folder: str, wanted: str, file: str, *, preview: bool = False, yes:
     return _refused(asked) if asked else keep_and_say(desk, step, lines or ("nothing differs",))
 
 
-def asked_about(desk: Desk, ref: Ref, step: Step) -> list[InputError]:
-    """List what a step would be asked about on the screen; where nobody can be asked that refuses it."""
-    edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
-    of_laps = lap_doubts(desk, ref, step) if any(edit.path[:1] in OF_LAPS for edit in edits) else []
-    asked = (InputError(said, "an answer", "--yes takes it as it is", path=(LAPS,)) for said in of_laps)
-    return [*questions(ref, desk.files.data(ref), edits), *asked]
-
-
 def _said(desk: Desk, ref: Ref, step: Step) -> list[str]:
     edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
     return said(desk.files, ref, edits)
@@ -95,37 +83,3 @@ def _refused(problems: Sequence[InputError]) -> int:
         complain((place + lines[0], *lines[1:]))
     complain((NOTHING,))
     return NOT_DONE
-
-
-def keep_and_say(desk: Desk, step: Step, lines: Sequence[str] = ()) -> int:
-    """Do a step, wait until it is on disk, and say what became of it, in these lines or its label."""
-    desk.do(step)
-    return settle_and_say(desk, lines or (step.label,))
-
-
-def settle_and_say(desk: Desk, lines: Sequence[str]) -> int:
-    """Wait until what was done is on disk; say these lines, or why it is not kept."""
-    outcomes = desk.settled()
-    desk.close()
-    for outcome in outcomes:
-        refusal = _refusal(outcome)
-        if refusal:
-            complain(refusal)
-            return NOT_DONE
-        if isinstance(outcome, Saved) and outcome.unnoted:
-            complain((f"kept, but not noted for undo: {outcome.unnoted}",))
-    say(part for line in lines for part in fold(printable(line), columns()))
-    return OK
-
-
-def _refusal(outcome: Outcome) -> tuple[str, ...]:
-    if isinstance(outcome, Clash):
-        place = f"{outcome.ref} {spell(outcome.edit.path)}"
-        return (
-            f"not kept: {place} was changed meanwhile to {printable(shown(outcome.found))}",
-            "  look at it, and set it again",
-        )
-    if isinstance(outcome, NotSaved):
-        first = f"not kept: {printable(outcome.reason)}"
-        return (first, f"  {printable(outcome.mend)}") if outcome.mend else (first,)
-    return ()

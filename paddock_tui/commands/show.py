@@ -1,22 +1,19 @@
 """`show`: a garage, one of its pages, or one of its records, as plain text."""
 
 from collections.abc import Callable, Sequence
+from typing import TYPE_CHECKING
 
-from paddock_tui.commands.check import print_dict
-from paddock_tui.commands.common import NOT_DONE, OK, USAGE, CommandStopped, columns, find_ref, open_desk, say
-from paddock_tui.commands.printing import AskedPage, PrintForm, print_page
+from paddock_tui.commands.common import NOT_DONE, OK, USAGE, CommandStopped, find_ref, open_desk, say
+from paddock_tui.commands.printing import AskedPage, PrintForm, lines_of, print_dict, print_page
 from paddock_tui.desk import Desk
-from paddock_tui.pages.as_json import record_as_dict
-from paddock_tui.pages.garage import garage_page
-from paddock_tui.pages.plain import plain_page
-from paddock_tui.pages.record import record_page
-from paddock_tui.pages.rows import Page
-from paddock_tui.pages.speech import spoken
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import Loaded
 
-ScreenPage = Callable[[Desk, str, Ref | None], Page]
+if TYPE_CHECKING:
+    from paddock_tui.pages.rows import Page
+
+ScreenPage = Callable[[Desk, str, Ref | None], "Page"]
 """Makes the page of a room of the screens, about a session or profile."""
 
 _AS_NAMED = (
@@ -74,6 +71,8 @@ def show(
         print_page(screen(desk, AS_ON_SCREEN[name], _subject(desk, name, of)), form)
         return OK
     if wanted is None:
+        from paddock_tui.pages.garage import garage_page
+
         print_page(garage_page(desk), form)
         return OK
     ref = find_ref(desk, wanted)
@@ -81,10 +80,11 @@ def show(
     if loaded is None:
         return NOT_DONE
     if form == "json":
+        from paddock_tui.pages.as_json import record_as_dict
+
         print_dict(record_as_dict(loaded, desk.files.data(ref)))
     else:
-        page = _record(desk, loaded)
-        say(spoken(page) if form == "plain" else plain_page(page, columns(), paths=paths))
+        say(lines_of(_record(desk, loaded), form, paths=paths))
     return NOT_DONE if loaded.record is None else OK
 
 
@@ -96,7 +96,9 @@ def _subject(desk: Desk, name: str, of: str) -> Ref | None:
     return ref
 
 
-def _record(desk: Desk, loaded: Loaded) -> Page:
+def _record(desk: Desk, loaded: Loaded) -> "Page":
+    from paddock_tui.pages.record import record_page
+
     named = getattr(loaded.record, "bike", None)
     bike = desk.files.read(Ref("bike", named)) if isinstance(named, str) else None
     known = bike.record if bike is not None and isinstance(bike.record, Bike) else None

@@ -6,9 +6,8 @@ import attrs
 
 from paddock_tui.advice.briefing import briefing
 from paddock_tui.advice.ledger import LedgerFilter
-from paddock_tui.commands.check import print_dict
 from paddock_tui.commands.common import NOT_DONE, OK, USAGE, CommandStopped, columns, find_ref, say
-from paddock_tui.commands.printing import AskedPage, print_page
+from paddock_tui.commands.printing import AskedPage, print_dict, print_page
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.board import BoardMemory
 from paddock_tui.desk.edits.values import bike_of

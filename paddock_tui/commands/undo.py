@@ -1,8 +1,7 @@
 """`undo` and `redo`: move over the steps that the journal tells of, one at a time."""
 
 from paddock_tui.commands.common import NOT_DONE, complain, open_desk
-from paddock_tui.commands.set import settle_and_say
-from paddock_tui.pages.actions import OF_OTHERS
+from paddock_tui.commands.keeping import settle_and_say
 
 
 def undo(folder: str) -> int:
@@ -10,6 +9,8 @@ def undo(folder: str) -> int:
     desk = open_desk(folder)
     label = desk.undo()
     if label is None:
+        from paddock_tui.pages.actions import OF_OTHERS
+
         complain(("there is nothing to undo", *((f"  {OF_OTHERS}",) if desk.has_history_of_others() else ())))
         return NOT_DONE
     return settle_and_say(desk, (f"undone: {label}",))

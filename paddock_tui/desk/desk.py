@@ -6,34 +6,22 @@ from collections import Counter, deque
 from collections.abc import Callable, Iterable
 from concurrent.futures import Future, ThreadPoolExecutor, wait
 from pathlib import Path as FilePath
-from typing import TYPE_CHECKING
 
 import attrs
 
-from paddock_tui.advice.about import About
 from paddock_tui.desk.clock_watch import ClockWatch
-from paddock_tui.desk.histories import Histories
-from paddock_tui.desk.lookup import session_in_hand
+from paddock_tui.desk.looking import LooksAt, Now
 from paddock_tui.desk.set_clock import SetClock
-from paddock_tui.desk.situations import Assembled, assemble
 from paddock_tui.desk.undo import Done, Timeline
 from paddock_tui.desk.unsaved import Marks, marks, stage, whole_text
 from paddock_tui.desk.venue_clock import VenueClock
-from paddock_tui.facts import Situation
-from paddock_tui.facts.past import History
-from paddock_tui.records.common import Units
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.people import Rider
-from paddock_tui.rules import Review, review
 from paddock_tui.store.crash import report
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.journal import JournalEntry, entries_of
 from paddock_tui.store.outcomes import may_be_later
 from paddock_tui.store.saving import NotSaved, Outcome, Saved, cut_short, pass_over, repair, save
-
-if TYPE_CHECKING:
-    from paddock_tui.desk.edits.remedies import Preview
 
 
 @attrs.frozen
@@ -64,10 +52,7 @@ PAINT_WAITS = 0.05
 """Seconds that a paint waits for an edit to be on disk; painted before that, its value is marked."""
 
 
-Now = Callable[[], dt.datetime]
-
-
-class Desk:
+class Desk(LooksAt):
     """One garage in hand. Edits show at once and are written by one thread, in the order they were made.
 
     All methods belong to the thread that made the desk; listeners may be called from the writer's.
@@ -75,9 +60,8 @@ class Desk:
 
     def __init__(self, root: FilePath, now: Now = dt.datetime.now, files: GarageFiles | None = None) -> None:
         """Take a garage in hand; `files` are its files where some of them were read already."""
-        self._files = files or GarageFiles(root)
-        self.histories = Histories()
-        self.now = VenueClock(self._files) if now == dt.datetime.now else now
+        opened = files or GarageFiles(root)
+        super().__init__(opened, VenueClock(opened) if now == dt.datetime.now else now)
         self.on_change: list[Callable[[DeskChange], None]] = []
         self._history = Timeline(root)
         self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")
@@ -92,62 +76,6 @@ class Desk:
         """The writer's own list of steps that are not kept and may be tried again."""
         self._bases: dict[Ref, object] = {}
         """What their files were like when such steps were last put on top of them."""
-
-    @property
-    def root(self) -> FilePath:
-        """The folder of the garage."""
-        return self._files.root
-
-    @property
-    def files(self) -> GarageFiles:
-        """The files of the garage, edits that are not on disk yet included."""
-        return self._files
-
-    def session_in_hand(self) -> Ref | None:
-        """Return the session that everything is about when nobody says otherwise."""
-        return session_in_hand(self.files, self.now())
-
-    def assembled(self, ref: Ref, going_out: bool = False) -> Assembled:
-        """Return the situation of a session or a profile, with what could not be read."""
-        return assemble(self.files, ref, self.now(), going_out, self.histories)
-
-    def about(self, ref: Ref | None, assembled: Assembled | None = None) -> About:
-        """Return what advice may look at: a situation, this bike's sessions before it, the rider's units."""
-        if ref is None:
-            return About(Situation(now=self.now()), units=self.units())
-        situation = (assembled or self.assembled(ref)).situation
-        rider = situation.refs.get("rider")
-        units = self.units(rider.id if rider is not None else None)
-        return About(situation, situation.history, units)
-
-    def history_of(self, bike: Ref) -> History:
-        """Return every session of a bike that is not retired, as its ledger is made from."""
-        return self.histories.of(self.files, bike, Situation(refs={"bike": bike}, now=self.now()))
-
-    def review(self, ref: Ref | None = None, going_out: bool = False) -> Review:
-        """Judge a session (the one in hand) or a profile, whole."""
-        about = ref or self.session_in_hand()
-        if about is None:
-            return Review(about_a_session=False)
-        return review(self.assembled(about, going_out).situation)
-
-    def units(self, rider: str | None = None) -> Units:
-        """Return the units of bare numbers: a rider's own where they have some, over the garage's."""
-        own = Units()
-        loaded = self.files.read(Ref("rider", rider)) if rider is not None else None
-        if loaded is not None and isinstance(loaded.record, Rider):
-            own = loaded.record.units
-        base = self.files.garage().units
-        return Units(*(getattr(own, one.name) or getattr(base, one.name) for one in attrs.fields(Units)))
-
-    def previewed(self, step: Step, subject: Ref, before: Review | None = None) -> "Preview":
-        """Return what a step would do to the review of a session or profile; nothing is changed.
-
-        `before` is the review as it is, where it is at hand.
-        """
-        from paddock_tui.desk.edits.remedies import previewed
-
-        return previewed(self.files, self.now(), self.histories, step, subject, before)
 
     def do(self, step: Step) -> None:
         """Do a step: it shows at once, and is kept by the writer thread."""
@@ -175,9 +103,9 @@ class Desk:
 
     def mend(self) -> str:
         """Complete, or put back, what an earlier run was cut short in; gives what to say about it."""
-        said = repair(self._files, self.now())
+        said = repair(self.files, self.now())
         if said:
-            self._files.forget_listing()
+            self.files.forget_listing()
         return said
 
     def has_history_of_others(self) -> bool:
@@ -187,7 +115,7 @@ class Desk:
 
     def cut_short(self) -> str:
         """Return what to say of a step that was cut short, which is left as it is."""
-        return cut_short(self._files)
+        return cut_short(self.files)
 
     def changed_on(self, day: dt.date) -> list[JournalEntry]:
         """List what the journal says was kept, undone and done again on a day, oldest first."""
@@ -232,10 +160,10 @@ class Desk:
     def poll(self) -> tuple[Ref, ...]:
         """Look whether others changed files in memory; tells the listeners, and gives what changed."""
         self.take_over()
-        changed = self._files.changed({ref for ref, count in self._pending.items() if count})
+        changed = self.files.changed({ref for ref, count in self._pending.items() if count})
         waiting = {ref for done in self._history.unkept() for ref in done.refs}
         for ref in waiting:
-            if not self._pending[ref] and self._files.stamp(ref) != self._bases.get(ref):
+            if not self._pending[ref] and self.files.stamp(ref) != self._bases.get(ref):
                 self._put_on_top(ref)
                 changed = (*changed, ref)
         if changed:
@@ -244,12 +172,12 @@ class Desk:
 
     def watch(self, refs: Iterable[Ref]) -> None:
         """Let each look for changes of others look at these records, which are shown."""
-        self._files.watch(refs)
+        self.files.watch(refs)
 
     @property
     def came_in(self) -> int:
         """How many values others changed, as the last look found them in the records that were in memory."""
-        return self._files.came_in
+        return self.files.came_in
 
     def clock_doubt(self) -> str:
         """Return what to say of a clock that jumped, or that is behind the last change; empty otherwise."""
@@ -306,7 +234,7 @@ class Desk:
     def _start(self, done: Done) -> None:
         plain = all(isinstance(change, Change) for change in done.step.changes)
         if plain:
-            stage(self._files, done.step)
+            stage(self.files, done.step)
         self._pending.update(done.refs)
         self._running.append(self._writer.submit(self._keep, done))
         self._paint_by = time.monotonic() + PAINT_WAITS
@@ -346,14 +274,14 @@ class Desk:
     def _try(self, done: Done) -> Outcome:
         try:
             note = attrs.evolve(self._history.note(done), doubtful=self.clock_in_doubt)
-            return save(self._files, done.step, self.now(), note)
+            return save(self.files, done.step, self.now(), note)
         except Exception as error:
             where = report(error)
             return NotSaved("an unexpected error", f"a report is in {where}" if where else "")
 
     def _pass_over(self, done: Done) -> None:
         entry = JournalEntry(done.id, self.now(), self._history.run, "passed", done.step, done.step)
-        pass_over(self._files, entry, self.now())
+        pass_over(self.files, entry, self.now())
 
     def _wait(self) -> None:
         wait(list(self._running))
@@ -379,7 +307,7 @@ class Desk:
             if not one.again:
                 self._pending.subtract(one.done.refs)
             if not all(isinstance(change, Change) for change in one.done.step.changes):
-                self._files.forget_listing()
+                self.files.forget_listing()
             for ref in one.done.refs:
                 if not self._pending[ref]:
                     self._put_on_top(ref, saved=isinstance(one.outcome, Saved))
@@ -387,12 +315,12 @@ class Desk:
 
     def _put_on_top(self, ref: Ref, *, saved: bool = False) -> None:
         """Read a record from its file again, and let what could not be kept show over it."""
-        self._files.unstage(ref, saved=saved)
+        self.files.unstage(ref, saved=saved)
         over = [done.step for done in self._history.unkept() if ref in done.refs]
         if over:
-            self._bases[ref] = self._files.stamp(ref)
+            self._bases[ref] = self.files.stamp(ref)
         for step in over:
-            stage(self._files, Step(step.label, tuple(one for one in step.changes if one.ref == ref)))
+            stage(self.files, Step(step.label, tuple(one for one in step.changes if one.ref == ref)))
 
     def _tell(self, told: DeskChange) -> None:
         for listener in list(self.on_change):

@@ -9,8 +9,8 @@ import attrs
 
 from paddock_tui.desk.lookup import Order, glance, of_bike, of_rider, order
 from paddock_tui.facts import Situation
-from paddock_tui.facts.past import ENDS, FORBIDDEN, History, PastSession, tyre_of
-from paddock_tui.records.day import DayEntry, RidingDay
+from paddock_tui.facts.past import ENDS, History, PastSession, tyre_of
+from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session

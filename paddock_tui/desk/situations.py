@@ -8,7 +8,10 @@ import attrs
 
 from paddock_tui.desk.histories import Histories
 from paddock_tui.desk.lookup import of_date
-from paddock_tui.facts import Situation
+from paddock_tui.facts import (
+    Situation,
+    registered,  # noqa: F401 - what is assembled can be judged
+)
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Dangling, Disputed, Impossible, NotUnderstood
 from paddock_tui.records.bike import Bike

@@ -23,13 +23,18 @@ def _no_ids(kind: str) -> tuple[str, ...] | None:  # noqa: ARG001 - stands in fo
     return None
 
 
+def _not_known() -> None:
+    return None
+
+
 @attrs.frozen
 class LineContext:
     """The record in hand as it stands: what a line is read against.
 
     `data` is the record as plain data; `last` holds values of this bike from before, for telling a
     pressure typed in another unit; `ids` lists the ids of a kind, None where they are not looked up.
-    `usual_s` is the usual lap in s; `no_laps` why no lap may be entered, and the mend.
+    `usual_lap` works out the usual lap in s once laps are read; `no_laps` why no lap may be entered, and the
+    mend.
     """
 
     kind: str
@@ -40,8 +45,13 @@ class LineContext:
     units: Units | None = None
     last: Mapping[Path, Value] = attrs.field(factory=dict)
     ids: Callable[[str], tuple[str, ...] | None] = _no_ids
-    usual_s: float | None = None
+    usual_lap: Callable[[], float | None] = _not_known
     no_laps: tuple[str, str] | None = None
+
+    @functools.cached_property
+    def usual_s(self) -> float | None:
+        """The usual lap in s; None where none is known."""
+        return self.usual_lap()
 
     @functools.cached_property
     def words(self) -> Vocabulary:

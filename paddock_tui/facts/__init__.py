@@ -1,51 +1,27 @@
 """What can be known of a situation: each fact is a function of other facts, known, not known or absent."""
 
-from paddock_tui.facts import (  # noqa: F401 - registers their facts
-    aids,
-    brakes,
-    changes,
-    checklist_stages,
-    checklists,
-    controls,
-    copied,
-    damping_adjusters,
-    dash,
-    day,
-    essentials,
-    event,
-    fuel,
-    hard_starts,
-    heights,
-    incidents,
-    launch_starts,
-    light,
-    open_matters,
-    outing,
-    outside_pressure,
-    physics,
-    presets,
-    quoted,
-    race,
-    rear_tyre,
-    record_checks,
-    road,
-    sag,
-    service,
-    suggested_levels,
-    suspension,
-    tyre_air,
-    tyre_pressures,
-    tyre_targets,
-    tyres,
-    weather,
-    wet_package,
-    wheel_speeds,
-)
-from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Absent, Facts, MissingFact, NotKnown
-from paddock_tui.facts.joining import check_needs
-from paddock_tui.facts.situation import Situation
+from typing import TYPE_CHECKING
+
+from paddock_tui.on_demand import on_demand
+
+if TYPE_CHECKING:
+    from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, MissingFact, NotKnown
+    from paddock_tui.facts.registered import FACTS, Facts
+    from paddock_tui.facts.situation import Situation
 
 __all__ = ["ABSENT", "FACTS", "UNKNOWN", "Absent", "Facts", "MissingFact", "NotKnown", "Situation"]
 
-for _name, _fact in FACTS.items():
-    check_needs("fact", _name, _fact.needs, _fact.gathers)
+if not TYPE_CHECKING:
+    __getattr__ = on_demand(
+        __name__,
+        {
+            "ABSENT": "core",
+            "FACTS": "registered",
+            "UNKNOWN": "core",
+            "Absent": "core",
+            "Facts": "registered",
+            "MissingFact": "core",
+            "NotKnown": "core",
+            "Situation": "situation",
+        },
+    )

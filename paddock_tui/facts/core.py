@@ -7,6 +7,7 @@ from typing import Any, Final, Literal, TypeAlias, TypeVar
 
 import attrs
 
+from paddock_tui.on_demand import Whole
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes_of_bike import label_of
 
@@ -66,6 +67,8 @@ class Fact:
 
 FACTS: dict[str, Fact] = {}
 
+COMPLETE = Whole("facts", "paddock_tui.facts.registered")
+
 F = TypeVar("F", bound=Callable[..., Any])
 
 
@@ -106,6 +109,7 @@ class Facts:
     """
 
     def __init__(self, roots: Mapping[str, Any], subjects: Mapping[PerSubject, Mapping[str, Any]]) -> None:
+        COMPLETE.require()
         self._roots = roots
         self._subjects = subjects
         self._found: dict[tuple[str, str | None], Any] = {}

@@ -5,10 +5,10 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import FORBIDDEN, PastSession
+from paddock_tui.facts.past import PastSession
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.day import DayEntry, RidingDay, TimetableSlot, measured_elsewhere
+from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay, TimetableSlot, measured_elsewhere
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.session import Session
 

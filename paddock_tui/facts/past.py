@@ -13,9 +13,6 @@ from paddock_tui.records.tyres import Tyre, TyreSet
 End = Literal["front", "rear"]
 ENDS: tuple[End, End] = ("front", "rear")
 
-FORBIDDEN = "forbidden"
-"""What a day says of lap timing where no lap may be timed."""
-
 
 @attrs.frozen
 class PastSession:

@@ -1,28 +1,13 @@
 """What was once written down stays open until it is answered: the fold of a record into open matters."""
 
-from paddock_tui.matters import (  # noqa: F401 - register their kinds
-    air,
-    behaviour,
-    brakes,
-    chain,
-    checks,
-    falls,
-    head,
-    helping,
-    hot,
-    leaks,
-    machine,
-    oil,
-    organiser,
-    rider,
-    standing,
-    tyres,
-    warning_lights,
-    wear,
-    work,
-)
-from paddock_tui.matters.core import KINDS, AidHelp, Matter, MatterKind, Opened, Outing, Present
-from paddock_tui.matters.fold import Folded, MatterHistory, advance, matters
+from typing import TYPE_CHECKING
+
+from paddock_tui.on_demand import on_demand
+
+if TYPE_CHECKING:
+    from paddock_tui.matters.core import AidHelp, Matter, MatterKind, Opened, Outing, Present
+    from paddock_tui.matters.fold import Folded, MatterHistory
+    from paddock_tui.matters.registered import KINDS, advance, matters
 
 __all__ = [
     "KINDS",
@@ -37,3 +22,21 @@ __all__ = [
     "advance",
     "matters",
 ]
+
+if not TYPE_CHECKING:
+    __getattr__ = on_demand(
+        __name__,
+        {
+            "KINDS": "registered",
+            "AidHelp": "core",
+            "Folded": "fold",
+            "Matter": "core",
+            "MatterHistory": "fold",
+            "MatterKind": "core",
+            "Opened": "core",
+            "Outing": "core",
+            "Present": "core",
+            "advance": "registered",
+            "matters": "registered",
+        },
+    )

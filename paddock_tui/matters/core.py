@@ -13,6 +13,7 @@ import attrs
 from paddock_tui.limits import Limit, Limits
 from paddock_tui.matters.seen import ColdCheck, Seen
 from paddock_tui.matters.severity import Severity
+from paddock_tui.on_demand import Whole
 from paddock_tui.records.answers import MatterAnswer
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
@@ -240,6 +241,8 @@ class MatterKind:
 
 
 KINDS: Final[dict[str, MatterKind]] = {}
+
+COMPLETE = Whole("kinds of matters", "paddock_tui.matters.registered")
 
 
 def declare(kind: MatterKind) -> MatterKind:

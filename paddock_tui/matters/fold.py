@@ -6,7 +6,17 @@ from collections.abc import Iterable, Iterator, Mapping
 
 import attrs
 
-from paddock_tui.matters.core import KINDS, TODAY, Matter, Opened, Outing, Present, Said, still_missing
+from paddock_tui.matters.core import (
+    COMPLETE,
+    KINDS,
+    TODAY,
+    Matter,
+    Opened,
+    Outing,
+    Present,
+    Said,
+    still_missing,
+)
 from paddock_tui.matters.remember import remembered
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD
@@ -38,6 +48,7 @@ def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
     """Return what is open for the session looked at, the worst first; the order of the outings given is no
     matter.
     """
+    COMPLETE.require()
     return shown(WALKS.through(in_order(history.outings, now.id)), history.answers, now)
 
 

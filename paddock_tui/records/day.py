@@ -15,6 +15,9 @@ from paddock_tui.records.papers import Booking
 from paddock_tui.records.race import MarkedTyre, RaceClass
 from paddock_tui.records.shapes import Reference, Word
 
+FORBIDDEN = "forbidden"
+"""What a day says of lap timing where no lap may be timed."""
+
 
 @attrs.frozen
 class PostedLimits:
@@ -93,7 +96,7 @@ class RidingDay:
         c.TEXT, "group on the day", "the organiser's group; its timetable is the one that counts"
     )
     timing: str | None = one(
-        Word("allowed", "forbidden"), "lap timing", "whether laps may be timed on this day"
+        Word("allowed", FORBIDDEN), "lap timing", "whether laps may be timed on this day"
     )
     camera_rule: str | None = one(c.TEXT, "camera rule", "what the organiser says about cameras")
     inspection_after_fall: str | None = one(

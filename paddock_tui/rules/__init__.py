@@ -1,48 +1,13 @@
 """What the facts mean: the rules, their limits, and the engine that gives the review."""
 
-from paddock_tui.facts.joining import check_needs
-from paddock_tui.rules import (  # noqa: F401 - registers their rules
-    aids,
-    aids_together,
-    air,
-    antilock,
-    brakes,
-    cautions,
-    checklists,
-    copied,
-    damping,
-    dash,
-    disputes,
-    engine_braking,
-    event,
-    falls,
-    fuel,
-    gearbox,
-    heights,
-    impossible,
-    launch,
-    method,
-    modes,
-    open_matters,
-    organiser,
-    presets,
-    pressures,
-    race,
-    readiness,
-    road,
-    sag,
-    service,
-    starting_pressures,
-    throttle_maps,
-    traction,
-    tyre_state,
-    tyres,
-    wet_package,
-    wheel_speeds,
-    wheelie,
-)
-from paddock_tui.rules.core import CAUTION, HOLD, NOTE, RULES, SERIOUS, Remedy, Rule, SetValue, Severity
-from paddock_tui.rules.engine import Finding, NotJudged, Pending, Review, Where, review
+from typing import TYPE_CHECKING
+
+from paddock_tui.on_demand import on_demand
+
+if TYPE_CHECKING:
+    from paddock_tui.rules.core import CAUTION, HOLD, NOTE, SERIOUS, Remedy, Rule, SetValue, Severity
+    from paddock_tui.rules.engine import Finding, NotJudged, Pending, Review, Where
+    from paddock_tui.rules.registered import RULES, review
 
 __all__ = [
     "CAUTION",
@@ -62,8 +27,24 @@ __all__ = [
     "review",
 ]
 
-for _id, _rule in RULES.items():
-    check_needs("rule", _id, (*_rule.needs, *_rule.when), _rule.gathers)
-    for _absorbed in _rule.absorbs:
-        if _absorbed not in RULES:
-            raise NameError(f"the rule {_id} absorbs {_absorbed}: no rule has this id")
+if not TYPE_CHECKING:
+    __getattr__ = on_demand(
+        __name__,
+        {
+            "CAUTION": "core",
+            "HOLD": "core",
+            "NOTE": "core",
+            "RULES": "registered",
+            "SERIOUS": "core",
+            "Finding": "engine",
+            "NotJudged": "engine",
+            "Pending": "engine",
+            "Remedy": "core",
+            "Review": "engine",
+            "Rule": "core",
+            "SetValue": "core",
+            "Severity": "core",
+            "Where": "engine",
+            "review": "registered",
+        },
+    )

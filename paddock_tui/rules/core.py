@@ -14,6 +14,7 @@ from paddock_tui.matters.severity import HOLD as HOLD
 from paddock_tui.matters.severity import NOTE as NOTE
 from paddock_tui.matters.severity import SERIOUS as SERIOUS
 from paddock_tui.matters.severity import Severity as Severity
+from paddock_tui.on_demand import Whole
 from paddock_tui.records.edits import Value
 from paddock_tui.records.paths import Path, Ref
 
@@ -101,6 +102,8 @@ class Rule:
 
 
 RULES: dict[str, Rule] = {}
+
+COMPLETE = Whole("rules", "paddock_tui.rules.registered")
 
 F = TypeVar("F", bound=Callable[..., Result])
 

@@ -17,6 +17,7 @@ from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.verdict_words import NOT_JUDGED_WORD
 from paddock_tui.rules.core import (
     CAUTION,
+    COMPLETE,
     HOLD,
     RULES,
     SERIOUS,
@@ -134,6 +135,7 @@ class Review:
 
 def review(situation: Situation) -> Review:
     """Ask every rule; the order of rules and records never changes the result."""
+    COMPLETE.require()
     facts = situation.facts()
     in_force = situation.limits
     whole = situation.session is not None

@@ -1,7 +1,7 @@
 """`git take`: one side of a fact that two laptops changed differently, as one step."""
 
 from paddock_tui.commands.common import NOT_DONE, CommandStopped, find_ref, open_desk, sentences
-from paddock_tui.commands.set import keep_and_say
+from paddock_tui.commands.keeping import keep_and_say
 from paddock_tui.desk.edits.disputes import deciding
 from paddock_tui.records.edits import Step
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from paddock_tui.facts.past import FORBIDDEN
+from paddock_tui.records.day import FORBIDDEN
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.garage import GarageFiles
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 
-from paddock_tui.advice.about import usual_lap
 from paddock_tui.desk.debrief.lap_timing import MEND, WHY, forbidden
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.edits.refusals import refusals
@@ -50,7 +49,7 @@ def entry_context(desk: Desk, ref: Ref) -> LineContext | None:
         units=desk.units(rider if isinstance(rider, str) else None),
         last=last_pressures(files, ref) if ref.kind == "session" else {},
         ids=ids,
-        usual_s=usual_lap_s(desk, ref),
+        usual_lap=lambda: usual_lap_s(desk, ref),
         no_laps=(WHY, MEND) if ref.kind == "session" and forbidden(files, files.data(ref)) else None,
     )
 
@@ -59,6 +58,8 @@ def usual_lap_s(desk: Desk, ref: Ref) -> float | None:
     """Return this rider's usual lap on this bike at this venue, in s; None where there is none."""
     if ref.kind != "session":
         return None
+    from paddock_tui.facts.pace import usual_lap
+
     about = desk.about(ref)
     found = usual_lap(about.history, about.session.rider, about.id_of("venue"))
     return found.seconds if found is not None and found.timed else None

@@ -3,7 +3,7 @@
 import datetime as dt
 import getpass
 from collections.abc import Mapping, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import attrs
 
@@ -19,9 +19,11 @@ from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Valu
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import Field, field_at, fields
 from paddock_tui.records.paths import Path, Ref, parse, spell
-from paddock_tui.rules import Finding
 from paddock_tui.store.data import blocked, lookup, same
 from paddock_tui.store.garage import GarageFiles
+
+if TYPE_CHECKING:
+    from paddock_tui.rules import Finding
 
 
 def bike_of(files: GarageFiles, ref: Ref) -> Bike | None:
@@ -141,7 +143,7 @@ def _too_far(field: Field, text: str, new: Value, old: Value | Missing) -> Input
 
 
 def accepting(
-    files: GarageFiles, ref: Ref, finding: Finding, reason: str, now: dt.datetime, initials: str | None
+    files: GarageFiles, ref: Ref, finding: "Finding", reason: str, now: dt.datetime, initials: str | None
 ) -> Step:
     """Make the step that accepts a serious finding: reason, who, when, and the facts as they read now."""
     path = ("accepted", finding.rule, finding.subject)
