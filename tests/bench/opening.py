@@ -64,9 +64,9 @@ def _line(name: str, found: float, beside: float, unit: str = "ms") -> None:
 def _screens(garage: str, times: int) -> None:
     empty, first, verdict = [], [], []
     for _ in range(times):
-        with Wire(_EMPTY) as wire:
+        with Wire(_EMPTY, loaded=False) as wire:
             empty.append(_until(wire, "nothing but this"))
-        with Wire(_OURS.format(garage=garage)) as wire:
+        with Wire(_OURS.format(garage=garage), loaded=False) as wire:
             start = time.perf_counter()
             first.append(_until(wire, "what is typed waits"))
             _until(wire, "? help")
@@ -118,7 +118,7 @@ def _children() -> float:
 def _arrows(garage: str) -> None:
     """Count what the start sends, and of each page what 40 arrows send in the mean."""
     for name, key in _PAGES.items():
-        with Wire(_OURS.format(garage=garage)) as wire:
+        with Wire(_OURS.format(garage=garage), loaded=False) as wire:
             started = wire.read_until("? help")
             if name == "garage":
                 sys.stdout.write(f"{'start, first page and verdict':34}{len(started):9} B\n")

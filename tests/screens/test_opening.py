@@ -54,7 +54,7 @@ def test_an_empty_garage_says_nothing_of_a_verdict(tmp_path: Path) -> None:
 
 
 def test_what_is_typed_on_it_is_done_in_order_once_the_verdict_is_there(garage: Path) -> None:
-    with Wire(CODE.format(garage=str(garage))) as wire:
+    with Wire(CODE.format(garage=str(garage)), loaded=False) as wire:
         wire.read_until(READING)
         wire.type("p")
         wire.type("\x1b[B" * 4)

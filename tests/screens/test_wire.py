@@ -24,7 +24,8 @@ def started(garage: Path, columns: int = 80, lines: int = 24, **settings: str) -
         "import sys\nfrom paddock_tui.__main__ import main\n"
         f"sys.exit(main([{str(garage)!r}, '--at', '2026-06-20T12:55:30']))"
     )
-    return Wire(code, columns, lines, settings)
+    # What a terminal may be sent is decided while the interpreter starts.
+    return Wire(code, columns, lines, settings, loaded="LANG" not in settings)
 
 
 def quoted(text: str) -> str:

@@ -13,6 +13,7 @@ import time
 from pathlib import Path
 from types import TracebackType
 
+from tests.widgets.ready import Forked, ready
 from tests.widgets.terminal import Terminal
 
 PATIENCE = 20.0
@@ -23,21 +24,24 @@ class Wire:
     """A Python program in a pseudo-terminal of its own, `columns` by `lines`."""
 
     def __init__(
-        self, code: str, columns: int = 80, lines: int = 24, settings: dict[str, str] | None = None
+        self,
+        code: str,
+        columns: int = 80,
+        lines: int = 24,
+        settings: dict[str, str] | None = None,
+        loaded: bool = True,
     ) -> None:
-        """Start the program; it leads its own terminal session, as a login shell's child would."""
+        """Start the program; it leads its own terminal session, as a login shell's child would.
+
+        Unless `loaded`, an interpreter starts for it from nothing: for what is decided while it starts.
+        """
         self.near, far = pty.openpty()
         fcntl.ioctl(far, termios.TIOCSWINSZ, struct.pack("HHHH", lines, columns, 0, 0))
         env = {**os.environ, "TERM": "xterm-256color", "PYTHONPATH": str(Path.cwd()), **(settings or {})}
         for name in ("COLUMNS", "LINES", "COLORTERM"):
             env.pop(name, None)
-        self.process = subprocess.Popen(
-            [sys.executable, "-c", _LEAD + code],
-            stdin=far,
-            stdout=far,
-            stderr=far,
-            env=env,
-            start_new_session=True,
+        self.process: Forked | subprocess.Popen[bytes] = (
+            ready().start(code, far, env) if loaded else _fresh(code, far, env)
         )
         os.close(far)
         self.open = True
@@ -114,6 +118,18 @@ class Wire:
             if self.open:
                 self.read(0.05, 0.2)
         return self.process.returncode
+
+
+def _fresh(code: str, terminal: int, env: dict[str, str]) -> "subprocess.Popen[bytes]":
+    """Start an interpreter on a terminal."""
+    return subprocess.Popen(
+        [sys.executable, "-c", _LEAD + code],
+        stdin=terminal,
+        stdout=terminal,
+        stderr=terminal,
+        env=env,
+        start_new_session=True,
+    )
 
 
 _LEAD = """
