@@ -1,5 +1,6 @@
 """What every test shares: one environment, one depth of search, and a garage to work in."""
 
+import gc
 import os
 import shutil
 import tempfile
@@ -20,6 +21,9 @@ _STATE = tempfile.TemporaryDirectory(prefix="paddock-state-")
 for _name in ("XDG_STATE_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"):
     os.environ[_name] = _STATE.name
 
+# Tests and modules are hundreds of thousands of objects that stay: look through them for garbage seldom.
+gc.set_threshold(50_000, 20, 100)
+
 settings.register_profile("dev", max_examples=50, deadline=None)
 settings.register_profile("ci", settings.get_profile("dev"), derandomize=True)
 settings.load_profile("ci" if os.environ.get("CI") else "dev")
@@ -33,11 +37,21 @@ def garage(tmp_path: Path) -> Path:
     return shutil.copytree(_SAMPLE, tmp_path / "garage", ignore=shutil.ignore_patterns(".paddock"))
 
 
+def pytest_collection_finish() -> None:
+    """Leave what was collected out of every look for garbage to come."""
+    gc.collect()
+    gc.freeze()
+
+
 @pytest.hookimpl(optionalhook=True)
-def pytest_xdist_auto_num_workers(config: pytest.Config) -> int | None:
-    """Test in one process where a part of the tests is asked for; None leaves the number to the machine."""
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """Test in one process where a part of the tests is asked for; else in one more than there are cores.
+
+    The one more works while others wait for a terminal, a disk or a process.
+    """
     whole = [Path(one).resolve() for one in config.args] == [Path(__file__).parent]
-    return None if whole else 0
+    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
+    return cores + 1 if whole else 0
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
