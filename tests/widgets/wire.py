@@ -113,11 +113,11 @@ class Wire:
     def ended(self) -> int:
         """Wait for the end and return the exit code, below zero for a signal."""
         end = time.monotonic() + PATIENCE
-        while self.process.poll() is None:
+        while (status := self.process.poll()) is None:
             assert time.monotonic() < end, "the program goes on"
             if self.open:
                 self.read(0.05, 0.2)
-        return self.process.returncode
+        return status
 
 
 def _fresh(code: str, terminal: int, env: dict[str, str]) -> "subprocess.Popen[bytes]":
