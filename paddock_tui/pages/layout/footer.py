@@ -52,14 +52,27 @@ def _clock(clock: str, pen: Pen) -> str:
 def prompt_line(prompt: Prompt, pen: Pen) -> Line:
     """Draw a question and the answer being typed."""
     ink = Ink(pen)
-    ink.put(pen.say(prompt.label), "focus", max(pen.width // 2, pen.width - 20))
+    ink.put(pen.say(prompt.label), "focus", _label_width(pen.width))
     ink.put(" ")
     put_editor(ink, prompt.editor, ink.room)
     return ink.line()
 
 
+def is_cut(prompt: Prompt, wide: int) -> bool:
+    """Return whether a question is too long for the last line of such a width, beside its answer."""
+    return width(prompt.label) > _label_width(wide)
+
+
+def _label_width(wide: int) -> int:
+    return max(wide // 2, wide - 20)
+
+
 def preview(prompt: Prompt, columns: Columns) -> list[Line]:
-    """Draw what an answer would do: what is wrong with it first, then line by line."""
+    """Draw what an answer would do: what is wrong with it first, then line by line.
+
+    A question that is too long for its line stands whole before it.
+    """
     said = [(prompt.editor.error, "trouble")] if prompt.editor.error else []
+    said += [(prompt.label, "focus")] if is_cut(prompt, columns.pen.width) else []
     said += [(text, "value") for text in prompt.more]
     return [line for text, style in said for line in folded(columns.pen.say(text), style, columns, 2)]

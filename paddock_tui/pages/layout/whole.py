@@ -3,7 +3,7 @@
 from paddock_tui.pages.layout.body import shown
 from paddock_tui.pages.layout.columns import Columns, columns
 from paddock_tui.pages.layout.findings import block_height, caution_lines, findings_block, padded
-from paddock_tui.pages.layout.footer import last_line, preview, prompt_line
+from paddock_tui.pages.layout.footer import is_cut, last_line, preview, prompt_line
 from paddock_tui.pages.layout.header import answer_line, header
 from paddock_tui.pages.layout.panel import beside, panel_lines, panel_width, rows_width
 from paddock_tui.pages.layout.pen import Line, Pen, rule
@@ -59,7 +59,9 @@ def layout(page: Page, view: View) -> Laid:
 
 def _preview_height(view: View, height: int, block: int) -> int:
     """Return a question without a block above it takes the lines it needs, at most a third of the screen."""
-    if not view.prompt or block or not (view.prompt.more or view.prompt.editor.error):
+    if not view.prompt or block:
+        return block
+    if not (view.prompt.more or view.prompt.editor.error or is_cut(view.prompt, view.width)):
         return block
     return height // 3
 
@@ -67,5 +69,5 @@ def _preview_height(view: View, height: int, block: int) -> int:
 def _asked(prompt: Prompt, places: Columns, height: int, foot: int) -> list[Line]:
     lines: list[Line] = []
     if height:
-        lines = [rule(places.pen, "enter keeps, escape leaves"), *padded(preview(prompt, places), height - 1)]
+        lines = [rule(places.pen, "enter answers, escape leaves"), *padded(preview(prompt, places), height - 1)]
     return lines + ([prompt_line(prompt, places.pen)] if foot else [])
