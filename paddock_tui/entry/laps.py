@@ -63,6 +63,9 @@ class Run:
 def read_laps(tokens: Sequence[Token], usual_s: float | None = None) -> Run:
     """Read lap times while pieces read as laps or marks; `usual_s` is the usual lap, where one is known."""
     skipped = _headings(tokens)
+    if _begins_with_out(tokens[skipped:]):
+        # Before the first time "out" can only be of that lap, and is read as behind it.
+        tokens = [*tokens[:skipped], tokens[skipped + 1], tokens[skipped], *tokens[skipped + 2 :]]
     end = skipped
     while end < len(tokens) and (tokens[end].figure or (end > skipped and tokens[end].folded in MARKS)):
         end += 1
@@ -85,6 +88,10 @@ def read_laps(tokens: Sequence[Token], usual_s: float | None = None) -> Run:
     if len(numbers) > 1 and int(numbers[0].text) > int(numbers[-1].text):
         laps.reverse()
     return Run(end, tuple(laps), wrong=wrong)
+
+
+def _begins_with_out(tokens: Sequence[Token]) -> bool:
+    return len(tokens) > 1 and tokens[0].folded == MARKS[0] and tokens[1].figure
 
 
 def _one_by_one(tokens: Sequence[Token], usual_s: float | None) -> Iterator[Token]:

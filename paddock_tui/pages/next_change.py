@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from paddock_tui.advice.next_change import CAUSES, Advised, Kind, Proposal
+from paddock_tui.desk.debrief.rows import CHANGE
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
@@ -144,14 +145,22 @@ def _decided(ridden: Loaded, coming: Coming | None, units: Units) -> Section:
     if not isinstance(before, Session) or not isinstance(after, Session):
         return Section(title, (own,))
     found = [one for one in differences(before.setup, after.setup, coming.bike) if one.known]
-    if not found:
+    words = _in_words(coming.loaded)
+    if not found and not words:
         return Section(title, (Row("", "nothing yet: the same again", kind="text", key="same"), own))
-    rows: list[Row] = []
+    rows = [Row("in words", printable(text), kind="text", key="decided in words") for text in words]
     for one in found:
         key = f"decided {one.kind} {one.key}"
         rows.append(Row(printable(one.label), printable(one.words), kind="text", key=key))
         rows += _reasons(coming.loaded, one, units)
     return Section(title, (*rows, own), printable(coming.method))
+
+
+def _in_words(coming: Loaded) -> list[str]:
+    """List the changes that were written down at the return, in the rider's words; nothing is set by them."""
+    notes = coming.record.notes.values() if isinstance(coming.record, Session) else ()
+    texts = (note.text or "" for note in notes)
+    return [text.removeprefix(CHANGE) for text in texts if text.startswith(CHANGE)]
 
 
 def _reasons(coming: Loaded, one: SetUpDifference, units: Units) -> Iterator[Row]:

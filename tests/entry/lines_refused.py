@@ -80,10 +80,11 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
     (MAGPIE, "laps", [("laps", "laps wait for lap times")]),
     (
         MAGPIE,
-        "laps out 1:44",
+        "laps out in",
         [
             ("laps", "laps wait for lap times"),
             ("out", 'there is no call "out"'),
+            ("in", 'there is no call "in"'),
         ],
     ),
     (MAGPIE, "laps 1:44 1:4x", [("1:4x", "1:4x is no lap time")]),

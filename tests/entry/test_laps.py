@@ -161,3 +161,10 @@ def test_laps_far_from_the_usual_one_are_said(laps: list[str], wet: bool, said: 
     read = [Lap(Decimal(time.split(" ")[0]), time.partition(" ")[2]) for time in laps]
 
     assert far_lap(read, USUAL_S, slower_is_usual=wet) == said
+
+
+def test_out_before_the_first_time_is_of_that_lap() -> None:
+    run = read_laps(tokens("out 1:58.9 1:42.3 1:42.1 in"))
+
+    assert [str(one.lap) for one in run.laps] == ["1:58.9 out", "1:42.3", "1:42.1 in"]
+    assert run.used == 5

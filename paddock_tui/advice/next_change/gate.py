@@ -41,7 +41,8 @@ def _pressures(about: About) -> Iterator[Looked]:
             lacks = case.no_target(end) or "not read hot"
             yield Looked(f"{end} pressure", None, lacks)
         elif abs(over) <= 100.0 * case.limits[OFF_TARGET_CAUTION]:
-            yield Looked(f"{end} pressure", True, "near its hot target")
+            near = figures.pressure(100.0 * case.limits[OFF_TARGET_CAUTION], about.units)
+            yield Looked(f"{end} pressure", True, f"within {near} of its hot target")
         else:
             way = "over" if over > 0 else "under"
             by = figures.pressure(abs(over), about.units)

@@ -136,7 +136,7 @@ def answering(
         made, step = next_session(files, session, now, _table(path, value), of_its_day=past)
         if isinstance(step, InputError):
             return step
-        return Step(f"{group.label} {shown(value)}, with new session {made.id}", step.changes)
+        return Step(f"{_said(group, value)}, with new session {made.id}", step.changes)
     if blocked(files.data(ref), path) is not MISSING:
         return InputError("a value stands where a table would have to be", "a table", "edit the file")
     step = setting_value(files, ref, path, value)
@@ -147,7 +147,7 @@ def answering(
     against = refusals(files, ref, edits)
     if against:
         return against[0]
-    label = f"{group.label} {shown(value)}" if edits else "it stands so already"
+    label = _said(group, value) if edits else "it stands so already"
     return Step(label, (Change(ref, tuple(edits)),) if edits else ())
 
 
@@ -193,3 +193,8 @@ def _table(path: Path, value: Value) -> Mapping[str, Value]:
     for key in reversed(path):
         value = {key: value}
     return value  # type: ignore[return-value]
+
+
+def _said(group: ReturnRow, value: Value) -> str:
+    """Name a row and what was written there; a change in words says by itself in the file what it is."""
+    return f"{group.label} {shown(value).removeprefix(CHANGE)}"

@@ -74,5 +74,5 @@ def preview(prompt: Prompt, columns: Columns) -> list[Line]:
     """
     said = [(prompt.editor.error, "trouble")] if prompt.editor.error else []
     said += [(prompt.label, "focus")] if is_cut(prompt, columns.pen.width) else []
-    said += [(text, "value") for text in prompt.more]
+    said += [(text, "value") for text in prompt.more if text != prompt.editor.error]
     return [line for text, style in said for line in folded(columns.pen.say(text), style, columns, 2)]
