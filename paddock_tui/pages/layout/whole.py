@@ -69,5 +69,8 @@ def _preview_height(view: View, height: int, block: int) -> int:
 def _asked(prompt: Prompt, places: Columns, height: int, foot: int) -> list[Line]:
     lines: list[Line] = []
     if height:
-        lines = [rule(places.pen, "enter answers, escape leaves"), *padded(preview(prompt, places), height - 1)]
+        lines = [
+            rule(places.pen, "enter answers, escape leaves"),
+            *padded(preview(prompt, places), height - 1),
+        ]
     return lines + ([prompt_line(prompt, places.pen)] if foot else [])
