@@ -8,6 +8,7 @@ import attrs
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.electronics import Control, Mode
+from paddock_tui.records.impossible import clock_slip
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
 from paddock_tui.records.presets import PresetValues
@@ -198,7 +199,9 @@ def _of_session(session: Session) -> Iterator[Contradiction]:
         before: dt.time | None = getattr(session, first)
         after: dt.time | None = getattr(session, second)
         if before is not None and after is not None and after < before:
-            yield Contradiction((second,), said, f"a time after {before:%H:%M}")
+            slip = clock_slip(before, after)
+            told = f"{said} ({slip})" if slip else said
+            yield Contradiction((second,), told, f"a time after {before:%H:%M}")
 
 
 def _one_of(names: Mapping[str, object]) -> str:

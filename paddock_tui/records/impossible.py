@@ -1,5 +1,6 @@
 """Figures outside what can be: which, within what, and the slip that most likely made them."""
 
+import datetime as dt
 from collections.abc import Iterator
 from decimal import Decimal
 from typing import Any
@@ -64,3 +65,17 @@ def _shifted(value: Any) -> Iterator[Any]:
             yield Quantity(value.number.scaleb(places), value.unit)
         elif isinstance(value, int | float):
             yield float(Decimal(repr(value)).scaleb(places))
+
+
+_HOUR, _HALF_A_DAY = 60, 12 * 60
+
+
+def clock_slip(before: dt.time, after: dt.time) -> str:
+    """Name the slip that explains a time which lies before what it follows; empty for none.
+
+    A clock that was not set for summer time is off by an hour; a watch of twelve hours by twelve.
+    """
+    early = (before.hour - after.hour) * 60 + before.minute - after.minute
+    if 0 < early <= _HOUR:
+        return "the clock off by an hour?"
+    return "afternoon?" if _HOUR < early <= _HALF_A_DAY and after.hour < 12 else ""

@@ -214,7 +214,27 @@ def test_the_order_of_a_session(first: str, second: str, message: str) -> None:
     assert found("session", {first: early, second: early}) == ()
     assert found("session", {first: late}) == ()
     (one,) = found("session", {first: late, second: early})
-    assert (one.path, one.message, one.mend) == ((second,), message, "a time after 10:20")
+    said = f"{message} (the clock off by an hour?)"
+    assert (one.path, one.message, one.mend) == ((second,), said, "a time after 10:20")
+
+
+@pytest.mark.parametrize(
+    ("out", "back", "slip"),
+    [
+        ("10:00", "09:59", " (the clock off by an hour?)"),
+        ("10:00", "09:00", " (the clock off by an hour?)"),
+        ("13:20", "12:19", ""),
+        ("13:20", "01:40", " (afternoon?)"),
+        ("13:20", "01:20", " (afternoon?)"),
+        ("13:20", "01:19", ""),
+        ("23:50", "00:10", ""),
+    ],
+)
+def test_a_time_before_what_it_follows_is_said_with_the_likely_slip(out: str, back: str, slip: str) -> None:
+    went, parked = (dt.time.fromisoformat(text) for text in (out, back))
+
+    (one,) = found("session", {"went_out": went, "parked": parked})
+    assert one.message == f"parked before it went out{slip}"
 
 
 @pytest.mark.parametrize("kind", CLASSES)
