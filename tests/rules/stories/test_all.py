@@ -1,0 +1,93 @@
+"""All whole stories together: how many, how few false alarms, and what taking values away does to them."""
+
+import sys
+from collections import Counter
+
+from paddock_tui.facts.essentials.paths import rests_on
+from paddock_tui.limits.core import LIMITS
+from paddock_tui.rules import CAUTION, Review
+from tests.every import every
+from tests.rules.limit_rows import ROWS
+from tests.rules.situations import Change, files, look, look_for, put, raised, went_before
+from tests.rules.stories import judged, remembered
+from tests.rules.stories.story import Story
+from tests.rules.test_essentials import leaves, worst_by_subject
+
+MOST_FALSE = 1 / 20
+"""Findings at caution or above in clean stories, as a share of those stories."""
+
+WHOLE = [one for one in judged.STORIES if one.before] + list(remembered.STORIES)
+"""Stories of two to five sessions: those that went before, and the one to come."""
+
+CLEAN = [one for one in WHOLE if one.verdict == "NO FINDINGS"]
+SHARE = 12
+"""Of how many values each story takes one away, so that all of them are taken away somewhere."""
+
+
+def changes_of(story: Story | remembered.Story) -> tuple[Change, ...]:
+    return story.changes if isinstance(story, Story) else story.now
+
+
+def reviewed(story: Story | remembered.Story, *more: Change) -> Review:
+    """Judge the outing to come of a story, changed."""
+    given = dict(story.more)
+    if isinstance(story, Story) and "history" not in given:
+        given["history"] = went_before(*story.before, hot_read=False)
+    return look(*changes_of(story), *more, **given)
+
+
+def test_there_are_sixty_whole_stories_and_twenty_five_of_them_are_clean() -> None:
+    assert all(1 <= len(one.before) <= 4 for one in WHOLE)
+    assert len(WHOLE) >= 60
+    assert len(CLEAN) >= 25
+
+
+def test_clean_stories_raise_at_most_one_false_alarm_in_twenty() -> None:
+    alarms: Counter[str] = Counter()
+    for story in CLEAN:
+        alarms.update(one.rule for one in reviewed(story).findings if one.severity >= CAUTION)
+    sys.stdout.write(f"{len(CLEAN)} clean stories, false alarms by rule: {dict(alarms)}\n")
+    assert sum(alarms.values()) <= MOST_FALSE * len(CLEAN), dict(alarms)
+
+
+@every("story", list(enumerate(WHOLE)), ids=lambda one: one[1].name)
+def test_no_value_taken_away_from_a_story_ends_in_no_findings_or_lowers_a_finding(
+    story: tuple[int, Story | remembered.Story],
+) -> None:
+    number, told = story
+    before = reviewed(told)
+    if before.verdict == "NO FINDINGS":
+        return
+    named = {(role, path) for role, path, _ in changes_of(told)}
+    held = worst_by_subject(before)
+    rested = [
+        (role, path)
+        for role, data in files(*changes_of(told)).items()
+        for path in leaves(data)
+        if rests_on(role, path) and not any(role == one and path[: len(at)] == at for one, at in named)
+    ]
+    for role, path in rested[number % SHARE :: SHARE]:
+        after = reviewed(told, put(role, ".".join(path), None))
+        now = worst_by_subject(after)
+        assert not {key for key in held.keys() & now.keys() if now[key] < held[key]}, (role, path)
+        assert after.verdict != "NO FINDINGS", (role, path)
+
+
+THREE = ("the third outing of a dry day", "in the van both ways", "two riders, one bike")
+SHORT_OF = {
+    rule: [row for row in ROWS if row.rule == rule and row.severity in ("", "note")]
+    for rule in dict.fromkeys(one.rule for one in LIMITS.values())
+}
+"""Situations at or just short of each limit of a rule, in which it raises no alarm."""
+
+
+@every("rule", list(SHORT_OF))
+def test_a_rule_just_short_of_its_limits_raises_no_alarm_in_three_clean_stories(rule: str) -> None:
+    assert SHORT_OF[rule], "no row on the side where nothing is raised"
+    three = [one for one in judged.CLEAN if one.name in THREE]
+    assert len(three) == len(THREE)
+    for story in three:
+        for row in SHORT_OF[rule]:
+            given = {"history": went_before(*story.before, hot_read=False), **story.more, **row.more}
+            found = look_for(rule, *story.changes, *row.changes, **given)
+            assert not [severity for _, severity in raised(found, rule) if severity != "note"], story.name
