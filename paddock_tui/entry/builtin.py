@@ -22,12 +22,21 @@ TRACKSIDE = {
 }
 """Words that begin an entry of a growing table."""
 
+HAPPENED, FELT, WORK = "happened", "felt", "work"
+NOTED = {
+    HAPPENED: "what happened: leak, fall, airbag fired, helmet dropped, and where or what of it",
+    FELT: "what the bike did, with its end and a grade of 1 to 3",
+    WORK: "work done on the bike: axle, pads, shift pattern; torqued, pumped",
+}
+"""Words that note what happened, what was felt or what was done in fixed words."""
+
 SPECIAL = {
     LAPS: "lap times, added after those that are there",
     NOTE: "a note",
     AGO: "parked, minutes ago",
     LATE: "minutes that the day runs late, by itself",
     **TRACKSIDE,
+    **NOTED,
 }
 """Words of a session that take pieces of their own."""
 

@@ -87,11 +87,21 @@ def groups(known: int = 0) -> tuple[ReturnRow, ...]:
 
 
 LATER: tuple[tuple[str, tuple[Path, ...]], ...] = (
+    ("what happened", (("did",), ("happened",))),
     ("tyre look", (("look", "front", "seen"), ("look", "rear", "seen"))),
     ("travel", (("front_travel_used",), ("rear_travel_used",))),
     ("readings", (("track",), ("air",), ("confidence",), ("fatigue",), ("ridden_laps",), ("said",))),
 )
 """What can wait, after the laps: headings with the values of the session under them."""
+
+LEARNT_BACK_IN: tuple[tuple[str, tuple[Path, ...]], ...] = (
+    (
+        "brakes and chain",
+        (("lever",), ("front_pads",), ("rear_pads",), ("chain_slack",), ("chain_slack_stance",)),
+    ),
+    ("for next time", (("front_pressure_change",), ("rear_pressure_change",), ("visor",))),
+)
+"""What is seen of the bike once it is back, and wanted otherwise; the slip's one page has no room for it."""
 
 
 AFTER_THE_FLAG: tuple[tuple[str, tuple[Path, ...]], ...] = (

@@ -2,11 +2,12 @@
 
 import datetime as dt
 
-from paddock_tui.entry.builtin import AGO, LAPS, LATE, TRACKSIDE
+from paddock_tui.entry.builtin import AGO, LAPS, LATE, NOTED, TRACKSIDE
 from paddock_tui.entry.free_text import free_text
 from paddock_tui.entry.laps import read_laps
 from paddock_tui.entry.line import Piece
 from paddock_tui.entry.line_state import State
+from paddock_tui.entry.noted_words import read_noted
 from paddock_tui.entry.numbering import next_number
 from paddock_tui.entry.trackside_words import read_trackside
 from paddock_tui.entry.values import to_the_minute
@@ -34,6 +35,8 @@ def read_special(state: State, special: SpecialWord, start: int, end: int) -> No
         state.refuse(start, end, message, "late 15 alone shifts what is still to come")
     elif special.word in TRACKSIDE:
         read_trackside(state, special.word, start, end)
+    elif special.word in NOTED:
+        read_noted(state, special.word, start, end)
     else:
         _note(state, start, end)
 

@@ -7,7 +7,16 @@ import attrs
 
 from paddock_tui.desk.debrief.rows import CHANGE, place_of, value_of
 from paddock_tui.desk.debrief.steps import HOT_AT, minutes_parked, worth
-from paddock_tui.entry.return_rows import AFTER_THE_FLAG, HOT, LATER, NOTES, SYMPTOM, ReturnRow, rule_of
+from paddock_tui.entry.return_rows import (
+    AFTER_THE_FLAG,
+    HOT,
+    LATER,
+    LEARNT_BACK_IN,
+    NOTES,
+    SYMPTOM,
+    ReturnRow,
+    rule_of,
+)
 from paddock_tui.entry.symptoms import SHORT, numbered
 from paddock_tui.facts.checklists import RACING
 from paddock_tui.matters import KINDS
@@ -160,7 +169,7 @@ def _later(loaded: Loaded, session: Session, units: Units, no_laps: str) -> Iter
     )
     yield Section("later", (row,), REMINDER)
     racing = AFTER_THE_FLAG if session.kind in RACING else ()
-    for title, paths in (*racing, *LATER):
+    for title, paths in (*racing, *LATER, *LEARNT_BACK_IN):
         rows = []
         for path in paths:
             field = field_at("session", path)

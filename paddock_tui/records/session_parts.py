@@ -143,6 +143,24 @@ FLUIDS = (
 )
 """What may have come out, or stood there: the last three are no leak."""
 
+WORK_DONE = (
+    "wheel out",
+    "caliper",
+    "brake",
+    "axle",
+    "chain",
+    "suspension",
+    "oil",
+    "filter",
+    "plug",
+    "sprocket",
+    "pads",
+    "yokes",
+    "shift pattern",
+    "workshop",
+)
+"""What was undone on the bike; workshop: it came back from one."""
+
 SIGNS = ("heat", "thirst", "sleep", "headache", "fainted", "confused", "vomiting", "chest", "sight")
 """What somebody who is unwell may notice."""
 
@@ -339,22 +357,7 @@ class Work:
     """Work done on the bike that has to be checked afterwards."""
 
     what: str | None = one(
-        Word(
-            "wheel out",
-            "caliper",
-            "brake",
-            "axle",
-            "chain",
-            "suspension",
-            "oil",
-            "filter",
-            "plug",
-            "sprocket",
-            "pads",
-            "yokes",
-            "shift pattern",
-            "workshop",
-        ),
+        Word(*WORK_DONE),
         "what",
         "what was undone; workshop: the bike came back from one",
     )

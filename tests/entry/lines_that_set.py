@@ -12,6 +12,54 @@ C, A, T = "setup.controls.", "setup.adjusters.", "setup.offsets."
 
 # Traction is 3, slide 3, front rebound 9, front preload 6.5 before each line; the surface is wet.
 SETS: list[tuple[str, dict[str, Any]]] = [
+    # What happened, was felt and was done, in the fixed words; the time is that of the entry.
+    (
+        "happened leak fork or shock weep visor dark",
+        {
+            "incidents.1.what": "leak",
+            "incidents.1.fluid": "fork or shock weep",
+            "incidents.1.at": dt.time(13, 45),
+            "happened": "noted",
+            "visor": "dark",
+        },
+    ),
+    (
+        "happened off the track gravel happened false neutral 3",
+        {
+            "incidents.1.what": "off the track",
+            "incidents.1.where": "gravel",
+            "incidents.1.at": dt.time(13, 45),
+            "happened": "noted",
+            "incidents.2.what": "false neutral",
+            "incidents.2.count": 3,
+            "incidents.2.at": dt.time(13, 45),
+        },
+    ),
+    (
+        "felt weaves 2 felt brakes fade lever long",
+        {
+            "symptoms.1.what": "weaves",
+            "symptoms.1.grade": 2,
+            "symptoms.2.what": "brakes fade",
+            "did": "noted",
+            "lever": "long",
+        },
+    ),
+    (
+        "work axle torqued front pumped t4",
+        {
+            "work.1.what": "axle",
+            "work.1.torqued": True,
+            "work.1.end": "front",
+            "work.1.pumped": True,
+            "work.1.at": dt.time(13, 45),
+            C + "traction": 4,
+        },
+    ),
+    (
+        "work shift pattern",
+        {"work.1.what": "shift pattern", "work.1.at": dt.time(13, 45)},
+    ),
     # A call and its number, with and without space, = sets.
     ("t4", {C + "traction": 4}),
     ("t 4", {C + "traction": 4}),

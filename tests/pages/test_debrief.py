@@ -39,9 +39,12 @@ def test_the_rows_that_are_typed_stand_in_the_order_of_the_groups(garage: Path) 
         "symptom",
         "for the next session",
         "later",
+        "what happened",
         "tyre look",
         "travel",
         "readings",
+        "brakes and chain",
+        "for next time",
     ]
 
 

@@ -1,0 +1,105 @@
+"""Words that note what happened, what the bike did and what was done, in the fixed words of the record."""
+
+import datetime as dt
+from collections.abc import Iterable, Mapping
+from typing import NamedTuple
+
+from paddock_tui.entry.builtin import FELT, HAPPENED, WORK
+from paddock_tui.entry.line import Piece
+from paddock_tui.entry.line_state import State
+from paddock_tui.entry.numbering import next_number
+from paddock_tui.records.edits import Value
+from paddock_tui.records.fields_of_record import field_at
+from paddock_tui.records.session_parts import FLUIDS, INCIDENTS, OFFS, SYMPTOMS, WORK_DONE
+
+_MOST_WORDS = 6
+"""So many words has the longest of the fixed phrases at most."""
+
+_ENDS = ("front", "rear")
+_TICKS = ("torqued", "pumped")
+
+
+class _Noted(NamedTuple):
+    """A table, the fixed words of its entries, and the key that says that something was noted in it."""
+
+    table: str
+    words: tuple[str, ...]
+    such_as: str
+    asked: str = ""
+    timed: bool = True
+
+
+_NOTED: Mapping[str, _Noted] = {
+    HAPPENED: _Noted("incidents", INCIDENTS, "such as happened leak coolant", "happened"),
+    FELT: _Noted("symptoms", SYMPTOMS, "such as felt weaves 2", "did", timed=False),
+    WORK: _Noted("work", WORK_DONE, "such as work axle front torqued pumped"),
+}
+
+
+def read_noted(state: State, word: str, start: int, end: int) -> None:
+    """Read what stands behind one of the words: the fixed phrase, then what is known of it."""
+    noted = _NOTED[word]
+    found = _phrase(state, noted.words)
+    if found is None:
+        state.past_values()
+        state.place = len(state.tokens)
+        state.refuse(start, end, f"{word} waits for one of its fixed words", noted.such_as)
+        return
+    what, stop = found
+    number = str(next_number(state.context.data, noted.table, (one.path for one in state.pieces)))
+    state.add(Piece(start, stop, (noted.table, number, "what"), what, f"{word} {number}"))
+    _details(state, noted.table, number, what)
+    date = state.context.data.get("date")
+    if noted.timed and (not isinstance(date, dt.date) or date >= state.context.now.date()):
+        now = state.context.now.time().replace(second=0, microsecond=0, tzinfo=None)
+        state.add(Piece(start, stop, (noted.table, number, "at"), now, f"time of {word} {number}"))
+    if noted.asked and not any(one.path == (noted.asked,) for one in state.pieces):
+        field = field_at("session", (noted.asked,))
+        label = field.label if field is not None else noted.asked
+        state.add(Piece(start, stop, (noted.asked,), "noted", label))
+
+
+def _details(state: State, table: str, number: str, what: str) -> None:
+    """Take what stands next and can only be of this entry, each once."""
+    open_keys = {key: list(words) for key, words in _asked_of(table, what).items()}
+    while open_keys:
+        found = next(
+            ((key, one) for key, words in open_keys.items() if (one := _phrase(state, words)) is not None),
+            None,
+        )
+        if found is None:
+            return
+        key, (text, stop) = found
+        value: Value = int(text) if text.isdecimal() else True if key == text else text
+        label = f"{table} {number}, {key.replace('_', ' ')}"
+        before = state.pieces[-1]
+        state.add(Piece(before.end, stop, (table, number, key), value, label))
+        del open_keys[key]
+
+
+def _asked_of(table: str, what: str) -> Mapping[str, Iterable[str]]:
+    """Return what may be said of an entry on the same line: the words of each of its values."""
+    if table == "work":
+        return {"end": _ENDS, **{tick: (tick,) for tick in _TICKS}}
+    if table == "symptoms":
+        return {"end": _ENDS, "grade": ("1", "2", "3")}
+    if what == "leak":
+        return {"fluid": FLUIDS}
+    if what in ("off the track", "contact"):
+        return {"where": OFFS}
+    if what in ("false neutral", "practice starts", "missed markers"):
+        return {"count": tuple(map(str, range(1, 100)))}
+    return {"lamp": ("ABS", "traction", "engine", "oil", "temperature")} if what == "warning lamp" else {}
+
+
+def _phrase(state: State, words: Iterable[str]) -> tuple[str, int] | None:
+    """Take the longest of these phrases that stands next, with the place where it ends."""
+    known = {one.casefold(): one for one in words}
+    for count in range(_MOST_WORDS, 0, -1):
+        tokens = [state.at(ahead) for ahead in range(count)]
+        there = [one for one in tokens if one is not None]
+        text = " ".join(one.folded for one in there)
+        if len(there) == count and text in known:
+            state.place += count
+            return known[text], there[-1].end
+    return None
