@@ -22,9 +22,9 @@ TRACKSIDE = {
 }
 """Words that begin an entry of a growing table."""
 
-HAPPENED, FELT, WORK = "happened", "felt", "work"
+INCIDENT, FELT, WORK = "incident", "felt", "work"
 NOTED = {
-    HAPPENED: "what happened: leak, fall, airbag fired, helmet dropped, and where or what of it",
+    INCIDENT: "what happened: leak, fall, airbag fired, helmet dropped, and where or what of it",
     FELT: "what the bike did, with its end and a grade of 1 to 3",
     WORK: "work done on the bike: axle, pads, shift pattern; torqued, pumped",
 }

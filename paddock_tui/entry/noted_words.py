@@ -4,7 +4,7 @@ import datetime as dt
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from paddock_tui.entry.builtin import FELT, HAPPENED, WORK
+from paddock_tui.entry.builtin import FELT, INCIDENT, WORK
 from paddock_tui.entry.line import Piece
 from paddock_tui.entry.line_state import State
 from paddock_tui.entry.numbering import next_number
@@ -30,7 +30,7 @@ class _Noted(NamedTuple):
 
 
 _NOTED: Mapping[str, _Noted] = {
-    HAPPENED: _Noted("incidents", INCIDENTS, "such as happened leak coolant", "happened"),
+    INCIDENT: _Noted("incidents", INCIDENTS, "such as incident leak coolant", "happened"),
     FELT: _Noted("symptoms", SYMPTOMS, "such as felt weaves 2", "did", timed=False),
     WORK: _Noted("work", WORK_DONE, "such as work axle front torqued pumped"),
 }

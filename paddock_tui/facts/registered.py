@@ -18,7 +18,6 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     heights,
     incidents,
     launch_starts,
-    light,
     open_matters,
     outing,
     outside_pressure,

@@ -7,9 +7,9 @@ from typing import NamedTuple
 from paddock_tui.facts.controls import Mapped, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.event import stop_before
-from paddock_tui.facts.light import home_at_dusk
 from paddock_tui.facts.past import ENDS, End, PastSession, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
+from paddock_tui.facts.weather import home_at_dusk
 from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import TREAD_SERIOUS
 from paddock_tui.quantities import Quantity

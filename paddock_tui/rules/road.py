@@ -2,10 +2,10 @@
 
 from paddock_tui.facts.aids import least_watching
 from paddock_tui.facts.controls import ShownControl
-from paddock_tui.facts.light import Dusk
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import End
 from paddock_tui.facts.road import TRACK_ONLY, Leaving
+from paddock_tui.facts.weather import Dusk
 from paddock_tui.limits import Limits
 from paddock_tui.limits.pressures import BELOW_ROAD
 from paddock_tui.limits.tyres import TREAD_CAUTION, TREAD_SERIOUS

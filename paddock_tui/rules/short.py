@@ -174,6 +174,13 @@ SHORT = {
     "start-outside-the-vendors-window": "{name} cold pressure off window",
     "traction-off-on-the-road": "{name} off on the road",
     "wheelie-off-on-a-strong-bike": "{name} off, strong bike",
+    "fuel-short-of-home": "fuel does not reach home",
+    "shift-pattern-changed": "shift pattern turned round",
+    "open-from-before": "open from before: r",
+    "tinted-visor-in-poor-light": "tinted visor in poor light",
+    "noise-measured-elsewhere": "noise of another venue over limit",
+    "wheels-new-to-the-bike": "wheels new to this bike",
+    "dusk-on-the-road": "dusk on the road",
 }
 """By rule; `{name}` is the control, the adjuster or the end that the rule is asked about."""
 

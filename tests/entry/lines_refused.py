@@ -6,10 +6,10 @@ from tests.entry.contexts import BADGER, MAGPIE, OTTER, PROFILE, RIDER
 Wrong = list[tuple[str, str]]
 
 ERRORS: list[tuple[Ref, str, Wrong]] = [
-    (MAGPIE, "happened", [("happened", "happened waits for one of its fixed words")]),
+    (MAGPIE, "incident", [("incident", "incident waits for one of its fixed words")]),
     (MAGPIE, "felt wobbly t4", [("felt", "felt waits for one of its fixed words")]),
     (MAGPIE, "work gravel", [("work", "work waits for one of its fixed words")]),
-    (MAGPIE, "happened leak gravel", [("gravel", 'there is no call "gravel"')]),
+    (MAGPIE, "incident leak gravel", [("gravel", 'there is no call "gravel"')]),
     (MAGPIE, "t", [("t", "traction control waits for its value")]),
     (MAGPIE, "t w3", [("t", "traction control waits for its value")]),
     (MAGPIE, "t=", [("t", "traction control waits for its value")]),

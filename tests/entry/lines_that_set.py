@@ -14,7 +14,7 @@ C, A, T = "setup.controls.", "setup.adjusters.", "setup.offsets."
 SETS: list[tuple[str, dict[str, Any]]] = [
     # What happened, was felt and was done, in the fixed words; the time is that of the entry.
     (
-        "happened leak fork or shock weep visor dark",
+        "incident leak fork or shock weep visor dark",
         {
             "incidents.1.what": "leak",
             "incidents.1.fluid": "fork or shock weep",
@@ -24,7 +24,7 @@ SETS: list[tuple[str, dict[str, Any]]] = [
         },
     ),
     (
-        "happened off the track gravel happened false neutral 3",
+        "incident off the track gravel incident false neutral 3",
         {
             "incidents.1.what": "off the track",
             "incidents.1.where": "gravel",

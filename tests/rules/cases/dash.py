@@ -91,7 +91,7 @@ CASES = {
             raises("traction", "hold", *counts_down(WET, dash("traction", 4))),
             raises("traction", "hold", WET, dash("traction", "off")),
             # More help than planned is another bike than was judged, but no less of a net.
-            raises("traction", "note", WET, dash("traction", 10), says="shows traction 10"),
+            raises("traction", "note", WET, dash("traction", 10), says="shows traction control 10"),
             raises("traction", "serious", DAMP, dash("traction", 7)),
             # Nobody said what the track is like, or which end helps: neither passes for the better one.
             raises("traction", "hold", NO_SURFACE, dash("traction", 7)),

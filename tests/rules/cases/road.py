@@ -123,7 +123,7 @@ CASES = {
     ),
     "traction-off-on-the-road": Cases(
         raising=(
-            raises("traction", "caution", *HOME, at("traction", "off"), says="traction is off"),
+            raises("traction", "caution", *HOME, at("traction", "off"), says="traction control is off"),
             raises("traction", "caution", *HOME, at("traction", "off"), without("session", "surface")),
         ),
         silent=(
@@ -133,7 +133,7 @@ CASES = {
             silent(*HOME, at("traction", "off"), RIDDEN),
             silent(*HOME, at("traction", "off"), put("session", "surface", "wet")),
         ),
-        missing=(lacks("what traction is set to", *HOME, at("traction", None)),),
+        missing=(lacks("what traction control is set to", *HOME, at("traction", None)),),
     ),
     "road-home-ahead": Cases(
         raising=(
