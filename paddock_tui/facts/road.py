@@ -7,7 +7,8 @@ from typing import NamedTuple
 from paddock_tui.facts.controls import Mapped, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.event import stop_before
-from paddock_tui.facts.past import ENDS, End, PastSession, tyre_of
+from paddock_tui.facts.past import ENDS, End, History, PastSession, tyre_of
+from paddock_tui.facts.tyre_counts import tread_now
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.facts.weather import home_at_dusk
 from paddock_tui.limits import Limits
@@ -73,14 +74,10 @@ def road_pressure(end: End, bike: Bike) -> Quantity | Unknown:
 
 
 @fact("the tread left at the {subject}", per="end", show=lambda found: f"{found} tread left")
-def least_tread(end: End, tyres: TyreSet) -> Quantity | Absent:
-    """Return the least of the depths that were measured; absent where none was."""
-    tyre = tyre_of(tyres, end)
-    depths = (tyre.tread_left, tyre.tread_middle, tyre.tread_right)
-    known: list[Quantity] = [one for one in depths if one is not None]
-    if not known:
-        return ABSENT
-    return min(known, key=lambda one: one.to("mm"))
+def least_tread(end: End, session: Session, tyres: TyreSet, history: History) -> Quantity | Absent:
+    """Return the least depth as last measured, in the tyre's file or in an outing; absent where none was."""
+    found = tread_now(session, tyres, history, end)
+    return ABSENT if found is None else found.depth
 
 
 @fact(
@@ -149,14 +146,14 @@ def home_by_road(
 
 @fact("what is not for the road home")
 def unfit_for_home(
-    tyres: TyreSet, session: Session, records: Mapping[str, Record], limits: Limits
+    tyres: TyreSet, session: Session, history: History, records: Mapping[str, Record], limits: Limits
 ) -> tuple[str, ...]:
     """Name the tyres that are made for a track only, or under what the garage entered of the law, and dusk
     where the timetable ends in it.
     """
     found: list[str] = []
     for end in ENDS:
-        kind, left = tyre_of(tyres, end).kind, least_tread(end, tyres)
+        kind, left = tyre_of(tyres, end).kind, least_tread(end, session, tyres, history)
         if kind in TRACK_ONLY:
             found.append(f"{end} tyre ({kind})")
         elif isinstance(left, Quantity) and limits.overridden(TREAD_SERIOUS):

@@ -1,6 +1,8 @@
 """What the sessions show of one tyre: heat cycles, distance and time on it, on this bike."""
 
+import datetime as dt
 from collections.abc import Iterable, Iterator
+from typing import NamedTuple
 
 import attrs
 
@@ -74,3 +76,52 @@ def _heatings(sessions: Iterable[Session]) -> Iterator[Heating]:
     for one in sessions:
         if one.date is not None:
             yield Heating(one.date, one.warmers == "used", one.warmers_on, one.parked)
+
+
+class TreadNow(NamedTuple):
+    """The least tread of a tyre, and what it was measured at: its set's file, or an outing."""
+
+    depth: Quantity
+    where: str
+
+    def __str__(self) -> str:
+        return f"{self.depth} of tread ({self.where})" if self.where else f"{self.depth} of tread"
+
+
+def tread_now(session: Session, tyres: TyreSet, history: History, end: End) -> TreadNow | None:
+    """Return the tread of one tyre as it was last measured, by its own file or in an outing on it.
+
+    Where the file does not say when, the lesser counts. What was measured after the session says nothing.
+    """
+    tyre = tyre_of(tyres, end)
+    depths = [one for one in (tyre.tread_left, tyre.tread_middle, tyre.tread_right) if one is not None]
+    least, on = min(depths, key=lambda one: one.to("mm"), default=None), tyre.tread_measured
+    in_file = None
+    if least is not None and not (on is not None and session.date is not None and on > session.date):
+        in_file = TreadNow(least, f"measured {on}" if on is not None else "")
+    read = _last_read(session, history, end)
+    if read is None or in_file is None:
+        return in_file if read is None else read[1]
+    if on is None or read[0] is None:
+        return min(in_file, read[1], key=lambda one: one.depth.to("mm"))
+    return in_file if on > read[0] else read[1]
+
+
+def _last_read(session: Session, history: History, end: End) -> tuple[dt.date | None, TreadNow] | None:
+    """Return the last reading of a tyre's tread in an outing on it, and its date."""
+    own = None if is_ridden(session) else _read_in(session, end)
+    if own is not None:
+        return session.date, TreadNow(own, "measured now")
+    if session.tyres is None:
+        return None
+    this = first_set(history, session.tyres, end)
+    for one in reversed(history.past):
+        depth, name = _read_in(one.session, end), one.session.tyres
+        if depth is not None and name is not None and first_set(history, name, end) == this:
+            number = f", session {one.session.number}" if one.session.number is not None else ""
+            return one.session.date, TreadNow(depth, f"measured {one.session.date or one.id}{number}")
+    return None
+
+
+def _read_in(session: Session, end: End) -> Quantity | None:
+    return session.front_tread if end == "front" else session.rear_tread

@@ -2,12 +2,13 @@
 
 import datetime as dt
 from collections.abc import Iterator, Mapping
+from typing import NamedTuple
 
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
-from paddock_tui.facts.tyre_counts import tyre_count
+from paddock_tui.facts.tyre_counts import TreadNow, tread_now, tyre_count
 from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import COLD_TRACK, WARM_TRACK
 from paddock_tui.quantities import Quantity
@@ -238,26 +239,20 @@ def _minutes(at: dt.time) -> float:
     return at.hour * 60.0 + at.minute + at.second / 60.0
 
 
-@attrs.frozen
-class WornTread:
+class WornTread(NamedTuple):
     """The least tread of a tyre that is at or under what it counts as worn at."""
 
-    least: Quantity
+    least: TreadNow
     worn_at: Quantity
 
     def __str__(self) -> str:
-        return f"{self.least} of tread, worn at {self.worn_at}"
+        return f"{self.least}, worn at {self.worn_at}"
 
 
 @fact("tread at its limit, {subject}", per="end", show=str)
-def worn_tread(end: End, session: Session, tyres: TyreSet) -> WornTread | Absent:
-    """Return the least tread where it is at the tyre's own limit; what was measured later says nothing."""
-    tyre = tyre_of(tyres, end)
-    depths = [one for one in (tyre.tread_left, tyre.tread_middle, tyre.tread_right) if one is not None]
-    later = (
-        session.date is not None and tyre.tread_measured is not None and tyre.tread_measured > session.date
-    )
-    if not depths or tyre.worn_at is None or later:
+def worn_tread(end: End, session: Session, tyres: TyreSet, history: History) -> WornTread | Absent:
+    """Return the least tread, as last measured, where it is at the tyre's own limit."""
+    worn_at, found = tyre_of(tyres, end).worn_at, tread_now(session, tyres, history, end)
+    if worn_at is None or found is None or found.depth.to("mm") > worn_at.to("mm"):
         return ABSENT
-    least = min(depths, key=lambda one: one.to("mm"))
-    return WornTread(least, tyre.worn_at) if least.to("mm") <= tyre.worn_at.to("mm") else ABSENT
+    return WornTread(found, worn_at)

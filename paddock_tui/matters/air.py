@@ -54,7 +54,8 @@ def after_readings(seen: AirInTyre, outing: Outing, end: str) -> AirInTyre:
         seen = attrs.evolve(seen, lost=(*seen.lost, now.at))
     left = left_with(outing, end)
     if left is not None:
-        seen = attrs.evolve(seen, cold=left, let=False)
+        in_use = left.gauge or (seen.cold.gauge if seen.cold is not None else "")
+        seen = attrs.evolve(seen, cold=attrs.evolve(left, gauge=in_use), let=False)
     others = (one for name, one in outing.session.pressures.items() if name != "cold")
     if any(getattr(one, f"set_to_{end}") is not None for one in others):
         seen = attrs.evolve(seen, let=True)
@@ -69,7 +70,8 @@ def lost_bar(before: AirInTyre, now: ColdReading | None) -> float | None:
     then = before.cold
     if then is None or now is None or before.let or None in (then.at, now.at, then.celsius, now.celsius):
         return None
-    if then.gauge != now.gauge or not _near(then.at, now.at):
+    # A reading without a gauge is by the one in use, which was last named.
+    if (now.gauge or then.gauge) != then.gauge or not _near(then.at, now.at):
         return None
     try:
         outside = outside_at_both(then.outside, now.outside)

@@ -192,3 +192,24 @@ def test_sessions_made_ahead_open_what_they_show_once() -> None:
     for one in found_after(before, *ahead):
         assert "more of this kind" not in one.why, one.kind
     assert open_after(before, *ahead) == ["chain-slack-not-measured", "wheel-work-not-checked"]
+
+
+def test_a_cold_reading_without_a_gauge_is_by_the_one_last_named() -> None:
+    def read(bar: str, at: dt.time, gauge: str | None) -> dict[str, Any]:
+        named = {} if gauge is None else {"gauge": gauge}
+        return {"pressures.cold": {"front": bar, "temperature": "20 C", "at": at, **named}}
+
+    def left(*gauges: str | None) -> list[str]:
+        bars = ("2.20 bar", "2.20 bar", "2.00 bar")
+        days = [
+            outing(number, read(bar, dt.time(8 + number, 0), gauge))
+            for number, (bar, gauge) in enumerate(zip(bars, gauges, strict=True), 1)
+        ]
+        return open_after(*days, outing(4, {}))
+
+    lost = "pressure-lost-unanswered"
+    assert lost in left("round", None, None)
+    assert lost in left("round", None, "round")
+    assert lost in left(None, None, None)
+    assert lost not in left("round", None, "another")
+    assert lost not in left(None, None, "round"), "which gauge it was before nobody wrote"

@@ -5,7 +5,7 @@ from typing import Any
 
 from tests.rules.case import Cases, lacks, raises, silent
 from tests.rules.cases.event import LUNCH
-from tests.rules.situations import Change, at, put, without
+from tests.rules.situations import Change, at, put, went_before, without
 
 RIDDEN = put("session", "parked", dt.time(10, 59))
 ROAD = put("session", "kind", "road")
@@ -69,6 +69,7 @@ CASES = {
         raising=(
             raises("front", "serious", *HOME, tread("front", "0.9 mm")),
             raises("front", "hold", *HOME, LAW, tread("front", "1.5 mm")),
+            raises("rear", "serious", *HOME, history=went_before({"rear_tread": "0.9 mm"})),
             raises(
                 "rear", "caution", *HOME, tread("rear", "1.5 mm"), put("tyres", "rear.tread_left", "3 mm")
             ),

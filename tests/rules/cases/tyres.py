@@ -70,6 +70,8 @@ HOT_BEFORE = went_before({"parked": dt.time(10, 20), "tyres": "may"})
 
 MARKS = (put("tyres", "rear.worn_at", "1.6 mm"), put("tyres", "rear.tread_middle", "1.6 mm"))
 
+DEEP = put("tyres", "rear.tread_middle", "4.0 mm")
+
 CASES = {
     "standing-water": Cases(
         raising=(
@@ -315,9 +317,29 @@ CASES = {
             raises("rear", "hold", *MARKS, put("session", "surface", "damp")),
             raises("rear", "hold", *MARKS, put("session", "surface", "wet")),
             raises("rear", "hold", *MARKS, put("session", "surface", "standing water")),
+            raises("rear", "serious", *MARKS[:1], put("session", "rear_tread", "1.5 mm"), says="now"),
+            raises(
+                "rear",
+                "serious",
+                *MARKS[:1],
+                history=went_before({"rear_tread": "1.5 mm"}, {}),
+                says="1.5 mm of tread (measured 2026-05-16, session 3)",
+            ),
+            # Where the file does not say when it was measured, the lesser counts.
+            raises("rear", "serious", *MARKS, history=went_before({"rear_tread": "2.5 mm"})),
+            raises("rear", "serious", *MARKS[:1], DEEP, history=went_before({"rear_tread": "1.5 mm"})),
         ),
         silent=(
             silent(),
+            silent(*MARKS[:1], history=went_before({"rear_tread": "1.5 mm", "tyres": "others"})),
+            silent(*MARKS[:1], history=went_before({"rear_tread": "1.5 mm"}, {"rear_tread": "1.7 mm"})),
+            silent(*MARKS[:1], put("session", "rear_tread", "1.5 mm"), RIDDEN),
+            silent(
+                *MARKS[:1],
+                DEEP,
+                put("tyres", "rear.tread_measured", dt.date(2026, 5, 16)),
+                history=went_before({"rear_tread": "1.5 mm", "date": dt.date(2026, 5, 15)}),
+            ),
             silent(*MARKS, put("tyres", "rear.tread_middle", "1.7 mm")),
             silent(*MARKS, put("tyres", "rear.tread_measured", dt.date(2026, 5, 17))),
             silent(*MARKS, put("session", "kind", "road")),
