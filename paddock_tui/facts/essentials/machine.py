@@ -80,8 +80,8 @@ def wheels_secured(around: Around) -> EssentialAnswer:
 
 
 _STANDING: tuple[tuple[str, str], ...] = (
-    ("fork_height", "the fork's height"),
-    ("rear_height", "the rear height"),
+    ("fork_height", "the fork protrusion"),
+    ("rear_height", "the rear ride height"),
     ("front_sprocket", "the front sprocket"),
     ("rear_sprocket", "the rear sprocket"),
     ("links", "the chain's links"),
