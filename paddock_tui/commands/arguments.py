@@ -21,8 +21,8 @@ def parser() -> argparse.ArgumentParser:
     made = _Parser(
         prog="paddock-tui",
         description="Set up a sport motorcycle for each session, check it, record it and learn from it.",
-        epilog="A starting point, not a guarantee of safety: the bike's manual, scrutineers, local rules "
-        "and qualified people come first.",
+        epilog="Begin with: paddock-tui new FOLDER. A starting point, not a guarantee of safety: the bike's "
+        "manual, scrutineers, local rules and qualified people come first.",
     )
     made.add_argument("--version", action="store_true", help="print the versions of program and libraries")
     commands = made.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)

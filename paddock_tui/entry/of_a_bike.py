@@ -13,7 +13,10 @@ from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.ids import id_of
 
-CONTROL_HOW = "0-10uok: lowest-highest (or its words), up or down helps most, off or n, keeps or resets"
+CONTROL_HOW = (
+    "0-10 up off keeps: lowest-highest or its words, up or down helps most, off or always, "
+    "keeps or resets with the ignition off; short: 0-10uok"
+)
 ADJUSTER_HOW = "how many, from closed or open: 18c, 15 turns open"
 SPLIT_HOW = f"{ADJUSTER_HOW}; 18c fast 4to where slow and fast are two; left or right: one leg"
 DAMPING_HOW = "name, then its presets with commas: live calm, keen, rough road"

@@ -1,6 +1,6 @@
 """The page of a place: a room's rows, with verdict, findings, clock and caution around them."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 import attrs
 
@@ -17,7 +17,7 @@ from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.garage_list import whose
-from paddock_tui.pages.own_keys import own_keys, page_with
+from paddock_tui.pages.own_keys import like_keys, own_keys, page_with
 from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
@@ -28,7 +28,7 @@ from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.run_state import RunState
-from paddock_tui.store.data import lookup
+from paddock_tui.store.data import leaves, lookup
 from paddock_tui.text import printable
 
 STAYS_OFF = "no riding today: the head"
@@ -47,12 +47,13 @@ ANSWERING = ("garage",)
 
 @attrs.frozen
 class JudgedPage:
-    """A page with what was judged for it, and the records that it shows."""
+    """A page with what was judged for it, the records that it shows, and their texts that look like keys."""
 
     page: Page
     review: Review
     place: Place
     shows: tuple[Ref, ...] = ()
+    quoted: tuple[str, ...] = ()
 
 
 def context_of(desk: Desk, place: Place, row: Row | None, judged: Review | None) -> ActionContext:
@@ -96,7 +97,7 @@ def judged_page(
     hand = desk.session_in_hand()
     in_hand = _of_hand(desk, room, subject, as_everywhere, hand)
     stays_off = _stays_off(judged)
-    now = "" if stays_off or in_hand is None else _now(desk, hand, in_hand, actions)
+    now = "" if stays_off or in_hand is None else _now(desk, room, hand, in_hand, actions)
     remembered = state or RunState()
     asked = PageContext(desk, place, subject, assembled, judged, context, actions, remembered, now)
     page = _page(room, asked)
@@ -124,7 +125,16 @@ def judged_page(
         caution=page.caution or (SHORT_CAUTION if room.findings else ""),
     )
     shows = _shown(place, subject, assembled)
-    return JudgedPage(page_with(made, own_keys(actions)), judged, attrs.evolve(place, subject=subject), shows)
+    own = own_keys(actions)
+    quoted = like_keys(_texts(desk, shows), own) if own else ()
+    at = attrs.evolve(place, subject=subject)
+    return JudgedPage(page_with(made, own, quoted), judged, at, shows, quoted)
+
+
+def _texts(desk: Desk, refs: Sequence[Ref]) -> Iterator[str]:
+    """List the texts in records as they are shown."""
+    for ref in dict.fromkeys(refs):
+        yield from (printable(text) for _, text in leaves(desk.files.data(ref)) if isinstance(text, str))
 
 
 def _shown(place: Place, subject: Ref | None, assembled: Assembled | None) -> tuple[Ref, ...]:
@@ -140,10 +150,11 @@ def _of_hand(desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: 
     return None if room.names_subject else review(desk.assembled(hand).situation)
 
 
-def _now(desk: Desk, hand: Ref | None, judged: Review, actions: Sequence[ActionRow]) -> str:
-    """Say the next thing to do, with the key that leads there."""
+def _now(desk: Desk, room: Room, hand: Ref | None, judged: Review, actions: Sequence[ActionRow]) -> str:
+    """Say the next thing to do, with the key that leads there; nothing where one does it already."""
     found = next_thing(desk.files.data(hand) if hand is not None else None, judged)
-    return said_next(found, actions)
+    begins = found is not None and found.action == room.id == "guide"
+    return "" if begins else said_next(found, actions)
 
 
 def _page(room: Room, asked: PageContext) -> Page:

@@ -63,7 +63,7 @@ class MainScreen(QuietScreen[None]):
         self._back: list[Place] = []
         self.board.listener = self._hear
         self.board.letter = self._letter
-        self.board.with_keys = self.own.in_text
+        self.board.with_keys = lambda text: self.own.in_text(text, self._seen.quoted if self._seen else ())
         self.board.beside = self._beside
         self._panel = SidePanel(desk)
         self._cursors: dict[PlaceKey, Identity] = {}

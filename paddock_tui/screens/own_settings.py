@@ -38,9 +38,9 @@ class OwnSettings:
     def _changed(self) -> Mapping[str, str]:
         return own_keys(self.actions)
 
-    def in_text(self, text: str) -> str:
-        """Write a message with the keys that actions have here."""
-        return said_with(text, self._changed)
+    def in_text(self, text: str, quoted: Sequence[str] = ()) -> str:
+        """Write a message with the keys that actions have here; what is quoted of records stays."""
+        return said_with(text, self._changed, quoted)
 
     def printed(self, action: str) -> str:
         """Write the key of an action as it is typed."""

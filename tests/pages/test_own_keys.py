@@ -11,7 +11,9 @@ import pytest
 from paddock_tui.help import names
 from paddock_tui.pages.actions import printed
 from paddock_tui.pages.help import found_page, room_help
-from paddock_tui.pages.own_keys import own_keys, said_with
+from paddock_tui.pages.own_keys import like_keys, own_keys, page_with, said_with
+from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.records.paths import Ref
 from paddock_tui.screens.registry import ACTIONS
 
 ALL = [
@@ -104,3 +106,16 @@ def test_a_key_that_two_actions_exchanged_is_written_once() -> None:
 
     assert said_with("nothing to do again: y follows u", swapped) == "nothing to do again: u follows y"
     assert printed(undo) == "u"
+
+
+def test_letters_that_come_from_the_records_stay_as_their_owner_wrote_them() -> None:
+    way = "left rocker: s, then r"
+    row = Row("traction", "3", aside=f"{way}; u undoes", kind="ask", ref=Ref("session", "x"))
+    page = Page("dash", (Section("rows", (row,), "s, then r"),))
+
+    quoted = like_keys((way, "drive out of 7"), OWN)
+
+    assert quoted == (way,)
+    found = page_with(page, OWN, quoted)
+    assert found.sections[0].rows[0].aside == f"{way}; {OWN['u']} undoes"
+    assert said_with(f"note {way}: look: r", OWN, quoted) == f"note {way}: look: {OWN['r']}"

@@ -95,3 +95,14 @@ async def test_copying_is_off_until_switched_on_and_gives_what_is_shown(garage: 
 
 def test_what_a_key_is_called_is_what_is_typed() -> None:
     assert key_name("/") == "slash"
+
+
+async def test_a_way_on_the_dash_that_names_letters_is_shown_as_it_is_written(garage: Path) -> None:
+    bike = garage / "bikes" / "magpie.toml"
+    text = bike.read_text(encoding="utf-8")
+    bike.write_text(text.replace('"left rocker up, T, then plus or minus"', '"hold: s, then r"'), "utf-8")
+    rider = Rider(garage)
+    rider.app = PaddockApp(rider.desk, own=every_key())
+    async with rider.app.run_test(size=(100, 40)):
+        rider.app.main.act("dash")
+        assert "hold: s, then r" in rider.screen

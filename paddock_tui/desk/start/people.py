@@ -52,7 +52,13 @@ def record_ask(
         return AskResult(step, ref) if isinstance(step, Step) else step
 
     said = f"{numbered(names)}, or a new name" if names else how
-    return Ask(kind, section, label or "name", said, answer, there.id if there else "", names)
+    return Ask(kind, section, label or "name", said, answer, _called(context, there), names)
+
+
+def _called(context: Context, ref: Ref | None) -> str:
+    """Return what a record calls itself, as it was typed; its id where it has no name."""
+    name = context.files.data(ref).get("name") if ref is not None else None
+    return name if isinstance(name, str) and name.strip() else ref.id if ref is not None else ""
 
 
 def _units_ask(context: Context, rider: Ref, section: str) -> Ask:
