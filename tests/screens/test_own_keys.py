@@ -18,6 +18,7 @@ FREE = [
     *string.ascii_lowercase[::-1],
     *(sign for sign in SIGNS if sign not in '\\"/?'),
     *(f"f{number}" for number in range(1, 13)),
+    *(f"ctrl+{letter}" for letter in "gnoprtxy"),
 ]
 
 
