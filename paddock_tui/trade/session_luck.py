@@ -25,8 +25,8 @@ LUCK_OVER_SCATTER = 1.8
 LEAST_LUCK = 0.0015
 """Share of a lap; a third of it once luck was learnt."""
 
-ENOUGH_FREEDOM = 3.5
-"""A record with as many degrees of freedom is believed: six repeats of a set-up on three days have 3.8."""
+ENOUGH_FREEDOM = 2.0
+"""A record with as many degrees of freedom is believed: three steps on three days have 2, six 3.8."""
 
 FAR_LUCKS, FAR_SHARE = 3.5, 0.02
 """Two sessions further apart than so many times what luck is assumed to do, and than such a share of a lap,
