@@ -35,7 +35,9 @@ def air_today(about: About) -> Calculator:
     bike.
     """
     compute = functools.partial(_compute, about.session.surface, about.situation.limits[FROST])
-    return Calculator("air", "air and weather", INPUTS, filled_weather(about), compute)
+    return Calculator(
+        "air", "air and weather", INPUTS, filled_weather(about), compute, about.situation.limits
+    )
 
 
 def _compute(surface: str | None, ice_below_c: float, inputs: Inputs) -> Iterable[Answer]:

@@ -5,6 +5,7 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import Units
 from paddock_tui.records.shapes import Number, Shape, Whole
@@ -107,10 +108,17 @@ class Answer:
 class Inputs:
     """The inputs of one calculation; what is asked for is remembered, so that the working can show it."""
 
-    def __init__(self, declared: Iterable[Input], filled: Mapping[str, FilledInput], units: Units) -> None:
+    def __init__(
+        self,
+        declared: Iterable[Input],
+        filled: Mapping[str, FilledInput],
+        units: Units,
+        limits: Limits | None = None,
+    ) -> None:
         self._declared = {one.key: one for one in declared}
         self._filled = filled
         self.units = units
+        self.limits = limits or Limits()
 
     def known(self, *keys: str) -> bool:
         """Return whether all of these inputs are known."""
@@ -184,10 +192,11 @@ class Calculator:
     inputs: tuple[Input, ...]
     filled: Mapping[str, FilledInput]
     compute: Callable[[Inputs], Iterable[Answer]]
+    limits: Limits = attrs.field(factory=Limits)
 
     def answers(self, units: Units, typed: Mapping[str, Any] | None = None) -> tuple[Answer, ...]:
         """Compute; `typed` are values tried instead of those filled in, None for 'not known'."""
-        return tuple(self.compute(Inputs(self.inputs, self.with_typed(typed or {}), units)))
+        return tuple(self.compute(Inputs(self.inputs, self.with_typed(typed or {}), units, self.limits)))
 
     def with_typed(self, typed: Mapping[str, Any]) -> Mapping[str, FilledInput]:
         """Return the inputs as they are with what was typed in their place."""

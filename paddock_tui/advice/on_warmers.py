@@ -74,7 +74,7 @@ def on_warmers(about: About) -> Calculator:
         value = getattr(reading, end) if reading is not None else None
         if value is not None:
             found[f"{end}_warm"] = FilledInput(value, f"read on the warmers of {about.place}")
-    return Calculator("warmers", "pressures on warmers", _inputs(), found, _compute)
+    return Calculator("warmers", "pressures on warmers", _inputs(), found, _compute, about.situation.limits)
 
 
 def _compute(inputs: Inputs) -> Iterable[Answer]:

@@ -24,7 +24,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.outside_pressure import outside_at_both
+from paddock_tui.trade.outside_pressure import AirMoves, outside_at_both
 from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 METHOD = Method(
@@ -50,7 +50,14 @@ def afternoon(about: About) -> Calculator:
     """Return the calculator of one setting at another time or place, filled with the day's first cold
     setting.
     """
-    return Calculator("afternoon", "altitude and afternoon", INPUTS, _filled(about), _compute)
+    return Calculator(
+        "afternoon",
+        "altitude and afternoon",
+        INPUTS,
+        _filled(about),
+        _compute,
+        about.situation.limits,
+    )
 
 
 def _filled(about: About) -> dict[str, FilledInput]:
@@ -94,6 +101,7 @@ def _now(inputs: Inputs, end: End) -> Answer:
         outside = outside_at_both(
             attrs.evolve(seen_then, place="there"),
             attrs.evolve(seen_now, place="there" if same_place else None),
+            AirMoves.of(inputs.limits),
         )
         if outside is None:
             raise Inconsistent("air outside", "two altitudes, and one of them is not known: enter it")

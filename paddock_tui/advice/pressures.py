@@ -31,7 +31,7 @@ from paddock_tui.records.shapes import Amount, Number
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.cooling_pressure import Parked, PressureAdvice, after_parking, at_gas_temperature
 from paddock_tui.trade.errors import Inconsistent, OutOfRange, within
-from paddock_tui.trade.outside_pressure import outside_at_both
+from paddock_tui.trade.outside_pressure import AirMoves, outside_at_both
 from paddock_tui.trade.tyre_air import absolute_kpa, gauge_kpa, wet_pressure_after_kpa_abs
 from paddock_tui.trade.tyre_pressure import (
     Ambient,
@@ -96,7 +96,12 @@ def pressures(about: About) -> Calculator:
     """Return the calculator of tyre pressures, filled from a session."""
     inputs = tuple(_declared(about))
     return Calculator(
-        "pressures", "tyre pressures", inputs, _filled(about), functools.partial(_compute, about)
+        "pressures",
+        "tyre pressures",
+        inputs,
+        _filled(about),
+        functools.partial(_compute, about),
+        about.situation.limits,
     )
 
 
@@ -173,7 +178,7 @@ def _left(about: About, end: End, known: dict[str, FilledInput]) -> FilledInput 
     try:
         now = known["cold_at"].value.to("C")
         here = attrs.evolve(air_of(outside), place=about.id_of("venue"), day=about.session.date)
-        both = outside_at_both(left.outside, here)
+        both = outside_at_both(left.outside, here, AirMoves.of(about.situation.limits))
         if both is None:
             return None
         kpa = same_air_kpa_gauge(left.kpa, left.celsius, now, both[0].kpa, both[1].kpa)

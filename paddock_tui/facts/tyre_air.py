@@ -9,11 +9,18 @@ from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.facts.past import ENDS, End, History, PastSession
 from paddock_tui.facts.tyre_pressures import PressureRead, read_at
+from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.outside_pressure import AirObserved, outside_at_both, outside_pressure
+from paddock_tui.trade.outside_pressure import (
+    AirMoves,
+    AirObserved,
+    apart_error_kpa,
+    outside_at_both,
+    outside_pressure,
+)
 from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 COMPARABLE_DAYS = 7
@@ -30,12 +37,16 @@ def same_air(end: End, session: Session) -> bool | Absent:
 
 @attrs.frozen
 class Lost:
-    """Pressure lost since the last check, temperature allowed for, and whether a second reading agrees."""
+    """Pressure lost since the last check, temperature allowed for, and whether a second reading agrees.
+
+    `off_kpa` is how far it may be off by what is not known of the pressure outside.
+    """
 
     end: End
     kpa: float
     since: str
     confirmed: bool
+    off_kpa: float = 0.0
 
     def __str__(self) -> str:
         return f"{self.end} {self.kpa / 100:.2f} bar less than {self.since}"
@@ -43,7 +54,12 @@ class Lost:
 
 @fact("pressure lost at the {subject}", per="end", show=str)
 def lost_since(
-    end: End, session: Session, history: History, cold_read: PressureRead, air_observed: AirObserved
+    end: End,
+    session: Session,
+    history: History,
+    cold_read: PressureRead,
+    air_observed: AirObserved,
+    limits: Limits,
 ) -> Lost | Absent:
     """Return what a tyre has lost since its last cold check, by the gas law; absent where nothing can be
     compared, nor the air outside then with that of now.
@@ -57,12 +73,14 @@ def lost_since(
     if before is None:
         return ABSENT
     last, then = before
-    lost = _less_kpa(cold_read, last, observed_then(then), air_observed)
+    seen, moves = (observed_then(then), air_observed), AirMoves.of(limits)
+    lost = _less_kpa(cold_read, last, *seen, moves)
     if lost is None:
         return ABSENT
     again = _latest_again(end, session)
-    less = _less_kpa(again, last, observed_then(then), air_observed) if again is not None else None
-    return Lost(end, lost, f"session {then.id}", less is not None and less >= lost * 0.7)
+    less = _less_kpa(again, last, *seen, moves) if again is not None else None
+    off = apart_error_kpa(*seen, moves)
+    return Lost(end, lost, f"session {then.id}", less is not None and less >= lost * 0.7, off)
 
 
 @attrs.frozen
@@ -171,12 +189,14 @@ def _latest_again(end: End, session: Session) -> PressureRead | None:
     return max(known, key=lambda one: one.at or dt.time.min, default=None)
 
 
-def _less_kpa(read: PressureRead, last: PressureRead, then: AirObserved, now: AirObserved) -> float | None:
+def _less_kpa(
+    read: PressureRead, last: PressureRead, then: AirObserved, now: AirObserved, moves: AirMoves
+) -> float | None:
     """Return how much less than the same air a reading shows, in kPa; None where they cannot be compared."""
     if read.celsius is None or last.celsius is None:
         return None
     try:
-        outside = outside_at_both(then, now)
+        outside = outside_at_both(then, now, moves)
         if outside is None:
             return None
         before, after = (one.kpa for one in outside)

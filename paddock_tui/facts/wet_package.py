@@ -22,6 +22,7 @@ from paddock_tui.facts.wet_values import Conditions, WetValue, conditions_of
 from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
+from paddock_tui.records.differences import NOT_KNOWN, control_difference
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.paths import Ref
@@ -85,7 +86,15 @@ def package_of(
     aids = wet_aids(setup, bike, conditions)
     suspension = wet_suspension(setup, bike, dry, conditions.damp, limits)
     words = (*_tyres(tyres, conditions), *suspension.words, *aids.words)
-    return WetPackage((*aids.values, *suspension.values), words)
+    return WetPackage((*(_with_way(one, bike) for one in aids.values), *suspension.values), words)
+
+
+def _with_way(value: WetValue, bike: Bike) -> WetValue:
+    """Return a value of an aid as it is written everywhere: with the way it goes, where that is known."""
+    if value.path[1] != "controls" or value.old == NOT_KNOWN:
+        return value
+    moved = control_difference(value.path[2], value.old, value.new, bike).words
+    return attrs.evolve(value, moved=moved)
 
 
 def in_the_dry(

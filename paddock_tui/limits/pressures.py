@@ -31,6 +31,26 @@ OVER_RANGE = limit(
     40,
 )
 LEAK = limit("pressure-lost", "more_than", 0.14, "bar", "lost since the last check", COMMON, 0.05, 1)
+AIR_DRIFT = limit(
+    "pressure-lost",
+    "air_drifts",
+    10.0,
+    "hPa",
+    "so far the pressure outside may have drifted within a day",
+    "common practice; 3.5 hPa in three hours is called quickly in marine forecasts",
+    0.5,
+    60,
+)
+AIR_WEATHER = limit(
+    "pressure-lost",
+    "weather_moves",
+    30.0,
+    "hPa",
+    "so far the weather moves the pressure outside, from day to day and from that of the altitude",
+    COMMON,
+    0.5,
+    90,
+)
 ROAD_FRONT = limit(
     "road-pressure-on-the-track", "front_from", 2.41, "bar", "cold at the front", COMMON, 1.5, 3.5
 )

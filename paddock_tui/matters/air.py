@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.limits import Limits
 from paddock_tui.limits.matters import LOST_HOLD, SETTLED
 from paddock_tui.limits.pressures import LEAK
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
@@ -12,7 +13,7 @@ from paddock_tui.matters.seen import AirInTyre, ColdCheck, ColdReading, Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.outside_pressure import outside_at_both
+from paddock_tui.trade.outside_pressure import AirMoves, apart_error_kpa, outside_at_both
 from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 WITHIN = dt.timedelta(hours=72)
@@ -50,7 +51,7 @@ def after_readings(seen: AirInTyre, outing: Outing, end: str) -> AirInTyre:
     """Return what is remembered of a tyre after an outing: its last cold reading, and what was lost."""
     now = cold_of(outing, end)
     lost = lost_bar(seen, now)
-    if lost is not None and lost > outing.limits[LEAK] and now is not None and now.at is not None:
+    if now is not None and now.at is not None and _is_lost(lost, seen, now, outing.limits):
         seen = attrs.evolve(seen, lost=(*seen.lost, now.at))
     left = left_with(outing, end)
     if left is not None:
@@ -84,6 +85,14 @@ def lost_bar(before: AirInTyre, now: ColdReading | None) -> float | None:
     return (expected - now.kpa) / 100
 
 
+def _is_lost(lost: float | None, before: AirInTyre, now: ColdReading, limits: Limits) -> bool:
+    """Return whether so much in bar is a loss: over the limit by more than the air outside may be off."""
+    if lost is None or before.cold is None:
+        return False
+    off_kpa = apart_error_kpa(before.cold.outside, now.outside, AirMoves.of(limits))
+    return lost - off_kpa / 100 > limits[LEAK]
+
+
 def _near(then: dt.datetime | None, now: dt.datetime | None) -> bool:
     return then is not None and now is not None and dt.timedelta() <= now - then <= WITHIN
 
@@ -92,7 +101,7 @@ def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for end, name in outing.tyres.items():
         before, now = seen.tyre(name, end), cold_of(outing, end)
         lost = lost_bar(before, now)
-        if lost is None or now is None or now.at is None or lost <= outing.limits[LEAK]:
+        if lost is None or now is None or now.at is None or not _is_lost(lost, before, now, outing.limits):
             continue
         again = any(now.at - one <= TWICE_WITHIN for one in before.lost)
         yield opened(
@@ -118,13 +127,13 @@ def _carried(one: Opened, outing: Outing) -> Opened:
         return one
     before = next((known for known in one.checks if now.at - known.at >= APART), None)
     checks = (*one.checks, ColdCheck(now.at, now, left_with(outing, one.subject) or now))
-    settled = before is not None and _alike(before.left, now, outing.limits[SETTLED])
+    settled = before is not None and _alike(before.left, now, outing.limits)
     return attrs.evolve(one, checks=checks[-4:], answered=one.answered or settled)
 
 
-def _alike(left: ColdReading, now: ColdReading, within: float) -> bool:
+def _alike(left: ColdReading, now: ColdReading, limits: Limits) -> bool:
     lost = lost_bar(AirInTyre(cold=left), now)
-    return lost is not None and abs(lost) <= within + 1e-9
+    return lost is not None and abs(lost) <= limits[SETTLED] + 1e-9
 
 
 def _closes(one: Opened, outing: Outing) -> bool:

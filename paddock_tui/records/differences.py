@@ -33,7 +33,10 @@ _COUNTED = ("click", "turn")
 _HEIGHTS = {"fork_height": ("front lower", "front higher"), "rear_height": ("rear higher", "rear lower")}
 """What more, and what less, of a height does to the bike."""
 
-_WAYS = (("firmer", "softer"), ("more", "less"), *_HEIGHTS.values())
+_HELPS, _HOLDS = ("more help", "less help"), ("holds more", "holds less")
+"""What more, and what less, of an aid and of engine braking does."""
+
+_WAYS = (("firmer", "softer"), ("more", "less"), _HELPS, _HOLDS, *_HEIGHTS.values())
 _OTHER_WAY = {one: other for pair in _WAYS for one, other in (pair, pair[::-1])}
 
 
@@ -61,7 +64,8 @@ class SetUpDifference:
     `old` and `new` are None where not known, `old_text` and `new_text` how they are written without `unit`.
     `listed` is whether the bike still has such a thing, `help` what it does to help; None where such a
     value gives none, or without the bike. `way` says for damping whether it is firmer or softer, for preload
-    more or less, for a height which end came up or down; empty where the bike's file does not tell.
+    more or less, for an aid whether it helps more, for engine braking whether it holds more, for a height
+    which end came up or down; empty where the bike's file does not tell.
     """
 
     path: Path
@@ -99,7 +103,7 @@ class SetUpDifference:
     @property
     def words(self) -> str:
         """Old -> new, with the unit, and the way where it is known."""
-        return _with_way(self.figures, self.way)
+        return with_way(self.figures, self.way)
 
     @property
     def figures(self) -> str:
@@ -110,7 +114,7 @@ class SetUpDifference:
     def back(self) -> str:
         """The way back: new -> old, with the unit, and that way where it is known."""
         words = old_to_new(self.new_text, self.old_text, self.unit, self._which[::-1])
-        return _with_way(words, _OTHER_WAY.get(self.way, ""))
+        return with_way(words, _OTHER_WAY.get(self.way, ""))
 
     @property
     def beside(self) -> str:
@@ -125,7 +129,8 @@ class SetUpDifference:
         return f"{self.label} {self.words}"
 
 
-def _with_way(words: str, way: str) -> str:
+def with_way(words: str, way: str) -> str:
+    """Write old -> new with the way it goes, where that is known."""
     return f"{words} ({way})" if way else words
 
 
@@ -210,7 +215,7 @@ def _difference(path: Path, old: Any, new: Any, holder: Session, bike: Bike | No
     field = field_at("session", path, holder, bike)
     label = field.label if field is not None else label_of(path[-1].replace("_", "-"))
     listed = _listed(path, bike)
-    helps, way = _help_change(path, old, new, bike), _way(path, old, new, bike)
+    helps, way = _help_change(path, old, new, bike), way_of(path, old, new, bike)
     texts = written(old), written(new)
     return SetUpDifference(path, label, old, new, *texts, unit_of(field), listed, helps, way)
 
@@ -222,11 +227,13 @@ def counted_unit(adjuster: Adjuster) -> str:
     return f"{unit}{way}" if unit in _COUNTED else unit
 
 
-def _way(path: Path, old: Any, new: Any, bike: Bike | None) -> str:
-    """Say which way a height moved, or an adjuster or offset was turned, by how the bike counts it."""
+def way_of(path: Path, old: Any, new: Any, bike: Bike | None) -> str:
+    """Say which way a height moved, or a control, an adjuster or offset was turned, as the bike counts it."""
     if path[-1] in _HEIGHTS and isinstance(old, Quantity) and isinstance(new, Quantity):
         higher, lower = _HEIGHTS[path[-1]]
         return higher if new.to("mm") > old.to("mm") else lower
+    if bike is not None and path[:2] == (SET_UP, "controls"):
+        return _way_of_level(path[2], old, new, bike)
     if bike is None or len(path) != 3 or not isinstance(old, int | float) or not isinstance(new, int | float):
         return ""
     up, name = new > old, path[2]
@@ -240,6 +247,22 @@ def _way(path: Path, old: Any, new: Any, bike: Bike | None) -> str:
     more = up == (adjuster.counted_from == "open")
     preload = (adjuster.what or name.replace("-", " ")).endswith("preload")
     return ("more" if more else "less") if preload else ("firmer" if more else "softer")
+
+
+def _way_of_level(name: str, old: Any, new: Any, bike: Bike) -> str:
+    """Say whether a level helps more or less, or engine braking holds more; empty where that is not known."""
+    control = bike.controls.get(name)
+    function = function_of(name, control) if control is not None else ""
+    if control is None or function not in (*HELP_FUNCTIONS, "engine-braking"):
+        return ""
+    levels = levels_of(name, control)
+    scale = levels.scale_if_known() if levels is not None else None
+    if scale is None or any(not scale.is_off(one) and one not in scale.on for one in (old, new)):
+        return ""
+    # Switched off it helps less than its weakest level; the scale of engine braking runs to its weakest.
+    before, after = (-1.0 if scale.is_off(one) else scale.position_of(one) for one in (old, new))
+    more, less = _HELPS if function in HELP_FUNCTIONS else _HOLDS[::-1]
+    return "" if before == after else more if after > before else less
 
 
 def unit_of(field: Field | None) -> str:

@@ -8,6 +8,8 @@ from paddock_tui.facts.tyre_air import AirMoved, Lost
 from paddock_tui.facts.tyre_pressures import Hot, PressureRead, StartPressure, Worked
 from paddock_tui.limits import Limits
 from paddock_tui.limits.pressures import (
+    AIR_DRIFT,
+    AIR_WEATHER,
     LEAK,
     OFF_TARGET_CAUTION,
     OFF_TARGET_SERIOUS,
@@ -137,13 +139,21 @@ def tyre_worked_outside_its_range(end: End, worked: Worked, limits: Limits) -> R
 
 
 @rule(
-    "pressure-lost", SERIOUS, per="end", at="session:pressures.cold.{subject}", limits=(LEAK,), rank=PRESSURES
+    "pressure-lost",
+    SERIOUS,
+    per="end",
+    at="session:pressures.cold.{subject}",
+    limits=(LEAK, AIR_DRIFT, AIR_WEATHER),
+    rank=PRESSURES,
 )
 def pressure_lost(
     end: End, lost_since: Lost, cold_read: PressureRead, to_come: bool, limits: Limits
 ) -> Result:
-    """A tyre has lost pressure since its last check, temperature allowed for: a puncture or a valve."""
-    if lost_since.kpa / 100 <= limits[LEAK]:
+    """A tyre has lost pressure since its last check, temperature allowed for: a puncture or a valve.
+
+    By more than what is not known of the pressure outside may be.
+    """
+    if (lost_since.kpa - lost_since.off_kpa) / 100 <= limits[LEAK]:
         return None
     second = " A second reading agrees." if lost_since.confirmed else ""
     return RaisedFinding(

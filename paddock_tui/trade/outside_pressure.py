@@ -6,19 +6,15 @@ its altitude is set aside: 1013 hPa at 1000 m is a figure reduced to the sea, as
 
 import datetime as dt
 import enum
+import math
 
 import attrs
 
+from paddock_tui.limits import Limits
+from paddock_tui.limits.pressures import AIR_DRIFT, AIR_WEATHER
 from paddock_tui.trade.atmosphere import station_pressure_kpa
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA, pressure_at_altitude_kpa
-
-WEATHER_KPA = 3.0
-"""How far the weather moves the pressure of a place from its altitude's usual one. Common practice."""
-
-DRIFT_KPA = 1.0
-"""How far the pressure may drift within a day: some 3.5 hPa in three hours is "rising" or "falling" quickly
-in marine forecasts. Common practice."""
 
 DISAGREE_KPA = 5.0
 """A reading so far from what its altitude usually has is not of that altitude: reduced to the sea, the
@@ -31,10 +27,23 @@ class PressureOrigin(enum.Enum):
     """What a pressure outside rests on."""
 
     MEASURED = "as measured"
-    SAME_DAY = "as measured there at another time; it may have drifted by some 10 hPa"
+    SAME_DAY = "as measured there at another time; it may have drifted by some {hpa:.0f} hPa"
     REDUCED = "the forecast's, taken up to that altitude"
-    ALTITUDE = "standard atmosphere at that altitude, ISO 2533; the weather moves it by some 30 hPa"
+    ALTITUDE = "standard atmosphere at that altitude, ISO 2533; the weather moves it by some {hpa:.0f} hPa"
     SEA_LEVEL = "sea level, neither measured nor an altitude known: it hardly matters, it nearly cancels"
+
+
+@attrs.frozen
+class AirMoves:
+    """How far the pressure of a place moves, in kPa either way: within a day, and by the weather of days."""
+
+    drift_kpa: float
+    weather_kpa: float
+
+    @classmethod
+    def of(cls, limits: Limits) -> "AirMoves":
+        """Return both as the limits in force have them."""
+        return cls(limits[AIR_DRIFT] / 10.0, limits[AIR_WEATHER] / 10.0)
 
 
 @attrs.frozen
@@ -70,10 +79,14 @@ class OutsidePressure:
         aside = ""
         if self.set_aside_kpa is not None:
             aside = f"{self.set_aside_kpa * 10:.0f} hPa cannot be of that altitude, reduced to the sea? "
-        return f"{self.kpa * 10:.0f} hPa ({aside}{self.origin.value})"
+        return f"{self.kpa * 10:.0f} hPa ({aside}{self.origin.value.format(hpa=self.error_kpa * 10)})"
 
 
-def outside_pressure(seen: AirObserved) -> OutsidePressure:
+AS_DECLARED = AirMoves.of(Limits())
+"""For whoever asks for the pressure alone, and not how far it may be off."""
+
+
+def outside_pressure(seen: AirObserved, moves: AirMoves = AS_DECLARED) -> OutsidePressure:
     """Return the pressure outside: as read, as read there at another time, a forecast's, the altitude's.
 
     Without any of them it is that of the sea, off by whatever the altitude is. Raises OutOfRange where the
@@ -82,7 +95,7 @@ def outside_pressure(seen: AirObserved) -> OutsidePressure:
     aside = None
     readings = (
         (seen.reading_kpa, PressureOrigin.MEASURED, 0.1),
-        (seen.near_kpa, PressureOrigin.SAME_DAY, DRIFT_KPA),
+        (seen.near_kpa, PressureOrigin.SAME_DAY, moves.drift_kpa),
     )
     for reading, origin, error in readings:
         if reading is None:
@@ -96,25 +109,43 @@ def outside_pressure(seen: AirObserved) -> OutsidePressure:
         kpa = station_pressure_kpa(seen.reduced_kpa, seen.altitude_m)
         return OutsidePressure(kpa, PressureOrigin.REDUCED, 0.5, aside)
     kpa = pressure_at_altitude_kpa(seen.altitude_m)
-    return OutsidePressure(kpa, PressureOrigin.ALTITUDE, WEATHER_KPA, aside)
+    return OutsidePressure(kpa, PressureOrigin.ALTITUDE, moves.weather_kpa, aside)
 
 
-def outside_at_both(then: AirObserved, now: AirObserved) -> tuple[OutsidePressure, OutsidePressure] | None:
+def outside_at_both(
+    then: AirObserved, now: AirObserved, moves: AirMoves = AS_DECLARED
+) -> tuple[OutsidePressure, OutsidePressure] | None:
     """Return the pressure outside at two times; None where the two cannot be set against each other.
 
     At one place a barometer read once serves both times, with its drift (or, on another day, the weather)
     as the error of the other. At two places each needs a reading or an altitude of its own.
     """
-    first, second = outside_pressure(then), outside_pressure(now)
+    first, second = outside_pressure(then, moves), outside_pressure(now, moves)
     if not _same_place(then, now):
         unknown = PressureOrigin.SEA_LEVEL in (first.origin, second.origin)
         return None if unknown else (first, second)
-    drift_kpa = DRIFT_KPA if then.day == now.day else WEATHER_KPA
+    drift_kpa = _moves_between(then, now, moves)
     if _read(first) and not _read(second):
         second = _moved(first, second, drift_kpa)
     elif _read(second) and not _read(first):
         first = _moved(second, first, drift_kpa)
     return first, second
+
+
+def apart_error_kpa(then: AirObserved, now: AirObserved, moves: AirMoves) -> float:
+    """Return how far the difference of the pressures outside at two times may be off, in kPa.
+
+    At one place what is not known of its height is the same both times; what moved between is not, unless a
+    barometer was read each time.
+    """
+    first, second = outside_pressure(then, moves), outside_pressure(now, moves)
+    if not _same_place(then, now) or (_read(first) and _read(second)):
+        return math.hypot(first.error_kpa, second.error_kpa)
+    return _moves_between(then, now, moves)
+
+
+def _moves_between(then: AirObserved, now: AirObserved, moves: AirMoves) -> float:
+    return moves.drift_kpa if then.day == now.day else moves.weather_kpa
 
 
 def contradicts(reading_kpa: float, altitude_m: float | None) -> bool:

@@ -9,7 +9,7 @@ from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.control_levels import levels_of
-from paddock_tui.records.differences import height_difference, old_to_new
+from paddock_tui.records.differences import control_difference, height_difference, old_to_new
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.in_force import control_in_force
 from paddock_tui.records.shapes_of_bike import label_of
@@ -32,7 +32,7 @@ def freer_rear(case: Case) -> Move | CannotChange:
         return value or CannotChange(f"{label_of(name)} is not written down", own=True)
     if scale.is_off(value) or value not in scale.on:
         return CannotChange(f"{label_of(name)} is not at one of its levels")
-    return _moved(name, value, scale.toward_most(value))
+    return _moved(case, name, value, scale.toward_most(value))
 
 
 def less_help(case: Case, *functions: str) -> Move | CannotChange:
@@ -51,14 +51,14 @@ def less_help(case: Case, *functions: str) -> Move | CannotChange:
         value = _set_to(case, name, scale.less_help)
         if value is None or isinstance(value, CannotChange):
             return value or CannotChange(f"{label_of(name)} is not written down", own=True)
-        return _less(name, scale, value)
+        return _less(case, name, scale, value)
     return CannotChange(f"the bike has no {label_of(functions[0])}")
 
 
-def _less(name: str, scale: HelpScale, value: Level) -> Move | CannotChange:
+def _less(case: Case, name: str, scale: HelpScale, value: Level) -> Move | CannotChange:
     if scale.is_off(value) or value not in scale.on:
         return CannotChange(f"{label_of(name)} is off already")
-    return _moved(name, value, scale.less_help(value))
+    return _moved(case, name, value, scale.less_help(value))
 
 
 def height(case: Case, key: str, by_mm: float) -> Move | CannotChange:
@@ -114,7 +114,7 @@ def more_help(case: Case, name: str) -> Move | CannotChange:
     value = _set_to(case, name, scale.more_help)
     if value is None or isinstance(value, CannotChange):
         return value or CannotChange(f"{label_of(name)} is not written down", own=True)
-    return _moved(name, value, scale.least if scale.is_off(value) else scale.more_help(value))
+    return _moved(case, name, value, scale.least if scale.is_off(value) else scale.more_help(value))
 
 
 def _set_to(case: Case, name: str, step: Callable[[Level], Level]) -> Level | CannotChange | None:
@@ -141,11 +141,11 @@ def _levels(case: Case, name: str) -> tuple[Level, ...]:
     return scale.on if scale is not None else ()
 
 
-def _moved(name: str, old: Level, new: Level) -> Move | CannotChange:
+def _moved(case: Case, name: str, old: Level, new: Level) -> Move | CannotChange:
     if new == old:
         return CannotChange(f"{label_of(name)} has no further step that way")
     return Move(
-        f"{label_of(name)} {old_to_new(str(old), str(new))}",
+        str(control_difference(name, old, new, case.bike)),
         (SetValue(("setup", "controls", name), new),),
         (("controls", name),),
     )

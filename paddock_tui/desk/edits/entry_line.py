@@ -109,8 +109,8 @@ def _laps_words(edits: Sequence[Edit]) -> str:
 def entered(files: GarageFiles, ref: Ref, line: TypedLine, edits: Sequence[Edit]) -> list[str]:
     """Say each edit of a line in words: its label, what stood there, and what stands there after it."""
     labels = {piece.path: piece.label for piece in line.pieces}
-    words = []
+    words, bike = [], bike_of(files, ref)
     for edit in edits:
         field = field_of(files, ref, edit.path)
-        words.append(f"{labels[edit.path]} {moved(edit, field)}")
+        words.append(f"{labels[edit.path]} {moved(edit, field, bike=bike)}")
     return words

@@ -12,12 +12,14 @@ from paddock_tui.desk.edits.thresholds import declared_words, with_unit
 from paddock_tui.entry.typed import far_from, read_typed
 from paddock_tui.entry.typing_kinds import whole_text
 from paddock_tui.facts.essentials.paths import SAME_AS_TICKED
+from paddock_tui.quantities import Quantity
+from paddock_tui.quantities import parse as parse_quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
-from paddock_tui.records.differences import old_to_new, unit_of
+from paddock_tui.records.differences import old_to_new, unit_of, way_of, with_way
 from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Value
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.fields_of_record import Field, field_at, fields
+from paddock_tui.records.fields_of_record import SET_UP, Field, field_at, fields
 from paddock_tui.records.paths import Path, Ref, parse, spell
 from paddock_tui.store.data import blocked, lookup, same
 from paddock_tui.store.garage import GarageFiles
@@ -207,17 +209,30 @@ def _edit(data: Mapping[str, Any], path: Path, new: Value | Missing) -> Edit | N
 def said(files: GarageFiles, ref: Ref, edits: Sequence[Edit]) -> list[str]:
     """Say each edit in words: what it is called, what stood there, and what stands there after it."""
     words = []
+    bike = bike_of(files, ref)
     for edit in edits:
         field = field_of(files, ref, edit.path)
         name = field.label if field is not None else spell(edit.path)
-        words.append(f"{name} {moved(edit, field, declared_words(ref, edit.path))}")
+        words.append(f"{name} {moved(edit, field, declared_words(ref, edit.path), bike)}")
     return words
 
 
-def moved(edit: Edit, field: Field | None, gone: str = "") -> str:
-    """Write what stood there -> what stands there after an edit, with the unit; `gone` is said of nothing."""
+def moved(edit: Edit, field: Field | None, gone: str = "", bike: Bike | None = None) -> str:
+    """Write what stood there -> what stands there after an edit, with the unit, and the way a set-up goes.
+
+    `gone` is said of nothing.
+    """
     old, new = (gone if gone and one is MISSING else shown(one, field) for one in (edit.old, edit.new))
-    return old_to_new(old, new, unit_of(field), (_is_figure(edit.old), _is_figure(edit.new)))
+    words = old_to_new(old, new, unit_of(field), (_is_figure(edit.old), _is_figure(edit.new)))
+    if edit.path[:1] != (SET_UP,) or MISSING in (edit.old, edit.new):
+        return words
+    return with_way(words, way_of(edit.path, _read(edit.old), _read(edit.new), bike))
+
+
+def _read(value: Value | Missing) -> object:
+    """Return a value as a set-up holds it: a height as an amount, a level as it is."""
+    found = parse_quantity(value) if isinstance(value, str) else None
+    return found if isinstance(found, Quantity) else value
 
 
 def _is_figure(value: Value | Missing) -> bool:

@@ -1,10 +1,17 @@
 """At, below and above the limits of the rules about tyres and pressures."""
 
+import datetime as dt
+from typing import Any
+
 from tests.rules.cases.pressures import COLD_AT_20, LONG, RANGED, TARGETS, cold, hot, weather
 from tests.rules.cases.tyres import SLICKS, TREADED, USED, both, ends, made, queued, soaked, track
 from tests.rules.limit_rows.row import row
 from tests.rules.situations import put, went_before
 
+TODAY = dt.date(2026, 5, 16)
+CHECKED: dict[str, Any] = {
+    "pressures": {"cold": {"front": "2.30 bar", "rear": "1.90 bar", "temperature": "20 C"}}
+}
 HEAT, TARGET, RANGE, ROAD = (
     "race-tyres-without-heat",
     "hot-pressure-off-its-target",
@@ -52,11 +59,22 @@ ROWS = [
             "more_than",
             worst,
             cold(front, temperature="20 C"),
-            history=went_before(
-                {"pressures": {"cold": {"front": "2.30 bar", "rear": "1.90 bar", "temperature": "20 C"}}}
-            ),
+            history=went_before(CHECKED),
         )
-        for front, worst in (("2.17 bar", ""), ("2.15 bar", "serious"))
+        # The air outside may be 0.01 bar other than then.
+        for front, worst in (("2.16 bar", ""), ("2.14 bar", "serious"))
+    ),
+    *(
+        row(
+            "pressure-lost",
+            name,
+            worst,
+            cold("2.14 bar", temperature="20 C"),
+            put("garage", f"limits.pressure-lost.{name}", hpa),
+            history=went_before({**CHECKED, "date": day}),
+        )
+        for name, day in (("air_drifts", TODAY), ("weather_moves", TODAY - dt.timedelta(days=1)))
+        for hpa, worst in (("10 hPa", "serious"), ("25 hPa", ""))
     ),
     row(ROAD, "front_from", "", cold("2.40 bar")),
     row(ROAD, "front_from", "caution", cold("2.41 bar")),
