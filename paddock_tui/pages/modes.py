@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.advice.riding_modes import with_mode
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.differences import control_difference
+from paddock_tui.records.differences import control_difference, with_way
 from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.in_force import allows, in_force_value
 from paddock_tui.records.presets import PresetValues
@@ -80,8 +80,9 @@ def moves(mode: str, setup: SetUp, bike: Bike) -> tuple[str, ...]:
         before = in_force_value(name, control, setup, old)
         after = in_force_value(name, control, taken, new)
         if before != after:
+            moved = control_difference(name, before, after, bike)
             at_least = " at least" if name in new.limits else ""
-            said.append(f"{control_difference(name, before, after, bike)}{at_least}")
+            said.append(f"{moved.label} {with_way(moved.figures + at_least, moved.way)}")
     return tuple(said)
 
 

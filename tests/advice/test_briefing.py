@@ -109,7 +109,7 @@ def test_what_only_one_bike_has_is_named() -> None:
 def test_on_the_same_bike_what_moved_since_is_new() -> None:
     before = SetUp(mode="open", controls={"traction": 5, "wheelie": 5})
     assert part("new", came=other(UP, before, same=True)) == (
-        "Since session 2 of 2026-05-01: traction control 5 -> 8.",
+        "Since session 2 of 2026-05-01: traction control 5 -> 8 (more help).",
     )
     assert "take everything here as new" in part("new")[0]
 

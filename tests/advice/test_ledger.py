@@ -97,7 +97,7 @@ def test_a_change_is_the_difference_to_the_session_it_was_copied_from() -> None:
 
     assert (entry.label, entry.changes[0].words, entry.path) == (
         "traction control",
-        "5 -> 6",
+        "5 -> 6 (more help)",
         ("setup", "controls", "traction"),
     )
     assert entry.verdict == "faster, cause not known"
@@ -111,7 +111,10 @@ def test_going_back_tells_and_both_ways_agree() -> None:
     back, there = of(ridden(1, 5, 60.0), ridden(2, 6, 58.8), ridden(3, 5, 60.0))
 
     assert (there.verdict, back.verdict) == ("helped", "made it worse")
-    assert (there.changes[0].words, back.changes[0].words) == ("5 -> 6", "6 -> 5")
+    assert (there.changes[0].words, back.changes[0].words) == (
+        "5 -> 6 (more help)",
+        "6 -> 5 (less help)",
+    )
 
 
 def test_going_back_counts_when_the_session_was_copied_from_the_first_one() -> None:
@@ -271,7 +274,7 @@ def test_the_best_session_of_a_place_says_what_differs_now() -> None:
     (best,) = bests(sessions, "plain", BIKE)
 
     assert (best.best.id, best.last.id, best.of) == ("2026-05-16-2", "2026-05-16-3", 3)
-    assert [one.words for one in best.differs] == ["6 -> 5"]
+    assert [one.words for one in best.differs] == ["6 -> 5 (less help)"]
     assert list(bests(sessions[:1], "plain", BIKE)) == []
     assert list(bests((ridden(1, 5, None), ridden(2, 5, 60.0, count=2)), "plain", BIKE)) == []
 

@@ -16,8 +16,8 @@ def test_a_line_is_kept_whole_and_each_value_is_said(run: Runner, garage: Path) 
 
     assert (ran.status, ran.err) == (0, "")
     assert ran.out.splitlines() == [
-        "traction control 3 -> 4",
-        "slide control 3 -> 4",
+        "traction control 3 -> 4 (more help)",
+        "slide control 3 -> 4 (more help)",
         "hot front not known -> 2.38 bar",
         "hot rear not known -> 2.05 bar",
         "parked not known -> 13:41",
@@ -50,7 +50,8 @@ def test_a_preview_says_the_same_and_changes_nothing(run: Runner, garage: Path) 
 
     shown = run("enter", garage, "t4 damp", "--at", NOW, "--preview")
 
-    assert (shown.status, shown.out, shown.err) == (0, "traction control 3 -> 4\nsurface wet -> damp\n", "")
+    said = "traction control 3 -> 4 (more help)\nsurface wet -> damp\n"
+    assert (shown.status, shown.out, shown.err) == (0, said, "")
     assert snapshot(garage) == before
     assert run("enter", garage, "t4 damp", "--at", NOW).out == shown.out
 
@@ -89,7 +90,7 @@ def test_another_record_is_named(run: Runner, garage: Path) -> None:
     profile = run("enter", garage, "made-for damp t2", "--session", "profile/magpie-ines-dry")
     rider = run("enter", garage, "weight 65,5", "--session", "rider/ines")
 
-    assert (profile.status, profile.out) == (0, "made for dry -> damp\ntraction control 5 -> 2\n")
+    assert (profile.status, profile.out) == (0, "made for dry -> damp\ntraction control 5 -> 2 (less help)\n")
     assert (rider.status, rider.out) == (0, "weight in kit 64 kg -> 65.5 kg\n")
 
 
@@ -143,7 +144,7 @@ def test_a_call_of_the_bikes_file_that_clashes_is_said_and_the_built_in_one_is_r
 
     ran = run("enter", garage, "t4", "--at", NOW)
 
-    assert (ran.status, ran.out) == (0, "traction control 3 -> 4\n")
+    assert (ran.status, ran.out) == (0, "traction control 3 -> 4 (more help)\n")
     assert 'the call "t": expected a word that nothing else has' in ran.err
 
 

@@ -15,8 +15,8 @@ def test_steps_of_other_runs_are_taken_back_and_done_again_one_at_a_time(garage:
     first, second, third = (run("undo", garage) for _ in range(3))
 
     assert first.status == second.status == 0
-    assert first.out.startswith("undone: traction control 6 -> 7; fatigue 2 -> 3 (of ")
-    assert second.out.startswith("undone: traction control 3 -> 6 (of ")
+    assert first.out.startswith("undone: traction control 6 -> 7 (more help); fatigue 2 -> 3 (of ")
+    assert second.out.startswith("undone: traction control 3 -> 6 (more help) (of ")
     assert (third.status, third.out, third.err) == (3, "", "there is nothing to undo\n")
     assert snapshot(garage) == before
     assert run("redo", garage).out.startswith("done again: traction control 3 -> 6")

@@ -65,8 +65,8 @@ def test_several_steps_on_one_record_are_kept_in_the_order_they_were_made(garage
     assert traction(desk) == 9
     assert [type(outcome) for outcome in desk.settled()] == [Saved] * 6
     labels = [desk.undo() for _ in range(6)]
-    assert labels[0] == "traction control 8 -> 9"
-    assert labels[-1] == "traction control 3 -> 4"
+    assert labels[0] == "traction control 8 -> 9 (more help)"
+    assert labels[-1] == "traction control 3 -> 4 (more help)"
     assert desk.undo() is None
     desk.settled()
     assert snapshot(garage) == before

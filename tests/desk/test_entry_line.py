@@ -27,7 +27,7 @@ def test_a_line_is_one_step_with_one_patch_and_one_undo_gives_back_the_same_byte
 
         assert len(step.changes) == 1
         assert isinstance(step.changes[0], Change)
-        assert step.label.startswith("traction control 3 -> 4; hot front not known -> 2.38 bar; ")
+        assert step.label.startswith("traction control 3 -> 4 (more help); hot front not known -> 2.38 bar; ")
         desk.do(step)
         desk.settled()
         assert snapshot(garage) != before

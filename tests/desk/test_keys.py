@@ -314,7 +314,11 @@ def test_space_there_and_back_again_is_two_steps_with_one_undo_each(garage: Path
     desk.do(back)
 
     assert lookup(desk.files.data(NEXT), path) == 3
-    assert [desk.undo(), desk.undo(), desk.undo()] == ["rear ABS 0 -> 3", "rear ABS 3 -> 0", None]
+    assert [desk.undo(), desk.undo(), desk.undo()] == [
+        "rear ABS 0 -> 3 (more help)",
+        "rear ABS 3 -> 0 (less help)",
+        None,
+    ]
     desk.close()
 
 

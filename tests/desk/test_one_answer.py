@@ -116,7 +116,7 @@ def test_undo_and_differences_write_old_and_new_alike_over_the_whole_sample() ->
             value = lookup(files.data(Ref("session", new_name)), one.path)
             if one.known:
                 label = setting_value(files, ref, one.path, value).label
-                assert label == f"{one.label} {one.figures}", (old_name, one.path)
+                assert label == f"{one.label} {one.words}", (old_name, one.path)
                 written += 1
     assert written > 10
 

@@ -37,7 +37,7 @@ def test_a_preview_names_what_goes_and_what_comes(garage: Path) -> None:
 
     assert TRACTION in ids(more.goes)
     assert more.comes == ()
-    assert more.words().startswith(f"traction control 3 -> 9, {len(more.goes)} finding")
+    assert more.words().startswith(f"traction control 3 -> 9 (more help), {len(more.goes)} finding")
     assert ("level-not-on-the-bike", "traction") in ids(slip.comes)
     assert "would come: hold, Traction control 99 is not on this bike" in slip.words()
 
@@ -81,7 +81,7 @@ def test_a_preview_over_edits_that_are_not_on_disk_yet_leaves_them_as_they_are(
 
     told = desk.previewed(typed(desk, NEXT, ("setup.controls.traction", "9")), NEXT)
 
-    assert told.label == "traction control 4 -> 9"
+    assert told.label == "traction control 4 -> 9 (more help)"
     assert TRACTION in ids(told.goes)
     assert desk.files.data(NEXT)["setup"]["controls"]["traction"] == 4
     assert file_text(desk) == text
@@ -168,7 +168,8 @@ def test_a_remedy_is_one_step_over_all_that_it_names(garage: Path) -> None:
         (NEXT, 2),
         (rider, 1),
     ]
-    assert step.label.startswith("traction control 3 -> 7; slide control 3 -> 6; group ")
+    levels = "traction control 3 -> 7 (more help); slide control 3 -> 6 (more help); group "
+    assert step.label.startswith(levels)
 
 
 def test_a_remedy_that_stands_already_or_names_no_value_is_no_step(garage: Path) -> None:

@@ -34,7 +34,7 @@ def test_after_a_ridden_session_the_next_is_made_with_the_old_value_and_the_reas
     desk.do(step)
     data = desk.files.data(ref)
 
-    assert step.label == f"try it back: traction control 7 -> 5 in {ref.id}"
+    assert step.label == f"try it back: traction control 7 -> 5 (less help) in {ref.id}"
     assert (data["copied_from"], data["setup"]["controls"]["traction"]) == ("two", 5)
     assert data["because"]["controls"]["traction"]["why"] == "try it back: check of traction control in two"
     assert desk.undo() == step.label

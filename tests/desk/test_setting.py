@@ -31,7 +31,7 @@ def test_several_values_are_one_step_with_one_label(garage: Path) -> None:
     assert step.changes == (
         Change(NEXT, (Edit(("setup", "controls", "traction"), 3, 6), Edit(("surface",), "wet", "dry"))),
     )
-    assert step.label == "traction control 3 -> 6; surface wet -> dry"
+    assert step.label == "traction control 3 -> 6 (more help); surface wet -> dry"
 
 
 def test_all_troubles_are_said_at_once_and_nothing_is_half_done(garage: Path) -> None:

@@ -24,7 +24,7 @@ def test_edits_of_different_facts_of_one_file_both_stand_and_each_is_undone_by_i
     one.poll()
     assert (one.files.data(NEXT)["fatigue"], one.files.data(NEXT)["setup"]["controls"]["traction"]) == (3, 6)
     assert one.undo() == "fatigue 2 -> 3"
-    assert two.undo() == "traction control 3 -> 6"
+    assert two.undo() == "traction control 3 -> 6 (more help)"
     one.close()
     two.close()
     assert snapshot(garage) == before

@@ -131,9 +131,9 @@ def test_what_taking_a_mode_changes_in_force_is_said_row_by_row() -> None:
     session = read(Ref("session", "2026-06-20-4-magpie")).record
     assert isinstance(session, Session)
     assert moves("wading", session.setup, bike("magpie")) == (
-        "traction control 3 -> 6 at least",
-        "engine braking 3 -> 2",
-        "throttle response even -> gentle",
+        "traction control 3 -> 6 at least (more help)",
+        "engine braking 3 -> 2 (holds less)",
+        "throttle response even -> gentle (more help)",
     )
     assert moves("wild", session.setup, bike("magpie")) == ()
 

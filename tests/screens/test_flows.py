@@ -43,7 +43,7 @@ async def test_what_cannot_be_read_is_said_beside_its_row_and_stays_until_it_can
         await rider.types("enter ctrl+u 6 enter")
 
         assert rider.value == "6"
-        assert rider.last.startswith("traction control 3 -> 6, u undoes")
+        assert rider.last.startswith("traction control 3 -> 6 (more help), u undoes")
 
 
 async def test_a_question_left_unanswered_offers_its_text_again(garage: Path) -> None:

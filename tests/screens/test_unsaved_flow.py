@@ -88,7 +88,7 @@ async def test_undo_and_redo_go_on_into_earlier_runs(garage: Path) -> None:
         await rider.types("6 7")
     async with riding(garage) as rider:
         await rider.types("p u")
-        assert rider.last.startswith("undone: slide control 6 -> 7 (of 20 Jun 12:55)")
+        assert rider.last.startswith("undone: slide control 6 -> 7 (more help) (of 20 Jun 12:55)")
         await rider.types("u")
         assert snapshot(garage) == before
         await rider.types("u")

@@ -189,7 +189,7 @@ def test_abs_is_lowered_one_step_only_for_a_quick_rider_who_felt_it_twice_in_the
     twice = went_before(BEFORE, BEFORE, {**BEFORE, "symptoms.1": {"what": "lever pulses"}})
     assert advised(felt("lever pulses", "smooth"), history=twice).proposal.move is None
     found = advised(felt("lever pulses", "smooth"), ADVANCED, history=twice).proposal
-    assert found.text == "front ABS 4 -> 3"
+    assert found.text == "front ABS 4 -> 3 (less help)"
     assert advised(felt("lever pulses", "smooth"), ADVANCED, WET, history=twice).proposal.move is None
 
 
