@@ -5,12 +5,12 @@ from collections.abc import Mapping
 from paddock_tui.records.paths import Path
 from paddock_tui.records.race import STOPS
 
-_ANSWER = ("found", "done", "test", "by", "on")
+_ANSWER = ("found", "done", "test", "by", "on", "done_at")
 _CLEARED = ("cleared_by", "cleared_at", "cleared_on")
 _HEAD = ("moving", "head_contact", "concussion", *_CLEARED, "helmet_replaced")
 _OFF = ("where", *_HEAD, "at_fault", "inspected_again", "mended", *_ANSWER)
 _LEAK = ("mended", *_ANSWER)
-_OFFICIAL = ("found", "done", "mended", "shown_to", "by", "on")
+_OFFICIAL = (*_ANSWER, "mended", "shown_to")
 
 _INCIDENTS: Mapping[str, tuple[str, ...]] = {
     "fall": (*_HEAD, "at_fault", "inspected_again", "mended"),
@@ -25,8 +25,8 @@ _INCIDENTS: Mapping[str, tuple[str, ...]] = {
     "black flag": ("at_fault", *_OFFICIAL),
     "refused by inspection": _OFFICIAL,
     "mend by": ("due", *_OFFICIAL),
-    "airbag fired": ("rearmed", "done", "by", "on"),
-    "helmet dropped": ("helmet_replaced", "found", "by", "on"),
+    "airbag fired": ("rearmed", *_ANSWER),
+    "helmet dropped": ("helmet_replaced", *_ANSWER),
 }
 
 _GRADED = ("bars wobble", "weaves", "tucks", "front locks", "rear locks")

@@ -35,6 +35,11 @@ def on() -> Any:
     return one(c.DAY, "done on", "the date of it; left out: the date of the record")
 
 
+def done_at() -> Any:
+    """Declare the clock of the answer, where `at` is that of what is answered."""
+    return one(c.CLOCK, "done at", "when it was done, where that is known")
+
+
 @attrs.frozen
 class MatterAnswer:
     """An answer that stands by itself, to what was worked out or has no table of its own."""

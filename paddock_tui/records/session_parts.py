@@ -277,8 +277,10 @@ class TyreLook:
     )
     found: str | None = a.found()
     done: str | None = a.done()
+    test: str | None = a.test()
     by: str | None = a.by()
     on: dt.date | None = a.on()
+    done_at: dt.time | None = a.done_at()
 
 
 @attrs.frozen
@@ -350,6 +352,7 @@ class Incident:
     test: str | None = a.test()
     by: str | None = a.by()
     on: dt.date | None = a.on()
+    done_at: dt.time | None = a.done_at()
 
 
 @attrs.frozen

@@ -180,6 +180,7 @@ SHORT = {
     "tinted-visor-in-poor-light": "tinted visor in poor light",
     "noise-measured-elsewhere": "noise of another venue over limit",
     "wheels-new-to-the-bike": "wheels new to this bike",
+    "wheel-out-after-the-tyre-choice": "wheel out after the tyre choice",
     "dusk-on-the-road": "dusk on the road",
 }
 """By rule; `{name}` is the control, the adjuster or the end that the rule is asked about."""

@@ -130,8 +130,8 @@ def test_another_tyre_set_is_a_difference_of_sessions() -> None:
 @pytest.mark.parametrize(
     ("key", "said", "back"),
     [
-        ("fork_height", "fork height 4 mm -> 0.6 cm (front lower)", "0.6 cm -> 4 mm (front higher)"),
-        ("rear_height", "rear height 4 mm -> 0.6 cm (rear higher)", "0.6 cm -> 4 mm (rear lower)"),
+        ("fork_height", "fork protrusion 4 mm -> 0.6 cm (front lower)", "0.6 cm -> 4 mm (front higher)"),
+        ("rear_height", "rear ride height 4 mm -> 0.6 cm (rear higher)", "0.6 cm -> 4 mm (rear lower)"),
     ],
 )
 def test_a_height_says_which_end_came_up_or_down_in_any_unit(key: str, said: str, back: str) -> None:
