@@ -78,7 +78,7 @@ def open_from_before(from_before: tuple[Matter, ...]) -> Result:
         return None
     dates = sorted(one.since for one in from_before if one.since is not None)
     return RaisedFinding(
-        message=f"{len(from_before)} from before: r",
+        message=f"{len(from_before)} from before: r.",
         why="They were written down before anybody was asked what became of them; none is forgotten.",
         remedy=Remedy(
             "The review lists them, worst first: enter goes to where each is answered. Or go through all "

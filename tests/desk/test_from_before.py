@@ -55,7 +55,7 @@ def test_what_a_garage_held_before_counts_in_one_finding_is_listed_and_gone_thro
     found = {one.rule: one for one in desk.review(NEXT).findings}
     listed = from_before(desk.assembled(NEXT).situation)
 
-    assert found["open-from-before"].message == f"{len(listed)} from before: r"
+    assert found["open-from-before"].message == f"{len(listed)} from before: r."
     assert len(listed) >= 3
     assert [one.severity for one in listed] == sorted((one.severity for one in listed), reverse=True)
     assert found["open-from-before"].severity == listed[0].severity

@@ -180,9 +180,9 @@ CASES = {
     ),
     "open-from-before": Cases(
         raising=(
-            raises("before", "serious", history=went_before(*OLD), says="4 from before: r"),
+            raises("before", "serious", history=went_before(*OLD), says="4 from before: r."),
             raises("before", "serious", history=went_before(*OLD, {**RIDDEN, "did": "nothing"})),
-            raises("before", "serious", history=went_before(*OLD[1:]), says="3 from before: r"),
+            raises("before", "serious", history=went_before(*OLD[1:]), says="3 from before: r."),
         ),
         silent=(
             silent(),
