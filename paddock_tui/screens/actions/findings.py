@@ -8,6 +8,7 @@ from paddock_tui.desk.edits.remedies import mending
 from paddock_tui.facts.past import reason_before
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.message_line import message_line
+from paddock_tui.pages.review import from_before
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
 from paddock_tui.rules import HOLD, SERIOUS, Finding
@@ -98,8 +99,11 @@ REMEDY = Action(
 def _before(host: Host) -> None:
     """Answer together what was written down before today, but for what holds."""
     old = _from_before(host)
-    holds = [one for one in old if one.severity == HOLD]
-    if len(old) == len(holds):
+    ref = host.place.subject
+    listed = from_before(host.desk.assembled(ref).situation) if ref is not None else ()
+    said = tuple(f"{one.severity}: {message_line(one)}" for one in old if one.severity < HOLD)
+    said += tuple(printable(f"{one.severity}: {one.message}") for one in listed)
+    if not said:
         host.board.say("nothing from before today is open but what holds: each is answered by itself")
         return
 
@@ -110,7 +114,6 @@ def _before(host: Host) -> None:
         host.attempt(going_through(host.desk.files, up_to, text.strip()))
         return ""
 
-    said = tuple(f"{one.severity}: {message_line(one)}" for one in old if one.severity < HOLD)
     host.ask(Question("gone through all of these: your initials?", answered, declined="left open", said=said))
 
 
