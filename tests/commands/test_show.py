@@ -93,5 +93,5 @@ def test_the_ledger_is_printed_of_all_bikes_or_of_one(run: Runner) -> None:
     assert (every.status, one.status) == (0, 0)
     assert "otter" in every.out
     assert "otter" not in one.out
-    assert "cannot tell yet, -0.67 s, you: better" in one.out
+    assert "helped, -0.94 s, you: better" in one.out
     assert run("show", SAMPLE, "ledger/no-such-bike").status == 3
