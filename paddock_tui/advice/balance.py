@@ -75,7 +75,9 @@ INPUTS = (
 
 def balance(about: About) -> Calculator:
     """Return the calculator of balance and lifting wheels, filled from bike and rider."""
-    return Calculator("balance", "balance and lifting wheels", INPUTS, filled_chassis(about), _compute)
+    return Calculator(
+        "balance", "balance, wheelie and stoppie limit", INPUTS, filled_chassis(about), _compute
+    )
 
 
 def _compute(inputs: Inputs) -> Iterable[Answer]:
@@ -140,7 +142,7 @@ def _at_rest(inputs: Inputs) -> Answer:
         )
         return Answered(f"{front} front, {rear} rear, {share * 100:.0f} % on the front", steps=steps)
 
-    return told(inputs, "rest", "wheels carry at rest", (*BALANCE, "bike", "rider"), LOADS, make)
+    return told(inputs, "rest", "static axle loads", (*BALANCE, "bike", "rider"), LOADS, make)
 
 
 def _moved(inputs: Inputs) -> Answer:

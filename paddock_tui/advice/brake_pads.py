@@ -26,7 +26,7 @@ from paddock_tui.trade.wear import WearReading
 
 METHOD = Method(
     "median of the loss a session between all pairs of readings; soonest = (last - least) / the fastest loss",
-    "sessions alike; a reading more than 0.5 mm thicker than the one before was of new pads",
+    "similar sessions; a reading more than 0.5 mm thicker than the one before was of new pads",
     "a thin pad is hotter and may go faster: look before each session, not at this figure",
     "median slopes after Theil and Sen; the maker's and the organiser's least come first",
 )

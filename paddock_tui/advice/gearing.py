@@ -245,7 +245,7 @@ def _drops(inputs: Inputs) -> Answer:
         )
         return Answered(f"{said}, from first up", steps=(*each, f"from first up = {said}"))
 
-    return told(inputs, "drops", "lost at each upshift", ("gears", "limit"), METHOD, make)
+    return told(inputs, "drops", "rpm drop per upshift", ("gears", "limit"), METHOD, make)
 
 
 def _in_pits(inputs: Inputs) -> Answer:

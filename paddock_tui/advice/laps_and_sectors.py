@@ -70,7 +70,7 @@ def _drift(found: Stint, inputs: Inputs) -> Answer:
     def make() -> Answered:
         times = found.times_s
         if len(times) < _FEWEST + 1 or len(set(times)) == 1:
-            raise Inconsistent("laps", f"{len(times)} clean, it takes {_FEWEST + 1} that are not all alike")
+            raise Inconsistent("laps", f"{len(times)} clean, it takes {_FEWEST + 1} that are not all similar")
         line = least_squares([float(one.number) for one in found.clean], times)
         said = f"{shift_words(line.slope)} a lap"
         sd = 0.0 if line.slope_sd is None else line.slope_sd

@@ -44,7 +44,7 @@ METHOD = Method(
 )
 ROAD = Method(
     "friction = tan(atan(v^2 / (g r)) - bank)",
-    "steady speed, no braking or drive, both tyres alike; the friction is the one that was typed",
+    "steady speed, no braking or drive, both tyres the same; the friction is the one that was typed",
     "a track or a tyre may hold less than it did a lap ago: nothing here says what holds",
     "OpenStax College Physics 2e, 6.3",
 )

@@ -68,7 +68,7 @@ def on_warmers(about: About) -> Calculator:
         found["warm_at"] = FilledInput(
             about.session.warmers_at, f"what the warmers of {about.place} are set to"
         )
-    found["spread"] = FilledInput(_SPREAD_K, "assumed: dial and tyre are not alike")
+    found["spread"] = FilledInput(_SPREAD_K, "assumed: dial and tyre differ")
     reading = about.session.pressures.get("warmers")
     for end in ENDS:
         value = getattr(reading, end) if reading is not None else None

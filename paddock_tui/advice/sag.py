@@ -85,8 +85,8 @@ def _inputs(end: End) -> tuple[Input, ...]:
         Input("rider_extended", "rider, fully extended", length, "wheel off the ground", _LENGTHS_RIDER),
         Input("rider_pushed", "rider on, pushed", length, "pushed, let rise slowly", _LENGTHS_RIDER),
         Input("rider_lifted", "rider on, lifted", length, "lifted, let drop slowly", _LENGTHS_RIDER),
-        Input("wanted_rider", "wanted rider sag", small),
-        Input("wanted_free", "wanted free sag", small),
+        Input("wanted_rider", "target rider sag", small),
+        Input("wanted_free", "target free sag", small),
         Input("preload", "preload when measured", Number(-100, 200, step=0.25), "in the adjuster's unit"),
         Input(
             "per_step",

@@ -23,7 +23,7 @@ from paddock_tui.trade.sag import for_other_rider, sag_of_lengths
 
 METHOD = Method(
     "free sag + (rider sag - free sag) x other weight / weight measured with",
-    "both sit alike, in kit; preload is for the weight, whether damping is automatic or by hand",
+    "both sit the same, in kit; preload is for the weight, whether damping is automatic or by hand",
     "30 to 250 kg, while there is some free sag",
     "by proportion; paddock practice, unpublished",
 )

@@ -115,7 +115,7 @@ def _shifts(curve: GearTorque, inputs: Inputs) -> Answer:
             f"into {one.to_gear}: {figures.revs(one.before_rpm)} x "
             f"{inputs.value('gears')[one.to_gear - 1]:g} / "
             f"{inputs.value('gears')[one.to_gear - 2]:g} = {figures.revs(one.after_rpm)}"
-            f"{', no crossing before it' if one.at_limiter else ', where both push alike'}"
+            f"{', no crossing before it' if one.at_limiter else ', where both push equally'}"
             for one in found
         )
         last = f"from first up = {said} rpm"

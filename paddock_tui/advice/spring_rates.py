@@ -9,7 +9,7 @@ from paddock_tui.trade.sag import wheel_rate_to_serve_n_per_mm
 from paddock_tui.trade.springs import pair_rate_n_per_mm, spring_for_wheel_rate_n_per_mm, wheel_rate_n_per_mm
 
 SERVE = Method(
-    "rate x (rider sag - free sag) / (wanted rider sag - wanted free sag)",
+    "rate x (rider sag - free sag) / (target rider sag - target free sag)",
     "the rider's weight presses this wheel by the difference of both sags; the same springs as measured",
     "while there is some free sag, without top-out springs at work",
     "Hooke's law; Barton and Fieldhouse, Automotive Chassis Engineering, 3.9.2.1 for the wheel rate",
@@ -44,7 +44,7 @@ def rate_to_serve(end: End, inputs: Inputs) -> Answer:
         steps = (
             f"F = rate at the wheel x (rider sag - free sag) = {figures.rate(at_wheel)} x {pressed:.1f} mm"
             f" = {at_wheel * pressed:.0f} N of the rider on this wheel",
-            f"F / (wanted rider sag - wanted free sag) = {at_wheel * pressed:.0f} N / ({wanted[1]:g} mm - "
+            f"F / (target rider sag - target free sag) = {at_wheel * pressed:.0f} N / ({wanted[1]:g} mm - "
             f"{wanted[0]:g} mm) = {figures.rate(serves)} at the wheel",
             f"{shares}/ motion ratio^2 = {figures.rate(serves)} / {ratio:g}^2 = {figures.rate(each)}".strip(),
         )

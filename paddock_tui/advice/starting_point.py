@@ -83,7 +83,7 @@ def _preload(about: About, other: Rider, end: End) -> SetValue | str:
     except (Inconsistent, OutOfRange) as refused:
         return refused.sentence()
     if not plan.reachable:
-        return f"{name} has not enough range for this weight: another spring, see sag on the bench"
+        return f"{name} has not enough range for this weight: another spring, see sag in the calculators"
     wanted = round(low + high - plan.set_to if mirror else plan.set_to, 6)
     return SetValue(("setup", "adjusters", name), int(wanted) if wanted == int(wanted) else wanted)
 

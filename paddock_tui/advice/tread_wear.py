@@ -24,7 +24,7 @@ from paddock_tui.trade.wear import WearReading
 METHOD = Method(
     "median of the loss a session between all pairs of readings; soonest = (last - worn at) / the "
     "fastest loss",
-    "the thinnest place each time, by one gauge; sessions alike: a hot track takes much more",
+    "the thinnest place each time, by one gauge; similar sessions: a hot track takes much more",
     "a tyre goes off, ages or cords long before a depth says so: look at it before each session",
     "median slopes after Theil and Sen; the vendor's figure and the law's come first",
 )

@@ -28,7 +28,7 @@ def parser() -> argparse.ArgumentParser:
     commands = made.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     open_ = commands.add_parser("open", help="open the screens; `paddock-tui GARAGE` does the same")
     open_.add_argument("garage", metavar="GARAGE")
-    open_.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    open_.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
     _add_show(commands)
     _add_set(commands)
     _add_enter(commands)
@@ -110,9 +110,9 @@ def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
 def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:
     enter = commands.add_parser("enter", help="set values of a session in one typed line, or none of them")
     enter.add_argument("garage", metavar="GARAGE")
-    enter.add_argument("line", metavar="LINE", help='calls and values, such as "t4 fr12 hot 2.38 2.05"')
-    enter.add_argument("--session", metavar="REF", help="the session in hand when left out; or a profile")
-    enter.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    enter.add_argument("line", metavar="LINE", help='short names and values, e.g. "t4 fr12 hot 2.38 2.05"')
+    enter.add_argument("--session", metavar="REF", help="the current session when left out; or a profile")
+    enter.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
     enter.add_argument("--preview", action="store_true", help="only say what it would set")
     enter.add_argument("--yes", action="store_true", help=_YES)
 
@@ -123,8 +123,8 @@ def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:
         help="review a session: status 0 NO FINDINGS, 1 CARE or NOT YET, 2 HOLD, 3 not read, 64 wrong usage",
     )
     check.add_argument("garage", metavar="GARAGE")
-    check.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
-    check.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    check.add_argument("--session", metavar="ID", help="which session; the current one when left out")
+    check.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
     check.add_argument("--plain", dest="format", **_PLAIN)
     check.add_argument("--all", action="store_true", help="read and review everything")
     check.add_argument("--format", choices=("text", "json"), default="text")
@@ -138,15 +138,15 @@ def _add_accept(commands: "argparse._SubParsersAction[_Parser]") -> None:
     what = accept.add_mutually_exclusive_group(required=True)
     what.add_argument("--reason", metavar="TEXT", help="why you ride with it")
     what.add_argument("--withdraw", action="store_true", help="take the acceptance back")
-    accept.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
-    accept.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    accept.add_argument("--session", metavar="ID", help="which session; the current one when left out")
+    accept.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
 
 
 def _add_slip(commands: "argparse._SubParsersAction[_Parser]") -> None:
     slip = commands.add_parser("slip", help="print the paper slip of a return, one page")
     slip.add_argument("garage", metavar="GARAGE")
-    slip.add_argument("--session", metavar="ID", help="which session; the one in hand when left out")
-    slip.add_argument("--at", metavar="DATETIME", type=_moment, help="what time to take it to be")
+    slip.add_argument("--session", metavar="ID", help="which session; the current one when left out")
+    slip.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
 
 
 def _add_schema(commands: "argparse._SubParsersAction[_Parser]") -> None:
@@ -186,7 +186,7 @@ def _add_git(commands: "argparse._SubParsersAction[_Parser]") -> None:
     take = what.add_parser("take", help="decide a fact that two laptops changed differently")
     take.add_argument("garage", metavar="GARAGE")
     take.add_argument("record", metavar="REF")
-    take.add_argument("path", metavar="PATH", help="as the review names it, such as setup.controls.traction")
+    take.add_argument("path", metavar="PATH", help="as the review names it, e.g. setup.controls.traction")
     take.add_argument("side", choices=("ours", "theirs", "base"))
     merge = what.add_parser("merge", help="the merge driver, called by git")
     for name in ("base", "ours", "theirs"):
@@ -198,12 +198,12 @@ def _day(text: str) -> dt.date:
     try:
         return dt.date.fromisoformat(text)
     except ValueError:
-        raise argparse.ArgumentTypeError(f'"{text}" is no date, such as 2026-06-20') from None
+        raise argparse.ArgumentTypeError(f'"{text}" is no date, e.g. 2026-06-20') from None
 
 
 def _moment(text: str) -> dt.datetime:
     try:
         found = dt.datetime.fromisoformat(text)
     except ValueError:
-        raise argparse.ArgumentTypeError(f'"{text}" is no date and time, such as 2026-06-20T10:30') from None
+        raise argparse.ArgumentTypeError(f'"{text}" is no date and time, e.g. 2026-06-20T10:30') from None
     return found.replace(tzinfo=None)

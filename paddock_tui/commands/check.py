@@ -72,7 +72,7 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
     """Return the verdict's status; 3, and the reason said, where there is none that stands."""
     doubts = [f"{one} cannot be read, so the verdict does not stand" for one in lost]
     for one in hidden:
-        doubts += [f"{one} cannot be read, and may be the session in hand", "  name one with --session"]
+        doubts += [f"{one} cannot be read, and may be the current session", "  name one with --session"]
     if ref.kind != "session":
         doubts.append(f"{ref} is not a session: only its ranges and modes are judged")
     complain(doubts)

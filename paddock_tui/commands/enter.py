@@ -41,7 +41,7 @@ def enter(
     Nothing is changed unless every piece of it can be read and means one thing.
     """
     if not text.strip():
-        raise CommandStopped(USAGE, "an empty line", '  write what is to be set, such as "t4 hot 2.38 2.05"')
+        raise CommandStopped(USAGE, "an empty line", '  write what is to be set, e.g. "t4 hot 2.38 2.05"')
     desk = open_desk(folder, at)
     ref = find_ref(desk, session) if session is not None else desk.session_in_hand()
     if ref is None:

@@ -45,7 +45,7 @@ def settle_and_say(desk: Desk, lines: Sequence[str]) -> int:
             complain(refusal)
             return NOT_DONE
         if isinstance(outcome, Saved) and outcome.unnoted:
-            complain((f"kept, but not noted for undo: {outcome.unnoted}",))
+            complain((f"saved, but not noted for undo: {outcome.unnoted}",))
     say(part for line in lines for part in fold(printable(line), columns()))
     return OK
 
@@ -56,10 +56,10 @@ def _refusal(outcome: Outcome) -> tuple[str, ...]:
 
         place = f"{outcome.ref} {spell(outcome.edit.path)}"
         return (
-            f"not kept: {place} was changed meanwhile to {printable(shown(outcome.found))}",
+            f"not saved: {place} was changed meanwhile to {printable(shown(outcome.found))}",
             "  look at it, and set it again",
         )
     if isinstance(outcome, NotSaved):
-        first = f"not kept: {printable(outcome.reason)}"
+        first = f"not saved: {printable(outcome.reason)}"
         return (first, f"  {printable(outcome.mend)}") if outcome.mend else (first,)
     return ()

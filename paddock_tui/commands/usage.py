@@ -45,7 +45,7 @@ USAGES: dict[str, Usage] = {
         SAVED,
     ),
     "check": Usage(
-        "Review a session, or everything: findings, what was not judged, what is to do.",
+        "Review a session, or everything: findings, what could not be assessed, what is to do.",
         ("check my_garage", "check my_garage --at 2026-06-20T13:12", "check my_garage --all --quiet"),
         "0 NO FINDINGS, 1 NOT YET or CARE, 2 HOLD, 3 it cannot be read; of --all 0 or 3",
     ),

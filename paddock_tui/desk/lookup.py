@@ -83,7 +83,7 @@ def session_in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:
     those named in no year.
     """
     refs = files.sessions_since(now.year)
-    return files.rows.derived(refs, ("in hand", now.date()), lambda: _in_hand(files, now))
+    return files.rows.derived(refs, ("current", now.date()), lambda: _in_hand(files, now))
 
 
 def _in_hand(files: GarageFiles, now: dt.datetime) -> Ref | None:

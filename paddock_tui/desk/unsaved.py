@@ -13,7 +13,7 @@ from paddock_tui.store.patch import Patched, patch
 from paddock_tui.store.reading import read_text
 from paddock_tui.store.render import CannotWrite, render_inline
 
-NOT_YET = "not yet kept"
+NOT_YET = "not yet saved"
 
 Marks = Mapping[tuple[Ref, Path], str]
 """What to say beside values that show and are not on disk."""
@@ -57,7 +57,7 @@ def whole_text(files: GarageFiles, ref: Ref, steps: Iterable[Done]) -> str:
             lost += [] if isinstance(made, Patched) else _as_comments(change.edits)
     if not lost:
         return text
-    return "\n".join([text.rstrip("\n"), "", "# not kept:", *lost]) + "\n"
+    return "\n".join([text.rstrip("\n"), "", "# not saved:", *lost]) + "\n"
 
 
 def _text_now(files: GarageFiles, ref: Ref) -> str:
@@ -89,4 +89,4 @@ def _said(done: Done) -> str:
     reason = done.outcome.reason
     # The row is of the file that the reason names, and has room for few words.
     short = reason.partition(".toml: ")[2] or reason
-    return f"not kept: {short}{where}"
+    return f"not saved: {short}{where}"

@@ -134,14 +134,17 @@ def _past_unknown(state: State) -> None:
 def _no_call(token: Token) -> tuple[str, str]:
     """Say what is wrong with a piece that is no word."""
     if token.kind == "quoted":
-        return "a text that no call waits for", "write the call before it, such as note"
+        return "a text that no short name asks for", "write the short name before it, e.g. note"
     if token.kind == "equals":
-        return "= stands behind a call", "write the call before it"
+        return "= stands behind a short name", "write the short name before it"
     if token.kind == "stray":
-        return "a quote that opens no text", "close it, and write the call before it"
+        return "a quote that opens no text", "close it, and write the short name before it"
     if token.text == "-":
-        return "- leaves out one of a pair, and no pair stands before it", "write the pair's call before it"
-    return f"{token.text}: a number that no call waits for", "write the call before it"
+        return (
+            "- leaves out one of a pair, and no pair stands before it",
+            "write the pair's short name before it",
+        )
+    return f"{token.text}: a number that no short name asks for", "write the short name before it"
 
 
 def _unknown(state: State, name: Token) -> tuple[str, str]:
@@ -152,7 +155,7 @@ def _unknown(state: State, name: Token) -> tuple[str, str]:
         for word in single.fields[0].shape.words():
             if word.casefold() == name.folded:
                 call = state.words.word_of(single)
-                return f'"{name.text}" needs its call', f'write "{call} {word}" if that is meant'
+                return f'"{name.text}" needs its short name', f'write "{call} {word}" if that is meant'
     near = nearest(state.words, name.text)
     shown = name.text if len(name.text) <= 40 else name.text[:39] + "…"
-    return f'there is no call "{shown}"', f"did you mean {near}?" if near else ""
+    return f'there is no short name "{shown}"', f"did you mean {near}?" if near else ""

@@ -22,7 +22,7 @@ def read_line(text: str, context: LineContext) -> TypedLine:
         message = f"a line of {len(text)} characters; at most {LONGEST} are read"
         return TypedLine(text, errors=(Unread(LONGEST, len(text), message, "enter it in two"),))
     if not storable(text):
-        message = "a character that cannot be kept in a file"
+        message = "a character that cannot be saved in a file"
         return TypedLine(text, errors=(Unread(0, len(text), message, "type it again without it"),))
     state = State(text, context, tokens(text))
     while state.at() is not None and len(state.errors) + len(state.questions) < _MOST_WRONG:

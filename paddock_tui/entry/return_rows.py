@@ -55,9 +55,9 @@ _BEFORE_SYMPTOMS = (
     ReturnRow(HOT, "front, hot", ("pressures", "hot", "front"), "pressure", 3),
     ReturnRow(HOT, "rear, hot", ("pressures", "hot", "rear"), "pressure", 3),
     ReturnRow(FEEL, "braking", ("feel", "braking"), "score", 1),
-    ReturnRow(FEEL, "turning in", ("feel", "turning_in"), "score", 1),
+    ReturnRow(FEEL, "turn-in", ("feel", "turning_in"), "score", 1),
     ReturnRow(FEEL, "mid-corner", ("feel", "mid_corner"), "score", 1),
-    ReturnRow(FEEL, "driving out", ("feel", "driving_out"), "score", 1),
+    ReturnRow(FEEL, "exit, drive", ("feel", "driving_out"), "score", 1),
     ReturnRow(FEEL, "straight", ("feel", "straight"), "score", 1),
 )
 
@@ -122,7 +122,7 @@ AFTER_THE_FLAG: tuple[tuple[str, tuple[Path, ...]], ...] = (
 
 NOTES = {
     HOT: "three digits; enter skips",
-    FEEL: "1 stops me, 3 fine, 5 could push more; 0 skips",
+    FEEL: "1 holds me back, 3 fine, 5 could push more; 0 skips",
     SYMPTOM: "enter or 0 skips",
     NEXT: "enter skips",
 }

@@ -60,7 +60,7 @@ MEANS: Mapping[TypingKind, Mapping[KeyKind, Meaning]] = {
 """What each kind of key does on a row of each kind of value; of two digits the first stays open."""
 
 SAID: Mapping[TypingKind, tuple[str, str]] = {
-    "words": ("text, list", "its first letter, digit or sign opens it; enter keeps it"),
+    "words": ("text, list", "its first letter, digit or sign opens it; enter saves it"),
     "yes or no": ("yes or no", "y, n or space; no other letter does anything"),
     "choice": ("one of few", "its number and enter, or enter and a start that fits one alone"),
     "score": ("score 1 to 5", "one digit, and on to the next row that is open"),
@@ -70,8 +70,8 @@ SAID: Mapping[TypingKind, tuple[str, str]] = {
         "pressure, fuel",
         "238 is 2.38 bar, 345 is 34.5 psi, 065 is 6.5 l; it goes on",
     ),
-    "four digits": ("time of day", "1341 goes on by itself; 13:41 and enter; a date code alike"),
-    "other": ("other figures", "the first digit opens it; enter keeps it, with or without a unit"),
+    "four digits": ("time of day", "1341 goes on by itself; 13:41 and enter; a date code too"),
+    "other": ("other figures", "the first digit opens it; enter saves it, with or without a unit"),
 }
 """What the help says of each kind: what it is, and how it is typed."""
 

@@ -57,7 +57,7 @@ def _laps(state: State, start: int, end: int) -> None:
         state.add(Piece(start, run.best.end, ("ridden_laps",), run.count, "ridden laps"))
         state.add(Piece(run.best.start, run.best.end, ("best_lap",), _LAP.dump(run.best.lap), "best lap"))
     elif not run.laps:
-        mend = "such as 1:44.310, with out, in or traffic behind it; or 10x1:43.9, a count and the best"
+        mend = "e.g. 1:44.310, with out, in or traffic behind it; or 10x1:43.9, a count and the best"
         state.refuse(start, end, "laps wait for lap times", mend)
     number = _next(state, LAPS)
     for place, timed in enumerate(run.laps if run.wrong is None and not state.context.no_laps else ()):
@@ -97,7 +97,7 @@ def _ago(state: State, start: int, end: int) -> None:
     """Take how many minutes ago the bike was parked."""
     token = state.at()
     if token is None or not token.figure:
-        state.refuse(start, end, "ago waits for minutes", "such as ago 4: parked four minutes ago")
+        state.refuse(start, end, "ago waits for minutes", "e.g. ago 4: parked four minutes ago")
         return
     state.place += 1
     count = token.folded.removesuffix("min")
@@ -109,10 +109,10 @@ def _ago(state: State, start: int, end: int) -> None:
     minutes = int(count) if count.isascii() and count.isdecimal() and len(count) <= 4 else None
     now, date = state.context.now, state.context.data.get("date")
     if isinstance(date, dt.date) and date < now.date():
-        said = "this session is not of today", "write parked and the time, such as parked 13:41"
+        said = "this session is not of today", "write parked and the time, e.g. parked 13:41"
         state.refuse(token.start, stop, *said)
     elif minutes is None:
-        state.refuse(token.start, stop, f"{token.text} is no number of minutes", "a whole number, such as 4")
+        state.refuse(token.start, stop, f"{token.text} is no number of minutes", "a whole number, e.g. 4")
     elif minutes >= _MINUTES_OF_A_DAY or (now - dt.timedelta(minutes=minutes)).date() != now.date():
         state.refuse(
             token.start, stop, f"{minutes} minutes ago was before today", "write parked and the time"

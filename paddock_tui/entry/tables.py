@@ -62,7 +62,7 @@ def read_table(text: str) -> ReadTable | InputError:
     headed = not any(_is_lap(cell, 100.0) for cell in cells[0])
     body = cells[1:] if headed else cells
     if not any(_is_lap(cell, 100.0) for row in body for cell in row):
-        return InputError("no column of it holds lap times", _EXPECTED, "times such as 1:44.310")
+        return InputError("no column of it holds lap times", _EXPECTED, "times, e.g. 1:44.310")
     columns = [
         Column(cells[0][place] if headed else "", tuple(row[place] for row in body)) for place in range(width)
     ]

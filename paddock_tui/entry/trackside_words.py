@@ -27,7 +27,7 @@ def _corner(state: State, start: int, end: int) -> None:
     number = _whole(state)
     if number is None:
         state.place = len(state.tokens)
-        state.refuse(start, end, "corner waits for its number", 'such as corner 4 "late apex"')
+        state.refuse(start, end, "corner waits for its number", 'e.g. corner 4 "late apex"')
         return
     _words(state, start, end, ("corner_words", str(number)), f"corner {number}")
 
@@ -59,7 +59,7 @@ def _restart(state: State, start: int, end: int) -> None:
     if number is None or token is None or not isinstance(at, dt.time):
         state.past_values()
         why = "nothing stopped this outing" if number is None else "restart waits for a time"
-        state.refuse(start, end, why, "red first" if number is None else "such as restart 14:40 6")
+        state.refuse(start, end, why, "red first" if number is None else "e.g. restart 14:40 6")
         return
     state.place += 1
     state.add(Piece(start, token.end, ("events", number, "restart"), at, "restart at"))
@@ -73,7 +73,7 @@ def _job(state: State, start: int, end: int) -> None:
     name = id_of(what.text) if what is not None else ""
     if not name or who is None:
         state.place = len(state.tokens)
-        state.refuse(start, end, "job waits for what and whose", "such as job fuel TO")
+        state.refuse(start, end, "job waits for what and whose", "e.g. job fuel TO")
         return
     state.place += 2
     state.add(Piece(start, who.end, ("jobs", name, "who"), who.text.upper(), f"job {name}"))

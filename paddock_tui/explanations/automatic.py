@@ -56,7 +56,7 @@ DAMPING_MODE = Explanation(
         "be counted in clicks while it is automatic",
     ),
     works_with="riding mode, which may change it; sag and springs, which it hides for a while",
-    watch="after the ignition was off, after a change of mode, with a weak battery or a lit lamp",
+    watch="after the ignition was off, after a change of mode, with a weak battery or a lit warning light",
     source=(SEMI_ACTIVE, PRACTICE),
 )
 

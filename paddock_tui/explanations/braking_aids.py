@@ -49,7 +49,7 @@ FRONT_ABS = Explanation(
     ),
     works_with="fork compression and oil level (a fork that bottoms sets it off), pressure, engine "
     "braking; it hides a first squeeze that is too abrupt",
-    watch="a lit lamp means take it as off; bumps where you brake; after the ignition was off, after "
+    watch="a lit warning light means take it as off; bumps where you brake; after ignition off, after "
     "wheel work",
     source=(TURN_BRAKING, LOCKED_WHEEL, STOPPING, ABS_LAMP, f"amounts: {PRACTICE}"),
 )
@@ -117,7 +117,7 @@ ABS = Explanation(
     ),
     works_with="fork compression and oil level, pressure, engine braking; read in the manual what each "
     "level leaves out",
-    watch="a lit lamp means take it as off; bumps where you brake; after the ignition was off, after "
+    watch="a lit warning light means take it as off; bumps where you brake; after ignition off, after "
     "wheel work",
     source=(TURN_BRAKING, LOCKED_WHEEL, STOPPING, ABS_LAMP, f"amounts: {PRACTICE}"),
 )
@@ -138,7 +138,7 @@ LEAN = Explanation(
     ),
     less=Direction(
         "leaves lean out",
-        gives=Weighed("", "later and deeper braking into the turn, for a hand that knows"),
+        gives=Weighed("", "later and deeper braking into the turn, for a practised rider"),
         costs=Weighed("the front can go in a bend before ABS acts at all", ""),
     ),
     too_much="pressure is let out as you tip in, and the bike runs on",

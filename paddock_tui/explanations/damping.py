@@ -79,7 +79,7 @@ def _fast(end: str, what: str, through: str) -> Explanation:
         too_much="one bump, one kick",
         too_little="a clonk at the bottom of its travel",
         cannot=("cure harshness that comes from rebound so slow that it packs down",),
-        works_with="slow compression and rebound, which feel alike on a row of bumps",
+        works_with="slow compression and rebound, which feel the same on a row of bumps",
         watch="after slow compression; a quarter turn at a time from the middle",
         source=(SAG, PRACTICE),
     )

@@ -31,7 +31,7 @@ FRONT_PRELOAD = Explanation(
     cannot=("stiffen the spring: sag that is right only at an end of the adjuster wants another spring",),
     works_with="front spring, oil level, rebound (more preload asks for more of it), fork protrusion, which "
     "undoes it",
-    watch="both legs alike unless the manual says otherwise; measure sag again, never ride at its end",
+    watch="both legs the same unless the manual says otherwise; measure sag again, never ride at its end",
     source=(SAG, PRACTICE),
 )
 
@@ -135,7 +135,7 @@ FORK_HEIGHT = Explanation(
     cannot=("raise clearance, or change the spring",),
     works_with="rear ride height and front preload, which give or take the same angle: one end at a time, "
     "note both",
-    watch="both tubes alike, yoke bolts to torque, full travel and lock to lock looked at before riding",
+    watch="both tubes the same, yoke bolts to torque, full travel and lock to lock looked at before riding",
     source=(SAG, PRACTICE),
 )
 

@@ -11,9 +11,7 @@ LAUNCH = Explanation(
     ),
     more=Direction(
         "armed",
-        gives=Weighed(
-            "looping at the one moment when everybody is near is unlikelier", "starts that are alike"
-        ),
+        gives=Weighed("looping at the one moment when everybody is near is unlikelier", "similar starts"),
         costs=Weighed(
             "held engine speed is a surprise wherever it is armed by mistake",
             "heat in the clutch; too strong a level bogs",

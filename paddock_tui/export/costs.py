@@ -32,7 +32,7 @@ COSTS = Table(
     "costs",
     "one row for each amount of money; what a fall cost only where incidents are asked for",
     fixed(
-        Column("kept_in", "day or bike: which record keeps it"),
+        Column("kept_in", "day or bike: in which record it stands"),
         Column("record", "id of that record"),
         Column("date", "the date that the season counts it by"),
         Column("rider", "id of the rider; empty: not said"),

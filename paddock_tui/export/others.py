@@ -167,7 +167,7 @@ CHECKS = Table(
     "checks",
     "one row for each answered item of a checklist",
     fixed(
-        Column("kept_in", "session or day: which record keeps the answer"),
+        Column("kept_in", "session or day: which record holds the answer"),
         Column("record", "id of that record"),
         Column("rider", "id of the rider"),
         Column("bike", "id of the bike"),

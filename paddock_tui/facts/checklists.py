@@ -126,7 +126,7 @@ def checked(
 def day_place(session: Session, day: Record | None) -> Path | str:
     """Return where the day keeps the checks of this rider and bike, or why nothing can hold them."""
     if not isinstance(day, RidingDay):
-        return "there is no day to keep it in: choose the day on the session page"
+        return "there is no day to save it in: choose the day on the session page"
     if session.rider is None:
         return "nobody is named as the rider: choose the rider on the session page"
     if session.bike is None:

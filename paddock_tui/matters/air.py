@@ -164,7 +164,7 @@ declare(
         "tyre",
         SERIOUS,
         "tyres",
-        "valve or puncture found, by whom; or two cold checks twelve hours apart that read alike",
+        "valve or puncture found, by whom; or two cold checks twelve hours apart that read the same",
         _opens,
         _says,
         closes=_closes,

@@ -130,12 +130,12 @@ def _off(one: Opened, now: Present) -> Said | None:
     words = "Off the track" if one.what == "off the track" else "Contact"
     return Said(
         HOLD if one.grade else NOTE,
-        f"{words} {now.when(one)}: the bike was not looked over since.",
+        f"{words} {now.when(one)}: the bike was not inspected since.",
         "Gravel, grass and barriers cut tyres, bend rims and levers, block radiators and tear lines; it "
         "shows at the next hard braking.",
         "Tyres and rims, lines and levers, radiator, fluids, chain: look, and enter what was found and your "
         "initials. Where the organiser inspects after any off, show it there first.",
-        f"{one.what} {one.stamp}; not looked over",
+        f"{one.what} {one.stamp}; not inspected",
     )
 
 

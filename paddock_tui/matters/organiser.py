@@ -73,7 +73,7 @@ def _mend_by(one: Opened, now: Present) -> Said:
         SERIOUS if due else NOTE,
         f"Inspection wants something put right {when}: not done.",
         f"{one.what.strip().rstrip('.')}. {_REFUSED}" if one.what.strip() else _REFUSED,
-        "Mend it by the manual, and enter what was done; show it at the next inspection.",
+        "Repair it by the manual, and enter what was done; show it at the next inspection.",
         f"mend {when}; not done",
     )
 
@@ -93,7 +93,7 @@ def _airbag(one: Opened, now: Present) -> Said:
     return Said(
         HOLD if required else SERIOUS,
         f"The airbag fired {now.when(one)}: nothing says that it is armed again.",
-        "Fired once it is a plain vest: its charge is spent, and a sensor that may be lost as well.",
+        "Fired once it is a plain vest: its charge is used up, and a sensor that may be lost as well.",
         "New cartridge and self-test by its manual, then enter that it is armed again; where airbags are "
         "required it is a hold until then: ask the organiser.",
         f"airbag fired {one.stamp}; not armed again; here {'required' if required else 'not known required'}",

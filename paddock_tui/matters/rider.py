@@ -74,7 +74,7 @@ def _unwell_yesterday(one: Opened, now: Present) -> Said | None:
         SERIOUS,
         f"Unwell {now.when(one)}: fit today? Nobody said.",
         "What made somebody unwell on one day is often not gone the next morning.",
-        "Tick that the rider is fit, or enter fatigue, 1 fresh to 5 spent; in doubt ask the medical post.",
+        "Tick that the rider is fit, or enter fatigue, 1 fresh to 5 exhausted; else ask the medical post.",
         f"unwell {one.stamp}; fit today not answered",
     )
 

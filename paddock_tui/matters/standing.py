@@ -193,7 +193,7 @@ declare(
         "bike",
         CAUTION,
         "suspension",
-        "fully compressed, lock to lock, by whom; or set back",
+        "fully compressed, lock to lock, by whom; or put back",
         _height_opens,
         _height,
         closes=_height_closes,

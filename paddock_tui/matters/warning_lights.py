@@ -11,9 +11,9 @@ _ENGINE = ("oil", "temperature")
 _AIDS = ("ABS", "traction", "engine")
 
 _MEANS = {
-    "ABS": "With its lamp lit there is no ABS: the next grabbed brake locks the wheel.",
-    "traction": "With its lamp lit there is no traction control, and often no wheelie or launch control.",
-    "engine": "With its lamp lit the engine may cut, or run without its aids and softer maps.",
+    "ABS": "With its warning light on there is no ABS: the next grabbed brake locks the wheel.",
+    "traction": "With its warning light on there is no traction control, often no wheelie or launch control.",
+    "engine": "With its warning light on the engine may cut, or run without its aids and softer maps.",
 }
 
 
@@ -68,11 +68,11 @@ def _engine(one: Opened, now: Present) -> Said:
 def _other(one: Opened, now: Present) -> Said:
     return Said(
         SERIOUS,
-        f"A warning lamp was lit {now.when(one)}, and nothing says why.",
-        "What a lamp warns of is in the manual; until that is read it may be brakes, oil or an aid."
+        f"A warning light was lit {now.when(one)}, and nothing says why.",
+        "What a warning light means is in the manual; until that is read it may be brakes, oil or an aid."
         + what_is_missing(one),
-        "Look up in the manual which lamp it is, find the cause, and enter lamp, cause and repair.",
-        f"warning lamp {one.stamp}; not explained",
+        "Look up in the manual which warning light it is, find the cause, and enter light, cause and repair.",
+        f"warning light {one.stamp}; not explained",
     )
 
 

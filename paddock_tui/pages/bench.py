@@ -14,7 +14,7 @@ from paddock_tui.text import printable
 BENCH = "bench"
 CAUTION_SHORT = "Starting points: the manual leads."
 CAUTION = (
-    "Nothing typed here is kept until v takes an answer over. Starting points, no guarantee: the bike's "
+    "Nothing typed here is saved until v uses an answer. Starting points, no guarantee: the bike's "
     "manual, the tyre vendor and qualified people come first."
 )
 
@@ -26,7 +26,7 @@ def bench_page(calculators: tuple[Calculator, ...], typed: TypedInputs, heading:
     """Make the page of all calculators; `heading` names what they are filled from."""
     sections = tuple(_section(one, typed, units) for one in calculators)
     return Page(
-        f"bench · {heading}" if heading else BENCH,
+        f"calculators · {heading}" if heading else "calculators",
         sections,
         caution=CAUTION,
         judged=False,
@@ -54,9 +54,10 @@ def _section(calculator: Calculator, typed: TypedInputs, units: Units) -> Sectio
     tried = typed_of(calculator, typed)
     filled = calculator.with_typed(tried)
     inputs = (_input_row(calculator, one, filled.get(one.key), units) for one in calculator.inputs)
-    answers = _answer_rows(calculator, calculator.answers(units, tried))
+    answers = tuple(_answer_rows(calculator, calculator.answers(units, tried)))
     note = "" if not tried else f"{len(tried)} tried here"
-    return Section(calculator.title, (*inputs, *answers), note)
+    first = next((f"{one.label} {one.value}" for one in answers if one.known), "")
+    return Section(calculator.title, (*inputs, *answers), note, summary=first)
 
 
 def _input_row(calculator: Calculator, declared: Input, found: FilledInput | None, units: Units) -> Row:

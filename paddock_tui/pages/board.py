@@ -99,7 +99,7 @@ def _when(one: BoardEntry, now: dt.datetime) -> str:
 
 def _open_words(judged: Judged) -> Iterator[str]:
     """Say what could not be judged, what is still open, and what is done."""
-    yield f"{len(judged.review.missing_rules())} not judged"
+    yield f"{len(judged.review.missing_rules())} not assessed"
     items = judged.checklist_open
     states = {
         "" if items is None else f"{items} on the list": None if items is None else items == 0,

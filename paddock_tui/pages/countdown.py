@@ -27,7 +27,7 @@ def clock_words(clock: Countdown | None, now: dt.datetime) -> str:
     if due is None:
         return said
     left = minutes_to(due.at, now)
-    return f"{said} · {due.what} {f'{left} min' if left > 0 else 'now'}"
+    return f"{said} · {due.said} {f'in {left} min' if left > 0 else 'now'}"
 
 
 def _flag(clock: Countdown, now: dt.datetime) -> Iterator[str]:
@@ -46,7 +46,10 @@ def clock_section(clock: Countdown | None, now: dt.datetime) -> Section | None:
     if clock is None or minutes_to(clock.out, now) < -_AGO:
         return None
     return Section(
-        "until the next session", tuple(_rows(clock, now)), "e, late 15: the rest goes 15 min later"
+        "until the next session",
+        tuple(_rows(clock, now)),
+        "e, late 15: the rest goes 15 min later",
+        summary=clock_words(clock, now),
     )
 
 
@@ -55,4 +58,4 @@ def _rows(clock: Countdown, now: dt.datetime) -> Iterator[Row]:
         left = minutes_to(item.at, now)
         over = "" if item.what in UNTOLD and left < 0 else "now"
         when = "done" if item.done else f"in {left} min" if left > 0 else over
-        yield Row(f"{item.at:%H:%M}", item.what, aside=when, kind="link", key=f"clock {item.what}")
+        yield Row(f"{item.at:%H:%M}", item.said, aside=when, kind="link", key=f"clock {item.what}")

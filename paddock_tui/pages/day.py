@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.desk.day.moments import in_order
+from paddock_tui.desk.day.moments import in_order, minutes_to
 from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.common import Units
@@ -15,8 +15,11 @@ from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
 
-def day_page(loaded: Loaded, units: Units, group: str | None = None) -> Page:
-    """Make the page of a day; `group` is the rider's, whose lines are marked in the timetable."""
+def day_page(loaded: Loaded, units: Units, group: str | None = None, now: dt.datetime | None = None) -> Page:
+    """Make the page of a day; `group` is the rider's, whose lines are marked in the timetable.
+
+    `now` is given on the day itself: the timetable, folded, then says what comes next.
+    """
     page = record_page(loaded, None, units)
     if not isinstance(loaded.record, RidingDay):
         return page
@@ -25,7 +28,25 @@ def day_page(loaded: Loaded, units: Units, group: str | None = None) -> Page:
     if not rows:
         return page
     note = f"{printable(mine)} marked" if mine is not None and mine in loaded.record.timetable else ""
-    return attrs.evolve(page, sections=(Section("timetable at a glance", rows, note), *page.sections))
+    summary = _next_words(loaded.record, mine, now) if now is not None else ""
+    glance = Section("timetable at a glance", rows, note, summary=summary)
+    return attrs.evolve(page, sections=(glance, *page.sections))
+
+
+def _next_words(day: RidingDay, mine: str | None, now: dt.datetime) -> str:
+    """Say when the group, or without one the first of all, goes out next."""
+    date = day.date or now.date()
+    starts = [
+        dt.datetime.combine(date, slot.from_)
+        for group, slots in day.timetable.items()
+        for slot in slots.values()
+        if slot.from_ is not None and mine in (None, group)
+    ]
+    to_come = [one for one in starts if one >= now.replace(tzinfo=None)]
+    if not to_come:
+        return "nothing more to come" if starts else ""
+    first = min(to_come)
+    return f"next {first:%H:%M} in {minutes_to(first, now.replace(tzinfo=None))} min"
 
 
 def _glance(loaded: Loaded, day: RidingDay, mine: str | None) -> Iterator[Row]:

@@ -40,8 +40,8 @@ def _lane(label: str, slots: Mapping[str, TimetableSlot]) -> DayLane:
 def _due(clock: Countdown, now: dt.datetime) -> DayLane:
     """Return a line of what is due and not done: each by its first letter, the next one named behind."""
     ahead = [item for item in clock.items if not item.done and item.at >= now]
-    note = f"{ahead[0].at:%H:%M} {ahead[0].what}" if ahead else ""
-    return DayLane("due", tuple(DaySpan(item.at.time(), None, what=item.what) for item in ahead), note)
+    note = f"{ahead[0].at:%H:%M} {ahead[0].said}" if ahead else ""
+    return DayLane("due", tuple(DaySpan(item.at.time(), None, what=item.said) for item in ahead), note)
 
 
 def _own(files: GarageFiles, ref: Ref, day: RidingDay) -> Iterator[DayLane]:

@@ -73,7 +73,7 @@ def return_page(
             rows.append(Row("", f"short list: {numbered(SHORT)}", kind="heading", key="short list"))
         sections.append(Section(title, tuple(rows), _note(title)))
     sections += _later(loaded, session, units, no_laps)
-    return Page(f"return · {heading}", tuple(sections), judged=False)
+    return Page(f"debrief · {heading}", tuple(sections), judged=False)
 
 
 def _aim(loaded: Loaded, session: Session, units: Units) -> list[Section]:

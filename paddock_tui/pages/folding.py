@@ -40,19 +40,29 @@ def opens(places: Set[tuple[Ref | None, Path]]) -> RowIsOpen:
 def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], most: int) -> dict[str, bool]:
     """Choose which sections of a page to fold, so that it takes at most so many lines: by key.
 
-    What has an open row is never folded; of the rest as many stay open as have room, from the top.
+    What has an open row is never folded; of the rest as many stay open as have room, from the top. Sections
+    as short as their heading would be are folded only where it is too long without.
     """
     sizes = {id(one): lines(one) for one in page.sections}
     if sum(sizes.values()) <= most:
         return {}
-    may = [one for one in page.sections if len(one.rows) >= _LEAST and not any(map(is_open, one.rows))]
-    left = most - sum(1 if one in may else sizes[id(one)] for one in page.sections)
+    shut = [one for one in page.sections if one.rows and not any(map(is_open, one.rows))]
+    may = [one for one in shut if len(one.rows) >= _LEAST]
+    left = most - _headed(page, may, sizes)
+    if left < 0:
+        may = shut
+        left = most - _headed(page, may, sizes)
     found: dict[str, bool] = {}
     for one in may:
         fits = sizes[id(one)] - 1 <= left
         left -= sizes[id(one)] - 1 if fits else 0
         found[key_of(one)] = not fits
     return found
+
+
+def _headed(page: Page, may: Sequence[Section], sizes: Mapping[int, int]) -> int:
+    """Count the lines of a page with these sections folded to their headings."""
+    return sum(1 if one in may else sizes[id(one)] for one in page.sections)
 
 
 def with_folds(page: Page, folds: Mapping[str, bool], is_open: RowIsOpen) -> Page:

@@ -62,7 +62,7 @@ def session_row(files: GarageFiles, one: Glance, now: dt.datetime, in_hand: Ref 
     """Return the row of a session: what its name does not say already, and whether it was ridden."""
     data = files.data(one.ref)
     coming = "to come" if one.date >= now.date() else "not ridden"
-    state = "in hand" if one.ref == in_hand else "ridden" if one.ridden else coming
+    state = "current" if one.ref == in_hand else "ridden" if one.ridden else coming
     return Row(
         label=one.ref.id,
         value=printable(" · ".join(_said_of_session(one, data))),

@@ -42,7 +42,7 @@ def ledger_page(found: Ledger, wanted: LedgerFilter) -> Page:
         sections.append(Section("best here", tuple(_best_rows(best)), "by usual lap, luck included"))
     bike = f" · {wanted.bike}" if wanted.bike else ""
     return Page(
-        f"ledger{bike} · {_count(shown)}",
+        f"change log{bike} · {_count(shown)}",
         tuple(sections),
         caution=CAUTION,
         judged=False,

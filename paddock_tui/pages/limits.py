@@ -28,7 +28,7 @@ def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
     changed = sum(in_force.overridden(one) for one in LIMITS.values())
     said = f"{changed} of them yours" if changed else "as declared"
     return Page(
-        f"limits · {len(LIMITS)}, {said}",
+        f"thresholds · {len(LIMITS)}, {said}",
         tuple(sections),
         caution=CAUTION,
         judged=False,

@@ -89,7 +89,7 @@ def _settled(entry: LedgerEntry, history: History, today: dt.date) -> Iterator[R
 
 
 def _felt(felt: FeltEffect) -> str:
-    count = f"better in {felt.better}, worse in {felt.worse}, alike in {felt.alike}"
+    count = f"better in {felt.better}, worse in {felt.worse}, similar in {felt.alike}"
     chance = f"; {_percent(felt.chance)} by luck" if felt.chance is not None else ""
     few = f"; feel alone says nothing under {FEWEST_PAIRS} pairs" if felt.pairs < FEWEST_PAIRS else ""
     return f"{count}{chance}{few}"
@@ -170,7 +170,7 @@ def _ways(entry: LedgerEntry) -> Iterator[Row]:
     elif entry.source is not None and all(one.known and one.listed for one in entry.changes):
         old = entry.changes[0]
         said = f"the next session with {entry.label} {old.back}"
-        yield Row("try it back", printable(said), kind="link", path=path, key=TRY_BACK)
+        yield Row("re-test", printable(said), kind="link", path=path, key=TRY_BACK)
     for label, past in (("session", entry.session), (_FROM_SESSION, entry.source)):
         if past is not None:
             ref = Ref("session", past.id)

@@ -27,7 +27,7 @@ SHORT_CAUTION = "Not a safety check: the manual leads."
 def verdict_line(review: Review) -> str:
     """Write the verdict with its counts, the word first so that it is never what is cut."""
     if not review.about_a_session:
-        return "not judged: no session"
+        return "not assessed: no session"
     word = review.verdict
     answer = f" ({review.to_answer} to answer)" if review.to_answer else " (0 to answer)"
     counts = {HOLD_WORD: f" {review.count(HOLD)}", CARE_WORD: f" {review.cares}{answer}"}
@@ -38,7 +38,7 @@ def verdict_line(review: Review) -> str:
         parts = [word + counts.get(word, "")] + [missing] * bool(review.missing)
     unjudged = len(review.missing_rules())
     if unjudged:
-        parts.append(f"{unjudged} not judged")
+        parts.append(f"{unjudged} not assessed")
     if review.to_do:
         parts.append(f"{len(review.to_do)} to do")
     return " · ".join(parts)
@@ -98,7 +98,7 @@ def review_page(
     if review.missing:
         sections.append(missing_section(review))
     if review.not_judged:
-        sections.append(Section("not judged", tuple(_missing_rows(review)), "enter these first"))
+        sections.append(Section("not assessed", tuple(_missing_rows(review)), "enter these first"))
     if review.to_do:
         sections.append(Section("to do", tuple(_to_do_rows(review))))
     if problems:
@@ -179,7 +179,7 @@ def _missing_row(one: MissingEssential) -> Row:
 def _went_out_rows(out: WentOutWith) -> Iterator[Row]:
     """Say the verdict that a session went out with, and its findings by rule and subject, worst first."""
     if out.verdict is None:
-        yield Row("", "no verdict kept", kind="text", key="no verdict kept")
+        yield Row("", "no verdict saved", kind="text", key="no verdict saved")
         return
     at = f"{out.at:%H:%M}" if out.at is not None else "time not known"
     yield Row(at, printable(out.verdict), kind="text", key="verdict then")

@@ -16,7 +16,7 @@ def marked(page: Page, marks: Mapping[tuple[Ref, Path], str], unkept: int = 0) -
     sections = tuple(
         Section(one.title, tuple(_marked(row, marks) for row in one.rows), one.note) for one in page.sections
     )
-    heading = f"{unkept} not kept · {page.heading}" if unkept else page.heading
+    heading = f"{unkept} not saved · {page.heading}" if unkept else page.heading
     return attrs.evolve(page, sections=sections, heading=heading)
 
 

@@ -160,7 +160,7 @@ def _taken_apart(text: str) -> _Pieces | Unreadable:
     if _EXPONENT.match(taken.rest):
         return Unreadable(text, "a number with an exponent", "write the number out")
     if taken.rest and not _UNIT_START.match(taken.rest):
-        return Unreadable(text, "not one number and one unit", f'write it such as "{EXAMPLE}"')
+        return Unreadable(text, "not one number and one unit", f'write it, e.g. "{EXAMPLE}"')
     if taken.why and taken.or_else is None:
         unit = find_typed(taken.rest) if taken.rest else None
         plain = f'write "{taken.number} {unit.spelling}"' if unit else f"write the number out, {taken.number}"
@@ -172,7 +172,7 @@ def _no_number(text: str) -> Unreadable:
     """Say that no number comes first, with the number and its unit turned round where they stand so."""
     turned = _UNIT_FIRST.fullmatch(text.strip())
     unit = find_typed(turned[1].strip()) if turned else None
-    mend = f'write a number and its unit, such as "{EXAMPLE}"'
+    mend = f'write a number and its unit, e.g. "{EXAMPLE}"'
     if turned and unit:
         mend = f'write "{turned[2].replace(",", ".")} {unit.spelling}"'
     return Unreadable(text, "no number", mend)
@@ -206,7 +206,7 @@ def _unknown(text: str, pieces: _Pieces, dimension: str | None) -> Unreadable:
     alone = find_typed(first) if more else None
     near = alone.spelling if alone else nearest(pieces.unit, dimension)
     units = [one.spelling for one in TABLE.values() if one.dimension == dimension]
-    others = f"write it in {', '.join(units[:4])}" if units else "write a unit such as bar, C, kg, mm or km/h"
+    others = f"write it in {', '.join(units[:4])}" if units else "write a unit, e.g. bar, C, kg, mm or km/h"
     mend = f'did you mean "{pieces.number} {near}"?' if near else others
     return Unreadable(text, f'unknown unit "{pieces.unit}"', mend)
 

@@ -108,7 +108,7 @@ class Tank:
     """Fuel the bike can carry, and what it uses."""
 
     capacity: Quantity | None = one(c.VOLUME, "tank", "usable litres from empty to the brim")
-    reserve: Quantity | None = one(c.VOLUME, "reserve", "litres left when the lamp comes on")
+    reserve: Quantity | None = one(c.VOLUME, "reserve", "litres left when the fuel light comes on")
     consumption: Quantity | None = one(
         c.CONSUMPTION, "default consumption", "used until refills to the brim have taught a rate"
     )

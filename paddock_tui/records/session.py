@@ -43,9 +43,7 @@ class Session:
         "copied from",
         "the session whose set-up this one started with: a change is the difference",
     )
-    taken_from: str | None = one(
-        Reference("profile"), "taken from", "the profile whose set-up was taken over"
-    )
+    taken_from: str | None = one(Reference("profile"), "taken from", "the profile whose set-up was loaded")
     planned_time: Quantity | None = one(
         c.MINUTES, "planned time", "how long the session is to last", call="planned", carry=True
     )
@@ -101,7 +99,7 @@ class Session:
     )
     slept: Quantity | None = one(c.NIGHT, "hours slept", "the night before", call="slept")
     confidence: int | None = one(c.SCORE, "confidence", "1 = none, 5 = full", call="confidence")
-    fatigue: int | None = one(c.SCORE, "fatigue", "1 = fresh, 5 = spent", call="fatigue")
+    fatigue: int | None = one(c.SCORE, "fatigue", "1 = fresh, 5 = exhausted", call="fatigue")
     aim: str | None = one(c.TEXT, "aim", "the one thing to ride for in this session", call="aim")
     aim_by: str | None = one(c.TEXT, "aim from", "initials of who set the aim: the rider or a coach")
     aim_met: str | None = one(Word("yes", "partly", "no"), "aim met", "whether it was")

@@ -222,11 +222,11 @@ class PressureReading:
 class Feel:
     """Feel at five moments: 1 = stops me, 3 = fine, 5 = could push more."""
 
-    braking: int | None = one(c.SCORE, "braking", "1 = stops me, 3 = fine, 5 = could push more")
-    turning_in: int | None = one(c.SCORE, "turning in", "1 = stops me, 3 = fine, 5 = could push more")
-    mid_corner: int | None = one(c.SCORE, "mid-corner", "1 = stops me, 3 = fine, 5 = could push more")
-    driving_out: int | None = one(c.SCORE, "driving out", "1 = stops me, 3 = fine, 5 = could push more")
-    straight: int | None = one(c.SCORE, "straight", "1 = stops me, 3 = fine, 5 = could push more")
+    braking: int | None = one(c.SCORE, "braking", "1 = holds me back, 3 = fine, 5 = could push more")
+    turning_in: int | None = one(c.SCORE, "turn-in", "1 = holds me back, 3 = fine, 5 = could push more")
+    mid_corner: int | None = one(c.SCORE, "mid-corner", "1 = holds me back, 3 = fine, 5 = could push more")
+    driving_out: int | None = one(c.SCORE, "exit, drive", "1 = holds me back, 3 = fine, 5 = could push more")
+    straight: int | None = one(c.SCORE, "straight", "1 = holds me back, 3 = fine, 5 = could push more")
 
 
 @attrs.frozen
@@ -312,7 +312,9 @@ class Incident:
         c.FLAG, "concussion suspected", "headache, confusion, sickness, memory: blank counts as suspected"
     )
     lamp: str | None = one(
-        Word("ABS", "traction", "engine", "oil", "temperature", "other"), "lamp", "which warning lamp was lit"
+        Word("ABS", "traction", "engine", "oil", "temperature", "other"),
+        "warning light",
+        "which warning light was lit",
     )
     note: str | None = one(c.TEXT, "note", "what happened, in your words")
     cleared_by: str | None = one(c.TEXT, "cleared by", "the doctor or medical post that cleared the rider")
@@ -334,10 +336,10 @@ class Incident:
         c.FLAG, "on disc or tyre", "whether it reached a brake disc or a tyre; blank counts as yes"
     )
     lit: str | None = one(
-        Word("before rolling", "wheel spun on the stand", "riding"), "lit when", "when the lamp was lit"
+        Word("before rolling", "wheel spun on the stand", "riding"), "lit when", "when the light was on"
     )
     off_after_key: bool | None = one(
-        c.FLAG, "off after ignition", "whether the lamp stayed off after ignition off and on"
+        c.FLAG, "off after ignition", "whether the light stayed off after ignition off and on"
     )
     rearmed: bool | None = one(
         c.FLAG, "airbag re-armed", "new cartridge and self-test by its manual; the note says what was done"

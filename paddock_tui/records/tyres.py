@@ -25,10 +25,10 @@ class Tyre:
     date_code: str | None = one(DateCode(), "date code", "four digits on the side wall, week and year")
     fitted: dt.date | None = one(c.DAY, "fitted", "when it was put on a wheel")
     continues: str | None = one(
-        Reference("tyres"), "continues", "the set this tyre was in before; its counts go on from there"
+        Reference("tyres"), "continues", "the set this tyre was in before; its counts continue from there"
     )
     scrubbed: bool | None = one(c.FLAG, "scrubbed in", "the shiny skin is worn off on both sides")
-    turned: dt.date | None = one(c.DAY, "turned", "turned round on the rim, on this date")
+    turned: dt.date | None = one(c.DAY, "flipped on the rim", "turned round on the rim, on this date")
     tread_left: Quantity | None = one(c.TREAD, "tread, left", "depth at the left shoulder")
     tread_middle: Quantity | None = one(c.TREAD, "tread, middle", "depth in the middle")
     tread_right: Quantity | None = one(c.TREAD, "tread, right", "depth at the right shoulder")
@@ -63,8 +63,10 @@ class Tyre:
     on_warmers_to: Quantity | None = one(
         c.TYRE_PRESSURE, "target on warmers, to", "the upper end, where the vendor gives a window"
     )
-    works_from: Quantity | None = one(c.TYRE_TEMPERATURE, "works from", "lower end of the working range")
-    works_to: Quantity | None = one(c.TYRE_TEMPERATURE, "works to", "upper end of the working range")
+    works_from: Quantity | None = one(
+        c.TYRE_TEMPERATURE, "working range from", "lower end of the working range"
+    )
+    works_to: Quantity | None = one(c.TYRE_TEMPERATURE, "working range to", "upper end of the working range")
     warmer: Quantity | None = one(
         c.TYRE_TEMPERATURE, "warmer temperature", "what the warmers are set to for this tyre"
     )

@@ -1,7 +1,7 @@
 """The words of the verdict, as they stand on pages and are kept with a session."""
 
 HOLD_WORD, CARE_WORD, NOT_YET_WORD, NO_FINDINGS_WORD = "HOLD", "CARE", "NOT YET", "NO FINDINGS"
-NOT_JUDGED_WORD = "not judged"
+NOT_JUDGED_WORD = "not assessed"
 """Said where there is no session to go out for."""
 
 RIDDEN_TAIL = " · ridden"

@@ -144,7 +144,7 @@ def record_at_odds_with_itself(records_at_odds: tuple[AtOdds, ...]) -> Result:
         RaisedFinding(
             message=f"{_first(one.found.message)}.",
             quoted=(_first(one.found.message),),
-            why="Each value can be read, but not all can be true; what depends on them is not judged.",
+            why="Each value can be read, but not all can be true; what depends on them is not assessed.",
             remedy=Remedy(f"Look at it again, and enter {one.found.mend}."),
             severity=NOTE if one.found.harmless else HOLD if one.role == "bike" else CAUTION,
             subject=spell(one.found.path),

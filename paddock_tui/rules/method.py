@@ -112,7 +112,7 @@ def step_too_large(
     return RaisedFinding(
         message=f"{_first(label_of(subject))} {adjuster_change.words} is a large step.",
         why="The right value may lie inside the step, and an overshoot feels like the wrong direction.",
-        remedy=Remedy("Halve the step; when it was right, go on from there."),
+        remedy=Remedy("Halve the step; when it was right, continue from there."),
     )
 
 

@@ -73,7 +73,7 @@ def hot_reading_too_late(hot_read: Mapping[End, Hot]) -> Result:
     if not late:
         return None
     is_late = any(one.fresh is Freshness.LATE for one in late)
-    word = "kept, but out of every trend" if is_late else "warm, not hot"
+    word = "saved, but out of every trend" if is_late else "warm, not hot"
     return RaisedFinding(
         message=f"Hot pressures read {late[0].minutes} min after parking: {word}.",
         why="A tyre cools from the moment it stands; the reading is less than it was on track.",

@@ -35,7 +35,7 @@ def surface_not_known(session: Session) -> Result:
     if session.surface is not None:
         return None
     return RaisedFinding(
-        message="The surface is not known: most of the set-up is not judged.",
+        message="The surface is not known: most of the set-up cannot be assessed.",
         why="Dry, damp and wet ask for different aids, tyres, pressures; clear would be a guess.",
         remedy=Remedy("Look at the track, and enter dry, damp, drying, wet or standing water."),
     )
@@ -86,7 +86,7 @@ def too_little_known(session: Session, records: Mapping[str, Record]) -> Result:
         lost.append(("the kind of session", "session", ("kind",)))
     return [
         RaisedFinding(
-            message=f"Not known: {label}; much is not judged.",
+            message=f"Not known: {label}; much cannot be assessed.",
             why="What is sensible for one bike or rider is dangerous for another; clear would be a guess.",
             remedy=Remedy(f"Enter {label}."),
             subject=".".join(path),

@@ -22,7 +22,7 @@ SHORT = {
     "pads-below-the-least": "{name} brake pads too thin",
     "frost-near": "frost near: coolant and tyres",
     "fumes-in-a-closed-space": "fumes: no heater in closed space",
-    "checklist-items-open": "checklist items open",
+    "checklist-items-open": "{name}: items open",
     "set-up-of-another-rider": "set-up of a rider of other weight",
     "set-up-from-another-kind-of-tyre": "set-up made for other tyres",
     "damping-near-its-end": "{name} at its end",
@@ -75,7 +75,7 @@ SHORT = {
     "checklist-item-to-fix": "checklist item to fix",
     "fall-not-inspected": "fall: bike not inspected since",
     "fall-at-standstill": "fell at standstill: not inspected",
-    "off-or-contact-not-looked-over": "off or contact: not looked over",
+    "off-or-contact-not-looked-over": "off or contact: not inspected",
     "off-to-be-inspected": "off the track: to be inspected",
     "run-offs-in-a-day": "off the track again: ease off",
     "concussion-suspected": "head hit: no riding today",
@@ -173,19 +173,19 @@ SHORT = {
     "standing-water": "standing water: aquaplaning",
     "start-outside-the-vendors-window": "{name} cold pressure off window",
     "traction-off-on-the-road": "{name} off on the road",
-    "wheelie-off-on-a-strong-bike": "{name} off, strong bike",
-    "fuel-short-of-home": "fuel does not reach home",
-    "shift-pattern-changed": "shift pattern turned round",
-    "open-from-before": "open from before: r",
+    "shift-pattern-changed": "shift pattern was changed",
+    "open-from-before": "matters open from before",
+    "noise-measured-elsewhere": "noise read at another venue",
+    "dusk-on-the-road": "road ride into the dusk",
+    "fuel-short-of-home": "fuel short for the road home",
     "tinted-visor-in-poor-light": "tinted visor in poor light",
-    "noise-measured-elsewhere": "noise of another venue over limit",
     "wheels-new-to-the-bike": "wheels new to this bike",
     "wheel-out-after-the-tyre-choice": "wheel out after the tyre choice",
-    "dusk-on-the-road": "dusk on the road",
+    "wheelie-off-on-a-strong-bike": "{name} off, strong bike",
 }
 """By rule; `{name}` is the control, the adjuster or the end that the rule is asked about."""
 
-_ANY = {"control": "a control", "adjuster": "an adjuster", "end": "a"}
+_ANY = {"control": "a control", "adjuster": "an adjuster", "end": "a", "checklist-items-open": "a list"}
 """What stands for a name that is too long."""
 
 
@@ -197,4 +197,6 @@ def short_message(rule: str, subject: str) -> str:
     if "{name}" not in template:
         return template
     said = template.format(name=printable(label_of(subject)))
-    return said if width(said) < MOST else template.format(name=_ANY[RULES[rule].per or "control"])
+    if width(said) < MOST:
+        return said
+    return template.format(name=_ANY.get(rule) or _ANY[RULES[rule].per or "control"])

@@ -100,7 +100,7 @@ def standing_water(surface: str, group: str, on_full_wets: bool) -> Result:
         return None
     return RaisedFinding(
         message="Water stands on the track: any tyre can aquaplane.",
-        why="A tyre that floats neither brakes nor steers, and no aid works through it.",
+        why="A tyre that aquaplanes neither brakes nor steers, and no aid works through it.",
         remedy=Remedy("Wait until it has run off; else far slower, upright through it, and no brakes there."),
         severity=CAUTION if on_full_wets and group in ("advanced", "race") else SERIOUS,
         subject="surface",
@@ -115,7 +115,7 @@ def tyres_of_two_worlds(both_kinds: tuple[str, str]) -> Result:
     front, rear = both_kinds
     return RaisedFinding(
         message=f"The two ends are for different weather: front {front}, rear {rear}.",
-        why="One end grips where the other slides, and they do not heat alike.",
+        why="One end grips where the other slides, and they heat differently.",
         remedy=Remedy("Fit a pair, or correct the tyre set if only the record is wrong."),
     )
 

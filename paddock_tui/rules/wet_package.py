@@ -84,5 +84,5 @@ def _remedy(package: WetPackage) -> str:
 def _way_back(dry: InTheDry | None) -> str:
     if dry is None:
         return "Choose the riding mode made for the dry, then go through aids and suspension as well."
-    profile = f", or take profile {dry.profile}" if dry.profile else ""
+    profile = f", or load profile {dry.profile}" if dry.profile else ""
     return f"Go back to what session {dry.id} had in the dry{profile}: mode, aids, suspension, pressures."

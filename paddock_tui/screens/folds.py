@@ -36,13 +36,18 @@ class Folds:
 
 def fold(page: Page, judged: Review, key: PlaceKey, folds: Folds) -> Page:
     """Fold what a page is too long for; what has a finding, lacks an essential or is to do stays open."""
-    is_open = opens(_open_places(judged))
-    most = _SCREENS * (_JUDGED if page.judged else _ELSE)
-    chosen = folds.of(key, lambda: folds_of(page, is_open, _lines_of(page), most))
+    is_open = opens(open_places(judged))
+    chosen = folds.of(key, lambda: folds_of(page, is_open, lines_of(page), most_of(page)))
     return with_folds(page, chosen, is_open)
 
 
-def _open_places(judged: Review) -> frozenset[tuple[Ref | None, Path]]:
+def most_of(page: Page) -> int:
+    """Return how many lines a page may take when it is opened: two screens of 80x24."""
+    return _SCREENS * (_JUDGED if page.judged else _ELSE)
+
+
+def open_places(judged: Review) -> frozenset[tuple[Ref | None, Path]]:
+    """List where something is open: a finding above a note, a to-do, a missing essential."""
     wheres = [
         *(one.where for one in judged.findings if one.severity > NOTE),
         *(one.where for one in judged.to_do),
@@ -51,6 +56,7 @@ def _open_places(judged: Review) -> frozenset[tuple[Ref | None, Path]]:
     return frozenset([*places, *((one.ref, one.path) for one in judged.missing)])
 
 
-def _lines_of(page: Page) -> Callable[[Section], int]:
+def lines_of(page: Page) -> Callable[[Section], int]:
+    """Return what counts the lines of a section of a page at 80 columns."""
     places = columns(page, Pen(_WIDE))
     return lambda section: len(body(Page("", (section,)), places).lines)

@@ -41,7 +41,7 @@ def offer(host: Host, line: QuestionLine) -> None:
     row = host.board.cursor_row
     if row is not None and row.path == half.path:
         host.board.edit(half.text)
-        host.board.say("half typed when the program had to leave: enter keeps it, escape leaves it")
+        host.board.say("half typed when the program had to leave: enter saves it, escape leaves it")
     else:
         place = f"{spell(half.path)} of {half.ref}"
         host.board.say(printable(f"half typed when the program had to leave, at {place}: {half.text}"))

@@ -62,9 +62,9 @@ def keep_laps(host: Host, session: Ref, step: Step, do: Callable[[Step], None], 
         do(step)
         return ""
 
-    words = "enter keeps the laps all the same, escape leaves"
+    words = "enter saves the laps all the same, escape leaves"
     said = tuple(printable(one) for one in doubts)
-    host.ask(Question(words, answered, declined="no lap was kept", said=said, left=left, confirms=True))
+    host.ask(Question(words, answered, declined="no lap was saved", said=said, left=left, confirms=True))
 
 
 def replace_laps(host: Host, session: Ref, step: Step, do: Callable[[Step], None], left: Left | None) -> None:
@@ -80,4 +80,4 @@ def replace_laps(host: Host, session: Ref, step: Step, do: Callable[[Step], None
 
     said = (printable(f"{len(held)} laps stand: {laps_words(held)}"),)
     words = "enter replaces them, add adds"
-    host.ask(Question(words, answered, declined="no lap was kept", said=said, left=left, offered=False))
+    host.ask(Question(words, answered, declined="no lap was saved", said=said, left=left, offered=False))

@@ -123,7 +123,9 @@ class MainScreen(QuietScreen[None]):
     def _beside(self, row: Row | None) -> tuple[Section, ...] | None:
         """Return what stands beside a row on a wide screen."""
         seen = self._seen
-        return self._panel.beside(seen.review, row) if seen is not None and self._room.panel else None
+        return (
+            self._panel.beside(seen.review, row, seen.page) if seen is not None and self._room.panel else None
+        )
 
     def go(self, place: Place, row: Identity | None = None) -> None:
         """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""

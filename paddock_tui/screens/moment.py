@@ -26,5 +26,5 @@ def at_moment(host: Host, session: Ref, what: str, do: Callable[[dt.datetime], N
         do(dt.datetime.combine(day, time))
         return ""
 
-    said = (f"of {day:%d %b}, typed afterwards: a time of that day, such as 1320",)
+    said = (f"of {day:%d %b}, typed afterwards: a time of that day, e.g. 1320",)
     host.ask(Question(f"{what} at", answered, declined="nothing was noted", said=said))

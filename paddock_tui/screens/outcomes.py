@@ -12,10 +12,10 @@ def said_of(outcome: Outcome | None) -> str:
         place = spell(outcome.edit.path)
         now = printable(shown(outcome.found))
         mine = printable(shown(outcome.edit.new))
-        return f"not kept: another program set {place} to {now}; yours was {mine}, press again"
+        return f"not saved: another program set {place} to {now}; yours was {mine}, press again"
     if isinstance(outcome, NotSaved):
         mend = f"; {outcome.mend}" if outcome.mend else ""
-        return printable(f"not kept: {outcome.reason}{mend}")
+        return printable(f"not saved: {outcome.reason}{mend}")
     if isinstance(outcome, Saved) and outcome.unnoted:
-        return printable(f"kept, but only this run can undo it: {outcome.unnoted}")
+        return printable(f"saved, but only this run can undo it: {outcome.unnoted}")
     return ""

@@ -68,8 +68,7 @@ class Room:
     of a row before anything else does, `letters` a letter; both say whether they took it. `hint` says which
     keys of its own a row has. `opens` says whether a record is shown here as a whole, `shows` whether the
     row of a value stands here although its record opens elsewhere. `own` are actions that mean something
-    else here. `findings`: they stand above the last line. `panel`: a wide screen says at its right what the
-    row under the cursor does. `judge` is how what is looked at is judged.
+    else here. `findings`: they stand above the last line. `judge` is how what is looked at is judged.
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
     `folds`: where its page is
     too long, what nothing is open in is folded.
@@ -87,12 +86,16 @@ class Room:
     shows: Callable[[Ref, Path], bool] = _nothing
     own: Mapping[str, Doing] = attrs.field(factory=dict)
     findings: bool = False
-    panel: bool = False
     judge: Callable[[Situation], Review] = review
     stands_alone: bool = False
     escapes: bool = False
     folds: bool = True
     for_anybody: bool = False
+
+    @property
+    def panel(self) -> bool:
+        """Whether a wide screen says at its right what stands, or what the row under the cursor does."""
+        return not (self.stands_alone or self.for_anybody)
 
     @property
     def needs_subject(self) -> bool:

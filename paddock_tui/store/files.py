@@ -111,7 +111,7 @@ def _plain_words() -> Iterator[None]:
     try:
         yield
     except UnicodeEncodeError as error:
-        raise NotWritten("half a character (a lone surrogate) cannot be kept") from error
+        raise NotWritten("half a character (a lone surrogate) cannot be saved") from error
     except NotRead as error:
         raise NotWritten(error.found) from error
     except (OSError, RuntimeError) as error:  # RuntimeError: a loop of symbolic links

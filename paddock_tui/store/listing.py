@@ -242,7 +242,7 @@ def _away_from_home(path: Path) -> tuple[bool, Path]:
 
 def _no_id(path: Path, name: str) -> InputError:
     better = id_of(path.stem)
-    mend = f"rename it, such as to {better}.toml" if is_id(better) else "give it such a name"
+    mend = f"rename it, e.g. to {better}.toml" if is_id(better) else "give it such a name"
     return InputError(
         "a file whose name is no id, so that it is not read",
         "lower-case letters, digits and hyphens before .toml",

@@ -77,7 +77,7 @@ def _plain(value: object) -> str:
 
 def _number(value: int | float) -> str:
     if isinstance(value, float) and not math.isfinite(value):
-        raise CannotWrite(f"{value} is not a number to keep")
+        raise CannotWrite(f"{value} is not a number to save")
     try:
         return repr(value)
     except ValueError as error:  # an integer of thousands of digits
@@ -93,5 +93,5 @@ def _escaped(char: str) -> str:
         return _ESCAPES[char]
     category = unicodedata.category(char)
     if category == "Cs":
-        raise CannotWrite("half a character (a lone surrogate) cannot be kept")
+        raise CannotWrite("half a character (a lone surrogate) cannot be saved")
     return f"\\u{ord(char):04x}" if category == "Cc" else char

@@ -93,9 +93,9 @@ def keep_theme(name: str) -> str:
             made.write(written if written.endswith("\n") else f"{written}\n")
         Path(made.name).replace(file)
     except (OSError, UnicodeDecodeError) as error:
-        return f"not kept: {getattr(error, 'strerror', None) or 'the settings are no UTF-8 text'}"
+        return f"not saved: {getattr(error, 'strerror', None) or 'the settings are no UTF-8 text'}"
     except tomllib.TOMLDecodeError as error:
-        return f"not kept: fix the settings first, {error}"
+        return f"not saved: fix the settings first, {error}"
     return ""
 
 
@@ -156,7 +156,7 @@ def _theme(value: object) -> str | InputError:
 def _garage(value: object) -> str | InputError:
     if isinstance(value, str) and value.strip():
         return value
-    return InputError(f"garage {value}", "the folder of your garage", 'such as "~/garage"')
+    return InputError(f"garage {value}", "the folder of your garage", 'e.g. "~/garage"')
 
 
 def _copy(value: object) -> bool | InputError:
@@ -177,7 +177,7 @@ def _steps(data: Mapping[str, Any], wrong: list[InputError]) -> Iterator[tuple[s
             near = _near(name, STEP_SIZES)
             wrong.append(InputError(f'"{name}"', f"one of {', '.join(STEP_SIZES)}", near, ("steps", name)))
         elif not isinstance(found, Quantity) or found.dimension != amount.dimension or found.number <= 0:
-            unit = f'such as "{amount.increment:g} {amount.unit}"'
+            unit = f'e.g. "{amount.increment:g} {amount.unit}"'
             wrong.append(InputError(f'"{value}"', "a size with its unit", unit, ("steps", name)))
         else:
             yield name, float(found.to(amount.unit))
@@ -196,7 +196,7 @@ def _keys(data: Mapping[str, Any], actions: Sequence[KeyedAction], wrong: list[I
         elif value == "" and name not in _ALWAYS:
             own[name] = ""
         elif not isinstance(value, str) or value == "":
-            wrong.append(InputError(f"{name} = {value!r}", "a key in quotes", 'such as "u"', path))
+            wrong.append(InputError(f"{name} = {value!r}", "a key in quotes", 'e.g. "u"', path))
         else:
             try:
                 own[name] = key_name(value)

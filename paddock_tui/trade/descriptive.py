@@ -58,7 +58,7 @@ def autocorrelation(given: Sequence[float]) -> float:
     off = [one - middle for one in values]
     whole = math.fsum(one * one for one in off)
     if whole == 0.0:
-        raise Inconsistent("numbers", "all are alike, so nothing goes with anything")
+        raise Inconsistent("numbers", "all are the same, so nothing goes with anything")
     return math.fsum(one * next_ for one, next_ in itertools.pairwise(off)) / whole
 
 

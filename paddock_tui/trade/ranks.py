@@ -66,7 +66,7 @@ def mann_whitney(
     both = [*x, *y]
     tied = ties(both)
     if exact and tied:
-        raise Inconsistent("an exact count", "some numbers are alike")
+        raise Inconsistent("an exact count", "some numbers are the same")
     statistic = sum(middle_ranks(both)[: len(x)]) - len(x) * (len(x) + 1) / 2.0
     if exact is None:
         exact = not tied and max(len(x), len(y)) <= EXACT_UP_TO

@@ -96,5 +96,5 @@ def _points(x: Sequence[float], y: Sequence[float]) -> tuple[list[float], list[f
         raise Inconsistent("points", f"{len(x)} x and {len(y)} y")
     xs, ys = numbers("x", x, 2), numbers("y", y, 2)
     if min(xs) == max(xs):
-        raise Inconsistent("points", "all x are alike, so there is no slope")
+        raise Inconsistent("points", "all x are the same, so there is no slope")
     return xs, ys

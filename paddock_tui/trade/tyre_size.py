@@ -89,11 +89,11 @@ def parse_tyre_size(text: str) -> TyreSize:
     reader = _Reader(text)
     if reader.may_take(r"\d\.\d{2}|M[A-Z]\d{2}") is not None:
         raise UnreadableSize(text, 0, "a size in mm: this marking does not tell the height, measure one turn")
-    width = int(reader.take(r"\d{2,3}(?!\d)", "the width in mm, such as 120"))
+    width = int(reader.take(r"\d{2,3}(?!\d)", "the width in mm, e.g. 120"))
     reader.take(r"/", "a slash")
-    aspect = int(reader.take(r"\d{2,3}(?!\d)", "the aspect ratio in percent, such as 70"))
+    aspect = int(reader.take(r"\d{2,3}(?!\d)", "the aspect ratio in percent, e.g. 70"))
     kind = reader.take(r"[ZVHW]?[RB]|-", "R, ZR, B or - before the rim").upper()
-    rim = float(reader.take(r"[3-5]\d{2}(?!\d)|\d{2}(\.\d)?(?!\d)", "the rim in inches, such as 17"))
+    rim = float(reader.take(r"[3-5]\d{2}(?!\d)|\d{2}(\.\d)?(?!\d)", "the rim in inches, e.g. 17"))
     rim = within("rim", rim, 300.0, 600.0, "mm") / 25.4 if rim > 99.0 else rim
     motorcycle = reader.may_take(r"M/C\b") is not None
     service = reader.may_take(r"\(?\d{2}(?!\d)")
@@ -184,11 +184,11 @@ def _service(reader: _Reader, opening: str | None) -> tuple[int | None, str | No
     load = int(opening.removeprefix("("))
     at = reader.at
     if opening.startswith("("):
-        letter = reader.take(r"[A-Z]", "a speed symbol such as W").upper()
+        letter = reader.take(r"[A-Z]", "a speed symbol, e.g. W").upper()
         reader.take(r"\)", "a closing bracket")
         symbol = f"({letter})"
     else:
-        symbol = letter = reader.take(r"[A-Z]", "a speed symbol such as W").upper()
+        symbol = letter = reader.take(r"[A-Z]", "a speed symbol, e.g. W").upper()
     if letter not in SPEED_SYMBOLS or (symbol != letter and letter not in "VW"):
         raise UnreadableSize(reader.text, at, "a speed symbol; only V and W stand in brackets")
     return load, symbol

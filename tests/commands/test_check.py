@@ -46,7 +46,7 @@ def test_no_findings_care_and_hold_are_zero_one_and_two(run: Runner, garage: Pat
     assert (clear.status, clear.out.splitlines()[1]) == (0, "NO FINDINGS")
     care = run("check", garage, "--at", EARLY)
     assert care.status == 1
-    assert re.match(r"CARE \d+ \(1 to answer\) · \d+ missing · \d+ not judged · ", care.out.splitlines()[1])
+    assert re.match(r"CARE \d+ \(1 to answer\) · \d+ missing · \d+ not assessed · ", care.out.splitlines()[1])
     assert run("set", garage, NEXT, "setup.controls.traction=99").status == 0
     hold = run("check", garage, "--at", EARLY)
     assert (hold.status, hold.out.splitlines()[1].split(" · ")[0]) == (2, "HOLD 1")
@@ -109,7 +109,7 @@ def test_a_profile_is_looked_at_and_is_no_verdict(run: Runner, garage: Path) -> 
     ran = run("check", garage, "--session", "profile/magpie-ines-wet")
 
     assert ran.status == 3
-    assert "not judged: no session" in ran.out
+    assert "not assessed: no session" in ran.out
     assert "  hold " in ran.out
     assert "is not a session" in ran.err
 
@@ -259,7 +259,7 @@ def test_the_json_form_has_the_documented_keys_in_their_order(run: Runner, garag
         "line": 15,
         "path": "air",
         "found": '"17,5 C" (a comma in the number)',
-        "expected": "a temperature with its unit, such as -2.5 C, or one of cold, mild, hot",
+        "expected": "a temperature with its unit, e.g. -2.5 C, or one of cold, mild, hot",
         "mend": 'write "17.5 C"',
     }
     assert (unknown["line"], unknown["path"]) == (16, "shoes")
@@ -270,7 +270,7 @@ def test_without_a_session_the_json_form_is_whole_too(run: Runner, tmp_path: Pat
 
     assert ran.status == 3
     assert json.loads(ran.out) == {
-        "verdict": "not judged",
+        "verdict": "not assessed",
         "missing": [],
         "session": None,
         "counts": {"hold": 0, "serious": 0, "caution": 0, "note": 0, "to_answer": 0},
@@ -354,7 +354,7 @@ def test_the_session_itself_that_is_lost_is_three(run: Runner, garage: Path) -> 
     ran = run("check", garage, "--session", NEXT)
 
     assert ran.status == 3
-    assert "not judged: no session" in ran.out
+    assert "not assessed: no session" in ran.out
     assert f"{FILE}:1" in ran.out
 
 
@@ -364,7 +364,7 @@ def test_a_lost_session_that_may_be_the_one_in_hand_is_never_passed_over(run: Ru
     ran = run("check", garage, "--at", EARLY)
 
     assert ran.status == 3
-    assert f"session/{NEXT} cannot be read, and may be the session in hand" in ran.err
+    assert f"session/{NEXT} cannot be read, and may be the current session" in ran.err
     assert f"{FILE}:1" in ran.out
     assert run("check", garage, "--at", EARLY, "--session", "2026-06-20-1").status in (0, 1)
 

@@ -18,7 +18,7 @@ def test_all_of_the_sample_reads_without_a_problem(run: Runner) -> None:
 
     assert (ran.status, ran.err) == (0, "")
     assert ran.out.splitlines()[-1].endswith(" records read, 0 problems")
-    assert re.search(rf"  {NEXT}   CARE \d+ \(1 to answer\) · \d+ missing · \d+ not judged · ", ran.out)
+    assert re.search(rf"  {NEXT}   CARE \d+ \(1 to answer\) · \d+ missing · \d+ not assessed · ", ran.out)
 
 
 @pytest.mark.parametrize("columns", ["40", "80"])

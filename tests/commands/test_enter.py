@@ -65,7 +65,7 @@ def test_a_wrong_piece_and_a_question_are_marked_and_nothing_is_changed(run: Run
     assert ran.err.splitlines() == [
         "t4 hott 2.38 2.05 comp 3",
         "   ^^^^",
-        'there is no call "hott"',
+        'there is no short name "hott"',
         "  did you mean hot?",
         "t4 hott 2.38 2.05 comp 3",
         "                  ^^^^^^",

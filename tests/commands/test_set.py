@@ -198,7 +198,7 @@ def test_a_file_without_its_write_bit_is_refused_by_name_with_the_mend(run: Runn
 
     assert ran.status == 3
     assert ran.err == (
-        f"not kept: {FILE}: the file is marked read-only\n  make it writable (chmod u+w), and try again\n"
+        f"not saved: {FILE}: the file is marked read-only\n  make it writable (chmod u+w), and try again\n"
     )
     assert snapshot(garage) == before
 

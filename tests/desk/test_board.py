@@ -75,7 +75,7 @@ def test_a_rider_who_is_done_stands_last_and_one_without_a_session_where_the_tim
     assert found["ines"].starts == dt.datetime(2026, 6, 20, 13, 20)
     late = at_desk(garage, dt.datetime(2026, 6, 20, 18, 0))
     assert [one.rider for one in board_of(late, DATE, BoardMemory())][-1] == "tobin"
-    assert board_date(at_desk(garage, dt.datetime(2026, 7, 1)), None) == DATE, "that of the session in hand"
+    assert board_date(at_desk(garage, dt.datetime(2026, 7, 1)), None) == DATE, "that of the current session"
 
 
 def test_sessions_are_judged_once_a_minute_and_again_when_something_changed(garage: Path) -> None:

@@ -122,8 +122,8 @@ def test_the_login_stands_for_missing_initials(root: Path, monkeypatch: pytest.M
 @pytest.mark.parametrize(
     ("change", "says"),
     [
-        ({"day": "None"}, "there is no day to keep it in"),
-        ({"day": '"gone"'}, "there is no day to keep it in"),
+        ({"day": "None"}, "there is no day to save it in"),
+        ({"day": '"gone"'}, "there is no day to save it in"),
         ({"day": '"may"', "rider": "None"}, "nobody is named as the rider"),
         ({"day": '"may"', "bike": "None"}, "there is no bike"),
     ],

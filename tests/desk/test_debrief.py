@@ -169,7 +169,7 @@ def test_a_doubtful_figure_has_to_be_confirmed(
 def test_a_reading_is_hot_to_three_minutes_warm_to_eight_and_then_in_no_trend() -> None:
     assert worth(3.0) == "3 min after parking: hot"
     assert worth(3.5).endswith("warm, noted as such")
-    assert worth(8.5).endswith("late: kept, in no trend")
+    assert worth(8.5).endswith("late: saved, in no trend")
     assert worth(None) == "parked is not known"
 
 

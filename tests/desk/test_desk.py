@@ -303,7 +303,7 @@ def test_a_garage_without_a_session_is_not_judged(tmp_path: Path) -> None:
     desk = at_desk(write(tmp_path))
 
     assert desk.session_in_hand() is None
-    assert desk.review().verdict == "not judged"
+    assert desk.review().verdict == "not assessed"
 
 
 def test_the_garage_itself_can_be_changed_and_changed_back(tmp_path: Path) -> None:

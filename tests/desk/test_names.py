@@ -161,8 +161,8 @@ def test_a_day_takes_a_date_and_a_venue(with_venue: Path, text: str, name: str, 
 @pytest.mark.parametrize(
     ("text", "expected"),
     [
-        ("2026-06-31 alder-fen", "a date, such as 2026-06-21"),
-        ("２０２６-０６-２１ alder-fen", "a date, such as 2026-06-21"),
+        ("2026-06-31 alder-fen", "a date, e.g. 2026-06-21"),
+        ("２０２６-０６-２１ alder-fen", "a date, e.g. 2026-06-21"),
         ("2026-06-21", "a venue of this garage: alder-fen"),
         ("2026-06-21 quern", "a venue of this garage: alder-fen"),
         ("21.6.2026 alder-fen", "a venue of this garage: alder-fen"),

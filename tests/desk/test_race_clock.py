@@ -101,7 +101,7 @@ STOP = (
 def test_a_red_flag_counts_down_to_the_restart_with_the_dash_to_read_again(garage: Path) -> None:
     assert words(garage, on(13, 28), *STOP) == "stopped since 13:26 · when does it go on?"
     again = (("events.1.restart", "13:45"), ("events.1.laps_left", "4"))
-    assert words(garage, on(13, 30), *again) == "restart 13:45 in 15 min · dash 12 min"
+    assert words(garage, on(13, 30), *again) == "restart 13:45 in 15 min · dash in 12 min"
     assert words(garage, on(13, 30), ("dash.read", "13:29")) == "restart 13:45 in 15 min"
 
     desk = at_desk(garage, on(13, 30))
@@ -113,7 +113,7 @@ def test_a_red_flag_counts_down_to_the_restart_with_the_dash_to_read_again(garag
 
 def test_what_goes_out_after_midnight_counts_down_before_it_and_stays_out_over_it(garage: Path) -> None:
     late = (("date", "2026-06-21"), ("start", "00:10"), ("day", ""))
-    assert words(garage, on(23, 45), *late) == "out 00:10 in 25 min · dress 15 min"
+    assert words(garage, on(23, 45), *late) == "out 00:10 in 25 min · kit on in 15 min"
     desk = at_desk(garage, on(23, 45))
     desk.do(typed(desk, NEXT, ("date", "2026-06-20"), ("start", "23:50"), ("went_out", "23:51")))
     now = on(0, 5, day=21)

@@ -34,9 +34,9 @@ def test_after_a_ridden_session_the_next_is_made_with_the_old_value_and_the_reas
     desk.do(step)
     data = desk.files.data(ref)
 
-    assert step.label == f"try it back: traction control 7 -> 5 (less help) in {ref.id}"
+    assert step.label == f"re-test: traction control 7 -> 5 (less help) in {ref.id}"
     assert (data["copied_from"], data["setup"]["controls"]["traction"]) == ("two", 5)
-    assert data["because"]["controls"]["traction"]["why"] == "try it back: check of traction control in two"
+    assert data["because"]["controls"]["traction"]["why"] == "re-test: check of traction control in two"
     assert desk.undo() == step.label
     desk.settled()
     assert snapshot(tmp_path) == before
@@ -151,7 +151,7 @@ def test_a_set_up_goes_back_as_one_step_into_a_session_to_come(garage: Path) -> 
     desk.do(step)
     desk.settled()
 
-    assert (ref, step.label) == (NEXT, "set back to the set-up of 2026-05-16-2-magpie")
+    assert (ref, step.label) == (NEXT, "restored the set-up of 2026-05-16-2-magpie")
     assert desk.files.data(NEXT)["setup"] == desk.files.data(wanted)["setup"]
     desk.undo()
     desk.settled()

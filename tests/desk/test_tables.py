@@ -289,7 +289,7 @@ def test_a_missing_value_is_mended_by_an_example(tmp_path: Path) -> None:
     found = refused(at_desk(small(tmp_path)), REFS["bike"], ("torque_curve",), "8000")
 
     assert found.path == ("torque_curve", "8000")
-    assert "such as" in found.sentence()
+    assert "e.g." in found.sentence()
 
 
 def test_a_word_that_the_bike_offers_with_a_space_is_one_key(garage: Path) -> None:
@@ -361,7 +361,9 @@ def test_the_next_number_follows_the_highest(tmp_path: Path, table: str, number:
         assert found.changes[0].edits[0].path == ("notes", number)
     else:
         assert isinstance(found, InputError)
-        assert found.sentence() == ("9999 is taken: expected a number that is free; drop what is not needed")
+        assert found.sentence() == (
+            "9999 is taken: expected a number that is free; delete what is not needed"
+        )
 
 
 @pytest.mark.parametrize("table", [("name",), ("front",), ("nothing",), (), ("controls", "traction")])
@@ -385,7 +387,7 @@ def test_dropping_takes_all_that_stands_in_an_entry_and_says_what(garage: Path) 
     ref = Ref("bike", "otter")
     step = dropping(desk.files, ref, ("controls", "abs"))
     assert isinstance(step, Step)
-    assert step.label == "dropped controls ABS"
+    assert step.label == "deleted controls ABS"
 
     desk.do(step)
     kept(desk)
@@ -403,8 +405,9 @@ def test_dropping_what_is_not_there_says_so(garage: Path) -> None:
 
     assert (
         dropping(desk.files, NEXT, ("notes", "7"))
-        == "there is nothing to drop: x is for an entry or a record"
+        == "there is nothing to delete: x is for an entry or a record"
     )
     assert (
-        dropping(desk.files, NEXT, ("date", "x")) == "there is nothing to drop: x is for an entry or a record"
+        dropping(desk.files, NEXT, ("date", "x"))
+        == "there is nothing to delete: x is for an entry or a record"
     )

@@ -40,7 +40,7 @@ def test_the_same_fact_is_a_clash_that_names_both_values_and_needs_the_key_again
     (clash,) = one.settled()
 
     assert isinstance(clash, Clash)
-    assert said_of(clash) == "not kept: another program set fatigue to 4; yours was 3, press again"
+    assert said_of(clash) == "not saved: another program set fatigue to 4; yours was 3, press again"
     assert one.unkept() == ()
     assert one.files.data(NEXT)["fatigue"] == 4
     one.do(typed(one, NEXT, ("fatigue", "3")))
@@ -69,7 +69,7 @@ def test_what_is_not_kept_follows_a_file_that_others_change(garage: Path) -> Non
     file.chmod(0o444)
     desk.do(step)
     desk.settled()
-    assert dict(desk.marks())[NEXT, ("fatigue",)].startswith("not kept: ")
+    assert dict(desk.marks())[NEXT, ("fatigue",)].startswith("not saved: ")
     file.chmod(0o644)
     file.write_text(file.read_text().replace("slide = 3", "slide = 5"))
 

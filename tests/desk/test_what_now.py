@@ -78,7 +78,7 @@ def test_an_empty_garage_is_led_to_the_guided_start() -> None:
 )
 def test_the_last_line_says_it_as_long_as_there_is_room(wide: int, shown: str) -> None:
     line = last_line(
-        "", (), "", Pen(wide), "out 13:20 in 40 min · dress 30 min", "read the tyres, due 13:10: s"
+        "", (), "", Pen(wide), "out 13:20 in 40 min · kit on in 30 min", "read the tyres, due 13:10: s"
     )
 
     assert text_of(line).strip() == shown

@@ -9,7 +9,7 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
     (MAGPIE, "incident", [("incident", "incident waits for one of its fixed words")]),
     (MAGPIE, "felt wobbly t4", [("felt", "felt waits for one of its fixed words")]),
     (MAGPIE, "work gravel", [("work", "work waits for one of its fixed words")]),
-    (MAGPIE, "incident leak gravel", [("gravel", 'there is no call "gravel"')]),
+    (MAGPIE, "incident leak gravel", [("gravel", 'there is no short name "gravel"')]),
     (MAGPIE, "t", [("t", "traction control waits for its value")]),
     (MAGPIE, "t w3", [("t", "traction control waits for its value")]),
     (MAGPIE, "t=", [("t", "traction control waits for its value")]),
@@ -17,31 +17,35 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
     (MAGPIE, "t 4.5", [("4.5", '"4.5": expected a level from 0 to 10, or off')]),
     (MAGPIE, "t4w3", [("4w3", '"4w3": expected a level from 0 to 10, or off')]),
     (MAGPIE, "t3 t4", [("t4", "a second value for traction control")]),
-    (MAGPIE, "t4 5", [("5", "5: a number that no call waits for")]),
-    (MAGPIE, "5", [("5", "5: a number that no call waits for")]),
-    (MAGPIE, "+1", [("+1", "+1: a number that no call waits for")]),
-    (MAGPIE, "hot 2.3 2.1 1.9", [("1.9", "1.9: a number that no call waits for")]),
+    (MAGPIE, "t4 5", [("5", "5: a number that no short name asks for")]),
+    (MAGPIE, "5", [("5", "5: a number that no short name asks for")]),
+    (MAGPIE, "+1", [("+1", "+1: a number that no short name asks for")]),
+    (MAGPIE, "hot 2.3 2.1 1.9", [("1.9", "1.9: a number that no short name asks for")]),
     (
         MAGPIE,
         "- 2.05",
         [
             ("-", "- leaves out one of a pair, and no pair stands before it"),
-            ("2.05", "2.05: a number that no call waits for"),
+            ("2.05", "2.05: a number that no short name asks for"),
         ],
     ),
     (MAGPIE, "t -", [("-", "- leaves out one of a pair, and traction control is not one")]),
-    (MAGPIE, "= 4", [("=", "= stands behind a call"), ("4", "4: a number that no call waits for")]),
+    (
+        MAGPIE,
+        "= 4",
+        [("=", "= stands behind a short name"), ("4", "4: a number that no short name asks for")],
+    ),
     (
         MAGPIE,
         "t==4",
-        [("=", "= is no value of traction control"), ("4", "4: a number that no call waits for")],
+        [("=", "= is no value of traction control"), ("4", "4: a number that no short name asks for")],
     ),
-    (MAGPIE, '"rear slid"', [('"rear slid"', "a text that no call waits for")]),
+    (MAGPIE, '"rear slid"', [('"rear slid"', "a text that no short name asks for")]),
     (MAGPIE, 'note "a\\x" t4', [('note "a\\x"', "an escape in the quotes cannot be read")]),
-    (MAGPIE, "zzz 4", [("zzz", 'there is no call "zzz"')]),
-    (MAGPIE, "hott 2.3 2.1", [("hott", 'there is no call "hott"')]),
-    (MAGPIE, "gentle", [("gentle", '"gentle" needs its call')]),
-    (MAGPIE, "wading", [("wading", '"wading" needs its call')]),
+    (MAGPIE, "zzz 4", [("zzz", 'there is no short name "zzz"')]),
+    (MAGPIE, "hott 2.3 2.1", [("hott", 'there is no short name "hott"')]),
+    (MAGPIE, "gentle", [("gentle", '"gentle" needs its short name')]),
+    (MAGPIE, "wading", [("wading", '"wading" needs its short name')]),
     (
         MAGPIE,
         "mode wet",
@@ -50,7 +54,7 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
     (MAGPIE, "t+0.5", [("+0.5", "traction control goes in whole steps, at most 999")]),
     (MAGPIE, "w+1", [("w+1", "wheelie control is not known, so it cannot be stepped")]),
     (MAGPIE, "fa+1", [("fa+1", "front ABS is at its end: 4")]),
-    (MAGPIE, "parked 2575", [("2575", '"2575": expected a time of day, such as 10:40')]),
+    (MAGPIE, "parked 2575", [("2575", '"2575": expected a time of day, e.g. 10:40')]),
     (MAGPIE, "parked+5", [("parked+5", "parked is not known, so it cannot be stepped")]),
     (MAGPIE, "ago", [("ago", "ago waits for minutes")]),
     (MAGPIE, "ago 4.5", [("4.5", "4.5 is no number of minutes")]),
@@ -65,8 +69,7 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
         [
             (
                 "2.38 C",
-                '"2.38 C" (C is temperature, not pressure): '
-                "expected a pressure with its unit, such as 1.4 bar",
+                '"2.38 C" (C is temperature, not pressure): expected a pressure with its unit, e.g. 1.4 bar',
             )
         ],
     ),
@@ -76,7 +79,7 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
         [
             (
                 "1 gal",
-                '"1 gal" ("gal" differs between countries): expected a volume with its unit, such as 7.5 l',
+                '"1 gal" ("gal" differs between countries): expected a volume with its unit, e.g. 7.5 l',
             )
         ],
     ),
@@ -87,7 +90,7 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
         "laps out in",
         [
             ("laps", "laps wait for lap times"),
-            ("out", 'there is no call "out"'),
+            ("out", 'there is no short name "out"'),
             ("in", '"in" is a unit, and no number waits for it'),
         ],
     ),
@@ -113,7 +116,7 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
         MAGPIE,
         "setup.nope.x 3",
         [
-            ("setup.nope.x", 'there is no call "setup.nope.x"'),
+            ("setup.nope.x", 'there is no short name "setup.nope.x"'),
         ],
     ),
     (MAGPIE, "mode homing fa3", [("fa3", "front ABS is fixed at 4 by the riding mode homing")]),
@@ -133,9 +136,9 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
     (BADGER, "t4", [("t", "Badger has no traction control")]),
     (BADGER, "comp 3 3", [("comp", "Badger has no compression")]),
     (PROFILE, "hot 2.38 2.05", [("hot", "a profile holds no hot pressures")]),
-    (RIDER, "wet", [("wet", 'there is no call "wet"')]),
+    (RIDER, "wet", [("wet", 'there is no short name "wet"')]),
     (MAGPIE, "t4 " + "x" * 1000, [("xxx", "a line of 1003 characters; at most 1000 are read")]),
-    (MAGPIE, "t4 note \ud800", [("t4 note \ud800", "a character that cannot be kept in a file")]),
+    (MAGPIE, "t4 note \ud800", [("t4 note \ud800", "a character that cannot be saved in a file")]),
 ]
 
 QUESTIONS: list[tuple[Ref, str, str, str, list[str]]] = [

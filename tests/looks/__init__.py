@@ -127,7 +127,7 @@ def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
 
 def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
     """Lay one look out, with the panel that its room has on a wide screen."""
-    place, context = seen.place, _context(desk, seen.place, None)
+    place, context = seen.place, context_at(desk, seen.place, None)
     if place.room == "why":
         row = _row(judged_page(desk, attrs.evolve(place, room="setup"), context).page, seen.at)
         place, seen = attrs.evolve(place, row=row), attrs.evolve(seen, at="")
@@ -137,7 +137,7 @@ def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
         named = next(row for row in shown.page.rows() if row.identity == first)
         seen = attrs.evolve(seen, at=spell(named.path))
     row = _row(shown.page, seen.at)
-    context = _context(desk, place, row)
+    context = context_at(desk, place, row)
     whole = judged_page(desk, place, context).page
     hidden = hidden_in(whole, row.identity) if seen.at else ()
     page = folded(whole, dict.fromkeys(hidden, True))
@@ -145,7 +145,7 @@ def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
     wide, high = size
     panel = None
     if wide >= PANELLED and room_of(place.room).panel:
-        panel = panel_of(desk, page.rows()[at], shown.review)
+        panel = panel_of(desk, page.rows()[at], shown.review, whole)
     return layout(page, View(wide, high, at, hints=hints(ACTIONS, context), panel=panel))
 
 
@@ -154,7 +154,8 @@ def sizes_of(name: str) -> tuple[tuple[int, int], ...]:
     return SIZES if name in _LOWER else (*SIZES, WIDE)
 
 
-def _context(desk: Desk, place: Place, row: Row | None) -> ActionContext:
+def context_at(desk: Desk, place: Place, row: Row | None) -> ActionContext:
+    """Return what the actions know at a place of the sample."""
     subject = place.subject or desk.session_in_hand()
     return context_of(desk, attrs.evolve(place, subject=subject), row, desk.review(subject))
 

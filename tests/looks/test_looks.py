@@ -4,7 +4,11 @@ from pathlib import Path
 
 import pytest
 
-from tests.looks import FOLDER, LOOKS, drawn, sample_desk, sizes_of
+from paddock_tui.pages.folding import folded, opens
+from paddock_tui.screens.folds import lines_of, most_of, open_places
+from paddock_tui.screens.judged_page import judged_page
+from paddock_tui.screens.registry import room_of
+from tests.looks import FOLDER, LOOKS, context_at, drawn, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
 
 RENEW = "read the difference, then write the looks anew: python -m tests.looks"
@@ -18,6 +22,26 @@ def test_a_page_looks_as_committed(name: str, garage: Path) -> None:
         assert file.exists(), RENEW
         assert drawn(desk, LOOKS[name], (wide, high)) == file.read_text(encoding="utf-8"), RENEW
     desk.close()
+
+
+FOLDING = [
+    name for name, seen in LOOKS.items() if (room := room_of(seen.place.room)).folds and not room.stands_alone
+]
+
+
+@pytest.mark.parametrize("name", FOLDING)
+def test_a_page_opens_on_two_screens_at_most_but_for_what_is_open(name: str, garage: Path) -> None:
+    desk = sample_desk(garage)
+    place = LOOKS[name].place
+    shown = judged_page(desk, place, context_at(desk, place, None))
+    page, is_open = folded(shown.page, {}), opens(open_places(shown.review))
+    lines = lines_of(page)
+    desk.close()
+
+    waits = [one for one in page.sections if any(is_open(row) for row in one.rows if row.kind != "fold")]
+    headings = [one for one in page.sections if len(one.rows) == 1 and one.rows[0].kind == "fold"]
+    whole = sum(map(lines, page.sections))
+    assert whole <= most_of(page) or len(waits) + len(headings) == len(page.sections)
 
 
 def test_no_look_is_left_of_a_page_that_is_gone() -> None:

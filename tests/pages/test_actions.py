@@ -105,7 +105,7 @@ def test_what_cannot_act_says_why_in_a_sentence_that_fits_the_last_line(one: Act
             assert _says_what_to_do(reason), reason
 
 
-NOTHING_TO_DO = ("there is nothing to undo", "all that was entered is kept", "a profile's findings")
+NOTHING_TO_DO = ("there is nothing to undo", "all that was entered is saved", "a profile's findings")
 """Reasons that leave nothing to press: nothing is there yet, or nothing is wrong."""
 
 

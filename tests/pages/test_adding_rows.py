@@ -133,5 +133,5 @@ def test_a_retired_session_is_shown_with_the_retired_so_that_it_can_be_brought_b
         rows = garage_page(desk, retired=retired).sections[0].rows
         return {row.label: row.aside for row in rows if row.kind == "link"}
 
-    assert said(retired=False) == {"b": "in hand"}
-    assert said(retired=True) == {"b": "in hand", "a": "retired"}
+    assert said(retired=False) == {"b": "current"}
+    assert said(retired=True) == {"b": "current", "a": "retired"}

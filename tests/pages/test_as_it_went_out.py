@@ -27,7 +27,7 @@ def test_the_findings_of_then_stand_worst_first() -> None:
 
 
 def test_without_a_stamp_no_verdict_was_kept() -> None:
-    assert [row.value for row in rows(WentOutWith())] == ["no verdict kept"]
+    assert [row.value for row in rows(WentOutWith())] == ["no verdict saved"]
 
 
 def test_a_session_to_come_went_out_with_nothing() -> None:

@@ -21,7 +21,7 @@ TITLES = [
     "fuel",
     "levels of the aids",
     "gears that lift the front",
-    "balance and lifting wheels",
+    "balance, wheelie and stoppie limit",
     "lean in a corner",
     "stopping",
     "wet against dry",
@@ -55,7 +55,7 @@ def test_every_calculator_is_a_section_filled_or_not() -> None:
         page = bench_page(made, {}, "session 4", BAR)
 
         assert [section.title for section in page.sections] == TITLES
-        assert page.heading == "bench · session 4"
+        assert page.heading == "calculators · session 4"
         assert not page.judged
         assert "come first" in page.caution
 

@@ -133,7 +133,7 @@ def test_answers_on_none_of_the_lists_are_shown_all_the_same() -> None:
 def test_without_a_day_the_days_items_say_why_they_take_no_key() -> None:
     shown = page(without("day"))
     rows = section(shown, "Bike, morning").rows
-    assert rows[1].value == "there is no day to keep it in: choose the day on the session page"
+    assert rows[1].value == "there is no day to save it in: choose the day on the session page"
     assert all(one.shut and one.ref is None for one in rows if one.kind == "check")
     assert not any(one.shut for one in section(shown, "before each session").rows)
 

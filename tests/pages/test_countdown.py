@@ -25,10 +25,10 @@ CLOCK = Countdown(
 @pytest.mark.parametrize(
     ("now", "said"),
     [
-        (at(12, 57), "out 13:20 in 23 min · dress 13 min"),
-        (at(12, 57, 30), "out 13:20 in 22 min · dress 12 min"),
-        (at(13, 10), "out 13:20 in 10 min · dress now"),
-        (at(13, 11), "out 13:20 in 9 min · dash 6 min"),
+        (at(12, 57), "out 13:20 in 23 min · kit on in 13 min"),
+        (at(12, 57, 30), "out 13:20 in 22 min · kit on in 12 min"),
+        (at(13, 10), "out 13:20 in 10 min · kit on now"),
+        (at(13, 11), "out 13:20 in 9 min · dash in 6 min"),
         (at(13, 18), "out 13:20 in 2 min · dash now"),
         (at(13, 20), "out 13:20 in 0 min · dash now"),
         (at(13, 30), "out since 13:20"),
@@ -50,7 +50,7 @@ def test_the_section_lists_everything_in_order_and_going_out_last() -> None:
     assert section is not None
     assert [(row.label, row.value, row.aside) for row in section.rows] == [
         ("13:10", "fuel", "done"),
-        ("13:10", "dress", "in 13 min"),
+        ("13:10", "kit on", "in 13 min"),
         ("13:17", "dash", "in 20 min"),
         ("13:20", "out", "in 23 min"),
     ]

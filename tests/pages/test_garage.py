@@ -28,7 +28,7 @@ def test_sessions_come_newest_first_with_what_their_name_does_not_say(garage: Pa
     assert (found[0].label, found[0].value, found[0].aside) == (
         "2026-06-20-4-magpie",
         "13:20 · wet · ines · track day",
-        "in hand",
+        "current",
     )
     assert {row.aside for row in found[1:]} == {"ridden"}
     assert all(row.opens == row.ref and row.opens is not None for row in found)
@@ -39,7 +39,7 @@ def test_a_session_of_any_name_says_date_and_bike(tmp_path: Path) -> None:
 
     found = rows(garage_page(at_desk(root, dt.datetime(2026, 5, 16, 8, 0))), "sessions")
 
-    assert [(row.label, row.aside) for row in found] == [("later", "to come"), ("tryout", "in hand")]
+    assert [(row.label, row.aside) for row in found] == [("later", "to come"), ("tryout", "current")]
     assert found[1].value == "16 May 2026 · 10:00 · plain · ann · track day"
 
 
@@ -48,7 +48,7 @@ def test_what_was_not_ridden_on_a_day_gone_by_is_not_to_come(tmp_path: Path) -> 
 
     found = rows(garage_page(at_desk(root, dt.datetime(2026, 5, 17, 8, 0))), "sessions")
 
-    assert [row.aside for row in found] == ["not ridden", "in hand"]
+    assert [row.aside for row in found] == ["not ridden", "current"]
 
 
 def test_a_session_that_cannot_be_placed_is_listed(tmp_path: Path) -> None:

@@ -18,7 +18,7 @@ from tests.every import every
 from tests.examples import examples
 
 LOOKS = Path(__file__).parent / "looks"
-VERDICT = "CARE 2 (1 to answer) · 5 not judged · 4 to do"
+VERDICT = "CARE 2 (1 to answer) · 5 not assessed · 4 to do"
 HINTS = ("e entry", "w why", "r review", "? help")
 SIZES = [(40, 20), (60, 20), (80, 24), (120, 40)]
 
@@ -59,7 +59,7 @@ PAGE = Page(
                     "front preload",
                     "6.5 turns",
                     "of 15",
-                    aside="counted 12 May on the stand, both legs alike",
+                    aside="counted 12 May on the stand, both legs the same",
                 ),
                 field("front rebound", "10 clicks", "of 24", aside="assumed"),
                 field("rear tyre pressure, hot", "2,10 bar", trouble="a decimal comma: write 2.10 bar"),
@@ -112,7 +112,7 @@ def test_a_page_looks_as_committed(name: str) -> None:
 def test_the_verdict_is_cut_from_the_right_and_its_word_never() -> None:
     assert verdict_forms(VERDICT) == [
         VERDICT,
-        "CARE 2 (1 to answer) · 5 not judged",
+        "CARE 2 (1 to answer) · 5 not assessed",
         "CARE 2 (1 to answer)",
         "CARE 2",
         "CARE",
@@ -125,7 +125,7 @@ def test_the_verdict_is_cut_from_the_right_and_its_word_never() -> None:
         "ridden",
     ]
     assert verdict_forms("NOT YET 3 missing: the surface · 2 to do")[-1] == "NOT YET 3"
-    assert verdict_forms("not judged: no session")[-1] == "not judged"
+    assert verdict_forms("not assessed: no session")[-1] == "not assessed"
 
 
 @every("wide", range(4, 90))
@@ -281,9 +281,9 @@ def test_a_plain_terminal_is_sent_ascii_alone(page: Page, wide: int, high: int, 
 @pytest.mark.parametrize(
     ("columns", "last", "clock", "begins"),
     [
-        (80, "", "out 13:20 in 25 min · dress 15 min", "out 13:20 in 25 min · dress 15 min  "),
-        (40, "", "out 13:20 in 25 min · dress 15 min", "out 13:20 in 25 min  "),
-        (20, "", "out 13:20 in 25 min · dress 15 min", " "),
+        (80, "", "out 13:20 in 25 min · kit on in 15 min", "out 13:20 in 25 min · kit on in 15 min  "),
+        (40, "", "out 13:20 in 25 min · kit on in 15 min", "out 13:20 in 25 min  "),
+        (20, "", "out 13:20 in 25 min · kit on in 15 min", " "),
         (80, "traction 3 -> 4, u undoes", "out 13:20 in 25 min", "traction 3 -> 4, u undoes"),
     ],
 )
@@ -304,7 +304,7 @@ HOLD = attrs.evolve(
 )
 HELD = attrs.evolve(
     PAGE,
-    verdict="HOLD 1 · 5 not judged",
+    verdict="HOLD 1 · 5 not assessed",
     findings=(HOLD, *PAGE.findings),
     clock="HOLD: stay in",
     answer="NO: The front brake lever is not firm.",
@@ -333,7 +333,7 @@ def test_a_hold_looks_like_nothing_else_without_colour_too(size: tuple[int, int]
 
 
 def test_a_hold_of_a_session_that_was_ridden_is_no_bar() -> None:
-    ridden = attrs.evolve(HELD, verdict="HOLD 1 · ridden · 5 not judged")
+    ridden = attrs.evolve(HELD, verdict="HOLD 1 · ridden · 5 not assessed")
 
     assert layout(ridden, View(80, 24, 1)).text().startswith("session 3")
 

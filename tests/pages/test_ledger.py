@@ -82,7 +82,7 @@ def test_a_garage_without_changes_says_so(tmp_path: Path) -> None:
     desk = at_desk(write(tmp_path, sessions__one=session()))
     page = ledger_page(ledger(desk), LedgerFilter(bike=bike_at(desk, Ref("session", "one"))))
 
-    assert page.heading == "ledger · plain · 0 changes"
+    assert page.heading == "change log · plain · 0 changes"
     assert row(page, "", "nothing").value == "no session was copied from another yet"
     assert bike_at(desk, None) == ""
 
@@ -116,7 +116,7 @@ def test_a_change_says_what_it_did_why_and_what_the_chances_rest_on() -> None:
 
     assert page.heading == "change · front trim 0 -> 1 (firmer) · session 2 · 16 May 2026"
     assert row(page, "verdict").value == "helped"
-    assert row(page, "felt, by pairs").value.startswith("better in 1, worse in 0, alike in 0; 50 % by luck")
+    assert row(page, "felt, by pairs").value.startswith("better in 1, worse in 0, similar in 0; 50 % by luck")
     assert row(page, "by sessions").value == "-0.94 s with it (1 time to it, 1 back)"
     assert "assumed" in row(page, "luck of a session").value
     assert "at most 5%" in row(page, "level").value

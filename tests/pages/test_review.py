@@ -76,14 +76,14 @@ TO_DO = (
             "CARE 3 (1 to answer)",
         ),
         (Review((finding(HOLD), finding(HOLD), finding(SERIOUS))), "HOLD 2"),
-        (Review((), UNJUDGED, TO_DO), "NO FINDINGS · 2 not judged · 2 to do"),
+        (Review((), UNJUDGED, TO_DO), "NO FINDINGS · 2 not assessed · 2 to do"),
         (
             Review((finding(CAUTION),), UNJUDGED, TO_DO),
-            "CARE 1 (0 to answer) · 2 not judged · 2 to do",
+            "CARE 1 (0 to answer) · 2 not assessed · 2 to do",
         ),
-        (Review((finding(HOLD),), UNJUDGED), "HOLD 1 · 2 not judged"),
-        (Review(about_a_session=False), "not judged: no session"),
-        (Review((finding(HOLD),), about_a_session=False), "not judged: no session"),
+        (Review((finding(HOLD),), UNJUDGED), "HOLD 1 · 2 not assessed"),
+        (Review(about_a_session=False), "not assessed: no session"),
+        (Review((finding(HOLD),), about_a_session=False), "not assessed: no session"),
     ],
 )
 def test_the_verdict_line(review: Review, line: str) -> None:
@@ -108,7 +108,9 @@ def test_nothing_found_is_never_called_safe() -> None:
 
 
 def test_the_missing_facts_that_would_let_most_rules_judge_come_first() -> None:
-    (section,) = [one for one in review_page(Review((), UNJUDGED), "h").sections if one.title == "not judged"]
+    (section,) = [
+        one for one in review_page(Review((), UNJUDGED), "h").sections if one.title == "not assessed"
+    ]
 
     assert [row.label for row in section.rows] == ["the bike", "the rider"]
     assert section.rows[1].value == "would let 1 rule judge"

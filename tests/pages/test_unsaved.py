@@ -27,9 +27,9 @@ def test_a_page_without_marks_is_the_same_page() -> None:
 
 
 def test_a_value_and_all_of_a_table_that_is_not_kept_are_marked_and_nothing_else() -> None:
-    words = "not kept: \x1b[2J"
+    words = "not saved: \x1b[2J"
 
-    page = marked(PAGE, {(ONE, ("aim",)): "not yet kept", (ONE, ("notes", "1")): words}, 1)
+    page = marked(PAGE, {(ONE, ("aim",)): "not yet saved", (ONE, ("notes", "1")): words}, 1)
 
-    assert [row.trouble for row in page.rows()] == ["not yet kept", "not kept: ␛[2J", "", ""]
-    assert page.heading == "1 not kept · session"
+    assert [row.trouble for row in page.rows()] == ["not yet saved", "not saved: ␛[2J", "", ""]
+    assert page.heading == "1 not saved · session"

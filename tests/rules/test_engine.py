@@ -236,7 +236,7 @@ def of_profile(**setup: Any) -> Review:
 
 def test_a_profile_is_not_judged_for_want_of_a_session() -> None:
     found = of_profile()
-    assert found.verdict == "not judged"
+    assert found.verdict == "not assessed"
     assert found.findings == ()
     assert found.to_do == ()
 
@@ -256,7 +256,7 @@ def test_a_profile_has_findings_about_ranges_and_modes_only() -> None:
         "impossible-figure",
         "not-on-this-bike",
     }
-    assert found.verdict == "not judged"
+    assert found.verdict == "not assessed"
     assert all(one.where is not None and one.where.ref.kind == "profile" for one in found.findings)
 
 
@@ -308,7 +308,7 @@ def test_two_rules_cannot_share_an_id() -> None:
 
 def test_without_any_record_nothing_is_raised_or_passed_and_nothing_fails() -> None:
     found = review(situation({}))
-    assert (found.verdict, found.findings, found.to_do) == ("not judged", (), ())
+    assert (found.verdict, found.findings, found.to_do) == ("not assessed", (), ())
 
 
 def test_findings_say_which_record_is_mended() -> None:

@@ -76,9 +76,9 @@ async def test_a_days_page_takes_its_timetable_without_a_session_and_says_what_w
         rider.app.main.open(Ref("day", "2026-06-20-fen"))
         for typed, near in (
             ("9:20_9:40_every_60", "9:20 9:40 every 60 x6"),
-            ("9:20_9:40_10:20", "such as 09:20 09:40 10:20 10:40"),
-            ("9:20_9:40_every_10_x3", "such as 09:20 09:40 every 25 x3"),
-            ("9:20_9:40_every_300_x9", "such as 09:20 09:40 every 300 x3"),
+            ("9:20_9:40_10:20", "e.g. 09:20 09:40 10:20 10:40"),
+            ("9:20_9:40_every_10_x3", "e.g. 09:20 09:40 every 25 x3"),
+            ("9:20_9:40_every_300_x9", "e.g. 09:20 09:40 every 300 x3"),
         ):
             await rider.types(f"e ctrl+u text:{typed} enter")
             assert near in rider.screen, rider.screen

@@ -33,14 +33,14 @@ async def test_a_change_is_opened_tried_back_and_undone(garage: Path) -> None:
         assert rider.app.main.board.cursor_row.label == "front trim"
 
         await rider.types("enter")
-        on_row(rider, "try it back")
+        on_row(rider, "re-test")
         assert main.board.cursor_row is not None
         assert main.board.cursor_row.key == TRY_BACK
         await rider.types("enter")
         assert main.place.room == "setup"
-        assert "try it back: front trim 1 -> 0" in rider.last
+        assert "re-test: front trim 1 -> 0" in rider.last
         assert "front-trim = 0" in rider.text
-        assert 'why = "try it back: check of front trim in 2026-05-16-2-magpie"' in rider.text
+        assert 'why = "re-test: check of front trim in 2026-05-16-2-magpie"' in rider.text
         await rider.types("u")
     assert snapshot(garage) == before
 
@@ -71,7 +71,7 @@ async def test_a_whole_set_up_is_set_back_from_the_palette_and_undone(garage: Pa
         main = rider.app.main
         main.act("set_back")
         await rider.types("")
-        assert "set back to the set-up of 2026-05-16-2-magpie" in rider.last
+        assert "restored the set-up of 2026-05-16-2-magpie" in rider.last
         assert 'mode = "soaring"' in rider.text
         await rider.types("u")
     assert snapshot(garage) == before

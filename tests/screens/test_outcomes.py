@@ -17,12 +17,12 @@ def test_all_is_well_without_a_word() -> None:
     assert said_of(None) == ""
     assert said_of(Saved(Step("back", ()))) == ""
     unnoted = Saved(Step("back", ()), unnoted="no space left on the disk")
-    assert said_of(unnoted) == "kept, but only this run can undo it: no space left on the disk"
+    assert said_of(unnoted) == "saved, but only this run can undo it: no space left on the disk"
 
 
 def test_a_clash_names_both_values_and_what_to_do() -> None:
     assert clash(7, 4) == (
-        "not kept: another program set setup.controls.traction to 7; yours was 4, press again"
+        "not saved: another program set setup.controls.traction to 7; yours was 4, press again"
     )
     assert "to not known; yours was 4" in clash(MISSING, 4)
     assert "yours was not known" in clash(7, MISSING)
@@ -30,8 +30,8 @@ def test_a_clash_names_both_values_and_what_to_do() -> None:
 
 
 def test_what_could_not_be_written_says_why_and_the_mend() -> None:
-    assert said_of(NotSaved("the disk is full", "make room")) == "not kept: the disk is full; make room"
-    assert said_of(NotSaved("the disk is full")) == "not kept: the disk is full"
+    assert said_of(NotSaved("the disk is full", "make room")) == "not saved: the disk is full; make room"
+    assert said_of(NotSaved("the disk is full")) == "not saved: the disk is full"
 
 
 def test_what_comes_from_a_file_is_printable() -> None:

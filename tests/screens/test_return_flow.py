@@ -27,7 +27,7 @@ async def test_groups_advance_by_themselves_and_coming_back_finds_the_first_open
         await rider.types("s i")
         row = rider.app.main.board.cursor_row
         assert row is not None
-        assert row.label == "driving out"
+        assert row.label == "exit, drive"
         await rider.types("7")
         assert "expected a whole number from 1 to 5" in rider.last
         await rider.types("2 4")

@@ -17,17 +17,17 @@ async def test_what_cannot_be_kept_stays_marked_on_the_screen_until_it_is(garage
         rider.to("setup", "controls", "slide")
         await rider.types("6")
 
-        assert rider.last.startswith("not kept")
+        assert rider.last.startswith("not saved")
         assert rider.value == "6"
-        assert "1 not kept" in rider.screen
-        assert "not kept: the file is marked read-only" in rider.screen
+        assert "1 not saved" in rider.screen
+        assert "not saved: the file is marked read-only" in rider.screen
         await rider.types("q")
-        assert "1 not kept: enter leaves all the same, escape stays" in rider.last
+        assert "1 not saved: enter leaves all the same, escape stays" in rider.last
         await rider.types("escape")
         assert snapshot(garage) == before
         rider.file.chmod(0o644)
         await rider.chooses("again")
-        assert "not kept" not in rider.screen
+        assert "not saved" not in rider.screen
         assert "slide = 6" in rider.text
         await rider.types("u")
     assert snapshot(garage) == before
@@ -70,7 +70,7 @@ async def test_an_edit_on_what_is_not_kept_waits_for_it_and_both_are_kept_in_ord
         rider.to("setup", "controls", "slide")
         await rider.types("6 7")
         assert rider.value == "7"
-        assert "2 not kept" in rider.screen
+        assert "2 not saved" in rider.screen
         rider.file.chmod(0o644)
         await rider.types("8")
 
@@ -109,10 +109,10 @@ async def test_a_step_that_takes_long_to_keep_is_painted_with_a_mark_until_it_is
         rider.desk._writer.submit(gate.wait)
         try:
             await rider.presses("6")
-            assert "not yet kept" in rider.screen
+            assert "not yet saved" in rider.screen
             assert "slide = 6" not in rider.text
         finally:
             gate.set()
         await rider.types("")
-        await rider.shows("not yet kept", gone=True)
+        await rider.shows("not yet saved", gone=True)
     assert "slide = 6" in rider.text

@@ -28,7 +28,7 @@ def test_a_name_that_is_no_id_is_listed_with_a_better_one(tmp_path: Path) -> Non
 
     assert files.listing("bike") == (Ref("bike", "plain"),)
     assert [(one.file, one.mend) for one in files.strays()] == [
-        ("bikes/My Bike.toml", "rename it, such as to my-bike.toml"),
+        ("bikes/My Bike.toml", "rename it, e.g. to my-bike.toml"),
         ("bikes/___.toml", "give it such a name"),
     ]
 
@@ -61,4 +61,4 @@ def test_they_stand_on_the_garage_page_and_fail_the_check_of_everything(tmp_path
 
     assert ran.status == 3
     assert "My Bike.toml" in ran.out
-    assert "rename it, such as to my-bike.toml" in " ".join(row.value for row in page.rows())
+    assert "rename it, e.g. to my-bike.toml" in " ".join(row.value for row in page.rows())

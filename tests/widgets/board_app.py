@@ -34,7 +34,7 @@ def page(values: dict[str, int], findings: int = 2) -> Page:
     return Page(
         "session 3 · Sat 16 May 10:40 · north loop",
         (Section("controls", (*controls, fixed)), Section("suspension", others), Section("also", (link,))),
-        "CARE 1 (0 to answer) · 5 not judged",
+        "CARE 1 (0 to answer) · 5 not assessed",
         tuple(Row(words, kind="finding", severity=severity) for severity, words in found[:findings]),
     )
 

@@ -125,11 +125,11 @@ def test_settings_that_cannot_be_read_or_written_are_said_and_harm_nothing(
     file = tmp_path / "settings.toml"
     monkeypatch.setattr("paddock_tui.store.settings.settings_file", lambda: file)
     file.write_text("[keys\n", encoding="utf-8")
-    assert keep_theme("day").startswith("not kept: fix the settings first")
+    assert keep_theme("day").startswith("not saved: fix the settings first")
     assert file.read_text(encoding="utf-8") == "[keys\n"
 
     monkeypatch.setattr("paddock_tui.store.settings.settings_file", lambda: file / "below")
-    assert keep_theme("day").startswith("not kept: ")
+    assert keep_theme("day").startswith("not saved: ")
 
 
 @pytest.mark.parametrize(

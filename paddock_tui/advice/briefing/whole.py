@@ -111,7 +111,7 @@ def _first_laps(about: About) -> Iterator[str]:
     surface = _surface(about)
     if COLUMN.get(surface or "", "dry") != "dry":
         yield "Wet: one gentle brake, one firm, both upright; throttle late and soft."
-    yield "A lit lamp means that its aid is off: hand up, off the line, come in."
+    yield "A lit warning light means that its aid is off: hand up, off the line, come in."
     yield "Fresh bike, fresh tyres, cold day: each alone is one step more help."
     yield "What feels wrong is wrong: come in."
 

@@ -65,9 +65,9 @@ def _to(case: Case, end: End, new: str, wanted: int) -> Move | CannotChange:
     by = found.to("kPa") - held.to("kPa") if isinstance(found, Quantity) and held is not None else None
     old = figures.pressure(held.to("kPa"), case.about.units) if held is not None else NOT_KNOWN
     if by is not None and abs(by) < DIVISION_KPA - _SLACK_KPA:
-        return CannotChange(f"the {end} starting pressure stands where the bench puts it, {old}")
+        return CannotChange(f"the {end} starting pressure stands where the calculator puts it, {old}")
     if wanted and by is not None and by * wanted < 0:
-        return CannotChange(f"the bench puts the {end} starting pressure at {new}: the other way")
+        return CannotChange(f"the calculator puts the {end} starting pressure at {new}: the other way")
     key = f"{end}_start"
     words = old_to_new(old, new)
     return Move(f"{end} starting pressure {words}", (SetValue(("setup", key), new),), (("setup", key),))

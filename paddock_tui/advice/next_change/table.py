@@ -53,7 +53,7 @@ SUSPENSION: dict[str, Cure] = {
                 "harsh over single bumps",
             ),
         ),
-        otherwise="more compression is not to be had: the spring is the next thing, see sag on the bench",
+        otherwise="more compression is not to be had: the spring comes next, see sag in the calculators",
         first=6,
     ),
     "harsh on single bumps": Cure(
@@ -127,7 +127,7 @@ SUSPENSION: dict[str, Cure] = {
         "it takes force to turn in; geometry comes last",
         (
             Option(
-                lambda _: CannotChange("the tyre is worn flat in the middle: no setting mends that"),
+                lambda _: CannotChange("the tyre is worn flat in the middle: no setting cures that"),
                 "",
                 "",
                 if_=_worn_flat,

@@ -206,7 +206,7 @@ REST: dict[str, Cure] = {
         "a shift needs the lever let go fully and a steady throttle",
         (
             Option(
-                cannot("set the lever's height for your boot; if it stays, switch the shifter off"),
+                cannot("set the lever's height for your boot; if it stays, switch the quickshifter off"),
                 "",
                 "",
                 ("yes",),
@@ -254,14 +254,14 @@ REST: dict[str, Cure] = {
     ),
     "traction lamp with slip": Cure(
         DRIVING,
-        "the aid is at work: the rear slides before the lamp comes",
+        "the aid is at work: the rear slides before the light comes",
         otherwise="nothing less: keep the level or more of it, pick the bike up before the throttle; look at "
         "tyre and pressure",
     ),
     "no change felt": Cure(
         ELSEWHERE,
         "two changes that nobody feels are on the wrong thing",
-        otherwise="go back to the baseline (m, take profile) and have a technician ride or look",
+        otherwise="go back to the baseline (m, load profile) and have a technician ride or look",
     ),
 }
 

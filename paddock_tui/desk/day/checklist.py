@@ -49,7 +49,7 @@ def answering(
         place = day_place(session, _record(files, day) if day is not None else None)
         if isinstance(place, str) or day is None:
             return (
-                place if isinstance(place, str) else "there is no day to keep it in: s, then enter on its day"
+                place if isinstance(place, str) else "there is no day to save it in: s, then enter on its day"
             )
         holder, path = day, (*place, item)
     data = files.data(holder)

@@ -33,6 +33,8 @@ _OF_LAST = ("hot pressures", "feel", "look")
 UNTOLD = ("dress", "change", "tyre choice", "start")
 """Nothing says that these are done: they are not said once their minute has passed."""
 
+_SAID = {"dress": "kit on", "look": "inspect tyres", "change": "decide the change"}
+
 
 @attrs.frozen
 class DueItem:
@@ -41,6 +43,11 @@ class DueItem:
     what: str
     at: dt.datetime
     done: bool
+
+    @property
+    def said(self) -> str:
+        """What is to be done, in the words of a page: `what` is what records call it."""
+        return _SAID.get(self.what, self.what)
 
 
 ClockWord = Literal["out", "grid", "start", "restart", "stopped"]

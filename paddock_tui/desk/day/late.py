@@ -30,7 +30,7 @@ def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> St
     shifted over midnight goes on after it, as long as the order of the lines tells that it does.
     """
     if not minutes:
-        return InputError("late 0", "minutes, such as late 15", "late -5 goes five minutes earlier")
+        return InputError("late 0", "minutes, e.g. late 15", "late -5 goes five minutes earlier")
     data = files.data(day)
     slots = tuple(_slots(data))
     if not _goes_on(data.get("date"), slots, now):

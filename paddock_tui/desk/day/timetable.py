@@ -58,7 +58,7 @@ def read_times(text: str, day: RidingDay, own_group: str | None) -> Times | Inpu
         return InputError("no group is named", f"a group, then its times: novice {EXAMPLE}", "write it first")
     if "every" in words[place:]:
         fixed = " ".join(text.casefold().split()).partition(" x")[0]
-        return InputError(f'"{text.strip()}"', "every so many minutes, and how many", f"such as {fixed} x6")
+        return InputError(f'"{text.strip()}"', "every so many minutes, and how many", f"e.g. {fixed} x6")
     clocks = [CLOCK.read(word) for word in words[place:]]
     wrong = next((one for one in clocks if isinstance(one, InputError)), None)
     times = [one for one in clocks if isinstance(one, dt.time)]
@@ -87,10 +87,10 @@ def _only_group(day: RidingDay) -> str:
 def _nearest(times: list[dt.time]) -> str:
     """Write the nearest line that would be taken: the last start with an end twenty minutes later."""
     if not times:
-        return f"such as {EXAMPLE}"
+        return f"e.g. {EXAMPLE}"
     last = times[-1].hour * 60 + times[-1].minute + 20
     said = [f"{one:%H:%M}" for one in times] + [f"{_time(last % (24 * 60)):%H:%M}"]
-    return f"such as {' '.join(said)}"
+    return f"e.g. {' '.join(said)}"
 
 
 def timetabling(files: GarageFiles, day: Ref, times: Times) -> Step | InputError:
@@ -123,7 +123,7 @@ def _repeated(group: str, first: TimeSpan, every: int, count: int, day: RidingDa
     if not 0 < end - start <= every or not 0 < count <= _MOST_LINES:
         near = f"{first[0]:%H:%M} {first[1]:%H:%M} every {max(every, end - start + 5)} x{max(count, 1)}"
         near = EXAMPLE if end <= start else near
-        return InputError(f"every {every} x{count}", "sessions that do not overlap", f"such as {near}")
+        return InputError(f"every {every} x{count}", "sessions that do not overlap", f"e.g. {near}")
     spans: list[TimeSpan] = []
     left_out: list[TimeSpan] = []
     for number in range(_MOST):
@@ -134,7 +134,7 @@ def _repeated(group: str, first: TimeSpan, every: int, count: int, day: RidingDa
         (left_out if _in_a_stop(span, day) else spans).append(span)
     if len(spans) < count:
         near = f"{first[0]:%H:%M} {first[1]:%H:%M} every {every} x{max(len(spans), 1)}"
-        return InputError(f"{count} do not fit into the day", "fewer, or less apart", f"such as {near}")
+        return InputError(f"{count} do not fit into the day", "fewer, or less apart", f"e.g. {near}")
     return Times(group, tuple(spans), tuple(left_out))
 
 

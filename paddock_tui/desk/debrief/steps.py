@@ -156,14 +156,14 @@ def doubts(
 ) -> str:
     """Say what makes a figure doubtful, so that it is taken only where enter says so; empty: nothing does."""
     if len(typed) == 3 and len(set(typed)) == 1:
-        return f"{value}: is a key held down? enter keeps it, backspace corrects it"
+        return f"{value}: is a key held down? enter saves it, backspace corrects it"
     if group.reads != "pressure":
         return ""
     data = files.data(session)
     held = lookup(data, group.path)
     old = last.get(group.path, MISSING) if held is MISSING else held
     asked = question(session, data, group.path, value, old)
-    return f"{asked} enter keeps it, backspace corrects it" if asked else ""
+    return f"{asked} enter saves it, backspace corrects it" if asked else ""
 
 
 def minutes_parked(parked: dt.time | None, at: dt.time) -> float | None:
@@ -184,7 +184,7 @@ def worth(minutes: float | None) -> str:
     words = {
         Freshness.HOT: "hot",
         Freshness.WARM: "warm, noted as such",
-        Freshness.LATE: "late: kept, in no trend",
+        Freshness.LATE: "late: saved, in no trend",
     }
     return f"{minutes:.0f} min after parking: {words[fresh]}"
 

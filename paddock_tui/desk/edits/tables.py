@@ -76,9 +76,9 @@ def dropping(files: GarageFiles, ref: Ref, path: Path) -> Step | str:
     """Make the step that drops an entry with everything in it; the reason where there is none."""
     held = lookup(files.data(ref), path)
     if held is MISSING:
-        return "there is nothing to drop: x is for an entry or a record"
+        return "there is nothing to delete: x is for an entry or a record"
     return Step(
-        f"dropped {' '.join(label_of(key) for key in path)}", (Change(ref, (Edit(path, held, MISSING),)),)
+        f"deleted {' '.join(label_of(key) for key in path)}", (Change(ref, (Edit(path, held, MISSING),)),)
     )
 
 
@@ -165,7 +165,7 @@ def _next(files: GarageFiles, ref: Ref, table: Path) -> str:
 def _no_key(name: str, rule: str, key: str) -> InputError:
     """Say why this can be no key, and offer the nearest one that can."""
     if rule == NUMBERED:
-        return InputError(f"{int(key) - 1} is taken", "a number that is free", "drop what is not needed")
+        return InputError(f"{int(key) - 1} is taken", "a number that is free", "delete what is not needed")
     near = id_of(key)
     mend = f"write {near}" if near != key and re.fullmatch(rule, near) else "type it another way"
     return InputError(f'"{key}"', f"{article(name)}: {_rule_words(rule)}", mend)
@@ -178,7 +178,7 @@ def _value(files: GarageFiles, ref: Ref, path: Path, text: str, units: Units | N
         return InputError(f'"{path[-1]}"', "a name that can stand there", "type it another way")
     found = read_typed(field, text, units)
     if isinstance(found, InputError) and not found.mend:
-        return attrs.evolve(found, mend=f"such as {field.shape.show(field.shape.example())}")
+        return attrs.evolve(found, mend=f"e.g. {field.shape.show(field.shape.example())}")
     return found
 
 
@@ -200,7 +200,7 @@ def _rule_words(rule: str) -> str:
     if rule.startswith("[1-9]"):
         return "a whole number, 100 or more"
     if rule == NAMED:
-        return "lower-case letters, digits and hyphens, such as front-rebound"
+        return "lower-case letters, digits and hyphens, e.g. front-rebound"
     marks = {"0-9": "digits", " ": "spaces", "_": "underscores", ".": "dots", "-]": "hyphens"}
     letters = "letters" if "A-Z" in rule else "lower-case letters"
     return ", ".join([letters, *(name for mark, name in marks.items() if mark in rule)])

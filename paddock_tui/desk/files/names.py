@@ -41,7 +41,7 @@ def naming(files: GarageFiles, kind: str, text: str, today: dt.date) -> tuple[Re
 
 
 ASKED = {
-    "day": "date and venue of the day, such as 2026-06-21 {venue}",
+    "day": "date and venue of the day, e.g. 2026-06-21 {venue}",
     "session": "bike of the session",
     "bike": "name of the new bike",
     "rider": "name of the new rider",
@@ -60,7 +60,7 @@ def _day(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref, Ste
             date = dt.date.fromisoformat(words.pop(0))
         except ValueError:
             return _refused(
-                "day", InputError("there is no such date", "a date, such as 2026-06-21", "type it again")
+                "day", InputError("there is no such date", "a date, e.g. 2026-06-21", "type it again")
             )
     venue = id_of(" ".join(words))
     if files.path_of(Ref("venue", venue)) is None:
@@ -85,7 +85,7 @@ def _session(files: GarageFiles, words: list[str], today: dt.date) -> tuple[Ref,
 
 def _no_such(files: GarageFiles, kind: str, typed: str) -> InputError:
     there = [ref.id for ref in files.listing(kind)]
-    mend = f"type its name, such as {there[0]}" if there else f"make the {kind} first: g, then n on its list"
+    mend = f"type its name, e.g. {there[0]}" if there else f"make the {kind} first: g, then n on its list"
     return InputError(f'"{typed}"', f"a {kind} of this garage: {', '.join(there) or 'none yet'}", mend)
 
 

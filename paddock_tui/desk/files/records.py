@@ -17,7 +17,7 @@ from paddock_tui.store.patch import Patched, patch
 from paddock_tui.store.references import reference_fields
 from paddock_tui.store.render import render_line, render_table
 
-_ID = "an id of lower-case letters, digits and hyphens, such as my-bike"
+_ID = "an id of lower-case letters, digits and hyphens, e.g. my-bike"
 
 
 def creating(files: GarageFiles, ref: Ref, values: Mapping[str, Value]) -> Step | InputError:

@@ -32,8 +32,8 @@ def trying_back(files: GarageFiles, entry: LedgerEntry, now: dt.datetime) -> tup
     last = _last(files, entry.bike)
     if last is None:
         return about, InputError("no session of this bike", "a session to go on from", "g, then n makes one")
-    why = f"try it back: check of {entry.label} in {entry.session.id}"
-    said = f"try it back: {entry.label} {entry.changes[0].back}"
+    why = f"re-test: check of {entry.label} in {entry.session.id}"
+    said = f"re-test: {entry.label} {entry.changes[0].back}"
     seen = glance(last, files.data(last))
     if seen is not None and not seen.ridden:
         edits = [*_edits(files, last, values), *_edits(files, last, _reasons(entry.changes, why))]
@@ -65,7 +65,7 @@ def setting_back(
         return target, InputError(
             f"{wanted.id} has no set-up that can be read", "a session with a set-up", CHOOSE
         )
-    label = f"set back to the set-up of {wanted.id}"
+    label = f"restored the set-up of {wanted.id}"
     seen = glance(target, mine)
     if seen is not None and seen.ridden:
         ref, step = next_session(files, target, now, {SETUP: setup})

@@ -13,7 +13,7 @@ from paddock_tui.pages.rows import Page
 _ANSWERS = 12
 """From this height on the answer of a page has a line of its own."""
 
-TYPING = ("enter keeps", "escape leaves")
+TYPING = ("enter saves", "escape leaves")
 """Which keys act while a row is being typed in: letters are text then."""
 
 

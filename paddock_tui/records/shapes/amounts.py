@@ -19,7 +19,7 @@ class Amount(Shape[Quantity]):
 
     @property
     def expected(self) -> str:
-        return f"{article(self.dimension)} with its unit, such as {self.example()}"
+        return f"{article(self.dimension)} with its unit, e.g. {self.example()}"
 
     def example(self) -> Quantity:
         """Return a figure of the right dimension, for messages."""
@@ -36,7 +36,7 @@ class Amount(Shape[Quantity]):
         if not isinstance(raw, str):
             guess = self.read(found_words(raw))
             shown = self.example() if isinstance(guess, InputError) else str(guess)
-            return self.wrong(raw, f'write it with its unit, such as "{shown}"')
+            return self.wrong(raw, f'write it with its unit, e.g. "{shown}"')
         return self._checked(quantities.parse(raw, None, self.dimension), raw)
 
     def read(self, text: str) -> Quantity | InputError:
@@ -65,7 +65,7 @@ class Amount(Shape[Quantity]):
         if isinstance(found, Unreadable) and self._only_first(found.either):
             found = found.either[0]
         if isinstance(found, Unreadable):
-            mend = found.mend.replace(f'such as "{EXAMPLE}"', f'such as "{self.example()}"')
+            mend = found.mend.replace(f'e.g. "{EXAMPLE}"', f'e.g. "{self.example()}"')
             return InputError(found=f"{found_words(text)} ({found.why})", expected=self.expected, mend=mend)
         if found.dimension != self.dimension:
             likely = " or ".join(f'"{one}"' for one in quantities.meant(found, self.dimension))

@@ -40,7 +40,7 @@ class Lap:
 class LapTime(Shape[Lap]):
     """A lap time, minutes and seconds, with a mark behind it where it was not a clean lap."""
 
-    expected = "a lap time, such as 1:44.310, and out, in or traffic behind it where it applies"
+    expected = "a lap time, e.g. 1:44.310, and out, in or traffic behind it where it applies"
 
     def schema(self) -> JsonSchema:
         seconds = r"([0-9]{1,2}:[0-5]?[0-9]|[0-9]{1,3})(\.[0-9]{1,4})?"

@@ -23,7 +23,7 @@ _SCHEMA = (
 class TyreSizeMarking(Shape[str]):
     """A tyre size with its full marking, as moulded on the side wall (UN R75 2.24)."""
 
-    expected = "a tyre size as marked, such as 190/55 ZR17 M/C (75W)"
+    expected = "a tyre size as marked, e.g. 190/55 ZR17 M/C (75W)"
 
     def schema(self) -> JsonSchema:
         return {"type": "string", "pattern": _SCHEMA}

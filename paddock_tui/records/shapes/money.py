@@ -49,7 +49,7 @@ def total(amounts: Iterable[Money], own: str = "") -> Money | None:
 class MoneyAmount(Shape[Money]):
     """An amount of money: digits with a point or a comma, and three letters where it is another currency."""
 
-    expected = "an amount of money, such as 85.50 or 85.50 EUR"
+    expected = "an amount of money, e.g. 85.50 or 85.50 EUR"
 
     def schema(self) -> JsonSchema:
         return {"type": "string", "pattern": rf"^\s*{_WHOLE}([.,]\d{{1,2}})?\s*([A-Za-z]{{3}})?\s*$"}
@@ -79,7 +79,7 @@ class MoneyAmount(Shape[Money]):
 class Currency(Shape[str]):
     """The three letters of a currency, as ISO 4217 writes them."""
 
-    expected = "the three letters of a currency, such as EUR"
+    expected = "the three letters of a currency, e.g. EUR"
 
     def schema(self) -> JsonSchema:
         return {"type": "string", "pattern": f"^{_CURRENCY}$"}

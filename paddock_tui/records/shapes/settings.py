@@ -119,7 +119,7 @@ class SpeedSetting(AnySetting):
 
     @property
     def expected(self) -> str:  # type: ignore[override]
-        offered = f" ({', '.join(self.speeds)})" if self.speeds else ", such as 60 km/h"
+        offered = f" ({', '.join(self.speeds)})" if self.speeds else ", e.g. 60 km/h"
         return f"a speed with its unit{offered}{', or off' if self.can_be_off else ''}"
 
     def load(self, raw: object) -> Setting | InputError:

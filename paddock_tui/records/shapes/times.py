@@ -14,7 +14,7 @@ _DATE = re.compile(r"(\d{4})-(\d{1,2})-(\d{1,2})")
 class Day(Shape[dt.date]):
     """A calendar date."""
 
-    expected = "a date, such as 2026-05-16"
+    expected = "a date, e.g. 2026-05-16"
 
     def schema(self) -> JsonSchema:
         return {"type": "string", "format": "date", "pattern": r"^[0-9]{4}-[0-9]{2}-[0-9]{2}$"}
@@ -52,7 +52,7 @@ class Day(Shape[dt.date]):
 class TimeOfDay(Shape[dt.time]):
     """A time of day, local, without zone."""
 
-    expected = "a time of day, such as 10:40"
+    expected = "a time of day, e.g. 10:40"
 
     def schema(self) -> JsonSchema:
         # "format": "time" of JSON Schema wants a zone, which a time of day here never has.
@@ -91,7 +91,7 @@ class TimeOfDay(Shape[dt.time]):
 class DateCode(Shape[str]):
     """The week and year moulded on a tyre: four digits, week first (49 CFR 574.5)."""
 
-    expected = "four digits, week then year, such as 2623"
+    expected = "four digits, week then year, e.g. 2623"
 
     def schema(self) -> JsonSchema:
         return {"type": "string", "pattern": "^(0[1-9]|[1-4][0-9]|5[0-3])[0-9]{2}$"}

@@ -12,7 +12,7 @@ _NAME = r"^[A-Z][A-Za-z_+-]*(/[A-Za-z0-9_+-]+)+$"
 class TimeZoneName(Text):
     """The name of a time zone that this computer knows."""
 
-    expected = "a time zone, such as Europe/Lisbon"
+    expected = "a time zone, e.g. Europe/Lisbon"
 
     def schema(self) -> JsonSchema:
         return {"type": "string", "pattern": _NAME}

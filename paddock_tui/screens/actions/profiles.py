@@ -80,16 +80,14 @@ def _for_another(host: Host) -> None:
     host.ask(Question(f"for which rider or bike ({names})", answered))
 
 
-TAKE = Action(
-    "take", "", "take profile", "take a profile's set-up over into the session", needs_session, do=_take
-)
+TAKE = Action("take", "", "load profile", "load a profile's set-up into the session", needs_session, do=_take)
 
 SAVE = Action("save", "", "save profile", "save the session's set-up as a profile", needs_session, do=_save)
 
 FOR_ANOTHER = Action(
     "profile_for",
     "",
-    "profile for",
+    "profile from this",
     "a profile to start from, for another rider or another bike",
     needs_subject,
     do=_for_another,

@@ -24,7 +24,7 @@ def _leave(host: Host) -> None:
         return ""
 
     host.draw()
-    words = f"{len(lost)} not kept: enter leaves all the same, escape stays"
+    words = f"{len(lost)} not saved: enter leaves all the same, escape stays"
     said = tuple(_said(done) for done in lost[-3:])
     host.ask(Question(words, answered, declined="stayed", said=said, confirms=True))
 
@@ -48,4 +48,4 @@ COPY = Action("copy", "", "copy row", "give the terminal the row as shown, where
 
 COPY_PAGE = Action("copy_page", "", "copy page", "give the terminal the whole page as shown", do=_all)
 
-QUIT = Action("quit", "q", "quit", "leave; everything is kept already", do=_leave)
+QUIT = Action("quit", "q", "quit", "leave; everything is saved already", do=_leave)

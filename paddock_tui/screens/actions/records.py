@@ -39,7 +39,7 @@ def _drop(host: Host) -> None:
     """Drop the entry under the cursor; on the garage page retire the record, or bring it back."""
     row = host.board.cursor_row
     if row is None or row.ref is None:
-        host.board.say("there is nothing to drop here: x is for an entry or a record")
+        host.board.say("there is nothing to delete here: x is for an entry or a record")
     elif host.place.room == "garage":
         back = "retired" in host.desk.files.data(row.ref)
         step = bringing_back(host.desk.files, row.ref) if back else None
@@ -201,7 +201,7 @@ NEW = Action(
 )
 
 DROP = Action(
-    "drop", "x", "drop", "drop the entry under the cursor; in the garage retire, or bring back", do=_drop
+    "drop", "x", "delete", "delete the entry under the cursor; in the garage retire, or bring back", do=_drop
 )
 
 DUPLICATE = Action(

@@ -15,11 +15,11 @@ def _offer(host: Host) -> None:
 
 def _offer_off(context: ActionContext) -> str:
     if not (context.session or context.profile):
-        return "there is no session and no profile to take it over into: g, then n"
+        return "there is no session and no profile to use it in: g, then n"
     return (
         ""
         if context.row is not None and context.row.offer
-        else "this row offers no value to take over: type one, or w says why"
+        else "this row offers no value to use: type one, or w says why"
     )
 
 
@@ -34,7 +34,7 @@ def _filter(host: Host) -> None:
 OFFER = Action(
     "offer",
     "v",
-    "take over",
+    "use value",
     "set the value that was worked out beside or on this row",
     _offer_off,
     hint=18,

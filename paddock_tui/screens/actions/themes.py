@@ -8,7 +8,7 @@ from paddock_tui.store.settings import keep_theme
 def _wearing(name: str) -> Doing:
     def do(host: Host) -> None:
         host.wear(name)
-        host.board.say(keep_theme(name) or f"theme {name}, kept in your own settings")
+        host.board.say(keep_theme(name) or f"theme {name}, saved in your own settings")
 
     return do
 

@@ -12,7 +12,7 @@ from paddock_tui.store.files import replace_durably
 from paddock_tui.store.tree import outside
 from paddock_tui.text import printable
 
-_NOT_KEPT = "all that was entered is kept"
+_NOT_KEPT = "all that was entered is saved"
 
 
 def _try_again(host: Host) -> None:
@@ -38,12 +38,12 @@ def _write_elsewhere(host: Host) -> None:
         except NotWritten as error:
             return printable(f"{path}: {error.reason}")
         except RuntimeError as error:
-            return printable(f"{error}: name a file that is not there yet, such as /tmp/session.toml")
+            return printable(f"{error}: name a file that is not there yet, e.g. /tmp/session.toml")
         for done in host.desk.unkept():
             if ref in done.refs:
                 done.elsewhere = str(path)
         host.draw()
-        host.board.say(printable(f"{ref} with what is not kept: written to {path}"))
+        host.board.say(printable(f"{ref} with what is not saved: written to {path}"))
         return ""
 
     host.ask(Question(f"file to write {ref} to (enter: {usual})", answered, declined="not written"))
@@ -71,8 +71,8 @@ AGAIN = Action(
 ELSEWHERE = Action(
     "elsewhere",
     "",
-    "write elsewhere",
-    "a record that could not be kept, to another file",
+    "save to another file",
+    "a record that could not be saved, to another file",
     _off,
     do=_write_elsewhere,
 )

@@ -178,8 +178,8 @@ ROOM = Room(
     action=Action(
         "bench",
         "b",
-        "bench",
-        "the calculators, filled from what is looked at, to be tried",
+        "calculators",
+        "the calculators, filled from the current session, to be tried",
         hint=3,
         do=to("bench"),
     ),

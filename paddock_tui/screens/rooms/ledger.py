@@ -59,7 +59,7 @@ def _set_back(host: Host) -> None:
     """Return the session looked at, or its next one, the whole set-up of the session under the cursor."""
     wanted, target = _session_at(host.board.cursor_row), host.place.subject
     if wanted is None or target is None or target.kind != "session":
-        host.board.say("put the cursor on the session to go back to: in the garage or the ledger")
+        host.board.say("put the cursor on the session to go back to: in the garage or the change log")
         return
     _done(host, *setting_back(host.desk.files, target, wanted, host.desk.now()))
 
@@ -124,7 +124,7 @@ def _filter(host: Host, row: Row, message: messages.RowMessage) -> bool:
 def _change_off(context: ActionContext) -> str:
     row = context.row
     on_change = context.room == ROOM.id and row is not None and row.path[:1] == (LEDGER,)
-    return "" if on_change else "put the cursor on a change of the ledger: l"
+    return "" if on_change else "put the cursor on a change of the log: l"
 
 
 ROOM = Room(
@@ -133,7 +133,7 @@ ROOM = Room(
     action=Action(
         "ledger",
         "l",
-        "ledger",
+        "change log",
         "every change of a bike, and what it did if that can be told",
         hint=4,
         do=to("ledger"),
@@ -146,8 +146,8 @@ CHANGE = Room(id="change", page=_change_page, hears=_hears, own={"try_back": _tr
 TRY_BACK_ACTION = Action(
     "try_back",
     "",
-    "try it back",
-    "the next session as the check of the change under the cursor",
+    "re-test",
+    "one step back in the next session: the check of the change here",
     _change_off,
     do=_try_back,
 )
@@ -155,7 +155,7 @@ TRY_BACK_ACTION = Action(
 SET_BACK = Action(
     "set_back",
     "",
-    "set back",
+    "restore set-up",
     "the whole set-up of the session under the cursor, into the next one",
     needs_session,
     do=_set_back,

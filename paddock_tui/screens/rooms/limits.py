@@ -19,7 +19,7 @@ ROOM = Room(
     action=Action(
         "limits",
         "",
-        "limits",
+        "thresholds",
         "every threshold of the rules; a value of your own, backspace goes back",
         do=to("limits"),
     ),

@@ -104,7 +104,7 @@ def _take(host: Host, row: Row) -> None:
     found = _bike(desk, host.place.record, subject, situation)
     _, bike, setup, _ = found or ("", None, None, None)
     if bike is None or setup is None or subject is None:
-        host.board.say("no set-up of this bike is looked at: g, then enter on a session")
+        host.board.say("no set-up of this bike is shown: g, then enter on a session")
         return
     said: tuple[str, ...] = ()
     values: tuple[SetValue, ...]

@@ -51,8 +51,9 @@ def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
         data = desk.files.data(subject) if subject is not None else {}
         rider, bike = (word if isinstance(word := data.get(key), str) else None for key in ("rider", "bike"))
         group = group_today(loaded.record, rider, bike)
-        page = day_page(loaded, units_of(desk, loaded.record), group)
-        today = clock_of(desk.files, desk.session_in_hand(), desk.now()) if _is_today(desk, ref) else None
+        now = desk.now() if _is_today(desk, ref) else None
+        page = day_page(loaded, units_of(desk, loaded.record), group, now)
+        today = clock_of(desk.files, desk.session_in_hand(), now) if now is not None else None
         due = clock_section(today, desk.now())
         line = day_section(desk.files, ref, loaded.record, desk.now(), today)
         # Today what is due comes first: the timetable below it fills a screen, with what is past on top.

@@ -59,7 +59,7 @@ def answers_missing(host: Host, message: messages.RowMessage, judged: Review) ->
     elif isinstance(message, messages.Chosen) and one.ref is not None and one.path and not one.tick:
         host.jump(one.ref, one.path)
     elif isinstance(message, messages.Chosen | messages.Digit):
-        host.board.say(f"1: {one.says or 'looked at, ok'}" if one.tick or one.says else "enter goes there")
+        host.board.say(f"1: {one.says or 'inspected, ok'}" if one.tick or one.says else "enter goes there")
     else:
         return False
     return True
@@ -106,7 +106,7 @@ ROOM = Room(
         "review",
         "r",
         "review",
-        "verdict, findings, not judged, to do",
+        "verdict, findings, not assessed, to do",
         needs_subject,
         hint=11,
         do=_go,

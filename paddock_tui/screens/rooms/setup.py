@@ -44,7 +44,7 @@ ROOM = Room(
         "setup",
         "p",
         "set-up",
-        "the set-up of the session or profile looked at",
+        "the set-up of the session or profile shown",
         needs_subject,
         hint=10,
         do=to("setup"),
@@ -52,5 +52,4 @@ ROOM = Room(
     opens=_opens,
     shows=_shows,
     findings=True,
-    panel=True,
 )

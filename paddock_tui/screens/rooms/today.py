@@ -14,7 +14,7 @@ ROOM = Room(
     id="today",
     page=_page,
     action=Action(
-        "today", "", "changed today", "what was kept and taken back today, newest first", do=to("today")
+        "today", "", "changed today", "what was saved and taken back today, newest first", do=to("today")
     ),
     stands_alone=True,
 )
