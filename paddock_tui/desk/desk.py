@@ -9,6 +9,7 @@ from pathlib import Path as FilePath
 
 import attrs
 
+from paddock_tui.desk.answers import Answers
 from paddock_tui.desk.clock_watch import ClockWatch
 from paddock_tui.desk.looking import LooksAt, Now
 from paddock_tui.desk.set_clock import SetClock
@@ -62,6 +63,7 @@ class Desk(LooksAt):
         """Take a garage in hand; `files` are its files where some of them were read already."""
         opened = files or GarageFiles(root)
         super().__init__(opened, VenueClock(opened) if now == dt.datetime.now else now)
+        self.answers = Answers(self)
         self.on_change: list[Callable[[DeskChange], None]] = []
         self._history = Timeline(root)
         self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")

@@ -36,6 +36,15 @@ class Histories:
         other._elsewhere = {subject: copy.copy(one) for subject, one in self._elsewhere.items()}
         return other
 
+    def take(self, other: "Histories", files: GarageFiles) -> None:
+        """Take over what another read further of the same files, which none of them changed since."""
+        place, _ = files.touched_since(0)
+        for bike, one in other._bikes.items():
+            known = self._bikes.get(bike)
+            if known is None or known.reaches < one.reaches:
+                one.goes_on_from(place)
+                self._bikes[bike] = one
+
     def of(self, files: GarageFiles, subject: Ref, situation: Situation) -> History:
         """Return the history of a subject: this bike's sessions before it, all of them for a profile."""
         bike = situation.refs.get("bike")
@@ -116,6 +125,15 @@ class _BikePast:
         self.tyre_sets: dict[str, TyreSet] = {}
         self.people: dict[str, Rider] = {}
 
+    @property
+    def reaches(self) -> int:
+        """How many sessions were read."""
+        return len(self._refs)
+
+    def goes_on_from(self, place: int) -> None:
+        """Count what is touched from a place of a run on."""
+        self._place = place
+
     def aside(self) -> "_BikePast":
         """Return one that goes on from here by itself."""
         other = copy.copy(self)
@@ -185,6 +203,12 @@ class _BikePast:
             loaded = files.read(ref)
             self._named[ref] = loaded.possible if loaded is not None else None
         return self._named[ref]
+
+
+def past_sessions(files: GarageFiles, bike: Ref, refs: list[Ref]) -> tuple[PastSession, ...]:
+    """Return these sessions of a bike as they go into its history, those that can be read and are its own."""
+    own = [ref for ref in refs if files.data(ref).get("bike") == bike.id and "retired" not in files.data(ref)]
+    return _BikePast(files, bike).past(files, own, None)
 
 
 def _place_of(placed: tuple[Order, Ref]) -> Order:

@@ -1,6 +1,7 @@
 """Sessions as the walk through the record takes them: with tyres, help, day and air of their time."""
 
 import functools
+import threading
 from collections.abc import Mapping
 
 import attrs
@@ -150,14 +151,16 @@ _MOST = 4
 """Makings that are remembered: of the bike looked at, of the one in hand, and what is tried beside them."""
 
 _made_before: list[tuple[Outings, _Known]] = []
+_lock = threading.Lock()
 
 
 def _known_of(wanted: Outings) -> _Known:
     """Return the outings that were made before of the same bike, riders, tyres, lists and limits."""
-    at = next((at for at, (one, _) in enumerate(_made_before) if _rests_on_the_same(one, wanted)), None)
-    found = _made_before.pop(at) if at is not None else (wanted, {})
-    _made_before.insert(0, found)
-    del _made_before[_MOST:]
+    with _lock:
+        at = next((at for at, (one, _) in enumerate(_made_before) if _rests_on_the_same(one, wanted)), None)
+        found = _made_before.pop(at) if at is not None else (wanted, {})
+        _made_before.insert(0, found)
+        del _made_before[_MOST:]
     return found[1]
 
 

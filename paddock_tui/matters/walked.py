@@ -1,5 +1,6 @@
 """The walk through the record as far as it is the same as last time: only what comes after is walked anew."""
 
+import threading
 from collections.abc import Callable, Iterable
 from typing import Generic, TypeVar
 
@@ -23,12 +24,14 @@ class Walks(Generic[State]):
         self._start, self._advance = start, advance
         self._walks: dict[str | None, list[tuple[Together, State]]] = {}
         self.steps = 0
+        self._lock = threading.Lock()
 
     def through(self, groups: Iterable[Together]) -> State:
         """Walk through outings in their order, those of one place in it together."""
         wanted = list(groups)
         bike = wanted[-1][-1].session.bike if wanted else None
-        known = self._walks.pop(bike, [])
+        with self._lock:  # another thread walks for itself meanwhile
+            known = self._walks.pop(bike, [])
         same = 0
         for (group, _), other in zip(known, wanted, strict=False):
             if not _is_same(group, other):
@@ -40,9 +43,10 @@ class Walks(Generic[State]):
             state = self._advance(state, group)
             known.append((group, state))
             self.steps += 1
-        self._walks[bike] = known
-        if len(self._walks) > _MOST:
-            del self._walks[next(iter(self._walks))]
+        with self._lock:
+            self._walks[bike] = known
+            if len(self._walks) > _MOST:
+                del self._walks[next(iter(self._walks))]
         return state
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from paddock_tui.advice.ledger import ANY, NAMES, TO_COME, Best, LedgerEntry, LedgerFilter, choices
 from paddock_tui.advice.session_laps import lap_words, shift_words
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.sessions.ledger import Ledger
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.ledger_pictures import effects_row
@@ -48,6 +49,20 @@ def ledger_page(found: Ledger, wanted: LedgerFilter) -> Page:
         judged=False,
         caution_short=CAUTION_SHORT,
     )
+
+
+def ledger_awaited(found: tuple[LedgerEntry, ...], wanted: LedgerFilter, read: Reading) -> Page:
+    """Make the page of the newest changes while the sessions before them are read: no verdict stands yet.
+
+    Nothing is counted either, since that grows.
+    """
+    sections = [
+        _step_section(list(group), bool(wanted.control), read.words())
+        for _, group in itertools.groupby(filter(wanted.takes, found), key=lambda one: one.session.id)
+    ]
+    sections.append(Section("older changes", (Row("", read.words(), kind="text", key="nothing"),)))
+    bike = f" · {wanted.bike}" if wanted.bike else ""
+    return Page(f"ledger{bike}", tuple(sections), caution=CAUTION, judged=False, caution_short=CAUTION_SHORT)
 
 
 def entry_of(found: Ledger, row: Row) -> LedgerEntry | None:
@@ -95,14 +110,14 @@ def _filter_rows(found: Ledger, wanted: LedgerFilter) -> Iterator[Row]:
         )
 
 
-def _step_section(entries: list[LedgerEntry], each: bool) -> Section:
+def _step_section(entries: list[LedgerEntry], each: bool, awaited: str = "") -> Section:
     first = entries[0]
     session = first.session.session
     where = [word for word in (first.bike, first.session.venue, session.surface) if word]
     title = printable(" · ".join((name_of(first.session.id, first), *where)))
     if len(entries) > _MANY and not each:
-        return Section(title, (_together(entries),), _from_preset(first))
-    return Section(title, tuple(_row(one) for one in entries), _from_preset(first))
+        return Section(title, (_together(entries, awaited),), _from_preset(first))
+    return Section(title, tuple(_row(one, awaited) for one in entries), _from_preset(first))
 
 
 def _from_preset(entry: LedgerEntry) -> str:
@@ -110,20 +125,20 @@ def _from_preset(entry: LedgerEntry) -> str:
     return printable(entry.presets[1])
 
 
-def _together(entries: list[LedgerEntry]) -> Row:
+def _together(entries: list[LedgerEntry], awaited: str) -> Row:
     first = entries[0]
     names = ", ".join(one.label for one in entries)
-    value = "to come" if first.verdict == TO_COME else "cannot tell yet"
+    value = awaited or ("to come" if first.verdict == TO_COME else "cannot tell yet")
     label = f"{len(entries)} at once"
     return Row(label, value, aside=printable(names), kind="link", path=_path(first), key="together")
 
 
-def _row(entry: LedgerEntry) -> Row:
+def _row(entry: LedgerEntry, awaited: str) -> Row:
     value = entry.changes[0].words if entry.changes else ""
     return Row(
         printable(entry.label),
         printable(value),
-        aside=printable(verdict_words(entry)),
+        aside=printable(awaited or verdict_words(entry)),
         kind="link" if entry.changes else "text",
         path=_path(entry),
         key="change",

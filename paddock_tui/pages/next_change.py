@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 import attrs
 
 from paddock_tui.advice.next_change import CAUSES, Advised, Kind, Proposal
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.debrief.rows import CHANGE
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
@@ -51,6 +52,13 @@ def next_change_page(
         sections.append(Section("what came of the last step", tuple(_lines(advised.learnt, "learnt"))))
     sections.append(Section("comes before any change", tuple(_looked(advised))))
     return Page(f"next change · {heading}", tuple(sections), judged=False, caution=CAUTION)
+
+
+def next_change_awaited(read: Reading, heading: str) -> Page:
+    """Make the page of a session whose earlier ones are still being read: no change is named before."""
+    said = Row("", f"{read.words()}, then the one next change stands here", kind="text", key=PROPOSED)
+    section = Section("the next change", (said,))
+    return Page(f"next change · {heading}", (section,), judged=False, caution=CAUTION)
 
 
 def _why_this(advised: Advised) -> tuple[str, ...]:

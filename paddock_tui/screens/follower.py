@@ -35,10 +35,12 @@ class DeskFollower:
         self._loop = asyncio.get_running_loop()
         self._host.desk.on_change.append(self._told)
         self._git = GitMovement(self._host.desk.root, time.monotonic)
+        self._host.desk.answers.listener = self._answered
         self._every(1.0, self.poll)
 
     def stop(self) -> None:
         """Stop listening."""
+        self._host.desk.answers.listener = None
         if self._told in self._host.desk.on_change:
             self._host.desk.on_change.remove(self._told)
 
@@ -72,6 +74,11 @@ class DeskFollower:
         with contextlib.suppress(RuntimeError):
             self.soon(lambda: self._landed(told))
 
+    def _answered(self) -> None:
+        """Hear that an answer was found, in the thread that found it."""
+        with contextlib.suppress(RuntimeError):
+            self.soon(self._host.draw)
+
     def _landed(self, told: DeskChange) -> None:
         self._host.desk.take_over()
         said = said_of(told.outcome)
@@ -84,11 +91,12 @@ class DeskFollower:
             self._host.board.say(said)
 
     def poll(self) -> None:
-        """Look whether others changed files, or the clock jumped, and say so."""
+        """Look whether others changed files, or the clock jumped, and say so; say how far reading is."""
         from_git = self._git is not None and self._git.lately()
         changed = self._host.desk.poll()
-        if changed:
+        if changed or self._host.desk.answers.are_awaited:
             self._host.draw()
+        if changed:
             came_in = _came_in(changed, self._host.desk.came_in, from_git=from_git)
             self._host.board.note(printable(came_in))
         doubt = self._host.desk.clock_doubt()

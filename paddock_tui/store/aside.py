@@ -1,11 +1,14 @@
-"""The files of a garage as they read now, to try on what would be."""
+"""The files of a garage as they read now, to try on what would be, or to be read by another thread."""
 
 from pathlib import Path as FilePath
+
+import attrs
 
 from paddock_tui.records.edits import Create, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.garage import GarageFiles, Loaded
+from paddock_tui.store.loaded import FileText
 from paddock_tui.store.reading import loads
 
 
@@ -25,12 +28,75 @@ class AsideFiles(GarageFiles):
                     self.stage(change.ref, dict(data))
 
 
+class Dropped(Exception):
+    """What was read for is not wanted any more."""
+
+
+class Snapshot(AsideFiles):
+    """Files as they read at one moment, for another thread; what was not read by then it reads itself.
+
+    `of_generation` is the garage's by then: whatever changes later makes that one grow, and what was found
+    here stands no more. `dropped` has the next read end the work.
+    """
+
+    def __init__(self, root: FilePath) -> None:
+        super().__init__(root)
+        self.dropped = False
+        self.of_generation = 0
+
+    def read(self, ref: Ref) -> Loaded | None:
+        """Read a record. Raises Dropped where the work is not wanted any more."""
+        if self.dropped:
+            raise Dropped
+        return super().read(ref)
+
+    def _as_called(self, ref: Ref, raw: FileText) -> FileText:
+        """Return what was read with its references as they are called now, and leave the garage its own."""
+        if raw.resolved is not None and raw.resolved is not self.former.state:
+            self._raw[ref] = raw = attrs.evolve(raw)
+        return super()._as_called(ref, raw)
+
+    def read_of(self, kind: str) -> int:
+        """Count the records of a kind that were read."""
+        return sum(1 for ref in list(self._loaded) if ref.kind == kind)
+
+    def agrees_with(self, files: GarageFiles) -> bool:
+        """Return whether nothing changed there since, and what both have read since then reads alike."""
+        known = ((raw, files._raw.get(ref)) for ref, raw in self._raw.items())
+        same = all(other is None or other is raw or other.stamp == raw.stamp for raw, other in known)
+        return same and self.of_generation == files.generation
+
+    def give_to(self, files: GarageFiles) -> None:
+        """Give a garage that this agrees with what was read here and not there."""
+        for ref, raw in self._raw.items():
+            if ref not in files._raw:
+                files._raw[ref] = raw
+        for ref, loaded in self._loaded.items():
+            if ref not in files._loaded and files._raw.get(ref) is loaded[0]:
+                files._loaded[ref] = loaded
+
+
 def aside(files: GarageFiles) -> AsideFiles:
     """Return the files as they read now, staged edits included."""
     other = AsideFiles(files.root)
+    _take(other, files)
+    return other
+
+
+def snapshot(files: GarageFiles) -> Snapshot:
+    """Return the files as they read now, for another thread."""
+    other = Snapshot(files.root)
+    _take(other, files)
+    other.of_generation = files.generation
+    other.former.state = files.former.state
+    other.rows.part()
+    return other
+
+
+def _take(other: AsideFiles, files: GarageFiles) -> None:
     other._raw, other._loaded, other._staged = dict(files._raw), dict(files._loaded), dict(files._staged)
     other._listing, other._last_listing = files._listing, files._last_listing
+    other._refs = dict(files._refs)
     # What was touched is counted on from here, so that what knows the files knows these too.
     other._touched = list(files._touched)
     other.rows.take(files.rows)
-    return other

@@ -21,7 +21,7 @@ from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.index import OTHER, Stamp, year_of
 from paddock_tui.store.listing import Listing, listed, moved
-from paddock_tui.store.loaded import FileText
+from paddock_tui.store.loaded import FileText, stamp_of
 from paddock_tui.store.loaded import Loaded as Loaded
 from paddock_tui.store.reading import LARGEST, loads, read_text
 from paddock_tui.store.session_rows import SessionRows
@@ -55,6 +55,8 @@ class GarageFiles:
         self.former = FormerIds(
             lambda kind: self._files().get(kind, {}), lambda kind: self._with_former(kind)
         )
+        self.generation = 0
+        """Grows with every change that is known of: what was worked out in an older one stands no more."""
         self.rows = SessionRows(
             lambda: self.tree.real,
             self.stamp,
@@ -191,7 +193,7 @@ class GarageFiles:
         """Let a record read as it will stand once its edits are saved."""
         self._staged[ref] = data
         self._turns.edited.add(ref)
-        self._touch(ref)
+        self._change(ref)
 
     def unstage(self, ref: Ref, *, saved: bool = False) -> None:
         """Read a record from its file again; what was `saved` is compared with the file by `changed`."""
@@ -202,7 +204,7 @@ class GarageFiles:
             if shown is not None:
                 self._shown[ref] = shown
         self._raw.pop(ref, None)
-        self._touch(ref)
+        self._change(ref)
 
     def touched_since(self, place: int) -> tuple[int, set[Ref]]:
         """List the records that may read otherwise than they did at a place of this run; give the place now.
@@ -210,6 +212,11 @@ class GarageFiles:
         What others changed is known once `changed` came upon it, or the record was read again.
         """
         return len(self._touched), set(self._touched[place:])
+
+    def _change(self, ref: Ref) -> None:
+        """Note that a record reads otherwise than it did."""
+        self.generation += 1
+        self._touch(ref)
 
     def _touch(self, ref: Ref) -> None:
         self._touched.append(ref)
@@ -239,11 +246,11 @@ class GarageFiles:
         """Return whether a record reads otherwise than it did; a file that was only touched does not."""
         old, shown = self._raw.get(ref), self._shown.pop(ref, None)
         path = self.path_of(ref)
-        if shown is None and _stamp(path) == (old.stamp if old is not None else self.rows.indexed.get(ref)):
+        if shown is None and stamp_of(path) == (old.stamp if old is not None else self.rows.indexed.get(ref)):
             return False
         if old is None and shown is None:
             row = self.rows.of(ref)
-            self._touch(ref)
+            self._change(ref)
             return self.rows.of(ref) != row
         new = self._read_raw(ref, path)
         if new is None:
@@ -257,7 +264,7 @@ class GarageFiles:
 
     def stamp(self, ref: Ref) -> Stamp | None:
         """Return what tells that a record's file changed; None where there is none."""
-        return _stamp(self.path_of(ref))
+        return stamp_of(self.path_of(ref))
 
     def is_hidden(self, ref: Ref) -> bool:
         """Return whether a record may be read by fewer than the files of a shared garage."""
@@ -284,6 +291,7 @@ class GarageFiles:
             listing = listed(self.tree, before)
             moved = before is None or listing.files != before.files
             self._refs = {} if moved else self._refs
+            self.generation += moved
             self._listing = self._last_listing = listing
             if moved and before is not None:
                 self._renamed()
@@ -300,10 +308,12 @@ class GarageFiles:
                 self._raw[ref] = FileText(None, text, self._staged[ref], None, self._staged[ref])
                 self._touch(ref)
             return self._raw[ref]
-        stamp = _stamp(path)
+        stamp = stamp_of(path)
         known = self._raw.get(ref)
         if known is not None and known.stamp == stamp and stamp is not None:
             return self._as_called(ref, known)
+        if known is not None:
+            self.generation += 1
         self._touch(ref)
         if stamp is None or path is None:
             self._raw.pop(ref, None)
@@ -383,13 +393,3 @@ class GarageFiles:
         troubles, unknown = placed(found, name, raw.text)
         held = (found.record, troubles, unknown, found.possible, found.impossible)
         return Loaded(ref, path, name, raw.text, raw.data, *held)
-
-
-def _stamp(path: FilePath | None) -> Stamp | None:
-    try:
-        found = path.stat() if path is not None else None
-    except OSError:
-        return None
-    if found is None:
-        return None
-    return (found.st_mtime_ns, found.st_ctime_ns, found.st_size, found.st_ino)

@@ -44,3 +44,14 @@ class FileText:
     trouble: InputError | None = None
     data: dict[str, Any] = attrs.field(factory=dict)
     resolved: object = None
+
+
+def stamp_of(path: FilePath | None) -> Stamp | None:
+    """Return what tells that a file changed; None where there is none."""
+    try:
+        found = path.stat() if path is not None else None
+    except OSError:
+        return None
+    if found is None:
+        return None
+    return (found.st_mtime_ns, found.st_ctime_ns, found.st_size, found.st_ino)

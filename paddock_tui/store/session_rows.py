@@ -35,6 +35,7 @@ class SessionRows:
         self._rows: dict[Ref, SessionRow | None] = {}
         self._doubted: set[Ref] = set()
         self._version = 0
+        self._writes = True
         self._derived: dict[Hashable, tuple[tuple[Ref, ...], int, Any]] = {}
         self.indexed: dict[Ref, Stamp] = {}
         """The stamps of the files whose rows are the index's: they were not read in this run."""
@@ -88,10 +89,15 @@ class SessionRows:
         """Begin with what another remembers."""
         self._rows, self.indexed, self._index = dict(other._rows), dict(other.indexed), other._index
         self._doubted, self._renamed = set(other._doubted), set(other._renamed)
+        self._version, self._derived = other._version, dict(other._derived)
+
+    def part(self) -> None:
+        """Go on by itself, in another thread: the index is opened anew, and never written."""
+        self._index, self._writes = None, False
 
     def write(self) -> None:
         """Write the index where enough is new in it."""
-        if self._index is not None:
+        if self._index is not None and self._writes:
             self._index.write()
 
     def _found(self, ref: Ref) -> SessionRow | None:

@@ -45,8 +45,11 @@ class Rider:
         await type_keys(self.app, self.pilot, keys)
 
     async def settled(self) -> None:
-        """Wait for the writer without holding up the app."""
+        """Wait for the writer, and for what is worked out aside, without holding up the app."""
         await asyncio.to_thread(self.desk.wait)
+        while self.pilot is not None and self.desk.answers.are_awaited:
+            await asyncio.to_thread(self.desk.answers.wait)
+            await self.pilot.pause()
 
     async def chooses(self, action: str) -> None:
         """Choose an action from the palette."""

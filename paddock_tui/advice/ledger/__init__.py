@@ -3,7 +3,7 @@
 from paddock_tui.advice.ledger.best import Best, bests
 from paddock_tui.advice.ledger.changes import because_of
 from paddock_tui.advice.ledger.conditions import ConditionPair, side_by_side
-from paddock_tui.advice.ledger.entries import TO_COME, LedgerEntry, entries_of, mixed_laps
+from paddock_tui.advice.ledger.entries import TO_COME, LedgerEntry, entries_of, mixed_laps, unjudged
 from paddock_tui.advice.ledger.filters import ANY, NAMES, LedgerFilter, choices, chosen, stepped
 from paddock_tui.advice.ledger.settling import KEEP, outings_left_today, to_settle
 
@@ -26,4 +26,5 @@ __all__ = [
     "side_by_side",
     "stepped",
     "to_settle",
+    "unjudged",
 ]

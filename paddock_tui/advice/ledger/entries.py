@@ -97,6 +97,23 @@ def entries_of(history: History, name: str, bike: Bike | None) -> tuple[LedgerEn
     return found
 
 
+def unjudged(
+    name: str, past: PastSession, source: PastSession | None, bike: Bike | None
+) -> Iterator[LedgerEntry]:
+    """Give the changes of one session from the one it was copied from, without what came of them."""
+    if source is None:
+        said = f"copied from {past.session.copied_from}, which is retired or not here any more"
+        yield LedgerEntry(name, past, lost=said)
+        return
+    changes = session_differences(source.session, past.session, bike)
+    both = (source.session.setup, past.session.setup)
+    before, after = (moved_words(bike or Bike(), setup) for setup in both)
+    for bundle in bundles(changes, bike):
+        others = tuple(one for one in changes if one not in bundle)
+        because = because_of(past.session, bundle[0])
+        yield LedgerEntry(name, past, source, bundle, because, others, presets=(before, after))
+
+
 def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerEntry]:
     by_id = {one.id: one for one in history.past}
     ridden = Neighbours(history)
@@ -104,49 +121,24 @@ def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerE
         copied = past.session.copied_from
         if copied is None:
             continue
-        source = by_id.get(copied)
-        if source is None:
-            said = f"copied from {copied}, which is retired or not here any more"
-            yield LedgerEntry(name, past, lost=said)
-            continue
-        changes = session_differences(source.session, past.session, bike)
-        both = (source.session.setup, past.session.setup)
-        before, after = (moved_words(bike or Bike(), setup) for setup in both)
-        for bundle in bundles(changes, bike):
-            entry = _entry(history, name, source, past, bundle, changes, ridden)
-            entry = _judged(entry, ridden, bike)
-            yield attrs.evolve(entry, presets=(before, after))
+        for entry in unjudged(name, past, by_id.get(copied), bike):
+            yield _judged(_compared(history, entry, ridden), ridden, bike)
 
 
-def _entry(
-    history: History,
-    name: str,
-    source: PastSession,
-    past: PastSession,
-    bundle: tuple[SetUpDifference, ...],
-    changes: tuple[SetUpDifference, ...],
-    ridden: Neighbours,
-) -> LedgerEntry:
-    others = tuple(one for one in changes if one not in bundle)
-    differed = tuple(filter(None, (*unlike(source, past), ageing(history, source, past))))
-    entry = LedgerEntry(
-        name,
-        past,
-        source,
-        bundle,
-        because_of(past.session, bundle[0]),
-        others,
-        differed,
-        feel=tuple(feel_shift(source.session, past.session)),
-    )
-    if not is_ridden(past.session):
+def _compared(history: History, entry: LedgerEntry, ridden: Neighbours) -> LedgerEntry:
+    """Say of a change what else differed, how it felt, and how the laps compare where it was ridden."""
+    source, past = entry.source, entry.session
+    if source is None:
         return entry
-    return attrs.evolve(entry, laps=compared(ridden.laps(source).laps_s, ridden.laps(past).laps_s))
+    differed = tuple(filter(None, (*unlike(source, past), ageing(history, source, past))))
+    feel = tuple(feel_shift(source.session, past.session))
+    laps = compared(ridden.laps(source).laps_s, ridden.laps(past).laps_s) if is_ridden(past.session) else None
+    return attrs.evolve(entry, differed=differed, feel=feel, laps=laps)
 
 
 def _judged(entry: LedgerEntry, ridden: Neighbours, bike: Bike | None) -> LedgerEntry:
     """Judge a change that was ridden, by laps and by feel; a trial that a mode undid is none."""
-    if not is_ridden(entry.session.session):
+    if not is_ridden(entry.session.session) or entry.lost:
         return entry
     no_trial = _no_trial(entry, bike)
     if no_trial is not None:

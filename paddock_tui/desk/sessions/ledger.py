@@ -2,8 +2,12 @@
 
 import attrs
 
-from paddock_tui.advice.ledger import Best, LedgerEntry, bests, entries_of
+from paddock_tui.advice.ledger import Best, LedgerEntry, bests, entries_of, unjudged
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.desk import Desk
+from paddock_tui.desk.histories import past_sessions
+from paddock_tui.desk.looking import LooksAt
+from paddock_tui.desk.lookup import of_bike
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Path, Ref
@@ -26,13 +30,38 @@ class Ledger:
         return tuple(one for one in self.entries if one.session.id == entry.session.id and one != entry)
 
 
-def bike_at(desk: Desk, subject: Ref | None) -> str:
+NEWEST = 10
+"""So many of the newest sessions are looked at for changes before all are read: more than a screen holds."""
+
+
+def bike_at(desk: LooksAt, subject: Ref | None) -> str:
     """Return the bike of what is looked at; empty where there is none."""
     named = desk.files.data(subject).get("bike") if subject is not None else None
     return named if isinstance(named, str) else ""
 
 
-def ledger(desk: Desk) -> Ledger:
+def answer(desk: Desk) -> Ledger | Reading:
+    """Return the ledger of every bike, or how far the reading for it is."""
+    return desk.answers.of("ledger", len(desk.files.listing("session")), ledger)
+
+
+def newest_changes(desk: LooksAt, bike: str) -> tuple[LedgerEntry, ...]:
+    """List the changes of the newest sessions of a bike, or of all, without what came of them."""
+    bikes = [Ref("bike", bike)] if bike else list(desk.files.listing("bike"))
+    found: list[LedgerEntry] = []
+    for ref in bikes:
+        loaded = desk.files.read(ref)
+        known = loaded.record if loaded is not None and isinstance(loaded.record, Bike) else None
+        newest = [one for _, one in of_bike(desk.files, ref.id)[-NEWEST:]]
+        for past in past_sessions(desk.files, ref, newest):
+            copied = past.session.copied_from
+            if copied is not None:
+                sources = past_sessions(desk.files, ref, [Ref("session", copied)])
+                found += unjudged(ref.id, past, next(iter(sources), None), known)
+    return tuple(sorted(found, key=lambda one: _when(one.session), reverse=True))
+
+
+def ledger(desk: LooksAt) -> Ledger:
     """Make the ledger of every bike of a garage, the newest session first."""
     entries: list[LedgerEntry] = []
     found: list[Best] = []

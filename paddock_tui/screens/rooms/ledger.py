@@ -3,10 +3,11 @@
 import attrs
 
 from paddock_tui.advice.ledger import LedgerEntry, LedgerFilter, choices, chosen, stepped
-from paddock_tui.desk.sessions.ledger import bike_at, ledger
+from paddock_tui.desk.answers import Reading
+from paddock_tui.desk.sessions.ledger import answer, bike_at, newest_changes
 from paddock_tui.desk.sessions.restore import setting_back, trying_back
 from paddock_tui.pages.actions import ActionContext
-from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_page
+from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_awaited, ledger_page
 from paddock_tui.pages.one_change import TRY_BACK, change_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Step
@@ -21,12 +22,17 @@ from paddock_tui.widgets import messages
 def _page(asked: PageContext) -> Page:
     """Make the page of the changes, of the bike looked at until something else is chosen."""
     wanted = asked.place.wanted or LedgerFilter(bike=bike_at(asked.desk, asked.subject))
-    return ledger_page(ledger(asked.desk), wanted)
+    found = answer(asked.desk)
+    if isinstance(found, Reading):
+        return ledger_awaited(newest_changes(asked.desk, wanted.bike), wanted, found)
+    return ledger_page(found, wanted)
 
 
 def _change_page(asked: PageContext) -> Page:
     """Make the page of one change; where it is not to be found any more, of all."""
-    found, row = ledger(asked.desk), asked.place.row
+    found, row = answer(asked.desk), asked.place.row
+    if isinstance(found, Reading):
+        return _page(asked)
     entry = entry_of(found, row) if row is not None else None
     if entry is None:
         return _page(asked)
@@ -93,13 +99,21 @@ def _entry(host: Host) -> LedgerEntry | None:
     row = host.board.cursor_row
     if host.place.room == CHANGE.id and (row is None or row.path[:1] != (LEDGER,)):
         row = host.place.row
-    return entry_of(ledger(host.desk), row) if row is not None else None
+    found = answer(host.desk)
+    if isinstance(found, Reading):
+        host.board.say(f"{found.words()}: it opens once all is read")
+        return None
+    return entry_of(found, row) if row is not None else None
 
 
 def _filter(host: Host, row: Row, message: messages.RowMessage) -> bool:
     name = row.path[1]
     held = host.place.wanted or LedgerFilter(bike=bike_at(host.desk, host.place.subject))
-    among = choices(ledger(host.desk).entries, name)
+    whole = answer(host.desk)
+    if isinstance(whole, Reading):
+        host.board.say(f"{whole.words()}: what can be chosen is known once all is read")
+        return True
+    among = choices(whole.entries, name)
     found: LedgerFilter | str
     if isinstance(message, messages.Stepped):
         found = stepped(held, name, message.by, among)

@@ -4,12 +4,23 @@ import attrs
 
 from paddock_tui.advice.next_change import Advised, Kind, next_change
 from paddock_tui.desk import Desk
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.edits.values import bike_of, setting_value
+from paddock_tui.desk.lookup import of_bike
+from paddock_tui.desk.sessions.ledger import bike_at
 from paddock_tui.desk.sessions.next_change import next_of, ridden_one, taking_change
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
-from paddock_tui.pages.next_change import ANSWER, OWN, Coming, answers_of, next_change_page, proposal_of
+from paddock_tui.pages.next_change import (
+    ANSWER,
+    OWN,
+    Coming,
+    answers_of,
+    next_change_awaited,
+    next_change_page,
+    proposal_of,
+)
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
@@ -26,9 +37,21 @@ def _page(about: SubjectContext) -> Page:
     loaded = files.read(ridden) if ridden is not None else None
     if ridden is None or loaded is None or loaded.record is None:
         return gone(ridden or about.ref)
-    advised = next_change(about.desk.about(ridden))
+    advised = _answer_about(about.desk, ridden)
+    if isinstance(advised, Reading):
+        return next_change_awaited(advised, heading_of(about.desk, ridden))
     coming = _coming(about.desk, ridden)
     return next_change_page(advised, loaded, coming, heading_of(about.desk, ridden), about.units)
+
+
+def _answer_about(desk: Desk, ridden: Ref) -> Advised | Reading:
+    """Return the next change after a ridden session, or how far the reading for it is.
+
+    It is asked for anew each minute, since what is open and what is due go by the clock.
+    """
+    sessions = of_bike(desk.files, bike_at(desk, ridden))
+    asked = ("next change", ridden, desk.now().replace(second=0, microsecond=0))
+    return desk.answers.of(asked, len(sessions), lambda looks: next_change(looks.about(ridden)))
 
 
 def _coming(desk: Desk, ridden: Ref) -> Coming | None:
@@ -75,6 +98,9 @@ def _take(host: Host) -> None:
     if found is None:
         return
     ridden, advised = found
+    if isinstance(advised, Reading):
+        host.board.say(f"{advised.words()}: the next change is not known yet")
+        return
     proposal = proposal_of(advised, host.board.cursor_row)
     if proposal.kind not in (Kind.CHANGE, Kind.SAME):
         host.board.say(f"{proposal.kind.value}: {proposal.text}"[:120])
@@ -83,9 +109,9 @@ def _take(host: Host) -> None:
     host.attempt(step.sentence() if isinstance(step, InputError) else step)
 
 
-def _advised(host: Host) -> tuple[Ref, Advised] | None:
+def _advised(host: Host) -> tuple[Ref, Advised | Reading] | None:
     ridden = ridden_one(host.desk.files, host.place.subject)
-    return (ridden, next_change(host.desk.about(ridden))) if ridden is not None else None
+    return (ridden, _answer_about(host.desk, ridden)) if ridden is not None else None
 
 
 def _answer(host: Host, row: Row) -> None:
