@@ -56,7 +56,8 @@ def ledger_awaited(found: tuple[LedgerEntry, ...], wanted: LedgerFilter, read: R
 
     Nothing is counted either, since that grows.
     """
-    sections = [
+    sections = [Section("show", tuple(_filter_rows(None, wanted)), "- and + step, enter types")]
+    sections += [
         _step_section(list(group), bool(wanted.control), read.words())
         for _, group in itertools.groupby(filter(wanted.takes, found), key=lambda one: one.session.id)
     ]
@@ -95,14 +96,14 @@ def verdict_words(entry: LedgerEntry) -> str:
     return ", ".join(said)
 
 
-def _filter_rows(found: Ledger, wanted: LedgerFilter) -> Iterator[Row]:
+def _filter_rows(found: Ledger | None, wanted: LedgerFilter) -> Iterator[Row]:
     for name, label in NAMES.items():
-        among = choices(found.entries, name)
+        among = choices(found.entries, name) if found is not None else ()
         held = getattr(wanted, name)
         yield Row(
             label,
             printable(held or ANY),
-            aside=f"of {len(among)}",
+            aside=f"of {len(among)}" if found is not None else "",
             path=(FILTER, name),
             edit=held,
             known=True,
