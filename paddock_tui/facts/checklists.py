@@ -1,6 +1,7 @@
 """The checklists as they stand: which apply to an outing, and how each of their items is answered."""
 
 import datetime as dt
+import functools
 from collections.abc import Iterator, Mapping
 from typing import Any, NamedTuple
 
@@ -108,7 +109,7 @@ def checked(
     source: Session | None,
 ) -> Checked:
     """Return every list that applies to the outing, with its items as they stand."""
-    look = _Look(session, session_checks, day_checks, records, earlier, history.past, source)
+    look = _Look(session, session_checks, day_checks, records, earlier, history, source)
     lists: list[ListState] = []
     for key, found in _in_order(checklists):
         if found.retired is None and applies(found.stage or "", session, earlier):
@@ -189,6 +190,26 @@ class _Held(NamedTuple):
     before: bool = False
 
 
+@functools.lru_cache(maxsize=4)
+def _names_answered(history: History) -> frozenset[tuple[bool, str]]:
+    """Return which items earlier sessions answer, and which their days do."""
+    of_sessions = {(False, name) for one in history.past for name in one.session.checks}
+    return frozenset(of_sessions | {(True, name) for one in history.past for name in one.entry.checks})
+
+
+@functools.lru_cache(maxsize=1024)
+def _latest(history: History, in_day: bool, name: str) -> tuple[tuple[PastSession, Check], ...]:
+    """Return the last answer to an item; of those in days the last ones of two dates: one may not count."""
+    found: list[tuple[PastSession, Check]] = []
+    for one in reversed(history.past):
+        check = (one.entry.checks if in_day else one.session.checks).get(name)
+        if check is not None and check.status not in (None, NOT_APPLICABLE):
+            found.append((one, check))
+            if not in_day or one.session.date != found[0][0].session.date:
+                break
+    return tuple(found)
+
+
 @attrs.frozen
 class _Look:
     """What the answers of one outing are read from."""
@@ -198,7 +219,7 @@ class _Look:
     of_day: Mapping[str, Check]
     records: Mapping[str, Record]
     earlier: tuple[Session, ...]
-    past: tuple[PastSession, ...]
+    history: History
     source: Session | None
 
     def item(self, name: str, item: ChecklistItem, found: Checklist) -> ItemState:
@@ -232,8 +253,7 @@ class _Look:
             for name, item in found.items.items()
         }
         names = {(True, name) for name in self.of_day} | {(False, name) for name in self.own}
-        names |= {(False, name) for one in self.past for name in one.session.checks}
-        names |= {(True, name) for one in self.past for name in one.entry.checks}
+        names |= _names_answered(self.history)
         for in_day, name in sorted(names - shown):
             item = known.get((in_day, name), ChecklistItem())
             held = self._check(name, in_day, item.to_fix, fall=False)
@@ -277,12 +297,9 @@ class _Look:
     def _still_to_fix(self, name: str, in_day: bool, to_fix: str | None) -> _Held:
         if to_fix not in _WORTH_CARRYING:
             return _Held()
-        for one in reversed(self.past):
+        for one, check in _latest(self.history, in_day, name):
             session = one.session
             if in_day and session.date == self.session.date and session.rider == self.session.rider:
-                continue
-            check = (one.entry.checks if in_day else session.checks).get(name)
-            if check is None or check.status in (None, NOT_APPLICABLE):
                 continue
             if check.status != TO_FIX:
                 return _Held()

@@ -56,11 +56,12 @@ class Outings:
     def outing(self, one: PastSession) -> Outing:
         """Return an earlier session as an outing: the same one again while all that it rests on stands."""
         source = _sessions(self.history).get(one.session.copied_from or "")
+        own = None if one.session.tyres in self.history.tyre_sets else self.records.get("tyres")
         found = self._known.get(id(one))
-        if found is None or found[0] is not one or found[1] is not source:
-            found = (one, source, self._made(one, observed_then(one), source, one.day))
+        if found is None or found[0] is not one or found[1] is not source or found[2] is not own:
+            found = (one, source, own, self._made(one, observed_then(one), source, one.day))
             self._known[id(one)] = found
-        return found[2]
+        return found[3]
 
     def here(self, one: PastSession) -> Outing:
         """Return the session looked at as an outing."""
@@ -144,8 +145,10 @@ class Outings:
         return found
 
 
-_Known = dict[int, tuple[PastSession, Session | None, Outing]]
-"""Outings by the identity of their session, with that session and the one it was copied from."""
+_Known = dict[int, tuple[PastSession, Session | None, Record | None, Outing]]
+"""Outings by the identity of their session, with that session, the one it was copied from, and the tyre set
+looked at where its own is not known.
+"""
 
 _MOST = 4
 """Makings that are remembered: of the bike looked at, of the one in hand, and what is tried beside them."""
@@ -155,7 +158,7 @@ _lock = threading.Lock()
 
 
 def _known_of(wanted: Outings) -> _Known:
-    """Return the outings that were made before of the same bike, riders, tyres, lists and limits."""
+    """Return the outings that were made before of the same bike, riders, lists and limits."""
     with _lock:
         at = next((at for at, (one, _) in enumerate(_made_before) if _rests_on_the_same(one, wanted)), None)
         found = _made_before.pop(at) if at is not None else (wanted, {})
@@ -166,7 +169,7 @@ def _known_of(wanted: Outings) -> _Known:
 
 def _rests_on_the_same(one: Outings, other: Outings) -> bool:
     return (
-        all(one.records.get(role) is other.records.get(role) for role in ("bike", "rider", "tyres"))
+        all(one.records.get(role) is other.records.get(role) for role in ("bike", "rider"))
         and _same_records(one.history.tyre_sets, other.history.tyre_sets)
         and _same_records(one.history.riders, other.history.riders)
         and one.who == other.who

@@ -1,5 +1,6 @@
 """What went before: a bike's earlier sessions as plain records, and what they refer to."""
 
+import functools
 from collections.abc import Mapping
 from typing import Literal
 
@@ -7,7 +8,7 @@ import attrs
 
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.people import Rider
-from paddock_tui.records.session import Session
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import Tyre, TyreSet
 
 End = Literal["front", "rear"]
@@ -50,6 +51,11 @@ class History:
     past: tuple[PastSession, ...] = ()
     tyre_sets: Mapping[str, TyreSet] = attrs.field(factory=dict)
     riders: Mapping[str, Rider] = attrs.field(factory=dict)
+
+    @functools.cached_property
+    def ridden(self) -> tuple[PastSession, ...]:
+        """Those that were ridden, oldest first."""
+        return tuple(one for one in self.past if is_ridden(one.session))
 
 
 NOTHING = History()

@@ -1,6 +1,7 @@
 """Service: engine hours counted from the sessions, and what is due by hours or by months."""
 
 import datetime as dt
+import functools
 from collections.abc import Iterator
 
 import attrs
@@ -59,12 +60,21 @@ def engine_hours(bike: Bike, history: History) -> float | None:
     start = bike.start.hours
     if start is None:
         return None
-    return start.to("h") + sum(hours_ridden(one.session) for one in since_start(bike, history))
+    return start.to("h") + _hours_since(history, bike.start.on)
 
 
 def since_start(bike: Bike, history: History) -> tuple[PastSession, ...]:
     """Return the sessions that are added to a bike's start values: those after their date."""
-    return tuple(one for one in history.past if _after(one.session.date, bike.start.on))
+    return tuple(_since(history, bike.start.on))
+
+
+def _since(history: History, start: dt.date | None) -> Iterator[PastSession]:
+    return (one for one in history.past if _after(one.session.date, start))
+
+
+@functools.lru_cache(maxsize=16)
+def _hours_since(history: History, start: dt.date | None) -> float:
+    return sum(hours_ridden(one.session) for one in _since(history, start))
 
 
 def hours_ridden(session: Session) -> float:

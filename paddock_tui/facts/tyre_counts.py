@@ -1,6 +1,7 @@
 """What the sessions show of one tyre: heat cycles, distance and time on it, on this bike."""
 
 import datetime as dt
+import functools
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
@@ -9,7 +10,7 @@ import attrs
 from paddock_tui.facts.past import End, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.service import hours_ridden
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.heat_cycles import Heating, heat_cycles
 
@@ -50,7 +51,7 @@ def tyre_count(history: History, tyres: str, end: End, fallback: TyreSet | None)
     """
     first = first_set(history, tyres, end)
     begun = tyre_of(history.tyre_sets.get(first, fallback), end)
-    ridden = tuple(_ridden_on(history, first, end))
+    ridden = _ridden_on(history, first, end)
     hours = [hours_ridden(one.session) for one in ridden]
     return TyreCount(
         first,
@@ -65,11 +66,11 @@ def tyre_count(history: History, tyres: str, end: End, fallback: TyreSet | None)
     )
 
 
-def _ridden_on(history: History, first: str, end: End) -> Iterator[PastSession]:
-    for one in history.past:
-        name = one.session.tyres
-        if name is not None and is_ridden(one.session) and first_set(history, name, end) == first:
-            yield one
+@functools.lru_cache(maxsize=64)
+def _ridden_on(history: History, first: str, end: End) -> tuple[PastSession, ...]:
+    sets = {one.session.tyres for one in history.ridden if one.session.tyres is not None}
+    same = {name for name in sets if first_set(history, name, end) == first}
+    return tuple(one for one in history.ridden if one.session.tyres in same)
 
 
 def _heatings(sessions: Iterable[Session]) -> Iterator[Heating]:

@@ -1,6 +1,7 @@
 """A session: one outing, with the set-up as ridden in full, and what was measured and felt."""
 
 import datetime as dt
+import functools
 from collections.abc import Mapping
 
 import attrs
@@ -184,16 +185,21 @@ class Session:
         o.Acceptance, "accepted", keyed_by="rule and subject", keys=("[a-z0-9-]+", "[a-z0-9_.-]+")
     )
 
+    @functools.cached_property
+    def is_ridden(self) -> bool:
+        """Whether it was ridden: parked, a lap, or a hot pressure after it went out."""
+        hot = self.pressures.get("hot")
+        return was_ridden(
+            parked=self.parked is not None,
+            laps=bool(self.laps),
+            went_out=self.went_out is not None,
+            hot=hot is not None and (hot.front is not None or hot.rear is not None),
+        )
+
 
 def is_ridden(session: Session) -> bool:
-    """Return whether a session was ridden: parked, a lap, or a hot pressure after it went out."""
-    hot = session.pressures.get("hot")
-    return was_ridden(
-        parked=session.parked is not None,
-        laps=bool(session.laps),
-        went_out=session.went_out is not None,
-        hot=hot is not None and (hot.front is not None or hot.rear is not None),
-    )
+    """Return whether a session was ridden: asked of all earlier ones at each key, so told once of each."""
+    return session.is_ridden
 
 
 def was_done_back_in(session: Session, work: o.Work) -> bool:

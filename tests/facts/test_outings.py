@@ -53,14 +53,13 @@ def test_the_same_is_given_again_while_nothing_changed() -> None:
         {"records": RECORDS | {"bike": Bike()}},
         {"records": RECORDS | {"rider": Rider(group="novice")}},
         {"records": RECORDS | {"session": Session(rider="bob")}},
-        {"records": RECORDS | {"tyres": TyreSet()}},
         {"checklists": FALL},
         {"limits": Limits({"other-riders-set-up": {"weight": 1}})},
         {"history": History((FIRST, BEFORE), {"new": TyreSet()}, RIDERS)},
         {"history": History((FIRST, BEFORE), SETS, {})},
         {"history": History((attrs.evolve(FIRST, session=Session(rider="cy")), BEFORE), SETS, RIDERS)},
     ],
-    ids=["bike", "rider", "who rides", "tyres", "lists", "limits", "tyre sets", "riders", "copied from"],
+    ids=["bike", "rider", "who rides", "lists", "limits", "tyre sets", "riders", "copied from"],
 )
 def test_what_it_rests_on_makes_it_anew_as_if_it_had_never_been_made(more: dict[str, Any]) -> None:
     before = outings().outing(BEFORE)
@@ -69,6 +68,16 @@ def test_what_it_rests_on_makes_it_anew_as_if_it_had_never_been_made(more: dict[
 
     assert found is not before
     assert found == again._made(BEFORE, found.outside, _source(again), None)
+
+
+def test_the_tyre_set_looked_at_counts_for_an_outing_whose_own_is_not_known() -> None:
+    without = History((FIRST, BEFORE), {}, RIDERS)
+    other = RECORDS | {"tyres": TyreSet()}
+    before, found = (outings(history=without, records=records).outing(BEFORE) for records in (RECORDS, other))
+
+    assert found is not before
+    assert found == outings(history=without, records=other)._made(BEFORE, found.outside, FIRST.session, None)
+    assert outings().outing(BEFORE) is outings(records=other).outing(BEFORE)
 
 
 def _source(made: Outings) -> Session | None:

@@ -124,7 +124,7 @@ class Around:
     @property
     def ridden(self) -> tuple[PastSession, ...]:
         """The earlier outings of this bike, oldest first."""
-        return tuple(one for one in self.history.past if is_ridden(one.session))
+        return self.history.ridden
 
     def of_today(self) -> Iterator[PastSession]:
         """List the earlier sessions of this bike on the day of the session."""
