@@ -132,7 +132,7 @@ BUDGETS = {
     "rows": ("import paddock_tui.pages.rows", 12, 16),
     "board": ("import paddock_tui.widgets.board", 46, 30),
     "files": ("import paddock_tui.store.garage, paddock_tui.desk.lookup", 36, 24),
-    "first page": ("import paddock_tui.app, paddock_tui.commands.open", 95, 60),
+    "first page": ("import paddock_tui.app, paddock_tui.commands.open", 98, 60),
     "check": (_MAIN.format(words=["check", str(SAMPLE)]), 340, 300),
 }
 """Programs with the most modules of this package that they may load, and the most attrs classes that may be
