@@ -11,7 +11,6 @@ from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.thresholds import declared_words, with_unit
 from paddock_tui.entry.typed import far_from, read_typed
 from paddock_tui.entry.typing_kinds import whole_text
-from paddock_tui.facts.essentials.paths import SAME_AS_TICKED
 from paddock_tui.quantities import Quantity
 from paddock_tui.quantities import parse as parse_quantity
 from paddock_tui.records.bike import Bike
@@ -98,10 +97,12 @@ def with_ticks(files: GarageFiles, ref: Ref, step: Step) -> Step:
 
     Else what was found of the value would be gone under an answer from before it.
     """
-    if ref.kind != "session":
-        return step
     made = [one for one in step.changes if isinstance(one, Change)]
     gone = {edit.path[0] for change in made for edit in change.edits if edit.new is MISSING}
+    if ref.kind != "session" or not gone:
+        return step
+    from paddock_tui.facts.essentials.paths import SAME_AS_TICKED
+
     names = list(dict.fromkeys(name for key in gone for name in SAME_AS_TICKED.get(key, ())))
     data = files.data(ref)
     own = [edit for name in names if (edit := _edit(data, ("checks", name), MISSING)) is not None]

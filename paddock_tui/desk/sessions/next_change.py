@@ -6,7 +6,7 @@ from typing import Any
 
 from paddock_tui.advice.next_change import Proposal
 from paddock_tui.desk.edits.values import setting_value
-from paddock_tui.desk.lookup import glance, order
+from paddock_tui.desk.lookup import Glance, order
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.tyre_targets import COLD_TARGETS
@@ -39,10 +39,10 @@ def next_of(files: GarageFiles, ridden: Ref) -> Ref | None:
     """Return the session to come that was made from this one; None where there is none yet."""
     found = []
     for ref in files.listing("session"):
-        data = files.data(ref)
-        seen = glance(ref, data)
-        if seen is not None and not seen.ridden and data.get("copied_from") == ridden.id:
-            found.append(seen)
+        row = files.rows.of(ref)
+        # Of the many that were ridden no file is read.
+        if row is not None and not row.ridden and files.data(ref).get("copied_from") == ridden.id:
+            found.append(Glance(ref, row.date, row.number, row.start, row.ridden))
     return max(found, key=order).ref if found else None
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from paddock_tui.advice.ledger import LedgerEntry
 from paddock_tui.desk.edits.values import setting_value
-from paddock_tui.desk.lookup import glance, order
+from paddock_tui.desk.lookup import glance, of_bike
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.records.differences import SetUpDifference
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
@@ -112,10 +112,5 @@ def _edits(files: GarageFiles, ref: Ref, values: Mapping[Path, Value]) -> list[E
 
 
 def _last(files: GarageFiles, bike: str) -> Ref | None:
-    seen = []
-    for ref in files.listing("session"):
-        data = files.data(ref)
-        found = glance(ref, data) if data.get("bike") == bike else None
-        if found is not None:
-            seen.append(found)
-    return max(seen, key=order).ref if seen else None
+    placed = of_bike(files, bike)
+    return placed[-1][1] if placed else None
