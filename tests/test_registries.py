@@ -11,8 +11,10 @@ TESTS = Path(__file__).parent
 
 
 def imported(package: Path) -> set[str]:
-    """The modules of a package that its __init__ imports by name."""
-    return from_package(package / "__init__.py", ".".join(package.relative_to(ROOT.parent).parts))
+    """The modules of a package that its list imports by name: `registered`, else its __init__."""
+    written = package / "registered.py"
+    written = written if written.is_file() else package / "__init__.py"
+    return from_package(written, ".".join(package.relative_to(ROOT.parent).parts))
 
 
 def from_package(module: Path, name: str) -> set[str]:
