@@ -15,8 +15,8 @@ from paddock_tui.store.aside import Dropped, Snapshot, snapshot
 AT_ONCE_S = 0.05
 """Seconds for which an answer is waited for before the page is shown without it."""
 
-Worked = TypeVar("Worked")
-AsideWork = Callable[[LooksAt], Worked]
+AsideAnswer = TypeVar("AsideAnswer")
+AsideWork = Callable[[LooksAt], AsideAnswer]
 
 
 class Reading(NamedTuple):
@@ -57,7 +57,7 @@ class Answers:
         self._running: dict[Hashable, _Running] = {}
         self._landed: deque[tuple[Hashable, _Running]] = deque()
 
-    def of(self, asked: Hashable, of: int, work: "AsideWork[Worked]") -> "Worked | Reading":
+    def of(self, asked: Hashable, of: int, work: "AsideWork[AsideAnswer]") -> "AsideAnswer | Reading":
         """Return the answer to what is asked, or how far the reading of `of` sessions for it is.
 
         The work is begun where that is not done. It may rest on nothing but what it is given to look at.
@@ -66,7 +66,7 @@ class Answers:
         generation = self._desk.files.generation
         known = self._standing(asked)
         if known is not None:
-            found: Worked = known.found
+            found: AsideAnswer = known.found
             return found
         if self.listener is None:
             found = work(self._desk)
@@ -82,7 +82,7 @@ class Answers:
             self.take_over()
             known = self._standing(asked)
             if known is not None:
-                again: Worked = known.found
+                again: AsideAnswer = known.found
                 return again
         return Reading(min(running.files.read_of("session"), of), of)
 
