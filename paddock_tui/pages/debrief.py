@@ -81,8 +81,12 @@ def _aim(loaded: Loaded, session: Session, units: Units) -> list[Section]:
     field = field_at("session", ("aim_met",))
     if session.aim is None or field is None:
         return []
-    row = attrs.evolve(field_row(loaded, field, units), label="was it met?")
-    return [Section("the aim", (aim_row(session), row), "yes ends it; else it goes on to the next session")]
+    row = field_row(loaded, field, units)
+    asked = attrs.evolve(
+        row, label="was it met?", aside="" if row.known else "y yes, p partly, n no", kind="ask"
+    )
+    note = "yes ends it; else it goes on to the next session"
+    return [Section("the aim", (aim_row(session), asked), note)]
 
 
 def still_open(judged: Review, session: Ref) -> tuple[Finding, ...]:

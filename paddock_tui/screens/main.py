@@ -34,8 +34,8 @@ from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.question_line import QuestionLine
 from paddock_tui.screens.registry import ABOUT_SUBJECT, action_of, room_of, room_showing
+from paddock_tui.screens.return_state import may_mend
 from paddock_tui.screens.room import Room
-from paddock_tui.screens.rooms.debrief import may_mend
 from paddock_tui.screens.run_state import RunState
 from paddock_tui.screens.subject import session_named
 from paddock_tui.text import clip

@@ -30,7 +30,7 @@ def test_the_rows_that_are_typed_stand_in_the_order_of_the_groups(garage: Path) 
     page = page_of(at_desk(garage, BACK))
 
     asked = [one.label for one in page.rows() if one.kind == "ask"]
-    assert asked == ["parked", "read at", *(one.label for one in groups()), "laps"]
+    assert asked == ["was it met?", "parked", "read at", *(one.label for one in groups()), "laps"]
     assert [one.title for one in page.sections] == [
         "the aim",
         "back in",

@@ -41,6 +41,26 @@ async def test_groups_advance_by_themselves_and_coming_back_finds_the_first_open
     assert snapshot(garage) == before
 
 
+async def test_the_aim_is_asked_first_by_one_letter_and_holds_up_no_pressure(garage: Path) -> None:
+    before = snapshot(garage)
+    async with riding(garage, now=BACK) as rider:
+        await rider.types("i")
+        row = rider.app.main.board.cursor_row
+        assert row is not None
+        assert (row.label, row.path) == ("was it met?", ("aim_met",))
+        await rider.types("p")
+        assert 'aim_met = "partly"' in rider.text
+        assert rider.app.main.place.room == "return"
+        await rider.types("2 3 8")
+        assert 'front = "2.38 bar"' in rider.text
+        await rider.types("escape home u u u")
+    assert snapshot(garage) == before
+    async with riding(garage, now=BACK) as rider:
+        await rider.types("i 2 3 8 2 0 5")
+        assert 'front = "2.38 bar"' in rider.text
+        assert "aim_met" not in rider.text
+
+
 async def test_a_word_typed_on_after_it_was_picked_does_nothing_more(garage: Path) -> None:
     async with riding(garage, now=BACK) as rider:
         await rider.types("i 2 3 8 2 0 5 3 3 3 3 3 text:wallows 4 enter r")

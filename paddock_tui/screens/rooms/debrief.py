@@ -20,7 +20,6 @@ from paddock_tui.desk.debrief.steps import (
 from paddock_tui.desk.edits.entry_line import last_pressures
 from paddock_tui.desk.edits.values import clearing
 from paddock_tui.entry import read_typed
-from paddock_tui.entry.key_repeat import Held
 from paddock_tui.entry.return_rows import SKIP, ReturnRow, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.entry.symptoms import candidates, numbered
 from paddock_tui.pages.debrief import return_page, still_open
@@ -31,11 +30,13 @@ from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
-from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.lap_question import refuse, take_laps
+from paddock_tui.screens.return_aim import AIM_MET, answering_aim, asks_aim
+from paddock_tui.screens.return_state import ReturnState, is_held, swallows
 from paddock_tui.screens.return_times import TIMES, reads_at_next
 from paddock_tui.screens.return_times import hears as hears_time
 from paddock_tui.screens.room import Room
@@ -44,22 +45,6 @@ from paddock_tui.screens.which import ask_which
 from paddock_tui.widgets import messages
 
 _LAPS_KEY = "return laps"
-
-
-@attrs.define
-class ReturnState:
-    """What this run knows of returns: what was typed in them, what was passed over, keys held down.
-
-    What was typed here in this run may be mended here without being asked; `tail` are the letters of a
-    word that picked a symptom before it was typed to its end; `sure` is what enter has to confirm.
-    """
-
-    typed: set[tuple[Ref, Path]] = attrs.field(factory=set)
-    passed: dict[Ref, set[str]] = attrs.field(factory=dict)
-    held: Held = attrs.field(factory=Held)
-    tail: str = ""
-    sure: tuple[str, str] = ("", "")
-    warned: Ref | None = None
 
 
 def _page(about: SubjectContext) -> Page:
@@ -119,6 +104,9 @@ def _back(host: Host, session: Ref) -> None:
         _do(host, stamping(desk.files, session, now))
     group = first_open(desk.files, session, frozenset(state.passed.get(session, ())))
     _to(host, group or first_open(desk.files, session))
+    if group == open_groups(desk.files, session)[0] and asks_aim(desk.files, session):
+        host.board.done()
+        host.board.go((str(session), *AIM_MET, ""))
     if said:
         host.board.go((str(session), *PARKED, ""))
         host.board.say(said)
@@ -135,6 +123,8 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
         return False
     if row.shut:
         host.board.say(row.shut)
+    elif row.path == AIM_MET and isinstance(message, messages.Digit | messages.Chosen):
+        _past_the_aim(host, message)
     elif row.path in TIMES and not isinstance(message, messages.Stepped):
         _time(host, message)
     elif isinstance(message, messages.Digit):
@@ -156,9 +146,35 @@ def _heard_else(host: Host, row: Row, message: messages.RowMessage) -> bool:
     elif isinstance(message, messages.Cleared):
         _cleared(host, row)
     elif isinstance(message, messages.Toggled):
-        _swallows(host, " ")
+        swallows(host, " ")
     else:
         return False
+    return True
+
+
+def _past_the_aim(host: Host, message: messages.Digit | messages.Chosen) -> None:
+    """Go on to the first open row: what is soon lost may be typed before the aim is answered."""
+    session = host.place.subject
+    if session is None:
+        return
+    passed = frozenset(host.state.of(ReturnState).passed.get(session, ()))
+    _to(host, first_open(host.desk.files, session, passed))
+    row = host.board.cursor_row
+    if isinstance(message, messages.Digit) and row is not None and row.path != AIM_MET:
+        _digit(host, row, message.text)
+
+
+def _letter(host: Host, key: str) -> bool:
+    """Take the letter that answers the aim under the cursor, else one that ends the word of a symptom."""
+    row, session = host.board.cursor_row, host.place.subject
+    if row is None or row.path != AIM_MET or session is None:
+        return swallows(host, key)
+    step = answering_aim(host.desk.files, session, key)
+    if step is None:
+        return False
+    _do(host, step)
+    passed = frozenset(host.state.of(ReturnState).passed.get(session, ()))
+    _to(host, first_open(host.desk.files, session, passed))
     return True
 
 
@@ -171,22 +187,6 @@ def _time(host: Host, message: messages.RowMessage) -> None:
     _to(host, first_open(host.desk.files, session, passed))
 
 
-def _swallows(host: Host, key: str) -> bool:
-    """Return whether a letter only goes on with the word that has picked a symptom already."""
-    state = host.state.of(ReturnState)
-    mine = state.tail.startswith(key) and len(key) == 1
-    state.tail = state.tail[1:] if mine else ""
-    return mine
-
-
-def may_mend(host: Host, change: Change) -> bool:
-    """Return whether a change of a ridden session only mends what its return stamped or took in this run."""
-    return all(
-        edit.old is MISSING or (change.ref, edit.path) in host.state.of(ReturnState).typed
-        for edit in change.edits
-    )
-
-
 def _digit(host: Host, row: Row, text: str) -> None:
     """Take a digit on a row that is not open: the whole answer, or the beginning of one."""
     group = _group(host, row)
@@ -194,7 +194,7 @@ def _digit(host: Host, row: Row, text: str) -> None:
         # A corner may begin with its nought, so that nought alone does not pass it over.
         host.board.edit(text)
         return
-    if _is_held(host, text):
+    if is_held(host, text):
         return
     if text == SKIP and group.reads == "change":
         _keep(host, group, "none, same again", text)
@@ -209,10 +209,10 @@ def _editing(host: Host, row: Row, text: str) -> None:
     group = _group(host, row)
     if group is None:
         return
-    if group.reads == "corner" and _swallows(host, text):
+    if group.reads == "corner" and swallows(host, text):
         host.board.done()
         return
-    if group.reads in ("symptom", "corner") and text[-1:].isdecimal() and _is_held(host, text[-1]):
+    if group.reads in ("symptom", "corner") and text[-1:].isdecimal() and is_held(host, text[-1]):
         return
     if is_skipped(group, text) and (group.letters or group.reads == "corner"):
         host.board.done()
@@ -223,14 +223,6 @@ def _editing(host: Host, row: Row, text: str) -> None:
     elif text and not _try(host, group, text) and group.reads == "symptom":
         found = candidates(text)
         host.board.say(numbered(found) if found else "no symptom begins so: backspace")
-
-
-def _is_held(host: Host, digit: str) -> bool:
-    """Return whether a digit comes from a key that is held down; it is said then, and not taken."""
-    if not host.state.of(ReturnState).held.again(digit, host.board.pressed_at):
-        return False
-    refuse(host, f"{digit} again at once: is a key held down? press it again if it is meant")
-    return True
 
 
 def _try(host: Host, group: ReturnRow, text: str) -> bool:
@@ -380,5 +372,5 @@ ROOM = Room(
         "in", "i", "in", "back from the track: stamps parked, then what is soon lost", hint=9, do=_go
     ),
     hears=_hears,
-    letters=_swallows,
+    letters=_letter,
 )
