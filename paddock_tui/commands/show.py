@@ -35,6 +35,9 @@ AS_ON_SCREEN = {"checks": "checklist", **dict(zip(_AS_NAMED, _AS_NAMED, strict=T
 they are about behind a slash.
 """
 
+_OF_THE_RIDER = ("review", "checks", "out", "return", "next")
+"""Pages that the rider goes through to ride or not: asked for by name they say all that stands open."""
+
 CARD, BRIEF = "card", "brief"
 OWN = (CARD, BRIEF, "after", "before", "board", "dash", "emergency", "ledger", "modes", "season")
 """The pages that `show` makes by itself; what makes them is loaded when one of them is asked for."""
@@ -68,7 +71,12 @@ def show(
 
         return show_own(desk, AskedPage(name, of, form, long, came, personal))
     if name in AS_ON_SCREEN and screen is not None:
-        print_page(screen(desk, AS_ON_SCREEN[name], _subject(desk, name, of)), form)
+        page = screen(desk, AS_ON_SCREEN[name], _subject(desk, name, of))
+        if name not in _OF_THE_RIDER and not {"health", "incidents"} <= set(personal):
+            from paddock_tui.pages.without_persons import without_persons
+
+            page = without_persons(page)
+        print_page(page, form)
         return OK
     if wanted is None:
         from paddock_tui.pages.garage import garage_page

@@ -64,6 +64,12 @@ def impersonal_matter_words(matter: Matter) -> str:
     return _impersonal(_told(matter.kind, matter.subject, matter.path, matter.quoted), matter.severity)
 
 
+def impersonal_finding(rule: str, subject: str, path: Path, severity: str) -> str:
+    """Return the same of a finding that is known by its rule, its subject, and where it points."""
+    about = {"health": "rider", "incidents": "bike"}.get(_told(rule, subject, path, ()), "")
+    return f"{about}: {severity}" if about else ""
+
+
 def _impersonal(told: PersonalMatter, severity: Severity) -> str:
     about = {"health": "rider", "incidents": "bike"}.get(told, "")
     return f"{about}: {severity}" if about else ""

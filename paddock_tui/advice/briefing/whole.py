@@ -20,7 +20,8 @@ from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.rules import Review
+from paddock_tui.rules import Finding, Review
+from paddock_tui.rules.personal import personal_matter
 
 _ON = {
     "dry": "in the dry",
@@ -125,5 +126,12 @@ def _open(review: Review) -> Iterator[str]:
         return
     first, *rest = danger
     more = f" And {len(rest)} more{lacks}." if rest else f"{lacks[1:].capitalize()}." if lacks else ""
-    yield f"{str(first.severity).capitalize()}: {first.message}{more}"
-    yield from (f"{str(one.severity).capitalize()}: {one.message}" for one in rest)
+    yield f"{_finding(first)}{more}"
+    yield from map(_finding, rest)
+
+
+def _finding(one: Finding) -> str:
+    """Say one finding; a briefing is for another rider, so of a person it says how severe and no more."""
+    matter = personal_matter(one)
+    about = {"health": "the rider before.", "incidents": "what happened to the bike, see the review."}
+    return f"{str(one.severity).capitalize()}: {about.get(matter, one.message)}"
