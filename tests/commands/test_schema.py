@@ -22,3 +22,12 @@ def test_an_unknown_kind_names_those_there_are(run: Runner) -> None:
         'there is no kind of record called "wheel"',
         f"  one of {', '.join(CLASSES)}",
     ]
+
+
+def test_the_schema_knows_no_emergency_page(run: Runner) -> None:
+    """It is no record: none of its rows is declared for an editor, and no kind is called so."""
+    printed = run("schema").out
+    assert run("schema", "emergency").status != 0
+    assert "emergency" not in json.loads(printed)["$defs"]
+    for key in ("allergies", "blood_group", "medicines"):
+        assert f'"{key}"' not in printed

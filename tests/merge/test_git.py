@@ -13,6 +13,7 @@ import pytest
 
 import paddock_tui
 from paddock_tui.__main__ import main
+from paddock_tui.store.emergency import read_text, write_text
 from tests.commands.running import FILE, NEXT
 from tests.small import snapshot
 
@@ -80,6 +81,30 @@ def test_different_facts_of_one_record_merge_without_a_question(laptops: tuple[P
     assert (found["setup"]["front_start"], found["surface"]) == ("2.05 bar", "damp")
     assert "conflict" not in found
     assert git(pits, "status", "--porcelain") == ""
+
+
+def test_a_riders_emergency_page_goes_to_no_other_laptop(laptops: tuple[Path, Path]) -> None:
+    """Adding all, merging, indexing, searching, renaming and the schema leave it where it was written."""
+    home, pits = laptops
+    write_text(home, "ines", None, 'allergies = "zimtrinde"\n')
+    write_text(pits, "ines", None, 'allergies = "zimtnelke"\n')
+    change(home, "aim=smooth")
+    change(pits, "surface=damp")
+    for laptop in (home, pits):
+        git(laptop, "add", "-A")
+        assert git(laptop, "status", "--porcelain") == ""
+    git(pits, "pull", "-q", "--no-rebase", "--no-edit")
+    assert (data(pits)["aim"], data(pits)["surface"]) == ("smooth", "damp")
+    git(home, "pull", "-q", "--no-rebase", "--no-edit", str(pits), "main")
+    for laptop, own in ((home, "zimtrinde"), (pits, "zimtnelke")):
+        assert read_text(laptop, "ines") == f'allergies = "{own}"\n'
+        assert "private" not in git(laptop, "ls-tree", "-r", "--name-only", "HEAD")
+        git(laptop, "grep", "-q", "zimt", "HEAD", status=1)
+    assert main(["check", str(home), "--all"]) in (0, 1, 2, 3)
+    held = {
+        str(one.relative_to(home)) for one in home.rglob("*") if one.is_file() and b"zimt" in one.read_bytes()
+    }
+    assert held == {"private/ines.toml"}
 
 
 @pytest.mark.parametrize("way", ["merge", "rebase", "cherry-pick", "stash"])
