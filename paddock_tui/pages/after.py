@@ -23,13 +23,13 @@ from paddock_tui.desk.day.after import (
 )
 from paddock_tui.desk.day.minute import Minute
 from paddock_tui.desk.day.packing import to_pack
-from paddock_tui.facts.checklists import OPEN, TO_FIX, Checked
+from paddock_tui.facts.checklists import OPEN, TO_FIX
 from paddock_tui.facts.situation import Situation
 from paddock_tui.matters import Matter
 from paddock_tui.pages.after_counters import counter_rows
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.pages.todos import add_row, todo_rows
+from paddock_tui.pages.todos import add_row, to_fix_rows, todo_rows
 from paddock_tui.pages.values import field_row
 from paddock_tui.records.checklist import ROAD_HOME
 from paddock_tui.records.common import Check, Units
@@ -161,19 +161,9 @@ def _left(desk: Desk, found: Situation | None, rode: RodeThere, name: str) -> It
     for number, one in enumerate(matters if isinstance(matters, tuple) else ()):
         if isinstance(one, Matter):
             yield _matter(one, f"{MATTER}{rode.rider} {rode.bike} {number}")
-    checked = facts.get("checked") if facts is not None else None
-    if isinstance(checked, Checked):
-        items = [item for held in checked.lists for item in held.to_fix]
-        items += [item for item in checked.others if item.status == TO_FIX]
-        for item in items:
-            yield Row(
-                "to fix",
-                printable(item.text),
-                aside="c answers it; v notes it with a date",
-                kind="text",
-                severity=item.to_fix or "caution",
-                key=f"{MATTER}{rode.rider} {rode.bike} item {item.id}",
-            )
+    if found is not None:
+        for row in to_fix_rows(found, f"{MATTER}{rode.rider} {rode.bike} "):
+            yield attrs.evolve(row, aside=f"{row.aside} · v notes it with a date")
     if found is None:
         yield Row("still open", "not known: the last session cannot be read", kind="text", key=f"{name} lost")
     if desk.files.path_of(bike) is not None:

@@ -35,7 +35,7 @@ from paddock_tui.pages.before_last import last_time_rows, not_known, shown, spro
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.packing import packing_rows
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.pages.todos import todo_rows
+from paddock_tui.pages.todos import to_fix_rows, todo_rows
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes_of_bike import label_of
@@ -173,6 +173,7 @@ def _needs(desk: Desk, about: About, date: dt.date, expected: DayExpected, name:
             opens=one.ref,
             key=f"{name} matter {number}",
         )
+    yield from to_fix_rows(about.situation, f"{name} ")
     services = services_before(about, date, expected)
     for item in services:
         yield _service(item, name)

@@ -5,6 +5,8 @@ from collections.abc import Iterator
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.after import TODOS, open_todos
+from paddock_tui.facts.checklists import TO_FIX, Checked
+from paddock_tui.facts.situation import Situation
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.bike import Bike
@@ -33,6 +35,25 @@ def todo_rows(desk: Desk, bike: Ref, date: dt.date | None) -> Iterator[Row]:
             ref=bike,
             path=(TODOS, number, "done"),
             severity="caution" if late else "",
+        )
+
+
+def to_fix_rows(situation: Situation, key: str) -> Iterator[Row]:
+    """List what is to fix by checklists, as a session to come finds it; `key` begins the keys of the rows."""
+    checked = situation.facts().get("checked")
+    if not isinstance(checked, Checked):
+        return
+    items = [item for held in checked.lists for item in held.to_fix]
+    items += [item for item in checked.others if item.status == TO_FIX]
+    for item in items:
+        since = f"since {short_date(item.since_day)}" if item.since_day is not None else ""
+        yield Row(
+            "to fix",
+            printable(item.text),
+            aside=" · ".join(filter(None, (since, "c answers it"))),
+            kind="text",
+            severity=item.to_fix or "caution",
+            key=f"{key}item {item.id}",
         )
 
 

@@ -113,8 +113,8 @@ def test_the_packing_list_says_what_was_lacking_and_takes_nothing_away(garage: P
     desk = at(garage)
     packed = [row for row in before_page(desk, DAY).rows() if row.key.startswith("pack ")]
     told = {row.key.removeprefix("pack "): (row.value, row.aside, row.severity) for row in packed}
-    assert told["brake-pads"] == ("2, spares, Ines", "missing twice, last 2026-05-16", "caution")
-    assert told["torque-wrench"] == ("1, tools, Wim", "borrowed once, last 2026-05-16", "caution")
+    assert told["brake-pads"] == ("2, spares, rider", "missing twice, last 2026-05-16", "caution")
+    assert told["torque-wrench"] == ("1, tools, helper", "borrowed once, last 2026-05-16", "caution")
     assert told["rain-suit"] == ("kit bag, each rider", "not used once, last 2026-04-18", "")
     assert told["fuel-cans"] == ("2, van, upright and tied", "", "")
 
