@@ -19,7 +19,7 @@ CONTROL_HOW = (
 )
 ADJUSTER_HOW = "how many, from closed or open: 18c, 15 turns open"
 SPLIT_HOW = f"{ADJUSTER_HOW}; 18c fast 4to where slow and fast are two; left or right: one leg"
-DAMPING_HOW = "name, then its presets with commas: live calm, keen, rough road"
+DAMPING_HOW = "electronic damping only: its name, then its presets: live calm, keen, rough road"
 MODE_HOW = "name, then dry, damp, wet, road or any; t=6 fixes, t=5-10 bounds: rain wet t=6"
 
 _RANGE = re.compile(r"(\d{1,3})\s*(?:-|–|\.\.|to)\s*(\d{1,3})\s*(.*)", re.DOTALL)

@@ -7,6 +7,9 @@ from paddock_tui.pages.pictures import Picture
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 
 _DRAWN = re.compile(r"[\u2500-\u25ff]")
+_DENIES = ("missing", "not judged")
+"""Titles of sections that deny what their rows say: heard by itself, "the rider is fit now" is a statement."""
+
 _MARKS = {" -> ": " to ", " · ": ", ", "->": " to ", "·": "free", "..": " to ", "°": " degrees "}
 
 
@@ -34,10 +37,17 @@ def spoken(page: Page) -> Iterator[str]:
 def _rows(section: Section, rows: list[Row]) -> Iterator[str]:
     told = [row for row in rows if row.known or row.trouble or row.kind in ("finding", "text")]
     for row in told:
-        yield from _row(row, section.columns)
+        said = _row(row, section.columns)
+        yield from (_denied(section.title, one) for one in said) if section.title in _DENIES else said
     lost = [row.label for row in rows if row not in told]
     if lost:
         yield from _sentence(f"not known: {', '.join(lost)}")
+
+
+def _denied(title: str, sentence: str) -> str:
+    """Say in a sentence itself that what it says is missing."""
+    first = sentence[:1].lower() if sentence[1:2].islower() else sentence[:1]
+    return f"{title[:1].upper()}{title[1:]}: {first}{sentence[1:]}"
 
 
 def _row(row: Row, columns: tuple[str, ...]) -> Iterator[str]:
