@@ -49,7 +49,7 @@ def test_a_new_garage_reads_without_a_problem_and_has_no_session(run: Runner, tm
     run("new", root)
 
     everything = run("check", root, "--all")
-    assert (everything.status, everything.out.splitlines()[-1]) == (0, "12 records read, 0 problems")
+    assert (everything.status, everything.out.splitlines()[-1]) == (0, "13 records read, 0 problems")
     ran = run("check", root)
     assert (ran.status, ran.out) == (3, "")
     assert "there is no session to check" in ran.err
