@@ -16,6 +16,9 @@ _GRAVE = ("hold", "serious", "trouble", "caution")
 _LEAST = 3
 """A section of fewer rows is as short as its heading would be."""
 
+_SMALL = 9
+"""So few lines of a picture, or of a page's first section, never fold: they are what one looks at first."""
+
 _GROUP = 3
 """From so many on, folded sections of one kind share one heading."""
 
@@ -46,7 +49,13 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     sizes = {id(one): lines(one) for one in page.sections}
     if sum(sizes.values()) <= most:
         return {}
-    shut = [one for one in page.sections if one.rows and not any(map(is_open, one.rows))]
+    shut = [
+        one
+        for one in page.sections
+        if one.rows
+        and not any(map(is_open, one.rows))
+        and not (sizes[id(one)] <= _SMALL and _looked_at_first(page, one))
+    ]
     may = [one for one in shut if len(one.rows) >= _LEAST]
     left = most - _headed(page, may, sizes)
     if left < 0:
@@ -58,6 +67,10 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
         left -= sizes[id(one)] - 1 if fits else 0
         found[key_of(one)] = not fits
     return found
+
+
+def _looked_at_first(page: Page, section: Section) -> bool:
+    return section is page.sections[0] or any(row.picture is not None for row in section.rows)
 
 
 def _headed(page: Page, may: Sequence[Section], sizes: Mapping[int, int]) -> int:

@@ -40,17 +40,6 @@ def squares(given: Sequence[float]) -> float:
     return max(0.0, math.fsum(one * one for one in off) - math.fsum(off) ** 2 / len(off))
 
 
-def pooled_deviation(groups: Sequence[Sequence[float]]) -> tuple[float, int]:
-    """Return the standard deviation within groups taken together, and its degrees of freedom.
-
-    Raises CannotBe where no group has two numbers.
-    """
-    freedom = sum(len(group) - 1 for group in groups if group)
-    if freedom < 1:
-        raise Inconsistent("groups", "none has two numbers")
-    return math.sqrt(math.fsum(squares(group) for group in groups if group) / freedom), freedom
-
-
 def autocorrelation(given: Sequence[float]) -> float:
     """Return the correlation of the numbers with those one before; raises CannotBe where all are alike."""
     values = numbers("numbers", given, 2)

@@ -1,4 +1,4 @@
-"""How far a sample lies from zero, or two from each other, with an interval (Hodges and Lehmann).
+"""How far two samples lie from each other, with an interval (Hodges and Lehmann).
 
 Source: Hodges and Lehmann 1963; the intervals, free of any distribution, as in Hollander and Wolfe 1973,
 sections 3.3 and 4.3.
@@ -13,7 +13,6 @@ from paddock_tui.trade.chances import normal_quantile
 from paddock_tui.trade.descriptive import median, numbers
 from paddock_tui.trade.errors import within
 from paddock_tui.trade.ranks import EXACT_UP_TO, ways
-from paddock_tui.trade.signed_ranks import sums
 
 
 @attrs.frozen
@@ -24,18 +23,6 @@ class LocationShift:
     low: float | None = None
     high: float | None = None
     covers: float | None = None
-
-
-def one_sample(given: Sequence[float], covers: float = 0.95) -> LocationShift:
-    """Return the median of all means of two numbers, each with itself too, and its interval."""
-    values = numbers("numbers", given)
-    n = len(values)
-    means = sorted((values[i] + values[j]) / 2.0 for i in range(n) for j in range(i, n))
-    if n <= 50:
-        counts = sums(tuple(range(2, 2 * n + 1, 2)))[::2]
-        return _between(means, median(means), covers, counts, 2**n)
-    sd = math.sqrt(n * (n + 1) * (2 * n + 1) / 24.0)
-    return _by_normal(means, covers, n * (n + 1) / 4.0, sd)
 
 
 def two_samples(first: Sequence[float], second: Sequence[float], covers: float = 0.95) -> LocationShift:

@@ -83,7 +83,7 @@ def test_without_a_technicians_figure_a_sag_inside_the_window_is_left_alone() ->
     told = answers(sag(about(session=session(text, made), bike=made), "front"))
 
     assert told["preload"].text == "nothing to turn: 30 mm is within 20 to 40 mm"
-    assert told["serve"].text == "needs the wanted free sag"
+    assert told["serve"].text == "needs the target free sag"
 
 
 def test_the_rate_that_would_serve_follows_from_both_sags_and_the_fitted_spring() -> None:

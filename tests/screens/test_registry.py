@@ -54,7 +54,7 @@ def test_ids_name_one_room_and_one_action() -> None:
 def test_what_a_room_does_its_own_way_is_an_action() -> None:
     own = [name for room in ROOMS.values() for name in room.own]
 
-    assert sorted(own) == ["help", "offer", "offer", "redo", "try_back", "undo"]
+    assert sorted(own) == ["help", "new", "offer", "offer", "offer", "redo", "try_back", "undo"]
     assert all(action_of(name) for name in own)
 
 
