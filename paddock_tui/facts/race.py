@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import NamedTuple
 
 from paddock_tui.facts.checklists import RACING
-from paddock_tui.facts.core import ABSENT, Absent, fact
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.ids import id_of
@@ -172,6 +172,18 @@ def weight_after(session: Session, entered_class: RaceClass) -> Weight | Absent:
 def tyre_choice_ends(session: Session, records: Mapping[str, Record]) -> dt.datetime | Absent:
     """Return until when tyres may be changed before a race; absent where nobody entered it."""
     return tyre_choice_by(session, class_entered(session, records.get("day"))) or ABSENT
+
+
+@fact("when a wheel was out", at="session:work")
+def wheels_out(session: Session) -> tuple[tuple[str, dt.datetime], ...] | Unknown:
+    """Return the number and time of each work on a wheel; not known where one has no time."""
+    out = [(number, one.at) for number, one in session.work.items() if one.what == "wheel out"]
+    if not out:
+        return ()
+    if session.date is None or any(at is None for _, at in out):
+        return UNKNOWN
+    date = session.date
+    return tuple((number, dt.datetime.combine(date, at)) for number, at in out if at is not None)
 
 
 @fact("whether it starts from a grid", at="session:kind")

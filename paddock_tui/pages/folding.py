@@ -17,7 +17,7 @@ _LEAST = 3
 """A section of fewer rows is as short as its heading would be."""
 
 _SMALL = 9
-"""So few lines of a picture, or of a page's first section, never fold: they are what one looks at first."""
+"""A picture of so few lines never folds: it is what one looks at first."""
 
 _GROUP = 3
 """From so many on, folded sections of one kind share one heading."""
@@ -54,7 +54,7 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
         for one in page.sections
         if one.rows
         and not any(map(is_open, one.rows))
-        and not (sizes[id(one)] <= _SMALL and _looked_at_first(page, one))
+        and not (sizes[id(one)] <= _SMALL and _has_picture(one))
     ]
     may = [one for one in shut if len(one.rows) >= _LEAST]
     left = most - _headed(page, may, sizes)
@@ -69,8 +69,8 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     return found
 
 
-def _looked_at_first(page: Page, section: Section) -> bool:
-    return section is page.sections[0] or any(row.picture is not None for row in section.rows)
+def _has_picture(section: Section) -> bool:
+    return any(row.picture is not None for row in section.rows)
 
 
 def _headed(page: Page, may: Sequence[Section], sizes: Mapping[int, int]) -> int:

@@ -8,7 +8,7 @@ from paddock_tui.pages.rows import Bar, Page, Row, Section
 
 _DRAWN = re.compile(r"[\u2500-\u25ff]")
 _DENIES = ("missing", "not assessed")
-"""Titles of sections that deny what their rows say: heard by itself, "the rider is fit now" is a statement."""
+"""Titles of sections that deny what their rows say: heard by itself, "the rider is fit" is a statement."""
 
 _MARKS = {" -> ": " to ", " · ": ", ", "->": " to ", "·": "free", "..": " to ", "°": " degrees "}
 

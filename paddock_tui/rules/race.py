@@ -95,22 +95,16 @@ def tyres_not_marked(session: Session, entry: DayEntry, entered_class: RaceClass
     when=("to_come",),
     rank=EVENT,
 )
-def wheel_out_after_the_tyre_choice(session: Session, tyre_choice_ends: dt.datetime) -> Result:
+def wheel_out_after_the_tyre_choice(
+    wheels_out: tuple[tuple[str, dt.datetime], ...], tyre_choice_ends: dt.datetime
+) -> Result:
     """A wheel was out after the time until which tyres may be changed."""
-    if session.date is None:
-        return None
-    late = [
-        (number, one)
-        for number, one in session.work.items()
-        if one.what == "wheel out"
-        and one.at is not None
-        and dt.datetime.combine(session.date, one.at) > tyre_choice_ends
-    ]
+    late = [one for one in wheels_out if one[1] > tyre_choice_ends]
     if not late:
         return None
-    number, work = late[-1]
+    number, at = late[-1]
     return RaisedFinding(
-        message=f"A wheel was out at {work.at:%H:%M}; the tyre choice closed at {tyre_choice_ends:%H:%M}.",
+        message=f"A wheel was out at {at:%H:%M}; the tyre choice closed at {tyre_choice_ends:%H:%M}.",
         why="A tyre changed after the choice may cost the start or the result.",
         remedy=Remedy("Ask race control before the grid; say there what was changed and why."),
         subject="tyres",

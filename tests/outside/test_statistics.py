@@ -190,7 +190,7 @@ ROWS = [
 
 NOT_USED = {
     "STA-07": "paired samples by signed ranks: changes are judged by whole sessions instead",
-    "STA-10": "the shift of one sample by signed ranks: the luck of sessions is learnt from the record instead",
+    "STA-10": "the shift of one sample by signed ranks: the luck of sessions is learnt from the record",
 }
 
 

@@ -51,7 +51,7 @@ async def test_items_are_answered_marked_to_fix_opened_and_undone_by_keys(garage
         await rider.types("home 2 home")
         assert now()[0] == "to fix"
         day = (garage / "days/2026-06-20-anvilfen.toml").read_text()
-        assert '[entries.ines.magpie.checks.packing-list]\nstatus = "to fix"\nat = 12:55:00' in day
+        assert '[entries.ines.magpie.checks.brake-pads]\nstatus = "to fix"\nat = 12:55:00' in day
 
         await rider.types("u u u u u")
         assert snapshot(garage) == before

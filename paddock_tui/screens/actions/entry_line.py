@@ -7,6 +7,7 @@ from paddock_tui.desk.edits.values import field_of, moved
 from paddock_tui.entry import LineContext, TypedLine, completed, read_line
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.message_line import message_line
+from paddock_tui.pages.rows import FOLD
 from paddock_tui.records.edits import Edit, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
@@ -110,8 +111,9 @@ def _preview(host: Host, ref: Ref, context: LineContext, text: str) -> list[str]
 def _off(context: ActionContext) -> str:
     """Say that there is nothing to enter into; on a day's page a timetable needs no session."""
     row = context.row
-    on_day = context.room == "record" and row is not None and row.ref is not None and row.ref.kind == "day"
-    return "" if on_day else needs_subject(context)
+    # The heading of a folded section belongs to no record: what is shown then is found out by `enter`.
+    on_day = row is not None and (row.kind == FOLD or (row.ref is not None and row.ref.kind == "day"))
+    return "" if on_day and context.room == "record" else needs_subject(context)
 
 
 ENTRY = Action(

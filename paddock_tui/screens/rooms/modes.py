@@ -121,7 +121,9 @@ def _take(host: Host, row: Row) -> None:
     taken = step
     goes, comes = _findings(desk, step, subject)
     first = " · ".join(said) or step.label
-    lines = (first, *(f"goes: {one}" for one in goes), *(f"comes: {one}" for one in comes))
+    # What comes and goes straight after the first move: a narrow screen has no room for all of them.
+    changed = (*(f"goes: {one}" for one in goes), *(f"comes: {one}" for one in comes))
+    lines = (said[0], *changed, " · ".join(said[1:])) if len(said) > 1 else (first, *changed)
 
     def answered(_: str) -> str:
         host.place = attrs.evolve(host.place, across=None)
