@@ -157,7 +157,8 @@ def test_the_old_figure_stands_nowhere_any_more(limit: Limit) -> None:
             left.append(quoting(limit, limit.value, made))
             if not left[-1]:
                 if quoting(limit, limit.value, with_limit(limit, limit.value, story)):
-                    assert quoting(limit, value, made)
+                    # Pressures are told to the hundredth of a bar.
+                    assert quoting(limit, value, made) or quoting(limit, round(value, 2), made)
                 return
     pytest.fail(f"{limit.value:g} {limit.unit} still stands in {min(left, key=len, default='no story')}")
 
