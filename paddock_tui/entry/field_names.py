@@ -19,10 +19,10 @@ def has_a_word(kind: str, path: Path) -> bool:
 
 
 def names_of(field: Field) -> tuple[str, ...]:
-    """Return the names of a field, small letters: label, label with hyphens, key."""
+    """Return the names of a field, small letters: label, label with hyphens, key, also in words."""
     label = field.label.casefold()
     key = field.path[-1].casefold()
-    return tuple(dict.fromkeys((label, hyphened(label), key.replace("_", "-"), key)))
+    return tuple(dict.fromkeys((label, hyphened(label), key.replace("_", " "), key.replace("_", "-"), key)))
 
 
 def names_with_heading(field: Field) -> tuple[str, ...]:

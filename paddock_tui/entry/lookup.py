@@ -1,7 +1,7 @@
 """Which call or name a typed word is.
 
 A whole call or name; else initials, where one field has them; else a start of three letters or more
-that only one has; else all that it may be.
+that only one has; else all that it may be. What spells a unit in one or two letters is that.
 """
 
 import difflib
@@ -11,6 +11,7 @@ import attrs
 
 from paddock_tui.entry.builtin import Absent
 from paddock_tui.entry.field_names import initials_of
+from paddock_tui.entry.own_calls import UNIT_WORDS
 from paddock_tui.entry.vocabulary import Target, Vocabulary
 
 LEAST = 3
@@ -42,6 +43,8 @@ def look_up(words: Vocabulary, typed: str) -> Found:
     initials = [one for one in words.singles.values() if word and initials_of(one.label) == word]
     if len(initials) == 1:
         return Found(initials[0])
+    if len(word) < LEAST and word in UNIT_WORDS:
+        return Found(maybe=tuple(initials))
     starts = starting(words, word)
     return _found((*initials, *starts), len(word) >= LEAST)
 

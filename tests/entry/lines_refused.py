@@ -91,6 +91,7 @@ ERRORS: list[tuple[Ref, str, Wrong]] = [
         [
             ("laps", "laps wait for lap times"),
             ("out", 'there is no short name "out"'),
+            ("in", '"in" is a unit, and no number waits for it'),
         ],
     ),
     (MAGPIE, "laps 1:44 1:4x", [("1:4x", "1:4x is no lap time")]),

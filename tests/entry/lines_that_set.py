@@ -218,6 +218,7 @@ SETS: list[tuple[str, dict[str, Any]]] = [
         },
     ),
     ("feel 3 - - 2 -", {"feel.braking": 3, "feel.driving_out": 2}),
+    ("braking 2 turning in 4", {"feel.braking": 2, "feel.turning_in": 4}),
     ("braking 2 turn-in 4", {"feel.braking": 2, "feel.turning_in": 4}),
     # Times.
     ("parked 1102", {"parked": dt.time(11, 2)}),
