@@ -183,10 +183,7 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     def load() -> MainParts:
         return _loaded(files, now, room)
 
-    if room:
-        app.opens_at(load())
-    else:
-        app.opens_with(OpeningScreen(opening_page(files, now, _lines()), HINT), load)
+    app.opens_with(OpeningScreen(opening_page(files, now, _lines()), HINT), load)
 
     def save() -> None:
         app.save_half_typed()

@@ -13,6 +13,8 @@ from paddock_tui.widgets.typed_run import TypedRun
 _LOOKS = 1000
 """Turns of the loop after which everything is loaded all the same."""
 
+_NEW_LINE = "ctrl+j"
+
 
 class OpeningScreen(QuietScreen[None]):
     """Shows one page, and keeps what is typed meanwhile, in order, for the screen that follows."""
@@ -54,8 +56,9 @@ class OpeningScreen(QuietScreen[None]):
         shown()
 
     def on_key(self, event: events.Key) -> None:
-        """Keep a key."""
-        self._keep(event, events.Key(event.key, event.character))
+        """Keep a key; of an enter from before it was this program's, the terminal has made a new line."""
+        enter = event.key == _NEW_LINE
+        self._keep(event, events.Key("enter", "\r") if enter else events.Key(event.key, event.character))
 
     def on_paste(self, event: events.Paste) -> None:
         """Keep pasted text."""

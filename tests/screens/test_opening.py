@@ -64,3 +64,15 @@ def test_what_is_typed_on_it_is_done_in_order_once_the_verdict_is_there(garage: 
         assert "? help" not in wire.shown
         wire.signal(signal.SIGTERM)
         assert wire.ended() == 143
+
+
+def test_what_is_typed_before_the_guided_start_is_drawn_is_answered_by_it(tmp_path: Path) -> None:
+    made = tmp_path / "garage"
+    code = f"import sys\nfrom paddock_tui.__main__ import main\nsys.exit(main(['new', {str(made)!r}]))"
+    with Wire(code, loaded=False) as wire:
+        # The terminal is not the program's yet: it makes new lines of these enters.
+        wire.type("\rkite\r")
+        wire.read_until("what its electronics let you set")
+        wire.type("\x1bq")
+        assert wire.ended() == 0
+    assert 'name = "kite"' in (made / "bikes" / "kite.toml").read_text(encoding="utf-8")
