@@ -88,7 +88,6 @@ def snapshot(files: GarageFiles) -> Snapshot:
     other = Snapshot(files.root)
     _take(other, files)
     other.of_generation = files.generation
-    other.former.state = files.former.state
     other.rows.part()
     return other
 
@@ -97,6 +96,7 @@ def _take(other: AsideFiles, files: GarageFiles) -> None:
     other._raw, other._loaded, other._staged = dict(files._raw), dict(files._loaded), dict(files._staged)
     other._listing, other._last_listing = files._listing, files._last_listing
     other._refs = dict(files._refs)
+    other.former.take(files.former)
     # What was touched is counted on from here, so that what knows the files knows these too.
     other._touched = list(files._touched)
     other.rows.take(files.rows)

@@ -9,7 +9,7 @@ from typing import Any
 
 from paddock_tui.records.edits import Change, Edit, Rekey
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.former_ids import FORMER, former_ids
+from paddock_tui.records.former_ids import FORMER
 from paddock_tui.records.paths import ANY, FOLDERS, Path, Ref
 from paddock_tui.store.data import lookup, same
 from paddock_tui.store.references import KEYED_BY, reference_fields
@@ -19,15 +19,17 @@ NAMES_FORMER = re.compile(rb'^[ \t]*"?was"?[ \t]*=', re.MULTILINE)
 
 
 class FormerIds:
-    """What ids meant before renames. `there` gives the ids of a kind, `data_of` a record as it is written.
+    """What ids meant before renames. `there` gives the ids of a kind, `had` the records with their former ids.
 
-    `data_of` may leave out what has no former ids. Read when a reference is met that names nothing.
+    `had` may leave out what has none. It is asked when a reference is met that names nothing.
     """
 
     def __init__(
-        self, there: Callable[[str], Container[str]], data_of: Callable[[str], Iterator[tuple[Ref, Any]]]
+        self,
+        there: Callable[[str], Container[str]],
+        had: Callable[[str], Iterator[tuple[Ref, tuple[str, ...]]]],
     ) -> None:
-        self._there, self._data_of = there, data_of
+        self._there, self._had = there, had
         self._claims: dict[str, dict[str, list[Ref]]] = {}
         self.state = object()
         """Another one whenever an id may mean something else than before."""
@@ -36,6 +38,10 @@ class FormerIds:
         """Look again when next asked: records came or went, or what one was called is written otherwise."""
         self._claims = {}
         self.state = object()
+
+    def take(self, other: "FormerIds") -> None:
+        """Begin with what another knows: it stands until this one is renewed."""
+        self._claims, self.state = dict(other._claims), other.state
 
     def current(self, ref: Ref) -> Ref:
         """Return the record that is meant by an id now: another one where it was renamed."""
@@ -46,19 +52,23 @@ class FormerIds:
 
     def claims(self, ref: Ref) -> list[Ref]:
         """List the records that had an id before."""
-        if ref.kind not in self._claims:
+        return self._claims_of(ref.kind).get(ref.id, [])
+
+    def _claims_of(self, kind: str) -> dict[str, list[Ref]]:
+        # Held in a name of its own: another thread may renew meanwhile, and this is of before.
+        claims = self._claims
+        if kind not in claims:
             found: dict[str, list[Ref]] = {}
-            for one, data in self._data_of(ref.kind):
-                for name in former_ids(data):
+            for one, names in self._had(kind):
+                for name in names:
                     found.setdefault(name, []).append(one)
-            self._claims[ref.kind] = found
-        return self._claims[ref.kind].get(ref.id, [])
+            claims[kind] = found
+        return claims[kind]
 
     def troubles(self, name_of: Callable[[Ref], str]) -> Iterator[InputError]:
         """List the ids that may mean more than one record."""
         for kind in FOLDERS:
-            self.claims(Ref(kind, ""))
-            for name, claims in self._claims[kind].items():
+            for name, claims in self._claims_of(kind).items():
                 here = [*claims, *([Ref(kind, name)] if name in self._there(kind) else [])]
                 if len(here) > 1:
                     yield InputError(

@@ -338,14 +338,19 @@ class GarageFiles:
         self.former.renew()
         self.rows.doubt_names(self._files())
 
-    def _with_former(self, kind: str) -> Iterator[tuple[Ref, Any]]:
-        """Read the records of a kind that had other ids, and only those."""
+    def _with_former(self, kind: str) -> Iterator[tuple[Ref, tuple[str, ...]]]:
+        """List the records of a kind with the ids that they had; only a file that names some is parsed."""
         for name, path in self._files().get(kind, {}).items():
+            ref = Ref(kind, name)
+            known = self.rows.former_ids(ref) if kind == "session" else None
+            if known is not None:
+                yield ref, known
+                continue
             with contextlib.suppress(NotRead, UnicodeDecodeError):
                 content = read_file(self.tree, path, LARGEST)
                 data = loads(content.decode("utf-8-sig")) if NAMES_FORMER.search(content) else None
                 if isinstance(data, dict):
-                    yield Ref(kind, name), data
+                    yield ref, former_ids(data)
 
     def _held(self, ref: Ref) -> Mapping[str, Any] | None:
         """Return the data of a record that is in memory; None where it would have to be read."""

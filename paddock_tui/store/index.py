@@ -16,6 +16,7 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.records.former_ids import former_ids
 from paddock_tui.records.ridden import was_ridden
 from paddock_tui.store import system_calls
 from paddock_tui.store.guarded import NotRead, read_at
@@ -32,12 +33,15 @@ _LARGEST = 4_000_000
 _FEWEST = 20
 """Rows that are worth writing a year anew for."""
 
-_VERSION = 2
+_VERSION = 3
 
 
 @attrs.frozen
 class SessionRow:
-    """What a session says in short. Names are empty where they are not written or are no text."""
+    """What a session says in short. Names are empty where they are not written or are no text.
+
+    `was` holds the ids that the session had before.
+    """
 
     date: dt.date
     number: int
@@ -47,6 +51,7 @@ class SessionRow:
     rider: str = ""
     tyres: str = ""
     day: str = ""
+    was: tuple[str, ...] = ()
 
 
 def row_of(data: Mapping[str, Any]) -> SessionRow | None:
@@ -65,6 +70,7 @@ def row_of(data: Mapping[str, Any]) -> SessionRow | None:
             parked="parked" in data, laps=bool(data.get("laps")), went_out="went_out" in data, hot=hot_read
         ),
         *(name if isinstance(name, str) else "" for name in names),
+        was=former_ids(data),
     )
 
 
@@ -121,7 +127,7 @@ def _as_text(rows: Mapping[str, tuple[Stamp, SessionRow]]) -> bytes:
 
 def _plain(row: SessionRow) -> tuple[Any, ...]:
     date, start = row.date.isoformat(), row.start.isoformat()
-    return date, row.number, start, row.ridden, row.bike, row.rider, row.tyres, row.day
+    return date, row.number, start, row.ridden, row.bike, row.rider, row.tyres, row.day, *row.was
 
 
 def _read(folder: Path, name: str) -> dict[str, tuple[Stamp, SessionRow]]:
@@ -155,11 +161,12 @@ def _stamp(numbers: list[Any]) -> Stamp:
 
 def _row(fields: list[Any]) -> SessionRow:
     date, number, start, ridden, *names = fields
-    if type(number) is not int or type(ridden) is not bool or len(names) != 4:
+    if type(number) is not int or type(ridden) is not bool or len(names) < 4:
         raise TypeError
     if not all(type(one) is str for one in names):
         raise TypeError
-    return SessionRow(dt.date.fromisoformat(date), number, dt.time.fromisoformat(start), ridden, *names)
+    day, at = dt.date.fromisoformat(date), dt.time.fromisoformat(start)
+    return SessionRow(day, number, at, ridden, *names[:4], was=tuple(names[4:]))
 
 
 def _replace(folder: Path, name: str, data: bytes) -> None:

@@ -51,6 +51,15 @@ class SessionRows:
         self._rows[ref] = found
         return found
 
+    def former_ids(self, ref: Ref) -> tuple[str, ...] | None:
+        """Return the ids that a session had before; None where its file would have to be read for it."""
+        row = self._rows.get(ref) if ref not in self._doubted else None
+        if row is None:
+            index = self._opened()
+            stamp = self._stamp_of(ref) if index is not None else None
+            row = index.row(ref.id, stamp) if index is not None and stamp is not None else None
+        return row.was if row is not None else None
+
     def forget(self, ref: Ref) -> None:
         """Look at a session anew when it is next asked for."""
         self._doubted.add(ref)

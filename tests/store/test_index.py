@@ -81,6 +81,27 @@ def test_a_second_run_parses_no_session_that_is_as_it_was(root: Path, parsed: li
     assert parsed == ["sessions/2025/2025-05-07-1-plain.toml"]
 
 
+def test_the_ids_that_sessions_had_are_known_without_reading_them(
+    root: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A new session's name is looked up among them each time that one is made."""
+    path = root / "sessions/2025/2025-05-07-1-plain.toml"
+    path.write_text('was = ["the-wet-one"]\n' + session(date="2025-05-07"))
+    seen(root)
+    rest(indexes())
+    read: list[Path] = []
+    monkeypatch.setattr("paddock_tui.store.garage.read_file", lambda _, path, most: read.append(path) or b"")
+
+    former = GarageFiles(root).former
+    assert former.current(Ref("session", "the-wet-one")) == Ref("session", path.stem)
+    assert former.claims(Ref("session", "the-dry-one")) == []
+    assert read == []
+
+    path.write_text('was = ["the-dry-one"]\n' + session(date="2025-05-07"))
+    GarageFiles(root).former.claims(Ref("session", "the-dry-one"))
+    assert read == [path]
+
+
 def test_a_file_that_changed_just_before_the_index_was_written_is_read(root: Path, parsed: list[str]) -> None:
     seen(root)
     parsed.clear()
