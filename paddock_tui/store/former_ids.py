@@ -19,7 +19,7 @@ NAMES_FORMER = re.compile(rb'^[ \t]*"?was"?[ \t]*=', re.MULTILINE)
 
 
 class FormerIds:
-    """What ids meant before renames. `there` gives the ids of a kind, `had` the records with their former ids.
+    """What ids meant before renames. `there` gives the ids of a kind, `had` its records with former ids.
 
     `had` may leave out what has none. It is asked when a reference is met that names nothing.
     """

@@ -61,7 +61,8 @@ def row_of(data: Mapping[str, Any]) -> SessionRow | None:
         return None
     hot = data.get("pressures", {}).get("hot", {}) if isinstance(data.get("pressures"), dict) else {}
     hot_read = isinstance(hot, dict) and ("front" in hot or "rear" in hot)
-    names = (data.get(key) for key in ("bike", "rider", "tyres", "day"))
+    named = [data.get(key) for key in ("bike", "rider", "tyres", "day")]
+    bike, rider, tyres, day = (name if isinstance(name, str) else "" for name in named)
     return SessionRow(
         date,
         number if isinstance(number, int) else 0,
@@ -69,8 +70,11 @@ def row_of(data: Mapping[str, Any]) -> SessionRow | None:
         was_ridden(
             parked="parked" in data, laps=bool(data.get("laps")), went_out="went_out" in data, hot=hot_read
         ),
-        *(name if isinstance(name, str) else "" for name in names),
-        was=former_ids(data),
+        bike,
+        rider,
+        tyres,
+        day,
+        former_ids(data),
     )
 
 
@@ -160,13 +164,13 @@ def _stamp(numbers: list[Any]) -> Stamp:
 
 
 def _row(fields: list[Any]) -> SessionRow:
-    date, number, start, ridden, *names = fields
-    if type(number) is not int or type(ridden) is not bool or len(names) < 4:
+    date, number, start, ridden, bike, rider, tyres, day, *was = fields
+    if type(number) is not int or type(ridden) is not bool:
         raise TypeError
-    if not all(type(one) is str for one in names):
+    if not all(type(one) is str for one in (bike, rider, tyres, day, *was)):
         raise TypeError
-    day, at = dt.date.fromisoformat(date), dt.time.fromisoformat(start)
-    return SessionRow(day, number, at, ridden, *names[:4], was=tuple(names[4:]))
+    on, at = dt.date.fromisoformat(date), dt.time.fromisoformat(start)
+    return SessionRow(on, number, at, ridden, bike, rider, tyres, day, tuple(was))
 
 
 def _replace(folder: Path, name: str, data: bytes) -> None:

@@ -14,8 +14,10 @@ from hypothesis import strategies as st
 from paddock_tui.desk.lookup import glances
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.guarded import read_file
 from paddock_tui.store.index import cache_folder
 from paddock_tui.store.reading import loads
+from paddock_tui.store.tree import Tree
 from tests.examples import examples
 from tests.small import session, write
 
@@ -90,7 +92,12 @@ def test_the_ids_that_sessions_had_are_known_without_reading_them(
     seen(root)
     rest(indexes())
     read: list[Path] = []
-    monkeypatch.setattr("paddock_tui.store.garage.read_file", lambda _, path, most: read.append(path) or b"")
+
+    def counted(tree: Tree, path: Path, most: int) -> bytes:
+        read.append(path)
+        return read_file(tree, path, most)
+
+    monkeypatch.setattr("paddock_tui.store.garage.read_file", counted)
 
     former = GarageFiles(root).former
     assert former.current(Ref("session", "the-wet-one")) == Ref("session", path.stem)
