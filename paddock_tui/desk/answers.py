@@ -1,7 +1,7 @@
 """What takes a while, worked out in a thread of its own over the garage as it reads at one moment.
 
-An answer stands while the garage is of the generation that it was worked out of: one of an older generation
-is dropped, and never shown. Where nobody listens, as in a command, it is worked out at once.
+An answer stands while the garage is of the generation that it was worked out of, and for the moment that it
+was asked for: any other is never shown. Where nobody listens, as in a command, it is worked out at once.
 """
 
 import threading
@@ -32,14 +32,15 @@ class Reading(NamedTuple):
 
 class _Kept(NamedTuple):
     generation: int
+    at: Hashable
     found: Any
 
 
 class _Running:
     """One piece of work in its thread: what it found, or what it failed with."""
 
-    def __init__(self, files: Snapshot, of: int) -> None:
-        self.files, self.of = files, of
+    def __init__(self, files: Snapshot, at: Hashable) -> None:
+        self.files, self.at = files, at
         self.ended = threading.Event()
         self.looks: LooksAt | None = None
         self.found: Any = None
@@ -57,30 +58,34 @@ class Answers:
         self._running: dict[Hashable, _Running] = {}
         self._landed: deque[tuple[Hashable, _Running]] = deque()
 
-    def of(self, asked: Hashable, of: int, work: "AsideWork[AsideAnswer]") -> "AsideAnswer | Reading":
+    def of(
+        self, asked: Hashable, of: int, work: "AsideWork[AsideAnswer]", at: Hashable = None
+    ) -> "AsideAnswer | Reading":
         """Return the answer to what is asked, or how far the reading of `of` sessions for it is.
 
-        The work is begun where that is not done. It may rest on nothing but what it is given to look at.
+        The work is begun where that is not done. It may rest on nothing but what it is given to look at; `at`
+        is the moment that the answer goes by, where it goes by one.
         """
         self.take_over()
         generation = self._desk.files.generation
-        known = self._standing(asked)
+        known = self._standing(asked, at)
         if known is not None:
             found: AsideAnswer = known.found
             return found
         if self.listener is None:
             found = work(self._desk)
-            self._kept[asked] = _Kept(self._desk.files.generation, found)
+            self._kept[asked] = _Kept(self._desk.files.generation, at, found)
             return found
+        # Work for an earlier moment goes on: what it reads is taken over, and the next begins there.
         running = self._running.get(asked)
         if running is not None and running.files.of_generation != generation:
             running.files.dropped = True
             running = None
         if running is None:
-            running = self._running[asked] = self._begin(asked, of, work)
+            running = self._running[asked] = self._begin(asked, at, work)
             running.ended.wait(AT_ONCE_S)
             self.take_over()
-            known = self._standing(asked)
+            known = self._standing(asked, at)
             if known is not None:
                 again: AsideAnswer = known.found
                 return again
@@ -88,39 +93,40 @@ class Answers:
 
     @property
     def are_awaited(self) -> bool:
-        """Whether some work goes on."""
+        """Whether some work goes on, or ended and is not taken over yet."""
         return bool(self._running)
 
-    def _standing(self, asked: Hashable) -> _Kept | None:
+    def _standing(self, asked: Hashable, at: Hashable) -> _Kept | None:
         known = self._kept.get(asked)
-        return known if known is not None and known.generation == self._desk.files.generation else None
-
-    def wait(self) -> None:
-        """Wait until what runs has ended; safe from any thread."""
-        for running in list(self._running.values()):
-            running.ended.wait(5)
+        stands = known is not None and (known.generation, known.at) == (self._desk.files.generation, at)
+        return known if stands else None
 
     def take_over(self) -> None:
-        """Take over what ended, and what was read for it, where the garage is as it was then."""
+        """Take over what ended, and what was read for it, where the garage is as it was then.
+
+        Raises what the work failed with, unless the garage changed under it.
+        """
         while self._landed:
             asked, running = self._landed.popleft()
             if self._running.get(asked) is not running:
                 continue
             del self._running[asked]
+            if not running.files.agrees_with(self._desk.files):
+                continue
             if running.failed is not None:
                 raise running.failed
-            if running.looks is None or not running.files.agrees_with(self._desk.files):
+            if running.looks is None:
                 continue
-            self._kept[asked] = _Kept(running.files.of_generation, running.found)
+            self._kept[asked] = _Kept(running.files.of_generation, running.at, running.found)
             running.files.give_to(self._desk.files)
             self._desk.histories.take(running.looks.histories, self._desk.files)
 
-    def _begin(self, asked: Hashable, of: int, work: "AsideWork[Any]") -> _Running:
+    def _begin(self, asked: Hashable, at: Hashable, work: "AsideWork[Any]") -> _Running:
         now = self._desk.now()
         files = snapshot(self._desk.files)
         looks = LooksAt(files, lambda: now)
         looks.histories = self._desk.histories.aside()
-        running = _Running(files, of)
+        running = _Running(files, at)
 
         def run() -> None:
             try:

@@ -23,9 +23,9 @@ Timing = Callable[[float, Callable[[], None]], object]
 class DeskFollower:
     """Follows the garage: what becomes of own steps, and what others change."""
 
-    def __init__(self, host: Host, every: Timing) -> None:
-        """Follow for a screen, whose timers act `every` so many seconds."""
-        self._host, self._every = host, every
+    def __init__(self, host: Host, every: Timing, later: Callable[[Callable[[], object]], object]) -> None:
+        """Follow for a screen: its timers act `every` so many seconds, its loop does something `later`."""
+        self._host, self._every, self._later = host, every, later
         self._loop: asyncio.AbstractEventLoop | None = None
         self._marking = False
         self._git: GitMovement | None = None
@@ -45,10 +45,13 @@ class DeskFollower:
             self._host.desk.on_change.remove(self._told)
 
     def soon(self, call: Callable[[], object]) -> None:
-        """Have the loop do something, from another thread. Raises RuntimeError where there is no loop."""
+        """Have the screen do something, from another thread; what fails there fails as for a key.
+
+        Raises RuntimeError where there is no loop.
+        """
         if self._loop is None:
             raise RuntimeError
-        self._loop.call_soon_threadsafe(call)
+        self._loop.call_soon_threadsafe(self._later, call)
 
     def aside(self, work: Callable[[], object], then: Callable[[], None]) -> None:
         """Do what takes a while in a thread of its own, and then something in the one that draws."""
@@ -77,7 +80,12 @@ class DeskFollower:
     def _answered(self) -> None:
         """Hear that an answer was found, in the thread that found it."""
         with contextlib.suppress(RuntimeError):
-            self.soon(self._host.draw)
+            self.soon(self._found)
+
+    def _found(self) -> None:
+        """Take over what was found, whichever page shows by now: nothing is awaited for it any more."""
+        self._host.desk.answers.take_over()
+        self._host.draw()
 
     def _landed(self, told: DeskChange) -> None:
         self._host.desk.take_over()

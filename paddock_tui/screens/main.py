@@ -57,7 +57,7 @@ class MainScreen(QuietScreen[None]):
         self.place = place or Place()
         self.state = RunState()
         self.question_line = QuestionLine(self.board)
-        self.follower = DeskFollower(self, self.set_interval)
+        self.follower = DeskFollower(self, self.set_interval, self.call_later)
         self._seen: JudgedPage | None = None
         self._done = Step("", ())
         self._back: list[Place] = []

@@ -36,3 +36,9 @@ def refused(desk: Desk, ref: Ref, *pairs: tuple[str, str], units: Units | None =
 
 def names(refs: Sequence[Ref]) -> list[str]:
     return [ref.id for ref in refs]
+
+
+def until_found(desk: Desk) -> None:
+    """Wait until what is worked out aside has ended; in any thread."""
+    for running in list(desk.answers._running.values()):
+        assert running.ended.wait(10)

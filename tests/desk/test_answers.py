@@ -15,6 +15,7 @@ from paddock_tui.desk.sessions.ledger import Ledger, answer, ledger, newest_chan
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles, Loaded
+from tests.desk.opened import until_found
 
 RIDDEN = Ref("session", "2026-06-20-2-magpie")
 
@@ -56,7 +57,7 @@ def test_an_answer_is_found_in_another_thread_and_then_stands(desk: Desk) -> Non
     work = Held()
     assert isinstance(found(desk, work), Reading)
     work.may_go_on.set()
-    desk.answers.wait()
+    until_found(desk)
 
     assert found(desk, work) == found(desk, work) == str(desk.files.data(RIDDEN).get("air"))
     assert len(work.threads) == 1
@@ -70,11 +71,11 @@ def test_an_answer_of_before_an_edit_is_dropped(desk: Desk) -> None:
     desk.do(noted(desk, "17 C"))
     desk.settled()
     work.may_go_on.set()
-    desk.answers.wait()
+    until_found(desk)
 
     said = found(desk, work)
     assert said == "17 C" or isinstance(said, Reading)
-    desk.answers.wait()
+    until_found(desk)
     assert found(desk, work) == "17 C"
 
 
@@ -82,7 +83,7 @@ def test_an_edit_makes_an_answer_stand_no_more(desk: Desk) -> None:
     work = Held()
     work.may_go_on.set()
     found(desk, work)
-    desk.answers.wait()
+    until_found(desk)
     assert not isinstance(found(desk, work), Reading)
     desk.do(noted(desk, "18 C"))
 
@@ -90,7 +91,7 @@ def test_an_edit_makes_an_answer_stand_no_more(desk: Desk) -> None:
     assert said == "18 C" or isinstance(said, Reading)
     desk.settled()
     found(desk, work)
-    desk.answers.wait()
+    until_found(desk)
     assert found(desk, work) == "18 C"
 
 
@@ -106,9 +107,9 @@ def test_what_others_changed_between_two_reads_drops_an_answer(desk: Desk) -> No
     path.write_text(changed, encoding="utf-8")
     now = str(desk.files.data(RIDDEN).get("air"))
     work.may_go_on.set()
-    desk.answers.wait()
+    until_found(desk)
     found(desk, work)
-    desk.answers.wait()
+    until_found(desk)
 
     assert found(desk, work) == now == "19 C"
 
@@ -126,7 +127,7 @@ def test_the_ledger_is_read_aside_and_what_was_read_is_kept(
     monkeypatch.setattr(GarageFiles, "_structure", counted)
     monkeypatch.setattr("paddock_tui.desk.answers.AT_ONCE_S", 0.0)
     answer(desk)
-    desk.answers.wait()
+    until_found(desk)
     got = answer(desk)
     count = len(read)
 
@@ -158,4 +159,47 @@ def test_work_that_fails_is_heard_of(desk: Desk) -> None:
 def _twice(desk: Desk, work: Callable[[LooksAt], str]) -> None:
     for _ in range(2):
         desk.answers.of("fails", 1, work)
-        desk.answers.wait()
+        until_found(desk)
+
+
+def test_a_failure_over_files_that_changed_meanwhile_is_not_heard_of(desk: Desk) -> None:
+    may_go_on = threading.Event()
+
+    def fails(looks: LooksAt) -> str:
+        may_go_on.wait(10)
+        raise ValueError(looks.root.name)
+
+    desk.answers.of("fails", 1, fails)
+    desk.do(noted(desk, "17 C"))
+    desk.settled()
+    may_go_on.set()
+    until_found(desk)
+    desk.answers.take_over()
+
+    assert not desk.answers.are_awaited
+
+
+def test_an_answer_stands_for_the_moment_that_it_was_asked_for(desk: Desk) -> None:
+    """What still reads for the moment before goes on, and the next begins with what it read."""
+    threads: list[int] = []
+    may_go_on = threading.Event()
+
+    def work(looks: LooksAt) -> int:
+        threads.append(threading.get_ident())
+        may_go_on.wait(10)
+        looks.files.read(RIDDEN)
+        return len(threads)
+
+    assert isinstance(desk.answers.of("minute", 1, work, at=1), Reading)
+    assert isinstance(desk.answers.of("minute", 1, work, at=2), Reading)
+    assert len(threads) == 1
+    may_go_on.set()
+    until_found(desk)
+    desk.answers.take_over()
+    assert RIDDEN in desk.files._loaded
+
+    for at, found in ((2, 2), (2, 2), (3, 3)):
+        desk.answers.of("minute", 1, work, at=at)
+        until_found(desk)
+        assert desk.answers.of("minute", 1, work, at=at) == found
+    assert len(desk.answers._kept) == 1

@@ -10,6 +10,7 @@ from textual.pilot import Pilot
 
 from paddock_tui.app import PaddockApp
 from paddock_tui.desk import Desk
+from tests.desk.opened import until_found
 from tests.screens.typing import HAND_S, type_by_hand, type_keys
 
 BEFORE = dt.datetime(2026, 6, 20, 12, 55)
@@ -48,7 +49,7 @@ class Rider:
         """Wait for the writer, and for what is worked out aside, without holding up the app."""
         await asyncio.to_thread(self.desk.wait)
         while self.pilot is not None and self.desk.answers.are_awaited:
-            await asyncio.to_thread(self.desk.answers.wait)
+            await asyncio.to_thread(until_found, self.desk)
             await self.pilot.pause()
 
     async def chooses(self, action: str) -> None:

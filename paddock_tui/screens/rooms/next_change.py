@@ -50,8 +50,9 @@ def _answer_about(desk: Desk, ridden: Ref) -> Advised | Reading:
     It is asked for anew each minute, since what is open and what is due go by the clock.
     """
     sessions = of_bike(desk.files, bike_at(desk, ridden))
-    asked = ("next change", ridden, desk.now().replace(second=0, microsecond=0))
-    return desk.answers.of(asked, len(sessions), lambda looks: next_change(looks.about(ridden)))
+    minute = desk.now().replace(second=0, microsecond=0)
+    asked = ("next change", ridden)
+    return desk.answers.of(asked, len(sessions), lambda looks: next_change(looks.about(ridden)), minute)
 
 
 def _coming(desk: Desk, ridden: Ref) -> Coming | None:
