@@ -10,7 +10,7 @@ import inspect
 from types import CodeType, FunctionType
 from typing import Any
 
-from attr import _make
+import attr
 
 _KNOWN = ("_script_snippets", "_cls_dict", "_cls")
 """What a builder of attrs holds, as it is known here."""
@@ -18,11 +18,23 @@ _KNOWN = ("_script_snippets", "_cls_dict", "_cls")
 
 def begin() -> bool:
     """Have classes that are made from now on compile their methods late; whether attrs is as it is known."""
-    builder: Any = _make._ClassBuilder
+    builder: Any = getattr(getattr(attr, "_make", None), "_ClassBuilder", None)
     if not is_known(builder):
         return False
-    builder._eval_snippets = _attach_stubs
+    own, builder._eval_snippets = builder._eval_snippets, _attach_stubs
+    if not _works():
+        builder._eval_snippets = own
+        return False
     return True
+
+
+def _works() -> bool:
+    """Return whether a class that is made so does what it should: attrs may mean something else by a name."""
+    try:
+        made: Any = attr.make_class("_Tried", ["value"])
+        return bool(made(1) == made(1) != made(2) and made(1).value == 1)
+    except Exception:
+        return False
 
 
 def is_known(builder: Any) -> bool:

@@ -97,6 +97,42 @@ def test_only_the_method_that_is_called_is_compiled_and_once() -> None:
     assert said(_COMPILED).split() == ["0", "1"]
 
 
+_OTHERWISE = """
+import attr
+own = attr._make._ClassBuilder._eval_snippets
+{change}
+from paddock_tui import late_methods
+print(late_methods.begin())
+attr._make._ClassBuilder = builder
+attr._make._ClassBuilder._eval_snippets = own
+print(attr.make_class("Made", ["a"])(1))
+"""
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        "builder = attr._make._ClassBuilder; attr._make.__dict__.pop('_ClassBuilder')",
+        "builder = attr._make._ClassBuilder; builder._eval_snippets = lambda self, more: own(self)",
+    ],
+)
+def test_where_the_builder_of_attrs_is_another_nothing_is_changed(change: str) -> None:
+    assert said(_OTHERWISE.format(change=change)).splitlines() == ["False", "Made(a=1)"]
+
+
+def test_where_what_the_builder_holds_means_something_else_it_is_left_as_it_was() -> None:
+    """The snippets, known by their name, hold what cannot be made late: classes are as attrs makes them."""
+    program = """
+import attr
+from paddock_tui import late_methods
+builder = attr._make._ClassBuilder
+own = builder._eval_snippets
+late_methods._attach_stubs = lambda builder: [None for source, names in builder._script_snippets]
+print(late_methods.begin(), builder._eval_snippets is own, attr.make_class("Made", ["a"])(1))
+"""
+    assert said(program).strip() == "False True Made(a=1)"
+
+
 def test_another_attrs_is_left_as_it_is() -> None:
     assert not is_known(SimpleNamespace(__slots__=("_cls",), _eval_snippets=lambda self: self))
     assert not is_known(SimpleNamespace())
