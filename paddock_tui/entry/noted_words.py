@@ -30,9 +30,9 @@ class _Noted(NamedTuple):
 
 
 _NOTED: Mapping[str, _Noted] = {
-    INCIDENT: _Noted("incidents", INCIDENTS, "such as incident leak coolant", "happened"),
-    FELT: _Noted("symptoms", SYMPTOMS, "such as felt weaves 2", "did", timed=False),
-    WORK: _Noted("work", WORK_DONE, "such as work axle front torqued pumped"),
+    INCIDENT: _Noted("incidents", INCIDENTS, "e.g. incident leak coolant", "happened"),
+    FELT: _Noted("symptoms", SYMPTOMS, "e.g. felt weaves 2", "did", timed=False),
+    WORK: _Noted("work", WORK_DONE, "e.g. work axle front torqued pumped"),
 }
 
 
