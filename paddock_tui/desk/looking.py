@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from paddock_tui.desk.edits.remedies import Preview
     from paddock_tui.desk.histories import Histories
     from paddock_tui.desk.situations import Assembled
+    from paddock_tui.facts import Situation
     from paddock_tui.facts.past import History
     from paddock_tui.rules import Review
 
@@ -58,6 +59,15 @@ class LooksAt:
         from paddock_tui.desk.situations import assemble
 
         return assemble(self.files, ref, self.now(), going_out, self.histories)
+
+    def as_if_made(self, ref: Ref, step: Step) -> "Situation":
+        """Return the situation of a session that a step would make; nothing is changed."""
+        from paddock_tui.desk.situations import assemble
+        from paddock_tui.store.aside import aside
+
+        files = aside(self.files)
+        files.make(step)
+        return assemble(files, ref, self.now(), histories=self.histories.aside()).situation
 
     def about(self, ref: Ref | None, assembled: "Assembled | None" = None) -> "About":
         """Return what advice may look at: a situation, this bike's sessions before it, the rider's units."""

@@ -12,7 +12,7 @@ from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.lookup import of_date
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.desk.sessions.profiles import saving_as
-from paddock_tui.desk.situations import assemble
+from paddock_tui.entry.numbering import next_number
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import ROAD_HOME
@@ -25,7 +25,6 @@ from paddock_tui.records.packing import PACKING, BikeToDo
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.rules import Finding, review
-from paddock_tui.store.aside import aside
 from paddock_tui.store.garage import GarageFiles
 
 TODOS = "todos"
@@ -68,7 +67,7 @@ def day_over(desk: Desk, wanted: Ref | None = None) -> Ref | None:
         return wanted
     today = desk.now().date()
     dates = {
-        date: ref
+        date
         for ref in desk.files.listing("day")
         if type(date := desk.files.data(ref).get("date")) is dt.date and date <= today
     }
@@ -96,9 +95,7 @@ def next_finds(desk: Desk, last: Ref) -> Situation | None:
     subject, step = next_session(desk.files, last, desk.now())
     if isinstance(step, InputError):
         return None
-    files = aside(desk.files)
-    files.make(step)
-    return assemble(files, subject, desk.now(), histories=desk.histories.aside()).situation
+    return desk.as_if_made(subject, step)
 
 
 def road_findings(desk: Desk, last: Ref) -> tuple[Finding, ...]:
@@ -186,12 +183,10 @@ def dated(text: str, otherwise: dt.date | None) -> tuple[str, dt.date | None]:
 
 def noting_todo(files: GarageFiles, bike: Ref, what: str, since: dt.date, by: dt.date | None) -> Step:
     """Make the step that notes what is left to do to a bike, with the day before which it has to be done."""
-    held = files.data(bike).get(TODOS)
-    numbers = [int(one) for one in held if one.isdecimal()] if isinstance(held, Mapping) else []
     entry: dict[str, Value] = {"what": what, "since": since}
     if by is not None:
         entry["by"] = by
-    edit = Edit((TODOS, str(max(numbers, default=0) + 1)), MISSING, entry)
+    edit = Edit((TODOS, str(next_number(files.data(bike), TODOS))), MISSING, entry)
     return Step(f"to do: {what}", (Change(bike, (edit,)),))
 
 
@@ -199,7 +194,7 @@ def noting_missing(files: GarageFiles, day: Ref, text: str) -> Step | str:
     """Make the step that notes what was missing on a day although no packing list asks for it."""
     item = id_of(text)
     if not item:
-        return "what was missing, such as: zip ties"
+        return "what was missing, e.g. zip ties"
     held = files.data(day).get(PACKING)
     if isinstance(held, Mapping) and item in held:
         return f"{item} is noted already: its own row says how it served"

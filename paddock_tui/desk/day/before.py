@@ -10,13 +10,11 @@ from paddock_tui.advice.about import About
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.lookup import of_bike, of_date
 from paddock_tui.desk.sessions.next_session import next_session
-from paddock_tui.desk.situations import assemble
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.aside import aside
 
 WET = ("damp", "wet")
 """Forecasts for which a profile made for that surface is proposed."""
@@ -150,9 +148,7 @@ def _situation(desk: Desk, ref: Ref, made: GoesThere) -> Situation | None:
     if isinstance(step, InputError):
         return None
     desk.history_of(Ref("bike", made.bike))  # so that the page made again finds it collected
-    files = aside(desk.files)
-    files.make(step)
-    return assemble(files, subject, desk.now(), histories=desk.histories.aside()).situation
+    return desk.as_if_made(subject, step)
 
 
 def first_session(desk: Desk, ref: Ref, made: GoesThere) -> tuple[Ref, Step | InputError]:
