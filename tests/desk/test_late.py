@@ -148,3 +148,16 @@ def test_what_is_late_goes_on_after_midnight_and_takes_the_date_along(garage: Pa
 def test_the_next_day_nothing_of_a_day_that_ended_before_midnight_is_shifted(garage: Path) -> None:
     files = at_desk(garage, NOON).files
     assert isinstance(delaying(files, DAY, 15, dt.datetime(2026, 6, 21, 0, 20)), InputError)
+
+
+def test_a_session_that_should_be_out_since_midnight_shifts_too(garage: Path) -> None:
+    """No time is a time that nobody gave: midnight is one that somebody did."""
+    day, now = night(garage), dt.datetime(2026, 6, 20, 23, 30)
+    desk = at_desk(garage, now)
+    for minutes in (20, 15):
+        step = delaying(desk.files, day, minutes, now)
+        assert isinstance(step, Step), step
+        desk.do(step)
+        assert desk.files.data(NEXT)["start"] == dt.time(0, 0 if minutes == 20 else 15)
+        now = dt.datetime(2026, 6, 21, 0, 5)
+    desk.close()

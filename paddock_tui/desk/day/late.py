@@ -36,7 +36,7 @@ def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> St
     if not _goes_on(data.get("date"), slots, now):
         return InputError(f"{day.id} is not today", "the day that runs late", "change its times on its page")
     waiting = tuple(_waiting(files, day, data.get("date"), now))
-    begins = min((at for _, at in waiting if at.time() != dt.time(0, 0)), default=now)
+    begins = min((at for _, at in waiting), default=now)
     begins = min(begins, now)
     by = dt.timedelta(minutes=minutes)
     rest = tuple(slot for slot in slots if slot.at >= begins)
