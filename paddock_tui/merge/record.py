@@ -33,7 +33,7 @@ _FEW = 3
 """So many facts tell that two texts are of one record; a side may change all of fewer."""
 
 _OUTING = ("date", "number", "start", "bike")
-"""What tells one outing from another; a side corrects one of them."""
+"""What tells one outing from another; a side corrects one of them, or shifts it over midnight."""
 
 
 def are_different(base: str, side: str) -> bool:
@@ -45,6 +45,8 @@ def are_different(base: str, side: str) -> bool:
     if not was or not now:
         return False
     moved = [key for key in _OUTING if key in was and key in now and not same(was[key], now[key])]
+    if "day" in was and same(was["day"], now.get("day")) and "date" in moved and "start" in moved:
+        moved.remove("date")
     held = dict(leaves(was))
     kept = [path for path, value in leaves(now) if path in held and same(held[path], value)]
     return len(moved) >= 2 or (len(held) >= _FEW and not kept)
