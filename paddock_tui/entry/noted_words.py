@@ -10,7 +10,7 @@ from paddock_tui.entry.line_state import State
 from paddock_tui.entry.numbering import next_number
 from paddock_tui.records.edits import Value
 from paddock_tui.records.fields_of_record import field_at
-from paddock_tui.records.session_parts import FLUIDS, INCIDENTS, OFFS, SYMPTOMS, WORK_DONE
+from paddock_tui.records.session_parts import FLUIDS, INCIDENTS, LAMPS, OFFS, SYMPTOMS, WORK_DONE
 
 _MOST_WORDS = 6
 """So many words has the longest of the fixed phrases at most."""
@@ -89,7 +89,7 @@ def _asked_of(table: str, what: str) -> Mapping[str, Iterable[str]]:
         return {"where": OFFS}
     if what in ("false neutral", "practice starts", "missed markers"):
         return {"count": tuple(map(str, range(1, 100)))}
-    return {"lamp": ("ABS", "traction", "engine", "oil", "temperature")} if what == "warning lamp" else {}
+    return {"lamp": LAMPS} if what == "warning lamp" else {}
 
 
 def _phrase(state: State, words: Iterable[str]) -> tuple[str, int] | None:

@@ -128,6 +128,8 @@ CAUSES = (
 )
 """What a rider may name as the reason of what the bike did, so that it is no matter of the bike."""
 
+LAMPS = ("ABS", "traction", "engine", "oil", "temperature", "other")
+
 OFFS = ("kerb", "tarmac", "gravel", "grass", "barrier")
 """Where a bike left the track for."""
 
@@ -312,7 +314,7 @@ class Incident:
         c.FLAG, "concussion suspected", "headache, confusion, sickness, memory: blank counts as suspected"
     )
     lamp: str | None = one(
-        Word("ABS", "traction", "engine", "oil", "temperature", "other"),
+        Word(*LAMPS),
         "warning light",
         "which warning light was lit",
     )

@@ -24,6 +24,15 @@ SETS: list[tuple[str, dict[str, Any]]] = [
         },
     ),
     (
+        "incident warning lamp other",
+        {
+            "incidents.1.what": "warning lamp",
+            "incidents.1.lamp": "other",
+            "incidents.1.at": dt.time(13, 45),
+            "happened": "noted",
+        },
+    ),
+    (
         "incident off the track gravel incident false neutral 3",
         {
             "incidents.1.what": "off the track",
