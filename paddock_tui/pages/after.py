@@ -21,13 +21,13 @@ from paddock_tui.desk.day.after import (
     road_findings,
     who_rode,
 )
-from paddock_tui.desk.day.minute import Minute
 from paddock_tui.desk.day.packing import to_pack
 from paddock_tui.facts.checklists import OPEN, TO_FIX
 from paddock_tui.facts.situation import Situation
 from paddock_tui.matters import Matter
 from paddock_tui.pages.after_counters import counter_rows
 from paddock_tui.pages.dates import short_date
+from paddock_tui.pages.day_memory import DayMemory
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.todos import add_row, to_fix_rows, todo_rows
 from paddock_tui.pages.values import field_row
@@ -51,20 +51,12 @@ MATTER = "matter "
 """Begins the key of a row that may be noted as something to do."""
 
 
-@attrs.define
-class AfterMemory:
-    """The page of a day, kept for its minute and until a record is touched."""
+class AfterMemory(DayMemory):
+    """The page of this kind that was made last."""
 
-    _minute: Minute = attrs.field(factory=Minute)
-    _of: Ref | None = None
-    _page: Page | None = None
-
-    def page(self, desk: Desk, wanted: Ref | None) -> Page:
-        """Return the page of a day, made anew only where something may read otherwise."""
-        if self._minute.is_over(desk) or self._page is None or self._of != wanted:
-            self._page, self._of = after_page(desk, wanted), wanted
-            self._minute.read(desk)
-        return self._page
+    def made(self, desk: Desk, wanted: Ref | None) -> Page:
+        """Make the page."""
+        return after_page(desk, wanted)
 
 
 def after_page(desk: Desk, wanted: Ref | None = None) -> Page:

@@ -6,8 +6,6 @@ Of what is open about a person it says whose it is and how severe: the page is p
 import datetime as dt
 from collections.abc import Iterable, Iterator
 
-import attrs
-
 from paddock_tui.advice.about import ENDS, About
 from paddock_tui.advice.before_day import (
     DayExpected,
@@ -27,12 +25,12 @@ from paddock_tui.advice.ridden_so_far import count_words
 from paddock_tui.advice.tyre_life import tyre_life
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.before import GoesThere, day_to_come, who_goes, written_down
-from paddock_tui.desk.day.minute import Minute
 from paddock_tui.desk.emergency import emergency_standing
 from paddock_tui.desk.sessions.last_time import last_time
 from paddock_tui.matters import Matter
 from paddock_tui.pages.before_last import last_time_rows, not_known, shown, sprockets_of, text_row
 from paddock_tui.pages.dates import short_date
+from paddock_tui.pages.day_memory import DayMemory
 from paddock_tui.pages.packing import packing_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.todos import to_fix_rows, todo_rows
@@ -54,20 +52,12 @@ _BROUGHT = {"dry": ("dry",), "damp": ("wet", "dry"), "wet": ("wet",)}
 _SEVERE: dict[DueBefore, str] = {"over": "serious", "in the day": "caution", "not known": "", "later": ""}
 
 
-@attrs.define
-class BeforeMemory:
-    """The page of a day, kept for its minute and until a record is touched."""
+class BeforeMemory(DayMemory):
+    """The page of this kind that was made last."""
 
-    _minute: Minute = attrs.field(factory=Minute)
-    _of: Ref | None = None
-    _page: Page | None = None
-
-    def page(self, desk: Desk, wanted: Ref | None) -> Page:
-        """Return the page of a day, made anew only where something may read otherwise."""
-        if self._minute.is_over(desk) or self._page is None or self._of != wanted:
-            self._page, self._of = before_page(desk, wanted), wanted
-            self._minute.read(desk)
-        return self._page
+    def made(self, desk: Desk, wanted: Ref | None) -> Page:
+        """Make the page."""
+        return before_page(desk, wanted)
 
 
 def before_page(desk: Desk, wanted: Ref | None = None) -> Page:

@@ -6,7 +6,7 @@ from pathlib import Path
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.after import day_over, done_todo, noting_todo
 from paddock_tui.desk.day.packing import served
-from paddock_tui.pages.after import after_page
+from paddock_tui.pages.after import AfterMemory, after_page
 from paddock_tui.pages.before import before_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Row
@@ -194,3 +194,18 @@ async def test_n_asks_what_is_to_be_done_and_by_when(garage: Path) -> None:
         assert '[packing.zip-ties]\nwas = "missing"' in (garage / f"days/{JUNE.id}.toml").read_text("utf-8")
         await rider.types("u u")
     assert snapshot(garage) == whole
+
+
+def test_what_comes_from_another_laptop_stands_on_the_page_at_once(garage: Path) -> None:
+    """A rider's last outing comes as a new file within the minute in which the page was made."""
+    desk, memory = at(garage), AfterMemory()
+    before = [one.title for one in memory.page(desk, JUNE).sections]
+    assert memory.page(desk, JUNE) is memory.page(desk, JUNE)
+    folder = garage / "sessions/2026"
+    text = (folder / "2026-06-20-2-magpie.toml").read_text(encoding="utf-8")
+    other = text.replace('rider = "ines"', 'rider = "tobin"').replace("number = 2", "number = 3")
+    (folder / "2026-06-20-3-magpie.toml").write_text(other, encoding="utf-8")
+    desk.poll()
+
+    after = [one.title for one in memory.page(desk, JUNE).sections]
+    assert {one for one in after if one not in before} >= {"tobin on magpie: learnt"}

@@ -51,7 +51,7 @@ class BoardEntry:
 
 @attrs.define
 class BoardMemory:
-    """The reviews of a board, each kept for its minute and until a record is touched."""
+    """The reviews of a board, each kept for its minute and until the garage changes."""
 
     _minute: Minute = attrs.field(factory=Minute)
     _kept: dict[Ref, Judged] = attrs.field(factory=dict)
@@ -59,7 +59,7 @@ class BoardMemory:
     """How many sessions were judged in this run."""
 
     def begin(self, desk: Desk) -> None:
-        """Forget what was judged where a record was touched since, or in another minute."""
+        """Forget what was judged where the garage changed since, or in another minute."""
         if self._minute.is_over(desk):
             self._kept.clear()
 
@@ -69,10 +69,6 @@ class BoardMemory:
             self._kept[session] = _judged(desk.assembled(session).situation)
             self.judged += 1
         return self._kept[session]
-
-    def end(self, desk: Desk) -> None:
-        """Note that what was read for the board until now is in what was judged."""
-        self._minute.read(desk)
 
 
 def board_date(desk: Desk, day: Ref | None = None) -> dt.date:
@@ -108,7 +104,6 @@ def board_of(desk: Desk, date: dt.date, memory: BoardMemory) -> tuple[BoardEntry
         sessions.setdefault((str(data.get("rider", "")), str(data.get("bike", ""))), []).append(ref)
     for (rider, bike), refs in sessions.items():
         found[rider, bike] = _entry(desk, date, rider, bike, refs, memory)
-    memory.end(desk)
     return tuple(sorted(found.values(), key=_clock))
 
 

@@ -1,4 +1,4 @@
-"""Whether what was made of a garage stands: for its minute, and until a record reads otherwise."""
+"""Whether what was made of a garage stands: for its minute, and until something changes."""
 
 import datetime as dt
 
@@ -9,19 +9,12 @@ from paddock_tui.desk.desk import Desk
 
 @attrs.define
 class Minute:
-    """The minute in which something was made, and how far the records were touched by then."""
+    """The minute in which something was made, and the garage's generation by then."""
 
-    _place: int = 0
-    _minute: dt.datetime | None = None
+    _of: tuple[dt.datetime, int] | None = None
 
     def is_over(self, desk: Desk) -> bool:
-        """Return whether another minute began, or a record was touched, since the last time; asked once."""
-        minute = desk.now().replace(second=0, microsecond=0)
-        self._place, touched = desk.files.touched_since(self._place)
-        over = bool(touched) or minute != self._minute
-        self._minute = minute
+        """Return whether another minute began, or the garage changed, since the last time; asked once."""
+        of = (desk.now().replace(second=0, microsecond=0), desk.files.generation)
+        over, self._of = of != self._of, of
         return over
-
-    def read(self, desk: Desk) -> None:
-        """Take what was read meanwhile for known: reading touches what it reads for the first time."""
-        self._place, _ = desk.files.touched_since(self._place)
