@@ -44,11 +44,13 @@ def new(folder: str) -> int:
             raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
         for kind, inside in FOLDERS.items():
             (root / inside).mkdir(parents=True)
-            replace_durably(tree, root / inside / f"{kind}.toml.example", _with_schema(kind), create=True)
+            text = with_schema(kind, template(kind))
+            replace_durably(tree, root / inside / f"{kind}.toml.example", text, create=True)
         (root / SCHEMAS).mkdir()
         for kind in KINDS:
             replace_durably(tree, root / SCHEMAS / f"{kind}.json", schema_text(kind) + "\n", create=True)
         for file, text in checklists():
+            text = with_schema("checklist", text)
             replace_durably(tree, root / FOLDERS["checklist"] / file, text, create=True)
         replace_durably(tree, root / "garage.toml", GARAGE_TEXT, create=True)
     except OSError as error:
@@ -63,6 +65,6 @@ def new(folder: str) -> int:
     return OK
 
 
-def _with_schema(kind: str) -> str:
-    """Write a template under the line by which editors find the form of its kind."""
-    return f"#:schema {_UP.get(kind, '..')}/{SCHEMAS}/{kind}.json\n{template(kind)}"
+def with_schema(kind: str, text: str) -> str:
+    """Put the line before a record's text by which editors find the form of its kind."""
+    return f"#:schema {_UP.get(kind, '..')}/{SCHEMAS}/{kind}.json\n{text}"

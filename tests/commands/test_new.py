@@ -40,7 +40,8 @@ def test_a_new_garage_holds_templates_and_the_sample_s_checklists(run: Runner, t
     sample = Path(__file__).parents[2] / "sample_garage" / "checklists"
     for name, text in checklists():
         assert (sample / name).read_text(encoding="utf-8") == text
-        assert (tmp_path / "deep/garage/checklists" / name).read_text(encoding="utf-8") == text
+        written = (tmp_path / "deep/garage/checklists" / name).read_text(encoding="utf-8")
+        assert written == f"#:schema ../schemas/checklist.json\n{text}"
     assert all(len(line) <= 80 or str(tmp_path) in line for line in ran.out.splitlines())
 
 

@@ -159,3 +159,26 @@ def test_every_colour_is_black_on_white_or_a_light_ground() -> None:
         assert set(re.findall(r"(?<![-\w])color: ([^;}]+)", text)) <= {"#000", "#fff"}
     ground = ((0xDD / 255 + 0.055) / 1.055) ** 2.4
     assert (ground + 0.05) / 0.05 > 7
+
+
+def test_a_profile_that_the_bike_cannot_take_says_so(garage: Path) -> None:
+    ref = Ref("profile", "magpie-ines-dry")
+    file = garage / "profiles/magpie-ines-dry.toml"
+    text = file.read_text(encoding="utf-8")
+    file.write_text(re.sub(r"^traction = .*", "traction = 40", text, flags=re.MULTILINE), encoding="utf-8")
+    made = card(garage, ref)
+    assert made.verdict == "HOLD"
+    assert any("40" in one for one in made.findings)
+
+
+def test_no_electronics_and_electronics_that_nobody_wrote_down_are_two_things() -> None:
+    none = "\n".join(card_lines(card(SAMPLE, Ref("session", "2026-04-18-3-badger"))))
+    unknown = "\n".join(card_lines(card(SAMPLE, Ref("session", "2025-06-14-2-shrew"))))
+    assert "-- electronics: none on this bike --" in none
+    assert "not known: what electronics this bike has" in unknown
+
+
+def test_what_else_is_chosen_for_an_outing_stands_on_its_card() -> None:
+    text = " ".join("\n".join(card_lines(card(SAMPLE))).split())
+    for said in ("tyres magpie-trackday-2", "tyre warmers none", "fuel added 4.5 L", "surface wet"):
+        assert said in text or said.replace(" L", " l") in text

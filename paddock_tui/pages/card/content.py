@@ -26,18 +26,35 @@ from paddock_tui.pages.session_pictures import pressure_picture
 from paddock_tui.pages.setup import setup_sections
 from paddock_tui.pages.setup_picture import with_comparisons
 from paddock_tui.records.differences import differences
+from paddock_tui.records.fields import specs
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
 from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD
 from paddock_tui.rules import CAUTION, Finding, review
 from paddock_tui.rules.personal import personal_matter
+from paddock_tui.rules.verdict import verdict_word
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 from paddock_tui.trade.stint import Stint
 
+_OF_THE_OUTING = (
+    "kind",
+    "surface",
+    "tyres",
+    "warmers",
+    "fuel_in_tank",
+    "fuel_added",
+    "planned_laps",
+    "planned_time",
+)
+"""What a session adds to its set-up that hands see to before it."""
+
 MOST_FINDINGS = 6
 """How many findings a card has room for; the rest are counted."""
+
+ELECTRONICS = "electronics"
+"""The title of the block of aids: it stands on every card, were it to say that there are none."""
 
 _PLAIN = frozenset({"mode", "damping", "preset"})
 
@@ -96,24 +113,36 @@ def card_of(desk: Desk, ref: Ref) -> Card | None:
     was = _was(base_setup, record.setup)
     sections = _set_up(desk, ref, loaded, record) if bike is not None else ()
     blocks = [
-        Block(printable(one.title), tuple(_lines(one.rows, was)), _unknown(one.rows), _legend(one))
+        Block(
+            printable(": ".join(filter(None, (one.title, one.note)))),
+            tuple(_lines(one.rows, was)),
+            _unknown(one.rows),
+            _legend(one),
+        )
         for one in sections
     ]
+    if (
+        bike is not None
+        and bike.electronics is None
+        and not any(one.title == ELECTRONICS for one in sections)
+    ):
+        blocks.insert(0, Block(ELECTRONICS, (), ("what electronics this bike has",)))
     session = record if isinstance(record, Session) else None
     laps = Stint(())
     pressures = None
     if session is not None:
         blocks.append(Block("pressures, gauge, and sag", tuple(_measured(situation.facts(), situation))))
+        blocks.append(Block("for this outing", tuple(_outing(session))))
         laps = Stint(()) if forbidden(desk.files, loaded.data) else stint_of(session)
         pressures = pressure_picture(session, situation.tyres, situation.limits[OFF_TARGET_CAUTION])
-    verdict, findings = _judged(situation) if session is not None else ("", ())
+    verdict, findings = _judged(situation)
     return Card(
         heading_of(desk, ref),
         _as_of(desk.now()),
         verdict,
         findings,
         base,
-        tuple(one for one in blocks if one.lines or one.unknown),
+        tuple(one for one in blocks if one.lines or one.unknown or one.title.startswith(ELECTRONICS)),
         laps_chart(laps),
         usual_words(laps),
         pressures,
@@ -180,16 +209,20 @@ def _as_of(now: dt.datetime) -> str:
 
 
 def _judged(situation: Situation) -> tuple[str, tuple[str, ...]]:
-    """Return HOLD or CARE with what it rests on; health and incidents are named by their severity alone."""
+    """Return HOLD or CARE with what it rests on; health and incidents are named by their severity alone.
+
+    A profile is judged by what can be said of a set-up without an outing.
+    """
     found = review(situation)
-    if found.verdict not in (HOLD_WORD, CARE_WORD):
+    word = verdict_word([one.severity for one in found.findings if one.about == "danger"], 0)
+    if word not in (HOLD_WORD, CARE_WORD):
         return "", ()
     dangers = [one for one in found.findings if one.about == "danger" and one.severity >= CAUTION]
     said = list(dict.fromkeys(_finding(one) for one in dangers))
     if len(said) > MOST_FINDINGS:
         rest = len(said) - MOST_FINDINGS + 1
         said = [*said[: MOST_FINDINGS - 1], f"and {rest} more: see the review"]
-    return found.verdict, tuple(said)
+    return word, tuple(said)
 
 
 def _finding(one: Finding) -> str:
@@ -257,3 +290,13 @@ def _measured(facts: Facts, situation: Situation) -> Iterator[CardLine]:
         sag = _known(facts, "rider_sag", end)
         if sag is not None:
             yield CardLine(f"{end} rider sag", str(sag).removeprefix(f"{end} rider sag "))
+
+
+def _outing(session: Session) -> Iterator[CardLine]:
+    """Return what else is chosen for an outing; what nobody wrote down is left for a hand to write in."""
+    for key in _OF_THE_OUTING:
+        spec = specs(Session)[key][1]
+        value = getattr(session, key)
+        if value is not None:
+            shown = spec.shape.show(value) if spec.shape is not None else str(value)
+            yield CardLine(spec.label, printable(shown))

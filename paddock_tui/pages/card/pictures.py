@@ -32,12 +32,12 @@ def bar_svg(bar: Bar) -> str:
     else:
         said.insert(1, f"now {round(100 * min(max(bar.at, 0.0), 1.0))} %")
     for place, sign in marked([] if bar.fixed else bar.marks, 0.0, 1.0, _PLACES):
-        parts.append(_letter(_along(place / (_PLACES - 1)), 11.4, sign, 5.5))
+        parts.append(_letter(_along(place / (_PLACES - 1)), 13.2, sign, 6.8))
     if bar.at is not None:
         at = _along(bar.at)
         shape = f"M{at - 2:g} 2h4v1h-4zm0 2h4v1h-4z" if bar.fixed else f"M{at - 2:g} .5h4v6h-4z"
         parts.append(f'<path d="{shape}" fill="#000"/>')
-    return _svg("0 0 100 12", "; ".join(filter(None, said)), "".join(parts))
+    return _svg("0 0 100 14", "; ".join(filter(None, said)), "".join(parts))
 
 
 def _open(bar: Bar) -> Iterator[str]:

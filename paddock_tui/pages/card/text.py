@@ -11,7 +11,7 @@ from paddock_tui.text import fold, width
 NOTES = 4
 """Empty lines at the end, for notes by hand."""
 
-_LABEL, _VALUE, _BAR = 23, 25, 20
+_LABEL, _VALUE, _BAR = 26, 22, 20
 _NARROW = 60
 """Below this many columns a bar has a line of its own."""
 
