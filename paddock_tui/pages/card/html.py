@@ -36,8 +36,9 @@ figcaption, .base, .caution { font-size: .9em; margin: .6mm 0; }
 .notes { border: .3mm solid #000; height: 16mm; margin: 1mm 0; padding: .5mm 1mm; }
 @page { margin: 6mm; }
 @media print {
-  /* Of the width of the paper, so that any paper takes it on one side; what is left goes to pictures and notes. */
-  body { padding: 0; max-width: none; font-size: SIZEvw; height: 99vh; display: flex; flex-direction: column; }
+  /* Of the width of the paper, so that any paper takes it on one side; what is left goes to pictures. */
+  body { padding: 0; max-width: none; font-size: SIZEvw; height: 99vh; }
+  body { display: flex; flex-direction: column; }
   .pictures { flex: 3 1 12vw; min-height: 12vw; max-height: 26vw; }
   .pictures figure { display: flex; flex-direction: column; min-height: 0; }
   .pictures svg { flex: 1 1 0; min-height: 0; }
