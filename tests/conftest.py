@@ -12,6 +12,9 @@ from hypothesis import settings
 
 # Set on import: before a test module reads clock, locale or terminal, and for processes that tests start.
 os.environ.update(TZ="UTC", LANG="C.UTF-8", LC_ALL="C.UTF-8", COLUMNS="80", LINES="24", TERM="xterm-256color")
+# Garages of tests stand in memory where the machine has it: a run makes tens of thousands of files.
+if Path("/dev/shm").is_dir() and shutil.disk_usage("/dev/shm").free > 2**31:
+    os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", "/dev/shm")
 for _name in ("NO_COLOR", "FORCE_COLOR", "VISUAL", "EDITOR"):
     os.environ.pop(_name, None)
 time.tzset()

@@ -17,6 +17,7 @@ from paddock_tui.pages.layout import WIDE as PANELLED
 from paddock_tui.pages.layout import Laid, View, layout
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref, spell
+from paddock_tui.rules import Review
 from paddock_tui.screens.judged_page import context_of, judged_page
 from paddock_tui.screens.panel import panel_of
 from paddock_tui.screens.place import Place
@@ -127,6 +128,38 @@ def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
 
 def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
     """Lay one look out, with the panel that its room has on a wide screen."""
+    made = made_of(desk, seen)
+    wide, high = size
+    panel = None
+    if wide >= PANELLED and room_of(made.place.room).panel:
+        panel = panel_of(desk, made.page.rows()[made.at], made.review, made.whole)
+    return layout(made.page, View(wide, high, made.at, hints=made.hints, panel=panel))
+
+
+@attrs.frozen
+class Made:
+    """What a look shows at every size: the page with its cursor, and the same page without a fold."""
+
+    place: Place
+    page: Page
+    whole: Page
+    at: int
+    review: Review
+    hints: tuple[str, ...]
+
+
+def made_of(desk: Desk, seen: Seen) -> Made:
+    """Make what a look shows; of a desk on which nothing is edited it is made once."""
+    key = desk, seen
+    if key not in _MADE:
+        _MADE[key] = _made(desk, seen)
+    return _MADE[key]
+
+
+_MADE: dict[tuple[Desk, Seen], Made] = {}
+
+
+def _made(desk: Desk, seen: Seen) -> Made:
     place, context = seen.place, context_at(desk, seen.place, None)
     if place.room == "why":
         row = _row(judged_page(desk, attrs.evolve(place, room="setup"), context).page, seen.at)
@@ -137,16 +170,12 @@ def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
         named = next(row for row in shown.page.rows() if row.identity == first)
         seen = attrs.evolve(seen, at=spell(named.path))
     row = _row(shown.page, seen.at)
-    context = context_at(desk, place, row)
+    context = context_of(desk, _subject_of(desk, place), row, shown.review)
     whole = judged_page(desk, place, context).page
     hidden = hidden_in(whole, row.identity) if seen.at else ()
     page = folded(whole, dict.fromkeys(hidden, True))
     at = 0 if not seen.at else next(n for n, one in enumerate(page.rows()) if one.identity == row.identity)
-    wide, high = size
-    panel = None
-    if wide >= PANELLED and room_of(place.room).panel:
-        panel = panel_of(desk, page.rows()[at], shown.review, whole)
-    return layout(page, View(wide, high, at, hints=hints(ACTIONS, context), panel=panel))
+    return Made(place, page, whole, at, shown.review, hints(ACTIONS, context))
 
 
 def sizes_of(name: str) -> tuple[tuple[int, int], ...]:
@@ -156,8 +185,12 @@ def sizes_of(name: str) -> tuple[tuple[int, int], ...]:
 
 def context_at(desk: Desk, place: Place, row: Row | None) -> ActionContext:
     """Return what the actions know at a place of the sample."""
-    subject = place.subject or desk.session_in_hand()
-    return context_of(desk, attrs.evolve(place, subject=subject), row, desk.review(subject))
+    at = _subject_of(desk, place)
+    return context_of(desk, at, row, desk.review(at.subject))
+
+
+def _subject_of(desk: Desk, place: Place) -> Place:
+    return attrs.evolve(place, subject=place.subject or desk.session_in_hand())
 
 
 def _row(page: Page, at: str) -> Row:
@@ -173,12 +206,8 @@ def sample_desk(root: Path) -> Desk:
     return Desk(root, lambda: NOON)
 
 
-def renewed(root: Path) -> Iterator[tuple[Path, str]]:
-    """Give the file and the text of every look, on a copy of the sample garage."""
-    desk = sample_desk(root)
-    try:
-        for name, seen in LOOKS.items():
-            for wide, high in sizes_of(name):
-                yield FOLDER / f"{name}-{wide}x{high}.txt", drawn(desk, seen, (wide, high))
-    finally:
-        desk.close()
+def renewed(desk: Desk) -> Iterator[tuple[Path, str]]:
+    """Give the file and the text of every look, on a desk of the sample garage."""
+    for name, seen in LOOKS.items():
+        for wide, high in sizes_of(name):
+            yield FOLDER / f"{name}-{wide}x{high}.txt", drawn(desk, seen, (wide, high))

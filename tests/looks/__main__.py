@@ -5,15 +5,16 @@ import sys
 import tempfile
 from pathlib import Path
 
-from tests.looks import FOLDER, renewed
+from tests.looks import FOLDER, renewed, sample_desk
 from tests.looks.pictures import renewed_pictures
 
 SAMPLE = Path(__file__).parent.parent.parent / "sample_garage"
 
 with tempfile.TemporaryDirectory() as folder:
     root = shutil.copytree(SAMPLE, Path(folder) / "garage", ignore=shutil.ignore_patterns(".paddock"))
-    looks = dict(renewed(root))
-    pictures = dict(renewed_pictures(root))
+    desk = sample_desk(root)
+    looks, pictures = dict(renewed(desk)), dict(renewed_pictures(desk))
+    desk.close()
 for old in set(FOLDER.glob("*.txt")) - set(looks):
     old.unlink()
 

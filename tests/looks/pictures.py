@@ -10,7 +10,7 @@ from paddock_tui.pages.layout import Line
 from paddock_tui.text import width
 from paddock_tui.widgets.look import STYLES
 from paddock_tui.widgets.themes import COLOURS, VARIABLES, Colours
-from tests.looks import FOLDER, LOOKS, laid_out, sample_desk
+from tests.looks import FOLDER, LOOKS, laid_out
 
 PICTURES = (
     "setup",
@@ -32,14 +32,10 @@ THEMES = {"out": "day", "record-day": "day"}
 _CELL, _LINE, _EDGE = 8.4, 18, 14
 
 
-def renewed_pictures(root: Path, folder: Path = FOLDER) -> Iterator[tuple[Path, str]]:
-    """Return the file and the text of every picture, on a copy of the sample garage."""
-    desk = sample_desk(root)
-    try:
-        for name in PICTURES:
-            yield folder / f"{name}-80x24.svg", drawn_picture(desk, name)
-    finally:
-        desk.close()
+def renewed_pictures(desk: Desk, folder: Path = FOLDER) -> Iterator[tuple[Path, str]]:
+    """Return the file and the text of every picture, on a desk of the sample garage."""
+    for name in PICTURES:
+        yield folder / f"{name}-80x24.svg", drawn_picture(desk, name)
 
 
 def drawn_picture(desk: Desk, name: str) -> str:

@@ -1,27 +1,35 @@
 """Every page looks as committed; what changed is read in the difference of the texts."""
 
-from pathlib import Path
+from collections.abc import Iterator
+from shutil import copytree
 
 import pytest
 
+from paddock_tui.desk import Desk
 from paddock_tui.pages.folding import folded, opens
 from paddock_tui.screens.folds import lines_of, most_of, open_places
-from paddock_tui.screens.judged_page import judged_page
 from paddock_tui.screens.registry import room_of
-from tests.looks import FOLDER, LOOKS, context_at, drawn, sample_desk, sizes_of
+from tests.looks import FOLDER, LOOKS, drawn, made_of, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
+from tests.sample import SAMPLE
 
 RENEW = "read the difference, then write the looks anew: python -m tests.looks"
 
 
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
+    """A desk of the sample on which nothing is edited: each page is made once for all its sizes."""
+    opened = sample_desk(copytree(SAMPLE, tmp_path_factory.mktemp("looks") / "garage"))
+    yield opened
+    opened.close()
+
+
 @pytest.mark.parametrize("name", LOOKS)
-def test_a_page_looks_as_committed(name: str, garage: Path) -> None:
-    desk = sample_desk(garage)
+def test_a_page_looks_as_committed(name: str, desk: Desk) -> None:
     for wide, high in sizes_of(name):
         file = FOLDER / f"{name}-{wide}x{high}.txt"
         assert file.exists(), RENEW
         assert drawn(desk, LOOKS[name], (wide, high)) == file.read_text(encoding="utf-8"), RENEW
-    desk.close()
 
 
 FOLDING = [
@@ -30,13 +38,10 @@ FOLDING = [
 
 
 @pytest.mark.parametrize("name", FOLDING)
-def test_a_page_opens_on_two_screens_at_most_but_for_what_is_open(name: str, garage: Path) -> None:
-    desk = sample_desk(garage)
-    place = LOOKS[name].place
-    shown = judged_page(desk, place, context_at(desk, place, None))
-    page, is_open = folded(shown.page, {}), opens(open_places(shown.review))
+def test_a_page_opens_on_two_screens_at_most_but_for_what_is_open(name: str, desk: Desk) -> None:
+    shown = made_of(desk, LOOKS[name])
+    page, is_open = folded(shown.whole, {}), opens(open_places(shown.review))
     lines = lines_of(page)
-    desk.close()
 
     waits = [one for one in page.sections if any(is_open(row) for row in one.rows if row.kind != "fold")]
     headings = [one for one in page.sections if len(one.rows) == 1 and one.rows[0].kind == "fold"]
@@ -49,8 +54,8 @@ def test_no_look_is_left_of_a_page_that_is_gone() -> None:
     assert wanted == set(FOLDER.glob("*.txt")), RENEW
 
 
-def test_every_picture_is_of_the_page_as_it_looks(garage: Path) -> None:
-    pictures = dict(renewed_pictures(garage))
+def test_every_picture_is_of_the_page_as_it_looks(desk: Desk) -> None:
+    pictures = dict(renewed_pictures(desk))
 
     assert len(pictures) == 10
     for file, text in pictures.items():

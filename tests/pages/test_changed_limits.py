@@ -1,7 +1,7 @@
 """A limit that its owner changed: the old figure stands nowhere any more, and the new one decides."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
 import pytest
@@ -22,7 +22,7 @@ from paddock_tui.rules import Finding, review
 from tests.every import every
 from tests.rules.cases import CASES
 from tests.rules.limit_rows import ROWS
-from tests.rules.situations import Change, files, put, situation
+from tests.rules.situations import Change, asked, files, put, situation
 
 Story = tuple[tuple[Change, ...], dict[str, Any]]
 
@@ -107,7 +107,8 @@ def with_limit(limit: Limit, value: float, story: Story) -> Situation:
 
 
 def found_by(rule: str, made: Situation) -> list[Finding]:
-    return [one for one in review(made).findings if one.rule == rule]
+    with asked(rule):
+        return [one for one in review(made).findings if one.rule == rule]
 
 
 def figure(limit: Limit, value: float) -> re.Pattern[str]:
@@ -139,10 +140,11 @@ def said(made: Situation) -> Iterator[str]:
         yield from (repr(next_change(about)), repr(wet_package(about)))
 
 
-def quoting(limit: Limit, value: float, made: Situation) -> list[str]:
+def quoting(limit: Limit, value: float, lines: Iterable[str]) -> list[str]:
     """The lines that quote a value of a limit."""
     wanted, other = figure(limit, value), re.compile("|".join(OTHER_THINGS))
-    return [line for line in dict.fromkeys(said(made)) if wanted.search(other.sub("", line))]
+    held = filter(wanted.search, lines)
+    return [line for line in held if wanted.search(other.sub("", line))]
 
 
 def ids(limit: Limit) -> str:
@@ -158,10 +160,11 @@ def test_the_old_figure_stands_nowhere_any_more(limit: Limit) -> None:
             made = with_limit(limit, value, story)
             if not found_by(limit.rule, made):
                 continue
-            left.append(quoting(limit, limit.value, made))
+            lines = list(dict.fromkeys(said(made)))
+            left.append(quoting(limit, limit.value, lines))
             if not left[-1]:
-                if quoting(limit, limit.value, with_limit(limit, limit.value, story)):
-                    assert quoting(limit, value, made)
+                if quoting(limit, limit.value, said(with_limit(limit, limit.value, story))):
+                    assert quoting(limit, value, lines)
                 return
     pytest.fail(f"{limit.value:g} {limit.unit} still stands in {min(left, key=len, default='no story')}")
 
