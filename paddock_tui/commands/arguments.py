@@ -2,6 +2,7 @@
 
 import argparse
 import datetime as dt
+import functools
 import sys
 from typing import Any
 
@@ -16,8 +17,9 @@ class _Parser(argparse.ArgumentParser):
         raise SystemExit(USAGE)
 
 
+@functools.cache
 def parser() -> argparse.ArgumentParser:
-    """Make the parser of the command line."""
+    """Make the parser of the command line, once: it keeps nothing of what it parsed."""
     made = _Parser(
         prog="paddock-tui",
         description="Set up a sport motorcycle for each session, check it, record it and learn from it.",

@@ -1,6 +1,7 @@
 """Whole records: made, copied, renamed with every reference following, retired and brought back."""
 
 import datetime as dt
+import functools
 import tomllib
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -61,11 +62,12 @@ def strings(data: Mapping[str, Any]) -> Iterator[str]:
 
 def naming(root: Path, name: str) -> set[str]:
     """List the files in which a name stands as a whole key or value."""
-    return {
-        str(path.relative_to(root))
-        for path in root.rglob("*.toml")
-        if name in strings(tomllib.loads(path.read_text()))
-    }
+    return {str(path.relative_to(root)) for path in root.rglob("*.toml") if name in said_in(path.read_text())}
+
+
+@functools.cache
+def said_in(text: str) -> frozenset[str]:
+    return frozenset(strings(tomllib.loads(text)))
 
 
 # ---- create and duplicate ------------------------------------------------------------------------------

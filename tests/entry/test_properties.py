@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from hypothesis import example, given, settings
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from paddock_tui.entry import LONGEST, complete, completed, printed, read_line
@@ -14,6 +14,7 @@ from tests.entry import strategies
 from tests.entry.contexts import BADGER, MAGPIE, OTTER, PROFILE, RIDER, context
 from tests.entry.lines_refused import ERRORS
 from tests.entry.lines_that_set import SETS
+from tests.examples import examples
 
 REFS = st.sampled_from([MAGPIE, OTTER, BADGER, PROFILE, RIDER])
 BITS = sorted(
@@ -29,7 +30,7 @@ LINES = st.one_of(
 )
 
 
-@settings(max_examples=200, deadline=None)
+@examples(100)
 @given(text=LINES, ref=REFS)
 @example(text='note "' * 100, ref=MAGPIE)
 @example(text="9" * LONGEST, ref=MAGPIE)
@@ -50,7 +51,7 @@ def test_no_text_crashes_and_every_piece_is_a_value_of_the_record(text: str, ref
     assert all(0 <= start <= end <= len(text) for start, end in spans)
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(text=LINES, ref=REFS)
 def test_a_line_that_is_not_clear_sets_nothing(text: str, ref: Ref) -> None:
     on = context(ref)
@@ -60,7 +61,7 @@ def test_a_line_that_is_not_clear_sets_nothing(text: str, ref: Ref) -> None:
     assert bool(line.edits) == (line.clear and bool(line.pieces))
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(good=st.sampled_from([line for line, _ in SETS if "note " not in line and "aim" not in line]))
 def test_one_unreadable_piece_keeps_all_others_from_being_set(good: str) -> None:
     assert read_line(good, context(MAGPIE)).clear
@@ -69,7 +70,7 @@ def test_one_unreadable_piece_keeps_all_others_from_being_set(good: str) -> None
     assert read_line(f"qqq {good}", context(MAGPIE)).edits == {}
 
 
-@settings(max_examples=20, deadline=None)
+@examples(20)
 @given(text=st.text(min_size=LONGEST + 1, max_size=LONGEST + 200), ref=REFS)
 def test_a_line_that_is_too_long_is_not_read_at_all(text: str, ref: Ref) -> None:
     on = context(ref)
@@ -80,7 +81,7 @@ def test_a_line_that_is_too_long_is_not_read_at_all(text: str, ref: Ref) -> None
     assert complete(text, on) == ()
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(text=LINES, ref=REFS)
 def test_what_any_clear_line_sets_is_printed_so_that_it_reads_back(text: str, ref: Ref) -> None:
     on = context(ref)
@@ -91,7 +92,7 @@ def test_what_any_clear_line_sets_is_printed_so_that_it_reads_back(text: str, re
     assert again.edits == line.edits
 
 
-@settings(max_examples=150, deadline=None)
+@examples(75)
 @given(data=st.data())
 def test_any_edits_are_printed_so_that_they_read_back(data: st.DataObject) -> None:
     on = context(data.draw(st.sampled_from([MAGPIE, OTTER, BADGER])))
@@ -104,7 +105,7 @@ def test_any_edits_are_printed_so_that_they_read_back(data: st.DataObject) -> No
     assert all(type(line.edits[path]) is type(value) for path, value in edits.items())
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30)
 @given(text=LINES, ref=REFS)
 def test_completing_never_takes_away_what_was_typed(text: str, ref: Ref) -> None:
     on = context(ref)

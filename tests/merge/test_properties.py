@@ -8,7 +8,7 @@ from typing import Any
 
 import tomlkit
 import tomlkit.exceptions
-from hypothesis import given, settings
+from hypothesis import given
 
 from paddock_tui.merge import CONFLICT, CannotMerge, Conflict, Merged, merged
 from paddock_tui.merge.facts import facts_of
@@ -16,10 +16,11 @@ from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.paths import Path
 from paddock_tui.store.data import lookup, same
 from paddock_tui.store.lines import split_lines
+from tests.examples import examples
 from tests.merge.drawn import drawn_triple
 from tests.merge.triples import Triple, data, triples
 
-EXAMPLES = settings(max_examples=40, deadline=None)
+EXAMPLES = examples(20)
 
 
 def paths(*sides: Mapping[str, Any]) -> list[Path]:

@@ -30,6 +30,7 @@ from paddock_tui.trade.power_correction import (
 )
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
 from paddock_tui.trade.tyre_air import saturation_kpa
+from tests.examples import examples
 from tests.outside.real_gas import of_humid_air
 from tests.outside.rows import Row, accounted, params
 
@@ -211,7 +212,7 @@ def test_moist_air_agrees_with_a_library(celsius: float, humidity: float, kpa: f
     assert density_kg_per_m3(kpa, celsius, humidity) == pytest.approx(density, rel=3e-4)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(20)
 @given(st.floats(1, 45), st.floats(5, 100), st.floats(70, 105))
 def test_moist_air_is_near_a_real_gas(celsius: float, humidity: float, kpa: float) -> None:
     """Vapour to a kilogram of dry air to 0.4 %, which needs its enhancement by the air; density to 0.1 %."""

@@ -5,11 +5,12 @@ from collections.abc import Mapping
 from typing import Any
 
 import pytest
-from hypothesis import example, given, settings
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from paddock_tui.records.paths import Path, parse
 from paddock_tui.store.lines import scan, split_lines
+from tests.examples import examples
 from tests.store.documents import Document, documents, paths
 
 TEXT = '''\
@@ -141,7 +142,7 @@ def test_deep_nesting_costs_no_stack() -> None:
     assert layout.line_of(("z",)) == 3
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @example('"\\q" = 1')
 @given(st.text(st.sampled_from("a.=[]{}\"'\\,# \n\r\ufeff1"), max_size=30))
 def test_text_that_is_not_toml_is_no_error(text: str) -> None:
@@ -153,7 +154,7 @@ def test_lines_are_split_at_line_feeds_only() -> None:
     assert split_lines("") == ()
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(documents())
 def test_the_map_holds_exactly_the_values_that_the_parser_finds(document: Document) -> None:
     text = document.text.removeprefix("\ufeff")
@@ -164,7 +165,7 @@ def test_the_map_holds_exactly_the_values_that_the_parser_finds(document: Docume
     assert {path for path, entry in layout.entries.items() if not entry.opens} == leaves
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(documents())
 def test_the_characters_of_every_value_parse_to_that_value(document: Document) -> None:
     text = document.text.removeprefix("\ufeff")

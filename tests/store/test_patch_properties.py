@@ -5,13 +5,14 @@ from collections.abc import Sequence
 from typing import Any
 
 import attrs
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.edits import MISSING, Edit
 from paddock_tui.store.data import same
 from paddock_tui.store.lines import split_lines
 from paddock_tui.store.patch import Patched, patch
+from tests.examples import examples
 from tests.store.documents import Document, documents, edits
 
 
@@ -53,7 +54,7 @@ def stripped(text: str) -> list[str]:
     return [line.rstrip("\r\n") for line in split_lines(text.removeprefix("\ufeff"))]
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(documents(), st.data())
 def test_an_edit_gives_the_data_asked_for(document: Document, data: st.DataObject) -> None:
     before = parsed(document.text)
@@ -64,7 +65,7 @@ def test_an_edit_gives_the_data_asked_for(document: Document, data: st.DataObjec
     assert same(without_empty(parsed(outcome.text)), without_empty(expected(before, edit)))
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(documents(), st.data())
 def test_an_edit_leaves_the_lines_of_all_other_values_and_headers(
     document: Document, data: st.DataObject
@@ -83,7 +84,7 @@ def test_an_edit_leaves_the_lines_of_all_other_values_and_headers(
     assert in_order(others, stripped(outcome.text))
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(documents(), st.data())
 def test_edits_of_one_value_leave_every_comment_and_blank_line(
     document: Document, data: st.DataObject
@@ -95,7 +96,7 @@ def test_edits_of_one_value_leave_every_comment_and_blank_line(
     assert in_order(document.free, stripped(outcome.text))
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(documents(), st.data())
 def test_undo_and_redo_of_a_sequence_give_back_the_same_bytes(
     document: Document, data: st.DataObject
@@ -117,7 +118,7 @@ def test_undo_and_redo_of_a_sequence_give_back_the_same_bytes(
     assert back_again.text == document.text
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(documents(), st.data())
 def test_line_endings_mark_and_final_newline_stay_as_found(document: Document, data: st.DataObject) -> None:
     edit = data.draw(edits(parsed(document.text)))
@@ -133,7 +134,7 @@ def test_line_endings_mark_and_final_newline_stay_as_found(document: Document, d
         assert body.endswith("\n")
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(documents(), st.data())
 def test_an_undo_whose_lines_are_lost_still_brings_back_the_meaning(
     document: Document, data: st.DataObject
@@ -151,7 +152,7 @@ def test_an_undo_whose_lines_are_lost_still_brings_back_the_meaning(
         assert same(parsed(back.text), before)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(documents(), st.data())
 def test_a_value_that_is_not_the_expected_one_is_a_clash(document: Document, data: st.DataObject) -> None:
     edit = data.draw(edits(parsed(document.text)))
