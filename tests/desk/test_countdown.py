@@ -3,6 +3,7 @@
 import datetime as dt
 from pathlib import Path
 
+from paddock_tui.desk.day.board import BoardMemory, board_of
 from paddock_tui.desk.day.countdown import clock_of, next_due
 from paddock_tui.desk.debrief.steps import stamping
 from paddock_tui.records.day import RidingDay, TimetableSlot
@@ -36,6 +37,18 @@ def test_after_the_return_the_next_line_of_the_riders_group_counts(garage: Path)
     due = next_due(clock, now)
     assert due is not None
     assert (due.what, due.at) == ("hot pressures", dt.datetime(2026, 6, 20, 13, 44))
+
+
+def test_who_is_back_before_the_planned_start_waits_for_the_line_after_it(garage: Path) -> None:
+    back = dt.datetime(2026, 6, 20, 13, 12)
+    desk = at_desk(garage, back)
+    desk.do(stamping(desk.files, NEXT, back))
+    clock = clock_of(desk.files, NEXT, back)
+
+    assert clock is not None
+    assert (clock.out, clock.session) == (dt.datetime(2026, 6, 20, 14, 20), None)
+    entry = next(one for one in board_of(desk, back.date(), BoardMemory()) if one.session == NEXT)
+    assert (entry.state, entry.starts) == ("none made", clock.out)
 
 
 def test_what_nobody_can_tell_is_over_once_its_minute_has_passed(garage: Path) -> None:

@@ -122,7 +122,7 @@ def _days(desk: Desk, date: dt.date) -> Iterator[tuple[Ref, RidingDay]]:
 def _without_session(
     desk: Desk, date: dt.date, rider: str, bike: str, ref: Ref, day: RidingDay
 ) -> BoardEntry:
-    starts = next_start(day, date, rider, bike, desk.now())
+    starts = next_start(desk.files, day, date, rider, bike, desk.now())
     state: BoardState = "none made" if starts is not None or date >= desk.now().date() else "over"
     return BoardEntry(rider, bike, state, day=ref, starts=starts)
 
@@ -140,7 +140,9 @@ def _entry(
     if not waiting:
         loaded = desk.files.read(day) if day is not None else None
         held = loaded.possible if loaded is not None else None
-        starts = next_start(held, date, rider, bike, desk.now()) if isinstance(held, RidingDay) else None
+        starts = None
+        if isinstance(held, RidingDay):
+            starts = next_start(desk.files, held, date, rider, bike, desk.now())
         return BoardEntry(rider, bike, "none made" if starts is not None else "over", ref, day, starts)
     clock = clock_of(desk.files, ref, desk.now())
     starts = clock.out if clock is not None else _starts(data, date)

@@ -7,7 +7,7 @@ from typing import Any, Literal
 import attrs
 
 from paddock_tui.desk.day.moments import NIGHT, after, before, in_order
-from paddock_tui.desk.lookup import Glance, glances, order
+from paddock_tui.desk.lookup import Glance, glances, of_date, order
 from paddock_tui.facts.race import class_entered, stop_of, tyre_choice_by
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import MISSING
@@ -235,16 +235,23 @@ def _next_slot(files: GarageFiles, here: Glance, now: dt.datetime) -> dt.datetim
     day = _record(files, Ref("day", str(data.get("day"))))
     if not isinstance(day, RidingDay):
         return None
-    return next_start(day, here.date, str(data.get("rider")), str(data.get("bike")), now)
+    return next_start(files, day, here.date, str(data.get("rider")), str(data.get("bike")), now)
 
 
 def next_start(
-    day: RidingDay, date: dt.date, rider: str, bike: str, now: dt.datetime | None
+    files: GarageFiles, day: RidingDay, date: dt.date, rider: str, bike: str, now: dt.datetime
 ) -> dt.datetime | None:
-    """Return the next line of a rider's group in a timetable after a moment; the first without one."""
+    """Return the next line of a rider's group in a timetable that is to come and not ridden yet.
+
+    Who went out early and is back before the planned start has ridden that line.
+    """
+    rows = (files.rows.of(ref) for _, ref in of_date(files, date))
+    mine = (row for row in rows if row is not None and (row.rider, row.bike) == (rider, bike))
+    ridden = (dt.datetime.combine(date, row.start) for row in mine if row.ridden)
+    since = max((now, *ridden))
     slots = slots_of(day, group_today(day, rider, bike))
     times = [(slot.from_, None) for slot in slots.values() if slot.from_ is not None]
-    return min((at for at, _ in in_order(date, times) if now is None or at > now), default=None)
+    return min((at for at, _ in in_order(date, times) if at > since), default=None)
 
 
 def _is_done(what: str, last: Mapping[str, Any], ahead: Mapping[str, Any], stopped: dt.time | None) -> bool:
