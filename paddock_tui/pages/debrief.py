@@ -77,14 +77,16 @@ def return_page(
 
 
 def _aim(loaded: Loaded, session: Session, units: Units) -> list[Section]:
-    """Ask first whether the aim of the outing was met; nothing where it had none."""
+    """Ask first whether the aim of the outing was met; nothing where it had none.
+
+    Letters answer it, and no number is shown to pick one: a digit goes on to what is soon lost.
+    """
     field = field_at("session", ("aim_met",))
     if session.aim is None or field is None:
         return []
     row = field_row(loaded, field, units)
-    asked = attrs.evolve(
-        row, label="was it met?", aside="" if row.known else "y yes, p partly, n no", kind="ask"
-    )
+    aside = "" if row.known else "y yes, p partly, n no; a digit goes on"
+    asked = attrs.evolve(row, label="was it met?", aside=aside, choices=(), kind="ask")
     note = "yes ends it; else it goes on to the next session"
     return [Section("the aim", (aim_row(session), asked), note)]
 

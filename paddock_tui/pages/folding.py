@@ -44,10 +44,11 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     """Choose which sections of a page to fold, so that it takes at most so many lines: by key.
 
     What has an open row is never folded; of the rest as many stay open as have room, from the top. Sections
-    as short as their heading would be are folded only where it is too long without.
+    as short as their heading would be are folded only where it is too long without. The only section of a
+    page is what one came for.
     """
     sizes = {id(one): lines(one) for one in page.sections}
-    if sum(sizes.values()) <= most:
+    if sum(sizes.values()) <= most or len(page.sections) == 1:
         return {}
     shut = [
         one

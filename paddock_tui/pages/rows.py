@@ -131,7 +131,8 @@ class Page:
     `judged` keeps the room of the findings below, also while there are none, so that a finding that
     comes or goes shifts nothing; `caution` is said there where findings leave a line,
     `caution_short` where the whole of it has no room. `clock` and `now`,
-    the next thing to do, stand in the last line while nothing else is said there. `answer` is the page's one
+    the next thing to do, stand in the last line while nothing else is said there; `leads` is the action of
+    that and the row where it is entered. `answer` is the page's one
     question answered, right below its heading, `answer_short` the same for a narrow line.
     `place` is where it is shown, by which what was unfolded on it is remembered.
     """
@@ -145,6 +146,7 @@ class Page:
     judged: bool = True
     clock: str = ""
     now: str = ""
+    leads: tuple[str, tuple[str, ...]] | None = None
     whose: str = ""
     answer: str = ""
     answer_short: str = ""

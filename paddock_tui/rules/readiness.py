@@ -112,7 +112,10 @@ def cold_pressures_not_read(session: Session) -> Result:
         reading = session.pressures.get(name)
         if reading is not None and reading.front is not None and reading.rear is not None:
             return None
+    cold = session.pressures.get("cold")
+    half = cold is not None and cold.front is not None
     return RaisedFinding(
+        path=("pressures", "cold", "rear") if half else None,
         message="The starting pressures were not read for this session.",
         why="A tyre that lost air overnight looks like any other; the gauge is the only one that knows.",
         remedy=Remedy("Read both tyres cold, in the shade, with the same gauge as always, and enter them."),

@@ -18,10 +18,12 @@ class Action(ActionRow):
 
 
 def to(room: str) -> Doing:
-    """Return what goes to a room, about what is looked at."""
+    """Return what goes to a room, about what is looked at, on the row of the next thing, where that is said."""
 
     def go(host: Host) -> None:
-        host.go(attrs.evolve(host.place, room=room))
+        action, row = host.board.page.leads or ("", ())
+        said = action == room and row[0] == str(host.place.subject)
+        host.go(attrs.evolve(host.place, room=room), row if said else None)
 
     return go
 

@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.countdown import by_pace, clock_of
-from paddock_tui.desk.day.what_now import next_thing
+from paddock_tui.desk.day.what_now import NextThing, next_thing
 from paddock_tui.desk.edits.entry_line import usual_lap_s
 from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.set_clock import set_date
@@ -97,7 +97,8 @@ def judged_page(
     hand = desk.session_in_hand()
     in_hand = _of_hand(desk, room, subject, as_everywhere, hand)
     stays_off = _stays_off(judged)
-    now = "" if stays_off or in_hand is None else _now(desk, room, hand, in_hand, actions)
+    following = None if stays_off or in_hand is None else _next(desk, room, hand, in_hand)
+    now = said_next(following, actions)
     remembered = state or RunState()
     asked = PageContext(desk, place, subject, assembled, judged, context, actions, remembered, now)
     page = _page(room, asked)
@@ -120,6 +121,7 @@ def judged_page(
         judged=room.findings,
         clock=_off_words(room) if stays_off else _clock(desk, hand, in_hand),
         now=now,
+        leads=_leads(following),
         answer=page.answer or answers[0],
         answer_short=page.answer_short or answers[1],
         caution=page.caution or (SHORT_CAUTION if room.findings else ""),
@@ -150,11 +152,18 @@ def _of_hand(desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: 
     return None if room.names_subject else review(desk.assembled(hand).situation)
 
 
-def _now(desk: Desk, room: Room, hand: Ref | None, judged: Review, actions: Sequence[ActionRow]) -> str:
-    """Say the next thing to do, with the key that leads there; nothing where one does it already."""
+def _next(desk: Desk, room: Room, hand: Ref | None, judged: Review) -> NextThing | None:
+    """Return the next thing to do; nothing where one does it already."""
     found = next_thing(desk.files.data(hand) if hand is not None else None, judged)
     begins = found is not None and found.action == room.id == "guide"
-    return "" if begins else said_next(found, actions)
+    return None if begins else found
+
+
+def _leads(found: NextThing | None) -> tuple[str, tuple[str, ...]] | None:
+    """Return the action that leads to the next thing, and the row where it is entered."""
+    if found is None or found.where is None:
+        return None
+    return found.action, (str(found.where.ref), *found.where.path, "")
 
 
 def _page(room: Room, asked: PageContext) -> Page:

@@ -48,6 +48,11 @@ def test_a_page_that_fits_is_left_as_it_is() -> None:
     assert folded(PAGE, {}) is PAGE
 
 
+def test_the_only_section_of_a_page_is_never_folded() -> None:
+    page = attrs.evolve(PAGE, sections=PAGE.sections[:1])
+    assert folds_of(page, FOUND, lambda one: len(one.rows) + 1, 2) == {}
+
+
 def test_what_has_a_finding_or_is_short_stays_open_and_the_first_that_fit_do() -> None:
     assert titles(fold(10)) == ["first", "controls · x", "controls · y", "controls · z"]
     assert titles(fold(13)) == ["controls · x", "controls · y", "controls · z"]

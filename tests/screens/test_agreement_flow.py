@@ -101,3 +101,19 @@ async def test_a_serious_thing_that_is_only_not_done_yet_asks_at_going_out_too(g
         assert "The dash was not read" in rider.screen
         await rider.types("escape")
         assert "went_out" not in rider.text
+
+
+async def test_the_key_that_is_said_for_the_next_thing_leads_to_its_row(garage: Path) -> None:
+    async with riding(garage, now=dt.datetime(2026, 6, 20, 12, 58)) as rider:
+        await rider.types("g")
+        assert rider.last.startswith("out in 22 min, read the cold pressures, due 13:10: s")
+        await rider.types("s")
+        row = rider.app.main.board.cursor_row
+        assert row is not None
+        assert row.path == ("pressures", "cold", "front")
+        await rider.types("2 1 5")
+        assert rider.text.count('front = "2.15 bar"') == 1
+        await rider.types("home g end s")
+        row = rider.app.main.board.cursor_row
+        assert row is not None
+        assert row.path == ("pressures", "cold", "rear")
