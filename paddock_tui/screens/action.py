@@ -18,7 +18,7 @@ class Action(ActionRow):
 
 
 def to(room: str) -> Doing:
-    """Return what goes to a room, about what is looked at, on the row of the next thing, where that is said."""
+    """Return what goes to a room, about what is looked at; to the row of the next thing, if that is said."""
 
     def go(host: Host) -> None:
         action, row = host.board.page.leads or ("", ())

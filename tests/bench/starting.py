@@ -24,10 +24,10 @@ FRIDAY = dt.datetime(2026, 6, 26, 20, 0)
 """The evening before the second day."""
 
 _RIDER = "text:ines enter text:62 enter 2 1"
-_WHEELS = "text:17 enter 1 2 enter"
-_TYRES = "text:pair enter 2 enter text:2.5_2.35 enter text:2.3_2.15 enter text:2325 enter 1"
+_WHEELS = "text:17 enter 1 2 enter enter"
+_TYRES = "text:pair enter 2 enter enter text:2.5_2.35 enter text:2.3_2.15 enter text:2325 enter 1"
 _DAY = "text:fen enter text:3.6 enter enter 1 text:9:20_9:40_60x6 enter 1 text:102 enter text:60 enter 2"
-_OUT = "4 enter text:8 enter text:17 enter 1"
+_OUT = "4 enter enter text:8 enter text:17 enter 1"
 _LAST = "text:2.15 enter text:1.95 enter 1 text:4 enter enter"
 _SIX = "enter text:14to enter text:18c enter text:18c enter text:10o enter text:18c enter text:18c enter"
 

@@ -155,9 +155,11 @@ async def test_what_cannot_be_read_stays_open_with_what_to_type_instead(made: Pa
 
 
 async def test_a_suggestion_is_not_the_set_up_until_it_is_taken(made: Path) -> None:
-    keys = "text:ines enter enter 2 enter text:kite enter enter text:0-9uok enter"
+    keys = "text:ines enter enter 2 enter 1 enter text:kite enter enter text:0-9uok enter"
     async with starting(made) as rider:
         await rider.types(keys)
+        # An enter behind the digit that picked a choice passed no row.
+        assert 'pressure = "bar"' in (made / "riders/ines.toml").read_text(encoding="utf-8")
         for key, answer in (("tyres", "text:pair enter 2"), ("surface", "4")):
             to = next(row for row in rider.app.main.board.page.rows() if row.key == key)
             rider.app.main.board.go(to.identity)

@@ -23,9 +23,14 @@ from paddock_tui.widgets import messages
 
 @attrs.define
 class StartState:
-    """The records chosen in this run's start; None: a new one is wanted."""
+    """The records chosen in this run's start; None: a new one is wanted.
+
+    `reached` is the row that a digit went on to by itself: an enter right behind that digit ends the answer,
+    as it does for a choice on any page, and passes no row that nobody has read.
+    """
 
     chosen: dict[str, Ref | None] = attrs.field(factory=dict)
+    reached: str = ""
 
 
 def _rows(host: Host) -> tuple[Ask, ...]:
@@ -81,9 +86,13 @@ def _last(host: Host) -> dict[str, Ref | None]:
 
 def _hears(host: Host, message: messages.RowMessage) -> bool:
     """Take what the board says of a row of the start; whether it was taken."""
-    row = message.row
+    row, state = message.row, host.state.of(StartState)
+    reached, state.reached = state.reached, ""
+    if isinstance(message, messages.Chosen) and reached == row.key:
+        host.say_done()
+        return True
     if row.key == REVIEW and isinstance(message, messages.Chosen):
-        session = context_of_start(host.desk, host.state.of(StartState).chosen).about.session
+        session = context_of_start(host.desk, state.chosen).about.session
         host.go(attrs.evolve(host.place, room="review", subject=session))
         return True
     if isinstance(message, messages.Editing) and not (len(message.text) == 2 and message.text.isdecimal()):
@@ -113,6 +122,7 @@ def _digit(host: Host, one: Ask, text: str) -> None:
     second = field is not None and not one.choices and second_possible(field.shape, text)
     if picks or (one.typing in ("one digit", "two digits") and not second):
         _keep(host, one, text)
+        _reached(host)
     else:
         host.board.edit(text, second=second)
 
@@ -121,6 +131,13 @@ def _editing(host: Host, one: Ask, text: str) -> None:
     """Keep a number once its second digit has followed."""
     if one.typing == "two digits" and not one.choices:
         _keep(host, one, text)
+        _reached(host)
+
+
+def _reached(host: Host) -> None:
+    row = host.board.cursor_row
+    if row is not None and not host.board.is_typing:
+        host.state.of(StartState).reached = row.key
 
 
 def _enter(host: Host, one: Ask, text: str) -> None:
