@@ -13,14 +13,35 @@ from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.ids import id_of
 
+_IGNITION = "keeps or resets with the ignition off"
 CONTROL_HOW = (
-    "0-10 up off keeps: lowest-highest or its words, up or down helps most, off or always, "
-    "keeps or resets with the ignition off; short: 0-10uok"
+    "e.g. 0-10 up off keeps: lowest-highest or its words, up or down helps most, off or always, "
+    f"{_IGNITION}; short: 0-10uok"
 )
-ADJUSTER_HOW = "how many, from closed or open: 18c, 15 turns open"
+_HOW_OF: Mapping[str, str] = {
+    **dict.fromkeys(
+        ("throttle", "power"),
+        "e.g. sharp even soft up keeps: its words in the bike's order or lowest-highest, up or down helps "
+        f"most, {_IGNITION}",
+    ),
+    "engine-braking": "e.g. 1-3 up always keeps: lowest-highest or its words, up or down brakes least, off "
+    f"or always, {_IGNITION}",
+    **dict.fromkeys(
+        ("launch", "shifter"),
+        f"e.g. on keeps: a switch; else lowest-highest or its words; {_IGNITION}",
+    ),
+    "pit-limiter": f"e.g. 40 60 80 off: its speeds, off if it can be; {_IGNITION}",
+}
+ADJUSTER_HOW = "e.g. 18c: 18 clicks, counted from closed; 15to: 15 turns from open"
 SPLIT_HOW = f"{ADJUSTER_HOW}; 18c fast 4to where slow and fast are two; left or right: one leg"
 DAMPING_HOW = "electronic damping only: its name, then its presets: live calm, keen, rough road"
-MODE_HOW = "name, then dry, damp, wet, road or any; t=6 fixes, t=5-10 bounds: rain wet t=6"
+MODE_HOW = "e.g. rain wet t=6: its name, then dry, damp, wet, road or any; t=6 fixes, t=5-10 bounds traction"
+
+
+def control_how(function: str) -> str:
+    """Say how a control of a function is typed in one line."""
+    return _HOW_OF.get(function, CONTROL_HOW)
+
 
 _RANGE = re.compile(r"(\d{1,3})\s*(?:-|–|\.\.|to)\s*(\d{1,3})\s*(.*)", re.DOTALL)
 _FLAGS = re.compile(r"(?:[udnkr]|o\d*)+")

@@ -223,3 +223,21 @@ def test_three_signals_between_answers_lose_none_and_the_start_goes_on(made: Pat
         wire.type("\x1bq")
         wire.ended()
     assert 'name = "kite"' in (made / "bikes/kite.toml").read_text(encoding="utf-8")
+
+
+async def test_what_a_control_was_taken_for_is_said_whole_and_its_hint_stays_while_one_types(
+    made: Path,
+) -> None:
+    async with starting(made) as rider:
+        await rider.types("text:ines enter text:62 enter 2 1 text:kite enter enter text:0-3uo0r enter")
+        await rider.types("text:1-5_down_always enter text:1")
+        assert "0-3; most help 3; 0 is off; ignition resets" in rider.screen
+        assert "1-5; most help 1; always on" in rider.screen
+        assert "lowest-highest or its words" in rider.screen
+        await rider.types("escape")
+        for label, words in (("throttle response", "sharp_soft_up"), ("quickshifter", "on_keeps")):
+            row = next(one for one in rider.app.main.board.page.rows() if one.label == label)
+            assert rider.app.main.board.go(row.identity)
+            await rider.types(f"text:{words} enter")
+        assert "sharp soft; most help soft" in rider.screen
+        assert "on or off; ignition keeps" in rider.screen

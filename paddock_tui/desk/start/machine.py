@@ -7,18 +7,17 @@ from paddock_tui.desk.start.context import Context
 from paddock_tui.desk.start.people import record_ask
 from paddock_tui.entry.of_a_bike import (
     ADJUSTER_HOW,
-    CONTROL_HOW,
     DAMPING_HOW,
     MODE_HOW,
     SPLIT_HOW,
     SPLITS,
     adjusters_of,
+    control_how,
     control_of,
     damping_of,
     mode_of,
     names_at,
 )
-from paddock_tui.facts.controls import of_range
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import CONTROL_CALLS, place_of
 from paddock_tui.records.edits import MISSING, Missing, Value
@@ -88,7 +87,9 @@ def _control_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
             return tables(files, bike, puts, f"{label_of(function)}: {text.strip()}")
 
         value = _control_words(*there) if there is not None else ""
-        yield Ask(f"control {function}", ELECTRONICS, label_of(function), CONTROL_HOW, answer, value)
+        yield Ask(
+            f"control {function}", ELECTRONICS, label_of(function), control_how(function), answer, value
+        )
     if record.controls:
         yield _closing(context, bike, "electronics", ELECTRONICS)
 
@@ -103,13 +104,21 @@ def _left_out(function: str, there: Mapping[str, object]) -> bool:
 def _control_words(name: str, control: Control) -> str:
     frees = function_of(name, control) == "engine-braking"
     most, end = (control.frees_most, "least braking") if frees else (control.most_help, "most help")
+    levels = "-".join(f"{level:g}" for level in control.levels or ())
     said = (
-        of_range(control).strip().removeprefix("of "),
+        levels or " ".join(control.choices or control.speeds or ()),
         "on or off" if control.kind == "switch" else "",
         f"{end} {most}" if most is not None else "",
+        _off_words(control),
         f"ignition {control.key_off}" if control.key_off else "",
     )
     return "; ".join(filter(None, said)) or "there"
+
+
+def _off_words(control: Control) -> str:
+    if isinstance(control.off, bool):
+        return "can be off" if control.off else "always on"
+    return f"{control.off} is off" if control.off is not None else ""
 
 
 def _whole(context: Context, bike: Ref, key: str, section: str, label: str, has_some: bool) -> Ask:
@@ -136,7 +145,7 @@ def _closing(context: Context, bike: Ref, key: str, section: str) -> Ask:
         return tables(context.files, bike, {(key,): "listed"}, "listed: what is not there the bike has not")
 
     value = "yes" if data.get(key) == "listed" else ""
-    how = "enter: what is left empty above is not on this bike"
+    how = "what is left empty above is not on this bike"
     return Ask(f"all {key}", section, LISTED, how, answer, value, ("yes",), "yes")
 
 
@@ -181,7 +190,8 @@ def _adjuster_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
 
         value = _place_words(there, end, what)
         how = SPLIT_HOW if what in SPLITS else ADJUSTER_HOW
-        yield Ask(f"adjuster {end} {what}", SUSPENSION, f"{end} {what}", how, answer, value)
+        label = f"{end} {what}" if end != "steering" else "steering, clicks"
+        yield Ask(f"adjuster {end} {what}", SUSPENSION, label, how, answer, value)
     yield from _damping_asks(context, bike, record)
     if record.adjusters:
         yield _closing(context, bike, "suspension", SUSPENSION)

@@ -46,7 +46,11 @@ def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line,
 
 
 def editor_lines(row: Row, columns: Columns, editor: Editor) -> tuple[Line, ...]:
-    """Draw a field whose value is being typed, what was wrong with it below."""
+    """Draw a field whose value is being typed, what was wrong with it below.
+
+    What an asking row says of how it is typed stays where it stood: it is read while one types, and no line
+    below moves.
+    """
     pen = columns.pen
     ink = Ink(pen)
     cut = _label(ink, row, columns, on=True)
@@ -63,6 +67,8 @@ def editor_lines(row: Row, columns: Columns, editor: Editor) -> tuple[Line, ...]
         ink.put(quiet, "range")
     error = [(pen.say(editor.error), "trouble")] if editor.error else []
     choices = [(pen.say(numbered(row.choices)), "aside")] if row.choices else []
+    if row.kind == "ask" and not (error or choices or first):
+        return (ink.line(), *field_lines(row, columns, None, on=True)[1:])
     return (*first, ink.line(), *_whole([*error, *choices, *cut], columns))
 
 
