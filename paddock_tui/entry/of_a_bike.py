@@ -28,7 +28,7 @@ _HOW_OF: Mapping[str, str] = {
     f"or always, {_IGNITION}",
     **dict.fromkeys(
         ("launch", "shifter"),
-        f"e.g. on keeps: a switch; else lowest-highest or its words; {_IGNITION}",
+        f"e.g. on keeps: a switch; both up off: its words; 1-3: lowest-highest; {_IGNITION}",
     ),
     "pit-limiter": f"e.g. 40 60 80 off: its speeds, off if it can be; {_IGNITION}",
 }
@@ -46,7 +46,9 @@ def control_how(function: str) -> str:
 _RANGE = re.compile(r"(\d{1,3})\s*(?:-|–|\.\.|to)\s*(\d{1,3})\s*(.*)", re.DOTALL)
 _FLAGS = re.compile(r"(?:[udnkr]|o\d*)+")
 _FLAG = re.compile(r"[udnkr]|o\d*")
-_WORDS = {"up": "u", "down": "d", "off": "o", "always": "n", "keeps": "k", "resets": "r"}
+_WORDS = {"off": "o", "always": "n", "keeps": "k", "resets": "r"}
+_ENDS = {"up": "u", "down": "d"}
+"""Which end helps most: of a quickshifter and the like, of which neither does, they are words of its own."""
 _USES = ("dry", "damp", "wet", "road", "any")
 _ADJUSTER = re.compile(
     r"(?:(\d+(?:[.,]\d+)?)\s*(?:-|–|to)\s*)?(\d+(?:[.,]\d+)?)\s*(clicks?|turns?|t|mm)?\s*"
@@ -66,7 +68,8 @@ def control_of(function: str, text: str, speed: str = "km/h") -> Table | InputEr
     typed = text.casefold().replace(",", " ").strip()
     found = _RANGE.fullmatch(typed)
     words = (found[3] if found is not None else typed).split()
-    marks, names = _parted(words, function in STATE_FUNCTIONS or found is None)
+    state = function in STATE_FUNCTIONS
+    marks, names = _parted(words, state or found is None, {} if state else _ENDS)
     if isinstance(marks, InputError):
         return marks
     made = _levels(found, names) if found is not None else _named(function, names, speed)
@@ -77,12 +80,14 @@ def control_of(function: str, text: str, speed: str = "km/h") -> Table | InputEr
     return wrong if wrong is not None else made
 
 
-def _parted(words: Sequence[str], has_names: bool) -> tuple[list[str] | InputError, list[str]]:
+def _parted(
+    words: Sequence[str], has_names: bool, ends: Mapping[str, str]
+) -> tuple[list[str] | InputError, list[str]]:
     """Part the words of a choice from the marks behind them: u, d, o, n, k, r, fused or written out."""
     marks: list[str] = []
     names: list[str] = []
     for word in words:
-        spelled = _WORDS.get(word, word) if not has_names or names else word
+        spelled = {**_WORDS, **ends}.get(word, word) if not has_names or names else word
         if _FLAGS.fullmatch(spelled) and not (has_names and len(spelled) > 1 and not names):
             marks += _FLAG.findall(spelled)
         elif has_names:

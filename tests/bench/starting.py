@@ -24,7 +24,7 @@ FRIDAY = dt.datetime(2026, 6, 26, 20, 0)
 """The evening before the second day."""
 
 _RIDER = "text:ines enter text:62 enter 2 1"
-_WHEELS = "text:17 enter 1 2 enter enter"
+_WHEELS = "text:17 enter 1 enter 2 enter enter"
 _TYRES = "text:pair enter 2 enter enter text:2.5_2.35 enter text:2.3_2.15 enter text:2325 enter 1"
 _DAY = "text:fen enter text:3.6 enter enter 1 text:9:20_9:40_60x6 enter 1 text:102 enter text:60 enter 2"
 _OUT = "4 enter enter text:8 enter text:17 enter 1"

@@ -2,7 +2,7 @@
 
 import pytest
 
-from paddock_tui.entry.of_a_bike import adjusters_of, damping_of, names_at
+from paddock_tui.entry.of_a_bike import adjusters_of, control_of, damping_of, names_at
 from paddock_tui.records.errors import InputError
 
 CLICKS = {"end": "front", "unit": "click", "range": [0, 18]}
@@ -68,3 +68,13 @@ def test_a_way_of_damping_is_its_name_and_its_presets(typed: str, made: tuple[st
         assert isinstance(found, InputError)
     else:
         assert found == (made[0], {"presets": made[1]})
+
+
+def test_up_and_down_say_which_end_helps_only_where_one_does() -> None:
+    assert control_of("shifter", "both up off keeps") == {
+        "kind": "state",
+        "choices": ["both", "up"],
+        "off": True,
+        "key_off": "keeps",
+    }
+    assert control_of("traction", "1-7 down") == {"kind": "level", "levels": [1, 7], "most_help": 1}

@@ -241,3 +241,18 @@ async def test_what_a_control_was_taken_for_is_said_whole_and_its_hint_stays_whi
             await rider.types(f"text:{words} enter")
         assert "sharp soft; most help soft" in rider.screen
         assert "on or off; ignition keeps" in rider.screen
+
+
+async def test_a_size_that_begins_as_a_number_of_the_list_is_typed_and_a_number_of_none_is_said(
+    made: Path,
+) -> None:
+    async with starting(made) as rider:
+        await rider.types("text:ines enter text:62 enter 7")
+        assert "7 is none of them: 1 novice" in rider.last
+        assert rider.typing is None
+        await rider.types("2 1 text:kite enter 0 0 text:17 enter text:110/80R18 enter 2 enter")
+        text = (made / "bikes/kite.toml").read_text(encoding="utf-8")
+        assert 'tyre_size = "110/80R18"' in text
+        assert 'tyre_size = "190/55ZR17"' in text
+        await rider.types("enter text:2nd_set enter")
+        assert (made / "tyres/2nd-set.toml").exists()

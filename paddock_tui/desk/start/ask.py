@@ -25,6 +25,8 @@ class AskResult:
     about: Ref | None = None
 
 
+_OR_TYPED = "; its number and enter, or type another"
+
 Answering = Callable[[str], AskResult | InputError]
 
 
@@ -33,7 +35,8 @@ class Ask:
     """One row of the start.
 
     `value` is what stands there already, `how` what can be typed. A digit picks one of `choices`. `offered`
-    is what enter takes where nothing was typed. `typing` is how a digit begins, as on any such row.
+    is what enter takes where nothing was typed. `free`: something else than the choices can be typed, so that
+    a digit alone takes none. `typing` is how a digit begins, as on any such row.
     """
 
     key: str
@@ -47,6 +50,7 @@ class Ask:
     typing: TypingKind = "words"
     ref: Ref | None = None
     path: Path = ()
+    free: bool = False
 
     @property
     def is_open(self) -> bool:
@@ -70,11 +74,17 @@ def numbered(choices: Sequence[str]) -> str:
 
 
 def texts(
-    files: GarageFiles, ref: Ref, pairs: Sequence[tuple[Path, str]], units: Units | None = None
+    files: GarageFiles,
+    ref: Ref,
+    pairs: Sequence[tuple[Path, str]],
+    units: Units | None = None,
+    label: str = "",
 ) -> AskResult | InputError:
-    """Make the step that sets values from texts, all or none."""
+    """Make the step that sets values from texts, all or none; `label` names it where one line answers two."""
     step = setting(files, ref, [(spell(path), text) for path, text in pairs], units)
-    return AskResult(step) if isinstance(step, Step) else step[0]
+    if not isinstance(step, Step):
+        return step[0]
+    return AskResult(attrs.evolve(step, label=label) if label and step.changes else step)
 
 
 def tables(
@@ -110,8 +120,12 @@ def asked(
     how: str = "",
     offered: str = "",
     choices: tuple[str, ...] = (),
+    free: bool = False,
 ) -> Ask:
-    """Make the row of one value of a record, typed as on its own page; words of a choice by a digit."""
+    """Make the row of one value of a record, typed as on its own page; words of a choice by a digit.
+
+    `free`: the choices are the usual ones, and something else can be typed.
+    """
     field = field_of(files, ref, path)
     if field is None:
         raise KeyError(spell(path))
@@ -127,7 +141,7 @@ def asked(
         f"{ref} {spell(path)}",
         section,
         label or field.label,
-        numbered(words) if words else how or field.help,
+        f"{numbered(words)}{_OR_TYPED if free else ''}" if words else how or field.help,
         answer,
         held(files, ref, path),
         tuple(words),
@@ -135,4 +149,5 @@ def asked(
         "words" if words else kind,
         ref,
         path,
+        free,
     )

@@ -63,7 +63,7 @@ def bike_asks(context: Context) -> Iterator[Ask]:
     yield asked(files, units, section, bike, ("tank", "capacity"), how="usable, from empty to the brim")
     for end, sizes in SIZES.items():
         label = f"{end} tyre size"
-        yield asked(files, units, section, bike, (end, "tyre_size"), label=label, choices=sizes)
+        yield asked(files, units, section, bike, (end, "tyre_size"), label=label, choices=sizes, free=True)
     yield asked(files, units, section, bike, ("wet_mass",), how="ready to ride, full tank")
 
 
@@ -226,7 +226,7 @@ def _place_words(there: Mapping[tuple[str, str], Adjuster], end: str, what: str)
 
 def _adjuster_words(adjuster: Adjuster) -> str:
     low, high = adjuster.range or (0.0, 0.0)
-    count = f"{low:g} to {high:g} {adjuster.unit or ''}s" if adjuster.range else ""
+    count = f"{low:g}-{high:g} {adjuster.unit or ''}s" if adjuster.range else ""
     ends = f"from {adjuster.counted_from}" if adjuster.counted_from else ""
     leg = f"{adjuster.leg} leg" if adjuster.leg in ("left", "right") else ""
     return " ".join(filter(None, (count, ends, leg))) or "there"

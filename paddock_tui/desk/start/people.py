@@ -51,8 +51,9 @@ def record_ask(
         ref, step = naming(files, kind, text, context.now.date())
         return AskResult(step, ref) if isinstance(step, Step) else step
 
-    said = f"{numbered(names)}, or a new name" if names else how
-    return Ask(kind, section, label or "name", said, answer, _called(context, there), names)
+    said = f"{numbered(names)}; its number and enter, or a new name" if names else how
+    called = _called(context, there)
+    return Ask(kind, section, label or "name", said, answer, called, names, free=True)
 
 
 def _called(context: Context, ref: Ref | None) -> str:

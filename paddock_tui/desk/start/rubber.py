@@ -38,7 +38,8 @@ def _both(context: Context, tyres: Ref, key: str, label: str, how: str, words: t
 
     def answer(text: str) -> AskResult | InputError:
         word = picked(text, words)
-        return texts(files, tyres, [((end, key), word) for end in ("front", "rear")], context.units)
+        pairs = [((end, key), word) for end in ("front", "rear")]
+        return texts(files, tyres, pairs, context.units, f"{label}: {word}")
 
     return Ask(f"tyres {key}", SECTION, label, how, answer, _ends(context, tyres, key), words)
 
@@ -54,7 +55,7 @@ def _pair(context: Context, tyres: Ref, key: str, label: str, how: str) -> Ask:
         if len(words) != 2:
             return InputError(f"{len(words)} of them", "two, front then rear", "a space between them")
         pairs = [((end, key), word) for end, word in zip(("front", "rear"), words, strict=True)]
-        return texts(files, tyres, pairs, context.units)
+        return texts(files, tyres, pairs, context.units, f"{label}: {' '.join(words)}")
 
     bike = context.about.bike
     sizes = [held(files, bike, (end, "tyre_size")).replace(" ", "") for end in ("front", "rear")]

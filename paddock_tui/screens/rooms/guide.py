@@ -117,7 +117,11 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
 
 def _digit(host: Host, one: Ask, text: str) -> None:
     """Take a digit: the whole answer where it picks one, or such a value has no more; else its beginning."""
-    picks = one.key.startswith("whole ") or (0 < int(text) <= len(one.choices) and len(one.choices) < 10)
+    number, closed = int(text), not one.free and 0 < len(one.choices) < 10
+    picks = one.key.startswith("whole ") or (closed and 0 < number <= len(one.choices))
+    if closed and not picks and not any(word.startswith(text) for word in one.choices):
+        host.board.say(f"{text} is none of them: {printable(one.how)}")
+        return
     field = field_of(host.desk.files, one.ref, one.path) if one.ref is not None and one.path else None
     second = field is not None and not one.choices and second_possible(field.shape, text)
     if picks or (one.typing in ("one digit", "two digits") and not second):
