@@ -41,7 +41,11 @@ def new(folder: str) -> int:
     name = printable(folder)
     try:
         if root.exists() and (not root.is_dir() or any(root.iterdir())):
-            raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
+            there = root.joinpath("garage.toml").is_file()
+            mend = f"  to go on with it: paddock-tui {name}, then m, guided start" if there else ""
+            raise CommandStopped(
+                NOT_DONE, f"{name} is there already and not empty", mend or "  name a new folder"
+            )
         for kind, inside in FOLDERS.items():
             (root / inside).mkdir(parents=True)
             text = with_schema(kind, template(kind))

@@ -37,7 +37,9 @@ def start_page(
 def _row(one: Ask, session: Ref | None, beside: Mapping[Path, BesideRow]) -> Row:
     found = beside.get(one.path) if one.path and one.ref == session and session is not None else None
     offered = f"enter takes {one.offered}" if one.is_open and one.offered else ""
-    said = (found.short if found is not None else "", offered, "" if one.value else one.how)
+    how, beside_it = "" if one.value else one.how, found.short if found is not None else ""
+    # Where there is nothing to take yet, what the advice lacks is said behind how the row is answered.
+    said = (beside_it, offered, how) if found is not None and found.puts else (offered, how, beside_it)
     return Row(
         printable(one.label),
         printable(one.value),

@@ -138,7 +138,8 @@ def test_a_timetable_may_go_on_after_midnight_once(garage: Path) -> None:
     assert times.words() == "night: 22:00-22:30, 23:45-00:15, 01:00-01:30"
     assert hasattr(read_times("9:00-9:20 8:00-8:20", day, None), "found"), "an hour back is a slip"
 
-    held = at_desk(garage, on(12)).files.read(Ref("day", "2026-06-20-anvilfen"))
+    files = at_desk(garage, on(12)).files
+    held = files.read(Ref("day", "2026-06-20-anvilfen"))
     assert held is not None
     night = RidingDay(
         date=DATE,
@@ -149,7 +150,7 @@ def test_a_timetable_may_go_on_after_midnight_once(garage: Path) -> None:
     loaded = attrs.evolve(held, record=night)
     labels = [row.label for row in day_page(loaded, Units()).sections[0].rows]
     assert labels == ["22:00", "23:45", "01:00"], "what is after midnight stands last"
-    assert next_start(night, DATE, "ines", "magpie", on(0, 30, day=21)) == on(1, 0, day=21)
+    assert next_start(files, night, DATE, "ines", "magpie", on(0, 30, day=21)) == on(1, 0, day=21)
 
     slots = {"1": TimetableSlot(from_=dt.time(23, 45)), "2": TimetableSlot(from_=dt.time(1))}
     lines = [(slot.from_, key) for key, slot in slots.items() if slot.from_ is not None]
