@@ -1,6 +1,7 @@
 """The paper slip: boxes in exactly the order of the return, to be typed in one pass at lunch."""
 
 from collections.abc import Iterator
+from itertools import groupby
 
 from paddock_tui.entry.return_rows import LATER, NOTES, ReturnRow, groups, rule_of
 from paddock_tui.entry.symptoms import SHORT, numbered
@@ -46,12 +47,19 @@ def slip_lines(heading: str, units: Units) -> tuple[str, ...]:
 
 
 def slip_page(heading: str, units: Units) -> Page:
-    """Make the page that shows the slip; the command prints it."""
+    """Make the page that shows the slip, a section for each block of it; the command prints it."""
     first, *lines = slip_lines(heading, units)
-    rows = tuple(
-        Row("", line.strip() or " ", kind="text", key=f"slip {place}") for place, line in enumerate(lines)
-    )
-    return Page(first, (Section("paddock-tui slip GARAGE prints it", rows),), judged=False)
+    blocks = (list(block) for blank, block in groupby(lines, lambda line: not line) if not blank)
+    return Page(first, tuple(_section(block, place) for place, block in enumerate(blocks)), judged=False)
+
+
+def _section(block: list[str], place: int) -> Section:
+    """Make a section of a block: its first line is the heading, where boxes are indented below it."""
+    title, note = ("paddock-tui slip GARAGE prints it", "") if place == 0 else ("", "")
+    if place and len(block) > 1 and block[1].startswith(" "):
+        title, _, note = block.pop(0).partition(": ")
+    rows = (Row("", line.strip(), kind="text", key=f"slip {place} {at}") for at, line in enumerate(block))
+    return Section(title or ("symptoms" if len(block) > 1 else "typing it in"), tuple(rows), note)
 
 
 def _line(group: ReturnRow, units: Units) -> str:
