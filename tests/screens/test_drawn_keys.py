@@ -6,6 +6,7 @@ from pathlib import Path
 
 import attrs
 
+from paddock_tui.entry.row_typing import MEANS
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.journal import newest_place
@@ -14,11 +15,8 @@ from tests.screens.rider import Rider, riding
 from tests.screens.test_return_flow import BACK
 from tests.small import snapshot
 
-PAIRS = 3
-"""Pairs of a row and a key on each page in the suite; TIMES in the environment tries so many times more."""
-
-ROOMS = ("p", "s", "d", "c", "i", "guide", "record")
-"""Keys of pages; the guided start, and the records, have none of their own."""
+PAIRS = 200
+"""Pairs of a row and a key in the suite; TIMES in the environment tries so many times more."""
 
 RECORDS = tuple(
     Ref(*one.split("/"))
@@ -32,6 +30,9 @@ RECORDS = tuple(
         "checklist/bike-morning",
     )
 )
+PAGES: tuple[str | Ref, ...] = ("p", "s", "d", "c", "i", "guide", *RECORDS)
+"""Keys of pages; the guided start, and the records, have none of their own."""
+
 KEYS = (*"0123456789", "+", "minus", "left", "right", "space", "backspace", "f", "v", "x")
 
 
@@ -52,42 +53,64 @@ async def pressed(rider: Rider, row: Row, key: str) -> None:
     """Press a key on a row, end what it may have begun by an arrow, and leave what is still asked."""
     assert rider.app.main.board.go(row.identity)
     await rider.types(key)
-    await rider.types("down")
+    if rider.typing is not None:
+        await rider.types("down")
     while rider.typing is not None:
         await rider.types("escape")
 
 
-async def opened(rider: Rider, room: str, drawn: random.Random) -> None:
-    """Open a page, of records one of them."""
+async def opened(rider: Rider, page: str | Ref) -> None:
+    """Open a page."""
     await rider.types("escape g p")
-    if room == "record":
+    if isinstance(page, Ref):
         main = rider.app.main
-        main.go(attrs.evolve(main.place, room="record", record=drawn.choice(RECORDS)))
-    elif room == "guide":
+        main.go(attrs.evolve(main.place, room="record", record=page))
+    elif page == "guide":
         await rider.chooses("start")
     else:
-        await rider.types(room)
+        await rider.types(page)
+
+
+class Watched:
+    """The records of a garage and the place of its journal, read again only where a key may have moved them."""
+
+    def __init__(self, rider: Rider) -> None:
+        self.rider = rider
+        self.before, self.place = records(rider.garage), newest_place(rider.garage)
+
+    async def tries(self, row: Row, key: str) -> bool:
+        """Press a key on a row: a change is one step, undone to the byte. Return whether there was one."""
+        await pressed(self.rider, row, key)
+        after, steps = records(self.rider.garage), newest_place(self.rider.garage) - self.place
+        assert steps == int(after != self.before), (row.identity, key)
+        if after == self.before:
+            return False
+        self.rider.app.main.act("undo")
+        await self.rider.settled()
+        assert records(self.rider.garage) == self.before, (row.identity, key)
+        self.place = newest_place(self.rider.garage)
+        return True
 
 
 async def test_a_drawn_key_that_changes_data_is_one_step_undone_to_the_byte(garage: Path) -> None:
     drawn = random.Random(20260620)
     changed = 0
-    async with riding(garage, now=BACK) as rider:
-        for room in ROOMS:
-            for _ in range(PAIRS * int(os.environ.get(TIMES, "1"))):
-                await opened(rider, room, drawn)
-                rows = [drawn.choice(some) for some in kinds(rider).values()]
-                row, key = drawn.choice(rows), drawn.choice(KEYS)
-                before, place = records(garage), newest_place(garage)
-                await pressed(rider, row, key)
-                after, steps = records(garage), newest_place(garage) - place
-                assert steps == int(after != before), (room, row.identity, key)
-                if after != before:
-                    changed += 1
-                    rider.app.main.act("undo")
-                    await rider.settled()
-                    assert records(garage) == before, (room, row.identity, key)
-    assert changed >= PAIRS
+    kinds_tried: set[tuple[str, str]] = set()
+    # So many on each page, rounded up.
+    each = -(-PAIRS * int(os.environ.get(TIMES, "1")) // len(PAGES))
+    async with riding(garage, 60, 14, BACK) as rider:
+        watched = Watched(rider)
+        for page in PAGES:
+            await opened(rider, page)
+            place = rider.app.main.place
+            for _ in range(each):
+                if rider.app.main.place.key != place.key:
+                    rider.app.main.go(place)
+                kind, rows = drawn.choice(sorted(kinds(rider).items()))
+                kinds_tried.add(kind)
+                changed += await watched.tries(drawn.choice(rows), drawn.choice(KEYS))
+    assert changed >= PAIRS // 4
+    assert {typing for _, typing in kinds_tried} >= set(MEANS) - {""}
 
 
 async def test_on_a_row_that_takes_words_no_plain_letter_acts(garage: Path) -> None:
