@@ -7,9 +7,11 @@ import attrs
 from paddock_tui.matters.behaviour_rules import debriefed
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import symptoms
+from paddock_tui.matters.order import answered_at, is_early, is_later, ridden_at
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
 from paddock_tui.records.differences import SetUpDifference, differences, same_value
+from paddock_tui.records.session_parts import Symptom
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
 
@@ -46,7 +48,8 @@ def _opens(kind: str, what: tuple[str, ...], outing: Outing, seen: Seen) -> Iter
         if felt:
             number, worst = max(felt, key=lambda one: one[1].grade or 2)
             named = all(one.cause in (*_SHAKE_NAMED, "first laps", "cold tyre") for _, one in felt)
-            done = all((one.found or "").strip() and (one.done or "").strip() for _, one in felt)
+            done = all(_is_answered(one, outing) for _, one in felt)
+            told = [answered_at(one, outing.session) for _, one in felt] if done else []
             yield opened(
                 kind,
                 outing.session.bike,
@@ -56,9 +59,15 @@ def _opens(kind: str, what: tuple[str, ...], outing: Outing, seen: Seen) -> Iter
                 subject=word.replace(" ", "-"),
                 grade=0 if named else worst.grade or 2,
                 answered=done,
+                answers=tuple(place for place in told if place is not None),
                 last=outing.session.date,
                 step=() if word in before.felt else step,
             )
+
+
+def _is_answered(one: Symptom, outing: Outing) -> bool:
+    written = (one.found or "").strip() and (one.done or "").strip()
+    return bool(written) and not is_early(one, outing.session)
 
 
 def _changed(before: SetUp | None, after: SetUp) -> list[SetUpDifference]:
@@ -83,15 +92,21 @@ def _carried(one: Opened, outing: Outing) -> Opened:
     if outing.session.bike != one.whom:
         return one
     if not one.answered and _countered(one, outing):
-        one = attrs.evolve(one, answered=True, without=0)
+        one = attrs.evolve(one, answered=True, without=0, answers=())
     if not outing.ridden:
         return one
     if any(symptoms(outing, one.what)):
-        return attrs.evolve(one, without=0, days=0, last=outing.session.date, count=one.count + 1)
+        return attrs.evolve(
+            one, without=0, since_answers=0, days=0, last=outing.session.date, count=one.count + 1
+        )
     another = outing.session.date is not None and outing.session.date != one.last
+    without = debriefed(outing) and outing.column == one.column
+    # What was ridden before the answer was given speaks for no cure.
+    after = all(is_later(ridden_at(outing.session), place) for place in one.answers)
     return attrs.evolve(
         one,
-        without=one.without + (debriefed(outing) and outing.column == one.column),
+        without=one.without + without,
+        since_answers=one.since_answers + (without and after),
         days=one.days + another,
         last=outing.session.date if another else one.last,
     )
@@ -99,8 +114,8 @@ def _carried(one: Opened, outing: Outing) -> Opened:
 
 def _closes(one: Opened, outing: Outing) -> bool:
     after = _carried(one, outing)
-    enough = 1 if after.answered else WITHOUT_ALONE
-    return after.without >= enough or after.days >= FORGOTTEN_DAYS
+    cured = after.answered and after.since_answers >= 1
+    return cured or after.without >= WITHOUT_ALONE or after.days >= FORGOTTEN_DAYS
 
 
 def _shake(one: Opened, now: Present) -> Said | None:

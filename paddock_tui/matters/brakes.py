@@ -79,11 +79,17 @@ def _lever(one: Opened, now: Present) -> Said:
 
 def _fade_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in symptoms(outing, "brakes fade"):
-        missing = part_missing(one, tested=True)
+        missing = part_missing(one, outing.session, tested=True)
         if missing:
             path = ("symptoms", number, "found")
             yield opened(
-                "brakes-fade", outing.session.bike, outing, path, at=one.at, subject="brakes", missing=missing
+                "brakes-fade",
+                outing.session.bike,
+                outing,
+                path,
+                until=outing.session.parked,
+                subject="brakes",
+                missing=missing,
             )
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Mapping
 
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
+from paddock_tui.matters.order import Place, is_later
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
 from paddock_tui.records.checklist import DAY_STAGES, ChecklistItem
@@ -54,7 +55,7 @@ def _closes(one: Opened, outing: Outing) -> bool:
     if one.record == "day":
         # Another day's answer, or the same day's entry of another rider's hand.
         check = outing.entry.checks.get(one.subject)
-        later = outing.session.date is not None and (one.date is None or outing.session.date > one.date)
+        later = is_later(Place(outing.session.date, stage="morning"), one.place)
         return later and check is not None and check.status in ("ok", TO_FIX)
     check = outing.session.checks.get(one.subject)
     return check is not None and check.status in ("ok", TO_FIX)

@@ -11,6 +11,7 @@ from typing import Final, Literal, TypeVar
 import attrs
 
 from paddock_tui.limits import Limit, Limits
+from paddock_tui.matters.order import Place
 from paddock_tui.matters.seen import ColdCheck, Seen
 from paddock_tui.matters.severity import Severity
 from paddock_tui.on_demand import Whole
@@ -98,7 +99,8 @@ class Opened:
     of those; `rides` counts how often the bike was ridden since. `derived` is whether no word of the session
     opened it but a comparison with what went before: sessions made ahead share one. `home` is the record of
     its answer where that is not named after whom it follows. `step` is what had been changed when it came,
-    `checks` are the checks made since.
+    `checks` are the checks made since. `until` is the latest that it can have been where no clock says when,
+    `answers` where what answers it stands in time, `since_answers` the debriefed sessions after all of that.
     """
 
     kind: str
@@ -129,6 +131,14 @@ class Opened:
     home: str = ""
     step: tuple[tuple[str, str, object], ...] = ()
     checks: tuple[ColdCheck, ...] = ()
+    until: dt.time | None = None
+    answers: tuple[Place, ...] = ()
+    since_answers: int = 0
+
+    @property
+    def place(self) -> Place:
+        """Where it stands in the order of the record."""
+        return Place(self.date, self.number, at=self.at or self.until)
 
     @property
     def stamp(self) -> str:

@@ -7,6 +7,7 @@ import attrs
 from paddock_tui.limits.matters import RUN_OFFS
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import incidents
+from paddock_tui.matters.order import Place, is_early, is_later
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS
 from paddock_tui.records.session_parts import Incident
@@ -22,26 +23,34 @@ _HARMLESS = ("kerb", "tarmac")
 
 
 def _falls(kind: str, outing: Outing) -> Iterator[Opened]:
-    found: list[Opened] = []
-    for number, one in incidents(outing, "fall"):
+    falls = list(incidents(outing, "fall"))
+    for place, (number, one) in enumerate(falls):
         # The bike was seen whole: what fell before is answered with it.
-        if one.inspected_again is not None and not _list_to_fix(outing):
-            found = []
+        seen = (_seen_whole(one, fall, place <= after) for after, (_, fall) in enumerate(falls))
+        if any(seen) and not _list_to_fix(outing):
             continue
         words = {True: "fall while moving", False: "fall at standstill", None: "fall"}[one.moving]
         path = ("incidents", number, "inspected_again")
-        found.append(
-            opened(
-                kind,
-                outing.session.bike,
-                outing,
-                path,
-                at=one.at,
-                what=words,
-                grade=int(one.moving is not False),
-            )
+        yield opened(
+            kind,
+            outing.session.bike,
+            outing,
+            path,
+            at=one.at,
+            what=words,
+            grade=int(one.moving is not False),
         )
-    yield from found
+
+
+def _seen_whole(fall: Incident, other: Incident, follows: bool) -> bool:
+    """Return whether a fall was before the inspection that another led to, or its own; without clocks in
+    the order of their numbers.
+    """
+    if other.inspected_again is None:
+        return False
+    if fall.at is not None:
+        return fall.at <= other.inspected_again
+    return follows
 
 
 def _list_to_fix(outing: Outing) -> bool:
@@ -56,7 +65,7 @@ def _inspected(one: Opened, outing: Outing) -> bool:
     """Return whether inspection has seen the bike since: on a later day, or after another fall."""
     if outing.session.bike != one.whom or _list_to_fix(outing):
         return False
-    later = outing.session.date is not None and (one.date is None or outing.session.date > one.date)
+    later = is_later(Place(outing.session.date, stage="morning"), one.place)
     again = any(fall.inspected_again is not None for _, fall in incidents(outing, "fall"))
     return again or (later and bool(outing.entry.inspected))
 
@@ -105,7 +114,7 @@ def _standstill_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 
 def _off_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in incidents(outing, "off the track", "contact"):
-        if not _looked_over(one):
+        if not _looked_over(one) or is_early(one, outing.session):
             path = ("incidents", number, "found")
             yield opened(
                 "off-or-contact-not-looked-over",

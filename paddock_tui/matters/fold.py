@@ -17,6 +17,7 @@ from paddock_tui.matters.core import (
     Said,
     still_missing,
 )
+from paddock_tui.matters.order import Place, is_later
 from paddock_tui.matters.remember import remembered
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD
@@ -173,11 +174,7 @@ def _answers(one: Opened, answer: MatterAnswer) -> bool:
         return False
     if answer.of is not None:
         return answer.of == one.of
-    if answer.on is None or one.date is None:
-        return False
-    if answer.on != one.date:
-        return answer.on > one.date
-    return answer.at is not None and one.at is not None and answer.at > one.at
+    return is_later(Place(answer.on, at=answer.at), one.place)
 
 
 def _matter(one: Opened, said: Said, now: Present) -> Matter:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, numbered, opened
+from paddock_tui.matters.order import is_early
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 
@@ -79,7 +80,7 @@ def _helmet(one: Opened, now: Present) -> Said:
 def _dropped_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in numbered(outing.session.incidents):
         looked = (one.found or "").strip() or one.helmet_replaced is True
-        if one.what == "helmet dropped" and not looked:
+        if one.what == "helmet dropped" and (not looked or is_early(one, outing.session)):
             path = ("incidents", number, "found")
             yield opened("helmet-dropped", outing.session.rider, outing, path, at=one.at, subject="helmet")
 

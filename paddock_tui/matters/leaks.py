@@ -13,7 +13,7 @@ _WEEP = "fork or shock weep"
 
 def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in incidents(outing, "leak"):
-        missing = part_missing(one, tested=True)
+        missing = part_missing(one, outing.session, tested=True)
         if missing and one.fluid not in _NO_LEAK:
             yield opened(
                 "leak-not-mended",

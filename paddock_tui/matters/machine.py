@@ -14,7 +14,7 @@ NAMED = ("limiter", "kill switch", "empty tank")
 
 def _throttle_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in symptoms(outing, "throttle sticks", "engine cuts out"):
-        missing = part_missing(one, tested=True)
+        missing = part_missing(one, outing.session, tested=True)
         named = one.what == "engine cuts out" and one.cause in NAMED
         if missing and not named:
             yield opened(
@@ -22,7 +22,7 @@ def _throttle_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
                 outing.session.bike,
                 outing,
                 ("symptoms", number, "found"),
-                at=one.at,
+                until=outing.session.parked,
                 what=one.what or "",
                 subject=(one.what or "").replace(" ", "-"),
                 missing=missing,
@@ -49,14 +49,14 @@ def _throttle(one: Opened, now: Present) -> Said:
 
 def _clutch_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in symptoms(outing, "clutch slips", "jumps out of gear"):
-        missing = part_missing(one)
+        missing = part_missing(one, outing.session)
         if missing:
             yield opened(
                 "clutch-or-gearbox",
                 outing.session.bike,
                 outing,
                 ("symptoms", number, "found"),
-                at=one.at,
+                until=outing.session.parked,
                 what=one.what or "",
                 subject=(one.what or "").replace(" ", "-"),
                 missing=missing,

@@ -2,10 +2,11 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, numbered, opened
+from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
+from paddock_tui.matters.order import is_early
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, SERIOUS
-from paddock_tui.matters.work import ridden_on, run_since, work_words
+from paddock_tui.matters.work import in_time, ridden_on, run_since, work_words
 
 OIL = ("oil", "filter", "plug")
 """Work after which oil may come out once it is hot."""
@@ -16,11 +17,11 @@ _LISTS = "organisers' inspection lists: drain, filler and filter secured"
 def _waiting(kind: str, outing: Outing, tick: str) -> Iterator[Opened]:
     """Open the last work of each of these words that has not its tick."""
     found: dict[str, Opened] = {}
-    for number, work in numbered(outing.session.work):
+    for number, work in in_time(outing):
         if work.what not in OIL:
             continue
         found.pop(work.what, None)
-        if not getattr(work, tick):
+        if not getattr(work, tick) or is_early(work, outing.session):
             found[work.what] = opened(
                 kind,
                 outing.session.bike,

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import incidents
+from paddock_tui.matters.order import is_early
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 from paddock_tui.records.session_parts import Incident
@@ -16,7 +17,7 @@ def _done(one: Incident) -> bool:
 def _stopped_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in incidents(outing, "black flag", "refused by inspection"):
         found = (one.found or "").strip() or (one.mended or "").strip()
-        if not (found and (one.shown_to or "").strip()):
+        if not (found and (one.shown_to or "").strip()) or is_early(one, outing.session):
             own = one.what == "black flag" and one.at_fault is True
             path = ("incidents", number, "shown_to" if found else "found")
             yield opened(
@@ -52,7 +53,7 @@ def _stopped(one: Opened, now: Present) -> Said:
 
 def _by_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in incidents(outing, "mend by"):
-        if not _done(one):
+        if not _done(one) or is_early(one, outing.session):
             yield opened(
                 "mend-by-a-date",
                 outing.session.bike,
@@ -83,7 +84,7 @@ _REFUSED = "The next inspection looks for it first, and may refuse the bike."
 
 def _airbag_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for number, one in incidents(outing, "airbag fired"):
-        if not (_done(one) or one.rearmed):
+        if not (_done(one) or one.rearmed) or is_early(one, outing.session):
             path = ("incidents", number, "rearmed")
             yield opened("airbag-fired", outing.session.rider, outing, path, at=one.at, subject="airbag")
 

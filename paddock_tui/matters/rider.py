@@ -7,6 +7,7 @@ from paddock_tui.limits.matters import LITTLE_SLEEP
 from paddock_tui.limits.rider import SPENT
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import incidents
+from paddock_tui.matters.order import Place, is_later
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS
 
@@ -40,7 +41,7 @@ def _unwell_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 def _fit_again(one: Opened, outing: Outing) -> bool:
     """Return whether the rider said on a later day how fit they are; a danger is for a doctor alone."""
     session = outing.session
-    later = session.date is not None and (one.date is None or session.date > one.date)
+    later = is_later(Place(outing.session.date, stage="morning"), one.place)
     return session.rider == one.whom and later and _said_fit(outing) and one.grade < 3
 
 

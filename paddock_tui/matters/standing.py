@@ -14,10 +14,13 @@ from paddock_tui.matters.core import (
     numbered,
     opened,
 )
+from paddock_tui.matters.order import Place, is_early, is_later
 from paddock_tui.matters.remember import heights_of
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS
 from paddock_tui.records.day import measured_elsewhere
+from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Work
 
 _STOOD = "bike-stood-or-workshop"
 
@@ -29,26 +32,34 @@ def _stood_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     if last is not None and session.date is not None:
         days = (session.date - last).days
         words = f"stood {days} days" if days > outing.limits[STOOD_DAYS] else ""
-    shops = [number for number, work in numbered(session.work) if work.what == "workshop"]
+    work = [(number, one) for number, one in numbered(session.work) if one.what == "workshop"]
+    shops = [number for number, one in work if not _gone_through(one, session)]
     if words or shops:
         yield opened(
             _STOOD,
             session.bike,
             outing,
-            ("answers", _STOOD),
-            record="bike",
+            ("work", shops[-1], "done") if shops else ("answers", _STOOD),
+            record="session" if shops else "bike",
             what="back from a workshop" if shops else words,
             derived=not shops,
         )
 
 
+def _gone_through(work: Work, session: Session) -> bool:
+    """Return whether the answer stands beside the work: what was done, and by whom."""
+    written = (work.done or "").strip() and (work.by or "").strip()
+    return bool(written) and not is_early(work, session)
+
+
 def _stood(one: Opened, now: Present) -> Said:
+    where = "in the bike's file" if one.record == "bike" else "beside that work"
     return Said(
         CAUTION,
         f"The bike {_was(one)}: look at brakes, tyres, chain, battery.",
         "Brakes seize and tyres lose air while a bike stands; what a workshop undid is for you to check.",
-        "Brakes, tyres, chain, battery, and what was done: go through them once, and enter it in the bike's "
-        "file with your initials.",
+        f"Brakes, tyres, chain, battery, and what was done: go through them once, and enter it {where} with "
+        "your initials.",
         f"{one.what}, session {one.of}; not gone through",
     )
 
@@ -151,7 +162,7 @@ def _noise_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 
 
 def _noise_closes(one: Opened, outing: Outing) -> bool:
-    later = outing.session.date is not None and (one.date is None or outing.session.date > one.date)
+    later = is_later(Place(outing.session.date, stage="morning"), one.place)
     read = outing.entry.noise.reading is not None
     here = outing.day is None or not measured_elsewhere(outing.entry, outing.day)
     return outing.session.bike == one.whom and later and read and here

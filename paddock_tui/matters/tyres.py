@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
+from paddock_tui.matters.order import is_early
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
 
@@ -45,7 +46,7 @@ def _cut_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
         if look is None or "cut" not in (look.seen or ()):
             continue
         answered = (look.found or "").strip() and (look.by or "").strip()
-        if not answered:
+        if not answered or is_early(look, outing.session):
             yield opened(
                 "tyre-cut", outing.tyres.get(end), outing, ("look", end, "found"), at=look.at, subject=end
             )

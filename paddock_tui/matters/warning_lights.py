@@ -29,7 +29,7 @@ _STANDING = ("before rolling", "wheel spun on the stand")
 
 def _opens(kind: str, outing: Outing) -> Iterator[Opened]:
     for number, one in incidents(outing, "warning lamp"):
-        missing = part_missing(one)
+        missing = part_missing(one, outing.session)
         cycled = kind == "aid-lamp-lit" and one.off_after_key is True
         if _kind_of(one.lamp) == kind and missing and not (cycled and one.lit in _STANDING):
             lamp = one.lamp or ""

@@ -1,10 +1,12 @@
 """Work on wheels and brakes, written down or shown by other tyres, until it was checked, and once again."""
 
+import datetime as dt
 from collections.abc import Iterator
 
 import attrs
 
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, numbered, opened
+from paddock_tui.matters.order import is_early
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD
 from paddock_tui.records.session import Session, was_done_back_in
@@ -28,12 +30,24 @@ _TICKS = {
 }
 
 
-def ticks_missing(work: Work, racing: bool) -> tuple[str, ...]:
-    """Return the ticks that work on wheels and brakes still wants, each by its key."""
-    missing = [key for key in ("torqued", "pumped") if not getattr(work, key)]
+def in_time(outing: Outing) -> list[tuple[str, Work]]:
+    """List the work of an outing as it was done: by the clock where all has one, else by number."""
+    found = numbered(outing.session.work)
+    if any(work.at is None for _, work in found):
+        return found
+    return sorted(found, key=lambda one: one[1].at or dt.time.min)
+
+
+def ticks_missing(work: Work, outing: Outing) -> tuple[str, ...]:
+    """Return the ticks that work on wheels and brakes still wants, each by its key.
+
+    Ticks that are dated before the work are of something else.
+    """
+    early = is_early(work, outing.session)
+    missing = [key for key in ("torqued", "pumped") if early or not getattr(work, key)]
     if work.what == "yokes" and not work.steering_free:
         missing.append("steering_free")
-    if racing and not _seen_twice(work):
+    if outing.racing and not _seen_twice(work):
         missing.append("checked_by")
     return tuple(missing)
 
@@ -72,11 +86,11 @@ def work_words(one: Opened, now: Present) -> str:
 def _wheel_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     """Open the last work of each of these words that has not all its ticks; other tyres are wheels out."""
     found: dict[str, Opened] = {}
-    for number, work in numbered(outing.session.work):
+    for number, work in in_time(outing):
         if work.what not in WHEELS:
             continue
         found.pop(work.what, None)
-        missing = ticks_missing(work, outing.racing)
+        missing = ticks_missing(work, outing)
         if missing:
             found[work.what] = _job("wheel-work-not-checked", outing, number, work, missing)
         elif work.what == "wheel out":
@@ -99,7 +113,7 @@ def _wheel_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 
 
 def _done_on_wheels(work: Work, outing: Outing) -> bool:
-    return work.what in (None, "wheel out", "axle") and not ticks_missing(work, outing.racing)
+    return work.what in (None, "wheel out", "axle") and not ticks_missing(work, outing)
 
 
 def _job(kind: str, outing: Outing, number: str, work: Work, missing: tuple[str, ...]) -> Opened:
@@ -127,7 +141,7 @@ def again(one: Opened, outing: Outing) -> bool:
     for work in outing.session.work.values():
         if work.what == one.what:
             return True
-        whole = not ticks_missing(work, outing.racing)
+        whole = not ticks_missing(work, outing)
         if whole and work.what in ("wheel out", None) and one.what in ("axle", OTHER_TYRES):
             return True
         if whole and work.what == "axle" and one.what == OTHER_TYRES:
@@ -156,10 +170,10 @@ def _wheels(one: Opened, now: Present) -> Said:
 
 def _recheck_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     found: dict[str, Opened] = {}
-    for number, work in numbered(outing.session.work):
+    for number, work in in_time(outing):
         if work.what in WHEELS:
             found.pop(work.what, None)
-            if not work.rechecked_hot and not ticks_missing(work, outing.racing):
+            if not work.rechecked_hot and not ticks_missing(work, outing):
                 found[work.what] = _job("wheel-work-not-looked-at-again", outing, number, work, ())
     yield from found.values()
 

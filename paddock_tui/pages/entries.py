@@ -37,11 +37,13 @@ _SYMPTOMS: Mapping[str, tuple[str, ...]] = {
     **dict.fromkeys(_PARTS, (*_FELT, "cause", *_ANSWER, "at")),
 }
 
-_WHEEL = ("end", "torqued", "pumped", "rechecked_hot", "checked_by", "second_look")
+_CHECKED = tuple(key for key in _ANSWER if key != "by")
+_WHEEL = ("end", "torqued", "pumped", "rechecked_hot", "checked_by", "second_look", *_CHECKED)
 _WORK: Mapping[str, tuple[str, ...]] = {
     **dict.fromkeys(("wheel out", "caliper", "brake", "axle", "pads"), _WHEEL),
     "yokes": (*_WHEEL, "steering_free"),
-    **dict.fromkeys(("oil", "filter", "plug"), ("torqued", "rechecked_hot", "checked_by")),
+    **dict.fromkeys(("oil", "filter", "plug"), ("torqued", "rechecked_hot", "checked_by", *_CHECKED)),
+    "workshop": _CHECKED,
 }
 
 _STOPPED = ("laps_ridden", "restart", "laps_left")
@@ -54,7 +56,7 @@ _ALWAYS = {
     "work": ("what", "at", "by"),
 }
 _ASKED = {"events": _EVENTS, "incidents": _INCIDENTS, "symptoms": _SYMPTOMS, "work": _WORK}
-_OTHERWISE = {"events": (), "incidents": (), "symptoms": _FELT, "work": ("torqued", "checked_by")}
+_OTHERWISE = {"events": (), "incidents": (), "symptoms": _FELT, "work": ("torqued", "checked_by", *_CHECKED)}
 """What any other word of the table asks for."""
 
 

@@ -387,6 +387,11 @@ class Work:
     second_look: dt.time | None = one(
         c.CLOCK, "second look", "alone: looked at a second time, ten minutes on or later"
     )
+    found: str | None = a.found()
+    done: str | None = a.done()
+    test: str | None = a.test()
+    on: dt.date | None = a.on()
+    done_at: dt.time | None = a.done_at()
 
 
 @attrs.frozen

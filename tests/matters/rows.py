@@ -320,6 +320,11 @@ ROWS = (
     ),
     Row("bike-stood-or-workshop", {"work.1.what": "workshop"}, record="bike"),
     Row(
+        "bike-stood-or-workshop",
+        {"work.1.what": "workshop"},
+        at("work.1", {"done": "brakes, tyres, chain, battery gone through", "by": "TM"}),
+    ),
+    Row(
         "height-never-ridden",
         {"setup.fork_height": "7 mm"},
         later=({"setup.fork_height": "4 mm"},),

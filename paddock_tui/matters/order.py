@@ -1,0 +1,85 @@
+"""The order of a record: date, the session's number, stage, clock. What it does not tell is never later."""
+
+import datetime as dt
+from typing import Literal, NamedTuple, Protocol, get_args
+
+from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Symptom
+
+Stage = Literal["morning", "before", "out", "return", "evening"]
+"""The stages of a day; the three in the middle are those of one session."""
+
+STAGES: tuple[Stage, ...] = get_args(Stage)
+_OF_THE_DAY: tuple[Stage, ...] = ("morning", "evening")
+
+
+class Place(NamedTuple):
+    """Where something stands in the order, as far as the record tells."""
+
+    date: dt.date | None
+    number: int | None = None
+    stage: Stage | None = None
+    at: dt.time | None = None
+
+
+class Answer(Protocol):
+    """What holds the day of its answer."""
+
+    @property
+    def on(self) -> dt.date | None: ...
+
+
+def is_later(one: Place, other: Place) -> bool:
+    """Return whether the record tells that one came after the other; a clock counts where both have one."""
+    if one.date is None or other.date is None:
+        return False
+    if one.date != other.date:
+        return one.date > other.date
+    if one.stage != other.stage and {one.stage, other.stage} & set(_OF_THE_DAY):
+        return _stage_is_later(one.stage, other.stage)
+    if one.number is not None and other.number is not None:
+        if one.number != other.number:
+            return one.number > other.number
+        if one.stage is not None and other.stage is not None and one.stage != other.stage:
+            return _stage_is_later(one.stage, other.stage)
+    return one.at is not None and other.at is not None and one.at > other.at
+
+
+def _stage_is_later(one: Stage | None, other: Stage | None) -> bool:
+    """Return whether a stage comes after another; where one is not told, after the morning or not at all."""
+    if one is None or other is None:
+        return one == "evening" or other == "morning"
+    return STAGES.index(one) > STAGES.index(other)
+
+
+def ridden_at(session: Session) -> Place:
+    """Return where the riding of a session stands."""
+    return Place(session.date, session.number, "out", session.went_out or session.start)
+
+
+def done_at(entry: Answer) -> dt.time | None:
+    """Return the clock of an answer: of a symptom it is the only one that its table has."""
+    return entry.at if isinstance(entry, Symptom) else getattr(entry, "done_at", None)
+
+
+def answered_at(entry: Answer, session: Session) -> Place | None:
+    """Return where an answer stands that is written beside what it answers.
+
+    Without a day of its own it is of its session's; None without a clock as well: of the return from it.
+    """
+    date, clock = entry.on or session.date, done_at(entry)
+    if clock is None and date == session.date:
+        return None
+    return Place(date, at=clock)
+
+
+def is_early(entry: Answer, session: Session) -> bool:
+    """Return whether an answer is told to be from before what it stands beside: then it answers nothing."""
+    date, clock = entry.on or session.date, done_at(entry)
+    if date is None or session.date is None:
+        return False
+    if date != session.date:
+        return date < session.date
+    felt = isinstance(entry, Symptom)
+    since = (session.went_out or session.start) if felt else getattr(entry, "at", None)
+    return clock is not None and since is not None and clock < since
