@@ -313,11 +313,7 @@ class Incident:
     concussion: bool | None = one(
         c.FLAG, "concussion suspected", "headache, confusion, sickness, memory: blank counts as suspected"
     )
-    lamp: str | None = one(
-        Word(*LAMPS),
-        "warning light",
-        "which warning light was lit",
-    )
+    lamp: str | None = one(Word(*LAMPS), "warning light", "which warning light was lit")
     note: str | None = one(c.TEXT, "note", "what happened, in your words")
     cleared_by: str | None = one(c.TEXT, "cleared by", "the doctor or medical post that cleared the rider")
     cleared_at: dt.time | None = one(c.CLOCK, "cleared at", "when the rider was cleared")
@@ -363,11 +359,7 @@ class Incident:
 class Work:
     """Work done on the bike that has to be checked afterwards."""
 
-    what: str | None = one(
-        Word(*WORK_DONE),
-        "what",
-        "what was undone; workshop: the bike came back from one",
-    )
+    what: str | None = one(Word(*WORK_DONE), "what", "what was undone; workshop: the bike came back from one")
     at: dt.time | None = one(c.CLOCK, "at", "when the work was done")
     end: str | None = one(Word("front", "rear"), "end", "which end, of a wheel, an axle or a caliper")
     torqued: bool | None = one(
