@@ -22,7 +22,7 @@ class Place(NamedTuple):
     at: dt.time | None = None
 
 
-class Answer(Protocol):
+class AnswerBeside(Protocol):
     """What holds the day of its answer."""
 
     @property
@@ -57,12 +57,12 @@ def ridden_at(session: Session) -> Place:
     return Place(session.date, session.number, "out", session.went_out or session.start)
 
 
-def done_at(entry: Answer) -> dt.time | None:
+def done_at(entry: AnswerBeside) -> dt.time | None:
     """Return the clock of an answer: of a symptom it is the only one that its table has."""
     return entry.at if isinstance(entry, Symptom) else getattr(entry, "done_at", None)
 
 
-def answered_at(entry: Answer, session: Session) -> Place | None:
+def answered_at(entry: AnswerBeside, session: Session) -> Place | None:
     """Return where an answer stands that is written beside what it answers.
 
     Without a day of its own it is of its session's; None without a clock as well: of the return from it.
@@ -73,7 +73,7 @@ def answered_at(entry: Answer, session: Session) -> Place | None:
     return Place(date, at=clock)
 
 
-def is_early(entry: Answer, session: Session) -> bool:
+def is_early(entry: AnswerBeside, session: Session) -> bool:
     """Return whether an answer is told to be from before what it stands beside: then it answers nothing."""
     date, clock = entry.on or session.date, done_at(entry)
     if date is None or session.date is None:
