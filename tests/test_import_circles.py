@@ -6,6 +6,7 @@ from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
 import paddock_tui
+from tests.source import tree_of
 
 ROOT = Path(paddock_tui.__file__).parent
 
@@ -18,7 +19,7 @@ def modules(root: Path) -> dict[str, ast.Module]:
     for path in root.rglob("*.py"):
         parts = path.relative_to(root.parent).with_suffix("").parts
         name = ".".join(parts).removesuffix(".__init__")
-        found[name] = ast.parse(path.read_text(encoding="utf-8"))
+        found[name] = tree_of(path)
     return found
 
 

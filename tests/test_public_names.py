@@ -6,6 +6,8 @@ from collections.abc import Iterable, Iterator
 from itertools import combinations
 from pathlib import Path
 
+from tests.source import tree_of
+
 ROOT = Path(__file__).parent.parent / "paddock_tui"
 
 
@@ -52,7 +54,7 @@ def with_two_homes(modules: Iterable[tuple[str, str, ast.Module]]) -> dict[str, 
 
 def test_no_public_name_means_two_things_in_packages_that_import_each_other() -> None:
     paths = sorted(ROOT.rglob("*.py"))
-    parsed = [(package(one), one.relative_to(ROOT).as_posix(), ast.parse(one.read_text())) for one in paths]
+    parsed = [(package(one), one.relative_to(ROOT).as_posix(), tree_of(one)) for one in paths]
 
     assert len(parsed) > 300
     assert with_two_homes(parsed) == {}

@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.source import tree_of
+
 ROOT = Path(__file__).parent.parent / "paddock_tui"
 TESTS = Path(__file__).parent
 
@@ -20,7 +22,7 @@ def imported(package: Path) -> set[str]:
 def from_package(module: Path, name: str) -> set[str]:
     """The names that a module imports from a package or from the modules in it, without its path."""
     found: set[str] = set()
-    for node in ast.walk(ast.parse(module.read_text(encoding="utf-8"))):
+    for node in ast.walk(tree_of(module)):
         if isinstance(node, ast.ImportFrom) and node.module == name:
             found |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom) and (node.module or "").startswith(f"{name}."):
@@ -35,7 +37,7 @@ def registering(package: Path, functions: set[str]) -> set[str]:
 
 def used(path: Path) -> set[str]:
     """The names that a module calls as decorators of its own functions, or at its top level."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
+    tree = tree_of(path)
     calls = [one for node in tree.body if isinstance(node, ast.FunctionDef) for one in node.decorator_list]
     calls += [node.value for node in ast.walk(tree) if isinstance(node, ast.Assign | ast.Expr)]
     return {one.func.id for one in calls if isinstance(one, ast.Call) and isinstance(one.func, ast.Name)}
@@ -79,5 +81,5 @@ def makes_a_calculator(module: Path) -> bool:
         and not node.name.startswith("_")
         and isinstance(node.returns, ast.Name)
         and node.returns.id == "Calculator"
-        for node in ast.parse(module.read_text(encoding="utf-8")).body
+        for node in tree_of(module).body
     )

@@ -12,6 +12,7 @@ from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.review import SHORT_CAUTION
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.text import width
+from tests.source import tree_of
 
 PACKAGE = Path(paddock_tui.__file__).parent
 
@@ -58,7 +59,7 @@ def strings() -> Iterator[tuple[str, int, str]]:
     """List every string that is no docstring and no id, with its module and line, and each line of help."""
     for path in sorted(PACKAGE.rglob("*.py")):
         name = path.relative_to(PACKAGE).as_posix()
-        tree = ast.parse(path.read_text(encoding="utf-8"))
+        tree = tree_of(path)
         silent = {
             id(node.value)
             for node in ast.walk(tree)

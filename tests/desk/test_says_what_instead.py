@@ -5,6 +5,8 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
+from tests.source import tree_of
+
 PROGRAM = Path(__file__).parents[2] / "paddock_tui"
 FOLDERS = ("desk", "entry", "screens")
 NONE = re.compile(
@@ -30,7 +32,7 @@ def texts(node: ast.AST) -> Iterator[str]:
 def trees() -> Iterator[tuple[str, ast.Module]]:
     for folder in FOLDERS:
         for file in sorted((PROGRAM / folder).rglob("*.py")):
-            yield f"{folder}/{file.name}", ast.parse(file.read_text(encoding="utf-8"))
+            yield f"{folder}/{file.name}", tree_of(file)
 
 
 def reasons() -> Iterator[tuple[str, str]]:

@@ -15,6 +15,7 @@ from paddock_tui.pages.own_keys import like_keys, own_keys, page_with, said_with
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.registry import ACTIONS
+from tests.source import tree_of
 
 ALL = [
     attrs.evolve(one, key=f"f{at}", usual=one.key) if one.key else one for at, one in enumerate(ACTIONS, 1)
@@ -35,7 +36,7 @@ def strings() -> Iterator[str]:
     """List the texts of the program that may be said, without docstrings."""
     for folder in SAID_IN:
         for file in sorted((FOLDER / folder).rglob("*.py")):
-            tree = ast.parse(file.read_text(encoding="utf-8"))
+            tree = tree_of(file)
             docs = {
                 id(node.value)
                 for node in ast.walk(tree)

@@ -95,7 +95,7 @@ def worst_by_subject(found: Review) -> dict[tuple[str, str], int]:
     return {(one.rule, one.subject): int(one.severity) for one in found.findings if one.about == "danger"}
 
 
-SHARE = 20
+SHARE = 40
 """Of how many values each rule takes one away, so that all of them are taken away somewhere."""
 
 

@@ -15,6 +15,7 @@ from paddock_tui.screens import actions, rooms
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.registry import ACTIONS, REGISTRY, ROOMS, action_of, room_of, room_showing
 from paddock_tui.screens.room import Room
+from tests.source import tree_of
 
 FOLDER = Path(paddock_tui.screens.__path__[0])
 
@@ -61,7 +62,7 @@ def test_what_a_room_does_its_own_way_is_an_action() -> None:
 def rooms_named() -> Iterator[tuple[str, str]]:
     """Give each name of a room that is written out in the code of the screens: room="..." and to("...")."""
     for path in FOLDER.rglob("*.py"):
-        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        for node in ast.walk(tree_of(path)):
             if isinstance(node, ast.Call):
                 named = [one.value for one in node.keywords if one.arg == "room"]
                 if isinstance(node.func, ast.Name) and node.func.id in ("to", "room_of"):

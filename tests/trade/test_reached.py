@@ -14,6 +14,7 @@ from pathlib import Path
 import attrs
 
 import paddock_tui
+from tests.source import tree_of
 
 _ROOT = Path(paddock_tui.__file__).parent
 _TRADE = "paddock_tui.trade"
@@ -33,7 +34,7 @@ class Source:
 
 
 def _source(path: Path) -> Source:
-    tree = ast.parse(_text(path))
+    tree = tree_of(path)
     name = ".".join(path.relative_to(_ROOT.parent).with_suffix("").parts)
     imported = {
         alias.asname or alias.name: (node.module, alias.name)

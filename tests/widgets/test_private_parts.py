@@ -16,6 +16,7 @@ from textual.drivers.linux_driver import LinuxDriver
 from textual.screen import Screen
 
 import paddock_tui
+from tests.source import tree_of
 
 ROOT = Path(paddock_tui.__file__).parent
 
@@ -55,7 +56,7 @@ def test_each_private_part_is_there(maker: Callable[[], object], name: str, brea
 
 def foreign(path: Path) -> Iterator[str]:
     """Give the names with an underscore that a module uses and does not make itself."""
-    tree = ast.parse(path.read_text(encoding="utf-8"))
+    tree = tree_of(path)
     used, made = set(), set()
     for node in ast.walk(tree):
         if isinstance(node, ast.Attribute) and node.attr.startswith("_") and not node.attr.endswith("__"):

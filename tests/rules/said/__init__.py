@@ -11,7 +11,7 @@ from paddock_tui.records.paths import spell
 from paddock_tui.rules import RULES, Finding, Review
 from tests.rules.case import Raises
 from tests.rules.cases import CASES
-from tests.rules.situations import look
+from tests.rules.situations import look_for
 
 FOLDER = Path(__file__).parent
 
@@ -48,7 +48,7 @@ def _rule(rule: str) -> Iterator[str]:
 
 
 def _mine(rule: str, case: Raises) -> list[Finding]:
-    review: Review = look(*case.changes, **case.more)
+    review: Review = look_for(rule, *case.changes, **case.more)
     return [one for one in review.findings if one.rule == rule]
 
 
