@@ -2,20 +2,22 @@
 
 import bisect
 import copy
+import datetime as dt
 from collections.abc import Sequence
-from typing import Any
-
-import attrs
+from typing import Any, NamedTuple
 
 from paddock_tui.desk.lookup import Order, glance, of_bike, of_rider, order
 from paddock_tui.facts import Situation
-from paddock_tui.facts.past import ENDS, History, PastSession, tyre_of
+from paddock_tui.facts.past import ENDS, History, Line, PastSession, tyre_of
 from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.store.garage import GarageFiles, Loaded
+
+_MOST = 6
+"""Histories of one bike that are given again as they are."""
 
 
 class Histories:
@@ -26,14 +28,13 @@ class Histories:
 
     def __init__(self) -> None:
         self._bikes: dict[str, _BikePast] = {}
-        self._kept: dict[Ref, tuple[_BikePast, History]] = {}
-        self._elsewhere: dict[Ref, _Elsewhere] = {}
+        self._riders: dict[str, _RiderPast] = {}
 
     def aside(self) -> "Histories":
         """Return histories for files set aside: they begin with what is known, and change nothing here."""
         other = Histories()
         other._bikes = {bike: one.aside() for bike, one in self._bikes.items()}
-        other._elsewhere = {subject: copy.copy(one) for subject, one in self._elsewhere.items()}
+        other._riders = {rider: one.aside() for rider, one in self._riders.items()}
         return other
 
     def take(self, other: "Histories", files: GarageFiles) -> None:
@@ -58,13 +59,7 @@ class Histories:
         if one is None or not one.may_stand(files):
             one = self._bikes[bike.id] = _BikePast(files, bike)
         tyres = situation.refs["tyres"].id if "tyres" in situation.refs else None
-        past = one.past(files, [ref for _, ref in placed[:end]], tyres)
-        kept = self._kept.get(subject)
-        if kept is not None and kept[0] is one and _identical(kept[1].past, past):
-            return kept[1]
-        found = History(past, one.tyre_sets, one.people)
-        self._kept[subject] = one, found
-        return found
+        return one.history(files, placed, end, tyres)
 
     def elsewhere(self, files: GarageFiles, subject: Ref, situation: Situation) -> tuple[PastSession, ...]:
         """Return the rider's earlier sessions on other bikes in which something happened, oldest first."""
@@ -74,40 +69,66 @@ class Histories:
         if session is None or rider is None or before is None:
             return ()
         placed = of_rider(files, rider.id)
-        about = (before, session.bike, session.date)
-        kept = self._elsewhere.get(subject)
-        if kept is not None and kept.about == about and kept.stands(files, placed, subject):
-            return kept.found
-        place, _ = files.touched_since(0)
-        found = []
-        for at, ref in placed:
+        one = self._riders.get(rider.id)
+        if one is None:
+            one = self._riders[rider.id] = _RiderPast(files)
+        return one.elsewhere(files, placed, before, session)
+
+
+class _Incident(NamedTuple):
+    """A session in which something happened: where it stands, on which bike, and what it holds."""
+
+    at: int
+    bike: str | None
+    date: dt.date
+    past: PastSession
+
+
+class _RiderPast:
+    """One rider's sessions in their order, as far as they were asked for, in which something happened."""
+
+    def __init__(self, files: GarageFiles) -> None:
+        self._place, _ = files.touched_since(0)
+        self._refs: list[Ref] = []
+        self._found: list[_Incident] = []
+        self._placed: Sequence[tuple[Order, Ref]] = ()
+
+    def aside(self) -> "_RiderPast":
+        """Return one that goes on from here by itself."""
+        other = copy.copy(self)
+        other._refs, other._found = list(self._refs), list(self._found)
+        return other
+
+    def elsewhere(
+        self, files: GarageFiles, placed: Sequence[tuple[Order, Ref]], before: Order, session: Session
+    ) -> tuple[PastSession, ...]:
+        """Return those before a place that were on other bikes and days than a session."""
+        self._forget_touched(files)
+        if placed is not self._placed:
+            self._cut(_common(self._refs, placed))
+            self._placed = placed
+        end = bisect.bisect_left(placed, before, key=_place_of)
+        for _, ref in placed[len(self._refs) : end]:
             row = files.rows.of(ref)
-            if at >= before or row is None or row.bike == session.bike or row.date == session.date:
-                continue
-            one = files.read(ref) if "incidents" in files.data(ref) else None
-            if one is not None and isinstance(one.possible, Session):
-                found.append(PastSession(ref.id, one.possible))
-        self._elsewhere[subject] = _Elsewhere(about, placed, place, tuple(found))
-        return tuple(found)
+            loaded = files.read(ref) if "incidents" in files.data(ref) else None
+            if row is not None and loaded is not None and isinstance(loaded.possible, Session):
+                past = PastSession(ref.id, loaded.possible)
+                self._found.append(_Incident(len(self._refs), row.bike, row.date, past))
+            self._refs.append(ref)
+        return tuple(
+            one.past
+            for one in self._found
+            if one.at < end and one.bike != session.bike and one.date != session.date
+        )
 
+    def _forget_touched(self, files: GarageFiles) -> None:
+        self._place, touched = files.touched_since(self._place)
+        if touched:
+            self._cut(next((at for at, ref in enumerate(self._refs) if ref in touched), len(self._refs)))
 
-@attrs.define
-class _Elsewhere:
-    """What was found elsewhere, for what, and among which sessions."""
-
-    about: tuple[object, ...]
-    placed: Sequence[tuple[Order, Ref]]
-    place: int
-    found: tuple[PastSession, ...]
-
-    def stands(self, files: GarageFiles, placed: Sequence[tuple[Order, Ref]], subject: Ref) -> bool:
-        """Return whether none of these sessions was touched since, but the one looked at."""
-        place, touched = files.touched_since(self.place)
-        touched.discard(subject)
-        if placed is not self.placed or (touched and any(ref in touched for _, ref in placed)):
-            return False
-        self.place = place
-        return True
+    def _cut(self, at: int) -> None:
+        del self._refs[at:]
+        self._found = [one for one in self._found if one.at < at]
 
 
 class _BikePast:
@@ -121,7 +142,12 @@ class _BikePast:
         self._place, _ = files.touched_since(0)
         self._named: dict[Ref, Any] = {bike: None}
         self._refs: list[Ref] = []
-        self._past: list[PastSession | None] = []
+        self._past: list[PastSession] = []
+        self._counts: list[int] = []
+        """How many of the sessions up to each can be read."""
+        self._placed: Sequence[tuple[Order, Ref]] = ()
+        self._line = Line()
+        self._made: dict[int, History] = {}
         self.tyre_sets: dict[str, TyreSet] = {}
         self.people: dict[str, Rider] = {}
 
@@ -138,6 +164,7 @@ class _BikePast:
         """Return one that goes on from here by itself."""
         other = copy.copy(self)
         other._named, other._refs, other._past = dict(self._named), list(self._refs), list(self._past)
+        other._counts, other._line, other._made = list(self._counts), self._line.branch(), {}
         other.tyre_sets, other.people = dict(self.tyre_sets), dict(self.people)
         return other
 
@@ -152,27 +179,45 @@ class _BikePast:
         self._place = place
         return True
 
-    def past(self, files: GarageFiles, refs: list[Ref], tyres: str | None) -> tuple[PastSession, ...]:
-        """Return the sessions of a bike that may be read; `tyres` is a set that is named beside them."""
-        common = min(len(refs), len(self._refs))
-        if self._refs[:common] != refs[:common]:
-            self._cut(next(at for at in range(common) if self._refs[at] != refs[at]))
-        for ref in refs[len(self._refs) :]:
+    def history(
+        self, files: GarageFiles, placed: Sequence[tuple[Order, Ref]], end: int, tyres: str | None
+    ) -> History:
+        """Return what went before a place among the bike's sessions; `tyres` is a set beside them."""
+        self._read_up_to(files, placed, end)
+        self._name_tyres(files, tyres)
+        self._place, _ = files.touched_since(self._place)
+        count = self._counts[end - 1] if end else 0
+        found = self._made.pop(count, None)
+        if found is None:
+            found = History(tuple(self._past[:count]), self.tyre_sets, self.people).on_line(self._line)
+        self._made[count] = found
+        if len(self._made) > _MOST:
+            del self._made[next(iter(self._made))]
+        return found
+
+    def _read_up_to(self, files: GarageFiles, placed: Sequence[tuple[Order, Ref]], end: int) -> None:
+        if placed is not self._placed:
+            self._cut(_common(self._refs, placed))
+            self._placed = placed
+        for _, ref in placed[len(self._refs) : end]:
             loaded = files.read(ref)
             session = loaded.possible if loaded is not None else None
             self._refs.append(ref)
-            if loaded is None or not isinstance(session, Session):
-                self._past.append(None)
-                continue
-            self._name(files, session)
-            self._past.append(_past(loaded, self._named))
-        self._name_tyres(files, tyres)
-        self._place, _ = files.touched_since(self._place)
-        return tuple(one for one in self._past[: len(refs)] if one is not None)
+            if loaded is not None and isinstance(session, Session):
+                self._name(files, session)
+                self._past.append(_past(loaded, self._named))
+            self._counts.append(len(self._past))
 
     def _cut(self, at: int) -> None:
-        del self._refs[at:]
-        del self._past[at:]
+        """Forget the sessions from a place on, and what was learnt with them."""
+        if at == len(self._refs):
+            return
+        count = self._counts[at - 1] if at else 0
+        del self._refs[at:], self._counts[at:], self._past[count:]
+        self._line = self._line.branch(count)
+        self._made = {
+            length: one.on_line(self._line) for length, one in self._made.items() if length <= count
+        }
 
     def _name(self, files: GarageFiles, session: Session) -> None:
         """Read what a session names: its tyre set, rider and day, and the day's venue."""
@@ -208,7 +253,15 @@ class _BikePast:
 def past_sessions(files: GarageFiles, bike: Ref, refs: list[Ref]) -> tuple[PastSession, ...]:
     """Return these sessions of a bike as they go into its history, those that can be read and are its own."""
     own = [ref for ref in refs if files.data(ref).get("bike") == bike.id and "retired" not in files.data(ref)]
-    return _BikePast(files, bike).past(files, own, None)
+    placed = [((dt.date.min, 0, dt.time.min, one.id), one) for one in own]
+    return _BikePast(files, bike).history(files, placed, len(placed), None).past
+
+
+def _common(refs: list[Ref], placed: Sequence[tuple[Order, Ref]]) -> int:
+    """Return how many sessions stand where they stood."""
+    pairs = enumerate(zip(refs, placed, strict=False))
+    differs = (at for at, (ref, (_, other)) in pairs if ref is not other and ref != other)
+    return next(differs, min(len(refs), len(placed)))
 
 
 def _place_of(placed: tuple[Order, Ref]) -> Order:
@@ -219,10 +272,6 @@ def _order(loaded: Loaded) -> Order | None:
     """Order a session as the garage does, a retired one too."""
     seen = glance(loaded.ref, {key: value for key, value in loaded.data.items() if key != "retired"})
     return order(seen) if seen is not None else None
-
-
-def _identical(old: Sequence[object], new: Sequence[object]) -> bool:
-    return len(old) == len(new) and all(one is other for one, other in zip(old, new, strict=True))
 
 
 def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> PastSession:

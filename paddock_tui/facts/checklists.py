@@ -7,6 +7,7 @@ from typing import Any, NamedTuple
 
 import attrs
 
+from paddock_tui.facts.along import Along
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
@@ -14,7 +15,7 @@ from paddock_tui.records.checklist import ASKED_WITHOUT_A_LIST, DAY_STAGES, STAG
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.fields import specs, value_at
-from paddock_tui.records.fields_of_record import field_at
+from paddock_tui.records.fields_of_record import Field, field_at
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, parse
 from paddock_tui.records.session import Session, is_ridden, was_done_back_in
@@ -27,6 +28,8 @@ OPEN, OK, TO_FIX, NOT_APPLICABLE, ANSWERED = "open", "ok", "to fix", "not applic
 
 _WORTH_CARRYING = ("hold", "serious", "caution", None)
 """What is to fix stays so in later sessions and on later days; a note does not."""
+
+_NO_CHECK = Check()
 
 _SECTIONS_NAMED = (("pressures",), ("feel",))
 """Sections whose rows are told apart by the section alone: front, rear."""
@@ -109,7 +112,17 @@ def checked(
     source: Session | None,
 ) -> Checked:
     """Return every list that applies to the outing, with its items as they stand."""
-    look = _Look(session, session_checks, day_checks, records, earlier, history, source)
+    place = day_place(session, records.get("day"))
+    look = _Look(
+        session,
+        session_checks,
+        day_checks,
+        records,
+        earlier,
+        _ANSWERS.of(history),
+        source,
+        () if isinstance(place, str) else place,
+    )
     lists: list[ListState] = []
     for key, found in _in_order(checklists):
         if found.retired is None and applies(found.stage or "", session, earlier):
@@ -190,24 +203,37 @@ class _Held(NamedTuple):
     before: bool = False
 
 
-@functools.lru_cache(maxsize=4)
-def _names_answered(history: History) -> frozenset[tuple[bool, str]]:
-    """Return which items earlier sessions answer, and which their days do."""
-    of_sessions = {(False, name) for one in history.past for name in one.session.checks}
-    return frozenset(of_sessions | {(True, name) for one in history.past for name in one.entry.checks})
+_Answers = Mapping[tuple[bool, str], tuple[tuple[PastSession, Check], ...]]
+"""The last answer to each item, by whether it stands in days; of days on the last ones of two dates: one
+may not count. Empty where it was only ever passed over.
+"""
 
 
-@functools.lru_cache(maxsize=1024)
-def _latest(history: History, in_day: bool, name: str) -> tuple[tuple[PastSession, Check], ...]:
-    """Return the last answer to an item; of those in days the last ones of two dates: one may not count."""
-    found: list[tuple[PastSession, Check]] = []
-    for one in reversed(history.past):
-        check = (one.entry.checks if in_day else one.session.checks).get(name)
-        if check is not None and check.status not in (None, NOT_APPLICABLE):
-            found.append((one, check))
-            if not in_day or one.session.date != found[0][0].session.date:
-                break
-    return tuple(found)
+def _answered_again(so_far: _Answers, one: PastSession) -> _Answers:
+    """Go on by one session: its answers are the last ones now."""
+    found: dict[tuple[bool, str], tuple[tuple[PastSession, Check], ...]] = {**so_far}
+    for in_day, checks in ((False, one.session.checks), (True, one.entry.checks)):
+        for name, check in checks.items():
+            before = found.get((in_day, name), ())
+            if check.status in (None, NOT_APPLICABLE):
+                found[in_day, name] = before
+            elif not in_day or not before:
+                found[in_day, name] = ((one, check),)
+            else:
+                same = before[0][0].session.date == one.session.date
+                found[in_day, name] = ((one, check), *(before if same else before[:1]))
+    return found
+
+
+_ANSWERS: Along[_Answers] = Along({}, _answered_again)
+
+
+@functools.lru_cache(maxsize=512)
+def _value_named(answered_by: str, in_day: bool) -> tuple[Path, Field | None]:
+    """Return the value that a list's item names: its path, and its field where there is one."""
+    path = parse(answered_by) or ()
+    place = ("day", ("entries", "rider", "bike", *path)) if in_day else ("session", path)
+    return path, field_at(*place)
 
 
 @attrs.frozen
@@ -219,27 +245,30 @@ class _Look:
     of_day: Mapping[str, Check]
     records: Mapping[str, Record]
     earlier: tuple[Session, ...]
-    history: History
+    answers: _Answers
     source: Session | None
+    in_day: Path
+    """Where the day keeps its checks; empty where nothing can hold them."""
 
     def item(self, name: str, item: ChecklistItem, found: Checklist) -> ItemState:
         """Return one item of a list as it stands: as answered, else as the record answers it, else open."""
         in_day = found.stage in DAY_STAGES
+        held = self._check(name, in_day, item.to_fix, found.stage == "after a fall")
+        check = held.check
         state = ItemState(
             name,
             item.text or label_of(name),
             item.to_fix,
-            OPEN,
+            OPEN if check is None else check.status or OPEN,
             in_day,
             self._path(in_day, name),
+            _NO_CHECK if check is None else check,
+            since=held.number,
+            since_day=held.day,
             answered_by=item.answered_by or "",
             goes=item.goes,
         )
-        held = self._check(name, in_day, item.to_fix, found.stage == "after a fall")
-        if held.check is not None:
-            status = held.check.status or OPEN
-            return attrs.evolve(state, status=status, check=held.check, since=held.number, since_day=held.day)
-        return self._from_record(state) if item.answered_by else state
+        return self._from_record(state) if item.answered_by and check is None else state
 
     def others(
         self, checklists: Mapping[str, Checklist], shown: set[tuple[bool, str]]
@@ -253,7 +282,7 @@ class _Look:
             for name, item in found.items.items()
         }
         names = {(True, name) for name in self.of_day} | {(False, name) for name in self.own}
-        names |= _names_answered(self.history)
+        names |= self.answers.keys()
         for in_day, name in sorted(names - shown):
             item = known.get((in_day, name), ChecklistItem())
             held = self._check(name, in_day, item.to_fix, fall=False)
@@ -278,8 +307,7 @@ class _Look:
     def _path(self, in_day: bool, name: str) -> Path:
         if not in_day:
             return ("checks", name)
-        place = day_place(self.session, self.records.get("day"))
-        return () if isinstance(place, str) else (*place, name)
+        return (*self.in_day, name) if self.in_day else ()
 
     def _check(self, name: str, in_day: bool, to_fix: str | None, fall: bool) -> _Held:
         """Find the answer that counts, and the earlier session or day that it was given in.
@@ -297,7 +325,7 @@ class _Look:
     def _still_to_fix(self, name: str, in_day: bool, to_fix: str | None) -> _Held:
         if to_fix not in _WORTH_CARRYING:
             return _Held()
-        for one, check in _latest(self.history, in_day, name):
+        for one, check in self.answers.get((in_day, name), ()):
             session = one.session
             if in_day and session.date == self.session.date and session.rider == self.session.rider:
                 continue
@@ -320,8 +348,7 @@ class _Look:
 
     def _from_record(self, state: ItemState) -> ItemState:
         """Answer an item from the value that it names; one carried over or a plain no answers nothing."""
-        path = parse(state.answered_by) or ()
-        field = field_at(*self._place(state.in_day, path))
+        path, field = _value_named(state.answered_by, state.in_day)
         value = value_at(self._holder(state.in_day), path) if field is not None else None
         if field is None or not path:
             return attrs.evolve(state, said=f"no value is called {state.answered_by}")
@@ -334,9 +361,6 @@ class _Look:
         if not state.in_day and self._carried(path, value):
             return attrs.evolve(state, said=f"carried over, {said}")
         return attrs.evolve(state, status=ANSWERED, said=f"from {said}")
-
-    def _place(self, in_day: bool, path: Path) -> tuple[str, Path]:
-        return ("day", ("entries", "rider", "bike", *path)) if in_day else ("session", path)
 
     def _holder(self, in_day: bool) -> Any:
         return _entry(self.session, self.records) if in_day else self.session

@@ -1,14 +1,17 @@
 """What the garage's own fillings teach of its bikes: how much fuel each uses, and what is in the tank."""
 
-import functools
-from collections.abc import Iterable
+import math
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import NamedTuple
 
 import attrs
 
+from paddock_tui.facts.along import Along
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.session import Session
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.fuel_learning import LearntRate, Refill, learn_rate_by_mode
+from paddock_tui.trade.fuel_learning import Learning, LearntRate, Refill
 
 ROAD, TRACK = "road", "track"
 
@@ -21,7 +24,62 @@ class FuelLearnt:
     where: str
 
 
-@functools.lru_cache(maxsize=64)
+class _Pool(NamedTuple):
+    """Consumptions of several runs put together: all litres over all kilometres."""
+
+    litres: float = 0.0
+    km: float = 0.0
+    lowest: float = math.inf
+    highest: float = 0.0
+    stretches: int = 0
+
+    def with_one(self, one: LearntRate | None) -> "_Pool":
+        """Return this with one more run."""
+        if one is None:
+            return self
+        return _Pool(
+            self.litres + one.rate_l_per_100km * one.km,
+            self.km + one.km,
+            min(self.lowest, one.lowest_l_per_100km),
+            max(self.highest, one.highest_l_per_100km),
+            self.stretches + one.stretches,
+        )
+
+    def learnt(self) -> LearntRate | None:
+        """Return the consumption; None where there was no stretch."""
+        if not self.stretches:
+            return None
+        return LearntRate(self.litres / self.km, self.lowest, self.highest, self.stretches, self.km)
+
+
+class _Run(NamedTuple):
+    """What an unbroken run of fillings teaches, by ground and mode, and by the ground alone."""
+
+    by_mode: Learning = Learning()
+    by_ground: Learning = Learning()
+
+    def after(self, refill: Refill) -> "_Run | None":
+        """Return it with one more filling; None where a figure cannot be: then the run teaches nothing."""
+        ground = (refill.mode or "").partition(" ")[0]
+        try:
+            return _Run(self.by_mode.after(refill), self.by_ground.after(attrs.evolve(refill, mode=ground)))
+        except OutOfRange:
+            return None
+
+    def rates(self) -> dict[str, LearntRate]:
+        """Return the consumptions by ground and mode, and by ground."""
+        return self.by_mode.rates() | self.by_ground.rates()
+
+
+class _Fillings(NamedTuple):
+    """Where the fillings stand: the runs that ended, the one that goes on, and what was ridden since."""
+
+    ended: Mapping[str, _Pool] = MappingProxyType({})
+    run: _Run | None = _Run()
+    km: float | None = 0.0
+    grounds: frozenset[str] = frozenset()
+
+
 def fuel_learnt(
     history: History, ground: str, mode: str | None, filled: tuple[float, bool] | None = None
 ) -> FuelLearnt | None:
@@ -29,14 +87,18 @@ def fuel_learnt(
 
     `filled` is what was filled since the last session, in litres, and whether to the brim.
     """
-    runs = [run for run in _runs(history.past, filled) if _can_be(run)]
-    if mode is not None:
-        own = _pooled(learn_rate_by_mode(run).get(f"{ground} {mode}") for run in runs)
-        if own is not None:
-            return FuelLearnt(own, f"learnt from {_count(own)} on the {ground} in {mode}")
-    on_ground = [[attrs.evolve(one, mode=(one.mode or "").partition(" ")[0]) for one in run] for run in runs]
-    every = _pooled(learn_rate_by_mode(run).get(ground) for run in on_ground)
-    return None if every is None else FuelLearnt(every, f"learnt from {_count(every)} on the {ground}")
+    so_far = _FILLINGS.of(history)
+    run = so_far.run
+    if filled is not None and so_far.km is not None and run is not None:
+        run = run.after(Refill(so_far.km, *filled, _mixed(so_far.grounds)))
+    rates = run.rates() if run is not None else {}
+    for name, words in ((f"{ground} {mode}", f" in {mode}"), (ground, "")):
+        if mode is None and words:
+            continue
+        found = so_far.ended.get(name, _Pool()).with_one(rates.get(name)).learnt()
+        if found is not None:
+            return FuelLearnt(found, f"learnt from {_count(found)} on the {ground}{words}")
+    return None
 
 
 def _count(learnt: LearntRate) -> str:
@@ -44,59 +106,38 @@ def _count(learnt: LearntRate) -> str:
     return f"{learnt.stretches} {fills} from brim to brim, {learnt.km:.0f} km,"
 
 
-def _runs(past: Iterable[PastSession], filled: tuple[float, bool] | None) -> list[list[Refill]]:
-    """List the fillings in unbroken runs: where kilometres or a filling are not known, a new one begins."""
-    runs: list[list[Refill]] = [[]]
-    km: float | None = 0.0
-    grounds: set[str] = set()
-    for one in past:
-        session = one.session
-        if session.fuel_added is None or km is None:
-            runs.append([])
-            km, grounds = 0.0, set()
-        if session.fuel_added is not None:
-            added = session.fuel_added.to("l")
-            runs[-1].append(Refill(km, added, bool(session.filled_to_brim), _mixed(grounds)))
-            km, grounds = 0.0, set()
-        ridden = one.km
-        km = None if ridden is None or km is None else km + ridden
-        grounds.add(f"{ROAD if session.kind == 'road' else TRACK} {session.setup.mode or ''}".strip())
-    if filled is not None and km is not None:
-        runs[-1].append(Refill(km, *filled, _mixed(grounds)))
-    return [run for run in runs if run]
+def _filled_again(so_far: _Fillings, one: PastSession) -> _Fillings:
+    """Go on by one session: where kilometres or a filling are not known, a new run begins."""
+    ended, run, km, grounds = so_far
+    session = one.session
+    if session.fuel_added is None or km is None:
+        rates = run.rates() if run is not None else {}
+        if rates:
+            ended = {
+                **ended,
+                **{name: ended.get(name, _Pool()).with_one(rate) for name, rate in rates.items()},
+            }
+        run, km, grounds = _Run(), 0.0, frozenset()
+    if session.fuel_added is not None:
+        refill = Refill(km, session.fuel_added.to("l"), bool(session.filled_to_brim), _mixed(grounds))
+        run = run.after(refill) if run is not None else None
+        km, grounds = 0.0, frozenset()
+    ridden = one.km
+    km = None if ridden is None else km + ridden
+    ground = f"{ROAD if session.kind == 'road' else TRACK} {session.setup.mode or ''}".strip()
+    return _Fillings(ended, run, km, grounds | {ground})
 
 
-def _can_be(run: list[Refill]) -> bool:
-    """Return whether the figures of a run are such that anything can be learnt from them."""
-    try:
-        learn_rate_by_mode(run)
-    except OutOfRange:
-        return False
-    return True
+_FILLINGS = Along(_Fillings(), _filled_again)
+"""The fillings in unbroken runs, along a history."""
 
 
-def _mixed(grounds: set[str]) -> str | None:
+def _mixed(grounds: frozenset[str]) -> str | None:
     """Name what a stretch was ridden on: ground and mode, the ground alone where modes differ, or nothing."""
     if len(grounds) == 1:
         return next(iter(grounds))
     words = {one.partition(" ")[0] for one in grounds}
     return words.pop() if len(words) == 1 else None
-
-
-def _pooled(found: Iterable[LearntRate | None]) -> LearntRate | None:
-    """Put the stretches of several runs together: all litres over all kilometres."""
-    rates = [one for one in found if one is not None]
-    if not rates:
-        return None
-    km = sum(one.km for one in rates)
-    litres = sum(one.rate_l_per_100km * one.km for one in rates)
-    return LearntRate(
-        litres / km,
-        min(one.lowest_l_per_100km for one in rates),
-        max(one.highest_l_per_100km for one in rates),
-        sum(one.stretches for one in rates),
-        km,
-    )
 
 
 @attrs.frozen
@@ -117,7 +158,10 @@ def tank_left(history: History, capacity_l: float, rate: float) -> TankLeft | No
     None where the count is broken. A figure for the tank is of the moment before going out.
     """
     level: TankLeft | None = None
-    for one in history.past:
+    past = history.past
+    # What was in it before the last figure for it counts no more.
+    start = next((at for at in reversed(range(len(past))) if filled_l(past[at].session, capacity_l)), None)
+    for one in past[start:] if start is not None else ():
         known = filled_l(one.session, capacity_l)
         added = one.session.fuel_added
         if known is not None:

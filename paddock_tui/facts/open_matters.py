@@ -46,14 +46,12 @@ def open_matters(
     here = PastSession(
         refs["session"].id if "session" in refs else "", session, entry=_entry(session, records)
     )
-    known = {one.id for one in history.past}
-    elsewhere = [one for one in (*rider_elsewhere, *rider_today) if one.id not in known]
+    elsewhere = [one for one in (*rider_elsewhere, *rider_today) if history.of(one.id) is None]
     make = Outings(history, records, checklists, source, air_observed, limits)
-    before = (make.outing(one) for one in (*history.past, *elsewhere))
-    outings = (*before, make.here(here))
+    outings = (*map(make.outing, elsewhere), make.here(here))
     now = _present(here, outings[-1], records, checklists, checked, limits)
     now = attrs.evolve(now, before=garage.before.on)
-    return matters(MatterHistory(outings, _answers(history, records, refs)), now)
+    return matters(MatterHistory(outings, _answers(history, records, refs), make.by_day()), now)
 
 
 FEW = 2

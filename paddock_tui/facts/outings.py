@@ -1,6 +1,5 @@
 """Sessions as the walk through the record takes them: with tyres, help, day and air of their time."""
 
-import functools
 import threading
 from collections.abc import Mapping
 
@@ -14,6 +13,7 @@ from paddock_tui.facts.starting_words import level_tyre
 from paddock_tui.limits import Limits
 from paddock_tui.limits.rider import OTHER_RIDERS_WEIGHT
 from paddock_tui.matters import AidHelp, Outing
+from paddock_tui.matters.days import Days
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.control_levels import levels_of
@@ -55,13 +55,28 @@ class Outings:
 
     def outing(self, one: PastSession) -> Outing:
         """Return an earlier session as an outing: the same one again while all that it rests on stands."""
-        source = _sessions(self.history).get(one.session.copied_from or "")
+        past = self.history.of(one.session.copied_from)
+        source = past.session if past is not None else None
         own = None if one.session.tyres in self.history.tyre_sets else self.records.get("tyres")
-        found = self._known.get(id(one))
+        outings = self._known.outings
+        found = outings.get(id(one))
         if found is None or found[0] is not one or found[1] is not source or found[2] is not own:
             found = (one, source, own, self._made(one, observed_then(one), source, one.day))
-            self._known[id(one)] = found
+            outings[id(one)] = found
         return found[3]
+
+    def by_day(self) -> Days:
+        """Return all earlier sessions as outings; of a longer history only what is new is made."""
+        history, own = self.history, self.records.get("tyres")
+        days: DaysSoFar | None = history.line.outings.pop(self._known, None)
+        if days is None or not days.may_go_on(history, own):
+            days = DaysSoFar(own)
+        for one in history.past[len(days.made) :]:
+            days.add(one, self.outing(one), history)
+        history.line.outings[self._known] = days
+        if len(history.line.outings) > _MOST:
+            del history.line.outings[next(iter(history.line.outings))]
+        return days.days
 
     def here(self, one: PastSession) -> Outing:
         """Return the session looked at as an outing."""
@@ -145,10 +160,61 @@ class Outings:
         return found
 
 
-_Known = dict[int, tuple[PastSession, Session | None, Record | None, Outing]]
-"""Outings by the identity of their session, with that session, the one it was copied from, and the tyre set
-looked at where its own is not known.
-"""
+class DaysSoFar:
+    """The outings of the beginning of a line of sessions, day by day."""
+
+    def __init__(self, own: Record | None) -> None:
+        self._own = own
+        self._rests_on_own = False
+        self._not_before: dict[str, PastSession | None] = {}
+        """Sessions that one was copied from and that are not before it: elsewhere, later, or nowhere."""
+        self.made: list[Outing] = []
+        self.days = Days()
+
+    def may_go_on(self, history: History, own: Record | None) -> bool:
+        """Return whether these are outings of this history; forget those that come after it."""
+        if self._rests_on_own and self._own is not own:
+            return False
+        if any(history.of(name) is not found for name, found in self._not_before.items()):
+            return False
+        self._forget(len(history.past))
+        return True
+
+    def branch(self, at: int | None) -> "DaysSoFar":
+        """Return these, or so many of them, to go on from by themselves."""
+        other = DaysSoFar(self._own)
+        other._rests_on_own, other._not_before = self._rests_on_own, dict(self._not_before)
+        other.made, other.days = list(self.made), self.days.copy()
+        if at is not None:
+            other._forget(at)
+        return other
+
+    def _forget(self, at: int) -> None:
+        for one in self.made[at:]:
+            self.days.remove(one)
+        del self.made[at:]
+
+    def add(self, one: PastSession, outing: Outing, history: History) -> None:
+        """Add the next session of a history."""
+        tyres, copied = one.session.tyres, one.session.copied_from
+        if tyres is not None and tyres not in history.tyre_sets:
+            self._rests_on_own = True
+        if copied is not None and history.before(copied, len(self.made)) is None:
+            self._not_before[copied] = history.of(copied)
+        self.made.append(outing)
+        self.days.add(outing)
+
+
+class _Known:
+    """What was made of one bike, riders, lists and limits.
+
+    Outings stand by the identity of their session, with that session, the one it was copied from, and the
+    tyre set looked at where its own is not known.
+    """
+
+    def __init__(self) -> None:
+        self.outings: dict[int, tuple[PastSession, Session | None, Record | None, Outing]] = {}
+
 
 _MOST = 4
 """Makings that are remembered: of the bike looked at, of the one in hand, and what is tried beside them."""
@@ -161,7 +227,7 @@ def _known_of(wanted: Outings) -> _Known:
     """Return the outings that were made before of the same bike, riders, lists and limits."""
     with _lock:
         at = next((at for at, (one, _) in enumerate(_made_before) if _rests_on_the_same(one, wanted)), None)
-        found = _made_before.pop(at) if at is not None else (wanted, {})
+        found = _made_before.pop(at) if at is not None else (wanted, _Known())
         _made_before.insert(0, found)
         del _made_before[_MOST:]
     return found[1]
@@ -181,12 +247,6 @@ def _rests_on_the_same(one: Outings, other: Outings) -> bool:
 def _same_records(one: Mapping[str, object], other: Mapping[str, object]) -> bool:
     """Return whether two tables hold the very same records."""
     return len(one) == len(other) and all(other.get(name) is held for name, held in one.items())
-
-
-@functools.lru_cache(maxsize=64)
-def _sessions(history: History) -> Mapping[str, Session]:
-    """Return the sessions of a history by id: looked up for every outing of it, so made once."""
-    return {past.id: past.session for past in history.past}
 
 
 def _help(name: str, control: Control, session: Session, bike: Bike) -> AidHelp | None:

@@ -2,7 +2,7 @@
 
 import functools
 from collections.abc import Mapping
-from typing import Literal
+from typing import Any, Literal
 
 import attrs
 
@@ -41,6 +41,26 @@ class PastSession:
         return laps * self.lap_km if laps and self.lap_km is not None else None
 
 
+class Line:
+    """One line of sessions that only grows at its end, and what was learnt along it.
+
+    What stands in it is put there by `facts.along` and `facts.outings`.
+    """
+
+    def __init__(self) -> None:
+        self.reached: dict[Any, Any] = {}
+        self.outings: dict[Any, Any] = {}
+        self.places: dict[str, int] = {}
+
+    def branch(self, at: int | None = None) -> "Line":
+        """Return one that goes on by itself from what this one knows, from so many sessions on."""
+        other = Line()
+        other.outings = {whose: one.branch(at) for whose, one in self.outings.items()}
+        for along, ends in self.reached.items():
+            other.reached[along] = ends if at is None else tuple(one for one in ends if one[0] <= at)
+        return other
+
+
 @attrs.frozen(eq=False)
 class History:
     """The earlier sessions of one bike, oldest first, with the tyre sets and riders that they name.
@@ -51,6 +71,24 @@ class History:
     past: tuple[PastSession, ...] = ()
     tyre_sets: Mapping[str, TyreSet] = attrs.field(factory=dict)
     riders: Mapping[str, Rider] = attrs.field(factory=dict)
+    line: Line = attrs.field(init=False, factory=Line, repr=False)
+
+    def of(self, name: str | None) -> PastSession | None:
+        """Return a session by its id; None where it is not among them."""
+        return self.before(name, len(self.past))
+
+    def before(self, name: str | None, end: int) -> PastSession | None:
+        """Return a session by its id; None where it is not among so many first ones."""
+        places = self.line.places
+        for at in range(len(places), len(self.past)):
+            places[self.past[at].id] = at
+        at = places.get(name or "", end)
+        return self.past[at] if at < end else None
+
+    def on_line(self, line: Line) -> "History":
+        """Say that this is the beginning of a line, and return it; whoever changes it is on none."""
+        object.__setattr__(self, "line", line)
+        return self
 
     @functools.cached_property
     def ridden(self) -> tuple[PastSession, ...]:

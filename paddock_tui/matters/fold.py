@@ -1,8 +1,7 @@
 """The walk through a record: session by session it closes and opens matters, in the order of their times."""
 
 import datetime as dt
-import itertools
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Mapping
 
 import attrs
 
@@ -17,6 +16,7 @@ from paddock_tui.matters.core import (
     Said,
     still_missing,
 )
+from paddock_tui.matters.days import Days
 from paddock_tui.matters.order import Place, is_later
 from paddock_tui.matters.remember import remembered
 from paddock_tui.matters.seen import Seen
@@ -39,10 +39,14 @@ class Folded:
 
 @attrs.frozen
 class MatterHistory:
-    """What the walk goes through: outings in any order, and answers by the kind and id of their record."""
+    """What the walk goes through: outings in any order, and answers by the kind and id of their record.
+
+    `days` are further outings, which were put in order before.
+    """
 
     outings: tuple[Outing, ...] = ()
     answers: Mapping[tuple[str, str], Answers] = attrs.field(factory=dict)
+    days: Days = attrs.field(factory=Days)
 
 
 def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
@@ -50,44 +54,7 @@ def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
     matter.
     """
     COMPLETE.require()
-    return shown(WALKS.through(in_order(history.outings, now.id)), history.answers, now)
-
-
-def in_order(outings: Iterable[Outing], last: str = "") -> Iterator[tuple[Outing, ...]]:
-    """Group outings by date, number and start; those that the record does not tell apart come together.
-
-    Within an outing its stages follow from what is written where: what it closes was done before it, what it
-    opens came with it or after it. `last` is the session looked at: without a number or a start it comes
-    after all others of its day.
-    """
-    ordered = sorted(outings, key=lambda one: (one.order, one.id))
-    for _, day in itertools.groupby(ordered, key=lambda one: one.order[0]):
-        of_day = list(day)
-        here = [one for one in of_day if one.id == last and None in (one.session.number, one.session.start)]
-        yield from _of_a_day([one for one in of_day if one not in here])
-        if here:
-            yield tuple(here)
-
-
-def _of_a_day(outings: list[Outing]) -> Iterator[tuple[Outing, ...]]:
-    """Group the outings of a day: by number, where some have none by their start, else all together."""
-    if not outings:
-        return
-    if all(one.session.number is not None for one in outings):
-        for _, same in itertools.groupby(outings, key=lambda one: one.session.number):
-            yield from _by_start(list(same))
-    else:
-        yield from _by_start(outings)
-
-
-def _by_start(outings: list[Outing]) -> Iterator[tuple[Outing, ...]]:
-    """Group outings by their start where all have one: one without may have been before or after."""
-    if any(one.session.start is None for one in outings):
-        yield tuple(outings)
-        return
-    ordered = sorted(outings, key=lambda one: (one.order[2], one.id))
-    for _, together in itertools.groupby(ordered, key=lambda one: one.order[2]):
-        yield tuple(together)
+    return shown(WALKS.through(history.days.with_more(history.outings, now.id)), history.answers, now)
 
 
 def advance(folded: Folded, together: tuple[Outing, ...]) -> Folded:

@@ -4,13 +4,12 @@ import threading
 from collections.abc import Callable, Iterable
 from typing import Generic, TypeVar
 
-from paddock_tui.matters.core import Outing
+from paddock_tui.matters.days import Together
 from paddock_tui.records.day import DayEntry
 
 State = TypeVar("State")
-Together = tuple[Outing, ...]
 
-_MOST = 4
+_MOST = 6
 """Walks that are remembered: of the bike looked at, of the one in hand, and what was tried beside them."""
 
 
@@ -22,20 +21,24 @@ class Walks(Generic[State]):
 
     def __init__(self, start: State, advance: Callable[[State, Together], State]) -> None:
         self._start, self._advance = start, advance
-        self._walks: dict[str | None, list[tuple[Together, State]]] = {}
+        self._walks: dict[tuple[str | None, str | None] | None, list[tuple[Together, State]]] = {}
         self.steps = 0
         self._lock = threading.Lock()
 
     def through(self, groups: Iterable[Together]) -> State:
         """Walk through outings in their order, those of one place in it together."""
         wanted = list(groups)
-        bike = wanted[-1][-1].session.bike if wanted else None
+        last = wanted[-1][-1].session if wanted else None
+        # Whoever rides has what happened to them on other bikes among the outings of this one.
+        whose = (last.bike, last.rider) if last is not None else None
         with self._lock:  # another thread walks for itself meanwhile
-            known = self._walks.pop(bike, [])
+            known = self._walks.pop(whose, [])
         same = 0
-        for (group, _), other in zip(known, wanted, strict=False):
-            if not _is_same(group, other):
-                break
+        for (group, behind), other in zip(known, wanted, strict=False):
+            if group is not other:
+                if not _is_same(group, other):
+                    break
+                known[same] = other, behind
             same += 1
         del known[same:]
         state = known[-1][1] if known else self._start
@@ -44,7 +47,7 @@ class Walks(Generic[State]):
             known.append((group, state))
             self.steps += 1
         with self._lock:
-            self._walks[bike] = known
+            self._walks[whose] = known
             if len(self._walks) > _MOST:
                 del self._walks[next(iter(self._walks))]
         return state

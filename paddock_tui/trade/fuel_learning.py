@@ -4,7 +4,9 @@ Only brim to brim counts: a tank that was merely topped up says nothing of its l
 between two brims belongs to that stretch.
 """
 
-from collections.abc import Iterable
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import NamedTuple
 
 import attrs
 
@@ -35,53 +37,59 @@ class LearntRate:
     km: float
 
 
-@attrs.frozen
-class _Stretch:
-    km: float
+class _Since(NamedTuple):
+    """Kilometres and litres since the last brim, and the modes of those kilometres."""
+
+    km: float = 0.0
+    litres: float = 0.0
+    modes: frozenset[str | None] = frozenset()
+
+
+class _Stretches(NamedTuple):
+    """The stretches of one mode: all litres, all kilometres, the lowest and highest rate, how many."""
+
     litres: float
-    mode: str | None
+    km: float
+    lowest: float
+    highest: float
+    stretches: int
 
 
-def learn_rate_by_mode(refills: Iterable[Refill], shortest_km: float = 10.0) -> dict[str, LearntRate]:
-    """Return the consumption for each riding mode that a whole stretch was ridden in; mixed stretches
-    count for
-    none.
-    """
-    by_mode: dict[str, list[_Stretch]] = {}
-    for stretch in _stretches(refills, shortest_km):
-        if stretch.mode is not None:
-            by_mode.setdefault(stretch.mode, []).append(stretch)
-    pooled = {mode: _pooled(stretches) for mode, stretches in by_mode.items()}
-    return {mode: learnt for mode, learnt in pooled.items() if learnt is not None}
+class Learning(NamedTuple):
+    """What a run of refills teaches so far; `since` is None before the first brim."""
 
+    since: _Since | None = None
+    by_mode: Mapping[str, _Stretches] = MappingProxyType({})
 
-def _stretches(refills: Iterable[Refill], shortest_km: float) -> list[_Stretch]:
-    found: list[_Stretch] = []
-    since_brim: list[Refill] | None = None
-    for refill in refills:
+    def after(self, refill: Refill, shortest_km: float = 10.0) -> "Learning":
+        """Return what it teaches with one more refill. Raises OutOfRange for a figure that cannot be."""
         within("kilometres since the last refill", refill.km_since_last, 0.0, 2000.0, "km")
         within("litres added", refill.added_l, 0.0, 60.0, "l")
-        if since_brim is not None:
-            since_brim.append(refill)
-        if refill.to_brim:
-            found += _closed(since_brim or [], shortest_km)
-            since_brim = []
-    return found
+        since = self.since
+        if since is not None:
+            modes = since.modes | {refill.mode} if refill.km_since_last > 0.0 else since.modes
+            since = _Since(since.km + refill.km_since_last, since.litres + refill.added_l, modes)
+        if not refill.to_brim:
+            return Learning(since, self.by_mode)
+        return Learning(_Since(), _closed(self.by_mode, since or _Since(), shortest_km))
+
+    def rates(self) -> dict[str, LearntRate]:
+        """Return the consumption for each riding mode that a whole stretch was ridden in."""
+        return {
+            mode: LearntRate(100.0 * one.litres / one.km, one.lowest, one.highest, one.stretches, one.km)
+            for mode, one in self.by_mode.items()
+        }
 
 
-def _closed(refills: list[Refill], shortest_km: float) -> list[_Stretch]:
-    km = sum(refill.km_since_last for refill in refills)
-    litres = sum(refill.added_l for refill in refills)
-    if km < shortest_km or km <= 0.0 or litres <= 0.0:
-        return []
-    modes = {refill.mode for refill in refills if refill.km_since_last > 0.0}
-    return [_Stretch(km, litres, modes.pop() if len(modes) == 1 else None)]
-
-
-def _pooled(stretches: list[_Stretch]) -> LearntRate | None:
-    if not stretches:
-        return None
-    rates = [100.0 * stretch.litres / stretch.km for stretch in stretches]
-    km = sum(stretch.km for stretch in stretches)
-    litres = sum(stretch.litres for stretch in stretches)
-    return LearntRate(100.0 * litres / km, min(rates), max(rates), len(stretches), km)
+def _closed(by_mode: Mapping[str, _Stretches], since: _Since, shortest_km: float) -> Mapping[str, _Stretches]:
+    """Count a stretch that ended with a brim, where it was ridden in one mode and is long enough."""
+    km, litres, modes = since
+    mode = next(iter(modes)) if len(modes) == 1 else None
+    if mode is None or km < shortest_km or km <= 0.0 or litres <= 0.0:
+        return by_mode
+    rate = 100.0 * litres / km
+    old = by_mode.get(mode, _Stretches(0.0, 0.0, rate, rate, 0))
+    counted = _Stretches(
+        old.litres + litres, old.km + km, min(old.lowest, rate), max(old.highest, rate), old.stretches + 1
+    )
+    return {**by_mode, mode: counted}

@@ -9,7 +9,8 @@ import hypothesis.strategies as st
 from hypothesis import given, settings
 
 from paddock_tui.matters import Folded, MatterHistory, advance, matters
-from paddock_tui.matters.fold import WALKS, in_order, shown
+from paddock_tui.matters.days import in_order
+from paddock_tui.matters.fold import WALKS, shown
 from tests.matters.rows import QUIET, RIDDEN, ROWS
 from tests.matters.walk import outing, present
 

@@ -1,5 +1,6 @@
 """Consumption learnt from brim to brim."""
 
+import functools
 from collections.abc import Iterable
 
 import attrs
@@ -8,9 +9,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.fuel_learning import LearntRate, Refill, learn_rate_by_mode
+from paddock_tui.trade.fuel_learning import Learning, LearntRate, Refill
 
 BRIM = Refill(0.0, 12.0, to_brim=True)
+
+
+def learn_rate_by_mode(refills: Iterable[Refill]) -> dict[str, LearntRate]:
+    return functools.reduce(Learning.after, refills, Learning()).rates()
 
 
 def learn_rate(refills: Iterable[Refill]) -> LearntRate | None:

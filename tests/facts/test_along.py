@@ -1,0 +1,101 @@
+"""What is learnt along a history is the same at once and in pieces, and costs what is new."""
+
+import datetime as dt
+from decimal import Decimal
+from typing import Any
+
+import hypothesis.strategies as st
+from hypothesis import given, settings
+
+from paddock_tui.facts.along import Along
+from paddock_tui.facts.checklists import _ANSWERS
+from paddock_tui.facts.fuel_consumption import _FILLINGS, fuel_learnt
+from paddock_tui.facts.outings import Outings
+from paddock_tui.facts.past import History, Line, PastSession
+from paddock_tui.limits import Limits
+from paddock_tui.quantities import Quantity
+from paddock_tui.records.common import Check
+from paddock_tui.records.day import DayEntry
+from paddock_tui.records.people import Rider
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from paddock_tui.records.tyres import TyreSet
+from paddock_tui.trade.outside_pressure import AirObserved
+from tests.facts.test_outings import RECORDS, SETS
+
+checks = st.dictionaries(
+    st.sampled_from(("brakes", "chain", "axles")),
+    st.sampled_from((None, "ok", "to fix", "not applicable")).map(lambda status: Check(status=status)),
+)
+outings: Any = st.lists(
+    st.builds(
+        dict,
+        day=st.integers(1, 4),
+        rider=st.sampled_from(("ann", "bob", None)),
+        tyres=st.sampled_from(("new", "nowhere", None)),
+        copied=st.integers(0, 12),
+        number=st.sampled_from((1, 2, None)),
+        litres=st.sampled_from((None, 4, 6, 90)),
+        brim=st.sampled_from((None, True)),
+        mode=st.sampled_from((None, "open", "rain")),
+        laps=st.sampled_from((None, 5, 10)),
+        checks=checks,
+        of_day=checks,
+    ),
+    max_size=10,
+)
+
+
+def past(number: int, given: dict[str, Any]) -> PastSession:
+    litres = given["litres"]
+    session = Session(
+        date=dt.date(2026, 5, given["day"]),
+        number=given["number"],
+        rider=given["rider"],
+        tyres=given["tyres"],
+        copied_from=f"{given['copied']}",
+        fuel_added=Quantity(Decimal(litres), "l") if litres is not None else None,
+        filled_to_brim=given["brim"],
+        ridden_laps=given["laps"],
+        setup=SetUp(mode=given["mode"]),
+        checks=given["checks"],
+    )
+    return PastSession(f"{number}", session, lap_km=4.0, entry=DayEntry(checks=given["of_day"]))
+
+
+def learnt(history: History, rider: str, tyres: TyreSet | None) -> tuple[Any, ...]:
+    """Return all that is learnt along a history."""
+    records = {**RECORDS, "rider": Rider(group="novice"), "session": Session(rider=rider), "tyres": tyres}
+    make = Outings(history, {k: v for k, v in records.items() if v}, {}, None, AirObserved(), Limits())
+    fuel = [fuel_learnt(history, "track", mode, (5.0, True)) for mode in (None, "open")]
+    return _ANSWERS.of(history), _FILLINGS.of(history), fuel, make.by_day().with_more(())
+
+
+@given(outings, st.lists(st.tuples(st.integers(0, 10), st.sampled_from(("ann", "bob")), st.booleans())))
+@settings(max_examples=60, deadline=None)
+def test_in_pieces_and_in_any_order_it_is_as_at_once(told: list[Any], looks: list[Any]) -> None:
+    sessions = tuple(past(number, one) for number, one in enumerate(told))
+    line, sets = Line(), (TyreSet(), None)
+    for length, rider, own in looks:
+        if own:
+            line = line.branch(length)
+        history = History(sessions[:length], SETS, {}).on_line(line)
+        alone = History(sessions[:length], SETS, {})
+        assert learnt(history, rider, sets[own]) == learnt(alone, rider, sets[own])
+
+
+def test_only_what_is_new_is_gone_through() -> None:
+    sessions = tuple(PastSession(f"{number}", Session(number=number)) for number in range(40))
+    counted: Along[int] = Along(0, lambda so_far, one: so_far + (one.session.number or 0))
+    line = Line()
+
+    def steps(length: int, on: Line) -> int:
+        before = counted.steps
+        assert counted.of(History(sessions[:length]).on_line(on)) == sum(range(length))
+        return counted.steps - before
+
+    assert [steps(length, line) for length in (30, 30, 31, 40, 31, 33, 40)] == [30, 0, 1, 9, 0, 2, 0]
+    # An edit of a session leaves what was learnt before it.
+    assert steps(40, line.branch(32)) == 40 - 31
+    # A history that was changed by its holder is on no line.
+    assert counted.of(History(sessions[:3]).on_line(line)) == 3
