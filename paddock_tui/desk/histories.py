@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 
 from paddock_tui.desk.lookup import Order, glance, of_bike, of_rider, order
 from paddock_tui.facts import Situation
-from paddock_tui.facts.past import ENDS, History, Line, PastSession, tyre_of
+from paddock_tui.facts.past import ENDS, History, Lineage, PastSession, tyre_of
 from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
@@ -146,7 +146,7 @@ class _BikePast:
         self._counts: list[int] = []
         """How many of the sessions up to each can be read."""
         self._placed: Sequence[tuple[Order, Ref]] = ()
-        self._line = Line()
+        self._line = Lineage()
         self._made: dict[int, History] = {}
         self.tyre_sets: dict[str, TyreSet] = {}
         self.people: dict[str, Rider] = {}

@@ -6,27 +6,27 @@ from typing import Generic, TypeVar
 
 from paddock_tui.facts.past import History, PastSession
 
-State = TypeVar("State")
+Reached = TypeVar("Reached")
 
 _MOST = 3
 """Ends that are remembered of one line: the session in hand, the one looked at, and one beside them."""
 
 
-class Along(Generic[State]):
+class Along(Generic[Reached]):
     """Gives where a walk along a history leads: the same whether it was walked at once or in pieces.
 
     `step` is pure. Histories on one line are beginnings of one another (`History.on_line`), so that the walk
     goes on from the longest that is not longer. `steps` counts the sessions gone through.
     """
 
-    def __init__(self, start: State, step: Callable[[State, PastSession], State]) -> None:
+    def __init__(self, start: Reached, step: Callable[[Reached, PastSession], Reached]) -> None:
         self._start, self._step = start, step
         self.steps = 0
 
-    def of(self, history: History) -> State:
+    def of(self, history: History) -> Reached:
         """Return the state behind the last session."""
         past, reached = history.past, history.line.reached
-        ends: tuple[tuple[int, State], ...] = reached.get(self, ())
+        ends: tuple[tuple[int, Reached], ...] = reached.get(self, ())
         at, state = max((one for one in ends if one[0] <= len(past)), default=(0, self._start), key=_length)
         if at < len(past):
             for one in islice(past, at, None):

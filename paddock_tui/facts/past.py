@@ -41,7 +41,7 @@ class PastSession:
         return laps * self.lap_km if laps and self.lap_km is not None else None
 
 
-class Line:
+class Lineage:
     """One line of sessions that only grows at its end, and what was learnt along it.
 
     What stands in it is put there by `facts.along` and `facts.outings`.
@@ -52,9 +52,9 @@ class Line:
         self.outings: dict[Any, Any] = {}
         self.places: dict[str, int] = {}
 
-    def branch(self, at: int | None = None) -> "Line":
+    def branch(self, at: int | None = None) -> "Lineage":
         """Return one that goes on by itself from what this one knows, from so many sessions on."""
-        other = Line()
+        other = Lineage()
         other.outings = {whose: one.branch(at) for whose, one in self.outings.items()}
         for along, ends in self.reached.items():
             other.reached[along] = ends if at is None else tuple(one for one in ends if one[0] <= at)
@@ -71,7 +71,7 @@ class History:
     past: tuple[PastSession, ...] = ()
     tyre_sets: Mapping[str, TyreSet] = attrs.field(factory=dict)
     riders: Mapping[str, Rider] = attrs.field(factory=dict)
-    line: Line = attrs.field(init=False, factory=Line, repr=False)
+    line: Lineage = attrs.field(init=False, factory=Lineage, repr=False)
 
     def of(self, name: str | None) -> PastSession | None:
         """Return a session by its id; None where it is not among them."""
@@ -85,7 +85,7 @@ class History:
         at = places.get(name or "", end)
         return self.past[at] if at < end else None
 
-    def on_line(self, line: Line) -> "History":
+    def on_line(self, line: Lineage) -> "History":
         """Say that this is the beginning of a line, and return it; whoever changes it is on none."""
         object.__setattr__(self, "line", line)
         return self

@@ -11,7 +11,7 @@ from paddock_tui.facts.along import Along
 from paddock_tui.facts.checklists import _ANSWERS
 from paddock_tui.facts.fuel_consumption import _FILLINGS, fuel_learnt
 from paddock_tui.facts.outings import Outings
-from paddock_tui.facts.past import History, Line, PastSession
+from paddock_tui.facts.past import History, Lineage, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import Check
@@ -75,7 +75,7 @@ def learnt(history: History, rider: str, tyres: TyreSet | None) -> tuple[Any, ..
 @settings(max_examples=60, deadline=None)
 def test_in_pieces_and_in_any_order_it_is_as_at_once(told: list[Any], looks: list[Any]) -> None:
     sessions = tuple(past(number, one) for number, one in enumerate(told))
-    line, sets = Line(), (TyreSet(), None)
+    line, sets = Lineage(), (TyreSet(), None)
     for length, rider, own in looks:
         if own:
             line = line.branch(length)
@@ -87,9 +87,9 @@ def test_in_pieces_and_in_any_order_it_is_as_at_once(told: list[Any], looks: lis
 def test_only_what_is_new_is_gone_through() -> None:
     sessions = tuple(PastSession(f"{number}", Session(number=number)) for number in range(40))
     counted: Along[int] = Along(0, lambda so_far, one: so_far + (one.session.number or 0))
-    line = Line()
+    line = Lineage()
 
-    def steps(length: int, on: Line) -> int:
+    def steps(length: int, on: Lineage) -> int:
         before = counted.steps
         assert counted.of(History(sessions[:length]).on_line(on)) == sum(range(length))
         return counted.steps - before
