@@ -11,7 +11,14 @@ from paddock_tui.facts.along import Along
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
-from paddock_tui.records.checklist import ASKED_WITHOUT_A_LIST, DAY_STAGES, STAGES, Checklist, ChecklistItem
+from paddock_tui.records.checklist import (
+    ASKED_WITHOUT_A_LIST,
+    DAY_STAGES,
+    STAGES,
+    Checklist,
+    ChecklistItem,
+    unlisted_item,
+)
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.fields import specs, value_at
@@ -284,7 +291,7 @@ class _Look:
         names = {(True, name) for name in self.of_day} | {(False, name) for name in self.own}
         names |= self.answers.keys()
         for in_day, name in sorted(names - shown):
-            item = known.get((in_day, name), ChecklistItem())
+            item = known.get((in_day, name)) or unlisted_item(name)
             held = self._check(name, in_day, item.to_fix, fall=False)
             check = held.check
             if check is None or (name in ASKED_WITHOUT_A_LIST and check.status == OK):

@@ -6,7 +6,7 @@ from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, 
 from paddock_tui.matters.order import Place, is_later
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
-from paddock_tui.records.checklist import DAY_STAGES, ChecklistItem
+from paddock_tui.records.checklist import DAY_STAGES, ROAD, ChecklistItem, unlisted_item
 from paddock_tui.records.common import Check
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.text import printable
@@ -63,14 +63,14 @@ def _closes(one: Opened, outing: Outing) -> bool:
 
 def _says(one: Opened, now: Present) -> Said | None:
     item, listed = _item(one, now)
-    severity = _SEVERITIES.get(item.to_fix or "", CAUTION)
+    severity = _severity(item, now)
     # A note stays a note of its own session, or day.
     own = now.here(one) if one.record == "session" else now.today(one)
     if severity is NOTE and not own:
         return None
     text = _plain(item.text or label_of(one.subject))
-    where = text if listed else f"{text}, on none of the lists"
-    means = _MEANS.get(item.to_fix or "", "No list says how bad that is: at least a caution.")
+    where = text if listed or item.to_fix else f"{text}, on none of the lists"
+    means = _means(item, severity, listed=listed)
     marked = _how_marked(one, own)
     return Said(
         severity,
@@ -83,6 +83,40 @@ def _says(one: Opened, now: Present) -> Said | None:
     )
 
 
+def _severity(item: ChecklistItem, now: Present) -> Severity:
+    """Return how bad it is: what is for the road alone is a caution on a track that is left by road.
+
+    Where that bike goes home in a van it is a note of the session that found it.
+    """
+    severity = _SEVERITIES.get(item.to_fix or "", CAUTION)
+    if not item.of_the_road or now.session.kind in (ROAD, None):
+        return severity
+    return min(severity, NOTE if _in_a_van(now) else CAUTION)
+
+
+def _means(item: ChecklistItem, severity: Severity, *, listed: bool) -> str:
+    if item.to_fix is None:
+        return "No list says how bad that is: at least a caution."
+    if severity < _SEVERITIES[item.to_fix]:
+        return (
+            f"On the road it is a {item.to_fix}."
+            if item.to_fix != "serious"
+            else "On the road it is serious."
+        )
+    if listed:
+        return _MEANS[item.to_fix]
+    return "It is put right before the bike goes out." if severity is HOLD else "It is put right first."
+
+
+def _in_a_van(now: Present) -> bool:
+    """Return whether somebody said that the bike goes home in a van: not said is not by van."""
+    if now.day is None:
+        return False
+    entry = now.day.entries.get(now.session.rider or "", {}).get(now.session.bike or "")
+    travel = (entry.travel if entry is not None else None) or now.day.travel
+    return travel not in (None, ROAD)
+
+
 def _item(one: Opened, now: Present) -> tuple[ChecklistItem, bool]:
     """Return the item as the lists have it, the one that says worst; and whether any list has it."""
     in_day = one.record == "day"
@@ -92,7 +126,7 @@ def _item(one: Opened, now: Present) -> tuple[ChecklistItem, bool]:
         if one.subject in made.items and ((made.stage or "") in DAY_STAGES) == in_day
     ]
     worst = max(found, key=lambda item: _SEVERITIES.get(item.to_fix or "", CAUTION), default=None)
-    return (worst, True) if worst is not None else (ChecklistItem(), False)
+    return (worst, True) if worst is not None else (unlisted_item(one.subject), False)
 
 
 def _how_marked(one: Opened, own: bool) -> str:

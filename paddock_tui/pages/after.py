@@ -31,13 +31,13 @@ from paddock_tui.pages.day_memory import DayMemory
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.todos import add_row, to_fix_rows, todo_rows
 from paddock_tui.pages.values import field_row
-from paddock_tui.records.checklist import ROAD_HOME
+from paddock_tui.records.checklist import ROAD_HOME, unlisted_item
 from paddock_tui.records.common import Check, Units
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.packing import PACKING
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.rules.personal import impersonal_matter_words
+from paddock_tui.rules.personal import impersonal_matter_words, impersonal_words
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
@@ -130,12 +130,12 @@ def _road(desk: Desk, loaded: Loaded, day: RidingDay, rode: RodeThere) -> Iterat
             kind="check",
             ref=loaded.ref,
             path=path,
-            severity="serious" if status == TO_FIX else "",
+            severity=(unlisted_item(item).to_fix or "") if status == TO_FIX else "",
         )
     for number, one in enumerate(road_findings(desk, rode.last)):
         yield Row(
             str(one.severity),
-            printable(one.message),
+            printable(impersonal_words(one) or one.message),
             aside=printable(one.remedy.text),
             kind="link",
             severity=str(one.severity),

@@ -63,6 +63,34 @@ ROAD_HOME = {
 }
 """The steps of the way home by road, by the ids under which the day keeps their answers."""
 
+ROAD = "road"
+
+_UNLISTED = {
+    "walked-round": "hold",
+    "brakes-tried": "hold",
+    "rear-brake": "hold",
+    "pads": "hold",
+    "controls-free": "hold",
+    "wheels-secured": "hold",
+    "tyres-seen": "hold",
+    "inspection": "hold",
+    "noise": "hold",
+    "road-ready": "hold",
+    "rider-fit": "serious",
+    "tread-over-marks": "serious",
+    "fuel-enough": "serious",
+    "race-paper": "serious",
+    "signed-on": "serious",
+    "briefing": "serious",
+    "home-lights": "hold",
+    "home-plate": "hold",
+    "home-tyres": "hold",
+    "home-aids": "serious",
+    "home-mirrors": "caution",
+    "home-pressures": "caution",
+}
+"""How bad it is when an item that is asked for without any list is to fix."""
+
 
 @attrs.frozen
 class ChecklistItem:
@@ -92,6 +120,11 @@ class ChecklistItem:
     person: str | None = one(c.TEXT, "who brings it", "who packs or brings it")
 
     @property
+    def of_the_road(self) -> bool:
+        """Whether it is asked for on the road alone."""
+        return self.kinds == (ROAD,)
+
+    @property
     def goes(self) -> str:
         """How many of it go where, and who brings it; empty where none of that is entered."""
         many = f"{self.quantity}" if self.quantity is not None else ""
@@ -106,3 +139,9 @@ class Checklist:
     retired: dt.date | None = one(c.DAY, "retired", "hidden since this date")
     stage: str | None = one(Word(*STAGES), "stage", "when it is gone through")
     items: Mapping[str, ChecklistItem] = tables(ChecklistItem, "items", keyed_by="item")
+
+
+def unlisted_item(name: str) -> ChecklistItem:
+    """Return an item that no list has: what is asked for without one says itself how bad it is to fix."""
+    kinds = (ROAD,) if name in ROAD_HOME or name == "road-ready" else None
+    return ChecklistItem(ROAD_HOME.get(name), kinds=kinds, to_fix=_UNLISTED.get(name))

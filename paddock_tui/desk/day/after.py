@@ -37,6 +37,7 @@ _OF_THE_ROAD = (
     "abs-off-on-the-road",
     "traction-off-on-the-road",
     "track-mode-on-the-road",
+    "rider-spent",
 )
 """The rules that judge a ride home."""
 

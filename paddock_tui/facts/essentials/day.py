@@ -92,6 +92,8 @@ def road_ready(around: Around) -> EssentialAnswer:
     """Lights, plate, mirrors, road tyres, pressures up."""
     if around.ticked("road-ready"):
         return KNOWN
-    if all(around.ticked(name) for name in ("road-lamps", "road-mirrors-plate", "road-tyres")):
+    together = around.ticked("road-mirrors-plate")
+    apart = around.ticked("road-plate") and around.ticked("road-mirrors")
+    if (together or apart) and around.ticked("road-lamps") and around.ticked("road-tyres"):
         return KNOWN
     return to_tick(around, "road-ready", "lights, plate, mirrors, road tyres, pressures up")

@@ -10,6 +10,7 @@ from tests.rules.situations import SESSION, Change, Data, put, read, went_before
 
 OF_DAY = "entries.ines.kestrel.checks"
 RIDDEN = put("session", "parked", dt.time(10, 59))
+ROAD = put("session", "kind", "road")
 
 MORNING: Data = {
     "name": "Bike, morning",
@@ -96,6 +97,21 @@ CASES = {
             raises("forks", "hold", check("checks.forks", "to fix"), checklists=EVERY),
             # What the record says of it does not mend it.
             raises("pressures-set", "caution", check("checks.pressures-set", "to fix"), checklists=EVERY),
+            # What is asked for without a list says itself how bad it is, a failing brake first.
+            raises("rear-brake", "hold", check("checks.rear-brake", "to fix"), says="To fix: rear brake."),
+            raises("walked-round", "hold", check("checks.walked-round", "to fix")),
+            raises("wheels-secured", "hold", check(f"{OF_DAY}.wheels-secured", "to fix")),
+            raises("fuel-enough", "serious", check("checks.fuel-enough", "to fix")),
+            # For the road: as bad as it is there; on a track a caution, unless the bike goes home in a van.
+            raises("home-plate", "hold", check("checks.home-plate", "to fix"), ROAD),
+            raises("home-lights", "hold", check("checks.home-lights", "to fix"), ROAD),
+            raises("home-mirrors", "caution", check("checks.home-mirrors", "to fix"), ROAD),
+            raises("home-pressures", "caution", check("checks.home-pressures", "to fix"), ROAD),
+            raises("home-plate", "caution", check("checks.home-plate", "to fix")),
+            raises(
+                "home-plate", "caution", check("checks.home-plate", "to fix"), put("day", "travel", "road")
+            ),
+            raises("home-plate", "note", check("checks.home-plate", "to fix"), put("day", "travel", "van")),
             # On no list, or on one that is retired or not for this surface: still to fix.
             raises(
                 "horn",
