@@ -16,7 +16,8 @@ def copied(app: App[Any], board: Board, whole: bool, allowed: bool) -> str:
         return COPYING_IS_OFF
     text = shown_text(board, whole)
     app.copy_to_clipboard(text)
-    return f"copied {len(text.splitlines())} lines, where your terminal allows it"
+    lines = len(text.splitlines())
+    return f"copied {lines} {'line' if lines == 1 else 'lines'}, where your terminal allows it"
 
 
 def shown_text(board: Board, whole: bool) -> str:

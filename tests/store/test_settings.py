@@ -6,9 +6,10 @@ import tomllib
 import pytest
 from textual.keys import _character_to_key
 
+from paddock_tui.help import topic
 from paddock_tui.screens.registry import ACTIONS
 from paddock_tui.store.key_names import SIGNS, key_name
-from paddock_tui.store.settings import Settings, read_settings, template
+from paddock_tui.store.settings import THEMES, Settings, read_settings, template
 
 
 def test_the_template_is_valid_says_every_action_and_changes_nothing() -> None:
@@ -20,6 +21,20 @@ def test_the_template_is_valid_says_every_action_and_changes_nothing() -> None:
     assert set(said["keys"]) == {one.id for one in ACTIONS}
     _, wrong = read_settings(opened, ACTIONS)
     assert wrong == []
+
+
+def test_the_help_shows_settings_that_are_taken_and_names_every_theme() -> None:
+    rows = {
+        entry.label: entry.text for part in topic("settings").parts for entry in part.entries if entry.label
+    }
+    # A heading and its first line stand in one cell.
+    text = "\n".join(label.replace("] ", "]\n") for label in rows)
+    found, wrong = read_settings(text, ACTIONS)
+
+    assert wrong == []
+    assert found.keys
+    assert found.theme in THEMES
+    assert all(name in rows[f'theme = "{found.theme}"'] for name in THEMES)
 
 
 def test_what_it_says_is_in_force() -> None:
