@@ -15,10 +15,17 @@ from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
 
-def day_page(loaded: Loaded, units: Units, group: str | None = None, now: dt.datetime | None = None) -> Page:
+def day_page(
+    loaded: Loaded,
+    units: Units,
+    group: str | None = None,
+    now: dt.datetime | None = None,
+    ridden: dt.datetime | None = None,
+) -> Page:
     """Make the page of a day; `group` is the rider's, whose lines are marked in the timetable.
 
-    `now` is given on the day itself: the timetable, folded, then says what comes next.
+    `now` is given on the day itself: the timetable, folded, then says what comes next behind the line that
+    was `ridden` last.
     """
     page = record_page(loaded, None, units)
     if not isinstance(loaded.record, RidingDay):
@@ -28,12 +35,12 @@ def day_page(loaded: Loaded, units: Units, group: str | None = None, now: dt.dat
     if not rows:
         return page
     note = f"{printable(mine)} marked" if mine is not None and mine in loaded.record.timetable else ""
-    summary = _next_words(loaded.record, mine, now) if now is not None else ""
+    summary = _next_words(loaded.record, mine, now, ridden) if now is not None else ""
     glance = Section("timetable at a glance", rows, note, summary=summary)
     return attrs.evolve(page, sections=(glance, *page.sections))
 
 
-def _next_words(day: RidingDay, mine: str | None, now: dt.datetime) -> str:
+def _next_words(day: RidingDay, mine: str | None, now: dt.datetime, ridden: dt.datetime | None) -> str:
     """Say when the group, or without one the first of all, goes out next."""
     date = day.date or now.date()
     starts = [
@@ -42,7 +49,8 @@ def _next_words(day: RidingDay, mine: str | None, now: dt.datetime) -> str:
         for slot in slots.values()
         if slot.from_ is not None and mine in (None, group)
     ]
-    to_come = [one for one in starts if one >= now.replace(tzinfo=None)]
+    left = [one for one in starts if ridden is None or one > ridden]
+    to_come = [one for one in left if one >= now.replace(tzinfo=None)]
     if not to_come:
         return "nothing more to come" if starts else ""
     first = min(to_come)

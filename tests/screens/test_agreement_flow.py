@@ -117,3 +117,16 @@ async def test_the_key_that_is_said_for_the_next_thing_leads_to_its_row(garage: 
         row = rider.app.main.board.cursor_row
         assert row is not None
         assert row.path == ("pressures", "cold", "rear")
+
+
+async def test_who_is_back_before_the_planned_start_is_sent_out_to_it_on_no_page(garage: Path) -> None:
+    async with riding(garage, now=dt.datetime(2026, 6, 20, 13, 5)) as rider:
+        await rider.types("s o end enter enter")
+        assert "went_out = 13:05:00" in rider.text
+        await rider.types("i escape home g")
+        assert rider.last.startswith("out 14:20 in 75 min"), rider.last
+        await rider.types("t")
+        assert "13:20 in" not in rider.screen
+        assert "timetable at a glance ── next 14:20 in 75 min" in rider.screen
+        await rider.chooses("board")
+        assert "14:20 in 75 min ines magpie" in rider.screen

@@ -238,6 +238,13 @@ def _next_slot(files: GarageFiles, here: Glance, now: dt.datetime) -> dt.datetim
     return next_start(files, day, here.date, str(data.get("rider")), str(data.get("bike")), now)
 
 
+def ridden_until(files: GarageFiles, date: dt.date, rider: str, bike: str) -> dt.datetime | None:
+    """Return the latest planned start of what a rider has ridden on a bike on a date; None before any."""
+    rows = (files.rows.of(ref) for _, ref in of_date(files, date))
+    mine = (row for row in rows if row is not None and (row.rider, row.bike) == (rider, bike))
+    return max((dt.datetime.combine(date, row.start) for row in mine if row.ridden), default=None)
+
+
 def next_start(
     files: GarageFiles, day: RidingDay, date: dt.date, rider: str, bike: str, now: dt.datetime
 ) -> dt.datetime | None:
@@ -245,10 +252,7 @@ def next_start(
 
     Who went out early and is back before the planned start has ridden that line.
     """
-    rows = (files.rows.of(ref) for _, ref in of_date(files, date))
-    mine = (row for row in rows if row is not None and (row.rider, row.bike) == (rider, bike))
-    ridden = (dt.datetime.combine(date, row.start) for row in mine if row.ridden)
-    since = max((now, *ridden))
+    since = max(now, ridden_until(files, date, rider, bike) or now)
     slots = slots_of(day, group_today(day, rider, bike))
     times = [(slot.from_, None) for slot in slots.values() if slot.from_ is not None]
     return min((at for at, _ in in_order(date, times) if at > since), default=None)

@@ -4,7 +4,7 @@ import attrs
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.after import who_rode
-from paddock_tui.desk.day.countdown import clock_of
+from paddock_tui.desk.day.countdown import clock_of, ridden_until
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.facts.past import PastSession
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
@@ -52,7 +52,8 @@ def _record(desk: Desk, ref: Ref, subject: Ref | None) -> Page:
         rider, bike = (word if isinstance(word := data.get(key), str) else None for key in ("rider", "bike"))
         group = group_today(loaded.record, rider, bike)
         now = desk.now() if _is_today(desk, ref) else None
-        page = day_page(loaded, units_of(desk, loaded.record), group, now)
+        ridden = ridden_until(desk.files, now.date(), rider or "", bike or "") if now is not None else None
+        page = day_page(loaded, units_of(desk, loaded.record), group, now, ridden)
         today = clock_of(desk.files, desk.session_in_hand(), now) if now is not None else None
         due = clock_section(today, desk.now())
         line = day_section(desk.files, ref, loaded.record, desk.now(), today)
