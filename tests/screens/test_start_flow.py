@@ -256,3 +256,20 @@ async def test_a_size_that_begins_as_a_number_of_the_list_is_typed_and_a_number_
         assert 'tyre_size = "190/55ZR17"' in text
         await rider.types("enter text:2nd_set enter")
         assert (made / "tyres/2nd-set.toml").exists()
+
+
+async def test_what_has_a_fixed_length_goes_on_by_itself_as_on_any_page(made: Path) -> None:
+    async with starting(made) as rider:
+        await rider.types("text:ines enter text:62 enter 2 enter 1 enter text:kite enter 0 0 1 7 5")
+        assert 'capacity = "17.5 l"' in (made / "bikes/kite.toml").read_text(encoding="utf-8")
+        row = next(one for one in rider.app.main.board.page.rows() if one.key == "surface")
+        assert rider.app.main.board.go(row.identity)
+        await rider.types("1 1 0 2 0 enter")
+        session = next((made / "sessions").rglob("*-kite.toml"))
+        assert "start = 10:20:00" in session.read_text(encoding="utf-8")
+        row = next(one for one in rider.app.main.board.page.rows() if one.label == "front starting pressure")
+        assert rider.app.main.board.go(row.identity)
+        await rider.types("2 1 5 enter 1 9 5 enter")
+        text = session.read_text(encoding="utf-8")
+        assert 'front_start = "2.15 bar"' in text
+        assert 'rear_start = "1.95 bar"' in text

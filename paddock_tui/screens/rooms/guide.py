@@ -7,7 +7,7 @@ from paddock_tui.desk.edits.values import clearing, field_of
 from paddock_tui.desk.start.about import last_session
 from paddock_tui.desk.start.ask import Ask
 from paddock_tui.desk.start.order import after, asks, context_of_start, goes_on
-from paddock_tui.entry.typing_kinds import second_possible
+from paddock_tui.entry.typing_kinds import is_whole, second_possible, whole_text
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.pages.start import REVIEW, start_page
 from paddock_tui.records.edits import Step
@@ -95,7 +95,7 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
         session = context_of_start(host.desk, state.chosen).about.session
         host.go(attrs.evolve(host.place, room="review", subject=session))
         return True
-    if isinstance(message, messages.Editing) and not (len(message.text) == 2 and message.text.isdecimal()):
+    if isinstance(message, messages.Editing) and not message.text.isdecimal():
         return False
     one = next((one for one in _rows(host) if one.key == row.key), None)
     if row.kind != "ask" or one is None:
@@ -132,10 +132,18 @@ def _digit(host: Host, one: Ask, text: str) -> None:
 
 
 def _editing(host: Host, one: Ask, text: str) -> None:
-    """Keep a number once its second digit has followed."""
-    if one.typing == "two digits" and not one.choices:
-        _keep(host, one, text)
+    """Keep a number once its second digit has followed, and what is of a fixed length once it is whole."""
+    two = one.typing == "two digits" and len(text) == 2
+    if not one.choices and (two or is_whole(one.typing, text)):
+        _keep(host, one, _whole_text(host, one, text))
         _reached(host)
+
+
+def _whole_text(host: Host, one: Ask, text: str) -> str:
+    """Write three digits with their point and unit, as on any other page: 238 is 2.38 bar."""
+    field = field_of(host.desk.files, one.ref, one.path) if one.ref is not None and one.path else None
+    units = context_of_start(host.desk, host.state.of(StartState).chosen).units
+    return whole_text(field.shape, text, units) if field is not None else text
 
 
 def _reached(host: Host) -> None:
@@ -147,7 +155,7 @@ def _reached(host: Host) -> None:
 def _enter(host: Host, one: Ask, text: str) -> None:
     """Take what was typed; with nothing typed what is offered, else go on past the row."""
     if text.strip():
-        _keep(host, one, text)
+        _keep(host, one, _whole_text(host, one, text))
     elif one.offered and one.is_open:
         _keep(host, one, one.offered)
     else:
