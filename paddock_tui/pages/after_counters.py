@@ -40,7 +40,7 @@ def counter_rows(about: About, day: RidingDay, name: str) -> Iterator[Row]:
     for end in ENDS:
         answer = pads_answer(about, end)
         yield _said(f"{end} pads", answer.text if answer.known else "", answer.text, name)
-    yield _chain(past, name)
+    yield chain_row(past, name)
 
 
 def _said(label: str, value: str, missing: str, name: str, aside: str = "") -> Row:
@@ -86,7 +86,7 @@ def _cycles(about: About, past: History, day: RidingDay, name: str) -> Iterator[
         )
 
 
-def _chain(past: History, name: str) -> Row:
+def chain_row(past: History, name: str) -> Row:
     """Say the last slack that was measured, and how many sessions it was ridden since."""
     since = 0
     for one in reversed(past.past):

@@ -21,20 +21,22 @@ from paddock_tui.advice.before_day import (
 )
 from paddock_tui.advice.brake_pads import pads_answer
 from paddock_tui.advice.fuel import fuel
-from paddock_tui.advice.ridden_so_far import count_words
+from paddock_tui.advice.ridden_so_far import count_words, so_far
 from paddock_tui.advice.tyre_life import tyre_life
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.before import GoesThere, day_to_come, who_goes, written_down
 from paddock_tui.desk.emergency import emergency_standing
 from paddock_tui.desk.sessions.last_time import last_time
+from paddock_tui.facts.checklists import NOT_APPLICABLE, TO_FIX
 from paddock_tui.matters import Matter
+from paddock_tui.pages.after_counters import chain_row
 from paddock_tui.pages.before_last import last_time_rows, not_known, shown, sprockets_of, text_row
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.day_memory import DayMemory
 from paddock_tui.pages.packing import packing_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.todos import to_fix_rows, todo_rows
-from paddock_tui.records.day import RidingDay
+from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.personal import impersonal_matter_words
@@ -169,6 +171,10 @@ def _needs(desk: Desk, about: About, date: dt.date, expected: DayExpected, name:
         yield _service(item, name)
     if not services:
         yield not_known("service", "no item of service stands in the bike's file", f"{name} service")
+    named = {item.item.name for item in services}
+    yield chain_row(so_far(about), name)
+    if "battery" not in named:
+        yield _battery(about, name)
     for end in ENDS:
         answer = pads_answer(about, end)
         yield _or_unknown(answer.known, f"{end} pads", answer.text, f"{name} {end} pads")
@@ -176,6 +182,23 @@ def _needs(desk: Desk, about: About, date: dt.date, expected: DayExpected, name:
         yield _tyre(about, tyre, name)
     if about.situation.tyres is None:
         yield not_known("tyres on it", "no tyre set is named", f"{name} tyres on it")
+
+
+def _battery(about: About, name: str) -> Row:
+    """Say when the battery was looked at last: an item of the morning's list, or of the bike's service."""
+    key = f"{name} battery"
+    entry = about.situation.facts().get("entry")
+    of_day = entry.checks if isinstance(entry, DayEntry) else {}
+    own = (about.session.date, (of_day, about.session.checks))
+    past = [(one.session.date, (one.entry.checks, one.session.checks)) for one in about.history.past]
+    for date, lists in (own, *reversed(past)):
+        check = next(filter(None, (held.get("battery") for held in lists)), None)
+        if check is not None and check.status not in (None, NOT_APPLICABLE):
+            on = short_date(date) if date is not None else "on no date"
+            return text_row(
+                f"{check.status} {on}", key, "battery", "caution" if check.status == TO_FIX else ""
+            )
+    return not_known("battery", "never looked at as far as the garage knows", key)
 
 
 def _day_words(expected: DayExpected) -> str:

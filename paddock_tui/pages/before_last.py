@@ -10,10 +10,14 @@ from paddock_tui.facts.fuel_consumption import TRACK, fuel_learnt
 from paddock_tui.facts.past import PastSession
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Row
+from paddock_tui.records.differences import differences
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.text import printable
+
+_NAMED = 3
+"""So many values that are otherwise now are named, the others counted."""
 
 
 def text_row(text: str, key: str, label: str = "", severity: str = "", aside: str = "") -> Row:
@@ -36,6 +40,7 @@ def last_time_rows(about: About, name: str) -> Iterator[Row]:
     yield Row("session", printable(when), kind="link", opens=ref, ref=ref, key=f"{name} last")
     conditions = (then.surface, shown(then.air, "air"), shown(then.track, "track"))
     yield _or_not(name, "conditions", ", ".join(filter(None, conditions)))
+    yield _set_up(about, past, name)
     laps = stint_of(then) if past.may_time else None
     best = laps.best_s if laps is not None else None
     usual = laps.usual_s if laps is not None else None
@@ -49,6 +54,23 @@ def last_time_rows(about: About, name: str) -> Iterator[Row]:
     yield _or_not(name, "tyres", then.tyres or "")
     yield _fuel(about, past, name)
     yield from _notes(past, name)
+
+
+def _set_up(about: About, past: PastSession, name: str) -> Row:
+    """Say which set-up was taken there, and how much of it is otherwise on the bike now."""
+    then = past.session
+    took = f"profile {then.taken_from}" if then.taken_from else ""
+    mode = f"riding mode {then.setup.mode}" if then.setup.mode else ""
+    damping = f"damping {then.setup.damping}" if then.setup.damping else ""
+    other = differences(then.setup, about.setup)
+    said = [one.label for one in other[:_NAMED]]
+    more = f" and {len(other) - _NAMED} more" if len(other) > _NAMED else ""
+    aside = f"on the bike otherwise now: {', '.join(said)}{more}" if other else "as it is on the bike now"
+    text = ", ".join(filter(None, (took, mode, damping))) or f"as written down in session {then.number}"
+    key = f"{name} set-up"
+    return Row(
+        "set-up", printable(text), aside=printable(aside), kind="link", opens=Ref("session", past.id), key=key
+    )
 
 
 def _fuel(about: About, past: PastSession, name: str) -> Row:

@@ -67,6 +67,10 @@ def test_a_day_says_what_rider_bike_and_papers_need_and_what_nobody_knows(garage
     assert (found["booked entry"].value, found["booked entry"].severity) == ("due by 2026-07-01", "caution")
     assert found["bring 0"].value == "second fuel can: the pump at the gate was shut"
     assert found[f"{name} last"].opens == Ref("session", "2026-06-20-2-magpie")
+    assert found[f"{name} set-up"].value == "profile magpie-ines-dry, riding mode wild, damping live"
+    assert found[f"{name} set-up"].aside == "as it is on the bike now"
+    assert found[f"{name} chain slack"].value == "34 mm, measured 20 Jun"
+    assert found[f"{name} battery"].value == "ok 20 Jun"
     assert found[f"{name} expected"].value.startswith("2 sessions, 0.7 h, about ")
     assert found["magpie noise-certificate"].severity == "serious"
     assert "not good on the day" in found["magpie noise-certificate"].aside
@@ -78,6 +82,26 @@ def test_a_day_says_what_rider_bike_and_papers_need_and_what_nobody_knows(garage
     assert not any("otter" in key for key in found)
     first = "noise certificate, bike: good until 2026-06-30"
     assert before_page(coming(garage)).answer == f"First, 4 to see to: {first}"
+
+
+CELL = """[entries.ines.magpie.checks.battery]
+status = "to fix"
+[entries.ines.magpie.checks.coolant]"""
+
+
+def test_what_is_not_known_of_battery_and_chain_is_said(garage: Path) -> None:
+    changed(
+        garage, "days/2026-06-20-anvilfen.toml", "[entries.ines.magpie.checks.battery]", "[flags.battery]"
+    )
+    for file in sorted((garage / "sessions").rglob("*magpie.toml")):
+        text = file.read_text(encoding="utf-8")
+        file.write_text(text.replace("chain_slack = ", "distance = "), encoding="utf-8")
+    found = rows(coming(garage))
+    assert not found["ines on magpie battery"].known
+    assert not found["ines on magpie chain slack"].known
+    changed(garage, "days/2026-06-20-anvilfen.toml", "[entries.ines.magpie.checks.coolant]", CELL)
+    battery = rows(coming(garage))["ines on magpie battery"]
+    assert (battery.value, battery.severity) == ("to fix 20 Jun", "caution")
 
 
 def test_service_and_tyres_are_held_against_what_the_day_will_take(garage: Path) -> None:
