@@ -57,7 +57,7 @@ def last_time_rows(about: About, name: str) -> Iterator[Row]:
 
 
 def _set_up(about: About, past: PastSession, name: str) -> Row:
-    """Say which set-up was taken there, and how much of it is otherwise on the bike now."""
+    """Say which set-up was taken there, and what of it the first session to come has otherwise."""
     then = past.session
     took = f"profile {then.taken_from}" if then.taken_from else ""
     mode = f"riding mode {then.setup.mode}" if then.setup.mode else ""
@@ -65,7 +65,11 @@ def _set_up(about: About, past: PastSession, name: str) -> Row:
     other = differences(then.setup, about.setup)
     said = [one.label for one in other[:_NAMED]]
     more = f" and {len(other) - _NAMED} more" if len(other) > _NAMED else ""
-    aside = f"on the bike otherwise now: {', '.join(said)}{more}" if other else "as it is on the bike now"
+    aside = (
+        f"the first session has otherwise: {', '.join(said)}{more}"
+        if other
+        else "the first session has the same"
+    )
     text = ", ".join(filter(None, (took, mode, damping))) or f"as written down in session {then.number}"
     key = f"{name} set-up"
     return Row(
