@@ -68,7 +68,7 @@ def last_outing(around: Around) -> EssentialAnswer:
     if not before:
         said = around.ticked_ever("nothing-known-open")
         return (
-            KNOWN if said else to_tick(around, "nothing-known-open", "nothing known to be open on this bike")
+            KNOWN if said else to_tick(around, "nothing-known-open", "word that nothing is open on this bike")
         )
     last = max(before, key=_when)
     if last.session.happened is not None or last.session.incidents:
@@ -154,7 +154,7 @@ def pressures(around: Around) -> EssentialAnswer:
             return KNOWN
     own = around.session.pressures.get("cold")
     end = "rear" if own is not None and _pressure(own, "front") else "front"
-    return Open(f"the {end} starting pressure", "session", ("pressures", "cold", end))
+    return Open(f"the {end} cold pressure", "session", ("pressures", "cold", end))
 
 
 def _pressure(reading: PressureReading, end: str) -> bool:
