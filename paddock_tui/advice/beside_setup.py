@@ -18,6 +18,7 @@ from paddock_tui.advice.sag import adjuster_of, sag
 from paddock_tui.advice.session_laps import lap_words, left_out, needs_words, stint_of, usual_words, working
 from paddock_tui.advice.wet_ratios import wet_to_dry_ratios
 from paddock_tui.advice.wheelie_gears import lifting
+from paddock_tui.facts.past import gauge_in_use
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.fields import value_at
@@ -100,9 +101,22 @@ def beside_session(about: About) -> dict[Path, BesideRow]:
         for load, key in (("alone", "free"), ("rider", "rider")):
             if load in session.sag.get(end, {}):
                 _put(found, session, ("sag", end, load, "lifted"), _by_key(sag(about, end), about)[key])
+    found.update(_of_gauge(about))
     for path, answer in session_rows(about):
         _add(found, path, answer)
     return found
+
+
+def _of_gauge(about: About) -> Iterator[tuple[Path, BesideRow]]:
+    """Say beside a cold reading without a gauge which one was last named, and where: it is taken for that."""
+    cold = about.session.pressures.get("cold")
+    in_use = gauge_in_use(about.history)
+    if cold is None or cold.gauge is not None or in_use is None:
+        return
+    name, since = in_use
+    at: Path = ("pressures", "cold", "gauge")
+    words = f"taken for {name}"
+    yield at, BesideRow(words, (SetValue(at, name),), (f"{words}, named in session {since.id}",))
 
 
 def _of_laps(session: Session) -> Iterator[tuple[Path, BesideRow]]:

@@ -16,7 +16,7 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.advice.ridden_so_far import count_words, day_of, so_far, until_words
+from paddock_tui.advice.ridden_so_far import count_words, counted_words, day_of, so_far, until_words
 from paddock_tui.facts.service import ServiceDue, hours_ridden, services_due, since_start
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount
@@ -67,6 +67,10 @@ def _compute(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Inp
     return (_hours(since, lines, inputs), _distance(since, lines, inputs))
 
 
+def _last(since: tuple[PastSession, ...]) -> str:
+    return since[-1].id if since else ""
+
+
 def _hours(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Inputs) -> Answer:
     def make() -> Answered:
         each = [hours_ridden(one.session) for one in since]
@@ -74,7 +78,10 @@ def _hours(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: Input
         said = f"{'at least ' if lost else ''}{inputs.amount('hours', 'h') + sum(each):.1f} h"
         more = (f"of {count_words(lost)} nobody knows how long",) if lost else ()
         return Answered(
-            f"{said}: {sum(each):.1f} h in {count_words(len(each))}", f"{said} by now", (), lines + more
+            f"{said}: {sum(each):.1f} h in {counted_words(len(each), _last(since))}",
+            f"{said} by now",
+            (),
+            lines + more,
         )
 
     return told(inputs, "hours", "engine hours", ("hours",), COUNTED, make, ("from",))
@@ -88,7 +95,9 @@ def _distance(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: In
         said = f"{'at least ' if lost else ''}{whole}"
         more = (f"of {count_words(lost)} nobody knows how far",) if lost else ()
         here = figures.odometer(ridden, inputs.units)
-        return Answered(f"{said}: {here} in {count_words(len(since))}", f"{said} by now", (), lines + more)
+        return Answered(
+            f"{said}: {here} in {counted_words(len(since), _last(since))}", f"{said} by now", (), lines + more
+        )
 
     return told(inputs, "distance", "distance", ("distance",), COUNTED, make, ("from",))
 

@@ -32,6 +32,11 @@ def until_words(about: About) -> str:
     return f"counted to {side} session {about.id_of('session')}"
 
 
+def counted_words(number: int, last: str) -> str:
+    """Write over how many sessions was counted, and which was the last."""
+    return count_words(number) + (f", the last {last}" if last else "")
+
+
 def count_words(number: int, one: str = "session") -> str:
     """Write how many there are of what is called `one`."""
     return f"{number} {one}" if number == 1 else f"{number} {one}s"

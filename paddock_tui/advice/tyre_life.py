@@ -18,7 +18,7 @@ from paddock_tui.advice.calculators import (
     if_known,
     told,
 )
-from paddock_tui.advice.ridden_so_far import count_words, day_of, so_far, until_words
+from paddock_tui.advice.ridden_so_far import count_words, counted_words, day_of, so_far, until_words
 from paddock_tui.facts.tyre_counts import TyreCount, tyre_count
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import DateCode, Whole
@@ -100,7 +100,8 @@ def _cycles(count: TyreCount, lines: tuple[str, ...], inputs: Inputs) -> Answer:
             said = count_words(count.all_cycles, "heat cycle")
             return Answered(f"{said} before, {_NONE}", _NONE, (), lines)
         said = f"{least}{count_words(count.all_cycles, 'heat cycle')}"
-        text = f"{said}: {count.cycles_before or 0} before, {count.cycles} in {count_words(count.sessions)}"
+        counted = counted_words(count.sessions, count.last)
+        text = f"{said}: {count.cycles_before or 0} before, {count.cycles} in {counted}"
         return Answered(text, f"{said} by now", (), lines)
 
     needs = () if count.sessions else ("cycles",)
@@ -115,7 +116,7 @@ def _ridden(count: TyreCount, lines: tuple[str, ...], inputs: Inputs) -> Answer:
         least = count.distance_before is None or count.without_km
         said = f"{'at least ' if least else ''}{far}"
         here = figures.odometer(count.km, inputs.units)
-        text = f"{said}: {here} and {count.hours:.1f} h of it in {count_words(count.sessions)}"
+        text = f"{said}: {here} and {count.hours:.1f} h of it in {counted_words(count.sessions, count.last)}"
         return Answered(text, f"{said}, {count.hours:.1f} h here", (), (*lines, *_lost(count)))
 
     needs = () if count.sessions else ("distance",)

@@ -119,6 +119,15 @@ def first_set(history: History, tyres: str, end: End) -> str:
     return min(seen)
 
 
+def gauge_in_use(history: History) -> tuple[str, PastSession] | None:
+    """Return the gauge that a cold reading named last, and the session in which; None where none did."""
+    for one in reversed(history.past):
+        cold = one.session.pressures.get("cold")
+        if cold is not None and cold.gauge is not None and cold.gauge.strip():
+            return cold.gauge.strip(), one
+    return None
+
+
 def reason_before(history: History, rule: str, subject: str) -> tuple[str, str] | None:
     """Return the reason for which a finding was last ridden with, and by whom and when; None: never."""
     for one in reversed(history.past):

@@ -20,7 +20,7 @@ class TyreCount:
     """Start values of a tyre and what was counted since, over `sessions` of one bike.
 
     `first` is the set that the tyre was in first, whose start values these are. Of `without_km` and
-    `without_hours` sessions nobody knows how far or how long they were.
+    `without_hours` sessions nobody knows how far or how long they were. `last` is the last one counted.
     """
 
     first: str
@@ -32,6 +32,7 @@ class TyreCount:
     hours: float
     without_km: int
     without_hours: int
+    last: str = ""
 
     @property
     def all_cycles(self) -> int:
@@ -63,6 +64,7 @@ def tyre_count(history: History, tyres: str, end: End, fallback: TyreSet | None)
         sum(hours),
         sum(one.km is None for one in ridden),
         sum(one == 0.0 for one in hours),
+        ridden[-1].id if ridden else "",
     )
 
 

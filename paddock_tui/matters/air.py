@@ -114,8 +114,18 @@ def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
             home=outing.session.tyres or "",
             subject=end,
             value=lost,
+            cause=_left_with(before),
             grade=3 if again or lost >= outing.limits[LOST_HOLD] - 1e-9 else 2,
         )
+
+
+def _left_with(before: AirInTyre) -> str:
+    """Say what the tyre had been left with, and when."""
+    cold = before.cold
+    if cold is None:
+        return ""
+    gauge = f" by {cold.gauge}" if cold.gauge else ""
+    return f"{cold.kpa / 100:.2f} bar{gauge} in session {cold.of}"
 
 
 def _carried(one: Opened, outing: Outing) -> Opened:
@@ -151,7 +161,7 @@ def _says(one: Opened, now: Present) -> Said | None:
         f"The {one.subject} tyre lost {one.value:.2f} bar, {now.when(one)}: cause not found.",
         "Twice within a week, or a third of a bar at once, is a puncture or a valve until it is found."
         if hold
-        else "Air that went once goes on going: a nail, a valve, the rim.",
+        else f"It was left with {one.cause}. Air that went once goes on going: a nail, a valve, the rim.",
         "Soapy water on tread, valve and rim; enter in the tyre set's file what was found and done, or read "
         "it cold twice, twelve hours apart, with the same gauge.",
         f"{one.subject} lost {one.value:.2f} bar {one.stamp}; cause not found",

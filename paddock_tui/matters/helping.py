@@ -17,8 +17,14 @@ def _lowered_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     before = seen.bike(outing.bike)
     last = before.helps.get(outing.column, {})
     for name, now in outing.helps.items():
-        old = last.get(name)
-        if old is None or old - now.help <= 1e-9 or (outing.column, name, now.help) in before.ridden:
+        before_it = last.get(name)
+        old = before_it.value if before_it is not None else None
+        if (
+            before_it is None
+            or old is None
+            or old - now.help <= 1e-9
+            or (outing.column, name, now.help) in before.ridden
+        ):
             continue
         levels = abs(old - now.help) * now.steps
         share = old - now.help >= outing.limits[HELP_SHARE] - 1e-9
@@ -32,7 +38,7 @@ def _lowered_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
                 subject=name,
                 what=now.shown,
                 value=now.help,
-                cause=f"{_share(old)} to {_share(now.help)} of most help",
+                cause=f"{_share(old)} to {_share(now.help)} of most help since session {before_it.of}",
                 derived=True,
             )
 

@@ -44,10 +44,17 @@ def _bike(before: BikeSeen, outing: Outing, never: set[tuple[str, str]]) -> Bike
         lever=lever,
         worked=worked,
         heights=_heights(before, outing, never),
-        helps={**before.helps, outing.column: {key: one.help for key, one in outing.helps.items()}},
+        helps={**before.helps, outing.column: _helps(before, outing)},
         ridden=before.ridden | {(outing.column, key, one.help) for key, one in outing.helps.items()},
         outings=before.outings + (session.kind in TRACK),
     )
+
+
+def _helps(before: BikeSeen, outing: Outing) -> Mapping[str, From]:
+    """Return the help of each aid as last ridden in such conditions; one not written down is as before."""
+    date = outing.session.date
+    now = {key: From(one.help, outing.id, date) for key, one in outing.helps.items()}
+    return {**before.helps.get(outing.column, {}), **now}
 
 
 def chain_values(outing: Outing) -> Mapping[str, object]:

@@ -70,7 +70,7 @@ class BikeSeen:
     lever: str = ""
     worked: bool = False
     heights: Mapping[str, From] = attrs.field(factory=dict)
-    helps: Mapping[str, Mapping[str, float]] = attrs.field(factory=dict)
+    helps: Mapping[str, Mapping[str, From]] = attrs.field(factory=dict)
     ridden: frozenset[tuple[str, str, float]] = frozenset()
     outings: int = 0
 

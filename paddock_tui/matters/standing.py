@@ -112,7 +112,7 @@ def _height(one: Opened, now: Present) -> Said | None:
     return Said(
         CAUTION if little else HOLD,
         f"{what[:1].upper()}{what[1:]} by {one.what} mm than it was ever ridden.",
-        f"At full travel the tyre may hit {hits}, and stop dead.",
+        f"At full travel the tyre may hit {hits}, and stop dead. Nearest so far in session {one.cause}.",
         "Suspension fully compressed, bars lock to lock, look that nothing touches, a second person beside: "
         "then enter it in the bike's file with the test and your initials; or set it back.",
         f"{what} by {one.what} mm, session {one.of}; last ridden so in session {one.cause}",

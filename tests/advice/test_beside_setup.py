@@ -62,6 +62,22 @@ def test_the_session_page_says_what_fuel_is_left_and_what_is_measured() -> None:
     assert at(beside_session(NEXT), "fuel_added").short == "10.8 l left at the flag"
 
 
+def test_a_cold_reading_without_a_gauge_says_for_which_one_it_is_taken_and_since_when() -> None:
+    named = past(1, '[pressures.cold]\nfront = "2.00 bar"\ngauge = "round one"\n')
+    unnamed = past(2, '[pressures.cold]\nfront = "2.00 bar"\n')
+    history = History((named, unnamed))
+    row = ("pressures", "cold", "gauge")
+
+    found = beside_session(about(history, session=session('[pressures.cold]\nfront = "2.10 bar"\n')))[row]
+    assert found.short == "taken for round one"
+    assert found.working == (f"taken for round one, named in session {named.id}",)
+    own = session('[pressures.cold]\nfront = "2.10 bar"\ngauge = "another"\n')
+    assert row not in beside_session(about(history, session=own))
+    assert row not in beside_session(
+        about(History((unnamed,)), session=session('[pressures.cold]\nfront = "2 bar"\n'))
+    )
+
+
 def test_what_to_do_now_is_said_on_the_day_itself_only() -> None:
     text = """date = {day}
 surface = "dry"

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from paddock_tui.matters import KINDS
+from paddock_tui.matters import KINDS, AidHelp
 from paddock_tui.records.answers import MatterAnswer
 from tests.matters.rows import ANSWER, QUIET, RIDDEN, ROWS, Row
 from tests.matters.walk import FIRST, found_after, open_after, outing
@@ -192,6 +192,16 @@ def test_sessions_made_ahead_open_what_they_show_once() -> None:
     for one in found_after(before, *ahead):
         assert "more of this kind" not in one.why, one.kind
     assert open_after(before, *ahead) == ["chain-slack-not-measured", "wheel-work-not-checked"]
+
+
+def test_help_that_one_outing_does_not_tell_is_as_it_was_before() -> None:
+    much, little = AidHelp(0.8, 10, 0.5, "8"), AidHelp(0.3, 10, 0.5, "3")
+    first = outing(1, RIDDEN, helps={"traction": much})
+    untold = outing(2, RIDDEN, helps={"wheelie": much})
+    (found,) = found_after(first, untold, outing(3, {}, helps={"traction": little}))
+
+    assert found.kind == "help-lowered"
+    assert "since session 2026-05-16-1" in found.message
 
 
 def test_a_cold_reading_without_a_gauge_is_by_the_one_last_named() -> None:
