@@ -28,8 +28,9 @@ Empty().run()
 """
 _OURS = """
 import sys
-from paddock_tui.__main__ import main
-sys.exit(main([{garage!r}, "--at", "2026-06-20T12:55:30"]))
+from paddock_tui.__main__ import script
+sys.argv = ["paddock-tui", {garage!r}, "--at", "2026-06-20T12:55:30"]
+script()
 """
 _LIBRARIES = ("-c", "import attrs, cattrs, tomllib")
 _SESSION = "2026-06-20-4-magpie"

@@ -1,0 +1,134 @@
+"""How quickly the screens answer and leave: `python -m tests.bench answering [TIMES] [SESSIONS]`.
+
+On a pseudo-terminal of 80 by 24, with the sample or a career of as many sessions: from the key to the whole
+bench page, from `q` to the end of the process, and from a key to its line in the journal beside a bare
+durable write of that file and its folder. Least and middle of many; wall time, so a busy machine counts.
+"""
+
+import contextlib
+import os
+import select
+import shutil
+import statistics
+import sys
+import tempfile
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+from tests.bench._career import write_career
+from tests.sample import SAMPLE
+from tests.widgets.wire import Wire
+
+_OURS = """
+import sys
+from paddock_tui.__main__ import script
+sys.argv = ["paddock-tui", {garage!r}, "--at", {at!r}]
+script()
+"""
+_READY = "? help"
+_GONE_S = 30.0
+
+
+def main(arguments: list[str]) -> int:
+    """Print the table."""
+    times = int(arguments[0]) if arguments else 20
+    with tempfile.TemporaryDirectory() as folder:
+        garage, at = _garage(Path(folder), int(arguments[1]) if len(arguments) > 1 else 0)
+        code = _OURS.format(garage=str(garage), at=at)
+        bench, kept = [], []
+        with _open(code) as wire:
+            for _ in range(times):
+                bench.append(_until(wire, "b", "calculators"))
+                _until(wire, "g", "garage")
+            wire.after("p", 1.0)
+            for turn in range(times):
+                kept.append(_journalled(wire, garage, "+-"[turn % 2]))
+                wire.read(0.3)
+        leaving = [_left(code) for _ in range(times)]
+        bare = [_written(garage / "garage.toml") for _ in range(times)]
+    _line("from b to the whole bench page", bench)
+    _line("from q to the end of the process", leaving)
+    _line("from a key to its journal line", kept)
+    _line("a bare durable write", bare)
+    sys.stdout.write(f"{'the last two':36}{statistics.median(kept) / statistics.median(bare):8.2f} as a ratio\n")
+    return 0
+
+
+def _garage(folder: Path, sessions: int) -> tuple[Path, str]:
+    if sessions:
+        career = write_career(folder / "career", sessions)
+        return career.root, career.at.isoformat()
+    copied = shutil.copytree(SAMPLE, folder / "garage", ignore=shutil.ignore_patterns(".paddock"))
+    return Path(copied), "2026-06-20T12:55:30"
+
+
+def _line(name: str, found: list[float]) -> None:
+    middle, least = statistics.median(found) * 1000, min(found) * 1000
+    sys.stdout.write(f"{name:36}{middle:8.1f} ms in the middle{least:8.1f} ms at least\n")
+    sys.stdout.flush()
+
+
+@contextlib.contextmanager
+def _open(code: str) -> Iterator[Wire]:
+    with Wire(code, loaded=False) as wire:
+        wire.read_until(_READY)
+        wire.read(1.0)
+        yield wire
+        wire.type("q")
+        wire.ended()
+
+
+def _until(wire: Wire, key: str, mark: str) -> float:
+    """Return the seconds from a key to the last piece of the page that it brings; the mark must be on it."""
+    start = last = time.perf_counter()
+    wire.type(key)
+    while select.select([wire.near], [], [], 0.25)[0] or mark not in wire.shown.split("\n")[0]:
+        assert time.perf_counter() - start < _GONE_S, wire.shown
+        if select.select([wire.near], [], [], 0)[0]:
+            wire.terminal.feed(os.read(wire.near, 65536))
+            last = time.perf_counter()
+    return last - start
+
+
+def _journalled(wire: Wire, garage: Path, key: str) -> float:
+    """Return the seconds from a key that changes a value to the line of it in the journal."""
+    before = _size(garage)
+    start = time.perf_counter()
+    wire.type(key)
+    while _size(garage) <= before:
+        assert time.perf_counter() - start < _GONE_S, wire.shown
+        time.sleep(0.0002)
+    return time.perf_counter() - start
+
+
+def _size(garage: Path) -> int:
+    return sum(one.stat().st_size for one in (garage / ".paddock").rglob("*") if "journal" in str(one))
+
+
+def _left(code: str) -> float:
+    with Wire(code, loaded=False) as wire:
+        wire.read_until(_READY)
+        wire.read(1.0)
+        start = time.perf_counter()
+        wire.type("q")
+        while wire.process.poll() is None:
+            if select.select([wire.near], [], [], 0.001)[0]:
+                with contextlib.suppress(OSError):
+                    os.read(wire.near, 65536)
+        return time.perf_counter() - start
+
+
+def _written(path: Path) -> float:
+    """Return the seconds in which a file is written beside, synced, put in place, and its folder synced."""
+    data, beside = path.read_bytes(), path.with_name(".bare")
+    start = time.perf_counter()
+    file = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_TRUNC, 0o600)
+    os.write(file, data)
+    os.fsync(file)
+    os.close(file)
+    beside.replace(path)
+    folder = os.open(path.parent, os.O_RDONLY)
+    os.fsync(folder)
+    os.close(folder)
+    return time.perf_counter() - start
