@@ -222,27 +222,26 @@ def told(
 
     `needs` are the inputs without which nothing can be said, `uses` further ones that it looks at.
     """
-    needs = tuple(needs)
-    uses = tuple(uses)
-    lines = (*inputs.lines((*needs, *uses)), *method.lines())
+    needs, uses = tuple(needs), tuple(uses)
+    used = tuple(inputs.lines((*needs, *uses)))
+
+    def refused(said: str, missing: tuple[str, ...] = ()) -> Answer:
+        return Answer(key, label, said, (said, *used, *method.lines()), missing=missing, known=False)
+
     missing = inputs.missing(needs)
     if missing:
-        text = f"needs {', '.join(f'the {one}' for one in missing)}"
-        return Answer(key, label, text, (text, *lines), missing=missing, known=False)
+        return refused(f"needs {', '.join(f'the {one}' for one in missing)}", missing)
     beyond = inputs.beyond((*needs, *uses))
     if beyond:
-        return Answer(key, label, beyond, (beyond, *lines), known=False)
+        return refused(beyond)
     try:
         found = make()
-    except (OutOfRange, Inconsistent, UnreadableSize) as refused:
-        said = refused.sentence()
-        return Answer(key, label, said, (said, *lines), known=False)
+    except (OutOfRange, Inconsistent, UnreadableSize) as error:
+        return refused(error.sentence())
     except ArithmeticError:
-        said = "one of the figures is far too large or too small"
-        return Answer(key, label, said, (said, *lines), known=False)
+        return refused("one of the figures is far too large or too small")
     formula, *others = method.lines()
-    shown = inputs.lines((*needs, *uses))
-    working = (found.text, *found.more, formula, *found.steps, *shown, *others)
+    working = (found.text, *found.more, formula, *found.steps, *used, *others)
     return Answer(key, label, found.text, working, found.short, found.puts, steps=found.steps)
 
 

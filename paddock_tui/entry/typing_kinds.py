@@ -1,5 +1,6 @@
 """Of which kind the values of a field are when they are typed on its row, and when what is typed is whole."""
 
+import functools
 import re
 from collections.abc import Sequence
 from decimal import Decimal
@@ -37,14 +38,24 @@ _PLACES = {"bar": 2, "psi": 1, "kPa": 0, "l": 1, "US gal": 1, "imp gal": 1}
 
 def typing_kind(shape: Shape[Any]) -> TypingKind:
     """Return how values of a shape are typed."""
-    if isinstance(shape, Flag):
+    return _of_all(type(shape)) or _of_one(shape)
+
+
+@functools.cache
+def _of_all(of: type[Shape[Any]]) -> TypingKind | None:
+    """Return how all shapes of a class are typed; None where it depends on the shape."""
+    if issubclass(of, Flag):
         return "yes or no"
-    if isinstance(shape, Text | WordList | Series | Bounds | OffValue) or type(shape) is AnySetting:
+    if issubclass(of, Text | WordList | Series | Bounds | OffValue) or of is AnySetting:
         return "words"
-    if isinstance(shape, Word | WordSetting | Named | Reference):
+    if issubclass(of, Word | WordSetting | Named | Reference):
         return "choice"
-    if isinstance(shape, TimeOfDay | DateCode):
+    if issubclass(of, TimeOfDay | DateCode):
         return "four digits"
+    return None
+
+
+def _of_one(shape: Shape[Any]) -> TypingKind:
     if isinstance(shape, Amount) and (is_tyre_pressure(shape) or shape.unit == "l"):
         return "three digits"
     if isinstance(shape, Number) and not float(shape.increment).is_integer():

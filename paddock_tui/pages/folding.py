@@ -30,12 +30,15 @@ _WORDS = 16
 def opens(places: Set[tuple[Ref | None, Path]]) -> RowIsOpen:
     """Return what tells open rows: those of these places, those with trouble, and unanswered questions."""
 
+    of: dict[Ref | None, list[Path]] = {}
+    for ref, path in places:
+        if path:
+            of.setdefault(ref, []).append(path)
+
     def is_open(row: Row) -> bool:
         if row.trouble or row.severity in _GRAVE:
             return True
-        return bool(row.path) and any(
-            ref == row.ref and (row.path[: len(path)] == path) for ref, path in places if path
-        )
+        return bool(row.path) and any(row.path[: len(path)] == path for path in of.get(row.ref, ()))
 
     return is_open
 

@@ -80,17 +80,18 @@ def _crossing(curve: GearTorque, drop: float, limiter: float) -> float | None:
         now, then = torque_at_n_m(curve, revs), torque_at_n_m(curve, revs * drop)
         return (then or 0.0) * drop - (now or 0.0)
 
-    revs = [low + (high - low) * step / _STEPS for step in range(_STEPS + 1)]
-    behind = [place for place, one in enumerate(revs) if over(one) < 0.0]
+    # Both torques are straight lines between these revs, and so is what one has over the other.
+    bends = {revs / of for revs, _ in curve for of in (1.0, drop)}
+    revs = [low, *sorted(one for one in bends if low < one < high), high]
+    ahead = [over(one) for one in revs]
+    behind = [place for place, one in enumerate(ahead) if one < 0.0]
     if not behind:
         return low
-    if behind[-1] == _STEPS:
+    last = behind[-1]
+    if last == len(revs) - 1:
         return None
-    under, upper = revs[behind[-1]], revs[behind[-1] + 1]
-    for _ in range(60):
-        middle = (under + upper) / 2.0
-        under, upper = (middle, upper) if over(middle) < 0.0 else (under, middle)
-    return upper
+    share = -ahead[last] / (ahead[last + 1] - ahead[last])
+    return revs[last] + share * (revs[last + 1] - revs[last])
 
 
 @attrs.frozen

@@ -20,7 +20,16 @@ Stored = Plain | list[Plain]
 """What a shape writes into a file: one plain value or an array of plain values."""
 
 
-class Shape(abc.ABC, Generic[T]):
+class ShapeMeta(abc.ABCMeta):
+    """Keep a shape from being made without all that it must do.
+
+    Whether something is one is asked hundreds of thousands of times, and nothing is registered as one.
+    """
+
+    __instancecheck__ = type.__instancecheck__
+
+
+class Shape(Generic[T], metaclass=ShapeMeta):
     """One kind of value.
 
     `load` takes what the file holds and `read` what was typed; both answer the value or a Trouble.

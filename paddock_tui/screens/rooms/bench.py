@@ -43,8 +43,9 @@ def _page(asked: PageContext) -> Page:
     about = asked.desk.about(asked.subject, asked.assembled)
     heading = heading_of(asked.desk, asked.subject) if asked.subject is not None else ""
     tried = asked.state.of(TriedInputs).about(asked.subject)
-    page = bench_page(calculators(about), tried, heading, about.units)
-    gearing = next((one for one in calculators(about) if one.id == GEARING), None)
+    every = calculators(about)
+    page = bench_page(every, tried, heading, about.units)
+    gearing = next((one for one in every if one.id == GEARING), None)
     return with_gears(page, gearing, typed_of(gearing, tried), about.units) if gearing is not None else page
 
 
