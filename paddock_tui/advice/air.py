@@ -18,7 +18,7 @@ def air_about(about: About) -> AirObserved:
 def filled_air(about: About) -> dict[str, FilledInput]:
     """Fill air pressure and altitude from the session and its venue, else the day's last reading there."""
     found: dict[str, FilledInput] = {}
-    near = near_reading(air_about(about), about.history.past)
+    near = near_reading(air_about(about), about.history.past, AirMoves.of(about.situation.limits))
     if about.session.air_pressure is not None:
         found["air_pressure"] = FilledInput(about.session.air_pressure, about.place)
     elif near is not None:

@@ -142,7 +142,10 @@ def _filled_end(
     wanted = _wanted(about, end, read)
     if wanted is not None:
         found[f"{end}_hot"] = wanted
-    learnt = gas_learnt(about.history, about.id_of("tyres"), end, about.id_of("venue"), about.session.surface)
+    moves = AirMoves.of(about.situation.limits)
+    learnt = gas_learnt(
+        about.history, about.id_of("tyres"), end, about.id_of("venue"), about.session.surface, moves
+    )
     if learnt is not None:
         gas = Quantity(_tenths(learnt.learnt.median_c), "C")
         found[f"{end}_gas"] = FilledInput(gas, learnt.words())
@@ -171,14 +174,15 @@ def _left(about: About, end: End, known: dict[str, FilledInput]) -> FilledInput 
     carried = cold_target_of(source.setup, end) if source is not None else None
     if cold_target_of(about.setup, end) != carried:
         return None
-    left = air_left(about.history, about.id_of("tyres"), end, about.session.date)
+    moves = AirMoves.of(about.situation.limits)
+    left = air_left(about.history, about.id_of("tyres"), end, about.session.date, moves)
     if left is None or "cold_at" not in known:
         return None
     outside = Inputs((MEASURED, ALTITUDE), known, about.units)
     try:
         now = known["cold_at"].value.to("C")
         here = attrs.evolve(air_of(outside), place=about.id_of("venue"), day=about.session.date)
-        both = outside_at_both(left.outside, here, AirMoves.of(about.situation.limits))
+        both = outside_at_both(left.outside, here, moves)
         if both is None:
             return None
         kpa = same_air_kpa_gauge(left.kpa, left.celsius, now, both[0].kpa, both[1].kpa)
@@ -242,7 +246,7 @@ def _start(about: About, inputs: Inputs, end: End) -> Answer:
     found = told(inputs, f"{end}_start", f"{end}, start cold", needs, METHOD, make, (f"{end}_spread", *_AIR))
     tyres = about.id_of("tyres")
     if not inputs.known(f"{end}_gas") and tyres is not None:
-        return _with_lines(found, elsewhere(about.history, tyres, end))
+        return _with_lines(found, elsewhere(about.history, tyres, end, AirMoves.of(about.situation.limits)))
     return found
 
 

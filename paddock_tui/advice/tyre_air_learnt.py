@@ -13,7 +13,7 @@ from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.outside_pressure import AirObserved, outside_at_both
+from paddock_tui.trade.outside_pressure import AirMoves, AirObserved, outside_at_both
 from paddock_tui.trade.tyre_air_learning import Learnt, Observation, learn_gas_temperature
 from paddock_tui.trade.tyre_pressure import Ambient
 
@@ -64,7 +64,12 @@ class GasLearnt:
 
 
 def gas_learnt(
-    history: History, tyres: str | None, end: End, venue: str | None, surface: str | None
+    history: History,
+    tyres: str | None,
+    end: End,
+    venue: str | None,
+    surface: str | None,
+    moves: AirMoves,
 ) -> GasLearnt | None:
     """Return the gas temperature that this tyre reached, from the nearest readings that there are.
 
@@ -74,14 +79,16 @@ def gas_learnt(
     column = COLUMN.get(surface or "")
     if tyres is None or column is None:
         return None
-    return _gas(history, tyres, end, venue, column)
+    return _gas(history, tyres, end, venue, column, moves)
 
 
 @functools.lru_cache(maxsize=128)
-def _gas(history: History, tyres: str, end: End, venue: str | None, column: str) -> GasLearnt | None:
+def _gas(
+    history: History, tyres: str, end: End, venue: str | None, column: str, moves: AirMoves
+) -> GasLearnt | None:
     tyre = first_set(history, tyres, end)
     kind = tyre_of(history.tyre_sets.get(tyres), end).kind
-    like = [one for one in observations(history, end) if one.column == column]
+    like = [one for one in observations(history, end, moves) if one.column == column]
     tests: tuple[tuple[str, Callable[[AirObservation], bool]], ...] = (
         (f"of this tyre here, {column}", lambda one: one.tyre == tyre and one.venue == venue is not None),
         (f"of this tyre at other venues, {column}", lambda one: one.tyre == tyre),
@@ -98,12 +105,12 @@ def _gas(history: History, tyres: str, end: End, venue: str | None, column: str)
 
 
 @functools.lru_cache(maxsize=128)
-def elsewhere(history: History, tyres: str, end: End) -> tuple[str, ...]:
+def elsewhere(history: History, tyres: str, end: End, moves: AirMoves) -> tuple[str, ...]:
     """Say what this tyre reached on each kind of surface, for whoever has to guess on another."""
     tyre = first_set(history, tyres, end)
     lines = []
     for column in ("dry", "damp", "wet"):
-        seen = [one for one in observations(history, end) if one.tyre == tyre and one.column == column]
+        seen = [one for one in observations(history, end, moves) if one.tyre == tyre and one.column == column]
         found = learn_gas_temperature(one.observation for one in seen)
         if found is not None:
             count = f"{found.count} reading{'s' if found.count != 1 else ''}"
@@ -111,21 +118,23 @@ def elsewhere(history: History, tyres: str, end: End) -> tuple[str, ...]:
     return tuple(lines)
 
 
-def observations(history: History, end: End) -> tuple[AirObservation, ...]:
+def observations(history: History, end: End, moves: AirMoves) -> tuple[AirObservation, ...]:
     """List what each session says of the tyre at one end.
 
     The air is followed through a day: from the cold reading, or what was then set, to the hot one, and
     on from what that was set to. Overnight nothing is carried over. A reading whose time after parking
     is not known may have been late, and is left out.
     """
-    return _followed(history, end).seen
+    return _followed(history, end, moves).seen
 
 
-def air_left(history: History, tyres: str | None, end: End, day: dt.date | None) -> Air | None:
+def air_left(
+    history: History, tyres: str | None, end: End, day: dt.date | None, moves: AirMoves
+) -> Air | None:
     """Return the air that the last session of a day left in a tyre; None where that is not known."""
     if tyres is None or day is None:
         return None
-    followed = _followed(history, end)
+    followed = _followed(history, end, moves)
     return followed.air.get(first_set(history, tyres, end)) if followed.day == day else None
 
 
@@ -137,7 +146,7 @@ class _Followed:
 
 
 @functools.lru_cache(maxsize=32)
-def _followed(history: History, end: End) -> _Followed:
+def _followed(history: History, end: End, moves: AirMoves) -> _Followed:
     found: list[AirObservation] = []
     air: dict[str, Air] = {}
     day = None
@@ -148,9 +157,9 @@ def _followed(history: History, end: End) -> _Followed:
         if session.tyres is None:
             continue
         tyre = first_set(history, session.tyres, end)
-        started = _started(one, end, air.get(tyre))
+        started = _started(one, end, air.get(tyre), moves)
         hot = session.pressures.get("hot", PressureReading())
-        seen = _observed(one, hot, end, started) if started is not None else None
+        seen = _observed(one, hot, end, started, moves) if started is not None else None
         minutes = _minutes(session, hot)
         if seen is not None and minutes is not None:
             kind = tyre_of(history.tyre_sets.get(session.tyres), end).kind
@@ -164,7 +173,7 @@ def _followed(history: History, end: End) -> _Followed:
     return _Followed(tuple(found), air, day)
 
 
-def _started(past: PastSession, end: End, before: Air | None) -> Air | None:
+def _started(past: PastSession, end: End, before: Air | None, moves: AirMoves) -> Air | None:
     """Return the air that the tyre went out with: as read cold, else what was left in it, then warmed."""
     session = past.session
     cold = session.pressures.get("cold")
@@ -178,15 +187,17 @@ def _started(past: PastSession, end: End, before: Air | None) -> Air | None:
         reading = session.pressures.get(name)
         if reading is None or air is None or _set_to(reading, end) is None:
             continue
-        seen = _observed(past, reading, end, air)
+        seen = _observed(past, reading, end, air, moves)
         air = _after(seen, past, air) if seen is not None else None
     return air
 
 
-def _observed(past: PastSession, reading: PressureReading, end: End, air: Air) -> Observation | None:
+def _observed(
+    past: PastSession, reading: PressureReading, end: End, air: Air, moves: AirMoves
+) -> Observation | None:
     kpa = _read(reading, end)
     try:
-        outside = outside_at_both(air.outside, observed_then(past))
+        outside = outside_at_both(air.outside, observed_then(past), moves)
     except OutOfRange:
         return None
     if kpa is None or outside is None:

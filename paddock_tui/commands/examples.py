@@ -156,7 +156,7 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "pressures.*.set_to_front": "2.35 bar",
         "pressures.*.set_to_rear": "2.1 bar",
         "front_travel_used": "108 mm",
-        "rear_travel_used": "96 mm",
+        "rear_travel_used": "44 mm",
         "front_pads": "3.5 mm",
         "rear_pads": "3 mm",
         "chain_slack": "32 mm",

@@ -6,24 +6,29 @@ import attrs
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Venue
 from paddock_tui.records.session import Session
-from paddock_tui.trade.outside_pressure import AirObserved, contradicts, meant_at_altitude_kpa
+from paddock_tui.trade.outside_pressure import AirMoves, AirObserved, contradicts, meant_at_altitude_kpa
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
 
 
 @fact("what is known of the air outside")
 def air_observed(
-    session: Session, records: Mapping[str, Record], refs: Mapping[str, Ref], history: History
+    session: Session,
+    records: Mapping[str, Record],
+    refs: Mapping[str, Ref],
+    history: History,
+    limits: Limits,
 ) -> AirObserved:
     """Return what is known of the pressure outside of this session."""
     venue = records.get("venue")
     ref = refs.get("venue")
     found = observed(session, ref.id if ref else None, venue if isinstance(venue, Venue) else None)
-    near = near_reading(found, history.past)
+    near = near_reading(found, history.past, AirMoves.of(limits))
     return attrs.evolve(found, near_kpa=None if near is None else near[0].to("kPa"))
 
 
@@ -46,13 +51,17 @@ def observed_then(past: PastSession) -> AirObserved:
     )
 
 
-def near_reading(here: AirObserved, past: tuple[PastSession, ...]) -> tuple[Quantity, str] | None:
+def near_reading(
+    here: AirObserved, past: tuple[PastSession, ...], moves: AirMoves
+) -> tuple[Quantity, str] | None:
     """Return the last reading of a barometer earlier that day at the same place, and its session."""
     for one in reversed(past):
         read = one.session.air_pressure
         if here.day is None or one.session.date != here.day:
             break
-        if read is not None and one.venue == here.place and not contradicts(read.to("kPa"), here.altitude_m):
+        if read is None or one.venue != here.place:
+            continue
+        if not contradicts(read.to("kPa"), here.altitude_m, moves):
             return read, one.id
     return None
 
@@ -72,7 +81,7 @@ class PressureAtOdds:
 
 @fact("whether air pressure and altitude agree", show=str)
 def pressure_at_odds(
-    session: Session, records: Mapping[str, Record], air_observed: AirObserved
+    session: Session, records: Mapping[str, Record], air_observed: AirObserved, limits: Limits
 ) -> PressureAtOdds | Absent:
     """Return an air pressure that contradicts the venue's altitude; absent where both agree or one is not
     known.
@@ -80,7 +89,8 @@ def pressure_at_odds(
     venue = records.get("venue")
     read, metres = session.air_pressure, air_observed.altitude_m
     altitude = venue.altitude if isinstance(venue, Venue) else None
-    if read is None or metres is None or altitude is None or not contradicts(read.to("kPa"), metres):
+    moves = AirMoves.of(limits)
+    if read is None or metres is None or altitude is None or not contradicts(read.to("kPa"), metres, moves):
         return ABSENT
-    meant = meant_at_altitude_kpa(read.to("kPa"), metres)
+    meant = meant_at_altitude_kpa(read.to("kPa"), metres, moves)
     return PressureAtOdds(read, altitude, pressure_at_altitude_kpa(metres), meant)

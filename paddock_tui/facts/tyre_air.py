@@ -118,7 +118,9 @@ class AirMoved:
 
 
 @fact("how the air moved since the pressures were set", show=str)
-def air_moved(session: Session, earlier: tuple[Session, ...], air_observed: AirObserved) -> AirMoved | Absent:
+def air_moved(
+    session: Session, earlier: tuple[Session, ...], air_observed: AirObserved, limits: Limits
+) -> AirMoved | Absent:
     """Return the air's temperature when the cold pressures were last set today against that of the session.
 
     `tyres` holds for each end what it was left with, and how much more it reads now in kPa. Absent where
@@ -132,12 +134,13 @@ def air_moved(session: Session, earlier: tuple[Session, ...], air_observed: AirO
             return ABSENT
         if reading is not None:
             since = "then" if one is session else _called(one)
-            return _moved(one, reading, session.air.to("C"), since, air_observed)
+            here = outside_pressure(air_observed, AirMoves.of(limits)).kpa
+            return _moved(one, reading, session.air.to("C"), since, here)
     return ABSENT
 
 
 def _moved(
-    session: Session, reading: PressureReading, now: float, since: str, outside: AirObserved
+    session: Session, reading: PressureReading, now: float, since: str, here_kpa: float
 ) -> AirMoved | Absent:
     if reading.temperature is None:
         return ABSENT
@@ -149,8 +152,7 @@ def _moved(
             continue
         try:
             kpa = read.left_at.to("kPa")
-            here = outside_pressure(outside).kpa
-            changes[end] = read.left_at, same_air_kpa_gauge(kpa, then, now, here, here) - kpa
+            changes[end] = read.left_at, same_air_kpa_gauge(kpa, then, now, here_kpa, here_kpa) - kpa
         except (Inconsistent, OutOfRange):
             return ABSENT
     return AirMoved(then, now, since, changes) if changes else ABSENT

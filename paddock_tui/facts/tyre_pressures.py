@@ -7,6 +7,7 @@ import attrs
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import End, History, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
+from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import PressureReading
@@ -14,7 +15,7 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.cooling_pressure import Freshness, freshness
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.outside_pressure import AirObserved, outside_pressure
+from paddock_tui.trade.outside_pressure import AirMoves, AirObserved, outside_pressure
 from paddock_tui.trade.tyre_pressure import Ambient, gas_temperature_c
 
 FULL_SESSION_MIN = 10.0
@@ -96,6 +97,7 @@ def worked(
     on_dry: bool,
     same_air: bool,
     air_observed: AirObserved,
+    limits: Limits,
 ) -> Worked | Absent:
     """Return what a full dry session made of the gas; absent where range, temperature or length is not
     known.
@@ -106,7 +108,7 @@ def worked(
     if hot_read.fresh is not Freshness.HOT or session.warmers == "used" or not _full(session):
         return ABSENT
     try:
-        outside = outside_pressure(air_observed).kpa
+        outside = outside_pressure(air_observed, AirMoves.of(limits)).kpa
         gas = gas_temperature_c(
             cold_read.left_at.to("kPa"),
             cold_read.celsius,

@@ -51,6 +51,16 @@ AIR_WEATHER = limit(
     0.5,
     90,
 )
+AIR_AT_ODDS = limit(
+    "air-pressure-not-of-the-altitude",
+    "more_than",
+    50.0,
+    "hPa",
+    "a reading so far from what its altitude usually has is set aside",
+    "common practice, no source; reduced to the sea the air is hardly ever outside 960 to 1060 hPa",
+    20,
+    150,
+)
 ROAD_FRONT = limit(
     "road-pressure-on-the-track", "front_from", 2.41, "bar", "cold at the front", COMMON, 1.5, 3.5
 )

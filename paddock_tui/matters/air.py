@@ -50,7 +50,7 @@ def _reading(outing: Outing, reading: PressureReading, kpa: float) -> ColdReadin
 def after_readings(seen: AirInTyre, outing: Outing, end: str) -> AirInTyre:
     """Return what is remembered of a tyre after an outing: its last cold reading, and what was lost."""
     now = cold_of(outing, end)
-    lost = lost_bar(seen, now)
+    lost = lost_bar(seen, now, outing.limits)
     if now is not None and now.at is not None and _is_lost(lost, seen, now, outing.limits):
         seen = attrs.evolve(seen, lost=(*seen.lost, now.at))
     left = left_with(outing, end)
@@ -63,7 +63,7 @@ def after_readings(seen: AirInTyre, outing: Outing, end: str) -> AirInTyre:
     return seen
 
 
-def lost_bar(before: AirInTyre, now: ColdReading | None) -> float | None:
+def lost_bar(before: AirInTyre, now: ColdReading | None, limits: Limits) -> float | None:
     """Return how much less than the same air a cold reading shows, in bar; None where nothing is compared.
 
     Both have to be cold, of the same gauge, at most three days apart, and no air let out or put in since.
@@ -75,7 +75,7 @@ def lost_bar(before: AirInTyre, now: ColdReading | None) -> float | None:
     if (now.gauge or then.gauge) != then.gauge or not _near(then.at, now.at):
         return None
     try:
-        outside = outside_at_both(then.outside, now.outside)
+        outside = outside_at_both(then.outside, now.outside, AirMoves.of(limits))
         if outside is None:
             return None
         first, second = (one.kpa for one in outside)
@@ -89,8 +89,12 @@ def _is_lost(lost: float | None, before: AirInTyre, now: ColdReading, limits: Li
     """Return whether so much in bar is a loss: over the limit by more than the air outside may be off."""
     if lost is None or before.cold is None:
         return False
-    off_kpa = apart_error_kpa(before.cold.outside, now.outside, AirMoves.of(limits))
-    return lost - off_kpa / 100 > limits[LEAK]
+    return lost - _off_bar(before.cold, now, limits) > limits[LEAK]
+
+
+def _off_bar(then: ColdReading, now: ColdReading, limits: Limits) -> float:
+    """Return how far what was lost between two readings may be off, for the air outside, in bar."""
+    return apart_error_kpa(then.outside, now.outside, AirMoves.of(limits)) / 100
 
 
 def _near(then: dt.datetime | None, now: dt.datetime | None) -> bool:
@@ -100,7 +104,7 @@ def _near(then: dt.datetime | None, now: dt.datetime | None) -> bool:
 def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for end, name in outing.tyres.items():
         before, now = seen.tyre(name, end), cold_of(outing, end)
-        lost = lost_bar(before, now)
+        lost = lost_bar(before, now, outing.limits)
         if lost is None or now is None or now.at is None or not _is_lost(lost, before, now, outing.limits):
             continue
         again = any(now.at - one <= TWICE_WITHIN for one in before.lost)
@@ -142,8 +146,9 @@ def _carried(one: Opened, outing: Outing) -> Opened:
 
 
 def _alike(left: ColdReading, now: ColdReading, limits: Limits) -> bool:
-    lost = lost_bar(AirInTyre(cold=left), now)
-    return lost is not None and abs(lost) <= limits[SETTLED] + 1e-9
+    """Return whether two readings are of the same air, however far the air outside may be off."""
+    lost = lost_bar(AirInTyre(cold=left), now, limits)
+    return lost is not None and abs(lost) + _off_bar(left, now, limits) <= limits[SETTLED] + 1e-9
 
 
 def _closes(one: Opened, outing: Outing) -> bool:
@@ -174,7 +179,8 @@ declare(
         "tyre",
         SERIOUS,
         "tyres",
-        "valve or puncture found, by whom; or two cold checks twelve hours apart that read the same",
+        "valve or puncture found, by whom; or two cold checks twelve hours apart that read the same, "
+        "with what the air outside may have moved",
         _opens,
         _says,
         closes=_closes,

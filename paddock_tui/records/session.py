@@ -106,7 +106,9 @@ class Session:
     aim_met: str | None = one(Word("yes", "partly", "no"), "aim met", "whether it was")
     said: str | None = one(c.TEXT, "said", "three sentences before talking to anyone", call="said")
     front_travel_used: Quantity | None = one(c.TRAVEL, "front travel used", "from the marker on the fork")
-    rear_travel_used: Quantity | None = one(c.TRAVEL, "rear travel used", "from the marker on the shock")
+    rear_travel_used: Quantity | None = one(
+        c.TRAVEL, "rear travel used", "from the marker on the shock, along the shock"
+    )
     front_pads: Quantity | None = one(c.TREAD, "front pads", "thickness of the thinnest front pad")
     rear_pads: Quantity | None = one(c.TREAD, "rear pads", "thickness of the thinnest rear pad")
     front_tread: Quantity | None = one(c.TREAD, "front tread", "thinnest depth of the front tyre afterwards")

@@ -1,6 +1,8 @@
 """Rules about the air as it was read: a pressure that cannot be of the altitude of its venue."""
 
 from paddock_tui.facts.outside_pressure import PressureAtOdds
+from paddock_tui.limits import Limits
+from paddock_tui.limits.pressures import AIR_AT_ODDS
 from paddock_tui.rules.core import NOTE, RaisedFinding, Remedy, Result, SetValue, rule
 
 
@@ -9,12 +11,14 @@ from paddock_tui.rules.core import NOTE, RaisedFinding, Remedy, Result, SetValue
     NOTE,
     at="session:air_pressure",
     source="ISO 2533; the band of the weather: common practice",
+    limits=(AIR_AT_ODDS,),
 )
-def air_pressure_not_of_the_altitude(pressure_at_odds: PressureAtOdds) -> Result:
+def air_pressure_not_of_the_altitude(pressure_at_odds: PressureAtOdds, limits: Limits) -> Result:
     """An air pressure that contradicts the altitude: most likely a forecast's, reduced to the sea."""
     odds = pressure_at_odds
     at = f"{odds.reading} cannot be the air's pressure at {odds.altitude}"
-    usual = f"Usual at that altitude is {odds.usual_kpa * 10:.0f} hPa; until it is clear, that is used."
+    usual = f"Usual at that altitude is {odds.usual_kpa * 10:.0f} hPa, {limits[AIR_AT_ODDS]:.0f} up or down; "
+    usual += "until it is clear, that is used."
     if odds.meant_kpa is None:
         return RaisedFinding(
             message=f"{at}: one of the two is wrong.",

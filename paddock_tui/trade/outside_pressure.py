@@ -11,14 +11,10 @@ import math
 import attrs
 
 from paddock_tui.limits import Limits
-from paddock_tui.limits.pressures import AIR_DRIFT, AIR_WEATHER
+from paddock_tui.limits.pressures import AIR_AT_ODDS, AIR_DRIFT, AIR_WEATHER
 from paddock_tui.trade.atmosphere import station_pressure_kpa
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA, pressure_at_altitude_kpa
-
-DISAGREE_KPA = 5.0
-"""A reading so far from what its altitude usually has is not of that altitude: reduced to the sea, the
-pressure is hardly ever outside 960 to 1060 hPa. Common practice."""
 
 _ANYWHERE_KPA = 10.0
 
@@ -35,15 +31,19 @@ class PressureOrigin(enum.Enum):
 
 @attrs.frozen
 class AirMoves:
-    """How far the pressure of a place moves, in kPa either way: within a day, and by the weather of days."""
+    """How far the pressure of a place moves, in kPa either way: within a day, and by the weather of days.
+
+    A reading further than `at_odds_kpa` from what its altitude usually has is not of that altitude.
+    """
 
     drift_kpa: float
     weather_kpa: float
+    at_odds_kpa: float
 
     @classmethod
     def of(cls, limits: Limits) -> "AirMoves":
-        """Return both as the limits in force have them."""
-        return cls(limits[AIR_DRIFT] / 10.0, limits[AIR_WEATHER] / 10.0)
+        """Return all three as the limits in force have them."""
+        return cls(*(limits[one] / 10.0 for one in (AIR_DRIFT, AIR_WEATHER, AIR_AT_ODDS)))
 
 
 @attrs.frozen
@@ -100,7 +100,7 @@ def outside_pressure(seen: AirObserved, moves: AirMoves = AS_DECLARED) -> Outsid
     for reading, origin, error in readings:
         if reading is None:
             continue
-        if not contradicts(reading, seen.altitude_m):
+        if not contradicts(reading, seen.altitude_m, moves):
             return OutsidePressure(reading, origin, error, aside)
         aside = aside or reading
     if seen.altitude_m is None:
@@ -148,19 +148,20 @@ def _moves_between(then: AirObserved, now: AirObserved, moves: AirMoves) -> floa
     return moves.drift_kpa if then.day == now.day else moves.weather_kpa
 
 
-def contradicts(reading_kpa: float, altitude_m: float | None) -> bool:
+def contradicts(reading_kpa: float, altitude_m: float | None, moves: AirMoves) -> bool:
     """Return whether a reading cannot be of an altitude; False where that is not known or impossible."""
     if altitude_m is None or not -500.0 <= altitude_m <= 11000.0:
         return False
-    return abs(reading_kpa - pressure_at_altitude_kpa(altitude_m)) > DISAGREE_KPA
+    return abs(reading_kpa - pressure_at_altitude_kpa(altitude_m)) > moves.at_odds_kpa
 
 
-def meant_at_altitude_kpa(reading_kpa: float, altitude_m: float) -> float | None:
+def meant_at_altitude_kpa(reading_kpa: float, altitude_m: float, moves: AirMoves) -> float | None:
     """Return what a reading that contradicts its altitude is there, taken as reduced to the sea.
 
     None where it does not contradict, or cannot be a figure reduced to the sea either.
     """
-    if not contradicts(reading_kpa, altitude_m) or abs(reading_kpa - SEA_LEVEL_KPA) > DISAGREE_KPA:
+    usual_at_sea = abs(reading_kpa - SEA_LEVEL_KPA) <= moves.at_odds_kpa
+    if not usual_at_sea or not contradicts(reading_kpa, altitude_m, moves):
         return None
     try:
         return station_pressure_kpa(reading_kpa, altitude_m)

@@ -8,11 +8,14 @@ from paddock_tui.advice.tyre_air_learnt import (
     gas_learnt,
     observations,
 )
+from paddock_tui.limits import Limits
+from paddock_tui.trade.outside_pressure import AirMoves
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
 from tests.advice.given import past, sample, tyres
 
 K = 273.15
 AIR = SEA_LEVEL_KPA
+MOVES = AirMoves.of(Limits())
 COLD = '[pressures.cold]\nfront = "2.00 bar"\nrear = "1.80 bar"\ntemperature = "10 C"\n'
 HEAD = 'parked = 10:00:00\nsurface = "dry"\nair = "12 C"\n'
 
@@ -29,7 +32,7 @@ def gas(cold_bar: float, cold_c: float, hot_bar: float) -> float:
 def test_the_gas_temperature_follows_from_the_cold_setting_and_the_hot_reading() -> None:
     history = History((past(1, HEAD + COLD + hot("2.35 bar")),))
 
-    found = gas_learnt(history, "set", "front", "here", "dry")
+    found = gas_learnt(history, "set", "front", "here", "dry", MOVES)
 
     assert found is not None
     assert found.learnt.median_c == pytest.approx(gas(2.0, 10, 2.35))
@@ -40,7 +43,7 @@ def test_after_set_to_the_air_is_the_one_that_was_left_at_that_gas_temperature()
     first = past(1, HEAD + COLD + hot("2.40 bar", set_to="2.30 bar"))
     second = past(2, HEAD + hot("2.33 bar"))
 
-    seen = observations(History((first, second)), "front")
+    seen = observations(History((first, second)), "front", MOVES)
 
     after_first = gas(2.0, 10, 2.40)
     assert [one.session for one in seen] == ["2026-05-16-1", "2026-05-16-2"]
@@ -51,13 +54,13 @@ def test_after_set_to_the_air_is_the_one_that_was_left_at_that_gas_temperature()
 def test_without_a_set_to_the_air_of_the_morning_goes_on() -> None:
     history = History((past(1, HEAD + COLD + hot("2.35 bar")), past(2, HEAD + hot("2.38 bar"))))
 
-    assert observations(history, "front")[1].observation.cold_kpa_gauge == pytest.approx(200.0)
+    assert observations(history, "front", MOVES)[1].observation.cold_kpa_gauge == pytest.approx(200.0)
 
 
 def test_nothing_is_carried_over_night() -> None:
     later = past(1, HEAD + hot("2.38 bar"), day="2026-05-17")
 
-    assert len(observations(History((past(1, HEAD + COLD + hot("2.35 bar")), later)), "front")) == 1
+    assert len(observations(History((past(1, HEAD + COLD + hot("2.35 bar")), later)), "front", MOVES)) == 1
 
 
 def test_late_and_never_warm_readings_are_counted_apart() -> None:
@@ -69,7 +72,7 @@ def test_late_and_never_warm_readings_are_counted_apart() -> None:
         )
     )
 
-    found = gas_learnt(history, "set", "front", "here", "dry")
+    found = gas_learnt(history, "set", "front", "here", "dry", MOVES)
 
     assert found is not None
     assert (found.learnt.count, found.learnt.late, found.learnt.not_warm) == (1, 1, 1)
@@ -79,13 +82,13 @@ def test_late_and_never_warm_readings_are_counted_apart() -> None:
 def test_a_reading_without_its_time_is_left_out() -> None:
     text = HEAD + COLD + '[pressures.hot]\nfront = "2.35 bar"\n'
 
-    assert observations(History((past(1, text),)), "front") == ()
+    assert observations(History((past(1, text),)), "front", MOVES) == ()
 
 
 def test_a_cold_reading_without_any_temperature_teaches_nothing() -> None:
     text = HEAD.replace('air = "12 C"', 'air = "mild"') + COLD.replace('temperature = "10 C"\n', "")
 
-    assert observations(History((past(1, text + hot("2.35 bar")),)), "front") == ()
+    assert observations(History((past(1, text + hot("2.35 bar")),)), "front", MOVES) == ()
 
 
 def test_three_readings_have_a_spread() -> None:
@@ -93,7 +96,7 @@ def test_three_readings_have_a_spread() -> None:
         past(number, HEAD + COLD + hot(f"{bar} bar")) for number, bar in ((1, 2.32), (2, 2.35), (3, 2.38))
     )
 
-    found = gas_learnt(History(outings), "set", "front", "here", "dry")
+    found = gas_learnt(History(outings), "set", "front", "here", "dry", MOVES)
 
     assert found is not None
     low, middle = gas(2.0, 10, 2.32), gas(2.0, 10, 2.35)
@@ -104,9 +107,9 @@ def test_three_readings_have_a_spread() -> None:
 def test_a_wet_track_teaches_nothing_about_a_dry_one_but_is_told() -> None:
     history = History((past(1, HEAD.replace("dry", "wet") + COLD + hot("2.25 bar")),))
 
-    assert gas_learnt(history, "set", "front", "here", "dry") is None
-    assert gas_learnt(history, "set", "front", "here", None) is None
-    assert elsewhere(history, "set", "front") == (
+    assert gas_learnt(history, "set", "front", "here", "dry", MOVES) is None
+    assert gas_learnt(history, "set", "front", "here", None, MOVES) is None
+    assert elsewhere(history, "set", "front", MOVES) == (
         f"on a wet track the air in this tyre reached {gas(2.0, 10, 2.25):.0f} C (1 reading)",
     )
 
@@ -116,21 +119,21 @@ def test_other_venues_and_other_sets_of_the_kind_serve_where_this_tyre_was_not_r
     sets = {"set": tyres(kind), "new": tyres(kind)}
     history = History((past(1, HEAD + COLD + hot("2.35 bar")),), sets)
 
-    away = gas_learnt(history, "set", "front", "there", "dry")
-    other = gas_learnt(history, "new", "front", "here", "dry")
+    away = gas_learnt(history, "set", "front", "there", "dry", MOVES)
+    other = gas_learnt(history, "new", "front", "here", "dry", MOVES)
 
     assert away is not None
     assert away.where == "of this tyre at other venues, dry"
     assert other is not None
     assert other.where == "of other slick tyres here, dry"
-    assert gas_learnt(history, "new", "front", "there", "dry") is None
+    assert gas_learnt(history, "new", "front", "there", "dry", MOVES) is None
 
 
 def test_a_tyre_that_goes_on_in_another_set_keeps_what_it_taught() -> None:
     sets = {"set": tyres(""), "next": tyres('[front]\ncontinues = "set"\n')}
     history = History((past(1, HEAD + COLD + hot("2.35 bar")),), sets)
 
-    found = gas_learnt(history, "next", "front", "here", "dry")
+    found = gas_learnt(history, "next", "front", "here", "dry", MOVES)
 
     assert found is not None
     assert found.where == "of this tyre here, dry"
@@ -141,14 +144,14 @@ def test_sets_that_name_each_other_do_not_hang() -> None:
 
     history = History((past(1, HEAD + COLD + hot("2.35 bar")),), sets)
 
-    assert gas_learnt(history, "next", "front", "here", "dry") is not None
+    assert gas_learnt(history, "next", "front", "here", "dry", MOVES) is not None
 
 
 def test_warmers_set_to_a_figure_start_the_air_again_at_their_own_temperature() -> None:
     warmers = '[pressures.warmers]\nfront = "2.45 bar"\nset_to_front = "2.40 bar"\ntemperature = "80 C"\n'
     history = History((past(1, HEAD + COLD + warmers + hot("2.42 bar")),))
 
-    (seen,) = observations(history, "front")
+    (seen,) = observations(history, "front", MOVES)
 
     assert seen.observation.cold_kpa_gauge == pytest.approx(240.0)
     assert seen.observation.cold_c == pytest.approx(gas(2.0, 10, 2.45))
@@ -157,7 +160,7 @@ def test_warmers_set_to_a_figure_start_the_air_again_at_their_own_temperature() 
 def test_the_sample_front_reached_45_and_47_degrees_and_one_reading_was_late() -> None:
     history = sample("session", "2026-05-16-5-magpie").history
 
-    found = gas_learnt(history, "magpie-trackday-1", "front", "anvilfen", "dry")
+    found = gas_learnt(history, "magpie-trackday-1", "front", "anvilfen", "dry", MOVES)
 
     assert found is not None
     # (2.58 + 1.012) / (2.20 + 1.012) x 284.15 K, then from 2.50 bar at that temperature to 2.53 bar.

@@ -30,7 +30,8 @@ import attrs
 from tests.bench._mutators import Mutant, mutants_of
 
 TOP = Path(__file__).parent.parent.parent
-TARGETS = ("rules", "limits", "store", "desk", "trade/change_effect.py")
+JUDGING = ("change_effect", "feel_effect", "session_luck", "permutation", "laps_needed", "outings_to_tell")
+TARGETS = ("rules", "limits", "store", "desk", *(f"trade/{one}.py" for one in JUDGING))
 TESTS = (
     "rules",
     "store",
@@ -47,6 +48,10 @@ TESTS = (
     "test_crash.py",
     "trade/test_change_effect.py",
     "trade/test_change_effect_properties.py",
+    "trade/test_feel_effect.py",
+    "trade/test_outings_to_tell.py",
+    "trade/test_session_comparison.py",
+    "outside/test_statistics.py",
 )
 _WITHOUT = Path(__file__).parent / "mutants_without_a_test.txt"
 DEAD = ("killed", "timed out")

@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.trade.outside_pressure import (
-    DISAGREE_KPA,
     AirMoves,
     AirObserved,
     PressureOrigin,
@@ -25,7 +24,7 @@ from paddock_tui.trade.standard_air import SEA_LEVEL_KPA, pressure_at_altitude_k
 
 MAY, JUNE = dt.date(2026, 5, 16), dt.date(2026, 6, 20)
 HIGH = AirObserved(altitude_m=1000.0, place="high", day=MAY)
-MOVES = AirMoves(1.0, 3.0)
+MOVES = AirMoves(1.0, 3.0, 5.0)
 ISO_AT_1000_M = 89.8746
 """ISO 2533:1975, table: 898.746 hPa at a geopotential altitude of 1000 m."""
 
@@ -54,19 +53,22 @@ def test_a_reading_reduced_to_the_sea_is_set_aside_and_said() -> None:
 
     assert found.kpa == pytest.approx(ISO_AT_1000_M, abs=0.001)
     assert found.words().startswith("899 hPa (1013 hPa cannot be of that altitude, reduced to the sea?")
-    meant = meant_at_altitude_kpa(101.3, 1000.0)
+    meant = meant_at_altitude_kpa(101.3, 1000.0, MOVES)
     assert meant == pytest.approx(ISO_AT_1000_M, abs=0.05)
-    assert meant_at_altitude_kpa(70.0, 1000.0) is None
-    assert meant_at_altitude_kpa(90.0, 1000.0) is None
+    assert meant_at_altitude_kpa(70.0, 1000.0, MOVES) is None
+    assert meant_at_altitude_kpa(90.0, 1000.0, MOVES) is None
 
 
-@given(st.floats(-400, 4900), st.floats(60, 110))
-def test_a_reading_is_used_unless_it_contradicts_its_altitude(metres: float, kpa: float) -> None:
-    found = outside_pressure(AirObserved(kpa, metres))
+@given(st.floats(-400, 4900), st.floats(60, 110), st.floats(2, 15))
+def test_a_reading_is_used_unless_it_contradicts_its_altitude(
+    metres: float, kpa: float, at_odds: float
+) -> None:
+    moves = attrs.evolve(MOVES, at_odds_kpa=at_odds)
+    found = outside_pressure(AirObserved(kpa, metres), moves)
 
     usual = pressure_at_altitude_kpa(metres)
-    assert contradicts(kpa, metres) == (abs(kpa - usual) > DISAGREE_KPA)
-    assert found.kpa == (usual if contradicts(kpa, metres) else kpa)
+    assert contradicts(kpa, metres, moves) == (abs(kpa - usual) > at_odds)
+    assert found.kpa == (usual if contradicts(kpa, metres, moves) else kpa)
 
 
 @pytest.mark.parametrize(("day", "error"), [(MAY, 1.0), (JUNE, 3.0)])

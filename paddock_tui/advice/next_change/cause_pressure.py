@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, End
 from paddock_tui.advice.next_change.case import FEW_LAPS
-from paddock_tui.advice.next_change.evidence import warmer_since
+from paddock_tui.advice.next_change.evidence import travel_lacks, warmer_since
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.start_pressure import start_move
 from paddock_tui.advice.next_change.words import CannotChange, Kind, Move, Passed, Proposal, Spoken
@@ -71,13 +71,14 @@ def _off(given: Given, end: End) -> str:
 
 
 def beside(given: Given) -> Iterator[str]:
-    """Say which hot pressures are off by more than a gauge errs, by less than comes first; and the track."""
+    """Say what is no cause: hot pressures a little off their target, travel read in vain, the track."""
     case = given.case
     limit_kpa = 100.0 * case.limits[OFF_TARGET_CAUTION]
     for end in ENDS:
         over = case.over_target_kpa(end)
         if over is not None and SAID_FROM_KPA < abs(over) <= limit_kpa:
             yield f"{_off(given, end)}: the row of its start says where to set it"
+    yield from travel_lacks(case)
     found = warmer_since(case) if given.felt else None
     if found is not None:
         before, by = found

@@ -23,6 +23,9 @@ from paddock_tui.quantities import Quantity
 ALL_USED_MM: Final = 2.0
 """With so little travel left it was all used: the marker rests a little before the end."""
 
+BEYOND: Final = 0.05
+"""By so much of the travel a marker may read over it, for play and a ratio that is a mean. No source."""
+
 LITTLE_USED: Final = 0.75
 """Under this share of the fork's travel it stands on the track as if it were locked."""
 
@@ -59,16 +62,60 @@ def warmer_since(case: Case) -> tuple[PastSession, float] | None:
     return (before, by) if abs(by) > LIKE_TRACK_K else None
 
 
-def _left_mm(case: Case, end: End) -> float | None:
-    travel, session = case.bike_end(end).travel, case.session
+@attrs.frozen
+class TravelRead:
+    """How much wheel travel one end has left in mm; `lacks` is why that cannot be told, `said` how it was."""
+
+    left_mm: float | None = None
+    said: str = ""
+    lacks: str = ""
+
+
+def travel_read(case: Case, end: End) -> TravelRead | None:
+    """Return what the marker tells of the wheel's travel; None where it was not read.
+
+    A fork's marker goes as far as the wheel, unless the bike's file has a ratio for the fork; a shock's
+    goes as far as the wheel times the motion ratio, which has to be known.
+    """
+    session, own = case.session, case.bike_end(end)
     used = session.front_travel_used if end == "front" else session.rear_travel_used
-    return None if travel is None or used is None else travel.to("mm") - used.to("mm")
+    if used is None:
+        return None
+    ratio = own.motion_ratio or (1.0 if end == "front" else None)
+    lacking = [
+        word for word, value in (("wheel travel", own.travel), ("motion ratio", ratio)) if value is None
+    ]
+    if own.travel is None or ratio is None:
+        return TravelRead(lacks=f"enter its {' and '.join(lacking)} in the bike's file")
+    travel, at_wheel = own.travel.to("mm"), used.to("mm") / ratio
+    if at_wheel > travel * (1.0 + BEYOND):
+        where = f"{used} at the shock would be {at_wheel:.0f} mm at the wheel" if ratio != 1.0 else str(used)
+        return TravelRead(
+            lacks=f"{where}, which has {travel:.0f}: read the marker again, along fork or shock"
+        )
+    said = f" ({used} at the shock, {at_wheel:.0f} mm at the wheel)" if ratio != 1.0 else ""
+    return TravelRead(max(travel - at_wheel, 0.0), said)
+
+
+def travel_lacks(case: Case) -> Iterator[str]:
+    """Say of each marker that was read and tells nothing why, and what is to be entered."""
+    for end in ENDS:
+        read = travel_read(case, end)
+        if read is not None and read.lacks:
+            yield f"{end} travel used is not weighed: {read.lacks}"
+
+
+def _left_mm(case: Case, end: End) -> float | None:
+    read = travel_read(case, end)
+    return None if read is None else read.left_mm
 
 
 def _travel(case: Case) -> Iterator[Evidence]:
     for end in ENDS:
         if all_travel_used(case, end):
-            text = f"all travel is used at the {end}, if the marker was set before the outing"
+            read = travel_read(case, end)
+            at_shock = read.said if read is not None else ""
+            text = f"all travel is used at the {end}{at_shock}, if the marker was set before the outing"
             firmer = adjusters.damping(case, end, "compression", 2), adjusters.preload(case, end, 1)
             yield Evidence(text, _made(*firmer))
     travel, left = case.bike.front.travel, _left_mm(case, "front")

@@ -9,7 +9,7 @@ from tests.rules.situations import Change, put, went_before, without
 
 BRAKES_AND_SLIDES = several({"what": "dives", "end": "front"}, {"what": "slides on drive"})
 LITTLE = put("session", "front_travel_used", "80 mm")
-ALL_REAR = put("session", "rear_travel_used", "119 mm")
+ALL_REAR = put("session", "rear_travel_used", "59.5 mm")
 
 
 def text(*changes: Change, history: History | None = None) -> tuple[str, str]:
@@ -23,7 +23,39 @@ def test_travel_all_used_brings_the_change_forward_that_a_later_symptom_shares_w
 
     brought, why = text(wallows, ALL_REAR)
     assert brought.startswith("rear preload 4 -> 5")
-    assert "all travel is used at the rear, if the marker was set before the outing says the same" in why
+    assert "all travel is used at the rear (59.5 mm at the shock, 119 mm at the wheel), if" in why
+
+
+@pytest.mark.parametrize(
+    ("changes", "lacks"),
+    [
+        ((put("session", "rear_travel_used", "58 mm"),), ""),
+        ((ALL_REAR, without("bike", "rear.motion_ratio")), "enter its motion ratio in the bike's file"),
+        (
+            (ALL_REAR, without("bike", "rear.motion_ratio"), without("bike", "rear.travel")),
+            "enter its wheel travel and motion ratio in the bike's file",
+        ),
+        (
+            (put("session", "rear_travel_used", "119 mm"),),
+            "119 mm at the shock would be 238 mm at the wheel, which has 120: read the marker again, along "
+            "fork or shock",
+        ),
+    ],
+)
+def test_a_shock_marker_is_weighed_by_the_wheel_or_not_at_all(
+    changes: tuple[Change, ...], lacks: str
+) -> None:
+    found = advised(felt("parts ground"), *changes)
+    assert "all travel is used" not in found.proposal.why
+    said = [one for one in found.beside if "travel" in one]
+    assert said == ([f"rear travel used is not weighed: {lacks}"] if lacks else [])
+
+
+def test_a_fork_that_is_no_telescope_has_a_ratio_too() -> None:
+    marker = put("session", "front_travel_used", "107 mm")
+    dives = (felt("dives"), marker)
+    assert "all travel is used" not in text(*dives)[1]
+    assert "all travel is used" in text(*dives, put("bike", "front.motion_ratio", 0.9))[1]
 
 
 def test_one_symptom_says_what_was_measured_that_points_the_same_way() -> None:

@@ -8,6 +8,7 @@ from tests.rules.cases.tyres import SLICKS, TREADED, USED, both, ends, made, que
 from tests.rules.limit_rows.row import row
 from tests.rules.situations import put, went_before
 
+AT_ODDS = "air-pressure-not-of-the-altitude"
 TODAY = dt.date(2026, 5, 16)
 CHECKED: dict[str, Any] = {
     "pressures": {"cold": {"front": "2.30 bar", "rear": "1.90 bar", "temperature": "20 C"}}
@@ -75,6 +76,27 @@ ROWS = [
         )
         for name, day in (("air_drifts", TODAY), ("weather_moves", TODAY - dt.timedelta(days=1)))
         for hpa, worst in (("10 hPa", "serious"), ("25 hPa", ""))
+    ),
+    *(
+        row(
+            AT_ODDS,
+            "more_than",
+            worst,
+            put("venue", "altitude", "0 m"),
+            put("session", "air_pressure", pressure),
+            *changed,
+        )
+        for pressure, worst, changed in (
+            ("963 hPa", "note", ()),
+            ("963.5 hPa", "", ()),
+            ("1063 hPa", "", ()),
+            ("1063.5 hPa", "note", ()),
+            (
+                "1063.5 hPa",
+                "",
+                (put("garage", f"limits.{AT_ODDS}.more_than", "51 hPa"),),
+            ),
+        )
     ),
     row(ROAD, "front_from", "", cold("2.40 bar")),
     row(ROAD, "front_from", "caution", cold("2.41 bar")),
