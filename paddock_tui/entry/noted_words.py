@@ -10,7 +10,7 @@ from paddock_tui.entry.line_state import State
 from paddock_tui.entry.numbering import next_number
 from paddock_tui.records.edits import Value
 from paddock_tui.records.fields_of_record import field_at
-from paddock_tui.records.session_parts import FLUIDS, INCIDENTS, LAMPS, OFFS, SYMPTOMS, WORK_DONE
+from paddock_tui.records.session_parts import FLUIDS, INCIDENTS, LAMPS, OFFS, SIGNS, SYMPTOMS, WORK_DONE
 
 _MOST_WORDS = 6
 """So many words has the longest of the fixed phrases at most."""
@@ -49,6 +49,8 @@ def read_noted(state: State, word: str, start: int, end: int) -> None:
     number = str(next_number(state.context.data, noted.table, (one.path for one in state.pieces)))
     state.add(Piece(start, stop, (noted.table, number, "what"), what, f"{word} {number}"))
     _details(state, noted.table, number, what)
+    if what == "mend by":
+        _due(state, number)
     date = state.context.data.get("date")
     if noted.timed and (not isinstance(date, dt.date) or date >= state.context.now.date()):
         now = state.context.now.time().replace(second=0, microsecond=0, tzinfo=None)
@@ -71,10 +73,35 @@ def _details(state: State, table: str, number: str, what: str) -> None:
             return
         key, (text, stop) = found
         value: Value = int(text) if text.isdecimal() else True if key == text else text
+        if key == "signs":
+            more, stop = _more_signs(state, stop, text)
+            value = [text, *more]
         label = f"{table} {number}, {key.replace('_', ' ')}"
         before = state.pieces[-1]
         state.add(Piece(before.end, stop, (table, number, key), value, label))
         del open_keys[key]
+
+
+def _more_signs(state: State, stop: int, first: str) -> tuple[list[str], int]:
+    """Take further signs, with the place where the last ends: somebody unwell seldom has one alone."""
+    said = [first]
+    while (found := _phrase(state, [one for one in SIGNS if one not in said])) is not None:
+        said.append(found[0])
+        stop = found[1]
+    return said[1:], stop
+
+
+def _due(state: State, number: str) -> None:
+    """Take the day by which something has to be put right, where one stands next."""
+    token = state.at(0)
+    try:
+        day = dt.date.fromisoformat(token.folded) if token is not None else None
+    except ValueError:
+        return
+    if token is not None and day is not None:
+        state.place += 1
+        before = state.pieces[-1]
+        state.add(Piece(before.end, token.end, ("incidents", number, "due"), day, f"incidents {number}, due"))
 
 
 def _asked_of(table: str, what: str) -> Mapping[str, Iterable[str]]:
@@ -89,7 +116,11 @@ def _asked_of(table: str, what: str) -> Mapping[str, Iterable[str]]:
         return {"where": OFFS}
     if what in ("false neutral", "practice starts", "missed markers"):
         return {"count": tuple(map(str, range(1, 100)))}
-    return {"lamp": LAMPS} if what == "warning lamp" else {}
+    if what == "unwell":
+        return {"signs": SIGNS}
+    if what == "warning lamp":
+        return {"lamp": LAMPS}
+    return {}
 
 
 def _phrase(state: State, words: Iterable[str]) -> tuple[str, int] | None:

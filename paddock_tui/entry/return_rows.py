@@ -100,8 +100,15 @@ LEARNT_BACK_IN: tuple[tuple[str, tuple[Path, ...]], ...] = (
         (("lever",), ("front_pads",), ("rear_pads",), ("chain_slack",), ("chain_slack_stance",)),
     ),
     ("for next time", (("front_pressure_change",), ("rear_pressure_change",), ("visor",))),
+    ("this morning", (("slept",), ("ice",))),
 )
 """What is seen of the bike once it is back, and wanted otherwise; the slip's one page has no room for it."""
+
+LEARNT_OF: tuple[tuple[str, tuple[Path, ...]], ...] = (
+    ("tyres", (("front", "repair"), ("rear", "repair"), ("wheels",))),
+    ("bike", (("drive", "coolant"),)),
+)
+"""What is learnt of the tyres and the bike as they came back, each in its own file."""
 
 
 AFTER_THE_FLAG: tuple[tuple[str, tuple[Path, ...]], ...] = (

@@ -155,7 +155,8 @@ def _asides(
 ) -> Iterator[str]:
     """Say what matters of one row: reset by the key, fixed by the mode, launch, the posted limit."""
     if control.key_off == "resets":
-        yield "resets at ignition off"
+        then = control.value_after_key_off
+        yield "resets at ignition off" + ("" if then is None else f", to {then}")
     elif control.key_off is None:
         yield "after ignition off: not known"
     here = control_in_force(name, session.setup, bike)

@@ -12,6 +12,7 @@ from paddock_tui.entry.return_rows import (
     HOT,
     LATER,
     LEARNT_BACK_IN,
+    LEARNT_OF,
     NOTES,
     SYMPTOM,
     ReturnRow,
@@ -24,12 +25,14 @@ from paddock_tui.pages.going_out import aim_row
 from paddock_tui.pages.review import finding_row
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import field_row
+from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING
 from paddock_tui.records.fields_of_record import field_at
-from paddock_tui.records.paths import Ref
+from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Lap
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules import Finding, Review
 from paddock_tui.store.garage import GarageFiles, Loaded
 from paddock_tui.text import printable
@@ -73,6 +76,8 @@ def return_page(
             rows.append(Row("", f"short list: {numbered(SHORT)}", kind="heading", key="short list"))
         sections.append(Section(title, tuple(rows), _note(title)))
     sections += _later(loaded, session, units, no_laps)
+    learnt = tuple(_learnt(files, session, units))
+    sections += [Section("bike and tyres, in their own files", learnt)] if learnt else []
     return Page(f"debrief · {heading}", tuple(sections), judged=False)
 
 
@@ -184,6 +189,30 @@ def _later(loaded: Loaded, session: Session, units: Units, no_laps: str) -> Iter
                 lead = f"{path[1]} " if path[0] == "look" else ""
                 rows.append(attrs.evolve(row, label=f"{lead}{row.label}"))
         yield Section(title, tuple(rows))
+
+
+def _learnt(files: GarageFiles, session: Session, units: Units) -> Iterator[Row]:
+    """Ask what is learnt of tyres and bike: repairs, wheels, coolant, what an ignition-off resets to."""
+    ids = {"tyres": session.tyres, "bike": session.bike}
+    for kind, paths in LEARNT_OF:
+        name = ids[kind]
+        held = files.read(Ref(kind, name)) if name is not None else None
+        if held is None:
+            continue
+        for path in (*paths, *_resetting(held)):
+            field = field_at(kind, path)
+            if field is not None:
+                row = field_row(held, field, units)
+                lead = f"{label_of(path[-2])} " if len(path) > 1 and path[0] != "drive" else ""
+                yield attrs.evolve(row, label=f"{lead}{row.label}")
+
+
+def _resetting(held: Loaded) -> Iterator[Path]:
+    """List the values that come back after an ignition-off, of the controls that reset."""
+    controls = held.record.controls if isinstance(held.record, Bike) else {}
+    for name, control in controls.items():
+        if control.key_off == "resets":
+            yield ("controls", name, "value_after_key_off")
 
 
 def _laps_words(laps: list[Lap], session: Session) -> str:

@@ -24,6 +24,26 @@ SETS: list[tuple[str, dict[str, Any]]] = [
         },
     ),
     (
+        "incident mend by 2026-07-01 visor dark",
+        {
+            "incidents.1.what": "mend by",
+            "incidents.1.due": dt.date(2026, 7, 1),
+            "incidents.1.at": dt.time(13, 45),
+            "happened": "noted",
+            "visor": "dark",
+        },
+    ),
+    (
+        "incident unwell headache heat slept 6",
+        {
+            "incidents.1.what": "unwell",
+            "incidents.1.signs": ["headache", "heat"],
+            "incidents.1.at": dt.time(13, 45),
+            "happened": "noted",
+            "slept": "6 h",
+        },
+    ),
+    (
         "incident warning lamp other",
         {
             "incidents.1.what": "warning lamp",

@@ -45,7 +45,13 @@ def test_the_rows_that_are_typed_stand_in_the_order_of_the_groups(garage: Path) 
         "readings",
         "brakes and chain",
         "for next time",
+        "this morning",
+        "bike and tyres, in their own files",
     ]
+    learnt = page.sections[-1].rows
+    assert [one.label for one in learnt][:4] == ["front repair", "rear repair", "wheels", "coolant"]
+    assert {one.ref.kind for one in learnt if one.ref is not None} == {"tyres", "bike"}
+    assert all(one.path[0] == "controls" and one.path[-1] == "value_after_key_off" for one in learnt[4:])
 
 
 def test_each_row_says_its_rule_until_it_is_answered(garage: Path) -> None:
