@@ -102,6 +102,24 @@ async def test_with_two_bikes_out_i_asks_which_and_a_row_that_names_one_does_not
         assert "\nparked" not in rider.text
 
 
+async def test_with_two_bikes_going_next_o_asks_which_and_a_row_that_names_one_does_not(
+    garage: Path,
+) -> None:
+    other = Ref("session", "2026-06-20-3-otter")
+    (garage / "sessions/2026/2026-06-20-3-otter.toml").write_text(
+        OTTER.replace("went_out = 13:02:00\n", ""), encoding="utf-8"
+    )
+    async with riding(garage) as rider:
+        await rider.types("g end o")
+        assert "which goes out? 1 to 2" in rider.last
+        await rider.types("escape")
+        row = next(one for one in rider.app.main.board.page.rows() if one.opens == other)
+        assert rider.app.main.board.go(row.identity)
+        await rider.types("o")
+        assert (rider.app.main.place.room, rider.app.main.place.subject) == ("out", other)
+    assert "went_out" not in (garage / "sessions/2026/2026-06-20-3-otter.toml").read_text(encoding="utf-8")
+
+
 async def test_the_header_says_a_clock_that_was_set_and_whose_verdict_it_is(garage: Path) -> None:
     async with riding(garage, 40, 20) as rider:
         rider.desk.now = SetClock(dt.datetime(2026, 6, 20, 12, 55) - dt.datetime.now())

@@ -1,6 +1,7 @@
 """One way to type each kind of value, on every page: by keys."""
 
 import datetime as dt
+import tomllib
 from pathlib import Path
 
 from paddock_tui.records.paths import Ref
@@ -86,3 +87,55 @@ async def test_ranges_and_names_are_read_as_the_screens_write_them(garage: Path)
         rider.to("items", "inspected-again", "kinds")
         await rider.types("enter ctrl+u text:Track,RACE enter")
         assert 'kinds = ["track day", "race"]' in (garage / "checklists/after-a-fall.toml").read_text("utf-8")
+
+
+async def test_enter_goes_on_to_the_next_open_row_and_an_arrow_accepts_what_is_complete(
+    garage: Path,
+) -> None:
+    async with riding(garage) as rider:
+        await rider.types("s")
+        rider.to("pressures", "cold", "front")
+        await rider.types("text:2.15_bar enter")
+        row = rider.app.main.board.cursor_row
+        assert row is not None
+        assert row.path == ("pressures", "cold", "rear")
+        await rider.types("text:1.95 down")
+        assert 'front = "2.15 bar"\nrear = "1.95 bar"' in rider.text
+        row = rider.app.main.board.cursor_row
+        assert row is not None
+        assert row.path == ("pressures", "cold", "temperature")
+        rider.to("pressures", "cold", "rear")
+        await rider.types("enter ctrl+u text:1.9_bananas up")
+        assert rider.typing == "1.9 bananas"
+        assert 'rear = "1.95 bar"' in rider.text
+
+
+async def test_space_answers_yes_or_no_and_turns_off_what_can_be_off(garage: Path) -> None:
+    async with riding(garage) as rider:
+        await rider.types("s")
+        rider.to("filled_to_brim")
+        before = "filled_to_brim = true" in rider.text
+        await rider.types("space")
+        assert ("filled_to_brim = true" in rider.text) is not before
+        await rider.types("escape p")
+        rider.to("setup", "controls", "traction")
+        await rider.types("space")
+        assert 'traction = "off"' in rider.text
+        await rider.types("space")
+        assert "traction = 3" in rider.text
+
+
+async def test_names_of_functions_are_taken_by_a_start_that_fits_one_alone_in_either_case(
+    garage: Path,
+) -> None:
+    async with riding(garage) as rider:
+        rider.app.main.open(Ref("bike", "magpie"))
+        file = garage / "bikes/magpie.toml"
+        for typed, function in (("WHEEL", "wheelie"), ("eng", "engine-braking"), ("Trac", "traction")):
+            rider.to("controls", "traction", "function")
+            await rider.types(f"enter ctrl+u text:{typed} enter")
+            controls = tomllib.loads(file.read_text(encoding="utf-8"))["controls"]
+            assert controls["traction"]["function"] == function
+        rider.to("controls", "traction", "function")
+        await rider.types("enter ctrl+u text:p enter")
+        assert rider.typing == "p", "power and pit limiter begin so"
