@@ -134,7 +134,8 @@ class Page:
     the next thing to do, stand in the last line while nothing else is said there; `leads` is the action of
     that and the row where it is entered. `answer` is the page's one
     question answered, right below its heading, `answer_short` the same for a narrow line.
-    `place` is where it is shown, by which what was unfolded on it is remembered.
+    `place` is where it is shown, by which what was unfolded on it is remembered. `labels` are cells kept for
+    labels on a page that grows while one types, so that its columns stand still.
     """
 
     heading: str
@@ -151,6 +152,7 @@ class Page:
     answer: str = ""
     answer_short: str = ""
     place: str = ""
+    labels: int = 0
 
     @property
     def held(self) -> bool:

@@ -15,6 +15,8 @@ REVIEW = "to the review"
 
 _NOTES = {"rider": "enter passes a row, escape leaves; everything is saved at once"}
 _MOST = 12
+_LABELS = len("front starting pressure")
+"""The longest label that comes as answers bring rows."""
 
 
 def start_page(
@@ -31,7 +33,7 @@ def start_page(
     ]
     if session is not None:
         sections += _next_steps(judged, refs)
-    return Page("guided start", tuple(sections))
+    return Page("guided start", tuple(sections), labels=_LABELS)
 
 
 def _row(one: Ask, session: Ref | None, beside: Mapping[Path, BesideRow]) -> Row:

@@ -41,7 +41,8 @@ def columns(page: Page, pen: Pen) -> Columns:
 
 def _chosen(page: Page, pen: Pen) -> Columns:
     share = 2 / 5 if pen.width < 60 else 3 / 10
-    label = min(max(_longest(page, "field"), _longest(page, "ask")) + 2, int(pen.width * share))
+    longest = max(page.labels, _longest(page, "field"), _longest(page, "ask"))
+    label = min(longest + 2, int(pen.width * share))
     # Names tell records apart: on a narrow screen they come before what is said of them.
     label = max(label, min(_longest(page, "link") + 2, int(pen.width * (1 / 2 if pen.width < 60 else share))))
     if pen.width >= 60:
