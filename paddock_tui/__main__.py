@@ -130,11 +130,11 @@ def _show(given: argparse.Namespace) -> int:
     )
 
 
-def _screen_page(desk: "Desk", room: str, subject: "Ref | None") -> "Page":
+def _screen_page(desk: "Desk", room: str, subject: "Ref | None", other: str) -> "Page":
     """Make a page of the screens, which only those commands load that print one."""
     from paddock_tui.screens.printed import printed_page
 
-    return printed_page(desk, room, subject)
+    return printed_page(desk, room, subject, other)
 
 
 def _set(given: argparse.Namespace) -> int:

@@ -82,7 +82,7 @@ def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
         "--from",
         dest="came",
         metavar="REF",
-        help="of brief: the session or profile that its rider comes from, of any bike",
+        help="of brief: the session or profile that its rider comes from, of any bike; of compare: the other",
     )
     show.add_argument(
         "--with",

@@ -48,7 +48,9 @@ def _id(desk: Desk, text: str | None, kind: str) -> str:
     return "" if text is None else find_ref(desk, text, (kind,)).id
 
 
-def _progress(done: int, of: int) -> None:
+def _progress(done: int, of: int, table: str, rows: int) -> None:
+    """Say on a terminal how far it is, on one line that is drawn again."""
     if sys.stderr.isatty():
-        sys.stderr.write(f"\r{done} of {of} tables" + ("\n" if done == of else ""))
+        said = f"{done} of {of} tables" + (f", {table}: {counted(rows, 'row')}" if rows else "")
+        sys.stderr.write(f"\r{said:<60}" + ("\n" if done == of else ""))
         sys.stderr.flush()

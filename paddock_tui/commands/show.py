@@ -13,12 +13,13 @@ from paddock_tui.store.garage import Loaded
 if TYPE_CHECKING:
     from paddock_tui.pages.rows import Page
 
-ScreenPage = Callable[[Desk, str, Ref | None], "Page"]
-"""Makes the page of a room of the screens, about a session or profile."""
+ScreenPage = Callable[[Desk, str, Ref | None, str], "Page"]
+"""Makes the page of a room of the screens, about a session or profile, beside another where one is named."""
 
 _AS_NAMED = (
     "setup",
     "bench",
+    "compare",
     "review",
     "out",
     "return",
@@ -38,7 +39,7 @@ they are about behind a slash.
 _OF_THE_RIDER = ("review", "checks", "out", "return", "next")
 """Pages that the rider goes through to ride or not: asked for by name they say all that stands open."""
 
-CARD, BRIEF = "card", "brief"
+CARD, BRIEF, COMPARE = "card", "brief", "compare"
 OWN = (CARD, BRIEF, "after", "before", "board", "dash", "emergency", "ledger", "modes", "season")
 """The pages that `show` makes by itself; what makes them is loaded when one of them is asked for."""
 
@@ -59,19 +60,14 @@ def show(
     `screen` makes the pages that are as on the screens, `personal` names what is left out unless asked for.
     """
     name, _, of = (wanted or "").partition("/")
-    if form == "html" and name != CARD:
-        raise CommandStopped(USAGE, f"only the card prints as HTML: {CARD} or {CARD}/SESSION")
-    if came is not None and name != BRIEF:
-        raise CommandStopped(USAGE, f"only the briefing comes from something: {BRIEF}/SESSION --from PROFILE")
-    if long and name != BRIEF:
-        raise CommandStopped(USAGE, f"only the briefing has a long form: {BRIEF} or {BRIEF}/SESSION")
+    _refuse(name, form, long, came)
     desk = open_desk(folder, writes=False)
     if name in OWN:
         from paddock_tui.commands.show_own import show_own
 
         return show_own(desk, AskedPage(name, of, form, long, came, personal))
     if name in AS_ON_SCREEN and screen is not None:
-        page = screen(desk, AS_ON_SCREEN[name], _subject(desk, name, of))
+        page = screen(desk, AS_ON_SCREEN[name], _subject(desk, name, of), came or "")
         if name not in _OF_THE_RIDER and not {"health", "incidents"} <= set(personal):
             from paddock_tui.pages.without_persons import without_persons
 
@@ -94,6 +90,20 @@ def show(
     else:
         say(lines_of(_record(desk, loaded), form, paths=paths))
     return NOT_DONE if loaded.record is None else OK
+
+
+def _refuse(name: str, form: PrintForm, long: bool, came: str | None) -> None:
+    """Refuse options that the page asked for has no use for, or that it lacks."""
+    if form == "html" and name != CARD:
+        raise CommandStopped(USAGE, f"only the card prints as HTML: {CARD} or {CARD}/SESSION")
+    if came is not None and name not in (BRIEF, COMPARE):
+        raise CommandStopped(
+            USAGE, f"only {BRIEF} and {COMPARE} are about two: {BRIEF}/SESSION --from PROFILE"
+        )
+    if came is None and name == COMPARE:
+        raise CommandStopped(USAGE, f"compare with what? {COMPARE}/SESSION --from SESSION, PROFILE or MODE")
+    if long and name != BRIEF:
+        raise CommandStopped(USAGE, f"only the briefing has a long form: {BRIEF} or {BRIEF}/SESSION")
 
 
 def _subject(desk: Desk, name: str, of: str) -> Ref | None:

@@ -111,8 +111,11 @@ def _emergency(desk: Desk, asked: AskedPage) -> int:
     """Print the emergency page of a rider, or how that of each stands."""
     today = desk.now().date()
     if not asked.of:
-        for ref in desk.files.listing("rider"):
-            say((f"{EMERGENCY}/{ref.id}: {emergency_standing(desk.root, ref.id, today)}",))
+        riders = {ref.id: emergency_standing(desk.root, ref.id, today) for ref in desk.files.listing("rider")}
+        if asked.form == "json":
+            print_dict(riders)
+        else:
+            say(f"{EMERGENCY}/{rider}: {standing}" for rider, standing in riders.items())
         return OK
     ref = find_ref(desk, asked.of, ("rider",))
     loaded = desk.files.read(ref)

@@ -35,7 +35,8 @@ class Wanted:
     personal: frozenset[str] = frozenset()
 
 
-Progress = Callable[[int, int], None]
+Progress = Callable[[int, int, str, int], None]
+"""Hears how many tables of how many are done, which is being written, and its rows so far."""
 
 
 @attrs.frozen

@@ -1,11 +1,12 @@
 """An export on disk: every table or none, byte for byte the same for the same garage."""
 
 import csv
+import functools
 import io
 import json
 import os
 import shutil
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from decimal import Decimal
 from pathlib import Path
 from typing import Literal
@@ -19,8 +20,11 @@ Form = Literal["csv", "jsonl"]
 DICTIONARY = "columns"
 """The table that says what the columns of all others mean."""
 
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
-"""What makes a spreadsheet take a text for a formula."""
+_SAID_EVERY = 100
+"""After so many rows whoever waits is told how far it is."""
+
+_FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
+"""What makes a spreadsheet take a text for a formula, some of them the wide forms too."""
 
 _DICTIONARY_COLUMNS = tuple(
     Column(name, meaning)
@@ -48,17 +52,28 @@ def write_tables(
         tables = [one for one in TABLES if not one.personal or one.personal in wanted.personal]
         done: list[tuple[str, int]] = []
         for place, table in enumerate(tables):
-            progress(place, len(tables))
             name = f"{table.name}.{form}"
-            done.append((name, _write(part / name, form, table.columns(wanted), table.rows(desk, wanted))))
+            progress(place, len(tables), table.name, 0)
+            rows = _counted(
+                table.rows(desk, wanted), functools.partial(progress, place, len(tables), table.name)
+            )
+            done.append((name, _write(part / name, form, table.columns(wanted), rows)))
         name = f"{DICTIONARY}.{form}"
         done.append((name, _write(part / name, form, _DICTIONARY_COLUMNS, _dictionary(tables, wanted))))
-        progress(len(tables), len(tables))
+        progress(len(tables), len(tables), "", 0)
         part.rename(folder)
     except BaseException:
         shutil.rmtree(part, ignore_errors=True)
         raise
     return done
+
+
+def _counted(rows: Iterator[tuple[Cell, ...]], said: Callable[[int], None]) -> Iterator[tuple[Cell, ...]]:
+    """Pass rows on, and say now and then how many there were."""
+    for count, row in enumerate(rows, 1):
+        if count % _SAID_EVERY == 0:
+            said(count)
+        yield row
 
 
 def _dictionary(tables: Iterable[Table], wanted: Wanted) -> Iterator[tuple[Cell, ...]]:

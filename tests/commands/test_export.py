@@ -3,7 +3,9 @@
 import csv
 import errno
 import json
+import shutil
 import sqlite3
+import subprocess
 from decimal import Decimal
 from pathlib import Path
 
@@ -150,6 +152,36 @@ def test_a_text_that_a_spreadsheet_would_run_is_defused(run: Runner, garage: Pat
     run("export", garage, "--to", tmp_path / "out", "--since", "2026-06-20", "--bike", "magpie")
     cells = [row["aim"] for row in table(tmp_path / "out", "sessions") if row["session"] == NEXT]
     assert cells == ["'=1+1"]
+
+
+def test_on_a_terminal_it_says_how_far_it_is(
+    run: Runner, garage: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("sys.stderr.isatty", lambda: True)
+    said = run("export", garage, "--to", tmp_path / "out").err
+    assert "0 of 13 tables" in said
+    assert "settings: 100 rows" in said
+    assert said.rstrip(" ").endswith("\n")
+    assert "13 of 13 tables" in said.split("\r")[-1]
+
+
+@pytest.mark.skipif(shutil.which("sqlite3") is None, reason="the shell of the database is not installed")
+def test_the_shell_of_a_database_imports_the_tables_with_the_program_s_own_sums(out: Path) -> None:
+    script = "".join(f".import {out / name}.csv {name}\n" for name in ("sessions", "laps", "costs"))
+    asked = (
+        "select count(*), sum(lap_s) from laps join sessions using (session);\n"
+        "select sum(round(amount * 100)) from costs;\n"
+    )
+    done = subprocess.run(
+        ["sqlite3", "-csv", ":memory:"], input=f"{script}{asked}", capture_output=True, text=True, check=True
+    )
+    laps, cents = done.stdout.split()
+    held = [lap.seconds for one in sessions(SAMPLE).values() for lap in one.laps.values()]
+    assert laps.split(",")[0] == str(len(held))
+    assert Decimal(laps.split(",")[1]).quantize(Decimal("0.001")) == Decimal(str(sum(held))).quantize(
+        Decimal("0.001")
+    )
+    assert Decimal(cents) == sum(Decimal(row["amount"]) for row in table(out, "costs")) * 100
 
 
 def test_a_disk_that_fills_leaves_nothing(

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from paddock_tui.commands.show_own import PAGES
+from paddock_tui.commands.show import AS_ON_SCREEN, OWN
 from paddock_tui.desk import Desk
 from tests.commands.running import FILE, NEXT, Runner
 from tests.small import snapshot
@@ -32,11 +32,34 @@ def test_what_cannot_be_read_is_said_and_kept(run: Runner, garage: Path) -> None
     assert found["data"]["surface"].startswith("moist ")
 
 
-@pytest.mark.parametrize("name", PAGES)
+KEYS = {
+    "card": ["heading", "as_of", "verdict", "findings", "base", "blocks", "laps", "caution"],
+    "board": ["date", "at", "entries"],
+    "emergency": ["ines", "tobin", "wim"],
+}
+"""The pages whose JSON has other keys than a page of rows."""
+
+
+@pytest.mark.parametrize("name", ["", *OWN, *AS_ON_SCREEN])
 def test_every_page_prints_its_rows(run: Runner, garage: Path, name: str) -> None:
-    found = json.loads(run("show", garage, name, "--format", "json").out)
-    assert list(found) == ["heading", "verdict", "sections", "findings", "caution"]
-    assert sum(len(one["rows"]) for one in found["sections"]) > 0
+    other = ("--from", "magpie-ines-dry") if name == "compare" else ()
+    ran = run("show", garage, *filter(None, (name,)), *other, "--format", "json")
+    found = json.loads(ran.out)
+    assert ran.status == 0
+    assert list(found) == KEYS.get(name, ["heading", "verdict", "sections", "findings", "caution"])
+    if name not in (*KEYS, "today"):
+        assert sum(len(one["rows"]) for one in found["sections"]) > 0
+
+
+def test_what_the_keys_of_json_are_is_written_down(run: Runner) -> None:
+    text = run("help", "export").out
+    for keys in KEYS["card"], KEYS["board"], ["kind", "id", "data", "problems", "sections", "findings"]:
+        assert [one for one in keys if one not in text] == []
+
+
+def test_a_comparison_names_what_it_can_be_with(run: Runner, garage: Path) -> None:
+    assert run("show", garage, "compare").status == 64
+    assert "magpie-ines-dry" in run("show", garage, "compare", "--from", "no-such").out
 
 
 def test_a_set_up_that_goes_out_and_comes_back_changes_nothing(

@@ -2,6 +2,7 @@
 
 import datetime as dt
 import tomllib
+from collections.abc import Iterator
 from typing import Any
 
 import pytest
@@ -12,6 +13,7 @@ from paddock_tui.records.fields import declared
 from paddock_tui.records.json_schema import record_schema
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import FOLDERS
+from paddock_tui.records.reading import read_record
 from paddock_tui.records.shapes import Day, TimeOfDay
 from tests.sample import SAMPLE
 
@@ -135,3 +137,37 @@ def test_labels_and_helps_stand_in_the_schema() -> None:
             if len(one.path) == 1:
                 here = found["properties"][one.path[0]]
                 assert (here["title"], here.get("description", "")) == (one.label, one.help)
+
+
+def _leaves(data: Any, at: tuple[str, ...] = ()) -> Iterator[tuple[str, ...]]:
+    for key, value in data.items():
+        yield from _leaves(value, (*at, key)) if isinstance(value, dict) else ((*at, key),)
+
+
+def _with(data: Any, leaf: tuple[str, ...], value: Any) -> None:
+    for key in leaf[:-1]:
+        data = data[key]
+    data[leaf[-1]] = value
+
+
+@pytest.mark.parametrize("kind", CLASSES)
+def test_a_record_with_other_values_fails_where_the_reader_says_so_too(kind: str) -> None:
+    """Each value of the sample's records is replaced by the next one of those tried, all at once."""
+    validator = Draft202012Validator(record_schema(kind))
+    files = [SAMPLE / "garage.toml"] if kind == "garage" else sorted((SAMPLE / FOLDERS[kind]).rglob("*.toml"))
+    tried = [one for one in TRIED if not isinstance(one, dict)]
+    refused = 0
+    for turn, file in enumerate(files * 2):
+        data = tomllib.loads(file.read_text(encoding="utf-8"))
+        leaves = list(_leaves(data))
+        for place, leaf in enumerate(leaves):
+            _with(data, leaf, tried[(7 * turn + place) % len(tried)])
+        read = read_record(kind, data)
+        said = {one.path for one in read.troubles} | set(read.unknown)
+        errors = {tuple(map(str, one.absolute_path)) for one in validator.iter_errors(as_json(data))}
+        for leaf in leaves:
+            by_reader = any(path[: len(leaf)] == leaf for path in said)
+            by_schema = any(path[: len(leaf)] == leaf for path in errors)
+            refused += by_reader
+            assert by_reader == by_schema, (file.name, leaf, "the reader refuses" if by_reader else "reads")
+    assert refused > len(files)

@@ -5,7 +5,7 @@ import attrs
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.pages.compare import Side, compare_page
-from paddock_tui.pages.rows import Page
+from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile, SetUp
@@ -43,7 +43,12 @@ def _page(asked: PageContext) -> Page | None:
     if subject is None:
         return None
     found = _sides(desk, subject, asked.place.other)
-    return gone(subject) if isinstance(found, str) else compare_page(*found, bike_of(desk.files, subject))
+    if not isinstance(found, str):
+        return compare_page(*found, bike_of(desk.files, subject))
+    if not desk.files.data(subject):
+        return gone(subject)
+    said = f"{asked.place.other}: no other side of this bike; {found}"
+    return Page(str(subject), (Section("compare", (Row("", printable(said), kind="text", key="none"),)),))
 
 
 def _sides(desk: Desk, subject: Ref, other: str) -> tuple[Side, Side] | str:
