@@ -102,7 +102,7 @@ def _open_words(judged: Judged) -> Iterator[str]:
     yield f"{len(judged.review.missing_rules())} not assessed"
     items = judged.checklist_open
     states = {
-        "" if items is None else f"{items} on the list": None if items is None else items == 0,
+        "list" if items == 0 else f"{items} on the list": None if items is None else items == 0,
         "dash": judged.dash_read,
         "fuel": judged.fuel_known,
         "pressures": judged.pressures_known,

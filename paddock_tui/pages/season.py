@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from paddock_tui.advice.ridden_so_far import count_words
 from paddock_tui.advice.session_laps import lap_words
 from paddock_tui.desk.season import Season, Spent, Summed, part_of, sum_of
 from paddock_tui.pages.rows import Page, Row, Section
@@ -43,7 +44,7 @@ def season_page(found: Season, *, falls: bool = True) -> Page:
 
 
 def _figures(found: Summed, falls: bool) -> Iterator[Row]:
-    missing = f"without {found.km_missing} sessions of no known distance" if found.km_missing else ""
+    missing = f"without {count_words(found.km_missing)} of no known distance" if found.km_missing else ""
     yield _said("days", str(found.days))
     yield _said("sessions", str(found.sessions))
     yield _said("laps", str(found.laps))

@@ -15,10 +15,15 @@ from paddock_tui.desk.day.countdown import clock_of
 from paddock_tui.desk.day.moving import moved_to, moving
 from paddock_tui.desk.edits.entry_line import entering, entry_context
 from paddock_tui.desk.edits.values import setting
+from paddock_tui.desk.season import season
 from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.entry import read_line
+from paddock_tui.pages.after import after_page
+from paddock_tui.pages.before import before_page
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.plain import plain_page
+from paddock_tui.pages.rows import Page
+from paddock_tui.pages.season import season_page
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.printed import printed_page
@@ -81,6 +86,63 @@ filled_to_brim = true
 grid = 13:52:00
 """
 
+JULY_DAY = """date = 2026-07-11
+venue = "wendholt"
+kind = "track day"
+[bring]
+1 = "a second stand: the paddock slopes"
+[packing.pads]
+was = "missing"
+[entries.kit.finch]
+[entries.kit.finch.checks.battery]
+status = "ok"
+"""
+JULY = """date = 2026-07-11
+number = 1
+kind = "track day"
+day = "july"
+bike = "finch"
+rider = "kit"
+tyres = "soft"
+start = 10:00:00
+went_out = 10:01:00
+parked = 10:19:00
+surface = "dry"
+air = "21 C"
+fuel_added = "6 l"
+chain_slack = "32 mm"
+happened = "nothing"
+did = "nothing"
+[laps]
+1 = "1:50.000 out"
+2 = "1:31.200"
+3 = "1:30.400"
+4 = "1:30.900"
+[notes.1]
+text = "the wind comes over the hill at noon"
+"""
+LATER_DAY = """date = 2026-08-29
+venue = "wendholt"
+kind = "track day"
+group = "novice"
+air = "12 C"
+forecast = "wet"
+[bookings.entry]
+by = 2026-08-10
+[timetable.novice.1]
+from = 09:00:00
+to = 09:20:00
+[entries.kit.finch]
+"""
+PACKING_LIST = """name = "packing"
+stage = "packing"
+[items.pads]
+text = "brake pads"
+quantity = 2
+box = "spares"
+person = "KI"
+"""
+
 COACHED_DAY = """date = 2026-08-09
 venue = "wendholt"
 kind = "training"
@@ -133,6 +195,10 @@ class Told:
     def at(self, hour: int, minute: int, day: int) -> None:
         self.now = dt.datetime(2026, 8, day, hour, minute)
 
+    def prints(self, page: Page) -> None:
+        """Take a page that is about a day or a year, at the hour that it is."""
+        self.said += ["", f"===== {self.now:%a %d %b %H:%M}", "", *plain_page(page, 80)]
+
     def types(self, line: str) -> None:
         """Type an entry line about the session in hand."""
         move = moved_to(line)
@@ -166,8 +232,19 @@ class Told:
 
 
 def race_day(root: Path) -> Iterator[str]:
-    told = Told(root, Ref("session", "race"), days__race=RACE_DAY, sessions__race=RACE)
+    told = Told(
+        root,
+        Ref("session", "race"),
+        days__race=RACE_DAY,
+        sessions__race=RACE,
+        days__july=JULY_DAY,
+        sessions__july=JULY,
+        days__later=LATER_DAY,
+        checklists__packing=PACKING_LIST,
+    )
     day = Ref("day", "race")
+    told.at(19, 0, day=1)
+    told.prints(before_page(told.desk, day))
     told.at(13, 30, day=8)
     told.types("job warmers to job fuel ki")
     told.shows("board", "crew", "out")
@@ -194,6 +271,18 @@ def race_day(root: Path) -> Iterator[str]:
     told.types('parked 14:49 finished 4 weighed 168kg penalty "one place back"')
     told.sets(told.ref, ("happened", "nothing"), ("did", "nothing"))
     told.shows("review", "return")
+    told.sets(
+        day,
+        ("entries.kit.finch.said", "fourth, and brave on the brakes"),
+        ("entries.kit.finch.costs.entry", "140.50 EUR"),
+        ("entries.kit.finch.costs.tyres", "211.25 EUR"),
+        ("packing.pads.was", "missing"),
+    )
+    told.sets(Ref("bike", "finch"), ("todos.1.what", "front pads"), ("todos.1.by", "2026-08-20"))
+    told.at(20, 0, day=15)
+    told.prints(after_page(told.desk, day))
+    told.prints(before_page(told.desk, Ref("day", "later")))
+    told.prints(season_page(season(told.desk, 2026), falls=False))
     yield from told.said
 
 
