@@ -57,7 +57,7 @@ def _distance(bike: Bike, past: History, today: list[PastSession], name: str) ->
     lost = sum(one.km is None for one in ridden)
     total = start.to("km") + sum(one.km or 0.0 for one in ridden) if start is not None else None
     added = sum(one.km or 0.0 for one in today)
-    missing = "no start value in the bike's file" if start is None else f"no distance of {lost} sessions"
+    missing = "no start value in the bike's file" if start is None else f"no distance of {count_words(lost)}"
     value = f"{total:.0f} km" if total is not None and not lost else ""
     return _said("distance", value, missing, name, f"{added:.0f} km on this day")
 

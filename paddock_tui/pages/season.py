@@ -164,7 +164,7 @@ def _shares(whole: Money, ridden: Summed) -> Iterator[Row]:
     if ridden.km and not ridden.km_missing:
         yield _said("a kilometre", str(part_of(whole, round(ridden.km, 3))))
     elif ridden.km:
-        yield _said("a kilometre", f"not known: no distance of {ridden.km_missing} sessions")
+        yield _said("a kilometre", f"not known: no distance of {count_words(ridden.km_missing)}")
 
 
 def _words(found: Money | str | None) -> str:
