@@ -29,7 +29,7 @@ def test_only_the_page_s_own_modules_reach_its_file() -> None:
 
 
 def test_nobody_else_names_its_folder() -> None:
-    """The folder's name stands as a text of its own in one module, so that no path to it is made elsewhere."""
+    """The folder's name stands as a text in one module alone, so that no path to it is made elsewhere."""
     naming = {
         str(file.relative_to(ROOT))
         for file in ROOT.rglob("*.py")
