@@ -8,6 +8,11 @@ from paddock_tui.trade.errors import Inconsistent, above
 from paddock_tui.trade.sag import wheel_rate_to_serve_n_per_mm
 from paddock_tui.trade.springs import pair_rate_n_per_mm, spring_for_wheel_rate_n_per_mm, wheel_rate_n_per_mm
 
+FAR_SHARE = 0.3
+"""A rate further than this share from the fitted one is more likely a sag misread. Common practice, no source."""
+
+DOUBT = "so far apart a sag is more likely misread: measure both again first"
+
 SERVE = Method(
     "rate x (rider sag - free sag) / (target rider sag - target free sag)",
     "the rider's weight presses this wheel by the difference of both sags; the same springs as measured",
@@ -48,7 +53,9 @@ def rate_to_serve(end: End, inputs: Inputs) -> Answer:
             f"{wanted[0]:g} mm) = {figures.rate(serves)} at the wheel",
             f"{shares}/ motion ratio^2 = {figures.rate(serves)} / {ratio:g}^2 = {figures.rate(each)}".strip(),
         )
-        return Answered(f"about {figures.rate(each)}{ending}; fitted {fitted}", steps=steps)
+        far = abs(each / inputs.amount("rate", "N/mm") - 1.0) > FAR_SHARE
+        doubt = f"; {DOUBT}" if far else ""
+        return Answered(f"about {figures.rate(each)}{ending}; fitted {fitted}{doubt}", steps=steps)
 
     needs = (*ALONE, *RIDER, "wanted_rider", "wanted_free", "rate", "ratio")
     return told(inputs, "serve", "rate that would serve", needs, SERVE, make, ("top_out",))

@@ -34,10 +34,9 @@ def accepted(given: Given) -> Spoken:
             if isinstance(made, CannotChange):
                 refused.append(made.reason)
                 continue
-            why = f"{case.named} is what was accepted to be ridden with: the help goes back before a setting"
-            return Proposal(
-                Kind.CHANGE, case.named, made.reads, why, "the aid catches it", "whether it works", made
-            )
+            why = f"the risk that was accepted came, {case.named}: the help goes back before a setting"
+            expect, watch = "the aid steps in where it came", "no aid holds everything: ride up to it again"
+            return Proposal(Kind.CHANGE, case.named, made.reads, why, expect, watch, made)
     if refused:
         return Passed("; ".join(refused))
     return Passed("what was accepted is not what was felt")

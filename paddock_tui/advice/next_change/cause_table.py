@@ -73,7 +73,7 @@ def _most_explained(
         if order[0] == speaker and shared:
             held[speaker] = _with_why(held[speaker], f"it may answer {' and '.join(shared)} too")
         for one in (one for one, found in measured if found & best and order[0] == speaker):
-            held[speaker] = _with_why(held[speaker], f"{one.text} says the same")
+            held[speaker] = _with_why(held[speaker], f"{one.text}: that points the same way")
     seen: set[str] = set()
     kept: list[Proposal] = []
     for place in order:
@@ -134,9 +134,8 @@ def _with_where(proposal: Proposal, case: Case) -> Proposal:
 def _of_options(case: Case, cure: Cure, before: tuple[tuple[Tried, ...], ...]) -> Proposal:
     passed: list[str] = []
     own = False
-    for option in cure.options:
-        if not option.if_(case) or (option.needs and case.answer not in option.needs):
-            continue
+    fitting = [one for one in cure.options if one.if_(case) and (not one.needs or case.answer in one.needs)]
+    for option in fitting:
         made = option.make(case)
         reason = _refused(made, case, before)
         if reason:
@@ -146,7 +145,9 @@ def _of_options(case: Case, cure: Cure, before: tuple[tuple[Tried, ...], ...]) -
             return _change(case, cure, option, made, tuple(passed))
     said = passed[-1] if passed else cure.otherwise
     kind = Kind.OWN if own else Kind.LOOK if cure.first < URGENT else Kind.SAME
-    return Proposal(kind, case.named, f"{said[:1].upper()}{said[1:]}.", cure.why, passed_over=tuple(passed))
+    # What answer or measurement has ruled out is no reason for what is said instead.
+    why = f"ruled out here: {cure.why}" if cure.options and not fitting else cure.why
+    return Proposal(kind, case.named, f"{said[:1].upper()}{said[1:]}.", why, passed_over=tuple(passed))
 
 
 def _refused(made: Move | CannotChange, case: Case, before: tuple[tuple[Tried, ...], ...]) -> str:

@@ -211,7 +211,7 @@ def _proposal(
     )
     reads = f"Back: {move.reads}"
     return Proposal(
-        Kind.CHANGE, case.named, reads, why, f"{what} is gone again", watch, move, passed_over=tuple(kept)
+        Kind.CHANGE, case.named, reads, why, f"gone again: {what}", watch, move, passed_over=tuple(kept)
     )
 
 

@@ -57,7 +57,7 @@ def _whom(case: Case) -> str:
     rider = case.about.situation.rider
     weight = rider.weight if rider is not None else None
     if weight is None:
-        return ""
+        return "; enter the rider's weight for whom it serves"
     kg, half = weight.to("kg"), SPRING_STEP / 2.0
     low, high = (figures.mass(kg * share, case.about.units) for share in (1.0 - half, 1.0 + half))
     return f"; it serves riders of about {low} to {high} in kit"

@@ -260,8 +260,8 @@ REST: dict[str, Cure] = {
     ),
     "no change felt": Cure(
         ELSEWHERE,
-        "two changes that nobody feels are on the wrong thing",
-        otherwise="go back to the baseline (m, load profile) and have a technician ride or look",
+        "once tells little: the step may be small, or on the wrong thing",
+        otherwise="leave it as it is; felt nothing at the second step of one adjuster, it goes back to base",
     ),
 }
 

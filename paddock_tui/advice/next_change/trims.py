@@ -55,7 +55,7 @@ def trim(case: Case, end: End, clicks: float) -> Move | CannotChange:
     new = old + (firmer if clicks > 0 else -firmer)
     if not low <= new <= high:
         return CannotChange(f"{label} has no more range that way", own=True)
-    reads = str(setting_difference("offsets", name, old, new, case.bike))
+    reads = f"offset {setting_difference('offsets', name, old, new, case.bike)}"
     value = int(new) if new == int(new) else new
     return Move(reads, (SetValue(("setup", "offsets", name), value),), (("offsets", name),))
 

@@ -60,12 +60,12 @@ def test_a_fork_that_is_no_telescope_has_a_ratio_too() -> None:
 
 def test_one_symptom_says_what_was_measured_that_points_the_same_way() -> None:
     assert (
-        "40 mm of travel at the front are left says the same"
+        "40 mm of travel at the front are left: that points the same way"
         in text(felt("harsh on single bumps"), LITTLE)[1]
     )
-    assert "says the same" not in text(felt("harsh on single bumps"))[1]
+    assert "the same way" not in text(felt("harsh on single bumps"))[1]
     # What points the other way is no reason for it.
-    assert "says the same" not in text(felt("dives"), LITTLE)[1]
+    assert "the same way" not in text(felt("dives"), LITTLE)[1]
 
 
 def test_a_hot_pressure_that_is_off_counts_for_the_start_that_puts_it_right() -> None:
@@ -74,7 +74,7 @@ def test_a_hot_pressure_that_is_off_counts_for_the_start_that_puts_it_right() ->
     found, why = text(goes_off, cold, hot("2.40 bar", "2.10 bar"))
 
     assert found.startswith("rear starting pressure")
-    assert "the rear is 0.10 bar under its hot target says the same" in why
+    assert "the rear is 0.10 bar under its hot target: that points the same way" in why
 
 
 @pytest.mark.parametrize(

@@ -102,7 +102,7 @@ ROWS: list[tuple[str, str, tuple[Change, ...], Kind, str]] = [
     ("missed shifts", "yes", (), Kind.OWN, "lever's height"),
     ("no feel in the wet", "", (WET,), Kind.SAME, "wet package"),
     ("arms sore", "", (), Kind.SAME, "grip the tank"),
-    ("no change felt", "", (), Kind.SAME, "baseline"),
+    ("no change felt", "", (), Kind.SAME, "it goes back to base"),
     ("clutch slips", "", (), Kind.MEND, "clutch"),
     ("engine cuts out", "", (), Kind.MEND, "engine"),
     ("throttle sticks", "", (), Kind.MEND, "throttle"),

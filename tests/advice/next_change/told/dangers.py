@@ -117,7 +117,7 @@ DANGERS = [
         history=ASKED_NOT,
     ),
     situation_of(
-        "shake was there before",
+        "vague, which was there before",
         "table",
         "ASK",
         FROM,
