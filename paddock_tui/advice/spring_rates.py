@@ -9,7 +9,7 @@ from paddock_tui.trade.sag import wheel_rate_to_serve_n_per_mm
 from paddock_tui.trade.springs import pair_rate_n_per_mm, spring_for_wheel_rate_n_per_mm, wheel_rate_n_per_mm
 
 FAR_SHARE = 0.3
-"""A rate further than this share from the fitted one is more likely a sag misread. Common practice, no source."""
+"""A rate further than this share from the fitted one is more likely a sag misread. No source."""
 
 DOUBT = "so far apart a sag is more likely misread: measure both again first"
 

@@ -34,6 +34,7 @@ def test_a_rate_far_from_the_fitted_one_is_doubted(alone: float, rate: str, doub
 
 def test_whom_it_serves_is_said_or_what_lacks_for_it() -> None:
     sagged = (felt("dives"), *SPRUNG, sag("front", 40.0), sag("front", 22.0, "alone"))
-    assert "it serves riders of about" in advised(*sagged).proposal.text
+    weighed = advised(*sagged, put("rider", "weight", "80 kg")).proposal.text
+    assert "it serves riders of about 78.0 kg to 82.0 kg in kit" in weighed
     unknown = advised(*sagged, without("rider", "weight")).proposal.text
     assert "enter the rider's weight for whom it serves" in unknown
