@@ -7,7 +7,7 @@ from paddock_tui.advice.ledger import (
     ConditionPair,
     LedgerEntry,
     mixed_laps,
-    outings_left_today,
+    outings_left_of,
     side_by_side,
     to_settle,
 )
@@ -31,11 +31,11 @@ TRY_BACK = "try back"
 _FROM_SESSION = "session before"
 
 
-def change_page(entry: LedgerEntry, history: History, today: dt.date) -> Page:
-    """Make the page of one change; `today` says whether outings are left that would settle it."""
+def change_page(entry: LedgerEntry, history: History, now: dt.datetime) -> Page:
+    """Make the page of one change; `now` tells which outings are left that would settle it."""
     sections = [
         *_pictures(entry),
-        Section("what it did", (*_did(entry), *_settled(entry, history, today))),
+        Section("what it did", (*_did(entry), *_settled(entry, history, now))),
         Section("what you said", tuple(_said(entry))),
         Section("what else differed", tuple(_else(entry))),
     ]
@@ -81,9 +81,9 @@ def _did(entry: LedgerEntry) -> Iterator[Row]:
         )
 
 
-def _settled(entry: LedgerEntry, history: History, today: dt.date) -> Iterator[Row]:
+def _settled(entry: LedgerEntry, history: History, now: dt.datetime) -> Iterator[Row]:
     laps = len(stint_of(entry.session.session).times_s) if entry.session.may_time else 0
-    said = to_settle(entry, outings_left_today(history, entry, today), laps)
+    said = to_settle(entry, outings_left_of(history, entry, now), laps)
     if said:
         yield _text("to settle it", said)
 

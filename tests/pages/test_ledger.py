@@ -27,7 +27,7 @@ def row(page: Page, label: str, key: str = "") -> Row:
 def change(name: str = SECOND, path: tuple[str, ...] = BRAKING) -> Page:
     entry = FOUND.at(name, path)
     assert entry is not None
-    return change_page(entry, FOUND.histories[entry.bike], dt.date(2026, 6, 20))
+    return change_page(entry, FOUND.histories[entry.bike], dt.datetime(2026, 6, 20, 12, 58))
 
 
 def titles(page: Page) -> list[str]:

@@ -5,7 +5,7 @@ from paddock_tui.advice.ledger.changes import because_of
 from paddock_tui.advice.ledger.conditions import ConditionPair, side_by_side
 from paddock_tui.advice.ledger.entries import TO_COME, LedgerEntry, entries_of, mixed_laps, unjudged
 from paddock_tui.advice.ledger.filters import ANY, NAMES, LedgerFilter, choices, chosen, stepped
-from paddock_tui.advice.ledger.settling import KEEP, outings_left_today, to_settle
+from paddock_tui.advice.ledger.settling import KEEP, outings_left_of, to_settle
 
 __all__ = [
     "ANY",
@@ -22,7 +22,7 @@ __all__ = [
     "chosen",
     "entries_of",
     "mixed_laps",
-    "outings_left_today",
+    "outings_left_of",
     "side_by_side",
     "stepped",
     "to_settle",

@@ -15,29 +15,34 @@ KEEP = "keep what you like, cause not known"
 _TOLD = ("helped", "made it worse")
 
 
-def outings_after(day: RidingDay | None, session: Session) -> int | None:
-    """Count the starts of a group's timetable after a session; None where the day has no timetable."""
-    at = session.parked or session.went_out or session.start
-    if day is None or at is None:
+def outings_left(day: RidingDay | None, session: Session, now: dt.datetime) -> int | None:
+    """Count the starts of a group's timetable still to come today; None where nobody knows.
+
+    `session` is the last one that was ridden: of another day nothing is left. What has started is gone,
+    ridden or not.
+    """
+    if day is None or session.date != now.date():
         return None
     slots = slots_of(day, group_today(day, session.rider, session.bike))
     if not slots:
         return None
-    return sum(slot.from_ is not None and slot.from_ > at for slot in slots.values())
+    ridden_at = session.parked or session.went_out or session.start
+    gone = max(now.time(), ridden_at) if ridden_at is not None else now.time()
+    return sum(slot.from_ is not None and slot.from_ > gone for slot in slots.values())
 
 
-def outings_left_today(history: History, entry: LedgerEntry, today: dt.date) -> int | None:
+def outings_left_of(history: History, entry: LedgerEntry, now: dt.datetime) -> int | None:
     """Count the outings left of a change's own day, where that is today; None where nobody knows."""
     session = entry.session.session
-    if session.date != today:
+    if session.date != now.date():
         return None
     ridden = [
         one
         for one in history.past
-        if one.session.date == today and one.session.rider == session.rider and is_ridden(one.session)
+        if one.session.date == session.date and one.session.rider == session.rider and is_ridden(one.session)
     ]
     last: PastSession | None = ridden[-1] if ridden else None
-    return outings_after(last.day, last.session) if last is not None else None
+    return outings_left(last.day, last.session, now) if last is not None else None
 
 
 def to_settle(entry: LedgerEntry, left: int | None, laps: int) -> str:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from paddock_tui.advice.in_force import undone_by
 from paddock_tui.advice.ledger.changes import because_of
 from paddock_tui.advice.ledger.entries import entries_of
-from paddock_tui.advice.ledger.settling import KEEP, outings_after, to_settle
+from paddock_tui.advice.ledger.settling import KEEP, outings_left, to_settle
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.start_pressure import learnt_with
 from paddock_tui.matters import Outing
@@ -52,7 +52,7 @@ def _to_settle(given: Given) -> Iterator[str]:
     own = given.about.id_of("session") or "this session"
     if name is None or not given.block:
         return
-    left = outings_after(given.about.situation.day, given.session)
+    left = outings_left(given.about.situation.day, given.session, given.about.situation.now)
     acted = {one.path for one in given.block}
     for entry in entries_of(learnt_with(given.about).history, name, given.about.situation.bike):
         if entry.session.id == own and acted == {one.path for one in entry.changes}:

@@ -36,7 +36,7 @@ def _change_page(asked: PageContext) -> Page:
     entry = entry_of(found, row) if row is not None else None
     if entry is None:
         return _page(asked)
-    return change_page(entry, found.histories[entry.bike], asked.desk.now().date())
+    return change_page(entry, found.histories[entry.bike], asked.desk.now())
 
 
 def _hears(host: Host, message: messages.RowMessage) -> bool:

@@ -20,6 +20,8 @@ from tests.rules.situations import put, without
         ("no chatter, but vague and a bit greasy", ("vague", "tyre goes off")),
         ("not wide, never a wobble", ()),
         ("lovely morning", ()),
+        ("good grip, good brakes, waved from the pump house", ()),
+        ("no grip at all, rear smears", ("slides on drive", "tyre goes off")),
         # A word counts where it begins, and not within another.
         ("executed the plan, reached the tyre's best", ()),
     ],

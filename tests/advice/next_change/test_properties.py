@@ -230,6 +230,10 @@ def test_a_trial_that_a_mode_undid_is_said_to_be_none() -> None:
     )
 
 
+PARKED = dt.datetime(2026, 5, 16, 11, 20)
+"""Twenty minutes after the session looked at was parked."""
+
+
 def timetable(*starts: int) -> tuple[Change, ...]:
     """A day whose group goes out at these hours."""
     slots = {str(place): {"from": dt.time(hour)} for place, hour in enumerate(starts, 1)}
@@ -237,31 +241,35 @@ def timetable(*starts: int) -> tuple[Change, ...]:
 
 
 @pytest.mark.parametrize(
-    ("starts", "felt_too", "says"),
+    ("starts", "felt_too", "now", "says"),
     [
         (
             (12, 13, 14),
             (),
+            PARKED,
             "to settle front rebound 12 -> 10 clicks (firmer): 1 of the 3 outings left, without it",
         ),
-        ((10, 12, 13), (), ""),
-        ((), (), ""),
-        ((12, 13, 14), (felt("weaves", "yes"),), ""),
+        ((10, 12, 13), (), PARKED, ""),
+        ((), (), PARKED, ""),
+        ((12, 13, 14), (felt("weaves", "yes"),), PARKED, ""),
+        # What has started is gone, and of another day nothing is left.
+        ((12, 13, 14), (), PARKED.replace(hour=12, minute=30), ""),
+        ((12, 13, 14), (), PARKED + dt.timedelta(days=1), ""),
     ],
 )
 def test_outings_that_would_settle_a_change_are_named_where_three_are_left(
-    starts: tuple[int, ...], felt_too: tuple[Change, ...], says: str
+    starts: tuple[int, ...], felt_too: tuple[Change, ...], now: dt.datetime, says: str
 ) -> None:
     quick = {str(number): f"1:43.{number}00" for number in range(1, 7)}
     step = (FROM, turned(front_rebound=10), put("session", "laps", quick), *timetable(*starts))
     same_day = went_before(BEFORE, BEFORE, BEFORE)
-    found = advised(*step, *felt_too, history=same_day).learnt
+    found = advised(*step, *felt_too, history=same_day, now=now).learnt
     assert [one for one in found if "settle" in one] == ([says] if says else [])
 
 
 def test_a_gain_that_the_outings_left_cannot_tell_is_left_to_what_one_likes() -> None:
     step = (FROM, turned(front_rebound=10), *timetable(12, 13, 14))
-    assert advised(*step).learnt == (
+    assert advised(*step, now=PARKED).learnt == (
         "front rebound 12 -> 10 clicks (firmer): keep what you like, cause not known: "
         "the 3 outings left cannot tell it",
     )
