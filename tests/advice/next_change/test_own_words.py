@@ -21,7 +21,7 @@ from tests.rules.situations import put, without
         ("not wide, never a wobble", ()),
         ("lovely morning", ()),
         ("good grip, good brakes, waved from the pump house", ()),
-        ("no grip at all, rear smears", ("slides on drive", "tyre goes off")),
+        ("no grip at all, rear smears", ("tyre goes off", "slides on drive")),
         # A word counts where it begins, and not within another.
         ("executed the plan, reached the tyre's best", ()),
     ],
