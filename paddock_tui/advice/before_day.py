@@ -96,19 +96,23 @@ _ORDER: tuple[DueBefore, ...] = ("over", "in the day", "not known", "later")
 
 
 def _due(item: ServiceDue, date: dt.date, expected: DayExpected) -> DueBefore:
-    if (item.hours is not None and item.hours <= 0) or (item.date is not None and item.date < date):
+    """Return when an item is due; what comes first counts, and what is not known is later than nothing."""
+    left = ((item.hours, expected.hours), (item.km, expected.km))
+    if any(one is not None and one <= 0 for one, _ in left) or (item.date is not None and item.date < date):
         return "over"
-    if item.date == date:
-        return "in the day"
-    if item.hours is not None and expected.hours is not None and item.hours <= expected.hours:
+    if item.date == date or any(
+        one is not None and takes is not None and one <= takes for one, takes in left
+    ):
         return "in the day"
     wanted = item.item
-    told_hours = item.hours is not None and expected.hours is not None
-    if (wanted.every_hours is not None and not told_hours) or (
-        wanted.every is not None and item.date is None
-    ):
+    asked = (
+        (wanted.every_hours, item.hours is not None and expected.hours is not None),
+        (wanted.every_distance, item.km is not None and expected.km is not None and not item.km_lost),
+        (wanted.every, item.date is not None),
+    )
+    if any(every is not None and not told for every, told in asked):
         return "not known"
-    return "later" if item.hours is not None or item.date is not None else "not known"
+    return "later" if (item.hours, item.km, item.date) != (None, None, None) else "not known"
 
 
 def tyres_before(about: About, expected: DayExpected) -> tuple[TyreBefore, ...]:

@@ -35,8 +35,9 @@ def beside_bike(about: About) -> dict[Path, BesideRow]:
     counts = _by_key(bike_counts(about), about)
     found["start", "hours"] = _beside(counts["hours"])
     found["start", "kilometres"] = _beside(counts["distance"])
-    for item, (hours, date) in service_answers(about).items():
+    for item, (hours, distance, date) in service_answers(about).items():
         found["service", item, "every_hours"] = _beside(hours)
+        found["service", item, "every_distance"] = _beside(distance)
         found["service", item, "every"] = _beside(date)
     for end in ENDS:
         found[end, "pads_start"] = _beside(pads_answer(about, end))

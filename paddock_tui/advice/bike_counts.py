@@ -28,7 +28,7 @@ COUNTED = Method(
     "elementary",
 )
 DUE = Method(
-    "hours at the last service + interval - engine hours; date of the last + months",
+    "hours or distance at the last service + interval - those by now; date of the last + months",
     "whichever comes first; hard riding asks for a shorter interval",
     "a month that is too short ends it on its last day",
     "the intervals in the bike's file; the manual comes first",
@@ -44,6 +44,9 @@ SERVICE = (
     Input("every_hours", "every, hours", c.HOURS, "", "interval in hours"),
     Input("last_hours", "last at, hours", c.HOURS, "", "hours at the last service"),
     Input("start", "engine hours at the start", c.HOURS, "", "engine hours at the start"),
+    Input("every_distance", "every, distance", c.DISTANCE, "", "interval as a distance"),
+    Input("last_distance", "last at, distance", c.DISTANCE, "", "distance at the last service"),
+    Input("covered", "distance at the start", c.DISTANCE, "", "distance at the start"),
     Input("every", "every", Amount("age", "months", 1, 240), "", "interval in months"),
     Input("last", "last on", c.DAY, "", "date of the last service"),
 )
@@ -102,8 +105,8 @@ def _distance(since: tuple[PastSession, ...], lines: tuple[str, ...], inputs: In
     return told(inputs, "distance", "distance", ("distance",), COUNTED, make, ("from",))
 
 
-def service_answers(about: About) -> dict[str, tuple[Answer, Answer]]:
-    """Return for each item of the bike's service what is left of it in hours, and by date."""
+def service_answers(about: About) -> dict[str, tuple[Answer, Answer, Answer]]:
+    """Return for each item of the bike's service what is left of it in hours, as a distance, and by date."""
     bike = about.situation.bike
     if bike is None:
         return {}
@@ -114,6 +117,9 @@ def service_answers(about: About) -> dict[str, tuple[Answer, Answer]]:
             ("every_hours", item.every_hours),
             ("last_hours", item.last_hours),
             ("start", bike.start.hours),
+            ("every_distance", item.every_distance),
+            ("last_distance", item.last_distance),
+            ("covered", bike.start.kilometres),
             ("every", item.every),
             ("last", item.last),
         )
@@ -121,7 +127,8 @@ def service_answers(about: About) -> dict[str, tuple[Answer, Answer]]:
         filled = {key: FilledInput(value, where) for key, value in given if value is not None}
         inputs = Inputs(SERVICE, filled, about.units)
         lines = (until_words(about),)
-        found[due.name] = (_in_hours(due, lines, inputs), _by_date(due, day_of(about), inputs))
+        by_date = _by_date(due, day_of(about), inputs)
+        found[due.name] = (_in_hours(due, lines, inputs), _in_distance(due, lines, inputs), by_date)
     return found
 
 
@@ -134,6 +141,20 @@ def _in_hours(due: ServiceDue, lines: tuple[str, ...], inputs: Inputs) -> Answer
         return Answered(f"{due.label}: {said}", said, (), lines)
 
     return told(inputs, due.name, due.label, ("every_hours", "last_hours", "start"), DUE, make)
+
+
+def _in_distance(due: ServiceDue, lines: tuple[str, ...], inputs: Inputs) -> Answer:
+    def make() -> Answered:
+        if due.km is None:
+            return Answered("these figures cannot be: see the review")
+        whole = figures.odometer(abs(due.km), inputs.units)
+        said = (
+            f"{'at most ' if due.km_lost and due.km > 0 else ''}{whole} {'to go' if due.km > 0 else 'over'}"
+        )
+        more = (f"of {count_words(due.km_lost)} nobody knows how far",) if due.km_lost else ()
+        return Answered(f"{due.label}: {said}", said, (), lines + more)
+
+    return told(inputs, due.name, due.label, ("every_distance", "last_distance", "covered"), DUE, make)
 
 
 def _by_date(due: ServiceDue, on: dt.date, inputs: Inputs) -> Answer:

@@ -68,6 +68,8 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "fasteners.*.torque": "100 N m",
         "fasteners.*.source": "manual, page 6-19",
         "service.*.every_hours": "18 h",
+        "service.*.every_distance": "6000 km",
+        "service.*.last_distance": "5210 km",
         "service.*.every": "12 months",
         "service.*.last_hours": "61 h",
         "start.hours": "61 h",

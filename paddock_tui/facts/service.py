@@ -1,4 +1,4 @@
-"""Service: engine hours counted from the sessions, and what is due by hours or by months."""
+"""Service: engine hours and distance counted from the sessions, and what is due by them or by months."""
 
 import datetime as dt
 import functools
@@ -13,17 +13,22 @@ from paddock_tui.records.session import Session, is_ridden, was_done_back_in
 from paddock_tui.records.session_parts import Work
 from paddock_tui.records.shapes_of_bike import words_of
 from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.service_due import due_date, hours_to_go
+from paddock_tui.trade.service_due import due_date, hours_to_go, km_to_go
 
 
 @attrs.frozen
 class ServiceDue:
-    """One item of service with what is left of it: hours, and the date it falls due; None where not known."""
+    """One item of service with what is left of it: hours, km, and the date it falls due; None: not known.
+
+    `km` is the most that is left: a session whose distance nobody knows takes something off it.
+    """
 
     name: str
     item: Service
     hours: float | None = None
     date: dt.date | None = None
+    km: float | None = None
+    km_lost: int = 0
 
     @property
     def is_brake_fluid(self) -> bool:
@@ -52,7 +57,8 @@ def service_items(bike: Bike, session: Session, history: History) -> tuple[Servi
 def services_due(bike: Bike, history: History) -> tuple[ServiceDue, ...]:
     """Return every item of a bike's service with what is left of it after a history."""
     now = engine_hours(bike, history)
-    return tuple(_due(name, item, now) for name, item in sorted(bike.service.items()))
+    km, lost = distance_covered(bike, history)
+    return tuple(_due(name, item, now, km, lost) for name, item in sorted(bike.service.items()))
 
 
 def engine_hours(bike: Bike, history: History) -> float | None:
@@ -61,6 +67,18 @@ def engine_hours(bike: Bike, history: History) -> float | None:
     if start is None:
         return None
     return start.to("h") + _hours_since(history, bike.start.on)
+
+
+def distance_covered(bike: Bike, history: History) -> tuple[float | None, int]:
+    """Return the bike's kilometres, and of how many sessions nobody knows the distance.
+
+    The start value and what was ridden since; None without a start value.
+    """
+    start = bike.start.kilometres
+    if start is None:
+        return None, 0
+    ridden, lost = _km_since(history, bike.start.on)
+    return start.to("km") + ridden, lost
 
 
 def since_start(bike: Bike, history: History) -> tuple[PastSession, ...]:
@@ -75,6 +93,12 @@ def _since(history: History, start: dt.date | None) -> Iterator[PastSession]:
 @functools.lru_cache(maxsize=16)
 def _hours_since(history: History, start: dt.date | None) -> float:
     return sum(hours_ridden(one.session) for one in _since(history, start))
+
+
+@functools.lru_cache(maxsize=16)
+def _km_since(history: History, start: dt.date | None) -> tuple[float, int]:
+    ridden = [one.km for one in _since(history, start) if is_ridden(one.session)]
+    return sum(one or 0.0 for one in ridden), sum(one is None for one in ridden)
 
 
 def hours_ridden(session: Session) -> float:
@@ -94,16 +118,18 @@ def _after(day: dt.date | None, start: dt.date | None) -> bool:
     return day is not None and (start is None or day > start)
 
 
-def _due(name: str, item: Service, now_h: float | None) -> ServiceDue:
-    hours = date = None
+def _due(name: str, item: Service, now_h: float | None, now_km: float | None, lost: int) -> ServiceDue:
+    hours = date = km = None
     try:
+        if now_km is not None and item.every_distance is not None and item.last_distance is not None:
+            km = km_to_go(item.every_distance.to("km"), item.last_distance.to("km"), now_km)
         if now_h is not None and item.every_hours is not None and item.last_hours is not None:
             hours = hours_to_go(item.every_hours.to("h"), item.last_hours.to("h"), now_h)
         if item.every is not None and item.last is not None:
             date = due_date(item.last, item.every.to("months"))
     except (OutOfRange, ValueError, OverflowError):
         pass
-    return ServiceDue(name, item, hours, date)
+    return ServiceDue(name, item, hours, date, km, lost if km is not None else 0)
 
 
 @fact("the shift pattern, changed since the bike was ridden", at="bike:drive.shift_pattern", show=str)

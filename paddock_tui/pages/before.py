@@ -229,6 +229,9 @@ def _service(one: ServiceBefore, name: str) -> Row:
     if item.hours is not None:
         side = "to go" if item.hours > 0 else "over"
         parts.append(f"{abs(item.hours):.1f} h {side}")
+    if item.km is not None:
+        most = "at most " if item.km_lost and item.km > 0 else ""
+        parts.append(f"{most}{abs(item.km):.0f} km {'to go' if item.km > 0 else 'over'}")
     if item.date is not None:
         parts.append(f"due {item.date}")
     label, key = item.label, f"{name} service {item.name}"

@@ -177,8 +177,14 @@ class Service:
     """One item of service: how often, and when last."""
 
     every_hours: Quantity | None = one(c.HOURS, "every, hours", "engine hours between two services")
+    every_distance: Quantity | None = one(
+        c.DISTANCE, "every, distance", "distance between two services, as on the road"
+    )
     every: Quantity | None = one(Amount("age", "months", 1, 240), "every", "time between two services")
     last_hours: Quantity | None = one(c.HOURS, "last at, hours", "engine hours at the last service")
+    last_distance: Quantity | None = one(
+        c.DISTANCE, "last at, distance", "distance covered at the last service"
+    )
     last: dt.date | None = one(c.DAY, "last on", "date of the last service")
 
 

@@ -41,7 +41,7 @@ def brake_fluid_old(service_items: tuple[ServiceDue, ...], session: Session, lim
 
 @rule("service-due", CAUTION, source="the intervals in the bike's file", at="bike:service", when=("to_come",))
 def service_due(service_items: tuple[ServiceDue, ...], session: Session) -> Result:
-    """An item of service is due by hours or by date: oil is a caution, the rest a note."""
+    """An item of service is due by hours, distance or date: oil is a caution, the rest a note."""
     found = []
     for one in (one for one in service_items if not one.is_brake_fluid):
         words = _overdue(one, session.date)
@@ -50,7 +50,7 @@ def service_due(service_items: tuple[ServiceDue, ...], session: Session) -> Resu
                 RaisedFinding(
                     message=f"Service due: {one.label}, {words}.",
                     why="The interval in the bike's file is past; hard riding asks for a shorter one.",
-                    remedy=Remedy("Do it, then enter date and engine hours in the bike's file."),
+                    remedy=Remedy("Do it, then enter date, engine hours or distance in the bike's file."),
                     severity=CAUTION if one.is_oil else NOTE,
                     subject=one.name,
                     path=("service", one.name, "last"),
@@ -64,6 +64,8 @@ def _overdue(one: ServiceDue, day: dt.date | None) -> str:
     words = []
     if one.hours is not None and one.hours <= 0:
         words.append(f"{abs(one.hours):.1f} h over")
+    if one.km is not None and one.km <= 0:
+        words.append(f"{abs(one.km):.0f} km over")
     if one.date is not None and day is not None and day > one.date:
         words.append(f"since {one.date}")
     return ", ".join(words)

@@ -122,6 +122,20 @@ def test_service_and_tyres_are_held_against_what_the_day_will_take(garage: Path)
     )
 
 
+def test_service_by_distance_is_held_against_the_kilometres_of_the_day(garage: Path) -> None:
+    chain = "ines on magpie service chain"
+    assert rows(coming(garage))[chain].value == "41.2 h to go, 9654 km to go"
+    changed(garage, "bikes/magpie.toml", "12000 km", "2400 km")
+    soon = rows(coming(garage))[chain]
+    assert (soon.value, soon.severity, soon.aside) == (
+        "41.2 h to go, 54 km to go",
+        "caution",
+        "falls due in the day",
+    )
+    changed(garage, "bikes/magpie.toml", "2400 km", "2300 km")
+    assert (rows(coming(garage))[chain].severity, rows(coming(garage))[chain].aside) == ("serious", "overdue")
+
+
 def test_a_profile_for_the_forecast_is_the_start_and_one_key_makes_it_and_one_takes_it_back(
     garage: Path,
 ) -> None:

@@ -27,6 +27,9 @@ def done(what: str, **ticks: object) -> dict[str, object]:
     return {"work.1": {"what": what, **ticks}, "parked": dt.time(9, 40)}
 
 
+COVERED = put("bike", "start", {"kilometres": "1000 km"})
+
+
 def service(name: str, **values: object) -> Change:
     """Give the bike an item of service."""
     return put("bike", f"service.{name}", values)
@@ -186,11 +189,16 @@ CASES = {
                 says="2025-07-01",
             ),
             raises("chain", "note", HOURS, service("chain", every_hours="5 h", last_hours="4 h")),
+            raises(
+                "chain", "note", COVERED, service("chain", every_distance="800 km", last_distance="200 km")
+            ),
         ),
         silent=(
             silent(),
             silent(HOURS, service("oil", every_hours="5 h", last_hours="6 h")),
             silent(service("oil", every_hours="5 h", last_hours="0 h")),
+            silent(COVERED, service("oil", every_distance="801 km", last_distance="200 km")),
+            silent(service("oil", every_distance="5 km", last_distance="0 km")),
             silent(service("oil", every="6 months")),
             silent(service("brake-fluid", every="1 months", last=dt.date(2020, 1, 1))),
             silent(service("oil", every="6 months", last=dt.date(2025, 1, 1)), RIDDEN),
