@@ -47,15 +47,10 @@ def rider_sag(end: End, session: Session, setup: SetUp, history: History, bike: 
     now.
     """
     reading, holder = _last(session, history, end)
-    lengths = (reading.extended, reading.pushed, reading.lifted)
-    if holder is None or None in lengths or not _stands(reading, holder, setup, bike, end):
+    if holder is None or not _is_whole(reading) or not _stands(reading, holder, setup, bike, end):
         return ABSENT
-    try:
-        found = sag_of_lengths(*(one.to("mm") for one in lengths if one is not None))
-    except (Inconsistent, OutOfRange):
-        return ABSENT
-    travel = end_of(bike, end).travel
-    return RiderSag(end, found.sag_mm, travel.to("mm") if travel is not None else None)
+    mm, travel = _mm_of(reading), end_of(bike, end).travel
+    return ABSENT if mm is None else RiderSag(end, mm, travel.to("mm") if travel is not None else None)
 
 
 @fact("the technician's rider sag, {subject}", at="bike:{subject}.technician_rider_sag", per="end")
@@ -93,6 +88,115 @@ def rider_window(travel_mm: float | None, road: bool, limits: Limits) -> RiderWi
 def is_long(travel_mm: float | None, limits: Limits) -> bool:
     """Return whether wheel travel is known to be so long that sag is judged as a share of it."""
     return travel_mm is not None and travel_mm > limits[LONG_TRAVEL]
+
+
+@fact("free sag", at="session:sag.rear.alone.extended", per="end", show=lambda mm: f"free sag {mm:g} mm")
+def free_sag(end: End, session: Session, setup: SetUp, history: History, bike: Bike) -> float | Absent:
+    """Return the last free sag of the rear in mm, as the bike stands now; absent where none tells.
+
+    At the front top-out springs and stiction say more in it than the spring does.
+    """
+    if end == "front":
+        return ABSENT
+    for one in (session, *(past.session for past in reversed(history.past))):
+        reading = one.sag.get("rear", {}).get("alone")
+        if reading is not None and _is_whole(reading):
+            mm = _mm_of(reading) if _stands(reading, one, setup, bike, "rear") else None
+            return ABSENT if mm is None else mm
+    return ABSENT
+
+
+@attrs.frozen
+class SagBefore:
+    """The rider's own sag as measured the time before, in mm, and the session in which."""
+
+    mm: float
+    of: str
+    theirs: bool
+
+    def __str__(self) -> str:
+        return f"{show_number(round(self.mm, 1))} mm in session {self.of}"
+
+
+@fact("rider sag as measured the time before", per="end", show=str)
+def sag_before(
+    end: End, session: Session, history: History, source: Session | None, rider_sag: RiderSag
+) -> SagBefore | Absent:
+    """Return this rider's last sag but the one that counts now; absent where there was none."""
+    held = (("", session), *((past.id, past.session) for past in reversed(history.past)))
+    found = [(name, one) for name, one in held if _own(one, end, session.rider) is not None]
+    if len(found) < 2:
+        return ABSENT
+    name, one = found[1]
+    mm = _mm_of(one.sag[end]["rider"])
+    theirs = source is not None and source.rider is not None and source.rider != session.rider
+    return ABSENT if mm is None else SagBefore(mm, name, theirs)
+
+
+def _own(session: Session, end: str, rider: str | None) -> SagReading | None:
+    reading = session.sag.get(end, {}).get("rider")
+    return reading if reading is not None and _is_whole(reading) and session.rider == rider else None
+
+
+def _is_whole(reading: SagReading) -> bool:
+    return None not in (reading.extended, reading.pushed, reading.lifted)
+
+
+def _mm_of(reading: SagReading) -> float | None:
+    """Return the sag of three lengths in mm; None where they cannot be together."""
+    lengths = (reading.extended, reading.pushed, reading.lifted)
+    try:
+        return sag_of_lengths(*(one.to("mm") for one in lengths if one is not None)).sag_mm
+    except (Inconsistent, OutOfRange):
+        return None
+
+
+@attrs.frozen
+class TravelUsed:
+    """Wheel travel left in mm after an outing before which the marker was set, and what was felt in it."""
+
+    left_mm: float
+    felt: str
+    of: str
+
+    def __str__(self) -> str:
+        return f"{show_number(round(self.left_mm, 1))} mm left in session {self.of}; {self.felt}"
+
+
+_USED_UP = ("dives", "harsh on single bumps", "harsh on a series")
+
+
+@fact("the wheel travel, {subject}", at="bike:{subject}.travel", per="end", show=str)
+def travel_left(end: End, history: History, bike: Bike) -> TravelUsed | Absent | Unknown:
+    """Return what travel the last ride left, where its marker was set before it and it dived or was harsh.
+
+    Tie-downs and stands push the marker too: it counts as set where it was read, or pushed back, after an
+    outing of the same day before.
+    """
+    travel = end_of(bike, end).travel
+    last = history.ridden[-1] if history.ridden else None
+    if last is None:
+        return ABSENT
+    used = _used(last.session, end)
+    before = [one.session for one in history.ridden[:-1] if one.session.date == last.session.date]
+    if used is None or not any(_marker_set(one, end) for one in before[-1:]):
+        return ABSENT
+    symptoms = last.session.symptoms.values()
+    felt = [one.what for one in symptoms if one.what in _USED_UP and one.end in (end, None)]
+    if not felt:
+        return ABSENT
+    if travel is None:
+        return UNKNOWN
+    return TravelUsed(travel.to("mm") - used.to("mm"), felt[0] or "", last.id)
+
+
+def _used(session: Session, end: str) -> Quantity | None:
+    return session.front_travel_used if end == "front" else session.rear_travel_used
+
+
+def _marker_set(session: Session, end: str) -> bool:
+    ticked = session.checks.get("travel-marks")
+    return _used(session, end) is not None or (ticked is not None and ticked.status == "ok")
 
 
 @fact("whether preload of the {subject} is at its end", per="end")
@@ -139,8 +243,7 @@ def _last(session: Session, history: History, end: str) -> tuple[SagReading, Ses
     """Return the last reading of this rider at one end, and the session that it stands in."""
     for one in (session, *(past.session for past in reversed(history.past))):
         reading = one.sag.get(end, {}).get("rider")
-        whole = reading is not None and None not in (reading.extended, reading.pushed, reading.lifted)
-        if reading is not None and whole and one.rider == session.rider:
+        if reading is not None and _is_whole(reading) and one.rider == session.rider:
             return reading, one
     return SagReading(), None
 

@@ -36,3 +36,34 @@ OUTER = (
     _mm("serious_over", 50.0, "rider sag over this is serious, where travel is not long"),
 )
 AGREES = _mm("technician_within", 5.0, "a sag this near the technician's figure agrees with it")
+
+FREE_RULE = "rear-free-sag-and-spring"
+FREE_SOURCE = "suspension technicians' rule of thumb, unpublished"
+FREE_LEAST = limit(
+    FREE_RULE,
+    "free_least",
+    3.0,
+    "mm",
+    "rear free sag under this, rider sag right: soft",
+    FREE_SOURCE,
+    high=99.0,
+)
+FREE_MOST = limit(
+    FREE_RULE,
+    "free_most",
+    20.0,
+    "mm",
+    "rear free sag over this, rider sag right: stiff",
+    FREE_SOURCE,
+    high=99.0,
+)
+
+RIDDEN_RULE = "sag-not-as-ridden-before"
+RIDDEN_APART = limit(
+    RIDDEN_RULE, "apart", 6.0, "mm", "rider sag so far from your last one is said", FREE_SOURCE, high=99.0
+)
+
+TRAVEL_RULE = "travel-used-up"
+TRAVEL_LEFT = limit(
+    TRAVEL_RULE, "left", 2.0, "mm", "travel left up to this is a caution", FREE_SOURCE, high=99.0
+)

@@ -1,20 +1,35 @@
 """Rules about rider sag: outside what is usual or what a technician set, and preload with no room left."""
 
-from paddock_tui.facts.sag import PreloadEnd, RiderSag, is_long, rider_window
+from paddock_tui.facts.sag import (
+    PreloadEnd,
+    RiderSag,
+    SagBefore,
+    TravelUsed,
+    is_long,
+    rider_window,
+)
 from paddock_tui.limits import Limits
 from paddock_tui.limits.sag import (
     AGREES,
+    FREE_LEAST,
+    FREE_MOST,
+    FREE_RULE,
+    FREE_SOURCE,
     LONG_TRAVEL,
     OUTER,
+    RIDDEN_APART,
+    RIDDEN_RULE,
     ROAD,
     ROAD_LONG,
     RULE,
     SOURCE,
     TRACK,
     TRACK_LONG,
+    TRAVEL_LEFT,
+    TRAVEL_RULE,
 )
 from paddock_tui.quantities import Quantity
-from paddock_tui.rules.core import CAUTION, SERIOUS, SUSPENSION, RaisedFinding, Remedy, Result, rule
+from paddock_tui.rules.core import CAUTION, NOTE, SERIOUS, SUSPENSION, RaisedFinding, Remedy, Result, rule
 from paddock_tui.trade.spring_choice import PreloadAt
 
 
@@ -61,6 +76,90 @@ def rider_sag_out_of_its_window(
         severity=SERIOUS if serious else CAUTION,
         facts=f"{rider_sag}; {words}" + (f"; {preload_end}" if used_up else ""),
     )
+
+
+@rule(
+    FREE_RULE,
+    NOTE,
+    source=FREE_SOURCE,
+    per="end",
+    when=("to_come",),
+    at="session:sag.rear.alone.extended",
+    limits=(FREE_LEAST, FREE_MOST),
+    rank=SUSPENSION,
+)
+def rear_free_sag_and_spring(
+    free_sag: float,
+    rider_sag: RiderSag,
+    sag_figure: Quantity | None,
+    kind: str,
+    limits: Limits,
+) -> Result:
+    """Free sag at the rear that tells of the spring: hardly any with rider sag right, or much of it."""
+    low, high, words = _window(rider_sag, sag_figure, kind, limits)
+    soft = free_sag < limits[FREE_LEAST] and rider_sag.mm >= low
+    stiff = free_sag > limits[FREE_MOST] and rider_sag.mm <= high
+    if not (soft or stiff):
+        return None
+    spring, other = ("soft", "stiffer") if soft else ("stiff", "softer")
+    return RaisedFinding(
+        message=f"Rear free sag {free_sag:.0f} mm, rider sag {rider_sag.mm:.0f} mm: spring too {spring}.",
+        why="Preload moves both sags alike; only another spring brings the one right and leaves the other.",
+        remedy=Remedy(f"Ask a technician for the next {other} spring; measure both sags again on it."),
+        subject="rear",
+        facts=f"free sag {free_sag:.1f} mm; {rider_sag}; {words}",
+    )
+
+
+@rule(
+    RIDDEN_RULE,
+    NOTE,
+    source=FREE_SOURCE,
+    per="end",
+    when=("to_come",),
+    at="session:sag.{subject}.rider.extended",
+    limits=(RIDDEN_APART,),
+    rank=SUSPENSION,
+)
+def sag_not_as_ridden_before(
+    subject: str, rider_sag: RiderSag, sag_before: SagBefore, limits: Limits
+) -> Result:
+    """Rider sag that is not what was ridden before: an earlier sag is no target, but it is worth knowing."""
+    apart = rider_sag.mm - sag_before.mm
+    if abs(apart) < limits[RIDDEN_APART] - 1e-9:
+        return None
+    return RaisedFinding(
+        message=f"{_first(str(rider_sag))}: not what you rode, {sag_before}.",
+        why="It is another bike to turn and to brake; what you felt before was felt at the other height.",
+        remedy=Remedy("Ride it as it is on purpose, or go back; judge nothing else in the same outing."),
+        severity=CAUTION if sag_before.theirs else NOTE,
+        facts=f"{rider_sag}; {sag_before}",
+    )
+
+
+@rule(
+    TRAVEL_RULE,
+    CAUTION,
+    per="end",
+    when=("to_come",),
+    at="session:{subject}_travel_used",
+    limits=(TRAVEL_LEFT,),
+    rank=SUSPENSION,
+)
+def travel_used_up(subject: str, travel_left: TravelUsed, limits: Limits) -> Result:
+    """Next to no travel was left after an outing in which it dived or was harsh, the marker set before it."""
+    if travel_left.left_mm > limits[TRAVEL_LEFT] + 1e-9:
+        return None
+    return RaisedFinding(
+        message=f"{_first(subject)} travel: {travel_left.left_mm:.0f} mm left, and it {_did(travel_left)}.",
+        why="At the end of its travel a wheel cannot follow the next bump: it hops, or the tyre lets go.",
+        remedy=Remedy("Sag first; then a little preload, oil level or the next spring: ask a technician."),
+        facts=str(travel_left),
+    )
+
+
+def _did(used: TravelUsed) -> str:
+    return "dived" if used.felt == "dives" else "was harsh"
 
 
 def _window(sag: RiderSag, figure: Quantity | None, kind: str, limits: Limits) -> tuple[float, float, str]:

@@ -19,20 +19,41 @@ DAMPER = put(
 )
 FORK_12 = put("session", "setup.fork_height", "12 mm")
 CLEAR_8 = put("bike", "front.highest_clear", "8 mm")
+TRAVEL = put("bike", "front.travel", "120 mm")
+REAR_TABLES = (put("bike", "rear.top_out_springs", "none"),)
+PUSHED_BACK = {"checks": {"travel-marks": {"status": "ok"}}}
 WEIGHT = put("rider", "weight", "64 kg")
 TOBIN = put("session", "rider", "tobin")
 
 
 def sag(mm: float, end: str = "front", **more: Any) -> Change:
     """Measure rider sag of one end, without stiction."""
-    settled = f"{700 - mm:g} mm"
-    lengths = {"extended": "700 mm", "pushed": settled, "lifted": settled}
-    return put("session", f"sag.{end}.rider", {**lengths, **more})
+    return put("session", f"sag.{end}.rider", {**lengths(mm), **more})
 
 
 def measured(mm: float, **more: Any) -> dict[str, Any]:
     """Give rider sag that was measured in an earlier session."""
     return {"sag.front.rider": sag(mm, **more)[2]}
+
+
+def lengths(mm: float) -> dict[str, str]:
+    """Give the three lengths of a sag."""
+    return {"extended": "700 mm", "pushed": f"{700 - mm:g} mm", "lifted": f"{700 - mm:g} mm"}
+
+
+def free(mm: float) -> Change:
+    """Measure free sag of the rear."""
+    return put("session", "sag.rear.alone", lengths(mm))
+
+
+def used(mm: str) -> dict[str, Any]:
+    """Read the marker on the fork after an outing."""
+    return {"front_travel_used": mm}
+
+
+def dived(mm: str, felt: str = "dives") -> dict[str, Any]:
+    """Read it after an outing in which something was felt of it."""
+    return {**used(mm), "symptoms": {"1": {"what": felt}}}
 
 
 def preload(counted_from: str | None, turns: float) -> tuple[Change, Change]:
@@ -115,6 +136,57 @@ CASES = {
             ),
             lacks("the kind of session", NO_TOP_OUT, sag(40), without("session", "kind")),
         ),
+    ),
+    "rear-free-sag-and-spring": Cases(
+        raising=(
+            raises("rear", "note", *REAR_TABLES, sag(30, "rear"), free(2), says="spring too soft."),
+            raises("rear", "note", *REAR_TABLES, sag(30, "rear"), free(21), says="spring too stiff."),
+            raises("rear", "note", *REAR_TABLES, sag(45, "rear"), free(2)),
+            raises("rear", "note", *REAR_TABLES, sag(18, "rear"), free(21)),
+        ),
+        silent=(
+            silent(*REAR_TABLES, sag(30, "rear"), free(10)),
+            # Preload answers these: both sags move together.
+            silent(*REAR_TABLES, sag(18, "rear"), free(2)),
+            silent(*REAR_TABLES, sag(45, "rear"), free(21)),
+            silent(*REAR_TABLES, free(2)),
+            silent(*REAR_TABLES, sag(30, "rear"), free(2), RIDDEN),
+            silent(NO_TOP_OUT, sag(30), put("session", "sag.front.alone", lengths(2))),
+        ),
+        missing=(lacks("the technician's rider sag, rear", sag(30, "rear"), free(2)),),
+    ),
+    "sag-not-as-ridden-before": Cases(
+        raising=(
+            raises("front", "note", sag(36), **ridden(measured(30)), says="not what you rode, 30 mm"),
+            raises("front", "note", sag(24), **ridden(measured(30))),
+            raises("front", "note", **ridden(measured(30), measured(36))),
+            raises("front", "caution", sag(36), **{**theirs(), **ridden(measured(30))}),
+        ),
+        silent=(
+            silent(sag(35), **ridden(measured(30))),
+            silent(sag(36)),
+            silent(sag(36), **ridden({**measured(30), "rider": "tobin"})),
+            silent(sag(36), RIDDEN, **ridden(measured(30))),
+        ),
+        missing=(lacks("the bike", sag(36), ("bike", (), None), **ridden(measured(30))),),
+    ),
+    "travel-used-up": Cases(
+        raising=(
+            raises("front", "caution", TRAVEL, **ridden(used("110 mm"), dived("118 mm")), says="it dived"),
+            raises("front", "caution", TRAVEL, **ridden(PUSHED_BACK, dived("119 mm"))),
+            raises(
+                "front", "caution", TRAVEL, **ridden(used("110 mm"), dived("120 mm", "harsh on single bumps"))
+            ),
+        ),
+        silent=(
+            silent(TRAVEL, **ridden(used("110 mm"), dived("117 mm"))),
+            # Nothing felt; a marker that a stand may have pushed; a later ride says otherwise.
+            silent(TRAVEL, **ridden(used("110 mm"), used("119 mm"))),
+            silent(TRAVEL, **ridden(dived("119 mm"))),
+            silent(TRAVEL, **ridden(used("110 mm"), dived("119 mm"), used("112 mm"))),
+            silent(TRAVEL, RIDDEN, **ridden(used("110 mm"), dived("119 mm"))),
+        ),
+        missing=(lacks("the wheel travel, front", **ridden(used("110 mm"), dived("119 mm"))),),
     ),
     "damping-near-its-end": Cases(
         raising=(

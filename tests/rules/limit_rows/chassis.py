@@ -1,8 +1,20 @@
 """At, below and above the limits of the rules about suspension, geometry and changes of them."""
 
-from tests.rules.cases.before import copied
+from tests.rules.cases.before import copied, ridden
 from tests.rules.cases.method import turned
-from tests.rules.cases.suspension import DAMPER, NO_TOP_OUT, ROAD, sag, theirs
+from tests.rules.cases.suspension import (
+    DAMPER,
+    NO_TOP_OUT,
+    REAR_TABLES,
+    ROAD,
+    TRAVEL,
+    dived,
+    free,
+    measured,
+    sag,
+    theirs,
+    used,
+)
 from tests.rules.limit_rows.row import LimitRow, row
 from tests.rules.situations import Change, put
 
@@ -45,7 +57,28 @@ def weight(kg: str) -> Change:
     return put("rider", "weight", kg)
 
 
+FREE, RIDDEN_BEFORE, USED = "rear-free-sag-and-spring", "sag-not-as-ridden-before", "travel-used-up"
+
 ROWS = [
+    *(
+        row(FREE, limit, severity, *REAR_TABLES, sag(30, "rear"), free(mm))
+        for limit, mm, severity in (
+            ("free_least", 2.5, "note"),
+            ("free_least", 3, ""),
+            ("free_least", 3.5, ""),
+            ("free_most", 19.5, ""),
+            ("free_most", 20, ""),
+            ("free_most", 20.5, "note"),
+        )
+    ),
+    *(
+        row(RIDDEN_BEFORE, "apart", severity, sag(mm), **ridden(measured(30)))
+        for mm, severity in ((35.5, ""), (36, "note"), (36.5, "note"))
+    ),
+    *(
+        row(USED, "left", severity, TRAVEL, **ridden(used("110 mm"), dived(read)))
+        for read, severity in (("117.5 mm", ""), ("118 mm", "caution"), ("118.5 mm", "caution"))
+    ),
     *sags("track_least", (19.5, "caution"), (20, ""), (20.5, "")),
     *sags("track_most", (39.5, ""), (40, ""), (40.5, "caution")),
     *sags("road_least", (19.5, "caution"), (20, ""), (20.5, ""), at=(ROAD,)),
