@@ -147,24 +147,22 @@ class Facts:
             else:
                 key = (need, subject if of_subject else None)
                 # Asked tens of thousands of times for a review: known ones are taken without a call.
-                value = found[key] if key in found else self.get(*key)
+                value = found.get(key)
+                if value is None:
+                    value = self.get(*key)
             if value is ABSENT:
                 return ABSENT
-            if isinstance(value, NotKnown):
+            if value.__class__ is NotKnown:
                 missing += [one for one in value.missing if one not in missing]
             values[need] = value
         return NotKnown(tuple(missing)) if missing else values
 
     def _compute(self, name: str, subject: str | None) -> Any:
-        if name == "subject":
-            return subject
-        if name in ("control", "adjuster", "end"):
-            return self._subjects[name].get(subject or "", ABSENT)  # type: ignore[index]
-        if name in self._roots:
-            return self._root(name)
-        registered = FACTS[name]
+        registered = FACTS.get(name)
+        if registered is None or name in self._roots:
+            return self._given(name, subject)
         values = self.together(registered.needs, subject, registered.gathers)
-        if values is ABSENT or isinstance(values, NotKnown):
+        if values.__class__ is not dict:
             return values
         found = registered.function(**values)
         if found is UNKNOWN:
@@ -172,7 +170,11 @@ class Facts:
             return NotKnown((MissingFact(registered.words(subject), registered.role, path),))
         return found
 
-    def _root(self, name: str) -> Any:
+    def _given(self, name: str, subject: str | None) -> Any:
+        if name == "subject":
+            return subject
+        if name in ("control", "adjuster", "end"):
+            return self._subjects[name].get(subject or "", ABSENT)  # type: ignore[index]
         value = self._roots[name]
         return (
             NotKnown((MissingFact(ROOT_LABELS.get(name, name), "session", (name,)),))

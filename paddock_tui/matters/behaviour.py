@@ -41,11 +41,11 @@ def _opens(kind: str, what: tuple[str, ...], outing: Outing, seen: Seen) -> Iter
 
     What was changed since the last ride is the step that it may have come with, where it is new.
     """
-    before = seen.bike(outing.bike)
-    step = tuple((one.kind, one.key, one.old) for one in _changed(before.setup, outing.session.setup))
     for word in what:
         felt = list(symptoms(outing, word))
         if felt:
+            before = seen.bike(outing.bike)
+            changed = () if word in before.felt else _changed(before.setup, outing.session.setup)
             number, worst = max(felt, key=lambda one: one[1].grade or 2)
             named = all(one.cause in (*_SHAKE_NAMED, "first laps", "cold tyre") for _, one in felt)
             done = all(_is_answered(one, outing) for _, one in felt)
@@ -61,7 +61,7 @@ def _opens(kind: str, what: tuple[str, ...], outing: Outing, seen: Seen) -> Iter
                 answered=done,
                 answers=tuple(place for place in told if place is not None),
                 last=outing.session.date,
-                step=() if word in before.felt else step,
+                step=tuple((difference.kind, difference.key, difference.old) for difference in changed),
             )
 
 
@@ -70,8 +70,8 @@ def _is_answered(one: Symptom, outing: Outing) -> bool:
     return bool(written) and not is_early(one, outing.session)
 
 
-def _changed(before: SetUp | None, after: SetUp) -> list[SetUpDifference]:
-    return [one for one in differences(before, after) if one.known] if before is not None else []
+def _changed(before: SetUp | None, after: SetUp) -> tuple[SetUpDifference, ...]:
+    return tuple(one for one in differences(before, after) if one.known) if before is not None else ()
 
 
 def _countered(one: Opened, outing: Outing) -> bool:

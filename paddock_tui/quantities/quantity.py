@@ -23,6 +23,8 @@ class Quantity:
     number: Decimal
     unit: str
     text: str = attrs.field(kw_only=True)
+    _last: tuple[str, float] | None = attrs.field(default=None, init=False, eq=False, repr=False)
+    """The last conversion that was asked for: most are asked for one unit again and again."""
 
     @text.default
     def _as_usual(self) -> str:
@@ -38,7 +40,11 @@ class Quantity:
 
     def to(self, unit: str) -> float:
         """Return the number in another unit of the same dimension, rounded once to the nearest float."""
-        return change(self.number, known(self.unit), known(unit))
+        last = self._last
+        if last is None or last[0] != unit:
+            last = (unit, change(self.number, known(self.unit), known(unit)))
+            object.__setattr__(self, "_last", last)
+        return last[1]
 
     def as_difference(self, unit: str) -> float:
         """Return the number in another unit where it is the difference of two readings: no offset."""

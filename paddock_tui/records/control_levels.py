@@ -9,11 +9,25 @@ _MOST_LEVELS = 1000
 """No dash counts further; a range above it is a slip of the finger."""
 
 
+_KNOWN: dict[tuple[int, str], tuple[Control, Levels | None]] = {}
+_MOST_KNOWN = 512
+
+
 def levels_of(name: str, control: Control) -> Levels | None:
     """Return the levels of a control in the bike's own order; None where there are none that fit.
 
     Their named end is the one that helps most, brakes least with the engine, or launches most gently.
     """
+    # Asked of the same few controls hundreds of times for a review; compared by identity, which is quick.
+    known = _KNOWN.get((id(control), name))
+    if known is None or known[0] is not control:
+        if len(_KNOWN) >= _MOST_KNOWN:
+            _KNOWN.clear()
+        known = _KNOWN[id(control), name] = (control, _made(name, control))
+    return known[1]
+
+
+def _made(name: str, control: Control) -> Levels | None:
     ends = {"engine-braking": control.frees_most, "launch": control.gentlest}
     most = ends.get(function_of(name, control), control.most_help)
     off = control.off if control.off is not None else False
