@@ -72,8 +72,8 @@ def learning_from(
         return ABSENT
     if _swapped(session, source, history, records) or source.setup.mode != setup.mode:
         return ABSENT
-    days = {one.session.date for one in history.past if is_ridden(one.session)}
-    return True if any(day != session.date for day in days) else ABSENT
+    before = (one.session for one in reversed(history.past))
+    return True if any(one.date != session.date and is_ridden(one) for one in before) else ABSENT
 
 
 @fact("the aids that help less than in the session before")

@@ -41,6 +41,7 @@ def clear_to(end: End, raised_by: Raised, bike: Bike, history: History) -> Quant
     ticked = end_of(bike, end).highest_clear
     if ticked is not None:
         return ticked
-    ridden = [getattr(one.session.setup, raised_by.key) for one in history.past if is_ridden(one.session)]
-    highest = max((one.to("mm") for one in ridden if one is not None), default=-1.0)
-    return ABSENT if highest >= raised_by.height.to("mm") else UNKNOWN
+    now_mm = raised_by.height.to("mm")
+    ridden = (one.session for one in reversed(history.past) if is_ridden(one.session))
+    heights = (getattr(one.setup, raised_by.key) for one in ridden)
+    return ABSENT if any(one is not None and one.to("mm") >= now_mm for one in heights) else UNKNOWN

@@ -5,6 +5,7 @@ from collections.abc import Iterable
 
 import attrs
 
+from paddock_tui.facts.along import Along
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.paths import Path, Ref
@@ -47,7 +48,7 @@ class Happened:
 @fact("what happened to this bike")
 def bike_incidents(session: Session, history: History) -> tuple[Happened, ...]:
     """Return everything that happened to this bike, whoever rode it, oldest first."""
-    return (*_of(history.past), *_own(session))
+    return (*_HAPPENED.of(history), *_own(session))
 
 
 @fact("what happened to this rider")
@@ -57,10 +58,9 @@ def rider_incidents(
     """Return everything that happened to this rider, on this bike ever and on any bike today, oldest
     first.
     """
-    there = {one.id for one in history.past}
-    other = [one for one in rider_today if one.id not in there]
-    past = [one for one in history.past if one.session.rider == session.rider is not None]
-    return (*_of((*past, *other)), *_own(session))
+    other = [one for one in rider_today if history.of(one.id) is None]
+    past = [one for one in _HAPPENED.of(history) if one.session.rider == session.rider is not None]
+    return (*past, *_of(other), *_own(session))
 
 
 def _of(past: Iterable[PastSession]) -> Iterable[Happened]:
@@ -68,6 +68,13 @@ def _of(past: Iterable[PastSession]) -> Iterable[Happened]:
         ref = Ref("session", one.id)
         for number, incident in _numbered(one.session):
             yield Happened(incident, number, one.session, ref)
+
+
+def _happened_again(so_far: tuple[Happened, ...], one: PastSession) -> tuple[Happened, ...]:
+    return (*so_far, *_of([one])) if one.session.incidents else so_far
+
+
+_HAPPENED: Along[tuple[Happened, ...]] = Along((), _happened_again)
 
 
 def _own(session: Session) -> Iterable[Happened]:

@@ -51,10 +51,14 @@ class Lineage:
         self.reached: dict[Any, Any] = {}
         self.outings: dict[Any, Any] = {}
         self.places: dict[str, int] = {}
+        self.ridden: list[PastSession] = []
+        self.ridden_up_to: list[int] = []
 
     def branch(self, at: int | None = None) -> "Lineage":
         """Return one that goes on by itself from what this one knows, from so many sessions on."""
         other = Lineage()
+        other.ridden_up_to = self.ridden_up_to[:at]
+        other.ridden = self.ridden[: other.ridden_up_to[-1] if other.ridden_up_to else 0]
         other.outings = {whose: one.branch(at) for whose, one in self.outings.items()}
         for along, ends in self.reached.items():
             other.reached[along] = ends if at is None else tuple(one for one in ends if one[0] <= at)
@@ -93,7 +97,12 @@ class History:
     @functools.cached_property
     def ridden(self) -> tuple[PastSession, ...]:
         """Those that were ridden, oldest first."""
-        return tuple(one for one in self.past if is_ridden(one.session))
+        ridden, up_to = self.line.ridden, self.line.ridden_up_to
+        for one in self.past[len(up_to) :]:
+            if is_ridden(one.session):
+                ridden.append(one)
+            up_to.append(len(ridden))
+        return tuple(ridden[: up_to[len(self.past) - 1]]) if self.past else ()
 
 
 NOTHING = History()

@@ -228,7 +228,7 @@ def hot_on_record(session: Session, history: History) -> bool:
     """Return whether hot pressures of the tyres in use were ever read on this bike."""
     return any(
         hot is not None and None not in (hot.front, hot.rear)
-        for one in history.past
+        for one in reversed(history.past)
         if one.session.tyres == session.tyres
         for hot in (one.session.pressures.get("hot"),)
     )

@@ -1,10 +1,10 @@
 """The level of each aid to start at, for this rider, surface and rear tyre: one for row, rule and package."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
 from paddock_tui.facts.core import ABSENT, fact
-from paddock_tui.facts.past import History
+from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.rear_tyre import poor_rear
 from paddock_tui.facts.starting_words import level_surface, level_tyre
 from paddock_tui.facts.tyres import track_in_c
@@ -39,10 +39,14 @@ def new_here(rider: str | None, venue: str | None, history: History) -> str:
     """Say what is new to a rider, the bike or the venue; empty where neither is, or nobody knows."""
     if rider is None:
         return ""
-    ridden = [one for one in history.past if one.session.rider == rider and is_ridden(one.session)]
-    if not ridden:
+
+    def ridden() -> Iterator[PastSession]:
+        latest_first = reversed(history.past)
+        return (one for one in latest_first if one.session.rider == rider and is_ridden(one.session))
+
+    if next(ridden(), None) is None:
         return "no earlier session of this rider on this bike"
-    if venue is not None and not any(one.venue == venue for one in ridden):
+    if venue is not None and not any(one.venue == venue for one in ridden()):
         return "no earlier session of this rider here on this bike"
     return ""
 

@@ -1,10 +1,12 @@
 """What an essential is: one thing that has to be known before nothing found may be said."""
 
+import datetime as dt
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Final, Literal, TypeAlias, TypeVar
 
 import attrs
 
+from paddock_tui.facts.along import Along
 from paddock_tui.facts.checklists import RACING
 from paddock_tui.facts.core import ABSENT, Absent
 from paddock_tui.facts.outing import COLUMN
@@ -128,8 +130,9 @@ class Around:
 
     def of_today(self) -> Iterator[PastSession]:
         """List the earlier sessions of this bike on the day of the session."""
-        if self.session.date is not None:
-            yield from (one for one in self.history.past if one.session.date == self.session.date)
+        today = self.session.date
+        if today is not None:
+            yield from (one for one in self._since(today) if one.session.date == today)
 
     @property
     def first_of_the_day(self) -> bool:
@@ -141,12 +144,25 @@ class Around:
         today = self.session.date
         if today is None:
             return
-        ridden = {one.session.date for one in self.ridden}
-        dates = sorted((date for date in ridden if date is not None and date < today), reverse=True)
-        first = min([today, *dates[: days - 1]])
-        for one in self.history.past:
-            if one.session.date is not None and first <= one.session.date <= today:
-                yield one
+        first, seen = today, 1
+        for one in reversed(self.ridden):
+            date = one.session.date
+            if date is not None and date < first:
+                if seen == days:
+                    break
+                first, seen = date, seen + 1
+        yield from (one for one in self._since(first) if (one.session.date or dt.date.max) <= today)
+
+    def _since(self, first: dt.date) -> list[PastSession]:
+        """List the earlier sessions of this bike from a day on; they stand in the order of their days."""
+        found: list[PastSession] = []
+        for one in reversed(self.history.past):
+            date = one.session.date
+            if date is not None and date < first:
+                break
+            if date is not None:
+                found.append(one)
+        return found[::-1]
 
     def ticked(self, *names: str) -> bool:
         """Return whether one of these items is ok in this session."""
@@ -162,7 +178,16 @@ class Around:
 
     def ticked_ever(self, *names: str) -> bool:
         """Return whether one of these items was ever ok on this bike."""
-        return self.ticked_today(*names) or _any(self.history.past, names)
+        return self.ticked_today(*names) or not _EVER_OK.of(self.history).isdisjoint(names)
+
+
+def _ok_again(so_far: frozenset[str], one: PastSession) -> frozenset[str]:
+    checks = (*one.session.checks.items(), *one.entry.checks.items())
+    found = {name for name, check in checks if check.status == "ok"}
+    return so_far if found <= so_far else so_far | found
+
+
+_EVER_OK: Along[frozenset[str]] = Along(frozenset(), _ok_again)
 
 
 def _any(sessions: Iterable[PastSession], names: tuple[str, ...]) -> bool:

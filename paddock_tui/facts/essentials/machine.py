@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from paddock_tui.facts.along import Along
 from paddock_tui.facts.core import ABSENT
 from paddock_tui.facts.dash import undone_by
 from paddock_tui.facts.essentials.core import (
@@ -14,6 +15,7 @@ from paddock_tui.facts.essentials.core import (
     essential,
     to_tick,
 )
+from paddock_tui.facts.past import PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, Effect, function_of
@@ -66,14 +68,21 @@ def controls_free(around: Around) -> EssentialAnswer:
     return to_tick(around, "controls-free", label, in_day=True)
 
 
+def _looked_at(so_far: bool, one: PastSession) -> bool:
+    return so_far or bool(one.entry.inspected) or any(work.torqued for work in one.session.work.values())
+
+
+_LOOKED_AT = Along(False, _looked_at)
+"""Whether a session tells of torqued work, or its day of an inspection."""
+
+
 @essential("wheels-secured", ALL, rules=("wheel-work-not-checked",))
 def wheels_secured(around: Around) -> EssentialAnswer:
     """Wheels, axles, calipers and yokes: looked at once, and since then what the record says of work."""
     names = ("wheels-secured", "axles", "axles-glance", "wheels-torqued")
-    sessions = (around.session, *(one.session for one in around.history.past))
-    torqued = any(work.torqued for one in sessions for work in one.work.values())
-    inspected = around.entry.inspected or any(one.entry.inspected for one in around.history.past)
-    if torqued or inspected or around.ticked_ever(*names):
+    torqued = any(work.torqued for work in around.session.work.values())
+    looked_at = torqued or around.entry.inspected or _LOOKED_AT.of(around.history)
+    if looked_at or around.ticked_ever(*names):
         return KNOWN
     label = "axles and calipers: not out since the last ride, or torqued"
     return to_tick(around, "wheels-secured", label, in_day=True)

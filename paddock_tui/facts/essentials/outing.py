@@ -1,5 +1,6 @@
 """Essentials of the outing: who rides what, the surface, the rider, what happened last, tyres, fuel."""
 
+from paddock_tui.facts.along import Along
 from paddock_tui.facts.checklists import RACING
 from paddock_tui.facts.core import ABSENT
 from paddock_tui.facts.essentials.core import (
@@ -64,7 +65,10 @@ def last_outing(around: Around) -> EssentialAnswer:
     """Whether anything happened in the last outing of the bike and of the rider; nothing open before any."""
     if around.ticked("last-outing"):
         return KNOWN
-    before = [one for one in (*around.history.past, *around.rider_today) if is_ridden(one.session)]
+    of_bike = _LAST_RIDDEN.of(around.history)
+    before = [one for one in around.rider_today if is_ridden(one.session)]
+    if of_bike is not None:
+        before = [of_bike, *before]
     if not before:
         said = around.ticked_ever("nothing-known-open")
         return (
@@ -85,6 +89,14 @@ def last_outing(around: Around) -> EssentialAnswer:
 def _when(one: PastSession) -> tuple[str, int, str]:
     session = one.session
     return str(session.date or ""), session.number or 0, str(session.start or "")
+
+
+def _ridden_later(last: PastSession | None, one: PastSession) -> PastSession | None:
+    later = is_ridden(one.session) and (last is None or _when(one) > _when(last))
+    return one if later else last
+
+
+_LAST_RIDDEN: Along[PastSession | None] = Along(None, _ridden_later)
 
 
 @essential("rider-fit", ALL)
