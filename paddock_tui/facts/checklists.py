@@ -7,10 +7,9 @@ from typing import Any, NamedTuple
 
 import attrs
 
-from paddock_tui.facts.along import Along
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
-from paddock_tui.facts.past import History, PastSession
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.records.checklist import (
     ASKED_WITHOUT_A_LIST,
     DAY_STAGES,

@@ -7,8 +7,7 @@ from typing import NamedTuple
 
 import attrs
 
-from paddock_tui.facts.along import Along
-from paddock_tui.facts.past import History, PastSession
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.records.session import Session
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel_learning import Learning, LearntRate, Refill

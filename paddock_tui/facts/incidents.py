@@ -5,9 +5,8 @@ from collections.abc import Iterable
 
 import attrs
 
-from paddock_tui.facts.along import Along
 from paddock_tui.facts.core import fact
-from paddock_tui.facts.past import History, PastSession
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Incident

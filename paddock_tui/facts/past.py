@@ -1,8 +1,9 @@
 """What went before: a bike's earlier sessions as plain records, and what they refer to."""
 
 import functools
-from collections.abc import Mapping
-from typing import Any, Literal
+from collections.abc import Callable, Mapping
+from itertools import islice
+from typing import Any, Generic, Literal, TypeVar
 
 import attrs
 
@@ -44,7 +45,7 @@ class PastSession:
 class Lineage:
     """One line of sessions that only grows at its end, and what was learnt along it.
 
-    What stands in it is put there by `facts.along` and `facts.outings`.
+    What stands in it is put there by `Along` and by `facts.outings`.
     """
 
     def __init__(self) -> None:
@@ -106,6 +107,39 @@ class History:
 
 
 NOTHING = History()
+
+Reached = TypeVar("Reached")
+
+_MOST_ENDS = 3
+"""Ends that are remembered of one line: the session in hand, the one looked at, and one beside them."""
+
+
+class Along(Generic[Reached]):
+    """Gives where a walk along a history leads: the same whether it was walked at once or in pieces.
+
+    `step` is pure. Histories on one line are beginnings of one another (`History.on_line`), so that the walk
+    goes on from the longest that is not longer. `steps` counts the sessions gone through.
+    """
+
+    def __init__(self, start: Reached, step: Callable[[Reached, PastSession], Reached]) -> None:
+        self._start, self._step = start, step
+        self.steps = 0
+
+    def of(self, history: History) -> Reached:
+        """Return the state behind the last session."""
+        past, reached = history.past, history.line.reached
+        ends: tuple[tuple[int, Reached], ...] = reached.get(self, ())
+        at, state = max((one for one in ends if one[0] <= len(past)), default=(0, self._start), key=_length)
+        if at < len(past):
+            for one in islice(past, at, None):
+                state = self._step(state, one)
+            self.steps += len(past) - at
+            reached[self] = ((len(past), state), *ends)[:_MOST_ENDS]
+        return state
+
+
+def _length(end: tuple[int, object]) -> int:
+    return end[0]
 
 
 def tyre_of(tyres: TyreSet | None, end: End) -> Tyre:

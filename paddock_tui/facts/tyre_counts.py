@@ -2,12 +2,13 @@
 
 import datetime as dt
 import functools
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
+from types import MappingProxyType
 from typing import NamedTuple
 
 import attrs
 
-from paddock_tui.facts.past import End, History, PastSession, first_set, tyre_of
+from paddock_tui.facts.past import ENDS, Along, End, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.service import hours_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session, is_ridden
@@ -118,12 +119,44 @@ def _last_read(session: Session, history: History, end: End) -> tuple[dt.date | 
     if session.tyres is None:
         return None
     this = first_set(history, session.tyres, end)
-    for one in reversed(history.past):
-        depth, name = _read_in(one.session, end), one.session.tyres
-        if depth is not None and name is not None and first_set(history, name, end) == this:
-            number = f", session {one.session.number}" if one.session.number is not None else ""
-            return one.session.date, TreadNow(depth, f"measured {one.session.date or one.id}{number}")
-    return None
+    readings = _READ.of(history).last.items()
+    on_it = [read for (at, name), read in readings if at == end and first_set(history, name, end) == this]
+    if not on_it:
+        return None
+    _, one, depth = max(on_it, key=_place)
+    number = f", session {one.session.number}" if one.session.number is not None else ""
+    return one.session.date, TreadNow(depth, f"measured {one.session.date or one.id}{number}")
+
+
+class _Read(NamedTuple):
+    """A reading of a tyre's tread, its session, and how many sessions there were by then."""
+
+    place: int
+    past: PastSession
+    depth: Quantity
+
+
+def _place(read: _Read) -> int:
+    return read.place
+
+
+class _Readings(NamedTuple):
+    """How many sessions there were, and the last reading of each tyre set's tread by the end and the set."""
+
+    sessions: int = 0
+    last: Mapping[tuple[End, str], _Read] = MappingProxyType({})
+
+
+def _read_again(so_far: _Readings, one: PastSession) -> _Readings:
+    place, name = so_far.sessions + 1, one.session.tyres
+    depths = {end: _read_in(one.session, end) for end in ENDS}
+    if name is None:
+        return _Readings(place, so_far.last)
+    new = {(end, name): _Read(place, one, depth) for end, depth in depths.items() if depth is not None}
+    return _Readings(place, {**so_far.last, **new})
+
+
+_READ = Along(_Readings(), _read_again)
 
 
 def _read_in(session: Session, end: End) -> Quantity | None:

@@ -4,9 +4,9 @@ import re
 
 from paddock_tui.facts.aids import watching
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import History, PastSession
+from paddock_tui.facts.past import History
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
 
@@ -19,7 +19,7 @@ def other_sizes(session: Session, tyres: TyreSet, bike: Bike, history: History) 
 
     Width, profile and rim count; a set that was on before is the same whatever its sizes are.
     """
-    ridden = _ridden(history)
+    ridden = history.ridden
     if not ridden or not watching(bike) or any(one.session.tyres == session.tyres for one in ridden):
         return ABSENT
     sets = [history.tyre_sets.get(one.session.tyres or "") for one in ridden]
@@ -38,7 +38,7 @@ def other_wheels(session: Session, tyres: TyreSet, history: History) -> str | Ab
     """Return wheels that this bike has not been ridden on, in words; absent where it has, or nobody named
     those that it was ridden on.
     """
-    sets = [history.tyre_sets.get(one.session.tyres or "") for one in _ridden(history)]
+    sets = [history.tyre_sets.get(one.session.tyres or "") for one in history.ridden]
     before = {one.wheels for one in sets if one is not None and one.wheels is not None}
     if tyres.wheels is None or not before or tyres.wheels in before:
         return ABSENT
@@ -53,7 +53,7 @@ def other_sprockets(setup: SetUp, bike: Bike, history: History) -> str | Absent:
     known.
     """
     now = _teeth(setup)
-    before = {_teeth(one.session.setup) for one in _ridden(history)}
+    before = {_teeth(one.session.setup) for one in history.ridden}
     before = {one for one in before if None not in one}
     if None in now or not before or now in before or not watching(bike):
         return ABSENT
@@ -72,7 +72,3 @@ def _numbers(size: str) -> tuple[str, ...]:
 
 def _teeth(setup: SetUp) -> tuple[int | None, int | None]:
     return setup.front_sprocket, setup.rear_sprocket
-
-
-def _ridden(history: History) -> list[PastSession]:
-    return [one for one in history.past if is_ridden(one.session)]

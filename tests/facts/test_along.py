@@ -7,11 +7,10 @@ from typing import Any
 import hypothesis.strategies as st
 from hypothesis import given, settings
 
-from paddock_tui.facts.along import Along
 from paddock_tui.facts.checklists import _ANSWERS
 from paddock_tui.facts.fuel_consumption import _FILLINGS, fuel_learnt
 from paddock_tui.facts.outings import Outings
-from paddock_tui.facts.past import History, Lineage, PastSession
+from paddock_tui.facts.past import Along, History, Lineage, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import Check

@@ -6,11 +6,10 @@ from typing import Final, Literal, TypeAlias, TypeVar
 
 import attrs
 
-from paddock_tui.facts.along import Along
 from paddock_tui.facts.checklists import RACING
 from paddock_tui.facts.core import ABSENT, Absent
 from paddock_tui.facts.outing import COLUMN
-from paddock_tui.facts.past import History, PastSession
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Check

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.facts.along import Along
 from paddock_tui.facts.core import ABSENT
 from paddock_tui.facts.dash import undone_by
 from paddock_tui.facts.essentials.core import (
@@ -15,7 +14,7 @@ from paddock_tui.facts.essentials.core import (
     essential,
     to_tick,
 )
-from paddock_tui.facts.past import PastSession
+from paddock_tui.facts.past import Along, PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, Effect, function_of

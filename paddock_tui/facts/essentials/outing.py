@@ -1,6 +1,5 @@
 """Essentials of the outing: who rides what, the surface, the rider, what happened last, tyres, fuel."""
 
-from paddock_tui.facts.along import Along
 from paddock_tui.facts.checklists import RACING
 from paddock_tui.facts.core import ABSENT
 from paddock_tui.facts.essentials.core import (
@@ -15,7 +14,7 @@ from paddock_tui.facts.essentials.core import (
     to_tick,
 )
 from paddock_tui.facts.fuel import in_tank, rate_of
-from paddock_tui.facts.past import ENDS, PastSession
+from paddock_tui.facts.past import ENDS, Along, PastSession
 from paddock_tui.facts.tyre_air import fell_unexplained
 from paddock_tui.limits.pressures import LEAK
 from paddock_tui.records.paths import Ref
