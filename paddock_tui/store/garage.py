@@ -236,7 +236,7 @@ class GarageFiles:
         before = self._listing
         if before is not None and not before.stands():
             self.forget_listing()
-        known = dict.fromkeys((*self._shown, *self._turns.next((*self._raw, *self.rows.indexed))))
+        known = dict.fromkeys((*self._shown, *self._turns.next(self._raw, self.rows.indexed)))
         found = [ref for ref in known if ref not in self._staged and ref not in busy and self._differs(ref)]
         if before is not None and self._listed() is not before:
             found += [ref for ref in moved(before, self._listed()) if ref not in found and ref not in busy]

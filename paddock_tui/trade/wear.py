@@ -40,6 +40,9 @@ def wear(readings: Sequence[WearReading]) -> Wear | None:
         within("sessions", one.sessions, 0.0, None)
         within("thickness", one.mm, 0.0, 30.0, "mm")
     fitted = since_renewed(sorted(readings, key=lambda one: one.sessions))
+    if len({one.mm for one in fitted}) == 1:
+        # No pair of them tells a loss: there may be as many as there were sessions.
+        return None
     slopes = [
         (first.mm - second.mm) / (second.sessions - first.sessions)
         for first, second in itertools.combinations(fitted, 2)
