@@ -15,12 +15,12 @@ from paddock_tui.commands.common import (
     complain,
     counted,
     find_ref,
-    open_desk,
+    open_to_read,
     say,
     sentences,
 )
 from paddock_tui.commands.printing import lines_of, print_dict
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import unplaced
 from paddock_tui.desk.situations import Assembled
 from paddock_tui.pages.as_json import problem_as_dict
@@ -43,7 +43,7 @@ CheckForm = Literal["text", "json", "plain"]
 
 def check(folder: str, session: str | None, at: dt.datetime | None, form: CheckForm = "text") -> int:
     """Print the review of one session; the status is the verdict, or 3 where it could not be read."""
-    desk = open_desk(folder, at, writes=False)
+    desk = open_to_read(folder, at)
     ref = (
         find_ref(desk, session, ("session",), ("profile",)) if session is not None else desk.session_in_hand()
     )
@@ -81,7 +81,7 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
 
 def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> int:
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
-    desk = open_desk(folder, at, writes=False)
+    desk = open_to_read(folder, at)
     problems: list[InputError] = list(desk.files.strays())
     problems += desk.files.former.troubles(desk.files.name_of)
     lost = bool(problems)
@@ -141,7 +141,7 @@ def _everything(heading: str, verdicts: Iterable[tuple[Ref, Review]], problems: 
     return Page(heading, tuple(sections))
 
 
-def _troubles(desk: Desk, ref: Ref) -> tuple[InputError, ...]:
+def _troubles(desk: LooksAt, ref: Ref) -> tuple[InputError, ...]:
     loaded = desk.files.read(ref)
     return loaded.troubles if loaded is not None else ()
 

@@ -12,6 +12,7 @@ from paddock_tui.text import fold, printable
 
 if TYPE_CHECKING:
     from paddock_tui.desk import Desk
+    from paddock_tui.desk.looking import LooksAt
     from paddock_tui.records.errors import InputError
     from paddock_tui.records.paths import Ref
 
@@ -32,6 +33,27 @@ class CommandStopped(Exception):
         self.lines = lines
 
 
+def open_to_read(folder: str, at: dt.datetime | None = None) -> "LooksAt":
+    """Open the garage in a folder to look at it alone; Stop where there is none. `at` sets the clock.
+
+    Nothing of what writes is loaded. That a step was cut short is said, and left as it is.
+    """
+    from paddock_tui.desk.looking import LooksAt
+    from paddock_tui.desk.venue_clock import VenueClock
+    from paddock_tui.store.cut_short import declared
+    from paddock_tui.store.garage import GarageFiles
+
+    files = GarageFiles(Path(folder))
+    problem = files.problem()
+    if problem is not None:
+        raise CommandStopped(NOT_DONE, *sentences(problem))
+    if declared(files.root):
+        from paddock_tui.store.saving import cut_short
+
+        complain(filter(None, (printable(cut_short(files)),)))
+    return LooksAt(files, (lambda: at) if at is not None else VenueClock(files))
+
+
 def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True) -> "Desk":
     """Open the garage in a folder; Stop where there is none. `at` sets the clock.
 
@@ -49,7 +71,7 @@ def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True
     return desk
 
 
-def find_ref(desk: "Desk", text: str, among: tuple[str, ...] = (), besides: tuple[str, ...] = ()) -> "Ref":
+def find_ref(desk: "LooksAt", text: str, among: tuple[str, ...] = (), besides: tuple[str, ...] = ()) -> "Ref":
     """Find the record that an argument names, among these kinds (all, where none is named).
 
     Those `besides` have to be spelled kind/id. Stop where it names none.

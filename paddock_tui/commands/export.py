@@ -5,8 +5,8 @@ import sys
 from collections.abc import Sequence
 from pathlib import Path
 
-from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, counted, find_ref, open_desk, say
-from paddock_tui.desk import Desk
+from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, counted, find_ref, open_to_read, say
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.export.registry import PERSONAL
 from paddock_tui.export.table import Wanted
 from paddock_tui.export.writing import Form, write_tables
@@ -29,7 +29,7 @@ def export(
     name = printable(to)
     if folder.is_symlink() or (folder.exists() and (not folder.is_dir() or any(folder.iterdir()))):
         raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
-    desk = open_desk(garage, writes=False)
+    desk = open_to_read(garage)
     wanted = Wanted(since, _id(desk, bike, "bike"), _id(desk, rider, "rider"), frozenset(personal))
     try:
         written = write_tables(desk, folder, form, wanted, _progress)
@@ -44,7 +44,7 @@ def export(
     return OK
 
 
-def _id(desk: Desk, text: str | None, kind: str) -> str:
+def _id(desk: LooksAt, text: str | None, kind: str) -> str:
     return "" if text is None else find_ref(desk, text, (kind,)).id
 
 

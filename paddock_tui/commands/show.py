@@ -3,17 +3,27 @@
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
-from paddock_tui.commands.common import NOT_DONE, OK, USAGE, CommandStopped, find_ref, open_desk, say
+from paddock_tui.commands.common import (
+    NOT_DONE,
+    OK,
+    USAGE,
+    CommandStopped,
+    find_ref,
+    open_desk,
+    open_to_read,
+    say,
+)
 from paddock_tui.commands.printing import AskedPage, PrintForm, lines_of, print_dict, print_page
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import Loaded
 
 if TYPE_CHECKING:
+    from paddock_tui.desk import Desk
     from paddock_tui.pages.rows import Page
 
-ScreenPage = Callable[[Desk, str, Ref | None, str], "Page"]
+ScreenPage = Callable[["Desk", str, Ref | None, str], "Page"]
 """Makes the page of a room of the screens, about a session or profile, beside another where one is named."""
 
 _AS_NAMED = (
@@ -61,12 +71,12 @@ def show(
     """
     name, _, of = (wanted or "").partition("/")
     _refuse(name, form, long, came)
-    desk = open_desk(folder, writes=False)
     if name in OWN:
         from paddock_tui.commands.show_own import show_own
 
-        return show_own(desk, AskedPage(name, of, form, long, came, personal))
+        return show_own(open_desk(folder, writes=False), AskedPage(name, of, form, long, came, personal))
     if name in AS_ON_SCREEN and screen is not None:
+        desk = open_desk(folder, writes=False)
         page = screen(desk, AS_ON_SCREEN[name], _subject(desk, name, of), came or "")
         if name not in _OF_THE_RIDER and not {"health", "incidents"} <= set(personal):
             from paddock_tui.pages.without_persons import without_persons
@@ -74,6 +84,11 @@ def show(
             page = without_persons(page)
         print_page(page, form)
         return OK
+    return _show_read(open_to_read(folder), wanted, form, paths=paths)
+
+
+def _show_read(desk: LooksAt, wanted: str | None, form: PrintForm, *, paths: bool) -> int:
+    """Print the garage's contents or one record."""
     if wanted is None:
         from paddock_tui.pages.garage import garage_page
 
@@ -106,7 +121,7 @@ def _refuse(name: str, form: PrintForm, long: bool, came: str | None) -> None:
         raise CommandStopped(USAGE, f"only the briefing has a long form: {BRIEF} or {BRIEF}/SESSION")
 
 
-def _subject(desk: Desk, name: str, of: str) -> Ref | None:
+def _subject(desk: LooksAt, name: str, of: str) -> Ref | None:
     """Return what a page of the screens is about: what is named, else the session in hand."""
     ref = find_ref(desk, of, ("session", "profile")) if of else desk.session_in_hand()
     if ref is None and name not in ("limits", "today"):
@@ -114,7 +129,7 @@ def _subject(desk: Desk, name: str, of: str) -> Ref | None:
     return ref
 
 
-def _record(desk: Desk, loaded: Loaded) -> "Page":
+def _record(desk: LooksAt, loaded: Loaded) -> "Page":
     from paddock_tui.pages.record import record_page
 
     named = getattr(loaded.record, "bike", None)

@@ -4,7 +4,7 @@ import datetime as dt
 import time
 from collections import Counter, deque
 from collections.abc import Callable, Iterable
-from concurrent.futures import Future, ThreadPoolExecutor, wait
+from functools import partial
 from pathlib import Path as FilePath
 
 import attrs
@@ -16,6 +16,7 @@ from paddock_tui.desk.set_clock import SetClock
 from paddock_tui.desk.undo import Done, Timeline
 from paddock_tui.desk.unsaved import Marks, marks, stage, whole_text
 from paddock_tui.desk.venue_clock import VenueClock
+from paddock_tui.desk.writer import Writer
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.crash import report
@@ -66,8 +67,7 @@ class Desk(LooksAt):
         self.answers = Answers(self)
         self.on_change: list[Callable[[DeskChange], None]] = []
         self._history = Timeline(root)
-        self._writer = ThreadPoolExecutor(max_workers=1, thread_name_prefix="keep")
-        self._running: list[Future[None]] = []
+        self._writer = Writer()
         self._paint_by = 0.0
         self._clock = ClockWatch()
         self._said_of_future = False
@@ -135,7 +135,7 @@ class Desk(LooksAt):
 
     def try_again(self) -> None:
         """Have the writer try again what could not be kept, in the order it was made."""
-        self._running.append(self._writer.submit(self._keep_all))
+        self._writer.submit(self._keep_all)
 
     def text_with(self, ref: Ref) -> str:
         """Write a record's whole text with what could not be kept in it."""
@@ -143,7 +143,7 @@ class Desk(LooksAt):
 
     def wait(self) -> None:
         """Wait until everything done so far is written; safe from any thread, and changes nothing here."""
-        wait(list(self._running), timeout=5)
+        self._writer.wait(timeout=5)
 
     def settled(self) -> tuple[Outcome, ...]:
         """Wait until everything done so far is kept, or is known not to be.
@@ -203,7 +203,7 @@ class Desk(LooksAt):
     def close(self) -> None:
         """Wait for the writer and let it go."""
         self.settled()
-        self._writer.shutdown()
+        self._writer.close()
 
     def _remember(self) -> None:
         """Learn what earlier runs did, from the journal; own steps have to be in it by then."""
@@ -238,7 +238,7 @@ class Desk(LooksAt):
         if plain:
             stage(self.files, done.step)
         self._pending.update(done.refs)
-        self._running.append(self._writer.submit(self._keep, done))
+        self._writer.submit(partial(self._keep, done))
         self._paint_by = time.monotonic() + PAINT_WAITS
         if not plain:
             self._wait()
@@ -286,14 +286,14 @@ class Desk(LooksAt):
         pass_over(self.files, entry, self.now())
 
     def _wait(self) -> None:
-        wait(list(self._running))
+        self._writer.wait()
         self.take_over()
 
     def await_write(self) -> None:
         """Wait for the writer as long as a paint may wait for it; then take over what it finished."""
         left = self._paint_by - time.monotonic()
-        if self._running and left > 0:
-            wait(self._running, timeout=left)
+        if left > 0:
+            self._writer.wait(timeout=left)
         self.take_over()
 
     def take_over(self) -> None:
@@ -313,7 +313,7 @@ class Desk(LooksAt):
             for ref in one.done.refs:
                 if not self._pending[ref]:
                     self._put_on_top(ref, saved=isinstance(one.outcome, Saved))
-        self._running = [future for future in self._running if not future.done()]
+        self._writer.forget_done()
 
     def _put_on_top(self, ref: Ref, *, saved: bool = False) -> None:
         """Read a record from its file again, and let what could not be kept show over it."""

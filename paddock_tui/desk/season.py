@@ -8,7 +8,7 @@ from decimal import Decimal
 import attrs
 
 from paddock_tui.advice.session_laps import stint_of
-from paddock_tui.desk.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import PastSession
 from paddock_tui.facts.service import hours_ridden
@@ -73,7 +73,7 @@ class Season:
     laps: tuple[LapsAt, ...]
 
 
-def season(desk: Desk, year: int | None = None) -> Season:
+def season(desk: LooksAt, year: int | None = None) -> Season:
     """Sum a year of a garage up; without one this year, or the latest one in which something stands."""
     ridden = [
         one
@@ -98,7 +98,7 @@ def season(desk: Desk, year: int | None = None) -> Season:
     )
 
 
-def all_spent(desk: Desk) -> Iterator[Spent]:
+def all_spent(desk: LooksAt) -> Iterator[Spent]:
     """List every amount that stands in the garage: of days by the day's date, of bikes by their own."""
     for ref in desk.files.listing("day"):
         loaded = desk.files.read(ref)

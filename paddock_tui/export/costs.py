@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.season import all_spent
 from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
 
 
-def _cost_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _cost_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     own = desk.files.garage().currency or None
     for one in all_spent(desk):
         if wanted.since is not None and one.on < wanted.since:

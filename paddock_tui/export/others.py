@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.export.cells import cell, cells, columns, declared_columns
 from paddock_tui.export.sessions import SESSION, sessions_of
@@ -16,7 +16,7 @@ from paddock_tui.rules import Finding
 from paddock_tui.rules.personal import personal_matter
 
 
-def _change_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _change_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     among = {ref.id for ref, _ in sessions_of(desk, wanted)}
     for entry in reversed(ledger(desk).entries):
         if entry.session.id not in among:
@@ -40,7 +40,7 @@ def _change_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
             )
 
 
-def _finding_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _finding_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     for ref, _ in sessions_of(desk, wanted):
         for finding in desk.review(ref).findings:
             if _private(finding, wanted):
@@ -65,7 +65,7 @@ def _private(finding: Finding, wanted: Wanted) -> bool:
 _CHECK = declared_columns(Check)
 
 
-def _check_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _check_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     days: dict[str, None] = {}
     for ref, session in sessions_of(desk, wanted):
         if session.day is not None:
@@ -87,7 +87,7 @@ def _check_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
 _TYRE = declared_columns(Tyre)
 
 
-def _tyre_rows(desk: Desk, _: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _tyre_rows(desk: LooksAt, _: Wanted) -> Iterator[tuple[Cell, ...]]:
     for ref in desk.files.listing("tyres"):
         loaded = desk.files.read(ref)
         if loaded is None or not isinstance(loaded.record, TyreSet):
@@ -110,7 +110,7 @@ def _left(wanted: Wanted) -> tuple[str, ...]:
     return () if "health" in wanted.personal else _HEALTH
 
 
-def _incident_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _incident_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     found = declared_columns(Incident, leave_out=_left(wanted))
     for ref, session in sessions_of(desk, wanted):
         for number in sorted(session.incidents, key=int):
@@ -123,7 +123,7 @@ def _incident_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
 _ACCEPTANCE = declared_columns(Acceptance)
 
 
-def _acceptance_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _acceptance_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     for ref, session in sessions_of(desk, wanted):
         for rule, subjects in session.accepted.items():
             for subject, acceptance in subjects.items():

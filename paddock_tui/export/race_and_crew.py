@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.export.cells import ColumnsOf, cells, columns, declared_columns
 from paddock_tui.export.sessions import SESSION, sessions_of
 from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
@@ -17,10 +17,10 @@ _EVENT = declared_columns(Event)
 
 def _entries(
     attribute: str, declared: tuple[ColumnsOf, ...]
-) -> Callable[[Desk, Wanted], Iterator[tuple[Cell, ...]]]:
+) -> Callable[[LooksAt, Wanted], Iterator[tuple[Cell, ...]]]:
     """Return what gives the rows of one table of a session: its key, then the values of each entry."""
 
-    def rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+    def rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
         for ref, session in sessions_of(desk, wanted):
             held: Mapping[str, Any] = getattr(session, attribute)
             for key in sorted(held, key=_in_order):

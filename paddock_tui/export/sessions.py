@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.values import bike_of
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import glances, order
 from paddock_tui.export.cells import ColumnsOf, cell, cells, columns, declared_columns
 from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
@@ -24,7 +24,7 @@ _PERSONAL = {"health": ("fatigue",), "words": ("said",)}
 """What is personal in a session: left out unless asked for by name."""
 
 
-def sessions_of(desk: Desk, wanted: Wanted) -> Iterator[tuple[Ref, Session]]:
+def sessions_of(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Ref, Session]]:
     """Return the sessions that are wanted, oldest first; those that cannot be read are left out."""
     for one in sorted(glances(desk.files), key=order):
         if wanted.since is not None and one.date < wanted.since:
@@ -52,7 +52,7 @@ def _session_columns(wanted: Wanted) -> tuple[Column, ...]:
     return (SESSION, *columns(_declared(wanted)), ridden, *columns(_FEEL), *columns(_RACE))
 
 
-def _session_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _session_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     found = _declared(wanted)
     for ref, session in sessions_of(desk, wanted):
         feel = cells(session.feel, _FEEL)
@@ -60,7 +60,7 @@ def _session_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
         yield (ref.id, *cells(session, found), is_ridden(session), *feel, *race)
 
 
-def _lap_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _lap_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     for ref, session in sessions_of(desk, wanted):
         for number in sorted(session.laps, key=int):
             lap = session.laps[number]
@@ -70,7 +70,7 @@ def _lap_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
 _READING = declared_columns(PressureReading)
 
 
-def _reading_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _reading_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     for ref, session in sessions_of(desk, wanted):
         for name, reading in session.pressures.items():
             yield (ref.id, name, *cells(reading, _READING))
@@ -79,13 +79,13 @@ def _reading_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
 _SYMPTOM = declared_columns(Symptom)
 
 
-def _symptom_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _symptom_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     for ref, session in sessions_of(desk, wanted):
         for number in sorted(session.symptoms, key=int):
             yield (ref.id, int(number), *cells(session.symptoms[number], _SYMPTOM))
 
 
-def _setting_rows(desk: Desk, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _setting_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
     for ref, session in sessions_of(desk, wanted):
         bike = bike_of(desk.files, ref)
         for field in fields("session", session, bike):

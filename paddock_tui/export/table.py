@@ -6,7 +6,7 @@ from decimal import Decimal
 
 import attrs
 
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 
 Cell = str | int | float | Decimal | bool | None
 """One fact; None is what is not known."""
@@ -46,7 +46,7 @@ class Table:
     name: str
     what: str
     columns: Callable[[Wanted], tuple[Column, ...]]
-    rows: Callable[[Desk, Wanted], Iterator[tuple[Cell, ...]]]
+    rows: Callable[[LooksAt, Wanted], Iterator[tuple[Cell, ...]]]
     personal: str = ""
 
 

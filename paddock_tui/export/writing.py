@@ -11,7 +11,7 @@ from decimal import Decimal
 from pathlib import Path
 from typing import Literal
 
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.export.registry import TABLES
 from paddock_tui.export.table import Cell, Column, Progress, Table, Wanted
 
@@ -39,7 +39,7 @@ _DICTIONARY_COLUMNS = tuple(
 
 
 def write_tables(
-    desk: Desk, folder: Path, form: Form, wanted: Wanted, progress: Progress
+    desk: LooksAt, folder: Path, form: Form, wanted: Wanted, progress: Progress
 ) -> list[tuple[str, int]]:
     """Write every table that is wanted into a folder that is not there yet, or is empty.
 

@@ -2,7 +2,6 @@
 
 import datetime as dt
 from collections.abc import Iterable, Mapping
-from difflib import get_close_matches
 from typing import Any, Final
 
 from paddock_tui.facts.core import FACTS, PerSubject
@@ -71,5 +70,7 @@ def check_needs(kind: str, name: str, needs: Iterable[str], gathers: Iterable[st
 
 
 def _near(name: str, known: Iterable[str]) -> str:
+    from difflib import get_close_matches
+
     near = get_close_matches(name, sorted(known), 1)
     return f"; is it {near[0]}?" if near else ""

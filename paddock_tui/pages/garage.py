@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from functools import partial
 
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.pages.garage_list import TITLES, garage_name, new_row, record_rows, session_rows
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Section
@@ -13,7 +13,7 @@ from paddock_tui.store.presence import others
 from paddock_tui.text import printable
 
 
-def garage_page(desk: Desk, *, retired: bool = False, now: str = "") -> Page:
+def garage_page(desk: LooksAt, *, retired: bool = False, now: str = "") -> Page:
     """List what is in a garage. Retired records are left out unless asked for; `now` is said at the top."""
     sessions = tuple(
         session_rows(desk.files, desk.now(), retired=retired, still_open=partial(_still_open, desk))
@@ -35,12 +35,12 @@ def garage_page(desk: Desk, *, retired: bool = False, now: str = "") -> Page:
     return Page(heading, tuple(sections), judged=False)
 
 
-def garage_heading(desk: Desk) -> str:
+def garage_heading(desk: LooksAt) -> str:
     """Name the garage by its own name, else by its folder's."""
     return garage_name(desk.files)
 
 
-def problems_read(desk: Desk) -> Iterator[InputError]:
+def problems_read(desk: LooksAt) -> Iterator[InputError]:
     """List what could not be read in everything that the page opens."""
     for kind in ("garage", *FOLDERS):
         refs = (GARAGE,) if kind == "garage" else desk.files.listing(kind)
@@ -51,7 +51,7 @@ def problems_read(desk: Desk) -> Iterator[InputError]:
     yield from desk.files.former.troubles(desk.files.name_of)
 
 
-def _still_open(desk: Desk, session: Ref) -> str:
+def _still_open(desk: LooksAt, session: Ref) -> str:
     """Count what earlier sessions left open for the session in hand, with the day of the first."""
     found = desk.assembled(session).situation.facts().get("open_matters")
     before = [one for one in found if one.ref is not None] if isinstance(found, tuple) else []

@@ -2,7 +2,7 @@
 
 import datetime as dt
 
-from paddock_tui.desk import Desk
+from paddock_tui.desk.looking import LooksAt
 from paddock_tui.pages.dates import short_date
 from paddock_tui.records.paths import Ref
 from paddock_tui.text import printable
@@ -10,7 +10,7 @@ from paddock_tui.text import printable
 _WEEKDAYS = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 
 
-def heading_of(desk: Desk, ref: Ref) -> str:
+def heading_of(desk: LooksAt, ref: Ref) -> str:
     """Name a session by number, day, start, bike, rider and venue, as far as known; a profile by its name."""
     data = desk.files.data(ref)
     if ref.kind != "session":

@@ -6,7 +6,6 @@ that was changed, moved, or copied from another garage does not verify.
 """
 
 import contextlib
-import hmac
 import os
 import stat
 from functools import lru_cache
@@ -125,6 +124,8 @@ def garage_id(folder: Private, *, make: bool = False) -> bytes:
 
 def mark(key: Key, garage: bytes, before: bytes, line: bytes) -> bytes:
     """Return the mark of a line: 64 hexadecimal digits."""
+    import hmac
+
     # Each part with its length, so that no two sets of parts read the same.
     parts = b"".join(b"%d:%s" % (len(part), part) for part in (garage, before, line))
     return hmac.new(key.secret, parts, "sha256").hexdigest().encode()
@@ -143,7 +144,9 @@ def verifies(key: Key, garage: bytes, before: bytes, line: bytes) -> bool:
     body, found, rest = line.rpartition(_MARK)
     if not found or not garage or not rest.endswith(b'"}'):
         return False
-    return hmac.compare_digest(rest[:-2], mark(key, garage, before, body + b"}"))
+    from hmac import compare_digest
+
+    return compare_digest(rest[:-2], mark(key, garage, before, body + b"}"))
 
 
 def mark_of(line: bytes) -> str:

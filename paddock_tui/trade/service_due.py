@@ -1,6 +1,5 @@
 """When service is due: by hours run, by distance, by months gone, whichever comes first."""
 
-import calendar
 import datetime as dt
 
 from paddock_tui.trade.errors import above, within
@@ -22,6 +21,8 @@ def km_to_go(every_km: float, last_km: float, now_km: float) -> float:
 
 def due_date(last: dt.date, every_months: float) -> dt.date:
     """Date of the next service; a month that is too short ends it on its last day."""
+    import calendar
+
     months = round(within("months between services", every_months, 1.0, 240.0, "months"))
     year, month = divmod(last.year * 12 + last.month - 1 + months, 12)
     day = min(last.day, calendar.monthrange(year, month + 1)[1])

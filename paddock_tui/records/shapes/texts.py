@@ -1,6 +1,5 @@
 """Text, words out of a list, and yes or no."""
 
-import difflib
 from collections.abc import Mapping
 
 from paddock_tui.records.errors import InputError
@@ -139,5 +138,7 @@ def one_of(choices: tuple[str, ...]) -> str:
 
 def nearest(text: str, choices: tuple[str, ...]) -> str:
     """Offer the most alike word as a mend; empty where none is alike."""
+    import difflib
+
     alike = difflib.get_close_matches(text, choices, n=1)
     return f"did you mean {alike[0]}?" if alike else ""
