@@ -19,9 +19,6 @@ DEFAULT_RATE: Final = (10.0, 16.0)
 DENSITY_KG_PER_L: Final = (0.720, 0.775)
 """Petrol at 15 C, from low to high. Source: EN 228:2012, table 2."""
 
-_EXPANSION_PER_K = 950e-6
-"""Petrol's volume, about 1 % in 10 K. Source: OpenStax University Physics 2, table 1.2."""
-
 
 def laps_from_minutes(minutes: float, usual_lap_s: float) -> float:
     """Return laps that a planned time holds at the usual lap, not rounded: minutes over the usual lap."""
