@@ -134,5 +134,7 @@ def test_more_scatter_never_needs_fewer_laps(difference: float, scatter: float) 
 
 @pytest.mark.parametrize("difference", [0.0, -0.3, math.nan])
 def test_a_difference_of_nothing_cannot_be_seen(difference: float) -> None:
+    with pytest.raises(OutOfRange, match=r"\bpower\b"):
+        laps_to_see(0.5, 0.25, power=0.4)
     with pytest.raises(OutOfRange):
         laps_to_see(difference, 0.3)
