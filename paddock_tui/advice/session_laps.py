@@ -36,7 +36,8 @@ def lap_words(seconds: float, digits: int = 2) -> str:
     minutes, rest = divmod(float(whole), 60.0)
     if minutes < 1:
         return whole
-    return f"{int(minutes)}:{rest:0{digits + 3}.{digits}f}"
+    cells = digits + 3 if digits else 2
+    return f"{int(minutes)}:{rest:0{cells}.{digits}f}"
 
 
 def shift_words(seconds: float) -> str:

@@ -30,6 +30,10 @@ def test_lap_times_are_written_as_they_are_read(seconds: float, words: str) -> N
     assert lap_words(seconds) == words
 
 
+def test_whole_seconds_are_written_with_two_figures() -> None:
+    assert [lap_words(seconds, 0) for seconds in (50.0, 60.0, 110.0)] == ["50", "1:00", "1:50"]
+
+
 def test_differences_have_their_sign() -> None:
     assert [shift_words(one) for one in (-0.304, 0.3, 0.001, -0.001)] == [
         "-0.30 s",

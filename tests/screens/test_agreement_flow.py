@@ -130,3 +130,16 @@ async def test_who_is_back_before_the_planned_start_is_sent_out_to_it_on_no_page
         assert "timetable at a glance ── next 14:20 in 75 min" in rider.screen
         await rider.chooses("board")
         assert "14:20 in 75 min ines magpie" in rider.screen
+
+
+async def test_the_key_of_the_day_leads_to_what_is_late_on_it(garage: Path) -> None:
+    file = garage / "days/2026-06-20-anvilfen.toml"
+    text = file.read_text(encoding="utf-8").replace("briefing = true\n", "briefing = false\n")
+    file.write_text(re.sub(r"\[entries\.ines\.magpie\.checks\.briefing\]\n(?:\w.*\n)+", "", text), "utf-8")
+    async with riding(garage, now=dt.datetime(2026, 6, 20, 13, 12)) as rider:
+        await rider.types("p")
+        assert rider.last.startswith("HOLD: stay in, late: attend the riders' briefing: t"), rider.last
+        await rider.types("t")
+        row = rider.app.main.board.cursor_row
+        assert row is not None
+        assert row.path == ("entries", "ines", "magpie", "briefing")

@@ -91,7 +91,11 @@ def _day(host: Host) -> None:
     if ref is None or host.desk.files.path_of(ref) is None:
         host.board.say("this session has no day yet: s, then enter on its day")
         return
-    host.open(ref)
+    action, row = host.board.page.leads or ("", ())
+    if action == "day" and row[0] == str(ref):
+        host.jump(ref, row[1:-1])
+    else:
+        host.open(ref)
 
 
 ROOM = Room(id="record", page=_page, opens=_opens, escapes=True)
