@@ -10,17 +10,11 @@ from paddock_tui.records.garage import SCHEMA
 from paddock_tui.records.paths import FOLDERS, KINDS
 from paddock_tui.store.errors import NotWritten, in_plain_words
 from paddock_tui.store.files import replace_durably
+from paddock_tui.store.schema_lines import SCHEMAS, schema_line
 from paddock_tui.store.tree import Tree
 from paddock_tui.text import printable
 
-SCHEMAS = "schemas"
-"""The folder of the schemas, which the first line of each file names to editors that know TOML."""
-
-_UP = {"session": "../.."}
-"""How far up the garage is from a record: sessions stand in a folder of their year."""
-
-GARAGE_TEXT = f"""#:schema ./{SCHEMAS}/garage.json
-# The garage: a folder of text files. Edit them here or with paddock-tui; comments stay.
+GARAGE_TEXT = f"""# The garage: a folder of text files. Edit them here or with paddock-tui; comments stay.
 name = "my garage"
 schema = {SCHEMA}
 
@@ -48,15 +42,15 @@ def new(folder: str) -> int:
             )
         for kind, inside in FOLDERS.items():
             (root / inside).mkdir(parents=True)
-            text = with_schema(kind, template(kind))
+            text = schema_line(kind) + template(kind)
             replace_durably(tree, root / inside / f"{kind}.toml.example", text, create=True)
         (root / SCHEMAS).mkdir()
         for kind in KINDS:
             replace_durably(tree, root / SCHEMAS / f"{kind}.json", schema_text(kind) + "\n", create=True)
         for file, text in checklists():
-            text = with_schema("checklist", text)
+            text = schema_line("checklist") + text
             replace_durably(tree, root / FOLDERS["checklist"] / file, text, create=True)
-        replace_durably(tree, root / "garage.toml", GARAGE_TEXT, create=True)
+        replace_durably(tree, root / "garage.toml", schema_line("garage") + GARAGE_TEXT, create=True)
     except OSError as error:
         raise CommandStopped(NOT_DONE, f"{name}: {in_plain_words(error)}") from error
     except NotWritten as error:
@@ -67,8 +61,3 @@ def new(folder: str) -> int:
         return draw(folder, None, START)
     say((f"  the guided start: paddock-tui {name}, on a terminal, then m",))
     return OK
-
-
-def with_schema(kind: str, text: str) -> str:
-    """Put the line before a record's text by which editors find the form of its kind."""
-    return f"#:schema {_UP.get(kind, '..')}/{SCHEMAS}/{kind}.json\n{text}"

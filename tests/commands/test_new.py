@@ -9,10 +9,13 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.commands.templates import checklists, template
+from paddock_tui.desk import Desk
+from paddock_tui.desk.files.records import creating
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.edits import Create, Step
 from paddock_tui.records.fields import ANY, declared
 from paddock_tui.records.kinds import CLASSES
-from paddock_tui.records.paths import FOLDERS
+from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.records.reading import read_record
 from tests.commands.running import Runner
 from tests.small import snapshot
@@ -150,3 +153,18 @@ def test_the_first_line_of_each_file_names_the_schema_of_its_kind(run: Runner, t
         there = root / folder / ("2026" if kind == "session" else "") / first.removeprefix("#:schema ")
         assert Path(os.path.normpath(there)) == root / "schemas" / f"{kind}.json"
         assert json.loads((root / "schemas" / f"{kind}.json").read_text(encoding="utf-8"))["title"] == kind
+
+
+def test_a_record_that_is_made_later_names_its_schema_where_the_garage_has_one(
+    run: Runner, garage: Path, tmp_path: Path
+) -> None:
+    run("new", tmp_path / "mine")
+    made = creating(Desk(tmp_path / "mine").files, Ref("session", "2026-05-16-1-finch"), {"number": 1})
+    plain = creating(Desk(garage).files, Ref("bike", "finch"), {"name": "Finch"})
+    assert isinstance(made, Step)
+    assert isinstance(plain, Step)
+    (session,), (bike,) = made.changes, plain.changes
+    assert isinstance(session, Create)
+    assert isinstance(bike, Create)
+    assert session.text == "#:schema ../../schemas/session.json\nnumber = 1\n"
+    assert bike.text == 'name = "Finch"\n'

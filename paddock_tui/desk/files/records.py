@@ -25,7 +25,10 @@ def creating(files: GarageFiles, ref: Ref, values: Mapping[str, Value]) -> Step 
     wrong = _name_trouble(files, ref)
     if wrong is not None:
         return wrong
-    return Step(f"new {ref.kind} {ref.id}", (Create(ref, record_text(values)),))
+    from paddock_tui.store.schema_lines import schema_line_here
+
+    text = schema_line_here(files.root, ref.kind) + record_text(values)
+    return Step(f"new {ref.kind} {ref.id}", (Create(ref, text),))
 
 
 def duplicating(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
