@@ -3,7 +3,18 @@
 import attrs
 
 from paddock_tui.facts.pace import usual_lap
-from paddock_tui.facts.past import ENDS, NOTHING, End, History, PastSession, first_set, tyre_of
+from paddock_tui.facts.past import (
+    ENDS,
+    NOTHING,
+    End,
+    History,
+    PastSession,
+    first_set,
+    is_whole,
+    last_sag,
+    sag_of_rider,
+    tyre_of,
+)
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.common import Units
 from paddock_tui.records.session import Session
@@ -71,14 +82,10 @@ class MeasuredSag:
 def latest_sag(about: About, end: End, load: str, rider: str | None = None) -> MeasuredSag | None:
     """Return the last full reading of one end, this session's first; of one rider where named."""
     own = about.session.sag.get(end, {}).get(load)
-    if own is not None and _full(own) and rider in (None, about.session.rider):
+    if own is not None and is_whole(own) and rider in (None, about.session.rider):
         return MeasuredSag(own, "this session", about.session.rider)
-    for one in reversed(about.history.past):
-        reading = one.session.sag.get(end, {}).get(load)
-        if reading is not None and _full(reading) and rider in (None, one.session.rider):
-            return MeasuredSag(reading, f"session {one.id}", one.session.rider)
-    return None
-
-
-def _full(reading: SagReading) -> bool:
-    return None not in (reading.extended, reading.pushed, reading.lifted)
+    history = about.history
+    found = last_sag(history, end, load) if rider is None else sag_of_rider(history, end, load, rider)
+    if found is None:
+        return None
+    return MeasuredSag(found.reading, f"session {found.past.id}", found.past.session.rider)

@@ -90,6 +90,7 @@ class _RiderPast:
     def __init__(self, files: GarageFiles) -> None:
         self._place, _ = files.touched_since(0)
         self._refs: list[Ref] = []
+        self._places: dict[str, int] = {}
         self._found: list[_Incident] = []
         self._placed: Sequence[tuple[Order, Ref]] = ()
 
@@ -97,6 +98,7 @@ class _RiderPast:
         """Return one that goes on from here by itself."""
         other = copy.copy(self)
         other._refs, other._found = list(self._refs), list(self._found)
+        other._places = dict(self._places)
         return other
 
     def elsewhere(
@@ -114,6 +116,7 @@ class _RiderPast:
             if row is not None and loaded is not None and isinstance(loaded.possible, Session):
                 past = PastSession(ref.id, loaded.possible)
                 self._found.append(_Incident(len(self._refs), row.bike, row.date, past))
+            self._places[ref.id] = len(self._refs)
             self._refs.append(ref)
         return tuple(
             one.past
@@ -124,9 +127,10 @@ class _RiderPast:
     def _forget_touched(self, files: GarageFiles) -> None:
         self._place, touched = files.touched_since(self._place)
         if touched:
-            self._cut(next((at for at, ref in enumerate(self._refs) if ref in touched), len(self._refs)))
+            self._cut(_first_of(touched, self._places, len(self._refs)))
 
     def _cut(self, at: int) -> None:
+        _forget(self._refs[at:], self._places)
         del self._refs[at:]
         self._found = [one for one in self._found if one.at < at]
 
@@ -142,6 +146,7 @@ class _BikePast:
         self._place, _ = files.touched_since(0)
         self._named: dict[Ref, Any] = {bike: None}
         self._refs: list[Ref] = []
+        self._places: dict[str, int] = {}
         self._past: list[PastSession] = []
         self._counts: list[int] = []
         """How many of the sessions up to each can be read."""
@@ -164,6 +169,7 @@ class _BikePast:
         """Return one that goes on from here by itself."""
         other = copy.copy(self)
         other._named, other._refs, other._past = dict(self._named), list(self._refs), list(self._past)
+        other._places = dict(self._places)
         other._counts, other._line, other._made = list(self._counts), self._line.branch(), {}
         other.tyre_sets, other.people = dict(self.tyre_sets), dict(self.people)
         return other
@@ -171,11 +177,10 @@ class _BikePast:
     def may_stand(self, files: GarageFiles) -> bool:
         """Return whether nothing that the sessions name was touched; forget sessions that were."""
         place, touched = files.touched_since(self._place)
-        if not touched.isdisjoint(self._named):
+        if any(ref in self._named for ref in touched):
             return False
-        first = next((at for at, ref in enumerate(self._refs) if ref in touched), None) if touched else None
-        if first is not None:
-            self._cut(first)
+        if touched:
+            self._cut(_first_of(touched, self._places, len(self._refs)))
         self._place = place
         return True
 
@@ -202,6 +207,7 @@ class _BikePast:
         for _, ref in placed[len(self._refs) : end]:
             loaded = files.read(ref)
             session = loaded.possible if loaded is not None else None
+            self._places[ref.id] = len(self._refs)
             self._refs.append(ref)
             if loaded is not None and isinstance(session, Session):
                 self._name(files, session)
@@ -213,6 +219,7 @@ class _BikePast:
         if at == len(self._refs):
             return
         count = self._counts[at - 1] if at else 0
+        _forget(self._refs[at:], self._places)
         del self._refs[at:], self._counts[at:], self._past[count:]
         self._line = self._line.branch(count)
         self._made = {
@@ -255,6 +262,16 @@ def past_sessions(files: GarageFiles, bike: Ref, refs: list[Ref]) -> tuple[PastS
     own = [ref for ref in refs if files.data(ref).get("bike") == bike.id and "retired" not in files.data(ref)]
     placed = [((dt.date.min, 0, dt.time.min, one.id), one) for one in own]
     return _BikePast(files, bike).history(files, placed, len(placed), None).past
+
+
+def _first_of(touched: set[Ref], places: dict[str, int], end: int) -> int:
+    """Return where the first of these sessions stands; the end where none of them does."""
+    return min((places.get(ref.id, end) for ref in touched if ref.kind == "session"), default=end)
+
+
+def _forget(refs: list[Ref], places: dict[str, int]) -> None:
+    for ref in refs:
+        places.pop(ref.id, None)
 
 
 def _common(refs: list[Ref], placed: Sequence[tuple[Order, Ref]]) -> int:

@@ -1,10 +1,12 @@
 """What the adjusters of damping are at: both legs of a fork, the ends of a range, the steering damper."""
 
+from collections.abc import Mapping
+
 import attrs
 
 from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import History
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.facts.suspension import AdjusterShown, damping_unused, what_of
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.session import Session
@@ -77,13 +79,27 @@ class SetBefore:
 def set_before(subject: str, setup: SetUp, session: Session, history: History) -> SetBefore | None:
     """Return the last other value of this rider's on this bike; None where nobody turned it."""
     now = setup.adjusters.get(subject)
-    for one in reversed(history.past):
-        earlier = one.session
-        value = earlier.setup.adjusters.get(subject)
-        if earlier.rider != session.rider or value is None or value == now:
+    for value, earlier in _SET.of(history).get((session.rider, subject), ()):
+        if value == now:
             continue
         if earlier.date != session.date and earlier.date is not None:
             return SetBefore(value, f"on {earlier.date:%d %b}")
         at = f"at {earlier.start:%H:%M}" if earlier.start is not None else f"in session {earlier.number}"
         return SetBefore(value, at)
     return None
+
+
+_LastSet = Mapping[tuple[str | None, str], tuple[tuple[float, Session], ...]]
+"""What each rider last had each adjuster at, and what other value before, with the last session of each."""
+
+
+def _set_again(so_far: _LastSet, one: PastSession) -> _LastSet:
+    found = dict(so_far)
+    for name, value in one.session.setup.adjusters.items():
+        before = found.get((one.session.rider, name), ())
+        others = tuple(held for held in before if held[0] != value)[:1]
+        found[one.session.rider, name] = ((value, one.session), *others)
+    return found
+
+
+_SET: Along[_LastSet] = Along({}, _set_again)

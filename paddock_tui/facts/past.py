@@ -3,13 +3,14 @@
 import functools
 from collections.abc import Callable, Mapping
 from itertools import islice
-from typing import Any, Generic, Literal, TypeVar
+from typing import Any, Generic, Literal, NamedTuple, TypeVar
 
 import attrs
 
 from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session_parts import SagReading
 from paddock_tui.records.tyres import Tyre, TyreSet
 
 End = Literal["front", "rear"]
@@ -169,6 +170,46 @@ def gauge_in_use(history: History) -> tuple[str, PastSession] | None:
         if cold is not None and cold.gauge is not None and cold.gauge.strip():
             return cold.gauge.strip(), one
     return None
+
+
+class SagTaken(NamedTuple):
+    """A whole reading of sag, and the session that it stands in."""
+
+    reading: SagReading
+    past: PastSession
+
+
+_SagsTaken = Mapping[tuple[str, str, str | None, bool], SagTaken]
+"""The last whole reading by end, load and rider, and with no rider named whoever rode."""
+
+
+def is_whole(reading: SagReading) -> bool:
+    """Return whether all three lengths of a reading of sag are known."""
+    return None not in (reading.extended, reading.pushed, reading.lifted)
+
+
+def _sag_taken(so_far: _SagsTaken, one: PastSession) -> _SagsTaken:
+    new = {
+        (end, load, rider, of_all): SagTaken(reading, one)
+        for end, loads in one.session.sag.items()
+        for load, reading in loads.items()
+        if is_whole(reading)
+        for rider, of_all in ((one.session.rider, False), (None, True))
+    }
+    return {**so_far, **new} if new else so_far
+
+
+_SAGS: Along[_SagsTaken] = Along({}, _sag_taken)
+
+
+def sag_of_rider(history: History, end: str, load: str, rider: str | None) -> SagTaken | None:
+    """Return the last whole reading of sag that was taken with a rider."""
+    return _SAGS.of(history).get((end, load, rider, False))
+
+
+def last_sag(history: History, end: str, load: str) -> SagTaken | None:
+    """Return the last whole reading of sag, whoever it was taken with."""
+    return _SAGS.of(history).get((end, load, None, True))
 
 
 def reason_before(history: History, rule: str, subject: str) -> tuple[str, str] | None:

@@ -3,7 +3,7 @@
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import End, History
+from paddock_tui.facts.past import End, History, is_whole, sag_of_rider
 from paddock_tui.facts.suspension import what_of
 from paddock_tui.limits import Limits
 from paddock_tui.limits.sag import LONG_TRAVEL, ROAD, ROAD_LONG, TRACK, TRACK_LONG
@@ -47,7 +47,7 @@ def rider_sag(end: End, session: Session, setup: SetUp, history: History, bike: 
     now.
     """
     reading, holder = _last(session, history, end)
-    if holder is None or not _is_whole(reading) or not _stands(reading, holder, setup, bike, end):
+    if holder is None or not is_whole(reading) or not _stands(reading, holder, setup, bike, end):
         return ABSENT
     mm, travel = _mm_of(reading), end_of(bike, end).travel
     return ABSENT if mm is None else RiderSag(end, mm, travel.to("mm") if travel is not None else None)
@@ -100,7 +100,7 @@ def free_sag(end: End, session: Session, setup: SetUp, history: History, bike: B
         return ABSENT
     for one in (session, *(past.session for past in reversed(history.past))):
         reading = one.sag.get("rear", {}).get("alone")
-        if reading is not None and _is_whole(reading):
+        if reading is not None and is_whole(reading):
             mm = _mm_of(reading) if _stands(reading, one, setup, bike, "rear") else None
             return ABSENT if mm is None else mm
     return ABSENT
@@ -135,11 +135,7 @@ def sag_before(
 
 def _own(session: Session, end: str, rider: str | None) -> SagReading | None:
     reading = session.sag.get(end, {}).get("rider")
-    return reading if reading is not None and _is_whole(reading) and session.rider == rider else None
-
-
-def _is_whole(reading: SagReading) -> bool:
-    return None not in (reading.extended, reading.pushed, reading.lifted)
+    return reading if reading is not None and is_whole(reading) and session.rider == rider else None
 
 
 def _mm_of(reading: SagReading) -> float | None:
@@ -241,11 +237,11 @@ def end_of(bike: Bike, end: str) -> BikeEnd:
 
 def _last(session: Session, history: History, end: str) -> tuple[SagReading, Session | None]:
     """Return the last reading of this rider at one end, and the session that it stands in."""
-    for one in (session, *(past.session for past in reversed(history.past))):
-        reading = one.sag.get(end, {}).get("rider")
-        if reading is not None and _is_whole(reading) and one.rider == session.rider:
-            return reading, one
-    return SagReading(), None
+    own = session.sag.get(end, {}).get("rider")
+    if own is not None and is_whole(own):
+        return own, session
+    found = sag_of_rider(history, end, "rider", session.rider)
+    return (found.reading, found.past.session) if found is not None else (SagReading(), None)
 
 
 def _stands(reading: SagReading, holder: Session, setup: SetUp, bike: Bike, end: str) -> bool:

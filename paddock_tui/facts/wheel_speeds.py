@@ -53,11 +53,15 @@ def other_sprockets(setup: SetUp, bike: Bike, history: History) -> str | Absent:
     known.
     """
     now = _teeth(setup)
-    before = {_teeth(one.session.setup) for one in history.ridden}
-    before = {one for one in before if None not in one}
-    if None in now or not before or now in before or not watching(bike):
+    if None in now or not watching(bike):
         return ABSENT
-    return f"sprockets {now[0]}/{now[1]}, new to this bike"
+    known = False
+    for one in reversed(history.ridden):
+        before = _teeth(one.session.setup)
+        if before == now:
+            return ABSENT
+        known = known or None not in before
+    return f"sprockets {now[0]}/{now[1]}, new to this bike" if known else ABSENT
 
 
 def sizes_of(tyres: TyreSet) -> Sizes | None:
