@@ -193,7 +193,7 @@ class Session:
         hot = self.pressures.get("hot")
         return was_ridden(
             parked=self.parked is not None,
-            laps=bool(self.laps),
+            laps=bool(self.laps) or bool(self.ridden_laps),
             went_out=self.went_out is not None,
             hot=hot is not None and (hot.front is not None or hot.rear is not None),
         )

@@ -33,7 +33,7 @@ _LARGEST = 4_000_000
 _FEWEST = 20
 """Rows that are worth writing a year anew for."""
 
-_VERSION = 3
+_VERSION = 4
 
 
 @attrs.frozen
@@ -68,7 +68,10 @@ def row_of(data: Mapping[str, Any]) -> SessionRow | None:
         number if isinstance(number, int) else 0,
         start if isinstance(start, dt.time) else dt.time(0, 0),
         was_ridden(
-            parked="parked" in data, laps=bool(data.get("laps")), went_out="went_out" in data, hot=hot_read
+            parked="parked" in data,
+            laps=bool(data.get("laps")) or _counted(data.get("ridden_laps")),
+            went_out="went_out" in data,
+            hot=hot_read,
         ),
         bike,
         rider,
@@ -76,6 +79,10 @@ def row_of(data: Mapping[str, Any]) -> SessionRow | None:
         day,
         former_ids(data),
     )
+
+
+def _counted(laps: object) -> bool:
+    return isinstance(laps, int) and not isinstance(laps, bool) and laps > 0
 
 
 class SessionIndex:

@@ -79,12 +79,28 @@ _LOOKED_AT = Along(False, _looked_at)
 def wheels_secured(around: Around) -> EssentialAnswer:
     """Wheels, axles, calipers and yokes: looked at once, and since then what the record says of work."""
     names = ("wheels-secured", "axles", "axles-glance", "wheels-torqued")
-    torqued = any(work.torqued for work in around.session.work.values())
+    torqued = _torqued_now(around)
+    label = _wheels_may_be_others(around)
+    if label and not torqued and not around.ticked_today(*names):
+        return to_tick(around, "wheels-secured", label, in_day=True)
     looked_at = torqued or around.entry.inspected or _LOOKED_AT.of(around.history)
     if looked_at or around.ticked_ever(*names):
         return KNOWN
     label = "axles and calipers: not out since the last ride, or torqued"
     return to_tick(around, "wheels-secured", label, in_day=True)
+
+
+def _wheels_may_be_others(around: Around) -> str:
+    """Ask for wheels that may have been out: the last ride does not say on which tyres, one before does."""
+    if not around.ridden or around.session.tyres is None:
+        return ""
+    *before, last = around.ridden
+    told = last.session.tyres is not None or all(one.session.tyres is None for one in before)
+    return "" if told else f"axles and calipers: not out since {last.id}, whose tyres nobody wrote down"
+
+
+def _torqued_now(around: Around) -> bool:
+    return any(work.torqued for work in around.session.work.values())
 
 
 _STANDING: tuple[tuple[str, str], ...] = (
@@ -102,10 +118,13 @@ def as_last_ridden(around: Around) -> EssentialAnswer:
     """Heights and chain that were on record when the bike was last ridden: what they are now."""
     if not around.ridden:
         return ABSENT
-    last, now = around.ridden[-1].session.setup, around.session.setup
+    now = around.session.setup
     for key, label in _STANDING:
-        then = getattr(last, key)
-        if then is not None and getattr(now, key) is None:
+        if getattr(now, key) is not None:
+            continue
+        values = (getattr(one.session.setup, key) for one in reversed(around.ridden))
+        then = next((value for value in values if value is not None), None)
+        if then is not None:
             return Open(f"{label}, last ridden at {then}", "session", ("setup", key))
     return KNOWN
 

@@ -18,7 +18,7 @@ from paddock_tui.facts.past import ENDS, Along, PastSession
 from paddock_tui.facts.tyre_air import fell_unexplained
 from paddock_tui.limits.pressures import LEAK
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.session import is_ridden
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import PressureReading
 
 STARTING = ("cold", "warmers", "leaving")
@@ -74,15 +74,32 @@ def last_outing(around: Around) -> EssentialAnswer:
             KNOWN if said else to_tick(around, "nothing-known-open", "word that nothing is open on this bike")
         )
     last = max(before, key=_when)
+    unnamed = _UNNAMED.of(around.history)
+    for one in (*([unnamed] if unnamed is not None else []), *before):
+        # That something happened is written down, and not what: it may have been a fall.
+        number = _unnamed(one.session, is_last=one is last)
+        if number:
+            path = ("incidents", number, "what")
+            return Open(f"what happened in {one.id}", "session", path, Ref("session", one.id))
+    ref = Ref("session", last.id)
     if last.session.happened is not None or last.session.incidents:
         return KNOWN
-    return Open(
-        f"whether anything happened in {last.id}",
-        "session",
-        ("happened",),
-        Ref("session", last.id),
-        says="nothing",
-    )
+    return Open(f"whether anything happened in {last.id}", "session", ("happened",), ref, says="nothing")
+
+
+def _first_unnamed(reached: PastSession | None, one: PastSession) -> PastSession | None:
+    return one if reached is None and _unnamed(one.session, is_last=False) else reached
+
+
+_UNNAMED = Along[PastSession | None](None, _first_unnamed)
+"""The first session of a history with an incident that no word names."""
+
+
+def _unnamed(session: Session, *, is_last: bool) -> str:
+    """Return the number of an incident that no word names; the first where none is of what was noted."""
+    unnamed = next((number for number, one in session.incidents.items() if one.what is None), "")
+    noted = is_last and session.happened == "noted" and not session.incidents
+    return unnamed or ("1" if noted else "")
 
 
 def _when(one: PastSession) -> tuple[str, int, str]:
