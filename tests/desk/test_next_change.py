@@ -87,6 +87,7 @@ def test_a_pressure_is_not_taken_into_a_session_with_another_target(
 
 def test_it_makes_the_next_session_where_there_is_none(garage: Path) -> None:
     desk = at_desk(garage)
+    set_(desk, OTTER, "did", "noted")  # asked first otherwise, which of the symptoms "lazy to turn" is
     set_(desk, OTTER, "pressures.hot.front", "40 psi")
     before = snapshot(garage)
     assert next_of(desk.files, OTTER) is None
