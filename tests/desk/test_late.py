@@ -5,8 +5,9 @@ from pathlib import Path
 
 import pytest
 
+from paddock_tui.desk.day.countdown import clock_of
 from paddock_tui.desk.day.late import delaying, late_minutes
-from paddock_tui.records.edits import Step
+from paddock_tui.records.edits import MISSING, Change, Edit, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
@@ -50,6 +51,26 @@ def test_the_rest_of_every_group_and_the_sessions_to_come_shift_and_one_undo_tak
     desk.undo()
     desk.close()
     assert snapshot(garage) == before
+
+
+def test_a_line_that_was_ridden_early_is_not_shifted_to_be_ridden_again(garage: Path) -> None:
+    """Out and back before the planned start, and then the day runs late: nothing counts down to it again."""
+    early = dt.datetime(2026, 6, 20, 13, 10)
+    desk = at_desk(garage, early)
+    times = (Edit(("went_out",), MISSING, dt.time(12, 56)), Edit(("parked",), MISSING, dt.time(13, 8)))
+    desk.do(Step("out and back", (Change(NEXT, times),)))
+    desk.settled()
+    step = delaying(desk.files, DAY, 15, early)
+    assert isinstance(step, Step)
+    desk.do(step)
+    desk.settled()
+    found = clock_of(desk.files, NEXT, early)
+    table = desk.files.data(DAY)["timetable"]["intermediate"]
+    desk.close()
+    assert table["4"]["from"] == dt.time(13, 20)
+    assert table["5"]["from"] > dt.time(14, 20)
+    assert found is not None
+    assert found.out.time() == table["5"]["from"]
 
 
 def test_a_session_that_should_be_out_already_shifts_too(garage: Path) -> None:

@@ -26,8 +26,9 @@ def late_minutes(text: str) -> int | None:
 def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> Step | InputError:
     """Make the step that shifts the rest of a day: lines of the timetable and sessions not ridden yet.
 
-    The rest begins now, or with the first session that should be out already; lunch and stops stay. What is
-    shifted over midnight goes on after it, as long as the order of the lines tells that it does.
+    The rest begins now, or with the first session that should be out already; lunch and stops stay, and so
+    does a line that was ridden early: one group is on the track at a time. What is shifted over midnight
+    goes on after it, as long as the order of the lines tells that it does.
     """
     if not minutes:
         return InputError("late 0", "minutes, e.g. late 15", "late -5 goes five minutes earlier")
@@ -35,11 +36,13 @@ def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> St
     slots = tuple(_slots(data))
     if not _goes_on(data.get("date"), slots, now):
         return InputError(f"{day.id} is not today", "the day that runs late", "change its times on its page")
-    waiting = tuple(_waiting(files, day, data.get("date"), now))
+    waiting = tuple(_starts(files, day, data.get("date"), now, ridden=False))
+    waits = {at for _, at in waiting}
+    over = {at for _, at in _starts(files, day, data.get("date"), now, ridden=True)} - waits
     begins = min((at for _, at in waiting), default=now)
     begins = min(begins, now)
     by = dt.timedelta(minutes=minutes)
-    rest = tuple(slot for slot in slots if slot.at >= begins)
+    rest = tuple(slot for slot in slots if slot.at >= begins and slot.at not in over)
     edits: dict[Ref, list[Edit]] = {day: [edit for slot in rest for edit in slot.shifted(by)]}
     for ref, at in waiting:
         if at >= begins:
@@ -93,15 +96,15 @@ def _goes_on(date: object, slots: tuple[_Slot, ...], now: dt.datetime) -> bool:
     return any(slot.at.date() == now.date() for slot in slots)
 
 
-def _waiting(
-    files: GarageFiles, day: Ref, date: object, now: dt.datetime
+def _starts(
+    files: GarageFiles, day: Ref, date: object, now: dt.datetime, *, ridden: bool
 ) -> Iterator[tuple[Ref, dt.datetime]]:
-    """Give the sessions of a day that are not ridden yet, with the moment at which they start."""
+    """Give the sessions of a day that were ridden, or were not yet, with the moment at which they start."""
     if type(date) is not dt.date:
         return
     dates = (date, date + dt.timedelta(days=1))
     for one in glances(files, now.year - 1):
-        if one.date in dates and not one.ridden and files.data(one.ref).get("day") == day.id:
+        if one.date in dates and one.ridden is ridden and files.data(one.ref).get("day") == day.id:
             start = files.data(one.ref).get("start")
             if isinstance(start, dt.time):
                 yield one.ref, dt.datetime.combine(one.date, start)
