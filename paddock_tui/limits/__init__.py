@@ -1,6 +1,8 @@
 """Limits: every threshold by theme, declared once, and the ones in force in a garage."""
 
-from paddock_tui.limits import (  # noqa: F401 - register their limits
+from types import ModuleType
+
+from paddock_tui.limits import (
     aids,
     brakes,
     fuel,
@@ -17,4 +19,28 @@ from paddock_tui.limits import (  # noqa: F401 - register their limits
 )
 from paddock_tui.limits.core import LIMITS, Limit, Limits, fitting
 
-__all__ = ["LIMITS", "Limit", "Limits", "fitting"]
+__all__ = ["LIMITS", "THEMES", "Limit", "Limits", "fitting"]
+
+_MODULES: tuple[tuple[str, ModuleType], ...] = (
+    ("aids", aids),
+    ("traction control", traction),
+    ("brakes", brakes),
+    ("tyre pressures", pressures),
+    ("tyres", tyres),
+    ("suspension", suspension),
+    ("sag", sag),
+    ("fuel", fuel),
+    ("bike", machine),
+    ("rider", rider),
+    ("weather", weather),
+    ("sound level", noise),
+    ("what was written down", matters),
+)
+
+THEMES: dict[str, str] = {
+    one.rule: theme
+    for theme, module in reversed(_MODULES)
+    for one in vars(module).values()
+    if isinstance(one, Limit)
+}
+"""The theme of each rule that has limits, in the words of the page that lists them."""

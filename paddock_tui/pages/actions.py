@@ -127,7 +127,20 @@ def said_next(found: NextThing | None, actions: Sequence[ActionRow]) -> str:
 
 def actions_page(actions: Sequence[ActionRow], context: ActionContext) -> Page:
     """Make the palette: every action, with the reason where it cannot act."""
-    return Page("all actions", (Section("enter does it", tuple(_action_rows(actions, context))),))
+    able = [one for one in actions if not one.why_off(context)]
+    parts = (
+        ("enter does it", [one for one in able if one.key]),
+        ("without a key", [one for one in able if not one.key]),
+        ("not here, or not now", [one for one in actions if one not in able]),
+    )
+    return Page(
+        "all actions",
+        tuple(
+            Section(title, tuple(_action_rows(some, context)), summary=", ".join(one.label for one in some))
+            for title, some in parts
+            if some
+        ),
+    )
 
 
 def _action_rows(actions: Sequence[ActionRow], context: ActionContext) -> Iterator[Row]:

@@ -107,16 +107,16 @@ def _of_one(desk: Desk, day: RidingDay, date: dt.date, made: GoesThere) -> Itera
         yield Section(name, (text,), entered)
         return
     expected = day_expected(about, day)
-    yield Section(f"{name}: last time here", tuple(last_time_rows(about, name)), entered)
-    yield Section(f"{name}: before it goes", tuple(_needs(desk, about, date, expected, name)))
-    yield Section(f"{name}: papers", tuple(_papers(desk, papers_before(about, date), date)))
+    yield Section(f"{name} · last time here", tuple(last_time_rows(about, name)), entered)
+    yield Section(f"{name} · before it goes", tuple(_needs(desk, about, date, expected, name)))
+    yield Section(f"{name} · papers", tuple(_papers(desk, papers_before(about, date), date)))
     rider = made.rider
     if rider:
         said = emergency_standing(desk.root, rider, desk.now().date())
         row = Row("emergency page", printable(said), aside="z shows it", kind="text", key=f"{name} emergency")
-        yield Section(f"{name}: if the rider is down", (row,))
-    yield Section(f"{name}: to bring", tuple(_fuel_tyres_gearing(desk, about, made, day, name)))
-    yield Section(f"{name}: a start", tuple(_start(made, name)))
+        yield Section(f"{name} · if the rider is down", (row,))
+    yield Section(f"{name} · to bring", tuple(_fuel_tyres_gearing(desk, about, made, day, name)))
+    yield Section(f"{name} · a start", tuple(_start(made, name)))
 
 
 def _expected_words(day: RidingDay) -> str:

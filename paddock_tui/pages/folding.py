@@ -22,6 +22,9 @@ _SMALL = 9
 _GROUP = 3
 """From so many on, folded sections of one kind share one heading."""
 
+NOTHING = "nothing noted yet"
+"""What folded sections beside each other are that hold no value."""
+
 _SUMMARY = 60
 _WORDS = 16
 """Cells of a summary, and of one value in it."""
@@ -58,28 +61,34 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
         for one in page.sections
         if one.rows
         and not any(map(is_open, one.rows))
+        and not all(map(_unanswered, one.rows))
         and not (sizes[id(one)] <= _SMALL and _has_picture(one))
     ]
+    heads = {id(one): _head(one) for one in page.sections}
     may = [one for one in shut if len(one.rows) >= _LEAST]
-    left = most - _headed(page, may, sizes)
-    if left < 0:
+    if _lines(page, {id(one) for one in may}, sizes, heads) > most:
         may = shut
-        left = most - _headed(page, may, sizes)
-    found: dict[str, bool] = {}
+    closed = {id(one) for one in may}
     for one in may:
-        fits = sizes[id(one)] - 1 <= left
-        left -= sizes[id(one)] - 1 if fits else 0
-        found[key_of(one)] = not fits
-    return found
+        if _lines(page, closed - {id(one)}, sizes, heads) <= most:
+            closed.discard(id(one))
+    return {key_of(one): id(one) in closed for one in may}
+
+
+def _unanswered(row: Row) -> bool:
+    """Return whether a row is a question that nobody answered yet: sections of nothing else stay open."""
+    return row.kind == "ask" and not row.known
 
 
 def _has_picture(section: Section) -> bool:
     return any(row.picture is not None for row in section.rows)
 
 
-def _headed(page: Page, may: Sequence[Section], sizes: Mapping[int, int]) -> int:
-    """Count the lines of a page with these sections folded to their headings."""
-    return sum(1 if one in may else sizes[id(one)] for one in page.sections)
+def _lines(page: Page, closed: Set[int], sizes: Mapping[int, int], heads: Mapping[int, str]) -> int:
+    """Count the lines of a page with these sections folded, of which those of a kind share a heading."""
+    runs = _runs(page.sections, lambda one: id(one) in closed, lambda one: heads[id(one)])
+    headed = (1 if len(run) >= _GROUP else len(run) for run in runs if id(run[0]) in closed)
+    return sum(headed) + sum(sizes[id(one)] for one in page.sections if id(one) not in closed)
 
 
 def with_folds(page: Page, folds: Mapping[str, bool], is_open: RowIsOpen) -> Page:
@@ -87,7 +96,7 @@ def with_folds(page: Page, folds: Mapping[str, bool], is_open: RowIsOpen) -> Pag
     if not any(folds.values()):
         return page
     sections = tuple(
-        attrs.evolve(one, folded=True, open_rows=sum(map(is_open, one.rows)))
+        attrs.evolve(one, folded=True, open_rows=sum(is_open(row) or _unanswered(row) for row in one.rows))
         if folds.get(key_of(one))
         else one
         for one in page.sections
@@ -105,9 +114,9 @@ def folded(page: Page, opened: Mapping[str, bool]) -> Page:
     if not any(one.folded for one in page.sections):
         return page
     sections: list[Section] = []
-    for run in _runs(page.sections):
+    for run in _runs(page.sections, _is_folded):
         if len(run) >= _GROUP:
-            is_open = opened.get(_group_key(run[0]), False)
+            is_open = opened.get(_group_key(run), False)
             sections.append(_group(run, is_open))
             if not is_open:
                 continue
@@ -117,27 +126,44 @@ def folded(page: Page, opened: Mapping[str, bool]) -> Page:
 
 def hidden_in(page: Page, identity: tuple[str, ...]) -> tuple[str, ...]:
     """Return the keys of what hides a row: its folded section and that one's group; empty without one."""
-    for run in _runs(page.sections):
+    for run in _runs(page.sections, _is_folded):
         for one in run:
             if one.folded and any(row.identity == identity for row in one.rows):
-                return (_group_key(one), key_of(one)) if len(run) >= _GROUP else (key_of(one),)
+                return (_group_key(run), key_of(one)) if len(run) >= _GROUP else (key_of(one),)
     return ()
 
 
 def _head(section: Section) -> str:
-    return section.title.split(" · ")[0]
+    """Return what a section is one of: the first part of its title, or what nothing is noted in."""
+    return NOTHING if _is_blank(section) else section.title.split(" · ")[0]
 
 
-def _group_key(section: Section) -> str:
-    return f"{_head(section)} · *"
+def _is_blank(section: Section) -> bool:
+    """Return whether nothing is written in a section: its rows are unknown, or only add."""
+    return not (section.note or section.summary or section.columns) and not any(
+        row.kind != "add" and (row.known or row.trouble or row.severity) for row in section.rows
+    )
 
 
-def _runs(sections: Sequence[Section]) -> list[list[Section]]:
+def _group_key(run: Sequence[Section]) -> str:
+    head = _head(run[0])
+    return f"{head} · {run[0].title if head == NOTHING else '*'}"
+
+
+def _is_folded(section: Section) -> bool:
+    return section.folded
+
+
+def _runs(
+    sections: Sequence[Section],
+    is_folded: Callable[[Section], bool],
+    head: Callable[[Section], str] = _head,
+) -> list[list[Section]]:
     """Put folded sections of one kind together, such as the controls of a bike; every other stands alone."""
     runs: list[list[Section]] = []
     for one in sections:
         before = runs[-1][-1] if runs else None
-        if before is not None and before.folded and one.folded and _head(before) == _head(one):
+        if before is not None and is_folded(before) and is_folded(one) and head(before) == head(one):
             runs[-1].append(one)
         else:
             runs.append([one])
@@ -154,7 +180,7 @@ def _group(run: Sequence[Section], is_open: bool) -> Section:
         "" if is_open else names,
         f"{count} open in {len(run)}" if count else str(len(run)),
         kind=FOLD,
-        key=f"{FOLD} {_group_key(run[0])}",
+        key=f"{FOLD} {_group_key(run)}",
         severity=next((one for one in _GRAVE if any(worst(part) == one for part in run)), ""),
     )
     hidden = () if is_open else tuple(row for one in run for row in one.rows)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.limits import LIMITS, Limit, Limits
+from paddock_tui.limits import LIMITS, THEMES, Limit, Limits
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import trouble_at
 from paddock_tui.records.paths import GARAGE, Path
@@ -21,7 +21,10 @@ ROOT = "limits"
 def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
     """Make the page; `loaded` is the garage's own file, for what cannot be read there."""
     rules = sorted({rule for rule, _ in LIMITS})
-    sections = [Section(rule, tuple(_rows(rule, in_force, loaded))) for rule in rules]
+    rules.sort(key=THEMES.__getitem__)
+    sections = [
+        Section(f"{THEMES[rule]} · {rule}", tuple(_rows(rule, in_force, loaded))) for rule in rules
+    ]
     strays = tuple(_strays(in_force))
     if strays:
         sections.insert(0, Section("in the file, but not used", strays))

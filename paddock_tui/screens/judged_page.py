@@ -109,7 +109,7 @@ def judged_page(
     heading = f"{said}{page.heading}"
     answers = _answers(desk, room, subject, as_everywhere, hand, in_hand)
     page = attrs.evolve(page, judged=room.findings)
-    if room.folds and not room.stands_alone:
+    if room.folds:
         page = fold(page, judged, place.key, remembered.of(Folds))
     made = attrs.evolve(
         page,

@@ -181,7 +181,7 @@ def test_without_entries_whoever_rode_last_is_shown_and_said_so(garage: Path) ->
     page = before_page(desk)
 
     notes = {section.title: section.note for section in page.sections}
-    assert notes["ines on magpie: last time here"] == "not entered on the day: whoever rode it last"
+    assert notes["ines on magpie · last time here"] == "not entered on the day: whoever rode it last"
     assert any(title.startswith("tobin on otter") for title in notes)
 
 

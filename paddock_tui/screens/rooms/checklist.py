@@ -187,7 +187,6 @@ def _item(host: Host, row: Row) -> ItemState | None:
 
 ROOM = Room(
     id="checklist",
-    folds=False,
     page=of_subject(_page),
     about="session",
     action=Action(

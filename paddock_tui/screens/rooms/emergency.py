@@ -207,5 +207,6 @@ ROOM = Room(
     hears=_hears,
     own={"undo": _undo, "redo": _redo},
     stands_alone=True,
+    folds=False,
     for_anybody=True,
 )

@@ -208,7 +208,6 @@ def _to(host: Host, one: Ask | None) -> None:
 
 ROOM = Room(
     id="guide",
-    folds=False,
     page=_page,
     action=Action("guide", "", "guided start", "rider, bike, tyres, day, session, line by line", do=_start),
     hears=_hears,
