@@ -42,6 +42,11 @@ MISLEADS = {
     r"\b(traction|slide|wheelie) help\b": "such a control is low",
     r"not scrubbed in: ": "a negative answered by no",
     r"\bfreer\b|\bholds it\b": "weaker or stronger",
+    r"\bfive moments\b": "the phases of a corner",
+    r"\brate at the wheel\b|\brate that would serve\b": "wheel rate, suggested rate",
+    r"\blamps? (was |were )?lit\b|\blamps (tried|written)\b|\bsingle lamp\b|\bABS lamp off\b": "a light",
+    r"\bmakes dull\b|\bnumber to ring\b": "drowsy, emergency contact",
+    r"\b(and|against) the sky\b|\bjoining link\b|\bchain oiled\b": "forecast, clip link, lubed",
     r"\bguaranteed? safe\b|\bis safe to\b": "nothing here is called safe",
 }
 """What no string of the program says, each with why or what is said instead."""
@@ -56,7 +61,7 @@ ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+|net")
 
 
 def strings() -> Iterator[tuple[str, int, str]]:
-    """List every string that is no docstring and no id, with its module and line, and each line of help."""
+    """List every string that is no docstring and no id, and each line of help and of the lists, with its place."""
     for path in sorted(PACKAGE.rglob("*.py")):
         name = path.relative_to(PACKAGE).as_posix()
         tree = tree_of(path)
@@ -75,6 +80,9 @@ def strings() -> Iterator[tuple[str, int, str]]:
         yield from (
             (name, at, line) for at, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
         )
+    for path in sorted((PACKAGE.parent / "sample_garage" / "checklists").glob("*.toml")):
+        lines = path.read_text(encoding="utf-8").splitlines()
+        yield from ((path.name, at, line) for at, line in enumerate(lines, 1) if line.startswith("text = "))
 
 
 def test_no_string_says_what_misleads() -> None:

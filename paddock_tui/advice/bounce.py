@@ -21,7 +21,7 @@ from paddock_tui.trade.vibration import (
 )
 
 FREQUENCY = Method(
-    "f = sqrt(rate at the wheel / mass on it) / (2 pi)",
+    "f = sqrt(wheel rate / mass on it) / (2 pi)",
     "one mass on one linear spring: the other end, the tyre and the seat are left out",
     "an estimate: some tenths of a hertz off",
     "OpenStax College Physics 2e, 16.3",
@@ -39,7 +39,7 @@ DAMPER = Method(
     "Inman, Engineering Vibration (not checked in print)",
 )
 FRICTION = Method(
-    "half of the gap between push and lift x rate at the wheel",
+    "half of the gap between push and lift x wheel rate",
     "the two lengths were taken slowly, without a bounce",
     "it says how much sticks, not where: seals, bushes or an axle clamped askew",
     "Hooke's law; common practice",

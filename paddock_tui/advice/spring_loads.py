@@ -17,13 +17,13 @@ from paddock_tui.trade.springs import deflection_mm, weight_n
 from paddock_tui.trade.vibration import frequency_of_deflection_hz
 
 PRELOAD = Method(
-    "m g / rate at the wheel - rider sag, times the motion ratio at the spring",
+    "m g / wheel rate - rider sag, times the motion ratio at the spring",
     "a linear spring and linkage, friction averaged out, no top-out spring at work",
     "a check of what the adjuster's turns say, some mm either way",
     "Hooke's law",
 )
 TANK = Method(
-    "mass of the fuel x share on this wheel x g / rate at the wheel",
+    "mass of the fuel x share on this wheel x g / wheel rate",
     "the share as typed: a tank sits about the middle",
     "petrol of 0.720 to 0.775 kg/l (EN 228)",
     "Hooke's law",

@@ -47,7 +47,7 @@ def rate_to_serve(end: End, inputs: Inputs) -> Answer:
         fitted = figures.rate(inputs.amount("rate", "N/mm"))
         ratio, shares = inputs.number("ratio"), "1/2 of it " if end == "front" else ""
         steps = (
-            f"F = rate at the wheel x (rider sag - free sag) = {figures.rate(at_wheel)} x {pressed:.1f} mm"
+            f"F = wheel rate x (rider sag - free sag) = {figures.rate(at_wheel)} x {pressed:.1f} mm"
             f" = {at_wheel * pressed:.0f} N of the rider on this wheel",
             f"F / (target rider sag - target free sag) = {at_wheel * pressed:.0f} N / ({wanted[1]:g} mm - "
             f"{wanted[0]:g} mm) = {figures.rate(serves)} at the wheel",
@@ -58,11 +58,11 @@ def rate_to_serve(end: End, inputs: Inputs) -> Answer:
         return Answered(f"about {figures.rate(each)}{ending}; fitted {fitted}{doubt}", steps=steps)
 
     needs = (*ALONE, *RIDER, "wanted_rider", "wanted_free", "rate", "ratio")
-    return told(inputs, "serve", "rate that would serve", needs, SERVE, make, ("top_out",))
+    return told(inputs, "serve", "suggested rate", needs, SERVE, make, ("top_out",))
 
 
 def rate_at_wheel(end: End, inputs: Inputs) -> Answer:
-    """Return the rate at the wheel of the springs that are fitted."""
+    """Return the wheel rate of the springs that are fitted."""
 
     def make() -> Answered:
         pair = ", both legs together" if end == "front" else ", through the linkage"
@@ -75,11 +75,11 @@ def rate_at_wheel(end: End, inputs: Inputs) -> Answer:
         step = f"{legs}rate x motion ratio^2 = {legs}{figures.rate(one)} x {ratio:g}^2 = {found}"
         return Answered(f"{found} at the wheel{pair}", steps=(step,))
 
-    return told(inputs, "wheel_rate", "rate at the wheel", ("rate", "ratio"), WHEEL, make)
+    return told(inputs, "wheel_rate", "wheel rate", ("rate", "ratio"), WHEEL, make)
 
 
 def at_wheel_n_per_mm(end: End, inputs: Inputs) -> float:
-    """Return the rate at the wheel in N/mm; rate and motion ratio have to be known."""
+    """Return the wheel rate in N/mm; rate and motion ratio have to be known."""
     one = inputs.amount("rate", "N/mm")
     spring = pair_rate_n_per_mm(one, one) if end == "front" else one
     return wheel_rate_n_per_mm(spring, inputs.number("ratio"))

@@ -47,9 +47,10 @@ def lines_of(page: "Page", form: PrintForm, *, paths: bool = False) -> Iterable[
         from paddock_tui.pages.speech import spoken
 
         return spoken(page)
+    from paddock_tui.pages.layout.units import with_units
     from paddock_tui.pages.plain import plain_page
 
-    return plain_page(page, columns(), paths=paths)
+    return plain_page(with_units(page), columns(), paths=paths)
 
 
 def print_dict(data: dict[str, Any]) -> None:

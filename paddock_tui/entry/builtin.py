@@ -102,7 +102,7 @@ ROWS = (
         ),
     ),
 )
-"""Pairs, front then rear, and the five moments of feel."""
+"""Pairs, front then rear, and feel in the five phases of a corner."""
 
 READINGS = {
     "cold-at": ("pressures", "cold", "at"),

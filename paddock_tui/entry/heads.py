@@ -158,4 +158,5 @@ def _unknown(state: State, name: Token) -> tuple[str, str]:
                 return f'"{name.text}" needs its short name', f'write "{call} {word}" if that is meant'
     near = nearest(state.words, name.text)
     shown = name.text if len(name.text) <= 40 else name.text[:39] + "…"
-    return f'there is no short name "{shown}"', f"did you mean {near}?" if near else ""
+    listed = "`paddock-tui help entry` lists them"
+    return f'there is no short name "{shown}"', f"did you mean {near}? {listed}" if near else listed

@@ -10,7 +10,7 @@ AT_ONCE_S = 0.005
 """Keys nearer than this came in one piece over a slow link: how they were pressed cannot be told."""
 
 MOST_AT_ONCE = 5
-"""So many of the same digit may come in one piece: five moments of feel may all be fine."""
+"""So many of the same digit may come in one piece: five phases of feel may all be fine."""
 
 
 @attrs.define

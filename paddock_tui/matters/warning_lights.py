@@ -56,12 +56,12 @@ def _ridden_without(one: Opened, outing: Outing) -> bool:
 def _engine(one: Opened, now: Present) -> Said:
     return Said(
         HOLD,
-        f"The {one.what} lamp was lit {now.when(one)}, and nothing says why.",
+        f"The {one.what} warning light was on {now.when(one)}, and nothing says why.",
         "Without oil pressure or coolant an engine seizes within a lap and puts its oil on the track."
         + what_is_missing(one),
         "Engine off, let it cool, do not ride it back. Level, leaks, pressure or coolant by the manual; "
         "enter what was found and done.",
-        f"{one.what} lamp {one.stamp}; not repaired",
+        f"{one.what} warning light {one.stamp}; not repaired",
     )
 
 
@@ -82,11 +82,11 @@ def _aid(one: Opened, now: Present) -> Said:
     worst = one.what != "engine" and now.column in ("wet", "") and now.group in ("novice", "")
     return Said(
         HOLD if worst else SERIOUS,
-        f"The {one.what} lamp was lit {now.when(one)}, and nothing says why: take it as off.",
+        f"The {one.what} warning light was on {now.when(one)}, and nothing says why: take it as off.",
         _MEANS[one.what] + what_is_missing(one),
         "Find the cause before going out: sensor gap and dirt, plug, fuse, fault code. Enter what was "
         "done. Till then ride as if it were off.",
-        f"{one.what} lamp {one.stamp}; surface {now.session.surface or 'not known'}; "
+        f"{one.what} warning light {one.stamp}; surface {now.session.surface or 'not known'}; "
         f"{now.group or 'unknown'} rider",
     )
 

@@ -22,9 +22,7 @@ def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
     """Make the page; `loaded` is the garage's own file, for what cannot be read there."""
     rules = sorted({rule for rule, _ in LIMITS})
     rules.sort(key=THEMES.__getitem__)
-    sections = [
-        Section(f"{THEMES[rule]} · {rule}", tuple(_rows(rule, in_force, loaded))) for rule in rules
-    ]
+    sections = [Section(f"{THEMES[rule]} · {rule}", tuple(_rows(rule, in_force, loaded))) for rule in rules]
     strays = tuple(_strays(in_force))
     if strays:
         sections.insert(0, Section("in the file, but not used", strays))

@@ -86,14 +86,23 @@ def moves(mode: str, setup: SetUp, bike: Bike) -> tuple[str, ...]:
     return tuple(said)
 
 
+def taking_lines(
+    said: Sequence[str], goes: Sequence[str], comes: Sequence[str], nothing: str
+) -> tuple[str, ...]:
+    """Say what a step would do, on the page and in its preview: `nothing` where it says of no move.
+
+    What comes and goes follows straight behind the first move: a narrow screen has no room for all of them.
+    """
+    changed = (*(f"goes: {one}" for one in goes), *(f"comes: {one}" for one in comes))
+    rest = (" · ".join(said[1:]),) if len(said) > 1 else ()
+    return (*said[:1], *changed, *rest) if said else (nothing, *changed)
+
+
 def taking_section(
     mode: str, setup: SetUp, bike: Bike, goes: Sequence[str] = (), comes: Sequence[str] = ()
 ) -> Section:
     """Say what taking a riding mode would do: in force, and which findings go and come."""
-    found = moves(mode, setup, bike)
-    lines = [" · ".join(found) if found else "nothing changes in force"]
-    lines += [f"goes: {one}" for one in goes]
-    lines += [f"comes: {one}" for one in comes]
+    lines = taking_lines(moves(mode, setup, bike), goes, comes, "nothing changes in force")
     rows = tuple(Row("", printable(line), kind="text", key=f"taking {at}") for at, line in enumerate(lines))
     instead = f"{mode} instead of {setup.mode}" if setup.mode else mode
     return Section(printable(instead), rows, "enter takes it")

@@ -222,7 +222,7 @@ class PressureReading:
 
 @attrs.frozen
 class Feel:
-    """Feel at five moments: 1 = stops me, 3 = fine, 5 = could push more."""
+    """Feel at five phases: 1 = stops me, 3 = fine, 5 = could push more."""
 
     braking: int | None = one(c.SCORE, "braking", "1 = holds me back, 3 = fine, 5 = could push more")
     turning_in: int | None = one(c.SCORE, "turn-in", "1 = holds me back, 3 = fine, 5 = could push more")

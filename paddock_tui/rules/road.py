@@ -187,9 +187,11 @@ def dusk_on_the_road(dusk: Dusk, limits: Limits) -> Result:
     summer, winter = limits[DUSK_SUMMER], limits[DUSK_WINTER]
     return RaisedFinding(
         message=f"Dusk on the road: it goes out at {dusk.at:%H:%M}.",
-        why="Drivers see a single lamp late, low sun and a scratched visor hide what lies on the road. "
+        why="Drivers see a single light late, low sun and a scratched visor hide what lies on the road. "
         f"Counted from {summer:g} h in summer, {winter:g} h in winter.",
-        remedy=Remedy("Go earlier, or clear visor, lamps tried, something bright on, and a slower way home."),
+        remedy=Remedy(
+            "Go earlier, or clear visor, lights tried, something bright on, and a slower way home."
+        ),
         subject="dusk",
     )
 

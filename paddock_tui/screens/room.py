@@ -95,7 +95,7 @@ class Room:
     @property
     def panel(self) -> bool:
         """Whether a wide screen says at its right what stands, or what the row under the cursor does."""
-        return not (self.stands_alone or self.for_anybody)
+        return not self.for_anybody
 
     @property
     def needs_subject(self) -> bool:

@@ -64,7 +64,7 @@ def percent_of_travel(sag_mm: float, travel_mm: float) -> float:
 
 
 def wheel_rate_from_sags_n_per_mm(free_sag_mm: float, rider_sag_mm: float, rider_share_n: float) -> float:
-    """Return the rate at the wheel from free and rider sag and the rider's weight on that wheel: F / (rider -
+    """Return the wheel rate from free and rider sag and the rider's weight on that wheel: F / (rider -
     free).
 
     Holds only while there is some free sag (a spring against its top stop would come out too stiff), without
@@ -78,7 +78,7 @@ def wheel_rate_from_sags_n_per_mm(free_sag_mm: float, rider_sag_mm: float, rider
 def wheel_rate_to_serve_n_per_mm(
     free_sag_wanted_mm: float, rider_sag_wanted_mm: float, rider_share_n: float
 ) -> float:
-    """Return the rate at the wheel with which both sags come out as wanted, an estimate: F / (rider -
+    """Return the wheel rate with which both sags come out as wanted, an estimate: F / (rider -
     free).
     """
     return wheel_rate_from_sags_n_per_mm(free_sag_wanted_mm, rider_sag_wanted_mm, rider_share_n)

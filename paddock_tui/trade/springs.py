@@ -72,7 +72,7 @@ def wheel_rate_n_per_mm(spring_n_per_mm: float, motion_ratio: float) -> float:
 
 
 def spring_for_wheel_rate_n_per_mm(wheel_n_per_mm: float, motion_ratio: float) -> float:
-    """Spring rate that gives a wanted rate at the wheel: k_w / r^2."""
+    """Spring rate that gives a wanted wheel rate: k_w / r^2."""
     return _rate(wheel_n_per_mm) / _ratio(motion_ratio) ** 2
 
 

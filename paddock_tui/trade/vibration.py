@@ -16,7 +16,7 @@ _MOST_HZ = 30.0
 
 def natural_frequency_hz(wheel_rate_n_per_mm: float, mass_kg: float) -> float:
     """Return the frequency in Hz at which a mass bounces on its spring, undamped."""
-    rate = above("rate at the wheel", wheel_rate_n_per_mm, 0.0, 2000.0, "N/mm")
+    rate = above("wheel rate", wheel_rate_n_per_mm, 0.0, 2000.0, "N/mm")
     return math.sqrt(rate * 1000.0 / above("mass on the wheel", mass_kg, 0.0, 2000.0, "kg")) / (2.0 * math.pi)
 
 
@@ -64,4 +64,4 @@ def undamped_hz(counted_hz: float, ratio: float) -> float:
 def friction_n(gap_mm: float, wheel_rate_n_per_mm: float) -> float:
     """Return the friction in N that a gap between push and lift stands for: half the gap times the rate."""
     gap = within("gap between push and lift", gap_mm, 0.0, 200.0, "mm")
-    return gap / 2.0 * above("rate at the wheel", wheel_rate_n_per_mm, 0.0, 2000.0, "N/mm")
+    return gap / 2.0 * above("wheel rate", wheel_rate_n_per_mm, 0.0, 2000.0, "N/mm")

@@ -26,7 +26,7 @@ ROOMS = ("g", "p", "s", "c", "b", "r", "t", "h", "?", "m")
 """The keys of the screens from which the return was begun."""
 
 FACTS = "2 3 8 2 0 5 3 4 3 2 5 9 4 enter r s enter 0 6 5"
-"""Hot 2.38 and 2.05, five moments, wallows in corner 4 at the rear each lap, no second symptom, 6.5 l."""
+"""Hot 2.38 and 2.05, five phases, wallows in corner 4 at the rear each lap, no second symptom, 6.5 l."""
 
 RETURN = f"i {FACTS}"
 """Back from the track at once: parked and read at are stamped."""

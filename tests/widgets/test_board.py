@@ -228,3 +228,23 @@ def test_on_the_wire_the_cursor_is_told_by_mark_and_weight(settings: dict[str, s
         assert wire.ended() == 0
 
     assert "1" in look
+
+
+@pytest.mark.parametrize("size", [(40, 20), (120, 40)])
+async def test_another_size_keeps_the_cursor_and_what_is_being_typed(size: tuple[int, int]) -> None:
+    app = BoardApp()
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        await type_keys(app, pilot, "down enter ctrl+u text:3")
+        board = app.bench.board
+        before = board.half_typed
+
+        await pilot.resize_terminal(*size)
+        await pilot.pause()
+
+        assert before is not None
+        assert before[1] == "3"
+        assert board.half_typed == before
+        lines = board.laid.text().split("\n")
+        assert len(lines) == size[1]
+        assert any(line.startswith(">") and "3" in line for line in lines)

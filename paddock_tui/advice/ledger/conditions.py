@@ -16,7 +16,7 @@ LIKE_TRACK_K = 8.0
 """Track temperatures so near are alike. Common practice, no source."""
 
 FEEL = tuple((one.name, one.metadata["spec"].label) for one in attrs.fields(Feel))
-"""The five moments at which feel is scored: attribute and label."""
+"""The five phases at which feel is scored: attribute and label."""
 
 
 @attrs.frozen

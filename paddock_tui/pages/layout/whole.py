@@ -7,6 +7,7 @@ from paddock_tui.pages.layout.footer import is_cut, last_line, preview, prompt_l
 from paddock_tui.pages.layout.header import answer_line, header
 from paddock_tui.pages.layout.panel import beside, panel_lines, panel_width, rows_width
 from paddock_tui.pages.layout.pen import Line, Pen, rule
+from paddock_tui.pages.layout.units import sections_with_units, with_units
 from paddock_tui.pages.layout.view import Laid, Prompt, View
 from paddock_tui.pages.rows import Page
 
@@ -26,6 +27,7 @@ def layout(page: Page, view: View) -> Laid:
     height = max(view.height, 0)
     if view.width < 1:
         return Laid(((),) * height, (None,) * height)
+    page = page if view.plain else with_units(page)
     pen = Pen(view.width, view.plain, page.held)
     places = columns(page, pen)
     head = (2 if page.answer and height >= _ANSWERS else 1) if height > 2 else 0
@@ -41,7 +43,8 @@ def layout(page: Page, view: View) -> Laid:
     lines = [header(page, pen), *([answer_line(page, pen)] if head > 1 else [])] if head else []
     drawn = padded([owned.line for owned in part.lines], rows)
     if beside_width:
-        panel = panel_lines(view.panel or (), beside_width, rows, view.plain)
+        said = view.panel or ()
+        panel = panel_lines(said if view.plain else sections_with_units(said), beside_width, rows, view.plain)
         drawn = beside(drawn, panel, rows_pen.width)
     lines += drawn
     if view.prompt:

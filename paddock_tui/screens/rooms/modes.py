@@ -7,7 +7,15 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.worked_out import offering
 from paddock_tui.facts import Situation
 from paddock_tui.pages.explanation import surface_of
-from paddock_tui.pages.modes import MODES, mode_at, modes_page, moves, preset_at, taking_section
+from paddock_tui.pages.modes import (
+    MODES,
+    mode_at,
+    modes_page,
+    moves,
+    preset_at,
+    taking_lines,
+    taking_section,
+)
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.edits import Step
@@ -120,10 +128,7 @@ def _take(host: Host, row: Row) -> None:
         return
     taken = step
     goes, comes = _findings(desk, step, subject)
-    first = " · ".join(said) or step.label
-    # What comes and goes straight after the first move: a narrow screen has no room for all of them.
-    changed = (*(f"goes: {one}" for one in goes), *(f"comes: {one}" for one in comes))
-    lines = (said[0], *changed, " · ".join(said[1:])) if len(said) > 1 else (first, *changed)
+    lines = taking_lines(said, goes, comes, step.label)
 
     def answered(_: str) -> str:
         host.place = attrs.evolve(host.place, across=None)
