@@ -61,7 +61,7 @@ ID = re.compile(r"[a-z0-9]+(-[a-z0-9]+)+|net")
 
 
 def strings() -> Iterator[tuple[str, int, str]]:
-    """List every string that is no docstring and no id, and each line of help and of the lists, with its place."""
+    """List every string that is no docstring and no id, each line of help and the lists, with its place."""
     for path in sorted(PACKAGE.rglob("*.py")):
         name = path.relative_to(PACKAGE).as_posix()
         tree = tree_of(path)

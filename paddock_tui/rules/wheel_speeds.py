@@ -28,7 +28,7 @@ def wheels_new_to_the_bike(other_wheels: str) -> Result:
         why="Their discs, spacers and sensor rings may differ, and how far they roll is what speed, gearing "
         "and the aids go by.",
         remedy=Remedy(
-            "Discs run free and the pads bite, ABS light off after a roll; measure the circumference of both "
+            "Discs run free and the pads bite, ABS light off once rolling; measure the circumference of both "
             "with the rider on and enter it with this tyre set."
         ),
         subject="wheels",
