@@ -145,7 +145,7 @@ def _add_accept(commands: "argparse._SubParsersAction[_Parser]") -> None:
 
 
 def _add_slip(commands: "argparse._SubParsersAction[_Parser]") -> None:
-    slip = commands.add_parser("slip", help="print the paper slip of a return, one page")
+    slip = commands.add_parser("slip", help="print the debrief sheet, one page")
     slip.add_argument("garage", metavar="GARAGE")
     slip.add_argument("--session", metavar="ID", help="which session; the current one when left out")
     slip.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")

@@ -46,6 +46,9 @@ AS_ON_SCREEN = {"checks": "checklist", **dict(zip(_AS_NAMED, _AS_NAMED, strict=T
 they are about behind a slash.
 """
 
+CALLED = {"change-log": "ledger", "calculators": "bench", "thresholds": "limits", "debrief": "return"}
+"""Pages by what the screens call them, for the names that stand for them here."""
+
 _OF_THE_RIDER = ("review", "checks", "out", "return", "next")
 """Pages that the rider goes through to ride or not: asked for by name they say all that stands open."""
 
@@ -70,6 +73,7 @@ def show(
     `screen` makes the pages that are as on the screens, `personal` names what is left out unless asked for.
     """
     name, _, of = (wanted or "").partition("/")
+    name = CALLED.get(name, name)
     _refuse(name, form, long, came)
     if name in OWN:
         from paddock_tui.commands.show_own import show_own

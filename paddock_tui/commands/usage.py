@@ -27,7 +27,7 @@ USAGES: dict[str, Usage] = {
         "0 left; 3 left with something not saved; 128 and the number where a signal ended it",
     ),
     "show": Usage(
-        "Print a garage, one record, or one page: ledger, modes, dash, brief, card, emergency, season.",
+        "Print a garage, one record, or one page: change-log, modes, dash, brief, card, emergency, season.",
         ("show my_garage", "show my_garage bike/magpie --paths", "show my_garage card --format html"),
         PRINTED,
     ),

@@ -15,6 +15,17 @@ _FIRST = ("guide", "cautions", "screens", "keys", "return", "commands", "words")
 """The topics that are named first; the others follow by name."""
 
 
+_CALLED = {
+    "calculators": "bench",
+    "change log": "ledger",
+    "debrief": "return",
+    "debrief sheet": "slip",
+    "set up": "setup",
+    "thresholds": "limits",
+}
+"""Topics by what the screens call their page."""
+
+
 def names() -> tuple[str, ...]:
     """Name every topic, those for a first look first."""
     found = {file.stem for file in _FOLDER.glob("*.md")}
@@ -47,6 +58,8 @@ def find(asked: str) -> tuple[Topic | str, ...]:
     A word stands for itself. Nothing: there is none.
     """
     wanted = " ".join(asked.casefold().replace("_", " ").split())
+    if wanted not in words():
+        wanted = _CALLED.get(wanted.replace("-", " "), wanted)
     whole = [topic(wanted)] if wanted in names() else []
     said = [wanted] if wanted in words() else []
     if whole or said:
