@@ -7,6 +7,7 @@ import pytest
 
 from paddock_tui.desk import Desk
 from paddock_tui.pages.folding import folded, opens
+from paddock_tui.pages.layout import View, layout
 from paddock_tui.screens.folds import lines_of, most_of, open_places
 from tests.looks import FOLDER, LOOKS, drawn, made_of, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
@@ -43,6 +44,19 @@ def test_a_page_opens_on_two_screens_at_most(name: str, desk: Desk) -> None:
     waits = [row.label for one in page.sections for row in one.hidden if is_open(row)]
     assert waits == []
     assert (sum(map(lines_of(page), page.sections)) > most_of(page)) == (name in LONGER)
+
+
+@pytest.mark.parametrize("name", LOOKS)
+def test_a_terminal_of_ascii_alone_reads_every_sign(name: str, desk: Desk) -> None:
+    shown = made_of(desk, LOOKS[name])
+    for wide, high in sizes_of(name):
+        signs, plain = (
+            layout(shown.page, View(wide, high, shown.at, hints=shown.hints, plain=plain)).text()
+            for plain in (False, True)
+        )
+        assert plain.isascii()
+        assert plain.count("?") <= signs.count("?")
+        assert max(map(len, plain.split("\n"))) <= wide
 
 
 def test_no_look_is_left_of_a_page_that_is_gone() -> None:

@@ -1,29 +1,9 @@
 """A line of a picture as single cells, in which later signs cover earlier ones."""
 
-from collections.abc import Mapping
-
 import attrs
 
-from paddock_tui.pages.layout.pen import Ink, Pen
+from paddock_tui.pages.layout.pen import IN_ASCII, Ink, Pen
 from paddock_tui.text import width
-
-IN_ASCII: Mapping[str, str] = {
-    "─": "-",
-    "━": "=",
-    "┄": "-",
-    "·": ".",
-    "│": "|",
-    "┃": "|",
-    "▏": "|",
-    "┊": ":",
-    "├": "|",
-    "┤": "|",
-    "┼": "+",
-    "█": "#",
-    "▌": "!",
-    "░": ":",
-}
-"""What stands for each sign of a picture where a terminal shows ASCII alone: a cell for a cell."""
 
 
 def sign(text: str, plain: bool) -> str:

@@ -50,7 +50,7 @@ def header(page: Page, pen: Pen) -> Line:
         return _held(heading, forms, pen)
     limit = max(pen.width // 2, pen.width - width(heading) - 2)
     said = _fitting(forms, limit)
-    owner = clip(pen.say(page.whose), _OWNER) if page.verdict else ""
+    owner = pen.cut(pen.say(page.whose), _OWNER) if page.verdict else ""
     if owner and not _is_said(owner, clip(heading, pen.width - width(said) - 2)):
         said = _fitting(forms, limit - width(owner) - 1)
         owner = owner if width(owner) + width(said) + _LEAST_HEADING <= pen.width else ""

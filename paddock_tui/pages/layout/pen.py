@@ -1,6 +1,7 @@
 """The pen that draws one line: text made safe, cut and placed in cells, in named styles."""
 
 import unicodedata
+from collections.abc import Mapping
 
 import attrs
 
@@ -25,6 +26,28 @@ _IN_ASCII = {
 }
 
 
+IN_ASCII: Mapping[str, str] = {
+    "─": "-",
+    "━": "=",
+    "┄": "-",
+    "·": ".",
+    "│": "|",
+    "┃": "|",
+    "▏": "|",
+    "┊": ":",
+    "├": "|",
+    "┤": "|",
+    "┼": "+",
+    "█": "#",
+    "▌": "!",
+    "░": ":",
+}
+"""What stands for each sign of a picture where a terminal shows ASCII alone: a cell for a cell."""
+
+_LEGEND = frozenset("█░┊")
+"""Signs by which a text is the legend of a picture: its signs are those of the picture then."""
+
+
 @attrs.frozen
 class Pen:
     """How wide a line is, whether the terminal shows ASCII alone (`plain`), and whether rules are `heavy`."""
@@ -45,6 +68,8 @@ class Pen:
         text = printable(text)
         if not self.plain or text.isascii():
             return text
+        if not _LEGEND.isdisjoint(text):
+            text = "".join(IN_ASCII.get(one, one) for one in text)
         for char, instead in _IN_ASCII.items():
             text = text.replace(char, instead)
         letters = (c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c))
