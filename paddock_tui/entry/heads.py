@@ -159,4 +159,4 @@ def _unknown(state: State, name: Token) -> tuple[str, str]:
     near = nearest(state.words, name.text)
     shown = name.text if len(name.text) <= 40 else name.text[:39] + "…"
     listed = "`paddock-tui help entry` lists them"
-    return f'there is no short name "{shown}"', f"did you mean {near}? {listed}" if near else listed
+    return f'there is no short name "{shown}"', f"did you mean {near}?" if near else listed
