@@ -155,7 +155,14 @@ ROOM = Room(
     hears=_hears,
 )
 
-CHANGE = Room(id="change", page=_change_page, hears=_hears, own={"try_back": _try_back}, stands_alone=True)
+CHANGE = Room(
+    id="change",
+    page=_change_page,
+    hears=_hears,
+    own={"try_back": _try_back},
+    stands_alone=True,
+    folds=False,
+)
 
 TRY_BACK_ACTION = Action(
     "try_back",
