@@ -47,7 +47,7 @@ def lines_of(page: "Page", form: PrintForm, *, paths: bool = False) -> Iterable[
         from paddock_tui.pages.speech import spoken
 
         return spoken(page)
-    from paddock_tui.pages.layout.units import with_units
+    from paddock_tui.pages.layout.pen import with_units
     from paddock_tui.pages.plain import plain_page
 
     return plain_page(with_units(page), columns(), paths=paths)

@@ -6,8 +6,7 @@ from paddock_tui.pages.layout.findings import block_height, caution_lines, findi
 from paddock_tui.pages.layout.footer import is_cut, last_line, preview, prompt_line
 from paddock_tui.pages.layout.header import answer_line, header
 from paddock_tui.pages.layout.panel import beside, panel_lines, panel_width, rows_width
-from paddock_tui.pages.layout.pen import Line, Pen, rule
-from paddock_tui.pages.layout.units import sections_with_units, with_units
+from paddock_tui.pages.layout.pen import Line, Pen, rule, sections_with_units, with_units
 from paddock_tui.pages.layout.view import Laid, Prompt, View
 from paddock_tui.pages.rows import Page
 
