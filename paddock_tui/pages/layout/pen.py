@@ -1,7 +1,7 @@
 """The pen that draws one line: text made safe, cut and placed in cells, in named styles.
 
-Units are drawn as they are read: degrees with their sign, and litres with the letter that is no figure one. Files,
-typing and the terminals that show ASCII alone keep the plain letters.
+Units are drawn as they are read: degrees with their sign, and litres with the letter that is no figure one.
+Files, typing and the terminals that show ASCII alone keep the plain letters.
 """
 
 import re
