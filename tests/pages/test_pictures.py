@@ -8,8 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.pages.layout import View, layout, text_of
-from paddock_tui.pages.layout.cells import IN_ASCII
-from paddock_tui.pages.layout.pen import Pen
+from paddock_tui.pages.layout.pen import IN_ASCII, Pen
 from paddock_tui.pages.layout.picture import drawn
 from paddock_tui.pages.pictured import picture_page, picture_row
 from paddock_tui.pages.pictures import Chart, ChartLevel, Dot, Lane, Lanes, Mark, Pairs, Picture, Stretch
