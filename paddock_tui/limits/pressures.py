@@ -57,7 +57,7 @@ AIR_AT_ODDS = limit(
     50.0,
     "hPa",
     "a reading so far from what its altitude usually has is set aside",
-    "common practice, no source; reduced to the sea the air is hardly ever outside 960 to 1060 hPa",
+    "paddock practice, unpublished; reduced to the sea the air is hardly ever outside 960 to 1060 hPa",
     20,
     150,
 )

@@ -67,7 +67,7 @@ def test_an_unreadable_date_code_says_nothing_beside_the_row() -> None:
 
 
 def test_cycles_distance_and_hours_are_the_start_and_what_was_ridden() -> None:
-    found = beside_tyres(told(RIDDEN, RIDDEN, "ridden_laps = 5\n"), "set", tyres(SET))
+    found = beside_tyres(told(RIDDEN, RIDDEN, "planned_laps = 5\n"), "set", tyres(SET))
 
     assert at(found, "front.cycles_before").short == "5 heat cycles by now"
     assert at(found, "front.distance_before").short == "164 km, 0.7 h here"

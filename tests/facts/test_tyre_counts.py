@@ -12,7 +12,7 @@ NEW = tyres('[front]\ncontinues = "set"\n[rear]\ncycles_before = 1\n')
 
 
 def test_only_ridden_sessions_on_this_tyre_count() -> None:
-    history = History((past(1, RIDDEN), past(2, "ridden_laps = 8\n")), {"set": OLD})
+    history = History((past(1, RIDDEN), past(2, "planned_laps = 8\n")), {"set": OLD})
 
     found = tyre_count(history, "set", "front", OLD)
 

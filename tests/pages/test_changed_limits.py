@@ -69,8 +69,9 @@ OTHER_THINGS = (
     r"85 % mechanical efficiency",
     r"stroke 20 to 120 mm",
     r"1 / 0\.7 to 1 / 0\.5|wet / dry = 0\.5-0\.7",
-    # The other window of sag.
+    # The other windows of sag.
     r"free \d+ to \d+ mm",
+    r"a track \(20-40 mm\)|rider 20 to 40 mm",
 )
 """Figures that are the same by chance, with what they are of."""
 

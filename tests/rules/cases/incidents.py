@@ -187,7 +187,7 @@ CASES = {
     ),
     "engine-lamp-not-mended": Cases(
         raising=(
-            raises("bike", "hold", happened("warning lamp", lamp="oil"), says="The oil lamp"),
+            raises("bike", "hold", happened("warning lamp", lamp="oil"), says="The oil warning light"),
             raises("bike", "hold", happened("warning lamp", lamp="temperature")),
             raises("bike", "hold", history=went_before(earlier("warning lamp", lamp="oil"))),
         ),
