@@ -104,7 +104,7 @@ def rear_free_sag_and_spring(
     spring, other = ("soft", "stiffer") if soft else ("stiff", "softer")
     return RaisedFinding(
         message=f"Rear free sag {free_sag:.0f} mm, rider sag {rider_sag.mm:.0f} mm: spring too {spring}.",
-        why="Preload moves both sags by the same; only another spring brings the one right and leaves the other.",
+        why="Preload moves both sags equally; only another spring brings the one right and leaves the other.",
         remedy=Remedy(f"Ask a technician for the next {other} spring; measure both sags again on it."),
         subject="rear",
         facts=f"free sag {free_sag:.1f} mm; {rider_sag}; {words}",

@@ -142,7 +142,12 @@ CASES = {
     ),
     "aid-lamp-lit": Cases(
         raising=(
-            raises("ABS", "serious", happened("warning lamp", lamp="ABS"), says="The ABS warning light was on 09:47"),
+            raises(
+                "ABS",
+                "serious",
+                happened("warning lamp", lamp="ABS"),
+                says="The ABS warning light was on 09:47",
+            ),
             raises("traction", "hold", WET, NOVICE, happened("warning lamp", lamp="traction")),
             raises("engine", "serious", WET, NOVICE, happened("warning lamp", lamp="engine")),
             raises("ABS", "serious", history=went_before(earlier("warning lamp", LONG_AGO, lamp="ABS"))),
