@@ -12,6 +12,7 @@ from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.text import printable
 
 TO_FIX = "to fix"
+ITEM_TO_FIX = "checklist-item-to-fix"
 
 _SEVERITIES: dict[str, Severity] = {"hold": HOLD, "serious": SERIOUS, "caution": CAUTION, "note": NOTE}
 
@@ -37,7 +38,7 @@ def _marked(
     for name, check in sorted(checks.items()):
         if check.status == TO_FIX:
             yield opened(
-                "checklist-item-to-fix",
+                ITEM_TO_FIX,
                 outing.session.bike,
                 outing,
                 (*place, "checks", name, "status"),
@@ -146,7 +147,7 @@ def _plain(text: str) -> str:
 
 declare(
     MatterKind(
-        "checklist-item-to-fix",
+        ITEM_TO_FIX,
         "bike",
         CAUTION,
         "brakes",

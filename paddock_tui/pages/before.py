@@ -29,6 +29,7 @@ from paddock_tui.desk.emergency import emergency_standing
 from paddock_tui.desk.sessions.last_time import last_time
 from paddock_tui.facts.checklists import NOT_APPLICABLE, TO_FIX
 from paddock_tui.matters import Matter
+from paddock_tui.matters.checks import ITEM_TO_FIX
 from paddock_tui.pages.after_counters import chain_row
 from paddock_tui.pages.before_last import last_time_rows, not_known, shown, sprockets_of, text_row
 from paddock_tui.pages.dates import short_date
@@ -82,7 +83,15 @@ def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
     days = (date - desk.now().date()).days
     note = f"in {count_words(days, 'day')}" if days > 0 else "today" if days == 0 else "over"
     held = tuple(one for one in sections if one.rows)
-    return Page(printable(f"{heading} · {note}"), held, judged=False, answer=_first(held))
+    due = f"{date:%a} {short_date(date)}"
+    return Page(
+        printable(f"{heading} · {note}"),
+        held,
+        judged=False,
+        answer=_first(held),
+        caution=f"What says no date of its own is due before {due}.",
+        caution_short=f"without a date: due before {due}",
+    )
 
 
 _WORST = ("hold", "serious", "caution")
@@ -165,7 +174,8 @@ def _needs(desk: Desk, about: About, date: dt.date, expected: DayExpected, name:
             opens=one.ref,
             key=f"{name} matter {number}",
         )
-    yield from to_fix_rows(about.situation, f"{name} ")
+    told = {one.subject for one in _open_matters(about) if one.kind == ITEM_TO_FIX}
+    yield from to_fix_rows(about.situation, f"{name} ", told)
     services = services_before(about, date, expected)
     for item in services:
         yield _service(item, name)
@@ -173,7 +183,7 @@ def _needs(desk: Desk, about: About, date: dt.date, expected: DayExpected, name:
         yield not_known("service", "no item of service stands in the bike's file", f"{name} service")
     named = {item.item.name for item in services}
     yield chain_row(so_far(about), name)
-    if "battery" not in named:
+    if "battery" not in named | told:
         yield _battery(about, name)
     for end in ENDS:
         answer = pads_answer(about, end)

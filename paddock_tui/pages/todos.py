@@ -1,7 +1,7 @@
 """What is left to do to a bike, as rows: each stays until it is done."""
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Container, Iterator
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.day.after import TODOS, open_todos
@@ -38,14 +38,17 @@ def todo_rows(desk: Desk, bike: Ref, date: dt.date | None) -> Iterator[Row]:
         )
 
 
-def to_fix_rows(situation: Situation, key: str) -> Iterator[Row]:
-    """List what is to fix by checklists, as a session to come finds it; `key` begins the keys of the rows."""
+def to_fix_rows(situation: Situation, key: str, told: Container[str] = ()) -> Iterator[Row]:
+    """List what is to fix by checklists, as a session to come finds it; `key` begins the keys of the rows.
+
+    What stands on the page already is `told`.
+    """
     checked = situation.facts().get("checked")
     if not isinstance(checked, Checked):
         return
     items = [item for held in checked.lists for item in held.to_fix]
     items += [item for item in checked.others if item.status == TO_FIX]
-    for item in items:
+    for item in (one for one in items if one.id not in told):
         since = f"since {short_date(item.since_day)}" if item.since_day is not None else ""
         yield Row(
             "to fix",
