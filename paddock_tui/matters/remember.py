@@ -1,6 +1,5 @@
 """How the walk remembers: each outing's traces on its bike and on its tyres, whoever rides."""
 
-import datetime as dt
 from collections.abc import Iterable, Mapping
 
 import attrs
@@ -95,9 +94,3 @@ def _heights(before: BikeSeen, outing: Outing, never: set[tuple[str, str]]) -> d
         if (outing.bike, key) not in never and (old is None or value > old.value):
             found[key] = From(value, outing.id, outing.session.date)
     return found
-
-
-def at_of(outing: Outing, clock: dt.time | None) -> dt.datetime | None:
-    """Return a time of the day of an outing; None where date or time is not known."""
-    date = outing.session.date
-    return dt.datetime.combine(date, clock) if date is not None and clock is not None else None

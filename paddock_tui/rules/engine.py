@@ -157,9 +157,14 @@ def review(situation: Situation) -> Review:
                 else:
                     findings.append(finding)
     kept = _with_acceptances(_absorbed(findings), situation)
-    to_do.sort(key=lambda item: (item.due or dt.datetime.max, RULES[item.rule].rank, item.rule))
+    to_do.sort(key=_by_the_clock)
     missing = _missing(facts, to_do) if whole else ()
     return Review(_ordered(kept), tuple(not_judged), tuple(to_do), tuple(passed), whole, missing)
+
+
+def _by_the_clock(item: Pending) -> tuple[dt.datetime, int, int, str]:
+    """Order what is to do by when it is due, of one minute the worst first."""
+    return item.due or dt.datetime.max, -item.severity, RULES[item.rule].rank, item.rule
 
 
 def _missing(facts: Facts, to_do: list[Pending]) -> tuple[MissingEssential, ...]:

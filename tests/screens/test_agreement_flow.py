@@ -4,6 +4,7 @@ import datetime as dt
 import re
 from pathlib import Path
 
+from tests.bench.returning import RETURN
 from tests.screens.rider import riding
 
 OUT = dt.datetime(2026, 6, 20, 13, 22)
@@ -143,3 +144,37 @@ async def test_the_key_of_the_day_leads_to_what_is_late_on_it(garage: Path) -> N
         row = rider.app.main.board.cursor_row
         assert row is not None
         assert row.path == ("entries", "ines", "magpie", "briefing")
+
+
+async def test_of_two_things_due_in_one_minute_the_hold_is_said_first(garage: Path) -> None:
+    day = garage / "days/2026-06-20-anvilfen.toml"
+    day.write_text(day.read_text(encoding="utf-8").replace("signed_on = true", "signed_on = false"))
+    async with riding(garage) as rider:
+        assert "sign on" in rider.last
+        await rider.types("r")
+        review = rider.app.main._seen
+        assert review is not None
+        due = [(one.due, str(one.severity)) for one in review.review.to_do]
+        assert due[0][1] == "hold"
+        assert due[0][0] == due[1][0]
+        assert due[1][1] != "hold"
+
+
+async def test_a_session_that_nobody_took_out_is_never_called_ridden(garage: Path) -> None:
+    """Not by its time having passed, nor by hot pressures read of a bike that stood."""
+    async with riding(garage, now=dt.datetime(2026, 6, 20, 15, 0)) as rider:
+        await rider.types("s")
+        rider.to("pressures", "hot", "front")
+        await rider.types("2 1 0 g")
+        row = next(one for one in rider.app.main.board.page.rows() if "2026-06-20-4-magpie" in one.label)
+        assert "hot" in rider.text
+        assert "ridden" not in f"{row.value} {row.aside} {row.range}"
+
+
+async def test_the_next_session_made_by_fuel_says_where_it_went_and_the_old_page_has_it(garage: Path) -> None:
+    async with riding(garage, now=dt.datetime(2026, 6, 20, 13, 41)) as rider:
+        await rider.types(RETURN)
+        assert rider.last.startswith("fuel added 6.5 l, with new session 2026-06-20-5-magpie")
+        assert rider.app.main._seen is not None
+        assert rider.app.main._seen.page.heading.startswith("debrief · session 4")
+        assert "fuel added 6.5 l" in rider.screen
