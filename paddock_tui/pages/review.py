@@ -9,7 +9,7 @@ from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NOT_YET_WORD
+from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NONE_SAVED, NOT_YET_WORD
 from paddock_tui.records.went_out_with import WentOutWith
 from paddock_tui.rules import HOLD, Finding, Pending, Review, Severity
 from paddock_tui.text import printable
@@ -179,7 +179,7 @@ def _missing_row(one: MissingEssential) -> Row:
 def _went_out_rows(out: WentOutWith) -> Iterator[Row]:
     """Say the verdict that a session went out with, and its findings by rule and subject, worst first."""
     if out.verdict is None:
-        yield Row("", "no verdict saved", kind="text", key="no verdict saved")
+        yield Row("", NONE_SAVED, kind="text", key=NONE_SAVED)
         return
     at = f"{out.at:%H:%M}" if out.at is not None else "time not known"
     yield Row(at, printable(out.verdict), kind="text", key="verdict then")

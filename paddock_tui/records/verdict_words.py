@@ -7,5 +7,8 @@ NOT_JUDGED_WORD = "not assessed"
 RIDDEN_TAIL = " · ridden"
 """Said behind the verdict of a session that was ridden: it is of what was, not of going out."""
 
+NONE_SAVED = "no verdict saved"
+"""Said of a session that was ridden without having gone through what stood against going out."""
+
 WORDS = (HOLD_WORD, CARE_WORD, NOT_YET_WORD, NO_FINDINGS_WORD)
 """The words of the verdict, worst first."""

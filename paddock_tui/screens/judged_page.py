@@ -21,7 +21,7 @@ from paddock_tui.pages.own_keys import like_keys, own_keys, page_with
 from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.verdict_words import RIDDEN_TAIL
+from paddock_tui.records.verdict_words import NONE_SAVED, RIDDEN_TAIL
 from paddock_tui.rules import HOLD, Finding, Review, review
 from paddock_tui.screens.folds import Folds, fold
 from paddock_tui.screens.place import Place
@@ -240,9 +240,9 @@ def _verdict(
 
 
 def _went_out(desk: Desk, session: Ref | None) -> str:
-    """Say the verdict that a ridden session went out with, where one was kept."""
+    """Say the verdict that a ridden session went out with: what is found now is none of it."""
     then = lookup(desk.files.data(session), ("out", "verdict")) if session is not None else None
-    return f", went out {printable(then)}" if isinstance(then, str) and then else ""
+    return f", went out {printable(then)}" if isinstance(then, str) and then else f", {NONE_SAVED}"
 
 
 def finding_at(judged: Review, row: Row | None) -> Finding | None:
