@@ -27,7 +27,7 @@ sys.argv = ["paddock-tui", {garage!r}, "--at", {at!r}]
 script()
 """
 _READY = "? help"
-_GONE_S = 30.0
+_GONE_S, _JUDGED_S = 30.0, 120.0
 
 
 def main(arguments: list[str]) -> int:
@@ -73,11 +73,19 @@ def _line(name: str, found: list[float]) -> None:
 @contextlib.contextmanager
 def _open(code: str) -> Iterator[Wire]:
     with Wire(code, loaded=False) as wire:
-        wire.read_until(_READY)
-        wire.read(1.0)
+        _wait_until_judged(wire)
         yield wire
         wire.type("q")
         wire.ended()
+
+
+def _wait_until_judged(wire: Wire) -> None:
+    """Wait for the verdict of the start, however many seasons it takes, and until it is quiet."""
+    start = time.perf_counter()
+    while _READY not in wire.shown:
+        assert time.perf_counter() - start < _JUDGED_S, wire.shown
+        wire.read(0.1, 1.0)
+    wire.read(1.0)
 
 
 def _until(wire: Wire, key: str, mark: str) -> float:
@@ -109,8 +117,7 @@ def _size(garage: Path) -> int:
 
 def _left(code: str) -> float:
     with Wire(code, loaded=False) as wire:
-        wire.read_until(_READY)
-        wire.read(1.0)
+        _wait_until_judged(wire)
         start = time.perf_counter()
         wire.type("q")
         while wire.process.poll() is None:
