@@ -5,6 +5,18 @@ columns, lists, fenced lines and `## headings`. A last paragraph `Words: a, b` n
 """
 
 from paddock_tui.help.reading import Entry, Part, Topic, with_keys
-from paddock_tui.help.topics import WORDS, find, names, topic, topics, words
+from paddock_tui.help.topics import WORDS, called, find, names, topic, topics, words
 
-__all__ = ["WORDS", "Entry", "Part", "Topic", "find", "names", "topic", "topics", "with_keys", "words"]
+__all__ = [
+    "WORDS",
+    "Entry",
+    "Part",
+    "Topic",
+    "called",
+    "find",
+    "names",
+    "topic",
+    "topics",
+    "with_keys",
+    "words",
+]

@@ -25,6 +25,13 @@ _CALLED = {
 }
 """Topics by what the screens call their page."""
 
+_SHOWN = {name: called for called, name in _CALLED.items()}
+
+
+def called(name: str) -> str:
+    """Return what the screens call the page of a topic: under that it is shown, and found by both."""
+    return _SHOWN.get(name, name)
+
 
 def names() -> tuple[str, ...]:
     """Name every topic, those for a first look first."""
@@ -66,5 +73,5 @@ def find(asked: str) -> tuple[Topic | str, ...]:
         return (*whole, *said)
     if not wanted:
         return ()
-    begun = [topic(name) for name in names() if name.startswith(wanted)]
+    begun = [topic(name) for name in names() if name.startswith(wanted) or called(name).startswith(wanted)]
     return (*begun, *(word for word in words() if word.startswith(wanted)))

@@ -25,7 +25,7 @@ def room_help(room: str, actions: Sequence[ActionRow]) -> Page:
     of_room = texts.topic(room) if room in texts.names() else None
     sections = [*_about(of_room, actions)] if of_room is not None else []
     page = Page(
-        f"help · {room}" if of_room is not None else "help",
+        f"help · {texts.called(room)}" if of_room is not None else "help",
         (
             *sections,
             *key_sections(actions),
@@ -41,7 +41,9 @@ def topic_page(topic: Topic, actions: Sequence[ActionRow] = ()) -> Page:
     sections = [_with_own_keys(_section(part, topic), actions) for part in topic.parts]
     if topic.name == KEYS:
         sections += key_sections(actions)
-    page = Page(f"help · {topic.name}: {topic.about}", (*sections, *_words(topic)), judged=False)
+    page = Page(
+        f"help · {texts.called(topic.name)}: {topic.about}", (*sections, *_words(topic)), judged=False
+    )
     return _with_keys(page, actions)
 
 
@@ -148,7 +150,7 @@ def _topic_rows() -> Iterator[Row]:
 
 def _links(topics: Sequence[Topic]) -> Iterator[Row]:
     for topic in topics:
-        yield Row(topic.name, topic.about, kind="link", key=f"topic {topic.name}")
+        yield Row(texts.called(topic.name), topic.about, kind="link", key=f"topic {topic.name}")
 
 
 def _caution() -> Section:
