@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from paddock_tui.desk.looking import LooksAt
     from paddock_tui.records.errors import InputError
     from paddock_tui.records.paths import Ref
+    from paddock_tui.store.garage import GarageFiles
 
 OK = 0
 CARE = 1
@@ -44,9 +45,7 @@ def open_to_read(folder: str, at: dt.datetime | None = None) -> "LooksAt":
     from paddock_tui.store.garage import GarageFiles
 
     files = GarageFiles(Path(folder))
-    problem = files.problem()
-    if problem is not None:
-        raise CommandStopped(NOT_DONE, *sentences(problem))
+    _refuse_what_is_none(files)
     if declared(files.root):
         from paddock_tui.store.saving import cut_short
 
@@ -62,13 +61,17 @@ def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True
     from paddock_tui.desk import Desk
 
     desk = Desk(Path(folder), (lambda: at) if at is not None else dt.datetime.now)
-    problem = desk.files.problem()
-    if problem is not None:
-        raise CommandStopped(NOT_DONE, *sentences(problem))
+    _refuse_what_is_none(desk.files)
     said = desk.mend() if writes else desk.cut_short()
     if said:
         complain((printable(said),))
     return desk
+
+
+def _refuse_what_is_none(files: "GarageFiles") -> None:
+    problem = files.problem()
+    if problem is not None:
+        raise CommandStopped(NOT_DONE, *sentences(problem))
 
 
 def find_ref(desk: "LooksAt", text: str, among: tuple[str, ...] = (), besides: tuple[str, ...] = ()) -> "Ref":

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from paddock_tui.desk.day.moments import after, in_order
 from paddock_tui.desk.edits.refusals import refusals
-from paddock_tui.desk.lookup import glances
+from paddock_tui.desk.lookup import Glance, glances
 from paddock_tui.entry.builtin import LATE
 from paddock_tui.records.edits import Change, Edit, Step
 from paddock_tui.records.errors import InputError
@@ -36,9 +36,9 @@ def delaying(files: GarageFiles, day: Ref, minutes: int, now: dt.datetime) -> St
     slots = tuple(_slots(data))
     if not _goes_on(data.get("date"), slots, now):
         return InputError(f"{day.id} is not today", "the day that runs late", "change its times on its page")
-    waiting = tuple(_starts(files, day, data.get("date"), now, ridden=False))
-    waits = {at for _, at in waiting}
-    over = {at for _, at in _starts(files, day, data.get("date"), now, ridden=True)} - waits
+    starts = tuple(_starts(files, day, data.get("date"), now))
+    waiting = tuple((one.ref, at) for one, at in starts if not one.ridden)
+    over = {at for one, at in starts if one.ridden} - {at for _, at in waiting}
     begins = min((at for _, at in waiting), default=now)
     begins = min(begins, now)
     by = dt.timedelta(minutes=minutes)
@@ -97,17 +97,17 @@ def _goes_on(date: object, slots: tuple[_Slot, ...], now: dt.datetime) -> bool:
 
 
 def _starts(
-    files: GarageFiles, day: Ref, date: object, now: dt.datetime, *, ridden: bool
-) -> Iterator[tuple[Ref, dt.datetime]]:
-    """Give the sessions of a day that were ridden, or were not yet, with the moment at which they start."""
+    files: GarageFiles, day: Ref, date: object, now: dt.datetime
+) -> Iterator[tuple[Glance, dt.datetime]]:
+    """Give the sessions of a day with the moment at which they start."""
     if type(date) is not dt.date:
         return
     dates = (date, date + dt.timedelta(days=1))
     for one in glances(files, now.year - 1):
-        if one.date in dates and one.ridden is ridden and files.data(one.ref).get("day") == day.id:
+        if one.date in dates and files.data(one.ref).get("day") == day.id:
             start = files.data(one.ref).get("start")
             if isinstance(start, dt.time):
-                yield one.ref, dt.datetime.combine(one.date, start)
+                yield one, dt.datetime.combine(one.date, start)
 
 
 def _moved(old: dt.datetime, new: dt.datetime) -> Iterator[Edit]:
