@@ -20,6 +20,10 @@ _MOST = 6
 """Histories of one bike that are given again as they are."""
 
 
+_LAST = 100
+"""More than any session of a day is numbered."""
+
+
 class Histories:
     """Collects the history of a subject, and gives the same one again while no record of it was touched.
 
@@ -54,6 +58,10 @@ class Histories:
         own = files.read(subject)
         before = _order(own) if subject.kind == "session" and own is not None else None
         placed = of_bike(files, bike.id)
+        if before is not None and own is not None and own.data.get("number") is None:
+            # Without a number it comes after all others of its day.
+            placed = [one for one in placed if one[1] != subject]
+            before = (before[0], _LAST, dt.time.max, subject.id)
         end = len(placed) if before is None else bisect.bisect_left(placed, before, key=_place_of)
         one = self._bikes.get(bike.id)
         if one is None or not one.may_stand(files):

@@ -151,6 +151,17 @@ def _by(files: GarageFiles, what: str) -> Mapping[Any, Sequence[tuple[Order, Ref
     return files.rows.derived(refs, ("by", what), grouped)
 
 
+def without_a_place(files: GarageFiles) -> Sequence[Ref]:
+    """List the sessions that lack a date, a bike or a rider, and all that are retired."""
+    refs = files.listing("session")
+
+    def found() -> list[Ref]:
+        rows = ((ref, files.rows.of(ref)) for ref in refs)
+        return [ref for ref, row in rows if row is None or not (row.bike and row.rider)]
+
+    return files.rows.derived(refs, ("without a place",), found)
+
+
 def unplaced(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:
     """List the sessions whose date cannot be read: one of them may be the one in hand."""
     found: list[Ref] = []

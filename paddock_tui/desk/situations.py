@@ -7,13 +7,14 @@ from typing import TypeVar
 import attrs
 
 from paddock_tui.desk.histories import Histories
-from paddock_tui.desk.lookup import of_date
+from paddock_tui.desk.lookup import of_date, without_a_place
 from paddock_tui.facts import (
     Situation,
     registered,  # noqa: F401 - what is assembled can be judged
 )
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Dangling, Disputed, Impossible, NotUnderstood
+from paddock_tui.facts.unplaced import lacking, may_concern
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -104,6 +105,7 @@ def assemble(
         situation,
         history=history,
         rider_elsewhere=known.elsewhere(files, ref, situation),
+        unplaced=tuple(_unplaced(files, ref, session)),
         not_understood=(*situation.not_understood, *_unread_before(files, session, of_day, history)),
     )
     return Assembled(
@@ -172,7 +174,10 @@ def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Past
     if session is None or session.date is None:
         return ()
     of_day = [one for _, one in of_date(files, session.date)]
-    here = of_day.index(ref) if ref in of_day else 0
+    # Without a number it comes after all others of its day, as in the walk through what is open.
+    if session.number is None:
+        of_day = [one for one in of_day if one != ref]
+    here = of_day.index(ref) if ref in of_day else len(of_day) if session.number is None else 0
     found: list[PastSession] = []
     for one in of_day[:here]:
         loaded = files.read(one)
@@ -180,6 +185,15 @@ def _before(files: GarageFiles, ref: Ref, session: Session | None) -> tuple[Past
         if record is not None and record.rider == session.rider:
             found.append(PastSession(one.id, record))
     return tuple(found)
+
+
+def _unplaced(files: GarageFiles, ref: Ref, session: Session | None) -> Iterator[PastSession]:
+    """List the sessions that the record does not place, and that may have been before this one."""
+    for one in without_a_place(files) if session is not None else ():
+        loaded = files.read(one) if one != ref and "retired" not in files.data(one) else None
+        record = _as(loaded.possible if loaded else None, Session)
+        if session is not None and record is not None and lacking(record) and may_concern(record, session):
+            yield PastSession(one.id, record)
 
 
 def _as(record: Record | None, wanted: type[R]) -> R | None:

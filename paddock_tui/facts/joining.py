@@ -43,6 +43,7 @@ ROOTS: Final[Mapping[str, Any]] = {
     "setup": SetUp,
     "source": Session | None,
     "tyres": TyreSet,
+    "unplaced": tuple[PastSession, ...],
     "venue": Venue,
 }
 """What a situation gives by itself, by name, with its type."""

@@ -33,6 +33,7 @@ def open_matters(
     history: History,
     rider_today: tuple[PastSession, ...],
     rider_elsewhere: tuple[PastSession, ...],
+    unplaced: tuple[PastSession, ...],
     records: Mapping[str, Record],
     refs: Mapping[str, Ref],
     checklists: Mapping[str, Checklist],
@@ -46,12 +47,15 @@ def open_matters(
     here = PastSession(
         refs["session"].id if "session" in refs else "", session, entry=_entry(session, records)
     )
-    elsewhere = [one for one in (*rider_elsewhere, *rider_today) if history.of(one.id) is None]
+    not_told = [one.id for one in unplaced]
+    others = (*rider_elsewhere, *rider_today)
+    elsewhere = [one for one in others if history.of(one.id) is None and one.id not in not_told]
     make = Outings(history, records, checklists, source, air_observed, limits)
     outings = (*map(make.outing, elsewhere), make.here(here))
     now = _present(here, outings[-1], records, checklists, checked, limits)
     now = attrs.evolve(now, before=garage.before.on)
-    return matters(MatterHistory(outings, _answers(history, records, refs), make.by_day()), now)
+    untold = tuple(make.untold(one, session) for one in unplaced)
+    return matters(MatterHistory(outings, _answers(history, records, refs), make.by_day(), untold), now)
 
 
 FEW = 2

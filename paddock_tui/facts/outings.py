@@ -10,6 +10,7 @@ from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.facts.past import ENDS, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.starting_words import level_tyre
+from paddock_tui.facts.unplaced import as_if_of
 from paddock_tui.limits import Limits
 from paddock_tui.limits.rider import OTHER_RIDERS_WEIGHT
 from paddock_tui.matters import AidHelp, Outing
@@ -82,6 +83,12 @@ class Outings:
         """Return the session looked at as an outing."""
         day = self.records.get("day")
         return self._made(one, self.air, self.source, day if isinstance(day, RidingDay) else None)
+
+    def untold(self, one: PastSession, here: Session) -> Outing:
+        """Return a session that the record does not place as an outing of this bike and rider."""
+        past = self.history.of(one.session.copied_from)
+        source = past.session if past is not None else None
+        return self._made(as_if_of(one, here), observed_then(one), source, one.day)
 
     def _made(
         self, one: PastSession, outside: AirObserved, source: Session | None, day: RidingDay | None

@@ -65,8 +65,9 @@ class Situation:
     `earlier` are this rider's sessions on this bike and day before this one, oldest first; `history` holds
     everybody's sessions on this bike before this one, `rider_today` this rider's of the same day before it,
     on any bike; `rider_elsewhere` this rider's of earlier days on other bikes in which something happened.
-    `checklists` are all of the garage by id, retired ones too. `refs` says which record plays which role,
-    so that a finding can point at it. The records are without the figures that cannot be; those stand under
+    `unplaced` are sessions that lack a date, a bike or a rider and may be among these. `checklists` are all
+    of the garage by id, retired ones too. `refs` says which record plays which role, so that a finding can
+    point at it. The records are without the figures that cannot be; those stand under
     `impossible`.
     """
 
@@ -83,6 +84,7 @@ class Situation:
     history: History = NOTHING
     rider_today: tuple[PastSession, ...] = ()
     rider_elsewhere: tuple[PastSession, ...] = ()
+    unplaced: tuple[PastSession, ...] = ()
     checklists: Mapping[str, Checklist] = attrs.field(factory=dict)
     dangling: tuple[Dangling, ...] = ()
     disputed: tuple[Disputed, ...] = ()
@@ -134,6 +136,7 @@ class Situation:
             "history": self.history,
             "rider_today": self.rider_today,
             "rider_elsewhere": self.rider_elsewhere,
+            "unplaced": self.unplaced,
             "source": self.source,
             "checklists": self.checklists,
             "limits": self.limits,

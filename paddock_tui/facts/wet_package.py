@@ -12,7 +12,7 @@ import attrs
 from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN
-from paddock_tui.facts.past import History
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.facts.suggested_levels import new_here, state_of_rear
 from paddock_tui.facts.suspension import damping_unused, what_of
 from paddock_tui.facts.tyre_targets import hot_target_of
@@ -116,6 +116,30 @@ def wet_ground(session: Session, surface: str, column: str) -> str | Absent:
     return ABSENT if column == "dry" or session.kind == "road" else surface
 
 
+_Adjusters = Mapping[str | None, Mapping[str, float]]
+
+
+def _dry_adjusters(so_far: _Adjusters, one: PastSession) -> _Adjusters:
+    session = one.session
+    if not is_ridden(session) or COLUMN.get(session.surface or "") != "dry":
+        return so_far
+    known = so_far.get(session.rider, {})
+    new = session.setup.adjusters
+    same = all(key in known and known[key] == value for key, value in new.items())
+    return so_far if same else {**so_far, session.rider: {**known, **new}}
+
+
+_DRY_ADJUSTERS: Along[_Adjusters] = Along({}, _dry_adjusters)
+"""What each adjuster last stood at in the dry, by rider."""
+
+
+def _with_adjusters(dry: SetUp, rider: str | None, history: History) -> SetUp:
+    """Return a dry set-up; an adjuster that nobody wrote down then stands as it last did in the dry."""
+    before = _DRY_ADJUSTERS.of(history).get(rider, {})
+    missing = {key: value for key, value in before.items() if key not in dry.adjusters}
+    return attrs.evolve(dry, adjusters={**missing, **dry.adjusters}) if missing else dry
+
+
 @fact("the wet package", show=str)
 def wet_package(
     session: Session,
@@ -136,7 +160,7 @@ def wet_package(
     venue = refs["venue"].id if "venue" in refs else None
     first = bool(new_here(session.rider, venue, history))
     conditions = conditions_of(group, wet_ground, rear_tyre_kind, rear, first=first)
-    before = dry.setup if dry is not None else None
+    before = _with_adjusters(dry.setup, session.rider, history) if dry is not None else None
     found = package_of(setup, bike, conditions, before, tyres, limits=limits)
     return found if found.values else ABSENT
 

@@ -101,6 +101,7 @@ class Opened:
     its answer where that is not named after whom it follows. `step` is what had been changed when it came,
     `checks` are the checks made since. `until` is the latest that it can have been where no clock says when,
     `answers` where what answers it stands in time, `since_answers` the debriefed sessions after all of that.
+    `early` is when the answer beside it is dated, where that is before it: then it answers nothing.
     """
 
     kind: str
@@ -134,6 +135,7 @@ class Opened:
     until: dt.time | None = None
     answers: tuple[Place, ...] = ()
     since_answers: int = 0
+    early: str = ""
 
     @property
     def place(self) -> Place:
@@ -174,8 +176,8 @@ class Present:
         return one.of == self.id
 
     def today(self, one: Opened) -> bool:
-        """Return whether a matter was opened on the day of this session."""
-        return one.date is not None and one.date == self.session.date
+        """Return whether a matter was opened on the day of this session; one without a day may have been."""
+        return one.date in (None, self.session.date)
 
     def when(self, one: Opened) -> str:
         """Say when it was opened: the clock, else the session; with the day where that is another one."""

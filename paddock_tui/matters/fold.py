@@ -17,7 +17,7 @@ from paddock_tui.matters.core import (
     still_missing,
 )
 from paddock_tui.matters.days import Days
-from paddock_tui.matters.order import Place, is_later
+from paddock_tui.matters.order import Place, early_words, is_later
 from paddock_tui.matters.remember import remembered
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD
@@ -41,12 +41,14 @@ class Folded:
 class MatterHistory:
     """What the walk goes through: outings in any order, and answers by the kind and id of their record.
 
-    `days` are further outings, which were put in order before.
+    `days` are further outings, which were put in order before. `unplaced` are outings of which the record
+    does not tell where they belong: what they open is open, and they close nothing.
     """
 
     outings: tuple[Outing, ...] = ()
     answers: Mapping[tuple[str, str], Answers] = attrs.field(factory=dict)
     days: Days = attrs.field(factory=Days)
+    unplaced: tuple[Outing, ...] = ()
 
 
 def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
@@ -54,7 +56,17 @@ def matters(history: MatterHistory, now: Present) -> tuple[Matter, ...]:
     matter.
     """
     COMPLETE.require()
-    return shown(WALKS.through(history.days.with_more(history.outings, now.id)), history.answers, now)
+    folded = WALKS.through(history.days.with_more(history.outings, now.id))
+    return shown(_with_unplaced(folded, history.unplaced), history.answers, now)
+
+
+def _with_unplaced(folded: Folded, unplaced: tuple[Outing, ...]) -> Folded:
+    """Add what is opened by outings that the record does not place: their openings count as the later."""
+    still = list(folded.open)
+    for outing in unplaced:
+        for kind in KINDS.values():
+            still += (_dated(one, outing) for one in kind.opens(outing, Seen()))
+    return Folded(tuple(still), folded.seen) if unplaced else folded
 
 
 def advance(folded: Folded, together: tuple[Outing, ...]) -> Folded:
@@ -66,8 +78,22 @@ def advance(folded: Folded, together: tuple[Outing, ...]) -> Folded:
         ]
     for outing in together:
         for kind in KINDS.values():
-            still += [one for one in kind.opens(outing, folded.seen) if not _known(one, still)]
+            opens = (_dated(one, outing) for one in kind.opens(outing, folded.seen))
+            still += [one for one in opens if not _known(one, still)]
     return Folded(tuple(still), remembered(folded.seen, together, still))
+
+
+_BESIDE = ("incidents", "symptoms", "work", "look")
+"""The tables of a session in which an answer stands beside what it answers."""
+
+
+def _dated(one: Opened, outing: Outing) -> Opened:
+    """Say of a matter when the answer beside it is dated, where that is before it."""
+    if one.record != "session" or one.path[0] not in _BESIDE:
+        return one
+    entry = getattr(outing.session, one.path[0]).get(one.path[1])
+    early = early_words(entry, outing.session) if entry is not None else ""
+    return attrs.evolve(one, early=early) if early else one
 
 
 WALKS = Walks(Folded(), advance)
@@ -122,7 +148,8 @@ def concerns(one: Opened, now: Present) -> bool:
         return one.bike == now.session.bike if tyre is None or not one.whom else tyre == one.whom
     if follows == "track":
         return one.whom in (now.session.day, now.session.bike)
-    return one.whom == now.session.rider
+    # Who rode is not known: on this bike it may have been this rider.
+    return one.whom == now.session.rider or (not one.whom and one.bike == now.session.bike)
 
 
 def answered(one: Opened, answers: Mapping[tuple[str, str], Answers]) -> bool:
@@ -149,8 +176,8 @@ def _matter(one: Opened, said: Said, now: Present) -> Matter:
         kind=one.kind,
         subject=one.subject,
         severity=said.severity,
-        message=said.message,
-        why=f"{_since(one, now)}{said.why}",
+        message=_message(one, said),
+        why=f"{_since(one, now)}{said.why}{_too_early(one)}",
         remedy=said.remedy,
         facts=said.facts,
         ref=_ref(one, now),
@@ -171,6 +198,20 @@ def _ref(one: Opened, now: Present) -> Ref | None:
 
 def _since(one: Opened, now: Present) -> str:
     return "" if now.here(one) or one.date is None else f"Still open since {day_words(one.date)}. "
+
+
+def _message(one: Opened, said: Said) -> str:
+    """Return what is said of it: an answer that is too early is there, and nothing says that it is not."""
+    what, colon, _ = said.message.partition(": ")
+    if not one.early or one.early in said.message:
+        return said.message
+    return f"{what}: answered {one.early}, before it." if colon else said.message
+
+
+def _too_early(one: Opened) -> str:
+    if not one.early:
+        return ""
+    return f" The answer beside it is dated {one.early}, before it: enter when it was done."
 
 
 def day_words(date: dt.date) -> str:

@@ -15,7 +15,6 @@ WORDS = {
     "done": "what was done",
     "by": "by whom",
     "test": "how it was tried",
-    EARLY: "an answer from after it, the one there is dated before",
 }
 
 
@@ -43,6 +42,6 @@ def part_missing(one: Incident | Symptom, session: Session, *, tested: bool = Fa
 
 def what_is_missing(one: Opened) -> str:
     """Say what is missing of an answer that was begun."""
-    if len(one.missing) in (0, 3, 4) and "found" in one.missing:
+    if EARLY in one.missing or (len(one.missing) in (0, 3, 4) and "found" in one.missing):
         return ""
     return f" Not written yet: {', '.join(WORDS[key] for key in one.missing)}." if one.missing else ""

@@ -52,7 +52,9 @@ def _secured(one: Opened, now: Present) -> Said:
     words = work_words(one, now)
     return Said(
         HOLD,
-        f"Oil level and plug not checked since: {words}.",
+        f"Ticked at {one.early}, before it was done: {words}."
+        if one.early
+        else f"Oil level and plug not checked since: {words}.",
         "A plug or filter that comes loose puts the oil on the rear tyre and on the line of those behind.",
         "Level by the manual; drain plug, filler and filter tight and wired where the organiser asks; a "
         "second person looks. Then tick torqued under work done.",

@@ -73,6 +73,15 @@ def answered_at(entry: AnswerBeside, session: Session) -> Place | None:
     return Place(date, at=clock)
 
 
+def early_words(entry: AnswerBeside, session: Session) -> str:
+    """Say when an answer is dated that is from before what it stands beside; empty where it is not."""
+    if not is_early(entry, session):
+        return ""
+    clock = done_at(entry)
+    day = f"{entry.on}" if entry.on is not None and entry.on != session.date else ""
+    return " ".join((day, f"{clock:%H:%M}" if clock is not None else "")).strip()
+
+
 def is_early(entry: AnswerBeside, session: Session) -> bool:
     """Return whether an answer is told to be from before what it stands beside: then it answers nothing."""
     date, clock = entry.on or session.date, done_at(entry)

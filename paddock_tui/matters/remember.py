@@ -13,6 +13,11 @@ _WHEELS = ("wheel out", "caliper", "brake", "axle", "pads", "yokes")
 TRACK = ("track day", "practice", "qualifying", "race", "start practice")
 
 
+def was_on_track(outing: Outing) -> bool:
+    """Return whether an outing was ridden on a track; one of which nobody said which kind may have been."""
+    return outing.ridden and outing.session.kind in (*TRACK, None)
+
+
 def remembered(seen: Seen, together: tuple[Outing, ...], still: Iterable[Opened]) -> Seen:
     """Return what is remembered after some outings of one place; `still` is what is open after them."""
     bikes, tyres = dict(seen.bikes), dict(seen.tyres)
@@ -45,7 +50,7 @@ def _bike(before: BikeSeen, outing: Outing, never: set[tuple[str, str]]) -> Bike
         heights=_heights(before, outing, never),
         helps={**before.helps, outing.column: _helps(before, outing)},
         ridden=before.ridden | {(outing.column, key, one.help) for key, one in outing.helps.items()},
-        outings=before.outings + (session.kind in TRACK),
+        outings=before.outings + was_on_track(outing),
     )
 
 

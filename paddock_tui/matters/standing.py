@@ -169,7 +169,7 @@ def _noise_closes(one: Opened, outing: Outing) -> bool:
 
 
 def _noise(one: Opened, now: Present) -> Said | None:
-    if now.today(one):
+    if one.date is not None and now.today(one):
         return None
     there = now.day.venue if now.day is not None else None
     return Said(

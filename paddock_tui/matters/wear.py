@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.limits.matters import READING_OLD, WEAR_CLOSE
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
-from paddock_tui.matters.remember import TRACK
+from paddock_tui.matters.remember import was_on_track
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, NOTE, SERIOUS
 
@@ -52,7 +52,7 @@ def _measured(kind: str, outing: Outing) -> Iterator[Opened]:
             value=value,
             what=f"{value:g} mm",
             home=whose(part, outing) or "",
-            rides=int(outing.ridden and outing.session.kind in TRACK),
+            rides=int(was_on_track(outing)),
         )
 
 
@@ -82,7 +82,7 @@ def _new_reading(one: Opened, outing: Outing) -> bool:
 
 
 def _ridden(one: Opened, outing: Outing) -> Opened:
-    on_track = outing.ridden and outing.session.kind in TRACK
+    on_track = was_on_track(outing)
     return attrs.evolve(one, rides=one.rides + 1) if outing.bike == one.whom and on_track else one
 
 

@@ -154,11 +154,9 @@ def _wheels(one: Opened, now: Present) -> Said:
     missing = ", ".join(_TICKS[key] for key in one.missing)
     return Said(
         HOLD,
-        f"Not torqued and seen by a second person: {words}."
-        if one.missing[0] == "torqued"
-        else f"Work not checked: {words}.",
-        "A job that was interrupted leaves an axle or a caliper loose; it does not show standing. "
-        f"Missing: {missing}.",
+        _wheels_message(one, words),
+        "A job that was interrupted leaves an axle or a caliper loose; it does not show standing."
+        + ("" if one.early else f" Missing: {missing}."),
         f"Torque axles, pinch bolts and calipers to the manual's figures{now.torques}; a second person "
         "looks, paint marks on. Direction arrow, spacers, wheel-speed sensor and its gap; spin the wheel. "
         "Pump both brakes until hard, try them at walking pace. Then tick torqued and "
@@ -166,6 +164,14 @@ def _wheels(one: Opened, now: Present) -> Said:
         f"{words}; missing: {missing}",
         (words,),
     )
+
+
+def _wheels_message(one: Opened, words: str) -> str:
+    if one.early:
+        return f"Ticked at {one.early}, before it was done: {words}."
+    if one.missing[0] == "torqued":
+        return f"Not torqued and seen by a second person: {words}."
+    return f"Work not checked: {words}."
 
 
 def _recheck_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:

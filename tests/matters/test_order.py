@@ -94,6 +94,19 @@ def test_an_answer_beside_a_part_counts_unless_it_is_dated_before_it(
     assert (kind not in open_after(outing(1, values), outing(2, {}))) == closes
 
 
+@pytest.mark.parametrize("kind", PARTS)
+def test_an_answer_that_is_too_early_is_called_that_and_not_missing(kind: str) -> None:
+    opens, answer = PARTS[kind]
+    values = {**opens, **{f"{at}.{key}": one for at, of in answer.items() for key, one in of.items()}}
+    values |= {f"{at}.done_at": dt.time(9, 40) for at in answer}
+
+    (found,) = [one for one in found_after(outing(1, values), outing(2, {})) if one.kind == kind]
+    assert "dated 09:40, before it" in found.why
+    assert "09:40" in found.message, found.message
+    for words in ("issing", "not done", "not inspected", "ot torqued", "not checked", "nothing", "nobody"):
+        assert words not in found.message
+
+
 @pytest.mark.parametrize(
     ("when", "closed"),
     [

@@ -1,12 +1,13 @@
 """What nothing found rests on: the essentials of a session to come, and which of them are missing."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.essentials import day, machine, outing  # noqa: F401 - register their essentials
 from paddock_tui.facts.essentials.core import ESSENTIALS, Around, Essential, MissingEssential, missing_of
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import NotUnderstood
+from paddock_tui.facts.unplaced import lacking, without_order
 from paddock_tui.limits import Limits
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref, spell
@@ -62,11 +63,24 @@ def missing_essentials(
     history: History,
     rider_today: tuple[PastSession, ...],
     not_understood: tuple[NotUnderstood, ...],
+    unplaced: tuple[PastSession, ...],
     limits: Limits,
 ) -> tuple[MissingEssential, ...]:
     """Return the essentials of a session to come that are not known, and what could not be understood."""
     around = Around(session, records, refs, history, rider_today, limits)
-    return (*missing_of(around), *_not_understood(not_understood))
+    unordered = without_order(history, session)
+    return (*missing_of(around), *_not_placed(unplaced, unordered), *_not_understood(not_understood))
+
+
+def _not_placed(
+    unplaced: tuple[PastSession, ...], unordered: Iterable[tuple[PastSession, str]]
+) -> Iterator[MissingEssential]:
+    """What one left open may be open now: it is asked where in the record it belongs."""
+    named = [(one, lacking(one.session)) for one in unplaced] + list(unordered)
+    for one, key in named:
+        ref = Ref("session", one.id)
+        label = printable(f"the {key} of session {one.id}: what it left open may be open now")
+        yield MissingEssential(f"not-placed {one.id} {key}", label, ref=ref, path=(key,))
 
 
 def _not_understood(found: tuple[NotUnderstood, ...]) -> Iterator[MissingEssential]:

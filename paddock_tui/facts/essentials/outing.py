@@ -17,9 +17,9 @@ from paddock_tui.facts.fuel import in_tank, rate_of
 from paddock_tui.facts.past import ENDS, Along, PastSession
 from paddock_tui.facts.tyre_air import fell_unexplained
 from paddock_tui.limits.pressures import LEAK
-from paddock_tui.records.paths import Ref
+from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session, is_ridden
-from paddock_tui.records.session_parts import PressureReading
+from paddock_tui.records.session_parts import PressureReading, TyreLook
 
 STARTING = ("cold", "warmers", "leaving")
 """The readings that pressures are known by before going out."""
@@ -74,32 +74,55 @@ def last_outing(around: Around) -> EssentialAnswer:
             KNOWN if said else to_tick(around, "nothing-known-open", "word that nothing is open on this bike")
         )
     last = max(before, key=_when)
-    unnamed = _UNNAMED.of(around.history)
-    for one in (*([unnamed] if unnamed is not None else []), *before):
+    unsaid = _UNSAID.of(around.history)
+    for one in (*([unsaid] if unsaid is not None else []), *before):
         # That something happened is written down, and not what: it may have been a fall.
-        number = _unnamed(one.session, is_last=one is last)
-        if number:
-            path = ("incidents", number, "what")
-            return Open(f"what happened in {one.id}", "session", path, Ref("session", one.id))
+        path = _not_said(one.session, is_last=one is last)
+        if path:
+            return Open(f"{_ASKED[path[0]]} in {one.id}", "session", path, Ref("session", one.id))
     ref = Ref("session", last.id)
     if last.session.happened is not None or last.session.incidents:
         return KNOWN
     return Open(f"whether anything happened in {last.id}", "session", ("happened",), ref, says="nothing")
 
 
-def _first_unnamed(reached: PastSession | None, one: PastSession) -> PastSession | None:
-    return one if reached is None and _unnamed(one.session, is_last=False) else reached
+_ASKED = {
+    "incidents": "what happened",
+    "symptoms": "what the bike did",
+    "look": "what was seen on the tyre",
+}
 
 
-_UNNAMED = Along[PastSession | None](None, _first_unnamed)
-"""The first session of a history with an incident that no word names."""
+def _first_unsaid(reached: PastSession | None, one: PastSession) -> PastSession | None:
+    return one if reached is None and _not_said(one.session, is_last=False) else reached
 
 
-def _unnamed(session: Session, *, is_last: bool) -> str:
-    """Return the number of an incident that no word names; the first where none is of what was noted."""
-    unnamed = next((number for number, one in session.incidents.items() if one.what is None), "")
-    noted = is_last and session.happened == "noted" and not session.incidents
-    return unnamed or ("1" if noted else "")
+_UNSAID = Along[PastSession | None](None, _first_unsaid)
+"""The first session of a history in which something was noted that no word names."""
+
+
+def _not_said(session: Session, *, is_last: bool) -> Path:
+    """Return where the word is missing for what was noted: what happened, what the bike did, what was seen.
+
+    Of the last outing it is missing too where nothing but "noted" is written.
+    """
+    for table in ("incidents", "symptoms"):
+        unnamed = (number for number, one in getattr(session, table).items() if one.what is None)
+        for number in unnamed:
+            return table, number, "what"
+    for end, look in session.look.items():
+        if look.seen is None and look.answer is None and look != TyreLook():
+            return "look", end, "seen"
+    if is_last and session.happened == "noted" and not session.incidents:
+        return "incidents", "1", "what"
+    if is_last and session.did == "noted" and not session.symptoms and not _in_own_words(session):
+        return "symptoms", "1", "what"
+    return ()
+
+
+def _in_own_words(session: Session) -> bool:
+    """Return whether the rider said in their own words what no fixed word says."""
+    return session.said is not None or bool(session.notes)
 
 
 def _when(one: PastSession) -> tuple[str, int, str]:
