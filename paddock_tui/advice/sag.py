@@ -26,10 +26,11 @@ from paddock_tui.advice.sag_lengths import ALONE, RIDER, check_points, sag_mm
 from paddock_tui.advice.spring_loads import INPUTS as LOADS
 from paddock_tui.advice.spring_loads import loads
 from paddock_tui.advice.spring_rates import rate_at_wheel, rate_to_serve
-from paddock_tui.facts.sag import rider_window
+from paddock_tui.facts.sag import rider_window, wanted_sag
 from paddock_tui.limits.sag import AGREES
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
+from paddock_tui.records.bike import BikeEnd
 from paddock_tui.records.shapes import Number, Word
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.suspension import Adjuster
@@ -154,25 +155,25 @@ def _load(about: About, end: End) -> FilledInput | None:
 def _wanted(about: About, end: End) -> dict[str, FilledInput]:
     """Return the technician's figures where there are some, else the middle of the windows in common use.
 
-    The window of the front's free sag is too weak for a figure to be taken from it.
+    Of rider sag where tables serve. The window of the front's free sag is too weak for a figure to be taken
+    from it.
     """
     bike = about.situation.bike
-    own = getattr(bike, end) if bike is not None else None
+    own: BikeEnd = getattr(bike, end) if bike is not None else BikeEnd()
+    wanted = wanted_sag(own, about.session.kind == "road", about.situation.limits)
     window = _usual(about, end, None)
-    middle = {
-        "wanted_rider": (window.rider_low_mm + window.rider_high_mm) / 2,
-        "wanted_free": (window.free_low_mm + window.free_high_mm) / 2,
-    }
-    told_by = {
-        "wanted_rider": own.technician_rider_sag if own is not None else None,
-        "wanted_free": own.technician_free_sag if own is not None else None,
+    aims: dict[str, tuple[Quantity | None, float | None]] = {
+        "wanted_rider": (own.technician_rider_sag, wanted.aim_mm if wanted is not None else None),
+        "wanted_free": (
+            own.technician_free_sag,
+            (window.free_low_mm + window.free_high_mm) / 2 if end == "rear" else None,
+        ),
     }
     found = {}
-    for key, mm in middle.items():
-        given = told_by[key]
+    for key, (given, mm) in aims.items():
         if given is not None:
             found[key] = FilledInput(given, f"the technician's figure, bike {about.id_of('bike')}")
-        elif (end, key) != ("front", "wanted_free"):
+        elif mm is not None:
             found[key] = FilledInput(Quantity(Decimal(f"{mm:g}"), "mm"), _IN_USE)
     return found
 

@@ -12,6 +12,19 @@ from paddock_tui.records.tyres import TyreSet
 COLUMN = {"dry": "dry", "damp": "damp", "drying": "damp", "wet": "wet", "standing water": "wet"}
 """How the five words for the surface are judged: drying as damp, standing water as wet."""
 
+LIKE_TRACK_K = 8.0
+"""Track temperatures so near are alike. Common practice, no source."""
+
+
+def track_warmer_k(then: Session, now: Session) -> float | None:
+    """Return by how much the track is warmer than it was then, below zero colder; None where not known.
+
+    A word for either tells too little.
+    """
+    if not isinstance(now.track, Quantity) or not isinstance(then.track, Quantity):
+        return None
+    return now.track.to("C") - then.track.to("C")
+
 
 @fact("the surface", at="session:surface", show=lambda found: f"surface {found}")
 def surface(session: Session) -> str | Unknown:

@@ -6,7 +6,7 @@ from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import End, History, is_whole, sag_of_rider
 from paddock_tui.facts.suspension import what_of
 from paddock_tui.limits import Limits
-from paddock_tui.limits.sag import LONG_TRAVEL, ROAD, ROAD_LONG, TRACK, TRACK_LONG
+from paddock_tui.limits.sag import AGREES, LONG_TRAVEL, ROAD, ROAD_LONG, TRACK, TRACK_LONG
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.session import Session
@@ -72,6 +72,40 @@ class RiderWindow:
     low_mm: float
     high_mm: float
     said: str
+
+    @property
+    def aim_mm(self) -> float:
+        """What is set where sag is outside: the middle, so that an error of the tape leaves it inside.
+
+        About a technician's figure that is the figure; of the window on a track it lies within all published
+        ones (25 to 35 mm).
+        """
+        return round((self.low_mm + self.high_mm) / 2.0, 1)
+
+    @property
+    def aim(self) -> str:
+        """The aim in words."""
+        return f"{show_number(self.aim_mm)} mm"
+
+
+def wanted_sag(own: BikeEnd, road: bool, limits: Limits) -> RiderWindow | None:
+    """Return the window of rider sag that is wanted at an end of a bike; None where nobody can tell.
+
+    The technician's figure goes before tables, and no table serves where top-out springs are fitted or not
+    known of.
+    """
+    figure = own.technician_rider_sag
+    if figure is None and own.top_out_springs != "none":
+        return None
+    return window_of(figure, own.travel.to("mm") if own.travel is not None else None, road, limits)
+
+
+def window_of(figure: Quantity | None, travel_mm: float | None, road: bool, limits: Limits) -> RiderWindow:
+    """Return the window about a technician's figure; where there is none that in common use."""
+    if figure is None:
+        return rider_window(travel_mm, road, limits)
+    near, mm = limits[AGREES], figure.to("mm")
+    return RiderWindow(mm - near, mm + near, f"the technician's {figure}")
 
 
 def rider_window(travel_mm: float | None, road: bool, limits: Limits) -> RiderWindow:

@@ -8,6 +8,7 @@ from paddock_tui.limits import (
     fuel,
     machine,
     matters,
+    next_change,
     noise,
     pressures,
     rider,
@@ -35,6 +36,7 @@ _MODULES: tuple[tuple[str, ModuleType], ...] = (
     ("weather", weather),
     ("sound level", noise),
     ("what was written down", matters),
+    ("next change", next_change),
 )
 
 THEMES: dict[str, str] = {

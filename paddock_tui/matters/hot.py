@@ -13,8 +13,6 @@ from paddock_tui.records.hot_target import hot_target_on
 
 FRESH_MINUTES = 3
 LEAST_LAPS = 3
-LIKE_C = 8.0
-"""How far the track may be warmer or colder for two outings to be alike. Common practice, no source."""
 
 
 def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:

@@ -13,6 +13,7 @@ from paddock_tui.advice.ledger import (
 )
 from paddock_tui.advice.session_laps import needs_words, shift_words, stint_of
 from paddock_tui.facts.past import History
+from paddock_tui.limits import Limits
 from paddock_tui.pages.ledger import CAUTION, LEDGER, name_of
 from paddock_tui.pages.ledger_pictures import effect_row, two_sessions_row
 from paddock_tui.pages.pictures.effects import LEGEND
@@ -31,11 +32,11 @@ TRY_BACK = "try back"
 _FROM_SESSION = "session before"
 
 
-def change_page(entry: LedgerEntry, history: History, now: dt.datetime) -> Page:
+def change_page(entry: LedgerEntry, history: History, now: dt.datetime, limits: Limits) -> Page:
     """Make the page of one change; `now` tells which outings are left that would settle it."""
     sections = [
         *_pictures(entry),
-        Section("what it did", (*_did(entry), *_settled(entry, history, now))),
+        Section("what it did", (*_did(entry), *_settled(entry, history, now, limits))),
         Section("what you said", tuple(_said(entry))),
         Section("what else differed", tuple(_else(entry))),
     ]
@@ -81,9 +82,9 @@ def _did(entry: LedgerEntry) -> Iterator[Row]:
         )
 
 
-def _settled(entry: LedgerEntry, history: History, now: dt.datetime) -> Iterator[Row]:
+def _settled(entry: LedgerEntry, history: History, now: dt.datetime, limits: Limits) -> Iterator[Row]:
     laps = len(stint_of(entry.session.session).times_s) if entry.session.may_time else 0
-    said = to_settle(entry, outings_left_of(history, entry, now), laps)
+    said = to_settle(entry, outings_left_of(history, entry, now), laps, limits)
     if said:
         yield _text("to settle it", said)
 

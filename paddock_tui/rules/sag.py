@@ -6,7 +6,7 @@ from paddock_tui.facts.sag import (
     SagBefore,
     TravelUsed,
     is_long,
-    rider_window,
+    window_of,
 )
 from paddock_tui.limits import Limits
 from paddock_tui.limits.sag import (
@@ -55,10 +55,10 @@ def rider_sag_out_of_its_window(
 
     With preload at its end nothing but another spring mends it.
     """
-    low, high, words = _window(rider_sag, sag_figure, kind, limits)
-    if low <= rider_sag.mm <= high:
+    window = window_of(sag_figure, rider_sag.travel_mm, kind == "road", limits)
+    if window.low_mm <= rider_sag.mm <= window.high_mm:
         return None
-    little = rider_sag.mm < low
+    little = rider_sag.mm < window.low_mm
     outer = limits[OUTER[0]], limits[OUTER[1]]
     long = is_long(rider_sag.travel_mm, limits)
     outside = rider_sag.mm < outer[0] or (rider_sag.mm > outer[1] and not long)
@@ -66,15 +66,15 @@ def rider_sag_out_of_its_window(
     used_up = preload_end is not None and preload_end.at is (PreloadAt.LEAST if little else PreloadAt.MOST)
     ask = f"Preload has no way left: the spring seems too {'stiff' if little else 'soft'}; ask a technician."
     turn = (
-        f"{'Back preload off' if little else 'Wind preload on'} at the {subject}, measure "
-        "again, enter what was measured. A technician's figure goes before any window."
+        f"{'Back preload off' if little else 'Wind preload on'} at the {subject} toward {window.aim}, "
+        "measure again, enter what was measured. A technician's figure goes before any window."
     )
     return RaisedFinding(
-        message=f"{_first(str(rider_sag))}: too {'little' if little else 'much'} for {words}.",
+        message=f"{_first(str(rider_sag))}: too {'little' if little else 'much'} for {window.said}.",
         why="Sag sets the height of that end: rake, weight on the wheel, and the travel left each way.",
         remedy=Remedy(ask if used_up else turn),
         severity=SERIOUS if serious else CAUTION,
-        facts=f"{rider_sag}; {words}" + (f"; {preload_end}" if used_up else ""),
+        facts=f"{rider_sag}; {window.said}" + (f"; {preload_end}" if used_up else ""),
     )
 
 
@@ -96,9 +96,9 @@ def rear_free_sag_and_spring(
     limits: Limits,
 ) -> Result:
     """Free sag at the rear that tells of the spring: hardly any with rider sag right, or much of it."""
-    low, high, words = _window(rider_sag, sag_figure, kind, limits)
-    soft = free_sag < limits[FREE_LEAST] and rider_sag.mm >= low
-    stiff = free_sag > limits[FREE_MOST] and rider_sag.mm <= high
+    window = window_of(sag_figure, rider_sag.travel_mm, kind == "road", limits)
+    soft = free_sag < limits[FREE_LEAST] and rider_sag.mm >= window.low_mm
+    stiff = free_sag > limits[FREE_MOST] and rider_sag.mm <= window.high_mm
     if not (soft or stiff):
         return None
     spring, other = ("soft", "stiffer") if soft else ("stiff", "softer")
@@ -107,7 +107,7 @@ def rear_free_sag_and_spring(
         why="Preload moves both sags equally; only another spring brings the one right and leaves the other.",
         remedy=Remedy(f"Ask a technician for the next {other} spring; measure both sags again on it."),
         subject="rear",
-        facts=f"free sag {free_sag:.1f} mm; {rider_sag}; {words}",
+        facts=f"free sag {free_sag:.1f} mm; {rider_sag}; {window.said}",
     )
 
 
@@ -160,15 +160,6 @@ def travel_used_up(subject: str, travel_left: TravelUsed, limits: Limits) -> Res
 
 def _did(used: TravelUsed) -> str:
     return "dived" if used.felt == "dives" else "was harsh"
-
-
-def _window(sag: RiderSag, figure: Quantity | None, kind: str, limits: Limits) -> tuple[float, float, str]:
-    """Return the window in mm, and what it is: the technician's figure before any table."""
-    if figure is not None:
-        near = limits[AGREES]
-        return figure.to("mm") - near, figure.to("mm") + near, f"the technician's {figure}"
-    window = rider_window(sag.travel_mm, kind == "road", limits)
-    return window.low_mm, window.high_mm, window.said
 
 
 def _first(text: str) -> str:

@@ -5,20 +5,17 @@ import math
 from paddock_tui.trade.chances import above_student
 from paddock_tui.trade.change_effect import Judgement, level_of
 
-FEWEST_LEFT = 3
-"""With fewer outings left than this none is spent on settling. Common practice, no source."""
-
 WITH, WITHOUT = "with it", "without it"
 
 
-def outings_to_tell(found: Judgement, laps: int, left: int) -> tuple[str, ...]:
+def outings_to_tell(found: Judgement, laps: int, left: int, fewest_left: float) -> tuple[str, ...]:
     """Return the outings to ride, in their order, after which a gain as large as so far would be told.
 
-    `laps` are the clean laps of an outing, `left` the outings that are left. Empty where that takes more of
-    them, where fewer than three are left, or where nothing was counted yet. It rests on the gain so far,
-    which luck has part in: even odds at best.
+    `laps` are the clean laps of an outing, `left` the outings that are left; with fewer of them than
+    `fewest_left` none is spent on settling. Empty then, where it takes more, or where nothing was counted
+    yet. It rests on the gain so far, which luck has part in: even odds at best.
     """
-    if left < FEWEST_LEFT or found.gain_s is None or found.luck is None or laps < 1:
+    if left < fewest_left or found.gain_s is None or found.luck is None or laps < 1:
         return ()
     to, back = found.steps
     has_it = to > back

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from paddock_tui.advice.ledger import LedgerFilter
 from paddock_tui.desk.sessions.ledger import bike_at, ledger
+from paddock_tui.limits import Limits
 from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_page
 from paddock_tui.pages.one_change import TRY_BACK, change_page
 from paddock_tui.pages.plain import plain_page
@@ -27,7 +28,7 @@ def row(page: Page, label: str, key: str = "") -> Row:
 def change(name: str = SECOND, path: tuple[str, ...] = BRAKING) -> Page:
     entry = FOUND.at(name, path)
     assert entry is not None
-    return change_page(entry, FOUND.histories[entry.bike], dt.datetime(2026, 6, 20, 12, 58))
+    return change_page(entry, FOUND.histories[entry.bike], dt.datetime(2026, 6, 20, 12, 58), Limits())
 
 
 def titles(page: Page) -> list[str]:

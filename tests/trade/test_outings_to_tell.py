@@ -32,12 +32,12 @@ def found(gain_s: float | None, to: int, back: int) -> Judgement:
 def test_it_names_the_outings_in_their_order(
     gain_s: float | None, steps: tuple[int, int], left: int, order: tuple[str, ...]
 ) -> None:
-    assert outings_to_tell(found(gain_s, *steps), 6, left) == order
+    assert outings_to_tell(found(gain_s, *steps), 6, left, 3) == order
 
 
 def test_one_way_there_and_back_tells_a_gain_from_its_closed_form_on() -> None:
     sd = math.sqrt(2.0 * (0.3**2 + 0.25**2 / 6))
     least = float(student.isf(FIRST_LEVEL, 15)) * sd
 
-    assert outings_to_tell(found(-least * 1.001, 1, 0), 6, 3) == ("without it",)
-    assert outings_to_tell(found(-least * 0.999, 1, 0), 6, 3) == ()
+    assert outings_to_tell(found(-least * 1.001, 1, 0), 6, 3, 3) == ("without it",)
+    assert outings_to_tell(found(-least * 0.999, 1, 0), 6, 3, 3) == ()

@@ -6,14 +6,11 @@ from weakref import WeakKeyDictionary
 import attrs
 
 from paddock_tui.advice.session_laps import fall_words, lap_words, stint_of
-from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.outing import COLUMN, LIKE_TRACK_K, track_warmer_k
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Feel
-
-LIKE_TRACK_K = 8.0
-"""Track temperatures so near are alike. Common practice, no source."""
 
 FEEL = tuple((one.name, one.metadata["spec"].label) for one in attrs.fields(Feel))
 """The five phases at which feel is scored: attribute and label."""
@@ -75,10 +72,9 @@ def unlike(before: PastSession, after: PastSession) -> Iterator[str]:
         yield f"surface {one.surface}, then {other.surface}"
     if one.tyres != other.tyres:
         yield f"tyre set {one.tyres or 'not known'}, then {other.tyres or 'not known'}"
-    if isinstance(one.track, Quantity) and isinstance(other.track, Quantity):
-        apart = abs(other.track.to("C") - one.track.to("C"))
-        if apart > LIKE_TRACK_K:
-            yield f"track {one.track}, then {other.track}: more than {LIKE_TRACK_K:g} C apart"
+    by = track_warmer_k(one, other)
+    if by is not None and abs(by) > LIKE_TRACK_K:
+        yield f"track {one.track}, then {other.track}: more than {LIKE_TRACK_K:g} C apart"
 
 
 def ageing(history: History, before: PastSession, after: PastSession) -> str:

@@ -4,11 +4,13 @@ import datetime as dt
 
 from paddock_tui.advice.ledger.entries import LedgerEntry
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.limits import Limits
+from paddock_tui.limits.next_change import FEWEST_LEFT
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import DANGERS
 from paddock_tui.records.timetable import group_today, slots_of
-from paddock_tui.trade.outings_to_tell import FEWEST_LEFT, outings_to_tell
+from paddock_tui.trade.outings_to_tell import outings_to_tell
 from paddock_tui.trade.session_comparison import FEWEST
 
 KEEP = "keep what you like, cause not known"
@@ -45,14 +47,14 @@ def outings_left_of(history: History, entry: LedgerEntry, now: dt.datetime) -> i
     return outings_left(last.day, last.session, now) if last is not None else None
 
 
-def to_settle(entry: LedgerEntry, left: int | None, laps: int) -> str:
+def to_settle(entry: LedgerEntry, left: int | None, laps: int, limits: Limits) -> str:
     """Say which outings would tell what a change did; empty where it is told, or nothing may be tried.
 
     `laps` are the clean laps of an outing. Nothing is ridden again, or gone back into, for the sake of
-    knowing, that brought a danger; with fewer than three outings left none is spent.
+    knowing, that brought a danger; with few outings left none is spent.
     """
     judgement = entry.judgement
-    if left is None or left < FEWEST_LEFT or judgement is None or judgement.verdict in _TOLD:
+    if left is None or left < limits[FEWEST_LEFT] or judgement is None or judgement.verdict in _TOLD:
         return ""
     if (
         entry.others
@@ -64,7 +66,7 @@ def to_settle(entry: LedgerEntry, left: int | None, laps: int) -> str:
     if judgement.gain_s is None:
         timed = all(one.may_time for one in (entry.source, entry.session)) and laps >= FEWEST
         return "" if timed or judgement.steps != (0, 0) else f"{KEEP}: no laps are timed to tell it by"
-    order = outings_to_tell(judgement, laps, left)
+    order = outings_to_tell(judgement, laps, left, limits[FEWEST_LEFT])
     if order:
         return f"{len(order)} of the {left} outings left, {', then '.join(order)}"
     return f"{KEEP}: the {left} outings left cannot tell it"

@@ -1,7 +1,6 @@
 """The case that a proposal is made for: the session that was ridden, one symptom of it, and what is known."""
 
 from collections.abc import Iterator
-from typing import Final
 
 import attrs
 
@@ -21,12 +20,6 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.cooling_pressure import Freshness, freshness
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.sag import sag_of_lengths
-
-FEW_SESSIONS: Final = 2
-"""The first sessions on a bike or at a venue are for learning them. Common practice, no source."""
-
-FEW_LAPS: Final = 3
-"""With fewer clean laps than this nothing can be told. Common practice, no source."""
 
 
 @attrs.frozen

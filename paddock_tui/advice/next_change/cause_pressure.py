@@ -4,15 +4,13 @@ from collections.abc import Iterator
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, End
-from paddock_tui.advice.next_change.case import FEW_LAPS
 from paddock_tui.advice.next_change.evidence import travel_lacks, warmer_since
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.start_pressure import start_move
 from paddock_tui.advice.next_change.words import CannotChange, Kind, Move, Passed, Proposal, Spoken
+from paddock_tui.limits.next_change import GAUGE_ERRS
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
-
-SAID_FROM_KPA = 5.0
-"""What a gauge can err: from here on to the limit it is said beside the answer, and in nothing's way."""
+from paddock_tui.matters.hot import LEAST_LAPS
 
 
 def hot_pressure(given: Given) -> Spoken:
@@ -30,7 +28,7 @@ def hot_pressure(given: Given) -> Spoken:
     if late:
         return Passed(f"the {late[0]} was read warm, not hot")
     laps = case.all_laps()
-    if laps is not None and laps < FEW_LAPS:
+    if laps is not None and laps < LEAST_LAPS:
         return Passed(f"{laps} laps: the tyres were not hot yet")
     return _moved(given, off)
 
@@ -76,7 +74,7 @@ def beside(given: Given) -> Iterator[str]:
     limit_kpa = 100.0 * case.limits[OFF_TARGET_CAUTION]
     for end in ENDS:
         over = case.over_target_kpa(end)
-        if over is not None and SAID_FROM_KPA < abs(over) <= limit_kpa:
+        if over is not None and 100.0 * case.limits[GAUGE_ERRS] < abs(over) <= limit_kpa:
             yield f"{_off(given, end)}: the row of its start says where to set it"
     yield from travel_lacks(case)
     found = warmer_since(case) if given.felt else None

@@ -9,9 +9,8 @@ from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.spring_proposal import next_spring
 from paddock_tui.advice.next_change.words import Kind, Move, Passed, Proposal, Spoken
 from paddock_tui.advice.sag import adjuster_of, sag
-from paddock_tui.facts.sag import RiderSag, rider_window
-from paddock_tui.limits.sag import AGREES
-from paddock_tui.quantities import Quantity
+from paddock_tui.facts.sag import RiderSag, wanted_sag
+from paddock_tui.limits.next_change import KEPT_FREE
 from paddock_tui.records.differences import same_value, setting_difference
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes.numbers import show_number
@@ -31,9 +30,6 @@ EXPLAINS: Final[dict[str, tuple[End | None, Way]]] = {
     "twitchy": ("rear", "little"),
 }
 """At which end too much or too little rider sag explains a symptom; None: at the symptom's own."""
-
-KEPT_FREE: Final = 0.05
-"""Share of a preload adjuster's range that is left at each end: its middle nine tenths. No source."""
 
 
 def sag_then_spring(given: Given) -> Spoken:
@@ -74,12 +70,12 @@ def _of_end(case: Case, end: End, way: Way) -> Spoken:
             "three lengths, each twice, on the session page; then this page says preload, spring or damping"
         )
         return Proposal(Kind.LOOK, case.named, text, why, watch=watch)
-    technician = case.bike_end(end).technician_rider_sag
-    if technician is None and case.bike_end(end).top_out_springs != "none":
+    wanted = wanted_sag(case.bike_end(end), case.session.kind == "road", case.limits)
+    if wanted is None:
         return Passed(
             f"no sag is wanted at the {end}: enter the technician's figure, or top-out springs 'none'"
         )
-    low, high = _window(case, end, technician)
+    low, high = round(wanted.low_mm, 1), round(wanted.high_mm, 1)
     said = f"{end} rider sag {show_number(round(found.mm, 1))} mm, wanted {low:g} to {high:g} mm"
     out = found.mm > high if way == "much" else found.mm < low
     if not out:
@@ -113,17 +109,6 @@ def _holder(case: Case, measured: MeasuredSag) -> Session | None:
     return next((one.session for one in case.about.history.past if one.id == name), None)
 
 
-def _window(case: Case, end: End, technician: Quantity | None) -> tuple[float, float]:
-    if technician is not None:
-        slack = case.limits[AGREES]
-        return round(technician.to("mm") - slack, 1), round(technician.to("mm") + slack, 1)
-    travel = case.bike_end(end).travel
-    window = rider_window(
-        travel.to("mm") if travel is not None else None, case.session.kind == "road", case.limits
-    )
-    return round(window.low_mm, 1), round(window.high_mm, 1)
-
-
 def _set_right(case: Case, end: End, adjuster: tuple[str, Adjuster], said: str) -> Spoken:
     name, record = adjuster
     answer = next(one for one in sag(case.about, end).answers(case.about.units) if one.key == "preload")
@@ -141,7 +126,7 @@ def _set_right(case: Case, end: End, adjuster: tuple[str, Adjuster], said: str) 
     wanted = _wanted(answer.short, answer.puts)
     if wanted is None:
         return next_spring(case, end, said) if not answer.known or not answer.puts else Passed(said)
-    new = _kept_inside(record, held, wanted)
+    new = _kept_inside(record, held, wanted, case.limits[KEPT_FREE])
     if new == held:
         return next_spring(case, end, said)
     reads = str(setting_difference("adjusters", name, held, new, case.bike))
@@ -171,10 +156,10 @@ def _wanted(short: str, puts: tuple[SetValue, ...]) -> float | None:
         return None
 
 
-def _kept_inside(record: Adjuster, held: float, wanted: float) -> float:
-    """Return the value wanted, kept to the middle nine tenths of the range; never past where it stands."""
+def _kept_inside(record: Adjuster, held: float, wanted: float, free: float) -> float:
+    """Return the value wanted, a share of the range left free at each end; never past where it stands."""
     low, high = sorted(record.range) if record.range is not None else (wanted, wanted)
-    spare = KEPT_FREE * (high - low)
+    spare = free * (high - low)
     step = record.step or 1.0
     inside = min(max(wanted, low + spare), high - spare)
     steps = int((inside - held) / step + (1e-9 if inside >= held else -1e-9))

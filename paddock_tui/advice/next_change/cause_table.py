@@ -1,11 +1,12 @@
 """The table of symptoms: of several felt together the change that answers most, or what parts them."""
 
+import math
 from collections.abc import Iterator
 from itertools import combinations
 
 import attrs
 
-from paddock_tui.advice.next_change.case import FEW_LAPS, FEW_SESSIONS, Case
+from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.cures import Cure, Option
 from paddock_tui.advice.next_change.evidence import evidence
 from paddock_tui.advice.next_change.given import Given
@@ -19,7 +20,9 @@ from paddock_tui.advice.next_change.words import (
     Proposal,
     Spoken,
 )
+from paddock_tui.limits.next_change import FEW_SESSIONS
 from paddock_tui.records.fields import value_at
+from paddock_tui.trade.session_comparison import FEWEST
 
 WHICH_END = CauseQuestion("Which end?", (("front", "the front"), ("rear", "the rear")))
 
@@ -198,16 +201,23 @@ def _reason_for_none(proposal: Proposal, case: Case, cure: Cure) -> str:
         return ""
     ridden = list(case.ridden_before())
     here = [one for one in ridden if one.venue == case.venue]
-    if "pressure" not in concerns and len(ridden) < FEW_SESSIONS:
-        return "the first two sessions on a bike are for learning it"
-    if "pressure" not in concerns and case.venue is not None and len(here) < FEW_SESSIONS:
-        return "the first two sessions at a venue are for learning it"
+    learn = case.limits[FEW_SESSIONS]
+    if "pressure" not in concerns and len(ridden) < learn:
+        return _learning(learn, "on a bike")
+    if "pressure" not in concerns and case.venue is not None and len(here) < learn:
+        return _learning(learn, "at a venue")
     laps = case.clean_laps()
-    if laps is not None and laps < FEW_LAPS:
+    if laps is not None and laps < FEWEST:
         return f"{laps} clean lap{'' if laps == 1 else 's'}: too few to tell"
     if case.group == "novice" and not concerns:
         return "for a novice the riding is the next thing to change"
     return ""
+
+
+def _learning(sessions: float, where: str) -> str:
+    """Say that the first sessions somewhere are for learning it."""
+    few = math.ceil(sessions)
+    return f"the first {f'{few} sessions {where} are' if few > 1 else f'session {where} is'} for learning it"
 
 
 def _contradiction(found: list[Proposal]) -> Proposal | None:

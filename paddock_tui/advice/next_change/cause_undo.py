@@ -4,12 +4,11 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from paddock_tui.advice.ledger.changes import key_of, reversed_key
-from paddock_tui.advice.ledger.conditions import LIKE_TRACK_K
 from paddock_tui.advice.ledger.entries import entries_of
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.words import CauseQuestion, Kind, Move, Passed, Proposal, Spoken
-from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.outing import COLUMN, LIKE_TRACK_K, track_warmer_k
 from paddock_tui.facts.past import PastSession
 from paddock_tui.matters import Outing
 from paddock_tui.matters.behaviour_rules import LEAST_LAPS, debriefed
@@ -18,7 +17,6 @@ from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import SetUpDifference
 from paddock_tui.records.edits import Value
 from paddock_tui.records.electronics import function_of
-from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import DANGERS
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.change_effect import Verdict
@@ -89,7 +87,8 @@ def _barred(given: Given) -> str:
     columns = [COLUMN.get(one.surface or "") for one in (before.session, given.session)]
     if None in columns or columns[0] != columns[1]:
         return "the surface was another one, or is not known: that set-up may be for other conditions"
-    if not _track_alike(before.session, given.session):
+    warmer = track_warmer_k(before.session, given.session)
+    if warmer is not None and abs(warmer) > LIKE_TRACK_K:
         return f"the track was more than {LIKE_TRACK_K:g} C warmer or colder"
     felt = [one.what for one in before.session.symptoms.values() if one.what in DANGERS]
     if felt:
@@ -242,12 +241,6 @@ def _helped(given: Given, block: list[SetUpDifference]) -> str:
         if (entry.verdict == _HELPED and key in wanted) or opposite:
             return f"it was called a help in session {entry.session.id}"
     return ""
-
-
-def _track_alike(one: Session, other: Session) -> bool:
-    if not isinstance(one.track, Quantity) or not isinstance(other.track, Quantity):
-        return True
-    return abs(one.track.to("C") - other.track.to("C")) <= LIKE_TRACK_K
 
 
 def _stored(value: Any) -> Value:

@@ -13,9 +13,7 @@ from paddock_tui.advice.next_change import adjusters
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.start_pressure import start_move
 from paddock_tui.advice.next_change.words import CannotChange, CauseQuestion, Move
-
-GAUGE_ERRS_KPA: Final = 5.0
-"""What a gauge can err: a reading nearer its target is on it. Common practice, no source."""
+from paddock_tui.limits.next_change import GAUGE_ERRS
 
 Make = Callable[[Case], Move | CannotChange]
 
@@ -97,6 +95,6 @@ def off_target(end: str) -> Callable[[Case], bool]:
 
     def off(case: Case) -> bool:
         over = case.over_target_kpa("rear" if end == "rear" else "front")
-        return over is not None and abs(over) > GAUGE_ERRS_KPA
+        return over is not None and abs(over) > 100.0 * case.limits[GAUGE_ERRS]
 
     return off

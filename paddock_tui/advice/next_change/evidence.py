@@ -5,29 +5,19 @@ Common practice, no source.
 """
 
 from collections.abc import Iterator
-from typing import Final
 
 import attrs
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, End
-from paddock_tui.advice.ledger.conditions import LIKE_TRACK_K
 from paddock_tui.advice.next_change import adjusters
 from paddock_tui.advice.next_change.case import Case
-from paddock_tui.advice.next_change.cures import GAUGE_ERRS_KPA
 from paddock_tui.advice.next_change.start_pressure import start_move
 from paddock_tui.advice.next_change.words import CannotChange, Move
+from paddock_tui.facts.outing import LIKE_TRACK_K, track_warmer_k
 from paddock_tui.facts.past import PastSession
-from paddock_tui.quantities import Quantity
-
-ALL_USED_MM: Final = 2.0
-"""With so little travel left it was all used: the marker rests a little before the end."""
-
-BEYOND: Final = 0.05
-"""By so much of the travel a marker may read over it, for play and a ratio that is a mean. No source."""
-
-LITTLE_USED: Final = 0.75
-"""Under this share of the fork's travel it stands on the track as if it were locked."""
+from paddock_tui.limits.next_change import GAUGE_ERRS, LITTLE_USED, READ_OVER
+from paddock_tui.limits.sag import TRAVEL_LEFT
 
 
 @attrs.frozen
@@ -44,9 +34,9 @@ def evidence(case: Case) -> tuple[Evidence, ...]:
 
 
 def all_travel_used(case: Case, end: End) -> bool:
-    """Return whether one end is known to have used all its travel."""
+    """Return whether one end is known to have used all its travel; the marker rests a little before it."""
     left = _left_mm(case, end)
-    return left is not None and left <= ALL_USED_MM
+    return left is not None and left <= case.limits[TRAVEL_LEFT]
 
 
 def warmer_since(case: Case) -> tuple[PastSession, float] | None:
@@ -54,12 +44,9 @@ def warmer_since(case: Case) -> tuple[PastSession, float] | None:
 
     Below zero is colder; None where it is alike, or not known both times.
     """
-    before, now = next(case.ridden_before(), None), case.session.track
-    then = before.session.track if before is not None else None
-    if before is None or not isinstance(now, Quantity) or not isinstance(then, Quantity):
-        return None
-    by = now.to("C") - then.to("C")
-    return (before, by) if abs(by) > LIKE_TRACK_K else None
+    before = next(case.ridden_before(), None)
+    by = track_warmer_k(before.session, case.session) if before is not None else None
+    return None if before is None or by is None or abs(by) <= LIKE_TRACK_K else (before, by)
 
 
 @attrs.frozen
@@ -88,7 +75,7 @@ def travel_read(case: Case, end: End) -> TravelRead | None:
     if own.travel is None or ratio is None:
         return TravelRead(lacks=f"enter its {' and '.join(lacking)} in the bike's file")
     travel, at_wheel = own.travel.to("mm"), used.to("mm") / ratio
-    if at_wheel > travel * (1.0 + BEYOND):
+    if at_wheel > travel * (1.0 + case.limits[READ_OVER]):
         where = f"{used} at the shock would be {at_wheel:.0f} mm at the wheel" if ratio != 1.0 else str(used)
         return TravelRead(
             lacks=f"{where}, which has {travel:.0f}: read the marker again, along fork or shock"
@@ -119,7 +106,7 @@ def _travel(case: Case) -> Iterator[Evidence]:
             firmer = adjusters.damping(case, end, "compression", 2), adjusters.preload(case, end, 1)
             yield Evidence(text, _made(*firmer))
     travel, left = case.bike.front.travel, _left_mm(case, "front")
-    if travel is not None and left is not None and left > (1.0 - LITTLE_USED) * travel.to("mm"):
+    if travel is not None and left is not None and left > (1.0 - case.limits[LITTLE_USED]) * travel.to("mm"):
         text = f"{left:.0f} mm of travel at the front are left"
         yield Evidence(text, _made(adjusters.fast_compression(case, "front", -2)))
 
@@ -127,7 +114,7 @@ def _travel(case: Case) -> Iterator[Evidence]:
 def _pressures(case: Case) -> Iterator[Evidence]:
     for end in ENDS:
         over = case.over_target_kpa(end)
-        if over is not None and abs(over) > GAUGE_ERRS_KPA:
+        if over is not None and abs(over) > 100.0 * case.limits[GAUGE_ERRS]:
             by = figures.pressure(abs(over), case.about.units)
             text = f"the {end} is {by} {'over' if over > 0 else 'under'} its hot target"
             yield Evidence(text, _made(start_move(case, end)))

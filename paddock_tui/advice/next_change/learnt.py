@@ -56,7 +56,7 @@ def _to_settle(given: Given) -> Iterator[str]:
     acted = {one.path for one in given.block}
     for entry in entries_of(learnt_with(given.about).history, name, given.about.situation.bike):
         if entry.session.id == own and acted == {one.path for one in entry.changes}:
-            said = to_settle(entry, left, given.case.clean_laps() or 0)
+            said = to_settle(entry, left, given.case.clean_laps() or 0, given.case.limits)
             if said:
                 change = entry.changes[0]
                 yield f"{change}: {said}" if said.startswith(KEEP) else f"to settle {change}: {said}"

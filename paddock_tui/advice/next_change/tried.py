@@ -1,5 +1,6 @@
 """What was tried before: what failed is not proposed again, and what helped is not taken back."""
 
+import math
 from collections.abc import Iterator, Mapping
 
 import attrs
@@ -8,6 +9,7 @@ from paddock_tui.advice.about import ENDS, About, PastSession, tyre_of
 from paddock_tui.advice.ledger.entries import entries_of
 from paddock_tui.advice.next_change.words import Move
 from paddock_tui.facts.outing import COLUMN
+from paddock_tui.limits.next_change import FAILED_TWICE
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.differences import same_value
 from paddock_tui.records.fields import value_at
@@ -27,22 +29,20 @@ class Tried:
     says: str = "called worse"
 
 
-FAILED_TWICE = 2
-"""So often without a gain, anywhere on such tyres, springs and surface, and it is not offered."""
-
 _BETTER = ("helped", "better")
 
 
 def failed(about: About) -> tuple[Tried, ...]:
     """List this rider's changes on this bike that are not offered again.
 
-    Those that made it worse here, by the rider or by the laps; and those that failed twice, worse or felt
+    Those that made it worse here, by the rider or by the laps; and those that failed often, worse or felt
     the same, anywhere on this kind of tyre, these springs and this surface.
     """
     here = [one for one, venue in _tried(about, _WORSE) if venue]
     like = [one for one, _ in _tried(about, (*_WORSE, "same"))]
-    twice = [one for one in like if sum(_same(one, other) for other in like) >= FAILED_TWICE]
-    return (*here, *(attrs.evolve(one, says="failed twice") for one in twice))
+    most = about.situation.limits[FAILED_TWICE]
+    often = [one for one in like if sum(_same(one, other) for other in like) >= most]
+    return (*here, *(attrs.evolve(one, says=f"failed {math.ceil(most)} times") for one in often))
 
 
 def helped(about: About) -> tuple[Tried, ...]:

@@ -4,11 +4,9 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.advice.ledger.conditions import LIKE_TRACK_K
-from paddock_tui.facts.outing import COLUMN
+from paddock_tui.facts.outing import COLUMN, LIKE_TRACK_K, track_warmer_k
 from paddock_tui.facts.past import ENDS, History, PastSession, tyre_of
 from paddock_tui.facts.situation import Situation
-from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session, is_ridden
 
 
@@ -54,10 +52,9 @@ def unlike(now: Session, then: Session, history: History) -> Iterator[str]:
         kinds = [tyre_of(history.tyre_sets.get(one.tyres or ""), end).kind for one in (then, now)]
         if None not in kinds and kinds[0] != kinds[1]:
             yield f"{end} tyre {kinds[0]}, now {kinds[1]}"
-    if isinstance(now.track, Quantity) and isinstance(then.track, Quantity):
-        apart = abs(now.track.to("C") - then.track.to("C"))
-        if apart > LIKE_TRACK_K:
-            yield f"track {then.track}, now {now.track}"
+    by = track_warmer_k(then, now)
+    if by is not None and abs(by) > LIKE_TRACK_K:
+        yield f"track {then.track}, now {now.track}"
 
 
 def untold(now: Session, then: Session, history: History) -> Iterator[str]:
@@ -67,5 +64,5 @@ def untold(now: Session, then: Session, history: History) -> Iterator[str]:
     sets = [history.tyre_sets.get(one.tyres or "") for one in (then, now)]
     if any(tyre_of(one, end).kind is None for one in sets for end in ENDS):
         yield "tyre kind"
-    if not (isinstance(now.track, Quantity) and isinstance(then.track, Quantity)):
+    if track_warmer_k(then, now) is None:
         yield "track temperature"

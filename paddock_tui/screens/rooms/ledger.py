@@ -6,6 +6,7 @@ from paddock_tui.advice.ledger import LedgerEntry, LedgerFilter, choices, chosen
 from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.sessions.ledger import answer, bike_at, newest_changes
 from paddock_tui.desk.sessions.restore import setting_back, trying_back
+from paddock_tui.limits import Limits
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.ledger import FILTER, LEDGER, entry_of, ledger_awaited, ledger_page
 from paddock_tui.pages.one_change import TRY_BACK, change_page
@@ -36,7 +37,8 @@ def _change_page(asked: PageContext) -> Page:
     entry = entry_of(found, row) if row is not None else None
     if entry is None:
         return _page(asked)
-    return change_page(entry, found.histories[entry.bike], asked.desk.now())
+    limits = Limits(asked.desk.files.garage().limits)
+    return change_page(entry, found.histories[entry.bike], asked.desk.now(), limits)
 
 
 def _hears(host: Host, message: messages.RowMessage) -> bool:

@@ -104,9 +104,9 @@ def test_danger_comes_first_then_the_earlier_phase() -> None:
 @pytest.mark.parametrize(
     ("changes", "history", "says"),
     [
-        ((), went_before(), "first two sessions on a bike"),
-        ((), went_before(BEFORE), "first two sessions on a bike"),
-        ((), went_before(BEFORE, BEFORE, BEFORE, venue="elsewhere"), "first two sessions at a venue"),
+        ((), went_before(), "first 2 sessions on a bike"),
+        ((), went_before(BEFORE), "first 2 sessions on a bike"),
+        ((), went_before(BEFORE, BEFORE, BEFORE, venue="elsewhere"), "first 2 sessions at a venue"),
         ((), went_before({**BEFORE, "rider": "tobin"}, {**BEFORE, "rider": "tobin"}), "on a bike"),
         ((put("session", "laps", {"1": "1:45.100", "2": "1:46.000 traffic"}),), None, "1 clean lap"),
         ((put("session", "laps", {"1": "1:59.000 traffic"}),), None, "0 clean laps"),

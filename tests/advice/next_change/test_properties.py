@@ -182,15 +182,17 @@ def test_a_danger_that_a_step_brought_is_taken_back_to_the_set_up_before() -> No
             assert str(stepped[path]) in (str(value), f"{value}.0"), one.name
 
 
-def test_what_failed_twice_on_such_tyres_is_not_offered_at_another_venue() -> None:
-    def failing(compression: int, copied: str) -> Data:
-        return {
-            **BEFORE,
-            "setup": setup(front_compression=compression),
-            "copied_from": copied,
-            "because": {"adjusters": {"front-compression": {"verdict": "same"}}},
-        }
+def failing(compression: int, copied: str) -> Data:
+    """Give a session whose front compression was turned, and felt the same."""
+    return {
+        **BEFORE,
+        "setup": setup(front_compression=compression),
+        "copied_from": copied,
+        "because": {"adjusters": {"front-compression": {"verdict": "same"}}},
+    }
 
+
+def test_what_failed_twice_on_such_tyres_is_not_offered_at_another_venue() -> None:
     away = (BEFORE, failing(11, "before-1"), BEFORE, failing(10, "before-3"))
     far = went_before(*away, venue="far")
     here = went_before(BEFORE, BEFORE, BEFORE)
