@@ -11,6 +11,7 @@ from paddock_tui.entry.numbering import next_number
 from paddock_tui.records.edits import Value
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.session_parts import FLUIDS, INCIDENTS, LAMPS, OFFS, SIGNS, SYMPTOMS, WORK_DONE
+from paddock_tui.records.shown_words import shown
 
 _MOST_WORDS = 6
 """So many words has the longest of the fixed phrases at most."""
@@ -125,7 +126,7 @@ def _asked_of(table: str, what: str) -> Mapping[str, Iterable[str]]:
 
 def _phrase(state: State, words: Iterable[str]) -> tuple[str, int] | None:
     """Take the longest of these phrases that stands next, with the place where it ends."""
-    known = {one.casefold(): one for one in words}
+    known = {form.casefold(): one for one in words for form in (one, shown(one))}
     for count in range(_MOST_WORDS, 0, -1):
         tokens = [state.at(ahead) for ahead in range(count)]
         there = [one for one in tokens if one is not None]

@@ -1,6 +1,7 @@
 """Symptoms picked by a few letters, or by a digit from a short numbered list."""
 
 from paddock_tui.records.session_parts import SYMPTOMS
+from paddock_tui.records.shown_words import shown
 
 SHORT = (
     "dives",
@@ -27,8 +28,17 @@ def candidates(text: str) -> tuple[str, ...]:
     typed = " ".join(text.casefold().split())
     if not typed:
         return SHORT
-    begins = tuple(one for one in SYMPTOMS if one.startswith(typed))
-    return begins or tuple(one for one in SYMPTOMS if any(word.startswith(typed) for word in one.split()))
+    begins = tuple(one for one in SYMPTOMS if begun(one, typed))
+    return begins or tuple(
+        one
+        for one in SYMPTOMS
+        if any(word.startswith(typed) for word in f"{shown(one)} {one}".casefold().split())
+    )
+
+
+def begun(word: str, typed: str) -> str:
+    """Return the form of a symptom, shown or stored, that letters begin; empty where they begin neither."""
+    return next((form for form in (shown(word), word) if form.casefold().startswith(typed)), "")
 
 
 def picked(text: str) -> str | None:
@@ -45,4 +55,4 @@ def picked(text: str) -> str | None:
 
 def numbered(found: tuple[str, ...]) -> str:
     """Write candidates with the digits that pick them."""
-    return "  ".join(f"{number} {one}" for number, one in enumerate(found[:9], 1))
+    return "  ".join(f"{number} {shown(one)}" for number, one in enumerate(found[:9], 1))

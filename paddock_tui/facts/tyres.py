@@ -14,6 +14,7 @@ from paddock_tui.limits.tyres import COLD_TRACK, WARM_TRACK
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.shown_words import shown
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.date_code import age_years
 from paddock_tui.trade.errors import Inconsistent
@@ -157,7 +158,7 @@ class TyreSeen:
     when: str
 
     def __str__(self) -> str:
-        return f"{self.end} tyre {', '.join(self.looks)} ({self.when})"
+        return f"{self.end} tyre {', '.join(map(shown, self.looks))} ({self.when})"
 
 
 @fact("the last look at the {subject} tyre", at="session:look.{subject}", per="end", show=str)

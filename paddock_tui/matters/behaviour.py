@@ -14,6 +14,7 @@ from paddock_tui.records.differences import SetUpDifference, differences, same_v
 from paddock_tui.records.session_parts import Symptom
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.shown_words import is_named, shown
 
 FORGOTTEN_DAYS = 5
 """Riding days without it after which a behaviour is history."""
@@ -79,7 +80,7 @@ def _countered(one: Opened, outing: Outing) -> bool:
     holder = outing.session.setup
     back = bool(one.step) and all(same_value(_value(holder, kind, key), old) for kind, key, old in one.step)
     reasons = (because.why or "" for table in outing.session.because.values() for because in table.values())
-    return back or any(one.what in reason.casefold() for reason in reasons)
+    return back or any(is_named(one.what, reason) for reason in reasons)
 
 
 def _value(setup: SetUp, kind: str, key: str) -> object:
@@ -172,7 +173,7 @@ def _slip_severity(one: Opened, now: Present) -> Severity:
 def _facts(one: Opened) -> str:
     grade = {0: "cause named", 1: "noticed", 2: "shut off for it", 3: "nearly down"}[one.grade]
     step = f"; new since {', '.join(label_of(key) for _, key, _ in one.step[:3])}" if one.step else ""
-    return f"{one.what} {one.stamp}; {grade}; {'answered' if one.answered else 'not answered'}{step}"
+    return f"{shown(one.what)} {one.stamp}; {grade}; {'answered' if one.answered else 'not answered'}{step}"
 
 
 def _shake_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:

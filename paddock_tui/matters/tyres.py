@@ -6,6 +6,7 @@ from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, 
 from paddock_tui.matters.order import is_early
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS, Severity
+from paddock_tui.records.shown_words import shown
 
 FINISHED = ("cord", "split", "below the marks", "bubble", "nail")
 
@@ -24,7 +25,7 @@ def _finished_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
                 ("look", end, "seen"),
                 at=look.at,
                 subject=end,
-                what=", ".join(found),
+                what=", ".join(map(shown, found)),
             )
 
 

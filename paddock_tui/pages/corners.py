@@ -14,6 +14,7 @@ from paddock_tui.records.common import Units
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.people import Corner
 from paddock_tui.records.session import Session
+from paddock_tui.records.shown_words import shown
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
@@ -73,4 +74,5 @@ def _felt(one: PastSession, number: str, corner: Corner) -> Iterator[str]:
     names = {number, (corner.name or number).casefold()}
     for symptom in one.session.symptoms.values():
         if symptom.what is not None and (symptom.corner or "").casefold() in names:
-            yield " ".join(filter(None, (symptom.end, symptom.what)))
+            said = shown(symptom.what)
+            yield said if not symptom.end or symptom.end in said else f"{symptom.end} {said}"

@@ -9,6 +9,7 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.common import Units
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.session_parts import SYMPTOMS
+from paddock_tui.records.shown_words import shown
 from paddock_tui.text import fold, printable
 
 WIDTH, LINES = 80, 60
@@ -74,5 +75,5 @@ def _dashes(until: int) -> str:
 
 def _symptoms() -> Iterator[str]:
     yield from fold(f"symptoms by digit: {numbered(SHORT)}", WIDTH)
-    rest = ", ".join(one for one in SYMPTOMS if one not in SHORT)
+    rest = ", ".join(shown(one) for one in SYMPTOMS if one not in SHORT)
     yield from fold(f"by first letters: {rest}", WIDTH)

@@ -18,6 +18,7 @@ from paddock_tui.records.differences import SetUpDifference, session_differences
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.session_parts import DANGERS, Because
+from paddock_tui.records.shown_words import shown
 from paddock_tui.trade.change_effect import Judgement, judged
 from paddock_tui.trade.feel_effect import FeltEffect, felt_effect
 from paddock_tui.trade.permutation import Mixed, permutation
@@ -165,7 +166,7 @@ def _danger(past: PastSession) -> str:
     """Say which danger a session noted; empty where it noted none, or names what else brought it."""
     told = (one for one in past.session.symptoms.values() if one.what in DANGERS and one.cause is None)
     felt = next((one.what for one in told), None)
-    return f"{felt} in session {past.id}" if felt is not None else ""
+    return f"{shown(felt)} in session {past.id}" if felt is not None else ""
 
 
 def _key(entry: LedgerEntry) -> Key:

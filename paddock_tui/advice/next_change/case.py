@@ -17,6 +17,7 @@ from paddock_tui.records.paths import Path
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Symptom
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shown_words import shown
 from paddock_tui.trade.cooling_pressure import Freshness, freshness
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.sag import sag_of_lengths
@@ -38,11 +39,16 @@ class Case:
     danger: bool = False
 
     @property
+    def felt(self) -> str:
+        """The symptom alone, as it is shown."""
+        return shown(self.symptom.what or "")
+
+    @property
     def named(self) -> str:
         """The symptom with its end and its corner, in words."""
-        end = f", {self.symptom.end}" if self.symptom.end else ""
+        end = f", {self.symptom.end}" if self.symptom.end and self.symptom.end not in self.felt else ""
         corner = f", corner {self.symptom.corner}" if self.symptom.corner else ""
-        return f"{self.symptom.what}{end}{corner}"
+        return f"{self.felt}{end}{corner}"
 
     @property
     def session(self) -> Session:

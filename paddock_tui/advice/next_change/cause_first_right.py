@@ -58,7 +58,7 @@ def _just_changed(given: Given) -> Iterator[tuple[str, str]]:
             "another tyre has other heights, other grip and another feel: what was felt may be its doing",
         )
     wheels = [one for one in session.work.values() if one.what in ("wheel out", "axle")]
-    felt = [case.symptom.what for case, _ in given.felt if case.symptom.what in _AFTER_WHEEL_WORK]
+    felt = [case.felt for case, _ in given.felt if case.symptom.what in _AFTER_WHEEL_WORK]
     if wheels and felt:
         yield (
             f"Look at the wheel that was out: {felt[0]} since.",

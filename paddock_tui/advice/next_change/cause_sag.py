@@ -63,9 +63,7 @@ def _of_end(case: Case, end: End, way: Way) -> Spoken:
             "" if measured is None else f" since {adjuster[0].replace('-', ' ')}, spring or height changed"
         )
         text = f"Measure rider sag at the {end}: it was not measured with this rider{changed}."
-        why = (
-            f"{case.symptom.what} may be {'too much' if way == 'much' else 'too little'} sag, and no damping"
-        )
+        why = f"{case.felt} may be {'too much' if way == 'much' else 'too little'} sag, and no damping"
         watch = (
             "three lengths, each twice, on the session page; then this page says preload, spring or damping"
         )
@@ -82,7 +80,7 @@ def _of_end(case: Case, end: End, way: Way) -> Spoken:
         wrong = _spring_wrong(case, end, way)
         if wrong:
             return next_spring(case, end, said, wrong)
-        return Passed(f"{said}: it does not explain {case.symptom.what}")
+        return Passed(f"{said}: it does not explain {case.felt}")
     return _set_right(case, end, adjuster, said)
 
 

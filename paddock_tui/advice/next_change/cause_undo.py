@@ -18,6 +18,7 @@ from paddock_tui.records.differences import SetUpDifference
 from paddock_tui.records.edits import Value
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.session_parts import DANGERS
+from paddock_tui.records.shown_words import shown
 from paddock_tui.rules.core import SetValue
 from paddock_tui.trade.change_effect import Verdict
 
@@ -92,7 +93,7 @@ def _barred(given: Given) -> str:
         return f"the track was more than {LIKE_TRACK_K:g} C warmer or colder"
     felt = [one.what for one in before.session.symptoms.values() if one.what in DANGERS]
     if felt:
-        return f"the set-up before had a danger of its own ({felt[0]})"
+        return f"the set-up before had a danger of its own ({shown(felt[0])})"
     laps = given.case.clean_laps()
     if laps is not None and laps < LEAST_LAPS:
         return f"{laps} clean laps: too few to tell what the step did"
@@ -104,11 +105,11 @@ def _of_one(given: Given, case: Case, danger: bool) -> Spoken:
     assert before is not None
     what = case.symptom.what or ""
     if case.symptom.cause is not None:
-        return Passed(f"{what}: {case.symptom.cause} is named as the reason")
+        return Passed(f"{case.felt}: {case.symptom.cause} is named as the reason")
     if case.symptom.each_lap == "differs" and not danger:
-        return Passed(f"{what}: the corner is ridden differently each lap")
+        return Passed(f"{case.felt}: the corner is ridden differently each lap")
     if any(one.what == what for one in before.session.symptoms.values()):
-        return Passed(f"{what} was there before the step too")
+        return Passed(f"{case.felt} was there before the step too")
     unknown = _not_debriefed(before, case, danger)
     if unknown is not None:
         return unknown
@@ -118,7 +119,7 @@ def _of_one(given: Given, case: Case, danger: bool) -> Spoken:
     helped = _helped(given, block)
     if helped and not danger:
         if case.answer == "no":
-            return Passed(f"{what}: the step helped here, and you keep it")
+            return Passed(f"{case.felt}: the step helped here, and you keep it")
         if case.answer != "yes":
             text, at = TAKE_BACK.text, (*case.at, "answer")
             return Proposal(Kind.ASK, case.named, text, helped, question=TAKE_BACK, answer_at=at)
@@ -202,7 +203,7 @@ def _proposal(
     if helped:
         why = f"{why}; {helped}, but a danger came with it"
     looks = _LOOKS.get(what, "")
-    watch = f"look as well: {looks}" if looks else f"whether {what} is gone, and what came in its place"
+    watch = f"look as well: {looks}" if looks else f"whether {case.felt} is gone, and what came in its place"
     move = Move(
         "; ".join(f"{one.label} {one.back}" for one in block),
         tuple(SetValue(one.path, _stored(one.old)) for one in block),
@@ -210,7 +211,7 @@ def _proposal(
     )
     reads = f"Back: {move.reads}"
     return Proposal(
-        Kind.CHANGE, case.named, reads, why, f"gone again: {what}", watch, move, passed_over=tuple(kept)
+        Kind.CHANGE, case.named, reads, why, f"gone again: {case.felt}", watch, move, passed_over=tuple(kept)
     )
 
 

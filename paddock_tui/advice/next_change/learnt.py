@@ -12,6 +12,7 @@ from paddock_tui.matters import Outing
 from paddock_tui.matters.behaviour_rules import debriefed
 from paddock_tui.records.differences import differences
 from paddock_tui.records.session_parts import SYMPTOMS
+from paddock_tui.records.shown_words import shown
 
 
 def learnt(given: Given) -> Iterator[str]:
@@ -36,14 +37,19 @@ def learnt(given: Given) -> Iterator[str]:
 
 def _what_came(why: str, felt: set[str], told: bool) -> str:
     """Say whether what a change was made for was felt again; else what was felt since."""
-    again = [what for what in felt if why.casefold().startswith(what)]
+    again = [what for what in felt if _leads(what, why)]
     if again:
-        return f"you wrote {again[0]} again"
+        return f"you wrote {shown(again[0])} again"
     if not told:
         return "what came is not answered"
-    if any(why.casefold().startswith(what) for what in SYMPTOMS):
+    if any(_leads(what, why) for what in SYMPTOMS):
         return "it was not felt again"
-    return f"since then you wrote {' and '.join(sorted(felt)) or 'nothing'}"
+    return f"since then you wrote {' and '.join(sorted(map(shown, felt))) or 'nothing'}"
+
+
+def _leads(what: str, why: str) -> bool:
+    """Return whether a reason begins with a symptom, as files keep it or as it is shown."""
+    return why.casefold().startswith((what, shown(what).casefold()))
 
 
 def _to_settle(given: Given) -> Iterator[str]:

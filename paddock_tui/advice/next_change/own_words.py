@@ -7,6 +7,7 @@ from typing import Final
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.words import CauseQuestion, Kind, Passed, Proposal, Spoken
 from paddock_tui.records.session_parts import SYMPTOMS
+from paddock_tui.records.shown_words import shown
 
 NEAREST: Final[dict[str, tuple[str, ...]]] = {
     "headshake": ("bars wobble", "weaves"),
@@ -75,7 +76,7 @@ def nearest(text: str) -> tuple[str, ...]:
     folded = " ".join(text.casefold().split())
     points: collections.Counter[str] = collections.Counter()
     for phrase in SYMPTOMS:
-        if _says(phrase, folded):
+        if _says(phrase, folded) or _says(shown(phrase).casefold(), folded):
             points[phrase] += _WHOLE
     for word, phrases in NEAREST.items():
         if _says(word, folded):
@@ -102,7 +103,7 @@ def own_words(given: Given) -> Spoken:
         if phrases:
             question = CauseQuestion(
                 f'You wrote "{_short(text)}". Which is nearest?',
-                tuple((phrase, phrase) for phrase in phrases),
+                tuple((phrase, shown(phrase)) for phrase in phrases),
                 NONE_OF_THESE,
             )
             return Proposal(

@@ -8,7 +8,9 @@ from typing import Any
 from paddock_tui.quantities import EXAMPLE, Unreadable, parse_bare
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape, found_words
+from paddock_tui.records.shown_words import meant, shown
 
+TWICE = "the same word twice"
 _MOST = 10**12
 """No number here is larger."""
 
@@ -226,19 +228,20 @@ class WordList(Shape[tuple[str, ...]]):
             if not isinstance(item, str) or not item.strip() or (self.choices and item not in self.choices):
                 return self.wrong(item)
         if len(set(raw)) != len(raw):
-            return InputError(found="the same word twice", expected=self.expected)
+            return InputError(found=TWICE, expected=self.expected)
         return tuple(raw)
 
     def read(self, text: str) -> tuple[str, ...] | InputError:
         pieces = [piece.strip() for piece in text.split(",") if piece.strip()]
-        return self.load([self._meant(piece) for piece in pieces])
+        found = self.load([self._meant(piece) for piece in pieces])
+        if isinstance(found, InputError) and self.choices and found.found != TWICE:
+            return InputError(found.found, f"{self.what} (out of {', '.join(self.words())})")
+        return found
 
     def _meant(self, typed: str) -> str:
         """Return the choice that a start of it means, where it can be one alone; else what was typed."""
-        folded = typed.casefold()
-        starts = [one for one in self.choices if one.casefold().startswith(folded)]
-        same = [one for one in starts if one.casefold() == folded]
-        return (same or starts)[0] if len(same or starts) == 1 else typed
+        found = meant(typed, self.choices)
+        return found if isinstance(found, str) else typed
 
     def dump(self, value: tuple[str, ...]) -> list[str | int | float | bool]:  # type: ignore[override]
         return list(value)
@@ -247,7 +250,7 @@ class WordList(Shape[tuple[str, ...]]):
         return self.choices[:2] or ("calm", "firm")
 
     def show(self, value: tuple[str, ...]) -> str:
-        return ", ".join(value)
+        return ", ".join(map(shown, value)) if self.choices else ", ".join(value)
 
     def words(self) -> tuple[str, ...]:
-        return self.choices
+        return tuple(map(shown, self.choices))

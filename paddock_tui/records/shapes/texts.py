@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes.base import SOME, JsonSchema, Shape, found_words
+from paddock_tui.records.shown_words import meant, shown
 
 _LONGEST = 2000
 
@@ -38,6 +39,7 @@ class Text(Shape[str]):
 class Word(Shape[str]):
     """One word out of a list; at the keyboard a unique start of it will do.
 
+    Some are shown in other words than they are stored (`records/shown_words.py`), and read in both.
     `formerly` are words that files may hold for one of the list for ever, with what they are called now:
     they are read as that, and only that is written.
     """
@@ -62,17 +64,18 @@ class Word(Shape[str]):
 
     def read(self, text: str) -> str | InputError:
         typed = text.strip().casefold()
-        same = [word for word in self.choices if word.casefold() == typed]
-        starts = [word for word in self.choices if word.casefold().startswith(typed)]
-        if same:
-            return same[0]
+        found = meant(text, self.choices)
+        if isinstance(found, InputError) and typed not in self.formerly:
+            return self.mistyped(text, found.mend)
+        if isinstance(found, str):
+            return found
         if typed in self.formerly:
             return self.formerly[typed]
-        if typed and len(starts) == 1:
-            return starts[0]
-        if typed and starts:
-            return self.wrong(text, f"type more of it: {', '.join(starts)}")
-        return self.wrong(text, nearest(typed, self.choices))
+        return self.mistyped(text, nearest(typed, self.words()))
+
+    def mistyped(self, text: str, mend: str) -> InputError:
+        """Refuse what was typed, with the words as they are shown: files hold others."""
+        return InputError(found_words(text), one_of(self.words()), mend)
 
     def dump(self, value: str) -> str:
         return value
@@ -87,7 +90,10 @@ class Word(Shape[str]):
         return self.choices[max(0, min(len(self.choices) - 1, at))]
 
     def words(self) -> tuple[str, ...]:
-        return self.choices
+        return tuple(map(shown, self.choices))
+
+    def show(self, value: str) -> str:
+        return shown(value)
 
 
 class Flag(Shape[bool]):

@@ -21,7 +21,7 @@ from paddock_tui.desk.edits.entry_line import last_pressures
 from paddock_tui.desk.edits.values import clearing
 from paddock_tui.entry import read_typed
 from paddock_tui.entry.return_rows import SKIP, ReturnRow, is_no_answer, is_skipped, read_group, rule_of
-from paddock_tui.entry.symptoms import candidates, numbered
+from paddock_tui.entry.symptoms import begun, candidates, numbered
 from paddock_tui.pages.debrief import return_page, still_open
 from paddock_tui.pages.pictured import with_picture
 from paddock_tui.pages.rows import Page, Row
@@ -234,7 +234,7 @@ def _try(host: Host, group: ReturnRow, text: str) -> bool:
         refuse(host, value.sentence())
         return True
     if group.reads == "symptom" and text.isalpha():
-        host.state.of(ReturnState).tail = str(value)[len(text) :]
+        host.state.of(ReturnState).tail = begun(str(value), text.casefold())[len(text) :].casefold()
     return _keep(host, group, value, text)
 
 

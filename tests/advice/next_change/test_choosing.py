@@ -98,7 +98,7 @@ def test_danger_comes_first_then_the_earlier_phase() -> None:
     )
     order = [found.proposal.symptom, *(one.symptom for one in found.waiting)]
     # What the weave asks for is what the wallowing asks for: it stands once.
-    assert order == ["bars wobble", "weaves", "harsh on single bumps, front"]
+    assert order == ["headshake or wobble", "weaves", "harsh on single bumps, front"]
 
 
 @pytest.mark.parametrize(
