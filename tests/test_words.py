@@ -34,7 +34,6 @@ MISLEADS = {
     r"\bmend(s|ed|ing)? (it|its|first|by the)\b": "fix, repair, correct",
     r"\bkey resets\b|\bkey-on\b.*\blast\b|\blast key-on\b": "the ignition: a key is one of the keyboard",
     r"\bfrom memory\b": "a source is named or it is none",
-    r"common practice, no source": "a source that says it is none",
     r"\bwet to dry\b": "which way round it is meant is a guess",
     r"[Nn]othing found is not safe": "reads as if finding nothing were the danger",
     r"\bof the help\b": "percent of most help",
@@ -48,6 +47,16 @@ MISLEADS = {
     r"\bmakes dull\b|\bnumber to ring\b": "drowsy, emergency contact",
     r"\b(and|against) the sky\b|\bjoining link\b|\bchain oiled\b": "forecast, clip link, lubed",
     r"\bguaranteed? safe\b|\bis safe to\b": "nothing here is called safe",
+    r"\bcommon practice\b|[;,] no source\b": "paddock practice, unpublished",
+    r"\bholds (more|less)$": "more or less engine braking",
+    r"1\.4826|\bmedian (absolute )?deviation\b": "how far they spread",
+    r"\blike (conditions|steps)\b": "similar",
+    r"\b(sag|speed|distance) wanted\b|\bwanted (rider )?(sag|speed in top|centre)\b|m, wanted": "target",
+    r"\bquicker than a hand\b|\bgrabs in a fright\b|[Rr]ubber that is baked": "plain English",
+    r"\bgo on from there\b|\bspent\b|\bfixed run of keys\b|\bwants the key\b|\bmerely\b": "plain English",
+    r"\bmoments? of feel\b": "phase of feel",
+    r"\bfor a thin tyre\b": "the tyre's width ignored",
+    r"\bso much (warmer|colder)\b": "change in air temperature",
 }
 """What no string of the program says, each with why or what is said instead."""
 

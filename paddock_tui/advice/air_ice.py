@@ -15,7 +15,7 @@ ICE = Method(
     "air and humidity at two metres, humidity over water as forecasts give it; wet counts as wet "
     "until it is dry",
     "-45 to 60 C; shade, bridges and the end of the night are colder than what was measured",
-    "WMO-No. 8 (CIMO Guide), annex 4.B; the air under which wet roads are taken for icy: common practice",
+    "WMO-No. 8 (CIMO Guide), annex 4.B; the air under which wet roads are taken for icy: paddock practice",
 )
 _WORDS: Final = {
     Ice.FREEZES: "what is wet freezes: ice on the track",

@@ -42,7 +42,7 @@ FRICTION = Method(
     "half of the gap between push and lift x wheel rate",
     "the two lengths were taken slowly, without a bounce",
     "it says how much sticks, not where: seals, bushes or an axle clamped askew",
-    "Hooke's law; common practice",
+    "Hooke's law; paddock practice",
 )
 INPUTS: Final = (
     Input("load", "mass on this wheel", c.WET_MASS, "rider on, less wheel and brake", "mass on this wheel"),

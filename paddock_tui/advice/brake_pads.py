@@ -40,7 +40,7 @@ def pads(about: About, end: End) -> Calculator:
     day = about.situation.day
     least = FilledInput(
         Quantity(Decimal(str(about.situation.limits[LEAST_PAD])), "mm"),
-        "common practice: no organiser's figure known",
+        "paddock practice: no organiser's figure known",
     )
     if day is not None and day.limits.pads is not None:
         least = FilledInput(day.limits.pads, f"organiser's, day {about.id_of('day')}")

@@ -14,7 +14,7 @@ HEIGHT = Input(
 )
 AHEAD = Input(
     "ahead",
-    "centre of mass, ahead",
+    "centre of mass to rear axle",
     c.LENGTH,
     "of the rear axle, rider on",
     "centre of mass ahead of the axle",

@@ -36,8 +36,8 @@ from paddock_tui.trade.lean import (
 from paddock_tui.trade.longitudinal import MOST_FRICTION
 
 METHOD = Method(
-    "tan(lean) = v^2 / (g r) for a thin tyre; one of crown radius t, the centre of mass at h, leans more: "
-    "tan(thin) = (h - t) sin(lean) / (t + (h - t) cos(lean))",
+    "tan(lean) = v^2 / (g r) with the tyre's width ignored; a tyre of crown radius t, the centre of mass at "
+    "h, leans more: tan(thin) = (h - t) sin(lean) / (t + (h - t) cos(lean))",
     "steady speed, rider in the plane of the bike; without the tyre's width speeds come out too fast",
     "up to 400 km/h, radius up to 2 km",
     f"OpenStax University Physics 1, 6.3; {BOOKS}",

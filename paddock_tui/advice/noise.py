@@ -58,7 +58,7 @@ INPUTS = (
     Input("meter", "type of the meter", Whole(1, 2), "1 or 2, stands on it"),
     Input("air", "air", c.AIR_TEMPERATURE, "at the test", "air temperature"),
     Input("measured_at", "measured at", _METRES, "from the exhaust", "distance it was measured at"),
-    Input("wanted_at", "wanted at", _METRES, "from the exhaust", "distance it is wanted at"),
+    Input("wanted_at", "limit holds at", _METRES, "from the exhaust", "distance of the limit"),
 )
 
 

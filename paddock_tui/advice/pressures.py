@@ -151,7 +151,7 @@ def _filled_end(
         found[f"{end}_gas"] = FilledInput(gas, learnt.words())
         if learnt.learnt.spread_k is not None:
             spread = round(learnt.learnt.spread_k, 1)
-            found[f"{end}_spread"] = FilledInput(spread, "median deviation of those readings, times 1.4826")
+            found[f"{end}_spread"] = FilledInput(spread, "how far those readings spread, either way")
         else:
             found[f"{end}_spread"] = FilledInput(_FEW_READINGS_K, _FEW_READINGS)
     start = cold_target_of(about.setup, end)

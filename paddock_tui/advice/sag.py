@@ -57,19 +57,19 @@ MEASURED = Method(
     "paddock practice, unpublished",
 )
 PRELOAD = Method(
-    "turns = (sag - wanted) x motion ratio / preload per turn",
+    "turns = (sag - target) x motion ratio / preload per turn",
     "one motion ratio over that distance; the same rider and fuel as measured",
     "within the adjuster's range; measure again afterwards",
     "elementary; paddock practice, unpublished",
 )
 VERDICT = Method(
-    "rider sag as wanted with little free sag: soft; with much: stiff; preload at its end says the same",
+    "rider sag on target with little free sag: soft; with much: stiff; preload at its end says the same",
     "a spring that is nearly linear, no top-out springs at work, or a technician's figures",
     "a reason to ask, not an order",
     "paddock practice, unpublished",
 )
 _NO_FREE_MM = 0.5
-_IN_USE = "middle of the window in common use, no source"
+_IN_USE = "middle of the window in common use, unpublished"
 
 _LENGTHS_ALONE = "three lengths with the bike alone"
 _LENGTHS_RIDER = "three lengths with the rider on"
@@ -291,7 +291,7 @@ def _preload(about: About, end: End, inputs: Inputs) -> Answer:
         step = f"({apart}) x {per[1]:g} / {per[0]:g} mm = {plan.change:+g} of preload, so {said}"
         if not plan.reachable:
             after = figures.millimetres(plan.sag_after_mm)
-            out = f"out of reach: {said}, its end, leaves {after} where {wanted} is wanted"
+            out = f"out of reach: {said}, its end, leaves {after} where the target is {wanted}"
             return Answered(out, said, steps=(step, f"at its end: {after}"))
         text = f"{said} for {wanted}: {figures.millimetres(plan.sag_after_mm)} to expect"
         value = int(number) if float(number).is_integer() else number

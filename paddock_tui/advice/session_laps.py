@@ -17,7 +17,7 @@ MOST_MORE = 60
 
 RULE = (
     f"laps marked out, in or traffic, and those over the median by more than {FACTOR:g} times the spread "
-    "(1.4826 times the median absolute deviation, at least a thousandth of the median)"
+    "(the robust one, at least a thousandth of the median)"
 )
 
 
@@ -101,7 +101,7 @@ def working(found: Stint) -> Iterator[str]:
     if found.usual_s is not None:
         yield f"usual: {lap_words(found.usual_s, 3)}, the median clean lap"
     if found.spread_s is not None:
-        yield f"spread: {rounded(found.spread_s, 3)} s, 1.4826 times the median absolute deviation"
+        yield f"spread: {rounded(found.spread_s, 3)} s either way, as far as laps lie from their median"
     if fall_words(found):
         yield f"fall-off: {fall_words(found)}; the median slope of all pairs of laps, 95 %"
     for one in found.aside:

@@ -38,7 +38,7 @@ SHIFT = Method(
 )
 THRUST = Method(
     "torque x overall ratio x share / rolling radius",
-    "at the peak of the torque curve; the share that reaches the wheel is common practice",
+    "at the peak of the torque curve; the share that reaches the wheel is paddock practice",
     "a wheel that lifts or slides has less",
     "Gillespie, Fundamentals of Vehicle Dynamics, chapter 2 (not checked in print)",
 )
@@ -59,7 +59,7 @@ _DRIVE = ("front", "rear", "primary", "gears", "round")
 INPUTS = (
     *(one for one in GEARING if one.key in (*_DRIVE, "limit")),
     Input("share", "reaches the wheel", Number(0.5, 1, step=0.01), "share of the torque"),
-    Input("speed", "wanted speed in top", c.SPEED, "", "wanted speed"),
+    Input("speed", "target speed in top", c.SPEED, "", "wanted speed"),
     Input("revs", "at revs", c.REVS, "", "revs at that speed"),
     Input("slip", "slip of the tyre", Number(0, 20, step=1, unit="%"), "none where left out"),
     Input("drag", "drag area CdA", Number(0.1, 1.5, step=0.01, unit="m2"), "tucked in; measure or guess it"),

@@ -41,7 +41,7 @@ INPUTS = (
     Input("chain", "chain's code", Word(*_CHAINS)),
     Input("fronts", "front sprockets to try", Series(1, 8, "one to eight numbers of teeth", whole=True)),
     Input("rears", "rear sprockets to try", Series(1, 12, "one to twelve numbers of teeth", whole=True)),
-    Input("centre", "wanted centre distance", c.LENGTH, "from the gearbox sprocket to the rear axle"),
+    Input("centre", "target centre distance", c.LENGTH, "from the gearbox sprocket to the rear axle"),
     Input("back", "room for the axle backwards", c.SMALL, "without it nothing is said of the room"),
     Input("forward", "room for the axle forwards", c.SMALL, "without it nothing is said of the room"),
 )

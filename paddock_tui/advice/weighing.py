@@ -124,7 +124,7 @@ def _place(inputs: Inputs) -> Answer:
         )
         return Answered(f"{said} ahead of the rear axle", steps=(step,))
 
-    return told(inputs, "ahead", "centre of mass, ahead", _NEEDS, METHOD, make, _ERRORS)
+    return told(inputs, "ahead", "centre of mass to rear axle", _NEEDS, METHOD, make, _ERRORS)
 
 
 def _height(inputs: Inputs) -> Answer:

@@ -9,6 +9,9 @@ from typing import Any
 from paddock_tui.commands.common import USAGE, complain
 from paddock_tui.commands.usage import USAGES
 
+_GARAGE = "the folder of the garage"
+_REF = "kind/id, e.g. bike/magpie, or an id or the start of one where that is unique"
+
 
 class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> None:  # type: ignore[override]
@@ -29,7 +32,7 @@ def parser() -> argparse.ArgumentParser:
     made.add_argument("--version", action="store_true", help="print the versions of program and libraries")
     commands = made.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     open_ = commands.add_parser("open", help="open the screens; `paddock-tui GARAGE` does the same")
-    open_.add_argument("garage", metavar="GARAGE")
+    open_.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     open_.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
     _add_show(commands)
     _add_set(commands)
@@ -38,12 +41,12 @@ def parser() -> argparse.ArgumentParser:
     _add_accept(commands)
     _add_slip(commands)
     for name, words in (("undo", "take the last step back"), ("redo", "do again what was taken back")):
-        commands.add_parser(name, help=words).add_argument("garage", metavar="GARAGE")
+        commands.add_parser(name, help=words).add_argument("garage", metavar="GARAGE", help=_GARAGE)
     _add_schema(commands)
     _add_export(commands)
     _add_git(commands)
     new = commands.add_parser("new", help="make an empty garage with templates")
-    new.add_argument("folder", metavar="FOLDER")
+    new.add_argument("folder", metavar="FOLDER", help="a folder that is new or empty: the garage will be it")
     settings = commands.add_parser("settings", help="print your settings: keys, theme, garage, steps")
     settings.add_argument("--edit", action="store_true", help="open the file in $VISUAL or $EDITOR")
     help_ = commands.add_parser("help", help="print a help topic, or what a word means")
@@ -72,7 +75,7 @@ def _explain(commands: "argparse._SubParsersAction[_Parser]") -> None:
 
 def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
     show = commands.add_parser("show", help="print what is in a garage, or one record")
-    show.add_argument("garage", metavar="GARAGE")
+    show.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     show.add_argument("record", metavar="REF", nargs="?", help="kind/id, or an id where that is unique")
     show.add_argument("--paths", action="store_true", help="with the path under which `set` takes each value")
     show.add_argument("--format", choices=("text", "json", "html"), default="text")
@@ -99,9 +102,11 @@ _YES = "take what the screen would ask about; without it that is refused (3)"
 
 def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
     set_ = commands.add_parser("set", help="set values of one record; PATH= clears one")
-    set_.add_argument("garage", metavar="GARAGE")
-    set_.add_argument("record", metavar="REF")
-    set_.add_argument("values", metavar="PATH=VALUE", nargs="*")
+    set_.add_argument("garage", metavar="GARAGE", help=_GARAGE)
+    set_.add_argument("record", metavar="REF", help=_REF)
+    set_.add_argument(
+        "values", metavar="PATH=VALUE", nargs="*", help="one value, e.g. air=17; air= takes it out again"
+    )
     set_.add_argument(
         "--from", dest="file", metavar="FILE", help="a whole set-up as JSON; - is standard input"
     )
@@ -111,7 +116,7 @@ def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
 
 def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:
     enter = commands.add_parser("enter", help="set values of a session in one typed line, or none of them")
-    enter.add_argument("garage", metavar="GARAGE")
+    enter.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     enter.add_argument("line", metavar="LINE", help='short names and values, e.g. "t4 fr12 hot 2.38 2.05"')
     enter.add_argument("--session", metavar="REF", help="the current session when left out; or a profile")
     enter.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
@@ -124,7 +129,7 @@ def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:
         "check",
         help="review a session: status 0 NO FINDINGS, 1 CARE or NOT YET, 2 HOLD, 3 not read, 64 wrong usage",
     )
-    check.add_argument("garage", metavar="GARAGE")
+    check.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     check.add_argument("--session", metavar="ID", help="which session; the current one when left out")
     check.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
     check.add_argument("--plain", dest="format", **_PLAIN)
@@ -134,9 +139,9 @@ def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:
 
 def _add_accept(commands: "argparse._SubParsersAction[_Parser]") -> None:
     accept = commands.add_parser("accept", help="ride with a serious finding, and say why")
-    accept.add_argument("garage", metavar="GARAGE")
-    accept.add_argument("rule", metavar="RULE")
-    accept.add_argument("subject", metavar="SUBJECT")
+    accept.add_argument("garage", metavar="GARAGE", help=_GARAGE)
+    accept.add_argument("rule", metavar="RULE", help='the first word behind "To accept it" in `check`')
+    accept.add_argument("subject", metavar="SUBJECT", help="the second word there: what the finding is about")
     what = accept.add_mutually_exclusive_group(required=True)
     what.add_argument("--reason", metavar="TEXT", help="why you ride with it")
     what.add_argument("--withdraw", action="store_true", help="take the acceptance back")
@@ -146,7 +151,7 @@ def _add_accept(commands: "argparse._SubParsersAction[_Parser]") -> None:
 
 def _add_slip(commands: "argparse._SubParsersAction[_Parser]") -> None:
     slip = commands.add_parser("slip", help="print the debrief sheet, one page")
-    slip.add_argument("garage", metavar="GARAGE")
+    slip.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     slip.add_argument("--session", metavar="ID", help="which session; the current one when left out")
     slip.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
 
@@ -160,7 +165,7 @@ def _add_schema(commands: "argparse._SubParsersAction[_Parser]") -> None:
 
 def _add_export(commands: "argparse._SubParsersAction[_Parser]") -> None:
     export = commands.add_parser("export", help="write the garage as tables, one fact a cell")
-    export.add_argument("garage", metavar="GARAGE")
+    export.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     export.add_argument("--to", metavar="FOLDER", required=True, help="a folder that is new or empty")
     export.add_argument("--format", choices=("csv", "jsonl"), default="csv")
     export.add_argument("--since", metavar="DATE", type=_day, help="only sessions of this day and later")
@@ -180,14 +185,14 @@ def _add_git(commands: "argparse._SubParsersAction[_Parser]") -> None:
     git = commands.add_parser("git", help="one garage on many laptops: records are merged by fact")
     what = git.add_subparsers(dest="what", metavar="WHAT", required=True, parser_class=_Parser)
     setup = what.add_parser("setup", help="have git merge this garage's records by fact; shown first")
-    setup.add_argument("garage", metavar="GARAGE")
+    setup.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     setup.add_argument("--undo", action="store_true", help="take it back")
     setup.add_argument("--yes", action="store_true", help="without asking")
     split = what.add_parser("split", help="two new sessions of one name: theirs gets the next number")
-    split.add_argument("garage", metavar="GARAGE")
+    split.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     take = what.add_parser("take", help="decide a fact that two laptops changed differently")
-    take.add_argument("garage", metavar="GARAGE")
-    take.add_argument("record", metavar="REF")
+    take.add_argument("garage", metavar="GARAGE", help=_GARAGE)
+    take.add_argument("record", metavar="REF", help=_REF)
     take.add_argument("path", metavar="PATH", help="as the review names it, e.g. setup.controls.traction")
     take.add_argument("side", choices=("ours", "theirs", "base"))
     merge = what.add_parser("merge", help="the merge driver, called by git")

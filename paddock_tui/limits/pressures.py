@@ -37,7 +37,7 @@ AIR_DRIFT = limit(
     10.0,
     "hPa",
     "so far the pressure outside may have drifted within a day",
-    "common practice; 3.5 hPa in three hours is called quickly in marine forecasts",
+    "paddock practice; 3.5 hPa in three hours is called quickly in marine forecasts",
     0.5,
     60,
 )

@@ -20,7 +20,7 @@ SPENT = limit(
     4,
     "",
     "serious from this fatigue on, 1 fresh to 5 exhausted",
-    "common practice",
+    "paddock practice",
     2,
     5,
 )

@@ -7,7 +7,7 @@ from paddock_tui.matters.order import is_early
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 
-_HEAD = "suspected concussion ends the day, a helmet that was hit is out of service: common practice"
+_HEAD = "suspected concussion ends the day, a helmet that was hit is out of service: paddock practice"
 
 
 def _hits(kind: str, outing: Outing) -> Iterator[Opened]:

@@ -71,7 +71,9 @@ def _like(found: LastTime) -> str:
     if "surface" in found.untold:
         return f"conditions not compared, not known: {', '.join(found.untold)}"
     return (
-        f"in like conditions; not known: {', '.join(found.untold)}" if found.untold else "in like conditions"
+        f"in similar conditions; not known: {', '.join(found.untold)}"
+        if found.untold
+        else "in similar conditions"
     )
 
 

@@ -7,6 +7,7 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import trouble_at
 from paddock_tui.records.paths import GARAGE, Path
 from paddock_tui.records.shapes.numbers import show_number
+from paddock_tui.rules.short import SHORT
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
@@ -16,13 +17,20 @@ CAUTION = (
     "qualified people come first."
 )
 ROOT = "limits"
+_NAMED = {
+    "aids": "throttle or power map",
+    "bike": "wheelie control",
+    "suspension": "an adjuster",
+    "what was written down": "an aid",
+}
+"""What stands for the one that a rule speaks of, where its theme does not say it."""
 
 
 def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
     """Make the page; `loaded` is the garage's own file, for what cannot be read there."""
     rules = sorted({rule for rule, _ in LIMITS})
     rules.sort(key=THEMES.__getitem__)
-    sections = [Section(f"{THEMES[rule]} · {rule}", tuple(_rows(rule, in_force, loaded))) for rule in rules]
+    sections = [Section(_title(rule), tuple(_rows(rule, in_force, loaded))) for rule in rules]
     strays = tuple(_strays(in_force))
     if strays:
         sections.insert(0, Section("in the file, but not used", strays))
@@ -35,6 +43,12 @@ def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
         judged=False,
         caution_short=CAUTION_SHORT,
     )
+
+
+def _title(rule: str) -> str:
+    """Name the thresholds of a rule by what it warns of; its id stands behind `w`, for the file."""
+    words = SHORT[rule].replace("{name}", _NAMED.get(THEMES[rule], "")).strip()
+    return f"{THEMES[rule]} · {words}"
 
 
 def path_of(wanted: Limit) -> Path:
@@ -70,6 +84,7 @@ def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
             ref=GARAGE,
             path=path_of(one),
             edit=value,
+            working=(f'in garage.toml: [{ROOT}.{rule}] {one.name} = "{value}"',),
             trouble=printable(f"cannot be read: {found.found}") if found is not None else "",
         )
 

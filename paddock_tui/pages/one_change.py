@@ -128,7 +128,7 @@ def _luck(luck: Luck) -> str:
     if luck.learnt:
         return f"{sd}, from {luck.steps} steps between like sessions of this rider on this bike"
     scatter = f"{LUCK_OVER_SCATTER:g} times the scatter of the laps"
-    return f"{sd}, assumed: {scatter}, at least {LEAST_LUCK:.2%} of a lap; no source"
+    return f"{sd}, assumed: {scatter}, at least {LEAST_LUCK:.2%} of a lap; paddock practice"
 
 
 def _said(entry: LedgerEntry) -> Iterator[Row]:

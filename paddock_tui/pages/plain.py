@@ -6,7 +6,7 @@ import attrs
 
 from paddock_tui.pages.layout.pen import Pen, text_of
 from paddock_tui.pages.layout.table import cells_line, heading_line, table_of
-from paddock_tui.pages.rows import Bar, Page, Row, Section
+from paddock_tui.pages.rows import NOTHING, Bar, Page, Row, Section
 from paddock_tui.records.paths import spell
 from paddock_tui.text import fold, width
 
@@ -71,10 +71,12 @@ def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iter
             ends = row.bar.ends
             yield f"{'':{places.label + _VALUE}}{_ends(row.bar, places.bar)}"
         yield from _row(row, places, paths)
-    # A record that is not retired has nothing to be entered there.
-    lost = [row.label for row in section.rows if row not in known and row.path != ("retired",)]
-    if lost and unknown:
-        yield from _hanging("  not known: ", " · ".join(lost), columns)
+    lost = [row for row in section.rows if row not in known]
+    for lead, words in (("not known", False), ("empty", True)) if unknown else ():
+        # What no rule waits for is only empty: a record that is not retired lacks nothing.
+        labels = [row.label for row in lost if (row.value == NOTHING) is words and row.path != ("retired",)]
+        if labels:
+            yield from _hanging(f"  {lead}: ", " · ".join(labels), columns)
 
 
 def _table(section: Section, columns: int) -> Iterator[str]:

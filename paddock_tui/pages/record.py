@@ -14,9 +14,9 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.fields import Spec, entry_of, specs
-from paddock_tui.records.fields_of_record import SET_UP, Field, below
+from paddock_tui.records.fields_of_record import SET_UP, Field, below, field_at
 from paddock_tui.records.kinds import Record
-from paddock_tui.records.paths import Path, Ref
+from paddock_tui.records.paths import Path, Ref, parse
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
@@ -30,6 +30,9 @@ _ONLY_FOR = {
     "gentlest": ("launch",),
 }
 """Which kinds of control a value is about, or which function: the freeing and the gentlest end."""
+
+_ADDED = {"fixes": "fixed control", "allowed ranges": "allowed range", "on the dash": "control on the dash"}
+"""What a row adds, where several tables of a page are kept by the same thing."""
 
 
 def record_page(loaded: Loaded, bike: Bike | None = None, units: Units | None = None) -> Page:
@@ -73,7 +76,7 @@ def record_sections(loaded: Loaded, bike: Bike | None, units: Units) -> Iterator
 
 def add_row(ref: Ref, spec: Spec, path: Path) -> Row:
     """Make the row by which an entry is added to a table that grows."""
-    label = f"add: {spec.keyed_by}"
+    label = f"add: {_ADDED.get(spec.label, spec.keyed_by)}"
     return Row(label, kind="add", ref=ref, path=path, adds=path, known=False, key="add")
 
 
@@ -152,8 +155,20 @@ class _Walker:
         if shape is None:
             raise TypeError(label)
         row = field_row(self._loaded, Field(path, label, (), shape, spec.help), self._units)
+        if path[-1] == "answered_by" and row.known and not row.trouble:
+            row = _in_words(row)
         place = entry_of(type(self._loaded.record), path)
         return row if place is None else attrs.evolve(row, adds=place[0], drops=place[1])
+
+
+def _in_words(row: Row) -> Row:
+    """Name the value that answers a list's item by its label; where it stands is said beside it."""
+    path = parse(row.edit) or ()
+    named = field_at("session", path) or field_at("day", ("entries", "rider", "bike", *path))
+    if named is None:
+        return row
+    lead = " ".join(one for one in named.section[1:] if one in ("front", "rear") or one in path)
+    return attrs.evolve(row, value=f"{lead} {named.label}".strip(), aside=row.edit)
 
 
 def _applies(record: Record | None, path: Path) -> bool:

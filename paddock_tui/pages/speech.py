@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterator
 
 from paddock_tui.pages.pictures import Picture
-from paddock_tui.pages.rows import Bar, Page, Row, Section
+from paddock_tui.pages.rows import NOTHING, Bar, Page, Row, Section
 
 _DRAWN = re.compile(r"[\u2500-\u25ff]")
 _DENIES = ("missing", "not assessed")
@@ -39,9 +39,11 @@ def _rows(section: Section, rows: list[Row]) -> Iterator[str]:
     for row in told:
         said = _row(row, section.columns)
         yield from (_denied(section.title, one) for one in said) if section.title in _DENIES else said
-    lost = [row.label for row in rows if row not in told]
-    if lost:
-        yield from _sentence(f"not known: {', '.join(lost)}")
+    lost = [row for row in rows if row not in told]
+    for lead, empty in (("not known", False), ("empty", True)):
+        labels = [row.label for row in lost if (row.value == NOTHING) is empty]
+        if labels:
+            yield from _sentence(f"{lead}: {', '.join(labels)}")
 
 
 def _denied(title: str, sentence: str) -> str:

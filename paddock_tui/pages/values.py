@@ -1,28 +1,24 @@
 """One field as a row: its value as typed, in the preferred unit beside it, or what is wrong with it."""
 
+import functools
 from typing import Any
 
 import attrs
 
 from paddock_tui.entry.typing_kinds import COUNTED, choices_of, typing_kind
 from paddock_tui.facts import FACTS
-from paddock_tui.pages.rows import Row
+from paddock_tui.pages.rows import NOTHING, Row
 from paddock_tui.quantities import Quantity, compatible
 from paddock_tui.records.common import AIR_PRESSURE, Units
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import value_at
-from paddock_tui.records.fields_of_record import Field
+from paddock_tui.records.fields_of_record import SET_UP, Field
 from paddock_tui.records.paths import Path
-from paddock_tui.records.shapes import Flag, Text
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
 UNKNOWN_WORD = "not known"
-NOTHING = "-"
-"""What stands where nothing is written and no rule waits for it: quiet, so that what is missed is seen."""
-
-_NAMES = {("retired",), ("copied_from",), ("taken_from",)}
 
 
 def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
@@ -44,15 +40,16 @@ def field_row(loaded: Loaded, field: Field, units: Units) -> Row:
 
 
 def empty_word(kind: str, field: Field) -> str:
-    """Return what is said of a field without a value: loud only for what somebody may ask for."""
-    words = isinstance(field.shape, Text | Flag) or field.path in _NAMES
-    return NOTHING if words and not _asked(kind, field.path) else UNKNOWN_WORD
+    """Return what is said of a field without a value: loud only for what a rule may wait for."""
+    return UNKNOWN_WORD if _asked(kind, field.path) else NOTHING
 
 
+@functools.cache
 def _asked(kind: str, path: Path) -> bool:
-    """Return whether a fact names this place as where it is entered."""
+    """Return whether a fact names this place as where it is entered; a set-up stands in two kinds."""
+    role = "setup" if path[:1] == (SET_UP,) else kind
     return any(
-        one.role == kind
+        one.role in (kind, role)
         and len(one.path) == len(path)
         and all(key.startswith("{") or key == here for key, here in zip(one.path, path, strict=True))
         for one in FACTS.values()

@@ -36,7 +36,7 @@ class BikeEnd:
     motion_ratio: float | None = one(
         Number(0.2, 1.2, step=0.01),
         "motion ratio",
-        "spring travel divided by wheel travel; 1 where there is no linkage",
+        "spring travel / wheel travel, 1 without a linkage; a manual's leverage ratio is its reciprocal",
     )
     top_out_springs: str | None = one(
         Word("fitted", "none"),
@@ -54,7 +54,7 @@ class BikeEnd:
         "the highest fork protrusion or rear ride height at which full bottoming was checked clear",
     )
     technician_free_sag: Quantity | None = one(
-        c.SMALL, "technician's free sag", "bike alone, as a technician set it"
+        c.SMALL, "technician's free (static) sag", "bike alone, as a technician set it"
     )
     technician_rider_sag: Quantity | None = one(
         c.SMALL, "technician's rider sag", "rider on, as a technician set it"
@@ -73,7 +73,9 @@ class Chassis:
 
     wheelbase: Quantity | None = one(c.LENGTH, "wheelbase", "axle to axle")
     centre_height: Quantity | None = one(c.LENGTH, "centre of mass, height", "above the ground, rider on")
-    centre_ahead: Quantity | None = one(c.LENGTH, "centre of mass, ahead", "ahead of the rear axle, rider on")
+    centre_ahead: Quantity | None = one(
+        c.LENGTH, "centre of mass to rear axle", "horizontal, ahead of the axle, rider on"
+    )
     rake: Quantity | None = one(
         Amount("angle", "deg", 15, 40, step=0.1), "rake", "steering axis from the vertical"
     )

@@ -66,7 +66,9 @@ class DayEntry:
     )
     signed_on: bool | None = one(c.FLAG, "signed on", "signed on, waiver and wristband done")
     briefing: bool | None = one(c.FLAG, "briefing attended", "the riders' briefing, compulsory everywhere")
-    inspected: bool | None = one(c.FLAG, "inspection passed", "the bike and kit passed technical inspection")
+    inspected: bool | None = one(
+        c.FLAG, "inspection passed", "the bike and kit passed technical inspection (scrutineering)"
+    )
     noise: Noise = table(Noise, "noise")
     camera: str | None = one(Word("none", "bike", "helmet"), "camera", "where a camera is carried")
     tethered: bool | None = one(c.FLAG, "camera tethered", "whether the camera is tied to the bike")

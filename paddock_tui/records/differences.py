@@ -33,7 +33,7 @@ _COUNTED = ("click", "turn")
 _HEIGHTS = {"fork_height": ("front lower", "front higher"), "rear_height": ("rear higher", "rear lower")}
 """What more, and what less, of a height does to the bike."""
 
-_HELPS, _HOLDS = ("more help", "less help"), ("holds more", "holds less")
+_HELPS, _HOLDS = ("more help", "less help"), ("more braking", "less braking")
 """What more, and what less, of an aid and of engine braking does."""
 
 _WAYS = (("firmer", "softer"), ("more", "less"), _HELPS, _HOLDS, *_HEIGHTS.values())

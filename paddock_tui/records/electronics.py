@@ -177,10 +177,13 @@ class Mode:
     )
     note: str | None = one(c.TEXT, "note", "anything worth knowing")
     fixes: Mapping[str, Setting] = values(
-        c.SETTING, "fixes", "the value this mode sets, which cannot be changed in it", keyed_by="control"
+        c.SETTING,
+        "fixes",
+        "the value this mode sets, which cannot be changed in it",
+        keyed_by="control",
     )
     limits: Mapping[str, tuple[Setting, ...]] = values(
-        Bounds(), "limits", "the range or the words this mode leaves", keyed_by="control"
+        Bounds(), "allowed ranges", "the range or the words this mode leaves", keyed_by="control"
     )
     off_allowed: tuple[str, ...] | None = one(
         WordList("names of controls"), "may be off", "the controls that may be switched off in this mode"

@@ -185,7 +185,10 @@ class Dash:
     read: dt.time | None = one(c.CLOCK, "dash read at", "when the dash was read after the last ignition-on")
     by: str | None = one(c.TEXT, "dash read by", "initials of who read it")
     values: Mapping[str, Setting] = values(
-        c.SETTING, "on the dash", "what the dash showed where it differs from the plan", keyed_by="control"
+        c.SETTING,
+        "on the dash",
+        "what the dash showed where it differs from the plan",
+        keyed_by="control",
     )
     planned_mode: str | None = one(
         Named("one of the bike's riding modes"),
@@ -342,7 +345,7 @@ class Incident:
     rearmed: bool | None = one(
         c.FLAG, "airbag re-armed", "new cartridge and self-test by its manual; the note says what was done"
     )
-    due: dt.date | None = one(c.DAY, "due on", "the day by which inspection wants it put right")
+    due: dt.date | None = one(c.DAY, "due on", "the day by which inspection wants it fixed")
     shown_to: str | None = one(c.TEXT, "shown to", "who looked at it again: inspection, marshal")
     cleared_on: dt.date | None = one(
         c.DAY, "cleared on", "the date of that; left out: the date of the session"

@@ -5,7 +5,6 @@ from collections.abc import Iterable, Mapping
 from paddock_tui.records.errors import InputError
 
 SHOWN: Mapping[str, str] = {
-    "dives": "fork dives",
     "chatters": "chatters mid-corner",
     "tucks": "front tucks",
     "runs wide off the brake": "runs wide on brake release",

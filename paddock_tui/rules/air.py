@@ -10,7 +10,7 @@ from paddock_tui.rules.core import NOTE, RaisedFinding, Remedy, Result, SetValue
     "air-pressure-not-of-the-altitude",
     NOTE,
     at="session:air_pressure",
-    source="ISO 2533; the band of the weather: common practice",
+    source="ISO 2533; the band of the weather: paddock practice",
     limits=(AIR_AT_ODDS,),
 )
 def air_pressure_not_of_the_altitude(pressure_at_odds: PressureAtOdds, limits: Limits) -> Result:

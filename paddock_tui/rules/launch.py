@@ -90,7 +90,7 @@ def launch_above_its_gentlest(
 @rule(
     "starts-too-close-together",
     SERIOUS,
-    source="one old source on clutches; common practice otherwise",
+    source="one old source on clutches; paddock practice otherwise",
     when=("to_come",),
     at="session:incidents",
     limits=(STARTS_IN_A_ROW,),

@@ -74,7 +74,7 @@ def preload_for_sag(
     """
     within("preload now", now, adjuster.least, adjuster.most)
     within("sag now", sag_now_mm, 0.0, 200.0, "mm")
-    within("sag wanted", sag_wanted_mm, 0.0, 200.0, "mm")
+    within("target sag", sag_wanted_mm, 0.0, 200.0, "mm")
     wanted = now + (sag_now_mm - sag_wanted_mm) / adjuster.sag_mm_per_turn
     half_step = adjuster.step / 2.0 + _ROUNDING
     reachable = adjuster.least - half_step <= wanted <= adjuster.most + half_step

@@ -145,7 +145,7 @@ def test_pads_are_reckoned_to_the_organisers_least_else_to_common_practice() -> 
         )
     )
     assert alone.short == "0.20 mm a session, 1.5 mm within 14"
-    assert any("common practice" in line for line in alone.working)
+    assert any("paddock practice" in line for line in alone.working)
     assert posted.short == "0.20 mm a session, 4 mm within 2"
 
 

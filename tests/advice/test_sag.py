@@ -69,7 +69,7 @@ def test_an_adjuster_counted_from_closed_goes_the_other_way() -> None:
 def test_the_end_of_the_range_is_said_and_not_offered() -> None:
     told = found(at=12)["preload"]
 
-    assert told.text == "out of reach: 15 turns, its end, leaves 37 mm where 34 mm is wanted"
+    assert told.text == "out of reach: 15 turns, its end, leaves 37 mm where the target is 34 mm"
     assert told.puts == ()
 
 

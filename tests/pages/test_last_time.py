@@ -46,7 +46,7 @@ def test_with_the_wet_tyres_on_the_conditions_are_alike(garage: Path) -> None:
     desk.do(typed(desk, NEXT, ("tyres", "magpie-wet")))
 
     page = page_of(desk)
-    assert page.sections[0].rows[0].value == "in like conditions; not known: track temperature"
+    assert page.sections[0].rows[0].value == "in similar conditions; not known: track temperature"
     assert any(row.offer and row.path == ("setup", "rear_start") for row in page.sections[1].rows)
 
 

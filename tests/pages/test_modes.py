@@ -132,7 +132,7 @@ def test_what_taking_a_mode_changes_in_force_is_said_row_by_row() -> None:
     assert isinstance(session, Session)
     assert moves("wading", session.setup, bike("magpie")) == (
         "traction control 3 -> 6 at least (more help)",
-        "engine braking 3 -> 2 (holds less)",
+        "engine braking 3 -> 2 (less braking)",
         "throttle response even -> gentle (more help)",
     )
     assert moves("wild", session.setup, bike("magpie")) == ()

@@ -204,7 +204,7 @@ def _judgement(entry: LedgerEntry, ridden: Neighbours) -> Judgement:
     against = tuple(unlike(entry.source, entry.session)) if entry.source is not None else ()
     steps = ridden.steps(_key(entry), entry.session)
     if against and not steps:
-        return Judgement("cannot tell yet", f"not comparable: {'; '.join(against)}", "like conditions")
+        return Judgement("cannot tell yet", f"not comparable: {'; '.join(against)}", "similar conditions")
     if not steps:
         laps = [ridden.laps(one) for one in (entry.source, entry.session) if one is not None]
         if any(len(one.laps_s) < FEWEST for one in laps):

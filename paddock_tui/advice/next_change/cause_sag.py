@@ -71,10 +71,10 @@ def _of_end(case: Case, end: End, way: Way) -> Spoken:
     wanted = wanted_sag(case.bike_end(end), case.session.kind == "road", case.limits)
     if wanted is None:
         return Passed(
-            f"no sag is wanted at the {end}: enter the technician's figure, or top-out springs 'none'"
+            f"there is no target sag at the {end}: enter the technician's figure, or top-out springs 'none'"
         )
     low, high = round(wanted.low_mm, 1), round(wanted.high_mm, 1)
-    said = f"{end} rider sag {show_number(round(found.mm, 1))} mm, wanted {low:g} to {high:g} mm"
+    said = f"{end} rider sag {show_number(round(found.mm, 1))} mm, target {low:g} to {high:g} mm"
     out = found.mm > high if way == "much" else found.mm < low
     if not out:
         wrong = _spring_wrong(case, end, way)

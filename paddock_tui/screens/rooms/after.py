@@ -93,7 +93,7 @@ def _ask_todo(host: Host, bike: Ref) -> None:
     def answered(text: str) -> str:
         what, by = dated(text, next_day(host.desk, since))
         if not what:
-            return "what is to be done, such as: new rear pads 2026-07-18"
+            return "what is to be done, e.g. new rear pads 2026-07-18"
         host.attempt(noting_todo(host.desk.files, bike, what, since, by))
         return ""
 

@@ -212,7 +212,7 @@ def test_what_was_expected_is_held_against_what_came() -> None:
     )
     step = (FROM, turned(front_compression=10), because)
     assert advised(*step, felt("dives"), history=last()).learnt == (
-        "front compression 12 -> 10 clicks (firmer): expected less dive; you wrote fork dives again",
+        "front compression 12 -> 10 clicks (firmer): expected less dive; you wrote dives again",
     )
     assert advised(*step, history=last()).learnt == (
         "front compression 12 -> 10 clicks (firmer): expected less dive; it was not felt again",
