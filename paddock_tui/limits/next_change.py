@@ -50,7 +50,7 @@ FEWEST_LEFT = limit(
     "outings_left",
     3,
     "",
-    "with fewer outings left none is spent on settling what a change did",
+    "with fewer outings left none goes into settling what a change did",
     COMMON,
     1,
     20,

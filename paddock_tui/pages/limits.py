@@ -47,7 +47,7 @@ def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
 
 def _title(rule: str) -> str:
     """Name the thresholds of a rule by what it warns of; its id stands behind `w`, for the file."""
-    words = SHORT[rule].replace("{name}", _NAMED.get(THEMES[rule], "")).strip()
+    words = SHORT.get(rule, rule.replace("-", " ")).replace("{name}", _NAMED.get(THEMES[rule], "")).strip()
     return f"{THEMES[rule]} · {words}"
 
 
