@@ -50,7 +50,7 @@ def read_at(place: TreePlace, most: int, accept: Callable[[stat_result], None] =
         accept(system_calls.facts(file))
         for _ in range(_TRIES):
             before = _plain(file, most)
-            data = read_all(file, most)
+            data = read_all(file, most, before.st_size)
             after = system_calls.facts(file)
             if before.st_mtime_ns == after.st_mtime_ns and after.st_size == len(data):
                 return data
@@ -71,8 +71,11 @@ def _plain(file: int, most: int) -> stat_result:
     return found
 
 
-def read_all(file: int, most: int) -> bytes:
-    """Read an open file from here to its end. Raises NotRead, and OSError."""
+def read_all(file: int, most: int, whole: int | None = None) -> bytes:
+    """Read an open file from here to its end. Raises NotRead, and OSError.
+
+    What is there `whole` is used however long that took: waiting is refused, and it is over then.
+    """
     pieces: list[bytes] = []
     size, end = 0, time.monotonic() + PATIENCE
     while piece := system_calls.read(file, _PIECE):
@@ -80,6 +83,6 @@ def read_all(file: int, most: int) -> bytes:
         size += len(piece)
         if size > most:
             raise NotRead(f"more than {most} bytes", "a record, some kilobytes long")
-        if time.monotonic() > end:
+        if time.monotonic() > end and (whole is None or size < whole):
             raise NotRead(f"the disk needs more than {PATIENCE:.0f} seconds for it", "a disk that answers")
     return b"".join(pieces)
