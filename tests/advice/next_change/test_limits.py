@@ -15,8 +15,7 @@ from paddock_tui.limits.next_change import NEXT_CHANGE
 from paddock_tui.limits.sag import TRAVEL_LEFT
 from paddock_tui.rules import Finding, review
 from tests.advice.next_change.cases import BEFORE, about, advised, felt, hot, sag
-from tests.advice.next_change.test_properties import PARKED, failing, timetable
-from tests.advice.next_change.told.given import FROM, turned
+from tests.advice.next_change.told.given import FROM, PARKED, failing, timetable, turned
 from tests.rules.situations import Change, put, went_before, without
 
 

@@ -11,7 +11,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.advice.next_change import Advised, next_change
-from paddock_tui.facts.past import History
 from paddock_tui.records.differences import differences
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session_parts import ANSWERS, SYMPTOMS
@@ -19,7 +18,17 @@ from paddock_tui.trade.levels import HelpScale
 from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot
 from tests.advice.next_change.told import SITUATIONS
 from tests.advice.next_change.told.dangers import DANGERS
-from tests.advice.next_change.told.given import AUTOMATIC, FROM, last, setup, turned
+from tests.advice.next_change.told.given import (
+    AUTOMATIC,
+    FROM,
+    PARKED,
+    failing,
+    last,
+    setup,
+    there_and_back,
+    timetable,
+    turned,
+)
 from tests.examples import examples
 from tests.rules.situations import Change, Data, put, went_before
 
@@ -86,27 +95,6 @@ def test_nothing_offered_is_out_of_range_closed_or_less_help_in_danger(
             assert scale.help_of(value) >= scale.help_of(controls[name])
 
 
-def there_and_back(gain_s: float) -> History:
-    """Front compression 12, 8, 12 and 8 again, much faster with 8: a help by the laps."""
-
-    def ridden(number: int, seconds: float, compression: int, source: str) -> Data:
-        laps = {str(lap): f"1:{seconds + 0.03 * (lap % 3):06.3f}" for lap in range(1, 11)}
-        return {
-            **BEFORE,
-            "number": number,
-            "laps": laps,
-            "copied_from": source,
-            "setup": setup(front_compression=compression),
-        }
-
-    return went_before(
-        ridden(1, 46.3, 12, ""),
-        ridden(2, 46.3 - gain_s, 8, "before-1"),
-        ridden(3, 46.3, 12, "before-2"),
-        ridden(4, 46.3 - gain_s, 8, "before-3"),
-    )
-
-
 def test_what_helped_here_is_not_taken_back() -> None:
     harsh = felt("harsh on single bumps")
     plain = advised(turned(front_compression=8), harsh)
@@ -154,7 +142,7 @@ def in_another_order(table: Mapping[str, T], draw: random.Random) -> dict[str, T
 def test_the_order_of_files_and_of_symptoms_does_not_matter() -> None:
     draw = random.Random(3)
     for one in SITUATIONS:
-        first = advised(*one.changes, history=one.history)
+        first = one.advised()
         given = about(*one.changes, history=one.history)
         session, bike = given.session, given.situation.bike
         assert bike is not None
@@ -180,16 +168,6 @@ def test_a_danger_that_a_step_brought_is_taken_back_to_the_set_up_before() -> No
         stepped = {each.path: each.old for each in differences(before, given.session.setup)}
         for path, value in offered(next_change(given))[: len(one.puts)]:
             assert str(stepped[path]) in (str(value), f"{value}.0"), one.name
-
-
-def failing(compression: int, copied: str) -> Data:
-    """Give a session whose front compression was turned, and felt the same."""
-    return {
-        **BEFORE,
-        "setup": setup(front_compression=compression),
-        "copied_from": copied,
-        "because": {"adjusters": {"front-compression": {"verdict": "same"}}},
-    }
 
 
 def test_what_failed_twice_on_such_tyres_is_not_offered_at_another_venue() -> None:
@@ -230,16 +208,6 @@ def test_a_trial_that_a_mode_undid_is_said_to_be_none() -> None:
         "front rebound 12 -> 8 clicks (firmer): no trial, front rebound does nothing in damping mode "
         "automatic; damping mode by-hand frees it",
     )
-
-
-PARKED = dt.datetime(2026, 5, 16, 11, 20)
-"""Twenty minutes after the session looked at was parked."""
-
-
-def timetable(*starts: int) -> tuple[Change, ...]:
-    """A day whose group goes out at these hours."""
-    slots = {str(place): {"from": dt.time(hour)} for place, hour in enumerate(starts, 1)}
-    return put("day", "group", "blue"), put("day", "timetable", {"blue": slots})
 
 
 @pytest.mark.parametrize(

@@ -22,7 +22,7 @@ def answer(found: Advised) -> tuple[str, str, dict[str, object], str]:
 @functools.cache
 def answers() -> dict[str, Advised]:
     """Give the answer of each situation, by its name."""
-    return {one.name: advised(*one.changes, history=one.history) for one in SITUATIONS}
+    return {one.name: one.advised() for one in SITUATIONS}
 
 
 def wanted(one: Expected) -> tuple[str, str, dict[str, object], str]:

@@ -5,8 +5,9 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.advice.next_change import Advised
 from paddock_tui.facts.past import History
-from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, sag
+from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, advised, sag
 from tests.rules.situations import Change, Data, put, went_before
 
 FROM = put("session", "copied_from", "before-3")
@@ -78,6 +79,25 @@ class Expected:
     puts: Data = attrs.field(factory=dict)
     asks: str = ""
     history: History | None = None
+    now: dt.datetime | None = None
+
+    def advised(self) -> Advised:
+        """Give the next change."""
+        return advised(*self.changes, history=self.history, **({} if self.now is None else {"now": self.now}))
+
+
+@attrs.frozen
+class Guard:
+    """What is guarded against, in two situations that differ in it: where the guard acts, and where not.
+
+    `says` are words heard in the first alone, `frees` words heard in the second alone.
+    """
+
+    what: str
+    says: str
+    acts: Expected
+    silent: Expected
+    frees: str = ""
 
 
 def situation_of(name: str, cause: str, kind: str, *changes: Change, **more: Any) -> Expected:
@@ -102,3 +122,44 @@ SPRING: tuple[Change, ...] = (
     put("bike", "front.technician_free_sag", "18 mm"),
     put("rider", "weight", "80 kg"),
 )
+
+
+def there_and_back(gain_s: float) -> History:
+    """Front compression 12, 8, 12 and 8 again, much faster with 8: a help by the laps."""
+
+    def ridden(number: int, seconds: float, compression: int, source: str) -> Data:
+        laps = {str(lap): f"1:{seconds + 0.03 * (lap % 3):06.3f}" for lap in range(1, 11)}
+        return {
+            **BEFORE,
+            "number": number,
+            "laps": laps,
+            "copied_from": source,
+            "setup": setup(front_compression=compression),
+        }
+
+    return went_before(
+        ridden(1, 46.3, 12, ""),
+        ridden(2, 46.3 - gain_s, 8, "before-1"),
+        ridden(3, 46.3, 12, "before-2"),
+        ridden(4, 46.3 - gain_s, 8, "before-3"),
+    )
+
+
+def failing(compression: int, copied: str) -> Data:
+    """Give a session whose front compression was turned, and felt the same."""
+    return {
+        **BEFORE,
+        "setup": setup(front_compression=compression),
+        "copied_from": copied,
+        "because": {"adjusters": {"front-compression": {"verdict": "same"}}},
+    }
+
+
+PARKED = dt.datetime(2026, 5, 16, 11, 20)
+"""Twenty minutes after the session looked at was parked."""
+
+
+def timetable(*starts: int) -> tuple[Change, ...]:
+    """A day whose group goes out at these hours."""
+    slots = {str(place): {"from": dt.time(hour)} for place, hour in enumerate(starts, 1)}
+    return put("day", "group", "blue"), put("day", "timetable", {"blue": slots})
