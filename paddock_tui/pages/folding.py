@@ -25,6 +25,15 @@ _GROUP = 3
 NOTHING = "nothing noted yet"
 """What folded sections beside each other are that hold no value."""
 
+REST = " · rest"
+"""What is added to the key of a section for the line behind which the rest of it stands."""
+
+_FEWEST = 2
+"""So many rows at least stand behind one line: one row is as short itself."""
+
+ANSWERED = "answered"
+"""What checklists beside each other are that have nothing open, and the answered items of one that has."""
+
 _SUMMARY = 60
 _WORDS = 16
 """Cells of a summary, and of one value in it."""
@@ -51,7 +60,8 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
 
     What has an open row is never folded; of the rest as many stay open as have room, from the top. Sections
     as short as their heading would be are folded only where it is too long without. The only section of a
-    page is what one came for.
+    page is what one came for. Where that is not enough, what stays open shows what matters now first, and
+    the rest of its rows behind one line.
     """
     sizes = {id(one): lines(one) for one in page.sections}
     if sum(sizes.values()) <= most or len(page.sections) == 1:
@@ -72,7 +82,41 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     for one in may:
         if _lines(page, closed - {id(one)}, sizes, heads) <= most:
             closed.discard(id(one))
-    return {key_of(one): id(one) in closed for one in may}
+    chosen = {key_of(one): id(one) in closed for one in may}
+    left = _lines(page, closed, sizes, heads) - most
+    return chosen | _trimmed_of(page, is_open, lines, closed, left) if left > 0 else chosen
+
+
+def _trimmed_of(
+    page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], closed: Set[int], left: int
+) -> dict[str, bool]:
+    """Choose which open sections show what matters alone: those that give most lines, until it is enough."""
+    gains = {}
+    for one in page.sections:
+        quiet = frozenset() if id(one) in closed else _quiet(one, is_open)
+        if quiet:
+            gains[key_of(one)] = lines(one) - lines(_trimmed(attrs.evolve(one, quiet=quiet), False))
+    chosen = {}
+    for key in sorted(gains, key=lambda one: -gains[one]):
+        if left > 0 and gains[key] > 0:
+            chosen[key + REST] = True
+            left -= gains[key]
+    return chosen
+
+
+def _quiet(section: Section, is_open: RowIsOpen) -> frozenset[int]:
+    """Return the places of the rows that can wait: what is answered, is not due, or only tells."""
+    found = [place for place, row in enumerate(section.rows) if not _matters(row, is_open)]
+    return frozenset(found) if len(found) >= _FEWEST else frozenset()
+
+
+def _matters(row: Row, is_open: RowIsOpen) -> bool:
+    return (
+        is_open(row)
+        or _unanswered(row)
+        or row.kind in ("heading", "add")
+        or (row.kind == "check" and not row.known)
+    )
 
 
 def _unanswered(row: Row) -> bool:
@@ -95,13 +139,16 @@ def with_folds(page: Page, folds: Mapping[str, bool], is_open: RowIsOpen) -> Pag
     """Mark the sections of a page that are folded unless somebody opened them."""
     if not any(folds.values()):
         return page
-    sections = tuple(
-        attrs.evolve(one, folded=True, open_rows=sum(is_open(row) or _unanswered(row) for row in one.rows))
-        if folds.get(key_of(one))
-        else one
-        for one in page.sections
-    )
-    return attrs.evolve(page, sections=sections)
+    return attrs.evolve(page, sections=tuple(_marked(one, folds, is_open) for one in page.sections))
+
+
+def _marked(section: Section, folds: Mapping[str, bool], is_open: RowIsOpen) -> Section:
+    if folds.get(key_of(section)):
+        waits = sum(is_open(row) or _unanswered(row) for row in section.rows)
+        return attrs.evolve(section, folded=True, open_rows=waits)
+    if folds.get(key_of(section) + REST):
+        return attrs.evolve(section, quiet=_quiet(section, is_open))
+    return section
 
 
 def key_of(section: Section) -> str:
@@ -111,7 +158,7 @@ def key_of(section: Section) -> str:
 
 def folded(page: Page, opened: Mapping[str, bool]) -> Page:
     """Return the page as it shows: a folded section is its heading, an opened one folds again by its own."""
-    if not any(one.folded for one in page.sections):
+    if not any(one.folded or one.quiet for one in page.sections):
         return page
     sections: list[Section] = []
     for run in _runs(page.sections, _is_folded):
@@ -120,7 +167,10 @@ def folded(page: Page, opened: Mapping[str, bool]) -> Page:
             sections.append(_group(run, is_open))
             if not is_open:
                 continue
-        sections += [_as_shown(one, opened.get(key_of(one), False)) for one in run]
+        for one in run:
+            rest = bool(one.quiet) and not one.folded
+            key = key_of(one) + REST * rest
+            sections.append((_trimmed if rest else _as_shown)(one, opened.get(key, False)))
     return attrs.evolve(page, sections=tuple(sections))
 
 
@@ -130,11 +180,15 @@ def hidden_in(page: Page, identity: tuple[str, ...]) -> tuple[str, ...]:
         for one in run:
             if one.folded and any(row.identity == identity for row in one.rows):
                 return (_group_key(run), key_of(one)) if len(run) >= _GROUP else (key_of(one),)
+            if not one.folded and any(one.rows[at].identity == identity for at in one.quiet):
+                return (key_of(one) + REST,)
     return ()
 
 
 def _head(section: Section) -> str:
-    """Return what a section is one of: the first part of its title, or what nothing is noted in."""
+    """Return what a section is one of: the first part of its title, what is done, or nothing is noted in."""
+    if section.rows and all(row.kind == "check" and row.known and not row.severity for row in section.rows):
+        return ANSWERED
     return NOTHING if _is_blank(section) else section.title.split(" · ")[0]
 
 
@@ -147,7 +201,7 @@ def _is_blank(section: Section) -> bool:
 
 def _group_key(run: Sequence[Section]) -> str:
     head = _head(run[0])
-    return f"{head} · {run[0].title if head == NOTHING else '*'}"
+    return f"{head} · {run[0].title if head in (NOTHING, ANSWERED) else '*'}"
 
 
 def _is_folded(section: Section) -> bool:
@@ -201,6 +255,23 @@ def _as_shown(section: Section, is_opened: bool) -> Section:
     if is_opened:
         return attrs.evolve(section, rows=(heading, *section.rows))
     return Section(section.title, (heading,), hidden=section.rows)
+
+
+def _trimmed(section: Section, is_opened: bool) -> Section:
+    """Show what matters of a section, then one line for the rest, behind which that stands where opened."""
+    shown = tuple(row for at, row in enumerate(section.rows) if at not in section.quiet)
+    rest = tuple(row for at, row in enumerate(section.rows) if at in section.quiet)
+    answered = all(row.kind == "check" for row in rest)
+    line = Row(
+        ANSWERED if answered else "the rest",
+        "" if is_opened else ", ".join(clip(row.value if answered else row.label, _WORDS) for row in rest),
+        str(len(rest)),
+        kind=FOLD,
+        key=f"{FOLD} {key_of(section)}{REST}",
+    )
+    if is_opened:
+        return attrs.evolve(section, rows=(*shown, line, *rest))
+    return attrs.evolve(section, rows=(*shown, line), hidden=rest)
 
 
 def worst(section: Section) -> str:

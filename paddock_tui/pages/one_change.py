@@ -37,6 +37,7 @@ def change_page(entry: LedgerEntry, history: History, now: dt.datetime, limits: 
     sections = [
         *_pictures(entry),
         Section("what it did", (*_did(entry), *_settled(entry, history, now, limits))),
+        Section("what that rests on", tuple(_rests_on(entry))),
         Section("what you said", tuple(_said(entry))),
         Section("what else differed", tuple(_else(entry))),
     ]
@@ -44,6 +45,7 @@ def change_page(entry: LedgerEntry, history: History, now: dt.datetime, limits: 
         beside = side_by_side(history, entry.source, entry.session)
         sections.append(Section("side by side", tuple(_beside(one) for one in beside), "before -> after"))
     sections.append(Section("from here", tuple(_ways(entry)), "u undoes"))
+    sections = [one for one in sections if one.rows]
     value = f" {entry.changes[0].words}" if entry.changes else ""
     heading = f"change · {entry.label}{value} · {name_of(entry.session.id, entry)}"
     return Page(printable(heading), tuple(sections), caution=CAUTION, judged=False)
@@ -62,6 +64,11 @@ def _did(entry: LedgerEntry) -> Iterator[Row]:
         yield _text("because", judgement.why)
         if judgement.needs:
             yield _text("needs", judgement.needs)
+
+
+def _rests_on(entry: LedgerEntry) -> Iterator[Row]:
+    judgement = entry.judgement
+    if judgement is not None:
         yield from _gain(judgement)
     if entry.laps is not None:
         laps = entry.laps

@@ -113,6 +113,7 @@ class Section:
     `columns` are the headings of rows with cells. `chosen` is the column looked at, and `last_stands` says
     that the last one stays where the others move sideways. `folded`: it shows as its heading until it is
     opened, with `summary` (else its first values) how many of its rows are open, and those rows `hidden`.
+    `quiet` are the places of rows that stand behind one line where the page is too long with them.
     """
 
     title: str
@@ -125,6 +126,7 @@ class Section:
     summary: str = ""
     open_rows: int = 0
     hidden: tuple[Row, ...] = ()
+    quiet: frozenset[int] = frozenset()
 
 
 @attrs.frozen

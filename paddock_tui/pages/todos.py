@@ -34,6 +34,7 @@ def todo_rows(desk: Desk, bike: Ref, date: dt.date | None) -> Iterator[Row]:
             kind="check",
             ref=bike,
             path=(TODOS, number, "done"),
+            known=False,
             severity="caution" if late else "",
         )
 

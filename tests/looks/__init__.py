@@ -49,6 +49,9 @@ class Seen:
     at: str = ""
 
 
+_FROM = {"why": "setup", "change": "ledger"}
+"""The rooms that are about a row of another one."""
+
 _LOWER = frozenset(
     {
         "garage-lower",
@@ -93,6 +96,8 @@ LOOKS: dict[str, Seen] = {
     "next-asks": Seen(Place("next", ASKS)),
     "last": Seen(Place("last", NEXT)),
     "ledger": Seen(Place("ledger", NEXT)),
+    "change": Seen(Place("change", NEXT), "front trim"),
+    "today": Seen(Place("today")),
     "limits": Seen(Place("limits", NEXT)),
     "slip": Seen(Place("slip", NEXT)),
     "compare": Seen(Place("compare", NEXT, other="wading")),
@@ -161,8 +166,8 @@ _MADE: dict[tuple[Desk, Seen], Made] = {}
 
 def _made(desk: Desk, seen: Seen) -> Made:
     place, context = seen.place, context_at(desk, seen.place, None)
-    if place.room == "why":
-        row = _row(judged_page(desk, attrs.evolve(place, room="setup"), context).page, seen.at)
+    if place.room in _FROM:
+        row = _row(judged_page(desk, attrs.evolve(place, room=_FROM[place.room]), context).page, seen.at)
         place, seen = attrs.evolve(place, row=row), attrs.evolve(seen, at="")
     shown = judged_page(desk, place, context)
     if seen.at == FIRST_OPEN and place.subject is not None:
@@ -197,7 +202,7 @@ def _row(page: Page, at: str) -> Row:
     """Find the first row on which the cursor stops, or the one at a path or with a name."""
     rows = [row for row in page.rows() if row.kind != "heading"]
     if not at:
-        return rows[0]
+        return rows[0] if rows else Row("", kind="heading")
     return next(row for row in rows if at in (spell(row.path) if row.path else "", row.label, str(row.ref)))
 
 

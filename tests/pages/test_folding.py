@@ -102,3 +102,39 @@ def test_enter_opens_and_folds_tab_opens_while_it_is_there_and_a_row_opens_what_
     assert not opened.open_for(page, (str(REF), "k", ""))
     elsewhere = attrs.evolve(page, place="other")
     assert opened.shown(elsewhere) == folded(elsewhere, {})
+
+
+def item(key: str, *, known: bool = False, severity: str = "") -> Row:
+    return Row(
+        "ok" if known else "open", key, kind="check", ref=REF, path=(key,), known=known, severity=severity
+    )
+
+
+LISTS = Page(
+    "p",
+    (
+        Section("one", tuple(item(key, known=True) for key in "abc")),
+        Section("two", tuple(item(key, known=True) for key in "def")),
+        Section("three", tuple(item(key, known=True) for key in "ghi")),
+        Section("due", (item("j", known=True), item("k"), item("l", known=True), item("m", severity="hold"))),
+    ),
+    place="room",
+)
+DUE = opens({(REF, ("k",))})
+
+
+def test_answered_lists_share_a_heading_and_of_the_one_that_is_due_what_is_open_stays() -> None:
+    page = with_folds(LISTS, folds_of(LISTS, DUE, lambda one: len(one.rows) + 1, 5), DUE)
+    shut = folded(page, {})
+    assert [(row.kind, row.label, row.value, row.range) for row in shut.rows()] == [
+        (FOLD, "answered", "one, two, three", "3"),
+        ("check", "open", "k", ""),
+        ("check", "open", "m", ""),
+        (FOLD, "answered", "j, l", "2"),
+    ]
+    assert hidden_in(page, (str(REF), "l", "")) == ("due · rest",)
+    assert hidden_in(page, (str(REF), "k", "")) == ()
+
+    opened = OpenedSections()
+    assert opened.open_for(page, (str(REF), "l", ""))
+    assert [row.value for row in opened.shown(page).sections[-1].rows] == ["k", "m", "", "j", "l"]

@@ -13,6 +13,8 @@ _WIDE = 60
 """From this width on the longest answer, and a time with initials, stand in columns of their own."""
 
 _GAP = 2
+_STAMP = 10
+"""Cells that a time with initials keeps beside the text; what is longer stands below."""
 
 
 @lru_cache(maxsize=4096)
@@ -30,7 +32,7 @@ def check_lines(row: Row, columns: Columns, on: bool) -> tuple[Line, ...]:
         ink = Ink(pen)
     quiet = row.known and not row.severity
     said = pen.say(row.aside)
-    room = pen.width - column - (10 if wide else 0)
+    room = pen.width - column - (min(width(said) + _GAP, _STAMP) if wide and said else 0)
     pieces = fold(pen.say(row.value), max(room, 2)) or [""]
     for place, piece in enumerate(pieces):
         ink.to(column)

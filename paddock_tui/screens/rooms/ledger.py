@@ -163,7 +163,6 @@ CHANGE = Room(
     hears=_hears,
     own={"try_back": _try_back},
     stands_alone=True,
-    folds=False,
 )
 
 TRY_BACK_ACTION = Action(
