@@ -5,6 +5,7 @@ from collections.abc import Callable, Mapping, Sequence, Set
 import attrs
 
 from paddock_tui.pages.rows import FOLD, Page, Row, Section
+from paddock_tui.pages.rows import NOTHING as EMPTY
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.text import clip
 
@@ -91,17 +92,23 @@ def _trimmed_of(
     page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], closed: Set[int], left: int
 ) -> dict[str, bool]:
     """Choose which open sections show what matters alone: those that give most lines, until it is enough."""
-    gains = {}
+    gains = []
     for one in page.sections:
         quiet = frozenset() if id(one) in closed else _quiet(one, is_open)
         if quiet:
-            gains[key_of(one)] = lines(one) - lines(_trimmed(attrs.evolve(one, quiet=quiet), False))
-    chosen = {}
-    for key in sorted(gains, key=lambda one: -gains[one]):
-        if left > 0 and gains[key] > 0:
-            chosen[key + REST] = True
-            left -= gains[key]
+            gain = lines(one) - lines(_trimmed(attrs.evolve(one, quiet=quiet), False))
+            gains.append((gain, one, quiet))
+    chosen: dict[str, bool] = {}
+    for gain, one, quiet in sorted(gains, key=lambda found: -found[0]):
+        if left > 0 and gain > 0:
+            chosen |= {_waits(one, at): True for at in quiet}
+            left -= gain
     return chosen
+
+
+def _waits(section: Section, at: int) -> str:
+    """Return what it is remembered by that a row waits behind the line of its section."""
+    return " ".join((key_of(section), *section.rows[at].identity))
 
 
 def _quiet(section: Section, is_open: RowIsOpen) -> frozenset[int]:
@@ -146,9 +153,9 @@ def _marked(section: Section, folds: Mapping[str, bool], is_open: RowIsOpen) -> 
     if folds.get(key_of(section)):
         waits = sum(is_open(row) or _unanswered(row) for row in section.rows)
         return attrs.evolve(section, folded=True, open_rows=waits)
-    if folds.get(key_of(section) + REST):
-        return attrs.evolve(section, quiet=_quiet(section, is_open))
-    return section
+    # What was answered since stays where it is: no line moves under the cursor.
+    quiet = frozenset(at for at in _quiet(section, is_open) if folds.get(_waits(section, at)))
+    return attrs.evolve(section, quiet=quiet) if quiet else section
 
 
 def key_of(section: Section) -> str:
@@ -286,7 +293,11 @@ def _count(section: Section) -> str:
 
 def _summary(section: Section) -> str:
     """Say the first values of a section, or what stands beside its title."""
-    if section.note and not section.columns and not any(row.bar for row in section.rows):
+    drawn = next((row.picture for row in section.rows if row.picture is not None), None)
+    if drawn is not None and drawn.sentence:
+        return drawn.sentence
+    checks = all(row.kind in ("check", "heading") for row in section.rows)
+    if section.note and (checks or not any(row.kind == "field" for row in section.rows)):
         return section.note
     said, cells = [], 0
     for row in section.rows:
@@ -298,7 +309,8 @@ def _summary(section: Section) -> str:
         if cells > _SUMMARY:
             break
         said.append(words)
-    lost = sum(1 for row in section.rows if row.kind == "field" and not row.known)
+    lost = [row for row in section.rows if row.kind == "field" and not row.known]
     if not said:
-        return f"{lost} not known" if lost else ""
+        loud = sum(row.value != EMPTY for row in lost)
+        return f"{loud} not known" if loud else "nothing noted" if lost else section.note
     return " · ".join(said)

@@ -79,7 +79,7 @@ def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
         yield Row(
             label=one.name.replace("_", " "),
             value=shown(one, in_force[one]),
-            range=f"of {show_number(one.low)} to {show_number(one.high)}",
+            range=_range(one, in_force[one]),
             aside=printable(f"{one.meaning}; {where}; source: {one.source}"),
             ref=GARAGE,
             path=path_of(one),
@@ -87,6 +87,12 @@ def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
             working=(f'in garage.toml: [{ROOT}.{rule}] {one.name} = "{value}"',),
             trouble=printable(f"cannot be read: {found.found}") if found is not None else "",
         )
+
+
+def _range(wanted: Limit, value: float) -> str:
+    """Say what a threshold may be; a part of a whole is said in percent too."""
+    said = f"of {show_number(wanted.low)} to {show_number(wanted.high)}"
+    return f"{said}, {value:.0%}" if not wanted.unit and wanted.high <= 1 else said
 
 
 def _strays(in_force: Limits) -> Iterator[Row]:

@@ -7,6 +7,7 @@ import attrs
 
 from paddock_tui.entry.typing_kinds import COUNTED, choices_of, typing_kind
 from paddock_tui.facts import FACTS
+from paddock_tui.facts.core import PerSubject
 from paddock_tui.pages.rows import NOTHING, Row
 from paddock_tui.quantities import Quantity, compatible
 from paddock_tui.records.common import AIR_PRESSURE, Units
@@ -51,9 +52,16 @@ def _asked(kind: str, path: Path) -> bool:
     return any(
         one.role in (kind, role)
         and len(one.path) == len(path)
-        and all(key.startswith("{") or key == here for key, here in zip(one.path, path, strict=True))
+        and all(_names(key, here, one.per) for key, here in zip(one.path, path, strict=True))
         for one in FACTS.values()
     )
+
+
+def _names(key: str, here: str, per: PerSubject | None) -> bool:
+    """Return whether a part of a fact's place, with its subject put in, is that of a field."""
+    if per == "end":
+        return here in (key.format(subject="front"), key.format(subject="rear"))
+    return key.startswith("{") or key == here
 
 
 def also_in(value: Any, units: Units) -> str:

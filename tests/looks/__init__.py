@@ -137,7 +137,8 @@ def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
     wide, high = size
     panel = None
     if wide >= PANELLED and room_of(made.place.room).panel:
-        panel = panel_of(desk, made.page.rows()[made.at], made.review, made.whole)
+        row = next(iter(made.page.rows()[made.at :]), Row(""))
+        panel = panel_of(desk, row, made.review, made.whole)
     return layout(made.page, View(wide, high, made.at, hints=made.hints, panel=panel))
 
 

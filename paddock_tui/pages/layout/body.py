@@ -7,9 +7,9 @@ from typing import NamedTuple
 import attrs
 
 from paddock_tui.pages.layout.checks import check_lines
-from paddock_tui.pages.layout.columns import Columns
+from paddock_tui.pages.layout.columns import Columns, columns_of_words
 from paddock_tui.pages.layout.fields import editor_lines, field_lines
-from paddock_tui.pages.layout.folds import fold_line
+from paddock_tui.pages.layout.folds import fold_lines
 from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
 from paddock_tui.pages.layout.picture import picture_lines
@@ -55,11 +55,14 @@ def _railed(row: Row, loud: Loud) -> Row:
 
 
 class SharedBySection(NamedTuple):
-    """What the rows of a section share: the number of the first, the table, and the ends of the bars."""
+    """What the rows of a section share: the number of the first, the table, the ends of the bars, and the
+    columns of rows of words.
+    """
 
     first: int
     table: DrawnTable | None
     ends: tuple[str, str] | None
+    words: Columns
 
 
 @attrs.frozen(eq=False)
@@ -103,7 +106,7 @@ def body(page: Page, columns: Columns) -> DrawnRows:
     loud = _loud(page)
     for section in page.sections:
         table, ends = table_of(section, columns.pen), common_ends(section)
-        shared = SharedBySection(len(spans), table, ends)
+        shared = SharedBySection(len(spans), table, ends, columns_of_words(section, columns))
         sections.append(shared)
         note = note_of(section, table) if table else section.note
         headed = bool(section.rows) and section.rows[0].kind == FOLD
@@ -129,7 +132,7 @@ def body(page: Page, columns: Columns) -> DrawnRows:
 def _row(row: Row, shared: SharedBySection, columns: Columns, *, on: bool) -> Sequence[Line]:
     """Draw one row, with the cursor `on` it or without."""
     if row.whole:
-        return text_lines(row, columns, on)
+        return text_lines(row, shared.words, on)
     if row.kind in ("field", "link", "ask"):
         return field_lines(row, columns, shared.ends, on)
     if row.kind == "cells" and shared.table:
@@ -139,8 +142,8 @@ def _row(row: Row, shared: SharedBySection, columns: Columns, *, on: bool) -> Se
     if row.kind == "check":
         return check_lines(row, columns, on)
     if row.kind == FOLD:
-        return (fold_line(row, columns, on),)
-    return text_lines(row, columns, on)
+        return fold_lines(row, columns, on)
+    return text_lines(row, shared.words, on)
 
 
 _LAST: list[tuple[Page, Columns, DrawnRows]] = []

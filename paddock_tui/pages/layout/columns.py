@@ -3,13 +3,16 @@
 import attrs
 
 from paddock_tui.pages.layout.pen import Pen
-from paddock_tui.pages.rows import Page
+from paddock_tui.pages.rows import Page, Section
 from paddock_tui.text import width
 
 MARK = 2
 """Cells of the cursor mark."""
 
 _LEAST_BAR = 7
+
+NARROW = 60
+"""Under this width cells are short."""
 
 
 @attrs.frozen
@@ -53,6 +56,14 @@ def _chosen(page: Page, pen: Pen) -> Columns:
     if bar < _LEAST_BAR:
         return Columns(pen, value, right, min(21, max(pen.width - value, 0)), below=True)
     return Columns(pen, value, right, bar)
+
+
+def columns_of_words(section: Section, columns: Columns) -> Columns:
+    """Return the columns for rows of words: on a narrow screen behind the section's own labels."""
+    if columns.pen.width >= NARROW:
+        return columns
+    labels = (width(row.label) for row in section.rows if row.kind == "text" and row.value)
+    return attrs.evolve(columns, value=min(columns.value, MARK + max(labels, default=0) + 2))
 
 
 def _longest(page: Page, kind: str) -> int:

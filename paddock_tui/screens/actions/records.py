@@ -7,6 +7,7 @@ from paddock_tui.desk.files.names import ASKED, naming
 from paddock_tui.desk.files.preset_names import preset_at, renaming_preset
 from paddock_tui.desk.files.records import bringing_back, duplicating, renaming, retiring
 from paddock_tui.desk.sessions.next_session import next_session
+from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.edits import Create, Rename, Step
 from paddock_tui.records.errors import InputError
@@ -182,6 +183,14 @@ def _incident(host: Host) -> None:
         _new_entry(host, subject, ("incidents",))
 
 
+def _adds_here(context: ActionContext) -> bool:
+    """Return whether something new belongs here: a record, an entry of a table, the next session."""
+    row = context.row
+    return context.room in ("garage", "record") or (
+        (row is not None and row.kind == "add") or (context.session and context.room in ("setup", "session"))
+    )
+
+
 INCIDENT = Action(
     "incident",
     "",
@@ -197,6 +206,7 @@ NEW = Action(
     "new",
     "new of this section; on set-up and session pages the next session",
     hint=14,
+    hinted=_adds_here,
     do=_new,
 )
 
