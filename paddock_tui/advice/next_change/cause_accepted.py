@@ -35,6 +35,9 @@ def accepted(given: Given) -> Spoken:
                 refused.append(made.reason)
                 continue
             why = f"the risk that was accepted came, {case.named}: the help goes back before a setting"
+            helped = given.takes_back(made)
+            if helped:
+                why = f"{why}; of less {helped}, but the risk came with it"
             expect, watch = "the aid steps in where it came", "no aid holds everything: ride up to it again"
             return Proposal(Kind.CHANGE, case.named, made.reads, why, expect, watch, made)
     if refused:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
+from paddock_tui.advice.in_force import undone_by
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.words import Kind, Move, Passed, Proposal, Spoken
 from paddock_tui.facts.past import PastSession
@@ -24,15 +25,21 @@ def back_to_base(given: Given) -> Spoken:
                 continue
             earlier = {one.path: one for one in _adjusters(given, past)}
             found = earlier.get(change.path)
-            if found is not None:
-                return _proposal(given, change, found.old)
+            if found is None:
+                continue
+            made = _move(given, change, found.old)
+            kept = undone_by(change.path, given.case.setup, given.case.bike)[0] or given.takes_back(made)
+            return Passed(f"back to base, {made.reads}: {kept}") if kept else _proposal(made)
     return Passed("one adjuster was not yet turned twice without being felt")
 
 
-def _proposal(given: Given, change: SetUpDifference, base: Any) -> Proposal:
+def _move(given: Given, change: SetUpDifference, base: Any) -> Move:
     value = int(base) if isinstance(base, float) and base == int(base) else base
     back = setting_difference(change.kind, change.key, change.new, base, given.case.bike)
-    move = Move(str(back), (SetValue(change.path, value),), (change.about,))
+    return Move(str(back), (SetValue(change.path, value),), (change.about,))
+
+
+def _proposal(move: Move) -> Proposal:
     return Proposal(
         Kind.CHANGE,
         NOT_FELT,

@@ -47,7 +47,10 @@ def sag_then_spring(given: Given) -> Spoken:
         # What is hard at the end of its travel sits too low, and not too high.
         said = _of_end(case, at, "much" if all_travel_used(case, at) else way)
         if isinstance(said, Proposal):
-            return said
+            helped = given.takes_back(said.move) if said.move is not None else ""
+            if not helped:
+                return said
+            said = Passed(f"{said.text}: the other way {helped}")
         reasons.append(said.reason)
     return Passed("; ".join(dict.fromkeys(reasons)) or "nothing was felt that sag explains")
 

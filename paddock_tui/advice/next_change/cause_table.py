@@ -10,7 +10,7 @@ from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.cures import Cure, Option
 from paddock_tui.advice.next_change.evidence import evidence
 from paddock_tui.advice.next_change.given import Given
-from paddock_tui.advice.next_change.tried import Tried, failed, helped, taken_back, tried_already
+from paddock_tui.advice.next_change.tried import Tried, taken_back, tried_already
 from paddock_tui.advice.next_change.words import (
     CannotChange,
     CauseQuestion,
@@ -43,7 +43,7 @@ def of_table(given: Given) -> Spoken:
 
 def proposals(given: Given) -> list[Proposal]:
     """List a proposal for each symptom, the one that answers most first; each change stands once."""
-    before = (failed(given.about), helped(given.about))
+    before = (given.failed, given.helped)
     found = [_proposed(case, cure, before) for case, cure in given.felt]
     held = [_held_back(one, case, cure) for one, (case, cure) in zip(found, given.felt, strict=True)]
     against = _contradiction(held)

@@ -45,7 +45,7 @@ WAS_IT_THERE: Final = CauseQuestion(
     (("nothing", "nothing unwanted then"), ("noted", "yes, it was there too")),
 )
 TAKE_BACK: Final = CauseQuestion(
-    "Going back and forth said that this step helped here. Take it back all the same?",
+    "This step helped here, or another such one did. Take it back all the same?",
     (("yes", "take it back"), ("no", "keep it")),
 )
 
@@ -116,14 +116,17 @@ def _of_one(given: Given, case: Case, danger: bool) -> Spoken:
     block, kept = _that_goes_back(given)
     if not block:
         return Passed("; ".join(kept))
-    helped = _helped(given, block)
+    move = _back(block)
+    helped = _helped(given, block) or given.takes_back(move)
     if helped and not danger:
         if case.answer == "no":
             return Passed(f"{case.felt}: the step helped here, and you keep it")
         if case.answer != "yes":
             text, at = TAKE_BACK.text, (*case.at, "answer")
             return Proposal(Kind.ASK, case.named, text, helped, question=TAKE_BACK, answer_at=at)
-    return _proposal(given, case, block, kept, helped if danger else "")
+    if helped:
+        helped = f"{helped}, {'but a danger came with it' if danger else 'and you take it back'}"
+    return _proposal(given, case, move, kept, helped)
 
 
 def _not_debriefed(before: PastSession, case: Case, danger: bool) -> Spoken | None:
@@ -192,23 +195,24 @@ def _level_stays(case: Case, one: SetUpDifference) -> Iterator[str]:
             yield f"{one.label} stays at {one.new_text}: going back would be less help"
 
 
-def _proposal(
-    given: Given, case: Case, block: list[SetUpDifference], kept: list[str], helped: str
-) -> Proposal:
+def _back(block: list[SetUpDifference]) -> Move:
+    return Move(
+        "; ".join(f"{one.label} {one.back}" for one in block),
+        tuple(SetValue(one.path, _stored(one.old)) for one in block),
+        tuple(one.about for one in block),
+    )
+
+
+def _proposal(given: Given, case: Case, move: Move, kept: list[str], helped: str) -> Proposal:
     what = case.symptom.what or ""
     named = _changed_too(given)
     why = f"new since this step: {case.named}"
     if named:
         why = f"{'; '.join(named)} changed too, so it is a trial; {why}"
     if helped:
-        why = f"{why}; {helped}, but a danger came with it"
+        why = f"{why}; {helped}"
     looks = _LOOKS.get(what, "")
     watch = f"look as well: {looks}" if looks else f"whether {case.felt} is gone, and what came in its place"
-    move = Move(
-        "; ".join(f"{one.label} {one.back}" for one in block),
-        tuple(SetValue(one.path, _stored(one.old)) for one in block),
-        tuple(one.about for one in block),
-    )
     reads = f"Back: {move.reads}"
     return Proposal(
         Kind.CHANGE, case.named, reads, why, f"gone again: {case.felt}", watch, move, passed_over=tuple(kept)

@@ -12,6 +12,8 @@ from paddock_tui.advice.next_change.cures import ELSEWHERE, Cure
 from paddock_tui.advice.next_change.kept_answers import with_answer
 from paddock_tui.advice.next_change.table import SUSPENSION
 from paddock_tui.advice.next_change.table_rest import LOOKS
+from paddock_tui.advice.next_change.tried import Tried, failed, helped, taken_back
+from paddock_tui.advice.next_change.words import Move
 from paddock_tui.facts.core import ABSENT, NotKnown
 from paddock_tui.matters import Matter
 from paddock_tui.records.differences import SetUpDifference, differences
@@ -77,6 +79,21 @@ class Given:
                 if cure is not None and look is not None:
                     symptom = Symptom(what=seen, end=end, answer=look.answer)
                     yield Case(self.about, symptom, at=("look", end), danger=self.danger), cure
+
+    @cached_property
+    def failed(self) -> tuple[Tried, ...]:
+        """What is not offered again."""
+        return failed(self.about)
+
+    @cached_property
+    def helped(self) -> tuple[Tried, ...]:
+        """What helped here."""
+        return helped(self.about)
+
+    def takes_back(self, move: Move) -> str:
+        """Say that a move would take back what helped here, and who says so; empty where it would not."""
+        found = taken_back(move, self.session, self.helped)
+        return f"it helped here ({found.says}, {found.when})" if found is not None else ""
 
     @cached_property
     def before(self) -> PastSession | None:

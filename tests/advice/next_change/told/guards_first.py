@@ -21,7 +21,7 @@ FIRST = [
     ),
     Guard(
         "a wheel that was out is looked at",
-        "Look at the wheel that was out: bars wobble since",
+        "Look at the wheel that was out: ",
         situation_of(
             "a shake after the wheel was out",
             "first-right",
@@ -84,7 +84,7 @@ SAG = [
     ),
     Guard(
         "no table serves over top-out springs",
-        "no sag is wanted at the front: enter the technician's figure",
+        "no sag is wanted at the front",
         situation_of(
             "top-out springs fitted",
             "table",

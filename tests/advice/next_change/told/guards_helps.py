@@ -2,8 +2,10 @@
 
 import attrs
 
-from tests.advice.next_change.cases import felt, sag
+from paddock_tui.facts.past import History
+from tests.advice.next_change.cases import BEFORE, felt, sag
 from tests.advice.next_change.told.given import (
+    AUTOMATIC,
     FROM,
     PARKED,
     Guard,
@@ -16,8 +18,8 @@ from tests.advice.next_change.told.given import (
     timetable,
     turned,
 )
-from tests.advice.next_change.told.steps import FIRMER, HARSH, STEP, UNDONE
-from tests.rules.situations import Change, put
+from tests.advice.next_change.told.steps import FIRMER, HARSH, SOFTER, STEP, UNDONE
+from tests.rules.situations import Change, put, went_before
 
 CALLED = {"because": {"adjusters": {"front-compression": {"verdict": "worse"}}}}
 BETTER = {"because": {"adjusters": {"front-compression": {"verdict": "better"}}}}
@@ -73,6 +75,84 @@ HELPED = there_and_back(2.2)
 HELP = attrs.evolve(HELPED, past=HELPED.past[:3])
 FROM_THIRD = put("session", "copied_from", HELPED.past[2].id)
 KNOWN_HELP: tuple[Change, ...] = (FROM_THIRD, turned(front_compression=8))
+
+UNFELT: tuple[Change, ...] = (FROM, turned(front_compression=14), felt("no change felt"))
+
+
+def unfelt(**more: object) -> History:
+    """Give the session before, whose step on the same adjuster was not felt either."""
+    before = setup(front_compression=13, **more)
+    return last(copied_from="before-2", did="noted", symptoms__1={"what": "no change felt"}, setup=before)
+
+
+BASE = [
+    Guard(
+        "a closed adjuster is not turned back to base",
+        "front compression does nothing in damping mode automatic",
+        situation_of(
+            "a closed adjuster turned twice",
+            "none",
+            "SAME",
+            *AUTOMATIC,
+            *UNFELT,
+            history=unfelt(),
+        ),
+        situation_of("an adjuster turned twice", "base", "CHANGE", *UNFELT, puts=UNDONE, history=unfelt()),
+    ),
+    Guard(
+        "what helped is not turned back to base",
+        "it helped here (called better, this session)",
+        situation_of(
+            "not felt, and yet called better",
+            "none",
+            "SAME",
+            *UNFELT,
+            put("session", "because", BETTER["because"]),
+            history=unfelt(),
+        ),
+        situation_of(
+            "not felt, and called nothing", "base", "CHANGE", *UNFELT, puts=UNDONE, history=unfelt()
+        ),
+    ),
+    Guard(
+        "preload that helped is not turned back for a sag",
+        "it helped here (called better, before-3)",
+        situation_of(
+            "less preload was better, too much sag",
+            "table",
+            "CHANGE",
+            felt("dives"),
+            sag("front", 43.0),
+            puts=SOFTER,
+            history=went_before(
+                BEFORE,
+                {**BEFORE, "setup": setup(front_preload=8)},
+                {
+                    **BEFORE,
+                    "copied_from": "before-2",
+                    "because": {"adjusters": {"front-preload": {"verdict": "better"}}},
+                },
+            ),
+        ),
+        situation_of(
+            "more preload was better, too much sag",
+            "sag",
+            "CHANGE",
+            felt("dives"),
+            sag("front", 43.0),
+            puts=adjuster("front-preload", 14),
+            history=went_before(
+                BEFORE,
+                {**BEFORE, "setup": setup(front_preload=4)},
+                {
+                    **BEFORE,
+                    "copied_from": "before-2",
+                    "because": {"adjusters": {"front-preload": {"verdict": "better"}}},
+                },
+            ),
+        ),
+    ),
+]
 
 SETTLED = [
     Guard(

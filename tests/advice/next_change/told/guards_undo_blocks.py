@@ -28,7 +28,7 @@ BLOCKS = [
     ),
     Guard(
         "no reason named for it",
-        "bars wobble: landing a wheelie is named as the reason",
+        "landing a wheelie is named as the reason",
         situation_of(
             "a shake on landing",
             "table",
