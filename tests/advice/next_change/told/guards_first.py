@@ -84,7 +84,7 @@ SAG = [
     ),
     Guard(
         "no table serves over top-out springs",
-        "no sag is wanted at the front",
+        "there is no target sag at the front",
         situation_of(
             "top-out springs fitted",
             "table",
