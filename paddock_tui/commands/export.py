@@ -29,7 +29,7 @@ def export(
     name = printable(to)
     if folder.is_symlink() or (folder.exists() and (not folder.is_dir() or any(folder.iterdir()))):
         raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
-    desk = open_to_read(garage)
+    desk = open_to_read(garage, passing=True)
     wanted = Wanted(since, _id(desk, bike, "bike"), _id(desk, rider, "rider"), frozenset(personal))
     try:
         written = write_tables(desk, folder, form, wanted, _progress)
@@ -48,9 +48,10 @@ def _id(desk: LooksAt, text: str | None, kind: str) -> str:
     return "" if text is None else find_ref(desk, text, (kind,)).id
 
 
-def _progress(done: int, of: int, table: str, rows: int) -> None:
+def _progress(done: int, of: int, table: str) -> None:
     """Say on a terminal how far it is, on one line that is drawn again."""
     if sys.stderr.isatty():
-        said = f"{done} of {of} tables" + (f", {table}: {counted(rows, 'row')}" if rows else "")
-        sys.stderr.write(f"\r{said:<60}" + ("\n" if done == of else ""))
+        said = f"{done:,} of {counted(of, 'session')}" + (f", {table}" if table else "")
+        end = "\n" if done == of and not table else ""
+        sys.stderr.write(f"\r{said:<60}{end}")
         sys.stderr.flush()

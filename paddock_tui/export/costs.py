@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.season import all_spent
-from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
+from paddock_tui.export.table import Column, Passed, Row, Table, Wanted, fixed
 
 
-def _cost_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _cost_rows(desk: LooksAt, wanted: Wanted, _: Passed) -> Iterator[Row]:
     own = desk.files.garage().currency or None
     for one in all_spent(desk):
         if wanted.since is not None and one.on < wanted.since:
@@ -41,5 +41,5 @@ COSTS = Table(
         Column("amount", "how much, to the hundredth, in the currency beside it"),
         Column("currency", "its own, else the garage's; empty: not said"),
     ),
-    _cost_rows,
+    rows=_cost_rows,
 )

@@ -5,21 +5,21 @@ from collections.abc import Iterator
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.export.cells import cell, cells, columns, declared_columns
-from paddock_tui.export.sessions import SESSION, sessions_of
-from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
+from paddock_tui.export.sessions import SESSION
+from paddock_tui.export.table import Column, Passed, Row, Table, Wanted, fixed
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import RidingDay
-from paddock_tui.records.paths import spell
+from paddock_tui.records.paths import Ref, spell
+from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Acceptance, Incident
 from paddock_tui.records.tyres import Tyre, TyreSet
 from paddock_tui.rules import Finding
 from paddock_tui.rules.personal import personal_matter
 
 
-def _change_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-    among = {ref.id for ref, _ in sessions_of(desk, wanted)}
+def _change_rows(desk: LooksAt, _: Wanted, passed: Passed) -> Iterator[Row]:
     for entry in reversed(ledger(desk).entries):
-        if entry.session.id not in among:
+        if entry.session.id not in passed.sessions:
             continue
         source = entry.source.id if entry.source is not None else None
         because = entry.because
@@ -40,20 +40,19 @@ def _change_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
             )
 
 
-def _finding_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-    for ref, _ in sessions_of(desk, wanted):
-        for finding in desk.review(ref).findings:
-            if _private(finding, wanted):
-                continue
-            yield (
-                ref.id,
-                finding.rule,
-                finding.subject or None,
-                str(finding.severity),
-                finding.about,
-                finding.message,
-                finding.facts or None,
-            )
+def _finding_rows(desk: LooksAt, name: str, _: Session, wanted: Wanted) -> Iterator[Row]:
+    for finding in desk.review(Ref("session", name)).findings:
+        if _private(finding, wanted):
+            continue
+        yield (
+            name,
+            finding.rule,
+            finding.subject or None,
+            str(finding.severity),
+            finding.about,
+            finding.message,
+            finding.facts or None,
+        )
 
 
 def _private(finding: Finding, wanted: Wanted) -> bool:
@@ -65,15 +64,14 @@ def _private(finding: Finding, wanted: Wanted) -> bool:
 _CHECK = declared_columns(Check)
 
 
-def _check_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-    days: dict[str, None] = {}
-    for ref, session in sessions_of(desk, wanted):
-        if session.day is not None:
-            days.setdefault(session.day)
-        for item, check in session.checks.items():
-            yield ("session", ref.id, session.rider, session.bike, item, *cells(check, _CHECK))
+def _check_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+    for item, check in session.checks.items():
+        yield ("session", name, session.rider, session.bike, item, *cells(check, _CHECK))
+
+
+def _day_check_rows(desk: LooksAt, wanted: Wanted, passed: Passed) -> Iterator[Row]:
     for ref in desk.files.listing("day"):
-        loaded = desk.files.read(ref) if ref.id in days else None
+        loaded = desk.files.read(ref) if ref.id in passed.days else None
         if loaded is None or not isinstance(loaded.record, RidingDay):
             continue
         for rider, bikes in loaded.record.entries.items():
@@ -87,7 +85,7 @@ def _check_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
 _TYRE = declared_columns(Tyre)
 
 
-def _tyre_rows(desk: LooksAt, _: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _tyre_rows(desk: LooksAt, _: Wanted, __: Passed) -> Iterator[Row]:
     for ref in desk.files.listing("tyres"):
         loaded = desk.files.read(ref)
         if loaded is None or not isinstance(loaded.record, TyreSet):
@@ -110,24 +108,22 @@ def _left(wanted: Wanted) -> tuple[str, ...]:
     return () if "health" in wanted.personal else _HEALTH
 
 
-def _incident_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _incident_rows(_: LooksAt, name: str, session: Session, wanted: Wanted) -> Iterator[Row]:
     found = declared_columns(Incident, leave_out=_left(wanted))
-    for ref, session in sessions_of(desk, wanted):
-        for number in sorted(session.incidents, key=int):
-            incident = session.incidents[number]
-            if incident.what == "unwell" and "health" not in wanted.personal:
-                continue
-            yield (ref.id, int(number), *cells(incident, found))
+    for number in sorted(session.incidents, key=int):
+        incident = session.incidents[number]
+        if incident.what == "unwell" and "health" not in wanted.personal:
+            continue
+        yield (name, int(number), *cells(incident, found))
 
 
 _ACCEPTANCE = declared_columns(Acceptance)
 
 
-def _acceptance_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-    for ref, session in sessions_of(desk, wanted):
-        for rule, subjects in session.accepted.items():
-            for subject, acceptance in subjects.items():
-                yield (ref.id, rule, subject, *cells(acceptance, _ACCEPTANCE))
+def _acceptance_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+    for rule, subjects in session.accepted.items():
+        for subject, acceptance in subjects.items():
+            yield (name, rule, subject, *cells(acceptance, _ACCEPTANCE))
 
 
 CHANGES = Table(
@@ -147,7 +143,7 @@ CHANGES = Table(
         Column("expected", "what was expected of it"),
         Column("own_verdict", "the rider's own verdict"),
     ),
-    _change_rows,
+    rows=_change_rows,
 )
 FINDINGS = Table(
     "findings",
@@ -175,6 +171,7 @@ CHECKS = Table(
         *columns(_CHECK),
     ),
     _check_rows,
+    _day_check_rows,
 )
 TYRES = Table(
     "tyres",
@@ -186,7 +183,7 @@ TYRES = Table(
         Column("end", "front or rear"),
         *columns(_TYRE),
     ),
-    _tyre_rows,
+    rows=_tyre_rows,
 )
 INCIDENTS = Table(
     "incidents", "one row for each incident", _incident_columns, _incident_rows, personal="incidents"

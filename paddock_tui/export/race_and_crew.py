@@ -1,30 +1,28 @@
 """What a race and its crew leave in a session as tables: jobs, penalties, and what stopped an outing."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.export.cells import ColumnsOf, cells, columns, declared_columns
-from paddock_tui.export.sessions import SESSION, sessions_of
-from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
+from paddock_tui.export.sessions import SESSION
+from paddock_tui.export.table import Column, OfSession, Row, Table, Wanted, fixed
 from paddock_tui.records.crew import Job
 from paddock_tui.records.race import Event, Penalty
+from paddock_tui.records.session import Session
 
 _JOB = declared_columns(Job)
 _PENALTY = declared_columns(Penalty)
 _EVENT = declared_columns(Event)
 
 
-def _entries(
-    attribute: str, declared: tuple[ColumnsOf, ...]
-) -> Callable[[LooksAt, Wanted], Iterator[tuple[Cell, ...]]]:
+def _entries(attribute: str, declared: tuple[ColumnsOf, ...]) -> OfSession:
     """Return what gives the rows of one table of a session: its key, then the values of each entry."""
 
-    def rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-        for ref, session in sessions_of(desk, wanted):
-            held: Mapping[str, Any] = getattr(session, attribute)
-            for key in sorted(held, key=_in_order):
-                yield (ref.id, int(key) if key.isdecimal() else key, *cells(held[key], declared))
+    def rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+        held: Mapping[str, Any] = getattr(session, attribute)
+        for key in sorted(held, key=_in_order):
+            yield (name, int(key) if key.isdecimal() else key, *cells(held[key], declared))
 
     return rows
 

@@ -1,12 +1,12 @@
 """Sessions, their laps, readings and settings as tables."""
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import glances, order
 from paddock_tui.export.cells import ColumnsOf, cell, cells, columns, declared_columns
-from paddock_tui.export.table import Cell, Column, Table, Wanted, fixed
+from paddock_tui.export.table import Column, Row, Table, Wanted, fixed
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
@@ -24,9 +24,16 @@ _PERSONAL = {"health": ("fatigue",), "words": ("said",)}
 """What is personal in a session: left out unless asked for by name."""
 
 
-def sessions_of(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Ref, Session]]:
-    """Return the sessions that are wanted, oldest first; those that cannot be read are left out."""
-    for one in sorted(glances(desk.files), key=order):
+def sessions_of(
+    desk: LooksAt, wanted: Wanted, seen: Callable[[int, int], None]
+) -> Iterator[tuple[Ref, Session]]:
+    """Return the sessions that are wanted, oldest first; those that cannot be read are left out.
+
+    `seen` hears how many were looked at, of how many.
+    """
+    all_of_them = sorted(glances(desk.files), key=order)
+    for place, one in enumerate(all_of_them):
+        seen(place, len(all_of_them))
         if wanted.since is not None and one.date < wanted.since:
             continue
         loaded = desk.files.read(one.ref)
@@ -52,60 +59,55 @@ def _session_columns(wanted: Wanted) -> tuple[Column, ...]:
     return (SESSION, *columns(_declared(wanted)), ridden, *columns(_FEEL), *columns(_RACE))
 
 
-def _session_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _session_rows(_: LooksAt, name: str, session: Session, wanted: Wanted) -> Iterator[Row]:
     found = _declared(wanted)
-    for ref, session in sessions_of(desk, wanted):
-        feel = cells(session.feel, _FEEL)
-        race = cells(session.race, _RACE)
-        yield (ref.id, *cells(session, found), is_ridden(session), *feel, *race)
+    feel = cells(session.feel, _FEEL)
+    race = cells(session.race, _RACE)
+    yield (name, *cells(session, found), is_ridden(session), *feel, *race)
 
 
-def _lap_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-    for ref, session in sessions_of(desk, wanted):
-        for number in sorted(session.laps, key=int):
-            lap = session.laps[number]
-            yield ref.id, int(number), lap.seconds, lap.mark or None
+def _lap_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+    for number in sorted(session.laps, key=int):
+        lap = session.laps[number]
+        yield name, int(number), lap.seconds, lap.mark or None
 
 
 _READING = declared_columns(PressureReading)
 
 
-def _reading_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-    for ref, session in sessions_of(desk, wanted):
-        for name, reading in session.pressures.items():
-            yield (ref.id, name, *cells(reading, _READING))
+def _reading_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+    for key, reading in session.pressures.items():
+        yield (name, key, *cells(reading, _READING))
 
 
 _SYMPTOM = declared_columns(Symptom)
 
 
-def _symptom_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-    for ref, session in sessions_of(desk, wanted):
-        for number in sorted(session.symptoms, key=int):
-            yield (ref.id, int(number), *cells(session.symptoms[number], _SYMPTOM))
+def _symptom_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+    for number in sorted(session.symptoms, key=int):
+        yield (name, int(number), *cells(session.symptoms[number], _SYMPTOM))
 
 
-def _setting_rows(desk: LooksAt, wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
-    for ref, session in sessions_of(desk, wanted):
-        bike = bike_of(desk.files, ref)
-        for field in fields("session", session, bike):
-            value = value_at(session, field.path) if field.path[0] == SET_UP else None
-            if value is None:
-                continue
-            unit = field.shape.unit if isinstance(field.shape, Number | Whole) else ""
-            if isinstance(value, Quantity):
-                unit = value.unit
-            number = cell(value)
-            helped = _help_percent(field.path[-1], value, bike) if field.path[1] == "controls" else None
-            yield (
-                ref.id,
-                spell(field.path),
-                field.label,
-                str(cell(value)),
-                None if isinstance(number, str | bool) else number,
-                unit or None,
-                helped,
-            )
+def _setting_rows(desk: LooksAt, name: str, session: Session, _: Wanted) -> Iterator[Row]:
+    bike = bike_of(desk.files, Ref("session", name))
+    for field in fields("session", session, bike):
+        value = value_at(session, field.path) if field.path[0] == SET_UP else None
+        if value is None:
+            continue
+        unit = field.shape.unit if isinstance(field.shape, Number | Whole) else ""
+        if isinstance(value, Quantity):
+            unit = value.unit
+        number = cell(value)
+        helped = _help_percent(field.path[-1], value, bike) if field.path[1] == "controls" else None
+        yield (
+            name,
+            spell(field.path),
+            field.label,
+            str(cell(value)),
+            None if isinstance(number, str | bool) else number,
+            unit or None,
+            helped,
+        )
 
 
 def _help_percent(name: str, value: object, bike: Bike | None) -> int | None:

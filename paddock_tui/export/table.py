@@ -1,12 +1,13 @@
 """What a table of an export is: its columns with their units and meaning, and where its rows come from."""
 
 import datetime as dt
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from decimal import Decimal
 
 import attrs
 
 from paddock_tui.desk.looking import LooksAt
+from paddock_tui.records.session import Session
 
 Cell = str | int | float | Decimal | bool | None
 """One fact; None is what is not known."""
@@ -35,18 +36,37 @@ class Wanted:
     personal: frozenset[str] = frozenset()
 
 
-Progress = Callable[[int, int, str, int], None]
-"""Hears how many tables of how many are done, which is being written, and its rows so far."""
+Row = tuple[Cell, ...]
+
+Progress = Callable[[int, int, str], None]
+"""Hears how many sessions of how many are written, and behind them which table is."""
+
+
+@attrs.frozen
+class Passed:
+    """What of the sessions that were written is remembered: their ids, and the days that they name."""
+
+    sessions: set[str] = attrs.field(factory=set)
+    days: set[str] = attrs.field(factory=set)
+
+
+OfSession = Callable[[LooksAt, str, Session, Wanted], Iterable[Row]]
+"""Gives the rows of one session, which is called by its id."""
 
 
 @attrs.frozen
 class Table:
-    """One file of an export. `personal` names what has to be asked for before it is written."""
+    """One file of an export. `personal` names what has to be asked for before it is written.
+
+    Rows `of_session` are written while the sessions are gone through once, oldest first; `rows` are those
+    behind them.
+    """
 
     name: str
     what: str
     columns: Callable[[Wanted], tuple[Column, ...]]
-    rows: Callable[[LooksAt, Wanted], Iterator[tuple[Cell, ...]]]
+    of_session: OfSession | None = None
+    rows: Callable[[LooksAt, Wanted, Passed], Iterator[Row]] | None = None
     personal: str = ""
 
 

@@ -1,27 +1,28 @@
 """An export on disk: every table or none, byte for byte the same for the same garage."""
 
+import contextlib
 import csv
-import functools
 import io
 import json
 import os
 import shutil
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Iterable, Iterator
 from decimal import Decimal
 from pathlib import Path
 from typing import Literal
 
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.export.registry import TABLES
-from paddock_tui.export.table import Cell, Column, Progress, Table, Wanted
+from paddock_tui.export.sessions import sessions_of
+from paddock_tui.export.table import Cell, Column, Passed, Progress, Row, Table, Wanted
 
 Form = Literal["csv", "jsonl"]
 
 DICTIONARY = "columns"
 """The table that says what the columns of all others mean."""
 
-_SAID_EVERY = 100
-"""After so many rows whoever waits is told how far it is."""
+_SAID_EVERY = 10
+"""After so many sessions whoever waits is told how far it is."""
 
 _FORMULA = ("=", "+", "-", "@", "\t", "\r", "\n", "＝", "＋", "－", "＠")
 """What makes a spreadsheet take a text for a formula, some of them the wide forms too."""
@@ -49,31 +50,46 @@ def write_tables(
     part = folder.parent / f".{folder.name}.{os.getpid()}.part"
     part.mkdir()
     try:
-        tables = [one for one in TABLES if not one.personal or one.personal in wanted.personal]
-        done: list[tuple[str, int]] = []
-        for place, table in enumerate(tables):
-            name = f"{table.name}.{form}"
-            progress(place, len(tables), table.name, 0)
-            rows = _counted(
-                table.rows(desk, wanted), functools.partial(progress, place, len(tables), table.name)
-            )
-            done.append((name, _write(part / name, form, table.columns(wanted), rows)))
-        name = f"{DICTIONARY}.{form}"
-        done.append((name, _write(part / name, form, _DICTIONARY_COLUMNS, _dictionary(tables, wanted))))
-        progress(len(tables), len(tables), "", 0)
+        with contextlib.ExitStack() as stack:
+            done = _write_all(desk, part, form, wanted, progress, stack)
         part.rename(folder)
     except BaseException:
         shutil.rmtree(part, ignore_errors=True)
         raise
-    return done
+    return [(file.name, file.rows) for file in done]
 
 
-def _counted(rows: Iterator[tuple[Cell, ...]], said: Callable[[int], None]) -> Iterator[tuple[Cell, ...]]:
-    """Pass rows on, and say now and then how many there were."""
-    for count, row in enumerate(rows, 1):
-        if count % _SAID_EVERY == 0:
-            said(count)
-        yield row
+def _write_all(
+    desk: LooksAt, part: Path, form: Form, wanted: Wanted, progress: Progress, stack: contextlib.ExitStack
+) -> list["_File"]:
+    """Go through the sessions once, and write of each what every table holds of it."""
+    tables = [one for one in TABLES if not one.personal or one.personal in wanted.personal]
+    files = [stack.enter_context(_File(part, one.name, form, one.columns(wanted))) for one in tables]
+    both = list(zip(tables, files, strict=True))
+    passed = Passed()
+    of = 0
+
+    def seen(place: int, of_them: int) -> None:
+        nonlocal of
+        of = of_them
+        if place % _SAID_EVERY == 0:
+            progress(place, of, "")
+
+    for ref, session in sessions_of(desk, wanted, seen):
+        passed.sessions.add(ref.id)
+        if session.day is not None:
+            passed.days.add(session.day)
+        for table, file in both:
+            if table.of_session is not None:
+                file.write(table.of_session(desk, ref.id, session, wanted))
+    for table, file in both:
+        if table.rows is not None:
+            progress(of, of, table.name)
+            file.write(table.rows(desk, wanted, passed))
+    files.append(stack.enter_context(_File(part, DICTIONARY, form, _DICTIONARY_COLUMNS)))
+    files[-1].write(_dictionary(tables, wanted))
+    progress(of, of, "")
+    return files
 
 
 def _dictionary(tables: Iterable[Table], wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
@@ -82,18 +98,33 @@ def _dictionary(tables: Iterable[Table], wanted: Wanted) -> Iterator[tuple[Cell,
             yield table.name, one.name, one.unit or None, one.meaning, one.joins or None
 
 
-def _write(file: Path, form: Form, columns: tuple[Column, ...], rows: Iterator[tuple[Cell, ...]]) -> int:
-    count = 0
-    with file.open("x", encoding="utf-8", newline="") as out:
-        names = [one.name for one in columns]
-        if form == "csv":
-            out.write(_csv_line(names))
+class _File:
+    """One table on its way to disk, row by row; it is on the disk when it is left without an error."""
+
+    def __init__(self, folder: Path, name: str, form: Form, columns: tuple[Column, ...]) -> None:
+        self.name, self.rows = f"{name}.{form}", 0
+        self._out = (folder / self.name).open("x", encoding="utf-8", newline="")
+        self._form, self._names = form, [one.name for one in columns]
+
+    def __enter__(self) -> "_File":
+        if self._form == "csv":
+            self._out.write(_csv_line(self._names))
+        return self
+
+    def __exit__(self, kind: type[BaseException] | None, *_: object) -> None:
+        with self._out:
+            if kind is None:
+                self._out.flush()
+                os.fsync(self._out.fileno())
+
+    def write(self, rows: Iterable[Row]) -> None:
+        """Write some rows."""
         for row in rows:
-            out.write(_csv_line([_csv(one) for one in row]) if form == "csv" else _json_line(names, row))
-            count += 1
-        out.flush()
-        os.fsync(out.fileno())
-    return count
+            line = (
+                _csv_line([_csv(one) for one in row]) if self._form == "csv" else _json_line(self._names, row)
+            )
+            self._out.write(line)
+            self.rows += 1
 
 
 def _csv_line(cells: Iterable[str]) -> str:

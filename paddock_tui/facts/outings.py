@@ -107,7 +107,7 @@ class Outings:
             helps=self._helps(session, column, fitted),
             outside=outside,
             day=day,
-            fall_items=self.fall_items,
+            fall_items=self._known.fall_items,
             limits=self.limits,
         )
 
@@ -219,7 +219,8 @@ class _Known:
     tyre set looked at where its own is not known.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, fall_items: frozenset[str]) -> None:
+        self.fall_items = fall_items
         self.outings: dict[int, tuple[PastSession, Session | None, Record | None, Outing]] = {}
 
 
@@ -234,7 +235,7 @@ def _known_of(wanted: Outings) -> _Known:
     """Return the outings that were made before of the same bike, riders, lists and limits."""
     with _lock:
         at = next((at for at, (one, _) in enumerate(_made_before) if _rests_on_the_same(one, wanted)), None)
-        found = _made_before.pop(at) if at is not None else (wanted, _Known())
+        found = _made_before.pop(at) if at is not None else (wanted, _Known(wanted.fall_items))
         _made_before.insert(0, found)
         del _made_before[_MOST:]
     return found[1]

@@ -12,16 +12,24 @@ State = TypeVar("State")
 _MOST = 6
 """Walks that are remembered: of the bike looked at, of the one in hand, and what was tried beside them."""
 
+LATEST = 200
+EACH = 50
+"""States remembered: behind each of the latest steps, and behind each so many of those before.
+
+A state holds what is open on every bike and tyre, so that all of many seasons' would be most of the memory.
+"""
+
 
 class Walks(Generic[State]):
-    """Gives where a walk leads, and remembers the state behind each of its steps.
+    """Gives where a walk leads, and remembers the states behind its steps.
 
     `advance` is the step: pure, so that the same outings lead to the same state. `steps` counts them.
+    What changed long ago is walked anew from the nearest state that is remembered.
     """
 
     def __init__(self, start: State, advance: Callable[[State, Together], State]) -> None:
         self._start, self._advance = start, advance
-        self._walks: dict[tuple[str | None, str | None] | None, list[tuple[Together, State]]] = {}
+        self._walks: dict[tuple[str | None, str | None] | None, list[tuple[Together, State | None]]] = {}
         self.steps = 0
         self._lock = threading.Lock()
 
@@ -41,11 +49,17 @@ class Walks(Generic[State]):
                 known[same] = other, behind
             same += 1
         del known[same:]
-        state = known[-1][1] if known else self._start
-        for group in wanted[same:]:
+        at = next((place for place in range(same, 0, -1) if known[place - 1][1] is not None), 0)
+        behind = known[at - 1][1] if at else None
+        state = self._start if behind is None else behind
+        del known[at:]
+        for group in wanted[at:]:
             state = self._advance(state, group)
             known.append((group, state))
             self.steps += 1
+            older = len(known) - 1 - LATEST
+            if older >= 0 and (older + 1) % EACH:
+                known[older] = known[older][0], None
         with self._lock:
             self._walks[whose] = known
             if len(self._walks) > _MOST:

@@ -1,0 +1,49 @@
+"""Of the files of many seasons only the latest read are held, and what is read again reads the same."""
+
+from pathlib import Path
+
+from paddock_tui.records.paths import Ref
+from paddock_tui.store.passing import HELD, PassingFiles
+
+
+def _garage(root: Path, sessions: int) -> list[Ref]:
+    (root / "sessions" / "2026").mkdir(parents=True)
+    (root / "garage.toml").write_text("schema = 1\n", encoding="utf-8")
+    refs = [Ref("session", f"2026-06-{1 + one // 30:02}-{one % 30 + 1}-magpie") for one in range(sessions)]
+    for one in refs:
+        text = f'date = 2026-06-01\nbike = "magpie"\nday = "{one.id[:10]}"\n'
+        (root / "sessions" / "2026" / f"{one.id}.toml").write_text(text, encoding="utf-8")
+    return refs
+
+
+def test_no_more_than_the_latest_are_held_however_many_were_read(tmp_path: Path) -> None:
+    refs = _garage(tmp_path, 3 * HELD)
+    files = PassingFiles(tmp_path)
+    most = 0
+    for ref in refs:
+        assert files.read(ref) is files.read(ref)
+        most = max(most, len(files._raw), len(files._loaded))
+    assert most == HELD
+    assert files.read(refs[-HELD]) is files.read(refs[-HELD])
+
+
+def test_what_was_let_go_and_reads_as_before_touches_nothing_and_else_it_does(tmp_path: Path) -> None:
+    ref, other, *more = _garage(tmp_path, HELD + 2)
+    files = PassingFiles(tmp_path)
+    before = [files.read(one) for one in (ref, other)]
+    for one in more:
+        files.read(one)
+    place, _ = files.touched_since(0)
+    path = files.path_of(other)
+    assert path is not None
+    path.write_text('date = 2026-06-02\nbike = "otter"\nday = "2026-06-01"\n', encoding="utf-8")
+
+    again = [files.read(one) for one in (ref, other)]
+
+    assert {one for one in files.touched_since(place)[1] if one.kind == "session"} == {other}
+    assert before[0] is not None
+    assert again[0] is not None
+    assert again[0] is not before[0]
+    assert again[0].record == before[0].record
+    assert again[1] is not None
+    assert again[1].data["bike"] == "otter"
