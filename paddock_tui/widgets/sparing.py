@@ -7,7 +7,7 @@ On a slow link both count: a digit on a row costs half of what it costs otherwis
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from rich.cells import cell_len
 from rich.color import ColorSystem
@@ -19,6 +19,7 @@ from textual._compositor import ChopsUpdate, Compositor, LayoutUpdate
 from textual.screen import Screen
 
 from paddock_tui.widgets.paint import runs_of
+from paddock_tui.widgets.scrolling import best_move, moved
 
 Codes = tuple[str, str, str]
 """The codes of a style: weight and the like, foreground, background; each empty where it is unset."""
@@ -28,8 +29,20 @@ LineCells = list[Cell]
 
 _PLAIN: Codes = ("", "", "")
 _BLANK: Cell = (" ", _PLAIN)
+_LINES = 4
+"""Of fewer lines that change none is moved."""
+
 _ON_LETTERS = ("", "1", "2", "3")
 """Weights that show on letters alone: none, bold, dim, italic."""
+
+
+class _Piece(NamedTuple):
+    """A piece of a line: where it begins, its texts with their codes, its cells where each is one wide."""
+
+    x: int
+    y: int
+    coded: list[tuple[str, Codes]]
+    cells: LineCells | None
 
 
 class ShownCells:
@@ -39,6 +52,7 @@ class ShownCells:
         self._size: tuple[int, int] | None = None
         self._lines: dict[int, LineCells] = {}
         self._blank = False
+        self._left: list[_Piece] = []
 
     def cleared(self) -> None:
         """Take note that the terminal is blank, in its own colours."""
@@ -70,6 +84,35 @@ class ShownCells:
         before = line[x : x + len(cells)]
         line[x : x + len(cells)] = cells
         return [(x + start, cells[start:stop]) for start, stop in runs_of(before, cells)]
+
+    def scroll(self, pieces: Sequence[_Piece]) -> str:
+        """Have the terminal move lines where that spares sending them; return the sequence, or nothing.
+
+        What the move took from lines that no piece is about is `left` to be sent.
+        """
+        self._left = []
+        old = {one.y: line for one in pieces if (line := self._line(one.y)) is not None}
+        if len(old) < _LINES or self._size is None:
+            return ""
+        old |= {y: line for y in range(min(old), max(old) + 1) if (line := self._line(y)) is not None}
+        wide = self._size[0]
+        new = {y: list(line) for y, line in old.items() if len(line) == wide}
+        for one in pieces:
+            line = new.get(one.y)
+            if line is None or one.cells is None or one.x + len(one.cells) > wide:
+                new.pop(one.y, None)
+            else:
+                line[one.x : one.x + len(one.cells)] = one.cells
+        move = best_move(old, new, _BLANK) if new else None
+        if move is None:
+            return ""
+        self._lines |= moved(old, move, wide, _BLANK)
+        self._left = [_Piece(0, y, _joined(new[y]), new[y]) for y in range(move.top, move.bottom + 1)]
+        return move.sequence()
+
+    def left(self) -> Sequence[_Piece]:
+        """Return the lines that a move has touched: what differs on them is to be sent."""
+        return self._left
 
     def _line(self, y: int) -> LineCells | None:
         if y not in self._lines and self._blank and self._size is not None:
@@ -149,11 +192,10 @@ class SparingCompositor(Compositor):
 def written(pieces: Iterable[tuple[int, int, Sequence[Segment]]], console: Console, shown: ShownCells) -> str:
     """Write pieces of lines, each with its column and line, without what is shown already."""
     system = console._color_system or ColorSystem.TRUECOLOR
-    sent: list[str] = []
+    known = [_Piece(x, y, coded, _cells(coded)) for x, y, coded in _coded(pieces, system)]
+    sent: list[str] = [shown.scroll(known)]
     last = _PLAIN
-    for x, y, segments in pieces:
-        coded = [(one.text, codes_of(one.style, system) if one.style else _PLAIN) for one in segments]
-        cells = _cells(coded)
+    for x, y, coded, cells in (*known, *shown.left()):
         runs = shown.runs(y, x, cells)
         parts = [(x, coded)] if runs is None else [(at, _joined(run)) for at, run in runs]
         for at, texts in parts:
@@ -163,6 +205,14 @@ def written(pieces: Iterable[tuple[int, int, Sequence[Segment]]], console: Conso
                 last = codes
     sent.append(between(last, _PLAIN))
     return "".join(sent)
+
+
+def _coded(
+    pieces: Iterable[tuple[int, int, Sequence[Segment]]], system: ColorSystem
+) -> Iterator[tuple[int, int, list[tuple[str, Codes]]]]:
+    """Write the styles of pieces as codes."""
+    for x, y, segments in pieces:
+        yield x, y, [(one.text, codes_of(one.style, system) if one.style else _PLAIN) for one in segments]
 
 
 def _cells(coded: Iterable[tuple[str, Codes]]) -> LineCells | None:

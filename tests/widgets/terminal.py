@@ -5,8 +5,8 @@ import re
 from paddock_tui.text import width
 
 _SEQUENCE = re.compile(
-    r"\x1b\[(?P<codes>[0-9;]*)(?P<final>[Hm])|\x1b\[[0-?]*[ -/]*[@-~]|\x1b[]PX^_][^\x07\x1b]*(?:\x07|\x1b\\)"
-    r"|\x1b[^\[\]PX^_]|(?P<end>\r?\n)|(?P<char>[^\x1b])",
+    r"\x1b\[(?P<codes>[0-9;]*)(?P<final>[HmrLM])|\x1b\[[0-?]*[ -/]*[@-~]"
+    r"|\x1b[]PX^_][^\x07\x1b]*(?:\x07|\x1b\\)|\x1b[^\[\]PX^_]|(?P<end>\r?\n)|(?P<char>[^\x1b])",
     re.DOTALL,
 )
 _RESET = ("0", "")
@@ -21,6 +21,7 @@ class Terminal:
             [(" ", frozenset())] * columns for _ in range(lines)
         ]
         self._x = self._y = 0
+        self._top, self._bottom = 0, lines - 1
         self._look: frozenset[str] = frozenset()
 
     def feed(self, sent: bytes) -> None:
@@ -29,12 +30,31 @@ class Terminal:
             if found["final"] == "H":
                 line, _, column = found["codes"].partition(";")
                 self._y, self._x = int(line or 1) - 1, int(column or 1) - 1
+            elif found["final"] == "r":
+                self._margins(found["codes"])
+            elif found["final"] in ("L", "M"):
+                self._move(int(found["codes"] or 1), found["final"] == "L")
             elif found["final"] == "m":
                 self._look = _looks(self._look, found["codes"])
             elif found["end"]:
                 self._x, self._y = 0, self._y + 1
             elif found["char"] and found["char"] >= " ":
                 self._put(found["char"])
+
+    def _margins(self, codes: str) -> None:
+        """Set the lines that scroll, all without figures; the cursor goes to the first cell."""
+        top, _, bottom = codes.partition(";")
+        self._top, self._bottom = int(top or 1) - 1, int(bottom or len(self.cells)) - 1
+        self._x = self._y = 0
+
+    def _move(self, count: int, down: bool) -> None:
+        """Insert or delete lines at the cursor, within the margins; blank ones come in."""
+        if not self._top <= self._y <= self._bottom:
+            return
+        lines = self.cells[self._y : self._bottom + 1]
+        empty = [[(" ", self._look)] * self.columns for _ in range(min(count, len(lines)))]
+        kept = lines[: len(lines) - len(empty)] if down else lines[len(empty) :]
+        self.cells[self._y : self._bottom + 1] = [*empty, *kept] if down else [*kept, *empty]
 
     def _put(self, char: str) -> None:
         if self._y < len(self.cells) and self._x < self.columns:
