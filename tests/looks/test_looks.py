@@ -8,9 +8,12 @@ import pytest
 from paddock_tui.desk import Desk
 from paddock_tui.pages.folding import folded, opens
 from paddock_tui.pages.layout import View, layout
+from paddock_tui.pages.layout.panel import rows_width
+from paddock_tui.pages.layout.pen import text_of, with_units
+from paddock_tui.pages.rows import Row
 from paddock_tui.screens.folds import lines_of, most_of, open_places
-from paddock_tui.screens.registry import ROOMS
-from tests.looks import FOLDER, LOOKS, drawn, made_of, sample_desk, sizes_of
+from paddock_tui.screens.registry import ROOMS, room_of
+from tests.looks import FOLDER, LOOKS, drawn, laid_out, made_of, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
 from tests.sample import SAMPLE
 
@@ -58,6 +61,45 @@ def test_a_terminal_of_ascii_alone_reads_every_sign(name: str, desk: Desk) -> No
         assert plain.isascii()
         assert plain.count("?") <= signs.count("?")
         assert max(map(len, plain.split("\n"))) <= wide
+
+
+EVERY_SIZE = ((40, 20), (60, 24), (80, 24), (120, 40))
+WORDS = ("field", "link", "ask", "text", "check", "fold", "heading")
+"""The kinds of rows that say something in words: pictures and tables cut cells in their own way."""
+
+
+@pytest.mark.parametrize("name", LOOKS)
+def test_nothing_is_cut_without_a_mark(name: str, desk: Desk) -> None:
+    for size in EVERY_SIZE:
+        laid = laid_out(desk, LOOKS[name], size)
+        page = with_units(made_of(desk, LOOKS[name]).page)
+        wide = rows_width(size[0]) if room_of(LOOKS[name].place.room).panel else size[0]
+        drawn: dict[int, str] = {}
+        for line, row in zip(laid.lines, laid.owners, strict=True):
+            if row is not None:
+                drawn[row] = drawn.get(row, "") + squashed(text_of(line)[:wide])
+        # What is only begun at the upper or the lower edge goes on beyond it, and the arrows count it.
+        whole = sorted(drawn)[1 if laid.top else 0 : -1]
+        lost = [
+            (size, text)
+            for at in whole
+            if page.rows()[at].kind in WORDS and "…" not in drawn[at]
+            for text in said_by(page.rows()[at])
+            if squashed(text) not in drawn[at]
+        ]
+        assert lost == []
+        head = text_of(laid.lines[0])
+        assert squashed(page.heading) in squashed(head) or "…" in head
+
+
+def squashed(text: str) -> str:
+    """Return a text without its spaces: it may be wrapped anywhere."""
+    return "".join(text.split())
+
+
+def said_by(row: Row) -> tuple[str, ...]:
+    """Return what a row says in words."""
+    return row.label, row.value, row.range, row.aside, row.shut, row.trouble
 
 
 def test_no_look_is_left_of_a_page_that_is_gone() -> None:

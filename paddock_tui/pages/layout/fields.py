@@ -40,9 +40,13 @@ def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line,
         else:
             ink.to(start)
             put_bar(ink, row.bar, columns.bar, ends)
+    full = ink.room < 1 and bool(words[0])
     cut += _right(ink, words, columns)
     lines = [ink.line(), *([bar_below.line()] if bar_below else [])]
-    return (*lines, *_whole(cut, columns)) if on else tuple(lines)
+    if on:
+        return (*lines, *_whole(cut, columns))
+    # A value that fills its line leaves no cell for the mark of what had to go.
+    return (*lines, *_whole([words], columns)) if full else tuple(lines)
 
 
 def editor_lines(row: Row, columns: Columns, editor: Editor) -> tuple[Line, ...]:

@@ -7,6 +7,9 @@ from paddock_tui.pages.layout.pen import Ink, Line, Pen
 from paddock_tui.pages.rows import Row
 from paddock_tui.text import width
 
+_LEAST_SAID = 12
+"""In fewer cells a summary says nothing: a mark stands for it."""
+
 _PARTS = (" · ", ", ")
 """What parts a summary: where it is too long the last parts go whole, with a mark for them."""
 
@@ -35,7 +38,10 @@ def _line(row: Row, columns: Columns, on: bool) -> tuple[Line, bool]:
     room = width(end) + 4 if end else 0
     ink.put(" ", "rule")
     whole = ink.put(pen.say(row.label), "focus" if on else "title", max(ink.room - room - 2, 1))
-    if row.value and ink.room - room > 12:
+    if row.value and ink.room - room <= _LEAST_SAID:
+        ink.put(pen.say(" …"), "aside", max(ink.room - room - 1, 0))
+        whole = False
+    elif row.value:
         ink.put(f" {pen.rule * 2} ", "rule")
         said = _fitting(row.value, ink.room - room - 1, pen)
         whole = ink.put(said, "aside", max(ink.room - room - 1, 1)) and said == pen.say(row.value)
