@@ -20,7 +20,7 @@ _LEAST = 3
 """So few lines that moved are sent as soon."""
 
 
-class Moved(NamedTuple):
+class LineMove(NamedTuple):
     """Lines from `top` to `bottom` that move by `by` lines: up where that is below nought."""
 
     top: int
@@ -36,7 +36,7 @@ class Moved(NamedTuple):
 Lines = Mapping[int, Sequence[Any]]
 
 
-def best_move(old: Lines, new: Lines, blank: object) -> Moved | None:
+def best_move(old: Lines, new: Lines, blank: object) -> LineMove | None:
     """Return the move after which least is to be sent, of lines whose cells are known; None where none pays.
 
     `blank` is a cell of a line that comes in empty.
@@ -59,7 +59,7 @@ def best_move(old: Lines, new: Lines, blank: object) -> Moved | None:
     return best
 
 
-def moved(lines: Lines, move: Moved, cells: int, blank: object) -> dict[int, list[Any]]:
+def moved(lines: Lines, move: LineMove, cells: int, blank: object) -> dict[int, list[Any]]:
     """Return what stands on the lines of a move after it."""
     empty = [blank] * cells
     after = {}
@@ -69,7 +69,7 @@ def moved(lines: Lines, move: Moved, cells: int, blank: object) -> dict[int, lis
     return after
 
 
-def _of(by: int, old: Lines, new: Lines) -> Moved | None:
+def _of(by: int, old: Lines, new: Lines) -> LineMove | None:
     """Return the longest run of known lines within which lines stand as they stood `by` lines away."""
     best: tuple[int, int] | None = None
     start = None
@@ -84,10 +84,10 @@ def _of(by: int, old: Lines, new: Lines) -> Moved | None:
     if best is None:
         return None
     top, bottom = min(best[0], best[0] - by), max(best[1], best[1] - by)
-    return Moved(top, bottom, by) if all(y in old and y in new for y in range(top, bottom + 1)) else None
+    return LineMove(top, bottom, by) if all(y in old and y in new for y in range(top, bottom + 1)) else None
 
 
-def _saves(one: Moved, old: Lines, new: Lines, blank: object) -> int:
+def _saves(one: LineMove, old: Lines, new: Lines, blank: object) -> int:
     """Return about how many bytes fewer are sent with a move than without."""
     lines = range(one.top, one.bottom + 1)
     after = moved(old, one, len(old[one.top]), blank)

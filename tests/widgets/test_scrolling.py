@@ -7,7 +7,7 @@ from rich.style import Style
 from textual.geometry import Region
 from textual.strip import Strip
 
-from paddock_tui.widgets.scrolling import Moved, best_move
+from paddock_tui.widgets.scrolling import LineMove, best_move
 from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate
 from tests.examples import examples
 from tests.widgets.terminal import Terminal
@@ -89,6 +89,6 @@ def test_a_move_that_spares_nothing_is_none() -> None:
     other = {y: list(f"{y} not the same...") for y in range(6)}
     assert best_move(lines, other, " ") is None
     up = {y: list(f"{y + 1} row with words") for y in range(6)}
-    assert best_move(lines, up, " ") == Moved(0, 5, -1)
+    assert best_move(lines, up, " ") == LineMove(0, 5, -1)
     # A line that is not known is not moved over.
     assert best_move({y: one for y, one in lines.items() if y != 3}, up, " ") is None
