@@ -1,6 +1,7 @@
 """A bike with everything that turns, ridden often enough here, and one symptom."""
 
 import datetime as dt
+from collections.abc import Callable
 from typing import Any
 
 import attrs
@@ -152,10 +153,15 @@ def often() -> History:
     return went_before(BEFORE, BEFORE, BEFORE)
 
 
-def about(*changes: Change, history: History | None = None, **more: Any) -> About:
-    """Give what is looked at, changed."""
+def about(
+    *changes: Change,
+    history: History | None = None,
+    order: Callable[[Data], Data] = lambda given: given,
+    **more: Any,
+) -> About:
+    """Give what is looked at, changed; `order` puts the files, and what stands in them, in another one."""
     went = often() if history is None else history
-    made = situation(files(*USUAL, *changes), history=went, **more)
+    made = situation(order(files(*USUAL, *changes)), history=went, **more)
     refs = {**made.refs, "venue": Ref("venue", "anvilfen")}
     return About(attrs.evolve(made, refs=refs), went, Units(pressure="bar", temperature="C"))
 

@@ -2,15 +2,14 @@
 
 import datetime as dt
 import random
-from collections.abc import Mapping
-from typing import TypeVar
 
 import attrs
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paddock_tui.advice.next_change import Advised, next_change
+from paddock_tui.advice.about import ENDS
+from paddock_tui.advice.next_change import next_change
 from paddock_tui.facts.past import History
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.differences import differences
@@ -18,15 +17,16 @@ from paddock_tui.records.fields import value_at
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session_parts import ANSWERS, SYMPTOMS
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.levels import HelpScale
-from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot, often
-from tests.advice.next_change.test_situations import answers
+from tests.advice.next_change.cases import BEFORE, SETUP, about, advised, felt, hot, often, sag
+from tests.advice.next_change.offers import broken, offered
+from tests.advice.next_change.test_situations import answers, looked_at
 from tests.advice.next_change.told import SITUATIONS
 from tests.advice.next_change.told.dangers import DANGERS
 from tests.advice.next_change.told.given import (
     AUTOMATIC,
     FROM,
     PARKED,
+    accepted,
     failing,
     last,
     setup,
@@ -37,67 +37,78 @@ from tests.advice.next_change.told.given import (
 from tests.examples import examples
 from tests.rules.situations import Change, Data, put, went_before
 
-T = TypeVar("T")
-
-HELP = ("traction", "wheelie", "front-abs")
-_DANGEROUS = ("front locks", "rear locks", "bars wobble", "weaves", "tucks")
-
 adjusters = st.fixed_dictionaries({name: st.integers(0, 24) for name in SETUP["adjusters"]})
-levels = st.fixed_dictionaries({"traction": st.integers(0, 10), "engine-braking": st.integers(1, 5)})
+levels = st.fixed_dictionaries(
+    {"traction": st.integers(0, 10), "front-abs": st.integers(1, 5), "engine-braking": st.integers(1, 5)}
+)
+heights = st.tuples(st.integers(0, 9), st.integers(0, 9))
+offsets = st.fixed_dictionaries({"front": st.integers(-4, 4), "drive": st.integers(-4, 4)})
 symptoms = st.lists(
     st.tuples(st.sampled_from(SYMPTOMS), st.sampled_from(("", *ANSWERS)), st.sampled_from(["front", "rear"])),
     min_size=1,
     max_size=3,
 )
+chances = st.sets(st.sampled_from(["automatic", "fixed", "stepped", "accepted", "open danger", "unfelt"]))
 
 
-def written(found: list[tuple[str, str, str]]) -> Change:
+def written(found: list[tuple[str, str, str]]) -> Data:
     """Write symptoms as a session's file does."""
     tables: Data = {}
     for place, (what, answer, end) in enumerate(found, 1):
         tables[str(place)] = {"what": what, "end": end, **({"answer": answer} if answer else {})}
-    return put("session", "symptoms", tables)
+    return tables
 
 
-def offers(found: Advised) -> list[dict[Path, object]]:
-    """List what the page offers to take, each as the values that it sets."""
-    every = (found.proposal, *found.waiting)
-    return [{one.path: one.value for one in each.move.puts} for each in every if each.move is not None]
-
-
-def offered(found: Advised) -> list[tuple[Path, object]]:
-    """List every value that the page offers to take."""
-    return [pair for each in offers(found) for pair in each.items()]
+@st.composite
+def outings(draw: st.DrawFn) -> tuple[tuple[Change, ...], History | None]:
+    """Draw a session that was ridden, and the one before it."""
+    now, then = (
+        {
+            **SETUP,
+            "adjusters": draw(adjusters),
+            "controls": {**SETUP["controls"], **draw(levels)},
+            **dict(zip(("fork_height", "rear_height"), (f"{mm} mm" for mm in draw(heights)), strict=True)),
+        }
+        for _ in range(2)
+    )
+    held = draw(chances)
+    felt_now = draw(symptoms) + ([("no change felt", "", "front")] if "unfelt" in held else [])
+    changes: list[Change] = [put("session", "setup", now), put("session", "symptoms", written(felt_now))]
+    changes += [
+        sag(end, draw(st.integers(10, 60)), preload=now["adjusters"][f"{end}-preload"]) for end in ENDS
+    ]
+    if "automatic" in held:
+        changes += [*AUTOMATIC, put("session", "setup.offsets", draw(offsets))]
+    if "fixed" in held:
+        changes.append(put("bike", "modes.open.fixes", {"traction": 5, "front-abs": 3}))
+    if "accepted" in held:
+        changes.append(
+            accepted(draw(st.sampled_from(["traction", "front-abs", "engine-braking", "wheelie"])))
+        )
+    if "stepped" in held:
+        changes.append(FROM)
+    before: Data = {"setup": then, "copied_from": "before-2"}
+    if "open danger" in held or "unfelt" in held:
+        what = "weaves" if "open danger" in held else "no change felt"
+        before |= {"did": "noted", "symptoms.1": {"what": what, "grade": 3}}
+    return tuple(changes), went_before(BEFORE, BEFORE, {**BEFORE, **before})
 
 
 @examples(60)
-@given(symptoms, adjusters, levels, st.booleans(), st.booleans())
+@given(outings())
 def test_nothing_offered_is_out_of_range_closed_or_less_help_in_danger(
-    found: list[tuple[str, str, str]], now: Data, aids: Data, automatic: bool, stepped: bool
+    drawn: tuple[tuple[Change, ...], History | None],
 ) -> None:
-    controls = {**SETUP["controls"], **aids}
-    changes = [put("session", "setup.controls", controls), put("session", "setup.adjusters", now)]
-    changes += [written(found), *(AUTOMATIC if automatic else ()), *((FROM,) if stepped else ())]
-    changed = about(*changes)
-    closed = BIKE["adjusters"].keys() - {"front-preload", "rear-preload", "damper"} if automatic else set()
-    danger = any(what in _DANGEROUS for what, _, _ in found)
+    changes, history = drawn
+    changed = about(*changes, history=history)
+    assert broken(changed, next_change(changed)) == []
 
-    opened = [each for each in offers(next_change(changed)) if each.get(("setup", "damping")) == "by-hand"]
-    for path, value in offered(next_change(changed)):
-        name = path[-1]
-        if path[1] == "adjusters":
-            low, high = BIKE["adjusters"][name]["range"]
-            assert isinstance(value, int | float)
-            assert low <= value <= high
-            assert name not in closed or any(path in each for each in opened)
-        if path[1] == "offsets":
-            assert isinstance(value, int | float)
-            assert -4 <= value <= 4
-        if path[1] == "controls" and name in HELP and danger:
-            first, end = BIKE["controls"][name]["levels"]
-            scale = HelpScale(tuple(range(first, end + 1)), True)
-            assert isinstance(value, int)
-            assert scale.help_of(value) >= scale.help_of(controls[name])
+
+def test_no_situation_is_answered_out_of_range_closed_or_with_less_help_in_danger() -> None:
+    wrong = {
+        one.name: found for one in SITUATIONS if (found := broken(looked_at()[one.name], answers()[one.name]))
+    }
+    assert wrong == {}
 
 
 def test_what_helped_here_is_not_taken_back() -> None:
@@ -167,8 +178,9 @@ def test_nothing_that_helped_here_is_taken_back_unless_asked_or_for_a_danger_and
             if step.path[1].endswith("_start"):
                 continue
             tried += 1
-            now = value_at(about(*one.changes).session, step.path)
-            found = attrs.evolve(one, history=helped_to(step, named, now, one.history or often())).advised()
+            now = value_at(looked_at()[one.name].session, step.path)
+            helps = helped_to(step, named, now, one.history or often())
+            found = next_change(attrs.evolve(one, history=helps).about())
             if (step.path, step.value) in offered(found):
                 end = {"danger": "but a danger came with it", "accepted": "but the risk came with it"}
                 said = end.get(found.cause, "and you take it back")
@@ -179,30 +191,17 @@ def test_nothing_that_helped_here_is_taken_back_unless_asked_or_for_a_danger_and
     assert tried > 30
 
 
-def in_another_order(table: Mapping[str, T], draw: random.Random) -> dict[str, T]:
-    """Give a table with its keys shuffled."""
-    keys = list(table)
-    draw.shuffle(keys)
-    return {key: table[key] for key in keys}
-
-
-def test_the_order_of_files_and_of_symptoms_does_not_matter() -> None:
+def test_the_order_of_files_and_of_what_stands_in_them_does_not_matter() -> None:
     draw = random.Random(3)
+
+    def shuffled(given: Data) -> Data:
+        keys = list(given)
+        draw.shuffle(keys)
+        return {key: shuffled(given[key]) if isinstance(given[key], dict) else given[key] for key in keys}
+
     for one in SITUATIONS:
+        again = next_change(one.about(order=shuffled))
         first = answers()[one.name]
-        given = about(*one.changes, history=one.history)
-        session, bike = given.session, given.situation.bike
-        assert bike is not None
-        shuffled = attrs.evolve(
-            given.situation,
-            session=attrs.evolve(session, symptoms=in_another_order(session.symptoms, draw)),
-            bike=attrs.evolve(
-                bike,
-                adjusters=in_another_order(bike.adjusters, draw),
-                controls=in_another_order(bike.controls, draw),
-            ),
-        )
-        again = next_change(attrs.evolve(given, situation=shuffled))
         assert (again.cause, again.proposal) == (first.cause, first.proposal), one.name
 
 
@@ -210,7 +209,7 @@ def test_a_danger_that_a_step_brought_is_taken_back_to_the_set_up_before() -> No
     for one in DANGERS:
         if one.cause != "danger" or one.kind != "CHANGE":
             continue
-        given = about(*one.changes, history=one.history)
+        given = looked_at()[one.name]
         before = given.history.past[-1].session.setup
         stepped = {each.path: each.old for each in differences(before, given.session.setup)}
         for path, value in offered(next_change(given))[: len(one.puts)]:

@@ -2,7 +2,8 @@
 
 import functools
 
-from paddock_tui.advice.next_change import CAUSES, Advised
+from paddock_tui.advice.about import About
+from paddock_tui.advice.next_change import CAUSES, Advised, next_change
 from tests.advice.next_change.cases import advised, felt
 from tests.advice.next_change.told import SITUATIONS
 from tests.advice.next_change.told.given import Expected
@@ -22,7 +23,13 @@ def answer(found: Advised) -> tuple[str, str, dict[str, object], str]:
 @functools.cache
 def answers() -> dict[str, Advised]:
     """Give the answer of each situation, by its name."""
-    return {one.name: one.advised() for one in SITUATIONS}
+    return {name: next_change(one) for name, one in looked_at().items()}
+
+
+@functools.cache
+def looked_at() -> dict[str, About]:
+    """Give what is looked at in each situation, by its name."""
+    return {one.name: one.about() for one in SITUATIONS}
 
 
 def wanted(one: Expected) -> tuple[str, str, dict[str, object], str]:

@@ -58,6 +58,18 @@ ACCEPTED = [
         puts={"controls.traction": 7},
     ),
     situation_of(
+        "two accepted, traction first",
+        "accepted",
+        "CHANGE",
+        put(
+            "session",
+            "accepted",
+            {"little-help": {name: {"reason": "dry", "facts": "dry"} for name in ("throttle", "traction")}},
+        ),
+        felt("slides on drive"),
+        puts={"controls.traction": 7},
+    ),
+    situation_of(
         "engine braking accepted, loose",
         "accepted",
         "CHANGE",

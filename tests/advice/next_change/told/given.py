@@ -5,9 +5,9 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.advice.next_change import Advised
+from paddock_tui.advice.about import About
 from paddock_tui.facts.past import History
-from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, advised, sag
+from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, sag
 from tests.rules.situations import Change, Data, put, went_before
 
 FROM = put("session", "copied_from", "before-3")
@@ -81,9 +81,10 @@ class Expected:
     history: History | None = None
     now: dt.datetime | None = None
 
-    def advised(self) -> Advised:
-        """Give the next change."""
-        return advised(*self.changes, history=self.history, **({} if self.now is None else {"now": self.now}))
+    def about(self, **more: Any) -> About:
+        """Give what is looked at."""
+        at: dict[str, Any] = {} if self.now is None else {"now": self.now}
+        return about(*self.changes, history=self.history, **at, **more)
 
 
 @attrs.frozen

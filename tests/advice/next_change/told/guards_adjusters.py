@@ -1,6 +1,6 @@
 """Guards of adjusters and offsets."""
 
-from tests.advice.next_change.cases import felt
+from tests.advice.next_change.cases import felt, sag
 from tests.advice.next_change.told.given import (
     AUTOMATIC,
     Guard,
@@ -61,6 +61,48 @@ ADJUSTERS = [
             "CHANGE",
             felt("parts ground"),
             puts=adjuster("rear-preload", 5),
+        ),
+    ),
+    Guard(
+        "preload that the damping mode closes",
+        "rear preload does nothing in damping mode automatic",
+        situation_of(
+            "preload set by motor",
+            "table",
+            "OWN",
+            *AUTOMATIC,
+            put("bike", "damping.automatic.closes.rear-preload", True),
+            felt("parts ground"),
+        ),
+        situation_of(
+            "preload by hand, damping by motor",
+            "table",
+            "CHANGE",
+            *AUTOMATIC,
+            felt("parts ground"),
+            puts=adjuster("rear-preload", 5),
+        ),
+    ),
+    Guard(
+        "preload that the damping mode closes, with too much sag",
+        "front preload does nothing in damping mode automatic",
+        situation_of(
+            "too much sag, preload set by motor",
+            "sag",
+            "OWN",
+            *AUTOMATIC,
+            put("bike", "damping.automatic.closes.front-preload", True),
+            DIVES,
+            sag("front", 43.0),
+        ),
+        situation_of(
+            "too much sag, preload by hand",
+            "sag",
+            "CHANGE",
+            *AUTOMATIC,
+            DIVES,
+            sag("front", 43.0),
+            puts=adjuster("front-preload", 14),
         ),
     ),
     Guard(

@@ -5,6 +5,7 @@ from tests.advice.next_change.told.given import (
     NOVICE,
     Guard,
     adjuster,
+    last,
     several,
     situation_of,
 )
@@ -84,6 +85,25 @@ LEVELS = [
             ),
         ),
         situation_of("cuts alone", "table", "CHANGE", CUTS, puts={"controls.traction": 5}),
+    ),
+    Guard(
+        "no less help while a weave of the session before is open",
+        "no help is taken away while a shake, weave, tuck or lock is open",
+        situation_of(
+            "cuts, after a weave",
+            "table",
+            "OWN",
+            CUTS,
+            history=last(did="noted", symptoms__1={"what": "weaves", "grade": 3}),
+        ),
+        situation_of(
+            "cuts, after a vague front",
+            "table",
+            "CHANGE",
+            CUTS,
+            puts={"controls.traction": 5},
+            history=last(did="noted", symptoms__1={"what": "vague", "end": "front"}),
+        ),
     ),
     Guard(
         "no less help for a novice",
