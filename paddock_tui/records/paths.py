@@ -1,8 +1,7 @@
 """Addresses: which record, and which value inside it."""
 
 import re
-
-import attrs
+from typing import NamedTuple
 
 Path = tuple[str, ...]
 """The keys that lead to a value inside one record, outermost first."""
@@ -28,8 +27,7 @@ _BARE = re.compile(r"[A-Za-z0-9_-]+")
 _PIECE = re.compile(r'"((?:[^"\\]|\\.)*)"|([^."]+)')
 
 
-@attrs.frozen(order=True)
-class Ref:
+class Ref(NamedTuple):
     """One record of the garage: its kind and its id (the stem of its file)."""
 
     kind: str
