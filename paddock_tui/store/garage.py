@@ -21,9 +21,9 @@ from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.index import OTHER, Stamp, year_of
 from paddock_tui.store.listing import Listing, listed, moved
-from paddock_tui.store.loaded import FileText, stamp_of
+from paddock_tui.store.loaded import FileText, record_of, stamp_of, text_of
 from paddock_tui.store.loaded import Loaded as Loaded
-from paddock_tui.store.reading import LARGEST, loads, read_text
+from paddock_tui.store.reading import LARGEST, loads
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
 from paddock_tui.store.turns import Turns
@@ -237,10 +237,24 @@ class GarageFiles:
         if before is not None and not before.stands():
             self.forget_listing()
         known = dict.fromkeys((*self._shown, *self._turns.next(self._raw, self.rows.indexed)))
-        found = [ref for ref in known if ref not in self._staged and ref not in busy and self._differs(ref)]
+        found = [ref for ref in self._suspects(known, busy) if self._differs(ref)]
         if before is not None and self._listed() is not before:
             found += [ref for ref in moved(before, self._listed()) if ref not in found and ref not in busy]
         return tuple(found)
+
+    def _suspects(self, refs: Iterable[Ref], busy: Container[Ref]) -> list[Ref]:
+        """List those whose files are not as noted, or have to be compared all the same."""
+        files, raw, indexed, apart = self._files(), self._raw, self.rows.indexed, self._shown
+        found = []
+        for ref in refs:
+            if ref in self._staged or ref in busy:
+                continue
+            old = raw.get(ref)
+            noted = old.stamp if old is not None else indexed.get(ref)
+            path = files[ref.kind].get(ref.id) if ref.kind in files else self.path_of(ref)
+            if ref in apart or stamp_of(path) != noted:
+                found.append(ref)
+        return found
 
     def _differs(self, ref: Ref) -> bool:
         """Return whether a record reads otherwise than it did; a file that was only touched does not."""
@@ -318,7 +332,7 @@ class GarageFiles:
         if stamp is None or path is None:
             self._raw.pop(ref, None)
             return None
-        self._raw[ref] = fresh = self._fresh(path, stamp)
+        self._raw[ref] = fresh = text_of(self.tree, path, stamp)
         if known is not None and former_ids(known.written) != former_ids(fresh.written):
             self._renamed()
         return self._as_called(ref, fresh)
@@ -363,16 +377,6 @@ class GarageFiles:
         raw = self._read_raw(ref, self.path_of(ref))
         return (raw.stamp, raw.written) if raw is not None and raw.trouble is None else (None, {})
 
-    def _fresh(self, path: FilePath, stamp: Stamp) -> FileText:
-        name = os.path.relpath(path, self.root)
-        text = read_text(self.tree, path)
-        if isinstance(text, InputError):
-            return FileText(stamp, "", {}, attrs.evolve(text, file=name))
-        data = loads(text, name)
-        if isinstance(data, InputError):
-            return FileText(stamp, text, {}, data)
-        return FileText(stamp, text, data)
-
     def _bike_raw(self, ref: Ref, raw: FileText) -> FileText | None:
         """Return the bike that a set-up is for, since its controls say how what is set is read."""
         named = raw.data.get("bike")
@@ -382,19 +386,6 @@ class GarageFiles:
         return self._read_raw(bike, self.path_of(bike))
 
     def _structure(self, ref: Ref, path: FilePath, raw: FileText) -> Loaded:
-        # The records are loaded with the first that is asked for: listing and plain data take none.
-        from paddock_tui.records.bike import Bike
-        from paddock_tui.records.reading import read_record
-        from paddock_tui.store.placed import placed
-
-        name = os.path.relpath(path, self.root)
-        if raw.trouble is not None:
-            return Loaded(ref, path, name, raw.text, {}, None, (raw.trouble,))
         named = raw.data.get("bike")
         bike = self.read(Ref("bike", named)) if isinstance(named, str) and ref.kind != "bike" else None
-        found = read_record(
-            ref.kind, raw.data, bike.record if bike and isinstance(bike.record, Bike) else None
-        )
-        troubles, unknown = placed(found, name, raw.text)
-        held = (found.record, troubles, unknown, found.possible, found.impossible)
-        return Loaded(ref, path, name, raw.text, raw.data, *held)
+        return record_of(self.tree, ref, path, raw, bike)

@@ -5,13 +5,16 @@ from collections.abc import Collection, Iterable
 
 from paddock_tui.records.paths import Ref
 
-LATEST = 100
-TURNS = 10
+LATEST = 50
+TURNS = 30
 SHARE = 400
 """How many records of a kind are compared with their files each time, and in how many times all others.
 
 No more times than it takes with so many at once: all records of a few seasons are compared in two looks.
 """
+
+_ANEW = 10
+"""So many looks after which it is looked anew at which records there are."""
 
 
 class Turns:
@@ -23,7 +26,8 @@ class Turns:
     def __init__(self) -> None:
         self._turn = 0
         self._counts: tuple[int, ...] = ()
-        self._by_kind: dict[str, list[Ref]] = {}
+        self._latest: list[Ref] = []
+        self._others: list[Ref] = []
         self.watched: frozenset[Ref] = frozenset()
         self.edited: set[Ref] = set()
 
@@ -33,25 +37,25 @@ class Turns:
         """
         self._turn += 1
         counts = tuple(map(len, among))
-        if counts != self._counts or self._turn % TURNS == 0:
+        if counts != self._counts or self._turn % _ANEW == 0:
             self._counts = counts
             self._arrange(among)
         every = self.watched | self.edited
         found = [ref for ref in every if any(ref in refs for refs in among)]
-        for several in self._by_kind.values():
-            found += several[:LATEST]
-            turns = min(TURNS, -(-(len(several) - LATEST) // SHARE))
-            if turns > 0:
-                found += several[LATEST + self._turn % turns :: turns]
-        return found
+        found += self._latest
+        turns = min(TURNS, -(-len(self._others) // SHARE))
+        return found + self._others[self._turn % turns :: turns] if turns else found
 
     def _arrange(self, among: Iterable[Collection[Ref]]) -> None:
-        self._by_kind = {}
+        by_kind: dict[str, list[Ref]] = {}
         for ref in dict.fromkeys(itertools.chain(*among)):
-            self._by_kind.setdefault(ref.kind, []).append(ref)
-        for several in self._by_kind.values():
+            by_kind.setdefault(ref.kind, []).append(ref)
+        self._latest, self._others = [], []
+        for several in by_kind.values():
             if len(several) > LATEST:
                 several.sort(key=_named, reverse=True)
+            self._latest += several[:LATEST]
+            self._others += several[LATEST:]
 
 
 def _named(ref: Ref) -> str:
