@@ -1,37 +1,57 @@
 """The garage page: its days and sessions, newest first, everything else, and problems of what was read."""
 
-from collections.abc import Iterator
+from collections.abc import Container, Iterable, Iterator
 from functools import partial
+from typing import TYPE_CHECKING
 
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.looking import LooksAt
-from paddock_tui.pages.garage_list import TITLES, garage_name, new_row, record_rows, session_rows
+from paddock_tui.pages.garage_list import MANY, TITLES, garage_name, new_row, record_rows, session_rows
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Section
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
+from paddock_tui.records.paths import Ref
 from paddock_tui.store.presence import others
 from paddock_tui.text import printable
 
+if TYPE_CHECKING:
+    from paddock_tui.desk import Desk
 
-def garage_page(desk: LooksAt, *, retired: bool = False, now: str = "") -> Page:
-    """List what is in a garage. Retired records are left out unless asked for; `now` is said at the top."""
+
+def garage_page(
+    desk: LooksAt,
+    *,
+    retired: bool = False,
+    now: str = "",
+    years: Container[str] | None = None,
+    problems: Iterable[InputError] | Reading | None = None,
+) -> Page:
+    """List what is in a garage. Retired records are left out unless asked for; `now` is said at the top.
+
+    Of very many sessions and days the earlier `years` that are open are listed; None lists all. `problems`
+    are looked for where nobody says which there are.
+    """
     sessions = tuple(
-        session_rows(desk.files, desk.now(), retired=retired, still_open=partial(_still_open, desk))
+        session_rows(
+            desk.files, desk.now(), retired=retired, still_open=partial(_still_open, desk), years=years
+        )
     )
     note = now or ("" if sessions else "none yet")
     sections = [Section("sessions", (*sessions, new_row("session", "session")), note)]
     for kind, title in TITLES.items():
-        rows = tuple(record_rows(desk.files, kind, retired=retired))
+        rows = tuple(record_rows(desk.files, kind, retired=retired, years=years))
         sections.append(Section(title, (*rows, new_row(kind, title)), "" if rows else "none yet"))
-    problems = tuple(problem_rows(problems_read(desk)))
     heading = garage_heading(desk)
     present = others(desk.root, desk.now())
     if present:
         heading = f"{heading} · open too: {printable(', '.join(map(str, present)))}"
-    if problems:
-        count = "1 problem" if len(problems) == 1 else f"{len(problems)} problems"
+    if isinstance(problems, Reading):
+        return Page(f"{heading} · looking for problems", tuple(sections), judged=False)
+    found = tuple(problem_rows(problems if problems is not None else problems_read(desk)))
+    if found:
+        count = "1 problem" if len(found) == 1 else f"{len(found)} problems"
         heading = f"{heading} · {count}, see below"
-        sections.append(Section("problems", problems, "enter corrects"))
+        sections.append(Section("problems", found, "enter corrects"))
     return Page(heading, tuple(sections), judged=False)
 
 
@@ -42,13 +62,16 @@ def garage_heading(desk: LooksAt) -> str:
 
 def problems_read(desk: LooksAt) -> Iterator[InputError]:
     """List what could not be read in everything that the page opens."""
-    for kind in ("garage", *FOLDERS):
-        refs = (GARAGE,) if kind == "garage" else desk.files.listing(kind)
-        for ref in refs:
-            loaded = desk.files.read(ref)
-            yield from loaded.troubles if loaded is not None else ()
+    yield from desk.files.soundness.troubles()
     yield from desk.files.strays()
     yield from desk.files.former.troubles(desk.files.name_of)
+
+
+def problems_aside(desk: "Desk") -> tuple[InputError, ...] | Reading:
+    """List what could not be read; where very much has to be read for that, it is read meanwhile."""
+    if desk.files.soundness.unknown() <= MANY:
+        return tuple(problems_read(desk))
+    return desk.answers.of("problems", 0, lambda looks: tuple(problems_read(looks)))
 
 
 def _still_open(desk: LooksAt, session: Ref) -> str:

@@ -1,17 +1,19 @@
 """The rows of a garage's sessions and records, out of their plain data: nothing here needs the records."""
 
 import datetime as dt
-from collections.abc import Callable, Iterator, Mapping
-from typing import Any
+from collections.abc import Callable, Container, Iterable, Iterator, Mapping, Sequence
+from itertools import groupby
+from typing import Any, TypeVar
 
 import attrs
 
-from paddock_tui.desk.lookup import Glance, glance, order, session_in_hand
+from paddock_tui.desk.lookup import Glance, glance, glances, order, session_in_hand
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.index import year_of
 from paddock_tui.text import printable
 
 TITLES = {
@@ -24,6 +26,16 @@ TITLES = {
     "checklist": "checklists",
 }
 """The kinds of record below the sessions, each with the title of its section."""
+
+
+EARLIER = "earlier"
+"""Begins the path of a row that stands for a year's sessions or days."""
+
+MANY = 400
+LATEST = 200
+"""More than so many are listed up to so many; those before stand in a row for each year."""
+
+Listed = TypeVar("Listed")
 
 
 def garage_name(files: GarageFiles) -> str:
@@ -39,12 +51,22 @@ def new_row(kind: str, title: str) -> Row:
 
 
 def session_rows(
-    files: GarageFiles, now: dt.datetime, *, retired: bool, still_open: Callable[[Ref], str]
+    files: GarageFiles,
+    now: dt.datetime,
+    *,
+    retired: bool,
+    still_open: Callable[[Ref], str],
+    years: Container[str] | None = None,
 ) -> Iterator[Row]:
-    """List the sessions, newest first; `still_open` says what earlier ones left open for the one in hand."""
+    """List the sessions, newest first; `still_open` says what earlier ones left open for the one in hand.
+
+    Of very many the earlier years are one row each, but for `years`; None lists all.
+    """
     in_hand = session_in_hand(files, now)
-    seen: list[Glance] = []
+    seen = list(glances(files))
     for ref in files.listing("session"):
+        if files.rows.of(ref) is not None:
+            continue
         data = files.data(ref)
         if "retired" in data and not retired:
             continue
@@ -53,9 +75,28 @@ def session_rows(
             seen.append(found)
         else:
             yield Row(ref.id, "its date is not known, or it cannot be read", ref=ref, opens=ref, kind="link")
-    for one in sorted(seen, key=order, reverse=True):
+    seen.sort(key=order, reverse=True)
+    for one in _by_years(seen, lambda one: str(one.date.year), "sessions", years):
+        if isinstance(one, Row):
+            yield one
+            continue
         row = session_row(files, one, now, in_hand)
         yield attrs.evolve(row, aside=row.aside + still_open(one.ref)) if one.ref == in_hand else row
+
+
+def _by_years(
+    listed: list[Listed], year: Callable[[Listed], str], title: str, open_years: Container[str] | None
+) -> Iterator[Listed | Row]:
+    """Give the latest of very many, and a row for each year of the others, with those of open years."""
+    whole = len(listed) if open_years is None or len(listed) <= MANY else LATEST
+    yield from listed[:whole]
+    for name, others in groupby(listed[whole:], year):
+        earlier = list(others)
+        shown = open_years is not None and name in open_years
+        said = f"{title}, enter {'hides' if shown else 'lists'} them"
+        yield Row(name, said, kind="link", path=(EARLIER, title, name), key=f"earlier {title}")
+        if shown:
+            yield from earlier
 
 
 def session_row(files: GarageFiles, one: Glance, now: dt.datetime, in_hand: Ref | None) -> Row:
@@ -85,10 +126,16 @@ def _said_of_session(one: Glance, data: Mapping[str, Any]) -> Iterator[str]:
             yield word
 
 
-def record_rows(files: GarageFiles, kind: str, *, retired: bool) -> Iterator[Row]:
-    """List the records of a kind, days newest first."""
+def record_rows(
+    files: GarageFiles, kind: str, *, retired: bool, years: Container[str] | None = None
+) -> Iterator[Row]:
+    """List the records of a kind, days newest first, of very many those of earlier years as `years` say."""
     refs = files.listing(kind)
-    for ref in reversed(refs) if kind == "day" else refs:
+    listed: Iterable[Ref | Row] = refs if kind != "day" else _days(refs, years)
+    for ref in listed:
+        if isinstance(ref, Row):
+            yield ref
+            continue
         data = files.data(ref)
         if "retired" in data and not retired:
             continue
@@ -97,6 +144,10 @@ def record_rows(files: GarageFiles, kind: str, *, retired: bool) -> Iterator[Row
         label = printable(name) if isinstance(name, str) and name.strip() else ref.id
         value = ref.id if label != ref.id else ""
         yield Row(label, value, aside=printable(aside), kind="link", ref=ref, opens=ref, key=ref.id)
+
+
+def _days(refs: Sequence[Ref], years: Container[str] | None) -> Iterator[Ref | Row]:
+    yield from _by_years(list(reversed(refs)), lambda ref: year_of(ref.id), "days", years)
 
 
 def _said_of(ref: Ref, data: Mapping[str, Any]) -> str:

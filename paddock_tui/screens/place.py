@@ -16,7 +16,7 @@ class Place:
     `other` is what the session or profile is compared with, `wanted` what the ledger shows,
     `seen` the rows of dash cards that were found as planned, `across` the column of a table that is looked
     at (None: the one in use), `long` whether a briefing is shown in its long form, `came` what its rider
-    comes from (None: what they rode last).
+    comes from (None: what they rode last), `years` the earlier years that are listed in the garage.
     """
 
     room: str = "garage"
@@ -29,10 +29,10 @@ class Place:
     seen: frozenset[Path] = frozenset()
     across: int | None = None
     long: bool = False
+    came: Ref | None = None
+    years: frozenset[str] = frozenset()
 
     @property
     def key(self) -> PlaceKey:
         """What tells two places apart, so that each keeps its own cursor."""
         return self.room, self.subject, self.record
-
-    came: Ref | None = None

@@ -50,6 +50,12 @@ class Snapshot(AsideFiles):
             raise Dropped
         return super().read(ref)
 
+    def troubles_of(self, ref: Ref) -> tuple[InputError, ...]:
+        """Return what cannot be read in a record. Raises Dropped where the work is not wanted any more."""
+        if self.dropped:
+            raise Dropped
+        return super().troubles_of(ref)
+
     def _as_called(self, ref: Ref, raw: FileText) -> FileText:
         """Return what was read with its references as they are called now, and leave the garage its own."""
         if raw.resolved is not None and raw.resolved is not self.former.state:
@@ -74,6 +80,7 @@ class Snapshot(AsideFiles):
         for ref, loaded in self._loaded.items():
             if ref not in files._loaded and files._raw.get(ref) is loaded[0]:
                 files._loaded[ref] = loaded
+        files.soundness.learn(self.soundness)
 
 
 def aside(files: GarageFiles) -> AsideFiles:
@@ -100,3 +107,4 @@ def _take(other: AsideFiles, files: GarageFiles) -> None:
     # What was touched is counted on from here, so that what knows the files knows these too.
     other._touched = list(files._touched)
     other.rows.take(files.rows)
+    other.soundness.take(files.soundness)

@@ -3,7 +3,6 @@
 import contextlib
 import os
 import re
-import stat
 from collections.abc import Container, Iterable, Iterator, Mapping
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
@@ -25,6 +24,7 @@ from paddock_tui.store.loaded import FileText, record_of, stamp_of, text_of
 from paddock_tui.store.loaded import Loaded as Loaded
 from paddock_tui.store.reading import LARGEST, loads
 from paddock_tui.store.session_rows import SessionRows
+from paddock_tui.store.soundness import Soundness
 from paddock_tui.store.tree import Tree
 from paddock_tui.store.turns import Turns
 
@@ -64,6 +64,7 @@ class GarageFiles:
             self._stamp_and_data,
             self.former.current,
         )
+        self.soundness = Soundness(self)
         self._staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
         """What records read as when edits of theirs were saved, until that is compared with their files."""
@@ -158,6 +159,22 @@ class GarageFiles:
         self._loaded[ref] = (raw, bike_raw, loaded)
         return loaded
 
+    def troubles_of(self, ref: Ref) -> tuple[InputError, ...]:
+        """Return what cannot be read in a record; what is not in memory is not kept there for it."""
+        path = self.path_of(ref)
+        stamp = stamp_of(path)
+        if self.is_in_memory(ref) or path is None or stamp is None:
+            loaded = self.read(ref)
+            return loaded.troubles if loaded is not None else ()
+        raw = text_of(self.tree, path, stamp)
+        raw.data = self.former.resolved(ref.kind, raw.written)
+        self.rows.indexed.setdefault(ref, stamp)
+        return self._structure(ref, path, raw).troubles
+
+    def is_in_memory(self, ref: Ref) -> bool:
+        """Return whether a record was read, and is remembered."""
+        return ref in self._raw or ref in self._staged
+
     def data(self, ref: Ref) -> Mapping[str, Any]:
         """Return the plain data of a record, staged edits included; empty where there is none."""
         raw = self._read_raw(ref, self.path_of(ref))
@@ -220,8 +237,8 @@ class GarageFiles:
 
     def _touch(self, ref: Ref) -> None:
         self._touched.append(ref)
-        if ref.kind == "session":
-            self.rows.forget(ref)
+        self.rows.forget(ref)
+        self.soundness.forget(ref)
 
     def watch(self, refs: Iterable[Ref]) -> None:
         """Compare these records with their files at each look, however old they are."""
@@ -263,9 +280,9 @@ class GarageFiles:
         if shown is None and stamp_of(path) == (old.stamp if old is not None else self.rows.indexed.get(ref)):
             return False
         if old is None and shown is None:
-            row = self.rows.of(ref)
+            row = self.rows.of(ref) if ref.kind == "session" else None
             self._change(ref)
-            return self.rows.of(ref) != row
+            return ref.kind != "session" or self.rows.of(ref) != row
         new = self._read_raw(ref, path)
         if new is None:
             return True
@@ -279,24 +296,6 @@ class GarageFiles:
     def stamp(self, ref: Ref) -> Stamp | None:
         """Return what tells that a record's file changed; None where there is none."""
         return stamp_of(self.path_of(ref))
-
-    def is_hidden(self, ref: Ref) -> bool:
-        """Return whether a record may be read by fewer than the files of a shared garage."""
-        path = self.path_of(ref)
-        try:
-            shared = self.root.stat().st_mode & stat.S_IWGRP
-            return bool(shared and path is not None and not path.stat().st_mode & stat.S_IRGRP)
-        except OSError:
-            return False
-
-    def mentioning(self, name: str) -> Iterator[Ref]:
-        """List the records whose text contains a name: a quick search of bytes, to be looked at closer."""
-        wanted = name.encode()
-        for ref in self.all():
-            path = self.path_of(ref)
-            with contextlib.suppress(NotRead):
-                if path is not None and wanted in read_file(self.tree, path, LARGEST):
-                    yield ref
 
     def _listed(self) -> Listing:
         # Held in a name of its own: another thread may forget the listing meanwhile.

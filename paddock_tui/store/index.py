@@ -12,7 +12,7 @@ import json
 import os
 from collections.abc import Mapping
 from pathlib import Path
-from typing import Any
+from typing import Any, NamedTuple
 
 import attrs
 
@@ -33,7 +33,7 @@ _LARGEST = 4_000_000
 _FEWEST = 20
 """Rows that are worth writing a year anew for."""
 
-_VERSION = 4
+_VERSION = 5
 
 
 @attrs.frozen
@@ -85,23 +85,45 @@ def _counted(laps: object) -> bool:
     return isinstance(laps, int) and not isinstance(laps, bool) and laps > 0
 
 
+class Noted(NamedTuple):
+    """What is noted of a file. `sound` is what it was read whole with; empty where that is not known."""
+
+    stamp: Stamp
+    row: SessionRow
+    sound: str = ""
+
+
 class SessionIndex:
     """The rows of one garage's sessions as they were when their files were last read."""
 
     def __init__(self, real: Path) -> None:
         self._folder = cache_folder().joinpath(*real.parts[1:])
-        self._years: dict[str, dict[str, tuple[Stamp, SessionRow]]] = {}
+        self._years: dict[str, dict[str, Noted]] = {}
         self._fresh: dict[str, int] = {}
 
     def row(self, name: str, stamp: Stamp) -> SessionRow | None:
         """Return what a session's file says, where it is noted and the file is still the same."""
         noted = self._year(year_of(name)).get(name)
-        return noted[1] if noted is not None and noted[0] == stamp else None
+        return noted.row if noted is not None and noted.stamp == stamp else None
 
     def note(self, name: str, stamp: Stamp, row: SessionRow) -> None:
         """Note what a file says, to be written with others."""
+        self._put(name, Noted(stamp, row))
+
+    def is_sound(self, name: str, stamp: Stamp, against: str) -> bool:
+        """Return whether a file is noted to have been read whole with something, and is still the same."""
+        noted = self._year(year_of(name)).get(name)
+        return noted is not None and noted.stamp == stamp and noted.sound == against
+
+    def note_sound(self, name: str, stamp: Stamp | None, against: str) -> None:
+        """Note that a file was read whole with something, where it is as noted."""
+        noted = self._year(year_of(name)).get(name)
+        if noted is not None and noted.stamp == stamp:
+            self._put(name, noted._replace(sound=against))
+
+    def _put(self, name: str, noted: Noted) -> None:
         year = year_of(name)
-        self._year(year)[name] = stamp, row
+        self._year(year)[name] = noted
         self._fresh[year] = self._fresh.get(year, 0) + 1
 
     def write(self) -> None:
@@ -113,7 +135,7 @@ class SessionIndex:
                     self._folder.mkdir(mode=0o700, parents=True, exist_ok=True)
                     _replace(self._folder, f"{year}.json", _as_text(self._years[year]))
 
-    def _year(self, year: str) -> dict[str, tuple[Stamp, SessionRow]]:
+    def _year(self, year: str) -> dict[str, Noted]:
         if year not in self._years:
             self._years[year] = _read(self._folder, f"{year}.json")
         return self._years[year]
@@ -131,8 +153,8 @@ def year_of(name: str) -> str:
     return name[:4] if name[:4].isdecimal() and name[:4].isascii() else OTHER
 
 
-def _as_text(rows: Mapping[str, tuple[Stamp, SessionRow]]) -> bytes:
-    plain = {name: [*stamp, *_plain(row)] for name, (stamp, row) in rows.items()}
+def _as_text(rows: Mapping[str, Noted]) -> bytes:
+    plain = {name: [*one.stamp, one.sound, *_plain(one.row)] for name, one in rows.items()}
     return json.dumps({"version": _VERSION, "rows": plain}, separators=(",", ":")).encode()
 
 
@@ -141,7 +163,7 @@ def _plain(row: SessionRow) -> tuple[Any, ...]:
     return date, row.number, start, row.ridden, row.bike, row.rider, row.tyres, row.day, *row.was
 
 
-def _read(folder: Path, name: str) -> dict[str, tuple[Stamp, SessionRow]]:
+def _read(folder: Path, name: str) -> dict[str, Noted]:
     """Read a year, the rows that count; none where any of it is not as this program writes it."""
     try:
         here = system_calls.open_root(folder)
@@ -153,21 +175,19 @@ def _read(folder: Path, name: str) -> dict[str, tuple[Stamp, SessionRow]]:
         if given["version"] != _VERSION:
             return {}
         return {
-            name: (stamp, _row(fields))
-            for name, (*numbers, fields) in (
-                (one, (*held[:4], held[4:])) for one, held in given["rows"].items()
-            )
-            if max((stamp := _stamp(numbers))[:2]) + RESTS_NS <= written
+            name: noted
+            for name, held in given["rows"].items()
+            if max((noted := _noted(held)).stamp[:2]) + RESTS_NS <= written
         }
     except (OSError, NotRead, ValueError, TypeError, KeyError, AttributeError, RecursionError):
         return {}
 
 
-def _stamp(numbers: list[Any]) -> Stamp:
-    changed, status, size, inode = numbers
-    if not all(type(one) is int for one in numbers):
+def _noted(held: list[Any]) -> Noted:
+    changed, status, size, inode, sound, *fields = held
+    if not all(type(one) is int for one in held[:4]) or type(sound) is not str:
         raise TypeError
-    return changed, status, size, inode
+    return Noted((changed, status, size, inode), _row(fields), sound)
 
 
 def _row(fields: list[Any]) -> SessionRow:

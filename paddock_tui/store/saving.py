@@ -2,6 +2,7 @@
 
 import datetime as dt
 import os
+import stat
 
 from paddock_tui.records.edits import AnyChange, Rename, Step
 from paddock_tui.records.paths import Ref
@@ -177,7 +178,7 @@ def _entry(intent: Intent, now: dt.datetime) -> JournalEntry:
 
 def _noted(files: GarageFiles, entry: JournalEntry, texts: dict[Ref, str]) -> str:
     """Write a line of the journal; return why only this run can undo it, or nothing."""
-    hidden = [ref for ref in entry.refs if files.is_hidden(ref)]
+    hidden = [ref for ref in entry.refs if _is_hidden(files, ref)]
     if hidden:
         return f"{files.name_of(hidden[0])} is readable for you alone, and the garage's journal is not"
     try:
@@ -196,3 +197,13 @@ def _texts(writes: list[Write]) -> dict[Ref, str]:
         change: AnyChange = write.change
         found.setdefault(change.ref, write.before)
     return found
+
+
+def _is_hidden(files: GarageFiles, ref: Ref) -> bool:
+    """Return whether a record may be read by fewer than the files of a shared garage."""
+    path = files.path_of(ref)
+    try:
+        shared = files.root.stat().st_mode & stat.S_IWGRP
+        return bool(shared and path is not None and not path.stat().st_mode & stat.S_IRGRP)
+    except OSError:
+        return False

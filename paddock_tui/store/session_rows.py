@@ -60,9 +60,22 @@ class SessionRows:
             row = index.row(ref.id, stamp) if index is not None and stamp is not None else None
         return row.was if row is not None else None
 
+    def is_sound(self, ref: Ref, against: str) -> bool:
+        """Return whether the index says that a session was read whole, with its bike as it is."""
+        index = self._opened()
+        stamp = self._stamp_of(ref) if index is not None else None
+        return index is not None and stamp is not None and index.is_sound(ref.id, stamp, against)
+
+    def note_sound(self, ref: Ref, against: str) -> None:
+        """Note that a session was read whole."""
+        index = self._opened()
+        if index is not None:
+            index.note_sound(ref.id, self._stamp_of(ref), against)
+
     def forget(self, ref: Ref) -> None:
-        """Look at a session anew when it is next asked for."""
-        self._doubted.add(ref)
+        """Look at a record anew when it is next asked for; all others than sessions have no row."""
+        if ref.kind == "session":
+            self._doubted.add(ref)
         self.indexed.pop(ref, None)
 
     def doubt_names(self, there: Mapping[str, Container[str]]) -> None:

@@ -15,6 +15,7 @@ from paddock_tui.store.errors import NotWritten
 from paddock_tui.store.files import replace_durably
 from paddock_tui.store.foreign import foreign_text
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.mentions import mentioning
 from tests.commands.running import Runner
 from tests.small import session, write
 
@@ -63,7 +64,7 @@ def test_it_is_a_problem_with_its_reason_and_everything_else_opens(root: Path, n
     files = GarageFiles(root)
 
     assert reason in said_of(files) or (name == "a socket" and said_of(files))
-    assert list(files.mentioning("plain"))
+    assert list(mentioning(files, "plain"))
     assert files.data(PLAIN)["name"] == "Plain"
     assert files.changed() == ()
     with pytest.raises(NotWritten):

@@ -3,6 +3,8 @@
 import datetime as dt
 from pathlib import Path
 
+import pytest
+
 from paddock_tui.pages.garage import garage_page
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page, Row
@@ -72,6 +74,29 @@ def test_days_come_newest_first(garage: Path) -> None:
     found = [row.label for row in rows(garage_page(at_desk(garage)), "days")]
 
     assert found[:2] == ["2026-06-20-anvilfen", "2026-05-16-anvilfen"]
+
+
+def test_of_very_many_the_earlier_years_are_a_row_each_until_they_are_asked_for(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("paddock_tui.pages.garage_list.MANY", 4)
+    monkeypatch.setattr("paddock_tui.pages.garage_list.LATEST", 2)
+    days = ("2024-05-01", "2024-06-01", "2025-05-01", "2026-05-01", "2026-06-01")
+    root = write(
+        tmp_path,
+        **{f"sessions__{day}-1-plain": session(date=day) for day in days},
+        **{f"days__{day}-here": 'organiser = "b"\n' for day in days},
+    )
+    desk = at_desk(root)
+
+    def listed(title: str, years: frozenset[str] | None) -> list[str]:
+        return [row.label.removesuffix("-1-plain") for row in rows(garage_page(desk, years=years), title)]
+
+    newest = ["2026-06-01", "2026-05-01"]
+    assert listed("sessions", frozenset()) == [*newest, "2025", "2024"]
+    assert listed("sessions", frozenset({"2024"})) == [*newest, "2025", "2024", "2024-06-01", "2024-05-01"]
+    assert listed("sessions", None) == sorted(days, reverse=True)
+    assert listed("days", frozenset()) == ["2026-06-01-here", "2026-05-01-here", "2025", "2024"]
 
 
 def test_an_empty_garage_says_none_yet(tmp_path: Path) -> None:

@@ -9,6 +9,7 @@ import pytest
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.mentions import mentioning
 from tests.small import session, snapshot, write
 
 ONE = "sessions__2026__2026-05-16-1-plain"
@@ -239,7 +240,7 @@ def test_reading_everything_writes_nothing(garage: Path) -> None:
 
 
 def test_mentioning_finds_the_records_whose_text_holds_a_name(garage: Path) -> None:
-    found = set(GarageFiles(garage).mentioning("magpie-wet"))
+    found = set(mentioning(GarageFiles(garage), "magpie-wet"))
 
     assert Ref("session", "2026-05-16-5-magpie") in found
     assert Ref("profile", "badger-ines-dry") not in found
@@ -250,7 +251,7 @@ def test_mentioning_survives_a_file_that_goes(garage: Path) -> None:
     files.listing("bike")
     shutil.rmtree(garage / "bikes")
 
-    assert Ref("session", "2026-05-16-5-magpie") in set(files.mentioning("magpie"))
+    assert Ref("session", "2026-05-16-5-magpie") in set(mentioning(files, "magpie"))
 
 
 def test_a_new_session_goes_into_the_folder_of_its_year(tmp_path: Path) -> None:

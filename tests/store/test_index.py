@@ -1,5 +1,6 @@
 """The index of sessions: never believed against a file, and nothing shows otherwise with it than without."""
 
+import datetime as dt
 import json
 import os
 import shutil
@@ -11,7 +12,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paddock_tui.desk.lookup import glances
+from paddock_tui.desk import Desk, setting
+from paddock_tui.desk.lookup import glances, of_bike, session_in_hand
+from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.guarded import read_file
@@ -39,7 +42,7 @@ def parsed(monkeypatch: pytest.MonkeyPatch) -> list[str]:
         names.append(name)
         return loads(text, name)
 
-    monkeypatch.setattr("paddock_tui.store.garage.loads", counted)
+    monkeypatch.setattr("paddock_tui.store.loaded.loads", counted)
     return names
 
 
@@ -55,6 +58,12 @@ def many(root: Path, years: tuple[int, ...] = (2025, 2026)) -> Path:
 def seen(root: Path) -> list[object]:
     """Give what is seen of every session, in a run of its own."""
     return list(glances(GarageFiles(root)))
+
+
+def all_of(files: GarageFiles) -> tuple[object, ...]:
+    """Give all that may rest on the index: sessions, whose they are, the one in hand, what cannot be read."""
+    hand = session_in_hand(files, dt.datetime(2025, 5, 3, 12, 0))
+    return list(glances(files)), of_bike(files, "plain"), hand, list(files.soundness.troubles())
 
 
 def indexes() -> list[Path]:
@@ -128,7 +137,7 @@ def test_the_index_is_the_users_alone_one_file_a_year_without_words_of_the_rider
     assert not any("felt ill" in path.read_text() for path in indexes())
     assert not (root / ".paddock").exists()
     rows = json.loads(indexes()[1].read_text())["rows"]
-    assert rows["2026-05-02-1-plain"][4:] == ["2026-05-02", 1, "10:00:00", False, "plain", "ann", "", ""]
+    assert rows["2026-05-02-1-plain"][4:] == ["", "2026-05-02", 1, "10:00:00", False, "plain", "ann", "", ""]
 
 
 def _edited(path: Path) -> None:
@@ -167,10 +176,24 @@ def _in_the_future(path: Path) -> None:
     os.utime(path, (time.time() + 1e6, time.time() + 1e6))
 
 
+def _long_ago(path: Path) -> None:
+    os.utime(path, (time.time() - 1e6, time.time() - 1e6))
+
+
+def _not_understood(path: Path) -> None:
+    path.write_text(path.read_text() + '\n[setup.controls]\nno-such = "5 m"\n\n[sag]\nfront = 5\n')
+
+
+def _bike_changed(path: Path) -> None:
+    bike = path.parents[2] / "bikes" / "plain.toml"
+    bike.write_text(bike.read_text() + f"# {time.time_ns()}\n")
+
+
 EDITS: list[Callable[[Path], None]] = [
-    _edited, _same_size_old_time, _replaced, _retired, _broken, _ridden, _gone, _in_the_future,
+    _edited, _same_size_old_time, _replaced, _retired, _broken, _ridden, _gone, _in_the_future, _long_ago,
+    _not_understood, _bike_changed,
 ]  # fmt: skip
-HARM = ["none", "cut short", "no JSON", "another form", "gone", "rested"]
+HARM = ["none", "cut short", "no JSON", "another form", "gone", "rested", "clock set back", "killed writing"]
 
 
 def _harmed(how: str) -> None:
@@ -187,6 +210,10 @@ def _harmed(how: str) -> None:
             path.unlink()
         elif how == "rested":
             rest([path])
+        elif how == "clock set back":
+            os.utime(path, (time.time() - 1e5, time.time() - 1e5))
+        elif how == "killed writing":
+            path.with_name(f".{path.name}.{os.getpid()}").write_text(text[: len(text) // 2])
 
 
 @pytest.fixture(scope="module")
@@ -196,29 +223,73 @@ def made(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Path]:
     shutil.rmtree(folder)
 
 
+def _own_edit(running: Desk, ref: Ref, number: int) -> None:
+    """Set a value as a key does, and have it kept."""
+    if running.files.path_of(ref) is not None:
+        step = setting(
+            running.files, ref, [("air", f"{10 + number} C"), ("number", f"{number}")], running.units()
+        )
+        if isinstance(step, Step):
+            running.do(step)
+            running.settled()
+
+
+STEPS = st.tuples(st.sampled_from(EDITS), st.integers(1, 4), st.sampled_from(HARM), st.booleans())
+
+
 @examples(10)
-@given(st.lists(st.tuples(st.sampled_from(EDITS), st.integers(1, 4), st.sampled_from(HARM)), max_size=5))
-def test_any_edits_and_harm_show_the_same_with_the_index_and_without(
-    made: Path, steps: list[tuple[Callable[[Path], None], int, str]]
+@given(st.lists(STEPS, max_size=5))
+def test_any_edits_clock_steps_and_kills_show_the_same_with_the_index_and_without(
+    made: Path, steps: list[tuple[Callable[[Path], None], int, str, bool]]
 ) -> None:
+    """One program runs on throughout and edits too, others begin with what the index holds by then."""
     root, cache = made.with_name("here"), made.with_name("cache")
     shutil.copytree(made, root)
     with pytest.MonkeyPatch.context() as patched:
-        for edit, number, how in [*steps, (_edited, 5, "rested")]:
+        patched.setenv("XDG_CACHE_HOME", str(cache))
+        running = Desk(root, lambda: dt.datetime(2025, 5, 3, 12, 0))
+        all_of(running.files)
+        for edit, number, how, own in [*steps, (_edited, 5, "rested", True)]:
             patched.setenv("XDG_CACHE_HOME", str(cache))
-            seen(root)
+            all_of(GarageFiles(root))
             _harmed(how)
             time.sleep(0.011)  # a file system's clock ticks
-            path = root / f"sessions/2025/2025-05-{number:02}-1-plain.toml"
+            name = f"2025-05-{number:02}-1-plain"
+            path = root / f"sessions/2025/{name}.toml"
+            if own:
+                _own_edit(running, Ref("session", name), number)
             if path.exists():
                 edit(path)
-            with_it = seen(root)
+            with_it = all_of(GarageFiles(root))
+            running.poll()
+            goes_on = all_of(running.files)
             patched.setenv("XDG_CACHE_HOME", str(cache / "none"))
-            without = seen(root)
+            without = all_of(GarageFiles(root))
             shutil.rmtree(cache / "none", ignore_errors=True)
             assert with_it == without
+            assert goes_on == without
+        running.close()
     shutil.rmtree(root)
     shutil.rmtree(cache)
+
+
+def test_what_was_read_whole_is_not_read_again_to_say_so_until_its_bike_changes(
+    root: Path, parsed: list[str]
+) -> None:
+    seen(root)
+    assert list(GarageFiles(root).soundness.troubles()) == []
+    files = GarageFiles(root)
+    list(files.soundness.troubles())
+    files.rows.write()
+    rest(indexes())
+    parsed.clear()
+
+    assert list(GarageFiles(root).soundness.troubles()) == []
+    assert [name for name in parsed if name.startswith("sessions")] == []
+
+    _bike_changed(root / "sessions/2025/2025-05-07-1-plain.toml")
+    list(GarageFiles(root).soundness.troubles())
+    assert len([name for name in parsed if name.startswith("sessions")]) == 2 * SESSIONS
 
 
 def test_one_run_sees_what_others_change_of_a_session_it_never_read(root: Path) -> None:

@@ -11,6 +11,7 @@ from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.presets import BY_HAND, PRESET_NAME
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.mentions import mentioning
 
 
 def preset_at(path: Path) -> tuple[str, str] | None:
@@ -40,7 +41,7 @@ def renaming_preset(files: GarageFiles, bike: Ref, damping: str, old: str, new: 
         changes.append(Change(bike, (Edit(path, list(mode.presets), names),)))
     if old in mode.preset_values:
         changes.append(Rekey(bike, ("damping", damping, "preset_values", old), name))
-    for ref in files.mentioning(bike.id):
+    for ref in mentioning(files, bike.id):
         if ref.kind in ("session", "profile") and _names(files.data(ref), bike, damping, old, record):
             changes.append(Change(ref, (Edit(("setup", "preset"), old, name),)))
     return Step(f"preset {old} -> {name}", tuple(changes))

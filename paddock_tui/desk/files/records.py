@@ -13,6 +13,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.store.data import lookup
 from paddock_tui.store.former_ids import matching
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.mentions import mentioning
 from paddock_tui.store.patch import Patched, patch
 from paddock_tui.store.references import reference_fields
 from paddock_tui.store.render import render_line, render_table
@@ -56,7 +57,7 @@ def renaming(files: GarageFiles, ref: Ref, new_id: str) -> Step | InputError:
     changes: list[AnyChange] = []
     if files.path_of(ref) is None:
         return InputError(f"there is no {ref.kind} {ref.id}", "a record that is there", "g shows them all")
-    for other in files.mentioning(ref.id):
+    for other in mentioning(files, ref.id):
         loaded = files.read(other)
         if other != ref and (loaded is None or loaded.record is None):
             name = files.name_of(other)

@@ -1,17 +1,35 @@
 """The garage: days, sessions and all records."""
 
-from paddock_tui.pages.garage import garage_page
+import attrs
+
+from paddock_tui.pages.garage import garage_page, problems_aside
+from paddock_tui.pages.garage_list import EARLIER
 from paddock_tui.pages.rows import Page
 from paddock_tui.screens.action import Action, to
+from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import PageContext, Room
+from paddock_tui.widgets import messages
 
 
 def _page(asked: PageContext) -> Page:
-    return garage_page(asked.desk, retired=asked.place.retired, now=asked.now)
+    place = asked.place
+    problems = problems_aside(asked.desk)
+    return garage_page(asked.desk, retired=place.retired, now=asked.now, years=place.years, problems=problems)
+
+
+def _hears(host: Host, message: messages.RowMessage) -> bool:
+    """List the sessions or days of an earlier year, or hide them again; whether the message was for it."""
+    path = message.row.path
+    if not isinstance(message, messages.Chosen) or path[:1] != (EARLIER,):
+        return False
+    host.place = attrs.evolve(host.place, years=host.place.years ^ {path[-1]})
+    host.draw()
+    return True
 
 
 ROOM = Room(
     id="garage",
     page=_page,
+    hears=_hears,
     action=Action("garage", "g", "garage", "days, sessions and all records", hint=2, do=to("garage")),
 )
