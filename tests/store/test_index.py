@@ -288,7 +288,12 @@ def test_what_was_read_whole_is_not_read_again_to_say_so_until_its_bike_changes(
     assert list(GarageFiles(root).soundness.troubles()) == []
     assert [name for name in parsed if name.startswith("sessions")] == []
 
+    worse = root / "sessions/2026/2026-05-07-1-plain.toml"
+    _not_understood(worse)
+    assert {one.file for one in GarageFiles(root).soundness.troubles()} == {str(worse.relative_to(root))}
+
     _bike_changed(root / "sessions/2025/2025-05-07-1-plain.toml")
+    parsed.clear()
     list(GarageFiles(root).soundness.troubles())
     assert len([name for name in parsed if name.startswith("sessions")]) == 2 * SESSIONS
 

@@ -49,7 +49,7 @@ def test_nothing_is_carried_to_another_surface_or_tyre(changes: tuple[Change, ..
     other = attrs.evolve(coming.session, **{path[0]: value})
     refs = dict(coming.situation.refs)
     if path[0] == "tyres":
-        refs["tyres"] = attrs.evolve(refs["tyres"], id="june")
+        refs["tyres"] = refs["tyres"]._replace(id="june")
     situation = attrs.evolve(coming.situation, session=other, refs=refs)
     assert not beside_setup(attrs.evolve(coming, situation=situation))[START["front"]].puts
 
