@@ -16,6 +16,7 @@ from paddock_tui.advice.more_rows import session_rows, setup_rows
 from paddock_tui.advice.pressures import pressures
 from paddock_tui.advice.sag import adjuster_of, sag
 from paddock_tui.advice.session_laps import lap_words, left_out, needs_words, stint_of, usual_words, working
+from paddock_tui.advice.tyre_state import tyre_state_words
 from paddock_tui.advice.wet_ratios import wet_to_dry_ratios
 from paddock_tui.advice.wheelie_gears import lifting
 from paddock_tui.facts.past import gauge_in_use
@@ -102,9 +103,18 @@ def beside_session(about: About) -> dict[Path, BesideRow]:
             if load in session.sag.get(end, {}):
                 _put(found, session, ("sag", end, load, "lifted"), _by_key(sag(about, end), about)[key])
     found.update(_of_gauge(about))
+    _put_tyre_state(found, about, session)
     for path, answer in session_rows(about):
         _add(found, path, answer)
     return found
+
+
+def _put_tyre_state(found: dict[Path, BesideRow], about: About, session: Session) -> None:
+    """Say beside a row of a tyre what it was last, until it is read or looked at again."""
+    for path, words, whole in tyre_state_words(about):
+        before = found.get(path, BesideRow("", (), ()))
+        said = before.short or (words if value_at(session, path) is None else "")
+        found[path] = BesideRow(said, before.puts, (*before.working, whole))
 
 
 def _of_gauge(about: About) -> Iterator[tuple[Path, BesideRow]]:

@@ -1,6 +1,7 @@
 """The air in a tyre since it was last set: whether it is the same, what was lost, what the weather does."""
 
 import datetime as dt
+import math
 from collections.abc import Mapping
 
 import attrs
@@ -9,6 +10,7 @@ from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.facts.past import ENDS, End, History, PastSession
 from paddock_tui.facts.tyre_pressures import PressureRead, read_at
+from paddock_tui.facts.tyre_state import cold_left, was_set_since_cold
 from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
@@ -32,7 +34,7 @@ def same_air(end: End, session: Session) -> bool | Absent:
     """Return True where the hot reading is of the air read cold; absent once air was let out or put in
     between.
     """
-    return ABSENT if _set_since_cold(end, session, but="hot") else True
+    return ABSENT if was_set_since_cold(end, session, but="hot") else True
 
 
 @attrs.frozen
@@ -130,7 +132,7 @@ def air_moved(
         return ABSENT
     for one in (session, *reversed(earlier)):
         reading = one.pressures.get("cold")
-        if one.tyres != session.tyres or any(_set_since_cold(end, one) for end in ENDS):
+        if one.tyres != session.tyres or any(was_set_since_cold(end, one) for end in ENDS):
             return ABSENT
         if reading is not None:
             since = "then" if one is session else _called(one)
@@ -163,24 +165,15 @@ def _called(session: Session) -> str:
 
 
 def _last_cold(end: End, session: Session, history: History) -> tuple[PressureRead, PastSession] | None:
-    for one in reversed(history.past):
-        before = one.session
-        if before.tyres != session.tyres or before.date is None or session.date is None:
-            continue
-        if (session.date - before.date).days > COMPARABLE_DAYS:
-            return None
-        if _set_since_cold(end, before):
-            return None
-        cold = read_at(end, before.pressures.get("cold"), before)
-        if cold is not None:
-            return cold, one
-    return None
+    left = cold_left(history, session.tyres, end) if session.tyres is not None else None
+    if left is None or left.let:
+        return None
+    days = _days_since(left.past.session.date, session.date)
+    return None if days > COMPARABLE_DAYS else (left.read, left.past)
 
 
-def _set_since_cold(end: End, session: Session, but: str = "") -> bool:
-    """Return whether a reading other than the cold one says that air was let out or put in."""
-    found = (one for name, one in session.pressures.items() if name not in ("cold", but))
-    return any((one.set_to_front if end == "front" else one.set_to_rear) is not None for one in found)
+def _days_since(then: dt.date | None, now: dt.date | None) -> float:
+    return math.inf if then is None or now is None else (now - then).days
 
 
 def _latest_again(end: End, session: Session) -> PressureRead | None:

@@ -7,8 +7,9 @@ from typing import NamedTuple
 import attrs
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import ENDS, End, History, first_set, tyre_of
+from paddock_tui.facts.past import ENDS, End, History, tyre_of
 from paddock_tui.facts.tyre_counts import TreadNow, tread_now, tyre_count
+from paddock_tui.facts.tyre_state import last_look
 from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import COLD_TRACK, WARM_TRACK
 from paddock_tui.quantities import Quantity
@@ -172,16 +173,11 @@ def last_seen(end: End, session: Session, history: History, tyres: TyreSet) -> T
         return TyreSeen(end, own.seen, "this session")
     if session.tyres is None:
         return ABSENT
-    first = first_set(history, session.tyres, end)
-    for one in reversed(history.past):
-        if one.session.tyres is None or first_set(history, one.session.tyres, end) != first:
-            continue
-        if fitted_on is not None and one.session.date is not None and one.session.date < fitted_on:
-            return ABSENT
-        look = one.session.look.get(end)
-        if look is not None and look.seen:
-            return TyreSeen(end, look.seen, f"session {one.id}")
-    return ABSENT
+    found = last_look(history, session.tyres, end)
+    on = found.past.session.date if found is not None else None
+    if found is None or (fitted_on is not None and on is not None and on < fitted_on):
+        return ABSENT
+    return TyreSeen(end, found.looks, f"session {found.past.id}")
 
 
 @fact("whether the {subject} tyre is scrubbed in", per="end")

@@ -11,7 +11,7 @@ from typing import Final, Literal, TypeVar
 import attrs
 
 from paddock_tui.limits import Limit, Limits
-from paddock_tui.matters.order import Place
+from paddock_tui.matters.order import STAGE_OF, Place
 from paddock_tui.matters.seen import ColdCheck, Seen
 from paddock_tui.matters.severity import Severity
 from paddock_tui.on_demand import Whole
@@ -140,7 +140,7 @@ class Opened:
     @property
     def place(self) -> Place:
         """Where it stands in the order of the record."""
-        return Place(self.date, self.number, at=self.at or self.until)
+        return Place(self.date, self.number, STAGE_OF[self.path[0]], self.at or self.until)
 
     @property
     def stamp(self) -> str:

@@ -1,6 +1,7 @@
 """The order of a record: date, the session's number, stage, clock. What it does not tell is never later."""
 
 import datetime as dt
+from collections.abc import Mapping
 from typing import Literal, NamedTuple, Protocol, get_args
 
 from paddock_tui.records.session import Session
@@ -11,6 +12,38 @@ Stage = Literal["morning", "before", "out", "return", "evening"]
 
 STAGES: tuple[Stage, ...] = get_args(Stage)
 _OF_THE_DAY: tuple[Stage, ...] = ("morning", "evening")
+
+
+STAGE_OF: Mapping[str, Stage] = {
+    "entries": "morning",
+    "setup": "before",
+    "slept": "before",
+    "ice": "before",
+    "checks": "before",
+    "pressures": "before",
+    "answers": "before",
+    "front": "before",
+    "rear": "before",
+    "work": "return",
+    "incidents": "return",
+    "symptoms": "return",
+    "look": "return",
+    "lever": "return",
+    "fatigue": "return",
+    "front_pads": "return",
+    "rear_pads": "return",
+    "front_tread": "return",
+    "rear_tread": "return",
+    "chain_length": "return",
+    "chain_slack": "return",
+    "sag": "return",
+}
+"""At which stage that is written which opens a matter, by the first key of its path.
+
+What may be written at either end of an outing counts as of the return from it: an opening is the later. What
+is answered in a file of its own is shown by the outing to come. Riding is `out`; what has no table of its
+own, an answer in the file of a bike, a rider or a tyre set, has a day and a clock and no stage.
+"""
 
 
 class Place(NamedTuple):

@@ -6,8 +6,9 @@ from typing import Any
 
 import pytest
 
-from paddock_tui.matters.order import STAGES, Place, is_later
-from tests.matters.rows import ANSWER, QUIET, RIDDEN, felt, incident
+from paddock_tui.matters.fold import Folded, advance
+from paddock_tui.matters.order import STAGE_OF, STAGES, Place, is_later, ridden_at
+from tests.matters.rows import ANSWER, QUIET, RIDDEN, ROWS, Row, felt, incident
 from tests.matters.walk import FIRST, found_after, open_after, outing
 
 EARLIER, LATER = FIRST - dt.timedelta(days=1), FIRST + dt.timedelta(days=1)
@@ -38,6 +39,28 @@ def test_what_the_record_does_not_tell_is_later_on_neither_side(untold: Place) -
     other = Place(FIRST, 1, None, dt.time(9, 0))
     assert not is_later(untold, other)
     assert not is_later(other, untold)
+
+
+@pytest.mark.parametrize("row", ROWS, ids=lambda row: row.kind)
+def test_whatever_opens_a_matter_has_a_stage_and_the_morning_opens_before_the_return(row: Row) -> None:
+    folded = Folded()
+    for one in row.started():
+        folded = advance(folded, (one,))
+    opened = [one for one in folded.open if one.kind == row.kind]
+    assert opened
+    for one in opened:
+        assert one.place.stage == ("morning" if one.record == "day" else STAGE_OF[one.path[0]])
+        assert one.place.stage != "morning" or one.record == "day"
+        # A morning of the same day is not after it, an evening is.
+        assert not is_later(Place(one.date, stage="morning"), one.place)
+        assert is_later(Place(one.date, stage="evening"), one.place)
+
+
+def test_of_one_session_what_was_ridden_is_after_what_was_done_before_it_and_not_after_the_return() -> None:
+    ridden = ridden_at(outing(1, {**RIDDEN, "start": dt.time(9, 0)}).session)
+    assert is_later(ridden, Place(FIRST, 1, STAGE_OF["setup"], dt.time(9, 30)))
+    assert not is_later(ridden, Place(FIRST, 1, STAGE_OF["lever"], dt.time(8, 0)))
+    assert set(STAGE_OF.values()) | {ridden.stage, "evening"} == set(STAGES)
 
 
 PARTS: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {
