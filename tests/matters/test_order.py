@@ -44,8 +44,8 @@ def test_what_the_record_does_not_tell_is_later_on_neither_side(untold: Place) -
 @pytest.mark.parametrize("row", ROWS, ids=lambda row: row.kind)
 def test_whatever_opens_a_matter_has_a_stage_and_the_morning_opens_before_the_return(row: Row) -> None:
     folded = Folded()
-    for one in row.started():
-        folded = advance(folded, (one,))
+    for ridden in row.started():
+        folded = advance(folded, (ridden,))
     opened = [one for one in folded.open if one.kind == row.kind]
     assert opened
     for one in opened:
