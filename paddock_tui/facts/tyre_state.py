@@ -37,26 +37,26 @@ class AirLeft(NamedTuple):
         return self.read.left_at.to("kPa") + self.outside(moves).kpa
 
 
-class TyreState(NamedTuple):
+class TyreAsLeft(NamedTuple):
     """What is known of one tyre; None where nobody looked, or nobody read it cold."""
 
     look: LookAt | None = None
     air: AirLeft | None = None
 
 
-_States = Mapping[tuple[str, End], TyreState]
+_States = Mapping[tuple[str, End], TyreAsLeft]
 
 
 def _after(so_far: _States, one: PastSession) -> _States:
     tyres = one.session.tyres
     if tyres is None:
         return so_far
-    new: dict[tuple[str, End], TyreState] = {}
+    new: dict[tuple[str, End], TyreAsLeft] = {}
     for end in ENDS:
-        before = so_far.get((tyres, end), TyreState())
+        before = so_far.get((tyres, end), TyreAsLeft())
         look = one.session.look.get(end)
         seen = LookAt(look.seen, one) if look is not None and look.seen else before.look
-        state = TyreState(seen, _air(before.air, one, end))
+        state = TyreAsLeft(seen, _air(before.air, one, end))
         if state != before:
             new[tyres, end] = state
     return {**so_far, **new} if new else so_far
@@ -79,7 +79,7 @@ _STATES: Along[_States] = Along({}, _after)
 
 def cold_left(history: History, tyres: str, end: End) -> AirLeft | None:
     """Return what the tyre of a set was last left with cold; None where it was never read."""
-    return _STATES.of(history).get((tyres, end), TyreState()).air
+    return _STATES.of(history).get((tyres, end), TyreAsLeft()).air
 
 
 def last_look(history: History, tyres: str, end: End) -> LookAt | None:

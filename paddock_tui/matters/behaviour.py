@@ -79,7 +79,13 @@ def _countered(one: Opened, outing: Outing) -> bool:
     """Return whether the step that brought it is taken back whole, or something was changed against it."""
     holder = outing.session.setup
     back = bool(one.step) and all(same_value(_value(holder, kind, key), old) for kind, key, old in one.step)
-    reasons = (because.why or "" for table in outing.session.because.values() for because in table.values())
+    # More damper alone answers no shake: it hides what shakes.
+    reasons = (
+        because.why or ""
+        for table in outing.session.because.values()
+        for key, because in table.items()
+        if "damper" not in key.split("-")
+    )
     return back or any(is_named(one.what, reason) for reason in reasons)
 
 

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+import attrs
+
 from paddock_tui.limits.matters import SLACK_OVER, SLACK_UNDER_HOLD
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.seen import Seen
@@ -64,6 +66,16 @@ def _measured(one: Opened, outing: Outing) -> bool:
     return outing.session.bike == one.whom and outing.session.chain_slack is not None
 
 
+def _measured_alike(one: Opened, outing: Outing) -> bool:
+    """Return whether it was measured again with the bike standing as it did then."""
+    return _measured(one, outing) and (outing.session.chain_slack_stance or "") == one.cause
+
+
+def _measured_since(one: Opened, outing: Outing) -> Opened:
+    """Remember that it was measured again, however the bike stood: enough where the book does not say how."""
+    return attrs.evolve(one, answered=True) if _measured(one, outing) else one
+
+
 def _chain(one: Opened, now: Present) -> Said:
     return Said(
         SERIOUS,
@@ -95,7 +107,9 @@ def _slack(one: Opened, now: Present) -> Said | None:
         return None
     drive = now.bike.drive
     if drive.slack_stance is not None and one.cause != drive.slack_stance:
-        return _otherwise(one, drive.slack_stance)
+        return None
+    if drive.slack_stance is None and one.answered:
+        return None
     least = now.bike.drive.slack_least.to("mm")
     most = drive.slack_most.to("mm") if drive.slack_most is not None else least
     under, over = least - one.value, one.value - most
@@ -113,6 +127,17 @@ def _slack(one: Opened, now: Present) -> Said | None:
         "Set it to the manual's figure at the tightest point, axle torqued, and measure it again.",
         f"slack {one.what} {one.stamp}; book {least:g} to {most:g} mm",
     )
+
+
+def _stance_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    return (attrs.evolve(one, kind="chain-slack-measured-otherwise") for one in _slack_opens(outing, seen))
+
+
+def _stance(one: Opened, now: Present) -> Said | None:
+    drive = now.bike.drive if now.bike is not None else None
+    if drive is None or drive.slack_stance is None or drive.slack_least is None:
+        return None
+    return _otherwise(one, drive.slack_stance) if one.cause != drive.slack_stance else None
 
 
 def _otherwise(one: Opened, stance: str) -> Said:
@@ -156,12 +181,31 @@ declare(
         "measured within the book's window, the bike standing as the book says",
         _slack_opens,
         _slack,
-        closes=_measured,
-        guard="standing otherwise than the book says: a note; no figure of the book: silent",
+        closes=_measured_alike,
+        carried=_measured_since,
+        guard="standing otherwise than the book says: to be measured again; no figure of the book: silent",
         at="session:chain_slack",
         source=_MANUAL,
         afterwards=False,
         limits=(SLACK_UNDER_HOLD, SLACK_OVER),
+        needs=("bike",),
+    )
+)
+declare(
+    MatterKind(
+        "chain-slack-measured-otherwise",
+        "bike",
+        NOTE,
+        "suspension",
+        "measured with the bike standing as the book says",
+        _stance_opens,
+        _stance,
+        closes=_measured,
+        guard="no stance or no figure of the book; standing as the book says",
+        at="session:chain_slack",
+        source=_MANUAL,
+        todo="measure the chain slack standing as the book says",
+        afterwards=False,
         needs=("bike",),
     )
 )

@@ -102,6 +102,7 @@ class Opened:
     `checks` are the checks made since. `until` is the latest that it can have been where no clock says when,
     `answers` where what answers it stands in time, `since_answers` the debriefed sessions after all of that.
     `early` is when the answer beside it is dated, where that is before it: then it answers nothing.
+    `conditions` are the track temperature and the warmers of its outing.
     """
 
     kind: str
@@ -136,6 +137,7 @@ class Opened:
     answers: tuple[Place, ...] = ()
     since_answers: int = 0
     early: str = ""
+    conditions: tuple[object, str] = (None, "")
 
     @property
     def place(self) -> Place:

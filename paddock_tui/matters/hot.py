@@ -4,6 +4,7 @@ import datetime as dt
 from collections.abc import Iterator
 
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION, OFF_TARGET_SERIOUS
+from paddock_tui.limits.weather import MOVED_SINCE_SET
 from paddock_tui.matters.behaviour_rules import laps_of
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.seen import Seen
@@ -38,6 +39,7 @@ def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
                 what=str(read),
                 cause=str(start),
                 grade=2 if _is_hot(outing, hot.at) else 0,
+                conditions=(session.track, session.warmers or ""),
             )
 
 
@@ -57,7 +59,7 @@ def _closes(one: Opened, outing: Outing) -> bool:
 
 
 def _says(one: Opened, now: Present) -> Said | None:
-    if now.here(one) or one.column != now.column:
+    if now.here(one) or one.column != now.column or not _alike(one, now):
         return None
     start = getattr(now.session.setup, f"{one.subject}_start")
     if start is None or not _same_start(start, one.cause):
@@ -82,6 +84,18 @@ def _says(one: Opened, now: Present) -> Said | None:
     )
 
 
+def _alike(one: Opened, now: Present) -> bool:
+    """Return whether track and warmers are as they were, or not known to be otherwise."""
+    track, warmers = one.conditions
+    other = now.session.track
+    if now.session.warmers is not None and warmers and warmers != now.session.warmers:
+        return False
+    if isinstance(track, Quantity) and isinstance(other, Quantity):
+        return abs(track.to("C") - other.to("C")) <= now.limits[MOVED_SINCE_SET] + 1e-9
+    # A word against a figure, or against nothing, does not tell that they differ.
+    return not (isinstance(track, str) and isinstance(other, str)) or track == other
+
+
 def _same_start(start: Quantity, before: str) -> bool:
     return str(start) == before
 
@@ -96,7 +110,7 @@ declare(
         _opens,
         _says,
         closes=_closes,
-        guard="another tyre, surface or start; not read hot: a note",
+        guard="another tyre, surface, start, track or warmers; not read hot: a note",
         at="setup:setup.{subject}_start",
         afterwards=False,
         needs=("surface",),

@@ -2,11 +2,16 @@
 
 from collections.abc import Iterator
 
+import attrs
+
 from paddock_tui.matters.behaviour_rules import debriefed
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.incidents import part_missing, symptoms, what_is_missing
 from paddock_tui.matters.seen import Seen
-from paddock_tui.matters.severity import HOLD, SERIOUS
+from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
+
+FALSE_NEUTRAL = "false neutral"
+"""What a rider may name once as the reason why it was out of gear."""
 
 NAMED = ("limiter", "kill switch", "empty tank")
 """Reasons for which an engine stops that are no matter of the bike."""
@@ -60,7 +65,14 @@ def _clutch_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
                 what=one.what or "",
                 subject=(one.what or "").replace(" ", "-"),
                 missing=missing,
+                cause=one.cause or "",
             )
+
+
+def _clutch_carried(one: Opened, outing: Outing) -> Opened:
+    """Count how often it came: a second false neutral is no slip of the foot."""
+    again = outing.session.bike == one.whom and any(symptoms(outing, one.what))
+    return attrs.evolve(one, count=one.count + 1) if again else one
 
 
 def _clutch_closes(one: Opened, outing: Outing) -> bool:
@@ -69,8 +81,9 @@ def _clutch_closes(one: Opened, outing: Outing) -> bool:
 
 def _clutch(one: Opened, now: Present) -> Said:
     slips = one.what == "clutch slips"
+    once = one.cause == FALSE_NEUTRAL and one.count == 1
     return Said(
-        SERIOUS,
+        NOTE if once else SERIOUS,
         f"{'The clutch slipped' if slips else 'It jumped out of gear'}, {now.when(one)}, unanswered.",
         (
             "A clutch that slips ends in a bike without drive among others."
@@ -107,6 +120,8 @@ declare(
         _clutch_opens,
         _clutch,
         closes=_clutch_closes,
+        carried=_clutch_carried,
+        guard="one false neutral: a note",
         at="session:symptoms",
     )
 )

@@ -17,7 +17,7 @@ from paddock_tui.matters.core import (
 from paddock_tui.matters.order import Place, is_early, is_later
 from paddock_tui.matters.remember import heights_of
 from paddock_tui.matters.seen import Seen
-from paddock_tui.matters.severity import CAUTION, HOLD, NOTE, SERIOUS
+from paddock_tui.matters.severity import CAUTION, HOLD, NOTE
 from paddock_tui.records.day import measured_elsewhere
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Work
@@ -173,7 +173,7 @@ def _noise(one: Opened, now: Present) -> Said | None:
         return None
     there = now.day.venue if now.day is not None else None
     return Said(
-        SERIOUS if one.cause and one.cause == there else NOTE,
+        HOLD if one.cause and one.cause == there else NOTE,
         f"Too loud on {one.date}: {one.what}, not measured under since.",
         "The next noise test finds the same bike; over the limit it goes home.",
         "Baffle, silencer packing, gaskets: find it, measure again, and enter the reading of the day.",

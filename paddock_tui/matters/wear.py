@@ -121,7 +121,7 @@ def _near(one: Opened, now: Present) -> Said | None:
 
 
 def _old(one: Opened, now: Present) -> Said | None:
-    if one.rides < now.limits[READING_OLD] or now.session.kind == "road":
+    if one.rides <= now.limits[READING_OLD] or now.session.kind == "road":
         return None
     label = _LABELS[one.subject]
     return Said(
@@ -163,6 +163,7 @@ declare(
         carried=_ridden,
         guard="no reading at all; eight track outings or fewer",
         at="session:front_pads",
+        todo="measure pads, tread or chain again",
         afterwards=False,
         limits=(READING_OLD,),
     )

@@ -125,6 +125,7 @@ CAUSES = (
     "limiter",
     "kill switch",
     "empty tank",
+    "false neutral",
 )
 """What a rider may name as the reason of what the bike did, so that it is no matter of the bike."""
 

@@ -71,6 +71,7 @@ SHORT = {
     "brake-lever-not-firm": "brake lever not firm",
     "brakes-fade": "brakes faded, not answered",
     "chain-slack-not-measured": "chain slack not measured since",
+    "chain-slack-measured-otherwise": "slack measured standing otherwise",
     "chain-slack-outside-the-book": "chain slack outside the manual",
     "checklist-item-to-fix": "checklist item to fix",
     "fall-not-inspected": "fall: bike not inspected since",

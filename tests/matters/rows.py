@@ -113,6 +113,8 @@ HOT: Table = {
     "pressures.hot.at": dt.time(9, 42),
 }
 BOOK = {"bike": Bike(drive=Drive(slack_least=amount("30 mm"), slack_most=amount("40 mm")))}
+_BY_STANCE = Drive(slack_least=amount("30 mm"), slack_most=amount("40 mm"), slack_stance="rear stand")
+BOOK_STANCE = {"bike": Bike(drive=_BY_STANCE)}
 PADS = {"day": RidingDay(limits=PostedLimits(pads=amount("1.5 mm")))}
 LOUD = {
     "day": RidingDay(venue="fen", limits=PostedLimits(noise=amount("100 dB(A)"))),
@@ -299,6 +301,20 @@ ROWS = (
         now=BOOK,
     ),
     Row(
+        "chain-slack-measured-otherwise",
+        {"chain_slack": "34 mm", "chain_slack_stance": "side stand"},
+        later=({"chain_slack": "34 mm", "chain_slack_stance": "rear stand"},),
+        silent=({"chain_slack": "34 mm", "chain_slack_stance": "rear stand"},),
+        now=BOOK_STANCE,
+    ),
+    Row(
+        "chain-slack-outside-the-book",
+        {"chain_slack": "22 mm", "chain_slack_stance": "rear stand"},
+        later=({"chain_slack": "34 mm", "chain_slack_stance": "rear stand"},),
+        silent=({"chain_slack": "22 mm", "chain_slack_stance": "side stand"},),
+        now=BOOK_STANCE,
+    ),
+    Row(
         "tyre-repaired",
         {},
         later=({"tyres": "others"},),
@@ -371,7 +387,7 @@ ROWS = (
         "wear-reading-old",
         {"front_pads": "4.0 mm"},
         later=({"front_pads": "4.0 mm"},),
-        then=(RIDDEN,) * 7,
+        then=(RIDDEN,) * 8,
         here=False,
     ),
     Row(

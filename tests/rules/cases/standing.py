@@ -142,10 +142,30 @@ CASES = {
             raises("chain", "serious", *BOOK, *slack(25), says="5 mm under"),
             raises("chain", "hold", *BOOK, *slack(24)),
             raises("chain", "serious", *BOOK, *slack(51), says="11 mm over"),
-            raises("chain", "note", *BOOK, STANCE, *slack(20, "side stand"), says="on the rear stand"),
             raises("chain", "hold", *BOOK, STANCE, *slack(20)),
         ),
-        silent=(silent(), silent(*slack(20)), silent(*BOOK, *slack(30)), silent(*BOOK, STANCE, *slack(45))),
+        silent=(
+            silent(),
+            silent(*slack(20)),
+            silent(*BOOK, *slack(30)),
+            silent(*BOOK, STANCE, *slack(45)),
+            silent(*BOOK, STANCE, *slack(20, "side stand")),
+        ),
+        missing=(lacks("the bike", without("bike")),),
+    ),
+    "chain-slack-measured-otherwise": Cases(
+        raising=(
+            raises(
+                "chain",
+                "note",
+                *BOOK,
+                STANCE,
+                *slack(20, "side stand"),
+                going_out=True,
+                says="on the rear stand",
+            ),
+        ),
+        silent=(silent(), silent(*BOOK, *slack(20, "side stand")), silent(*BOOK, STANCE, *slack(20))),
         missing=(lacks("the bike", without("bike")),),
     ),
     "ice-on-the-track": Cases(
@@ -162,7 +182,7 @@ CASES = {
     ),
     "noise-over-last-time": Cases(
         raising=(
-            raises("bike", "serious", HERE, **loud("101 dB(A)")),
+            raises("bike", "hold", HERE, **loud("101 dB(A)")),
             raises("bike", "note", HERE, **loud("101 dB(A)", "quernstone")),
         ),
         silent=(
@@ -284,12 +304,12 @@ CASES = {
         missing=(lacks("the bike", without("bike")),),
     ),
     "wear-reading-old": Cases(
-        raising=(raises("front-pads", "note", **measured(8)),),
+        raising=(raises("front-pads", "note", **measured(9), going_out=True),),
         silent=(
             silent(),
-            silent(**measured(7)),
-            silent(put("session", "front_pads", "4 mm"), **measured(8)),
-            silent(ROAD, **measured(8)),
+            silent(**measured(8)),
+            silent(put("session", "front_pads", "4 mm"), **measured(9), going_out=True),
+            silent(ROAD, **measured(9), going_out=True),
         ),
         asks=True,
     ),

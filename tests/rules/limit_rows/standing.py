@@ -74,8 +74,8 @@ ROWS = [
         for mm, worst in ((2.4, "caution"), (2.5, "caution"), (2.6, ""))
     ),
     row(OLD, "outings", "", **measured(7)),
-    row(OLD, "outings", "note", **measured(8)),
-    row(OLD, "outings", "note", **measured(12)),
+    row(OLD, "outings", "", **measured(8)),
+    row(OLD, "outings", "note", **measured(9), going_out=True),
     step(5, 4, ""),
     step(5, 3, "caution"),
     step(5, 4, "", "share"),
