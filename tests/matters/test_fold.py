@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from paddock_tui.matters import Folded, MatterHistory, advance, matters
 from paddock_tui.matters.days import in_order
 from paddock_tui.matters.fold import WALKS, shown
-from tests.matters.rows import QUIET, RIDDEN, ROWS
+from tests.matters.row import QUIET, RIDDEN
+from tests.matters.rows import ROWS
 from tests.matters.walk import outing, present
 
 PARTS: list[dict[str, Any]] = [

@@ -8,7 +8,8 @@ import pytest
 
 from paddock_tui.matters.fold import Folded, advance
 from paddock_tui.matters.order import STAGE_OF, STAGES, Place, is_later, ridden_at
-from tests.matters.rows import ANSWER, QUIET, RIDDEN, ROWS, Row, felt, incident
+from tests.matters.row import ANSWER, QUIET, RIDDEN, Row, felt, incident
+from tests.matters.rows import ROWS
 from tests.matters.walk import FIRST, found_after, open_after, outing
 
 EARLIER, LATER = FIRST - dt.timedelta(days=1), FIRST + dt.timedelta(days=1)

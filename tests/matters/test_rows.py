@@ -7,7 +7,8 @@ import pytest
 
 from paddock_tui.matters import KINDS, AidHelp
 from paddock_tui.records.answers import MatterAnswer
-from tests.matters.rows import ANSWER, QUIET, RIDDEN, ROWS, Row
+from tests.matters.row import ANSWER, QUIET, RIDDEN, Row
+from tests.matters.rows import ROWS
 from tests.matters.walk import FIRST, found_after, open_after, outing
 
 NEXT_DAY = dt.date(2026, 6, 20)
