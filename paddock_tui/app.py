@@ -57,7 +57,8 @@ class PaddockApp(App[int]):
         own: "OwnSettings | None" = None,
         theme: str = "",
     ) -> None:
-        super().__init__(driver_class=driver_class())
+        # Where no colour is wanted the framework is to send none: else it sends greys for all of them.
+        super().__init__(driver_class=driver_class(), ansi_color=True if os.environ.get("NO_COLOR") else None)
         self.shown = ShownCells()
         """What the terminal shows."""
         self._running_loop: asyncio.AbstractEventLoop | None = None
@@ -70,8 +71,7 @@ class PaddockApp(App[int]):
         for one in themes():
             self.register_theme(one)
         wanted, kept = os.environ.get("PADDOCK_THEME", ""), own.settings.theme if own else theme
-        no_color = bool(os.environ.get("NO_COLOR"))
-        self.theme = f"paddock-{theme_named(wanted, kept, no_color=no_color)}"
+        self.theme = f"paddock-{theme_named(wanted, kept)}"
         if desk is not None:
             self.opens_at((desk, place, own))
 

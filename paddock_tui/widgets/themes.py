@@ -44,6 +44,9 @@ COLOURS: Mapping[str, Colours] = {
 }
 """The colours by theme; at night red is left to holds."""
 
+QUIET_STYLE = "quiet-style"
+"""The weight of what is quiet: dim where the colours are the terminal's own, else a colour tells it."""
+
 VARIABLES: Mapping[str, str] = {
     "text-muted": "quiet",
     "text-accent": "accent",
@@ -55,15 +58,11 @@ VARIABLES: Mapping[str, str] = {
 """Which colour each variable of the framework holds that a style names."""
 
 
-def theme_named(wanted: str, kept: str = "", *, no_color: bool = False) -> str:
-    """Return the theme that is meant: what was asked for, else what was kept, else the terminal's colours.
-
-    Without colour the terminal's own would all become black, so that greys are used instead.
-    """
-    found = next(
+def theme_named(wanted: str, kept: str = "") -> str:
+    """Return the theme that is meant: what was asked for, else what was kept, else the terminal's colours."""
+    return next(
         (one for word in (wanted, kept) if (one := THEMES_BEFORE.get(word, word)) in COLOURS), DEFAULT
     )
-    return "night" if no_color and found == DEFAULT else found
 
 
 def themes() -> list[Theme]:
@@ -86,5 +85,6 @@ def _theme(name: str, colours: Colours) -> Theme:
         dark=name != "day",
         ansi=name == DEFAULT,
         variables=(dict(BUILTIN_THEMES["ansi-dark"].variables) if name == DEFAULT else {})
-        | {variable: getattr(colours, name) for variable, name in VARIABLES.items()},
+        | {variable: getattr(colours, name) for variable, name in VARIABLES.items()}
+        | {QUIET_STYLE: "dim" if name == DEFAULT else "none"},
     )

@@ -1,18 +1,21 @@
 """Every page looks as committed; what changed is read in the difference of the texts."""
 
+import re
 from collections.abc import Iterator
 from shutil import copytree
 
+import attrs
 import pytest
 
 from paddock_tui.desk import Desk
 from paddock_tui.pages.folding import folded, opens
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.layout.panel import rows_width
-from paddock_tui.pages.layout.pen import text_of, with_units
+from paddock_tui.pages.layout.pen import Line, text_of, with_units
 from paddock_tui.pages.rows import Row
 from paddock_tui.screens.folds import lines_of, most_of, open_places
 from paddock_tui.screens.registry import ROOMS, room_of
+from paddock_tui.widgets.look import STYLES
 from tests.looks import FOLDER, LOOKS, drawn, laid_out, made_of, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
 from tests.sample import SAMPLE
@@ -90,6 +93,61 @@ def test_nothing_is_cut_without_a_mark(name: str, desk: Desk) -> None:
         assert lost == []
         head = text_of(laid.lines[0])
         assert squashed(page.heading) in squashed(head) or "…" in head
+
+
+UNJUDGED = ("emergency", "emergency-riders", "after", "board", "crew")
+"""The looks of pages that say no verdict: a stranger's, a day's that is over, and those of several riders."""
+HELD = "HOLD 1 (1 to answer) · 6 missing"
+LEVER = Row(
+    "hold",
+    "The front brake lever is not firm.",
+    kind="finding",
+    severity="hold",
+    more=(("why", "It will not stop the bike."), ("do", "Find out why; bleed it.")),
+    short="front brake lever not firm",
+    key="lever",
+)
+
+
+@pytest.mark.parametrize("name", LOOKS)
+def test_a_hold_differs_from_everything_else_without_colour(name: str, desk: Desk) -> None:
+    page = made_of(desk, LOOKS[name]).page
+    if not page.verdict:
+        assert name in UNJUDGED
+        return
+    found = (LEVER, *page.findings) if page.judged else page.findings
+    held = attrs.evolve(page, verdict=HELD, findings=found, clock="HOLD: stay in", now="")
+    for size, plain in ((40, 20), False), ((80, 24), False), ((80, 24), True):
+        block, heavy, rule = ("#", "=", "-") if plain else ("█", "━", "─")
+        view = View(*size, made_of(desk, LOOKS[name]).at, plain=plain)
+        free, stays = layout(page, view), layout(held, view)
+        assert not any(is_of_a_hold(line, heavy) for line in free.lines)
+
+        head, *rest = stays.text().split("\n")
+        assert head[0] == head[-1] == block
+        assert len(head) == size[0]
+        assert re.search("HOLD 1 . (DO NOT GO OUT|STAY IN)", head)
+        assert any(style == "verdict-hold" for _, style in stays.lines[0])
+        ruled = [line for line in free.text().split("\n") if re.match(f"[> ]?{rule}{rule}", line)]
+        assert any(heavy * 2 in line for line in rest) or not ruled
+        assert not any(re.match(f"[> ]?{rule}{rule}", line) for line in rest)
+        assert "HOLD: stay in" in rest[-1]
+        if page.judged:
+            assert any(line.startswith(f" {block}") and "lever" in line for line in rest)
+
+
+def is_of_a_hold(line: Line, heavy: str) -> bool:
+    """Return whether a line looks as only those of a hold may: reversed, heavy, with its rail."""
+    text = text_of(line)
+    return bool(
+        {style for _, style in line} & {"hold", "verdict-hold", "rail-hold"}
+        or text[1:2] == "█"
+        or re.match(f"[> ]?{heavy}{heavy}", text)
+    )
+
+
+def test_only_a_hold_and_the_caret_are_reversed() -> None:
+    assert {name for name, rules in STYLES.items() if "reverse" in rules} == {"hold", "verdict-hold", "caret"}
 
 
 def squashed(text: str) -> str:

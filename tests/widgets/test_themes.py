@@ -100,11 +100,6 @@ def test_what_is_asked_for_comes_before_what_was_kept(wanted: str, kept: str, na
     assert theme_named(wanted, kept) == named
 
 
-def test_without_colour_the_terminals_own_would_be_black_on_black() -> None:
-    assert theme_named("", no_color=True) == "night"
-    assert theme_named("day", no_color=True) == "day"
-
-
 def test_a_theme_is_kept_among_the_users_own_settings(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:

@@ -10,7 +10,7 @@ from paddock_tui.pages.layout.columns import MARK, Columns
 from paddock_tui.pages.layout.help_bar import put_bar
 from paddock_tui.pages.layout.pen import Ink, Line, Span
 from paddock_tui.pages.layout.view import Editor
-from paddock_tui.pages.rows import Bar, Row
+from paddock_tui.pages.rows import NOTHING, Bar, Row
 from paddock_tui.text import fold, width
 
 _GAP = 2
@@ -118,7 +118,7 @@ def _words(row: Row, columns: Columns, on: bool) -> Span:
 
 def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
     say = ink.pen.say
-    value, style = say(row.value), "value" if row.known else "unknown"
+    value, style = say(row.value), "value" if row.known else "aside" if row.value == NOTHING else "unknown"
     if row.trouble:
         style = "trouble"
     elif not value and not row.known:

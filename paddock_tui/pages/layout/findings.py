@@ -57,11 +57,11 @@ def caution_lines(page: Page, columns: Columns, height: int) -> list[Line]:
     """
     if page.judged or height < 14:
         return []
-    lines = folded(columns.pen.say(page.caution), "aside", columns, MARK)
+    lines = folded(columns.pen.say(page.caution), "note", columns, MARK)
     if len(lines) <= _CAUTION:
         return lines
     if page.caution_short:
-        return folded(columns.pen.say(page.caution_short), "aside", columns, MARK)
+        return folded(columns.pen.say(page.caution_short), "note", columns, MARK)
     # A last line too long for the screen, so that the pen marks that more was to be said.
     rest = " ".join(text_of(line).strip() for line in lines[_CAUTION - 1 :])
     return [*lines[: _CAUTION - 1], _one_line(rest, columns)]
@@ -83,5 +83,5 @@ def _more(count: int, arrows: str, columns: Columns) -> str:
 def _one_line(text: str, columns: Columns) -> Line:
     ink = Ink(columns.pen)
     ink.to(MARK)
-    ink.put(columns.pen.say(text), "aside")
+    ink.put(columns.pen.say(text), "note")
     return ink.line()

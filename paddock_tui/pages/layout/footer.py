@@ -24,7 +24,7 @@ def last_line(
     while kept and width(_BETWEEN.join(kept)) > room:
         kept.pop(0)
     ink = Ink(pen)
-    ink.put(said, "message" if last else "aside")
+    ink.put(said, "message")
     if kept:
         hint = _BETWEEN.join(kept)
         ink.to(pen.width - width(hint))
