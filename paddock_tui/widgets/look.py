@@ -6,12 +6,12 @@ STYLES: dict[str, str] = {
     "title": "text-style: bold;",
     "label": "",
     "value": "text-style: bold;",
-    "range": "color: $text-muted; text-style: $quiet-style;",
-    "aside": "color: $text-muted; text-style: $quiet-style;",
-    "shut": "color: $text-muted; text-style: $quiet-style;",
+    "range": "color: $text-muted;",
+    "aside": "color: $text-muted;",
+    "shut": "color: $text-muted;",
     "unknown": "color: $text-muted; text-style: italic;",
-    "rule": "color: $text-muted; text-style: $quiet-style;",
-    "bar": "color: $text-muted; text-style: $quiet-style;",
+    "rule": "color: $text-muted;",
+    "bar": "color: $text-muted;",
     "mark": "text-style: bold;",
     "hold": "text-style: bold reverse; color: $text-error;",
     "rail-hold": "text-style: bold; color: $text-error;",
@@ -25,7 +25,7 @@ STYLES: dict[str, str] = {
     "edit": "text-style: underline;",
     "caret": "text-style: reverse;",
     "message": "",
-    "hint": "color: $text-muted; text-style: $quiet-style;",
+    "hint": "color: $text-muted;",
     "verdict-hold": "text-style: bold reverse; color: $text-error;",
     "verdict-care": "text-style: bold; color: $text-warning;",
     "verdict-not-yet": "text-style: bold; color: $text-warning;",
@@ -36,6 +36,12 @@ STYLES: dict[str, str] = {
 CSS = "Board { width: 1fr; height: 1fr; background: $background; color: $foreground; }\n" + "\n".join(
     f"Board .board--{name} {{ {rules} }}" for name, rules in STYLES.items() if rules
 )
+
+
+QUIET = ("range", "aside", "shut", "rule", "bar", "hint")
+"""What is dim where the colours are the terminal's own; in a theme of ours a colour tells it."""
+
+CSS += "".join(f"\nBoard:ansi .board--{name} {{ text-style: dim; }}" for name in QUIET)
 
 
 def classes() -> set[str]:

@@ -44,9 +44,6 @@ COLOURS: Mapping[str, Colours] = {
 }
 """The colours by theme; at night red is left to holds."""
 
-QUIET_STYLE = "quiet-style"
-"""The weight of what is quiet: dim where the colours are the terminal's own, else a colour tells it."""
-
 VARIABLES: Mapping[str, str] = {
     "text-muted": "quiet",
     "text-accent": "accent",
@@ -85,6 +82,5 @@ def _theme(name: str, colours: Colours) -> Theme:
         dark=name != "day",
         ansi=name == DEFAULT,
         variables=(dict(BUILTIN_THEMES["ansi-dark"].variables) if name == DEFAULT else {})
-        | {variable: getattr(colours, name) for variable, name in VARIABLES.items()}
-        | {QUIET_STYLE: "dim" if name == DEFAULT else "none"},
+        | {variable: getattr(colours, name) for variable, name in VARIABLES.items()},
     )

@@ -132,6 +132,9 @@ def test_cursor_and_severity_are_told_by_weight_on_every_terminal(
     assert {"1", "7"} <= screen.look_of("HOLD 1")
     assert {"1", "7"} <= screen.look_of("hold ")
     assert "1" not in screen.look_of("wheelie")
+    if "NO_COLOR" in settings:
+        codes = {code for line in screen.cells for _, look in line for code in look}
+        assert codes <= {"1", "2", "3", "4", "7", "39", "49"}
     if settings.get("TERM"):
         assert b";5;" not in got
     assert b"38;2;" not in got
