@@ -17,7 +17,13 @@ _MOST_WORDS = 6
 """So many words has the longest of the fixed phrases at most."""
 
 _ENDS = ("front", "rear")
-_TICKS = ("torqued", "pumped")
+_TICKED: Mapping[str, tuple[str, ...]] = {
+    "torqued": ("torqued",),
+    "pumped": ("pumped",),
+    "steering_free": ("steering free",),
+    "rechecked_hot": ("checked again hot",),
+}
+_REARMED = "re-armed"
 
 
 class _Noted(NamedTuple):
@@ -37,6 +43,9 @@ _NOTED: Mapping[str, _Noted] = {
 }
 
 
+_SAID_YES = (*(words[0] for words in _TICKED.values()), _REARMED)
+
+
 def read_noted(state: State, word: str, start: int, end: int) -> None:
     """Read what stands behind one of the words: the fixed phrase, then what is known of it."""
     noted = _NOTED[word]
@@ -52,6 +61,9 @@ def read_noted(state: State, word: str, start: int, end: int) -> None:
     _details(state, noted.table, number, what)
     if what == "mend by":
         _due(state, number)
+    if noted.table == "work":
+        for words, key in (("by", "by"), ("checked by", "checked_by")):
+            _initials(state, noted.table, number, words, key)
     date = state.context.data.get("date")
     if noted.timed and (not isinstance(date, dt.date) or date >= state.context.now.date()):
         now = state.context.now.time().replace(second=0, microsecond=0, tzinfo=None)
@@ -73,7 +85,7 @@ def _details(state: State, table: str, number: str, what: str) -> None:
         if found is None:
             return
         key, (text, stop) = found
-        value: Value = int(text) if text.isdecimal() else True if key == text else text
+        value: Value = int(text) if text.isdecimal() else True if text in _SAID_YES else text
         if key == "signs":
             more, stop = _more_signs(state, stop, text)
             value = [text, *more]
@@ -105,10 +117,24 @@ def _due(state: State, number: str) -> None:
         state.add(Piece(before.end, token.end, ("incidents", number, "due"), day, f"incidents {number}, due"))
 
 
+def _initials(state: State, table: str, number: str, words: str, key: str) -> None:
+    """Take who did it, or who looked, where that stands next."""
+    before = state.place
+    if _phrase(state, [words]) is None:
+        return
+    token = state.at(0)
+    if token is None:
+        state.place = before
+        return
+    state.place += 1
+    start = state.pieces[-1].end
+    state.add(Piece(start, token.end, (table, number, key), token.text, f"{table} {number}, {words}"))
+
+
 def _asked_of(table: str, what: str) -> Mapping[str, Iterable[str]]:
     """Return what may be said of an entry on the same line: the words of each of its values."""
     if table == "work":
-        return {"end": _ENDS, **{tick: (tick,) for tick in _TICKS}}
+        return {"end": _ENDS, **_TICKED}
     if table == "symptoms":
         return {"end": _ENDS, "grade": ("1", "2", "3")}
     if what == "leak":
@@ -119,6 +145,8 @@ def _asked_of(table: str, what: str) -> Mapping[str, Iterable[str]]:
         return {"count": tuple(map(str, range(1, 100)))}
     if what == "unwell":
         return {"signs": SIGNS}
+    if what == "airbag fired":
+        return {"rearmed": (_REARMED,)}
     if what == "warning lamp":
         return {"lamp": LAMPS}
     return {}

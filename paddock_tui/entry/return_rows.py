@@ -100,7 +100,7 @@ LEARNT_BACK_IN: tuple[tuple[str, tuple[Path, ...]], ...] = (
         (("lever",), ("front_pads",), ("rear_pads",), ("chain_slack",), ("chain_slack_stance",)),
     ),
     ("for next time", (("front_pressure_change",), ("rear_pressure_change",), ("visor",))),
-    ("this morning", (("slept",), ("ice",))),
+    ("this morning", (("slept",), ("ice",), ("fuel_in_tank",))),
 )
 """What is seen of the bike once it is back, and wanted otherwise; the slip's one page has no room for it."""
 
@@ -109,6 +109,17 @@ LEARNT_OF: tuple[tuple[str, tuple[Path, ...]], ...] = (
     ("bike", (("drive", "coolant"),)),
 )
 """What is learnt of the tyres and the bike as they came back, each in its own file."""
+
+
+_OF_A_TYRE = ("kind", "hot_dry", "hot_dry_to", "on_warmers", "on_warmers_to", "circumference")
+_OF_THE_BOOK = ("slack_least", "slack_most", "slack_stance", "shift_pattern")
+
+LEARNT_ONCE: tuple[tuple[str, tuple[Path, ...]], ...] = (
+    ("tyres", tuple((end, key) for key in _OF_A_TYRE for end in ("front", "rear"))),
+    ("bike", tuple(("drive", key) for key in _OF_THE_BOOK)),
+    ("day", (("distance_home",),)),
+)
+"""What vendor, manual and map say: asked until it is written down."""
 
 
 AFTER_THE_FLAG: tuple[tuple[str, tuple[Path, ...]], ...] = (

@@ -2,16 +2,14 @@
 
 from collections.abc import Iterator
 
-import attrs
-
 from paddock_tui.matters.behaviour_rules import debriefed
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
-from paddock_tui.matters.incidents import part_missing, symptoms, what_is_missing
+from paddock_tui.matters.incidents import incidents, part_missing, symptoms, what_is_missing
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 
 FALSE_NEUTRAL = "false neutral"
-"""What a rider may name once as the reason why it was out of gear."""
+"""An incident: a gear that did not engage. Once it is a slip of the foot, noted; more of them a rule says."""
 
 NAMED = ("limiter", "kill switch", "empty tank")
 """Reasons for which an engine stops that are no matter of the bike."""
@@ -65,26 +63,40 @@ def _clutch_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
                 what=one.what or "",
                 subject=(one.what or "").replace(" ", "-"),
                 missing=missing,
-                cause=one.cause or "",
+            )
+    for number, happened in incidents(outing, FALSE_NEUTRAL):
+        missing = part_missing(happened, outing.session)
+        if missing:
+            yield opened(
+                "clutch-or-gearbox",
+                outing.session.bike,
+                outing,
+                ("incidents", number, "found"),
+                at=happened.at,
+                what=FALSE_NEUTRAL,
+                subject="false-neutral",
+                missing=missing,
             )
 
 
-def _clutch_carried(one: Opened, outing: Outing) -> Opened:
-    """Count how often it came: a second false neutral is no slip of the foot."""
-    again = outing.session.bike == one.whom and any(symptoms(outing, one.what))
-    return attrs.evolve(one, count=one.count + 1) if again else one
-
-
 def _clutch_closes(one: Opened, outing: Outing) -> bool:
-    return outing.session.bike == one.whom and debriefed(outing) and not any(symptoms(outing, one.what))
+    if outing.session.bike != one.whom or not debriefed(outing):
+        return False
+    return not any(symptoms(outing, one.what)) and not any(incidents(outing, one.what))
+
+
+_GEARS = {
+    "clutch slips": "The clutch slipped",
+    "jumps out of gear": "It jumped out of gear",
+    FALSE_NEUTRAL: "A false neutral",
+}
 
 
 def _clutch(one: Opened, now: Present) -> Said:
     slips = one.what == "clutch slips"
-    once = one.cause == FALSE_NEUTRAL and one.count == 1
     return Said(
-        NOTE if once else SERIOUS,
-        f"{'The clutch slipped' if slips else 'It jumped out of gear'}, {now.when(one)}, unanswered.",
+        NOTE if one.what == FALSE_NEUTRAL else SERIOUS,
+        f"{_GEARS[one.what]}, {now.when(one)}, unanswered.",
         (
             "A clutch that slips ends in a bike without drive among others."
             if slips
@@ -120,8 +132,7 @@ declare(
         _clutch_opens,
         _clutch,
         closes=_clutch_closes,
-        carried=_clutch_carried,
-        guard="one false neutral: a note",
+        guard="a false neutral: a note; from the second on what shifts down without the clutch says it",
         at="session:symptoms",
     )
 )

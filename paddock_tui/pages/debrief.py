@@ -1,7 +1,7 @@
 """The return page: back from the track, what is soon lost in the order typed, and what can wait."""
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import attrs
 
@@ -13,6 +13,7 @@ from paddock_tui.entry.return_rows import (
     LATER,
     LEARNT_BACK_IN,
     LEARNT_OF,
+    LEARNT_ONCE,
     NOTES,
     SYMPTOM,
     ReturnRow,
@@ -28,6 +29,7 @@ from paddock_tui.pages.values import field_row
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING
+from paddock_tui.records.fields import value_at
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session
@@ -78,6 +80,8 @@ def return_page(
     sections += _later(loaded, session, units, no_laps)
     learnt = tuple(_learnt(files, session, units))
     sections += [Section("bike and tyres, in their own files", learnt)] if learnt else []
+    once = tuple(_learnt_once(files, session, units))
+    sections += [Section("not written down yet, asked until it is", once)] if once else []
     return Page(f"debrief · {heading}", tuple(sections), judged=False)
 
 
@@ -193,18 +197,39 @@ def _later(loaded: Loaded, session: Session, units: Units, no_laps: str) -> Iter
 
 def _learnt(files: GarageFiles, session: Session, units: Units) -> Iterator[Row]:
     """Ask what is learnt of tyres and bike: repairs, wheels, coolant, what an ignition-off resets to."""
-    ids = {"tyres": session.tyres, "bike": session.bike}
     for kind, paths in LEARNT_OF:
-        name = ids[kind]
-        held = files.read(Ref(kind, name)) if name is not None else None
-        if held is None:
+        held = _named(files, session, kind)
+        if held is not None:
+            yield from _of_record(held, (*paths, *_resetting(held)), units)
+
+
+def _learnt_once(files: GarageFiles, session: Session, units: Units) -> Iterator[Row]:
+    """Ask what vendor, manual and map say, as long as nobody wrote it down; the way home unless by van."""
+    for kind, paths in LEARNT_ONCE:
+        held = _named(files, session, kind)
+        if held is None or (kind == "day" and value_at(held.record, ("travel",)) == "van"):
             continue
-        for path in (*paths, *_resetting(held)):
-            field = field_at(kind, path)
-            if field is not None:
-                row = field_row(held, field, units)
-                lead = f"{label_of(path[-2])} " if len(path) > 1 and path[0] != "drive" else ""
-                yield attrs.evolve(row, label=f"{lead}{row.label}")
+        yield from (row for row in _of_record(held, (*paths, *_uncounted(held)), units) if not row.known)
+
+
+def _named(files: GarageFiles, session: Session, kind: str) -> Loaded | None:
+    name = getattr(session, kind)
+    return files.read(Ref(kind, name)) if name is not None else None
+
+
+def _of_record(held: Loaded, paths: Iterable[Path], units: Units) -> Iterator[Row]:
+    for path in paths:
+        field = field_at(held.ref.kind, path)
+        if field is not None:
+            row = field_row(held, field, units)
+            lead = f"{label_of(path[-2])} " if len(path) > 1 and path[0] != "drive" else ""
+            yield attrs.evolve(row, label=f"{lead}{row.label}")
+
+
+def _uncounted(held: Loaded) -> Iterator[Path]:
+    """List from where the adjusters of a bike are counted."""
+    adjusters = held.record.adjusters if isinstance(held.record, Bike) else {}
+    yield from (("adjusters", name, "counted_from") for name in adjusters)
 
 
 def _resetting(held: Loaded) -> Iterator[Path]:

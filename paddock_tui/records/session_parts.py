@@ -125,7 +125,6 @@ CAUSES = (
     "limiter",
     "kill switch",
     "empty tank",
-    "false neutral",
 )
 """What a rider may name as the reason of what the bike did, so that it is no matter of the bike."""
 

@@ -93,13 +93,8 @@ TABLE: dict[str, tuple[Seen, ...]] = {
     ),
     "clutch slips, jumps out of gear": (
         seen(GEARS, "serious", felt("clutch slips")),
-        seen(GEARS, "note", felt("jumps out of gear", cause="false neutral")),
-        seen(
-            GEARS,
-            "serious",
-            felt("jumps out of gear", cause="false neutral"),
-            before=(felt("jumps out of gear", cause="false neutral"),),
-        ),
+        seen(GEARS, "serious", felt("jumps out of gear")),
+        seen(GEARS, "note", incident("false neutral")),
     ),
     "leak": (
         seen(LEAK, "hold", incident("leak", fluid="oil")),

@@ -47,10 +47,13 @@ def test_the_rows_that_are_typed_stand_in_the_order_of_the_groups(garage: Path) 
         "for next time",
         "this morning",
         "bike and tyres, in their own files",
+        "not written down yet, asked until it is",
     ]
-    learnt = page.sections[-1].rows
+    learnt, once = (one.rows for one in page.sections[-2:])
     assert [one.label for one in learnt][:4] == ["front repair", "rear repair", "wheels", "coolant"]
     assert {one.ref.kind for one in learnt if one.ref is not None} == {"tyres", "bike"}
+    assert once
+    assert not any(one.known for one in once)
     assert all(one.path[0] == "controls" and one.path[-1] == "value_after_key_off" for one in learnt[4:])
 
 

@@ -49,7 +49,7 @@ OLD = (
 
 THROUGH = put("garage", "before", {"on": BEFORE, "by": "IS"})
 
-FALSE_NEUTRAL = felt("jumps out of gear", cause="false neutral")
+FALSE_NEUTRAL = earlier("false neutral")
 
 CASES = {
     "brakes-fade": _part("brakes fade", "brakes", "hold"),
@@ -68,8 +68,7 @@ CASES = {
         raising=(
             *_part("clutch slips", "clutch-slips", "serious").raising,
             *_part("jumps out of gear", "jumps-out-of-gear", "serious").raising,
-            raises("jumps-out-of-gear", "note", history=went_before(FALSE_NEUTRAL)),
-            raises("jumps-out-of-gear", "serious", history=went_before(FALSE_NEUTRAL, FALSE_NEUTRAL)),
+            raises("false-neutral", "note", history=went_before(FALSE_NEUTRAL)),
         ),
         silent=(
             silent(history=went_before(felt("clutch slips", **ANSWER))),
