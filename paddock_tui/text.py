@@ -3,6 +3,7 @@
 import functools
 import re
 import unicodedata
+from collections.abc import Mapping
 
 STAND_IN = "\N{REPLACEMENT CHARACTER}"
 """What is drawn for a character that must not reach a terminal and has no picture of its own."""
@@ -37,6 +38,66 @@ _NARROW = re.compile("[ -~\xa0-\xac\xae-\u02ff\u0370-\u0377\u2010-\u2027\u2190-\
 """What takes a cell each, whoever counts: told without loading the table of all other characters."""
 
 _GAP = re.compile(r"[ \t\n\r]+")
+
+
+_UNITS = re.compile(r"(?<=\d )(?:C|l)(?![\w'])")
+_AS_READ = {"C": "\N{DEGREE SIGN}C", "l": "L"}
+"""Units as they are read: degrees with their sign, litres with the letter that is no figure one."""
+
+
+_IN_ASCII = {
+    "…": "...",
+    "°": "",
+    "·": "-",
+    "─": "-",
+    "→": "->",
+    "–": "-",
+    "—": "-",
+    "×": "x",
+    "≥": ">=",
+    "≤": "<=",
+}
+
+
+IN_ASCII: Mapping[str, str] = {
+    "─": "-",
+    "━": "=",
+    "┄": "-",
+    "·": ".",
+    "│": "|",
+    "┃": "|",
+    "▏": "|",
+    "┊": ":",
+    "├": "|",
+    "┤": "|",
+    "┼": "+",
+    "█": "#",
+    "▌": "!",
+    "░": ":",
+}
+"""What stands for each sign of a picture where a terminal shows ASCII alone: a cell for a cell."""
+
+_LEGEND = frozenset("█░┊")
+"""Signs by which a text is the legend of a picture: its signs are those of the picture then."""
+
+
+def in_ascii(text: str) -> str:
+    """Write safe text for a terminal that shows ASCII alone: readable, and the signs of a legend as drawn."""
+    if text.isascii():
+        return text
+    if not _LEGEND.isdisjoint(text):
+        text = "".join(IN_ASCII.get(one, one) for one in text)
+    for char, instead in _IN_ASCII.items():
+        text = text.replace(char, instead)
+    letters = (c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c))
+    return printable("".join(letters).encode("ascii", "replace").decode())
+
+
+def as_read(text: str) -> str:
+    """Write the units of a text as they are read."""
+    if " C" not in text and " l" not in text:
+        return text
+    return _UNITS.sub(lambda found: _AS_READ[found[0]], text)
 
 
 def printable(text: str) -> str:

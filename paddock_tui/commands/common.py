@@ -2,13 +2,14 @@
 
 import contextlib
 import datetime as dt
+import os
 import shutil
 import sys
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from paddock_tui.text import fold, printable
+from paddock_tui.text import fold, in_ascii, printable
 
 if TYPE_CHECKING:
     from paddock_tui.desk import Desk
@@ -104,9 +105,16 @@ def columns() -> int:
 
 
 def say(lines: Iterable[str]) -> None:
-    """Print lines."""
+    """Print lines; where the output takes ASCII alone, as a screen there shows them."""
+    plain = _in_ascii()
     for line in lines:
-        sys.stdout.write(line.rstrip() + "\n")
+        sys.stdout.write((in_ascii(line) if plain else line).rstrip() + "\n")
+
+
+def _in_ascii() -> bool:
+    """Return whether only ASCII is printed: it was asked for, or the output takes nothing else."""
+    asked = os.environ.get("PADDOCK_PLAIN", "") not in ("", "0")
+    return asked or (sys.stdout.encoding or "ascii").lower().replace("-", "").startswith(("ascii", "ansi"))
 
 
 def complain(lines: Iterable[str]) -> None:

@@ -24,7 +24,7 @@ from paddock_tui.entry import TypedLine, answered, read_line
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
-from paddock_tui.text import fold, printable, width
+from paddock_tui.text import as_read, fold, printable, width
 
 
 def enter(
@@ -80,7 +80,7 @@ def _kept(desk: Desk, step: Step | InputError, *, preview: bool) -> int:
     if not isinstance(step, Step):
         raise CommandStopped(NOT_DONE, *sentences_of(step), NOTHING)
     if preview:
-        say((printable(step.label),))
+        say((as_read(printable(step.label)),))
         return OK
     return keep_and_say(desk, step, [step.label])
 
@@ -97,7 +97,7 @@ def _apply(desk: Desk, ref: Ref, line: TypedLine, *, preview: bool, yes: bool) -
     edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
     told = entered(desk.files, ref, line, edits) or [step.label]
     if preview:
-        say(part for one in told for part in fold(printable(one), columns()))
+        say(part for one in told for part in fold(as_read(printable(one)), columns()))
         return OK
     return keep_and_say(desk, step, told)
 

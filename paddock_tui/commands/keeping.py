@@ -10,7 +10,7 @@ from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.store.saving import Clash, NotSaved, Outcome, Saved
-from paddock_tui.text import fold, printable
+from paddock_tui.text import as_read, fold, printable
 
 NOTHING = "nothing was changed"
 
@@ -46,7 +46,7 @@ def settle_and_say(desk: Desk, lines: Sequence[str]) -> int:
             return NOT_DONE
         if isinstance(outcome, Saved) and outcome.unnoted:
             complain((f"saved, but not noted for undo: {outcome.unnoted}",))
-    say(part for line in lines for part in fold(printable(line), columns()))
+    say(part for line in lines for part in fold(as_read(printable(line)), columns()))
     return OK
 
 

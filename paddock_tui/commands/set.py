@@ -23,7 +23,7 @@ from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.store.foreign import MOST_BYTES, foreign_text
-from paddock_tui.text import fold, printable
+from paddock_tui.text import as_read, fold, printable
 
 
 def set_values(folder: str, wanted: str, assignments: Sequence[str], *, yes: bool = False) -> int:
@@ -65,7 +65,11 @@ def set_from(folder: str, wanted: str, file: str, *, preview: bool = False, yes:
         return _refused(step)
     lines = _said(desk, ref, step)
     if preview:
-        say(part for line in lines or ("nothing differs",) for part in fold(printable(line), columns()))
+        say(
+            part
+            for line in lines or ("nothing differs",)
+            for part in fold(as_read(printable(line)), columns())
+        )
         return OK
     asked = [] if yes else asked_about(desk, ref, step)
     return _refused(asked) if asked else keep_and_say(desk, step, lines or ("nothing differs",))

@@ -18,8 +18,7 @@ from rich.style import Style
 from textual._compositor import ChopsUpdate, Compositor, LayoutUpdate
 from textual.screen import Screen
 
-from paddock_tui.widgets.paint import runs_of
-from paddock_tui.widgets.scrolling import best_move, moved
+from paddock_tui.widgets.paint import best_move, moved, runs_of
 
 Codes = tuple[str, str, str]
 """The codes of a style: weight and the like, foreground, background; each empty where it is unset."""

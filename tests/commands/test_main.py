@@ -83,7 +83,7 @@ def test_a_reader_that_leaves_early_is_one_line_and_the_status_of_what_was_done(
     assert process.returncode == 0
 
 
-def test_a_terminal_that_is_not_utf_8_gets_stand_ins(tmp_path: Path) -> None:
+def test_a_terminal_that_is_not_utf_8_gets_what_reads_in_ascii(tmp_path: Path) -> None:
     done = subprocess.run(
         [*COMMAND, "show", str(SAMPLE)],
         env=os.environ | {"PYTHONIOENCODING": "ascii", "HOME": str(tmp_path)},
@@ -92,7 +92,7 @@ def test_a_terminal_that_is_not_utf_8_gets_stand_ins(tmp_path: Path) -> None:
     )
 
     assert (done.returncode, done.stderr) == (0, b"")
-    assert done.stdout.startswith(b"garage ? The shed")
+    assert done.stdout.startswith(b"garage - The shed")
 
 
 def test_an_interrupt_is_no_traceback(run: Runner, monkeypatch: pytest.MonkeyPatch) -> None:

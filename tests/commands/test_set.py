@@ -67,7 +67,7 @@ def test_a_value_that_was_not_there_is_one_line_more_and_clearing_it_one_less(
     before = path.read_text()
 
     assert run("set", garage, NEXT, "track=12", "setup.controls.wheelie=4").out == (
-        "track temperature not known -> 12 C\nwheelie control not known -> 4\n"
+        "track temperature not known -> 12 °C\nwheelie control not known -> 4\n"
     )
     added = set(path.read_text().splitlines()) - set(before.splitlines())
     assert added == {'track = "12 C"', "wheelie = 4"}
@@ -250,5 +250,5 @@ def test_a_bad_value_beside_good_ones_is_mended_and_the_good_ones_stay(run: Runn
 
     ran = run("set", garage, NEXT, "air=17,5")
 
-    assert (ran.status, ran.out) == (0, "air 17,5 C -> 17.5 C\n")
+    assert (ran.status, ran.out) == (0, "air 17,5 °C -> 17.5 °C\n")
     assert changed_lines(before, path.read_text()) == [('air = "17 C"', 'air = "17.5 C"')]

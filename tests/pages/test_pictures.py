@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.pages.layout import View, layout, text_of
-from paddock_tui.pages.layout.pen import IN_ASCII, Pen
+from paddock_tui.pages.layout.pen import Pen
 from paddock_tui.pages.layout.picture import drawn
 from paddock_tui.pages.pictured import picture_page, picture_row
 from paddock_tui.pages.pictures import Chart, ChartLevel, Dot, Lane, Lanes, Mark, Pairs, Picture, Stretch
@@ -24,7 +24,7 @@ from paddock_tui.pages.speech import spoken
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster
-from paddock_tui.text import width
+from paddock_tui.text import IN_ASCII, width
 from paddock_tui.trade.gearing import GearTrain
 from paddock_tui.trade.stint import TimedLap, stint
 from tests.examples import examples

@@ -7,7 +7,7 @@ from rich.style import Style
 from textual.geometry import Region
 from textual.strip import Strip
 
-from paddock_tui.widgets.scrolling import LineMove, best_move
+from paddock_tui.widgets.paint import LineMove, best_move
 from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate
 from tests.examples import examples
 from tests.widgets.terminal import Terminal

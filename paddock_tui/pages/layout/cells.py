@@ -2,8 +2,8 @@
 
 import attrs
 
-from paddock_tui.pages.layout.pen import IN_ASCII, Ink, Pen
-from paddock_tui.text import width
+from paddock_tui.pages.layout.pen import Ink, Pen
+from paddock_tui.text import IN_ASCII, width
 
 
 def sign(text: str, plain: bool) -> str:

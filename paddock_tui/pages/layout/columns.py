@@ -1,5 +1,7 @@
 """Where the parts of a row stand: chosen from the width and the labels, never from the values."""
 
+import re
+
 import attrs
 
 from paddock_tui.pages.layout.pen import Pen
@@ -11,6 +13,10 @@ MARK = 2
 
 _LEAST_BAR = 7
 
+NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?=$| [^\d-])")
+_NUMBERS = 4, 6
+"""Cells of a number: most of a set-up are no longer than the first, what a manual says than the other."""
+
 NARROW = 60
 """Under this width cells are short."""
 
@@ -19,7 +25,8 @@ NARROW = 60
 class Columns:
     """Columns in cells: where the value starts, where bar or aside start, and how wide a bar is.
 
-    `below` says that a bar stands on a line of its own, at the value's column.
+    `below` says that a bar stands on a line of its own, at the value's column. In `number` cells a number is
+    right-aligned, so that numbers end in one column and their units begin in one.
     """
 
     pen: Pen
@@ -27,6 +34,7 @@ class Columns:
     right: int
     bar: int
     below: bool = False
+    number: int = 4
 
 
 _LAST: list[tuple[Page, Pen, Columns]] = []
@@ -54,8 +62,21 @@ def _chosen(page: Page, pen: Pen) -> Columns:
     right = value + _for_values(pen.width)
     bar = min(31 if pen.width >= 120 else 21, pen.width - right)
     if bar < _LEAST_BAR:
-        return Columns(pen, value, right, min(21, max(pen.width - value, 0)), below=True)
-    return Columns(pen, value, right, bar)
+        wide = min(21, max(pen.width - value, 0))
+        return Columns(pen, value, right, wide, below=True, number=_number_cells(page))
+    return Columns(pen, value, right, bar, number=_number_cells(page))
+
+
+def _number_cells(page: Page) -> int:
+    """Return the cells of a number: few, and more on a page with long ones."""
+    few, more = _NUMBERS
+    found = (
+        NUMBER.match(row.value)
+        for section in page.sections
+        for row in (*section.rows, *section.hidden)
+        if row.kind in ("field", "ask")
+    )
+    return more if any(one is not None and few < width(one[0]) <= more for one in found) else few
 
 
 def columns_of_words(section: Section, columns: Columns) -> Columns:

@@ -1,12 +1,11 @@
 """One field or link as lines: mark, label, value, range, and then bar, aside or trouble."""
 
-import re
 from functools import lru_cache
 
 from paddock_tui.entry.row_typing import numbered
 from paddock_tui.pages.layout.caret import put_editor
 from paddock_tui.pages.layout.cells import sign
-from paddock_tui.pages.layout.columns import MARK, Columns
+from paddock_tui.pages.layout.columns import MARK, NUMBER, Columns
 from paddock_tui.pages.layout.help_bar import put_bar
 from paddock_tui.pages.layout.pen import Ink, Line, Span
 from paddock_tui.pages.layout.view import Editor
@@ -15,10 +14,6 @@ from paddock_tui.text import fold, width
 
 _GAP = 2
 _LEAST_ASIDE = 4
-
-_NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?= |$)")
-_NUMBER_CELLS = 4
-"""Cells in which a number is right-aligned; most values of a set-up are no longer."""
 
 Ends = tuple[str, str] | None
 
@@ -129,9 +124,9 @@ def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
     ink.to(columns.value if ink.at < columns.value else ink.at + 1)
     if (
         not row.trouble
-        and width(value) + width(quiet) + _GAP + _aligned(value) <= columns.right - columns.value
+        and width(value) + width(quiet) + _GAP + _aligned(value, columns) <= columns.right - columns.value
     ):
-        ink.to(ink.at + _aligned(value))
+        ink.to(ink.at + _aligned(value, columns))
     room = ink.room - (_LEAST_ASIDE if more and ink.room > 2 * _LEAST_ASIDE else 0)
     if width(value) > room:
         # Cut either way: the value has the room, and its ellipsis says that there is more.
@@ -148,10 +143,10 @@ def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
     return cut
 
 
-def _aligned(value: str) -> int:
+def _aligned(value: str, columns: Columns) -> int:
     """Return the cells before a number, so that numbers end in one column and their units begin in one."""
-    number = _NUMBER.match(value)
-    return max(_NUMBER_CELLS - width(number[0]), 0) if number else 0
+    number = NUMBER.match(value)
+    return max(columns.number - width(number[0]), 0) if number else 0
 
 
 def _wordy(bar: Bar, columns: Columns) -> bool:

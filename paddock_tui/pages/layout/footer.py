@@ -7,7 +7,7 @@ from paddock_tui.pages.layout.columns import Columns
 from paddock_tui.pages.layout.fields import folded
 from paddock_tui.pages.layout.pen import Ink, Line, Pen
 from paddock_tui.pages.layout.view import Prompt
-from paddock_tui.text import width
+from paddock_tui.text import as_read, width
 
 _BETWEEN = "  "
 
@@ -16,7 +16,7 @@ def last_line(
     last: str, hints: tuple[str, ...], arrows: str, pen: Pen, clock: str = "", now: str = ""
 ) -> Line:
     """Draw the message, else clock and next thing; then the hints that fit, the first dropped first."""
-    said = pen.say(last) or _next(pen.say(clock), pen.say(now), pen) or _clock(pen.say(clock), pen)
+    said = pen.say(as_read(last)) or _next(pen.say(clock), pen.say(now), pen) or _clock(pen.say(clock), pen)
     kept = [pen.say(hint) for hint in hints]
     if arrows:
         kept.append(arrows)
@@ -52,7 +52,7 @@ def _clock(clock: str, pen: Pen) -> str:
 def prompt_line(prompt: Prompt, pen: Pen) -> Line:
     """Draw a question and the answer being typed."""
     ink = Ink(pen)
-    ink.put(pen.say(prompt.label), "focus", _label_width(pen.width))
+    ink.put(pen.say(as_read(prompt.label)), "focus", _label_width(pen.width))
     ink.put(" ")
     put_editor(ink, prompt.editor, ink.room)
     return ink.line()
@@ -75,4 +75,6 @@ def preview(prompt: Prompt, columns: Columns) -> list[Line]:
     said = [(prompt.editor.error, "trouble")] if prompt.editor.error else []
     said += [(prompt.label, "focus")] if is_cut(prompt, columns.pen.width) else []
     said += [(text, "value") for text in prompt.more if text != prompt.editor.error]
-    return [line for text, style in said for line in folded(columns.pen.say(text), style, columns, 2)]
+    return [
+        line for text, style in said for line in folded(columns.pen.say(as_read(text)), style, columns, 2)
+    ]

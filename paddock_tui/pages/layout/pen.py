@@ -1,57 +1,20 @@
 """The pen that draws one line: text made safe, cut and placed in cells, in named styles.
 
 Units are drawn as they are read: degrees with their sign, and litres with the letter that is no figure one.
-Files, typing and the terminals that show ASCII alone keep the plain letters.
+Files and typing keep the plain letters; a terminal that shows ASCII alone has no degree sign.
 """
 
-import re
-import unicodedata
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 import attrs
 
 from paddock_tui.pages.rows import Page, Row, Section
-from paddock_tui.text import clip, printable, width
+from paddock_tui.text import as_read, clip, in_ascii, printable, width
 
 Span = tuple[str, str]
 """Text and the name of its style; the empty name is the ground."""
 
 Line = tuple[Span, ...]
-
-_IN_ASCII = {
-    "…": "...",
-    "°": "",
-    "·": "-",
-    "─": "-",
-    "→": "->",
-    "–": "-",
-    "—": "-",
-    "×": "x",
-    "≥": ">=",
-    "≤": "<=",
-}
-
-
-IN_ASCII: Mapping[str, str] = {
-    "─": "-",
-    "━": "=",
-    "┄": "-",
-    "·": ".",
-    "│": "|",
-    "┃": "|",
-    "▏": "|",
-    "┊": ":",
-    "├": "|",
-    "┤": "|",
-    "┼": "+",
-    "█": "#",
-    "▌": "!",
-    "░": ":",
-}
-"""What stands for each sign of a picture where a terminal shows ASCII alone: a cell for a cell."""
-
-_LEGEND = frozenset("█░┊")
-"""Signs by which a text is the legend of a picture: its signs are those of the picture then."""
 
 
 @attrs.frozen
@@ -72,14 +35,7 @@ class Pen:
     def say(self, text: str) -> str:
         """Return what may reach this terminal of a text from anywhere."""
         text = printable(text)
-        if not self.plain or text.isascii():
-            return text
-        if not _LEGEND.isdisjoint(text):
-            text = "".join(IN_ASCII.get(one, one) for one in text)
-        for char, instead in _IN_ASCII.items():
-            text = text.replace(char, instead)
-        letters = (c for c in unicodedata.normalize("NFKD", text) if not unicodedata.combining(c))
-        return printable("".join(letters).encode("ascii", "replace").decode())
+        return in_ascii(text) if self.plain else text
 
     def cut(self, text: str, cells: int) -> str:
         """Cut safe text to at most `cells` cells; what is cut ends in an ellipsis."""
@@ -154,18 +110,8 @@ def rule(pen: Pen, title: str, note: str = "", tail: str = "") -> Line:
     return ink.line()
 
 
-_UNITS = re.compile(r"(?<=\d )(?:C|l)(?![\w'])")
-_AS_READ = {"C": "\N{DEGREE SIGN}C", "l": "L"}
-
 _LAST: list[tuple[Page, Page]] = []
 """The page that was asked last: each arrow draws it again."""
-
-
-def as_read(text: str) -> str:
-    """Write the units of a text as they are read."""
-    if " C" not in text and " l" not in text:
-        return text
-    return _UNITS.sub(lambda found: _AS_READ[found[0]], text)
 
 
 def with_units(page: Page) -> Page:

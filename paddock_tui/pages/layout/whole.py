@@ -26,7 +26,7 @@ def layout(page: Page, view: View) -> Laid:
     height = max(view.height, 0)
     if view.width < 1:
         return Laid(((),) * height, (None,) * height)
-    page = page if view.plain else with_units(page)
+    page = with_units(page)
     pen = Pen(view.width, view.plain, page.held)
     places = columns(page, pen)
     head = (2 if page.answer and height >= _ANSWERS else 1) if height > 2 else 0
@@ -43,7 +43,7 @@ def layout(page: Page, view: View) -> Laid:
     drawn = padded([owned.line for owned in part.lines], rows)
     if beside_width:
         said = view.panel or ()
-        panel = panel_lines(said if view.plain else sections_with_units(said), beside_width, rows, view.plain)
+        panel = panel_lines(sections_with_units(said), beside_width, rows, view.plain)
         drawn = beside(drawn, panel, rows_pen.width)
     lines += drawn
     if view.prompt:
