@@ -19,7 +19,7 @@ from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
-from paddock_tui.pages.opening_page import HINT, opening_page
+from paddock_tui.pages.opening_page import opening_page, reading_hint
 from paddock_tui.store import presence
 from paddock_tui.store.crash import CRASHED, report, sentence
 from paddock_tui.store.garage import GarageFiles
@@ -122,6 +122,8 @@ class PaddockApp(App[int]):
         self.opens_at(loaded)
         await self.push_screen(self.main)
         self.main.set_focus(self.main.board)
+        if self._opening.moved_to is not None:
+            self.main.board.go(self._opening.moved_to)
         for event in self._opening.early:
             self.main.board.post_message(event)
 
@@ -178,12 +180,15 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
     """
     held = block()
     files = GarageFiles(Path(folder))
-    app = PaddockApp(theme=load_settings()[0].theme)
+    settings = load_settings()[0]
+    app = PaddockApp(theme=settings.theme)
 
     def load() -> MainParts:
         return _loaded(files, now, room)
 
-    app.opens_with(OpeningScreen(opening_page(files, now, _lines()), HINT), load)
+    leaves = "" if settings.has_keys else "q"
+    page = opening_page(files, now, _lines())
+    app.opens_with(OpeningScreen(page, lambda: reading_hint(files), leaves), load)
 
     def save() -> None:
         app.save_half_typed()

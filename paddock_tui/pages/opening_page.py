@@ -18,7 +18,16 @@ ANSWER = "Not judged yet: the records are being read."
 _FEW = 40
 """Records of a kind that are read although they do not show."""
 
-HINT = "reading: what is typed waits for the verdict"
+HINT = "reading: all but arrows and q waits for the verdict"
+
+_MANY = 200
+"""So many sessions read are said: it takes a while."""
+
+
+def reading_hint(files: GarageFiles) -> str:
+    """Say which keys wait, and how many sessions were read where they are many."""
+    count = files.sessions_read
+    return f"{HINT}, {count} sessions read" if count >= _MANY else HINT
 
 
 def opening_page(files: GarageFiles, now: Callable[[], dt.datetime], lines: int) -> Page:

@@ -68,6 +68,8 @@ class GarageFiles:
         self._staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
         """What records read as when edits of theirs were saved, until that is compared with their files."""
+        self.sessions_read = 0
+        """How many sessions were read as records in this run, those read again too."""
         self.came_in = 0
         """How many values the last look at changes of others found, in the records that were in memory."""
 
@@ -385,6 +387,7 @@ class GarageFiles:
         return self._read_raw(bike, self.path_of(bike))
 
     def _structure(self, ref: Ref, path: FilePath, raw: FileText) -> Loaded:
+        self.sessions_read += ref.kind == "session"
         named = raw.data.get("bike")
         bike = self.read(Ref("bike", named)) if isinstance(named, str) and ref.kind != "bike" else None
         return record_of(self.tree, ref, path, raw, bike)

@@ -48,13 +48,15 @@ class Settings:
     """What the settings file says; what it does not say is empty.
 
     `keys` gives the name of a key by action; `steps` the size of a step, in the unit of its values. `copy`
-    allows the terminal to be given what is shown, for its clipboard.
+    allows the terminal to be given what is shown, for its clipboard. `has_keys` says that keys of one's own
+    were left out.
     """
 
     theme: str = ""
     garage: str = ""
     copy: bool = False
     keys: Mapping[str, str] = attrs.field(factory=dict)
+    has_keys: bool = False
     steps: Mapping[str, float] = attrs.field(factory=dict)
 
 
@@ -119,7 +121,9 @@ def read_settings(text: str, actions: Sequence[KeyedAction] = ()) -> tuple[Setti
             near = _near(key, (*known, "keys", "steps"))
             wrong.append(InputError(f'"{key}"', "theme, garage, copy, [keys] or [steps]", near, (key,)))
     keys = data.get("keys")
-    if actions and isinstance(keys, dict):
+    if not actions:
+        made["has_keys"] = bool(keys)
+    elif isinstance(keys, dict):
         made["keys"] = _keys(keys, actions, wrong)
     layout = scan(text)
     placed = [attrs.evolve(one, line=_line(layout, one), file=NAME) for one in wrong]

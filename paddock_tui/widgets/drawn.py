@@ -27,6 +27,11 @@ class DrawnPage(Widget):
         """Says what stands at the right of a wide screen for the row under the cursor; None: no panel."""
 
     @property
+    def cursor_at(self) -> int | None:
+        """The number of the row under the cursor; None on a page without one."""
+        return self._view.cursor
+
+    @property
     def cursor_row(self) -> Row | None:
         """The row under the cursor; None on a page without one."""
         at = self._view.cursor

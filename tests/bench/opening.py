@@ -69,7 +69,7 @@ def _screens(garage: str, times: int) -> None:
             empty.append(_until(wire, "nothing but this"))
         with Wire(_OURS.format(garage=garage), loaded=False) as wire:
             start = time.perf_counter()
-            first.append(_until(wire, "what is typed waits"))
+            first.append(_until(wire, "waits for the verdict"))
             _until(wire, "? help")
             verdict.append(time.perf_counter() - start)
             wire.type("q")
