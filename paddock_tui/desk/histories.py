@@ -16,6 +16,9 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.store.garage import GarageFiles, Loaded
 
+HELD = 64
+"""So many last sessions of a bike stay in memory as files too: they are compared, copied, looked back at."""
+
 _MOST = 6
 """Histories of one bike that are given again as they are."""
 
@@ -32,7 +35,7 @@ class Histories:
 
     def __init__(self) -> None:
         self._bikes: dict[str, _BikePast] = {}
-        self._riders: dict[str, _RiderPast] = {}
+        self._riders: dict[tuple[str, str | None], _RiderPast] = {}
 
     def aside(self) -> "Histories":
         """Return histories for files set aside: they begin with what is known, and change nothing here."""
@@ -77,25 +80,25 @@ class Histories:
         if session is None or rider is None or before is None:
             return ()
         placed = of_rider(files, rider.id)
-        one = self._riders.get(rider.id)
+        one = self._riders.get((rider.id, session.bike))
         if one is None:
-            one = self._riders[rider.id] = _RiderPast(files)
+            one = self._riders[rider.id, session.bike] = _RiderPast(files, session.bike)
         return one.elsewhere(files, placed, before, session)
 
 
 class _Incident(NamedTuple):
-    """A session in which something happened: where it stands, on which bike, and what it holds."""
+    """A session in which something happened: where it stands, its day, and what it holds."""
 
     at: int
-    bike: str | None
     date: dt.date
     past: PastSession
 
 
 class _RiderPast:
-    """One rider's sessions in their order, as far as they were asked for, in which something happened."""
+    """One rider's sessions on other bikes than one, in which something happened, as far as asked for."""
 
-    def __init__(self, files: GarageFiles) -> None:
+    def __init__(self, files: GarageFiles, bike: str | None) -> None:
+        self._bike = bike
         self._place, _ = files.touched_since(0)
         self._refs: list[Ref] = []
         self._places: dict[str, int] = {}
@@ -120,17 +123,18 @@ class _RiderPast:
         end = bisect.bisect_left(placed, before, key=_place_of)
         for _, ref in placed[len(self._refs) : end]:
             row = files.rows.of(ref)
-            loaded = files.read(ref) if "incidents" in files.data(ref) else None
-            if row is not None and loaded is not None and isinstance(loaded.possible, Session):
-                past = PastSession(ref.id, loaded.possible)
-                self._found.append(_Incident(len(self._refs), row.bike, row.date, past))
+            if row is not None and row.bike != self._bike:
+                self._read(files, ref, row.date)
             self._places[ref.id] = len(self._refs)
             self._refs.append(ref)
-        return tuple(
-            one.past
-            for one in self._found
-            if one.at < end and one.bike != session.bike and one.date != session.date
-        )
+        return tuple(one.past for one in self._found if one.at < end and one.date != session.date)
+
+    def _read(self, files: GarageFiles, ref: Ref, date: dt.date) -> None:
+        """Read a session, and hold it where something happened in it."""
+        loaded = files.read(ref) if "incidents" in files.data(ref) else None
+        if loaded is not None and isinstance(loaded.possible, Session):
+            self._found.append(_Incident(len(self._refs), date, PastSession(ref.id, loaded.possible)))
+        files.let_go(ref)
 
     def _forget_touched(self, files: GarageFiles) -> None:
         self._place, touched = files.touched_since(self._place)
@@ -221,6 +225,8 @@ class _BikePast:
                 self._name(files, session)
                 self._past.append(_past(loaded, self._named))
             self._counts.append(len(self._past))
+            if len(self._refs) < end - HELD:
+                files.let_go(ref)
 
     def _cut(self, at: int) -> None:
         """Forget the sessions from a place on, and what was learnt with them."""

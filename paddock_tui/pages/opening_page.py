@@ -26,7 +26,7 @@ _MANY = 200
 
 def reading_hint(files: GarageFiles) -> str:
     """Say which keys wait, and how many sessions were read where they are many."""
-    count = files.sessions_read
+    count = len(files.sessions_read)
     return f"{HINT}, {count} sessions read" if count >= _MANY else HINT
 
 

@@ -64,12 +64,18 @@ class Snapshot(AsideFiles):
 
     def read_of(self, kind: str) -> int:
         """Count the records of a kind that were read."""
-        return sum(1 for ref in list(self._loaded) if ref.kind == kind)
+        return (
+            len(self.sessions_read)
+            if kind == "session"
+            else sum(1 for ref in list(self._loaded) if ref.kind == kind)
+        )
 
     def agrees_with(self, files: GarageFiles) -> bool:
         """Return whether nothing changed there since, and what both have read since then reads alike."""
         known = ((raw, files._raw.get(ref)) for ref, raw in self._raw.items())
         same = all(other is None or other is raw or other.stamp == raw.stamp for raw, other in known)
+        noted = ((stamp, files.rows.indexed.get(ref)) for ref, stamp in self._released.stamps())
+        same = same and all(other is None or other == stamp for stamp, other in noted)
         return same and self.of_generation == files.generation
 
     def give_to(self, files: GarageFiles) -> None:
@@ -80,6 +86,11 @@ class Snapshot(AsideFiles):
         for ref, loaded in self._loaded.items():
             if ref not in files._loaded and files._raw.get(ref) is loaded[0]:
                 files._loaded[ref] = loaded
+        files._released.take(self._released, but=files._raw)
+        files.rows.indexed.update(
+            {ref: stamp for ref, stamp in self._released.stamps() if ref not in files._raw}
+        )
+        files.sessions_read |= self.sessions_read
         files.soundness.learn(self.soundness)
 
 
@@ -106,5 +117,7 @@ def _take(other: AsideFiles, files: GarageFiles) -> None:
     other.former.take(files.former)
     # What was touched is counted on from here, so that what knows the files knows these too.
     other._touched = list(files._touched)
+    other._released.take(files._released)
+    other.sessions_read = set(files.sessions_read)
     other.rows.take(files.rows)
     other.soundness.take(files.soundness)

@@ -2,7 +2,6 @@
 
 import contextlib
 import os
-import re
 from collections.abc import Container, Iterable, Iterator, Mapping
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
@@ -23,6 +22,7 @@ from paddock_tui.store.listing import Listing, listed, moved
 from paddock_tui.store.loaded import FileText, record_of, stamp_of, text_of
 from paddock_tui.store.loaded import Loaded as Loaded
 from paddock_tui.store.reading import LARGEST, loads
+from paddock_tui.store.released import MANY, Released
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.soundness import Soundness
 from paddock_tui.store.tree import Tree
@@ -30,8 +30,6 @@ from paddock_tui.store.turns import Turns
 
 if TYPE_CHECKING:
     from paddock_tui.records.garage import Garage
-
-_SCHEMA_LINE = re.compile(r"^\s*schema\s*=\s*(\d{1,9})\s*(?:#.*)?$", re.MULTILINE)
 
 
 class GarageFiles:
@@ -68,8 +66,9 @@ class GarageFiles:
         self._staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
         """What records read as when edits of theirs were saved, until that is compared with their files."""
-        self.sessions_read = 0
-        """How many sessions were read as records in this run, those read again too."""
+        self.sessions_read: set[str] = set()
+        """The sessions that were read as records in this run, in memory or not."""
+        self._released = Released()
         self.came_in = 0
         """How many values the last look at changes of others found, in the records that were in memory."""
 
@@ -143,10 +142,6 @@ class GarageFiles:
         path = self.path_of(ref)
         return os.path.relpath(path, self.root) if path is not None else str(ref)
 
-    def ref_named(self, name: str) -> Ref | None:
-        """Return the record whose file has this name, written from the garage's folder on."""
-        return next((ref for ref in self.all() if self.name_of(ref) == name), None)
-
     def read(self, ref: Ref) -> Loaded | None:
         """Read a record, or give it as remembered; None where there is no such file."""
         path = self.path_of(ref)
@@ -173,6 +168,14 @@ class GarageFiles:
         self.rows.indexed.setdefault(ref, stamp)
         return self._structure(ref, path, raw).troubles
 
+    def let_go(self, ref: Ref) -> None:
+        """Hold a record in memory no more that others made what they need of; it goes on being looked at."""
+        raw = self._raw.get(ref)
+        if raw is not None and self._released.took(ref, raw, self._files()):
+            del self._raw[ref]
+            self._loaded.pop(ref, None)
+            self.rows.indexed.update(self._released.stamps(ref))
+
     def is_in_memory(self, ref: Ref) -> bool:
         """Return whether a record was read, and is remembered."""
         return ref in self._raw or ref in self._staged
@@ -193,20 +196,6 @@ class GarageFiles:
 
         loaded = self.read(GARAGE)
         return loaded.record if loaded is not None and isinstance(loaded.record, Garage) else Garage()
-
-    def newer(self) -> bool:
-        """Return whether the garage was written by a newer program, so that it must not be written to.
-
-        Where the garage's own file is lost, its line `schema = ...` is looked for in the text.
-        """
-        from paddock_tui.records.garage import SCHEMA
-
-        schema = self.garage().schema
-        loaded = self.read(GARAGE)
-        if loaded is not None and loaded.record is None:
-            line = _SCHEMA_LINE.search(loaded.text)
-            schema = int(line[1]) if line is not None else None
-        return schema is not None and schema > SCHEMA
 
     def stage(self, ref: Ref, data: dict[str, Any]) -> None:
         """Let a record read as it will stand once its edits are saved."""
@@ -281,6 +270,8 @@ class GarageFiles:
         path = self.path_of(ref)
         if shown is None and stamp_of(path) == (old.stamp if old is not None else self.rows.indexed.get(ref)):
             return False
+        if ref in self._released and shown is None:
+            return not self._is_as_released(ref, path)
         if old is None and shown is None:
             row = self.rows.of(ref) if ref.kind == "session" else None
             self._change(ref)
@@ -294,6 +285,15 @@ class GarageFiles:
         if old is not None:
             self.came_in += facts_between(old.data, new.data)
         return old is None or (new.text, new.trouble) != (old.text, old.trouble)
+
+    def _is_as_released(self, ref: Ref, path: FilePath | None) -> bool:
+        stamp = stamp_of(path)
+        if path and stamp and self._released.is_same(ref, text_of(self.tree, path, stamp)):
+            self.rows.indexed[ref] = stamp
+            return True
+        self._released.forget(ref, None)
+        self._change(ref)
+        return False
 
     def stamp(self, ref: Ref) -> Stamp | None:
         """Return what tells that a record's file changed; None where there is none."""
@@ -329,7 +329,8 @@ class GarageFiles:
             return self._as_called(ref, known)
         if known is not None:
             self.generation += 1
-        self._touch(ref)
+        if not self._released.forget(ref, stamp):
+            self._touch(ref)
         if stamp is None or path is None:
             self._raw.pop(ref, None)
             return None
@@ -351,6 +352,8 @@ class GarageFiles:
 
     def _renamed(self) -> None:
         self.former.renew()
+        for ref in self._released.naming_others(self._files()):
+            self._touch(ref)
         self.rows.doubt_names(self._files())
 
     def _with_former(self, kind: str) -> Iterator[tuple[Ref, tuple[str, ...]]]:
@@ -376,6 +379,8 @@ class GarageFiles:
 
     def _stamp_and_data(self, ref: Ref) -> tuple[Stamp | None, Mapping[str, Any]]:
         raw = self._read_raw(ref, self.path_of(ref))
+        if len(self._raw) > MANY:
+            self.let_go(ref)
         return (raw.stamp, raw.written) if raw is not None and raw.trouble is None else (None, {})
 
     def _bike_raw(self, ref: Ref, raw: FileText) -> FileText | None:
@@ -387,7 +392,8 @@ class GarageFiles:
         return self._read_raw(bike, self.path_of(bike))
 
     def _structure(self, ref: Ref, path: FilePath, raw: FileText) -> Loaded:
-        self.sessions_read += ref.kind == "session"
+        if ref.kind == "session":
+            self.sessions_read.add(ref.id)
         named = raw.data.get("bike")
         bike = self.read(Ref("bike", named)) if isinstance(named, str) and ref.kind != "bike" else None
         return record_of(self.tree, ref, path, raw, bike)

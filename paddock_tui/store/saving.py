@@ -2,10 +2,11 @@
 
 import datetime as dt
 import os
+import re
 import stat
 
 from paddock_tui.records.edits import AnyChange, Rename, Step
-from paddock_tui.records.paths import Ref
+from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.store import intent as intents
 from paddock_tui.store.errors import NotWritten, Replaced, in_plain_words
 from paddock_tui.store.files import sweep
@@ -34,7 +35,7 @@ def save(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: J
 
     Blocks for as long as the lock is waited for; safe from any thread, one at a time for one `files`.
     """
-    if files.newer():
+    if is_newer(files):
         return NotSaved(
             "this garage was written by a newer paddock-tui and is only read", "update this program", False
         )
@@ -54,7 +55,7 @@ def save(files: GarageFiles, step: Step, now: dt.datetime | None = None, note: J
 
 def repair(files: GarageFiles, now: dt.datetime) -> str:
     """Complete, or put back, a step that was cut short; return what to say, nothing where there was none."""
-    if not intents.declared(files.root) or files.newer():
+    if not intents.declared(files.root) or is_newer(files):
         return ""
     try:
         with hold(files.root, since=now):
@@ -197,6 +198,24 @@ def _texts(writes: list[Write]) -> dict[Ref, str]:
         change: AnyChange = write.change
         found.setdefault(change.ref, write.before)
     return found
+
+
+_SCHEMA_LINE = re.compile(r"^\s*schema\s*=\s*(\d{1,9})\s*(?:#.*)?$", re.MULTILINE)
+
+
+def is_newer(files: GarageFiles) -> bool:
+    """Return whether the garage was written by a newer program, so that it must not be written to.
+
+    Where the garage's own file is lost, its line `schema = ...` is looked for in the text.
+    """
+    from paddock_tui.records.garage import SCHEMA
+
+    schema = files.garage().schema
+    loaded = files.read(GARAGE)
+    if loaded is not None and loaded.record is None:
+        line = _SCHEMA_LINE.search(loaded.text)
+        schema = int(line[1]) if line is not None else None
+    return schema is not None and schema > SCHEMA
 
 
 def _is_hidden(files: GarageFiles, ref: Ref) -> bool:

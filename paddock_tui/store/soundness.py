@@ -57,6 +57,7 @@ class Soundness:
         marks: dict[str, str] = {}
         for ref in self._files.all():
             yield from self._troubles(ref, self._against(ref, marks))
+        self._files.rows.write()
 
     def _troubles(self, ref: Ref, against: str | None) -> tuple[InputError, ...]:
         files = self._files

@@ -3,6 +3,8 @@
 import datetime as dt
 from pathlib import Path
 
+import pytest
+
 from paddock_tui.advice.about import History
 from paddock_tui.desk import Desk
 from paddock_tui.desk.histories import Histories
@@ -103,3 +105,49 @@ def test_the_desk_knows_the_riders_units(garage: Path) -> None:
     assert desk.about(Ref("session", "2026-06-20-2-otter")).units.pressure == "psi"
     assert desk.about(None).units.pressure == "bar"
     desk.close()
+
+
+def test_earlier_sessions_are_not_held_as_files_and_their_changes_are_seen_all_the_same(
+    garage: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("paddock_tui.desk.histories.HELD", 1)
+    files, histories = GarageFiles(garage), Histories()
+    first = history(files, histories, NEXT)
+    early, last = (Ref("session", first.past[at].id) for at in (0, -1))
+    path = files.path_of(early)
+    assert path is not None
+    assert (files.is_in_memory(early), files.is_in_memory(last)) == (False, True)
+
+    # Read again, or written again as it was, it is what it was.
+    files.read(early)
+    assert history(files, histories, NEXT) is first
+    files.let_go(early)
+    path.write_text(path.read_text(), encoding="utf-8")
+    assert early not in files.changed()
+    assert history(files, histories, NEXT) is first
+
+    path.write_text(path.read_text().replace('kind = "track day"', 'kind = "practice"'), encoding="utf-8")
+    assert files.changed() == (early,)
+    again = history(files, histories, NEXT)
+    assert (first.past[0].session.kind, again.past[0].session.kind) == ("track day", "practice")
+    assert again.past == history(GarageFiles(garage), Histories(), NEXT).past
+
+
+def test_an_earlier_session_is_read_again_once_what_it_names_is_called_otherwise(
+    garage: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("paddock_tui.desk.histories.HELD", 0)
+    files, histories = GarageFiles(garage), Histories()
+    first = history(files, histories, NEXT)
+    tyres = first.past[0].session.tyres
+    old = garage / "tyres" / f"{tyres}.toml"
+    old.with_name("called-otherwise.toml").write_text(
+        f'was = ["{tyres}"]\n{old.read_text()}', encoding="utf-8"
+    )
+    old.unlink()
+    files.changed()
+
+    again = history(files, histories, NEXT)
+
+    assert again.past[0].session.tyres == "called-otherwise"
+    assert again.past == history(GarageFiles(garage), Histories(), NEXT).past

@@ -10,6 +10,7 @@ from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.records.session import Session
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.mentions import mentioning
+from paddock_tui.store.saving import is_newer
 from tests.small import session, snapshot, write
 
 ONE = "sessions__2026__2026-05-16-1-plain"
@@ -201,7 +202,7 @@ def test_an_unknown_key_is_kept_and_noted_with_its_line(tmp_path: Path) -> None:
 def test_a_newer_format_is_known_also_where_the_garages_own_file_is_lost(
     tmp_path: Path, text: str, newer: bool
 ) -> None:
-    assert GarageFiles(write(tmp_path, garage=text)).newer() is newer
+    assert is_newer(GarageFiles(write(tmp_path, garage=text))) is newer
 
 
 @pytest.mark.parametrize("kind", ["absent", "file", "empty", "folder in its place"])

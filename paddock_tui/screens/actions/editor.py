@@ -20,7 +20,8 @@ def problem(host: Host, row: Row) -> None:
     if target is not None:
         _ask_to_allow(host, target)
         return
-    ref = host.desk.files.ref_named(row.file)
+    files = host.desk.files
+    ref = next((one for one in files.all() if files.name_of(one) == row.file), None)
     loaded = host.desk.files.read(ref) if ref is not None else None
     if ref is None or loaded is None:
         host.board.say(f"{row.file} is not in the garage any more")
