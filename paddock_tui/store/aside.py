@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.records.edits import Create, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.garage import GarageFiles, Loaded
+from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.loaded import FileText
 from paddock_tui.store.reading import loads
 
@@ -44,17 +44,11 @@ class Snapshot(AsideFiles):
         self.dropped = False
         self.of_generation = 0
 
-    def read(self, ref: Ref) -> Loaded | None:
-        """Read a record. Raises Dropped where the work is not wanted any more."""
+    def path_of(self, ref: Ref) -> FilePath | None:
+        """Return the file of a record. Raises Dropped where the work is not wanted any more."""
         if self.dropped:
             raise Dropped
-        return super().read(ref)
-
-    def troubles_of(self, ref: Ref) -> tuple[InputError, ...]:
-        """Return what cannot be read in a record. Raises Dropped where the work is not wanted any more."""
-        if self.dropped:
-            raise Dropped
-        return super().troubles_of(ref)
+        return super().path_of(ref)
 
     def _as_called(self, ref: Ref, raw: FileText) -> FileText:
         """Return what was read with its references as they are called now, and leave the garage its own."""
@@ -91,7 +85,8 @@ class Snapshot(AsideFiles):
             {ref: stamp for ref, stamp in self._released.stamps() if ref not in files._raw}
         )
         files.sessions_read |= self.sessions_read
-        files.soundness.learn(self.soundness)
+        if "soundness" in vars(self):
+            files.soundness.learn(self.soundness)
 
 
 def aside(files: GarageFiles) -> AsideFiles:
@@ -120,4 +115,5 @@ def _take(other: AsideFiles, files: GarageFiles) -> None:
     other._released.take(files._released)
     other.sessions_read = set(files.sessions_read)
     other.rows.take(files.rows)
-    other.soundness.take(files.soundness)
+    if "soundness" in vars(files):
+        other.soundness.take(files.soundness)

@@ -3,6 +3,7 @@
 import contextlib
 import os
 from collections.abc import Container, Iterable, Iterator, Mapping
+from functools import cached_property
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
 
@@ -19,17 +20,16 @@ from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.index import OTHER, Stamp, year_of
 from paddock_tui.store.listing import Listing, listed, moved
-from paddock_tui.store.loaded import FileText, record_of, stamp_of, text_of
+from paddock_tui.store.loaded import MANY, FileText, Released, record_of, stamp_of, text_of
 from paddock_tui.store.loaded import Loaded as Loaded
 from paddock_tui.store.reading import LARGEST, loads
-from paddock_tui.store.released import MANY, Released
 from paddock_tui.store.session_rows import SessionRows
-from paddock_tui.store.soundness import Soundness
 from paddock_tui.store.tree import Tree
 from paddock_tui.store.turns import Turns
 
 if TYPE_CHECKING:
     from paddock_tui.records.garage import Garage
+    from paddock_tui.store.soundness import Soundness
 
 
 class GarageFiles:
@@ -62,7 +62,6 @@ class GarageFiles:
             self._stamp_and_data,
             self.former.current,
         )
-        self.soundness = Soundness(self)
         self._staged: dict[Ref, dict[str, Any]] = {}
         self._shown: dict[Ref, dict[str, Any]] = {}
         """What records read as when edits of theirs were saved, until that is compared with their files."""
@@ -99,6 +98,13 @@ class GarageFiles:
         yield GARAGE
         for kind in FOLDERS:
             yield from self.listing(kind)
+
+    @cached_property
+    def soundness(self) -> "Soundness":
+        """Which records can be read as a whole, as far as that was asked for."""
+        from paddock_tui.store.soundness import Soundness
+
+        return Soundness(self)
 
     def forget_listing(self) -> None:
         """Look at the folders again when the listing is next asked for."""
@@ -155,18 +161,6 @@ class GarageFiles:
         loaded = self._structure(ref, path, raw)
         self._loaded[ref] = (raw, bike_raw, loaded)
         return loaded
-
-    def troubles_of(self, ref: Ref) -> tuple[InputError, ...]:
-        """Return what cannot be read in a record; what is not in memory is not kept there for it."""
-        path = self.path_of(ref)
-        stamp = stamp_of(path)
-        if self.is_in_memory(ref) or path is None or stamp is None:
-            loaded = self.read(ref)
-            return loaded.troubles if loaded is not None else ()
-        raw = text_of(self.tree, path, stamp)
-        raw.data = self.former.resolved(ref.kind, raw.written)
-        self.rows.indexed.setdefault(ref, stamp)
-        return self._structure(ref, path, raw).troubles
 
     def let_go(self, ref: Ref) -> None:
         """Hold a record in memory no more that others made what they need of; it goes on being looked at."""
@@ -229,7 +223,8 @@ class GarageFiles:
     def _touch(self, ref: Ref) -> None:
         self._touched.append(ref)
         self.rows.forget(ref)
-        self.soundness.forget(ref)
+        if "soundness" in vars(self):
+            self.soundness.forget(ref)
 
     def watch(self, refs: Iterable[Ref]) -> None:
         """Compare these records with their files at each look, however old they are."""

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.loaded import stamp_of
+from paddock_tui.store.loaded import record_of, stamp_of, text_of
 
 if TYPE_CHECKING:
     from paddock_tui.store.garage import GarageFiles
@@ -64,12 +64,27 @@ class Soundness:
         if against is not None and self._sound.get(ref) == against:
             return ()
         noted = against and not files.is_in_memory(ref) and files.rows.is_sound(ref, against)
-        found = () if noted else files.troubles_of(ref)
+        found = () if noted else self._read(ref)
         if against is not None and not found:
             self._sound[ref] = against
             if against and not noted:
                 files.rows.note_sound(ref, against)
         return found
+
+    def _read(self, ref: Ref) -> tuple[InputError, ...]:
+        """Return what cannot be read in a record; what is not in memory is not kept there for it."""
+        files = self._files
+        path = files.path_of(ref)
+        stamp = stamp_of(path)
+        if files.is_in_memory(ref) or path is None or stamp is None:
+            loaded = files.read(ref)
+            return loaded.troubles if loaded is not None else ()
+        raw = text_of(files.tree, path, stamp)
+        raw.data = files.former.resolved(ref.kind, raw.written)
+        named = raw.data.get("bike")
+        bike = files.read(Ref("bike", named)) if isinstance(named, str) and ref.kind != "bike" else None
+        files.rows.indexed.setdefault(ref, stamp)
+        return record_of(files.tree, ref, path, raw, bike).troubles
 
     def _against(self, ref: Ref, marks: dict[str, str]) -> str | None:
         """Return what decides whether a record can be read, beside its own file: nothing for most.
