@@ -3,8 +3,8 @@
 import enum
 import inspect
 from collections.abc import Callable, Mapping
-from functools import cache
-from typing import Any, Final, Literal, TypeAlias, TypeVar
+from functools import cached_property
+from typing import Any, Final, Literal, NamedTuple, TypeAlias, TypeVar
 
 import attrs
 
@@ -60,6 +60,11 @@ class Fact:
     role: str
     path: Path
     show: Callable[[Any], str] | None
+
+    @cached_property
+    def asked(self) -> "tuple[NeedKey, ...]":
+        """How each fact that it needs is asked for."""
+        return asked_for(self.needs, self.gathers)
 
     def words(self, subject: str | None) -> str:
         """Return the label, about this subject where the fact has one."""
@@ -134,22 +139,20 @@ class Facts:
         value = self.get(name, subject if registered.per else None)
         return "" if isinstance(value, NotKnown) or value is ABSENT else registered.show(value)
 
-    def together(
-        self, needs: tuple[str, ...], subject: str | None, gathers: frozenset[str] = frozenset()
-    ) -> Any:
+    def together(self, asked: "tuple[NeedKey, ...]", subject: str | None) -> Any:
         """Return the values of several facts as a dict, or NotKnown with all that is missing, or ABSENT."""
         values: dict[str, Any] = {}
         missing: list[MissingFact] = []
         found = self._found
-        for need, of_subject in _asked_for(needs, gathers):
-            if of_subject is None:
+        for need, key, gathered in asked:
+            if gathered:
                 value = self._gathered(need)
             else:
-                key = (need, subject if of_subject else None)
-                # Asked tens of thousands of times for a review: known ones are taken without a call.
-                value = found.get(key)
+                place = key or (need, subject)
+                # NeedKey tens of thousands of times for a review: known ones are taken without a call.
+                value = found.get(place)
                 if value is None:
-                    value = self.get(*key)
+                    value = self.get(*place)
             if value is ABSENT:
                 return ABSENT
             if value.__class__ is NotKnown:
@@ -161,7 +164,7 @@ class Facts:
         registered = FACTS.get(name)
         if registered is None or name in self._roots:
             return self._given(name, subject)
-        values = self.together(registered.needs, subject, registered.gathers)
+        values = self.together(registered.asked, subject)
         if values.__class__ is not dict:
             return values
         found = registered.function(**values)
@@ -191,10 +194,20 @@ class Facts:
         return {subject: value for subject, value in found.items() if value is not ABSENT}
 
 
-@cache
-def _asked_for(needs: tuple[str, ...], gathers: frozenset[str]) -> tuple[tuple[str, bool | None], ...]:
-    """Say of each fact whether it is asked of the subject; None where it is gathered from all of them."""
-    return tuple((need, None if need in gathers else _of_subject(need)) for need in needs)
+class NeedKey(NamedTuple):
+    """How a fact is asked for: under one key whatever the subject, of the subject, or gathered from all."""
+
+    need: str
+    key: tuple[str, None] | None
+    gathered: bool
+
+
+def asked_for(needs: tuple[str, ...], gathers: frozenset[str] = frozenset()) -> tuple[NeedKey, ...]:
+    """Say of each fact how it is asked for, once all are registered."""
+    return tuple(
+        NeedKey(need, None if need in gathers or _of_subject(need) else (need, None), need in gathers)
+        for need in needs
+    )
 
 
 def _of_subject(name: str) -> bool:

@@ -2,11 +2,12 @@
 
 import inspect
 from collections.abc import Callable
+from functools import cached_property
 from typing import Any, Literal, TypeVar
 
 import attrs
 
-from paddock_tui.facts.core import PerSubject
+from paddock_tui.facts.core import NeedKey, PerSubject, asked_for
 from paddock_tui.limits import Limit
 from paddock_tui.limits.core import COMMON
 from paddock_tui.matters.severity import CAUTION as CAUTION
@@ -99,6 +100,11 @@ class Rule:
     of_set_up: bool
     rank: int
     takes_limits: bool
+
+    @cached_property
+    def asked(self) -> tuple[NeedKey, ...]:
+        """How each fact that it needs is asked for."""
+        return asked_for((*self.needs, *self.when), self.gathers)
 
 
 RULES: dict[str, Rule] = {}

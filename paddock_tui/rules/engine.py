@@ -202,7 +202,7 @@ def _ask(
     judged = 0
     unknown = 0
     for subject in subjects:
-        values = facts.together((*registered.needs, *registered.when), subject, registered.gathers)
+        values = facts.together(registered.asked, subject)
         if values is ABSENT:
             continue
         if isinstance(values, NotKnown):

@@ -5,7 +5,17 @@ from typing import Any
 
 import pytest
 
-from paddock_tui.facts.core import ABSENT, FACTS, UNKNOWN, Facts, MissingFact, NotKnown, PerSubject, fact
+from paddock_tui.facts.core import (
+    ABSENT,
+    FACTS,
+    UNKNOWN,
+    Facts,
+    MissingFact,
+    NotKnown,
+    PerSubject,
+    asked_for,
+    fact,
+)
 
 CALLS: list[str] = []
 
@@ -143,16 +153,16 @@ def test_gathering_from_nothing_is_empty() -> None:
 
 def test_together_gives_the_values_by_name() -> None:
     world = facts({"depth": 3, "tide": 2}, a={"colour": "red"})
-    assert world.together(("depth", "colour", "subject"), "a") == {
+    assert world.together(asked_for(("depth", "colour", "subject")), "a") == {
         "depth": 3,
         "colour": "red",
         "subject": "a",
     }
-    assert world.together(("depth", "lock"), None) is ABSENT
+    assert world.together(asked_for(("depth", "lock")), None) is ABSENT
 
 
 def test_a_fact_that_is_missing_twice_is_named_once() -> None:
-    found = facts().together(("depth", "keel"), None)
+    found = facts().together(asked_for(("depth", "keel")), None)
     assert found == NotKnown((DEPTH, TIDE))
 
 
