@@ -85,7 +85,7 @@ def test_a_last_session_that_was_ridden_so_already_needs_no_new_one(tmp_path: Pa
 @pytest.mark.parametrize(
     ("first", "second", "refused"),
     [
-        ('what = "bars wobble"', 'what = "dives"', "bars wobble in session one"),
+        ('what = "bars wobble"', 'what = "dives"', "headshake or wobble in session one"),
         ('what = "weaves"', "", "weaves in session one"),
         ('what = "dives"', 'what = "bars wobble"', ""),
         ('what = "bars wobble"\ncause = "crest"', "", ""),
