@@ -33,6 +33,20 @@ def wet_package(about: About) -> Offered | str:
     return "there is no session and no profile here"
 
 
+def starting_adjusters(about: About) -> dict[str, float]:
+    """Return by name where adjusters start for this group and surface: what the wet package sets.
+
+    On a dry track it is the way back to what was ridden there. Empty where it sets nothing else than stands.
+    """
+    found = wet_package(about)
+    puts = found.puts if isinstance(found, Offered) else ()
+    return {
+        one.path[2]: float(one.value)
+        for one in puts
+        if one.path[:2] == ("setup", "adjusters") and isinstance(one.value, int | float)
+    }
+
+
 def _of_session(about: About) -> Offered | str:
     session = about.session
     if is_ridden(session):

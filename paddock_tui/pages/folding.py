@@ -72,7 +72,7 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
         for one in page.sections
         if one.rows
         and not any(map(is_open, one.rows))
-        and not all(map(_unanswered, one.rows))
+        and not all(_unanswered(row) for row in one.rows if row.kind != "heading")
         and not (sizes[id(one)] <= _SMALL and _has_picture(one))
     ]
     heads = {id(one): _head(one) for one in page.sections}

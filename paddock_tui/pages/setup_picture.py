@@ -23,9 +23,17 @@ LEGEND = "█ now  s start  l last  p profile  * several"
 
 
 def with_comparisons(
-    page: Page, bike: Bike, setup: SetUp, starts: Mapping[Path, Setting], others: Sequence[ComparedSetUp]
+    page: Page,
+    bike: Bike,
+    setup: SetUp,
+    starts: Mapping[Path, Setting],
+    others: Sequence[ComparedSetUp],
+    turned: Mapping[str, float] | None = None,
 ) -> Page:
-    """Put the marks to compare with on each scale of a set-up page, and front beside rear."""
+    """Put the marks to compare with on each scale of a set-up page, and front beside rear.
+
+    `starts` and `turned` are where aids and adjusters start for this group and surface.
+    """
     sections = tuple(
         attrs.evolve(section, rows=tuple(_compared(row, bike, starts, others) for row in section.rows))
         for section in page.sections
@@ -38,7 +46,8 @@ def with_comparisons(
             for one in page.sections
         ),
     )
-    beside = [ComparedAdjusters(one.sign, one.word, one.setup.adjusters) for one in others]
+    beside = [ComparedAdjusters("s", "start", turned)] if turned else []
+    beside += [ComparedAdjusters(one.sign, one.word, one.setup.adjusters) for one in others]
     pairs = suspension_pairs(bike, setup, beside)
     row = picture_row("front and rear", pairs, apart=True) if pairs is not None else None
     return with_picture(page, "suspension", row, SHARES)

@@ -5,7 +5,6 @@ from collections.abc import Iterable, Mapping
 from paddock_tui.records.errors import InputError
 
 SHOWN: Mapping[str, str] = {
-    "chatters": "chatters mid-corner",
     "tucks": "front tucks",
     "runs wide off the brake": "runs wide on brake release",
     "kicks": "rear kicked up by one bump",

@@ -12,6 +12,7 @@ from paddock_tui.pages.folding import folded, opens
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.layout.panel import rows_width
 from paddock_tui.pages.layout.pen import Line, text_of, with_units
+from paddock_tui.pages.pictures.data import Pairs
 from paddock_tui.pages.rows import Row
 from paddock_tui.screens.folds import lines_of, most_of, open_places
 from paddock_tui.screens.registry import ROOMS, room_of
@@ -93,6 +94,23 @@ def test_nothing_is_cut_without_a_mark(name: str, desk: Desk) -> None:
         assert lost == []
         head = text_of(laid.lines[0])
         assert squashed(page.heading) in squashed(head) or "…" in head
+
+
+def test_adjusters_have_where_they_start_on_this_surface_beside_them(desk: Desk) -> None:
+    pictures = [row.picture for row in made_of(desk, LOOKS["setup"]).whole.rows() if row.picture is not None]
+    pairs = next(one for one in pictures if isinstance(one, Pairs))
+
+    starts = {row[0]: row[list(pairs.heads).index("start")] for row in pairs.table}
+    assert starts["front preload"] == "4"
+    assert starts["rear preload"] == "1"
+    assert {
+        mark.word for pair in pairs.pairs for lane in (pair.front, pair.rear) if lane for mark in lane.marks
+    } == {
+        "now",
+        "start",
+        "last",
+        "profile",
+    }
 
 
 UNJUDGED = ("emergency", "emergency-riders", "after", "board", "crew")

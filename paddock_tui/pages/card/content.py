@@ -8,6 +8,7 @@ import attrs
 
 from paddock_tui.advice.levels import starting_levels
 from paddock_tui.advice.session_laps import stint_of, usual_words
+from paddock_tui.advice.wet_package import starting_adjusters
 from paddock_tui.desk import Desk
 from paddock_tui.desk.debrief.lap_timing import forbidden
 from paddock_tui.desk.edits.values import bike_of
@@ -157,8 +158,9 @@ def _set_up(desk: Desk, ref: Ref, loaded: Loaded, record: Session | Profile) -> 
     found = desk.assembled(ref)
     sections = tuple(setup_sections(loaded, record.setup, bike, desk.units(record.rider)))
     others = tuple(compared_set_ups(desk.files, found.situation))
-    starts = starting_levels(desk.about(ref, found))
-    compared = with_comparisons(Page("", sections), bike, record.setup, starts, others)
+    about = desk.about(ref, found)
+    starts, turned = starting_levels(about), starting_adjusters(about)
+    compared = with_comparisons(Page("", sections), bike, record.setup, starts, others, turned)
     bars = {row.path: row.bar for row in compared.rows() if row.bar is not None}
     return tuple(
         attrs.evolve(one, rows=tuple(attrs.evolve(row, bar=bars.get(row.path, row.bar)) for row in one.rows))

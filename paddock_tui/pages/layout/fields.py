@@ -117,7 +117,8 @@ def _value(ink: Ink, row: Row, columns: Columns, more: bool) -> list[Span]:
     if row.trouble:
         style = "trouble"
     elif not value and not row.known:
-        value = "not known"
+        # A question that nobody answered yet is quiet: it asks already.
+        value, style = (NOTHING, "aside") if row.kind == "ask" else ("not known", style)
     quiet = say(row.range)
     if not value and not quiet:
         return []

@@ -2,6 +2,7 @@
 
 from paddock_tui.advice.beside_setup import beside_setup
 from paddock_tui.advice.levels import starting_levels
+from paddock_tui.advice.wet_package import starting_adjusters
 from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.sessions.compared import compared_set_ups
 from paddock_tui.pages.advised import advised
@@ -25,7 +26,7 @@ def _page(about: SubjectContext) -> Page:
     if bike is None or setup is None:
         return page
     others = tuple(compared_set_ups(about.desk.files, about.assembled.situation))
-    return with_comparisons(page, bike, setup, starting_levels(asked), others)
+    return with_comparisons(page, bike, setup, starting_levels(asked), others, starting_adjusters(asked))
 
 
 def _shows(ref: Ref, path: Path) -> bool:
