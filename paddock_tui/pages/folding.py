@@ -288,11 +288,15 @@ def worst(section: Section) -> str:
 
 def _count(section: Section) -> str:
     count = sum(1 for row in section.rows if row.kind != "add")
+    if not count:
+        return ""
     return f"{section.open_rows} open of {count}" if section.open_rows else str(count)
 
 
 def _summary(section: Section) -> str:
     """Say the first values of a section, or what stands beside its title."""
+    if section.rows and all(row.kind == "add" for row in section.rows):
+        return section.rows[0].label
     drawn = next((row.picture for row in section.rows if row.picture is not None), None)
     if drawn is not None and drawn.sentence:
         return drawn.sentence

@@ -18,13 +18,20 @@ from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.garage_list import whose
 from paddock_tui.pages.own_keys import like_keys, own_keys, page_with
-from paddock_tui.pages.review import SHORT_CAUTION, answer_words, finding_key, finding_rows, verdict_line
+from paddock_tui.pages.review import (
+    CAUTION_WORDS,
+    SHORT_CAUTION,
+    answer_words,
+    finding_key,
+    finding_rows,
+    verdict_line,
+)
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.verdict_words import NONE_SAVED, RIDDEN_TAIL
 from paddock_tui.rules import HOLD, Finding, Review, review
 from paddock_tui.screens.folds import Folds, fold
-from paddock_tui.screens.place import Place
+from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.run_state import RunState
@@ -124,13 +131,34 @@ def judged_page(
         leads=_leads(following),
         answer=page.answer or answers[0],
         answer_short=page.answer_short or answers[1],
-        caution=page.caution or (SHORT_CAUTION if room.findings else ""),
+        caution=page.caution or _caution(room, place, remembered),
+        caution_short=page.caution_short or (SHORT_CAUTION if not room.findings else ""),
     )
     shows = _shown(place, subject, assembled)
     own = own_keys(actions)
     quoted = like_keys(_texts(desk, shows), own) if own else ()
     at = attrs.evolve(place, subject=subject)
     return JudgedPage(page_with(made, own, quoted), judged, at, shows, quoted)
+
+
+@attrs.define
+class FirstPage:
+    """Where a run begins: the cautions stand there whole until one goes on."""
+
+    key: PlaceKey | None = None
+    left: bool = False
+
+    def is_at(self, key: PlaceKey) -> bool:
+        """Return whether nothing but the first place was shown yet, and this is it."""
+        self.key = self.key or key
+        self.left = self.left or key != self.key
+        return not self.left
+
+
+def _caution(room: Room, place: Place, remembered: RunState) -> str:
+    if remembered.of(FirstPage).is_at(place.key) and room.id in ANSWERING:
+        return CAUTION_WORDS
+    return SHORT_CAUTION if room.findings else ""
 
 
 def _texts(desk: Desk, refs: Sequence[Ref]) -> Iterator[str]:

@@ -189,6 +189,8 @@ def test_a_caution_is_shown_whole_or_in_its_short_form_and_never_cut(wide: int, 
     shown = " ".join(layout(page, view((wide, 20))).text().split())
 
     assert said in shown
+    last = " ".join(layout(page, view((wide, 20), len(page.rows()) - 1)).text().split())
+    assert LONG in last
 
 
 @pytest.mark.parametrize(

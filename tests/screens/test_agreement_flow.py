@@ -174,7 +174,7 @@ async def test_a_session_that_nobody_took_out_is_never_called_ridden(garage: Pat
 async def test_the_next_session_made_by_fuel_says_where_it_went_and_the_old_page_has_it(garage: Path) -> None:
     async with riding(garage, now=dt.datetime(2026, 6, 20, 13, 41)) as rider:
         await rider.types(RETURN)
-        assert rider.last.startswith("fuel added 6.5 l, with new session 2026-06-20-5-magpie")
+        assert rider.last.startswith("fuel added 6.5 L, with new session 2026-06-20-5-magpie")
         assert rider.app.main._seen is not None
         assert rider.app.main._seen.page.heading.startswith("debrief · session 4")
-        assert "fuel added 6.5 l" in rider.screen
+        assert "fuel added 6.5 L" in rider.screen

@@ -9,6 +9,7 @@ import attrs
 from paddock_tui.pages.layout.checks import check_lines
 from paddock_tui.pages.layout.columns import Columns, columns_of_words
 from paddock_tui.pages.layout.fields import editor_lines, field_lines
+from paddock_tui.pages.layout.findings import caution_in_full
 from paddock_tui.pages.layout.folds import fold_lines
 from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
@@ -88,6 +89,10 @@ class DrawnRows:
         start, end = self.spans[at]
         return start, end, tuple(Owned(line, at) for line in drawn)
 
+    def is_last(self, at: int | None) -> bool:
+        """Return whether no row that the cursor stops at follows."""
+        return at is not None and all(row.kind == "heading" for row in self.rows[at + 1 :])
+
     def begun(self, line: int, cursor: int | None, more: int) -> int:
         """Count the rows that begin before a line, where the cursor's row has so many lines `more`."""
         before = bisect_left(self.spans, line, key=_first_line)
@@ -126,6 +131,7 @@ def body(page: Page, columns: Columns) -> DrawnRows:
             spans.append((start, len(lines)))
             if row.kind == FOLD and table and len(section.rows) > 1:
                 lines.append(Owned(heading_line(table), None))
+    lines += [Owned(line, None) for line in caution_in_full(page, columns)]
     return DrawnRows(tuple(rows), tuple(lines), tuple(spans), tuple(sections))
 
 
@@ -161,6 +167,9 @@ def shown(page: Page, view: View, columns: Columns, height: int) -> VisibleLines
     top = min(max(view.top, 0), max(total - height, 0))
     if mine and height > 0:
         top = _holding(start, start + len(mine), top, height, total)
+        if whole.is_last(view.cursor) and total - start <= height:
+            # Behind the last row the cautions stand, and no cursor comes there.
+            top = max(total - height, 0)
     part = _part(whole.lines, start, end, mine, top, top + height)
     seen = {line.row for line in part} - {None}
     above = whole.begun(top, view.cursor, more)

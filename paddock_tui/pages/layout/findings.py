@@ -67,6 +67,14 @@ def caution_lines(page: Page, columns: Columns, height: int) -> list[Line]:
     return [*lines[: _CAUTION - 1], _one_line(rest, columns)]
 
 
+def caution_in_full(page: Page, columns: Columns) -> list[Line]:
+    """Draw the whole caution, to stand behind the last row where its short form has the place below."""
+    if page.judged or not page.caution_short:
+        return []
+    lines = folded(columns.pen.say(page.caution), "note", columns, MARK)
+    return [rule(columns.pen, "caution"), *lines] if len(lines) > _CAUTION else []
+
+
 def padded(lines: list[Line], height: int) -> list[Line]:
     """Return exactly `height` lines: the first ones, or empty ones after them."""
     return [*lines[:height], *[()] * (height - len(lines))]
