@@ -6,6 +6,7 @@ from paddock_tui.commands.common import NOT_DONE, OK, columns, complain, say
 from paddock_tui.desk import Desk
 from paddock_tui.desk.debrief.lap_timing import is_lap
 from paddock_tui.desk.edits.questions import questions
+from paddock_tui.desk.edits.taken_out import taken_out
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
@@ -19,7 +20,9 @@ def asked_about(desk: Desk, ref: Ref, step: Step) -> list[InputError]:
     """List what a step would be asked about on the screen; where nobody can be asked that refuses it."""
     edits = [edit for change in step.changes if isinstance(change, Change) for edit in change.edits]
     of_laps = _about_laps(desk, ref, step) if any(is_lap(edit.path) for edit in edits) else []
-    return [*questions(ref, desk.files.data(ref), edits), *of_laps]
+    out = taken_out(desk.files, step)
+    gone = [InputError(f"takes out: {out}", "an answer", "--yes takes it out")] if out else []
+    return [*questions(ref, desk.files.data(ref), edits), *of_laps, *gone]
 
 
 def _about_laps(desk: Desk, ref: Ref, step: Step) -> list[InputError]:

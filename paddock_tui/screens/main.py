@@ -197,7 +197,10 @@ class MainScreen(QuietScreen[None]):
             return
         step = said_of_times(self.desk.files, step, self.desk.now(), in_doubt=self.desk.clock_in_doubt)
         ridden = [change.ref for change in step.changes if isinstance(change, Change) and self._asks(change)]
-        if not ridden:
+        from paddock_tui.desk.edits.taken_out import asked_before
+
+        words = asked_before(self.desk.files, step, ridden=bool(ridden))
+        if not words:
             self.do(step)
             return
 
@@ -206,7 +209,6 @@ class MainScreen(QuietScreen[None]):
             self.do(step)
             return ""
 
-        words = "this session was ridden: enter changes it all the same, escape leaves it"
         self.ask(Question(words, answered, declined="nothing was changed", left=left, confirms=True))
 
     def do(self, step: Step) -> None:
