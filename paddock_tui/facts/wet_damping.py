@@ -59,6 +59,7 @@ def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool, limi
     """
     values: list[WetValue] = []
     words: dict[str, None] = {}
+    untold: list[str] = []
     for name, adjuster in sorted(bike.adjusters.items()):
         damping = is_damping(name, bike)
         if not damping and what_of(name, adjuster)[1] != "preload":
@@ -71,6 +72,8 @@ def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool, limi
             if damping
             else _taking_off(name, adjuster, bike)
         )
+        if damping and _may_be_as_in_the_dry(name, setup, dry, way):
+            untold.append(label_of(name))
         if isinstance(way, str):
             words[way] = None
             continue
@@ -79,7 +82,15 @@ def wet_suspension(setup: SetUp, bike: Bike, dry: SetUp | None, damp: bool, limi
             words[found] = None
         elif found is not None:
             values.append(found)
-    return WetValues(tuple(values), tuple(words))
+    return WetValues(tuple(values), tuple(words), tuple(untold))
+
+
+def _may_be_as_in_the_dry(name: str, setup: SetUp, dry: SetUp | None, way: _Way | str) -> bool:
+    """Return whether damping of which the dry count is known may stand there still: the count of now, or how
+    it is counted, is not written down.
+    """
+    before, now = (one.adjusters.get(name) if one is not None else None for one in (dry, setup))
+    return before is not None and (now is None or (isinstance(way, str) and now == before))
 
 
 def _opening(name: str, adjuster: Adjuster, damp: bool, end_share: float) -> _Way | str:

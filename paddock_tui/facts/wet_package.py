@@ -39,10 +39,14 @@ _RAIN_TYRES = ("wet", "intermediate")
 
 @attrs.frozen
 class WetPackage:
-    """The values that are less wet than the package, and what no value of it can set."""
+    """The values that are less wet than the package, and what no value of it can set.
+
+    `untold` names damping that may stand as it did in the dry, for all that is written down.
+    """
 
     values: tuple[WetValue, ...]
     not_set: tuple[str, ...] = ()
+    untold: tuple[str, ...] = ()
 
     def __str__(self) -> str:
         return "; ".join(str(one) for one in self.values)
@@ -86,7 +90,8 @@ def package_of(
     aids = wet_aids(setup, bike, conditions)
     suspension = wet_suspension(setup, bike, dry, conditions.damp, limits)
     words = (*_tyres(tyres, conditions), *suspension.words, *aids.words)
-    return WetPackage((*(_with_way(one, bike) for one in aids.values), *suspension.values), words)
+    values = (*(_with_way(one, bike) for one in aids.values), *suspension.values)
+    return WetPackage(values, words, suspension.untold)
 
 
 def _with_way(value: WetValue, bike: Bike) -> WetValue:
@@ -105,7 +110,12 @@ def in_the_dry(
         return InTheDry(source.setup, source_id or "the session before", source.taken_from)
     for one in reversed(history.past):
         session = one.session
-        if session.rider == rider and is_ridden(session) and COLUMN.get(session.surface or "") == "dry":
+        # Who rides is not known: it may be whoever rode last.
+        if (
+            rider in (None, session.rider)
+            and is_ridden(session)
+            and COLUMN.get(session.surface or "") == "dry"
+        ):
             return InTheDry(session.setup, one.id, session.taken_from)
     return None
 
@@ -135,7 +145,7 @@ _DRY_ADJUSTERS: Along[_Adjusters] = Along({}, _dry_adjusters)
 
 def _with_adjusters(dry: SetUp, rider: str | None, history: History) -> SetUp:
     """Return a dry set-up; an adjuster that nobody wrote down then stands as it last did in the dry."""
-    before = _DRY_ADJUSTERS.of(history).get(rider, {})
+    before = _DRY_ADJUSTERS.of(history).get(rider, {}) if rider is not None else {}
     missing = {key: value for key, value in before.items() if key not in dry.adjusters}
     return attrs.evolve(dry, adjusters={**missing, **dry.adjusters}) if missing else dry
 
@@ -162,7 +172,7 @@ def wet_package(
     conditions = conditions_of(group, wet_ground, rear_tyre_kind, rear, first=first)
     before = _with_adjusters(dry.setup, session.rider, history) if dry is not None else None
     found = package_of(setup, bike, conditions, before, tyres, limits=limits)
-    return found if found.values else ABSENT
+    return found if found.values or found.untold else ABSENT
 
 
 @fact("what is left over from the wet", show=str)

@@ -37,10 +37,14 @@ class WetValue:
 
 @attrs.frozen
 class WetValues:
-    """The values that a part of the package sets, and what of it no value can say."""
+    """The values that a part of the package sets, and what of it no value can say.
+
+    `untold` names damping that may stand as it did in the dry: what would tell is not written down.
+    """
 
     values: tuple[WetValue, ...] = ()
     words: tuple[str, ...] = ()
+    untold: tuple[str, ...] = ()
 
 
 @attrs.frozen

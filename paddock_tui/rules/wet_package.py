@@ -17,7 +17,7 @@ def dry_set_up_in_the_wet(wet_package: WetPackage, wet_ground: str, column: str,
 
     Damping counts only against this rider's last dry set-up on this bike; see facts/wet_package.py.
     """
-    damping = wet_package.dry_damping
+    damping = wet_package.dry_damping or wet_package.untold
     serious = bool(damping) and column == "wet" and group != "novice"
     message, quoted = _message(wet_package, wet_ground)
     return RaisedFinding(
@@ -65,6 +65,10 @@ def _plain(value: object) -> Plain:
 def _message(package: WetPackage, surface: str) -> tuple[str, tuple[str, ...]]:
     """Return the message, and what it quotes from the records."""
     damping, count = package.dry_damping, len(package.values)
+    if not damping and package.untold:
+        named = ", ".join(package.untold[:2])
+        more = _more(len(package.untold) - 2)
+        return f"Damping may be as in the dry, not written down: {named}{more}.", (named,)
     if damping:
         first = f"{damping[0].label} {damping[0].stands}"
         return f"Dry damping for {track(surface)}: {first}{_more(count - 1)}.", (first,)
@@ -78,6 +82,8 @@ def _more(count: int) -> str:
 
 def _remedy(package: WetPackage) -> str:
     rest = "; ".join(package.not_set)
+    if not package.values:
+        return f"Count the damping and write it down. {rest[:1].upper()}{rest[1:]}. Then two easy laps."
     return f"The wet package, one step: {package}. Not set by it: {rest}. Then two easy laps."
 
 

@@ -22,7 +22,7 @@ def asked_before(files: GarageFiles, step: Step, *, ridden: bool) -> str:
     """Return what is asked before a step; empty where no session was ridden and nothing is taken out."""
     out = taken_out(files, step)
     if out:
-        return f"takes out: {out}; enter takes it out, escape leaves it"
+        return f"takes out: {out}: enter yes, escape no"
     return "this session was ridden: enter changes it all the same, escape leaves it" if ridden else ""
 
 

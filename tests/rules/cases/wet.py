@@ -32,6 +32,8 @@ def after_the_wet(*changes: Change) -> dict[str, Any]:
 
 WETTER = ridden({"surface": "wet"})
 
+UNCOUNTED = without("bike", "adjusters.front-rebound.counted_from")
+
 CASES = {
     "dry-set-up-in-the-wet": Cases(
         raising=(
@@ -41,6 +43,11 @@ CASES = {
             # One click is not two; and what was ridden in the dry before serves as well as a copy.
             raises("wet-package", "caution", WET, *WET_AIDS, turned("front-rebound", 13), **from_dry()),
             raises("wet-package", "caution", WET, *WET_AIDS, **ridden({})),
+            # What would tell how damping stands is not written down: it may stand as in the dry.
+            raises(
+                "wet-package", "caution", WET, *WET_AIDS, UNCOUNTED, says="may be as in the dry", **ridden({})
+            ),
+            raises("wet-package", "caution", WET, *WET_AIDS, turned("front-rebound", None), **ridden({})),
             raises("wet-package", "note", WET, *WET_AIDS, NOVICE, at("traction", 10), **from_dry()),
             raises("wet-package", "note", DAMP, says="Dry damping for a damp track", **from_dry()),
             raises("wet-package", "note", DRYING, **from_dry()),
