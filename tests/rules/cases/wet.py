@@ -47,7 +47,14 @@ CASES = {
             raises(
                 "wet-package", "caution", WET, *WET_AIDS, UNCOUNTED, says="may be as in the dry", **ridden({})
             ),
-            raises("wet-package", "caution", WET, *WET_AIDS, turned("front-rebound", None), **ridden({})),
+            raises(
+                "wet-package",
+                "caution",
+                WET,
+                *WET_AIDS,
+                without("session", "setup.adjusters.front-rebound"),
+                **ridden({}),
+            ),
             raises("wet-package", "note", WET, *WET_AIDS, NOVICE, at("traction", 10), **from_dry()),
             raises("wet-package", "note", DAMP, says="Dry damping for a damp track", **from_dry()),
             raises("wet-package", "note", DRYING, **from_dry()),
