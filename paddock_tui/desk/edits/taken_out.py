@@ -46,17 +46,8 @@ def _of_change(files: GarageFiles, change: object) -> Iterator[str]:
 
 
 def _opened(ref: Ref, data: Mapping[str, Any]) -> dict[tuple[str, str], Path]:
-    """Return what a session opens by itself, by kind and subject, with where it is answered."""
-    from paddock_tui.limits.rider import SPENT
-    from paddock_tui.matters import KINDS, Outing, registered  # noqa: F401 - all kinds
-    from paddock_tui.matters.seen import Seen
+    from paddock_tui.facts.opened_alone import opened_alone
     from paddock_tui.records.reading import read_record
 
     session = read_record("session", data).possible
-    if not isinstance(session, Session):
-        return {}
-    outing = Outing(ref.id, session, column=session.surface or "")
-    opens = (one for kind in KINDS.values() for one in kind.opens(outing, Seen()))
-    # Every figure of fatigue opens one, and only a spent rider is said.
-    said = (one for one in opens if one.kind != "rider-spent" or one.grade >= outing.limits[SPENT])
-    return {(one.kind, one.subject): one.path for one in said}
+    return opened_alone(ref.id, session) if isinstance(session, Session) else {}
