@@ -1,0 +1,350 @@
+"""Small parts of the store by themselves: what they count, refuse and name."""
+
+import datetime as dt
+import os
+import stat
+from pathlib import Path
+from types import SimpleNamespace
+from typing import Any
+
+import pytest
+
+from paddock_tui.records.edits import MISSING, Edit
+from paddock_tui.records.paths import GARAGE, Ref
+from paddock_tui.store import (
+    data,
+    emergency,
+    garage,
+    guarded,
+    index,
+    last_commit,
+    patch,
+    presence,
+    reading,
+    signing,
+    steps_as_json,
+    system_calls,
+    tree,
+)
+from paddock_tui.store.errors import LeadsOut
+from paddock_tui.store.git import GitFailed
+from paddock_tui.store.private import NotOurs
+from tests.small import write
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "count"),
+    [
+        ({}, {}, 0),
+        ({"a": 1, "b": {"c": 2}}, {"b": {"c": 2}, "a": 1}, 0),
+        ({"a": 1}, {"a": 2}, 1),
+        ({"a": 1}, {"a": True}, 1),
+        ({"a": 1}, {}, 1),
+        ({}, {"a": {"b": {"c": 1}, "d": 2}}, 2),
+        ({"a": {"b": 1}, "c": 1, "d": 1}, {"a": {"b": 2}, "c": 1, "e": 1}, 3),
+        ({"a": 1}, {"a": {"b": 1}}, 2),
+    ],
+)
+def test_what_differs_is_counted_once_at_every_depth(one: Any, other: Any, count: int) -> None:
+    assert data.facts_between(one, other) == count
+    assert data.facts_between(other, one) == count
+
+
+def test_edits_lead_from_one_table_to_another_value_by_value() -> None:
+    mine = {
+        "same": 1,
+        "set": 1,
+        "gone": {"x": 1},
+        "deep": {"kept": 1, "set": 1},
+        "table": {"x": 1},
+        "bare": 1,
+    }
+    theirs = {
+        "same": 1,
+        "set": 2,
+        "deep": {"kept": 1, "set": 2, "new": 3},
+        "table": 4,
+        "bare": {"x": 1},
+        "new": 5,
+    }
+
+    assert data.edits_toward(mine, theirs, ("at",)) == [
+        Edit(("at", "set"), 1, 2),
+        Edit(("at", "gone"), {"x": 1}, MISSING),
+        Edit(("at", "deep", "set"), 1, 2),
+        Edit(("at", "deep", "new"), MISSING, 3),
+        Edit(("at", "table"), {"x": 1}, MISSING),
+        Edit(("at", "table"), MISSING, 4),
+        Edit(("at", "bare"), 1, MISSING),
+        Edit(("at", "bare"), MISSING, {"x": 1}),
+        Edit(("at", "new"), MISSING, 5),
+    ]
+
+
+def test_a_merge_left_unfinished_is_said_with_every_place() -> None:
+    ours, theirs = "<<<<<<< HEAD", ">>>>>>> other"
+    lines = ["a = 1", ours, "b = 1", "=======", "b = 2", theirs, theirs, ours, "c = 1", theirs]
+    found = reading._conflict(lines, "bikes/a.toml")
+
+    assert found is not None
+    assert (found.found, found.line) == ("a merge left unfinished by git, lines 2-6, 8-10", 2)
+    assert (found.file, found.expected) == ("bikes/a.toml", "one text, not two")
+    assert found.mend == "keep one side, and delete the lines of <<<<<<<, ======= and >>>>>>>"
+    for half in ([], [ours, "b = 1"], ["b = 1", theirs], ["<<<<<<<HEAD", ">>>>>>> x"]):
+        assert reading._conflict(half, "") is None
+
+
+def test_a_key_of_too_many_parts_is_found_by_its_line() -> None:
+    most = ".".join("k" * reading.DEEPEST)
+    dots = f'"{"." * 40}"'
+
+    assert reading._dotted(f"{most} = 1\n" * 3) is None
+    assert reading._dotted(f"{most} = {dots}\n" * 3) is None
+    assert reading._dotted(f"a = {dots}\n{most} = 1\n{most}.k = {dots}\n") == 3
+    assert reading._dotted(f"{most}.k.k = 1\n{most}.k.k = 1\n") == 1
+
+
+@pytest.mark.parametrize("there", [True, False])
+def test_a_commit_is_there_where_git_finds_one(there: bool, monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: list[object] = []
+
+    def git(*words: object) -> bytes:
+        asked.append(words)
+        if not there:
+            raise GitFailed("none")
+        return b"1234"
+
+    monkeypatch.setattr(last_commit, "git", git)
+
+    assert last_commit._tracked(Path("/g")) is there
+    assert asked == [(Path("/g"), "rev-parse", "--verify", "HEAD^{commit}")]
+
+
+def test_what_takes_an_edit_back_takes_its_tables_along() -> None:
+    small, large = {"a": {}}, {"a": {"b": {"c": 1}}}
+    came = patch._undo(Edit(("a", "b", "c"), MISSING, 1), "x\n", "x\ny\n", small, large)
+    went = patch._undo(Edit(("a", "b", "c"), 1, MISSING), "x\ny\n", "x\n", large, small)
+    turned = patch._undo(Edit(("a",), 1, 2), "a = 1\n", "a = 2\n", {"a": 1}, {"a": 2})
+    none = patch._undo(Edit(("a",), MISSING, MISSING), "x\n", "x\n", {}, {})
+
+    assert (came.path, came.old, came.new) == (("a", "b"), {"c": 1}, MISSING)
+    assert (went.path, went.old, went.new) == (("a", "b"), MISSING, {"c": 1})
+    assert (turned.path, turned.old, turned.new) == (("a",), 2, 1)
+    assert (none.path, none.old, none.new) == (("a",), MISSING, MISSING)
+    assert came.raw is not None
+    assert (came.raw.line, came.raw.put, came.raw.took) == (1, ("y\n",), ())
+    assert turned.raw is not None
+    assert (turned.raw.put, turned.raw.took) == (("a = 2\n",), ("a = 1\n",))
+
+
+@pytest.mark.parametrize(
+    ("mode", "own", "refused"),
+    [
+        (stat.S_IFREG | 0o600, True, None),
+        (stat.S_IFREG | 0o700, True, None),
+        (stat.S_IFREG | 0o600, False, NotOurs),
+        (stat.S_IFREG | 0o640, True, guarded.NotRead),
+        (stat.S_IFREG | 0o604, True, guarded.NotRead),
+        # What is no plain file is refused by whoever reads it, as such.
+        (stat.S_IFIFO | 0o666, True, None),
+    ],
+)
+def test_a_key_is_ones_own_and_nobody_elses_to_read(
+    mode: int, own: bool, refused: type[Exception] | None
+) -> None:
+    found: Any = SimpleNamespace(st_uid=os.geteuid() + (not own), st_mode=mode)
+    if refused is None:
+        signing._is_private(found)
+        return
+    with pytest.raises(refused):
+        signing._is_private(found)
+
+
+def test_an_emergency_file_is_named_by_a_riders_id_alone() -> None:
+    assert emergency._name("ann-b") == "ann-b.toml"
+    for name in ("", "../ann", "Ann B", "a.toml/"):
+        with pytest.raises(emergency.NotThisFile, match="no rider has such a name"):
+            emergency._name(name)
+
+
+DAY = dt.date(2026, 5, 16)
+
+
+@pytest.mark.parametrize(
+    "given", [{}, {"date": dt.datetime(2026, 5, 16)}, {"date": "2026-05-16"}, {"date": DAY, "retired": False}]
+)
+def test_what_has_no_day_or_is_retired_has_no_row(given: dict[str, object]) -> None:
+    assert index.row_of(given) is None
+
+
+@pytest.mark.parametrize(
+    ("more", "ridden"),
+    [
+        ({}, False),
+        ({"parked": dt.time(11)}, True),
+        ({"laps": {"1": "1:45"}}, True),
+        ({"laps": {}}, False),
+        ({"ridden_laps": 1}, True),
+        ({"ridden_laps": 0}, False),
+        ({"ridden_laps": True}, False),
+        ({"ridden_laps": "3"}, False),
+        ({"went_out": dt.time(10)}, False),
+        ({"pressures": {"hot": {"front": 2}}}, False),
+        ({"went_out": dt.time(10), "pressures": {"hot": {"front": 2}}}, True),
+        ({"went_out": dt.time(10), "pressures": {"hot": {"rear": 2}}}, True),
+        ({"went_out": dt.time(10), "pressures": {"hot": {"at": 2}}}, False),
+        ({"went_out": dt.time(10), "pressures": {"cold": {"front": 2}}}, False),
+        ({"went_out": dt.time(10), "pressures": {"hot": "front"}}, False),
+        ({"went_out": dt.time(10), "pressures": "hot front"}, False),
+    ],
+)
+def test_a_row_says_whether_it_was_ridden(more: dict[str, object], ridden: bool) -> None:
+    assert index.row_of({"date": DAY, **more}) == index.SessionRow(DAY, 0, dt.time(0, 0), ridden)
+
+
+def test_a_row_holds_names_and_places_of_the_kind_they_are() -> None:
+    whole = {
+        "date": DAY,
+        "number": 3,
+        "start": dt.time(10, 20),
+        "bike": "b",
+        "rider": "r",
+        "tyres": "t",
+        "day": "d",
+        "was": ["older"],
+    }
+    odd = {"date": DAY, "number": "3", "start": "10:20", "bike": 1, "rider": [], "tyres": None, "day": {}}
+
+    assert index.row_of(whole) == index.SessionRow(
+        DAY, 3, dt.time(10, 20), False, "b", "r", "t", "d", ("older",)
+    )
+    assert index.row_of(odd) == index.SessionRow(DAY, 0, dt.time(0, 0), False)
+
+
+@pytest.mark.parametrize(
+    ("at", "over", "said"),
+    [
+        ("/dev/pts/3", "", "pts/3"),
+        ("/dev/pts/3", "10.0.0.2 50000 22", "pts/3, over ssh"),
+        (None, "10.0.0.2 50000 22", ""),
+    ],
+)
+def test_a_terminal_is_named_with_the_network_it_is_reached_over(
+    at: str | None, over: str, said: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def named(file: int) -> str:
+        assert file == 7
+        if at is None:
+            raise OSError("no terminal")
+        return at
+
+    monkeypatch.setattr(presence.os, "ttyname", named)
+    monkeypatch.setattr(presence.sys, "stdin", SimpleNamespace(fileno=lambda: 7))
+    monkeypatch.setenv("SSH_CONNECTION", over)
+    assert presence._terminal() == said
+
+    monkeypatch.setattr(presence.sys, "stdin", None)
+    assert presence._terminal() == ""
+
+
+@pytest.mark.parametrize("times", [0, 1, 2, 3])
+def test_a_file_that_comes_to_rest_is_read_and_one_that_never_does_is_not(
+    times: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / "a").write_bytes(b"one")
+    real, begun, closed = system_calls.read, [0], list[int]()
+
+    def growing(file: int, most: int) -> bytes:
+        found = real(file, most)
+        begun[0] += found[:3] == b"one"
+        if found[:3] == b"one" and begun[0] <= times:
+            with (tmp_path / "a").open("ab") as stream:
+                stream.write(b"!")
+        return found
+
+    def closing(file: int) -> None:
+        closed.append(file)
+        os.close(file)
+
+    monkeypatch.setattr(system_calls, "read", growing)
+    monkeypatch.setattr(guarded, "release", closing)
+    folder = os.open(tmp_path, os.O_RDONLY)
+    if times < 3:
+        assert guarded.read_at(tree.TreePlace(folder, "a"), 100) == b"one" + b"!" * times
+    else:
+        with pytest.raises(guarded.NotRead, match="the file changes while it is read"):
+            guarded.read_at(tree.TreePlace(folder, "a"), 100)
+    assert (begun[0], len(closed)) == (min(times + 1, 3), 1)
+    os.close(folder)
+
+
+def test_who_reads_may_refuse_by_the_status_of_the_open_file(tmp_path: Path) -> None:
+    (tmp_path / "a").write_bytes(b"12345")
+    seen: list[int] = []
+    with tree.Tree(tmp_path).place(tmp_path / "a") as place:
+        assert guarded.read_at(place, 5, lambda found: seen.append(found.st_size)) == b"12345"
+        with pytest.raises(guarded.NotRead, match="more than 4 bytes"):
+            guarded.read_at(place, 4)
+    assert seen == [5]
+
+
+def test_where_a_path_leads_is_inside_or_allowed(tmp_path: Path) -> None:
+    inside, outside = tmp_path / "in", tmp_path / "out"
+    inside.mkdir()
+    outside.write_text("x")
+    (inside / "link").symlink_to(outside)
+    (inside / "plain").write_text("x")
+    strict, open_ = tree.Tree(inside), tree.Tree(inside, lambda place: place == outside)
+
+    assert strict.target(inside / "plain") == inside / "plain"
+    assert strict.target(inside / "link", itself=True) == inside / "link"
+    assert open_.target(inside / "link") == outside
+    with pytest.raises(LeadsOut) as found:
+        strict.target(inside / "link")
+    assert found.value.target == outside
+
+
+@pytest.mark.parametrize(
+    ("kind", "name", "found"),
+    [
+        ("garage", "garage", GARAGE),
+        ("bike", "magpie", Ref("bike", "magpie")),
+        ("session", "2026-05-16-1-a", Ref("session", "2026-05-16-1-a")),
+        ("garage", "other", None),
+        ("bikes", "magpie", None),
+        ("bike", "../magpie", None),
+        ("bike", 3, None),
+        ("bike", None, None),
+        (None, "magpie", None),
+    ],
+)
+def test_a_reference_from_outside_is_one_that_can_be(kind: object, name: object, found: Ref | None) -> None:
+    if found is not None:
+        assert steps_as_json.checked_ref(kind, name) == found
+        return
+    with pytest.raises(ValueError, match="no record has such a kind or id"):
+        steps_as_json.checked_ref(kind, name)
+
+
+ANN = Ref("rider", "ann")
+
+
+def test_what_changed_on_the_disk_is_listed_once_and_counted(tmp_path: Path) -> None:
+    files = garage.GarageFiles(write(tmp_path, riders__ann='name = "Ann"\nweight = "70 kg"\n'))
+    file = tmp_path / "riders" / "ann.toml"
+    assert files.data(ANN)["name"] == "Ann"
+    files.watch([ANN])
+    assert (files.changed(), files.came_in) == ((), 0)
+
+    os.utime(file, ns=(1, 1))
+    assert (files.changed(), files.came_in) == ((), 0)
+
+    file.write_text('name = "Ann B"\nweight = "70 kg"\ngroup = "race"\n')
+    assert files.changed([ANN]) == ()
+    assert (files.changed(), files.came_in) == ((ANN,), 2)
+    assert (files.changed(), files.came_in) == ((), 0)
+
+    file.unlink()
+    assert ANN in files.changed()
+    (tmp_path / "riders" / "bob.toml").write_text('name = "Bob"\n')
+    assert files.changed() == (Ref("rider", "bob"),)
