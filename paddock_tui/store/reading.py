@@ -67,10 +67,10 @@ def loads(text: str, file: str = "") -> dict[str, Any] | InputError:
 
 def _dotted(body: str) -> int | None:
     """Return the first line whose key has too many parts: such keys cost the parser their square."""
-    if body.count(".") <= DEEPEST:
+    if body.count(".") < DEEPEST:
         return None
     for number, line in enumerate(body.split("\n"), 1):
-        if line.count(".") > DEEPEST and len(key_spans(line)) > DEEPEST:
+        if line.count(".") >= DEEPEST and len(key_spans(line)) > DEEPEST:
             return number
     return None
 

@@ -54,6 +54,8 @@ def test_only_headings_change_and_comments_stay_where_they_are() -> None:
         ("\ufeff[entries.ann]\nx = 1", ("entries", "ann"), "\ufeff[entries.zoe]\nx = 1"),
         ("[entries.b.ann]\n[entries.c.ann]\n", ("entries", "b", "ann"), "[entries.b.zoe]\n[entries.c.ann]\n"),
         ("[entries]\nann = { plain = {} }\n", ("entries", "ann"), "[entries]\nzoe = { plain = {} }\n"),
+        # A table of that name elsewhere is in nobody's way.
+        ("[entries.b.ann]\n[entries.zoe]\n", ("entries", "b", "ann"), "[entries.b.zoe]\n[entries.zoe]\n"),
     ],
 )
 def test_other_ways_of_writing_a_table(text: str, path: tuple[str, ...], new: str) -> None:
