@@ -19,7 +19,7 @@ from paddock_tui.store.former_ids import NAMES_FORMER, FormerIds
 from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.index import OTHER, Stamp, year_of
-from paddock_tui.store.listing import Listing, listed, moved
+from paddock_tui.store.listing import NONE, Listing, RecordFiles, listed, moved
 from paddock_tui.store.loaded import MANY, FileText, Released, record_of, stamp_of, text_of
 from paddock_tui.store.loaded import Loaded as Loaded
 from paddock_tui.store.reading import LARGEST, loads
@@ -51,7 +51,7 @@ class GarageFiles:
         self._turns = Turns()
         self._touched: list[Ref] = []
         self.former = FormerIds(
-            lambda kind: self._files().get(kind, {}), lambda kind: self._with_former(kind)
+            lambda kind: self._files().get(kind, NONE), lambda kind: self._with_former(kind)
         )
         self.generation = 0
         """Grows with every change that is known of: what was worked out in an older one stands no more."""
@@ -79,7 +79,7 @@ class GarageFiles:
         """List the records of a kind by their file names, in order; the files are not opened."""
         files = self._files()
         if kind not in self._refs:
-            self._refs[kind] = tuple(Ref(kind, name) for name in sorted(files.get(kind, {})))
+            self._refs[kind] = tuple(Ref(kind, name) for name in sorted(files.get(kind, NONE)))
         return self._refs[kind]
 
     def sessions_since(self, year: int) -> tuple[Ref, ...]:
@@ -133,7 +133,7 @@ class GarageFiles:
         """Return the file of a record that is there; found in the listing, never built from the id."""
         if ref == GARAGE:
             return self.root / GARAGE_FILE
-        return self._files().get(ref.kind, {}).get(ref.id)
+        return self._files().get(ref.kind, NONE).get(ref.id)
 
     def path_for(self, ref: Ref) -> FilePath:
         """Return the file that a new record is to have."""
@@ -307,7 +307,7 @@ class GarageFiles:
                 self._renamed()
         return listing
 
-    def _files(self) -> dict[str, dict[str, FilePath]]:
+    def _files(self) -> dict[str, RecordFiles]:
         return self._listed().files
 
     def _read_raw(self, ref: Ref, path: FilePath | None) -> FileText | None:
@@ -353,7 +353,7 @@ class GarageFiles:
 
     def _with_former(self, kind: str) -> Iterator[tuple[Ref, tuple[str, ...]]]:
         """List the records of a kind with the ids that they had; only a file that names some is parsed."""
-        for name, path in self._files().get(kind, {}).items():
+        for name, path in self._files().get(kind, NONE).items():
             ref = Ref(kind, name)
             known = self.rows.former_ids(ref) if kind == "session" else None
             if known is not None:

@@ -3,8 +3,9 @@
 import os
 import stat
 import time
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, KeysView, Mapping
 from pathlib import Path
+from typing import NamedTuple
 
 import attrs
 
@@ -17,6 +18,9 @@ from paddock_tui.store.tree import Tree
 DEEPEST = 8
 """Folders inside each other that are looked into; what is deeper is said, and not read."""
 
+SUFFIX = ".toml"
+"""Ends the name of a record's file."""
+
 ALLOWED_BY = "press enter on it in the screens to allow that place, or put a copy of the file in its place"
 
 
@@ -27,13 +31,50 @@ FolderStamp = tuple[int, int, int, int]
 """What tells that names in a folder changed: times of change of content and status in ns, device, inode."""
 
 
-@attrs.frozen
-class FolderEntry:
-    """A name in a folder: its path, whether it is a link, and whether it is itself a folder."""
+class FolderEntry(NamedTuple):
+    """A name in a folder, whether it is a link, and whether it is itself a folder."""
 
-    path: Path
+    name: str
     is_link: bool
     is_folder: bool
+
+
+class RecordFiles(Mapping[str, Path]):
+    """The file of each record of a kind by its id; paths are made when they are asked for."""
+
+    def __init__(self) -> None:
+        self._places: dict[str, tuple[Path, str]] = {}
+        self._paths: dict[str, Path] = {}
+
+    def put(self, name: str, folder: Path, file: str) -> None:
+        """Say where a record's file is."""
+        self._places[name] = folder, file
+        self._paths.pop(name, None)
+
+    def __getitem__(self, name: str) -> Path:
+        found = self._paths.get(name)
+        if found is None:
+            folder, file = self._places[name]
+            found = self._paths[name] = folder / file
+        return found
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._places)
+
+    def __len__(self) -> int:
+        return len(self._places)
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._places
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, RecordFiles) and self._places == other._places
+
+    __hash__ = None  # type: ignore[assignment]
+
+    def keys(self) -> KeysView[str]:
+        """Return the ids."""
+        return self._places.keys()
 
 
 @attrs.frozen
@@ -52,7 +93,7 @@ class Listing:
     `folders` are those that were looked into; `links` says that a link was met, whose target may change.
     """
 
-    files: dict[str, dict[str, Path]]
+    files: dict[str, RecordFiles]
     strays: tuple[InputError, ...] = ()
     folders: Mapping[Path, FolderSeen] = attrs.field(factory=dict)
     links: bool = False
@@ -64,22 +105,24 @@ class Listing:
         )
 
 
+NONE = RecordFiles()
+
+
 def listed(tree: Tree, before: Listing | None = None) -> Listing:
     """Look through the folders of a garage; no file is opened, and no folder that is as it was `before`."""
     walk = _Walk(tree, before.folders if before is not None else {})
-    files: dict[str, dict[str, Path]] = {}
-    for kind, folder in FOLDERS.items():
-        here = files[kind] = {}
-        for path in walk.records(tree.root / folder):
-            stem = path.stem
-            other = here.get(stem)
+    files: dict[str, RecordFiles] = {}
+    for kind, top in FOLDERS.items():
+        here = files[kind] = RecordFiles()
+        for folder, name in walk.records(tree.root / top):
+            stem = name.removesuffix(SUFFIX)
             if not is_id(stem):
-                walk.strays.append(_no_id(path, os.path.relpath(path, tree.root)))
-            elif other is None:
-                here[stem] = path
+                walk.strays.append(_no_id(folder / name, os.path.relpath(folder / name, tree.root)))
+            elif stem not in here:
+                here.put(stem, folder, name)
             else:
-                first, second = sorted((other, path), key=_away_from_home)
-                here[stem] = first
+                first, second = sorted((here[stem], folder / name), key=_away_from_home)
+                here.put(stem, first.parent, first.name)
                 walk.strays.append(
                     _twice(os.path.relpath(second, tree.root), os.path.relpath(first, tree.root))
                 )
@@ -89,7 +132,7 @@ def listed(tree: Tree, before: Listing | None = None) -> Listing:
 def moved(before: Listing, now: Listing) -> Iterator[Ref]:
     """List the records that came or went between two looks."""
     for kind in FOLDERS:
-        old, new = before.files.get(kind, {}), now.files.get(kind, {})
+        old, new = before.files.get(kind, NONE), now.files.get(kind, NONE)
         yield from (Ref(kind, name) for name in sorted(old.keys() ^ new.keys()))
 
 
@@ -120,26 +163,25 @@ class _Walk:
         self._known = known
         self._seen: set[tuple[int, int]] = set()
 
-    def records(self, top: Path) -> Iterator[Path]:
-        """Walk a folder, in the order of names. Templates and hidden files are not read."""
+    def records(self, top: Path) -> Iterator[tuple[Path, str]]:
+        """Walk a folder by names; gives folder and name. Templates and hidden files are not read."""
         if _is_link(top) and not self._may_follow(top):
             return
         stack = [(top, 0)]
         while stack:
             folder, depth = stack.pop()
             below: list[Path] = []
-            for entry in self._entries(folder):
-                path = entry.path
-                if entry.is_link and not self._may_follow(path):
+            for name, is_link, is_folder in self._entries(folder):
+                if is_link and not self._may_follow(folder / name):
                     continue
-                named = path.name.endswith(".toml")
-                if not (_is_folder_behind(path) if entry.is_link else entry.is_folder):
+                named = name.endswith(SUFFIX)
+                if not (_is_folder_behind(folder / name) if is_link else is_folder):
                     if named:
-                        yield path
+                        yield folder, name
                 elif named:
-                    self._stray(path, "a folder that is named like a record", "a file", "rename it")
+                    self._stray(folder / name, "a folder that is named like a record", "a file", "rename it")
                 else:
-                    below.append(path)
+                    below.append(folder / name)
             if below and depth >= DEEPEST:
                 self._stray(below[0], f"a folder that is more than {DEEPEST} folders deep", "flat folders")
                 continue
@@ -195,11 +237,11 @@ class _Walk:
 def _read(folder: Path) -> tuple[FolderEntry, ...]:
     with os.scandir(folder) as entries:
         found = [
-            FolderEntry(Path(entry.path), entry.is_symlink(), entry.is_dir(follow_symlinks=False))
+            FolderEntry(entry.name, entry.is_symlink(), entry.is_dir(follow_symlinks=False))
             for entry in entries
             if not entry.name.startswith(".")
         ]
-    return tuple(sorted(found, key=lambda entry: entry.path.name))
+    return tuple(sorted(found))
 
 
 def _stamp_of(folder: Path) -> FolderStamp:
