@@ -31,7 +31,7 @@ MISLEADS = {
     r"\bwarning lamp\b(?!$)|\blit lamp\b": "warning light",
     r"\bnot judged\b": "not assessed",
     r"\b[Rr]eckon": "work out, count on",
-    r"\bmend(s|ed|ing)? (it|its|first|by the)\b": "fix, repair, correct",
+    r"\b[Mm]end(s|ed|ing)? (it|its|first|by the)\b|\bby the bench\b": "fix, repair, correct; calculators",
     r"\bkey resets\b|\bkey-on\b.*\blast\b|\blast key-on\b": "the ignition: a key is one of the keyboard",
     r"\bfrom memory\b": "a source is named or it is none",
     r"\bwet to dry\b": "which way round it is meant is a guess",

@@ -77,7 +77,7 @@ def _says(one: Opened, now: Present) -> Said | None:
         severity,
         f"To fix: {where}.",
         f"{means} {marked[:1].upper()}{marked[1:]}.",
-        "Mend it, look at it again, and only then answer the item ok.",
+        "Fix it, look at it again, and only then answer the item ok.",
         # A new mark is a new fact: what was accepted before it does not count for it.
         f"to fix: {text}; {marked}",
         (text,),

@@ -140,7 +140,7 @@ def _set_right(case: Case, end: End, adjuster: tuple[str, Adjuster], said: str) 
         Kind.CHANGE,
         case.named,
         reads,
-        f"{said}; by the bench {answer.text}{short}",
+        f"{said}; by the calculators {answer.text}{short}",
         "it rides where it should, and the symptom is less",
         "measure the sag again before riding; one end at a time",
         move,
