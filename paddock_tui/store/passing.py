@@ -4,7 +4,6 @@ from pathlib import Path
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import Stamp
 from paddock_tui.store.loaded import FileText
 
 HELD = 64
@@ -20,7 +19,6 @@ class PassingFiles(GarageFiles):
     def __init__(self, root: Path) -> None:
         super().__init__(root)
         self._latest: dict[Ref, None] = {}
-        self._set_down: dict[Ref, Stamp] = {}
 
     def _read_raw(self, ref: Ref, path: Path | None) -> FileText | None:
         found = super()._read_raw(ref, path)
@@ -28,18 +26,7 @@ class PassingFiles(GarageFiles):
             self._latest.pop(ref, None)
             self._latest[ref] = None
             if len(self._latest) > HELD:
-                self._let_go(next(iter(self._latest)))
+                oldest = next(iter(self._latest))
+                del self._latest[oldest]
+                self.let_go(oldest)
         return found
-
-    def _let_go(self, ref: Ref) -> None:
-        del self._latest[ref]
-        raw = self._raw.pop(ref, None)
-        self._loaded.pop(ref, None)
-        if raw is not None and raw.stamp is not None:
-            self._set_down[ref] = raw.stamp
-
-    def _touch(self, ref: Ref) -> None:
-        # A file that is read again as it was reads as it did: nothing that rests on it is to be made anew.
-        before = self._set_down.pop(ref, None)
-        if before is None or before != self.stamp(ref):
-            super()._touch(ref)
