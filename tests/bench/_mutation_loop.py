@@ -18,7 +18,7 @@ import shutil
 import signal
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 from types import CodeType, FunctionType
 from typing import Any
@@ -101,7 +101,7 @@ class Loop:
         sources = {one.path: Path(one.path).read_text(encoding="utf-8") for one in self.job.mutants}
         for path in sources:
             importlib.import_module(module_name(path))
-        covered, lines = self.covered(session, sources)
+        covered, lines = self.covered(session, sources | _users(self.job.mutants))
         failed = [session.items[at].nodeid for at, one in covered.items() if not one.passed]
         if not any(one.hits for one in covered.values()):
             raise RuntimeError("no test runs any statement of these files: nothing would be measured")
@@ -290,6 +290,18 @@ def quiet(file: Path) -> None:
     said = os.open(file, os.O_WRONLY | os.O_CREAT | os.O_TRUNC)
     os.dup2(said, 1)
     os.dup2(said, 2)
+
+
+def _users(mutants: Sequence[Mutant]) -> dict[str, str]:
+    """Read the modules that import what a mutant changes outside of any function: there it is used."""
+    modules = {module_name(one.path) for one in mutants if one.name}
+    found: dict[str, str] = {}
+    for file in sorted(Path("paddock_tui").rglob("*.py")):
+        source = file.read_text(encoding="utf-8")
+        if str(file) not in found and any(f"from {one} import" in source for one in modules):
+            importlib.import_module(module_name(str(file)))
+            found[str(file)] = source
+    return found
 
 
 def _head(path: str) -> str:
