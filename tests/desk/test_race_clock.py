@@ -157,6 +157,7 @@ def test_a_timetable_may_go_on_after_midnight_once(garage: Path) -> None:
     assert list(in_order(DATE, lines)) == [(on(23, 45), "1"), (on(1, 0, day=21), "2")]
     assert after(on(23, 0), dt.time(0, 10)) == on(0, 10, day=21)
     assert before(on(0, 10, day=21), dt.time(23, 50)) == on(23, 50)
+    assert before(on(9, 20), dt.time(9, 20)) == on(9, 20)
 
 
 @pytest.fixture

@@ -91,3 +91,11 @@ def test_only_the_garage_has_limits() -> None:
     assert declared_words(bike, path) == ""
     assert with_unit(bike, path, "3") == "3"
     assert limit_at(GARAGE, path) is LIMITS["fuel-short-at-the-flag", "reserve"]
+
+
+def test_only_a_whole_path_of_the_garages_file_leads_to_a_limit() -> None:
+    whole = ("limits", "fuel-short-at-the-flag", "reserve")
+    assert limit_at(GARAGE, whole) is not None
+    for path in ((), whole[:1], whole[:2], (*whole, "more"), ("units", *whole[1:])):
+        assert limit_at(GARAGE, path) is None
+    assert limit_at(Ref("bike", "plain"), whole) is None
