@@ -8,23 +8,43 @@ import hashlib
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path as FilePath
-from typing import TYPE_CHECKING
+from typing import Protocol
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
-from paddock_tui.store.loaded import record_of, stamp_of, text_of
-
-if TYPE_CHECKING:
-    from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.former_ids import FormerIds
+from paddock_tui.store.loaded import Loaded, record_of, stamp_of, text_of
+from paddock_tui.store.session_rows import SessionRows
+from paddock_tui.store.tree import Tree
 
 _READS = ("records", "quantities")
 """The packages that decide what can be read."""
 
 
+class Records(Protocol):
+    """What is asked of the files of a garage."""
+
+    tree: Tree
+    former: FormerIds
+    rows: SessionRows
+
+    def all(self) -> Iterator[Ref]:
+        """List every record."""
+
+    def path_of(self, ref: Ref) -> FilePath | None:
+        """Return the file of a record that is there."""
+
+    def is_in_memory(self, ref: Ref) -> bool:
+        """Return whether a record was read, and is remembered."""
+
+    def read(self, ref: Ref) -> Loaded | None:
+        """Read a record."""
+
+
 class Soundness:
     """Remembers of the records of a garage which have no trouble, until they are touched."""
 
-    def __init__(self, files: "GarageFiles") -> None:
+    def __init__(self, files: Records) -> None:
         self._files = files
         self._sound: dict[Ref, str] = {}
 
