@@ -49,7 +49,7 @@ def rider_sag(end: End, session: Session, setup: SetUp, history: History, bike: 
     reading, holder = _last(session, history, end)
     if holder is None or not is_whole(reading) or not _stands(reading, holder, setup, bike, end):
         return ABSENT
-    mm, travel = _mm_of(reading), end_of(bike, end).travel
+    mm, travel = sag_of_reading_mm(reading), end_of(bike, end).travel
     return ABSENT if mm is None else RiderSag(end, mm, travel.to("mm") if travel is not None else None)
 
 
@@ -135,7 +135,7 @@ def free_sag(end: End, session: Session, setup: SetUp, history: History, bike: B
     for one in (session, *(past.session for past in reversed(history.past))):
         reading = one.sag.get("rear", {}).get("alone")
         if reading is not None and is_whole(reading):
-            mm = _mm_of(reading) if _stands(reading, one, setup, bike, "rear") else None
+            mm = sag_of_reading_mm(reading) if _stands(reading, one, setup, bike, "rear") else None
             return ABSENT if mm is None else mm
     return ABSENT
 
@@ -162,7 +162,7 @@ def sag_before(
     if len(found) < 2:
         return ABSENT
     name, one = found[1]
-    mm = _mm_of(one.sag[end]["rider"])
+    mm = sag_of_reading_mm(one.sag[end]["rider"])
     theirs = source is not None and source.rider is not None and source.rider != session.rider
     return ABSENT if mm is None else SagBefore(mm, name, theirs)
 
@@ -172,7 +172,7 @@ def _own(session: Session, end: str, rider: str | None) -> SagReading | None:
     return reading if reading is not None and is_whole(reading) and session.rider == rider else None
 
 
-def _mm_of(reading: SagReading) -> float | None:
+def sag_of_reading_mm(reading: SagReading) -> float | None:
     """Return the sag of three lengths in mm; None where they cannot be together."""
     lengths = (reading.extended, reading.pushed, reading.lifted)
     try:

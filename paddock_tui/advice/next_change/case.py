@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.advice.about import About, End, PastSession, latest_sag
+from paddock_tui.advice.about import About, End, PastSession
 from paddock_tui.advice.in_force import undone_by
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.tyre_targets import hot_target_of, target_untold
@@ -19,8 +19,6 @@ from paddock_tui.records.session_parts import Symptom
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shown_words import shown
 from paddock_tui.trade.cooling_pressure import Freshness, freshness
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.sag import sag_of_lengths
 
 
 @attrs.frozen
@@ -114,23 +112,23 @@ class Case:
 
     def hot(self, end: End) -> Quantity | None:
         """Return the hot reading of one tyre, where it was taken soon enough to count."""
-        reading = self.session.pressures.get("hot")
-        if reading is None:
+        reading, minutes = self.session.pressures.get("hot"), self._read_after_min
+        if reading is None or (minutes is not None and not _within(minutes, Freshness.HOT, Freshness.WARM)):
             return None
-        parked, at = self.session.parked, reading.at
-        if parked is not None and at is not None:
-            minutes = (at.hour - parked.hour) * 60 + at.minute - parked.minute
-            if minutes < 0 or freshness(minutes) is Freshness.LATE:
-                return None
         return reading.front if end == "front" else reading.rear
 
     def hot_in_time(self, end: End) -> bool:
         """Return whether the hot reading was taken hot: where a time is missing it is taken to be."""
+        minutes = self._read_after_min
+        return self.hot(end) is not None if minutes is None else _within(minutes, Freshness.HOT)
+
+    @property
+    def _read_after_min(self) -> int | None:
+        """How long after parking the hot pressures were read; None where a time is missing."""
         reading, parked = self.session.pressures.get("hot"), self.session.parked
         if reading is None or reading.at is None or parked is None:
-            return self.hot(end) is not None
-        minutes = (reading.at.hour - parked.hour) * 60 + reading.at.minute - parked.minute
-        return minutes >= 0 and freshness(minutes) is Freshness.HOT
+            return None
+        return (reading.at.hour - parked.hour) * 60 + reading.at.minute - parked.minute
 
     def closed_by(self, name: str) -> str:
         """Say what keeps an adjuster from doing anything, and what frees it; empty where it works."""
@@ -140,17 +138,6 @@ class Case:
     def all_laps(self) -> int | None:
         """Count the laps, clean or not; None where nobody knows."""
         return len(self.session.laps) if self.session.laps else self.session.ridden_laps
-
-    def rider_sag_mm(self, end: End) -> float | None:
-        """Return the last rider sag that this rider measured at one end, in mm."""
-        measured = latest_sag(self.about, end, "rider", self.session.rider)
-        if measured is None:
-            return None
-        lengths = (measured.reading.extended, measured.reading.pushed, measured.reading.lifted)
-        try:
-            return sag_of_lengths(*(one.to("mm") for one in lengths if one is not None)).sag_mm
-        except (Inconsistent, OutOfRange):
-            return None
 
     def ridden_before(self) -> Iterator[PastSession]:
         """Return the sessions on this bike that this rider rode before this one, newest first."""
@@ -177,3 +164,7 @@ class Case:
         if not isinstance(now, Quantity) or not isinstance(before, Quantity):
             return None
         return now.to("mm") - before.to("mm")
+
+
+def _within(minutes: int, *wanted: Freshness) -> bool:
+    return minutes >= 0 and freshness(minutes) in wanted

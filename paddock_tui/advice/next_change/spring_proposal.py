@@ -5,8 +5,7 @@ from paddock_tui.advice.about import End, latest_sag
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import Kind, Proposal
 from paddock_tui.advice.sag import sag
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.sag import sag_of_lengths
+from paddock_tui.facts.sag import sag_of_reading_mm
 
 AT_ITS_END = "preload is at the end of what it may use"
 
@@ -39,16 +38,13 @@ def next_spring(case: Case, end: End, said: str, because: str = AT_ITS_END) -> P
 
 def _pressed_mm(case: Case, end: End) -> float | None:
     """Return how far this rider presses the end: rider sag less free sag, in mm."""
-    found = []
+    found: list[float] = []
     for load in ("rider", "alone"):
         measured = latest_sag(case.about, end, load, case.session.rider)
-        if measured is None:
+        mm = sag_of_reading_mm(measured.reading) if measured is not None else None
+        if mm is None:
             return None
-        lengths = (measured.reading.extended, measured.reading.pushed, measured.reading.lifted)
-        try:
-            found.append(sag_of_lengths(*(one.to("mm") for one in lengths if one is not None)).sag_mm)
-        except (Inconsistent, OutOfRange):
-            return None
+        found.append(mm)
     return found[0] - found[1]
 
 
