@@ -39,14 +39,14 @@ def is_outside(value: Any, band: FigureBand | None) -> bool:
 
 
 def likely_slip(value: Any, shape: Shape[Any]) -> str:
-    """Name the slip that explains a figure outside its band: another unit, or the point; empty for none."""
+    """Name what explains a figure outside its band: another unit, the point, or either; empty for none."""
     band = shape.band()
     if band is None:
         return ""
     meant = next(_other_units(value, band), "")
-    if meant:
-        return f"{meant}?"
-    return "a decimal point?" if any(not is_outside(one, band) for one in _shifted(value)) else ""
+    shifted = any(not is_outside(one, band) for one in _shifted(value))
+    slips = [slip for slip in (meant, "a decimal point" if shifted else "") if slip]
+    return f"{' or '.join(slips)}?" if slips else ""
 
 
 def _other_units(value: Any, band: FigureBand) -> Iterator[str]:

@@ -121,7 +121,7 @@ def test_what_can_be_read_is_kept_even_where_it_cannot_be_so(run: Runner, garage
 def test_what_the_screen_would_ask_about_is_refused_until_yes(run: Runner, garage: Path) -> None:
     asked = run("set", garage, NEXT, "pressures.cold.front=31 bar")
     assert (asked.status, asked.out) == (3, "")
-    assert "front cannot be 31 bar (psi?)" in asked.err
+    assert "front cannot be 31 bar (psi or a decimal point?)" in asked.err
     units = run("set", garage, NEXT, "pressures.cold.front=2.1 bar", "pressures.cold.rear=28 psi")
     assert (units.status, "two units in one entry?" in units.err) == (3, True)
     assert run("set", garage, NEXT, "pressures.cold.front=31 bar", "--yes").status == 0

@@ -39,7 +39,7 @@ CASES = {
                 "pressures.cold.front",
                 "hold",
                 put("session", "pressures.cold.front", "21 bar"),
-                says="Front (pressures, cold) cannot be 21 bar (psi?).",
+                says="Front (pressures, cold) cannot be 21 bar (psi or a decimal point?).",
             ),
             raises("pressures.cold.front", "hold", put("session", "pressures.cold.front", "0.69 bar")),
             raises("pressures.cold.front", "hold", put("session", "pressures.cold.front", "52 psi")),
@@ -47,7 +47,7 @@ CASES = {
                 "track",
                 "caution",
                 put("session", "track", "120 C"),
-                says="Track temperature cannot be 120 C (F?).",
+                says="Track temperature cannot be 120 C (F or a decimal point?).",
             ),
             raises(
                 "setup.rear_sprocket",
