@@ -27,7 +27,7 @@ for _name in ("XDG_STATE_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"):
 # Tests and modules are hundreds of thousands of objects that stay: look through them for garbage seldom.
 gc.set_threshold(50_000, 20, 100)
 
-settings.register_profile("dev", max_examples=50, deadline=None)
+settings.register_profile("dev", max_examples=30, deadline=None)
 settings.register_profile("ci", settings.get_profile("dev"), derandomize=True)
 settings.load_profile("ci" if os.environ.get("CI") else "dev")
 

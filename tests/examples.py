@@ -10,3 +10,8 @@ TIMES = "PADDOCK_TIMES"
 def examples(number: int) -> settings:
     """Try that many examples, or so many times more as the environment says; without a deadline."""
     return settings(max_examples=number * int(os.environ.get(TIMES, "1")), deadline=None)
+
+
+def one_in(number: int) -> int:
+    """Take one of so many, or of so many fewer as the environment says more is to be tried: at most all."""
+    return max(1, number // int(os.environ.get(TIMES, "1")))

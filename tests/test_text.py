@@ -4,12 +4,13 @@ import sys
 import unicodedata
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 from wcwidth import wcwidth
 
 from paddock_tui.text import _NARROW, ELLIPSIS, STAND_IN, clip, fold, printable, width
+from tests.examples import examples
 
 FORBIDDEN_CATEGORIES = {"Cc", "Cf", "Cs", "Zl", "Zp"}
 
@@ -68,7 +69,7 @@ def test_clean_text_stays(text: str) -> None:
 
 
 @given(any_text | dirty_text)
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_printable_text_is_clean_as_long_and_stays(text: str) -> None:
     once = printable(text)
 
@@ -137,7 +138,7 @@ def test_clip(text: str, cells: int, cut: str) -> None:
 
 
 @given(any_text | dirty_text, st.integers(0, 40))
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_clip_never_exceeds_and_keeps_the_beginning(text: str, cells: int) -> None:
     text = printable(text)
     cut = clip(text, cells)
@@ -174,7 +175,7 @@ def test_fold_refuses_a_width_in_which_a_wide_character_cannot_stand() -> None:
 
 
 @given(any_text | st.text("ab 車", max_size=120), st.sampled_from([2, 7, 38, 78]))
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_fold_never_exceeds_and_loses_nothing(text: str, cells: int) -> None:
     text = printable(text)
     lines = fold(text, cells)
@@ -185,6 +186,6 @@ def test_fold_never_exceeds_and_loses_nothing(text: str, cells: int) -> None:
 
 
 @given(st.lists(st.text("abcé車", min_size=1, max_size=9), max_size=30))
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_fold_keeps_words_that_fit_whole(words: list[str]) -> None:
     assert words == " ".join(fold(" ".join(words), 38)).split()

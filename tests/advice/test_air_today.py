@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.advice.air_today import air_on_rows, air_today
@@ -12,6 +12,7 @@ from paddock_tui.advice.calculators import Answer
 from paddock_tui.quantities import Quantity
 from tests.advice.given import BAR, PSI, about, answers, bike, session, venue
 from tests.every import every
+from tests.examples import examples
 
 BIKE = '[drive]\npower = "100 kW"\n'
 
@@ -183,7 +184,7 @@ def test_the_set_up_page_says_it_too_and_a_word_for_the_air_says_nothing() -> No
     ]
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.integers(-20, 50), st.integers(0, 100), st.integers(600, 1100), st.integers(-5, 70))
 def test_what_stands_beside_a_row_is_short(air: int, humidity: int, hpa: int, track: int) -> None:
     weather = f'air = "{air} C"\nhumidity = "{humidity} %"\nair_pressure = "{hpa} hPa"\ntrack = "{track} C"\n'

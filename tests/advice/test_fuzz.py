@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.advice.bench import calculators
@@ -15,6 +15,7 @@ from paddock_tui.records.shapes import Amount, AmountOrWord, Whole
 from tests.advice.given import BAR, PSI, sample
 from tests.advice.test_working import filled_up
 from tests.every import every
+from tests.examples import examples
 
 BENCH = {one.id: one for one in calculators(sample("session", "2026-05-16-5-magpie"))}
 NO_NUMBER = re.compile(r"\b(?:nan|inf)\b|\de[+-]?\d\d", re.IGNORECASE)
@@ -33,7 +34,7 @@ def at(declared: Input, share: float) -> Any:
     return round(number) if isinstance(shape, Whole) else round(number, 3)
 
 
-@settings(max_examples=40, deadline=None)
+@examples(20)
 @given(st.sampled_from(sorted(BENCH)), st.data(), st.sampled_from([BAR, PSI]))
 def test_inside_the_bands_every_figure_is_finite_or_refused_in_a_sentence(
     name: str, data: st.DataObject, units: Any

@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.advice.pressure_later import afternoon
@@ -11,6 +11,7 @@ from paddock_tui.advice.pressures import pressures
 from paddock_tui.quantities import Quantity
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
 from tests.advice.given import BAR, PSI, about, answers, sample, session, tyres, venue
+from tests.examples import examples
 
 K = 273.15
 AIR = SEA_LEVEL_KPA / 100
@@ -93,7 +94,7 @@ def test_absurd_figures_are_refused_with_the_range_that_holds(key: str, value: Q
     assert found.puts == ()
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.decimals("1.6", "3.2", places=2), st.integers(-5, 40), st.integers(45, 110), st.integers(700, 1050))
 def test_starting_at_the_answer_gives_the_wanted_pressure_back(
     hot: Decimal, cold_c: int, gas_c: int, hpa: int

@@ -4,7 +4,7 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.advice.about import History
@@ -13,6 +13,7 @@ from paddock_tui.advice.beside_setup import beside_session, beside_setup
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.shapes import Amount, AmountOrWord, Flag, Number, Series, Shape, Whole
 from tests.advice.given import BAR, PSI, about, bike, past, rider, sample, session, tyres, venue
+from tests.examples import examples
 from tests.sample import FILES
 
 FILLED = calculators(sample("session", "2026-06-20-4-magpie"))
@@ -46,7 +47,7 @@ def tries(draw: st.DrawFn) -> tuple[int, dict[str, Any]]:
     return place, {inputs[at].key: draw(st.none() | values_of(inputs[at].shape)) for at in chosen}
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(tries(), st.sampled_from([BAR, PSI]))
 def test_anything_that_can_be_typed_gets_a_line_and_no_offer_without_a_figure(
     tried: tuple[int, dict[str, Any]], units: Any

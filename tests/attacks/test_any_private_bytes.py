@@ -3,7 +3,7 @@
 import json
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.store.half_typed import take
@@ -11,6 +11,7 @@ from paddock_tui.store.outcomes import NotSaved, Saved
 from tests.attacks.test_signed_history import line
 from tests.attacks.trap import naming, trap
 from tests.desk.opened import at_desk
+from tests.examples import examples
 from tests.small import snapshot
 
 WORDS = st.sampled_from(["../../home/victim", "/etc/passwd", "plain", "bike", "", "\0", "\ud800", "-"])
@@ -36,7 +37,7 @@ NAMES = st.sampled_from(
 )
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30)
 @given(st.dictionaries(NAMES, BYTES, max_size=4))
 def test_any_bytes_do_no_harm(tmp_path_factory: pytest.TempPathFactory, contents: dict[str, bytes]) -> None:
     attack = trap(tmp_path_factory.mktemp("any"))

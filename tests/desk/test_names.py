@@ -5,7 +5,7 @@ import unicodedata
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.desk.files.names import ASKED, naming
@@ -16,6 +16,7 @@ from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk
+from tests.examples import examples
 from tests.small import session, snapshot, write
 
 TODAY = dt.date(2026, 5, 16)
@@ -62,7 +63,7 @@ def test_an_id_is_made_of_the_letters_and_digits_of_a_name(name: str, expected: 
     assert id_of(name) == expected
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.text(max_size=60))
 def test_an_id_can_always_be_one_and_stays_as_it_is(name: str) -> None:
     found = id_of(name)

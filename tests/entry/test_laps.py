@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.entry.laps import far_lap, read_laps
@@ -11,6 +11,7 @@ from paddock_tui.entry.scanner import tokens
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import Lap, LapTime
 from paddock_tui.records.shapes.laps import MARKS, nearest_minute
+from tests.examples import examples
 
 USUAL_S = 104.0
 
@@ -70,7 +71,7 @@ laps = st.builds(
 )
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.lists(laps, min_size=1, max_size=12), st.sampled_from((" ", ", ", "\n")))
 def test_laps_read_back_from_every_form_in_which_they_are_written(held: list[Lap], between: str) -> None:
     colon = between.join(str(lap) for lap in held)
@@ -85,7 +86,7 @@ def test_laps_read_back_from_every_form_in_which_they_are_written(held: list[Lap
         ]
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(laps.filter(lambda lap: abs(float(lap.seconds) - USUAL_S) <= 18 and not lap.mark))
 def test_three_digits_near_the_usual_lap_are_that_lap(lap: Lap) -> None:
     digits = f"{lap.seconds % 60 * 10:03.0f}"
@@ -93,7 +94,7 @@ def test_three_digits_near_the_usual_lap_are_that_lap(lap: Lap) -> None:
     assert LapTime().read_beside(digits, USUAL_S) == lap
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.integers(0, 599), st.integers(300, 3000), st.booleans())
 def test_the_minute_chosen_is_the_nearest_one(tenths: int, usual: int, slower: bool) -> None:
     part, usual_s = Decimal(tenths) / 10, Decimal(usual) / 10

@@ -6,7 +6,7 @@ from typing import Any
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.entry import LineContext, calls_of, read_line
@@ -28,6 +28,7 @@ from paddock_tui.records.setup import Profile
 from paddock_tui.records.suspension import Adjuster
 from tests.entry.contexts import MAGPIE, NOW, context
 from tests.every import every
+from tests.examples import examples
 from tests.sample import FILES, bike, data_of, read
 
 OF_BIKES = [ref for ref in FILES if ref.kind in ("session", "profile")]
@@ -252,7 +253,7 @@ ADJUSTERS = st.dictionaries(
 )
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(controls=CONTROLS, adjusters=ADJUSTERS)
 def test_on_any_bike_every_value_is_set_by_its_word_and_built_in_words_keep_their_meaning(
     controls: dict[str, Control], adjusters: dict[str, Adjuster]

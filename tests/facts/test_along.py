@@ -5,7 +5,7 @@ from decimal import Decimal
 from typing import Any
 
 import hypothesis.strategies as st
-from hypothesis import given, settings
+from hypothesis import given
 
 from paddock_tui.facts.checklists import _ANSWERS
 from paddock_tui.facts.fuel_consumption import _FILLINGS, fuel_learnt
@@ -20,6 +20,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.trade.outside_pressure import AirObserved
+from tests.examples import examples
 from tests.facts.test_outings import RECORDS, SETS
 
 checks = st.dictionaries(
@@ -71,7 +72,7 @@ def learnt(history: History, rider: str, tyres: TyreSet | None) -> tuple[Any, ..
 
 
 @given(outings, st.lists(st.tuples(st.integers(0, 10), st.sampled_from(("ann", "bob")), st.booleans())))
-@settings(max_examples=60, deadline=None)
+@examples(30)
 def test_in_pieces_and_in_any_order_it_is_as_at_once(told: list[Any], looks: list[Any]) -> None:
     sessions = tuple(past(number, one) for number, one in enumerate(told))
     line, sets = Lineage(), (TyreSet(), None)

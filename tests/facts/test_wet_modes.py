@@ -4,7 +4,7 @@ import functools
 from typing import Any
 
 import attrs
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.facts import wet_package
@@ -16,6 +16,7 @@ from paddock_tui.records.electronics import Control, Effect, Mode
 from paddock_tui.records.in_force import in_force_value
 from paddock_tui.records.setup import SetUp
 from paddock_tui.trade.levels import OFF_HELP
+from tests.examples import examples
 
 package_of = functools.partial(wet_package.package_of, limits=Limits())
 WET = conditions_of("advanced", "wet", "track-day")
@@ -120,7 +121,7 @@ def modes(draw: st.DrawFn) -> Mode:
     return Mode(use=use, fixes=fixes, limits=limits)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.lists(modes(), min_size=2, max_size=3), st.data())
 def test_from_any_mode_no_help_is_lost_and_what_is_written_is_allowed(
     made: list[Mode], data: st.DataObject

@@ -6,7 +6,7 @@ from typing import Any
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.facts import wet_package
@@ -22,6 +22,7 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster, Damping
 from paddock_tui.records.tyres import Tyre, TyreSet
 from paddock_tui.trade.levels import OFF_HELP
+from tests.examples import examples
 
 package_of = functools.partial(wet_package.package_of, limits=Limits())
 HELPS = ("traction", "wheelie", "slide", "front-abs", "rear-abs", "throttle", "power")
@@ -166,7 +167,7 @@ CONDITIONS = st.builds(
 )
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(bikes(), CONDITIONS)
 def test_it_never_gives_less_help_and_never_holds_the_rear_more(given_: Given, conditions: Any) -> None:
     package = package_of(given_.setup, given_.bike, conditions, given_.dry)
@@ -178,7 +179,7 @@ def test_it_never_gives_less_help_and_never_holds_the_rear_more(given_: Given, c
             assert new >= old, (name, package.values)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(bikes(), CONDITIONS)
 def test_it_never_leaves_a_range_what_a_mode_leaves_or_the_last_clicks(
     given_: Given, conditions: Any
@@ -208,7 +209,7 @@ def _inside(one: WetValue, bike: Bike) -> None:
         assert left > max(adjuster.step or 1.0, 0.1 * (high - low))
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(bikes(), CONDITIONS)
 def test_once_taken_nothing_of_it_is_open(given_: Given, conditions: Any) -> None:
     package = package_of(given_.setup, given_.bike, conditions, given_.dry)
@@ -216,7 +217,7 @@ def test_once_taken_nothing_of_it_is_open(given_: Given, conditions: Any) -> Non
     assert again.values == ()
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(bikes(), CONDITIONS)
 def test_damping_only_opens_and_preload_only_comes_off(given_: Given, conditions: Any) -> None:
     package = package_of(given_.setup, given_.bike, conditions, given_.dry)

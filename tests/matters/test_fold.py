@@ -6,11 +6,12 @@ from typing import Any
 
 import attrs
 import hypothesis.strategies as st
-from hypothesis import given, settings
+from hypothesis import given
 
 from paddock_tui.matters import Folded, MatterHistory, advance, matters
 from paddock_tui.matters.days import in_order
 from paddock_tui.matters.fold import WALKS, shown
+from tests.examples import examples
 from tests.matters.row import QUIET, RIDDEN
 from tests.matters.rows import ROWS
 from tests.matters.walk import outing, present
@@ -37,7 +38,7 @@ def told(story: list[tuple[dict[str, Any], bool, str, int]]) -> list[Any]:
 
 
 @given(stories, st.randoms(use_true_random=False))
-@settings(max_examples=60, deadline=None)
+@examples(30)
 def test_the_order_of_files_never_matters(story: list[Any], random: Any) -> None:
     # Some numbers come twice: their order is not told, and has to give the same all the same.
     outings = [one.__class__(f"{place}", *_rest(one)) for place, one in enumerate(told(story))]
@@ -52,7 +53,7 @@ def _rest(one: Any) -> tuple[Any, ...]:
 
 
 @given(stories)
-@settings(max_examples=60, deadline=None)
+@examples(30)
 def test_going_on_from_where_the_walk_stood_is_the_whole(story: list[Any]) -> None:
     outings = {one.session.number: one for one in told(story)}
     ordered = [outings[number] for number in sorted(outings)]

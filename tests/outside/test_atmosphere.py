@@ -3,7 +3,7 @@
 import psychrolib
 import pytest
 from fluids.atmosphere import ATMOSPHERE_1976
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.atmosphere import (
@@ -188,7 +188,7 @@ def test_the_pilots_shortcut_is_a_few_percent_too_high() -> None:
     assert 1.02 < 7750 / exact_ft < 1.05
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(-450, 10000))
 def test_the_standard_atmosphere_agrees_with_a_library(height_m: float) -> None:
     """Pressure and density at a height above the sea, over the whole layer, to a part in 100000."""
@@ -199,7 +199,7 @@ def test_the_standard_atmosphere_agrees_with_a_library(height_m: float) -> None:
     assert density_at_altitude_kg_per_m3(altitude_m) == pytest.approx(theirs.rho, rel=1e-5)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(1, 50), st.floats(5, 100), st.floats(70, 105))
 def test_moist_air_agrees_with_a_library(celsius: float, humidity: float, kpa: float) -> None:
     """Dew point to 0.1 K, density and vapour pressure to what the Magnus form and ideal gases allow."""
@@ -224,7 +224,7 @@ def test_moist_air_is_near_a_real_gas(celsius: float, humidity: float, kpa: floa
     )
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(5, 50), st.floats(30, 100))
 def test_the_dew_point_agrees_with_a_library(celsius: float, humidity: float) -> None:
     """Over water and above freezing, where the library does not go over to ice."""
@@ -235,7 +235,7 @@ def test_the_dew_point_agrees_with_a_library(celsius: float, humidity: float) ->
         assert ours == pytest.approx(theirs, abs=0.06)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(5, 45), st.floats(0, 12), st.floats(80, 105))
 def test_the_wet_bulb_agrees_with_a_library(celsius: float, below_k: float, kpa: float) -> None:
     """Relative humidity from two thermometers to 0.3 points, where the air is not drier than dry."""

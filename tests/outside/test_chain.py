@@ -3,12 +3,13 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import brentq
 
 from paddock_tui.trade.chain import centre_mm, chain_size, links_exact, pitch_diameter_mm
 from paddock_tui.trade.sprockets import Fitted, axle_move_mm
+from tests.examples import examples
 from tests.outside.rows import Row, accounted, params
 
 NUMBERS = "pitch in eighths, width in eightieths of an inch; ISO 606 / ASME B29.1"
@@ -66,7 +67,7 @@ def _exact_links(front: int, rear: int, centre: float) -> float:
     return 2.0 * centre * math.cos(lean) + wraps
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.integers(13, 18), st.integers(36, 50), st.floats(30.0, 50.0))
 def test_length_is_within_a_hundredth_of_a_pitch_of_exact_geometry(
     front: int, rear: int, centre: float
@@ -74,7 +75,7 @@ def test_length_is_within_a_hundredth_of_a_pitch_of_exact_geometry(
     assert links_exact(front, rear, centre, 1.0) == pytest.approx(_exact_links(front, rear, centre), abs=0.01)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.integers(13, 18), st.integers(36, 50), st.integers(50, 60))
 def test_centre_is_the_root_that_a_solver_finds(front: int, rear: int, half_links: int) -> None:
     links = 2 * half_links

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import pytest
 import scipy.stats
-from hypothesis import assume, given, settings
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.chances import above_normal, above_student, normal_quantile
@@ -23,6 +23,7 @@ from paddock_tui.trade.permutation import permutation
 from paddock_tui.trade.ranks import mann_whitney
 from paddock_tui.trade.regression import least_squares, theil_sen
 from paddock_tui.trade.shifts import two_samples
+from tests.examples import examples
 from tests.outside.certified import LEW, MAVRO, NORRIS_X, NORRIS_Y
 from tests.outside.rows import Row, accounted, params
 
@@ -213,7 +214,7 @@ TIED = st.lists(st.integers(100, 106).map(float), min_size=2, max_size=12)
 SIDES: tuple[str, ...] = ("two-sided", "greater", "less")
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(x=PLAIN, y=PLAIN, side=st.sampled_from(SIDES))
 def test_ranks_without_ties_agree_with_the_library(x: list[float], y: list[float], side: str) -> None:
     y = [one + 0.0001 for one in y]
@@ -224,7 +225,7 @@ def test_ranks_without_ties_agree_with_the_library(x: list[float], y: list[float
     assert (found.statistic, found.chance) == pytest.approx((wanted.statistic, wanted.pvalue), rel=1e-9)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(x=TIED, y=TIED, side=st.sampled_from(SIDES), continuity=st.booleans())
 def test_ranks_with_ties_agree_with_the_library(
     x: list[float], y: list[float], side: str, continuity: bool
@@ -238,7 +239,7 @@ def test_ranks_with_ties_agree_with_the_library(
     assert (found.statistic, found.chance) == pytest.approx((wanted.statistic, wanted.pvalue), rel=1e-9)
 
 
-@settings(max_examples=25, deadline=None)
+@examples(12)
 @given(
     x=st.lists(LAP, min_size=2, max_size=5),
     y=st.lists(LAP, min_size=2, max_size=5),
@@ -274,7 +275,7 @@ def _ties(values: list[float]) -> int:
     return sum(count * (count - 1) * (2 * count + 5) for count in Counter(values).values())
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.lists(st.tuples(st.integers(1, 30), LAP), min_size=3, max_size=20))
 def test_lines_agree_with_the_library(points: list[tuple[int, float]]) -> None:
     x, y = [float(one) for one, _ in points], [lap for _, lap in points]
@@ -291,7 +292,7 @@ def test_lines_agree_with_the_library(points: list[tuple[int, float]]) -> None:
         assert (robust.low, robust.high) == pytest.approx((expected[2], expected[3]), rel=1e-9, abs=1e-9)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.lists(LAP, min_size=1, max_size=25), st.floats(0.0, 1.0))
 def test_the_robust_spread_and_quantiles_agree_with_the_library(laps: list[float], share: float) -> None:
     assert absolute_deviation(laps) == pytest.approx(scipy.stats.median_abs_deviation(laps), abs=1e-12)
@@ -304,7 +305,7 @@ def test_the_robust_spread_and_quantiles_agree_with_the_library(laps: list[float
 FREEDOM = st.integers(1, 200)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(t=st.floats(-30.0, 30.0), freedom=FREEDOM, chance=st.floats(0.001, 0.999))
 def test_chances_agree_with_the_library(t: float, freedom: int, chance: float) -> None:
     t = t if abs(t) > 1e-6 else 0.0

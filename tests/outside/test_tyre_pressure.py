@@ -1,7 +1,7 @@
 """Tyre pressure and temperature against published figures and a real-gas library."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.tyre_air import (
@@ -11,6 +11,7 @@ from paddock_tui.trade.tyre_air import (
     wet_pressure_after_kpa_abs,
 )
 from paddock_tui.trade.tyre_pressure import Ambient, hot_expected_kpa_gauge
+from tests.examples import examples
 from tests.outside.real_gas import of_fluid
 from tests.outside.rows import Row, accounted, params
 
@@ -103,7 +104,7 @@ def test_ideal_is_near_real_gas(
     assert 0.998 * real < _pa_after(before_pa, before_c, after_c) < real
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(150, 500), st.floats(-10, 45), st.floats(0, 80))
 def test_within_a_third_of_a_percent_of_real_air(before_kpa: float, before_c: float, rise_k: float) -> None:
     """Over the whole range of a tyre the ideal gas stays within 0.35 % of air at constant density."""
@@ -115,7 +116,7 @@ def test_within_a_third_of_a_percent_of_real_air(before_kpa: float, before_c: fl
     )
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(1, 145))
 def test_vapour_pressure_agrees_with_the_steam_tables(temperature_c: float) -> None:
     """The saturation curve stays within 0.1 % of the library's water."""

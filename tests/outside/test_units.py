@@ -12,13 +12,14 @@ from typing import Any
 
 import pint
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.quantities import convert, difference
 from paddock_tui.quantities.table import TABLE
 from paddock_tui.quantities.units import Unit
 from tests.every import every
+from tests.examples import examples
 from tests.outside.rows import Row, accounted, params
 
 SP811 = "NIST SP 811 (2008 ed.) App. B.8/B.9"
@@ -126,7 +127,7 @@ def test_one_and_a_thousand_of_every_unit_agree_with_pint(old: Unit, new: Unit) 
 
 
 @given(finite, st.sampled_from(PAIRS))
-@settings(max_examples=200, deadline=None)
+@examples(100)
 def test_any_number_of_any_unit_agrees_with_pint(number: float, pair: tuple[Unit, Unit]) -> None:
     old, new = pair
     # An offset is known to pint only to the last digits of its own sums.
@@ -138,7 +139,7 @@ def test_any_number_of_any_unit_agrees_with_pint(number: float, pair: tuple[Unit
 
 
 @given(finite, st.sampled_from(PAIRS))
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_there_and_back_is_the_same_number(number: float, pair: tuple[Unit, Unit]) -> None:
     old, new = (unit.spelling for unit in pair)
     slack = 1e-9 if pair[0].dimension == "temperature" else 0
@@ -147,7 +148,7 @@ def test_there_and_back_is_the_same_number(number: float, pair: tuple[Unit, Unit
 
 
 @given(finite, st.permutations(["C", "F", "K"]))
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_a_difference_of_temperature_agrees_with_pint(number: float, units: list[str]) -> None:
     deltas = {"C": "delta_degC", "F": "delta_degF", "K": "kelvin"}
     old, new, _ = units
@@ -158,7 +159,7 @@ def test_a_difference_of_temperature_agrees_with_pint(number: float, units: list
 
 
 @given(st.floats(0.1, 500), st.sampled_from([unit for unit in TABLE.values() if unit.reciprocal]))
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_distance_per_volume_is_the_reciprocal_by_pint(number: float, unit: Unit) -> None:
     theirs = 100 * (1 / registry().Quantity(number, unit.pint)).to("l/km").magnitude
 
@@ -167,7 +168,7 @@ def test_distance_per_volume_is_the_reciprocal_by_pint(number: float, unit: Unit
 
 
 @given(st.floats(1, 500))
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_a_us_mile_per_gallon_is_fewer_imperial_ones_by_the_gallons(number: float) -> None:
     assert convert(number, "mpg US", "mpg imp") == pytest.approx(number * 4.54609 / 3.785411784, rel=1e-12)
 

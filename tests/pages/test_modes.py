@@ -4,7 +4,7 @@ from typing import Any
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.advice.riding_modes import with_mode
@@ -21,6 +21,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.text import width
+from tests.examples import examples
 from tests.sample import bike, read
 
 WORDS = ("crisp", "even", "gentle")
@@ -72,7 +73,7 @@ def section(page: Page, title: str) -> Section:
     return next(one for one in page.sections if one.title == title)
 
 
-@settings(max_examples=120, deadline=None)
+@examples(60)
 @given(bikes())
 def test_what_the_page_says_is_fixed_is_what_is_in_force_in_that_mode(made: tuple[Bike, SetUp]) -> None:
     of, setup = made
@@ -103,7 +104,7 @@ def test_what_the_page_says_is_fixed_is_what_is_in_force_in_that_mode(made: tupl
         assert cells[-1].startswith("?" if now is None else str(now))
 
 
-@settings(max_examples=120, deadline=None)
+@examples(60)
 @given(bikes())
 def test_a_mode_that_is_taken_has_what_it_fixes_and_nothing_that_it_does_not_allow(
     made: tuple[Bike, SetUp],

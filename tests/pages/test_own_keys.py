@@ -1,6 +1,5 @@
 """What the program says of keys, written with those of one's own: and nothing else is touched."""
 
-import ast
 import re
 from collections.abc import Iterator
 from pathlib import Path
@@ -15,7 +14,7 @@ from paddock_tui.pages.own_keys import like_keys, own_keys, page_with, said_with
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.registry import ACTIONS
-from tests.source import tree_of
+from tests.source import texts_of
 
 ALL = [
     attrs.evolve(one, key=f"f{at}", usual=one.key) if one.key else one for at, one in enumerate(ACTIONS, 1)
@@ -36,15 +35,7 @@ def strings() -> Iterator[str]:
     """List the texts of the program that may be said, without docstrings."""
     for folder in SAID_IN:
         for file in sorted((FOLDER / folder).rglob("*.py")):
-            tree = tree_of(file)
-            docs = {
-                id(node.value)
-                for node in ast.walk(tree)
-                if isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant)
-            }
-            for node in ast.walk(tree):
-                if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docs:
-                    yield node.value
+            yield from (text for _, text in texts_of(file))
 
 
 def test_every_text_that_names_a_key_is_written_with_that_of_ones_own() -> None:

@@ -1,11 +1,12 @@
 """A page as plain text: columns that hold, bars under their ends, and nothing wider than the terminal."""
 
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.pages.plain import plain_page, row_lines
 from paddock_tui.pages.rows import Bar, Page, Row, Section
 from paddock_tui.text import width
+from tests.examples import examples
 
 HELP = Bar(0.3, steps=11)
 
@@ -147,7 +148,7 @@ PAGES = st.builds(
 )
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(PAGES, st.sampled_from([38, 40, 64, 80, 100]), st.booleans())
 def test_no_page_is_wider_than_the_terminal(page: Page, columns: int, paths: bool) -> None:
     assert all(width(line) <= columns for line in plain_page(page, columns, paths=paths))

@@ -5,7 +5,7 @@ import tomllib
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.pages.plain import plain_page
@@ -18,6 +18,7 @@ from paddock_tui.records.paths import Path as Keys
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.text import printable, width
 from tests.every import every
+from tests.examples import examples
 from tests.pages.opened import SAMPLE, page_of, rows_of
 from tests.small import session, write
 
@@ -202,7 +203,7 @@ def test_what_a_file_carries_to_trick_a_terminal_comes_out_harmless(tmp_path: Pa
     assert "\x1b" not in text
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.text(max_size=60), st.sampled_from([38, 40, 80]))
 def test_any_text_in_a_file_is_shown_within_the_width(text: str, columns: int) -> None:
     quoted = "".join(f"\\U{ord(char):08X}" for char in text if not 0xD800 <= ord(char) < 0xE000)

@@ -3,7 +3,7 @@
 from decimal import Decimal
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.quantities import (
@@ -17,6 +17,7 @@ from paddock_tui.quantities import (
     parse_pressure,
     parse_typed,
 )
+from tests.examples import examples
 
 
 def unreadable(read: Quantity | Unreadable) -> Unreadable:
@@ -206,7 +207,7 @@ positive = numbers.map(lambda number: number.removeprefix("-"))
 
 
 @given(positive, st.sampled_from(EVERYDAY_UNITS), st.sampled_from(["", " "]))
-@settings(max_examples=50, deadline=None)
+@examples(25)
 def test_every_table_unit_reads_back_as_written(number: str, unit: str, space: str) -> None:
     text = f"{number}{space}{unit}"
 
@@ -221,7 +222,7 @@ def test_every_table_unit_reads_back_as_written(number: str, unit: str, space: s
 
 
 @given(st.text(max_size=60) | st.text("0123456789.,eE+-*/^() barpsiKCmM", max_size=20))
-@settings(max_examples=200, deadline=None)
+@examples(100)
 def test_any_text_is_answered_and_a_mend_that_says_write_can_be_written(text: str) -> None:
     read = parse(text)
 

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.bike import Bike
@@ -17,6 +17,7 @@ from paddock_tui.records.reading import read_record
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.levels import Levels
 from tests.every import every
+from tests.examples import examples
 from tests.sample import FILES, read
 
 
@@ -84,7 +85,7 @@ def test_a_control(control: dict[str, Any], expected: list[tuple[str, str]]) -> 
     assert of_control(**control) == expected
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(
     st.integers(-3, 6),
     st.integers(-3, 6),

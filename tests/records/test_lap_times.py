@@ -1,13 +1,14 @@
 """Lap times as a shape: read in every writing, shown as finely as they were typed."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import LapTime
+from tests.examples import examples
 
-SETTINGS = settings(max_examples=50, deadline=None)
+SETTINGS = examples(25)
 
 LAPS = [
     ("1:44.310", "1:44.310"),

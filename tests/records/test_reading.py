@@ -4,7 +4,7 @@ import datetime as dt
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.bike import Bike
@@ -13,6 +13,7 @@ from paddock_tui.records.fields_of_record import fields
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import Path, spell
 from paddock_tui.records.reading import read_record
+from tests.examples import examples
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, WHOLE
 
 KINDS = list(CLASSES)
@@ -220,7 +221,7 @@ TABLES = {kind: tables(cls) for kind, cls in CLASSES.items()}
 
 
 @pytest.mark.parametrize("kind", KINDS)
-@settings(max_examples=25, deadline=None)
+@examples(12)
 @given(data=st.data())
 def test_whatever_stands_in_a_file_is_read_without_failing(kind: str, data: st.DataObject) -> None:
     made = data.draw(TABLES[kind])

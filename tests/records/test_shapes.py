@@ -3,7 +3,7 @@
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.quantities import EVERYDAY_UNITS, Quantity, dimension_of
@@ -36,8 +36,9 @@ from paddock_tui.records.shapes import (
 )
 from paddock_tui.records.shapes.limits import LimitValue
 from tests.every import every
+from tests.examples import examples
 
-SETTINGS = settings(max_examples=50, deadline=None)
+SETTINGS = examples(25)
 
 SHAPES: dict[str, tuple[Shape[Any], tuple[str, ...]]] = {
     "amount": (c.TYRE_PRESSURE, ("2.1 bar", "2,10", "30 psi", "30", "210kPa", "0.1 bar", "99 psi")),

@@ -11,6 +11,7 @@ from paddock_tui.records.paths import Path, spell
 from paddock_tui.records.session import Session
 from paddock_tui.rules import HOLD, Review
 from tests.every import every
+from tests.examples import one_in
 from tests.rules.case import Raises
 from tests.rules.cases import CASES
 from tests.rules.cases.aids import NO_AIDS
@@ -95,7 +96,7 @@ def worst_by_subject(found: Review) -> dict[tuple[str, str], int]:
     return {(one.rule, one.subject): int(one.severity) for one in found.findings if one.about == "danger"}
 
 
-SHARE = 40
+SHARE = one_in(60)
 """Of how many values each rule takes one away, so that all of them are taken away somewhere."""
 
 

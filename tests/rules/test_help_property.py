@@ -5,11 +5,12 @@ from typing import Any
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.rules import CAUTION, Review
 from paddock_tui.trade.levels import HelpScale, Level
+from tests.examples import examples
 from tests.rules.situations import BIKE_UP, Change, Data, asked, at, look, put
 from tests.rules.test_sensible import levels
 
@@ -127,7 +128,7 @@ def said_of(found: Review) -> dict[str, int]:
     return worst
 
 
-@settings(max_examples=80, deadline=None)
+@examples(40)
 @given(sets())
 def test_a_step_less_help_never_removes_or_softens_what_is_said_of_too_little(chosen: Set) -> None:
     with asked(*TOO_LITTLE):

@@ -1,6 +1,5 @@
 """Of any situation: the order of files never counts, what is not known never passes, nothing fails."""
 
-import os
 import random
 from collections.abc import Iterator
 from typing import Any
@@ -12,7 +11,7 @@ from hypothesis import strategies as st
 from paddock_tui.records.paths import Path
 from paddock_tui.rules import SERIOUS, Review, engine, review
 from tests.every import every
-from tests.examples import TIMES, examples
+from tests.examples import examples, one_in
 from tests.rules.cases import CASES
 from tests.rules.situations import (
     BIKE_DOWN,
@@ -161,13 +160,16 @@ def test_forgetting_a_fact_of_a_case_never_makes_its_rule_pass(rule: str) -> Non
     # Only this rule and the stacks that may absorb it are asked: the others have cases of their own.
     first, *others = CASES[rule].raising
     with asked(rule), patch.object(engine, "_missing", return_value=()):
-        _forget_each(files(*first.changes), **first.more)
+        start = list(CASES).index(rule) % SHARE_OF_FIRST
+        _forget_each(files(*first.changes), part=slice(start, None, SHARE_OF_FIRST), **first.more)
         for at, case in enumerate(others):
             _forget_each(files(*case.changes), part=slice(at % SHARE, None, SHARE), **case.more)
 
 
-SHARE = 4 if os.environ.get(TIMES, "1") == "1" else 1
-"""Of how many facts a further case of a rule forgets one: `python -m tests.bench longer` forgets each."""
+SHARE, SHARE_OF_FIRST = one_in(4), one_in(2)
+"""Of how many facts a further case of a rule, and the first, forgets one: `python -m tests.bench longer`
+forgets each.
+"""
 
 
 def _forget_each(made: dict[str, Data], part: slice = slice(None), **more: Any) -> None:

@@ -3,11 +3,12 @@
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.half_typed import HalfTyped, save, take
+from tests.examples import examples
 from tests.small import snapshot, write
 
 REF = Ref("session", "2026-05-16-1-plain")
@@ -44,7 +45,7 @@ def test_what_was_saved_is_given_once(tmp_path: Path, text: str) -> None:
 KEYS = st.text(st.characters(exclude_categories=["Cs"]), min_size=1, max_size=12)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(
     st.lists(KEYS, min_size=1, max_size=4).map(tuple),
     st.text(st.characters(exclude_categories=["Cs"]), max_size=40),

@@ -6,7 +6,7 @@ import string
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.edits import MISSING, Change, Create, Edit, Raw, Rekey, Remove, Rename, Step, Value
@@ -23,6 +23,7 @@ from paddock_tui.store.journal import (
 from paddock_tui.store.saving import Saved, save
 from paddock_tui.store.steps_as_json import dumped, loaded
 from paddock_tui.store.undo_history import undo_history
+from tests.examples import examples
 from tests.small import write
 
 PLAIN = Ref("bike", "plain")
@@ -61,7 +62,7 @@ CHANGES = st.one_of(
 STEPS = st.builds(Step, TEXTS, st.lists(CHANGES, max_size=3).map(tuple))
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(STEPS)
 def test_any_step_comes_back_from_json_as_it_was(step: Step) -> None:
     assert loaded(json.loads(json.dumps(dumped(step)))) == step

@@ -4,11 +4,12 @@ import datetime as dt
 import tomllib
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 
 from paddock_tui.records.edits import Value
 from paddock_tui.store.data import same
 from paddock_tui.store.render import CannotWrite, render, render_inline, render_table
+from tests.examples import examples
 from tests.store.documents import TABLE_VALUES, WRITABLE
 
 WRITTEN = {
@@ -44,7 +45,7 @@ def test_what_records_never_hold_cannot_be_written(value: object) -> None:
         render(value)
 
 
-@settings(max_examples=100, deadline=None)
+@examples(50)
 @given(WRITABLE)
 def test_a_written_value_reads_back_the_same(value: Value) -> None:
     text = render(value)
@@ -53,7 +54,7 @@ def test_a_written_value_reads_back_the_same(value: Value) -> None:
     assert same(tomllib.loads(f"a = {text}")["a"], value)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(TABLE_VALUES)
 def test_a_written_table_reads_back_the_same_under_headers_and_inline(value: dict[str, object]) -> None:
     headed = "\n".join(render_table(("t",), value))

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.atmosphere import (
@@ -16,11 +16,12 @@ from paddock_tui.trade.atmosphere import (
 )
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
+from tests.examples import examples
 
 altitudes = st.floats(-450, 10900)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(altitudes)
 def test_pressure_and_density_lead_back_to_the_altitude(altitude_m: float) -> None:
     assert pressure_altitude_m(pressure_at_altitude_kpa(altitude_m)) == pytest.approx(altitude_m, abs=1e-6)
@@ -28,7 +29,7 @@ def test_pressure_and_density_lead_back_to_the_altitude(altitude_m: float) -> No
     assert density_altitude_m(density) == pytest.approx(altitude_m, abs=0.01)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(-450, 10000), st.floats(1, 900))
 def test_higher_is_thinner_and_colder(altitude_m: float, further_m: float) -> None:
     higher = altitude_m + further_m
@@ -37,7 +38,7 @@ def test_higher_is_thinner_and_colder(altitude_m: float, further_m: float) -> No
     assert temperature_at_altitude_c(higher) < temperature_at_altitude_c(altitude_m)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(95, 105), st.floats(0, 3000))
 def test_a_forecasts_pressure_moves_the_whole_standard_atmosphere(reduced_kpa: float, up_m: float) -> None:
     """From the altitude at which standard air has the forecast's pressure, as far up as the venue lies."""
@@ -51,7 +52,7 @@ def test_a_height_is_a_little_more_than_its_geopotential() -> None:
     assert geopotential_m(0.0) == 0.0
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(85, 110), st.floats(0, 3000))
 def test_a_forecasts_pressure_is_higher_than_the_venues(reduced_kpa: float, altitude_m: float) -> None:
     """At the sea it is the same; standard air reduces to the sea's own figure."""

@@ -2,13 +2,14 @@
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.balance import Balance, axle_loads, centre_ahead_m, load_transfer_n
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from tests.examples import examples
 
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 G = 9.80665
 
 

@@ -6,7 +6,7 @@ from typing import Any
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.centre_of_mass import (
@@ -19,6 +19,7 @@ from paddock_tui.trade.centre_of_mass import (
     together,
 )
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from tests.examples import examples
 
 ERRORS = ScaleErrors(0.5, 0.003, 0.002, 0.003)
 BIKE = AxleWeighing(1.41, 102.0, 98.0, "rear", 114.3, 0.35, 0.3, 0.315)
@@ -38,7 +39,7 @@ def weighed(
     return AxleWeighing(1.41, front_kg, 200.0 - front_kg, raised, 200.0 * down, lift, front, rear)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30)
 @given(
     st.floats(0.45, 0.8),
     st.floats(0.55, 0.85),
@@ -77,7 +78,7 @@ def test_readings_that_cannot_be_are_refused(change: dict[str, Any], why: str) -
         centre_of_mass(attrs.evolve(BIKE, **change), ERRORS)
 
 
-@settings(max_examples=60, deadline=None)
+@examples(30)
 @given(
     st.floats(-10, 3),
     st.floats(-10, 500),

@@ -1,13 +1,14 @@
 """Chain length, centre distance, and sizes by number."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.chain import centre_mm, chain_size, links_even, links_exact, pitch_diameter_mm
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from tests.examples import examples
 
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 fronts = st.integers(13, 18)
 rears = st.integers(36, 50)
 centres = st.floats(520.0, 720.0)

@@ -1,14 +1,15 @@
 """Heat index and wind chill: where they hold and how they go."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.comfort import heat_index, wind_chill
 from paddock_tui.trade.errors import OutOfRange
+from tests.examples import examples
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(28, 42), st.floats(40, 80), st.floats(1, 5))
 def test_hotter_or_damper_feels_hotter(celsius: float, humidity: float, more: float) -> None:
     here = heat_index(celsius, humidity).celsius
@@ -17,7 +18,7 @@ def test_hotter_or_damper_feels_hotter(celsius: float, humidity: float, more: fl
     assert heat_index(celsius, humidity + more).celsius > here
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(-40, 8), st.floats(5, 250), st.floats(1, 20))
 def test_colder_or_windier_feels_colder(celsius: float, km_h: float, more: float) -> None:
     here = wind_chill(celsius, km_h).celsius

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.anti_squat import chain_pull_n
@@ -18,8 +18,9 @@ from paddock_tui.trade.steering import GeometryChange, Steering, SteeringGeometr
 from paddock_tui.trade.tyre_air import absolute_kpa, kelvin
 from paddock_tui.trade.tyre_pressure import Ambient, cold_for_hot_kpa_gauge, hot_expected_kpa_gauge
 from paddock_tui.trade.warmers import TyreAir, hot_from_warmers, on_warmers_for_hot
+from tests.examples import examples
 
-few = settings(max_examples=40, deadline=None)
+few = examples(20)
 BALANCES = st.builds(Balance, st.floats(1.2, 1.7), st.floats(0.45, 0.85), st.floats(0.5, 0.9))
 
 

@@ -1,7 +1,7 @@
 """Let air out now, or wait."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.cooling_pressure import (
@@ -13,6 +13,7 @@ from paddock_tui.trade.cooling_pressure import (
 )
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.tyre_pressure import hot_expected_kpa_gauge
+from tests.examples import examples
 
 
 @pytest.mark.parametrize(
@@ -62,7 +63,7 @@ def test_a_reading_before_parking_is_refused() -> None:
         after_parking(240, 240, -1.0)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(150, 280), st.floats(200, 260), st.floats(20, 60), st.floats(60, 90))
 def test_the_figure_to_set_comes_out_on_target_when_hot(
     reading: float, target: float, now_c: float, hot_c: float

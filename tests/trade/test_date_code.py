@@ -3,14 +3,15 @@
 import datetime as dt
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.date_code import Made, age_years, read_date_code
 from paddock_tui.trade.errors import Inconsistent
+from tests.examples import examples
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.integers(1, 53), st.integers(0, 26), st.integers(0, 3000))
 def test_a_day_later_is_a_day_older(week: int, year: int, days: int) -> None:
     code = f"{week:02}{year:02}"

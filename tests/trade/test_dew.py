@@ -1,11 +1,12 @@
 """Moisture on the track by its temperature and the dew point."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.dew import MARGIN_K, Damp, damp_risk
 from paddock_tui.trade.errors import OutOfRange
+from tests.examples import examples
 
 
 @pytest.mark.parametrize(
@@ -22,7 +23,7 @@ def test_at_the_dew_point_it_settles_and_near_it_patches_may(track_c: float, dam
     assert damp_risk(track_c, 10.0).damp is damp
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(-5, 70), st.floats(-30, 40))
 def test_the_distance_is_kept_whichever_side(track_c: float, dew_c: float) -> None:
     assert damp_risk(track_c, dew_c).over_k == pytest.approx(track_c - dew_c)

@@ -1,7 +1,7 @@
 """Fuel planned, carried and weighed."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
@@ -16,8 +16,9 @@ from paddock_tui.trade.fuel import (
     reserve_l,
     to_add_l,
 )
+from tests.examples import examples
 
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 
 
 def test_out_in_and_warm_up_laps_are_ridden_too() -> None:

@@ -5,11 +5,12 @@ from collections.abc import Iterable
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel_learning import Learning, LearntRate, Refill
+from tests.examples import examples
 
 BRIM = Refill(0.0, 12.0, to_brim=True)
 
@@ -23,7 +24,7 @@ def learn_rate(refills: Iterable[Refill]) -> LearntRate | None:
     return learn_rate_by_mode(attrs.evolve(one, mode="one") for one in refills).get("one")
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.lists(st.tuples(st.floats(20.0, 100.0), st.floats(5.0, 20.0)), min_size=1, max_size=8))
 def test_the_whole_over_the_whole_lies_between_the_stretches(stretches: list[tuple[float, float]]) -> None:
     refills = [BRIM, *(Refill(km, km * rate / 100.0, to_brim=True) for km, rate in stretches)]

@@ -1,7 +1,7 @@
 """Speeds, revs and shifts by the gearing."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
@@ -14,10 +14,11 @@ from paddock_tui.trade.gearing import (
     shifts,
     speed_at_revs_m_s,
 )
+from tests.examples import examples
 
 GEARS = (2.6, 2.0, 1.67, 1.44, 1.29, 1.15)
 DRIVE = GearTrain(1.63, GEARS, 16, 43, 1.98)
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 
 
 @few

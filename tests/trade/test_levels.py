@@ -1,13 +1,14 @@
 """Help from a bike's number and back, whichever way the bike counts."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.levels import OFF_HELP, HelpScale, Level, Levels
+from tests.examples import examples
 
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 shares = st.floats(0.0, 1.0)
 
 

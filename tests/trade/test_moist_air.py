@@ -1,7 +1,7 @@
 """Vapour, dew point and density of moist air."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
@@ -13,11 +13,12 @@ from paddock_tui.trade.moist_air import (
     saturation_vapour_kpa,
     vapour_kpa,
 )
+from tests.examples import examples
 
 temperatures, humidities = st.floats(-20, 55), st.floats(1, 100)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(temperatures, humidities)
 def test_the_vapour_of_the_dew_point_is_the_vapour_there_is(celsius: float, humidity: float) -> None:
     """Round trip; the dew point is never above the air, and equals it when the air is saturated."""
@@ -29,14 +30,14 @@ def test_the_vapour_of_the_dew_point_is_the_vapour_there_is(celsius: float, humi
     assert dew_point_c(celsius, 100.0) == pytest.approx(celsius, abs=1e-9)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(temperatures, st.floats(1, 95), st.floats(0.5, 4.9))
 def test_damper_air_is_lighter_and_its_dew_point_higher(celsius: float, humidity: float, more: float) -> None:
     assert dew_point_c(celsius, humidity + more) > dew_point_c(celsius, humidity)
     assert density_kg_per_m3(100.0, celsius, humidity + more) < density_kg_per_m3(100.0, celsius, humidity)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(-20, 50), st.floats(0.5, 5), humidities, st.floats(70, 105))
 def test_warmer_air_is_lighter_and_holds_more(
     celsius: float, more: float, humidity: float, kpa: float
@@ -47,7 +48,7 @@ def test_warmer_air_is_lighter_and_holds_more(
     assert dry_kpa(kpa, warmer, humidity) < dry_kpa(kpa, celsius, humidity)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(5, 50), st.floats(0.5, 5), st.floats(80, 105))
 def test_a_colder_wet_bulb_is_drier_air(celsius: float, below_k: float, kpa: float) -> None:
     saturated = humidity_from_wet_bulb_percent(celsius, celsius, kpa)

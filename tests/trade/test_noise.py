@@ -1,7 +1,7 @@
 """The standing noise test."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
@@ -11,9 +11,10 @@ from paddock_tui.trade.noise import (
     margin,
     revs_of_test_rpm,
 )
+from tests.examples import examples
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(30, 110), st.floats(0.5, 10))
 def test_a_longer_stroke_is_tested_at_fewer_revs(stroke_mm: float, more_mm: float) -> None:
     assert revs_of_test_rpm(stroke_mm + more_mm) < revs_of_test_rpm(stroke_mm)
@@ -41,7 +42,7 @@ def test_a_meter_is_of_type_one_or_two() -> None:
         counted_db(100.0, 3, 20.0)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(60, 120), st.floats(0.3, 20), st.floats(0.3, 100))
 def test_there_and_back_is_the_same_level(level: float, near_m: float, far_m: float) -> None:
     there = level_at_db(level, near_m, far_m)

@@ -1,15 +1,16 @@
 """Power corrected for the air of the day."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.power_correction import Correction, Standard, correction, expected_power_kw
+from tests.examples import examples
 
 
 @pytest.mark.parametrize("standard", Standard)
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(75, 104), st.floats(0, 45), st.floats(0, 95), st.floats(0.5, 5))
 def test_thinner_warmer_or_damper_air_never_gives_more_power(
     standard: Standard, kpa: float, celsius: float, humidity: float, more: float
@@ -21,7 +22,7 @@ def test_thinner_warmer_or_damper_air_never_gives_more_power(
     assert correction(standard, kpa, celsius, humidity + more).share_percent <= here
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(20, 250), st.sampled_from(Standard), st.floats(80, 104), st.floats(-10, 45))
 def test_power_on_the_day_corrected_is_the_rated_power(
     rated_kw: float, standard: Standard, kpa: float, celsius: float

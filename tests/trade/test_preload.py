@@ -3,15 +3,16 @@
 import inspect
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.preload import PreloadAdjuster, preload_for_sag, preload_mm, preload_of_turns_mm
 from paddock_tui.trade.sag import for_other_rider
+from tests.examples import examples
 
 REAR = PreloadAdjuster(least=0.0, most=15.0, mm_per_turn=1.5, step=0.5, motion_ratio=0.5)
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 
 
 def test_too_much_sag_asks_for_more_preload() -> None:

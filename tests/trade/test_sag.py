@@ -1,7 +1,7 @@
 """Sag measured, and carried to another rider."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
@@ -13,8 +13,9 @@ from paddock_tui.trade.sag import (
     wheel_rate_from_sags_n_per_mm,
     wheel_rate_to_serve_n_per_mm,
 )
+from tests.examples import examples
 
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 free_sags = st.floats(2.0, 30.0)
 further = st.floats(5.0, 40.0)
 riders = st.floats(50.0, 120.0)

@@ -3,20 +3,21 @@
 import datetime as dt
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.service_due import due_date, hours_to_go, km_to_go
+from tests.examples import examples
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(1, 100), st.floats(0, 1000), st.floats(0, 50))
 def test_an_hour_run_is_an_hour_less_to_go(every: float, last: float, run: float) -> None:
     assert hours_to_go(every, last, last + run) == pytest.approx(every - run)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(1, 100_000), st.floats(0, 100_000), st.floats(0, 50_000))
 def test_a_kilometre_run_is_a_kilometre_less_to_go(every: float, last: float, run: float) -> None:
     assert km_to_go(every, last, last + run) == pytest.approx(every - run, abs=1e-6)

@@ -1,7 +1,7 @@
 """Loads and rates of springs."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
@@ -16,8 +16,9 @@ from paddock_tui.trade.springs import (
     weight_n,
     wheel_rate_n_per_mm,
 )
+from tests.examples import examples
 
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 rates = st.floats(1.0, 200.0)
 
 

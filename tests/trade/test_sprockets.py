@@ -2,11 +2,12 @@
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.sprockets import ChainFit, Fitted, axle_move_mm, chain_for, sprocket_pairs
+from tests.examples import examples
 
 FITTED = Fitted(16, 43, 114, 15.875, back_mm=10.0, forward_mm=5.0)
 
@@ -46,13 +47,13 @@ def test_unknown_room_is_not_judged() -> None:
     assert (found.fits, found.links, found.short_mm) == (None, 114, 0.0)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.integers(14, 18), st.integers(38, 48))
 def test_more_rear_teeth_pull_the_axle_forward(front: int, rear: int) -> None:
     assert axle_move_mm(FITTED, front, rear + 1) < axle_move_mm(FITTED, front, rear)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.integers(14, 18), st.integers(38, 48), st.floats(0, 20), st.floats(0, 20))
 def test_what_is_said_to_fit_has_the_room(front: int, rear: int, back: float, forward: float) -> None:
     found = chain_for(Fitted(16, 43, 114, 15.875, back, forward), front, rear)

@@ -1,11 +1,12 @@
 """Air pressure by altitude."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
+from tests.examples import examples
 
 
 @pytest.mark.parametrize(
@@ -16,7 +17,7 @@ def test_figures_of_the_standard(altitude_m: float, kpa: float) -> None:
     assert pressure_at_altitude_kpa(altitude_m) == pytest.approx(kpa, rel=1e-5)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(-500.0, 10000.0), st.floats(1.0, 1000.0))
 def test_higher_is_thinner(altitude_m: float, further_m: float) -> None:
     assert pressure_at_altitude_kpa(altitude_m + further_m) < pressure_at_altitude_kpa(altitude_m)

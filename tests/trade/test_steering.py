@@ -2,17 +2,18 @@
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.steering import GeometryChange, Steering, SteeringGeometry, Swingarm, after
+from tests.examples import examples
 
 BIKE = SteeringGeometry(1410.0, 315.0, Steering(24.0, 30.0, 300.0))
 WITH_ARM = attrs.evolve(BIKE, swingarm=Swingarm(580.0, 390.0))
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(-15, 15), st.floats(-15, 15))
 def test_a_lower_front_or_a_higher_rear_steepens_and_the_way_back_is_the_way_there(
     through: float, up: float

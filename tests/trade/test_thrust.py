@@ -4,7 +4,7 @@ import math
 from itertools import pairwise
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent
@@ -17,6 +17,7 @@ from paddock_tui.trade.thrust import (
     torque_at_n_m,
     upshifts,
 )
+from tests.examples import examples
 
 CURVE = ((4000.0, 70.0), (8000.0, 110.0), (10000.0, 115.0), (13000.0, 95.0), (14500.0, 60.0))
 GEARS = (2.6, 2.05, 1.7, 1.46, 1.29, 1.17)
@@ -37,7 +38,7 @@ def test_a_flat_curve_or_a_low_limiter_shifts_at_the_limiter() -> None:
         assert all(one.at_limiter for one in found)
 
 
-@settings(max_examples=40, deadline=None)
+@examples(20)
 @given(st.floats(20, 90), st.floats(3000, 14000), st.floats(1.8, 2.1))
 def test_the_ratio_for_a_speed_gives_that_speed(speed: float, revs: float, rolled: float) -> None:
     overall = overall_for_speed(speed, revs, rolled)

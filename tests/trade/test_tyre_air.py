@@ -1,7 +1,7 @@
 """The gas law, gauge and absolute."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
@@ -14,8 +14,9 @@ from paddock_tui.trade.tyre_air import (
     temperature_after_c,
     wet_pressure_after_kpa_abs,
 )
+from tests.examples import examples
 
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 pressures = st.floats(100.0, 600.0)
 temperatures = st.floats(-20.0, 100.0)
 

@@ -3,19 +3,20 @@
 import statistics
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.tyre_air_learning import Observation, learn_gas_temperature
 from paddock_tui.trade.tyre_pressure import cold_band_kpa_gauge, hot_expected_kpa_gauge
+from tests.examples import examples
 
 
 def _seen(gas_c: float, minutes: float = 1.0, cold_kpa: float = 210.0, cold_c: float = 20.0) -> Observation:
     return Observation(cold_kpa, cold_c, hot_expected_kpa_gauge(cold_kpa, cold_c, gas_c), minutes)
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.lists(st.floats(50.0, 100.0), min_size=1, max_size=12))
 def test_the_middle_is_the_median(temperatures: list[float]) -> None:
     learnt = learn_gas_temperature([_seen(gas_c) for gas_c in temperatures])

@@ -1,14 +1,15 @@
 """Ratings of a tyre against the mass on it and the speed reached."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.tyre_duty import axle_loads, load_duty, speed_duty
+from tests.examples import examples
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(150, 500), st.floats(1200, 1700), st.floats(0.1, 0.9))
 def test_both_axles_carry_all_of_it(mass_kg: float, base_mm: float, share: float) -> None:
     found = axle_loads(mass_kg, base_mm, base_mm * share)

@@ -1,7 +1,7 @@
 """Cold and hot tyre pressures."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
@@ -14,8 +14,9 @@ from paddock_tui.trade.tyre_pressure import (
     hot_expected_kpa_gauge,
     same_air_kpa_gauge,
 )
+from tests.examples import examples
 
-few = settings(max_examples=50, deadline=None)
+few = examples(25)
 gauges = st.floats(120.0, 300.0)
 colds = st.floats(0.0, 40.0)
 hots = st.floats(45.0, 110.0)

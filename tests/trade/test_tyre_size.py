@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
@@ -15,6 +15,7 @@ from paddock_tui.trade.tyre_size import (
     circumference,
     parse_tyre_size,
 )
+from tests.examples import examples
 
 FRONT = TyreSize(120, 70, Construction.RADIAL, 17.0, True, 58, "(W)")
 
@@ -75,7 +76,7 @@ def test_nominal_rim_diameters(rim: str, millimetres: int) -> None:
     assert parse_tyre_size(f"120/70-{rim}").rim_mm == millimetres
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.integers(6, 24), st.integers(8, 18), st.integers(10, 19))
 def test_a_taller_section_rolls_further(width_tens: int, aspect_fives: int, rim: int) -> None:
     low = parse_tyre_size(f"{width_tens * 10}/{aspect_fives * 5}-{rim}")

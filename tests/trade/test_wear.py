@@ -3,18 +3,19 @@
 import math
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.wear import WearReading, since_renewed, wear
+from tests.examples import examples
 
 
 def readings(*pairs: tuple[float, float]) -> list[WearReading]:
     return [WearReading(sessions, mm) for sessions, mm in pairs]
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.floats(0.01, 0.2), st.floats(5, 8), st.integers(3, 12))
 def test_even_wear_is_found(rate: float, new_mm: float, count: int) -> None:
     found = wear([WearReading(n, new_mm - rate * n) for n in range(count)])

@@ -1,10 +1,11 @@
 """Escape and the key typed after it are two keys, however they arrive."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.widgets.escapes import Escapes
+from tests.examples import examples
 
 
 @pytest.mark.parametrize(
@@ -37,7 +38,7 @@ def test_an_escape_that_comes_last_is_held_until_what_follows_tells_what_it_is()
     assert alone.release() == ""
 
 
-@settings(max_examples=50, deadline=None)
+@examples(25)
 @given(st.lists(st.text("ab\x1b[~O", max_size=6), max_size=6))
 def test_nothing_is_lost_or_added_however_the_text_is_cut(parts: list[str]) -> None:
     escapes = Escapes()

@@ -3,12 +3,13 @@
 import string
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.entry.row_typing import TypingKind
 from paddock_tui.pages.rows import Row
 from paddock_tui.widgets.row_keys import Escaped, asked_of, goes_on, letter_on
+from tests.examples import examples
 
 KINDS: tuple[TypingKind, ...] = ("words", "yes or no", "one digit", "two digits", "other", "")
 PLAIN = string.ascii_letters
@@ -57,7 +58,7 @@ def test_alt_and_a_small_letter_are_a_command_and_a_split_arrow_is_nothing(
     assert [escaped.part(*key, arms=True) for key in keys] == parts
 
 
-@settings(max_examples=200, deadline=None)
+@examples(100)
 @given(st.sampled_from(KINDS), st.sampled_from([*string.printable]))
 def test_a_drawn_pair_of_kind_and_key_either_types_or_asks_or_is_left_to_the_commands(
     kind: TypingKind, key: str

@@ -1,7 +1,7 @@
 """One change or none: the gate before it, what comes first, when none is wiser, and what bad input does."""
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.advice.about import About
@@ -10,6 +10,7 @@ from paddock_tui.facts.past import History
 from paddock_tui.records.session_parts import ANSWERS, LOOKS, SYMPTOMS
 from paddock_tui.trade.levels import HelpScale
 from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot, seen
+from tests.examples import examples
 from tests.rules.situations import Change, put, went_before, without
 
 DIVES = felt("dives")
@@ -214,7 +215,7 @@ def test_what_made_it_worse_the_other_way_or_elsewhere_is_proposed() -> None:
     assert advised(DIVES, history=went_before(BEFORE, tried(11, "gone"), BEFORE)).proposal.kind is Kind.CHANGE
 
 
-@settings(max_examples=80, deadline=None)
+@examples(40)
 @given(
     what=st.sampled_from(SYMPTOMS),
     answer=st.sampled_from(("", *ANSWERS)),

@@ -14,6 +14,7 @@ from paddock_tui.limits.next_change import NEXT_CHANGE
 from paddock_tui.records.session import Session
 from paddock_tui.rules import CAUTION, RULES, Review
 from tests.every import every
+from tests.examples import one_in
 from tests.rules.cases import CASES
 from tests.rules.limit_rows import ROWS
 from tests.rules.situations import (
@@ -38,7 +39,7 @@ WHOLE = [one for one in judged.STORIES if one.before] + list(remembered.STORIES)
 """Stories of two to five sessions: those that went before, and the one to come."""
 
 CLEAN = [one for one in WHOLE if one.verdict == "NO FINDINGS"]
-SHARE = 6
+SHARE = one_in(12)
 """Of how many values each story takes one away, so that all of them are taken away somewhere."""
 
 
@@ -108,7 +109,7 @@ number, a time, "noted") the verdict waits for the word.
 PLACES = ("date", "number", "start", "bike", "rider", "tyres", "kind")
 """What says which outing it was, of whom and of what."""
 
-SHARE_OF_USUAL = 18
+SHARE_OF_USUAL = one_in(36)
 """Of how many values that an earlier outing has in common with all others each story takes one away."""
 
 
