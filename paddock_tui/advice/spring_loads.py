@@ -74,7 +74,7 @@ def _tank(end: End, inputs: Inputs) -> Answer:
         litres, share = inputs.amount("fuel", "l"), inputs.number("fuel_share") / 100.0
         kg, rate = fuel_mass(litres).high_kg, at_wheel_n_per_mm(end, inputs)
         said = figures.millimetres(sag_shift_mm(kg, share, rate))
-        step = f"{kg:.1f} kg x {share:g} x 9.81 m/s2 / {figures.rate(rate)} = {said}"
+        step = f"{kg:.1f} kg x {round(share, 3):g} x 9.81 m/s2 / {figures.rate(rate)} = {said}"
         return Answered(f"{said} more sag", steps=(step,))
 
     needs = ("fuel", "fuel_share", "rate", "ratio")
