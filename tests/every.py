@@ -16,11 +16,12 @@ _SHOWN = 5
 def every(
     names: str | Sequence[str],
     cases: Iterable[object],
-    ids: Callable[[Any], str] | Sequence[str] | None = None,
+    ids: Callable[[Any], str] | Iterable[str] | None = None,
 ) -> Callable[[Callable[..., None]], Callable[[], None]]:
     """Run a test on every case, as parametrize takes them; fail once, naming each case that failed."""
     many = not isinstance(names, str) or "," in names
     held = tuple(cases)
+    called = ids if ids is None or callable(ids) else tuple(ids)
 
     def wrap(test: Callable[..., None]) -> Callable[[], None]:
         def run() -> None:
@@ -29,7 +30,7 @@ def every(
             last: BaseException | None = None
             for at, case in enumerate(held):
                 values: Any = case.values if isinstance(case, ParameterSet) else case if many else (case,)
-                name = case.id if isinstance(case, ParameterSet) and case.id else _name(at, values, ids)
+                name = case.id if isinstance(case, ParameterSet) and case.id else _name(at, values, called)
                 try:
                     test(*values)
                 except (Exception, pytest.fail.Exception) as error:

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 import paddock_tui
+from tests.every import every
 from tests.sample import SAMPLE
 
 _LOADED = "\nimport sys; print('loaded:', *sorted({names} & set(sys.modules)))"
@@ -139,7 +140,7 @@ BUDGETS = {
 made of them: what is loaded is waited for over a slow line."""
 
 
-@pytest.mark.parametrize(("program", "modules", "classes"), BUDGETS.values(), ids=list(BUDGETS))
+@every(("program", "modules", "classes"), BUDGETS.values(), ids=list(BUDGETS))
 def test_no_more_is_loaded_than_is_needed(program: str, modules: int, classes: int) -> None:
     count = (
         "\nimport linecache, sys\n"
@@ -158,7 +159,7 @@ PACKAGES = ("desk", "entry", "facts", "matters", "pages.layout", "rules")
 """The packages whose own names are loaded when they are asked for."""
 
 
-@pytest.mark.parametrize("package", PACKAGES)
+@every("package", PACKAGES)
 def test_every_name_of_a_package_that_is_loaded_on_demand_is_there(package: str) -> None:
     made = importlib.import_module(f"paddock_tui.{package}")
 

@@ -12,6 +12,7 @@ from paddock_tui.commands.check import _STATUS
 from paddock_tui.pages.actions import ROW_KEYS, printed
 from paddock_tui.pages.help import room_help, topic_page
 from paddock_tui.screens.registry import ACTIONS, ROOMS
+from tests.every import every
 from tests.looks.pictures import PICTURES
 
 README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
@@ -62,7 +63,7 @@ def test_every_room_has_its_help_and_that_is_two_lines() -> None:
         assert room_help(room, ACTIONS).sections[0].rows[0].value
 
 
-@pytest.mark.parametrize("name", texts.names())
+@every("name", texts.names())
 def test_a_topic_says_what_it_is_about_and_names_only_words_that_are_explained(name: str) -> None:
     topic = texts.topic(name)
 

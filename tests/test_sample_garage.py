@@ -53,7 +53,7 @@ def test_every_file_reads_without_a_trouble_or_an_unknown_key(ref: Ref) -> None:
     assert found.unknown == ()
 
 
-@pytest.mark.parametrize("kind", PER_KIND)
+@every("kind", PER_KIND)
 def test_every_declared_field_stands_somewhere(kind: str) -> None:
     held = {path for ref in FILES if ref.kind == kind for path, _ in leaves(data_of(ref))}
     missing = [
@@ -102,7 +102,7 @@ def test_garage_is_of_the_format_this_program_writes() -> None:
     assert garage.schema == SCHEMA
 
 
-@pytest.mark.parametrize("session", named(Session))
+@every("session", named(Session))
 def test_session_is_named_after_its_date_number_and_bike(session: Session) -> None:
     name = f"{session.date}-{session.number}-{session.bike}"
     assert session.date is not None
@@ -118,7 +118,7 @@ def test_day_is_named_after_its_date_and_venue(day: RidingDay) -> None:
 # ---- what is set exists on its bike -------------------------------------------------------------
 
 
-@pytest.mark.parametrize(("on", "record"), set_ups())
+@every(("on", "record"), set_ups())
 def test_controls_that_are_set_exist_and_lie_in_their_range(on: Bike, record: Session | Profile) -> None:
     for name, setting in record.setup.controls.items():
         control = on.controls[name]
@@ -132,7 +132,7 @@ def test_controls_that_are_set_exist_and_lie_in_their_range(on: Bike, record: Se
             assert setting in ((control.choices or ()) + (control.speeds or ()) or ("on",)), name
 
 
-@pytest.mark.parametrize(("on", "record"), set_ups())
+@every(("on", "record"), set_ups())
 def test_the_riding_mode_exists_and_leaves_what_is_set(on: Bike, record: Session | Profile) -> None:
     if record.setup.mode is None:
         assert not on.modes
@@ -150,7 +150,7 @@ def test_the_riding_mode_exists_and_leaves_what_is_set(on: Bike, record: Session
             assert setting in limit, name
 
 
-@pytest.mark.parametrize(("on", "record"), set_ups())
+@every(("on", "record"), set_ups())
 def test_adjusters_exist_lie_in_their_range_and_on_a_step(on: Bike, record: Session | Profile) -> None:
     for name, value in record.setup.adjusters.items():
         shape = adjuster_shape(on.adjusters[name])
@@ -161,7 +161,7 @@ def test_adjusters_exist_lie_in_their_range_and_on_a_step(on: Bike, record: Sess
     assert set(record.counted) <= set(on.adjusters)
 
 
-@pytest.mark.parametrize(("on", "record"), set_ups())
+@every(("on", "record"), set_ups())
 def test_damping_preset_and_offsets_are_the_bikes_own(on: Bike, record: Session | Profile) -> None:
     setup = record.setup
     if on.suspension is None:
@@ -194,7 +194,7 @@ def test_modes_and_damping_of_a_bike_name_what_it_has(on: Bike) -> None:
         assert set(damping.closes) <= set(on.adjusters)
 
 
-@pytest.mark.parametrize("session", named(Session))
+@every("session", named(Session))
 def test_a_reason_stands_only_beside_something_that_changed(session: Session) -> None:
     before = read(Ref("session", session.copied_from)).record.setup if session.copied_from else SetUp()  # type: ignore[union-attr]
     for what, reasons in session.because.items():
@@ -238,7 +238,7 @@ def test_ticks_of_a_day_are_items_of_its_lists() -> None:
                 assert set(entry.checks) <= known, name
 
 
-@pytest.mark.parametrize("found", named(Checklist))
+@every("found", named(Checklist))
 def test_items_have_text_and_a_consequence_and_are_answered_by_real_places(found: Checklist) -> None:
     for name, item in found.items.items():
         assert item.text, name
@@ -249,7 +249,7 @@ def test_items_have_text_and_a_consequence_and_are_answered_by_real_places(found
             assert spec.shape is not None, name
 
 
-@pytest.mark.parametrize(
+@every(
     ("stage", "item"),
     [
         ("bike, morning", name)

@@ -9,6 +9,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Venue
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
+from tests.every import every
 from tests.sample import amount, named, read, records
 
 # ---- days and sessions fit together ---------------------------------------------------------------
@@ -31,9 +32,9 @@ def is_ridden(session: Session) -> bool:
     return session.parked is not None or bool(session.laps) or (hot is not None and hot.front is not None)
 
 
-@pytest.mark.parametrize(("session", "day", "_"), in_days())
+@every(("session", "day"), [one.values[:2] for one in in_days()])
 def test_a_session_stands_in_the_timetable_of_a_group_and_its_rider_is_entered(
-    session: Session, day: RidingDay, _: Venue
+    session: Session, day: RidingDay
 ) -> None:
     assert session.date == day.date
     starts = [slots[str(session.number)].from_ for slots in day.timetable.values()]
@@ -44,23 +45,23 @@ def test_a_session_stands_in_the_timetable_of_a_group_and_its_rider_is_entered(
     assert entry.inspected
 
 
-@pytest.mark.parametrize(("session", "day", "_"), in_days())
-def test_no_lap_stands_where_timing_is_forbidden(session: Session, day: RidingDay, _: Venue) -> None:
+@every(("session", "day"), [one.values[:2] for one in in_days()])
+def test_no_lap_stands_where_timing_is_forbidden(session: Session, day: RidingDay) -> None:
     if day.timing == "forbidden":
         assert not session.laps
         assert session.best_lap is None
 
 
-@pytest.mark.parametrize(("session", "day", "_"), in_days())
-def test_the_limiter_holds_the_posted_limit(session: Session, day: RidingDay, _: Venue) -> None:
+@every(("session", "day"), [one.values[:2] for one in in_days()])
+def test_the_limiter_holds_the_posted_limit(session: Session, day: RidingDay) -> None:
     setting = session.setup.controls.get("pit-limiter")
     if isinstance(setting, str) and setting != "off":
         number, unit = setting.split(" ")
         assert float(number) <= amount(day.limits.pit_lane, unit) * 1.001
 
 
-@pytest.mark.parametrize(("session", "_", "venue"), in_days())
-def test_laps_are_plausible(session: Session, _: RidingDay, venue: Venue) -> None:
+@every(("session", "venue"), [one.values[::2] for one in in_days()])
+def test_laps_are_plausible(session: Session, venue: Venue) -> None:
     if not session.laps:
         return
     assert list(session.laps) == [str(number) for number in range(1, len(session.laps) + 1)]
@@ -124,7 +125,7 @@ def test_hot_pressures_follow_from_cold_ones_within_the_tyres_working_range(
     assert abs(after - amount(target, "bar")) < 0.14
 
 
-@pytest.mark.parametrize("session", named(Session))
+@every("session", named(Session))
 def test_starting_pressures_of_a_cold_reading_are_those_of_the_set_up(session: Session) -> None:
     cold = session.pressures.get("cold")
     if cold is not None:
@@ -135,7 +136,7 @@ def test_starting_pressures_of_a_cold_reading_are_those_of_the_set_up(session: S
             )
 
 
-@pytest.mark.parametrize("session", named(Session))
+@every("session", named(Session))
 def test_sag_lengths_give_a_sag_that_can_be(session: Session) -> None:
     for end, loads in session.sag.items():
         sags = {}

@@ -10,6 +10,7 @@ from rich.cells import cell_len
 from wcwidth import wcwidth
 
 from paddock_tui.text import _NARROW, ELLIPSIS, STAND_IN, clip, fold, printable, width
+from tests.every import every
 from tests.examples import examples
 
 FORBIDDEN_CATEGORIES = {"Cc", "Cf", "Cs", "Zl", "Zp"}
@@ -42,7 +43,7 @@ def test_no_character_of_unicode_gets_past() -> None:
     assert nonprinting(printable(everything)) == []
 
 
-@pytest.mark.parametrize(
+@every(
     ("dirty", "clean"),
     [
         pytest.param("\x1b]0;pwn\x07", "␛]0;pwn␇", id="terminal title"),
@@ -86,7 +87,7 @@ def test_every_stand_in_is_one_cell_and_visible() -> None:
     assert all(char.isprintable() for char in stand_ins)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "cells"),
     [("", 0), ("bar", 3), ("°C", 2), ("車検", 4), ("e\u0301", 1), ("ｱ", 1), ("Ａ", 2), ("한국", 4), ("─", 1)],
 )
@@ -111,7 +112,7 @@ def unlike(char: str) -> bool:
     return unicodedata.category(char) == "Cn" or 0x1F1E6 <= ord(char) <= 0x1F3FF
 
 
-@pytest.mark.parametrize("start", [0x20, 0xA0, 0x370, 0x2010, 0x2190, 0x2500])
+@every("start", [0x20, 0xA0, 0x370, 0x2010, 0x2190, 0x2500])
 def test_what_is_narrow_without_the_table_is_narrow_in_it(start: int) -> None:
     chars = [char for code in range(start, start + 0x300) if _NARROW.fullmatch(char := chr(code))]
 
@@ -119,7 +120,7 @@ def test_what_is_narrow_without_the_table_is_narrow_in_it(start: int) -> None:
     assert {wcwidth(char) for char in chars} == {1}
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "cells", "cut"),
     [
         ("rebound", 7, "rebound"),
@@ -153,7 +154,7 @@ def test_fold_wraps_at_spaces() -> None:
     assert expected == fold("Little traction help for a damp track: 3 of 0-10.", 26)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "cells", "lines"),
     [
         ("", 10, []),

@@ -114,7 +114,7 @@ def test_without_the_track_its_row_says_the_dew_point_and_on_a_wet_one_nothing()
     assert beside("")[("track",)].short == ""
 
 
-@pytest.mark.parametrize(
+@every(
     ("weather", "short", "text"),
     [
         # The published charts: 88 F at 60 % as 95 F, 90 F at 70 % as 105 F; 5 C at 80 km/h as -3 C.

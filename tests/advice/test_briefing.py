@@ -14,6 +14,7 @@ from paddock_tui.records.electronics import FUNCTIONS
 from paddock_tui.records.setup import SetUp
 from paddock_tui.rules import review
 from paddock_tui.text import width
+from tests.every import every
 from tests.explanations.test_registry import PROMISES
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, Change, at, files, put, read, situation, without
 
@@ -37,7 +38,7 @@ def test_every_function_is_there_in_short() -> None:
     assert set(IN_SHORT) == set(FUNCTIONS)
 
 
-@pytest.mark.parametrize("function", FUNCTIONS)
+@every("function", FUNCTIONS)
 def test_what_is_said_in_short_promises_nothing_and_fits_a_line(function: str) -> None:
     one = IN_SHORT[function]
     assert re.findall(r"\bfast", f"{one.does} {one.does_not}") == []

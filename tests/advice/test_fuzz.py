@@ -133,7 +133,7 @@ def worth(value: float | str) -> Any:
     return Quantity(Decimal(number), unit)
 
 
-@pytest.mark.parametrize(("name", "key", "moved", "low", "high", "grows"), GROWS)
+@every(("name", "key", "moved", "low", "high", "grows"), GROWS)
 def test_a_figure_goes_the_way_that_physics_does(
     name: str, key: str, moved: str, low: float | str, high: float | str, grows: bool
 ) -> None:

@@ -2,8 +2,6 @@
 
 from decimal import Decimal
 
-import pytest
-
 from paddock_tui.advice.about import History
 from paddock_tui.advice.beside_records import beside_bike
 from paddock_tui.advice.beside_setup import beside_session, beside_setup
@@ -19,6 +17,7 @@ from paddock_tui.advice.tread_wear import tread
 from paddock_tui.advice.weighing import weighing
 from paddock_tui.quantities import Quantity
 from tests.advice.given import BAR, about, answers, past, sample, session, tyres
+from tests.every import every
 
 RIDDEN = sample("session", "2026-05-16-5-magpie")
 
@@ -143,7 +142,7 @@ def test_tread_tells_how_soon_it_may_be_worn_from_four_readings_on() -> None:
     assert four == "0.26 mm a session: 3 mm may come within 4 sessions (last 4.2 mm)"
 
 
-@pytest.mark.parametrize(
+@every(
     ("rows", "path", "said"),
     [
         ("setup", "setup.fork_height", "1 mm: rake -0.04 deg, trail -0.22 mm"),

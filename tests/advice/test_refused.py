@@ -3,8 +3,6 @@
 from decimal import Decimal
 from typing import Any
 
-import pytest
-
 from paddock_tui.advice.balance import balance
 from paddock_tui.advice.calculators import Calculator
 from paddock_tui.advice.pressures import pressures
@@ -13,6 +11,7 @@ from paddock_tui.advice.sag_of_another_rider import riders
 from paddock_tui.advice.session_laps import needs_words, stint_of
 from paddock_tui.quantities import Quantity
 from tests.advice.given import BAR, about, answers, session
+from tests.every import every
 
 
 def amount(number: float | str, unit: str) -> Quantity:
@@ -53,7 +52,7 @@ STANDS = {
 }
 
 
-@pytest.mark.parametrize(
+@every(
     ("calculator", "typed", "key", "reason"),
     [
         (pressures(BLANK), HOT | {"gas_now": amount(80, "C")}, "front_now", "a standing tyre only cools"),

@@ -3,7 +3,6 @@
 from decimal import Decimal
 from typing import Any
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -13,6 +12,7 @@ from paddock_tui.advice.beside_setup import beside_session, beside_setup
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.shapes import Amount, AmountOrWord, Flag, Number, Series, Shape, Whole
 from tests.advice.given import BAR, PSI, about, bike, past, rider, sample, session, tyres, venue
+from tests.every import every
 from tests.examples import examples
 from tests.sample import FILES
 
@@ -61,7 +61,7 @@ def test_anything_that_can_be_typed_gets_a_line_and_no_offer_without_a_figure(
         assert one.known or not one.puts
 
 
-@pytest.mark.parametrize("ref", [ref for ref in FILES if ref.kind in ("session", "profile")], ids=str)
+@every("ref", [ref for ref in FILES if ref.kind in ("session", "profile")], ids=str)
 def test_every_session_and_profile_of_the_sample_is_answered(ref: Any) -> None:
     told = sample(ref.kind, ref.id)
 

@@ -19,6 +19,7 @@ from paddock_tui.records.hot_target import HotTarget
 from paddock_tui.records.session_parts import PressureReading, Symptom
 from paddock_tui.rules import review
 from tests.advice.given import BAR, about, sample, session, tyres
+from tests.every import every
 from tests.sample import SAMPLE
 
 SESSIONS = sorted(path.stem for path in SAMPLE.glob("sessions/*/*.toml"))
@@ -107,7 +108,7 @@ def test_a_drying_session_is_measured_by_the_dry_figure_by_both() -> None:
     assert all("over its hot target" not in one.said for one in gate.looked_at(at))
 
 
-@pytest.mark.parametrize(
+@every(
     ("surface", "front"),
     [
         ("dry", "2.50 bar"),
@@ -156,7 +157,7 @@ def test_the_damp_package_speaks_of_the_figure_that_the_review_measures_by() -> 
 WINDOW = BOTH.replace('hot_dry = "2.50 bar"', 'hot_dry = "2.50 bar"\nhot_dry_to = "2.60 bar"')
 
 
-@pytest.mark.parametrize(
+@every(
     ("read", "over", "set_to"),
     [
         ("2.40 bar", -0.10, "2.50 bar"),

@@ -1,12 +1,12 @@
 """The wet package of sessions and profiles of the sample garage: its values, and why there is none."""
 
 import attrs
-import pytest
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.wet_package import NOTHING_OPEN, Offered, wet_package
 from paddock_tui.records.setup import Profile
 from tests.advice.given import sample
+from tests.every import every
 
 HAND = "2026-06-20-4-magpie"
 
@@ -44,7 +44,7 @@ def test_a_session_gets_values_and_words() -> None:
     assert any("automatic damping" in one for one in found.not_set)
 
 
-@pytest.mark.parametrize(
+@every(
     ("about", "says"),
     [
         (on("dry"), "the surface is dry"),

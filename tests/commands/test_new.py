@@ -18,6 +18,7 @@ from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.records.reading import read_record
 from tests.commands.running import Runner
+from tests.every import every
 from tests.small import snapshot
 
 KINDS = [kind for kind in CLASSES if kind != "garage"]
@@ -63,12 +64,12 @@ def test_a_new_garage_reads_without_a_problem_and_has_no_session(run: Runner, tm
     assert run("set", root, "garage", "units.pressure=psi").status == 0
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@every("kind", KINDS)
 def test_a_template_as_it_is_is_an_empty_record(kind: str) -> None:
     assert tomllib.loads(template(kind)) == {}
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@every("kind", KINDS)
 def test_a_template_without_its_marks_reads_without_a_trouble_or_an_unknown_key(kind: str) -> None:
     data = tomllib.loads(uncommented(kind))
     bike = read_record("bike", tomllib.loads(uncommented("bike"))).record
@@ -79,7 +80,7 @@ def test_a_template_without_its_marks_reads_without_a_trouble_or_an_unknown_key(
         assert read.unknown == ()
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@every("kind", KINDS)
 def test_every_declared_field_stands_in_its_template(kind: str) -> None:
     def leaves(data: object, at: tuple[str, ...] = ()) -> list[tuple[str, ...]]:
         if not isinstance(data, dict):
@@ -96,7 +97,7 @@ def test_every_declared_field_stands_in_its_template(kind: str) -> None:
         ), one.path
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@every("kind", KINDS)
 def test_every_value_of_a_template_says_what_it_is(kind: str) -> None:
     values = [line for line in template(kind).splitlines() if re.match(r"#[^ \[]", line)]
     heads = [line for line in template(kind).splitlines() if line.startswith("#[")]

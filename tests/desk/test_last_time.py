@@ -13,6 +13,7 @@ from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
+from tests.every import every
 
 NOW = Session(date=dt.date(2026, 6, 20), surface="dry", tyres="new")
 SETS = {"new": TyreSet(front=Tyre(kind="track-day"), rear=Tyre(kind="track-day"))}
@@ -62,7 +63,7 @@ def test_other_venues_and_today_do_not_count() -> None:
     assert found(past(1), past(2, venue="hill"), today) == ("may-1", "")
 
 
-@pytest.mark.parametrize(
+@every(
     ("then", "now", "said"),
     [
         ({"surface": "drying"}, {"surface": "damp"}, []),

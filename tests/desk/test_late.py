@@ -11,13 +11,14 @@ from paddock_tui.records.edits import MISSING, Change, Edit, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
+from tests.every import every
 from tests.small import snapshot
 
 DAY = Ref("day", "2026-06-20-anvilfen")
 NOON = dt.datetime(2026, 6, 20, 12, 55)
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "minutes"),
     [
         ("late 15", 15),

@@ -16,6 +16,7 @@ from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk
+from tests.every import every
 from tests.examples import examples
 from tests.small import session, snapshot, write
 
@@ -41,7 +42,7 @@ def refused(root: Path, kind: str, text: str) -> InputError:
     return step
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "expected"),
     [
         ("Magpie", "magpie"),

@@ -11,6 +11,7 @@ from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import at_desk
+from tests.every import every
 
 DAY = Ref("day", "2026-06-20-anvilfen")
 LUNCH = RidingDay(stops={"1": TimetableSlot(from_=dt.time(12), to=dt.time(13))})
@@ -32,7 +33,7 @@ def test_a_line_gives_the_times_of_a_group_and_leaves_the_stops_out(line: str, s
     assert times.words() == said
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "found"),
     [
         ("9:00 9:20 10:00", "3 times"),

@@ -14,6 +14,7 @@ from paddock_tui.records.edits import Step
 from paddock_tui.rules import Review
 from paddock_tui.screens.registry import ACTIONS
 from tests.desk.opened import NEXT, at_desk
+from tests.every import every
 
 AT = dt.datetime(2026, 6, 20, 12, 55)
 
@@ -65,7 +66,7 @@ def test_an_empty_garage_is_led_to_the_guided_start() -> None:
     assert said_next(found, ACTIONS) == f"{BEGIN}: m, guided start"
 
 
-@pytest.mark.parametrize(
+@every(
     ("wide", "shown"),
     [
         (120, "out 13:20 in 40 min, read the tyres, due 13:10: s"),

@@ -1,13 +1,12 @@
 """What the tab key offers."""
 
-import pytest
-
 from paddock_tui.entry import complete, completed
 from paddock_tui.records.paths import Ref
 from tests.entry.contexts import MAGPIE, PROFILE, context
+from tests.every import every
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "expected"),
     [
         ("whee", ["wheelie"]),
@@ -39,7 +38,7 @@ def test_calls_and_names_are_offered_where_a_piece_begins() -> None:
     assert all(line.startswith("t4 fro") for line in found)
 
 
-@pytest.mark.parametrize(
+@every(
     ("ref", "text", "expected"),
     [
         (MAGPIE, "fro", "front-"),

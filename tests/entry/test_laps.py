@@ -2,7 +2,6 @@
 
 from decimal import Decimal
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -11,12 +10,13 @@ from paddock_tui.entry.scanner import tokens
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import Lap, LapTime
 from paddock_tui.records.shapes.laps import MARKS, nearest_minute
+from tests.every import every
 from tests.examples import examples
 
 USUAL_S = 104.0
 
 
-@pytest.mark.parametrize(
+@every(
     ("typed", "lap"),
     [
         ("423", "1:42.3"),
@@ -39,7 +39,7 @@ def test_digits_alone_take_the_minute_nearest_to_the_usual_lap(typed: str, lap: 
     assert str(LapTime().read_beside(typed, USUAL_S)) == lap
 
 
-@pytest.mark.parametrize(
+@every(
     ("typed", "mend"),
     [
         ("613", "seconds go to 59; the last digit is the tenths"),
@@ -129,7 +129,7 @@ def test_the_short_form_works_from_the_second_lap_where_no_usual_one_is_known() 
     assert read_laps(tokens("418 421")).wrong is not None
 
 
-@pytest.mark.parametrize(
+@every(
     ("laps", "said"),
     [
         (["106", "106.4", "45.1", "107"], "lap 3, 45.1, is far from the others, about 1:46.4"),
@@ -146,7 +146,7 @@ def test_a_lap_far_from_the_others_is_said(laps: list[str], said: str) -> None:
     assert far_lap(read) == said
 
 
-@pytest.mark.parametrize(
+@every(
     ("laps", "wet", "said"),
     [
         (["84.1"], False, ""),

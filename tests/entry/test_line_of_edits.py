@@ -3,12 +3,11 @@
 import datetime as dt
 from typing import Any
 
-import pytest
-
 from paddock_tui.entry import printed, read_line
 from paddock_tui.records.edits import MISSING
 from paddock_tui.records.paths import Ref
 from tests.entry.contexts import BADGER, MAGPIE, OTTER, RIDDEN, by_path, context
+from tests.every import every
 
 C, A = "setup.controls.", "setup.adjusters."
 
@@ -47,7 +46,7 @@ PRINTED: list[tuple[Ref, dict[str, Any], str]] = [
 ]
 
 
-@pytest.mark.parametrize(("ref", "edits", "line"), PRINTED, ids=[line for *_, line in PRINTED])
+@every(("ref", "edits", "line"), PRINTED, ids=[line for *_, line in PRINTED])
 def test_edits_are_printed_the_way_they_are_typed(ref: Ref, edits: dict[str, Any], line: str) -> None:
     assert printed(by_path(edits), context(ref)) == line
 

@@ -4,6 +4,7 @@ import pytest
 
 from paddock_tui.entry.of_a_bike import adjusters_of, control_of, damping_of, names_at
 from paddock_tui.records.errors import InputError
+from tests.every import every
 
 CLICKS = {"end": "front", "unit": "click", "range": [0, 18]}
 
@@ -50,7 +51,7 @@ def test_only_what_may_be_split_is_and_only_a_fork_has_legs() -> None:
     assert isinstance(adjusters_of("rear", "rebound", "18c left"), InputError)
 
 
-@pytest.mark.parametrize(
+@every(
     ("typed", "made"),
     [
         ("live calm, keen, rough road", ("live", ["calm", "keen", "rough road"])),

@@ -4,7 +4,6 @@ import datetime as dt
 from typing import Any
 
 import attrs
-import pytest
 
 from paddock_tui.entry import LineContext, answered, read_line
 from paddock_tui.records.bike import Bike
@@ -27,9 +26,7 @@ def test_a_line_sets_exactly_what_it_says(line: str, expected: dict[str, Any]) -
     assert found.edits == by_path(expected)
 
 
-@pytest.mark.parametrize(
-    ("ref", "line", "expected"), OTHERS, ids=[f"{ref.id} {line}" for ref, line, _ in OTHERS]
-)
+@every(("ref", "line", "expected"), OTHERS, ids=[f"{ref.id} {line}" for ref, line, _ in OTHERS])
 def test_the_same_words_mean_what_the_record_and_its_bike_have(
     ref: Ref, line: str, expected: dict[str, Any]
 ) -> None:
@@ -47,9 +44,7 @@ def test_a_line_with_one_wrong_piece_sets_nothing_and_points_at_it(ref: Ref, lin
     assert found.edits == {}
 
 
-@pytest.mark.parametrize(
-    ("ref", "line", "piece", "ask", "answers"), QUESTIONS, ids=[line for _, line, *_ in QUESTIONS]
-)
+@every(("ref", "line", "piece", "ask", "answers"), QUESTIONS, ids=[line for _, line, *_ in QUESTIONS])
 def test_a_piece_that_may_mean_several_things_is_asked_about_and_sets_nothing(
     ref: Ref, line: str, piece: str, ask: str, answers: list[str]
 ) -> None:
@@ -62,9 +57,7 @@ def test_a_piece_that_may_mean_several_things_is_asked_about_and_sets_nothing(
     assert [answered(line, question, choice) for choice in question.choices] == answers
 
 
-@pytest.mark.parametrize(
-    ("ref", "line"), [(ref, line) for ref, line, *_ in QUESTIONS], ids=[line for _, line, *_ in QUESTIONS]
-)
+@every(("ref", "line"), [(ref, line) for ref, line, *_ in QUESTIONS], ids=[line for _, line, *_ in QUESTIONS])
 def test_every_answer_to_a_question_can_be_read(ref: Ref, line: str) -> None:
     (question,) = read_line(line, context(ref)).questions
 

@@ -6,12 +6,13 @@ from paddock_tui.entry.return_rows import ReturnRow, groups, is_no_answer, is_sk
 from paddock_tui.records.common import Units
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
+from tests.every import every
 
 BY_KEY = {one.key: one for one in groups()}
 FRONT, FUEL, CORNER = (BY_KEY[key] for key in ("pressures.hot.front", "fuel_added", "symptoms.1.corner"))
 
 
-@pytest.mark.parametrize(
+@every(
     ("group", "typed", "units", "value"),
     [
         (FRONT, "238", Units(), "2.38 bar"),

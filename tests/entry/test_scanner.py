@@ -1,11 +1,10 @@
 """A line in pieces: where words, quotes and numbers begin and end."""
 
-import pytest
-
 from paddock_tui.entry.scanner import quoted, split, storable, tokens, unquoted
+from tests.every import every
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "expected"),
     [
         ("t4 hot 2,38 2.05", ["t4", "hot", "2,38", "2.05"]),
@@ -30,7 +29,7 @@ def test_a_comma_parts_pieces_unless_it_stands_between_digits(text: str, expecte
     assert [text[token.start : token.end] for token in found] == expected
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "expected"),
     [
         ("t4", ("t", "4")),
@@ -49,7 +48,7 @@ def test_a_number_behind_a_word_is_parted_from_it(text: str, expected: tuple[str
     assert (tuple(part.text for part in parts) if parts else None) == expected
 
 
-@pytest.mark.parametrize("text", ["", "plain", 'say "no"', "back\\slash", "tab\tand\nline", "\u202e\x00é"])
+@every("text", ["", "plain", 'say "no"', "back\\slash", "tab\tand\nline", "\u202e\x00é"])
 def test_a_text_in_quotes_comes_back(text: str) -> None:
     assert unquoted(quoted(text)) == text
 

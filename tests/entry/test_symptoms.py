@@ -1,12 +1,11 @@
 """Symptoms picked by letters, or by a digit from a list."""
 
-import pytest
-
 from paddock_tui.entry.symptoms import SHORT, candidates, numbered, picked
 from paddock_tui.records.session_parts import SYMPTOMS
+from tests.every import every
 
 
-@pytest.mark.parametrize(
+@every(
     ("typed", "symptom"),
     [
         ("ch", "chatters"),

@@ -5,6 +5,7 @@ import pytest
 from paddock_tui.entry.laps import Run
 from paddock_tui.entry.tables import ReadTable, laps_of, read_table
 from paddock_tui.records.errors import InputError
+from tests.every import every
 
 HEADED = "Lap,Time,Mark\n1,1:58.9,out\n2,1:44.3,\n3,1:59.0,in\n"
 
@@ -21,7 +22,7 @@ def laps(text: str, place: int, usual_s: float | None = None) -> list[str]:
     return [str(one.lap) for one in run.laps]
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "place", "expected"),
     [
         (HEADED, 2, ["1:58.9 out", "1:44.3", "1:59.0 in"]),

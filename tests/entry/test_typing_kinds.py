@@ -2,13 +2,12 @@
 
 import string
 
-import pytest
-
 from paddock_tui.entry.row_typing import MEANS, TAKES_LETTERS, TypingKind
 from paddock_tui.entry.typing_kinds import second_possible, typing_kind
 from paddock_tui.records.fields import declared
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.shapes import Flag, LevelSetting, Number, Text, Whole, WordList
+from tests.every import every
 
 DECLARED = [(kind, one) for kind, record in CLASSES.items() for one in declared(record)]
 
@@ -34,7 +33,7 @@ def test_a_digit_is_never_the_whole_answer_where_words_go() -> None:
             assert 0 <= low <= high <= (9 if said == "one digit" else 99), (kind, one.path)
 
 
-@pytest.mark.parametrize(
+@every(
     ("shape", "open_after"),
     [
         (LevelSetting(0, 10, can_be_off=False), "1"),

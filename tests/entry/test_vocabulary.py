@@ -89,7 +89,7 @@ def test_the_bikes_of_the_sample_have_no_call_that_cannot_be_used(words: Vocabul
     assert words.problems == []
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_no_field_of_any_kind_declares_the_call_of_another_or_a_built_in_one(kind: str) -> None:
     calls = sorted(one.call for one in declared(CLASSES[kind]) if one.call)
 

@@ -79,7 +79,7 @@ def test_every_act_of_an_offset_is_explained_and_a_name_alone_says_it_too() -> N
     assert of_offset("under-way", Offset()) == automatic.OFFSETS[""]
 
 
-@pytest.mark.parametrize("record", [one for kind in (Session, Profile) for _, one in records(kind)])
+@every("record", [one for kind in (Session, Profile) for _, one in records(kind)])
 def test_every_value_of_every_set_up_of_the_sample_is_explained(record: Session | Profile) -> None:
     assert record.bike is not None
     of = bike(record.bike)
@@ -114,7 +114,7 @@ def test_no_sentence_promises_anything_and_none_calls_anything_faster(found: Exp
     assert re.findall(r"\bfast(?:er|est)\b|\blap times?\b|\bseconds? a lap\b", text, re.I) == []
 
 
-@pytest.mark.parametrize("function", HELP_FUNCTIONS)
+@every("function", HELP_FUNCTIONS)
 def test_less_help_costs_safety_and_gains_none_of_it(function: str) -> None:
     less, more = OF_FUNCTIONS[function].less, OF_FUNCTIONS[function].more
     assert less.costs.safety

@@ -4,7 +4,6 @@ import datetime as dt
 from typing import Any
 
 import attrs
-import pytest
 
 from paddock_tui.facts.checklist_stages import AtHand, at_hand, stages_due
 from paddock_tui.facts.checklists import ItemState, ListState
@@ -12,6 +11,7 @@ from paddock_tui.records.checklist import STAGES
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Incident
 from paddock_tui.records.tyres import Tyre, TyreSet
+from tests.every import every
 
 DAY = dt.date(2026, 5, 16)
 NEXT = Session(date=DAY, number=3, kind="track day", surface="dry", tyres="may")
@@ -84,7 +84,7 @@ MOMENTS: list[tuple[str, Session, tuple[str, ...], dict[str, Any], str]] = [
 ]
 
 
-@pytest.mark.parametrize(
+@every(
     ("session", "open_stages", "more", "stage"), [one[1:] for one in MOMENTS], ids=[one[0] for one in MOMENTS]
 )
 def test_the_stage_at_hand_follows_the_day(

@@ -6,6 +6,7 @@ import pytest
 
 from paddock_tui.facts import ABSENT, NotKnown
 from paddock_tui.facts.core import Facts
+from tests.every import every
 from tests.rules.situations import (
     Change,
     at,
@@ -151,7 +152,7 @@ HELP = [
 ]
 
 
-@pytest.mark.parametrize(("changes", "helps"), [row[1:] for row in HELP], ids=[row[0] for row in HELP])
+@every(("changes", "helps"), [row[1:] for row in HELP], ids=[row[0] for row in HELP])
 def test_help_is_between_none_and_all_whichever_way_the_bike_counts(
     changes: tuple[Change, ...], helps: float
 ) -> None:
@@ -168,7 +169,7 @@ UNKNOWN_HELP = [
 ]
 
 
-@pytest.mark.parametrize(("change", "words"), UNKNOWN_HELP)
+@every(("change", "words"), UNKNOWN_HELP)
 def test_help_is_never_guessed(change: Change, words: str) -> None:
     assert missing(facts(change).get("help_in_force", "traction")) == [words]
 

@@ -3,10 +3,9 @@
 import datetime as dt
 from typing import Any
 
-import pytest
-
 from paddock_tui.facts.core import ABSENT, NotKnown
 from paddock_tui.facts.dash import undone_by
+from tests.every import every
 from tests.rules.situations import BIKE_UP, Change, files, put, situation, without
 
 READ, LATER = dt.time(10, 36), dt.time(10, 37)
@@ -43,7 +42,7 @@ DASH: list[tuple[str, tuple[Change, ...], Any]] = [
 ]
 
 
-@pytest.mark.parametrize(("changes", "to_read"), [row[1:] for row in DASH], ids=[row[0] for row in DASH])
+@every(("changes", "to_read"), [row[1:] for row in DASH], ids=[row[0] for row in DASH])
 def test_the_dash_has_to_be_read_after_what_may_have_changed_it(
     changes: tuple[Change, ...], to_read: object
 ) -> None:

@@ -3,7 +3,6 @@
 from typing import Any
 
 import attrs
-import pytest
 
 from paddock_tui.facts.outings import Outings
 from paddock_tui.facts.past import History, PastSession
@@ -16,6 +15,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import Tyre, TyreSet
 from paddock_tui.trade.outside_pressure import AirObserved
+from tests.every import every
 
 CONTROL = Control(levels=(0, 10), most_help=10)
 BIKE = Bike(controls={"traction": CONTROL})
@@ -47,7 +47,7 @@ def test_the_same_is_given_again_while_nothing_changed() -> None:
     assert outings().outing(BEFORE) is outings().outing(BEFORE)
 
 
-@pytest.mark.parametrize(
+@every(
     "more",
     [
         {"records": RECORDS | {"bike": Bike()}},

@@ -8,6 +8,7 @@ from paddock_tui.facts import ABSENT, NotKnown
 from paddock_tui.facts.physics import torque_points
 from paddock_tui.trade.wheelie_gears import in_words
 from tests.advice.given import bike
+from tests.every import every
 from tests.rules.situations import Change, files, put, situation, without
 
 WHOLE: tuple[Change, ...] = (
@@ -66,7 +67,7 @@ NEEDS = [
 ]
 
 
-@pytest.mark.parametrize(("role", "path"), NEEDS, ids=[path for _, path in NEEDS])
+@every(("role", "path"), NEEDS, ids=[path for _, path in NEEDS])
 def test_what_is_missing_is_named_with_where_it_is_entered(role: str, path: str) -> None:
     found = get("gears_that_lift", without(role, path))
 

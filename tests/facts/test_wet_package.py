@@ -22,6 +22,7 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster, Damping
 from paddock_tui.records.tyres import Tyre, TyreSet
 from paddock_tui.trade.levels import OFF_HELP
+from tests.every import every
 from tests.examples import examples
 
 package_of = functools.partial(wet_package.package_of, limits=Limits())
@@ -229,7 +230,7 @@ def test_damping_only_opens_and_preload_only_comes_off(given_: Given, conditions
             assert (one.new > one.old) is out
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "old", "new"),
     [(TEN, 3, 8), (TEN_DOWN, 8, 3), (THREE, 2, 3), (TEN, "off", 8), (TEN, 9, None), (TEN_DOWN, 2, None)],
 )
@@ -298,7 +299,7 @@ def test_launch_goes_off_by_the_bikes_own_word(control: Control, off: str | None
     assert of(found) == ({} if off is None else {"launch": off})
 
 
-@pytest.mark.parametrize(
+@every(
     ("counted", "conditions", "dry", "now", "new"),
     [
         ("closed", WET, 12, 12, 15),
@@ -322,7 +323,7 @@ def test_rebound_opens_three_clicks_in_the_wet_two_in_the_damp_off_the_last_ones
     assert of(found) == ({} if new is None else {"front-rebound": new})
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes", "new"),
     [
         ({}, 4),

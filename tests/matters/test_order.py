@@ -8,6 +8,7 @@ import pytest
 
 from paddock_tui.matters.fold import Folded, advance
 from paddock_tui.matters.order import STAGE_OF, STAGES, Place, is_later, ridden_at
+from tests.every import every
 from tests.matters.row import ANSWER, QUIET, RIDDEN, Row, felt, incident
 from tests.matters.rows import ROWS
 from tests.matters.walk import FIRST, found_after, open_after, outing
@@ -42,7 +43,7 @@ def test_what_the_record_does_not_tell_is_later_on_neither_side(untold: Place) -
     assert not is_later(other, untold)
 
 
-@pytest.mark.parametrize("row", ROWS, ids=lambda row: row.kind)
+@every("row", ROWS, ids=lambda row: row.kind)
 def test_whatever_opens_a_matter_has_a_stage_and_the_morning_opens_before_the_return(row: Row) -> None:
     folded = Folded()
     for ridden in row.started():
@@ -118,7 +119,7 @@ def test_an_answer_beside_a_part_counts_unless_it_is_dated_before_it(
     assert (kind not in open_after(outing(1, values), outing(2, {}))) == closes
 
 
-@pytest.mark.parametrize("kind", PARTS)
+@every("kind", PARTS)
 def test_an_answer_that_is_too_early_is_called_that_and_not_missing(kind: str) -> None:
     opens, answer = PARTS[kind]
     values = {**opens, **{f"{at}.{key}": one for at, of in answer.items() for key, one in of.items()}}

@@ -7,6 +7,7 @@ import pytest
 
 from paddock_tui.matters import KINDS, AidHelp
 from paddock_tui.records.answers import MatterAnswer
+from tests.every import every
 from tests.matters.row import ANSWER, QUIET, RIDDEN, Row
 from tests.matters.rows import ROWS
 from tests.matters.walk import FIRST, found_after, open_after, outing
@@ -108,7 +109,7 @@ def test_an_answer_in_the_bikes_file_is_whole_or_none(gone: str) -> None:
     ]
 
 
-@pytest.mark.parametrize(
+@every(
     ("answer", "closes"),
     [
         # Another session, the same day without a time, or the day before: the opening counts as later.

@@ -5,9 +5,8 @@ Opened, kept, closed as it says and by nothing else is asked of each of its kind
 
 import datetime as dt
 
-import pytest
-
 from paddock_tui.matters import KINDS
+from tests.every import every
 from tests.matters.row import QUIET, RIDDEN
 from tests.matters.rows import ROWS
 from tests.matters.table import CHAIN, HEIGHT, HELP, HOT_OFF, REPAIRED, SILENT, TABLE, Seen
@@ -30,7 +29,7 @@ def test_every_line_says_how_bad_it_is_and_has_its_guard_at_work() -> None:
         assert severities & {SILENT, "note"} or line in NO_GUARD, line
 
 
-@pytest.mark.parametrize("one", [one for _, one in CASES], ids=[line for line, _ in CASES])
+@every("one", [one for _, one in CASES], ids=[line for line, _ in CASES])
 def test_a_line_of_the_table_is_as_bad_as_it_says(one: Seen) -> None:
     more = dict(one.more)
     long_ago = FIRST - dt.timedelta(days=more.get("days", 1))

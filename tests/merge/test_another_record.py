@@ -1,8 +1,7 @@
 """What git takes for a state of a record although it is another one, and what it is none of."""
 
-import pytest
-
 from paddock_tui.merge import are_different
+from tests.every import every
 
 OUTING = """date = 2026-06-20
 day = "2026-06-20-night"
@@ -13,7 +12,7 @@ rider = "ines"
 """
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes", "another"),
     [
         ({}, False),

@@ -14,6 +14,7 @@ from paddock_tui.rules import Finding
 from paddock_tui.store.data import lookup
 from paddock_tui.store.patch import Patched, patch
 from tests.commands.running import EARLY, FILE, NEXT, Runner
+from tests.every import every
 from tests.merge.triples import data
 
 HERE = Ref("session", NEXT)
@@ -33,7 +34,7 @@ def table(name: str, values: str) -> str:
     return f"\n[{name}]\n" + "".join(f"{line}\n" for line in lines)
 
 
-@pytest.mark.parametrize(
+@every(
     ("base", "ours", "theirs", "path", "stands"),
     [
         (

@@ -140,7 +140,7 @@ def test_every_action_can_act_somewhere_and_those_that_need_something_say_so_in_
     assert {one.id for one in ACTIONS if one.off(ActionContext())} >= GATED
 
 
-@pytest.mark.parametrize(
+@every(
     ("context", "off"),
     [
         (ActionContext(), "there is no finding to accept"),

@@ -2,10 +2,9 @@
 
 import datetime as dt
 
-import pytest
-
 from paddock_tui.desk.day.countdown import Countdown, DueItem
 from paddock_tui.pages.countdown import clock_section, clock_words
+from tests.every import every
 
 
 def at(hour: int, minute: int = 0, second: int = 0) -> dt.datetime:
@@ -22,7 +21,7 @@ CLOCK = Countdown(
 )
 
 
-@pytest.mark.parametrize(
+@every(
     ("now", "said"),
     [
         (at(12, 57), "out 13:20 in 23 min · kit on in 13 min"),

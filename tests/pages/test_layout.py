@@ -104,7 +104,7 @@ def drawn(name: str) -> str:
     )
 
 
-@pytest.mark.parametrize("name", VIEWS)
+@every("name", VIEWS)
 def test_a_page_looks_as_committed(name: str) -> None:
     assert drawn(name) == (LOOKS / f"{name}.txt").read_text(encoding="utf-8")
 

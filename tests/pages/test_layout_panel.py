@@ -7,6 +7,7 @@ from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.layout.panel import panel_width, rows_width
 from paddock_tui.pages.rows import Row, Section
 from paddock_tui.text import width
+from tests.every import every
 from tests.pages.test_layout import PAGE
 
 SAID = (
@@ -15,7 +16,7 @@ SAID = (
 )
 
 
-@pytest.mark.parametrize(
+@every(
     ("cells", "rows", "panel"),
     [
         (40, 40, 0),

@@ -21,6 +21,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.text import width
+from tests.every import every
 from tests.examples import examples
 from tests.sample import bike, read
 
@@ -139,7 +140,7 @@ def test_what_taking_a_mode_changes_in_force_is_said_row_by_row() -> None:
     assert moves("wild", session.setup, bike("magpie")) == ()
 
 
-@pytest.mark.parametrize(
+@every(
     ("widths", "chosen", "room", "shown"),
     [
         ([5, 5, 5], 0, 20, [0, 1, 2]),

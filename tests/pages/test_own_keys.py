@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import attrs
-import pytest
 
 from paddock_tui.help import names
 from paddock_tui.pages.actions import printed
@@ -14,6 +13,7 @@ from paddock_tui.pages.own_keys import like_keys, own_keys, page_with, said_with
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.registry import ACTIONS
+from tests.every import every
 from tests.source import texts_of
 
 ALL = [
@@ -46,7 +46,7 @@ def test_every_text_that_names_a_key_is_written_with_that_of_ones_own() -> None:
     assert left == []
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "said"),
     [
         ("there is no session here: {g}, then enter on one, or {n}", None),
@@ -75,7 +75,7 @@ def test_a_message_is_written_with_own_keys_and_figures_and_articles_stay(
     assert said_with(usual, OWN) == wanted
 
 
-@pytest.mark.parametrize("name", names())
+@every("name", names())
 def test_the_prose_of_every_topic_names_no_usual_key_and_no_mark(name: str) -> None:
     text = (FOLDER / "help" / "topics" / f"{name}.md").read_text(encoding="utf-8")
     keys = {key for key in re.findall(r"`([^`\s])`", text) if key in OWN}

@@ -27,6 +27,7 @@ from paddock_tui.records.suspension import Adjuster
 from paddock_tui.text import IN_ASCII, width
 from paddock_tui.trade.gearing import GearTrain
 from paddock_tui.trade.stint import TimedLap, stint
+from tests.every import every
 from tests.examples import examples
 
 TIMES = (141.64, 128.45, 125.93, 124.77, 124.12, 123.88, 124.35, 139.28)
@@ -259,7 +260,7 @@ ANY: list[Picture | None] = [
 ]
 
 
-@pytest.mark.parametrize("picture", ANY)
+@every("picture", ANY)
 def test_ascii_is_cell_for_cell_and_readable(picture: Picture) -> None:
     for cells in (40, 80):
         shown, plain = lines(picture, cells), lines(picture, cells, plain=True)
@@ -268,7 +269,7 @@ def test_ascii_is_cell_for_cell_and_readable(picture: Picture) -> None:
         assert all(line.isascii() for line in plain)
 
 
-@pytest.mark.parametrize("picture", ANY)
+@every("picture", ANY)
 def test_a_picture_has_a_page_of_its_own_with_words_and_figures(picture: Picture) -> None:
     page = picture_page(picture_row("what it is", picture))
 

@@ -46,7 +46,7 @@ def test_every_value_of_a_sample_file_is_a_known_row_of_its_page(ref: Ref) -> No
         assert (row.ref, row.trouble) == (ref, ""), keys
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_every_declared_field_of_a_kind_is_known_on_some_page_of_the_sample(kind: str) -> None:
     shown = {
         row.path

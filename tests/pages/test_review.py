@@ -25,6 +25,7 @@ from paddock_tui.rules import (
 )
 from paddock_tui.rules.core import Topic
 from paddock_tui.text import width
+from tests.every import every
 
 
 def finding(
@@ -61,7 +62,7 @@ TO_DO = (
 )
 
 
-@pytest.mark.parametrize(
+@every(
     ("review", "line"),
     [
         (Review(), "NO FINDINGS"),

@@ -19,6 +19,7 @@ from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.saving import Saved
 from paddock_tui.text import printable, width
 from tests.desk.opened import NEXT, at_desk, typed
+from tests.every import every
 from tests.pages.opened import SAMPLE
 from tests.small import session, snapshot, write
 
@@ -81,7 +82,7 @@ def test_hot_pressures_come_first_after_the_ride_then_feel_then_laps() -> None:
     assert [path for path in paths if path in wanted] == wanted
 
 
-@pytest.mark.parametrize("ref", SESSIONS)
+@every("ref", SESSIONS)
 def test_every_value_of_a_sample_session_stands_on_its_page_or_on_its_set_up_page(ref: Ref) -> None:
     rows = by_path(facts(ref)) | by_path(set_up(ref))
 
@@ -91,7 +92,7 @@ def test_every_value_of_a_sample_session_stands_on_its_page_or_on_its_set_up_pag
     assert {path for path in held if not (path in rows and rows[path].known)} == set()
 
 
-@pytest.mark.parametrize("ref", SUBJECTS)
+@every("ref", SUBJECTS)
 def test_no_row_stands_twice_and_all_fit(ref: Ref) -> None:
     pages = [set_up(ref), *([facts(ref)] if ref.kind == "session" else [])]
     for page in pages:
@@ -245,7 +246,7 @@ def test_the_blank_next_row_of_a_numbered_table_makes_the_table_and_one_undo_tak
     assert snapshot(root) == before
 
 
-@pytest.mark.parametrize("ref", SESSIONS)
+@every("ref", SESSIONS)
 def test_every_numbered_table_of_the_sample_ends_with_one_blank_row(ref: Ref) -> None:
     loaded = FILES.read(ref)
     assert loaded is not None

@@ -15,6 +15,7 @@ from paddock_tui.records.paths import Ref, parse
 from paddock_tui.store.garage import GarageFiles, Loaded
 from paddock_tui.text import printable, width
 from tests.desk.opened import NEXT
+from tests.every import every
 from tests.pages.opened import SAMPLE
 from tests.small import BIKE, session, write
 
@@ -63,7 +64,7 @@ def groups() -> dict[str, list[Ref]]:
 GROUPS = groups()
 
 
-@pytest.mark.parametrize("group", GROUPS)
+@every("group", GROUPS)
 def test_every_field_of_the_records_of_the_sample_is_explained_within_the_width(group: str) -> None:
     explained: dict[Keys, Page] = {}
     for ref in GROUPS[group]:

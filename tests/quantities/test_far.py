@@ -4,9 +4,10 @@ import pytest
 
 from paddock_tui.quantities import convert, dimension_of, far
 from paddock_tui.quantities.far import far_unit
+from tests.every import every
 
 
-@pytest.mark.parametrize(
+@every(
     ("number", "old", "new", "expected"),
     [
         (1.2, "kgf/cm^2", "kPa", 117.6798),
@@ -40,7 +41,7 @@ def test_dimensions_beyond_the_table(unit: str, dimension: str) -> None:
     assert dimension == dimension_of(unit)
 
 
-@pytest.mark.parametrize(
+@every(
     "spelling",
     [
         *("", "c", "J", "joule", "Hz", "damp", "dBm", "decibelmilliwatt", "rankine", "degR", "coulomb"),

@@ -14,6 +14,7 @@ from paddock_tui.quantities import (
     parse,
     rounded,
 )
+from tests.every import every
 
 
 def q(text: str) -> Quantity:
@@ -37,7 +38,7 @@ def test_equal_is_by_text_and_same_is_by_size() -> None:
     assert not q("2 N").same(q("2 kg"))
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "unit", "shown"),
     [
         ("2.10 bar", None, "2.10 bar"),
@@ -90,7 +91,7 @@ def test_a_difference_of_consumption_has_no_reciprocal() -> None:
         difference(1, "l/100km", "km/l")
 
 
-@pytest.mark.parametrize(
+@every(
     ("number", "old", "new", "message"),
     [
         (1, "bar", "C", "bar is pressure, C is temperature"),

@@ -17,6 +17,7 @@ from paddock_tui.quantities import (
     parse_pressure,
     parse_typed,
 )
+from tests.every import every
 from tests.examples import examples
 
 
@@ -25,7 +26,7 @@ def unreadable(read: Quantity | Unreadable) -> Unreadable:
     return read
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "number", "unit"),
     [
         ("2.10 bar", "2.10", "bar"),
@@ -51,7 +52,7 @@ def test_a_file_text_is_read_and_kept_as_written(text: str, number: str, unit: s
     assert (number, unit, text) == (str(read.number), read.unit, str(read))
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "why", "mend"),
     [
         ("2,3 bar", "a comma in the number", 'write "2.3 bar"'),
@@ -80,7 +81,7 @@ def test_a_file_text_that_is_not_a_quantity_names_its_mend(text: str, why: str, 
     assert Unreadable(text, why, mend) == parse(text)
 
 
-@pytest.mark.parametrize(
+@every(
     "text",
     [
         "",
@@ -102,12 +103,12 @@ def test_without_a_plain_number_nothing_is_read(text: str) -> None:
     assert unreadable(parse(text)).why in {"no number", "not one number and one unit"}
 
 
-@pytest.mark.parametrize("text", ["2 damp", "2 J", "2 c", "3 dBm", "21 kK", "2 mm*bar", "2 bar)", "1 bar/0"])
+@every("text", ["2 damp", "2 J", "2 c", "3 dBm", "21 kK", "2 mm*bar", "2 bar)", "1 bar/0"])
 def test_what_pint_would_take_but_a_rider_never_means_is_an_unknown_unit(text: str) -> None:
     assert unreadable(parse(text)).why.startswith("unknown unit")
 
 
-@pytest.mark.parametrize("text", ["2 damp", "2 J", "3 dBm", "2 mm*bar", "2.3 baar", "15 gal"])
+@every("text", ["2 damp", "2 J", "3 dBm", "2 mm*bar", "2.3 baar", "15 gal"])
 def test_an_unknown_unit_is_answered_alike_in_a_file_and_at_the_keyboard(text: str) -> None:
     assert unreadable(parse(text)) == parse_typed(text, None)
 
@@ -122,7 +123,7 @@ def test_a_bare_number_in_a_file_is_mended_with_the_usual_unit() -> None:
     assert Unreadable("201", "no unit", 'write "201 kg"') == parse("201", "kg")
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "read"),
     [
         ("2,1 bar", "2.1 bar"),
@@ -162,7 +163,7 @@ def test_a_bare_number_takes_the_unit_of_its_row_or_is_refused() -> None:
     assert Unreadable("12,5", "no unit", "write the unit after the number") == parse_typed("12,5", None)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "read"),
     [
         ("0.7", "0.7 bar"),
@@ -182,7 +183,7 @@ def test_a_bare_pressure_takes_the_unit_of_its_band(text: str, read: str) -> Non
     assert read == str(parse_pressure(text))
 
 
-@pytest.mark.parametrize("text", ["0", "0.69", "3.51", "9.9", "50.1", "69", "351", "-2.1"])
+@every("text", ["0", "0.69", "3.51", "9.9", "50.1", "69", "351", "-2.1"])
 def test_a_bare_pressure_outside_every_band_asks_for_the_unit(text: str) -> None:
     read = unreadable(parse_pressure(text))
 

@@ -35,7 +35,7 @@ LEVELS, CHOICES = "controls.traction.levels", "controls.traction.choices"
 HELP, FREES, OFF = (f"controls.traction.{key}" for key in ("most_help", "frees_most", "off"))
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "expected"),
     [
         ({"levels": [0, 10], "most_help": 10}, []),
@@ -164,7 +164,7 @@ def times(*lines: str) -> dict[str, dict[str, dt.time]]:
     return made
 
 
-@pytest.mark.parametrize(
+@every(
     ("lines", "expected"),
     [
         (("09:00-09:20", "09:20-09:40"), []),
@@ -219,7 +219,7 @@ def test_the_order_of_a_session(first: str, second: str, message: str) -> None:
     assert (one.path, one.message, one.mend) == ((second,), said, "a time after 10:20")
 
 
-@pytest.mark.parametrize(
+@every(
     ("out", "back", "slip"),
     [
         ("10:00", "09:59", " (the clock off by an hour?)"),
@@ -238,7 +238,7 @@ def test_a_time_before_what_it_follows_is_said_with_the_likely_slip(out: str, ba
     assert one.message == f"parked before it went out{slip}"
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_an_empty_record_contradicts_nothing(kind: str) -> None:
     assert found(kind, {}) == ()
 

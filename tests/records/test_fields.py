@@ -51,19 +51,19 @@ def test_every_field_has_label_help_and_shape(kind: str, one: Declared) -> None:
     assert one.shape.expected
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_no_path_is_declared_twice(kind: str) -> None:
     counted = Counter(one.path for one in declared(CLASSES[kind]))
     assert [path for path, times in counted.items() if times > 1] == []
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_no_two_fields_of_a_section_have_the_same_label(kind: str) -> None:
     counted = Counter((one.path[:-1], one.label) for one in declared(CLASSES[kind]) if one.path[-1] != ANY)
     assert [entry for entry, times in counted.items() if times > 1] == []
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_no_two_tables_of_a_record_have_the_same_label(kind: str) -> None:
     labels = [spec.label for _, spec in specs(CLASSES[kind]).values() if spec.shape is None or spec.keys]
     assert len(set(labels)) == len(labels)
@@ -82,7 +82,7 @@ def test_every_declared_path_is_found_with_real_keys(kind: str, one: Declared) -
     assert (found.shape, found.help) == (one.shape, one.help)
 
 
-@pytest.mark.parametrize(
+@every(
     ("kind", "path"),
     [
         ("session", ("look", "middle", "seen")),

@@ -15,6 +15,7 @@ from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.shapes import Day, TimeOfDay
+from tests.every import every
 from tests.sample import SAMPLE
 
 TRIED: tuple[Any, ...] = (
@@ -78,12 +79,12 @@ def as_json(data: Any) -> Any:
     return data.isoformat() if isinstance(data, dt.date | dt.time) else data
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_each_schema_is_one_by_its_own_standard(kind: str) -> None:
     Draft202012Validator.check_schema(record_schema(kind))
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_the_whole_sample_is_valid(kind: str) -> None:
     validator = Draft202012Validator(record_schema(kind))
     files = [SAMPLE / "garage.toml"] if kind == "garage" else sorted((SAMPLE / FOLDERS[kind]).rglob("*.toml"))
@@ -93,7 +94,7 @@ def test_the_whole_sample_is_valid(kind: str) -> None:
         assert not errors, (file.name, errors[0].json_path, errors[0].message)
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_reader_and_schema_refuse_the_same_values(kind: str) -> None:
     for one in declared(CLASSES[kind]):
         if isinstance(one.shape, Day | TimeOfDay):
@@ -150,7 +151,7 @@ def _with(data: Any, leaf: tuple[str, ...], value: Any) -> None:
     data[leaf[-1]] = value
 
 
-@pytest.mark.parametrize("kind", CLASSES)
+@every("kind", CLASSES)
 def test_a_record_with_other_values_fails_where_the_reader_says_so_too(kind: str) -> None:
     """Each value of the sample's records is replaced by the next one of those tried, all at once."""
     validator = Draft202012Validator(record_schema(kind))

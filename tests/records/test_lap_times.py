@@ -1,11 +1,11 @@
 """Lap times as a shape: read in every writing, shown as finely as they were typed."""
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import LapTime
+from tests.every import every
 from tests.examples import examples
 
 SETTINGS = examples(25)
@@ -24,7 +24,7 @@ LAPS = [
 ]
 
 
-@pytest.mark.parametrize(("text", "shown"), LAPS)
+@every(("text", "shown"), LAPS)
 def test_a_lap_is_shown_in_minutes_and_seconds_as_finely_as_it_was_typed(text: str, shown: str) -> None:
     assert str(LapTime().load(text)) == shown
 

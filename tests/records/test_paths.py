@@ -1,10 +1,10 @@
 """Paths are spelled with dots and read back the same, whatever the keys are."""
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.records.paths import GARAGE, Ref, parse, spell
+from tests.every import every
 
 
 @given(st.lists(st.text(max_size=12), min_size=1, max_size=5))
@@ -29,13 +29,13 @@ SPELLED = [
 ]
 
 
-@pytest.mark.parametrize(("path", "text"), SPELLED)
+@every(("path", "text"), SPELLED)
 def test_odd_keys_are_quoted(path: tuple[str, ...], text: str) -> None:
     assert spell(path) == text
     assert parse(text) == path
 
 
-@pytest.mark.parametrize("text", ["", ".", "a.", ".a", "a..b", '"open', 'a"b"', '"a"b', " . "])
+@every("text", ["", ".", "a.", ".a", "a..b", '"open', 'a"b"', '"a"b', " . "])
 def test_what_is_no_path_is_none(text: str) -> None:
     assert parse(text) is None
 

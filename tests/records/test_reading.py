@@ -13,6 +13,7 @@ from paddock_tui.records.fields_of_record import fields
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import Path, spell
 from paddock_tui.records.reading import read_record
+from tests.every import every
 from tests.examples import examples
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, WHOLE
 
@@ -31,7 +32,7 @@ def troubles(kind: str, data: dict[str, Any], on: Bike | None = None) -> list[tu
     return [(spell(one.path), one.found) for one in read_record(kind, data, on).troubles]
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@every("kind", KINDS)
 def test_an_empty_file_is_a_record_of_which_nothing_is_known(kind: str) -> None:
     found = read_record(kind, {})
     assert found.troubles == ()
@@ -147,7 +148,7 @@ BY_BIKE: list[tuple[str, object]] = [
 ]
 
 
-@pytest.mark.parametrize(("control", "value"), BY_BIKE)
+@every(("control", "value"), BY_BIKE)
 def test_with_the_bike_a_control_is_read_as_that_control_is(control: str, value: object) -> None:
     data = {"setup": {"controls": {control: value, "wheelie": 5}}, "dash": {"values": {control: value}}}
     found = read_record("session", data, bike())

@@ -2,7 +2,6 @@
 
 from typing import Any
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -231,7 +230,7 @@ TYPED: list[tuple[str, str, str]] = [
 ]
 
 
-@pytest.mark.parametrize(("name", "text", "mend"), TYPED)
+@every(("name", "text", "mend"), TYPED)
 def test_a_text_that_cannot_be_read_is_refused_with_a_mend(name: str, text: str, mend: str) -> None:
     found = SHAPES[name][0].read(text)
     assert isinstance(found, InputError)
@@ -269,7 +268,7 @@ AMOUNTS = sorted(
 )
 
 
-@pytest.mark.parametrize("shape", AMOUNTS, ids=lambda shape: f"{shape.dimension}-{shape.low}-{shape.unit}")
+@every("shape", AMOUNTS, ids=lambda shape: f"{shape.dimension}-{shape.low}-{shape.unit}")
 def test_the_unit_of_each_amount_measures_it_and_its_example_can_be_read(shape: Amount) -> None:
     assert dimension_of(shape.unit) == shape.dimension
     assert shape.low < shape.high
@@ -336,7 +335,7 @@ STEPS: list[tuple[Shape[Any], object, int, object]] = [
 ]
 
 
-@pytest.mark.parametrize(("shape", "value", "by", "after"), STEPS)
+@every(("shape", "value", "by", "after"), STEPS)
 def test_steps_stop_at_the_ends(shape: Shape[Any], value: object, by: int, after: object) -> None:
     assert shape.step(value, by) == after
 

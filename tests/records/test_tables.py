@@ -1,7 +1,5 @@
 """Tables that grow: their declaration at a path, and the entry that a value lies in."""
 
-import pytest
-
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
@@ -11,6 +9,7 @@ from paddock_tui.records.paths import Path, parse
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import Profile
+from tests.every import every
 
 
 def path(text: str) -> Path:
@@ -19,7 +18,7 @@ def path(text: str) -> Path:
     return found
 
 
-@pytest.mark.parametrize(
+@every(
     ("record", "at", "label"),
     [
         (Bike, "controls", "controls"),
@@ -46,7 +45,7 @@ def test_the_declaration_of_a_table(record: type, at: str, label: str) -> None:
     assert spec.keys
 
 
-@pytest.mark.parametrize(
+@every(
     ("record", "at"),
     [
         (Bike, ""),
@@ -73,7 +72,7 @@ def test_what_is_no_table_that_grows(record: type, at: str) -> None:
     assert find_table(record, path(at)) is None
 
 
-@pytest.mark.parametrize(
+@every(
     ("record", "at", "table", "entry"),
     [
         (Bike, "controls.traction.levels", "controls", "controls.traction"),
@@ -98,7 +97,7 @@ def test_the_innermost_entry_around_a_value(record: type, at: str, table: str, e
     assert entry_of(record, path(at)) == (path(table), path(entry))
 
 
-@pytest.mark.parametrize(
+@every(
     ("record", "at"),
     [
         (Bike, ""),

@@ -3,8 +3,6 @@
 from pathlib import Path
 from typing import Any
 
-import pytest
-
 from paddock_tui.records import common as c
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.shapes import Amount, Number, Shape, TyreSizeMarking
@@ -69,9 +67,7 @@ def test_there_are_two_hundred_of_them_and_none_twice() -> None:
     assert len({(row, typed) for row, typed, _ in WRITINGS}) == len(WRITINGS)
 
 
-@pytest.mark.parametrize(
-    ("row", "typed", "gives"), [one for one in WRITINGS if one[2].startswith('? write "')]
-)
+@every(("row", "typed", "gives"), [one for one in WRITINGS if one[2].startswith('? write "')])
 def test_a_fix_that_says_what_to_write_can_be_written(row: str, typed: str, gives: str) -> None:
     for fix in gives.removeprefix("? write ").split(" or "):
         assert not given(row, fix.strip('"')).startswith("?"), typed

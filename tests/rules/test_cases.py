@@ -157,7 +157,7 @@ def test_nothing_reads_as_leave_to_ride(rule: str) -> None:
         assert not [words for words in LEAVE_TO_RIDE if words in text]
 
 
-@pytest.mark.parametrize("rule", NEVER_BY_ITSELF)
+@every("rule", NEVER_BY_ITSELF)
 def test_head_brakes_wheels_and_leaks_are_never_mended_by_a_key_and_send_to_who_knows(rule: str) -> None:
     for one in said(rule):
         assert one.remedy.puts == ()

@@ -11,6 +11,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.rules import CAUTION, HOLD, NOTE, RULES, SERIOUS, Finding, Remedy, Review, Severity, review
 from paddock_tui.rules.core import RaisedFinding, Topic, call, rule
+from tests.every import every
 from tests.rules.situations import SESSION, WHOLE, at, files, look, put, raised, situation, without
 
 WET = put("session", "surface", "wet")
@@ -39,7 +40,7 @@ VERDICTS: list[tuple[list[Finding], str, int, int]] = [
 ]
 
 
-@pytest.mark.parametrize(("findings", "verdict", "cares", "to_answer"), VERDICTS)
+@every(("findings", "verdict", "cares", "to_answer"), VERDICTS)
 def test_the_verdict_and_its_counts(
     findings: list[Finding], verdict: str, cares: int, to_answer: int
 ) -> None:
@@ -88,7 +89,7 @@ DUE: list[tuple[str, dict[str, Any], bool]] = [
 ]
 
 
-@pytest.mark.parametrize(("more", "due"), [row[1:] for row in DUE], ids=[row[0] for row in DUE])
+@every(("more", "due"), [row[1:] for row in DUE], ids=[row[0] for row in DUE])
 def test_a_to_do_becomes_a_finding_when_it_is_due(more: dict[str, Any], due: bool) -> None:
     found = look(NO_COLD, **more)
     assert bool(raised(found, "cold-pressures-not-read")) == due

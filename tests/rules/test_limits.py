@@ -74,7 +74,7 @@ def test_the_owner_raises_a_limit_in_the_garage() -> None:
     assert raised(look(DAMP, at("traction", 7), _override(0.9)), DAMP_RULE)
 
 
-@pytest.mark.parametrize("value", ["0.2", "20 %", 2, -0.1, True, "2.1 bar"])
+@every("value", ["0.2", "20 %", 2, -0.1, True, "2.1 bar"])
 def test_an_override_that_does_not_fit_is_left_aside(value: object) -> None:
     assert raised(look(*CAUTION.changes, _override(value)), DAMP_RULE)
 

@@ -15,7 +15,7 @@ def using(kind: str, path: str) -> list[str]:
     return [rule.id for rule in rules_using(kind, keys)]
 
 
-@pytest.mark.parametrize(
+@every(
     ("kind", "path", "expected"),
     [
         ("session", "setup.controls.traction", {"little-traction-help-in-the-wet", "level-not-on-the-bike"}),

@@ -1,7 +1,6 @@
 """Every rule says in each of its cases what is committed: words, place, remedy and what a key would set."""
 
-import pytest
-
+from tests.every import every
 from tests.rules.cases import CASES
 from tests.rules.said import FOLDER, text_of, themes
 
@@ -9,7 +8,7 @@ THEMES = themes()
 RENEW = "python -m tests.rules.said writes it anew; then read what changed"
 
 
-@pytest.mark.parametrize("theme", THEMES)
+@every("theme", THEMES)
 def test_the_rules_of_a_module_say_what_is_committed(theme: str) -> None:
     assert text_of(THEMES[theme]) == (FOLDER / f"{theme}.txt").read_text(encoding="utf-8"), RENEW
 

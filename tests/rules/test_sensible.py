@@ -7,6 +7,7 @@ import pytest
 from paddock_tui.rules import CAUTION, NOTE
 from paddock_tui.trade.levels import Levels
 from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, TyreKind, starting_help
+from tests.every import every
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, Change, at, look, put
 
 AIDS = {
@@ -139,7 +140,7 @@ def test_a_bike_without_aids_is_asked_nothing_about_them(surface: str, group: st
     assert found.not_judged == ()
 
 
-@pytest.mark.parametrize("gone", ["traction", "wheelie", "abs", "engine-braking", "throttle", "pit-limiter"])
+@every("gone", ["traction", "wheelie", "abs", "engine-braking", "throttle", "pit-limiter"])
 def test_a_control_that_the_bike_does_not_have_is_silent(gone: str) -> None:
     found = look(put("bike", f"controls.{gone}", None), at(gone, None), put("session", "surface", "wet"))
     # A riding mode that still names it is a note on the file; the wet package notes what else is less wet.

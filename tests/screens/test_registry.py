@@ -15,6 +15,7 @@ from paddock_tui.screens import actions, rooms
 from paddock_tui.screens.action import Action
 from paddock_tui.screens.registry import ACTIONS, REGISTRY, ROOMS, action_of, room_of, room_showing
 from paddock_tui.screens.room import Room
+from tests.every import every
 from tests.source import tree_of
 
 FOLDER = Path(paddock_tui.screens.__path__[0])
@@ -81,7 +82,7 @@ def test_every_room_that_the_code_goes_to_is_there() -> None:
 SESSION, DAY = Ref("session", "a"), Ref("day", "b")
 
 
-@pytest.mark.parametrize(
+@every(
     ("ref", "path", "room"),
     [
         (SESSION, (), "session"),

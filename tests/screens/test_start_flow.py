@@ -15,6 +15,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.rules.core import CAUTION
 from tests.bench.returning import keys_of
 from tests.bench.starting import BIKES, FRIDAY, MORNING, SECOND, UP, starting
+from tests.every import every
 from tests.widgets.wire import Wire
 
 
@@ -176,7 +177,7 @@ async def test_a_suggestion_is_not_the_set_up_until_it_is_taken(made: Path) -> N
         assert f"traction = {to.offer[0].value}" in session.read_text(encoding="utf-8")
 
 
-@pytest.mark.parametrize(
+@every(
     ("typed", "date"),
     [
         ("today", dt.date(2026, 6, 20)),

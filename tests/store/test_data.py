@@ -2,10 +2,9 @@
 
 import datetime as dt
 
-import pytest
-
 from paddock_tui.records.edits import MISSING, Edit
 from paddock_tui.store.data import after, blocked, lookup, outermost_missing, same
+from tests.every import every
 
 ZONE = dt.timezone(dt.timedelta(hours=2))
 UNLIKE: list[tuple[object, object]] = [
@@ -24,7 +23,7 @@ UNLIKE: list[tuple[object, object]] = [
 ]
 
 
-@pytest.mark.parametrize(("one", "other"), UNLIKE)
+@every(("one", "other"), UNLIKE)
 def test_type_counts_as_well_as_value(one: object, other: object) -> None:
     assert same(one, one)
     assert same(other, other)

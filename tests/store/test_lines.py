@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.records.paths import Path, parse
 from paddock_tui.store.lines import scan, split_lines
+from tests.every import every
 from tests.examples import examples
 from tests.store.documents import Document, documents, paths
 
@@ -110,7 +111,7 @@ def test_elements_of_arrays_of_tables_are_counted() -> None:
     assert layout.line_of(("p", "1", "r", "0", "z")) == 8
 
 
-@pytest.mark.parametrize(
+@every(
     "value",
     [
         '""',

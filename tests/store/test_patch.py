@@ -10,6 +10,7 @@ import pytest
 from paddock_tui.records.edits import MISSING, Edit, Missing, Raw, Value
 from paddock_tui.records.paths import Path, parse
 from paddock_tui.store.patch import Patched, RefusedPatch, patch
+from tests.every import every
 
 
 def at(path: str) -> Path:
@@ -182,27 +183,27 @@ TABLES: Any = [{"x": 1}]
 """What the parser gives for an array of tables, which no edit may be about."""
 
 
-@pytest.mark.parametrize(("text", "path", "old", "new", "wanted"), SET.values(), ids=SET)
+@every(("text", "path", "old", "new", "wanted"), SET.values(), ids=SET)
 def test_a_value_is_set_where_it_stands(text: str, path: str, old: Value, new: Value, wanted: str) -> None:
     assert change(text, path, old, new) == wanted
 
 
-@pytest.mark.parametrize(("text", "path", "new", "wanted"), ADD_LINE.values(), ids=ADD_LINE)
+@every(("text", "path", "new", "wanted"), ADD_LINE.values(), ids=ADD_LINE)
 def test_a_line_is_added(text: str, path: str, new: Value, wanted: str) -> None:
     assert change(text, path, MISSING, new) == wanted
 
 
-@pytest.mark.parametrize(("text", "path", "old", "wanted"), DROP_LINE.values(), ids=DROP_LINE)
+@every(("text", "path", "old", "wanted"), DROP_LINE.values(), ids=DROP_LINE)
 def test_a_line_is_dropped(text: str, path: str, old: Value, wanted: str) -> None:
     assert change(text, path, old, MISSING) == wanted
 
 
-@pytest.mark.parametrize(("text", "path", "new", "wanted"), ADD_TABLE.values(), ids=ADD_TABLE)
+@every(("text", "path", "new", "wanted"), ADD_TABLE.values(), ids=ADD_TABLE)
 def test_a_table_is_added(text: str, path: str, new: Value, wanted: str) -> None:
     assert change(text, path, MISSING, new) == wanted
 
 
-@pytest.mark.parametrize(("text", "path", "old", "wanted"), DROP_TABLE.values(), ids=DROP_TABLE)
+@every(("text", "path", "old", "wanted"), DROP_TABLE.values(), ids=DROP_TABLE)
 def test_a_table_is_dropped(text: str, path: str, old: Value, wanted: str) -> None:
     assert change(text, path, old, MISSING) == wanted
 
@@ -236,7 +237,7 @@ def test_dates_of_every_kind_are_kept() -> None:
         assert tomllib.loads(change("", "a", MISSING, value)) == {"a": value}
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "old", "found"),
     [
         ("a = 1\n", 2, 1),

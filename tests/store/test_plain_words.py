@@ -3,9 +3,8 @@
 import errno
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.store.errors import LeadsOut, in_plain_words
+from tests.every import every
 
 WORDS = {
     "no space left on the disk": [errno.ENOSPC],
@@ -29,7 +28,7 @@ WORDS = {
 }
 
 
-@pytest.mark.parametrize("words", WORDS)
+@every("words", WORDS)
 def test_an_error_of_the_system_has_words_of_our_own(words: str) -> None:
     for number in WORDS[words]:
         assert in_plain_words(OSError(number, "as the system has it")) == words

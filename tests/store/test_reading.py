@@ -2,11 +2,10 @@
 
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.records.errors import InputError
 from paddock_tui.store.reading import loads, read_text
 from paddock_tui.store.tree import Tree
+from tests.every import every
 
 REFUSED = {
     "unit outside quotes": ("a = 1\nfront = 2.10 bar\n", 2, "in quotes"),
@@ -22,7 +21,7 @@ REFUSED = {
 }
 
 
-@pytest.mark.parametrize(("text", "line", "mend"), REFUSED.values(), ids=REFUSED)
+@every(("text", "line", "mend"), REFUSED.values(), ids=REFUSED)
 def test_refused_text_has_its_line_and_mend(text: str, line: int, mend: str) -> None:
     trouble = loads("\ufeff" + text, "bikes/x.toml")
 

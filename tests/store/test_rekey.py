@@ -9,6 +9,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.rekey import rekey
 from paddock_tui.store.saving import Saved, save
+from tests.every import every
 from tests.small import changed_lines, write
 
 DAY = """date = 2026-05-16  # a day
@@ -42,7 +43,7 @@ def test_only_headings_change_and_comments_stay_where_they_are() -> None:
     assert back.text == DAY
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "path", "new"),
     [
         (

@@ -9,6 +9,7 @@ from hypothesis import given
 from paddock_tui.records.edits import Value
 from paddock_tui.store.data import same
 from paddock_tui.store.render import CannotWrite, render, render_inline, render_table
+from tests.every import every
 from tests.examples import examples
 from tests.store.documents import TABLE_VALUES, WRITABLE
 
@@ -30,12 +31,12 @@ WRITTEN = {
 }
 
 
-@pytest.mark.parametrize(("text", "value"), WRITTEN.items(), ids=WRITTEN)
+@every(("text", "value"), WRITTEN.items(), ids=WRITTEN)
 def test_values_are_written_plainly(text: str, value: Value) -> None:
     assert render(value) == text
 
 
-@pytest.mark.parametrize(
+@every(
     "value",
     [None, object(), float("nan"), {"a": 1}, [[1]], b"x", "\udc80"],
     ids=["none", "object", "nan", "table", "nested", "bytes", "surrogate"],

@@ -10,6 +10,7 @@ from paddock_tui.help import topic
 from paddock_tui.screens.registry import ACTIONS
 from paddock_tui.store.key_names import SIGNS, key_name
 from paddock_tui.store.settings import THEMES, Settings, read_settings, template
+from tests.every import every
 
 
 def test_the_template_is_valid_says_every_action_and_changes_nothing() -> None:
@@ -59,7 +60,7 @@ wet = ""
     assert found.steps["tyre_pressure"] == pytest.approx(0.0689476, rel=1e-5)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "line", "said"),
     [
         ('theme = "neon"', 1, "neon"),

@@ -27,10 +27,11 @@ from paddock_tui.store import (
 )
 from paddock_tui.store.git import GitFailed
 from paddock_tui.store.private import NotOurs
+from tests.every import every
 from tests.small import write
 
 
-@pytest.mark.parametrize(
+@every(
     ("one", "other", "count"),
     [
         ({}, {}, 0),
@@ -141,7 +142,7 @@ def test_what_takes_an_edit_back_takes_its_tables_along() -> None:
 OTHERS = "others can read it: remove it"
 
 
-@pytest.mark.parametrize(
+@every(
     ("mode", "own", "refused"),
     [
         (stat.S_IFREG | 0o600, True, ""),
@@ -180,7 +181,7 @@ def test_what_has_no_day_or_is_retired_has_no_row(given: dict[str, object]) -> N
     assert index.row_of(given) is None
 
 
-@pytest.mark.parametrize(
+@every(
     ("more", "ridden"),
     [
         ({}, False),
@@ -250,7 +251,7 @@ def test_a_terminal_is_named_with_the_network_it_is_reached_over(
     assert presence._terminal() == ""
 
 
-@pytest.mark.parametrize(
+@every(
     ("kind", "name", "found"),
     [
         ("garage", "garage", GARAGE),

@@ -1,9 +1,8 @@
 """Runs of lines exchanged and put back, and the check that no other line moved."""
 
-import pytest
-
 from paddock_tui.records.edits import Raw
 from paddock_tui.store.splice import Splice, go_back, line_ending, only_touched, splice, way_back
+from tests.every import every
 
 OLD = ("a\n", "b\n", "c\n")
 
@@ -25,7 +24,7 @@ def test_a_missing_final_newline_stays_missing() -> None:
     assert splice(("a\n", "\n", "b"), [Splice(2, 3)]) == ["a\n", "\n"]
 
 
-@pytest.mark.parametrize(
+@every(
     ("new", "part", "fine"),
     [
         (("a\n", "x\n", "c\n"), Splice(1, 2, ("x",)), True),

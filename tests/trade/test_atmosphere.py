@@ -16,6 +16,7 @@ from paddock_tui.trade.atmosphere import (
 )
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
+from tests.every import every
 from tests.examples import examples
 
 altitudes = st.floats(-450, 10900)
@@ -61,7 +62,7 @@ def test_a_forecasts_pressure_is_higher_than_the_venues(reduced_kpa: float, alti
     assert station_pressure_kpa(101.325, altitude_m) == pytest.approx(pressure_at_altitude_kpa(altitude_m))
 
 
-@pytest.mark.parametrize(
+@every(
     ("call", "words"),
     [
         (lambda: geopotential_m(11001.0), "height above the sea"),

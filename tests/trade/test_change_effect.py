@@ -13,6 +13,7 @@ from tests.bench._histories import DESIGNS, SHAPES, Design, drawn
 from tests.bench._judged_many import verdicts
 from tests.bench.laps import TRUE_S, rates
 from tests.bench.power_bounds import bound, bound_of_pairs
+from tests.every import every
 
 OFF = (-0.2, -0.1, 0.0, 0.0, 0.1, 0.2)
 
@@ -125,7 +126,7 @@ def at_most(rate: float, histories: int) -> float:
     return rate + 3.0 * math.sqrt(rate * (1.0 - rate) / histories)
 
 
-@pytest.mark.parametrize("shape", SHAPES)
+@every("shape", SHAPES)
 def test_a_change_that_does_nothing_is_called_a_help_no_oftener_than_stated(shape: str) -> None:
     """A short draw of what `python -m tests.bench laps` counts in full."""
     found = rates("A-B-A", shape, 1.5, 0.0, 500)
@@ -144,7 +145,7 @@ def test_twice_the_luck_keeps_the_rate_once_six_repeats_are_on_record() -> None:
     assert found["helped"] <= at_most(RATE, 1000)
 
 
-@pytest.mark.parametrize("shape", [one for one in SHAPES if not one.startswith("tyres gone")])
+@every("shape", [one for one in SHAPES if not one.startswith("tyres gone")])
 def test_with_a_season_on_record_a_large_help_is_found(shape: str) -> None:
     """Three times in ten by going back once, seven by three pairs; less three standard errors."""
     for design, share in (("A-B-A, a season known", 0.30), ("three pairs, season known", 0.70)):
@@ -179,7 +180,7 @@ def one_by_one(design: Design, laps: list[list[tuple[float, ...]]]) -> list[list
     return found
 
 
-@pytest.mark.parametrize("name", DESIGNS)
+@every("name", DESIGNS)
 def test_histories_judged_at_once_are_judged_as_the_program_judges_them(name: str) -> None:
     design, draw = DESIGNS[name], np.random.default_rng(7)
     helped = 0

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.date_code import Made, age_years, read_date_code
 from paddock_tui.trade.errors import Inconsistent
+from tests.every import every
 from tests.examples import examples
 
 
@@ -33,7 +34,7 @@ def test_week_53_is_the_week_after_the_last_of_a_year_with_52() -> None:
     assert read_date_code("5321").first_day == dt.date(2022, 1, 3)
 
 
-@pytest.mark.parametrize(
+@every(
     ("code", "words"),
     [
         ("0023", "names week 0"),

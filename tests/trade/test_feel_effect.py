@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 from scipy.stats import binom, binomtest
 
 from paddock_tui.trade.feel_effect import LOOKS, felt_effect, moments_felt
+from tests.every import every
 from tests.examples import examples
 
 
@@ -37,7 +38,7 @@ def test_what_is_felt_the_other_way_is_judged_the_other_way(pairs: list[int]) ->
     assert felt_effect([-one for one in pairs]).verdict == opposite.get(verdict, verdict)
 
 
-@pytest.mark.parametrize(
+@every(
     ("pairs", "verdict"),
     [
         ([1] * 4, "cannot tell yet"),

@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.frost import Ice, frost_point_c, ice_risk, saturation_over_ice_kpa, settles_at_c
 from paddock_tui.trade.moist_air import dew_point_c, saturation_vapour_kpa
+from tests.every import every
 
 
 @given(st.floats(-25, -0.5), st.floats(30, 100))
@@ -27,7 +28,7 @@ def test_over_ice_and_over_water_meet_at_zero_and_dew_goes_over_into_frost_there
         frost_point_c(10.0, 60.0)
 
 
-@pytest.mark.parametrize(
+@every(
     ("air", "humidity", "surface", "wet", "ice"),
     [
         (1.0, 80.0, -1.0, True, Ice.FREEZES),

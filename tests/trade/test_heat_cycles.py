@@ -2,9 +2,8 @@
 
 import datetime as dt
 
-import pytest
-
 from paddock_tui.trade.heat_cycles import Heating, heat_cycles
+from tests.every import every
 
 DAY = dt.date(2026, 5, 16)
 FIRST = Heating(DAY, warmed=True, warmers_on=dt.time(9, 0), parked=dt.time(10, 20))
@@ -20,7 +19,7 @@ def test_every_time_ridden_is_a_cycle() -> None:
     assert heat_cycles([Heating(DAY), Heating(DAY), Heating(DAY)]) == 3
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes", "cycles"),
     [
         ({}, 1),

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.levels import OFF_HELP, HelpScale, Level, Levels
+from tests.every import every
 from tests.examples import examples
 
 few = examples(25)
@@ -30,7 +31,7 @@ def scales(draw: st.DrawFn) -> HelpScale:
     return _help(Levels.span(low, high, most, off))
 
 
-@pytest.mark.parametrize(
+@every(
     ("levels", "level", "help_"),
     [
         (Levels.span(0, 10, 10, off=True), 0, 0.0),
@@ -136,7 +137,7 @@ def test_one_level_needs_no_direction() -> None:
     assert _help(Levels.span(0, 1, off=0)).help_of(1) == 1.0
 
 
-@pytest.mark.parametrize(
+@every(
     ("levels", "level", "steps", "after"),
     [
         (Levels.span(0, 10, 10), 10, 1, 10),

@@ -11,6 +11,7 @@ from paddock_tui.trade.noise import (
     margin,
     revs_of_test_rpm,
 )
+from tests.every import every
 from tests.examples import examples
 
 
@@ -20,7 +21,7 @@ def test_a_longer_stroke_is_tested_at_fewer_revs(stroke_mm: float, more_mm: floa
     assert revs_of_test_rpm(stroke_mm + more_mm) < revs_of_test_rpm(stroke_mm)
 
 
-@pytest.mark.parametrize(
+@every(
     ("reading", "meter", "air_c", "counted"),
     [
         (100.9, 1, 20.0, 99.0),

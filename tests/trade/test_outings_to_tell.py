@@ -2,12 +2,12 @@
 
 import math
 
-import pytest
 from scipy.stats import t as student
 
 from paddock_tui.trade.change_effect import FIRST_LEVEL, Judgement
 from paddock_tui.trade.outings_to_tell import outings_to_tell
 from paddock_tui.trade.session_luck import Luck
+from tests.every import every
 
 LUCK = Luck(0.3, 15, False, 0.25)
 
@@ -16,7 +16,7 @@ def found(gain_s: float | None, to: int, back: int) -> Judgement:
     return Judgement("cannot tell yet", "", gain_s=gain_s, chance=0.2, luck=LUCK, steps=(to, back))
 
 
-@pytest.mark.parametrize(
+@every(
     ("gain_s", "steps", "left", "order"),
     [
         (-0.9, (1, 0), 3, ("without it",)),

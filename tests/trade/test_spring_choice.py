@@ -11,11 +11,12 @@ from paddock_tui.trade.spring_choice import (
     Windows,
     judge_rate,
 )
+from tests.every import every
 
 TRACK_FRONT, TRACK_REAR = Windows(25.0, 35.0, *FREE_FRONT_MM), Windows(25.0, 35.0, *FREE_REAR_MM)
 
 
-@pytest.mark.parametrize(
+@every(
     ("rider", "free", "preload", "rate"),
     [
         (30, 8, PreloadAt.BETWEEN, SpringFit.RIGHT),

@@ -64,7 +64,7 @@ def test_every_cell_of_the_table(
     assert starting_help(group, surface, tyre, aid) == pytest.approx(help_)
 
 
-@pytest.mark.parametrize(
+@every(
     ("surface", "tyre"),
     [
         *product((Surface.DAMP, Surface.DRYING, Surface.WET, Surface.STANDING), (TyreKind.SLICK,)),

@@ -4,6 +4,7 @@ import pytest
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.tyre_ratings import SpeedRating, load_kg, speed_rating
+from tests.every import every
 
 
 def test_a_higher_index_bears_more() -> None:
@@ -31,7 +32,7 @@ def test_symbols(symbol: str, rating: SpeedRating) -> None:
     assert speed_rating(symbol) == rating
 
 
-@pytest.mark.parametrize("symbol", ["", "I", "O", "(H)", "WW", "()"])
+@every("symbol", ["", "I", "O", "(H)", "WW", "()"])
 def test_what_is_no_symbol_is_refused(symbol: str) -> None:
     with pytest.raises(Inconsistent, match="speed symbol"):
         speed_rating(symbol)

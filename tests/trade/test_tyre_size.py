@@ -15,12 +15,13 @@ from paddock_tui.trade.tyre_size import (
     circumference,
     parse_tyre_size,
 )
+from tests.every import every
 from tests.examples import examples
 
 FRONT = TyreSize(120, 70, Construction.RADIAL, 17.0, True, 58, "(W)")
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "size"),
     [
         ("120/70 ZR17", TyreSize(120, 70, Construction.RADIAL, 17.0, size_symbol="Z")),
@@ -37,7 +38,7 @@ def test_reads_a_marking(text: str, size: TyreSize) -> None:
     assert parse_tyre_size(text) == size
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "at", "expected"),
     [
         ("", 0, "width"),

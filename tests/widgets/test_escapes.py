@@ -1,14 +1,14 @@
 """Escape and the key typed after it are two keys, however they arrive."""
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.widgets.escapes import Escapes
+from tests.every import every
 from tests.examples import examples
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "pieces"),
     [
         ("m", ["m"]),

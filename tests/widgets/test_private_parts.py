@@ -6,7 +6,6 @@ import re
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-import pytest
 from rich.console import Console
 from textual._compositor import Compositor
 from textual._xterm_parser import XTermParser
@@ -16,6 +15,7 @@ from textual.drivers.linux_driver import LinuxDriver
 from textual.screen import Screen
 
 import paddock_tui
+from tests.every import every
 from tests.source import tree_of
 
 ROOT = Path(paddock_tui.__file__).parent
@@ -49,7 +49,7 @@ PARTS: tuple[tuple[Callable[[], object], str, str], ...] = (
 """Who has it, its name, and what breaks when it goes."""
 
 
-@pytest.mark.parametrize(("maker", "name", "breaks"), PARTS, ids=[name for _, name, _ in PARTS])
+@every(("maker", "name", "breaks"), PARTS, ids=[name for _, name, _ in PARTS])
 def test_each_private_part_is_there(maker: Callable[[], object], name: str, breaks: str) -> None:
     assert hasattr(maker(), name), f"without {name}: {breaks}"
 

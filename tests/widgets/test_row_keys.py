@@ -2,20 +2,20 @@
 
 import string
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.entry.row_typing import TypingKind
 from paddock_tui.pages.rows import Row
 from paddock_tui.widgets.row_keys import Escaped, asked_of, goes_on, letter_on
+from tests.every import every
 from tests.examples import examples
 
 KINDS: tuple[TypingKind, ...] = ("words", "yes or no", "one digit", "two digits", "other", "")
 PLAIN = string.ascii_letters
 
 
-@pytest.mark.parametrize("kind", KINDS)
+@every("kind", KINDS)
 def test_letters_are_commands_only_where_no_value_is_typed_with_them(kind: TypingKind) -> None:
     row = Row("row", typing=kind)
 
@@ -39,7 +39,7 @@ def test_no_plain_letter_is_left_to_the_commands_where_letters_type() -> None:
     assert all(letter_on(words, sign) == "types" for sign in "-+=")
 
 
-@pytest.mark.parametrize(
+@every(
     ("keys", "parts"),
     [
         ([("escape", "\x1b"), ("u", "u")], ["armed", "command"]),

@@ -17,6 +17,7 @@ from textual.strip import Strip
 
 from paddock_tui.widgets.paint import changed_spans
 from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate, between, codes_of
+from tests.every import every
 from tests.widgets.terminal import Terminal
 
 READ = {
@@ -134,7 +135,7 @@ def test_only_what_differs_of_a_style_is_sent() -> None:
     assert between(quiet, ("", "", "")) == "\x1b[0m"
 
 
-@pytest.mark.parametrize(
+@every(
     ("old", "new", "spans"),
     [
         ("abcdef", "abcdef", []),

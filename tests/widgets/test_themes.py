@@ -12,6 +12,7 @@ from paddock_tui.store.settings import keep_theme, load_settings
 from paddock_tui.widgets.encoding import ascii_only
 from paddock_tui.widgets.look import STYLES
 from paddock_tui.widgets.themes import COLOURS, VARIABLES, Colours, theme_named
+from tests.every import every
 
 AA = 4.5
 """WCAG 2.2, success criterion 1.4.3: contrast of text of any size, at least."""
@@ -85,7 +86,7 @@ def vars_of(colours: Colours) -> list[str]:
     return [getattr(colours, name) for name in ("ground", "text", *VARIABLES.values())]
 
 
-@pytest.mark.parametrize(
+@every(
     ("wanted", "kept", "named"),
     [
         ("day", "night", "day"),

@@ -10,6 +10,7 @@ from paddock_tui.facts.past import History
 from paddock_tui.records.session_parts import ANSWERS, LOOKS, SYMPTOMS
 from paddock_tui.trade.levels import HelpScale
 from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot, seen
+from tests.every import every
 from tests.examples import examples
 from tests.rules.situations import Change, put, went_before, without
 
@@ -102,7 +103,7 @@ def test_danger_comes_first_then_the_earlier_phase() -> None:
     assert order == ["headshake or wobble", "weaves", "harsh on single bumps, front"]
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes", "history", "says"),
     [
         ((), went_before(), "first 2 sessions on a bike"),
@@ -153,7 +154,7 @@ def test_opposite_changes_are_called_so_and_none_is_made() -> None:
     assert "12 -> 14" in found.proposal.why
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes", "says"),
     [
         (

@@ -16,6 +16,7 @@ from paddock_tui.limits.sag import TRAVEL_LEFT
 from paddock_tui.rules import Finding, review
 from tests.advice.next_change.cases import BEFORE, about, advised, felt, hot, sag
 from tests.advice.next_change.told.given import FROM, PARKED, failing, timetable, turned
+from tests.every import every
 from tests.rules.situations import Change, put, went_before, without
 
 
@@ -61,7 +62,7 @@ def test_each_limit_of_the_next_change_has_its_story() -> None:
     assert STORIES.keys() == MINE.keys()
 
 
-@pytest.mark.parametrize("name", STORIES)
+@every("name", STORIES)
 def test_what_the_owner_sets_decides(name: str) -> None:
     story, limit = STORIES[name], MINE[name]
     assert repr(story.answer(limit, story.low)) != repr(story.answer(limit, story.high))

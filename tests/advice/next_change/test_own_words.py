@@ -1,14 +1,13 @@
 """What a rider writes freely: the fixed phrases that the whole of it comes near are asked, none is taken."""
 
-import pytest
-
 from paddock_tui.advice.next_change.own_words import MOST_SHOWN, NEAREST, nearest
 from paddock_tui.records.session_parts import SYMPTOMS
 from tests.advice.next_change.cases import advised
+from tests.every import every
 from tests.rules.situations import put, without
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "phrases"),
     [
         ("bad headshake out of 4", ("bars wobble", "weaves")),

@@ -34,6 +34,7 @@ from tests.advice.next_change.told.given import (
     timetable,
     turned,
 )
+from tests.every import every
 from tests.examples import examples
 from tests.rules.situations import Change, Data, put, went_before
 
@@ -256,7 +257,7 @@ def test_a_trial_that_a_mode_undid_is_said_to_be_none() -> None:
     )
 
 
-@pytest.mark.parametrize(
+@every(
     ("starts", "felt_too", "now", "says"),
     [
         (

@@ -129,7 +129,7 @@ def test_a_symptom_leads_to_one_change_or_none(
         assert len(found.move.puts) == len(found.move.about) >= 1
 
 
-@pytest.mark.parametrize(
+@every(
     ("look", "hot_pressures", "kind", "says"),
     [
         ("cold tear", ("2.40 bar", "2.28 bar"), Kind.CHANGE, "rear starting pressure 1.90 bar -> 1.85 bar"),
