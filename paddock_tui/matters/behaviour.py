@@ -136,7 +136,7 @@ def _shake(one: Opened, now: Present) -> Said | None:
         severity = NOTE if now.group in _QUICK else CAUTION
     return Said(
         severity,
-        f"{_SHORT[one.what]}, {now.when(one)}, and is not answered.",
+        f"{_SHORT[one.what]}, {now.when(one)}, {_how_open(one)}.",
         "Shake and weave come from bearings, tyres, wheels and load before any setting, and grow with speed.",
         "Tick head bearings, front tyre, axle and pinch bolts, damper mount: enter what was found, done and "
         "by whom. Take back the step that brought it. More damper alone is no answer.",
@@ -147,7 +147,7 @@ def _shake(one: Opened, now: Present) -> Said | None:
 def _lock(one: Opened, now: Present) -> Said | None:
     return Said(
         NOTE if one.grade == 0 else SERIOUS,
-        f"{_SHORT[one.what]}, {now.when(one)}, and is not answered.",
+        f"{_SHORT[one.what]}, {now.when(one)}, {_how_open(one)}.",
         "A front wheel that stops turning has the bike down within a bike's length.",
         "Help back first: front ABS, less engine braking; look at tyre, pressure and pads, brake earlier and "
         "softer. Enter what was found and changed against it.",
@@ -158,7 +158,7 @@ def _lock(one: Opened, now: Present) -> Said | None:
 def _slip(one: Opened, now: Present) -> Said | None:
     return Said(
         _slip_severity(one, now),
-        f"{_SHORT[one.what]}, {now.when(one)}, and is not answered.",
+        f"{_SHORT[one.what]}, {now.when(one)}, {_how_open(one)}.",
         "It came without a warning once; on the same tyre, surface and setting it comes again.",
         "Take back the step that brought it; look at tyre and pressure. Enter what was found and changed "
         "against it.",
@@ -174,6 +174,11 @@ def _slip_severity(one: Opened, now: Present) -> Severity:
         return SERIOUS
     base = NOTE if now.group in _QUICK else CAUTION
     return Severity(base + (now.column == "wet"))
+
+
+def _how_open(one: Opened) -> str:
+    """Say whether it was answered: then a ride without it is what is missing."""
+    return "answered, open until ridden without it" if one.answered else "and is not answered"
 
 
 def _facts(one: Opened) -> str:
