@@ -32,6 +32,9 @@ REST = " · rest"
 _FEWEST = 2
 """So many rows at least stand behind one line: one row is as short itself."""
 
+_COUNTED = " open of "
+"""Between how many rows are open and how many there are: a summary that says it needs no count beside it."""
+
 ANSWERED = "answered"
 """What checklists beside each other are that have nothing open, and the answered items of one that has."""
 
@@ -251,10 +254,11 @@ def _group(run: Sequence[Section], is_open: bool) -> Section:
 def _as_shown(section: Section, is_opened: bool) -> Section:
     if not section.folded:
         return section
+    said, count = section.summary or _summary(section), _count(section)
     heading = Row(
         section.title,
-        "" if is_opened else section.summary or _summary(section),
-        _count(section),
+        "" if is_opened else said,
+        "" if _COUNTED in said and not is_opened else count,
         kind=FOLD,
         key=f"{FOLD} {key_of(section)}",
         severity=worst(section),
@@ -290,7 +294,7 @@ def _count(section: Section) -> str:
     count = sum(1 for row in section.rows if row.kind != "add")
     if not count:
         return ""
-    return f"{section.open_rows} open of {count}" if section.open_rows else str(count)
+    return f"{section.open_rows}{_COUNTED}{count}" if section.open_rows else str(count)
 
 
 def _summary(section: Section) -> str:
