@@ -260,11 +260,9 @@ class GarageFiles:
         return found
 
     def _differs(self, ref: Ref) -> bool:
-        """Return whether a record reads otherwise than it did; a file that was only touched does not."""
+        """Return whether a suspect reads otherwise than it did; a file that was only touched does not."""
         old, shown = self._raw.get(ref), self._shown.pop(ref, None)
         path = self.path_of(ref)
-        if shown is None and stamp_of(path) == (old.stamp if old is not None else self.rows.indexed.get(ref)):
-            return False
         if ref in self._released and shown is None:
             return not self._is_as_released(ref, path)
         if old is None and shown is None:
