@@ -30,7 +30,7 @@ from tests.rules.situations import (
 )
 from tests.rules.stories import judged, remembered
 from tests.rules.stories.story import Story
-from tests.rules.test_essentials import leaves, worst_by_subject
+from tests.rules.test_essentials import leaves, lowered, worst_by_subject
 
 MOST_FALSE = 1 / 20
 """Findings at caution or above in clean stories, as a share of those stories."""
@@ -94,8 +94,7 @@ def test_no_value_taken_away_from_a_story_ends_in_no_findings_or_lowers_a_findin
     ]
     for role, path in rested[number % SHARE :: SHARE]:
         after = reviewed(told, put(role, ".".join(path), None))
-        now = worst_by_subject(after)
-        assert not {key for key in held.keys() & now.keys() if now[key] < held[key]}, (role, path)
+        assert not lowered(held, after), (role, path)
         assert after.verdict != "NO FINDINGS", (role, path)
 
 
@@ -143,8 +142,7 @@ def test_no_value_taken_away_from_an_earlier_outing_ends_in_no_findings_or_lower
             less = (*told.before[:place], {**own, path: None}, *told.before[place + 1 :])
             given = as_kept(went_before(*less, hot_read=False), here)
             after = look(*changes_of(told), **{**told.more, **given})
-            now = worst_by_subject(after)
-            assert not {key for key in held.keys() & now.keys() if now[key] < held[key]}, (place, path)
+            assert not lowered(held, after), (place, path)
             assert path in ONLY_TRACE or after.verdict != "NO FINDINGS", (place, path)
 
 
