@@ -16,13 +16,17 @@ async def type_keys(
 ) -> None:
     """Type keys, then wait once: for `settled`, and until the app is idle.
 
+    All come in one piece, at one time by the clock that keys carry, however busy the machine is.
+
     `keys` are parted by spaces: a character ("5", "u"), a key's name ("down", "ctrl+u"), or
     "text:" and characters typed one by one, in which "_" is a space ("text:hot_2.3").
     """
     driver = app._driver
     assert driver is not None
+    at = None
     for key in spelled(keys):
         event = events.Key(*key)
+        event.time = at = event.time if at is None else at
         event.set_sender(app)
         driver.send_message(event)
     await pilot.pause()
@@ -64,9 +68,11 @@ async def type_by_hand(
     """
     driver = app._driver
     assert driver is not None
+    at = None
     for place, key in enumerate(spelled(keys)):
         event = events.Key(*key)
-        event.time += after_s + place * gap_s
+        at = event.time + after_s if at is None else at
+        event.time = at + place * gap_s
         event.set_sender(app)
         driver.send_message(event)
     await pilot.pause()
