@@ -11,7 +11,7 @@ from textual.pilot import Pilot
 from paddock_tui.app import PaddockApp
 from paddock_tui.desk import Desk
 from tests.desk.opened import until_found
-from tests.screens.typing import HAND_S, type_by_hand, type_keys
+from tests.screens.typing import HAND_S, type_by_hand, type_keys, until_idle
 
 BEFORE = dt.datetime(2026, 6, 20, 12, 55)
 """The time of the flows: the next session of the sample goes out at 13:20."""
@@ -50,7 +50,7 @@ class Rider:
         await asyncio.to_thread(self.desk.wait)
         while self.pilot is not None and self.desk.answers.are_awaited:
             await asyncio.to_thread(until_found, self.desk)
-            await self.pilot.pause()
+            await until_idle(self.app, self.pilot)
 
     async def chooses(self, action: str) -> None:
         """Choose an action from the palette."""

@@ -1,11 +1,13 @@
 """Typing keys into an app under test, many at once, without waiting between them."""
 
+import asyncio
 from collections.abc import Awaitable, Callable, Iterator
 from typing import Any
 
 from textual import events
 from textual.app import App
 from textual.keys import _character_to_key
+from textual.message_pump import MessagePump
 from textual.pilot import Pilot
 
 _CHARACTERS = {"space": " ", "enter": "\r", "tab": "\t", "escape": "\x1b", "backspace": "\x7f"}
@@ -29,10 +31,32 @@ async def type_keys(
         event.time = at = event.time if at is None else at
         event.set_sender(app)
         driver.send_message(event)
-    await pilot.pause()
+    await until_idle(app, pilot)
     if settled:
         await settled()
-        await pilot.pause()
+        await until_idle(app, pilot)
+
+
+async def until_idle(app: App[Any], pilot: Pilot[Any]) -> None:
+    """Wait until no message waits for the app, its screen or a widget, and draw what is to be drawn.
+
+    The framework's own pause sleeps 20 ms and more, and takes a process that gets no processor for an
+    idle one.
+    """
+    await asyncio.sleep(0)  # what other threads handed over, and keys, are messages from here on
+    await asyncio.sleep(0)
+    while app.is_running:
+        if not await pilot._wait_for_screen():
+            return
+        await asyncio.sleep(0)
+        if not any(is_busy(node) for node in (app, *app.screen.walk_children(with_self=True))):
+            break
+    app.screen._on_timer_update()
+
+
+def is_busy(node: MessagePump) -> bool:
+    """Return whether a message or a callback waits for a node."""
+    return bool(node.message_queue_size or node._next_callbacks or getattr(node, "_callbacks", None))
 
 
 def spelled(keys: str) -> Iterator[tuple[str, str | None]]:
@@ -75,6 +99,6 @@ async def type_by_hand(
         event.time = at + place * gap_s
         event.set_sender(app)
         driver.send_message(event)
-    await pilot.pause()
+    await until_idle(app, pilot)
     await settled()
-    await pilot.pause()
+    await until_idle(app, pilot)
