@@ -22,9 +22,16 @@ class DrawnPage(Widget):
         super().__init__(name=name)
         self._page = Page("", ())
         self._view = View(0, 0, None, plain=plain)
-        self.laid = Laid((), ())
+        self._laid = Laid((), ())
+        self._is_stale = False
         self.beside: Callable[[Row | None], tuple[Section, ...] | None] = lambda _: None
         """Says what stands at the right of a wide screen for the row under the cursor; None: no panel."""
+
+    @property
+    def laid(self) -> Laid:
+        """The page as it is laid out, with all that was changed up to now."""
+        self._lay()
+        return self._laid
 
     @property
     def cursor_at(self) -> int | None:
@@ -43,14 +50,21 @@ class DrawnPage(Widget):
         self.relay()
 
     def relay(self) -> None:
-        """Lay the page out anew and mark the cells that changed; all marks are painted at once."""
-        if not self._view.width:
+        """Lay the page out anew once what goes on has ended: a key changes page, cursor and last line."""
+        if not self._is_stale:
+            self._is_stale = True
+            self.call_next(self._lay)
+
+    def _lay(self) -> None:
+        """Lay the page out and mark the cells that changed; all marks are painted at once."""
+        if not self._is_stale or not self._view.width:
             return
+        self._is_stale = False
         panel = self.beside(self.cursor_row) if self._view.width >= WIDE else None
         self._view = attrs.evolve(self._view, panel=panel)
-        before, self.laid = self.laid.lines, layout(self._page, self._view)
-        self._view = attrs.evolve(self._view, top=self.laid.top)
-        for y, line in enumerate(self.laid.lines):
+        before, self._laid = self._laid.lines, layout(self._page, self._view)
+        self._view = attrs.evolve(self._view, top=self._laid.top)
+        for y, line in enumerate(self._laid.lines):
             spans = changed_spans(before[y] if y < len(before) else (), line, self._view.width)
             if spans:
                 self.refresh(*(Region(start, y, end - start, 1) for start, end in spans))
@@ -59,8 +73,9 @@ class DrawnPage(Widget):
         """Lay the page out for the new size."""
         if (event.size.width, event.size.height) == (self._view.width, self._view.height):
             return
-        self.laid = Laid((), ())
+        self._laid = Laid((), ())
         self.change(width=event.size.width, height=event.size.height)
+        self._lay()
         self.refresh()
 
     def render_line(self, y: int) -> Strip:

@@ -46,9 +46,11 @@ class Rider:
         await type_keys(self.app, self.pilot, keys)
 
     async def settled(self) -> None:
-        """Wait for the writer, and for what is worked out aside, without holding up the app."""
+        """Wait for the writer, for what is worked out aside and for the page, without holding up the app."""
         await asyncio.to_thread(self.desk.wait)
-        while self.pilot is not None and self.desk.answers.are_awaited:
+        assert self.pilot is not None
+        await until_idle(self.app, self.pilot)
+        while self.desk.answers.are_awaited:
             await asyncio.to_thread(until_found, self.desk)
             await until_idle(self.app, self.pilot)
 

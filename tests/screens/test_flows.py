@@ -244,14 +244,17 @@ async def test_the_clock_alone_paints_nothing_until_something_is_due(
         monkeypatch.setattr(rider.app.main.board, "refresh", noted)
         rider.desk.now = lambda: BEFORE + dt.timedelta(minutes=10)
         rider.app.main.draw()
+        await rider.settled()
         assert {region.y for region in painted} == {23}  # the minutes in the last line
         painted.clear()
         rider.desk.now = lambda: BEFORE + dt.timedelta(minutes=10, seconds=-40)
         rider.app.main.draw()
+        await rider.settled()
         assert painted == []
         assert rider.verdict.startswith("CARE 2 ")
         rider.desk.now = lambda: BEFORE + dt.timedelta(minutes=24)
         rider.app.main.draw()
+        await rider.settled()
 
         assert painted
         assert not rider.verdict.startswith("CARE 2 ")
