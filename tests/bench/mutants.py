@@ -4,7 +4,8 @@
 [--tests FOLDER ...] [--log FILE] [--again FILE]`: draws N mutants (300) of the modules in `TARGETS`, runs
 against each the tests that cover its statement, up to SECONDS of them (20), half of that time for those
 that run most of the changed file, on a copy of the tree in a temporary folder, and counts. The tests of
-`TESTS` are asked, in one process: what only a screen or an interpreter of its own would show is not found.
+`TESTS` are asked, in one process; those that live through them are then asked of `SLOWER`, the flows on
+the screen, in three times the seconds. What only an interpreter of its own would show is not found.
 `--log` keeps a row of JSON for each mutant; `--again` takes, instead of drawing, those that such a file
 says survived. `mutants_without_a_test.txt` lists survivors that need no test, each with why.
 
@@ -53,6 +54,14 @@ TESTS = (
     "trade/test_session_comparison.py",
     "outside/test_statistics.py",
 )
+SLOWER = (
+    "screens",
+    "entry",
+    "widgets",
+    "test_registries.py",
+    "test_sample_story.py",
+    "test_sample_garage.py",
+)
 _WITHOUT = Path(__file__).parent / "mutants_without_a_test.txt"
 DEAD = ("killed", "timed out")
 
@@ -82,7 +91,7 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--jobs", type=int, default=2)
     parser.add_argument("--most-s", type=float, default=20.0)
     parser.add_argument("--of", nargs="+", default=TARGETS)
-    parser.add_argument("--tests", nargs="+", default=TESTS)
+    parser.add_argument("--tests", nargs="+", help="these alone, instead of TESTS and then SLOWER")
     parser.add_argument("--log", type=Path)
     parser.add_argument("--again", type=Path)
     options = parser.parse_args(arguments)
@@ -91,18 +100,52 @@ def main(arguments: list[str]) -> int:
     if not options.again:
         drawn = random.Random(options.seed).sample(whole, min(options.number, len(whole)))
         _say(f"seed {options.seed}: {len(drawn)} drawn of {len(whole)} mutants")
-    with tempfile.TemporaryDirectory(prefix="mutants-") as temp:
-        rows = _run(drawn, Path(temp), options)
+    rows = _asked(drawn, options.tests or TESTS, options.most_s, options)
+    if not options.tests:
+        became = _became(rows)
+        lived = [one for one in drawn if one in became and became[one] not in DEAD]
+        rows += _asked(lived, SLOWER, 3 * options.most_s, options) if lived else []
     return _report(drawn, rows)
 
 
 def _again(whole: list[Mutant], log: Path) -> list[Mutant]:
+    """Find those that lived as they are now: of several that read alike the one nearest to its line then."""
     rows = [json.loads(row) for row in log.read_text(encoding="utf-8").splitlines()]
-    keys = {Mutant(**one["mutant"]).key for one in rows if one.get("outcome") not in (None, *DEAD)}
-    return [one for one in whole if one.key in keys]
+    alike: dict[str, list[Mutant]] = collections.defaultdict(list)
+    for one in whole:
+        alike[one.key].append(one)
+    lived = [mutant for mutant, outcome in _became(rows).items() if outcome not in DEAD]
+    found = [_nearest(alike[one.key], one.line) for one in lived if one.key in alike]
+    for gone in (one for one in lived if one.key not in alike):
+        _say(f"no longer there: {gone.key}")
+    return found
 
 
-def _run(drawn: list[Mutant], temp: Path, options: argparse.Namespace) -> list[dict[str, Any]]:
+def _nearest(alike: list[Mutant], line: int) -> Mutant:
+    return min(alike, key=lambda one: abs(one.line - line))
+
+
+def _asked(
+    drawn: list[Mutant], tests: Sequence[str], most_s: float, options: argparse.Namespace
+) -> list[dict[str, Any]]:
+    with tempfile.TemporaryDirectory(prefix="mutants-") as temp:
+        return _run(drawn, Path(temp), tests, most_s, options)
+
+
+def _became(rows: list[dict[str, Any]]) -> dict[Mutant, str]:
+    """Say of each mutant the worst that befell it, whichever tests were asked."""
+    found: dict[Mutant, str] = {}
+    for row in rows:
+        if "outcome" in row:
+            mutant = Mutant(**row["mutant"])
+            before = found.get(mutant, "not covered")
+            found[mutant] = before if row["outcome"] == "not covered" else row["outcome"]
+    return found
+
+
+def _run(
+    drawn: list[Mutant], temp: Path, tests: Sequence[str], most_s: float, options: argparse.Namespace
+) -> list[dict[str, Any]]:
     """Run the tests in a copy of the tree, passing on what becomes of each mutant as it is known."""
     copy, results, told = temp / "tree", temp / "results", temp / "told.json"
     for name in ("paddock_tui", "tests", "sample_garage"):
@@ -117,7 +160,7 @@ def _run(drawn: list[Mutant], temp: Path, options: argparse.Namespace) -> list[d
                 "mutants": [attrs.asdict(one) for one in drawn],
                 "at_once": options.jobs,
                 "results": str(results),
-                "most_s": options.most_s,
+                "most_s": most_s,
             }
         )
     )
@@ -126,7 +169,7 @@ def _run(drawn: list[Mutant], temp: Path, options: argparse.Namespace) -> list[d
     command += [
         "-p",
         "tests.bench._mutation_loop",
-        *(f"tests/{one}" for one in options.tests if (copy / "tests" / one).exists()),
+        *(f"tests/{one}" for one in tests if (copy / "tests" / one).exists()),
     ]
     with subprocess.Popen(command, cwd=copy, env=environment, stdout=subprocess.DEVNULL) as process:
         return _follow(process, results, options.log)
@@ -150,7 +193,7 @@ def _follow(process: "subprocess.Popen[bytes]", results: Path, log: Path | None)
 
 
 def _report(drawn: list[Mutant], rows: list[dict[str, Any]]) -> int:
-    outcomes = {Mutant(**one["mutant"]): one["outcome"] for one in rows if "outcome" in one}
+    outcomes = _became(rows)
     excused = without_a_test()
     lived = [one for one in drawn if outcomes.get(one) in ("survived", "not covered")]
     needless = [one for one in lived if one.key in excused]
@@ -164,7 +207,9 @@ def _report(drawn: list[Mutant], rows: list[dict[str, Any]]) -> int:
     asked = len(outcomes) - len(needless)
     _say("\n" + ", ".join(f"{count} {outcome}" for outcome, count in sorted(counts.items()) if count))
     _say(f"{dead} of {asked} found, {dead / max(asked, 1):.1%}; {len(needless)} need no test, with a reason")
-    failed = next((one["failed"] for one in rows if "failed" in one), ["no test was run"])
+    failed = [test for one in rows for test in one.get("failed", ())]
+    if not any("failed" in one for one in rows):
+        failed = ["no test was run"]
     if failed:
         _say(f"tests that fail without any mutant, left out: {failed}")
     return 1 if failed else 0

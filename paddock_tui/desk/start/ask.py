@@ -13,7 +13,7 @@ from paddock_tui.records.edits import MISSING, Change, Edit, Missing, Step, Valu
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.records.shapes import Flag, Word
-from paddock_tui.store.data import lookup
+from paddock_tui.store.data import edits_toward, lookup
 from paddock_tui.store.garage import GarageFiles
 
 
@@ -90,15 +90,22 @@ def texts(
 def tables(
     files: GarageFiles, ref: Ref, puts: Mapping[Path, Value | Missing], label: str
 ) -> AskResult | InputError:
-    """Make the step that puts plain values or whole tables, over what stands there; MISSING drops it."""
+    """Make the step that puts plain values or whole tables, over what stands there; MISSING drops it.
+
+    A table that is answered anew is changed value by value: as a whole it could only be dropped or added.
+    """
     data = files.data(ref)
-    edits = tuple(
-        Edit(path, lookup(data, path), value) for path, value in puts.items() if lookup(data, path) != value
-    )
+    edits: list[Edit] = []
+    for path, value in puts.items():
+        old = lookup(data, path)
+        if isinstance(old, Mapping) and isinstance(value, Mapping):
+            edits += edits_toward(old, value, path)
+        elif old != value:
+            edits.append(Edit(path, old, value))
     against = refusals(files, ref, edits)
     if against:
         return against[0]
-    return AskResult(Step(label, (Change(ref, edits),) if edits else ()))
+    return AskResult(Step(label, (Change(ref, tuple(edits)),) if edits else ()))
 
 
 def held(files: GarageFiles, ref: Ref | None, path: Path) -> str:

@@ -15,11 +15,11 @@ from paddock_tui.records.common import SURFACE
 from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
-from paddock_tui.records.fields_of_record import SET_UP, field_at
+from paddock_tui.records.fields_of_record import SET_UP
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.presets_in_use import presets_offered
 from paddock_tui.records.session import SESSION_KINDS
-from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.records.shapes_of_bike import choice_shape, label_of
 from paddock_tui.records.timetable import slots_of
 
 SECTION, SHOWS, STARTS = "the session", "what the bike shows now", "what it starts with"
@@ -71,8 +71,7 @@ def _damping_asks(context: Context, session: Ref, bike: Bike) -> Iterator[Ask]:
     """Ask for the way of damping, where there is more than by hand, and for its preset."""
     if not bike.damping:
         return
-    field = field_at("session", (SET_UP, "damping"), None, bike)
-    yield _named(context, session, "damping", tuple(field.shape.words()) if field is not None else ())
+    yield _named(context, session, "damping", choice_shape(bike, "damping", None).words())
     presets = presets_offered(bike, held(context.files, session, (SET_UP, "damping")) or None)
     if presets:
         yield _named(context, session, "preset", presets)
