@@ -108,7 +108,7 @@ class Loop:
         self.write({"tests": len(covered), "failed": failed})
         running: dict[int, tuple[Mutant, float]] = {}
         for mutant in self.job.mutants:
-            chosen, cut = self.chosen(mutant, covered, lines)
+            chosen, cut = self.chosen(mutant, covered, lines, _naming(session, mutant))
             if not chosen:
                 self.write({"mutant": attrs.asdict(mutant), "outcome": "not covered", "tests": 0})
                 continue
@@ -181,18 +181,30 @@ class Loop:
     # the mutants
 
     def chosen(
-        self, mutant: Mutant, covered: dict[int, Covered], lines: dict[int, tuple[str, int]]
+        self,
+        mutant: Mutant,
+        covered: dict[int, Covered],
+        lines: dict[int, tuple[str, int]],
+        naming: dict[int, int],
     ) -> tuple[list[int], bool]:
         """Choose tests that run what a mutant changes, and say whether some are left out.
 
         Half of the time is for those that run most of the file that is changed, half for the quickest.
+        Of what runs when a module is imported, those whose module is `naming` it come first: they may read
+        it and run nothing of it.
         """
         wanted = {at for at, place in lines.items() if place == (mutant.path, mutant.statement)}
         if mutant.name or not wanted:
             wanted = set(self._using(mutant, lines))
-        found = [at for at, one in covered.items() if one.passed and one.hits & wanted]
+        found = [
+            at
+            for at, one in covered.items()
+            if one.passed and (one.hits & wanted or naming.get(at) == _ITSELF)
+        ]
         of_file = {at for at, place in lines.items() if place[0] == mutant.path}
-        about = sorted(found, key=lambda at: (-len(covered[at].hits & of_file), covered[at].seconds))
+        about = sorted(
+            found, key=lambda at: (-naming.get(at, 0), -len(covered[at].hits & of_file), covered[at].seconds)
+        )
         quick = sorted(found, key=lambda at: covered[at].seconds)
         taken = self._within(about, covered, self.job.most_s / 2)
         taken += self._within([at for at in quick if at not in taken], covered, self.job.most_s / 2)
@@ -283,6 +295,30 @@ class Loop:
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         """Take note of a test that fails."""
         self.failed = self.failed or report.failed
+
+
+_ITSELF, _PACKAGE = 2, 1
+
+
+def _naming(session: pytest.Session, mutant: Mutant) -> dict[int, int]:
+    """Say which tests stand in a module that imports the changed one, or its package."""
+    if not mutant.at_import:
+        return {}
+    module = module_name(mutant.path)
+    package = module.rpartition(".")[0]
+    found = {}
+    for at, item in enumerate(session.items):
+        text = _text(item.path)
+        if module in text:
+            found[at] = _ITSELF
+        elif f"from {package} import" in text:
+            found[at] = _PACKAGE
+    return found
+
+
+@functools.cache
+def _text(path: Path) -> str:
+    return path.read_text(encoding="utf-8") if path.is_file() else ""
 
 
 def quiet(file: Path) -> None:

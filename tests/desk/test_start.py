@@ -1,4 +1,4 @@
-"""A guided start told word for word: what each row asks and offers, what an answer or a refusal says and does.
+"""A guided start told word for word: what rows ask and offer, what answers do, what a refusal says.
 
 `START=1` writes `start.txt` anew; then read what changed.
 """

@@ -8,13 +8,23 @@ from paddock_tui.rules import RULES
 from paddock_tui.rules.short import MOST, SHORT, short_message
 from paddock_tui.text import width
 from tests.every import every
+from tests.rules.said import FOLDER, themes
 
+THEMES = themes()
 NAMES = ("traction", "front", "rear", "engine-braking", "front-compression-slow", "a" * 60, "横" * 30)
 
 
 def test_every_rule_has_a_short_message_and_no_other_has() -> None:
     assert set(SHORT) == set(RULES)
     assert len(set(SHORT.values())) == len(SHORT)
+
+
+@every("theme", THEMES)
+def test_the_short_words_of_a_rule_are_those_committed_with_what_it_says(theme: str) -> None:
+    said = (FOLDER / f"{theme}.txt").read_text(encoding="utf-8")
+    for rule in THEMES[theme]:
+        mine = said.partition(f"== {rule}: ")[2].partition("\n== ")[0]
+        assert f"\nshort: {SHORT[rule]}\n" in mine
 
 
 @every("rule", sorted(RULES))

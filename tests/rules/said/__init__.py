@@ -9,6 +9,7 @@ from pathlib import Path
 
 from paddock_tui.records.paths import spell
 from paddock_tui.rules import RULES, Finding, Review
+from paddock_tui.rules.short import SHORT
 from tests.rules.case import Raises
 from tests.rules.cases import CASES
 from tests.rules.situations import look_for
@@ -32,6 +33,7 @@ def text_of(rules: tuple[str, ...]) -> str:
 def _rule(rule: str) -> Iterator[str]:
     declared = RULES[rule]
     yield f"== {rule}: {declared.about}, rank {declared.rank}, of a set-up {declared.of_set_up}"
+    yield f"short: {SHORT[rule]}"
     yield f"source: {declared.source}"
     yield f"mended at: {declared.role}:{spell(declared.path)}; quotes: {', '.join(declared.when)}"
     if declared.absorbs or declared.gathers:
