@@ -35,6 +35,7 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import GARAGE, Ref
+from paddock_tui.store.garage import GarageFiles
 from tests.small import BIKE, session, write
 
 TOLD = Path(__file__).parent / "refusals.txt"
@@ -83,10 +84,21 @@ def sentence(result: object) -> str:
     return result.sentence()
 
 
-def refused(root: Path) -> Iterator[tuple[str, object]]:
-    """Provoke each refusal: what was asked for, and what came back."""
+Refused = Iterator[tuple[str, object]]
+"""What was asked for, and what came back."""
+
+
+def refused(root: Path) -> Refused:
+    """Provoke each refusal."""
     desk = Desk(root, lambda: NOON)
-    files = desk.files
+    yield from of_names(desk.files)
+    yield from of_a_day(desk)
+    yield from of_sessions(desk)
+    yield from of_values(desk.files)
+    desk.close()
+
+
+def of_names(files: GarageFiles) -> Refused:
     for old, new in (("calm", "keen"), ("calm", "a.b"), ("none", "x")):
         yield f"preset {old} to {new}", renaming_preset(files, PLAIN, "live", old, new)
     for kind, text in (
@@ -104,6 +116,15 @@ def refused(root: Path) -> Iterator[tuple[str, object]]:
     yield "copy what is broken", duplicating(files, BROKEN, "again")
     yield "rename what is not there", renaming(files, Ref("bike", "nothing"), "x")
     yield "rename to what is there", renaming(files, PLAIN, "other")
+    for text in ("nothing", "bike/nothing", "kind/x", "session/", "o"):
+        try:
+            yield f"find {text}", find(files, text)
+        except NoSuchRecord as error:
+            yield f"find {text}", error.trouble
+
+
+def of_a_day(desk: Desk) -> Refused:
+    files = desk.files
     for text in ("9 0", "novice every 60", "9:00 9:20 10:00", "9:20 9:00", "9:00 9:20 every 5 x3", "x every"):
         yield f"times {text}", read_times(text, RidingDay(group="novice"), None)
     yield "times too many", read_times("9:00 9:20 every 60 x20", RidingDay(group="novice"), None)
@@ -120,6 +141,10 @@ def refused(root: Path) -> Iterator[tuple[str, object]]:
     assert isinstance(signed, Step)
     desk.do(signed)
     yield "checked by who did it", signing_job(files, A, "fuel", "AN", NOON)
+
+
+def of_sessions(desk: Desk) -> Refused:
+    files = desk.files
     yield "a dispute that is none", deciding(files, A, "surface", "mine")
     yield "an entry of no table", adding(files, PLAIN, ("nothing",), "x")
     yield "an entry that is no value", adding(files, A, ("readings",), "x")
@@ -144,6 +169,9 @@ def refused(root: Path) -> Iterator[tuple[str, object]]:
         yield f"re-test {name}", trying_back(files, attrs.evolve(entry, **changed), NOON)
     hot = next(one for one in groups() if one.reads == "pressure")
     yield "an answer under a value", answering(files, Ref("session", "odd"), hot, "2.3 bar", NOON)
+
+
+def of_values(files: GarageFiles) -> Refused:
     for path, text in (
         ("best_lap", "1:40.5"),
         ("setup.controls.traction", "loud"),
@@ -158,12 +186,6 @@ def refused(root: Path) -> Iterator[tuple[str, object]]:
         ("limits.tyre-old", "3"),
     ):
         yield f"{path} = {text}", setting(files, GARAGE, [(path, text)])
-    for text in ("nothing", "bike/nothing", "kind/x", "session/", "o"):
-        try:
-            yield f"find {text}", find(files, text)
-        except NoSuchRecord as error:
-            yield f"find {text}", error.trouble
-    desk.close()
 
 
 def test_each_refusal_is_told_whole(tmp_path: Path) -> None:
