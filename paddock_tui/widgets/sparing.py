@@ -12,27 +12,17 @@ from typing import Any, NamedTuple
 from rich.cells import cell_len
 from rich.color import ColorSystem
 from rich.console import Console, RenderableType
-from rich.control import Control
 from rich.segment import Segment
 from rich.style import Style
 from textual._compositor import ChopsUpdate, Compositor, LayoutUpdate
 from textual.screen import Screen
 
-from paddock_tui.widgets.paint import best_move, moved, runs_of
+from paddock_tui.widgets.line_moves import MARGINS_END, moves
+from paddock_tui.widgets.line_plan import plan
+from paddock_tui.widgets.pen import BLANK, PLAIN, Codes, LineCells, Place, Run, drawn, unseen
 
-Codes = tuple[str, str, str]
-"""The codes of a style: weight and the like, foreground, background; each empty where it is unset."""
-
-Cell = tuple[str, Codes]
-LineCells = list[Cell]
-
-_PLAIN: Codes = ("", "", "")
-_BLANK: Cell = (" ", _PLAIN)
 _LINES = 4
 """Of fewer lines that change none is moved."""
-
-_ON_LETTERS = ("", "1", "2", "3")
-"""Weights that show on letters alone: none, bold, dim, italic."""
 
 
 class _Piece(NamedTuple):
@@ -51,7 +41,6 @@ class ShownCells:
         self._size: tuple[int, int] | None = None
         self._lines: dict[int, LineCells] = {}
         self._blank = False
-        self._left: list[_Piece] = []
 
     def cleared(self) -> None:
         """Take note that the terminal is blank, in its own colours."""
@@ -67,60 +56,66 @@ class ShownCells:
             self.forget()
         self._size = width, height
 
-    def runs(self, y: int, x: int, cells: LineCells | None) -> list[tuple[int, LineCells]] | None:
-        """Return the runs of cells at x and after that differ, and take them for shown; None: send them all.
-
-        `cells` is None where some character is not one cell wide: that line is not known afterwards.
-        """
-        line = self._line(y)
-        if cells is None or line is None or x + len(cells) > len(line):
-            self._lines.pop(y, None)
-            if cells is not None and self._size is not None and x == 0 and len(cells) == self._size[0]:
-                self._lines[y] = cells
-            elif self._blank:
-                self._unknown(y)
-            return None
-        before = line[x : x + len(cells)]
-        line[x : x + len(cells)] = cells
-        return [(x + start, cells[start:stop]) for start, stop in runs_of(before, cells)]
-
-    def scroll(self, pieces: Sequence[_Piece]) -> str:
-        """Have the terminal move lines where that spares sending them; return the sequence, or nothing.
-
-        What the move took from lines that no piece is about is `left` to be sent.
-        """
-        self._left = []
-        old = {one.y: line for one in pieces if (line := self._line(one.y)) is not None}
-        if len(old) < _LINES or self._size is None:
-            return ""
-        old |= {y: line for y in range(min(old), max(old) + 1) if (line := self._line(y)) is not None}
-        wide = self._size[0]
-        new = {y: list(line) for y, line in old.items() if len(line) == wide}
+    def take(self, pieces: Iterable[_Piece]) -> str:
+        """Take pieces for shown, and return what shows them."""
+        groups: dict[int, list[_Piece]] = {}
         for one in pieces:
-            line = new.get(one.y)
-            if line is None or one.cells is None or one.x + len(one.cells) > wide:
-                new.pop(one.y, None)
-            else:
-                line[one.x : one.x + len(one.cells)] = one.cells
-        move = best_move(old, new, _BLANK) if new else None
-        if move is None:
-            return ""
-        self._lines |= moved(old, move, wide, _BLANK)
-        self._left = [_Piece(0, y, _joined(new[y]), new[y]) for y in range(move.top, move.bottom + 1)]
-        return move.sequence()
+            groups.setdefault(one.y, []).append(one)
+        lines: dict[int, LineCells] = {}
+        whole: list[_Piece] = []
+        for y, group in groups.items():
+            line = self._line(y)
+            if line is None or any(one.cells is None or one.x + len(one.cells) > len(line) for one in group):
+                whole += group
+                self._sent_whole(y, group)
+                continue
+            new = lines[y] = list(line)
+            for one in group:
+                new[one.x : one.x + len(one.cells or ())] = one.cells or ()
+        scrolled = self._scrolled(lines, {one.y for one in whole})
+        runs = [_run(one) for one in whole]
+        for y, line in lines.items():
+            runs += plan(y, self._lines[y], line)
+            self._lines[y] = line
+        runs.sort(key=lambda run: (run.at.y, run.at.x))
+        return scrolled + drawn(runs, Place(0, 0) if scrolled else None)
 
-    def left(self) -> Sequence[_Piece]:
-        """Return the lines that a move has touched: what differs on them is to be sent."""
-        return self._left
+    def _scrolled(self, lines: dict[int, LineCells], fixed: set[int]) -> str:
+        """Have the terminal move lines where that spares sending them; return the sequences, or nothing.
+
+        Lines that are `fixed` are not known yet, and do not move. What the moves took from other lines is to
+        be drawn as well, and is put to the `lines`.
+        """
+        if len(lines) < _LINES:
+            return ""
+        among = range(min(lines), max(lines) + 1)
+        old = {y: line for y in among if y not in fixed and (line := self._line(y))}
+        new = {y: lines.get(y, line) for y, line in old.items()}
+        found, shown = moves(old, new)
+        if not found:
+            return ""
+        for one in found:
+            for y in range(one.top, one.bottom + 1):
+                self._lines[y], lines[y] = list(shown[y]), list(new[y])
+        return "".join(one.sequence() for one in found) + MARGINS_END
+
+    def _is_whole(self, line: LineCells) -> bool:
+        return self._size is not None and len(line) == self._size[0]
 
     def _line(self, y: int) -> LineCells | None:
         if y not in self._lines and self._blank and self._size is not None:
-            self._lines[y] = [_BLANK] * self._size[0]
+            self._lines[y] = [BLANK] * self._size[0]
         return self._lines.get(y)
 
-    def _unknown(self, y: int) -> None:
-        """Keep a line from being taken for blank again."""
-        self._lines[y] = []
+    def _sent_whole(self, y: int, pieces: Sequence[_Piece]) -> None:
+        """Take note of pieces that are sent as they are: their line is known where the last is all of it."""
+        self._lines.pop(y, None)
+        last = pieces[-1]
+        if last.cells is not None and last.x == 0 and self._is_whole(last.cells):
+            self._lines[y] = last.cells
+        elif self._blank:
+            # It is not taken for blank again.
+            self._lines[y] = []
 
 
 class SparingUpdate(ChopsUpdate):
@@ -191,19 +186,7 @@ class SparingCompositor(Compositor):
 def written(pieces: Iterable[tuple[int, int, Sequence[Segment]]], console: Console, shown: ShownCells) -> str:
     """Write pieces of lines, each with its column and line, without what is shown already."""
     system = console._color_system or ColorSystem.TRUECOLOR
-    known = [_Piece(x, y, coded, _cells(coded)) for x, y, coded in _coded(pieces, system)]
-    sent: list[str] = [shown.scroll(known)]
-    last = _PLAIN
-    for x, y, coded, cells in (*known, *shown.left()):
-        runs = shown.runs(y, x, cells)
-        parts = [(x, coded)] if runs is None else [(at, _joined(run)) for at, run in runs]
-        for at, texts in parts:
-            sent.append(Control.move_to(at, y).segment.text)
-            for text, codes in texts:
-                sent.append(between(last, codes) + text)
-                last = codes
-    sent.append(between(last, _PLAIN))
-    return "".join(sent)
+    return shown.take(_Piece(x, y, coded, _cells(coded)) for x, y, coded in _coded(pieces, system))
 
 
 def _coded(
@@ -211,7 +194,7 @@ def _coded(
 ) -> Iterator[tuple[int, int, list[tuple[str, Codes]]]]:
     """Write the styles of pieces as codes."""
     for x, y, segments in pieces:
-        yield x, y, [(one.text, codes_of(one.style, system) if one.style else _PLAIN) for one in segments]
+        yield x, y, [(one.text, codes_of(one.style, system) if one.style else PLAIN) for one in segments]
 
 
 def _cells(coded: Iterable[tuple[str, Codes]]) -> LineCells | None:
@@ -220,27 +203,15 @@ def _cells(coded: Iterable[tuple[str, Codes]]) -> LineCells | None:
     for text, codes in coded:
         if not text.isascii() and any(cell_len(char) != 1 for char in text):
             return None
-        blank = _unseen(codes)
+        blank = unseen(codes)
         cells += [(char, blank if char == " " else codes) for char in text]
     return cells
 
 
-def _joined(cells: LineCells) -> list[tuple[str, Codes]]:
-    """Join cells of one style to texts; a blank takes the style before it where it looks the same."""
-    texts: list[tuple[str, Codes]] = []
-    for char, codes in cells:
-        before = texts[-1][1] if texts else None
-        takes = char == " " and not codes[0] and before is not None and _unseen(before) == codes
-        if before is not None and (takes or before == codes):
-            texts[-1] = texts[-1][0] + char, before
-        else:
-            texts.append((char, codes))
-    return texts
-
-
-def _unseen(codes: Codes) -> Codes:
-    """Return what shows of a style on a blank: the ground, unless a line is drawn or it is reversed."""
-    return codes if codes[0] not in _ON_LETTERS else ("", "", codes[2])
+def _run(piece: _Piece) -> Run:
+    """Draw a piece of a line of which it is not known what the terminal shows."""
+    texts: LineCells = [(text, codes) for text, codes in piece.coded if text]
+    return Run(Place(piece.x, piece.y), [texts], None)
 
 
 @lru_cache(maxsize=512)
@@ -256,15 +227,3 @@ def codes_of(style: Style, system: ColorSystem) -> Codes:
 def _unless(codes: Sequence[str], own: str) -> str:
     said = ";".join(codes)
     return "" if said == own else said
-
-
-def between(old: Codes, new: Codes) -> str:
-    """Write the shortest change from one style to the next; what is unset again takes a reset first."""
-    if old == new:
-        return ""
-    if new == _PLAIN:
-        return "\x1b[0m"
-    changed = [part for part, before in zip(new, old, strict=True) if part != before]
-    if (old[0] and old[0] != new[0]) or "" in changed:
-        changed = ["0", *filter(None, new)]
-    return f"\x1b[{';'.join(changed)}m"

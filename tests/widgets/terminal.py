@@ -5,11 +5,13 @@ import re
 from paddock_tui.text import width
 
 _SEQUENCE = re.compile(
-    r"\x1b\[(?P<codes>[0-9;]*)(?P<final>[HmrLM])|\x1b\[[0-?]*[ -/]*[@-~]"
-    r"|\x1b[]PX^_][^\x07\x1b]*(?:\x07|\x1b\\)|\x1b[^\[\]PX^_]|(?P<end>\r?\n)|(?P<char>[^\x1b])",
+    r"\x1b\[(?P<codes>[0-9;]*)(?P<final>[HmrLMKABCD])|\x1b\[[0-?]*[ -/]*[@-~]"
+    r"|(?P<next>\x1bE)|(?P<back>[\r\b])"
+    r"|\x1b[]PX^_][^\x07\x1b]*(?:\x07|\x1b\\)|\x1b[^\[\]PX^_]|(?P<end>\n)|(?P<char>[^\x1b])",
     re.DOTALL,
 )
 _RESET = ("0", "")
+_WAYS = {"A": (0, -1), "B": (0, 1), "C": (1, 0), "D": (-1, 0)}
 
 
 class Terminal:
@@ -27,19 +29,42 @@ class Terminal:
     def feed(self, sent: bytes) -> None:
         """Draw what was sent; a sequence must not be cut in two."""
         for found in _SEQUENCE.finditer(sent.decode("utf-8", "replace")):
-            if found["final"] == "H":
-                line, _, column = found["codes"].partition(";")
-                self._y, self._x = int(line or 1) - 1, int(column or 1) - 1
-            elif found["final"] == "r":
-                self._margins(found["codes"])
-            elif found["final"] in ("L", "M"):
-                self._move(int(found["codes"] or 1), found["final"] == "L")
-            elif found["final"] == "m":
-                self._look = _looks(self._look, found["codes"])
-            elif found["end"]:
+            if found["final"]:
+                self._obey(found["final"], found["codes"])
+            elif found["end"] or found["next"]:
                 self._x, self._y = 0, self._y + 1
+            elif found["back"]:
+                self._x = 0 if found["back"] == "\r" else max(self._x - 1, 0)
             elif found["char"] and found["char"] >= " ":
                 self._put(found["char"])
+
+    def _obey(self, final: str, codes: str) -> None:
+        """Do what a sequence says."""
+        if final == "H":
+            line, _, column = codes.partition(";")
+            self._y, self._x = int(line or 1) - 1, int(column or 1) - 1
+        elif final == "r":
+            self._margins(codes)
+        elif final in ("L", "M"):
+            self._move(int(codes or 1), final == "L")
+        elif final in _WAYS:
+            self._go(final, int(codes or 1))
+        elif final == "K":
+            self._erase()
+        else:
+            self._look = _looks(self._look, codes)
+
+    def _go(self, final: str, count: int) -> None:
+        """Move the cursor by cells or lines, no further than to the edges."""
+        assert self._x < self.columns, "where the cursor stands behind the last column differs"
+        across, down = _WAYS[final]
+        self._x = min(max(self._x + across * count, 0), self.columns - 1)
+        self._y = min(max(self._y + down * count, 0), len(self.cells) - 1)
+
+    def _erase(self) -> None:
+        """Erase to the end of the line; some terminals leave blanks in the style in force."""
+        at = min(self._x, self.columns - 1)
+        self.cells[self._y][at:] = [(" ", self._look)] * (self.columns - at)
 
     def _margins(self, codes: str) -> None:
         """Set the lines that scroll, all without figures; the cursor goes to the first cell."""

@@ -7,7 +7,8 @@ from rich.style import Style
 from textual.geometry import Region
 from textual.strip import Strip
 
-from paddock_tui.widgets.paint import LineMove, best_move
+from paddock_tui.widgets.line_moves import LineMove, best_move
+from paddock_tui.widgets.pen import PLAIN, LineCells
 from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate
 from tests.examples import examples
 from tests.widgets.terminal import Terminal
@@ -77,18 +78,29 @@ def test_what_opens_above_sends_itself_and_not_what_stands_below() -> None:
     update(lines, lines, shown, False)
     sent = update(opened, lines, shown, False)
 
-    assert "\x1b[3;9r\x1b[3;1H\x1b[2L\x1b[r" in sent
+    assert "\x1b[3;9r\x1b[3H\x1b[2L\x1b[r" in sent
     assert "why" in sent
     assert "words" not in sent
     assert len(sent) < 60
 
 
+def cells(text: str) -> LineCells:
+    return [(char, PLAIN) for char in text.ljust(COLUMNS + 10)]
+
+
 def test_a_move_that_spares_nothing_is_none() -> None:
-    lines = {y: list(f"{y} row with words") for y in range(6)}
-    assert best_move(lines, lines, " ") is None
-    other = {y: list(f"{y} not the same...") for y in range(6)}
-    assert best_move(lines, other, " ") is None
-    up = {y: list(f"{y + 1} row with words") for y in range(6)}
-    assert best_move(lines, up, " ") == LineMove(0, 5, -1)
+    lines = {y: cells(f"{y}: row {y}{y}{y}{y} with words") for y in range(6)}
+    assert best_move(lines, lines) is None
+    other = {y: cells(f"{y}: not the same words ..") for y in range(6)}
+    assert best_move(lines, other) is None
+    up = {y: cells(f"{y + 1}: row {y + 1}{y + 1}{y + 1}{y + 1} with words") for y in range(6)}
+    assert best_move(lines, up) == LineMove(0, 5, -1)
     # A line that is not known is not moved over.
-    assert best_move({y: one for y, one in lines.items() if y != 3}, up, " ") is None
+    assert best_move({y: one for y, one in lines.items() if y != 3}, up) is None
+
+
+def test_lines_that_moved_are_known_again_by_other_marks_at_their_left() -> None:
+    texts = [f"what is said on line {y} of a page" for y in range(4)]
+    old = {y: cells(f" |  {text}") for y, text in enumerate(["what goes, in as many words...", *texts])}
+    new = {y: cells(f" !  {text}") for y, text in enumerate([*texts, "what comes, in as many words.."])}
+    assert best_move(old, new) == LineMove(0, 4, -1)

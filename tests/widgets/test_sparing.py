@@ -16,7 +16,8 @@ from textual.geometry import Region
 from textual.strip import Strip
 
 from paddock_tui.widgets.paint import changed_spans
-from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate, between, codes_of
+from paddock_tui.widgets.pen import between
+from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate, codes_of
 from tests.every import every
 from tests.widgets.terminal import Terminal
 
@@ -131,8 +132,8 @@ def test_only_what_differs_of_a_style_is_sent() -> None:
     assert between(quiet, quiet) == ""
     assert between(ground, quiet) == "\x1b[48;5;233m"
     assert between(quiet, weighty) == "\x1b[1;38;5;222m"
-    assert between(weighty, quiet) == "\x1b[0;38;5;247;48;5;233m"
-    assert between(quiet, ("", "", "")) == "\x1b[0m"
+    assert between(weighty, quiet) == "\x1b[;38;5;247;48;5;233m"
+    assert between(quiet, ("", "", "")) == "\x1b[m"
 
 
 @every(

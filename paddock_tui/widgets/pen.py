@@ -1,0 +1,212 @@
+"""What is drawn in cells as bytes for a terminal: the shortest moves, changes of style and erasures.
+
+Only sequences that every terminal since the VT100 knows are used, the consoles of kernels among them: cursor
+moves, next line, erase to the end of the line, and styles. Nothing repeats characters by a count, and nothing
+is erased in a style that would show on blanks.
+"""
+
+from collections.abc import Iterable, Sequence
+from functools import lru_cache
+from typing import NamedTuple
+
+Codes = tuple[str, str, str]
+"""The codes of a style: weight and the like, foreground, background; each empty where it is unset."""
+
+Cell = tuple[str, Codes]
+LineCells = list[Cell]
+
+PLAIN: Codes = ("", "", "")
+BLANK: Cell = (" ", PLAIN)
+
+_ON_LETTERS = ("", "1", "2", "3")
+"""Weights that show on letters alone: none, bold, dim, italic."""
+
+_ERASE = "\x1b[K"
+
+_AHEAD = 24
+"""So many runs are looked at for the one that is cheapest to draw next."""
+
+
+class Place(NamedTuple):
+    """Where the terminal's cursor stands."""
+
+    x: int
+    y: int
+
+
+def unseen(codes: Codes) -> Codes:
+    """Return what shows of a style on a blank: the ground, unless a line is drawn or it is reversed."""
+    return codes if codes[0] not in _ON_LETTERS else ("", "", codes[2])
+
+
+@lru_cache(maxsize=1024)
+def between(old: Codes, new: Codes) -> str:
+    """Write the shortest change from one style to the next; what is unset again takes a reset first."""
+    if old == new:
+        return ""
+    if new == PLAIN:
+        return "\x1b[m"
+    changed = [part for part, before in zip(new, old, strict=True) if part != before]
+    if (old[0] and old[0] != new[0]) or "" in changed:
+        changed = ["", *filter(None, new)]
+    return f"\x1b[{';'.join(changed)}m"
+
+
+@lru_cache(maxsize=8192)
+def move(at: Place | None, to: Place) -> str:
+    """Write the shortest move of the cursor; from a place that is not known it is an absolute one."""
+    whole = _absolute(to)
+    if at is None:
+        return whole
+    if at == to:
+        return ""
+    ways = [whole]
+    if at.y == to.y:
+        ways += [_by(at.x, to.x), f"\r{_by(0, to.x)}"]
+    elif at.y + 1 == to.y:
+        ways.append(f"\x1bE{_by(0, to.x)}")
+    if abs(at.y - to.y) == 1 and at.x != to.x:
+        ways.append(_lines(at.y, to.y) + _by(at.x, to.x))
+    if at.x == to.x:
+        ways.append(_lines(at.y, to.y))
+    return min(ways, key=len)
+
+
+def _absolute(to: Place) -> str:
+    line, column = "" if to.y == 0 else str(to.y + 1), "" if to.x == 0 else f";{to.x + 1}"
+    return f"\x1b[{line}{column}H"
+
+
+def _by(here: int, there: int) -> str:
+    """Move along a line."""
+    if there > here:
+        return f"\x1b[{_count(there - here)}C"
+    return "\b" * (here - there) if here - there <= 3 else f"\x1b[{here - there}D"
+
+
+def _lines(here: int, there: int) -> str:
+    return f"\x1b[{_count(abs(here - there))}{'B' if there > here else 'A'}"
+
+
+def _count(number: int) -> str:
+    return "" if number == 1 else str(number)
+
+
+class Written(NamedTuple):
+    """A text for the terminal, and the style in force after it."""
+
+    text: str
+    codes: Codes
+
+
+def cells_written(cells: Sequence[Cell], codes: Codes) -> Written:
+    """Write cells where the cursor stands; a blank takes any style that does not show on it."""
+    parts: list[str] = []
+    for at, (char, wanted) in enumerate(cells):
+        if wanted != codes and not (char == " " and unseen(codes) == wanted):
+            style = _style_ahead(cells, at) if char == " " else wanted
+            parts.append(between(codes, style))
+            codes = style
+        parts.append(char)
+    return Written("".join(parts), codes)
+
+
+def _style_ahead(cells: Sequence[Cell], at: int) -> Codes:
+    """Return the style of the next letter where a blank looks the same in it, else the blank's own."""
+    blank = cells[at][1]
+    for char, codes in cells[at:]:
+        if char != " ":
+            return codes if unseen(codes) == blank else blank
+        if codes != blank:
+            break
+    return blank
+
+
+def size(text: str) -> int:
+    """Return how many bytes a text takes."""
+    return len(text) if text.isascii() else len(text.encode())
+
+
+class Run:
+    """Something to be drawn from a place on: cells, cells passed over, the rest of a line erased."""
+
+    def __init__(self, at: Place, parts: Sequence[LineCells | int | None], wide: int | None) -> None:
+        """Draw `parts`: cells, a number of cells to pass over, None to erase from there to the line's end.
+
+        `wide` is how many cells a line has; None: where the cursor stands afterwards is not known.
+        """
+        self.at, self._parts = at, parts
+        stop = at.x + sum(part if isinstance(part, int) else len(part) for part in parts if part is not None)
+        # At the last column a cursor stands on it, or beyond it: terminals do not agree.
+        self.after = Place(stop, at.y) if wide is not None and stop < wide else None
+        self._written: dict[Codes, Written] = {}
+
+    def written(self, codes: Codes) -> Written:
+        """Write it where the cursor stands at its place, after a style."""
+        if codes not in self._written:
+            self._written[codes] = self._write(codes)
+        return self._written[codes]
+
+    def _write(self, codes: Codes) -> Written:
+        texts = []
+        for part in self._parts:
+            if part is None:
+                before, codes = codes, codes if unseen(codes) == PLAIN else PLAIN
+                texts.append(between(before, codes) + _ERASE)
+            elif isinstance(part, int):
+                texts.append(_by(0, part))
+            else:
+                text, codes = cells_written(part, codes)
+                texts.append(text)
+        return Written("".join(texts), codes)
+
+
+class Pen:
+    """Draws runs one after the other."""
+
+    def __init__(self, at: Place | None = None, codes: Codes = PLAIN) -> None:
+        """Begin at a place, None where that is not known, in a style."""
+        self.at, self.codes = at, codes
+        self._sent: list[str] = []
+        self.size = 0
+
+    def draw(self, run: Run) -> None:
+        """Draw a run."""
+        text, codes = run.written(self.codes)
+        sent = move(self.at, run.at) + text
+        self._sent.append(sent)
+        self.size += size(sent)
+        self.at, self.codes = run.after, codes
+
+    def cost(self, run: Run) -> int:
+        """Return how many bytes it would take to draw a run next."""
+        return len(move(self.at, run.at)) + size(run.written(self.codes).text)
+
+    def text(self) -> str:
+        """Return all that was drawn, ending in the plain style."""
+        return "".join(self._sent) + between(self.codes, PLAIN)
+
+
+def drawn(runs: Sequence[Run], at: Place | None) -> str:
+    """Draw runs from a place on, in the cheaper of two orders: as they are, or the cheapest of the next."""
+    orders = [_in_order(runs, at), _cheapest_next(runs, at)]
+    return min(orders, key=lambda pen: pen.size).text()
+
+
+def _in_order(runs: Iterable[Run], at: Place | None) -> Pen:
+    pen = Pen(at)
+    for run in runs:
+        pen.draw(run)
+    return pen
+
+
+def _cheapest_next(runs: Sequence[Run], at: Place | None) -> Pen:
+    """Draw that one of the next runs which takes the fewest bytes beyond its own: marks down a column so."""
+    pen, left = Pen(at), list(runs)
+    least = {id(run): size(run.written(PLAIN).text) for run in runs}
+    while left:
+        near = left[:_AHEAD]
+        best = min(near, key=lambda run: pen.cost(run) - least[id(run)])
+        left.remove(best)
+        pen.draw(best)
+    return pen
