@@ -21,6 +21,9 @@ BLANK: Cell = (" ", PLAIN)
 _ON_LETTERS = ("", "1", "2", "3")
 """Weights that show on letters alone: none, bold, dim, italic."""
 
+BEHIND = -1
+"""The column of a cursor that wrote the last one: it stands on it or behind it, terminals do not agree."""
+
 _ERASE = "\x1b[K"
 
 _AHEAD = 24
@@ -61,15 +64,22 @@ def move(at: Place | None, to: Place) -> str:
     if at == to:
         return ""
     ways = [whole]
-    if at.y == to.y:
-        ways += [_by(at.x, to.x), f"\r{_by(0, to.x)}"]
-    elif at.y + 1 == to.y:
+    if at.y + 1 == to.y:
         ways.append(f"\x1bE{_by(0, to.x)}")
-    if abs(at.y - to.y) == 1 and at.x != to.x:
-        ways.append(_lines(at.y, to.y) + _by(at.x, to.x))
-    if at.x == to.x:
-        ways.append(_lines(at.y, to.y))
+    elif at.y == to.y:
+        ways.append(f"\r{_by(0, to.x)}")
+    if at.x != BEHIND:
+        ways += _from(at, to)
     return min(ways, key=len)
+
+
+def _from(at: Place, to: Place) -> list[str]:
+    """List the moves that count cells and lines from a place, along one of both at most but for one line."""
+    if at.y == to.y:
+        return [_by(at.x, to.x)]
+    if at.x == to.x or abs(at.y - to.y) == 1:
+        return [_lines(at.y, to.y) + _by(at.x, to.x)]
+    return []
 
 
 def _absolute(to: Place) -> str:
@@ -79,6 +89,8 @@ def _absolute(to: Place) -> str:
 
 def _by(here: int, there: int) -> str:
     """Move along a line."""
+    if there == here:
+        return ""
     if there > here:
         return f"\x1b[{_count(there - here)}C"
     return "\b" * (here - there) if here - there <= 3 else f"\x1b[{here - there}D"
@@ -137,8 +149,7 @@ class Run:
         """
         self.at, self._parts = at, parts
         stop = at.x + sum(part if isinstance(part, int) else len(part) for part in parts if part is not None)
-        # At the last column a cursor stands on it, or beyond it: terminals do not agree.
-        self.after = Place(stop, at.y) if wide is not None and stop < wide else None
+        self.after = None if wide is None else Place(stop if stop < wide else BEHIND, at.y)
         self._written: dict[Codes, Written] = {}
 
     def written(self, codes: Codes) -> Written:

@@ -64,7 +64,8 @@ def test_a_heading_says_first_values_how_many_rows_and_what_is_open() -> None:
     row = page.rows()[0]
     assert (row.kind, row.label, row.value, row.range) == (FOLD, "first", "a 1 · b 1 · c 1", "2 open of 3")
     drawn = layout(page, View(80, 24, 0)).text().splitlines()
-    assert drawn[1].startswith(">─ first ── a 1 · b 1 · c 1 ──")
+    # No rule behind a summary: twenty headings would send it twenty times.
+    assert drawn[1].startswith(">─ first ── a 1 · b 1 · c 1   ")
     assert drawn[1].endswith("2 open of 3 ──")
 
 

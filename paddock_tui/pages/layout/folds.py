@@ -46,7 +46,8 @@ def _line(row: Row, columns: Columns, on: bool) -> tuple[Line, bool]:
         said = _fitting(row.value, ink.room - room - 1, pen)
         whole = ink.put(said, "aside", max(ink.room - room - 1, 1)) and said == pen.say(row.value)
     ink.put(" ", "rule")
-    ink.put(pen.rule * (ink.room - room), "rule")
+    # No rule behind a summary: of headings below each other it would be most of what is seen and sent.
+    ink.put((" " if row.value else pen.rule) * (ink.room - room), "rule")
     if end:
         ink.put(" ", "rule")
         ink.put(end, "hint")
