@@ -12,7 +12,7 @@ def test_each_place_to_go_for_something_is_there() -> None:
     rows = [line for line in table.splitlines() if line.startswith("| ")][2:]
     named = [re.findall("`([^`]+)`", row) for row in rows]
 
-    assert len(rows) == 32
+    assert len(rows) == 33
     assert all(named)
     assert [path for paths in named for path in paths if not (ROOT / path).exists()] == []
 

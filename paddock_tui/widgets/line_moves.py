@@ -10,7 +10,7 @@ from itertools import accumulate, pairwise
 from operator import ne
 from typing import NamedTuple
 
-from paddock_tui.widgets.pen import BLANK, Cell, size
+from paddock_tui.widgets.sending import BLANK, Cell, size
 
 Lines = Mapping[int, Sequence[Cell]]
 

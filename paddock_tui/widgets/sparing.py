@@ -17,9 +17,7 @@ from rich.style import Style
 from textual._compositor import ChopsUpdate, Compositor, LayoutUpdate
 from textual.screen import Screen
 
-from paddock_tui.widgets.line_moves import MARGINS_END, moves
-from paddock_tui.widgets.line_plan import plan
-from paddock_tui.widgets.pen import BLANK, PLAIN, Codes, LineCells, Place, Run, drawn, unseen
+from paddock_tui.widgets.sending import BLANK, PLAIN, Codes, CursorPlace, LineCells, Run, drawn, plan, unseen
 
 _LINES = 4
 """Of fewer lines that change none is moved."""
@@ -78,7 +76,7 @@ class ShownCells:
             runs += plan(y, self._lines[y], line)
             self._lines[y] = line
         runs.sort(key=lambda run: (run.at.y, run.at.x))
-        return scrolled + drawn(runs, Place(0, 0) if scrolled else None)
+        return scrolled + drawn(runs, CursorPlace(0, 0) if scrolled else None)
 
     def _scrolled(self, lines: dict[int, LineCells], fixed: set[int]) -> str:
         """Have the terminal move lines where that spares sending them; return the sequences, or nothing.
@@ -91,6 +89,11 @@ class ShownCells:
         among = range(min(lines), max(lines) + 1)
         old = {y: line for y in among if y not in fixed and (line := self._line(y))}
         new = {y: lines.get(y, line) for y, line in old.items()}
+        if sum(any(cell != BLANK for cell in line) for line in old.values()) < _LINES:
+            return ""
+        # The first page is drawn on a blank screen, and loads no more than it needs.
+        from paddock_tui.widgets.line_moves import MARGINS_END, moves
+
         found, shown = moves(old, new)
         if not found:
             return ""
@@ -211,7 +214,7 @@ def _cells(coded: Iterable[tuple[str, Codes]]) -> LineCells | None:
 def _run(piece: _Piece) -> Run:
     """Draw a piece of a line of which it is not known what the terminal shows."""
     texts: LineCells = [(text, codes) for text, codes in piece.coded if text]
-    return Run(Place(piece.x, piece.y), [texts], None)
+    return Run(CursorPlace(piece.x, piece.y), [texts], None)
 
 
 @lru_cache(maxsize=512)

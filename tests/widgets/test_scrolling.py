@@ -8,7 +8,7 @@ from textual.geometry import Region
 from textual.strip import Strip
 
 from paddock_tui.widgets.line_moves import LineMove, best_move
-from paddock_tui.widgets.pen import PLAIN, LineCells
+from paddock_tui.widgets.sending import PLAIN, LineCells
 from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate
 from tests.examples import examples
 from tests.widgets.terminal import Terminal

@@ -16,7 +16,7 @@ from textual.geometry import Region
 from textual.strip import Strip
 
 from paddock_tui.widgets.paint import changed_spans
-from paddock_tui.widgets.pen import between
+from paddock_tui.widgets.sending import between
 from paddock_tui.widgets.sparing import ShownCells, SparingLayout, SparingUpdate, codes_of
 from tests.every import every
 from tests.widgets.terminal import Terminal

@@ -1,4 +1,4 @@
-"""What is drawn in cells as bytes for a terminal: the shortest moves, changes of style and erasures.
+"""What is sent for cells that change: few bytes, by short moves, changes of style and erasures.
 
 Only sequences that every terminal since the VT100 knows are used, the consoles of kernels among them: cursor
 moves, next line, erase to the end of the line, and styles. Nothing repeats characters by a count, and nothing
@@ -26,11 +26,17 @@ BEHIND = -1
 
 _ERASE = "\x1b[K"
 
+_SKIPPED = 4
+"""Blanks that cost no more to send than to pass over."""
+
+_PASS_OVER = 4
+"""Bytes that passing over some cells takes, at least."""
+
 _AHEAD = 24
 """So many runs are looked at for the one that is cheapest to draw next."""
 
 
-class Place(NamedTuple):
+class CursorPlace(NamedTuple):
     """Where the terminal's cursor stands."""
 
     x: int
@@ -56,7 +62,7 @@ def between(old: Codes, new: Codes) -> str:
 
 
 @lru_cache(maxsize=8192)
-def move(at: Place | None, to: Place) -> str:
+def move(at: CursorPlace | None, to: CursorPlace) -> str:
     """Write the shortest move of the cursor; from a place that is not known it is an absolute one."""
     whole = _absolute(to)
     if at is None:
@@ -73,7 +79,7 @@ def move(at: Place | None, to: Place) -> str:
     return min(ways, key=len)
 
 
-def _from(at: Place, to: Place) -> list[str]:
+def _from(at: CursorPlace, to: CursorPlace) -> list[str]:
     """List the moves that count cells and lines from a place, along one of both at most but for one line."""
     if at.y == to.y:
         return [_by(at.x, to.x)]
@@ -82,7 +88,7 @@ def _from(at: Place, to: Place) -> list[str]:
     return []
 
 
-def _absolute(to: Place) -> str:
+def _absolute(to: CursorPlace) -> str:
     line, column = "" if to.y == 0 else str(to.y + 1), "" if to.x == 0 else f";{to.x + 1}"
     return f"\x1b[{line}{column}H"
 
@@ -142,14 +148,14 @@ def size(text: str) -> int:
 class Run:
     """Something to be drawn from a place on: cells, cells passed over, the rest of a line erased."""
 
-    def __init__(self, at: Place, parts: Sequence[LineCells | int | None], wide: int | None) -> None:
+    def __init__(self, at: CursorPlace, parts: Sequence[LineCells | int | None], wide: int | None) -> None:
         """Draw `parts`: cells, a number of cells to pass over, None to erase from there to the line's end.
 
         `wide` is how many cells a line has; None: where the cursor stands afterwards is not known.
         """
         self.at, self._parts = at, parts
         stop = at.x + sum(part if isinstance(part, int) else len(part) for part in parts if part is not None)
-        self.after = None if wide is None else Place(stop if stop < wide else BEHIND, at.y)
+        self.after = None if wide is None else CursorPlace(stop if stop < wide else BEHIND, at.y)
         self._written: dict[Codes, Written] = {}
 
     def written(self, codes: Codes) -> Written:
@@ -172,10 +178,10 @@ class Run:
         return Written("".join(texts), codes)
 
 
-class Pen:
+class Brush:
     """Draws runs one after the other."""
 
-    def __init__(self, at: Place | None = None, codes: Codes = PLAIN) -> None:
+    def __init__(self, at: CursorPlace | None = None, codes: Codes = PLAIN) -> None:
         """Begin at a place, None where that is not known, in a style."""
         self.at, self.codes = at, codes
         self._sent: list[str] = []
@@ -198,26 +204,130 @@ class Pen:
         return "".join(self._sent) + between(self.codes, PLAIN)
 
 
-def drawn(runs: Sequence[Run], at: Place | None) -> str:
+def drawn(runs: Sequence[Run], at: CursorPlace | None) -> str:
     """Draw runs from a place on, in the cheaper of two orders: as they are, or the cheapest of the next."""
     orders = [_in_order(runs, at), _cheapest_next(runs, at)]
-    return min(orders, key=lambda pen: pen.size).text()
+    return min(orders, key=lambda brush: brush.size).text()
 
 
-def _in_order(runs: Iterable[Run], at: Place | None) -> Pen:
-    pen = Pen(at)
+def _in_order(runs: Iterable[Run], at: CursorPlace | None) -> Brush:
+    brush = Brush(at)
     for run in runs:
-        pen.draw(run)
-    return pen
+        brush.draw(run)
+    return brush
 
 
-def _cheapest_next(runs: Sequence[Run], at: Place | None) -> Pen:
+def _cheapest_next(runs: Sequence[Run], at: CursorPlace | None) -> Brush:
     """Draw that one of the next runs which takes the fewest bytes beyond its own: marks down a column so."""
-    pen, left = Pen(at), list(runs)
+    brush, left = Brush(at), list(runs)
     least = {id(run): size(run.written(PLAIN).text) for run in runs}
     while left:
         near = left[:_AHEAD]
-        best = min(near, key=lambda run: pen.cost(run) - least[id(run)])
+        best = min(near, key=lambda run: brush.cost(run) - least[id(run)])
         left.remove(best)
-        pen.draw(best)
-    return pen
+        brush.draw(best)
+    return brush
+
+
+def plan(y: int, old: LineCells, new: LineCells) -> list[Run]:
+    """Return the runs that turn line `y` from `old` into `new`, of as many cells."""
+    changed = [at for at, (before, after) in enumerate(zip(old, new, strict=True)) if before != after]
+    if not changed:
+        return []
+    wide, end = len(new), _end(new)
+    ways = [_runs(y, old, new, wide)]
+    if changed[-1] >= end:
+        ways.append(_erased_behind(y, old, new, end))
+    if changed[0] < end and _end(old) > end // 2:
+        ways.append(_erased_first(y, new, changed[0], end))
+    return min(ways, key=lambda runs: _size(runs, y)) if len(ways) > 1 else ways[0]
+
+
+def _end(line: Sequence[Cell]) -> int:
+    """Return where the blanks begin that a line ends with."""
+    end = len(line)
+    while end and line[end - 1] == BLANK:
+        end -= 1
+    return end
+
+
+def _size(runs: list[Run], y: int) -> int:
+    brush = Brush(CursorPlace(0, y))
+    for run in runs:
+        brush.draw(run)
+    return brush.size
+
+
+def _runs(y: int, old: Sequence[Cell], new: LineCells, wide: int) -> list[Run]:
+    """Send the cells that differ; a gap between two runs is sent where that is no dearer than to move."""
+    return [Run(CursorPlace(start, y), [new[start:stop]], wide) for start, stop in _spans(old, new)]
+
+
+def _spans(old: Sequence[Cell], new: LineCells) -> list[list[int]]:
+    spans: list[list[int]] = []
+    for at, (before, after) in enumerate(zip(old, new, strict=True)):
+        if before == after:
+            continue
+        if spans and (at == spans[-1][1] or _joins(new, spans[-1][1], at)):
+            spans[-1][1] = at + 1
+        else:
+            spans.append([at, at + 1])
+    return spans
+
+
+def _joins(new: LineCells, stop: int, start: int) -> bool:
+    """Whether what stands between two runs is sent as cheaply as it is passed over."""
+    if start - stop > _PASS_OVER + 1:
+        return False
+    codes, wanted = new[stop - 1][1], new[start][1]
+    text, after = cells_written(new[stop:start], codes)
+    return size(text) + len(between(after, wanted)) <= _PASS_OVER + len(between(codes, wanted))
+
+
+def _erased_behind(y: int, old: Sequence[Cell], new: LineCells, end: int) -> list[Run]:
+    """Send what differs before the blanks at the end, and erase from there."""
+    wide = len(new)
+    spans = _spans(old[:end], new[:end])
+    if spans and _joins_end(new, spans[-1][1], end):
+        spans[-1][1] = end
+    runs = [Run(CursorPlace(start, y), [new[start:stop]], wide) for start, stop in spans]
+    if spans and spans[-1][1] == end:
+        start = spans[-1][0]
+        runs[-1] = Run(CursorPlace(start, y), [new[start:end], None], wide)
+    else:
+        runs.append(Run(CursorPlace(end, y), [None], wide))
+    return runs
+
+
+def _joins_end(new: LineCells, stop: int, end: int) -> bool:
+    return end - stop <= _PASS_OVER and all(cell[1] == new[stop - 1][1] for cell in new[stop:end])
+
+
+def _erased_first(y: int, new: LineCells, start: int, end: int) -> list[Run]:
+    """Erase from the first cell that differs, and send what is not blank from there."""
+    parts: list[LineCells | int | None] = [None]
+    at = start
+    while at < end:
+        stop = at
+        while new[stop] == BLANK:
+            stop += 1
+        if stop - at > _SKIPPED:
+            parts.append(stop - at)
+            at = stop
+            continue
+        stop = _next_gap(new, at, end)
+        parts.append(new[at:stop])
+        at = stop
+    return [Run(CursorPlace(start, y), parts, len(new))]
+
+
+def _next_gap(new: LineCells, at: int, end: int) -> int:
+    """Return where the next blanks begin that are passed over, or the end."""
+    blanks = 0
+    for place in range(at, end):
+        blanks = blanks + 1 if new[place] == BLANK else 0
+        if blanks > _SKIPPED:
+            start = place - blanks + 1
+            if start > at:
+                return start
+    return end
