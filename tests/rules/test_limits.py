@@ -18,6 +18,7 @@ from tests.rules.limit_rows.aids import (
     DAMP_RULE,
 )
 from tests.rules.limit_rows.row import LimitRow
+from tests.rules.said import OF_LIMITS, limits_text
 from tests.rules.situations import Change, at, look, look_for, put, raised
 
 
@@ -42,6 +43,11 @@ def test_each_limit_is_declared_in_full_and_used_by_the_rule_that_it_names(limit
     assert limit.low <= limit.value <= limit.high
     # Those of the next change have their stories in tests/advice/next_change/test_limits.py.
     assert limit.rule == NEXT_CHANGE or limit in RULES[limit.rule].limits
+
+
+def test_limits_are_declared_as_committed() -> None:
+    """What the owner reads of each, its band included: `python -m tests.rules.said` writes them anew."""
+    assert limits_text() == OF_LIMITS.read_text(encoding="utf-8")
 
 
 def test_the_themes_that_register_limits_are_those_of_the_folder() -> None:

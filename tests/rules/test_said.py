@@ -2,7 +2,7 @@
 
 from tests.every import every
 from tests.rules.cases import CASES
-from tests.rules.said import FOLDER, text_of, themes
+from tests.rules.said import FOLDER, OF_LIMITS, text_of, themes
 
 THEMES = themes()
 RENEW = "python -m tests.rules.said writes it anew; then read what changed"
@@ -14,7 +14,7 @@ def test_the_rules_of_a_module_say_what_is_committed(theme: str) -> None:
 
 
 def test_no_text_is_left_of_a_module_that_is_gone() -> None:
-    assert {file.stem for file in FOLDER.glob("*.txt")} == set(THEMES)
+    assert {file.stem for file in FOLDER.glob("*.txt")} == {*THEMES, OF_LIMITS.stem}
 
 
 def test_every_case_that_raises_is_written_with_its_place_and_its_remedy() -> None:

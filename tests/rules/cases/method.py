@@ -51,6 +51,10 @@ def both_legs(turns: float) -> tuple[Change, ...]:
     )
 
 
+PRELOAD_CLICKS = (
+    put("bike", "adjusters.front-preload.unit", "click"),
+    put("bike", "adjusters.front-preload.range", [0, 40]),
+)
 LEGS_BEFORE = copied(*both_legs(1.5), bike=LEGS)
 WET = put("session", "surface", "wet")
 SHOWERS = put("session", "setup.mode", "showers")
@@ -174,6 +178,8 @@ CASES = {
             silent(turned("front-rebound", 20), put("session", "setup.damping", "automatic"), **copied()),
             silent(turned("front-rebound", 20), WET, **copied()),
             silent(turned("front-rebound", 20), RIDDEN, **copied()),
+            # What a click of preload moves is the bike's own: it is none of damping.
+            silent(*PRELOAD_CLICKS, turned("front-preload", 30), **copied(bike=PRELOAD_CLICKS)),
         ),
         missing=(lacks("the bike", without("bike"), **copied()),),
     ),

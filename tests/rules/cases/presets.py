@@ -38,6 +38,25 @@ CASES = {
                 WET,
                 put("bike", "damping.automatic.preset_values.calm.use", "dry"),
             ),
+            # A name of the owner's takes no more than twenty cells of the line.
+            raises(
+                "preset",
+                "caution",
+                *KEEN,
+                WET,
+                put("bike", "damping.automatic.preset_values.calm.use", "dry"),
+                put("bike", "damping.automatic.presets", ["calm", "keen", "for standing water"]),
+                put("bike", "damping.automatic.preset_values.for standing water", {"use": "wet"}),
+            ),
+            raises(
+                "preset",
+                "caution",
+                *KEEN,
+                WET,
+                put("bike", "damping.automatic.preset_values.calm.use", "dry"),
+                put("bike", "damping.automatic.presets", ["calm", "keen", "for a streaming track"]),
+                put("bike", "damping.automatic.preset_values.for a streaming track", {"use": "wet"}),
+            ),
         ),
         silent=(
             silent(*KEEN),

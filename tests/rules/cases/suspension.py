@@ -98,6 +98,7 @@ CASES = {
                 sag(34),
                 says="technician's 40 mm",
             ),
+            raises("front", "caution", put("bike", "front.technician_rider_sag", "40 mm"), sag(55)),
             raises(
                 "front",
                 "caution",

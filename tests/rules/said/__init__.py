@@ -1,12 +1,14 @@
 """What every rule says in each of its cases, committed as text: words, place, remedy, what a key would set.
 
-A file per module of rules. `python -m tests.rules.said` writes them anew; then read what changed.
+A file per module of rules, and one of all limits. `python -m tests.rules.said` writes them anew; then read
+what changed.
 """
 
 import functools
 from collections.abc import Iterator
 from pathlib import Path
 
+from paddock_tui.limits import LIMITS
 from paddock_tui.records.paths import spell
 from paddock_tui.rules import RULES, Finding, Review
 from paddock_tui.rules.short import SHORT
@@ -15,6 +17,7 @@ from tests.rules.cases import CASES
 from tests.rules.situations import look_for
 
 FOLDER = Path(__file__).parent
+OF_LIMITS = FOLDER / "limits.txt"
 
 
 @functools.cache
@@ -30,6 +33,15 @@ def text_of(rules: tuple[str, ...]) -> str:
     return "".join(f"{line.rstrip()}\n" for rule in rules for line in _rule(rule))
 
 
+def limits_text() -> str:
+    """Write every limit as it is declared: address, value, the band that its owner has, meaning, source."""
+    return "".join(
+        f"{one.rule}.{one.name} = {f'{one.value} {one.unit}'.strip()} of {one.low} to {one.high}:"
+        f" {one.meaning} ({one.source})\n"
+        for one in LIMITS.values()
+    )
+
+
 def _rule(rule: str) -> Iterator[str]:
     declared = RULES[rule]
     yield f"== {rule}: {declared.about}, rank {declared.rank}, of a set-up {declared.of_set_up}"
@@ -40,9 +52,6 @@ def _rule(rule: str) -> Iterator[str]:
         yield f"takes over: {', '.join(declared.absorbs)}; gathers: {', '.join(sorted(declared.gathers))}"
     if declared.todo:
         yield f"to do {declared.todo.minutes} min before the start: {declared.todo.what or 'its message'}"
-    for one in declared.limits:
-        band = f"{f'{one.value} {one.unit}'.strip()} of {one.low} to {one.high}"
-        yield f"limit {one.name}: {band}, {one.meaning} ({one.source})"
     for at, case in enumerate(CASES[rule].raising):
         for found in _mine(rule, case):
             yield from _finding(at, found)

@@ -2,9 +2,10 @@
 
 import sys
 
-from tests.rules.said import FOLDER, text_of, themes
+from tests.rules.said import FOLDER, OF_LIMITS, limits_text, text_of, themes
 
 wanted = {FOLDER / f"{theme}.txt": text_of(rules) for theme, rules in themes().items()}
+wanted[OF_LIMITS] = limits_text()
 for old in set(FOLDER.glob("*.txt")) - set(wanted):
     old.unlink()
 changed = 0
@@ -12,4 +13,4 @@ for file, text in wanted.items():
     if not file.exists() or file.read_text(encoding="utf-8") != text:
         file.write_text(text, encoding="utf-8")
         changed += 1
-sys.stdout.write(f"{len(wanted)} modules of rules, {changed} changed\n")
+sys.stdout.write(f"{len(wanted)} texts, {changed} changed\n")
