@@ -92,6 +92,24 @@ def test_a_second_run_parses_no_session_that_is_as_it_was(root: Path, parsed: li
     assert parsed == ["sessions/2025/2025-05-07-1-plain.toml"]
 
 
+def test_sessions_known_from_the_index_are_of_the_bike_that_their_name_means_by_now(root: Path) -> None:
+    """Their name was another bike's before; once that says so no more they are that bike's no more."""
+    seen(root)
+    rest(indexes())
+    here, new = root / "bikes" / "plain.toml", root / "bikes" / "new.toml"
+    text = here.read_text()
+    new.write_text(f'was = ["plain"]\n{text}')
+    here.unlink()
+    files = GarageFiles(root)
+    assert files.data(Ref("bike", "new"))["was"] == ["plain"]
+    assert (len(of_bike(files, "new")), len(of_bike(files, "plain"))) == (2 * SESSIONS, 0)
+    new.write_text(text)
+    files.changed()
+
+    assert "was" not in files.data(Ref("bike", "new"))
+    assert (len(of_bike(files, "new")), len(of_bike(files, "plain"))) == (0, 2 * SESSIONS)
+
+
 def test_the_ids_that_sessions_had_are_known_without_reading_them(
     root: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -16,17 +16,20 @@ from paddock_tui.store import (
     data,
     emergency,
     garage,
+    git_consent,
+    git_movement,
     guarded,
     index,
     last_commit,
     patch,
     presence,
     reading,
+    settings,
     signing,
     steps_as_json,
 )
 from paddock_tui.store.git import GitFailed
-from paddock_tui.store.private import NotOurs
+from paddock_tui.store.private import NotOurs, own_folder
 from tests.every import every
 from tests.small import write
 
@@ -319,3 +322,79 @@ def test_what_was_saved_here_is_compared_with_its_file_once(tmp_path: Path) -> N
     files.unstage(ANN, saved=True)
     file.unlink()
     assert files.changed() == (ANN,)
+
+
+def test_a_garage_is_known_by_its_whole_random_id_alone(tmp_path: Path) -> None:
+    with own_folder(write(tmp_path), ".paddock", make=True) as folder:
+        made = signing.garage_id(folder, make=True)
+        assert (len(made), signing.garage_id(folder)) == (32, made)
+        for cut in (made[:10], made + b"0", made[:31] + b"-"):
+            folder.put("id", cut + b"\n")
+            assert signing.garage_id(folder) == b""
+        assert signing.garage_id(folder, make=True) != made
+
+
+def test_an_emergency_file_that_is_too_long_is_named_with_why(tmp_path: Path) -> None:
+    root = write(tmp_path)
+    emergency.write_text(root, "ann", None, "consent = 2026-05-16\n")
+    (root / "private" / "ann.toml").write_text("#" * 30_000)
+
+    with pytest.raises(emergency.NotThisFile, match=r"^private/ann\.toml: more than 20000 bytes$"):
+        emergency.read_text(root, "ann")
+
+
+@every(
+    ("before", "after"),
+    [
+        (None, 'theme = "day"\n'),
+        ("", 'theme = "day"\n'),
+        ('garage = "~/g"\n', 'theme = "day"\ngarage = "~/g"\n'),
+        ('theme = "night"  # at dusk\ncopy = true\n', 'theme = "day"\ncopy = true\n'),
+        ('[keys]\nundo = "f9"\n', 'theme = "day"\n[keys]\nundo = "f9"\n'),
+        ('copy = true\n[keys]\nundo = "f9"\n', 'theme = "day"\ncopy = true\n[keys]\nundo = "f9"\n'),
+        ('[steps]\ntheme = "kept"\n', 'theme = "day"\n[steps]\ntheme = "kept"\n'),
+    ],
+)
+def test_a_theme_is_kept_above_the_tables_and_all_else_as_it_stands(before: str | None, after: str) -> None:
+    file = settings.settings_file()
+    file.unlink(missing_ok=True)
+    file.parent.mkdir(parents=True, exist_ok=True)
+    if before is not None:
+        file.write_text(before, encoding="utf-8")
+    assert settings.keep_theme("day") == ""
+    assert file.read_text(encoding="utf-8") == after
+    file.unlink()
+
+
+def test_git_was_at_work_while_it_locks_and_for_three_seconds_after_it_wrote(tmp_path: Path) -> None:
+    root, now = write(tmp_path / "garage"), [100.0]
+    git = tmp_path / ".git"
+    git.mkdir()
+    (git / "HEAD").write_text("ref: refs/heads/main\n")
+    git_consent.allow(root)
+    watched = git_movement.GitMovement(root, lambda: now[0])
+
+    def at(seconds: float) -> bool:
+        now[0] = seconds
+        return watched.lately()
+
+    assert not at(101)
+    (git / "index.lock").touch()
+    assert at(102)
+    (git / "index.lock").unlink()
+    assert [at(105), at(105.1)] == [True, False]
+    (git / "index").write_text("written")
+    assert [at(110), at(113), at(113.1)] == [True, True, False]
+    git_consent.forbid(root)
+    assert not git_movement.GitMovement(root, lambda: now[0]).lately()
+
+
+@pytest.mark.skipif(not hasattr(os, "symlink"), reason="no links here")
+def test_a_folder_that_two_links_lead_to_is_read_once(tmp_path: Path) -> None:
+    root = write(tmp_path, bikes__real__other='name = "Other"\n')
+    for name in ("one", "two"):
+        (root / "bikes" / name).symlink_to("real")
+    files = garage.GarageFiles(root)
+
+    assert files.listing("bike") == (Ref("bike", "other"), Ref("bike", "plain"))
+    assert files.strays() == ()

@@ -151,6 +151,10 @@ ROWS = [
         turned("front-rebound", 0),
     ),
     row(END, "share", "", put("bike", "adjusters.front-rebound.range", [0, 8]), turned("front-rebound", 1)),
+    # Exactly a tenth of the way from either end is in it.
+    row(END, "share", "caution", CLICKS_40, turned("front-rebound", 4)),
+    row(END, "share", "caution", CLICKS_40, turned("front-rebound", 36)),
+    row(END, "share", "", CLICKS_40, turned("front-rebound", 35)),
     row(END, "share", "", put("bike", "adjusters.front-rebound.range", [1, 4]), turned("front-rebound", 2)),
     row(CLOSED, "clicks", "serious", DAMPER, turned("steering-damper", 1)),
     row(CLOSED, "clicks", "serious", DAMPER, turned("steering-damper", 2)),
