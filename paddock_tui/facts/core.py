@@ -107,6 +107,10 @@ def fact(
     return register
 
 
+_UNASKED = object()
+"""Stands for a fact that nobody asked for yet: None is a value."""
+
+
 class Facts:
     """The facts of one situation, each computed when first asked for.
 
@@ -119,17 +123,21 @@ class Facts:
         self._roots = roots
         self._subjects = subjects
         self._found: dict[tuple[str, str | None], Any] = {}
+        self._names: dict[PerSubject, tuple[str, ...]] = {
+            per: tuple(sorted(subjects[per])) for per in subjects
+        }
 
     def subjects(self, per: PerSubject) -> tuple[str, ...]:
         """List the names that a rule per control or per adjuster is asked about, in an order of their own."""
-        return tuple(sorted(self._subjects.get(per, {})))
+        return self._names.get(per, ())
 
     def get(self, name: str, subject: str | None = None) -> Any:
         """Return the value of a fact, or NotKnown, or ABSENT."""
         key = (name, subject)
-        if key not in self._found:
-            self._found[key] = self._compute(name, subject)
-        return self._found[key]
+        value = self._found.get(key, _UNASKED)
+        if value is _UNASKED:
+            value = self._found[key] = self._compute(name, subject)
+        return value
 
     def shown(self, name: str, subject: str | None) -> str:
         """Return the words for a fact as findings quote it; empty where it is not quoted or not known."""
@@ -149,10 +157,10 @@ class Facts:
                 value = self._gathered(need)
             else:
                 place = key or (need, subject)
-                # NeedKey tens of thousands of times for a review: known ones are taken without a call.
-                value = found.get(place)
-                if value is None:
-                    value = self.get(*place)
+                # Asked tens of thousands of times for a review: known ones are taken without a call.
+                value = found.get(place, _UNASKED)
+                if value is _UNASKED:
+                    value = found[place] = self._compute(*place)
             if value is ABSENT:
                 return ABSENT
             if value.__class__ is NotKnown:

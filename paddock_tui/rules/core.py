@@ -171,10 +171,14 @@ def rule(
 
 def call(registered: Rule, values: dict[str, Any], limits: Any) -> list[RaisedFinding]:
     """Ask a rule, and give what it raises as a list; `values` may hold more than it takes."""
-    given = {name: values[name] for name in registered.needs}
-    if registered.takes_limits:
-        given["limits"] = limits
-    result = registered.function(**given)
+    given = (
+        values if len(values) == len(registered.needs) else {name: values[name] for name in registered.needs}
+    )
+    result = (
+        registered.function(**given, limits=limits)
+        if registered.takes_limits
+        else registered.function(**given)
+    )
     if result is None:
         return []
     return result if isinstance(result, list) else [result]

@@ -193,8 +193,7 @@ def _ask(
     not_judged: list[NotJudged],
     passed: list[str],
 ) -> list[Finding]:
-    bike = facts.get("bike")
-    if registered.per in ("control", "adjuster") and isinstance(bike, NotKnown):
+    if registered.per in ("control", "adjuster") and isinstance(bike := facts.get("bike"), NotKnown):
         not_judged.append(NotJudged(registered.id, "", bike.missing))
         return []
     subjects: Iterable[str | None] = facts.subjects(registered.per) if registered.per else (None,)
