@@ -1,7 +1,6 @@
 """The board: one widget that draws all rows of a page, keeps its own cursor and its own editor."""
 
 from collections.abc import Callable
-from typing import ClassVar
 
 import attrs
 from textual import events
@@ -26,7 +25,6 @@ class Board(DrawnPage, can_focus=True):
     """
 
     ALLOW_SELECT = False
-    COMPONENT_CLASSES: ClassVar[set[str]] = look.classes()
     DEFAULT_CSS = look.CSS
 
     def __init__(self, *, plain: bool | None = None, name: str | None = None) -> None:

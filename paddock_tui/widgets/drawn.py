@@ -5,6 +5,7 @@ from collections.abc import Callable
 import attrs
 from rich.style import Style
 from textual import events
+from textual.dom import DOMNode
 from textual.geometry import Region
 from textual.strip import Strip
 from textual.widget import Widget
@@ -19,6 +20,7 @@ class DrawnPage(Widget):
 
     def __init__(self, *, plain: bool, name: str | None = None) -> None:
         """Draw nothing yet; `plain` draws in ASCII alone."""
+        self._styles_made: dict[str, Style] = {}
         super().__init__(name=name)
         self._page = Page("", ())
         self._view = View(0, 0, None, plain=plain)
@@ -83,5 +85,19 @@ class DrawnPage(Widget):
         line: Line = self.laid.lines[y] if y < len(self.laid.lines) else ()
         return strip_of(line, self.size.width, self._style)
 
+    def notify_style_update(self) -> None:
+        """Have the named styles made anew: those of the theme, or of the widget itself, are others now."""
+        self._styles_made.clear()
+        super().notify_style_update()
+
     def _style(self, name: str) -> Style:
-        return self.get_component_rich_style(f"board--{name}") if name else self.rich_style
+        """Return a named style, made when it is first painted: a page uses a third of them."""
+        if not name:
+            return self.rich_style
+        made = self._styles_made.get(name)
+        if made is None:
+            node = DOMNode(classes=f"board--{name}")
+            node._attach(self)
+            self.app.stylesheet.apply(node, animate=False)
+            made = self._styles_made[name] = node.rich_style
+        return made

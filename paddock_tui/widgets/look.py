@@ -42,8 +42,3 @@ QUIET = ("range", "aside", "shut", "rule", "bar", "hint")
 """What is dim where the colours are the terminal's own; in a theme of ours a colour tells it."""
 
 CSS += "".join(f"\nBoard:ansi .board--{name} {{ text-style: dim; }}" for name in QUIET)
-
-
-def classes() -> set[str]:
-    """Name the component classes of the board."""
-    return {f"board--{name}" for name in STYLES}

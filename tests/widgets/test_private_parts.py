@@ -10,6 +10,7 @@ from rich.console import Console
 from textual._compositor import Compositor
 from textual._xterm_parser import XTermParser
 from textual.app import App
+from textual.dom import DOMNode
 from textual.driver import Driver
 from textual.drivers.linux_driver import LinuxDriver
 from textual.screen import Screen
@@ -35,6 +36,7 @@ PARTS: tuple[tuple[Callable[[], object], str, str], ...] = (
     (App, "_return_code", "a crash ends with status 0"),
     (App, "_exception", "tests do not see that the app crashed"),
     (App, "_exception_event", "a test whose app crashed waits until it is stopped"),
+    (DOMNode, "_attach", "a named style cannot be made when it is first painted"),
     (Screen, "_compositor", "each changed line is sent from its left edge, in full colour codes"),
     (Console, "_color_system", "a span is sent in colours that the terminal may not have"),
     (_Driver, "_run_input_thread", "an error while keys are read prints a traceback over the screen"),

@@ -2,6 +2,7 @@
 
 import re
 from pathlib import Path
+from typing import ClassVar
 
 import pytest
 from rich.color import Color, ColorSystem
@@ -9,10 +10,13 @@ from rich.color_triplet import ColorTriplet
 from rich.terminal_theme import DEFAULT_TERMINAL_THEME
 
 from paddock_tui.store.settings import keep_theme, load_settings
+from paddock_tui.widgets.board import Board
 from paddock_tui.widgets.encoding import ascii_only
 from paddock_tui.widgets.look import STYLES
-from paddock_tui.widgets.themes import COLOURS, VARIABLES, Colours, theme_named
+from paddock_tui.widgets.themes import COLOURS, VARIABLES, Colours, theme_named, themes
 from tests.every import every
+from tests.screens.typing import until_idle
+from tests.widgets.board_app import BoardApp
 
 AA = 4.5
 """WCAG 2.2, success criterion 1.4.3: contrast of text of any size, at least."""
@@ -137,3 +141,25 @@ def test_ascii_is_asked_for_or_all_that_a_dumb_terminal_has(
     monkeypatch.setenv(variable, value)
 
     assert ascii_only() is plain
+
+
+async def test_a_named_style_is_what_the_framework_makes_of_its_rules() -> None:
+    """Made when first painted it is what a component class gives, in each theme and after a change."""
+
+    class Stock(Board):
+        COMPONENT_CLASSES: ClassVar[set[str]] = {f"board--{name}" for name in STYLES}
+
+    app, stock = BoardApp(), Stock()
+    async with app.run_test() as pilot:
+        for theme in themes():
+            app.register_theme(theme)
+        await app.bench.mount(stock)
+        seen = {}
+        for worn in COLOURS:
+            app.bench.wear(worn)
+            await until_idle(app, pilot)
+            for name in STYLES:
+                seen[worn, name] = app.bench.board._style(name)
+                assert seen[worn, name] == stock.get_component_rich_style(f"board--{name}"), (worn, name)
+
+    assert len({seen[worn, "hold"] for worn in COLOURS}) == len(COLOURS)
