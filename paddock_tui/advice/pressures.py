@@ -24,6 +24,7 @@ from paddock_tui.advice.calculators import (
 )
 from paddock_tui.advice.tyre_air_learnt import air_left, elsewhere, gas_learnt
 from paddock_tui.facts.tyre_targets import cold_target_of, hot_target_of, target_untold
+from paddock_tui.limits.next_change import NEAR_TARGET
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session_parts import PressureReading
@@ -337,10 +338,11 @@ def _judged(inputs: Inputs, end: End) -> Parked:
     if inputs.known(f"{end}_cold") and read < inputs.amount(f"{end}_cold", "kPa"):
         why = "it is under the cold pressure: air was let out, it leaks, or one of the two is misread"
         raise Inconsistent(f"{end} hot reading", why)
+    near = 100.0 * inputs.limits[NEAR_TARGET]
     if inputs.known("gas_now", f"{end}_gas"):
         now, hot = inputs.amount("gas_now", "C"), inputs.amount(f"{end}_gas", "C")
-        return at_gas_temperature(read, wanted, now, hot, outside_of(inputs).kpa)
-    return after_parking(read, wanted, inputs.amount("minutes", "min"))
+        return at_gas_temperature(read, wanted, now, hot, outside_of(inputs).kpa, near)
+    return after_parking(read, wanted, inputs.amount("minutes", "min"), near)
 
 
 def _minutes(parked: dt.time | None, at: dt.time | None) -> Quantity | None:

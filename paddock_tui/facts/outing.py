@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
+from paddock_tui.limits import Limits
+from paddock_tui.limits.next_change import LIKE_TRACK
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
@@ -11,9 +13,6 @@ from paddock_tui.records.tyres import TyreSet
 
 COLUMN = {"dry": "dry", "damp": "damp", "drying": "damp", "wet": "wet", "standing water": "wet"}
 """How the five words for the surface are judged: drying as damp, standing water as wet."""
-
-LIKE_TRACK_K = 8.0
-"""Track temperatures so near are alike. Common practice, no source."""
 
 
 def track_warmer_k(then: Session, now: Session) -> float | None:
@@ -24,6 +23,12 @@ def track_warmer_k(then: Session, now: Session) -> float | None:
     if not isinstance(now.track, Quantity) or not isinstance(then.track, Quantity):
         return None
     return now.track.to("C") - then.track.to("C")
+
+
+def track_moved_k(then: Session, now: Session, limits: Limits) -> float | None:
+    """Return by how much the track is warmer where that makes it unlike; None where alike or not known."""
+    by = track_warmer_k(then, now)
+    return by if by is not None and abs(by) > limits[LIKE_TRACK] else None
 
 
 @fact("the surface", at="session:surface", show=lambda found: f"surface {found}")

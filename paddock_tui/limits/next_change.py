@@ -1,4 +1,7 @@
-"""Limits of the next change: what keeps it back, and how far it goes."""
+"""Limits of the next change: what keeps it back, how far it goes, and when an outing tells something.
+
+What matters, the change log and last time read of the same outings is asked of these too.
+"""
 
 from typing import Final
 
@@ -43,7 +46,14 @@ FEW_SESSIONS = limit(
     high=20,
 )
 GAUGE_ERRS = limit(
-    NEXT_CHANGE, "gauge_errs", 0.05, "bar", "so far off its target a hot reading is on it", COMMON, 0.0, 0.2
+    NEXT_CHANGE,
+    "gauge_errs",
+    0.05,
+    "bar",
+    "a hot reading no further off its target speaks for no change by itself",
+    COMMON,
+    0.0,
+    0.2,
 )
 FEWEST_LEFT = limit(
     NEXT_CHANGE,
@@ -64,4 +74,41 @@ FAILED_TWICE = limit(
     COMMON,
     1,
     10,
+)
+LIKE_TRACK = limit(
+    NEXT_CHANGE,
+    "like_track",
+    8.0,
+    "C",
+    "track temperatures no further apart are alike: last time, the change log, what a step did",
+    COMMON,
+    1,
+    30,
+)
+NEAR_TARGET = limit(
+    NEXT_CHANGE,
+    "near_target",
+    0.03,
+    "bar",
+    "a hot reading no further off its target is on it, whatever was felt",
+    COMMON,
+    0.0,
+    0.2,
+)
+START_STEP = limit(
+    NEXT_CHANGE,
+    "start_step",
+    0.02,
+    "bar",
+    "a starting pressure is moved by no less: so far a gauge is read",
+    COMMON,
+    0.005,
+    0.1,
+)
+HOT_LAPS = limit(NEXT_CHANGE, "laps_until_hot", 3, "", "laps after which the tyres are hot", COMMON, 1, 20)
+TELLING_LAPS = limit(
+    NEXT_CHANGE, "laps_that_tell", 3, "", "laps after which an outing tells what the bike does", COMMON, 1, 20
+)
+TELLING_MINUTES = limit(
+    NEXT_CHANGE, "minutes_that_tell", 10, "min", "the same in ridden time, where it is known", COMMON, 2, 60
 )

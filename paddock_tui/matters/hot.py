@@ -3,6 +3,7 @@
 import datetime as dt
 from collections.abc import Iterator
 
+from paddock_tui.limits.next_change import HOT_LAPS
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION, OFF_TARGET_SERIOUS
 from paddock_tui.limits.weather import MOVED_SINCE_SET
 from paddock_tui.matters.behaviour_rules import laps_of
@@ -11,9 +12,7 @@ from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, NOTE, SERIOUS
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.hot_target import hot_target_on
-
-FRESH_MINUTES = 3
-LEAST_LAPS = 3
+from paddock_tui.trade.tyre_air_learning import HOT_WITHIN_MIN
 
 
 def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
@@ -44,11 +43,11 @@ def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 
 
 def _is_hot(outing: Outing, at: dt.time | None) -> bool:
-    """Return whether it was read within three minutes of parking, after three laps or more."""
+    """Return whether it was read before the tyre cooled, and after laps that made it hot."""
     parked = outing.session.parked
-    if parked is None or at is None or laps_of(outing) < LEAST_LAPS:
+    if parked is None or at is None or laps_of(outing) < outing.limits[HOT_LAPS]:
         return False
-    return 0 <= (at.hour - parked.hour) * 60 + at.minute - parked.minute <= FRESH_MINUTES
+    return 0 <= (at.hour - parked.hour) * 60 + at.minute - parked.minute <= HOT_WITHIN_MIN
 
 
 def _closes(one: Opened, outing: Outing) -> bool:
@@ -71,7 +70,8 @@ def _says(one: Opened, now: Present) -> Said | None:
             NOTE,
             f"The {one.subject} was {by:.2f} bar {way} its target last time, not read hot.",
             "Read late or after few laps it says little: the start is not moved by it.",
-            "Read within three minutes of parking, after three laps or more.",
+            f"Read within {HOT_WITHIN_MIN:g} minutes of parking,"
+            f" after {now.limits[HOT_LAPS]:g} laps or more.",
             f"{one.subject} {one.what} {one.stamp}; not read hot",
         )
     return Said(

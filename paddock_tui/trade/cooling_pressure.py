@@ -62,7 +62,7 @@ def after_parking(
     reading_kpa_gauge: float,
     target_hot_kpa_gauge: float,
     minutes_since_parked: float,
-    enough_kpa: float = 3.0,
+    enough_kpa: float,
 ) -> Parked:
     """Judge a reading by its time alone, against the hot target; `enough_kpa` either way counts as on it.
 
@@ -88,8 +88,8 @@ def at_gas_temperature(
     gas_now_c: float,
     gas_hot_c: float,
     ambient_kpa: float,
+    enough_kpa: float,
     unsure_k: float = 10.0,
-    enough_kpa: float = 3.0,
 ) -> Parked:
     """Judge a reading taken with the gas at about `gas_now_c`, for a tyre whose gas reaches `gas_hot_c`.
 

@@ -17,6 +17,7 @@ from paddock_tui.advice.ledger import (
 from paddock_tui.advice.ledger.conditions import tyre_age
 from paddock_tui.facts.changes import Changes
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from tests.advice.given import about, bike, past
 
@@ -89,7 +90,7 @@ def ridden(
 
 
 def of(*sessions: PastSession, on: Bike | None = BIKE) -> tuple[LedgerEntry, ...]:
-    return entries_of(History(sessions), "plain", on)
+    return entries_of(History(sessions), "plain", on, Limits())
 
 
 def test_a_change_is_the_difference_to_the_session_it_was_copied_from() -> None:
@@ -256,7 +257,7 @@ def test_why_expectation_and_verdict_stand_with_the_change() -> None:
 def test_the_same_history_gives_the_same_list_at_once() -> None:
     history = History((ridden(1, 5), ridden(2, 6)))
 
-    assert entries_of(history, "plain", BIKE) is entries_of(history, "plain", BIKE)
+    assert entries_of(history, "plain", BIKE, Limits()) is entries_of(history, "plain", BIKE, Limits())
 
 
 def test_both_sessions_stand_side_by_side() -> None:
@@ -299,7 +300,7 @@ def test_the_same_pair_is_written_alike_by_ledger_review_and_preview_of_the_way_
     ridden = "parked = 10:00:00\n[setup.adjusters]\nrebound-left = {}\nrebound-right = 9\n"
     before = past(1, ridden.format(9), BIKE, day="2026-05-15")
     after = past(2, 'copied_from = "2026-05-15-1"\n' + ridden.format(11), BIKE)
-    (entry,) = entries_of(History((before, after)), "plain", BIKE)
+    (entry,) = entries_of(History((before, after)), "plain", BIKE, Limits())
 
     here = about(session=after.session, bike=BIKE, source=before.session).situation
     reviewed = attrs.evolve(here, history=History((before,))).facts().get("changes")

@@ -9,6 +9,7 @@ import pytest
 from paddock_tui.desk.sessions.last_time import last_time, unlike, untold
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Situation
+from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
@@ -79,7 +80,7 @@ def test_like_means_surface_column_tyre_kind_and_track_within_8_c(
 ) -> None:
     history = History((), SETS)
 
-    assert list(unlike(attrs.evolve(NOW, **now), attrs.evolve(NOW, **then), history)) == said
+    assert list(unlike(attrs.evolve(NOW, **now), attrs.evolve(NOW, **then), history, Limits())) == said
 
 
 @pytest.mark.parametrize(

@@ -6,8 +6,10 @@ from weakref import WeakKeyDictionary
 import attrs
 
 from paddock_tui.advice.session_laps import fall_words, lap_words, stint_of
-from paddock_tui.facts.outing import COLUMN, LIKE_TRACK_K, track_warmer_k
+from paddock_tui.facts.outing import COLUMN, track_moved_k
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.limits import Limits
+from paddock_tui.limits.next_change import LIKE_TRACK
 from paddock_tui.quantities import Quantity, rounded
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Feel
@@ -58,7 +60,7 @@ def _ages(history: History) -> tuple[dict[str, int], dict[str, int]]:
     return kept
 
 
-def unlike(before: PastSession, after: PastSession) -> Iterator[str]:
+def unlike(before: PastSession, after: PastSession, limits: Limits) -> Iterator[str]:
     """Say what makes two sessions no fair comparison; what is not known makes no difference."""
     one, other = before.session, after.session
     if one.date != other.date:
@@ -72,9 +74,8 @@ def unlike(before: PastSession, after: PastSession) -> Iterator[str]:
         yield f"surface {one.surface}, then {other.surface}"
     if one.tyres != other.tyres:
         yield f"tyre set {one.tyres or 'not known'}, then {other.tyres or 'not known'}"
-    by = track_warmer_k(one, other)
-    if by is not None and abs(by) > LIKE_TRACK_K:
-        yield f"track {one.track}, then {other.track}: more than {LIKE_TRACK_K:g} C apart"
+    if track_moved_k(one, other, limits) is not None:
+        yield f"track {one.track}, then {other.track}: more than {limits[LIKE_TRACK]:g} C apart"
 
 
 def ageing(history: History, before: PastSession, after: PastSession) -> str:

@@ -13,6 +13,8 @@ from paddock_tui.advice.presets import moved_words
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.limits import Limits
+from paddock_tui.limits.next_change import LIKE_TRACK
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import SetUpDifference, session_differences
 from paddock_tui.records.paths import Path
@@ -85,16 +87,18 @@ def mixed_laps(entry: LedgerEntry) -> Mixed | None:
     return permutation(stint_of(entry.session.session).times_s, stint_of(entry.source.session).times_s)
 
 
-_KEPT: WeakKeyDictionary[History, tuple[str, Bike | None, tuple[LedgerEntry, ...]]] = WeakKeyDictionary()
+_KEPT: WeakKeyDictionary[History, tuple[tuple[str, float], Bike | None, tuple[LedgerEntry, ...]]] = (
+    WeakKeyDictionary()
+)
 
 
-def entries_of(history: History, name: str, bike: Bike | None) -> tuple[LedgerEntry, ...]:
+def entries_of(history: History, name: str, bike: Bike | None, limits: Limits) -> tuple[LedgerEntry, ...]:
     """List every change of a bike, newest first; the same history gives the same list again at once."""
     kept = _KEPT.get(history)
-    if kept is not None and kept[0] == name and kept[1] is bike:
+    if kept is not None and kept[0] == (name, limits[LIKE_TRACK]) and kept[1] is bike:
         return kept[2]
-    found = _with_dangers(tuple(_entries(history, name, bike)))
-    _KEPT[history] = (name, bike, found)
+    found = _with_dangers(tuple(_entries(history, name, bike, limits)))
+    _KEPT[history] = ((name, limits[LIKE_TRACK]), bike, found)
     return found
 
 
@@ -115,9 +119,9 @@ def unjudged(
         yield LedgerEntry(name, past, source, bundle, because, others, presets=(before, after))
 
 
-def _entries(history: History, name: str, bike: Bike | None) -> Iterator[LedgerEntry]:
+def _entries(history: History, name: str, bike: Bike | None, limits: Limits) -> Iterator[LedgerEntry]:
     by_id = {one.id: one for one in history.past}
-    ridden = Neighbours(history)
+    ridden = Neighbours(history, limits)
     for past in reversed(history.past):
         copied = past.session.copied_from
         if copied is None:
@@ -131,7 +135,7 @@ def _compared(history: History, entry: LedgerEntry, ridden: Neighbours) -> Ledge
     source, past = entry.source, entry.session
     if source is None:
         return entry
-    differed = tuple(filter(None, (*unlike(source, past), ageing(history, source, past))))
+    differed = tuple(filter(None, (*unlike(source, past, ridden.limits), ageing(history, source, past))))
     feel = tuple(feel_shift(source.session, past.session))
     laps = compared(ridden.laps(source).laps_s, ridden.laps(past).laps_s) if is_ridden(past.session) else None
     return attrs.evolve(entry, differed=differed, feel=feel, laps=laps)
@@ -201,7 +205,7 @@ def _judgement(entry: LedgerEntry, ridden: Neighbours) -> Judgement:
         count = len(entry.others)
         others = f"{count} other thing{'s' if count > 1 else ''}"
         return Judgement("cannot tell yet", f"changed together with {others}", "one change at a time")
-    against = tuple(unlike(entry.source, entry.session)) if entry.source is not None else ()
+    against = tuple(unlike(entry.source, entry.session, ridden.limits)) if entry.source is not None else ()
     steps = ridden.steps(_key(entry), entry.session)
     if against and not steps:
         return Judgement("cannot tell yet", f"not comparable: {'; '.join(against)}", "similar conditions")

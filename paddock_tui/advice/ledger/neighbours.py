@@ -8,6 +8,7 @@ from paddock_tui.advice.ledger.conditions import FEEL, unlike
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.limits import Limits
 from paddock_tui.records.differences import changed_values
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
@@ -31,7 +32,8 @@ MOST_SESSIONS = 160
 class Neighbours:
     """The ridden sessions of a bike as neighbours in time: what is compared with what."""
 
-    def __init__(self, history: History) -> None:
+    def __init__(self, history: History, limits: Limits) -> None:
+        self.limits = limits
         self._laps: dict[str, Ridden] = {}
         self._first: set[str] = set()
         self._ridden: dict[_Who, list[PastSession]] = {}
@@ -47,7 +49,7 @@ class Neighbours:
                 self._first.add(one.id)
             self._ridden.setdefault(_who(one), []).append(one)
         for before, after in itertools.pairwise(ridden):
-            if next(unlike(before, after), None) is None:
+            if next(unlike(before, after, limits), None) is None:
                 key_ = key_of(changed_values(before.session, after.session))
                 self._pairs.setdefault(_likeness(after), []).append((before, after, key_))
                 self._follows.add((before.id, after.id))

@@ -8,9 +8,8 @@ from paddock_tui.advice.next_change.evidence import travel_lacks, warmer_since
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.start_pressure import start_move
 from paddock_tui.advice.next_change.words import CannotChange, Kind, Move, Passed, Proposal, Spoken
-from paddock_tui.limits.next_change import GAUGE_ERRS
+from paddock_tui.limits.next_change import GAUGE_ERRS, HOT_LAPS
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
-from paddock_tui.matters.hot import LEAST_LAPS
 
 
 def hot_pressure(given: Given) -> Spoken:
@@ -28,7 +27,7 @@ def hot_pressure(given: Given) -> Spoken:
     if late:
         return Passed(f"the {late[0]} was read warm, not hot")
     laps = case.all_laps()
-    if laps is not None and laps < LEAST_LAPS:
+    if laps is not None and laps < case.limits[HOT_LAPS]:
         return Passed(f"{laps} laps: the tyres were not hot yet")
     return _moved(given, off)
 

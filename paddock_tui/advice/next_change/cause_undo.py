@@ -8,10 +8,11 @@ from paddock_tui.advice.ledger.entries import entries_of
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.words import CauseQuestion, Kind, Move, Passed, Proposal, Spoken
-from paddock_tui.facts.outing import COLUMN, LIKE_TRACK_K, track_warmer_k
+from paddock_tui.facts.outing import COLUMN, track_moved_k
 from paddock_tui.facts.past import PastSession
+from paddock_tui.limits.next_change import LIKE_TRACK, TELLING_LAPS
 from paddock_tui.matters import Outing
-from paddock_tui.matters.behaviour_rules import LEAST_LAPS, debriefed
+from paddock_tui.matters.behaviour_rules import debriefed
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import SetUpDifference
@@ -88,14 +89,14 @@ def _barred(given: Given) -> str:
     columns = [COLUMN.get(one.surface or "") for one in (before.session, given.session)]
     if None in columns or columns[0] != columns[1]:
         return "the surface was another one, or is not known: that set-up may be for other conditions"
-    warmer = track_warmer_k(before.session, given.session)
-    if warmer is not None and abs(warmer) > LIKE_TRACK_K:
-        return f"the track was more than {LIKE_TRACK_K:g} C warmer or colder"
+    limits = given.case.limits
+    if track_moved_k(before.session, given.session, limits) is not None:
+        return f"the track was more than {limits[LIKE_TRACK]:g} C warmer or colder"
     felt = [one.what for one in before.session.symptoms.values() if one.what in DANGERS]
     if felt:
         return f"the set-up before had a danger of its own ({shown(felt[0])})"
     laps = given.case.clean_laps()
-    if laps is not None and laps < LEAST_LAPS:
+    if laps is not None and laps < limits[TELLING_LAPS]:
         return f"{laps} clean laps: too few to tell what the step did"
     return ""
 
@@ -133,7 +134,7 @@ def _not_debriefed(before: PastSession, case: Case, danger: bool) -> Spoken | No
     """Ask about the session before, or say that it tells nothing; None where it was debriefed without it."""
     if before.session.did == "noted" and not before.session.symptoms:
         return Passed("something was noted in the session before, and is not written down as a symptom")
-    if debriefed(Outing(before.id, before.session)):
+    if debriefed(Outing(before.id, before.session, limits=case.limits)):
         return None
     asked = before.session.did is not None or before.session.symptoms
     if asked:
@@ -240,7 +241,7 @@ def _helped(given: Given, block: list[SetUpDifference]) -> str:
     if name is None:
         return ""
     wanted = {key_of([(one.path, one.old, one.new)]) for one in block}
-    for entry in entries_of(given.about.history, name, given.about.situation.bike):
+    for entry in entries_of(given.about.history, name, given.about.situation.bike, given.case.limits):
         key = key_of((one.path, one.old, one.new) for one in entry.changes)
         opposite = entry.verdict == "made it worse" and reversed_key(key) in wanted
         if (entry.verdict == _HELPED and key in wanted) or opposite:

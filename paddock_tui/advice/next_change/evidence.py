@@ -14,7 +14,7 @@ from paddock_tui.advice.next_change import adjusters
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.start_pressure import start_move
 from paddock_tui.advice.next_change.words import CannotChange, Move
-from paddock_tui.facts.outing import LIKE_TRACK_K, track_warmer_k
+from paddock_tui.facts.outing import track_moved_k
 from paddock_tui.facts.past import PastSession
 from paddock_tui.limits.next_change import GAUGE_ERRS, LITTLE_USED, READ_OVER
 from paddock_tui.limits.sag import TRAVEL_LEFT
@@ -45,8 +45,8 @@ def warmer_since(case: Case) -> tuple[PastSession, float] | None:
     Below zero is colder; None where it is alike, or not known both times.
     """
     before = next(case.ridden_before(), None)
-    by = track_warmer_k(before.session, case.session) if before is not None else None
-    return None if before is None or by is None or abs(by) <= LIKE_TRACK_K else (before, by)
+    by = track_moved_k(before.session, case.session, case.limits) if before is not None else None
+    return None if before is None or by is None else (before, by)
 
 
 @attrs.frozen

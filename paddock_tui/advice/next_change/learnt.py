@@ -60,7 +60,9 @@ def _to_settle(given: Given) -> Iterator[str]:
         return
     left = outings_left(given.about.situation.day, given.session, given.about.situation.now)
     acted = {one.path for one in given.block}
-    for entry in entries_of(learnt_with(given.about).history, name, given.about.situation.bike):
+    for entry in entries_of(
+        learnt_with(given.about).history, name, given.about.situation.bike, given.case.limits
+    ):
         if entry.session.id == own and acted == {one.path for one in entry.changes}:
             said = to_settle(entry, left, given.case.clean_laps() or 0, given.case.limits)
             if said:

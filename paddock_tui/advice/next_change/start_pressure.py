@@ -11,16 +11,11 @@ from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.advice.pressures import pressures
 from paddock_tui.facts.past import History
 from paddock_tui.facts.tyre_targets import cold_target_of
+from paddock_tui.limits.next_change import NEAR_TARGET, START_STEP
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.differences import NOT_KNOWN, old_to_new
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.rules.core import SetValue
-
-DIVISION_KPA = 2.0
-"""A gauge is read to so much: a step below it is none. Common practice, no source."""
-
-NEAR_TARGET_KPA = 3.0
-"""A hot reading this near its target counts as on it."""
 
 _SLACK_KPA = 1e-6
 
@@ -44,7 +39,7 @@ def start_move(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
     if over is None:
         why = case.no_target(end) or "no hot reading"
         return CannotChange(f"{end} tyre: {why}: pressure moves only toward the hot target")
-    if wanted and abs(over) <= NEAR_TARGET_KPA:
+    if wanted and abs(over) <= 100.0 * case.limits[NEAR_TARGET]:
         return CannotChange(f"the {end} tyre is on its hot target")
     if wanted and (over > 0) == (wanted > 0):
         return CannotChange(f"the {end} tyre stands {'over' if over > 0 else 'under'} its hot target already")
@@ -64,7 +59,7 @@ def _to(case: Case, end: End, new: str, wanted: int) -> Move | CannotChange:
     found = parse(new)
     by = found.to("kPa") - held.to("kPa") if isinstance(found, Quantity) and held is not None else None
     old = figures.pressure(held.to("kPa"), case.about.units) if held is not None else NOT_KNOWN
-    if by is not None and abs(by) < DIVISION_KPA - _SLACK_KPA:
+    if by is not None and abs(by) < 100.0 * case.limits[START_STEP] - _SLACK_KPA:
         return CannotChange(f"the {end} starting pressure stands where the calculator puts it, {old}")
     if wanted and by is not None and by * wanted < 0:
         return CannotChange(f"the calculator puts the {end} starting pressure at {new}: the other way")

@@ -65,7 +65,9 @@ def _tried(about: About, verdicts: tuple[str, ...]) -> Iterator[tuple[Tried, boo
         if here or _like(about, past):
             for one in _called(past, source, verdicts):
                 yield one, here
-    for entry in entries_of(about.history, bike, about.situation.bike) if bike is not None else ():
+    situation = about.situation
+    ledger = entries_of(about.history, bike, situation.bike, situation.limits) if bike is not None else ()
+    for entry in ledger:
         here = venue is not None and entry.session.venue == venue
         mine = entry.session.session.rider == about.session.rider
         if entry.verdict in verdicts and mine and (here or _like(about, entry.session)):

@@ -14,6 +14,7 @@ from paddock_tui.desk.sessions.next_session import next_session
 from paddock_tui.desk.sessions.profiles import saving_as
 from paddock_tui.entry.numbering import next_number
 from paddock_tui.facts.situation import Situation
+from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.checklist import ROAD_HOME
 from paddock_tui.records.day import DayEntry, RidingDay
@@ -133,7 +134,9 @@ def learnt_on(desk: Desk, ref: Ref, rode: RodeThere) -> tuple[LearntChange, ...]
     held = last.record if last is not None and isinstance(last.record, Session) else Session()
     found = [
         one
-        for one in entries_of(desk.history_of(Ref("bike", rode.bike)), rode.bike, bike)
+        for one in entries_of(
+            desk.history_of(Ref("bike", rode.bike)), rode.bike, bike, Limits(desk.files.garage().limits)
+        )
         if one.session.session.day == ref.id and one.session.session.rider == (rode.rider or None)
     ]
     found.sort(key=lambda one: one.session.session.number or 0)

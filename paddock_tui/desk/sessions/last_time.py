@@ -4,9 +4,10 @@ from collections.abc import Iterator
 
 import attrs
 
-from paddock_tui.facts.outing import COLUMN, LIKE_TRACK_K, track_warmer_k
+from paddock_tui.facts.outing import COLUMN, track_moved_k, track_warmer_k
 from paddock_tui.facts.past import ENDS, History, PastSession, tyre_of
 from paddock_tui.facts.situation import Situation
+from paddock_tui.limits import Limits
 from paddock_tui.records.session import Session, is_ridden
 
 
@@ -36,14 +37,16 @@ def last_time(situation: Situation) -> LastTime | None:
         if one.venue == venue.id and one.session.date is not None and one.session.date < session.date
         if is_ridden(one.session)
     ]
-    told = [(one, "; ".join(unlike(session, one.session, situation.history))) for one in here]
+    told = [
+        (one, "; ".join(unlike(session, one.session, situation.history, situation.limits))) for one in here
+    ]
     found = [
         LastTime(one, said, tuple(untold(session, one.session, situation.history))) for one, said in told
     ]
     return next((one for one in found if not one.unlike), found[0] if found else None)
 
 
-def unlike(now: Session, then: Session, history: History) -> Iterator[str]:
+def unlike(now: Session, then: Session, history: History, limits: Limits) -> Iterator[str]:
     """Say what makes the conditions of two sessions different; what is not known makes no difference."""
     here, there = (COLUMN.get(one.surface or "") for one in (now, then))
     if here is not None and there is not None and here != there:
@@ -52,8 +55,7 @@ def unlike(now: Session, then: Session, history: History) -> Iterator[str]:
         kinds = [tyre_of(history.tyre_sets.get(one.tyres or ""), end).kind for one in (then, now)]
         if None not in kinds and kinds[0] != kinds[1]:
             yield f"{end} tyre {kinds[0]}, now {kinds[1]}"
-    by = track_warmer_k(then, now)
-    if by is not None and abs(by) > LIKE_TRACK_K:
+    if track_moved_k(then, now, limits) is not None:
         yield f"track {then.track}, now {now.track}"
 
 

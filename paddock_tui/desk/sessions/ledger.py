@@ -9,6 +9,7 @@ from paddock_tui.desk.histories import past_sessions
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import of_bike
 from paddock_tui.facts.past import History, PastSession
+from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.paths import Path, Ref
 
@@ -66,11 +67,12 @@ def ledger(desk: LooksAt) -> Ledger:
     entries: list[LedgerEntry] = []
     found: list[Best] = []
     histories: dict[str, History] = {}
+    limits = Limits(desk.files.garage().limits)
     for ref in desk.files.listing("bike"):
         loaded = desk.files.read(ref)
         bike = loaded.record if loaded is not None and isinstance(loaded.record, Bike) else None
         history = histories[ref.id] = desk.history_of(ref)
-        entries += entries_of(history, ref.id, bike)
+        entries += entries_of(history, ref.id, bike, limits)
         found += bests(history.past, ref.id, bike)
     entries.sort(key=lambda one: _when(one.session), reverse=True)
     return Ledger(tuple(entries), tuple(found), histories)

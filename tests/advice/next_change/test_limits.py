@@ -15,7 +15,9 @@ from paddock_tui.limits.next_change import NEXT_CHANGE
 from paddock_tui.limits.sag import TRAVEL_LEFT
 from paddock_tui.rules import Finding, review
 from tests.advice.next_change.cases import BEFORE, about, advised, felt, hot, sag
-from tests.advice.next_change.told.given import FROM, PARKED, failing, timetable, turned
+from tests.advice.next_change.told.given import FROM, PARKED, failing, last, timetable, turned
+from tests.advice.next_change.told.guards_pressures import STANDS_UP
+from tests.advice.next_change.told.steps import STEP, TWO_LAPS
 from tests.every import every
 from tests.rules.situations import Change, put, went_before, without
 
@@ -36,6 +38,8 @@ class Told:
 
 
 HARSH = felt("harsh on single bumps")
+UNDER = hot("2.36 bar", "2.20 bar")
+THREE_LAPS = {**TWO_LAPS, "3": "1:45.300"}
 AWAY = attrs.evolve(
     went_before(BEFORE, BEFORE, BEFORE),
     past=(
@@ -54,6 +58,14 @@ STORIES = {
     "gauge_errs": Told("0.04 bar", "0.08 bar", (hot("2.46 bar", "2.20 bar"),)),
     "outings_left": Told(3, 4, (FROM, turned(front_rebound=10), *timetable(12, 13, 14))),
     "times_failed": Told(2, 3, (felt("dives"), hot("2.40 bar", "2.20 bar")), AWAY),
+    "near_target": Told("0.02 bar", "0.06 bar", (STANDS_UP, UNDER)),
+    # It moves by 0.05 bar.
+    "start_step": Told("0.02 bar", "0.1 bar", (STANDS_UP, UNDER)),
+    # 24 C after 15 C.
+    "like_track": Told("8 C", "10 C", STEP, last(track="15 C")),
+    "laps_until_hot": Told(3, 4, (hot("2.60 bar", "2.20 bar"), put("session", "laps", THREE_LAPS))),
+    "laps_that_tell": Told(3, 4, (*STEP, put("session", "laps", THREE_LAPS))),
+    "minutes_that_tell": Told("10 min", "15 min", STEP, last(laps={}, ridden_laps=2, ridden_time="12 min")),
 }
 MINE = {one.name: one for one in LIMITS.values() if one.rule == NEXT_CHANGE}
 
@@ -73,6 +85,25 @@ def test_a_limit_that_was_changed_is_said_as_it_is_now() -> None:
     held = repr(story.answer(limit, 4))
     assert "the first 4 sessions on a bike are for learning it" in held
     assert re.search(r"\b(2|two) sessions", held) is None
+
+
+@every(
+    ("name", "value", "now", "before"),
+    [
+        ("like_track", "6 C", "the track was more than 6 C warmer or colder", "8 C"),
+        ("laps_until_hot", 4, "3 laps: the tyres were not hot yet", ""),
+        ("laps_that_tell", 4, "3 clean laps: too few to tell what the step did", ""),
+        ("minutes_that_tell", "15 min", "the session before was too short to tell", ""),
+        ("near_target", "0.05 bar", "the front tyre is on its hot target", ""),
+        ("start_step", "0.1 bar", "stands where the calculator puts it", ""),
+    ],
+)
+def test_what_an_outing_tells_is_said_by_the_owners_limit(
+    name: str, value: object, now: str, before: str
+) -> None:
+    held = repr(STORIES[name].answer(MINE[name], value))
+    assert now in held
+    assert not before or before not in held
 
 
 @pytest.mark.parametrize(("left", "cause"), [("1 mm", "table"), ("4 mm", "none")])
