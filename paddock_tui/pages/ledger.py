@@ -54,16 +54,18 @@ def ledger_page(found: Ledger, wanted: LedgerFilter) -> Page:
 def ledger_awaited(found: tuple[LedgerEntry, ...], wanted: LedgerFilter, read: Reading) -> Page:
     """Make the page of the newest changes while the sessions before them are read: no verdict stands yet.
 
-    Nothing is counted either, since that grows.
+    Nothing is counted either, since that grows. How far the reading is stands in the heading alone: each row
+    that said it would be sent again whenever it goes on.
     """
     sections = [Section("show", tuple(_filter_rows(None, wanted)), "- and + step, enter types")]
     sections += [
-        _step_section(list(group), bool(wanted.control), read.words())
+        _step_section(list(group), bool(wanted.control), "reading")
         for _, group in itertools.groupby(filter(wanted.takes, found), key=lambda one: one.session.id)
     ]
-    sections.append(Section("older changes", (Row("", read.words(), kind="text", key="nothing"),)))
+    sections.append(Section("older changes", (Row("", "reading", kind="text", key="nothing"),)))
     bike = f" · {wanted.bike}" if wanted.bike else ""
-    return Page(f"ledger{bike}", tuple(sections), caution=CAUTION, judged=False, caution_short=CAUTION_SHORT)
+    heading = f"change log{bike} · {read.words()}"
+    return Page(heading, tuple(sections), caution=CAUTION, judged=False, caution_short=CAUTION_SHORT)
 
 
 def entry_of(found: Ledger, row: Row) -> LedgerEntry | None:
