@@ -6,6 +6,7 @@
 - The input thread sleeps until there is something to read and is woken to stop: no ten wake-ups a
   second, and leaving does not take 0.2 s of waiting.
 - The terminal is not asked to report focus: each report would have the whole screen sent.
+- An update does not end with a move of the hidden cursor.
 
 Where the stock driver has changed, `driver_class` says None and the stock one is used.
 """
@@ -46,6 +47,9 @@ ANSWER_WITHIN = 1.0
 
 _AS_IT_WAS = b"\x1b[?2004l\x1b[?1004l\x1b[?7h\x1b[?25h\x1b[?1049l\x1b[0m\r\n"
 """No pastes, no reports of focus, lines wrapped, a cursor, the screen of before, plain text."""
+
+_HOME = "\x1b[1;1H"
+"""What the framework ends each update with, to put a cursor where it wants one."""
 
 _LONG = 16
 _RUN = re.compile(r"([^\x00-\x1f\x7f-\x9f]{16,})")
@@ -98,6 +102,10 @@ class LinkDriver(LinuxDriver):
             shown = getattr(self._app, "shown", None)
             if shown is not None:
                 shown.cleared()
+
+    def write(self, data: str) -> None:
+        """Send it, without the move to the first cell that ends each update: the cursor is hidden."""
+        super().write(data.removesuffix(_HOME))
 
     def _run_input_thread(self) -> None:
         """Have an error in this thread end the app as any other does, instead of printing its traceback."""

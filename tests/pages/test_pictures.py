@@ -343,3 +343,12 @@ def test_a_picture_is_spoken_as_its_sentence_and_every_figure_of_its_table() -> 
         assert all(
             f"{head} {cell}" in line for head, cell in zip(picture.heads[1:], cells, strict=True) if cell
         )
+
+
+@every("picture", ANY)
+def test_under_the_cursor_a_picture_has_its_mark_and_does_not_move(picture: Picture) -> None:
+    page = Page("here", (Section("", (picture_row("seen", picture),)),), judged=False)
+    off, on = (layout(page, View(80, 24, cursor)).text().splitlines() for cursor in (None, 0))
+    [(was, now)] = [(before, after) for before, after in zip(off, on, strict=True) if before != after]
+
+    assert now == f">{was[1:]}"

@@ -36,7 +36,7 @@ def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line,
             ink.to(start)
             put_bar(ink, row.bar, columns.bar, ends)
     full = ink.room < 1 and bool(words[0])
-    cut += _right(ink, words, columns)
+    cut += _right(ink, words, columns, row, on)
     lines = [ink.line(), *([bar_below.line()] if bar_below else [])]
     if on:
         return (*lines, *_whole(cut, columns))
@@ -161,11 +161,17 @@ def _below(bar: Bar, columns: Columns, ends: Ends, room: int) -> int:
     return min(columns.bar + words, room)
 
 
-def _right(ink: Ink, words: Span, columns: Columns) -> list[Span]:
+def _right(ink: Ink, words: Span, columns: Columns, row: Row, on: bool) -> list[Span]:
+    """Draw what is said at the right; choices that have no room there stand below alone, and it stays."""
     text, style = words
     if not text:
         return []
     ink.to(min(max(columns.right, ink.at + _GAP), columns.pen.width - 1))
+    if on and style == "aside" and row.choices and width(text) > ink.room:
+        aside = ink.pen.say(row.aside)
+        if width(aside) <= ink.room:
+            ink.put(aside, style)
+            return [(ink.pen.say(numbered(row.choices)), style)]
     return [] if ink.put(text, style) else [words]
 
 

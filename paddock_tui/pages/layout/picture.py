@@ -5,13 +5,14 @@ from functools import lru_cache
 import attrs
 
 from paddock_tui.pages.layout.chart import chart_lines
-from paddock_tui.pages.layout.columns import Columns
+from paddock_tui.pages.layout.columns import MARK, Columns
 from paddock_tui.pages.layout.fields import folded, mark
 from paddock_tui.pages.layout.lanes import lanes_lines, pairs_lines
-from paddock_tui.pages.layout.pen import Ink, Line, Pen
+from paddock_tui.pages.layout.pen import Ink, Line, Pen, text_of
 from paddock_tui.pages.layout.texts import text_lines
 from paddock_tui.pages.pictures import Chart, Lanes, Picture
 from paddock_tui.pages.rows import Row
+from paddock_tui.text import width
 
 NARROW = 60
 """From this width on a picture that may stand apart stands on its page."""
@@ -48,4 +49,6 @@ def _marked(line: Line, pen: Pen) -> Line:
     ink = Ink(pen)
     mark(ink, True)
     first, *rest = line or (("  ", ""),)
-    return (*ink.line(), *(((first[0][2:], first[1]),) if first[0][2:] else ()), *rest)
+    # A line ends with no gap, but here the picture goes on behind it: it would move by a cell.
+    gap = " " * (MARK - width(text_of(ink.line())))
+    return (*ink.line(), (gap + first[0][MARK:], first[1]), *rest)
