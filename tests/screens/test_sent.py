@@ -3,16 +3,12 @@
 import os
 import random
 from pathlib import Path
-from typing import Any
 
 import pytest
-from rich.console import RenderableType
-from textual.screen import Screen
 
-from paddock_tui.widgets.sparing import ShownCells, SparingLayout
 from tests.examples import TIMES
-from tests.screens.rider import Rider, riding
-from tests.widgets.terminal import Terminal
+from tests.screens.rider import riding
+from tests.screens.sent import Sent
 from tests.widgets.test_sparing import looks
 
 PAGES_TRIED = 3 * int(os.environ.get(TIMES, "1"))
@@ -20,33 +16,6 @@ PAGES_TRIED = 3 * int(os.environ.get(TIMES, "1"))
 
 PAGES = "prsocdjhlbtgim?"
 MOVES = ("down", "down", "down", "up", "pagedown", "pageup", "end", "home", "tab", "enter", "w")
-
-
-class Sent:
-    """Hears what an app sends, and draws it on a terminal."""
-
-    def __init__(self, rider: Rider, columns: int, lines: int, monkey: pytest.MonkeyPatch) -> None:
-        self.rider, self.bytes = rider, 0
-        self.size = columns, lines
-        self.terminal = Terminal(columns, lines)
-        rider.app.shown.cleared()
-        monkey.setattr(rider.app, "_display", self._hears)
-
-    def _hears(self, _: Screen[Any], update: RenderableType | None) -> None:
-        if update is not None:
-            assert hasattr(update, "render_segments"), update
-            sent = update.render_segments(self.rider.app.console).encode()
-            self.bytes += len(sent)
-            self.terminal.feed(sent)
-
-    def anew(self) -> Terminal:
-        """Draw the whole screen on another terminal."""
-        update = self.rider.app.screen._compositor.render_full_update()
-        assert isinstance(update, SparingLayout)
-        update.shown = ShownCells()
-        whole = Terminal(*self.size)
-        whole.feed(update.render_segments(self.rider.app.console).encode())
-        return whole
 
 
 @pytest.mark.parametrize(
@@ -66,7 +35,6 @@ async def test_after_drawn_keys_the_terminal_shows_what_a_whole_screen_would(
     drawn = random.Random(f"{columns} {settings}")
     async with riding(garage, columns, lines) as rider:
         sent = Sent(rider, columns, lines, monkeypatch)
-        rider.app.refresh(layout=True)
         for page in drawn.choices(PAGES, k=PAGES_TRIED):
             await rider.types(f"escape {page}")
             for _ in range(4):
@@ -78,4 +46,4 @@ async def test_after_drawn_keys_the_terminal_shows_what_a_whole_screen_would(
                     page,
                     keys,
                 )
-    assert sent.bytes > 1000
+    assert len(sent.sent) > 1000

@@ -46,8 +46,8 @@ def _line(row: Row, columns: Columns, on: bool) -> tuple[Line, bool]:
         said = _fitting(row.value, ink.room - room - 1, pen)
         whole = ink.put(said, "aside", max(ink.room - room - 1, 1)) and said == pen.say(row.value)
     ink.put(" ", "rule")
-    # No rule behind a summary: of headings below each other it would be most of what is seen and sent.
-    ink.put((" " if row.value else pen.rule) * (ink.room - room), "rule")
+    # No rule between summary and count: of headings below each other it would be most of what is sent.
+    ink.put((" " if row.value and end else pen.rule) * (ink.room - room), "rule")
     if end:
         ink.put(" ", "rule")
         ink.put(end, "hint")
