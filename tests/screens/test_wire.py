@@ -45,8 +45,8 @@ def test_a_digit_and_an_arrow_cost_little_and_waiting_costs_nothing(garage: Path
         idle = wire.read(3.0, 3.0)
         wire.type("q")
         assert wire.ended() == 0
-    assert len(arrow) <= 300
-    assert len(digit) <= 720
+    assert len(arrow) <= 80
+    assert len(digit) <= 450
     assert idle == b""
 
 
