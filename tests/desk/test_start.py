@@ -42,8 +42,8 @@ mode 1: own
 adjuster front preload: 14
 adjuster front preload: 14to
 adjuster front compression: 12t | 20c fast 4to right
-adjuster rear rebound: 18c
-damping 0: live | live calm, rough road
+adjuster rear rebound: loose | 18c
+damping 0: !! | live | live calm, rough road
 all suspension: yes
 tank.capacity: much | 17
 front.tyre_size: 1

@@ -316,6 +316,22 @@ def test_what_was_read_whole_is_not_read_again_to_say_so_until_its_bike_changes(
     assert len([name for name in parsed if name.startswith("sessions")]) == 2 * SESSIONS
 
 
+def test_what_was_noted_as_read_whole_counts_only_while_its_file_is_the_same(root: Path) -> None:
+    """The row of a session that is known already is not compared with its file again: the note is."""
+    seen(root)
+    list(GarageFiles(root).soundness.troubles())
+    before = GarageFiles(root)
+    list(before.soundness.troubles())
+    before.rows.write()
+    rest(indexes())
+    files = GarageFiles(root)
+    list(glances(files))
+    worse = root / "sessions/2026/2026-05-07-1-plain.toml"
+    _not_understood(worse)
+
+    assert {one.file for one in files.soundness.troubles()} == {str(worse.relative_to(root))}
+
+
 def test_one_run_sees_what_others_change_of_a_session_it_never_read(root: Path) -> None:
     seen(root)
     rest(indexes())
