@@ -7,7 +7,7 @@ that run most of the changed file, on a copy of the tree in a temporary folder, 
 `TESTS` are asked, in one process; those that live through them are then asked of `SLOWER`, the flows on
 the screen, in three times the seconds. What only an interpreter of its own would show is not found.
 `--log` keeps a row of JSON for each mutant; `--again` takes, instead of drawing, those that such a file
-says survived. `mutants_without_a_test.txt` lists survivors that need no test, each with why.
+says survived and for which no reason stands. `mutants_without_a_test.txt` lists survivors that need no test, each with why.
 
 The statuses: killed (a test fails), timed out (a test goes on and on: killed too), survived, not covered.
 """
@@ -96,6 +96,9 @@ def main(arguments: list[str]) -> int:
     parser.add_argument("--again", type=Path)
     options = parser.parse_args(arguments)
     whole = all_mutants(options.of)
+    if options.of == TARGETS:
+        for gone in sorted(without_a_test().keys() - {one.key for one in whole}):
+            _say(f"a reason for what is no mutant any more: {gone}")
     drawn = _again(whole, options.again) if options.again else []
     if not options.again:
         drawn = random.Random(options.seed).sample(whole, min(options.number, len(whole)))
@@ -109,12 +112,17 @@ def main(arguments: list[str]) -> int:
 
 
 def _again(whole: list[Mutant], log: Path) -> list[Mutant]:
-    """Find those that lived as they are now: of several that read alike the one nearest to its line then."""
+    """Find those that lived, and need a test, as they are now: of several that read alike the nearest."""
     rows = [json.loads(row) for row in log.read_text(encoding="utf-8").splitlines()]
     alike: dict[str, list[Mutant]] = collections.defaultdict(list)
     for one in whole:
         alike[one.key].append(one)
-    lived = [mutant for mutant, outcome in _became(rows).items() if outcome not in DEAD]
+    excused = without_a_test()
+    lived = [
+        mutant
+        for mutant, outcome in _became(rows).items()
+        if outcome not in DEAD and mutant.key not in excused
+    ]
     found = [_nearest(alike[one.key], one.line) for one in lived if one.key in alike]
     for gone in (one for one in lived if one.key not in alike):
         _say(f"no longer there: {gone.key}")
@@ -204,9 +212,10 @@ def _report(drawn: list[Mutant], rows: list[dict[str, Any]]) -> int:
         _say(f"{outcomes[one]:12} {one.key} (line {one.line}){why}")
     counts = collections.Counter(outcomes.values())
     counts["not run"] = len(drawn) - len(outcomes)
-    asked = len(outcomes) - len(needless)
     _say("\n" + ", ".join(f"{count} {outcome}" for outcome, count in sorted(counts.items()) if count))
-    _say(f"{dead} of {asked} found, {dead / max(asked, 1):.1%}; {len(needless)} need no test, with a reason")
+    left = len(lived) - len(needless)
+    _say(f"{dead} of {len(outcomes)} found, {dead / max(len(outcomes), 1):.1%}; of the others")
+    _say(f"{len(needless)} need no test, with a reason, and {left} are left")
     failed = [test for one in rows for test in one.get("failed", ())]
     if not any("failed" in one for one in rows):
         failed = ["no test was run"]
