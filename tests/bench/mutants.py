@@ -7,7 +7,8 @@ that run most of the changed file, on a copy of the tree in a temporary folder, 
 `TESTS` are asked, in one process; those that live through them are then asked of `SLOWER`, the flows on
 the screen, in three times the seconds. What only an interpreter of its own would show is not found.
 `--log` keeps a row of JSON for each mutant; `--again` takes, instead of drawing, those that such a file
-says survived and for which no reason stands. `mutants_without_a_test.txt` lists survivors that need no test, each with why.
+says survived and for which no reason stands. `mutants_without_a_test.txt` lists survivors that need no
+test, each with why.
 
 The statuses: killed (a test fails), timed out (a test goes on and on: killed too), survived, not covered.
 """
