@@ -159,6 +159,7 @@ def test_a_clash_shows_their_value_again_and_is_no_step_of_the_history(garage: P
 
     assert isinstance(clash, Clash)
     assert (clash.found, clash.edit.old, clash.edit.new) == (7, 3, 6)
+    assert desk.changed_on(desk.now().date()) == []
     assert traction(desk) == 7
     assert desk.can_undo() is None
     assert snapshot(garage) == theirs

@@ -28,7 +28,7 @@ group: 2
 units: 7 | 1 | 3
 bike: kite
 whole electronics: 7 | 0-10uok
-control traction: 10 | 0-10uok
+control traction: 10 | 1-3o9 | 0-10uok
 control wheelie: 1-8dr
 control throttle: 1-3u | hard soft un
 control abs: 1-3unk
