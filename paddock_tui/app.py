@@ -19,6 +19,7 @@ from textual.app import App
 from textual.binding import Binding, BindingType
 from textual.screen import Screen
 
+from paddock_tui.on_demand import load_declared
 from paddock_tui.pages.opening_page import opening_page, reading_hint
 from paddock_tui.store import presence
 from paddock_tui.store.crash import CRASHED, report, sentence
@@ -126,6 +127,8 @@ class PaddockApp(App[int]):
             self.main.board.go(self._opening.moved_to)
         for event in self._opening.early:
             self.main.board.post_message(event)
+        # What no page needed yet is there before most keys that need it.
+        self.main.call_after_refresh(_load_rooms)
 
     def get_default_screen(self) -> Screen[Any]:
         """Return start on the one screen there is, so that no empty one is painted first."""
@@ -228,6 +231,10 @@ def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> Ma
     # What the first page with a verdict takes is read and worked out here, where keys are still heard.
     judged_page(desk, place or Place(), context_of(desk, place or Place(), None, None), actions=own.actions)
     return desk, place, own
+
+
+def _load_rooms() -> None:
+    threading.Thread(target=load_declared, name="rooms", daemon=True).start()
 
 
 def _lines() -> int:

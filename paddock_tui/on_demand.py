@@ -3,9 +3,11 @@
 What a registry holds is asked for as a whole (`Whole`).
 """
 
+import contextlib
 import sys
 from collections.abc import Callable, Mapping
 from importlib import import_module
+from typing import Any, ClassVar
 
 
 def on_demand(package: str, homes: Mapping[str, str]) -> Callable[[str], object]:
@@ -25,6 +27,13 @@ def on_demand(package: str, homes: Mapping[str, str]) -> Callable[[str], object]
     return get
 
 
+def load_declared() -> None:
+    """Load what stands behind every `Later`; what fails to load here fails where it is used."""
+    for module in list(Later.declared):
+        with contextlib.suppress(Exception):
+            import_module(module)
+
+
 class Whole:
     """Whether all parts of a registry are loaded: nothing may be judged by some of them."""
 
@@ -40,3 +49,23 @@ class Whole:
         """Raise RuntimeError where some parts are not loaded."""
         if not self._is_whole:
             raise RuntimeError(f"{self._what} are not all loaded: import {self._module} before")
+
+
+class Later:
+    """Functions of a module that is loaded when one of them is first called."""
+
+    declared: ClassVar[list[str]] = []
+    """The modules that any of these stands for, in the order of their declaration."""
+
+    def __init__(self, module: str) -> None:
+        self._module = module
+        self.declared.append(module)
+
+    def __call__(self, name: str) -> Callable[..., Any]:
+        """Return what calls one of them."""
+
+        def call(*given: Any, **named: Any) -> Any:
+            return getattr(import_module(self._module), name)(*given, **named)
+
+        call.__name__ = name
+        return call

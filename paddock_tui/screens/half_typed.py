@@ -5,6 +5,7 @@ import attrs
 from paddock_tui.records.paths import spell
 from paddock_tui.screens.actions import entry_line
 from paddock_tui.screens.host import Host
+from paddock_tui.screens.question import ENTRY_WORDS
 from paddock_tui.screens.question_line import QuestionLine
 from paddock_tui.store.half_typed import HalfTyped, take
 from paddock_tui.text import printable
@@ -22,7 +23,7 @@ def half_typed(host: Host, line: QuestionLine) -> HalfTyped | None:
     if row is not None and row.ref is not None and row.path and text != row.edit:
         return HalfTyped(row.ref, row.path, text)
     asked, subject = line.question, host.place.subject
-    if asked is not None and asked.words == entry_line.WORDS and subject is not None and text.strip():
+    if asked is not None and asked.words == ENTRY_WORDS and subject is not None and text.strip():
         return HalfTyped(subject, _ENTRY, text)
     return None
 
@@ -33,7 +34,7 @@ def offer(host: Host, line: QuestionLine) -> None:
     if half is None or host.desk.files.read(half.ref) is None:
         return
     if half.path == _ENTRY:
-        line.unanswered[entry_line.WORDS] = half.text
+        line.unanswered[ENTRY_WORDS] = half.text
         host.go(attrs.evolve(host.place, room="setup", subject=half.ref))
         entry_line.enter(host)
         return

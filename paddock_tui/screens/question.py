@@ -4,6 +4,9 @@ from collections.abc import Callable
 
 import attrs
 
+ENTRY_WORDS = "entry"
+"""What the entry line asks with."""
+
 
 @attrs.frozen
 class Question:

@@ -1,21 +1,14 @@
 """The board of the day: everybody who is looked after, in the order of the clock."""
 
-from paddock_tui.desk.day.board import BoardMemory
-from paddock_tui.pages.board import board_page
-from paddock_tui.pages.rows import Page
+from paddock_tui.on_demand import Later
 from paddock_tui.screens.action import Action, to
-from paddock_tui.screens.room import PageContext, Room
+from paddock_tui.screens.room import Room
 
-
-def _page(asked: PageContext) -> Page:
-    record = asked.place.record
-    day = record if record is not None and record.kind == "day" else None
-    return board_page(asked.desk, asked.state.of(BoardMemory), day)
-
+_DOES = Later("paddock_tui.screens.at_work.board")
 
 ROOM = Room(
     id="board",
-    page=_page,
+    page=_DOES("make_page"),
     action=Action(
         "board", "", "board of the day", "every rider and bike: next start, verdict, open", do=to("board")
     ),

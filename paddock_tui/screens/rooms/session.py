@@ -1,27 +1,12 @@
 """The session: its facts, in the order they become known."""
 
-from paddock_tui.advice.beside_setup import beside_session
-from paddock_tui.desk.debrief.lap_timing import WHY, forbidden
-from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
-from paddock_tui.pages.advised import advised
-from paddock_tui.pages.rows import Page
-from paddock_tui.pages.session import session_page, without_laps
-from paddock_tui.pages.session_pictures import with_session_pictures
+from paddock_tui.on_demand import Later
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, needs_session, to
 from paddock_tui.screens.room import Room
-from paddock_tui.screens.subject import SubjectContext, of_subject
+from paddock_tui.screens.subject import of_subject
 
-
-def _page(about: SubjectContext) -> Page:
-    no_laps = WHY if forbidden(about.desk.files, about.loaded.data) else ""
-    page = without_laps(session_page(about.loaded, about.heading, about.units), no_laps)
-    page = advised(page, about.ref, beside_session(about.desk.about(about.ref, about.assembled)))
-    situation = about.assembled.situation
-    if situation.session is None:
-        return page
-    within = situation.limits[OFF_TARGET_CAUTION]
-    return with_session_pictures(page, situation.session, situation.tyres, within, timed=not no_laps)
+_DOES = Later("paddock_tui.screens.at_work.session")
 
 
 def _opens(ref: Ref) -> bool:
@@ -30,7 +15,7 @@ def _opens(ref: Ref) -> bool:
 
 ROOM = Room(
     id="session",
-    page=of_subject(_page),
+    page=of_subject(_DOES("make_page")),
     about="session",
     action=Action(
         "session",

@@ -1,32 +1,12 @@
 """The set-up of a session or a profile, with what advice says beside its rows."""
 
-from paddock_tui.advice.beside_setup import beside_setup
-from paddock_tui.advice.levels import starting_levels
-from paddock_tui.advice.wet_package import starting_adjusters
-from paddock_tui.desk.edits.values import bike_of
-from paddock_tui.desk.sessions.compared import compared_set_ups
-from paddock_tui.pages.advised import advised
-from paddock_tui.pages.rows import Page
-from paddock_tui.pages.session import set_up_page
-from paddock_tui.pages.setup_picture import with_comparisons
+from paddock_tui.on_demand import Later
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.screens.action import Action, needs_subject, to
 from paddock_tui.screens.room import Room
-from paddock_tui.screens.subject import SubjectContext, of_subject
+from paddock_tui.screens.subject import of_subject
 
-
-def _page(about: SubjectContext) -> Page:
-    where = f" · {about.loaded.name}" if about.ref.kind == "profile" else ""
-    page = set_up_page(
-        about.loaded, bike_of(about.desk.files, about.ref), f"{about.heading}{where}", about.units
-    )
-    asked = about.desk.about(about.ref, about.assembled)
-    page = advised(page, about.ref, beside_setup(asked))
-    bike, setup = about.assembled.situation.bike, getattr(about.loaded.record, "setup", None)
-    if bike is None or setup is None:
-        return page
-    others = tuple(compared_set_ups(about.desk.files, about.assembled.situation))
-    return with_comparisons(page, bike, setup, starting_levels(asked), others, starting_adjusters(asked))
+_DOES = Later("paddock_tui.screens.at_work.setup")
 
 
 def _shows(ref: Ref, path: Path) -> bool:
@@ -39,7 +19,7 @@ def _opens(ref: Ref) -> bool:
 
 ROOM = Room(
     id="setup",
-    page=of_subject(_page),
+    page=of_subject(_DOES("make_page")),
     about="subject",
     action=Action(
         "setup",
