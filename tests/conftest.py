@@ -53,8 +53,19 @@ def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
     The one more works while others wait for a terminal, a disk or a process.
     """
     whole = [Path(one).resolve() for one in config.args] == [Path(__file__).parent]
-    cores = len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
-    return cores + 1 if whole else 0
+    return _cores() + 1 if whole else 0
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_setupnodes(config: pytest.Config) -> None:
+    """Compile before there are workers, each of which would."""
+    from tests.compiled import compile_all
+
+    compile_all(config, _cores())
+
+
+def _cores() -> int:
+    return len(os.sched_getaffinity(0)) if hasattr(os, "sched_getaffinity") else os.cpu_count() or 1
 
 
 def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter) -> None:
