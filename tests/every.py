@@ -4,7 +4,11 @@ A case of its own for pytest costs some milliseconds, which hundreds of cases of
 """
 
 import functools
-from collections.abc import Callable, Iterable, Sequence
+import inspect
+import shutil
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -17,22 +21,27 @@ def every(
     names: str | Sequence[str],
     cases: Iterable[object],
     ids: Callable[[Any], str] | Iterable[str] | None = None,
-) -> Callable[[Callable[..., None]], Callable[[], None]]:
-    """Run a test on every case, as parametrize takes them; fail once, naming each case that failed."""
-    many = not isinstance(names, str) or "," in names
-    held = tuple(cases)
-    called = ids if ids is None or callable(ids) else tuple(ids)
+) -> Callable[[Callable[..., None]], Callable[..., None]]:
+    """Run a test on every case, as parametrize takes them; fail once, naming each case that failed.
 
-    def wrap(test: Callable[..., None]) -> Callable[[], None]:
-        def run() -> None:
+    Fixtures are those of the test; folders are each case's own, and what a case patches is put back.
+    """
+    many = not isinstance(names, str) or "," in names
+    called = [one.strip() for one in names.split(",")] if isinstance(names, str) else list(names)
+    held = tuple(cases)
+    told = ids if ids is None or callable(ids) else tuple(ids)
+
+    def wrap(test: Callable[..., None]) -> Callable[..., None]:
+        def run(**given: Any) -> None:
             assert held, "there is no case"
             failed: list[str] = []
             last: BaseException | None = None
             for at, case in enumerate(held):
                 values: Any = case.values if isinstance(case, ParameterSet) else case if many else (case,)
-                name = case.id if isinstance(case, ParameterSet) and case.id else _name(at, values, called)
+                name = case.id if isinstance(case, ParameterSet) and case.id else _name(at, values, told)
                 try:
-                    test(*values)
+                    with _own(given, at) as fixtures:
+                        test(**dict(zip(called, values, strict=True)), **fixtures)
                 except (Exception, pytest.fail.Exception) as error:
                     failed.append(f"{name}: {str(error).partition(chr(10))[0] or type(error).__name__}")
                     last = error
@@ -41,12 +50,36 @@ def every(
                 said = "\n  ".join(failed[:_SHOWN])
                 raise AssertionError(f"{len(failed)} of {len(held)} failed{more}:\n  {said}") from last
 
-        # Not functools.wraps: pytest would ask the wrapped test for its parameters.
         functools.update_wrapper(run, test)
+        # Not what functools.wraps says: pytest would ask for the values of a case as for fixtures.
         del run.__wrapped__  # type: ignore[attr-defined]
+        asked = [one for name, one in inspect.signature(test).parameters.items() if name not in called]
+        run.__signature__ = inspect.Signature(asked)  # type: ignore[attr-defined]
         return run
 
     return wrap
+
+
+@contextmanager
+def _own(given: Mapping[str, Any], at: int) -> Iterator[dict[str, Any]]:
+    """Give fixtures as one case gets them: folders of its own, and patches that end with it."""
+    fixtures = dict(given)
+    if "tmp_path" in given:
+        fixtures["tmp_path"] = _folder(given["tmp_path"], at)
+        fixtures["tmp_path"].mkdir()
+    if "garage" in given:
+        fixtures["garage"] = shutil.copytree(given["garage"], _folder(given["garage"].parent, at) / "garage")
+    if "capsys" in given:
+        given["capsys"].readouterr()
+    if "monkeypatch" not in given:
+        yield fixtures
+        return
+    with given["monkeypatch"].context() as fixtures["monkeypatch"]:
+        yield fixtures
+
+
+def _folder(within: Path, at: int) -> Path:
+    return within / f"case-{at}"
 
 
 def _name(at: int, values: Any, ids: Callable[[Any], str] | Sequence[str] | None) -> str:
