@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.every import every
 from tests.source import tree_of
 
 ROOT = Path(__file__).parent.parent / "paddock_tui"
@@ -43,7 +44,7 @@ def used(path: Path) -> set[str]:
     return {one.func.id for one in calls if isinstance(one, ast.Call) and isinstance(one.func, ast.Name)}
 
 
-@pytest.mark.parametrize(
+@every(
     ("package", "function"),
     [("facts", "fact"), ("limits", "limit"), ("matters", "declare"), ("rules", "rule")],
 )

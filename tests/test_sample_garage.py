@@ -110,7 +110,7 @@ def test_session_is_named_after_its_date_number_and_bike(session: Session) -> No
     assert read(Ref("session", name)).record is session
 
 
-@pytest.mark.parametrize("day", named(RidingDay))
+@every("day", named(RidingDay))
 def test_day_is_named_after_its_date_and_venue(day: RidingDay) -> None:
     assert read(Ref("day", f"{day.date}-{day.venue}")).record is day
 
@@ -185,7 +185,7 @@ def test_one_set_up_keeps_a_count_that_its_damping_mode_does_not_use() -> None:
     assert kept == {"2026-06-20-4-magpie"}
 
 
-@pytest.mark.parametrize("on", named(Bike))
+@every("on", named(Bike))
 def test_modes_and_damping_of_a_bike_name_what_it_has(on: Bike) -> None:
     for mode in on.modes.values():
         assert {*mode.fixes, *mode.limits, *(mode.off_allowed or ())} <= set(on.controls)

@@ -101,8 +101,8 @@ def gas_c_of(cold: float, cold_c: float, hot: float) -> float:
     return (hot + 1.013) / (cold + 1.013) * (cold_c + 273.15) - 273.15
 
 
-@pytest.mark.parametrize("session", named(Session))
-@pytest.mark.parametrize("end", ["front", "rear"])
+@every("session", named(Session))
+@every("end", ["front", "rear"])
 def test_hot_pressures_follow_from_cold_ones_within_the_tyres_working_range(
     session: Session, end: str
 ) -> None:
@@ -178,7 +178,7 @@ def ridden_km(session: Session) -> float:
     return amount(venue.length, "km") * (len(session.laps) or session.ridden_laps or 0)
 
 
-@pytest.mark.parametrize(
+@every(
     ("bike_id", "count", "low", "high"), [("magpie", 6, 10, 15), ("otter", 1, 14, 16), ("badger", 2, 9, 10)]
 )
 def test_refills_to_the_brim_teach_a_plausible_rate(

@@ -4,13 +4,12 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
-
 import paddock_tui
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.review import SHORT_CAUTION
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.text import width
+from tests.every import every
 from tests.source import texts_of
 
 PACKAGE = Path(paddock_tui.__file__).parent
@@ -96,7 +95,7 @@ def test_no_string_says_what_misleads() -> None:
     assert found == []
 
 
-@pytest.mark.parametrize(
+@every(
     "text",
     ["fades", "The nets are thin together.", "front gas when hot", "mend its file first", "levels anew"],
 )
@@ -108,7 +107,7 @@ def test_the_short_caution_is_never_cut() -> None:
     assert 10 < width(SHORT_CAUTION) <= 38
 
 
-@pytest.mark.parametrize("size", [(40, 20), (60, 24), (80, 24), (120, 40)])
+@every("size", [(40, 20), (60, 24), (80, 24), (120, 40)])
 def test_each_page_that_judges_says_at_every_size_that_it_is_no_safety_check(size: tuple[int, int]) -> None:
     rows = tuple(
         Row("serious", "Traction control low for a wet track: 3 (range 0-10).", key=f"{n}") for n in range(9)

@@ -80,7 +80,7 @@ LIKE_TRACK = limit(
     "like_track",
     8.0,
     "C",
-    "track temperatures no further apart are alike: last time, the change log, what a step did",
+    "track temperatures no further apart count as the same: last time, the change log, what a step did",
     COMMON,
     1,
     30,

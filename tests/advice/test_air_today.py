@@ -2,7 +2,6 @@
 
 from decimal import Decimal
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -79,7 +78,7 @@ def test_what_is_missing_is_named_and_absurd_pressure_refused() -> None:
     assert on('air = "cold"\n')["dew"].text == "needs the air temperature, the humidity"
 
 
-@pytest.mark.parametrize(
+@every(
     ("track", "text", "short"),
     [
         ("11 C", "track 1 C above the dew point of 10 C: damp patches possible", "damp patches possible"),

@@ -3,8 +3,6 @@
 import re
 from typing import Any
 
-import pytest
-
 from paddock_tui.advice.about import About
 from paddock_tui.advice.briefing import Briefing, CameFrom, briefing
 from paddock_tui.explanations.in_short import IN_SHORT
@@ -115,7 +113,7 @@ def test_on_the_same_bike_what_moved_since_is_new() -> None:
     assert "take everything here as new" in part("new")[0]
 
 
-@pytest.mark.parametrize(
+@every(
     "changes",
     [(), (WET, NOVICE), (without("bike"),), (without("rider"),), (without("session", "setup"),)],
     ids=["dry", "novice in the wet", "no bike", "no rider", "no set-up"],

@@ -3,12 +3,11 @@
 from decimal import Decimal
 from typing import Any
 
-import pytest
-
 from paddock_tui.advice.about import History
 from paddock_tui.advice.fuel import fuel
 from paddock_tui.quantities import Quantity
 from tests.advice.given import BAR, PSI, about, answers, bike, past, rider, sample, session, venue
+from tests.every import every
 
 
 def litres(number: float) -> Quantity:
@@ -44,7 +43,7 @@ def test_the_riders_own_reserve_counts_in_place_of_the_usual_one_and_the_share_a
     assert answers(BLANK, **PLAN, own_reserve=litres(1))["needed"].text.startswith("8.3 l")
 
 
-@pytest.mark.parametrize(
+@every(
     ("tank", "flag", "add", "put"),
     [
         (16, "8.8 l left", "nothing: the reserve is there at the flag", None),

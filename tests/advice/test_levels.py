@@ -3,12 +3,11 @@
 from decimal import Decimal
 from typing import Any
 
-import pytest
-
 from paddock_tui.advice.calculators import Answer
 from paddock_tui.advice.levels import levels
 from paddock_tui.quantities import Quantity
 from tests.advice.given import about, answers, bike, rider, sample, session, tyres
+from tests.every import every
 
 BIKE = """
 [controls.traction]
@@ -47,9 +46,7 @@ def found(
     return answers(levels(told), **{"first": False, **typed})
 
 
-@pytest.mark.parametrize(
-    ("low", "high", "most", "start"), [(0, 10, 10, 5), (0, 10, 0, 5), (1, 8, 8, 5), (1, 8, 1, 4)]
-)
+@every(("low", "high", "most", "start"), [(0, 10, 10, 5), (0, 10, 0, 5), (1, 8, 8, 5), (1, 8, 1, 4)])
 def test_half_of_the_help_is_rounded_toward_more_whichever_way_the_bike_counts(
     low: int, high: int, most: int, start: int
 ) -> None:

@@ -17,6 +17,7 @@ from paddock_tui.facts.situation import Situation
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules import Finding, review
 from tests.advice.next_change import cases as next_change_cases
+from tests.every import every
 from tests.rules.cases.aids import WET
 from tests.rules.cases.event import LIMIT
 from tests.rules.cases.event import noise as read_at
@@ -54,9 +55,9 @@ def brimmed(about: About) -> str:
     return answer(bench_fuel.fuel(about), about, "add")
 
 
-@pytest.mark.parametrize("reserve", ["1.5 l", "2 l", "5 l", "7.3 l"])
-@pytest.mark.parametrize("own", [None, "1 l", "4 l"])
-@pytest.mark.parametrize("share", [0.15, 0.4])
+@every("reserve", ["1.5 l", "2 l", "5 l", "7.3 l"])
+@every("own", [None, "1 l", "4 l"])
+@every("share", [0.15, 0.4])
 def test_review_and_bench_ask_for_the_same_litres(reserve: str, own: str | None, share: float) -> None:
     limits = set_to(RESERVE, "reserve", reserve), set_to(RESERVE, "share", share)
     about = made(tank(6), put("rider", "limits.fuel_reserve", own), *limits)
@@ -89,8 +90,8 @@ def test_the_least_pad_on_the_bench_is_the_limits() -> None:
     assert str(pads(about, "front").filled["least"].value) == "2.2 mm"
 
 
-@pytest.mark.parametrize("within", ["1 dB(A)", "2 dB(A)", "3 dB(A)"])
-@pytest.mark.parametrize("reading", [98.9, 99, 99.5, 100, 100.5, 101, 102])
+@every("within", ["1 dB(A)", "2 dB(A)", "3 dB(A)"])
+@every("reading", [98.9, 99, 99.5, 100, 100.5, 101, 102])
 def test_close_to_the_noise_limit_means_the_same_to_rule_and_bench(within: str, reading: float) -> None:
     about = made(LIMIT, read_at(f"{reading} dB(A)"), set_to(NOISE, "within", within))
 
@@ -107,8 +108,8 @@ def test_a_track_is_as_cold_to_the_starting_levels_as_to_the_rules(below: str, w
     assert differs is cold
 
 
-@pytest.mark.parametrize(("word", "cold"), [("cold", True), ("mild", False), ("hot", False)])
-@pytest.mark.parametrize("below", ["5 C", "30 C"])
+@every(("word", "cold"), [("cold", True), ("mild", False), ("hot", False)])
+@every("below", ["5 C", "30 C"])
 def test_a_word_for_the_track_means_what_it_says_whatever_counts_as_cold(
     word: str, cold: bool, below: str
 ) -> None:
@@ -122,9 +123,9 @@ def test_a_word_for_the_track_means_what_it_says_whatever_counts_as_cold(
     assert about.situation.facts().get("cold_track") is cold
 
 
-@pytest.mark.parametrize("travel", ["120 mm", "200 mm"])
-@pytest.mark.parametrize("changed", [(), (("track_most", "30 mm"), ("track_most_percent", "20 %"))])
-@pytest.mark.parametrize("mm", [24, 26, 31, 36, 42, 50])
+@every("travel", ["120 mm", "200 mm"])
+@every("changed", [(), (("track_most", "30 mm"), ("track_most_percent", "20 %"))])
+@every("mm", [24, 26, 31, 36, 42, 50])
 def test_sag_in_its_window_means_the_same_to_rule_and_bench(
     travel: str, changed: tuple[tuple[str, str], ...], mm: float
 ) -> None:

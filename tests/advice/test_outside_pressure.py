@@ -10,6 +10,7 @@ from paddock_tui.advice.pressures import pressures
 from paddock_tui.trade.outside_pressure import AirObserved, outside_pressure
 from paddock_tui.trade.tyre_pressure import Ambient, cold_for_hot_kpa_gauge, gas_temperature_c
 from tests.advice.given import about, answers, past, session, tyres, venue
+from tests.every import every
 
 HEAD = 'parked = 10:00:00\nsurface = "dry"\nair = "20 C"\n'
 COLD = '[pressures.cold]\nfront = "2.00 bar"\nrear = "1.80 bar"\ntemperature = "20 C"\n'
@@ -35,7 +36,7 @@ def test_what_was_read_hot_at_an_altitude_is_what_is_expected_there() -> None:
     assert bar(found["front_expected"].text) == pytest.approx(2.47, abs=0.006)
 
 
-@pytest.mark.parametrize(
+@every(
     ("before", "now", "kpa"),
     [
         ("", "", 89.87),

@@ -11,6 +11,7 @@ from paddock_tui.advice.pressures import pressures
 from paddock_tui.quantities import Quantity
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
 from tests.advice.given import BAR, PSI, about, answers, sample, session, tyres, venue
+from tests.every import every
 from tests.examples import examples
 
 K = 273.15
@@ -72,7 +73,7 @@ def test_every_missing_fact_is_named() -> None:
     )
 
 
-@pytest.mark.parametrize(
+@every(
     ("key", "value", "said"),
     [
         ("front_gas", amount(5, "C"), "is outside the range here, 10 to 150 C"),
@@ -141,7 +142,7 @@ def test_a_rider_who_thinks_in_psi_reads_psi() -> None:
 NOW = {"front_hot": amount(2.5, "bar"), "front_read": amount(2.6, "bar")}
 
 
-@pytest.mark.parametrize(
+@every(
     ("read", "minutes", "text", "puts"),
     [
         ("2.60", 2, "let out to 2.50 bar: read while hot", 1),

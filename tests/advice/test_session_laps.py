@@ -1,7 +1,5 @@
 """The laps of a session in words, beside their rows."""
 
-import pytest
-
 from paddock_tui.advice.beside_setup import beside_session
 from paddock_tui.advice.session_laps import (
     fall_words,
@@ -14,6 +12,7 @@ from paddock_tui.advice.session_laps import (
     working,
 )
 from tests.advice.given import about, sample, session
+from tests.every import every
 
 THIRD = sample("session", "2026-05-16-3-magpie")
 
@@ -23,7 +22,7 @@ def of(text: str) -> str:
     return f"{usual_words(found)}; {needs_words(found)}"
 
 
-@pytest.mark.parametrize(
+@every(
     ("seconds", "words"), [(104.31, "1:44.31"), (59.996, "1:00.00"), (58.9, "58.90"), (119.999, "2:00.00")]
 )
 def test_lap_times_are_written_as_they_are_read(seconds: float, words: str) -> None:

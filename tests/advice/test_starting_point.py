@@ -1,12 +1,12 @@
 """Starting points: every aid at once, and another rider's weight made up by preload."""
 
 import attrs
-import pytest
 
 from paddock_tui.advice.about import About, History
 from paddock_tui.advice.starting_point import for_another_rider, preload_for, starting_point
 from paddock_tui.records.people import Rider
 from tests.advice.given import about, bike, rider, sample, session, tyres
+from tests.every import every
 
 BIKE = """
 [controls.traction]
@@ -80,7 +80,7 @@ def test_without_surface_or_tyre_nothing_is_set() -> None:
     assert all("needs the kind of the rear tyre" in text for text in found.left)
 
 
-@pytest.mark.parametrize(
+@every(
     ("kg", "counted", "expected"),
     [
         # 12 mm of sag under 64 kg are 18 mm under 96 kg: 6 mm, six turns of 1 mm, to be made up.

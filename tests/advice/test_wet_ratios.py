@@ -1,9 +1,8 @@
 """Wet against dry: ratios with their assumption in the same line, and nothing beyond them."""
 
-import pytest
-
 from paddock_tui.advice.wet_ratios import wet_to_dry_ratios
 from tests.advice.given import about, answers, bike, session
+from tests.every import every
 
 BIKE = '[chassis]\nwheelbase = "1400 mm"\ncentre_height = "640 mm"\ncentre_ahead = "700 mm"\n'
 LINE = "wet, if grip is 50-70 %: corner speed 71-84 %, braking distance 1.4-2 times"
@@ -14,7 +13,7 @@ def on(surface: str, **typed: float) -> dict[str, tuple[str, str]]:
     return {key: (one.text, one.short) for key, one in answers(wet_to_dry_ratios(told), **typed).items()}
 
 
-@pytest.mark.parametrize("surface", ["damp", "drying", "wet"])
+@every("surface", ["damp", "drying", "wet"])
 def test_a_wet_or_damp_track_has_its_line_beside_the_row(surface: str) -> None:
     assert on(surface)["words"] == (LINE, LINE)
 

@@ -10,6 +10,7 @@ from paddock_tui.desk.clock_watch import ClockWatch, in_words
 from paddock_tui.pages.today import today_page
 from paddock_tui.store.journal import entries, entries_of
 from tests.attacks.trap import naming
+from tests.every import every
 from tests.small import write
 
 NOW = dt.datetime(2026, 6, 20, 8)
@@ -22,8 +23,8 @@ CLOCKS = {
 }
 
 
-@pytest.mark.parametrize("name", CLOCKS)
-@pytest.mark.parametrize("runs", ["one run", "a run each"])
+@every("name", CLOCKS)
+@every("runs", ["one run", "a run each"])
 def test_undo_is_in_the_order_of_what_was_done(tmp_path: Path, name: str, runs: str) -> None:
     root = write(tmp_path)
     moment = [NOW]
@@ -74,9 +75,7 @@ def test_a_night_asleep_and_small_corrections_are_no_jump() -> None:
         assert (clock.jump(), clock.doubtful) == ("", False)
 
 
-@pytest.mark.parametrize(
-    ("seconds", "words"), [(60, "1 min"), (3600, "1 h"), (3 * 3600 - 0.5, "3 h"), (172800, "2 d")]
-)
+@every(("seconds", "words"), [(60, "1 min"), (3600, "1 h"), (3 * 3600 - 0.5, "3 h"), (172800, "2 d")])
 def test_a_span_is_said_in_its_largest_unit(seconds: float, words: str) -> None:
     assert in_words(seconds) == words
 

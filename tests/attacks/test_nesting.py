@@ -13,6 +13,7 @@ from paddock_tui.store.outcomes import NotSaved
 from paddock_tui.store.reading import LARGEST, loads
 from paddock_tui.store.saving import save
 from tests.commands.running import Runner
+from tests.every import every
 from tests.small import write
 
 TEXTS = {
@@ -36,7 +37,7 @@ TEXTS = {
 }
 
 
-@pytest.mark.parametrize("name", TEXTS)
+@every("name", TEXTS)
 def test_it_is_a_problem_of_that_file_alone(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], name: str
 ) -> None:

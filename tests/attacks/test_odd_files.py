@@ -17,6 +17,7 @@ from paddock_tui.store.foreign import foreign_text
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.mentions import mentioning
 from tests.commands.running import Runner
+from tests.every import every
 from tests.small import session, write
 
 ODD, PLAIN = Ref("rider", "odd"), Ref("bike", "plain")
@@ -71,7 +72,7 @@ def test_it_is_a_problem_with_its_reason_and_everything_else_opens(root: Path, n
         replace_durably(files.tree, root / "riders" / "odd.toml", "x", before="y")
 
 
-@pytest.mark.parametrize("make", [os.mkfifo, Path.mkdir, lambda path: path.symlink_to("/dev/zero")])
+@every("make", [os.mkfifo, Path.mkdir, lambda path: path.symlink_to("/dev/zero")])
 def test_a_garage_whose_own_file_is_odd_is_said(tmp_path: Path, make: Callable[[Path], object]) -> None:
     make(tmp_path / "garage.toml")
 

@@ -2,13 +2,13 @@
 
 import string
 
-import pytest
 from textual import events
 from textual._xterm_parser import XTermParser
 
 from paddock_tui.widgets.driver import runs
 from paddock_tui.widgets.messages import Typed
 from paddock_tui.widgets.typed_run import TypedRun, key_of
+from tests.every import every
 from tests.widgets.test_board import bench, last_line
 
 LONG = "q words x " * 500
@@ -44,7 +44,7 @@ async def test_keys_typed_ahead_are_still_keys() -> None:
         assert [one[:1] for one in screen.heard] == [("stepped",)] * 16
 
 
-@pytest.mark.parametrize(
+@every(
     ("pieces", "found"),
     [
         (["e"], ["e"]),

@@ -9,6 +9,7 @@ import pytest
 
 from paddock_tui.text import width
 from tests.commands.running import EARLY, FILE, NEXT, Runner, spoil
+from tests.every import every
 from tests.pages.opened import SAMPLE
 from tests.small import session, snapshot, write
 
@@ -59,8 +60,8 @@ def test_a_garage_without_a_session_is_three(run: Runner, tmp_path: Path) -> Non
     assert ran.err.startswith("there is no session to check\n")
 
 
-@pytest.mark.parametrize("place", ["absent", "empty"])
-@pytest.mark.parametrize("command", ["check", "show", "set", "accept"])
+@every("place", ["absent", "empty"])
+@every("command", ["check", "show", "set", "accept"])
 def test_an_absent_or_empty_folder_is_three_with_the_way_to_make_a_garage(
     run: Runner, tmp_path: Path, command: str, place: str
 ) -> None:
@@ -78,9 +79,7 @@ def test_an_absent_or_empty_folder_is_three_with_the_way_to_make_a_garage(
     assert folder.exists() is (place == "empty")
 
 
-@pytest.mark.parametrize(
-    "words", [["--at", "noon"], ["--at", "2026-13-01"], ["--format", "xml"], ["--nonsense"], ["a", "b"]]
-)
+@every("words", [["--at", "noon"], ["--at", "2026-13-01"], ["--format", "xml"], ["--nonsense"], ["a", "b"]])
 def test_wrong_usage_is_sixty_four(run: Runner, words: list[str]) -> None:
     ran = run("check", SAMPLE, *words)
 
@@ -95,7 +94,7 @@ def test_a_session_is_named_by_its_id_or_the_start_of_it(run: Runner) -> None:
         assert ran.status in (0, 1)
 
 
-@pytest.mark.parametrize("name", ["nothing", "magpie", "bike/magpie", "2026"])
+@every("name", ["nothing", "magpie", "bike/magpie", "2026"])
 def test_a_name_that_is_no_session_is_three(run: Runner, name: str) -> None:
     ran = run("check", SAMPLE, "--session", name)
 
@@ -144,7 +143,7 @@ def test_the_clock_chooses_the_session_in_hand(run: Runner, tmp_path: Path) -> N
 # ---- the text --------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize("columns", ["38", "40", "80"])
+@every("columns", ["38", "40", "80"])
 def test_the_text_fits_the_terminal_and_ends_with_the_caution(
     run: Runner, monkeypatch: pytest.MonkeyPatch, columns: str
 ) -> None:
@@ -312,7 +311,7 @@ def test_a_bad_value_loses_only_itself_and_is_listed_with_file_line_and_mend(
     assert snapshot(garage) == before
 
 
-@pytest.mark.parametrize(
+@every(
     ("file", "ref"),
     [
         ("bikes/magpie.toml", "bike/magpie"),
@@ -324,7 +323,7 @@ def test_a_bad_value_loses_only_itself_and_is_listed_with_file_line_and_mend(
         ("garage.toml", "garage"),
     ],
 )
-@pytest.mark.parametrize("content", [b"name = = 1\n", b"\xff\xfe"], ids=["not TOML", "not UTF-8"])
+@every("content", [b"name = = 1\n", b"\xff\xfe"], ids=["not TOML", "not UTF-8"])
 def test_a_record_that_the_session_refers_to_and_that_is_lost_is_three(
     run: Runner, garage: Path, file: str, ref: str, content: bytes
 ) -> None:

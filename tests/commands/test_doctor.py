@@ -11,6 +11,7 @@ from paddock_tui.commands import doctor as tests_of
 from paddock_tui.store import system_calls
 from paddock_tui.store.settings import settings_file
 from tests.commands.running import Runner
+from tests.every import every
 from tests.small import snapshot
 
 LATER = dt.datetime(2099, 1, 2, 12, 0).astimezone()
@@ -31,7 +32,7 @@ def test_a_garage_that_is_well_has_nothing_to_fix_and_stays_as_it_was(
     assert snapshot(garage) == before
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "value", "said"),
     [
         ("TERM", "dumb", "draws no screens"),
@@ -49,7 +50,7 @@ def test_a_terminal_that_could_be_better_says_how(
     assert ran.status == (0 if name == "NO_COLOR" else 1)
 
 
-@pytest.mark.parametrize(("delay", "status"), [("500", 1), ("10", 0), ("", 0)])
+@every(("delay", "status"), [("500", 1), ("10", 0), ("", 0)])
 def test_tmux_that_holds_escape_back_is_told_to_let_it_go(
     run: Runner, monkeypatch: pytest.MonkeyPatch, tmp_path: Path, delay: str, status: int
 ) -> None:

@@ -8,6 +8,7 @@ import pytest
 from paddock_tui.commands.show import AS_ON_SCREEN, OWN
 from paddock_tui.desk import Desk
 from tests.commands.running import FILE, NEXT, Runner
+from tests.every import every
 from tests.small import snapshot
 
 OTHER = "2026-06-20-2-magpie"
@@ -40,7 +41,7 @@ KEYS = {
 """The pages whose JSON has other keys than a page of rows."""
 
 
-@pytest.mark.parametrize("name", ["", *OWN, *AS_ON_SCREEN])
+@every("name", ["", *OWN, *AS_ON_SCREEN])
 def test_every_page_prints_its_rows(run: Runner, garage: Path, name: str) -> None:
     other = ("--from", "magpie-ines-dry") if name == "compare" else ()
     ran = run("show", garage, *filter(None, (name,)), *other, "--format", "json")

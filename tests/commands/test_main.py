@@ -10,12 +10,13 @@ import pytest
 from paddock_tui import __main__ as way_in
 from paddock_tui import __version__
 from tests.commands.running import NEXT, Runner
+from tests.every import every
 from tests.pages.opened import SAMPLE
 
 COMMAND = [sys.executable, "-m", "paddock_tui"]
 
 
-@pytest.mark.parametrize("words", [[], ["--nonsense"], ["show"], ["check"], ["set", "x"], ["accept", "x"]])
+@every("words", [[], ["--nonsense"], ["show"], ["check"], ["set", "x"], ["accept", "x"]])
 def test_words_that_make_no_command_are_wrong_usage(run: Runner, words: list[str]) -> None:
     ran = run(*words)
 

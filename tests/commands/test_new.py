@@ -6,8 +6,6 @@ import re
 import tomllib
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.commands.templates import checklists, template
 from paddock_tui.desk import Desk
 from paddock_tui.desk.files.records import creating
@@ -119,7 +117,7 @@ def test_one_line_of_a_template_can_be_used_by_itself(run: Runner, tmp_path: Pat
     assert "wet mass" in ran.out
 
 
-@pytest.mark.parametrize("kind", ["folder with a file", "file", "below a file"])
+@every("kind", ["folder with a file", "file", "below a file"])
 def test_what_is_there_already_is_left_alone(run: Runner, tmp_path: Path, kind: str) -> None:
     target = tmp_path / "place"
     if kind == "folder with a file":

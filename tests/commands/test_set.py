@@ -7,6 +7,7 @@ import pytest
 from paddock_tui.store import writing
 from paddock_tui.store.errors import NotWritten
 from tests.commands.running import FILE, NEXT, Runner, spoil
+from tests.every import every
 from tests.small import changed_lines, snapshot
 
 
@@ -130,7 +131,7 @@ def test_what_the_screen_would_ask_about_is_refused_until_yes(run: Runner, garag
     assert (cold.status, "2.2 bar hot is below 2.4 bar cold" in cold.err) == (3, True)
 
 
-@pytest.mark.parametrize(
+@every(
     ("assignment", "said"),
     [
         ("setup.controls.traction=x", '"x": expected a level from 0 to 10, or off'),
@@ -180,7 +181,7 @@ def test_all_troubles_of_one_command_are_said(run: Runner, garage: Path) -> None
     ]
 
 
-@pytest.mark.parametrize("words", [["setup"], ["=3"], [" =3"], []])
+@every("words", [["setup"], ["=3"], [" =3"], []])
 def test_words_that_are_no_path_and_value_are_wrong_usage(
     run: Runner, garage: Path, words: list[str]
 ) -> None:

@@ -8,14 +8,15 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.text import printable, width
 from tests.commands.running import NEXT, Runner, spoil
+from tests.every import every
 from tests.pages.opened import SAMPLE
 from tests.small import snapshot
 
 REFS = [pytest.param(ref, id=str(ref)) for ref in GarageFiles(SAMPLE).all()]
 
 
-@pytest.mark.parametrize("columns", ["40", "80"])
-@pytest.mark.parametrize("ref", REFS)
+@every("columns", ["40", "80"])
+@every("ref", REFS)
 def test_every_record_is_shown_within_the_terminal(
     run: Runner, monkeypatch: pytest.MonkeyPatch, ref: Ref, columns: str
 ) -> None:
@@ -70,7 +71,7 @@ def test_a_file_that_is_lost_shows_why_and_ends_with_three(run: Runner, garage: 
     assert "bikes/otter.toml:1" in run("show", garage).out
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "said"),
     [
         ("nothing", 'there is no record "nothing"'),

@@ -6,6 +6,7 @@ import pytest
 
 from paddock_tui.text import width
 from tests.commands.running import NEXT, Runner
+from tests.every import every
 
 
 def as_novice(garage: Path) -> None:
@@ -14,8 +15,8 @@ def as_novice(garage: Path) -> None:
     file.write_text(file.read_text().replace('rider = "ines"', 'rider = "wim"'))
 
 
-@pytest.mark.parametrize(("long", "most"), [((), 25), (("--long",), 60)])
-@pytest.mark.parametrize("of", ["", "/magpie-ines-wet", "/otter-tobin-cold", f"/{NEXT}"])
+@every(("long", "most"), [((), 25), (("--long",), 60)])
+@every("of", ["", "/magpie-ines-wet", "/otter-tobin-cold", f"/{NEXT}"])
 def test_it_is_read_in_a_minute_at_78_columns(
     run: Runner, garage: Path, monkeypatch: pytest.MonkeyPatch, long: tuple[str, ...], most: int, of: str
 ) -> None:

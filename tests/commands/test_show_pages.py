@@ -12,6 +12,7 @@ from paddock_tui.records.paths import FOLDERS
 from paddock_tui.screens.registry import ROOMS
 from paddock_tui.text import width
 from tests.commands.running import NEXT, Runner
+from tests.every import every
 from tests.small import snapshot
 
 OTHERWISE = {
@@ -37,7 +38,7 @@ def test_every_room_of_the_screens_prints_or_says_where_it_is_seen() -> None:
     assert not set(AS_ON_SCREEN) & set(FOLDERS), "a page is never taken for a record"
 
 
-@pytest.mark.parametrize("page", AS_ON_SCREEN)
+@every("page", AS_ON_SCREEN)
 def test_a_page_of_the_screens_prints_within_the_terminal_and_as_json(
     run: Runner, garage: Path, monkeypatch: pytest.MonkeyPatch, page: str
 ) -> None:

@@ -6,6 +6,7 @@ import pytest
 
 from paddock_tui.commands.show import AS_ON_SCREEN, OWN
 from tests.commands.running import FILE, NEXT, Runner
+from tests.every import every
 from tests.small import snapshot
 
 RIDDEN = "2026-06-20-2-magpie"
@@ -42,7 +43,7 @@ def plant(garage: Path) -> None:
     file.write_text(file.read_text(encoding="utf-8") + PLANTED, encoding="utf-8")
 
 
-@pytest.mark.parametrize("form", [("--format", "text"), ("--format", "json"), ("--plain",)])
+@every("form", [("--format", "text"), ("--format", "json"), ("--plain",)])
 def test_no_page_says_them_and_those_for_others_not_even_what_it_was(
     run: Runner, garage: Path, form: tuple[str, ...]
 ) -> None:

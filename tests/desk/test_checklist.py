@@ -11,6 +11,7 @@ from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import at_desk
+from tests.every import every
 from tests.small import session, snapshot, write
 
 ONE = Ref("session", "one")
@@ -119,7 +120,7 @@ def test_the_login_stands_for_missing_initials(root: Path, monkeypatch: pytest.M
     assert 'by = "pitcrew"' in (root / "sessions/one.toml").read_text()
 
 
-@pytest.mark.parametrize(
+@every(
     ("change", "says"),
     [
         ({"day": "None"}, "there is no day to save it in"),

@@ -3,8 +3,6 @@
 import datetime as dt
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk.day.countdown import clock_of
 from paddock_tui.desk.day.jobs import jobs_of, signing_job
 from paddock_tui.desk.day.moving import moved_to, moving
@@ -20,6 +18,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.store.saving import Clash
 from tests.desk.opened import NEXT, at_desk
+from tests.every import every
 
 NOW = dt.datetime(2026, 6, 20, 12, 55)
 DAY = Ref("day", "2026-06-20-anvilfen")
@@ -95,7 +94,7 @@ def test_two_laptops_cannot_both_answer_a_job(garage: Path) -> None:
     assert session_of(garage).jobs["fuel"].done_by == "TO"
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "found"),
     [
         ("moved novice JM", ("novice", "JM")),
@@ -157,7 +156,7 @@ def test_the_words_of_the_trackside_are_one_step_each_and_go_back(garage: Path) 
     assert file.read_bytes() == before
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "said"),
     [
         ("restart 14:40", "nothing stopped this outing"),

@@ -3,8 +3,6 @@
 import datetime as dt
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk import Desk
 from paddock_tui.desk.debrief.rows import after_this, first_open, following, open_groups
 from paddock_tui.desk.debrief.steps import (
@@ -23,6 +21,7 @@ from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
 from tests.desk.opened import typed as keyed
+from tests.every import every
 
 BACK = dt.datetime(2026, 6, 20, 13, 41, 20)
 RIDDEN = Ref("session", "2026-06-20-2-magpie")
@@ -58,7 +57,7 @@ def test_a_session_that_is_still_to_come_gives_way_to_a_return_that_is_not_done(
     assert back_in(desk.files, made, made, BACK) == NEXT
 
 
-@pytest.mark.parametrize(
+@every(
     ("clock", "said"),
     [
         (dt.datetime(2026, 6, 20, 13, 41), ""),
@@ -146,7 +145,7 @@ def test_the_first_open_group_passes_over_what_was_passed_over(garage: Path) -> 
     assert second.key == "pressures.hot.rear"
 
 
-@pytest.mark.parametrize(
+@every(
     ("key", "value", "digits", "said"),
     [
         ("pressures.hot.front", "2.38 bar", "238", ""),
@@ -184,7 +183,7 @@ def test_a_reading_in_the_minute_of_parking_is_of_nought_minutes_and_one_before_
     assert minutes_parked(None, dt.time(13, 41)) is None
 
 
-@pytest.mark.parametrize(
+@every(
     ("minutes", "said"),
     [
         (-1, "it goes out at 13:20: i again stamps it parked now"),

@@ -2,8 +2,6 @@
 
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.keys import Last, stepping, toggling
 from paddock_tui.desk.edits.values import field_of
@@ -13,6 +11,7 @@ from paddock_tui.records.paths import Path as Keys
 from paddock_tui.records.paths import Ref, parse
 from paddock_tui.store.data import lookup
 from tests.desk.opened import NEXT, at_desk
+from tests.every import every
 from tests.small import BIKE, session, write
 
 A = Ref("session", "a")
@@ -122,7 +121,7 @@ def stepped(desk: Desk, control: str, by: int, more_help: bool | None = None) ->
 # ---- left and right: help ------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "old", "more", "less"),
     [
         ("traction", "5", 6, 4),
@@ -154,7 +153,7 @@ def label(desk: Desk, control: str) -> str:
     return field.label
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "most", "least"),
     [
         ("traction", "10", "0"),
@@ -175,7 +174,7 @@ def test_help_stops_at_its_ends_and_never_steps_to_off(
     assert stepped(lower, control, -1, False) == f"{said} is at its end: {bare(least)}"
 
 
-@pytest.mark.parametrize(("by", "more_help", "expected"), [(1, True, 4), (-1, False, 2), (1, None, 4)])
+@every(("by", "more_help", "expected"), [(1, True, 4), (-1, False, 2), (1, None, 4)])
 def test_where_the_direction_is_not_known_the_number_is_stepped(
     tmp_path: Path, by: int, more_help: bool | None, expected: int
 ) -> None:
@@ -189,7 +188,7 @@ def test_a_level_that_the_bike_has_not_is_stepped_back_into_its_range(tmp_path: 
 # ---- minus and plus: the bike's own number --------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "old", "up", "down"),
     [
         ("wheelie", "3", 4, 2),
@@ -212,7 +211,7 @@ def test_minus_and_plus_step_the_number(
     assert put(stepped(desk, control, -1)) == down
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "low", "high"),
     [
         ("wheelie", "1", "6"),
@@ -254,7 +253,7 @@ def toggled(desk: Desk, control: str, last: Last | None = None) -> Step | str:
     return toggling(desk.files, A, place(control), last or {})
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "old", "off"),
     [
         ("traction", "5", "off"),
@@ -274,7 +273,7 @@ def test_space_switches_off_by_what_means_off_on_the_bike(
     assert put(toggled(desk_at(tmp_path, control, old), control)) == off
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "old", "on"),
     [
         ("traction", '"off"', 10),
@@ -336,7 +335,7 @@ def test_what_is_off_and_lists_no_levels_is_typed(tmp_path: Path) -> None:
     assert toggled(desk_at(tmp_path, "horn", '"off"'), "horn") == "horn has no level that is known: type it"
 
 
-@pytest.mark.parametrize(("old", "new"), [("true", False), ("false", True), ("", True), ('"yes"', True)])
+@every(("old", "new"), [("true", False), ("false", True), ("", True), ('"yes"', True)])
 def test_space_turns_yes_to_no_and_all_else_to_yes(tmp_path: Path, old: str, new: bool) -> None:
     text = session() if not old else session(filled_to_brim=old)
     desk = at_desk(write(tmp_path, sessions__a=text))
@@ -347,7 +346,7 @@ def test_space_turns_yes_to_no_and_all_else_to_yes(tmp_path: Path, old: str, new
 # ---- digits ----------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "at_once"),
     [
         ("setup.controls.wheelie", True),

@@ -4,7 +4,6 @@ import datetime as dt
 from typing import Any
 
 import attrs
-import pytest
 
 from paddock_tui.desk.sessions.last_time import last_time, unlike, untold
 from paddock_tui.facts.past import History, PastSession
@@ -83,7 +82,7 @@ def test_like_means_surface_column_tyre_kind_and_track_within_8_c(
     assert list(unlike(attrs.evolve(NOW, **now), attrs.evolve(NOW, **then), history, Limits())) == said
 
 
-@pytest.mark.parametrize(
+@every(
     ("then", "now", "said"),
     [
         ({"track": degrees("20 C")}, {"track": degrees("28 C")}, []),

@@ -3,8 +3,6 @@
 import datetime as dt
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk.day.countdown import clock_of
 from paddock_tui.desk.day.late import delaying, late_minutes
 from paddock_tui.records.edits import MISSING, Change, Edit, Step
@@ -84,7 +82,7 @@ def test_a_session_that_should_be_out_already_shifts_too(garage: Path) -> None:
     assert desk.files.data(NEXT)["start"] == dt.time(13, 35)
 
 
-@pytest.mark.parametrize(
+@every(
     ("minutes", "now"),
     [(0, NOON), (15, dt.datetime(2026, 6, 21, 12, 0)), (900, NOON), (-900, NOON)],
 )

@@ -9,13 +9,14 @@ from paddock_tui.desk.lookup import NoSuchRecord, find, session_in_hand, unplace
 from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
 from tests.desk.opened import names
+from tests.every import every
 from tests.small import session, write
 
 NOON = dt.datetime(2026, 5, 16, 12, 0)
 RIDDEN = {"parked": "10:20:00"}
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "ref"),
     [
         ("garage", GARAGE),
@@ -33,7 +34,7 @@ def test_a_record_is_found_by_kind_and_id_by_id_or_by_a_unique_start(
     assert find(GarageFiles(garage), text) == ref
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "said"),
     [
         ("nothing", 'there is no record "nothing"'),
@@ -76,7 +77,7 @@ def in_hand(tmp_path: Path, sessions: dict[str, str]) -> str | None:
 YESTERDAY, TOMORROW = "2026-05-15", "2026-05-17"
 
 
-@pytest.mark.parametrize(
+@every(
     ("sessions", "wanted"),
     [
         ({}, None),
@@ -115,7 +116,7 @@ def test_the_session_in_hand(tmp_path: Path, sessions: dict[str, str], wanted: s
     assert in_hand(tmp_path, sessions) == wanted
 
 
-@pytest.mark.parametrize(
+@every(
     ("more", "ridden"),
     [
         ("parked = 10:20:00\n", True),

@@ -74,7 +74,7 @@ def test_an_id_can_always_be_one_and_stays_as_it_is(name: str) -> None:
     assert id_of(unicodedata.normalize("NFC", name)) == id_of(unicodedata.normalize("NFD", name))
 
 
-@pytest.mark.parametrize("kind", NAMED)
+@every("kind", NAMED)
 def test_a_record_starts_with_its_name_as_typed(tmp_path: Path, kind: str) -> None:
     ref, text = made(write(tmp_path), kind, '  Tobin\'s   "big" Twin ')
 
@@ -99,8 +99,8 @@ def test_what_is_made_is_there_after_it_is_kept_and_gone_after_undo(tmp_path: Pa
     assert snapshot(root) == before
 
 
-@pytest.mark.parametrize("kind", FOLDERS)
-@pytest.mark.parametrize("text", ["a/b", "/", "..\\b", "../../rider"])
+@every("kind", FOLDERS)
+@every("text", ["a/b", "/", "..\\b", "../../rider"])
 def test_a_name_with_a_slash_is_refused_in_every_kind(tmp_path: Path, kind: str, text: str) -> None:
     found = refused(write(tmp_path), kind, text)
 
@@ -108,8 +108,8 @@ def test_a_name_with_a_slash_is_refused_in_every_kind(tmp_path: Path, kind: str,
     assert found.mend
 
 
-@pytest.mark.parametrize("kind", FOLDERS)
-@pytest.mark.parametrize("text", ["", "   ", "..", "...", "\t", "!?", "日本", "\x1b"])
+@every("kind", FOLDERS)
+@every("text", ["", "   ", "..", "...", "\t", "!?", "日本", "\x1b"])
 def test_a_name_that_leaves_nothing_is_refused_in_every_kind(tmp_path: Path, kind: str, text: str) -> None:
     found = refused(write(tmp_path), kind, text)
 

@@ -17,6 +17,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import BEFORE, NEXT, at_desk
+from tests.every import every
 from tests.small import session, snapshot, write
 
 NOW = dt.datetime(2026, 5, 16, 11, 0)
@@ -118,7 +119,7 @@ def test_an_aim_goes_on_until_it_is_met_and_a_job_stays_whose_it_is(tmp_path: Pa
         assert "aim_met" not in data
 
 
-@pytest.mark.parametrize(
+@every(
     ("parked", "kind", "date", "day"),
     [
         ("10:00:00", '"track day"', dt.date(2026, 5, 23), "may-23"),
@@ -211,7 +212,7 @@ def test_the_name_of_a_bike_that_is_very_long_still_makes_an_id(tmp_path: Path) 
 # ---- the day ---------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@every(
     ("now", "ridden", "date"),
     [
         ("2026-05-16", True, "2026-05-16"),
@@ -261,7 +262,7 @@ def test_the_day_is_the_sources_where_it_is_of_that_date(tmp_path: Path) -> None
     assert made(root)[1]["day"] == "d"
 
 
-@pytest.mark.parametrize(
+@every(
     ("days", "expected"),
     [
         ({"d": "date = 2026-05-17\n"}, "d"),
@@ -299,7 +300,7 @@ def test_a_ride_on_the_road_is_given_no_day(tmp_path: Path) -> None:
 # ---- the start -------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@every(
     ("start", "expected"),
     [
         ("09:00:00", dt.time(10, 30)),
@@ -323,7 +324,7 @@ def test_the_riders_own_group_of_that_day_counts_more(tmp_path: Path) -> None:
     assert made(root)[1]["start"] == dt.time(10, 10)
 
 
-@pytest.mark.parametrize("day", ["group = 3\n", 'group = "none"\n', "x = = 1\n", "timetable = 3\n"])
+@every("day", ["group = 3\n", 'group = "none"\n', "x = = 1\n", "timetable = 3\n"])
 def test_a_day_whose_timetable_says_nothing_gives_no_start(tmp_path: Path, day: str) -> None:
     root = with_days(tmp_path, {"d": f"date = 2026-05-16\n{day}"}, day='"d"')
 

@@ -25,6 +25,7 @@ from paddock_tui.records.tyres import TYRE_KINDS
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 from tests.advice.given import answers, sample
+from tests.every import every
 from tests.sample import SAMPLE
 
 SESSIONS = sorted(path.stem for path in SAMPLE.glob("sessions/*/*.toml"))
@@ -38,7 +39,7 @@ def with_mode(about: About, mode: str | None) -> About:
     return attrs.evolve(about, situation=attrs.evolve(about.situation, session=other))
 
 
-@pytest.mark.parametrize("mode", ["as it is", None, "wading"])
+@every("mode", ["as it is", None, "wading"])
 def test_a_control_is_at_the_same_value_for_review_dash_and_bench(mode: str | None) -> None:
     told = 0
     for name in SESSIONS:

@@ -2,8 +2,6 @@
 
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About
 from paddock_tui.advice.beside_setup import beside_setup
@@ -16,6 +14,7 @@ from paddock_tui.records.edits import Step
 from paddock_tui.records.hot_target import HotTarget
 from paddock_tui.trade.outside_pressure import AirObserved, outside_pressure
 from tests.desk.opened import NEXT, at_desk, typed
+from tests.every import every
 
 SETS = ("magpie-trackday-1", "magpie-trackday-2", "magpie-wet")
 
@@ -61,7 +60,7 @@ def _aim(about: About, end: End, target: HotTarget) -> Quantity:
     return target.pressure if read is None else target.nearest(read)
 
 
-@pytest.mark.parametrize("surface", ["dry", "damp", "drying", "wet", None])
+@every("surface", ["dry", "damp", "drying", "wet", None])
 def test_v_writes_the_start_for_the_hot_target_that_the_review_goes_by(
     garage: Path, surface: str | None
 ) -> None:

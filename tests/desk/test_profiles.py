@@ -3,8 +3,6 @@
 import tomllib
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk import Desk
 from paddock_tui.desk.sessions.profiles import profiles_for, saving_as, taking
 from paddock_tui.records.edits import Create, Step
@@ -12,6 +10,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk, names
+from tests.every import every
 from tests.small import changed_lines, session, snapshot, write
 
 WET = Ref("profile", "magpie-ines-wet")
@@ -123,7 +122,7 @@ def test_taking_the_same_profile_again_changes_nothing(tmp_path: Path) -> None:
     desk.close()
 
 
-@pytest.mark.parametrize(
+@every(
     ("profile", "found"),
     [
         ('bike = "badger"\n[setup]\nlinks = 110\n', "p is for badger"),
@@ -198,7 +197,7 @@ def test_what_is_not_known_of_a_session_is_left_out_of_its_profile(tmp_path: Pat
     assert step.changes == (Create(Ref("profile", "q"), 'name = "Q"\nbike = "plain"\ntaken_from = "a"\n'),)
 
 
-@pytest.mark.parametrize("name", ["", "magpie-ines-wet", "Wet", "../x", "a b"])
+@every("name", ["", "magpie-ines-wet", "Wet", "../x", "a b"])
 def test_a_bad_or_taken_name_saves_nothing(garage: Path, name: str) -> None:
     before = snapshot(garage)
 

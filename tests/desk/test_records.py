@@ -7,8 +7,6 @@ from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
-import pytest
-
 from paddock_tui.desk import Desk
 from paddock_tui.desk.files.records import (
     bringing_back,
@@ -24,6 +22,7 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk
+from tests.every import every
 from tests.small import session, snapshot, write
 
 BAD_NAMES = [
@@ -120,7 +119,7 @@ def test_a_record_that_cannot_be_read_is_not_copied(tmp_path: Path) -> None:
         )
 
 
-@pytest.mark.parametrize("name", BAD_NAMES)
+@every("name", BAD_NAMES)
 def test_a_name_that_can_be_no_id_is_refused(tmp_path: Path, name: str) -> None:
     root = write(tmp_path)
     desk = at_desk(root)
@@ -152,7 +151,7 @@ def test_a_name_that_is_taken_is_refused(tmp_path: Path) -> None:
 # ---- rename ----------------------------------------------------------------------------------------------
 
 
-@pytest.mark.parametrize(
+@every(
     "ref",
     [
         Ref("bike", "magpie"),

@@ -10,6 +10,7 @@ from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
+from tests.every import every
 from tests.small import session, snapshot, write
 
 RIDDEN = "11:00:00"
@@ -82,7 +83,7 @@ def test_a_last_session_that_was_ridden_so_already_needs_no_new_one(tmp_path: Pa
     assert step.label.startswith("the last session stands so already")
 
 
-@pytest.mark.parametrize(
+@every(
     ("first", "second", "refused"),
     [
         ('what = "bars wobble"', 'what = "dives"', "headshake or wobble in session one"),

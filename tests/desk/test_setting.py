@@ -2,13 +2,12 @@
 
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk.edits.values import clearing, setting_value
 from paddock_tui.records.common import Units
 from paddock_tui.records.edits import MISSING, Change, Edit
 from paddock_tui.records.paths import Ref, spell
 from tests.desk.opened import NEXT, at_desk, refused, typed
+from tests.every import every
 from tests.small import session, snapshot, write
 
 ONE = Ref("session", "one")
@@ -90,7 +89,7 @@ def test_what_stands_there_already_is_no_change(garage: Path) -> None:
     assert step.label == "nothing to change"
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "text", "units", "stored"),
     [
         ("air", "20", None, "20 C"),
@@ -123,7 +122,7 @@ def test_what_is_typed_is_stored_with_its_unit(
     assert value(tmp_path, path, text, units) == stored
 
 
-@pytest.mark.parametrize("text", ["5", "0", "600", "9**9**9", "2.1 m", "2.1.3", "1e3", "nan", "inf bar"])
+@every("text", ["5", "0", "600", "9**9**9", "2.1 m", "2.1.3", "1e3", "nan", "inf bar"])
 def test_a_pressure_that_fits_no_band_or_is_none_is_refused_with_the_mend(tmp_path: Path, text: str) -> None:
     desk = at_desk(write(tmp_path, sessions__one=session()))
 
@@ -132,9 +131,7 @@ def test_a_pressure_that_fits_no_band_or_is_none_is_refused_with_the_mend(tmp_pa
     assert "a pressure with its unit" in said
 
 
-@pytest.mark.parametrize(
-    ("text", "ask"), [("2.5", False), ("2.6", True), ("31", False), ("45", True), ("2.6 bar", False)]
-)
+@every(("text", "ask"), [("2.5", False), ("2.6", True), ("31", False), ("45", True), ("2.6 bar", False)])
 def test_a_bare_pressure_far_from_the_last_one_is_asked_about(tmp_path: Path, text: str, ask: bool) -> None:
     text_of = session() + '\n[setup]\nfront_start = "2.1 bar"\n'
     desk = at_desk(write(tmp_path, sessions__one=text_of.replace("[setup.controls]", "[because]")))

@@ -20,6 +20,7 @@ from paddock_tui.records.paths import Path as Keys
 from paddock_tui.store.data import lookup
 from paddock_tui.store.saving import Saved
 from tests.desk.opened import NEXT, at_desk
+from tests.every import every
 from tests.small import BIKE, session, snapshot, write
 
 WORDS = {
@@ -147,7 +148,7 @@ def test_there_are_tables_that_grow_in_most_kinds() -> None:
     assert {one.ref.kind for one in TABLES} == set(REFS)
 
 
-@pytest.mark.parametrize("one", EVERY)
+@every("one", EVERY)
 def test_every_table_takes_an_entry_and_loses_it_and_one_undo_gives_the_same_bytes(
     tmp_path: Path, one: Table
 ) -> None:
@@ -182,7 +183,7 @@ def test_every_table_takes_an_entry_and_loses_it_and_one_undo_gives_the_same_byt
     assert snapshot(root) == bytes_before
 
 
-@pytest.mark.parametrize("one", EVERY)
+@every("one", EVERY)
 def test_every_table_says_what_it_asks_for_and_refuses_nothing_typed(tmp_path: Path, one: Table) -> None:
     root = small(tmp_path)
     before = snapshot(root)
@@ -202,7 +203,7 @@ def test_every_table_says_what_it_asks_for_and_refuses_nothing_typed(tmp_path: P
     assert snapshot(root) == before
 
 
-@pytest.mark.parametrize("one", EVERY)
+@every("one", EVERY)
 def test_an_entry_that_is_there_is_refused_and_a_numbered_one_gets_the_next_number(
     tmp_path: Path, one: Table
 ) -> None:
@@ -235,7 +236,7 @@ BAD_KEYS = {
 }
 
 
-@pytest.mark.parametrize(("key", "mend"), BAD_KEYS.items())
+@every(("key", "mend"), BAD_KEYS.items())
 def test_a_name_that_can_be_no_key_is_refused_with_one_that_can(tmp_path: Path, key: str, mend: str) -> None:
     desk = at_desk(small(tmp_path))
 
@@ -252,7 +253,7 @@ def test_two_words_for_one_name_are_refused_with_the_hyphen(tmp_path: Path) -> N
     assert found.sentence() == '"front abs": expected name of the control; names have no spaces: use hyphens'
 
 
-@pytest.mark.parametrize(
+@every(
     ("ref", "table", "text", "said"),
     [
         ("session", ("sag",), "middle alone", "an end: front or rear"),
@@ -347,7 +348,7 @@ def test_a_value_where_the_table_would_be_is_said(tmp_path: Path) -> None:
     assert found.sentence() == "3 stands where a table would have to be: expected a table; edit the file"
 
 
-@pytest.mark.parametrize(
+@every(
     ("table", "number"), [("7 = {}\n3 = {}", "8"), ('"07" = {}\n"²" = {}\nx = {}', "1"), ("9999 = {}", "")]
 )
 def test_the_next_number_follows_the_highest(tmp_path: Path, table: str, number: str) -> None:
@@ -366,7 +367,7 @@ def test_the_next_number_follows_the_highest(tmp_path: Path, table: str, number:
         )
 
 
-@pytest.mark.parametrize("table", [("name",), ("front",), ("nothing",), (), ("controls", "traction")])
+@every("table", [("name",), ("front",), ("nothing",), (), ("controls", "traction")])
 def test_what_is_no_table_that_grows_takes_nothing(tmp_path: Path, table: Keys) -> None:
     desk = at_desk(small(tmp_path))
 

@@ -2,8 +2,6 @@
 
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk import clearing, setting
 from paddock_tui.desk.edits.keys import stepping
 from paddock_tui.desk.edits.refusals import refusals
@@ -13,6 +11,7 @@ from paddock_tui.records.edits import MISSING, Edit, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import GARAGE, Ref, parse
 from paddock_tui.store.garage import GarageFiles
+from tests.every import every
 from tests.small import write
 
 RESERVE = "limits.fuel-short-at-the-flag.reserve"
@@ -23,7 +22,7 @@ def typed(root: Path, path: str, text: str) -> Step | list[InputError]:
     return setting(GarageFiles(root), GARAGE, [(path, text)])
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "text", "kept"),
     [
         (RESERVE, "3", "3 l"),
@@ -42,7 +41,7 @@ def test_what_fits_is_kept_in_the_limits_own_unit(tmp_path: Path, path: str, tex
     assert edit.new == wanted
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "value", "says"),
     [
         (RESERVE, "30 l", "0 to 10 l"),

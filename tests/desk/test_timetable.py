@@ -3,8 +3,6 @@
 import datetime as dt
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk.day.timetable import Times, read_times, timetabling
 from paddock_tui.records.day import RidingDay, TimetableSlot
 from paddock_tui.records.edits import Step
@@ -17,7 +15,7 @@ DAY = Ref("day", "2026-06-20-anvilfen")
 LUNCH = RidingDay(stops={"1": TimetableSlot(from_=dt.time(12), to=dt.time(13))})
 
 
-@pytest.mark.parametrize(
+@every(
     ("line", "said"),
     [
         ("9:00 9:20 every 60 x3", "novice: 09:00-09:20, 10:00-10:20, 11:00-11:20"),

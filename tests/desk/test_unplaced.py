@@ -8,6 +8,7 @@ import pytest
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Review
 from tests.desk.opened import NEXT, at_desk, typed
+from tests.every import every
 
 LAST = "sessions/2026/2026-06-20-2-magpie.toml"
 OTHERS = "sessions/2026/2026-06-20-2-otter.toml"
@@ -37,7 +38,7 @@ def held(found: Review) -> set[tuple[str, str, int]]:
     return {(one.rule, one.subject, int(one.severity)) for one in found.findings}
 
 
-@pytest.mark.parametrize("key", ["date", "bike", "number", "start", "rider"])
+@every("key", ["date", "bike", "number", "start", "rider"])
 def test_what_an_earlier_session_opened_stays_open_without_what_places_it(garage: Path, key: str) -> None:
     written(garage, LAST, 'lever = "to the bar"', without=key, more=FALL)
     found = judged(garage)

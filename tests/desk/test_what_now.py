@@ -3,8 +3,6 @@
 import datetime as dt
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk.day.what_now import AGAIN, BACK, BEGIN, FIX, WHEN, next_thing
 from paddock_tui.desk.edits.values import setting
 from paddock_tui.pages.actions import said_next
@@ -35,7 +33,7 @@ def test_it_is_the_first_to_do_of_the_review_with_the_key_that_leads_there(garag
     assert said(garage, AT) == "read the cold pressures, due 13:10: s"
 
 
-@pytest.mark.parametrize(
+@every(
     ("now", "values", "words"),
     [
         (AT, [("pressures.cold.front", "2.15"), ("pressures.cold.rear", "1.95")], "due 13:10: c"),

@@ -1,7 +1,5 @@
 """What a bike has, in one line: adjusters whole or split, in one leg, and ways of damping with presets."""
 
-import pytest
-
 from paddock_tui.entry.of_a_bike import adjusters_of, control_of, damping_of, names_at
 from paddock_tui.records.errors import InputError
 from tests.every import every
@@ -9,7 +7,7 @@ from tests.every import every
 CLICKS = {"end": "front", "unit": "click", "range": [0, 18]}
 
 
-@pytest.mark.parametrize(
+@every(
     ("typed", "made"),
     [
         ("18c", {"compression": {**CLICKS, "counted_from": "closed"}}),
@@ -41,7 +39,7 @@ def test_an_adjuster_is_read_whole_or_slow_and_fast_and_in_its_leg(
     assert set(found) <= set(names_at("front", "compression"))
 
 
-@pytest.mark.parametrize("typed", ["18c fast", "fast", "18c fast 9-4", "left", "18c fast 4 fast 5"])
+@every("typed", ["18c fast", "fast", "18c fast 9-4", "left", "18c fast 4 fast 5"])
 def test_half_a_split_adjuster_is_refused_with_what_to_type(typed: str) -> None:
     assert isinstance(adjusters_of("front", "compression", typed), InputError)
 

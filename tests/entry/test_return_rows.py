@@ -1,7 +1,5 @@
 """The groups of a return: fixed lengths that fill by themselves, in the unit of the rider."""
 
-import pytest
-
 from paddock_tui.entry.return_rows import ReturnRow, groups, is_no_answer, is_skipped, read_group, rule_of
 from paddock_tui.records.common import Units
 from paddock_tui.records.errors import InputError
@@ -44,15 +42,13 @@ def test_a_nought_passes_a_group_over_and_two_a_corner_whose_number_may_begin_wi
     assert is_skipped(CORNER, "00")
 
 
-@pytest.mark.parametrize(
-    ("typed", "no_answer"), [("", False), ("R", False), ("2", False), ("7", True), ("x", True)]
-)
+@every(("typed", "no_answer"), [("", False), ("R", False), ("2", False), ("7", True), ("x", True)])
 def test_what_cannot_become_an_answer_is_known_at_its_first_key(typed: str, no_answer: bool) -> None:
     assert is_no_answer(BY_KEY["symptoms.1.end"], typed) is no_answer
     assert not is_no_answer(CORNER, typed)
 
 
-@pytest.mark.parametrize(
+@every(
     ("group", "typed", "units"),
     [
         (FRONT, "999", Units()),

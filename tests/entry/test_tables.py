@@ -1,7 +1,5 @@
 """Lap times out of a file of columns."""
 
-import pytest
-
 from paddock_tui.entry.laps import Run
 from paddock_tui.entry.tables import ReadTable, laps_of, read_table
 from paddock_tui.records.errors import InputError
@@ -40,7 +38,7 @@ def test_the_column_chosen_is_read_with_or_without_headings(
     assert laps(text, place) == expected
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "found"),
     [
         ("", "empty"),
@@ -57,7 +55,7 @@ def test_a_file_that_is_no_table_of_laps_is_refused(text: str, found: str) -> No
     assert found in trouble.found
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "place", "found"),
     [
         ("time\n1:44.3\nred flag\n1:43.1\n", 1, 'row 3: "red flag"'),

@@ -209,7 +209,7 @@ SHOWN = [
 ]
 
 
-@pytest.mark.parametrize(("changes", "words"), SHOWN)
+@every(("changes", "words"), SHOWN)
 def test_a_control_is_quoted_with_the_bikes_own_number_least_help_first(
     changes: tuple[Change, ...], words: str
 ) -> None:
@@ -225,7 +225,7 @@ FRONT = [
 ]
 
 
-@pytest.mark.parametrize(("level", "left"), FRONT)
+@every(("level", "left"), FRONT)
 def test_abs_is_judged_by_what_its_level_does(level: int | str, left: bool) -> None:
     assert facts(at("abs", level)).get("front_wheel_left", "abs") is left
 
@@ -243,7 +243,7 @@ LIMITERS: list[tuple[tuple[Change, ...], str]] = [
 ]
 
 
-@pytest.mark.parametrize(("changes", "words"), LIMITERS)
+@every(("changes", "words"), LIMITERS)
 def test_the_pit_limiter_as_it_is_quoted(changes: tuple[Change, ...], words: str) -> None:
     assert facts(*changes).shown("limiter", None) == words
 

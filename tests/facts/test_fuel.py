@@ -10,6 +10,7 @@ from paddock_tui.facts.fuel import FuelAhead, in_tank, laps_around, rate_of, war
 from paddock_tui.facts.past import NOTHING
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.session import Session
+from tests.every import every
 from tests.rules.cases.fuel import ADDED, LEARNT, MINUTES, TIMED, tank
 from tests.rules.situations import Change, files, put, situation, without
 
@@ -108,7 +109,7 @@ def test_it_says_what_it_was_reckoned_from() -> None:
     )
 
 
-@pytest.mark.parametrize(
+@every(
     "change",
     [
         put("bike", "tank.capacity", "60 l"),

@@ -12,6 +12,7 @@ from paddock_tui.facts import FACTS
 from paddock_tui.facts.core import ABSENT, UNKNOWN
 from paddock_tui.facts.joining import KEYS, ROOTS, SUBJECTS, check_needs
 from paddock_tui.rules import RULES
+from tests.every import every
 from tests.rules.situations import WHOLE, situation
 
 MARKERS = {Literal[UNKNOWN], Literal[ABSENT]}
@@ -75,7 +76,7 @@ def test_what_a_situation_gives_is_what_is_declared() -> None:
     assert set(situation(WHOLE)._roots()) == set(ROOTS)
 
 
-@pytest.mark.parametrize(
+@every(
     ("needs", "gathers", "said"),
     [
         (("surfice",), (), "the rule r needs surfice: no fact has this name; is it surface?"),

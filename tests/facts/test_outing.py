@@ -3,10 +3,9 @@
 import datetime as dt
 from typing import Any
 
-import pytest
-
 from paddock_tui.facts import ABSENT, NotKnown
 from paddock_tui.records.session import Session, is_ridden
+from tests.every import every
 from tests.rules.situations import Change, files, put, situation, without
 
 
@@ -24,7 +23,7 @@ COLUMNS = [
 ]
 
 
-@pytest.mark.parametrize(("surface", "column"), COLUMNS)
+@every(("surface", "column"), COLUMNS)
 def test_drying_is_judged_as_damp_and_standing_water_as_wet(surface: str, column: str) -> None:
     assert get("column", put("session", "surface", surface)) == column
 
@@ -38,7 +37,7 @@ RIDDEN = [
 ]
 
 
-@pytest.mark.parametrize(("change", "ridden"), RIDDEN)
+@every(("change", "ridden"), RIDDEN)
 def test_a_session_is_ridden_once_parked_or_with_a_lap(change: Change, ridden: bool) -> None:
     session = situation(files(change)).session
     assert isinstance(session, Session)
@@ -49,7 +48,7 @@ def test_a_session_is_ridden_once_parked_or_with_a_lap(change: Change, ridden: b
 NO_READING = without("session", "pressures")
 
 
-@pytest.mark.parametrize("name", ["cold", "warmers", "leaving"])
+@every("name", ["cold", "warmers", "leaving"])
 def test_the_starting_pressures_are_the_pair_that_was_read(name: str) -> None:
     found = get(
         "cold_pressures",
@@ -91,12 +90,12 @@ MODES: list[tuple[str, tuple[Change, ...], Any]] = [
 ]
 
 
-@pytest.mark.parametrize(("changes", "mode"), [row[1:] for row in MODES], ids=[row[0] for row in MODES])
+@every(("changes", "mode"), [row[1:] for row in MODES], ids=[row[0] for row in MODES])
 def test_the_damping_mode(changes: tuple[Change, ...], mode: str) -> None:
     assert get("damping_mode", *changes) == mode
 
 
-@pytest.mark.parametrize(
+@every(
     "changes",
     [
         (without("session", "setup.damping"),),
@@ -115,7 +114,7 @@ ADJUSTERS = [
 ]
 
 
-@pytest.mark.parametrize(("value", "words"), ADJUSTERS)
+@every(("value", "words"), ADJUSTERS)
 def test_an_adjuster_is_quoted_with_unit_and_range(value: float, words: str) -> None:
     made = situation(files(put("session", "setup.adjusters.front-rebound", value))).facts()
     assert made.shown("adjuster_value", "front-rebound") == words

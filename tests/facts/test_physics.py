@@ -82,7 +82,7 @@ ELSEWHERE = [
 ]
 
 
-@pytest.mark.parametrize(("path", "entered"), ELSEWHERE)
+@every(("path", "entered"), ELSEWHERE)
 def test_what_the_bike_does_not_say_is_asked_of_the_set_up_and_the_tyres(
     path: str, entered: tuple[str, str]
 ) -> None:
@@ -96,7 +96,7 @@ def test_without_a_tyre_set_the_bikes_own_tyre_counts() -> None:
     assert in_words(get("gears_that_lift", without("tyres"))) == "1st"
 
 
-@pytest.mark.parametrize(
+@every(
     ("path", "value"),
     [
         ("chassis.centre_height", "0 mm"),
@@ -119,7 +119,7 @@ def test_a_curve_is_read_by_its_revs_and_a_peak_is_a_curve_of_one() -> None:
     assert torque_points(bike("")) == ()
 
 
-@pytest.mark.parametrize("surface", ["damp", "drying", "wet"])
+@every("surface", ["damp", "drying", "wet"])
 def test_the_wet_is_told_as_ratios_with_their_assumption(surface: str) -> None:
     words = get("wet_ratio_words", put("session", "surface", surface))
 

@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from paddock_tui.facts.service import ServiceDue, hours_ridden
+from tests.every import every
 from tests.rules.cases.work import HOURS, service
 from tests.rules.situations import Change, files, put, situation, went_before
 
@@ -52,7 +53,7 @@ def test_what_has_no_interval_or_no_last_time_is_never_due() -> None:
     assert (found.hours, found.date) == (None, None)
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "brake", "oil"),
     [
         ("brake-fluid", True, False),

@@ -5,7 +5,6 @@ from decimal import Decimal
 from typing import Any
 
 import attrs
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -242,7 +241,7 @@ def test_traction_of_an_intermediate_rider_in_the_wet_is_help_of_0_80(
     assert of(found) == ({} if new is None else {"traction": new})
 
 
-@pytest.mark.parametrize(("frees_most", "old", "new"), [(5, 3, 4), (1, 3, 2), (5, 5, None), (None, 3, None)])
+@every(("frees_most", "old", "new"), [(5, 3, 4), (1, 3, 2), (5, 5, None), (None, 3, None)])
 def test_engine_braking_goes_toward_the_end_that_frees(
     frees_most: int | None, old: int, new: int | None
 ) -> None:
@@ -285,7 +284,7 @@ def test_abs_that_leaves_a_wheel_is_raised_to_a_level_that_does_not() -> None:
     assert of(found) == {"abs": 3}
 
 
-@pytest.mark.parametrize(
+@every(
     ("control", "off"),
     [
         (Control(kind="state", choices=("off", "armed")), "off"),

@@ -8,6 +8,7 @@ from paddock_tui.facts.wheel_circumference import Rolled, rear_rolled
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.tyres import Tyre
 from tests.advice.given import bike, tyres
+from tests.every import every
 
 MEASURED, MARKED = 'circumference = "2000 mm"\n', 'size = "180/55 ZR17"\n'
 
@@ -28,7 +29,7 @@ CASES = [
 ]
 
 
-@pytest.mark.parametrize(("of_tyre", "bikes", "role", "marking", "length"), CASES)
+@every(("of_tyre", "bikes", "role", "marking", "length"), CASES)
 def test_the_best_figure_is_taken_and_says_what_it_rests_on(
     of_tyre: str, bikes: str, role: str, marking: str | None, length: str
 ) -> None:

@@ -17,6 +17,7 @@ from paddock_tui.pages.rows import Row
 from paddock_tui.screens.folds import lines_of, most_of, open_places
 from paddock_tui.screens.registry import ROOMS, room_of
 from paddock_tui.widgets.look import STYLES
+from tests.every import every
 from tests.looks import FOLDER, LOOKS, drawn, laid_out, made_of, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
 from tests.sample import SAMPLE
@@ -32,7 +33,7 @@ def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
     opened.close()
 
 
-@pytest.mark.parametrize("name", LOOKS)
+@every("name", LOOKS)
 def test_a_page_looks_as_committed(name: str, desk: Desk) -> None:
     for wide, high in sizes_of(name):
         file = FOLDER / f"{name}-{wide}x{high}.txt"
@@ -44,7 +45,7 @@ def test_every_room_has_a_look() -> None:
     assert {seen.place.room for seen in LOOKS.values()} == set(ROOMS)
 
 
-@pytest.mark.parametrize("name", LOOKS)
+@every("name", LOOKS)
 def test_a_page_opens_on_two_screens_at_most(name: str, desk: Desk) -> None:
     shown = made_of(desk, LOOKS[name])
     page, is_open = folded(shown.whole, {}), opens(open_places(shown.review))
@@ -54,7 +55,7 @@ def test_a_page_opens_on_two_screens_at_most(name: str, desk: Desk) -> None:
     assert sum(map(lines_of(page), page.sections)) <= most_of(page)
 
 
-@pytest.mark.parametrize("name", LOOKS)
+@every("name", LOOKS)
 def test_a_terminal_of_ascii_alone_reads_every_sign(name: str, desk: Desk) -> None:
     shown = made_of(desk, LOOKS[name])
     for wide, high in sizes_of(name):
@@ -72,7 +73,7 @@ WORDS = ("field", "link", "ask", "text", "check", "fold", "heading")
 """The kinds of rows that say something in words: pictures and tables cut cells in their own way."""
 
 
-@pytest.mark.parametrize("name", LOOKS)
+@every("name", LOOKS)
 def test_nothing_is_cut_without_a_mark(name: str, desk: Desk) -> None:
     for size in EVERY_SIZE:
         laid = laid_out(desk, LOOKS[name], size)
@@ -127,7 +128,7 @@ LEVER = Row(
 )
 
 
-@pytest.mark.parametrize("name", LOOKS)
+@every("name", LOOKS)
 def test_a_hold_differs_from_everything_else_without_colour(name: str, desk: Desk) -> None:
     page = made_of(desk, LOOKS[name]).page
     if not page.verdict:

@@ -4,8 +4,6 @@ import datetime as dt
 import itertools
 from typing import Any
 
-import pytest
-
 from paddock_tui.matters.fold import Folded, advance
 from paddock_tui.matters.order import STAGE_OF, STAGES, Place, is_later, ridden_at
 from tests.every import every
@@ -33,7 +31,7 @@ def test_date_comes_before_number_before_stage_before_the_clock() -> None:
         assert is_later(one, other) == (at > other_at), (one, other)
 
 
-@pytest.mark.parametrize(
+@every(
     "untold",
     [Place(None, 2, "evening", dt.time(20, 0)), Place(FIRST), Place(FIRST, 1), Place(FIRST, None, "return")],
 )
@@ -98,8 +96,8 @@ PARTS: dict[str, tuple[dict[str, Any], dict[str, Any]]] = {
 """What was opened at ten by the clock, and its whole answer."""
 
 
-@pytest.mark.parametrize("kind", PARTS)
-@pytest.mark.parametrize(
+@every("kind", PARTS)
+@every(
     ("when", "closes"),
     [
         ({}, True),
@@ -132,7 +130,7 @@ def test_an_answer_that_is_too_early_is_called_that_and_not_missing(kind: str) -
         assert words not in found.message
 
 
-@pytest.mark.parametrize(
+@every(
     ("when", "closed"),
     [
         ({}, True),

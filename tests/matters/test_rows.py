@@ -99,7 +99,7 @@ NOT_WANTED = {
 """Values of an answer that a kind can do without, where that is not the test alone."""
 
 
-@pytest.mark.parametrize("gone", ["found", "done", "by", "test"])
+@every("gone", ["found", "done", "by", "test"])
 def test_an_answer_in_the_bikes_file_is_whole_or_none(gone: str) -> None:
     opened = outing(1, {"lever": "spongy hot", **RIDDEN})
     less = MatterAnswer(of=opened.id, **{key: value for key, value in ANSWER.items() if key != gone})
@@ -136,7 +136,7 @@ def test_where_the_order_is_not_told_the_opening_counts_as_later() -> None:
     assert open_after(firm, long, outing(2, {})) == ["brake-lever-not-firm"]
 
 
-@pytest.mark.parametrize(
+@every(
     "after",
     [
         # Nothing written, too short, another surface: no debriefed session like it.

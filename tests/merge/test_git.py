@@ -15,6 +15,7 @@ import paddock_tui
 from paddock_tui.__main__ import main
 from paddock_tui.store.emergency import read_text, write_text
 from tests.commands.running import FILE, NEXT
+from tests.every import every
 from tests.small import snapshot
 
 pytestmark = pytest.mark.skipif(shutil.which("git") is None, reason="git is not installed")
@@ -195,7 +196,7 @@ def test_a_hostile_configuration_runs_nothing(garage: Path, tmp_path: Path) -> N
     assert not (tmp_path / "sprung").exists()
 
 
-@pytest.mark.parametrize(
+@every(
     ("base", "ours", "theirs", "path"),
     [
         ("a = 1\n", "a = \n", "a = 2\n", "bikes/x.toml"),

@@ -2,8 +2,7 @@
 
 from pathlib import Path
 
-import pytest
-
+from tests.every import every
 from tests.outside.account import STATUSES, Topic, called_by, figures, table, topics
 from tests.trade.test_reached import reached_places
 
@@ -29,7 +28,7 @@ def test_a_row_is_trusted_as_far_as_its_figure_is() -> None:
     assert set(listed.values()) == set(STATUSES)
 
 
-@pytest.mark.parametrize("topic", topics(), ids=named)
+@every("topic", topics(), ids=named)
 def test_what_is_not_checked_says_why_in_words(topic: Topic) -> None:
     reasons = {**topic.not_used, **topic.partly}
 
@@ -37,7 +36,7 @@ def test_what_is_not_checked_says_why_in_words(topic: Topic) -> None:
     assert set(topic.partly) <= {row.id for row in topic.rows}
 
 
-@pytest.mark.parametrize("topic", topics(), ids=named)
+@every("topic", topics(), ids=named)
 def test_what_is_used_elsewhere_names_a_test_that_is_there(topic: Topic) -> None:
     assert all(callable(getattr(topic.module, name, None)) for name in topic.elsewhere.values())
 

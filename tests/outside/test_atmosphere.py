@@ -30,6 +30,7 @@ from paddock_tui.trade.power_correction import (
 )
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
 from paddock_tui.trade.tyre_air import saturation_kpa
+from tests.every import every
 from tests.examples import examples
 from tests.outside.real_gas import of_humid_air
 from tests.outside.rows import Row, accounted, params
@@ -171,7 +172,7 @@ PARTLY = {
 """Rows of which only a part is checked, each with what is left out."""
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

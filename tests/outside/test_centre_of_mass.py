@@ -6,6 +6,7 @@ from scipy.optimize import brentq
 
 from paddock_tui.trade.centre_of_mass import AxleWeighing, Centre, centre_height_m, together
 from paddock_tui.trade.errors import Inconsistent
+from tests.every import every
 from tests.outside.rows import Row, params
 
 STATICS = "h = r + L dW / (W tan t), sin t = H / L: public teaching texts; Jazar, Vehicle Dynamics, chapter 2"
@@ -65,7 +66,7 @@ ELSEWHERE = {
 PARTLY = {"COM-10": "to the 1.4 mm by which the printed form differs from the exact statics used here"}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

@@ -9,6 +9,7 @@ from scipy.optimize import brentq
 
 from paddock_tui.trade.chain import centre_mm, chain_size, links_exact, pitch_diameter_mm
 from paddock_tui.trade.sprockets import Fitted, axle_move_mm
+from tests.every import every
 from tests.examples import examples
 from tests.outside.rows import Row, accounted, params
 
@@ -50,7 +51,7 @@ NOT_USED = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

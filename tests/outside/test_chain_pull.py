@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from paddock_tui.trade.anti_squat import ChainLine, Point, anti_squat, chain_pull_n
+from tests.every import every
 from tests.outside.rows import Row, params
 
 LINE = "squat line through the meeting of chain and swingarm; the standard motorcycle texts, from memory"
@@ -46,12 +47,12 @@ NOT_USED = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 
 
-@pytest.mark.parametrize("line", [_line(), _line(pivot=395.0), _line(rear=46), _line(front=14)])
+@every("line", [_line(), _line(pivot=395.0), _line(rear=46), _line(front=14)])
 def test_the_moments_about_the_pivot_balance(line: ChainLine) -> None:
     found = anti_squat(line, 1430.0, 650.0)
     # All forces on swingarm and wheel as one body, for a thrust of one newton: chain pull at the sprocket's

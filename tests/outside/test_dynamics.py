@@ -2,8 +2,6 @@
 
 import math
 
-import pytest
-
 from paddock_tui.trade.acceleration import distance_m, mean_m_s2
 from paddock_tui.trade.balance import Balance, centre_ahead_m, load_transfer_n
 from paddock_tui.trade.lean import (
@@ -15,6 +13,7 @@ from paddock_tui.trade.lean import (
     wide_tyre_deg,
 )
 from paddock_tui.trade.longitudinal import rear_lift_m_s2, wheelie_m_s2
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 G = 9.8
@@ -87,7 +86,7 @@ ROWS = [
 NOT_USED: dict[str, str] = {}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

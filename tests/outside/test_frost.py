@@ -1,10 +1,10 @@
 """Vapour over ice and the frost point against tables and a formula of reference."""
 
-import pytest
 from scipy.optimize import minimize_scalar
 
 from paddock_tui.trade.frost import frost_point_c, saturation_over_ice_kpa
 from paddock_tui.trade.moist_air import dew_point_c, saturation_vapour_kpa
+from tests.every import every
 from tests.outside.rows import Row, params
 
 ASHRAE = "ASHRAE Handbook of Fundamentals 2017, chapter 1"
@@ -69,6 +69,6 @@ NOT_USED = {
 PARTLY = {"ICE-11": "to 0.1 %: the simpler form of the WMO is used, not the one of reference"}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()

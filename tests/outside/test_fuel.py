@@ -1,7 +1,5 @@
 """Fuel against the standard's density band and textbook exercises."""
 
-import pytest
-
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel import (
     DENSITY_KG_PER_L,
@@ -11,6 +9,7 @@ from paddock_tui.trade.fuel import (
     plan_fuel,
     reserve_l,
 )
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 
@@ -62,7 +61,7 @@ NOT_USED = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

@@ -1,8 +1,7 @@
 """How petrol grows with its temperature, against the tables of the petroleum trade."""
 
-import pytest
-
 from paddock_tui.trade.fuel_volume import share_at_15_c
+from tests.every import every
 from tests.outside.rows import Row, params
 
 TABLE_54B = "ASTM D1250 / API MPMS 11.1, table 54B, petrol"
@@ -20,6 +19,6 @@ NOT_USED = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()

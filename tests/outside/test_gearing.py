@@ -2,10 +2,9 @@
 
 import math
 
-import pytest
-
 from paddock_tui.trade.gearing import GearTrain, overall_ratio, revs_at_speed_rpm, speed_at_revs_m_s
 from paddock_tui.trade.tyre_size import circumference_of_diameter_m
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 INCH = 0.0254
@@ -69,7 +68,7 @@ ROWS = [
 NOT_USED: dict[str, str] = {}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

@@ -1,8 +1,7 @@
 """Heat index and wind chill against the tables that the weather services print."""
 
-import pytest
-
 from paddock_tui.trade.comfort import heat_index, wind_chill
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 ROTHFUSZ = "NWS heat index (Rothfusz 1990, SR 90-23)"
@@ -50,7 +49,7 @@ ROWS = [
 NOT_USED: dict[str, str] = {}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

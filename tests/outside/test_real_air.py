@@ -1,9 +1,8 @@
 """Moist air and the air in a tyre against equations of state of real gases."""
 
-import pytest
-
 from paddock_tui.trade.moist_air import density_kg_per_m3, humidity_from_wet_bulb_percent
 from paddock_tui.trade.tyre_air import pressure_after_kpa_abs
+from tests.every import every
 from tests.outside.rows import Row, params
 
 MOIST = "open moist-air package, CIPM-type formula"
@@ -40,6 +39,6 @@ PARTLY = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()

@@ -2,11 +2,10 @@
 
 import math
 
-import pytest
-
 from paddock_tui.trade.date_code import Made, read_date_code
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.noise import DISTANCE_M, counted_db, level_at_db, revs_of_test_rpm
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 FIM = "FIM noise control, static test"
@@ -75,7 +74,7 @@ NOT_USED = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

@@ -9,6 +9,7 @@ from scipy.optimize import brentq
 from paddock_tui.trade.road_load import Resistance, drag_n, powered_top_speed_m_s
 from paddock_tui.trade.thrust import power_kw, upshifts
 from paddock_tui.trade.wheelie_gears import drive_force_n
+from tests.every import every
 from tests.outside.rows import Row, params
 
 OPENSTAX = "OpenStax College Physics, 5.2"
@@ -73,14 +74,12 @@ NOT_USED = {"LOD-08": "rolling resistance of a heavy truck by its speed: not a m
 PARTLY = {"LOD-04": "its fall through a vacuum, which has nothing to do with a motorcycle"}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 
 
-@pytest.mark.parametrize(
-    ("density", "headwind", "slope"), [(1.2, 0.0, 0.0), (1.05, -8.0, 0.02), (1.25, 6.0, -0.03)]
-)
+@every(("density", "headwind", "slope"), [(1.2, 0.0, 0.0), (1.05, -8.0, 0.02), (1.25, 6.0, -0.03)])
 def test_top_speed_is_the_root_of_its_cubic(density: float, headwind: float, slope: float) -> None:
     found = powered_top_speed_m_s(90_000.0, Resistance(0.33, density, 260.0, 0.016, slope, headwind))
     k, angle = density * 0.33 / 2.0, math.atan(slope)

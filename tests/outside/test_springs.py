@@ -2,8 +2,6 @@
 
 import math
 
-import pytest
-
 from paddock_tui.limits import Limit
 from paddock_tui.limits.sag import ROAD, TRACK, TRACK_LONG
 from paddock_tui.trade.preload import PreloadAdjuster, preload_for_sag, preload_mm, preload_of_turns_mm
@@ -21,6 +19,7 @@ from paddock_tui.trade.springs import (
     vertical_rate_n_per_mm,
     wheel_rate_n_per_mm,
 )
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 G = 9.8
@@ -109,7 +108,7 @@ NOT_USED = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 
@@ -118,7 +117,7 @@ def test_every_figure_is_accounted_for() -> None:
     assert accounted("SPR", 20, ROWS, NOT_USED)
 
 
-@pytest.mark.parametrize(
+@every(
     ("free_sag_mm", "rate"),
     [(20.0, SpringFit.TOO_SOFT), (35.0, SpringFit.RIGHT), (50.0, SpringFit.TOO_STIFF)],
 )

@@ -23,6 +23,7 @@ from paddock_tui.trade.permutation import permutation
 from paddock_tui.trade.ranks import mann_whitney
 from paddock_tui.trade.regression import least_squares, theil_sen
 from paddock_tui.trade.shifts import two_samples
+from tests.every import every
 from tests.examples import examples
 from tests.outside.certified import LEW, MAVRO, NORRIS_X, NORRIS_Y
 from tests.outside.rows import Row, accounted, params
@@ -195,7 +196,7 @@ NOT_USED = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

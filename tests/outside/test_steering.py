@@ -5,6 +5,7 @@ import math
 import pytest
 
 from paddock_tui.trade.steering import GeometryChange, Steering, SteeringGeometry, after, offset_of_trail_mm
+from tests.every import every
 from tests.outside.rows import Row, params
 
 TRAIL = "a = (R sin e - d) / cos e, an = R sin e - d: printed; Meijaard and others 2007"
@@ -63,7 +64,7 @@ NOT_USED = {"GEO-03": "typical rakes by kind of bike: nothing here judges a rake
 ELSEWHERE = {"GEO-01": "test_the_published_trail_comes_back"}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

@@ -9,6 +9,7 @@ from paddock_tui.trade import stopping
 from paddock_tui.trade.longitudinal import sliding_m_s2
 from paddock_tui.trade.stopping import braking_m, reaction_m, stopping_m
 from paddock_tui.trade.wet_grip import RUBBER_DRY, RUBBER_DRY_SLIDING, wet_ratios
+from tests.every import every
 from tests.outside.rows import Row, accounted, params
 
 M_S_PER_MPH = 0.44704
@@ -122,7 +123,7 @@ ROWS = [
 NOT_USED: dict[str, str] = {}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

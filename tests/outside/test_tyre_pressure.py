@@ -11,6 +11,7 @@ from paddock_tui.trade.tyre_air import (
     wet_pressure_after_kpa_abs,
 )
 from paddock_tui.trade.tyre_pressure import Ambient, hot_expected_kpa_gauge
+from tests.every import every
 from tests.examples import examples
 from tests.outside.real_gas import of_fluid
 from tests.outside.rows import Row, accounted, params
@@ -76,7 +77,7 @@ ELSEWHERE = dict.fromkeys(("TPR-07", "TPR-08", "TPR-09"), "test_ideal_is_near_re
 """Real-gas figures to 5 Pa, which an ideal gas does not give: each with the test that uses it."""
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 
@@ -85,7 +86,7 @@ def test_every_figure_is_accounted_for() -> None:
     assert accounted("TPR", 10, ROWS, NOT_USED | ELSEWHERE)
 
 
-@pytest.mark.parametrize(
+@every(
     ("fluid", "before_pa", "before_c", "after_c", "after_pa"),
     [
         pytest.param("Air", 350000.0, 20, 80, 422232.0, id="TPR-07"),

@@ -80,7 +80,7 @@ PARTLY = {"UNI-16": "90 km/h +-5 % is 85.5 to 94.5 km/h: no calculation here tak
 """Published rows of which only a part is checked, each with what is left out."""
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 

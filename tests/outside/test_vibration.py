@@ -13,6 +13,7 @@ from paddock_tui.trade.vibration import (
     natural_frequency_hz,
     undamped_hz,
 )
+from tests.every import every
 from tests.outside.rows import Row, params
 
 OPENSTAX = "OpenStax College Physics, example 16.4"
@@ -64,12 +65,12 @@ ROWS = [
 NOT_USED: dict[str, str] = {}
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()
 
 
-@pytest.mark.parametrize("ratio", [0.05, 0.2, 0.5])
+@every("ratio", [0.05, 0.2, 0.5])
 def test_a_simulated_swing_gives_its_own_ratio_back(ratio: float) -> None:
     natural = 12.0
     damped = natural * math.sqrt(1.0 - ratio**2)

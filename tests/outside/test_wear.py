@@ -1,8 +1,7 @@
 """Chain wear against makers' texts and a printed formula."""
 
-import pytest
-
 from paddock_tui.trade.chain_wear import elongation, most_elongation_percent, pin_to_pin_mm
+from tests.every import every
 from tests.outside.rows import Row, params
 
 
@@ -34,6 +33,6 @@ NOT_USED = {
 }
 
 
-@pytest.mark.parametrize("row", params(ROWS))
+@every("row", params(ROWS))
 def test_published_figures(row: Row) -> None:
     row.check()

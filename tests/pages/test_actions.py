@@ -4,8 +4,6 @@ import re
 import string
 from collections.abc import Iterator
 
-import pytest
-
 from paddock_tui.pages.actions import (
     ROW_KEYS,
     ActionContext,
@@ -205,7 +203,7 @@ def test_on_a_checklist_the_answers_are_said() -> None:
     assert not any("n.a." in hint for hint in hints(ACTIONS, ActionContext(row=Row("x"))))
 
 
-@pytest.mark.parametrize(("wide", "least"), [(38, 3), (40, 3), (60, 4), (80, 6)])
+@every(("wide", "least"), [(38, 3), (40, 3), (60, 4), (80, 6)])
 def test_hints_fit_the_last_line_with_the_most_wanted_kept(wide: int, least: int) -> None:
     context = ActionContext(
         session=True, row=Row("row"), undo="x", redo="x", finding=finding(SERIOUS, (PUT,))

@@ -5,8 +5,6 @@ import re
 from html.parser import HTMLParser
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.advice.session_laps import stint_of
 from paddock_tui.desk import Desk
 from paddock_tui.pages.card import card_html, card_lines, card_of
@@ -16,6 +14,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.screens.printed import printed_page
 from paddock_tui.text import width
 from tests.commands.running import FILE, NEXT
+from tests.every import every
 from tests.looks import NOON
 from tests.sample import SAMPLE
 
@@ -54,8 +53,8 @@ def parsed(text: str) -> Words:
     return found
 
 
-@pytest.mark.parametrize("columns", [38, 78])
-@pytest.mark.parametrize("ref", [HERE, LAPS, PROFILE])
+@every("columns", [38, 78])
+@every("ref", [HERE, LAPS, PROFILE])
 def test_the_text_fits_and_holds_every_value_set(columns: int, ref: Ref) -> None:
     made = card(SAMPLE, ref)
     lines = list(card_lines(made, columns))

@@ -12,6 +12,7 @@ from paddock_tui.pages.checklist import checklist_page, first_open
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.checklist import STAGES
+from tests.every import every
 from tests.rules.cases.checklists import BEFORE, EVERY, MORNING, OF_DAY, RETURN, before, check, lists
 from tests.rules.situations import Change, files, put, situation, went_before, without
 
@@ -179,7 +180,7 @@ def test_text_from_files_is_made_printable() -> None:
         assert all(found.value.isprintable() for found in one.rows)
 
 
-@pytest.mark.parametrize(("width", "height"), [(80, 24), (40, 20), (20, 10), (120, 40)])
+@every(("width", "height"), [(80, 24), (40, 20), (20, 10), (120, 40)])
 def test_every_item_is_whole_at_every_size(width: int, height: int) -> None:
     shown = page(check(f"{OF_DAY}.chain-slack", "to fix"), without("session", "pressures"))
     rows = [at for at, one in enumerate(shown.rows()) if one.kind == "check"]

@@ -18,6 +18,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.store.aside import aside
 from paddock_tui.store.data import after
 from tests.desk.opened import NEXT
+from tests.every import every
 from tests.pages.opened import SAMPLE
 from tests.small import BIKE, session, write
 
@@ -82,7 +83,7 @@ def test_what_the_riding_mode_fixes_is_what_has_to_be_shown() -> None:
     assert "fixed by the riding mode" in row(page, *value("throttle")).aside
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "says"),
     [
         ("front-abs", "resets at ignition off"),
@@ -118,7 +119,7 @@ def test_what_differs_says_both_and_the_rest_is_left_to_answer() -> None:
     assert row(card(), *READ).label == "all as planned"
 
 
-@pytest.mark.parametrize(
+@every(
     ("pairs", "says", "known"),
     [
         ((), "not read", False),

@@ -1,7 +1,5 @@
 """What a setting does, on a page: at two widths, in the bike's own numbers, whose cost comes first."""
 
-import pytest
-
 from paddock_tui.explanations import OF_FUNCTIONS, Explanation
 from paddock_tui.pages.explanation import careful, explained_of_bike, explanation_sections
 from paddock_tui.pages.level_effects import level_section
@@ -13,6 +11,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.suspension import Adjuster, Offset
 from paddock_tui.text import width
+from tests.every import every
 from tests.explanations.test_registry import EVERY
 from tests.sample import bike, read
 
@@ -21,8 +20,8 @@ LONG_BIKE = OnBike(
 )
 
 
-@pytest.mark.parametrize("columns", [78, 38])
-@pytest.mark.parametrize("found", EVERY)
+@every("columns", [78, 38])
+@every("found", EVERY)
 def test_every_explanation_fits_and_loses_no_word(found: Explanation, columns: int) -> None:
     page = Page("", explanation_sections(found, LONG_BIKE, costs_first=False))
     lines = list(plain_page(page, columns))

@@ -2,11 +2,10 @@
 
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.records.paths import Ref
 from tests.desk.opened import NEXT, at_desk
+from tests.every import every
 from tests.small import session, write
 
 A, P = Ref("session", "a"), Ref("profile", "p")
@@ -21,7 +20,7 @@ def test_a_session_is_named_by_number_day_start_bike_rider_and_venue(garage: Pat
     assert heading_of(at_desk(garage), NEXT) == "session 4 · Sat 20 Jun 13:20 · magpie · ines · anvilfen"
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "expected"),
     [
         (session(day='"d"'), "session 1 · Sat 16 May 10:00 · plain · ann · fen"),
@@ -41,7 +40,7 @@ def test_what_is_not_known_is_left_out(tmp_path: Path, text: str, expected: str)
     assert found == expected or "\\u001B" in text
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "expected"),
     [('name = "Wet"\n', "profile · Wet"), ("name = 3\n", "profile · p"), ("", "profile · p")],
 )

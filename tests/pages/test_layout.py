@@ -154,7 +154,7 @@ def test_a_value_that_changes_changes_its_own_line_only() -> None:
     assert [before.owners[at] for at in range(24) if before.lines[at] != after.lines[at]] == [1]
 
 
-@pytest.mark.parametrize("size", SIZES)
+@every("size", SIZES)
 def test_under_the_cursor_nothing_stays_cut(size: tuple[int, int]) -> None:
     for cursor, row in enumerate(PAGE.rows()):
         laid = layout(PAGE, view(size, cursor))
@@ -193,9 +193,7 @@ def test_a_caution_is_shown_whole_or_in_its_short_form_and_never_cut(wide: int, 
     assert LONG in last
 
 
-@pytest.mark.parametrize(
-    "caution", [SHORT_CAUTION, bench.CAUTION_SHORT, ledger.CAUTION_SHORT, limits.CAUTION_SHORT]
-)
+@every("caution", [SHORT_CAUTION, bench.CAUTION_SHORT, ledger.CAUTION_SHORT, limits.CAUTION_SHORT])
 def test_a_short_caution_has_room_on_the_narrowest_screen(caution: str) -> None:
     assert 10 < width(caution) <= 38
 
@@ -280,7 +278,7 @@ def test_a_plain_terminal_is_sent_ascii_alone(page: Page, wide: int, high: int, 
     assert layout(page, View(wide, high, last=last, plain=True)).text().isascii()
 
 
-@pytest.mark.parametrize(
+@every(
     ("columns", "last", "clock", "begins"),
     [
         (80, "", "out 13:20 in 25 min · kit on in 15 min", "out 13:20 in 25 min · kit on in 15 min  "),
@@ -313,8 +311,8 @@ HELD = attrs.evolve(
 )
 
 
-@pytest.mark.parametrize("size", [(80, 24), (40, 20), (120, 40)])
-@pytest.mark.parametrize("plain", [False, True])
+@every("size", [(80, 24), (40, 20), (120, 40)])
+@every("plain", [False, True])
 def test_a_hold_looks_like_nothing_else_without_colour_too(size: tuple[int, int], plain: bool) -> None:
     laid = layout(HELD, View(*size, 1, plain=plain))
     lines = laid.text().split("\n")

@@ -1,7 +1,6 @@
 """The panel at the right of a wide screen: where it begins, what it keeps, that rows stay as they were."""
 
 import attrs
-import pytest
 
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.layout.panel import panel_width, rows_width
@@ -32,8 +31,8 @@ def test_the_rows_keep_78_columns_and_the_panel_takes_what_is_left(cells: int, r
     assert (rows_width(cells), panel_width(cells)) == (rows, panel)
 
 
-@pytest.mark.parametrize("size", [(80, 24), (109, 30), (110, 24), (120, 40), (160, 50), (110, 3), (110, 1)])
-@pytest.mark.parametrize("panel", [None, (), SAID])
+@every("size", [(80, 24), (109, 30), (110, 24), (120, 40), (160, 50), (110, 3), (110, 1)])
+@every("panel", [None, (), SAID])
 def test_every_line_fits_and_there_are_as_many_as_the_screen_has(
     size: tuple[int, int], panel: tuple[Section, ...] | None
 ) -> None:

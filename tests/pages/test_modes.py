@@ -164,8 +164,8 @@ def magpie(across: int = 0, setup: bool = True) -> Page:
     return modes_page("Magpie", held, bike("magpie"), "wet" if setup else None, across)
 
 
-@pytest.mark.parametrize("size", [(80, 24), (40, 20), (120, 40), (20, 10)])
-@pytest.mark.parametrize("across", range(4))
+@every("size", [(80, 24), (40, 20), (120, 40), (20, 10)])
+@every("across", range(4))
 def test_labels_the_mode_looked_at_and_what_is_set_stand_at_every_width(
     size: tuple[int, int], across: int
 ) -> None:

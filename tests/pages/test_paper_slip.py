@@ -1,16 +1,15 @@
 """The paper slip: one page, in exactly the order of the return."""
 
-import pytest
-
 from paddock_tui.entry.return_rows import LATER, groups
 from paddock_tui.pages.paper_slip import BOX, LINES, WIDTH, slip_lines, slip_page
 from paddock_tui.records.common import Units
 from paddock_tui.text import width
+from tests.every import every
 
 HEADING = "session 4 · Sat 20 Jun 13:20 · magpie · ines · anvilfen"
 
 
-@pytest.mark.parametrize("units", [Units(), Units(pressure="psi", volume="US gal"), Units(pressure="kPa")])
+@every("units", [Units(), Units(pressure="psi", volume="US gal"), Units(pressure="kPa")])
 def test_it_is_one_page_of_60_lines_by_80_cells(units: Units) -> None:
     lines = slip_lines(HEADING, units)
 

@@ -3,7 +3,6 @@
 import datetime as dt
 
 import attrs
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -114,7 +113,7 @@ def test_pressures_run_from_cold_to_hot_in_the_band_of_their_target() -> None:
     assert "rear: cold not read, hot not read" in lanes.sentence
 
 
-@pytest.mark.parametrize(
+@every(
     ("hot", "words"),
     [(2.44, "in its band"), (2.16, "in its band"), (2.45, "0.15 over"), (2.15, "0.15 under"), (None, "")],
 )

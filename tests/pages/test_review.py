@@ -2,8 +2,6 @@
 
 import datetime as dt
 
-import pytest
-
 from paddock_tui.facts.core import MissingFact
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.review import CAUTION_WORDS, due_words, review_page, verdict_line
@@ -138,7 +136,7 @@ def test_problems_and_keys_that_are_not_known_stand_apart() -> None:
     assert titles["keys that are not known"][0].label == "g.toml"
 
 
-@pytest.mark.parametrize("columns", [38, 40, 80])
+@every("columns", [38, 40, 80])
 def test_a_review_as_text_fits_and_says_the_caution(columns: int) -> None:
     long = "A message of seventy-eight cells that says what it is about and how far it goes"
     review = Review((finding(HOLD, message=long), finding(SERIOUS)), UNJUDGED, TO_DO)

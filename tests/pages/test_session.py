@@ -222,7 +222,7 @@ NEXT_ROWS = [
 ]
 
 
-@pytest.mark.parametrize(("path", "text", "written"), NEXT_ROWS)
+@every(("path", "text", "written"), NEXT_ROWS)
 def test_the_blank_next_row_of_a_numbered_table_makes_the_table_and_one_undo_takes_it_back(
     tmp_path: Path, path: str, text: str, written: str
 ) -> None:
@@ -296,7 +296,7 @@ def test_a_reading_of_another_name_is_shown_too(tmp_path: Path) -> None:
     assert rows["dash.values.traction"].value == "4"
 
 
-@pytest.mark.parametrize(
+@every(
     "text",
     [
         "laps = 3\n",
@@ -317,9 +317,7 @@ def test_what_cannot_be_read_is_on_the_page_of_facts(tmp_path: Path, text: str) 
     assert any(row.trouble or row.severity == "trouble" for row in page.rows())
 
 
-@pytest.mark.parametrize(
-    "text", ["setup = 3\n", "[setup]\ncontrols = 3\n", "[setup.controls]\ntraction = 2.5\n"]
-)
+@every("text", ["setup = 3\n", "[setup]\ncontrols = 3\n", "[setup.controls]\ntraction = 2.5\n"])
 def test_what_cannot_be_read_of_a_set_up_is_on_its_page(tmp_path: Path, text: str) -> None:
     page = set_up(A, small(tmp_path, f'bike = "plain"\n{text}'))
 

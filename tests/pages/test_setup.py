@@ -9,6 +9,7 @@ from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Bar, Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
+from tests.every import every
 from tests.pages.opened import SAMPLE, page_of, rows_of
 from tests.small import BIKE, session, write
 
@@ -186,7 +187,7 @@ def test_an_adjuster_that_the_damping_mode_closes_says_so_and_still_takes_keys()
     assert adjuster(UP, "rear-preload").aside == "assumed"
 
 
-@pytest.mark.parametrize(
+@every(
     ("counted_from", "value", "firm"),
     [("closed", 0, 1.0), ("closed", 18, 0.0), ("open", 18, 1.0), ("open", 9, 0.5)],
 )

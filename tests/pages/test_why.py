@@ -3,8 +3,6 @@
 from collections.abc import Iterator
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.desk.edits.values import bike_of, field_of
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page
@@ -106,7 +104,7 @@ def test_a_value_that_is_not_known_and_that_no_rule_uses() -> None:
     assert (rules(page), page.sections[-1].note) == ([], "no rule names it")
 
 
-@pytest.mark.parametrize(
+@every(
     ("ref", "path", "expected"),
     [
         (NEXT, "setup.rear_sprocket", "8 to 100 teeth; anything else is a hold until put right"),
@@ -122,7 +120,7 @@ def test_a_band_is_written_out_with_its_unit(ref: Ref, path: str, expected: str)
     assert said(of(ref, path))["can be"] == expected
 
 
-@pytest.mark.parametrize(
+@every(
     ("ref", "path", "expected"),
     [
         (BADGER, "setup.adjusters.front-rebound-left", "counted on the bike on 2026-04-18"),

@@ -27,7 +27,7 @@ def test_units_beyond_the_table_convert(number: float, old: str, new: str, expec
     assert convert(number, old, new) == pytest.approx(expected, rel=1e-14)
 
 
-@pytest.mark.parametrize(
+@every(
     ("unit", "dimension"),
     [
         ("kgf/cm^2", "pressure"),

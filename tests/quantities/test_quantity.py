@@ -65,7 +65,7 @@ def test_shown_in_takes_the_digits_it_is_given() -> None:
     assert q("2.675 bar").shown_in("bar", 2) == "2.68 bar"
 
 
-@pytest.mark.parametrize(
+@every(
     ("number", "digits", "text"),
     [(2.675, 2, "2.68"), (0.5, 0, "1"), (-0.5, 0, "-1"), (-0.4, 0, "0"), (1e22, 1, "1" + "0" * 22 + ".0")],
 )

@@ -111,15 +111,13 @@ def of_bike(**data: object) -> list[tuple[str, str, bool]]:
     return [(spell(one.path), one.message, one.harmless) for one in found("bike", data)]
 
 
-@pytest.mark.parametrize("limits", [[0, 20], [0, 0.5], [-3, 3]])
+@every("limits", [[0, 20], [0, 0.5], [-3, 3]])
 def test_an_adjuster_with_room_to_turn_fits(limits: list[float]) -> None:
     assert of_bike(adjusters={"rebound": {"range": limits}}) == []
     assert of_bike(damping={"live": {"offsets": {"braking": {"range": limits}}}}) == []
 
 
-@pytest.mark.parametrize(
-    ("limits", "words"), [([20, 0], "20 to 0"), ([1, 1], "1 to 1"), ([2.5, 2], "2.5 to 2")]
-)
+@every(("limits", "words"), [([20, 0], "20 to 0"), ([1, 1], "1 to 1"), ([2.5, 2], "2.5 to 2")])
 def test_an_adjuster_without_a_range_is_said(limits: list[float], words: str) -> None:
     assert of_bike(adjusters={"front-rebound": {"range": limits}}) == [
         ("adjusters.front-rebound.range", f"front rebound: {words} is no range", False)

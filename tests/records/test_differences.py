@@ -12,6 +12,7 @@ from paddock_tui.records.differences import differences, session_differences
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
+from tests.every import every
 
 
 def _bar(text: str, unit: str = "bar") -> Quantity:
@@ -56,7 +57,7 @@ CLICKS = read_record(
 ).record
 
 
-@pytest.mark.parametrize(
+@every(
     ("old", "new", "said"),
     [
         (9, 11, "front rebound 9 -> 11 clicks (softer)"),
@@ -80,7 +81,7 @@ def test_the_unit_is_written_once_behind_the_last_figure_that_is_known(
     assert f"front rebound {found.back}" == str(differences(after, before, CLICKS)[0])
 
 
-@pytest.mark.parametrize(
+@every(
     ("old", "new", "said"),
     [
         (1, 8, "help 0 % -> 100 %"),

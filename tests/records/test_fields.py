@@ -175,7 +175,7 @@ def test_a_control_without_any_word_takes_any_setting() -> None:
     assert found["throttle"].step("any", 1) is None
 
 
-@pytest.mark.parametrize(
+@every(
     ("kind", "data", "with_bike"),
     [
         ("session", SESSION, True),

@@ -7,6 +7,7 @@ from paddock_tui.records.electronics import Control, Mode
 from paddock_tui.records.in_force import closed_by, control_in_force, value_in_force
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster, Damping
+from tests.every import every
 
 BIKE = Bike(
     controls={
@@ -33,9 +34,7 @@ def test_what_a_mode_fixes_counts_and_not_what_was_set() -> None:
     assert not here.allows(BIKE.controls["power"], "full")
 
 
-@pytest.mark.parametrize(
-    ("mode", "level", "allowed"), [("rain", 4, False), ("rain", 5, True), ("open", 1, True)]
-)
+@every(("mode", "level", "allowed"), [("rain", 4, False), ("rain", 5, True), ("open", 1, True)])
 def test_what_a_mode_leaves_is_said_and_judged(mode: str, level: int, allowed: bool) -> None:
     here = control_in_force("traction", SetUp(mode=mode, controls={"traction": level}), BIKE)
 

@@ -5,7 +5,6 @@ import tomllib
 from collections.abc import Iterator
 from typing import Any
 
-import pytest
 from jsonschema import Draft202012Validator
 
 from paddock_tui.records.errors import InputError
@@ -109,14 +108,12 @@ def test_reader_and_schema_refuse_the_same_values(kind: str) -> None:
             )
 
 
-@pytest.mark.parametrize(
-    ("raw", "good"), [("2026-05-16", True), ("16.5.2026", False), ("2026-5-16", False), (20260516, False)]
-)
+@every(("raw", "good"), [("2026-05-16", True), ("16.5.2026", False), ("2026-5-16", False), (20260516, False)])
 def test_a_date_is_an_iso_text(raw: object, good: bool) -> None:
     assert Draft202012Validator(Day().schema()).is_valid(raw) is good
 
 
-@pytest.mark.parametrize(
+@every(
     ("raw", "good"),
     [("10:40:00", True), ("24:00:00", False), ("10:60:00", False), ("ten", False), (10, False)],
 )

@@ -4,12 +4,12 @@ import itertools
 from typing import Any
 
 import attrs
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from paddock_tui.rules import CAUTION, Review
 from paddock_tui.trade.levels import HelpScale, Level
+from tests.every import every
 from tests.examples import examples
 from tests.rules.situations import BIKE_UP, Change, Data, asked, at, look, put
 from tests.rules.test_sensible import levels
@@ -159,8 +159,8 @@ def swept(stepped: tuple[str, ...], size: int, group: str, world: str) -> list[d
     return found
 
 
-@pytest.mark.parametrize("world", WORLDS)
-@pytest.mark.parametrize("group", GROUPS)
+@every("world", WORLDS)
+@every("group", GROUPS)
 def test_each_aid_by_itself_and_all_nets_together_are_judged_harder_step_by_step(
     group: str, world: str
 ) -> None:
@@ -184,8 +184,8 @@ def test_what_the_property_looks_at_is_raised_at_all() -> None:
     assert found["throttle"] > CAUTION
 
 
-@pytest.mark.parametrize("gone", FUNCTIONS)
-@pytest.mark.parametrize("surface", ["dry", "damp", "wet"])
+@every("gone", FUNCTIONS)
+@every("surface", ["dry", "damp", "wet"])
 def test_an_absent_control_is_silent(gone: str, surface: str) -> None:
     made: dict[str, Data] = {
         name: {"kind": "level", "levels": [1, 5], "most_help": 5, "off": True}

@@ -1,7 +1,5 @@
 """Which rules look at a value, found from what rules and facts declare."""
 
-import pytest
-
 from paddock_tui.facts import FACTS
 from paddock_tui.records.paths import Path, parse
 from paddock_tui.rules.core import RULES
@@ -49,7 +47,7 @@ def test_a_set_up_is_read_alike_in_a_session_and_in_a_profile_but_a_surface_is_a
     assert using("profile", "surface") == []
 
 
-@pytest.mark.parametrize(
+@every(
     ("kind", "path"),
     [
         ("session", "said"),

@@ -101,9 +101,9 @@ def set_up(bike: dict[str, Any], group: RiderGroup, surface: Surface, tyre: Tyre
     return tuple(made)
 
 
-@pytest.mark.parametrize("bike", BIKES)
-@pytest.mark.parametrize("group", RiderGroup)
-@pytest.mark.parametrize("surface", TYRES)
+@every("bike", BIKES)
+@every("group", RiderGroup)
+@every("surface", TYRES)
 def test_the_starting_levels_raise_nothing_above_a_note(
     bike: str, group: RiderGroup, surface: Surface
 ) -> None:
@@ -124,8 +124,8 @@ def test_the_check_of_the_starting_levels_can_fail(bike: str) -> None:
 BARE = {"name": "no aids", "electronics": "none", "suspension": "none", "tank": {"capacity": "17 l"}}
 
 
-@pytest.mark.parametrize("surface", ["dry", "damp", "wet"])
-@pytest.mark.parametrize("group", ["novice", "race"])
+@every("surface", ["dry", "damp", "wet"])
+@every("group", ["novice", "race"])
 def test_a_bike_without_aids_is_asked_nothing_about_them(surface: str, group: str) -> None:
     found = look(
         ("bike", (), BARE),
@@ -150,7 +150,7 @@ def test_a_control_that_the_bike_does_not_have_is_silent(gone: str) -> None:
     assert found.not_judged == ()
 
 
-@pytest.mark.parametrize(
+@every(
     ("group", "changes"),
     [
         ("advanced", [at("traction", 2), at("wheelie", "off"), at("abs", 0)]),

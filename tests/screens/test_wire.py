@@ -3,9 +3,8 @@
 import signal
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.store import half_typed
+from tests.every import every
 from tests.screens.rider import HAND
 from tests.widgets.wire import Wire
 
@@ -106,7 +105,7 @@ def test_what_is_half_typed_is_offered_again_after_a_signal(garage: Path) -> Non
     assert half_typed.take(garage) is None
 
 
-@pytest.mark.parametrize(
+@every(
     "settings",
     [
         {"NO_COLOR": "1"},

@@ -2,10 +2,9 @@
 
 from pathlib import Path
 
-import pytest
-
 from paddock_tui.records.errors import InputError
 from paddock_tui.store.foreign import MOST_BYTES, foreign_text
+from tests.every import every
 
 
 def test_a_path_is_taken_beside_the_folder_unless_it_is_absolute(tmp_path: Path) -> None:
@@ -15,7 +14,7 @@ def test_a_path_is_taken_beside_the_folder_unless_it_is_absolute(tmp_path: Path)
     assert foreign_text(f" {tmp_path / 'laps.csv'} ", Path("/")) == "1:44.3\n"
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "content", "said"),
     [
         ("none.csv", None, "there is no file"),

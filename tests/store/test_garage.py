@@ -11,6 +11,7 @@ from paddock_tui.records.session import Session
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.mentions import mentioning
 from paddock_tui.store.saving import is_newer
+from tests.every import every
 from tests.small import session, snapshot, write
 
 ONE = "sessions__2026__2026-05-16-1-plain"
@@ -98,7 +99,7 @@ def test_a_session_of_a_bike_that_is_not_there_is_read_without_it(tmp_path: Path
     assert loaded.record.setup.controls["traction"] == 5
 
 
-@pytest.mark.parametrize(
+@every(
     ("content", "line", "said"),
     [
         (b"name = 'x'\nwet_mass == 3\n", 2, "TOML"),
@@ -187,7 +188,7 @@ def test_an_unknown_key_is_kept_and_noted_with_its_line(tmp_path: Path) -> None:
     assert loaded.data["shoe_size"] == 41
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "newer"),
     [
         ("schema = 1\n", False),
@@ -205,7 +206,7 @@ def test_a_newer_format_is_known_also_where_the_garages_own_file_is_lost(
     assert is_newer(GarageFiles(write(tmp_path, garage=text))) is newer
 
 
-@pytest.mark.parametrize("kind", ["absent", "file", "empty", "folder in its place"])
+@every("kind", ["absent", "file", "empty", "folder in its place"])
 def test_what_is_no_garage_is_said_with_what_to_do(tmp_path: Path, kind: str) -> None:
     root = tmp_path / "place"
     if kind == "file":

@@ -7,9 +7,10 @@ import pytest
 
 from paddock_tui.store import guarded, system_calls, tree
 from paddock_tui.store.errors import LeadsOut
+from tests.every import every
 
 
-@pytest.mark.parametrize("times", [0, 1, 2, 3])
+@every("times", [0, 1, 2, 3])
 def test_a_file_that_comes_to_rest_is_read_and_one_that_never_does_is_not(
     times: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

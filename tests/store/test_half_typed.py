@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.half_typed import HalfTyped, save, take
+from tests.every import every
 from tests.examples import examples
 from tests.small import snapshot, write
 
@@ -31,7 +32,7 @@ def kept(root: Path) -> Path:
     return root / ".paddock" / "half-typed"
 
 
-@pytest.mark.parametrize("text", TEXTS)
+@every("text", TEXTS)
 def test_what_was_saved_is_given_once(tmp_path: Path, text: str) -> None:
     half = HalfTyped(REF, ("pressures", "hot", "front"), text)
 
@@ -81,7 +82,7 @@ def test_it_stands_in_the_tools_own_folder_and_touches_no_record(tmp_path: Path)
     assert (root / ".paddock" / ".gitignore").read_text() == "*\n"
 
 
-@pytest.mark.parametrize(
+@every(
     "damaged",
     [
         b"",

@@ -5,7 +5,6 @@ import json
 import string
 from pathlib import Path
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -23,6 +22,7 @@ from paddock_tui.store.journal import (
 from paddock_tui.store.saving import Saved, save
 from paddock_tui.store.steps_as_json import dumped, loaded
 from paddock_tui.store.undo_history import undo_history
+from tests.every import every
 from tests.examples import examples
 from tests.small import write
 
@@ -105,7 +105,7 @@ def test_a_torn_last_line_loses_itself_alone(tmp_path: Path) -> None:
     assert [one.step.label for one in entries(root)] == ["name Plain -> A", "name B -> C"]
 
 
-@pytest.mark.parametrize(
+@every(
     "line",
     [b"", b"null", b"[]", b'{"id": 1}', b"\xff\xfe", b"{" * 5000, b'{"what": "do", "step": 3}', b"\x00" * 9],
 )

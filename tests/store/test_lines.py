@@ -4,7 +4,6 @@ import tomllib
 from collections.abc import Mapping
 from typing import Any
 
-import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
@@ -64,8 +63,8 @@ def keys(path: str) -> Path:
     return found
 
 
-@pytest.mark.parametrize(("path", "line"), LINES.items(), ids=LINES)
-@pytest.mark.parametrize("dress", ["\n", "\r\n", "\ufeff"], ids=["lf", "crlf", "bom"])
+@every(("path", "line"), LINES.items(), ids=LINES)
+@every("dress", ["\n", "\r\n", "\ufeff"], ids=["lf", "crlf", "bom"])
 def test_every_path_has_its_line(path: str, line: int | None, dress: str) -> None:
     text = dress + TEXT if dress == "\ufeff" else TEXT.replace("\n", dress)
 

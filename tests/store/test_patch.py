@@ -5,7 +5,6 @@ import tomllib
 from typing import Any
 
 import attrs
-import pytest
 
 from paddock_tui.records.edits import MISSING, Edit, Missing, Raw, Value
 from paddock_tui.records.paths import Path, parse
@@ -278,7 +277,7 @@ def test_text_that_is_not_toml_is_not_edited() -> None:
     assert refusal("a = 2,10\n", Edit(("b",), MISSING, 1)).why == "unreadable"
 
 
-@pytest.mark.parametrize(
+@every(
     "value",
     [float("inf"), float("nan"), "\ud800", 10**5000, dt.time(1, tzinfo=dt.UTC)],
     ids=["inf", "nan", "surrogate", "digits", "zone"],
@@ -287,7 +286,7 @@ def test_a_value_that_cannot_be_kept_is_refused(value: Value) -> None:
     assert refusal("a = 1\n", Edit(("a",), 1, value)).why == "unsafe"
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "edit"),
     [
         ("[a]\nx = 1\n", Edit(("a",), {"x": 1}, 5)),

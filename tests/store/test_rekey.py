@@ -66,7 +66,7 @@ def test_other_ways_of_writing_a_table(text: str, path: tuple[str, ...], new: st
     assert found.text == new
 
 
-@pytest.mark.parametrize(
+@every(
     "text",
     ["[entries.ann]\n[entries.zoe]\n", "[entries]\nann = 1\n", "[entries.bob]\n", "[entries.ann\n", ""],
     ids=["both", "no table", "not there", "no TOML", "empty"],

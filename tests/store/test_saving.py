@@ -18,6 +18,7 @@ from paddock_tui.store.files import replace_durably
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.saving import Clash, NotSaved, Saved, save
 from paddock_tui.store.tree import Tree
+from tests.every import every
 from tests.small import snapshot, write
 
 ANN, PLAIN = Ref("rider", "ann"), Ref("bike", "plain")
@@ -27,7 +28,7 @@ def change(*edits: Edit, ref: Ref = PLAIN) -> Step:
     return Step("a change", (Change(ref, edits),))
 
 
-@pytest.mark.parametrize(
+@every(
     "edit",
     [
         Edit(("name",), "Plain", "Other"),
@@ -283,7 +284,7 @@ THREE = (
 )
 
 
-@pytest.mark.parametrize(
+@every(
     ("name", "at", "failed"),
     [
         ("replace_durably", 1, "venues/new.toml"),

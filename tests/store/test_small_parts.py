@@ -177,7 +177,7 @@ def test_an_emergency_file_is_named_by_a_riders_id_alone() -> None:
 DAY = dt.date(2026, 5, 16)
 
 
-@pytest.mark.parametrize(
+@every(
     "given", [{}, {"date": dt.datetime(2026, 5, 16)}, {"date": "2026-05-16"}, {"date": DAY, "retired": False}]
 )
 def test_what_has_no_day_or_is_retired_has_no_row(given: dict[str, object]) -> None:
@@ -228,7 +228,7 @@ def test_a_row_holds_names_and_places_of_the_kind_they_are() -> None:
     assert index.row_of(odd) == index.SessionRow(DAY, 0, dt.time(0, 0), False)
 
 
-@pytest.mark.parametrize(
+@every(
     ("at", "over", "said"),
     [
         ("/dev/pts/3", "", "pts/3"),

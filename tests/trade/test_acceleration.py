@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from paddock_tui.trade.acceleration import distance_m, mean_m_s2
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.stopping import braking_m
+from tests.every import every
 from tests.trade.test_balance import few
 
 
@@ -24,7 +25,7 @@ def test_slowing_down_is_below_nothing() -> None:
     assert mean_m_s2(-30, 6) == -5
 
 
-@pytest.mark.parametrize(("speed", "time"), [(30, 0), (30, -1), (500, 3)])
+@every(("speed", "time"), [(30, 0), (30, -1), (500, 3)])
 def test_no_time_and_no_such_speed_are_refused(speed: float, time: float) -> None:
     with pytest.raises(OutOfRange):
         mean_m_s2(speed, time)

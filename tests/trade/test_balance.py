@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.balance import Balance, axle_loads, centre_ahead_m, load_transfer_n
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from tests.every import every
 from tests.examples import examples
 
 few = examples(25)
@@ -58,7 +59,7 @@ def test_a_centre_of_mass_outside_the_axles_cannot_be() -> None:
         Balance(1.4, 0.6, 1.4)
 
 
-@pytest.mark.parametrize("lengths", [(0.0, 0.6, 0.7), (1.4, 0.0, 0.7), (1.4, 0.6, 0.0), (1.4, 9.0, 0.7)])
+@every("lengths", [(0.0, 0.6, 0.7), (1.4, 0.0, 0.7), (1.4, 0.6, 0.0), (1.4, 9.0, 0.7)])
 def test_lengths_that_no_bike_has_are_refused(lengths: tuple[float, float, float]) -> None:
     with pytest.raises(OutOfRange):
         Balance(*lengths)

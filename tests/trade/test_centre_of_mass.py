@@ -19,6 +19,7 @@ from paddock_tui.trade.centre_of_mass import (
     together,
 )
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
+from tests.every import every
 from tests.examples import examples
 
 ERRORS = ScaleErrors(0.5, 0.003, 0.002, 0.003)
@@ -65,7 +66,7 @@ def test_half_a_kilogram_is_some_twelve_millimetres_and_more_lift_is_less_error(
     assert low.height_error_m > 2.0 * high.height_error_m
 
 
-@pytest.mark.parametrize(
+@every(
     ("change", "why"),
     [
         ({"down_kg": 201.0}, "under the 200 kg"),

@@ -84,7 +84,7 @@ def test_pairs_that_leave_the_first_session_of_a_day_do_not_make_three() -> None
     assert judged(three(-1.0, opens_day=True)).verdict == "faster, cause not known"
 
 
-@pytest.mark.parametrize("count", [0, 1, 2])
+@every("count", [0, 1, 2])
 def test_without_three_clean_laps_on_both_sides_nothing_can_be_told(count: int) -> None:
     found = judged([LoneChange(ridden("a", 105.0), ridden("b", 103.0, count))])
 
@@ -135,7 +135,7 @@ def test_a_change_that_does_nothing_is_called_a_help_no_oftener_than_stated(shap
     assert found["made it worse"] <= at_most(RATE, 500)
 
 
-@pytest.mark.parametrize("design", ["three A-B pairs", "A-B-A-B-A-B-A, each time", "A-B-A, a season known"])
+@every("design", ["three A-B pairs", "A-B-A-B-A-B-A, each time", "A-B-A, a season known"])
 def test_other_ways_of_trying_keep_the_rate_while_one_learns(design: str) -> None:
     assert rates(design, "learning, up to 1.5 s", 1.5, 0.0, 1000)["helped"] <= at_most(RATE, 1000)
 

@@ -17,6 +17,7 @@ from paddock_tui.trade.change_effect import RATE, Judgement, LoneChange, judged
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.session_comparison import compared
 from paddock_tui.trade.session_luck import Ridden, record_of
+from tests.every import every
 from tests.examples import examples
 
 OFF = (-0.4, -0.2, 0.0, 0.0, 0.2, 0.4)
@@ -94,7 +95,7 @@ def test_the_level_is_that_of_the_way_that_was_ridden_less_often() -> None:
     assert turning_point(once_back, "helped", -30.0) == pytest.approx(LEVELS[0], rel=1e-6)
 
 
-@pytest.mark.parametrize("gain_s", [-1.0, -0.3, 0.2, 0.9])
+@every("gain_s", [-1.0, -0.3, 0.2, 0.9])
 def test_one_way_there_and_one_back_is_the_worse_of_two_tests_of_one_step(gain_s: float) -> None:
     found = judged(there_and_back(1, gain_s))
     sd = math.sqrt(VARIANCE) * math.sqrt(2.0 * (FACTOR**2 + 1.0 / len(OFF)))
@@ -125,7 +126,7 @@ WEIGHTS: dict[str, tuple[Sequence[tuple[str, str]], float]] = {
 }
 
 
-@pytest.mark.parametrize("shape", WEIGHTS)
+@every("shape", WEIGHTS)
 def test_a_session_that_several_steps_share_counts_as_often_as_it_weighs(shape: str) -> None:
     ways, squares = WEIGHTS[shape]
     usual = {"a": 105.0, "b": 104.6, "c": 104.2, "d": 104.6}
@@ -139,7 +140,7 @@ def test_a_session_that_several_steps_share_counts_as_often_as_it_weighs(shape: 
     assert chance(found) == pytest.approx(student.sf(-gain_s / sd, len(used) * (len(OFF) - 1)), rel=1e-6)
 
 
-@pytest.mark.parametrize("gain_s", [-1.5, -0.6, 1.2])
+@every("gain_s", [-1.5, -0.6, 1.2])
 def test_pairs_alone_have_to_beat_an_allowance_for_learning_of_a_share_of_the_lap(gain_s: float) -> None:
     found = judged(pairs(3, gain_s))
     allowed_s = 0.002 * 105.0
@@ -243,7 +244,7 @@ def test_every_order_of_sessions_of_another_day_gives_the_same() -> None:
     assert len(found) == 1
 
 
-@pytest.mark.parametrize(
+@every(
     ("gain_s", "back_s", "why"),
     [
         (-0.1, 0.1, "faster with it both times, but luck alone does as much too often"),
@@ -261,7 +262,7 @@ def test_the_reason_is_the_one_of_the_verdict(gain_s: float, back_s: float, why:
     assert judged([LoneChange(a, b), LoneChange(b, c, True)]).why == why
 
 
-@pytest.mark.parametrize(
+@every(
     ("gain_s", "why"),
     [
         (-1.5, "faster in 3 pairs, by more than learning is allowed"),

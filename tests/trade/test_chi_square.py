@@ -7,10 +7,11 @@ from scipy import stats
 
 from paddock_tui.trade.chi_square import below_chi_square, chi_square_quantile, deviation_band
 from paddock_tui.trade.descriptive import deviation
+from tests.every import every
 
 
-@pytest.mark.parametrize("freedom", [1, 2, 5, 19, 120])
-@pytest.mark.parametrize("chance", [0.001, 0.025, 0.5, 0.975, 0.999])
+@every("freedom", [1, 2, 5, 19, 120])
+@every("chance", [0.001, 0.025, 0.5, 0.975, 0.999])
 def test_quantiles_are_those_of_a_library(freedom: int, chance: float) -> None:
     found = chi_square_quantile(chance, freedom)
     assert found == pytest.approx(stats.chi2.ppf(chance, freedom), rel=1e-8)

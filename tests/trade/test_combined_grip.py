@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from paddock_tui.trade.beyond_estimate import Beyond
 from paddock_tui.trade.combined_grip import braking_left_m_s2, share_left
 from paddock_tui.trade.errors import OutOfRange
+from tests.every import every
 from tests.trade.test_balance import G, few
 
 
@@ -49,7 +50,7 @@ def test_a_lean_beyond_the_friction_is_beyond_the_estimate_not_an_error() -> Non
     assert found.sentence().startswith("beyond this estimate")
 
 
-@pytest.mark.parametrize(("friction", "lean"), [(0, 30), (3, 30), (1, -1), (1, 90)])
+@every(("friction", "lean"), [(0, 30), (3, 30), (1, -1), (1, 90)])
 def test_what_cannot_be_is_refused(friction: float, lean: float) -> None:
     with pytest.raises(OutOfRange):
         share_left(friction, lean)

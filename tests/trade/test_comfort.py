@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.comfort import heat_index, wind_chill
 from paddock_tui.trade.errors import OutOfRange
+from tests.every import every
 from tests.examples import examples
 
 
@@ -27,7 +28,7 @@ def test_colder_or_windier_feels_colder(celsius: float, km_h: float, more: float
     assert wind_chill(celsius, km_h + more).celsius < here
 
 
-@pytest.mark.parametrize(("celsius", "charted"), [(26.0, False), (27.0, True), (44.0, True), (45.0, False)])
+@every(("celsius", "charted"), [(26.0, False), (27.0, True), (44.0, True), (45.0, False)])
 def test_the_chart_of_the_heat_index_goes_from_80_to_112_f(celsius: float, charted: bool) -> None:
     assert heat_index(celsius, 30.0).charted is charted
 
@@ -59,7 +60,7 @@ def test_damp_air_is_adjusted_from_80_f_on() -> None:
     assert step_f == pytest.approx(1.4, abs=1e-5)
 
 
-@pytest.mark.parametrize(
+@every(
     ("celsius", "km_h", "words"), [(10.1, 20.0, "air temperature"), (5.0, 4.7, "wind"), (5.0, 301.0, "wind")]
 )
 def test_wind_chill_is_not_defined_for_warm_or_still_air(celsius: float, km_h: float, words: str) -> None:

@@ -13,13 +13,14 @@ from paddock_tui.trade.cooling_pressure import (
 )
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.tyre_pressure import hot_expected_kpa_gauge
+from tests.every import every
 from tests.examples import examples
 
 ENOUGH = 3.0
 """So near its target a reading is on it, in kPa."""
 
 
-@pytest.mark.parametrize(
+@every(
     ("minutes", "expected"),
     [
         (0, Freshness.HOT),
@@ -33,7 +34,7 @@ def test_freshness_by_minutes(minutes: float, expected: Freshness) -> None:
     assert freshness(minutes) is expected
 
 
-@pytest.mark.parametrize(
+@every(
     ("reading", "step"),
     [
         (250, PressureAdvice.LET_OUT),
@@ -59,7 +60,7 @@ def test_cooled_and_still_too_high_is_certainly_too_high(minutes: float) -> None
     assert (parked.step, parked.set_to_kpa_gauge, parked.at_least) == (PressureAdvice.LET_OUT, 240, True)
 
 
-@pytest.mark.parametrize("reading", [243, 240, 200])
+@every("reading", [243, 240, 200])
 def test_cooled_and_not_too_high_tells_nothing(reading: float) -> None:
     parked = after_parking(reading, 240, 5.0, ENOUGH)
 

@@ -6,10 +6,11 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.dew import MARGIN_K, Damp, damp_risk
 from paddock_tui.trade.errors import OutOfRange
+from tests.every import every
 from tests.examples import examples
 
 
-@pytest.mark.parametrize(
+@every(
     ("track_c", "damp"),
     [
         (8.0, Damp.SETTLES),

@@ -6,6 +6,7 @@ import pickle
 import pytest
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange, above, within
+from tests.every import every
 
 
 def test_says_what_was_given_and_the_range() -> None:
@@ -15,7 +16,7 @@ def test_says_what_was_given_and_the_range() -> None:
     assert str(error) == error.sentence()
 
 
-@pytest.mark.parametrize(
+@every(
     ("low", "high", "range_"),
     [(None, 5.0, "at most 5"), (5.0, None, "at least 5"), (None, None, "any figure")],
 )
@@ -23,7 +24,7 @@ def test_an_open_end_is_said(low: float | None, high: float | None, range_: str)
     assert OutOfRange("laps", math.nan, low, high).sentence().endswith(range_)
 
 
-@pytest.mark.parametrize("value", [math.nan, math.inf, -math.inf, -0.1, 1.1])
+@every("value", [math.nan, math.inf, -math.inf, -0.1, 1.1])
 def test_within_refuses(value: float) -> None:
     with pytest.raises(OutOfRange) as caught:
         within("share", value, 0.0, 1.0)
@@ -31,12 +32,12 @@ def test_within_refuses(value: float) -> None:
     assert caught.value.what == "share"
 
 
-@pytest.mark.parametrize("value", [0.0, 0.5, 1.0])
+@every("value", [0.0, 0.5, 1.0])
 def test_within_keeps_both_ends(value: float) -> None:
     assert within("share", value, 0.0, 1.0) == value
 
 
-@pytest.mark.parametrize("value", [0.0, -1.0, math.nan])
+@every("value", [0.0, -1.0, math.nan])
 def test_above_refuses_its_floor(value: float) -> None:
     with pytest.raises(OutOfRange, match="more than 0"):
         above("pitch", value, 0.0, None, "mm")

@@ -68,7 +68,7 @@ def test_all_looks_together_keep_the_rate_and_none_comes_before_five_pairs() -> 
     assert attained[0] == pytest.approx(1 / 32)
 
 
-@pytest.mark.parametrize(
+@every(
     ("before", "after", "sign"),
     [
         ((3, 3, 3, 3, 3), (4, 3, 3, 3, 3), 1),

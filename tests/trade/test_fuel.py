@@ -16,6 +16,7 @@ from paddock_tui.trade.fuel import (
     reserve_l,
     to_add_l,
 )
+from tests.every import every
 from tests.examples import examples
 
 few = examples(25)
@@ -28,7 +29,7 @@ def test_out_in_and_warm_up_laps_are_ridden_too() -> None:
     assert plan.needed_l == pytest.approx(6.24)
 
 
-@pytest.mark.parametrize(("needed", "reserve"), [(0.0, 2.0), (13.0, 2.0), (20.0, 3.0)])
+@every(("needed", "reserve"), [(0.0, 2.0), (13.0, 2.0), (20.0, 3.0)])
 def test_the_reserve_is_a_least_or_a_share(needed: float, reserve: float) -> None:
     assert reserve_l(needed, 2.0, 0.15) == pytest.approx(reserve)
 
@@ -59,7 +60,7 @@ def test_laps_of_planned_minutes() -> None:
     assert laps_from_minutes(20, 100.0) == pytest.approx(12.0)
 
 
-@pytest.mark.parametrize(("planned", "tank", "cans"), [(42, 12, 3), (32, 12, 2), (32.1, 12, 3), (10, 12, 0)])
+@every(("planned", "tank", "cans"), [(42, 12, 3), (32, 12, 2), (32.1, 12, 3), (10, 12, 0)])
 def test_cans_are_whole(planned: float, tank: float, cans: int) -> None:
     assert cans_for_day(planned, tank, 10).cans == cans
 

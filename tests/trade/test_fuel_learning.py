@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.fuel_learning import Learning, LearntRate, Refill
+from tests.every import every
 from tests.examples import examples
 
 BRIM = Refill(0.0, 12.0, to_brim=True)
@@ -42,7 +43,7 @@ def test_a_top_up_belongs_to_its_stretch() -> None:
     assert [learnt.rate_l_per_100km, learnt.stretches, learnt.km] == pytest.approx([12.0, 1, 80])
 
 
-@pytest.mark.parametrize(
+@every(
     "refills",
     [
         [],

@@ -14,6 +14,7 @@ from paddock_tui.trade.gearing import (
     shifts,
     speed_at_revs_m_s,
 )
+from tests.every import every
 from tests.examples import examples
 
 GEARS = (2.6, 2.0, 1.67, 1.44, 1.29, 1.15)
@@ -85,9 +86,7 @@ def test_gears_must_fall() -> None:
         GearTrain(1.63, (), 16, 43, 1.98)
 
 
-@pytest.mark.parametrize(
-    ("revs", "overall", "metres"), [(-1, 5, 2), (31000, 5, 2), (9000, 0, 2), (9000, 5, 0)]
-)
+@every(("revs", "overall", "metres"), [(-1, 5, 2), (31000, 5, 2), (9000, 0, 2), (9000, 5, 0)])
 def test_what_cannot_be_is_refused(revs: float, overall: float, metres: float) -> None:
     with pytest.raises(OutOfRange):
         speed_at_revs_m_s(revs, overall, metres)

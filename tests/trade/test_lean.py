@@ -19,6 +19,7 @@ from paddock_tui.trade.lean import (
     speed_at_lean_m_s,
     wide_tyre_deg,
 )
+from tests.every import every
 from tests.trade.test_balance import G, few
 
 speeds = st.floats(5.0, 90.0)
@@ -116,7 +117,7 @@ def test_a_tyre_too_wide_for_the_height_is_refused() -> None:
         wide_tyre_deg(60, 0.3, 0.55)
 
 
-@pytest.mark.parametrize(("speed", "radius"), [(-1, 50), (200, 50), (20, 0), (20, -3), (math.nan, 50)])
+@every(("speed", "radius"), [(-1, 50), (200, 50), (20, 0), (20, -3), (math.nan, 50)])
 def test_speeds_and_radii_that_cannot_be_are_refused(speed: float, radius: float) -> None:
     with pytest.raises(OutOfRange):
         lean_deg(speed, radius)

@@ -100,7 +100,7 @@ def test_counting_up_and_down_are_mirror_images(last: int, wanted: float) -> Non
     assert got_down == last - got_up
 
 
-@pytest.mark.parametrize(
+@every(
     ("last", "threshold", "snapped"),
     [(2, 0.25, 0.5), (2, 0.24, 0.0), (10, 0.35, 0.4), (10, 0.55, 0.6), (4, 0.35, 0.25)],
 )
@@ -155,7 +155,7 @@ def test_the_bikes_own_number_steps_without_direction(
     assert levels.stepped(level, steps) == after
 
 
-@pytest.mark.parametrize(
+@every(
     ("values", "most", "off"),
     [((), None, False), ((1,), None, 1), ((1, 2, 3), 2, False), ((1, 2), 2, 9), ((1, 1), None, False)],
 )
@@ -166,7 +166,7 @@ def test_what_cannot_be_a_list_of_levels(
         Levels(values, most, off)
 
 
-@pytest.mark.parametrize("level", [11, -1, "soft", "off", True])
+@every("level", [11, -1, "soft", "off", True])
 def test_what_is_no_level_is_refused(level: Level) -> None:
     levels = Levels.span(0, 10, 10)
 

@@ -17,6 +17,7 @@ from paddock_tui.trade.longitudinal import (
     sliding_m_s2,
     wheelie_m_s2,
 )
+from tests.every import every
 from tests.trade.test_balance import G, balances, few
 
 frictions = st.floats(0.1, 1.8)
@@ -91,7 +92,7 @@ def test_a_slope_can_be_more_than_the_tyres_hold() -> None:
     assert driving_limit(Balance(1.4, 0.64, 0.7), 0.05, 0.2).m_s2 < 0
 
 
-@pytest.mark.parametrize("friction", [0.0, -1.0, 2.1, math.nan])
+@every("friction", [0.0, -1.0, 2.1, math.nan])
 def test_friction_that_cannot_be_is_refused(friction: float) -> None:
     with pytest.raises(OutOfRange, match="friction"):
         braking_limit(Balance(1.4, 0.64, 0.7), friction)

@@ -53,7 +53,7 @@ def test_there_and_back_is_the_same_level(level: float, near_m: float, far_m: fl
         assert (there < level) == (far_m > near_m)
 
 
-@pytest.mark.parametrize(
+@every(
     ("reading", "over", "close"),
     [
         (102.1, True, False),

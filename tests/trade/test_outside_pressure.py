@@ -21,6 +21,7 @@ from paddock_tui.trade.outside_pressure import (
     outside_pressure,
 )
 from paddock_tui.trade.standard_air import SEA_LEVEL_KPA, pressure_at_altitude_kpa
+from tests.every import every
 
 MAY, JUNE = dt.date(2026, 5, 16), dt.date(2026, 6, 20)
 HIGH = AirObserved(altitude_m=1000.0, place="high", day=MAY)
@@ -29,7 +30,7 @@ ISO_AT_1000_M = 89.8746
 """ISO 2533:1975, table: 898.746 hPa at a geopotential altitude of 1000 m."""
 
 
-@pytest.mark.parametrize(
+@every(
     ("seen", "kpa", "origin", "error"),
     [
         (AirObserved(), SEA_LEVEL_KPA, PressureOrigin.SEA_LEVEL, 10.0),
@@ -117,7 +118,7 @@ def test_how_far_a_place_moves_is_what_the_owner_says_and_stands_in_the_words() 
     assert "it may have drifted by some 15 hPa" in earlier.words()
 
 
-@pytest.mark.parametrize(
+@every(
     ("then", "now", "error"),
     [
         # At one place the height is the same both times, and only what moved between is not known.

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.power_correction import Correction, Standard, correction, expected_power_kw
+from tests.every import every
 from tests.examples import examples
 
 
@@ -32,7 +33,7 @@ def test_power_on_the_day_corrected_is_the_rated_power(
     assert expected_power_kw(rated_kw, found) * found.factor == pytest.approx(rated_kw)
 
 
-@pytest.mark.parametrize(
+@every(
     ("standard", "factor", "in_band"),
     [
         (Standard.SAE_J1349, 1.05, True),

@@ -13,6 +13,7 @@ from paddock_tui.trade.sag import (
     wheel_rate_from_sags_n_per_mm,
     wheel_rate_to_serve_n_per_mm,
 )
+from tests.every import every
 from tests.examples import examples
 
 few = examples(25)
@@ -80,7 +81,7 @@ def test_a_stiffer_spring_serves_a_smaller_difference() -> None:
     assert wheel_rate_to_serve_n_per_mm(10, 25, 400) > wheel_rate_to_serve_n_per_mm(10, 30, 400)
 
 
-@pytest.mark.parametrize(("free", "rider"), [(0.0, 30.0), (30.0, 30.0), (31.0, 30.0)])
+@every(("free", "rider"), [(0.0, 30.0), (30.0, 30.0), (31.0, 30.0)])
 def test_no_free_sag_or_no_difference_tells_no_rate(free: float, rider: float) -> None:
     with pytest.raises(OutOfRange):
         wheel_rate_from_sags_n_per_mm(free, rider, 400.0)

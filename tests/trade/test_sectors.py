@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.sectors import ideal_lap
+from tests.every import every
 
 TIMES = st.floats(10, 90)
 
@@ -21,9 +22,7 @@ def test_the_ideal_lap_is_at_most_the_best_one_and_made_of_ridden_sectors(
     assert found.widest.to_find_s == max(one.to_find_s for one in found.sectors)
 
 
-@pytest.mark.parametrize(
-    "laps", [{}, {2: (30.0, 40.0), 3: (30.0, 40.0, 30.0)}, {2: (70.0,)}, {2: (30.0, 0.0)}]
-)
+@every("laps", [{}, {2: (30.0, 40.0), 3: (30.0, 40.0, 30.0)}, {2: (70.0,)}, {2: (30.0, 0.0)}])
 def test_what_does_not_go_together_is_refused(laps: dict[int, tuple[float, ...]]) -> None:
     with pytest.raises((Inconsistent, OutOfRange)):
         ideal_lap(laps)

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.service_due import due_date, hours_to_go, km_to_go
+from tests.every import every
 from tests.examples import examples
 
 
@@ -25,7 +26,7 @@ def test_a_kilometre_run_is_a_kilometre_less_to_go(every: float, last: float, ru
         km_to_go(0.0, last, run)
 
 
-@pytest.mark.parametrize(
+@every(
     ("last", "months", "due"),
     [
         (dt.date(2026, 3, 7), 12, dt.date(2027, 3, 7)),

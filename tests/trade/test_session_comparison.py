@@ -15,6 +15,7 @@ from paddock_tui.trade.ranks import mann_whitney, ways
 from paddock_tui.trade.regression import least_squares, theil_sen
 from paddock_tui.trade.session_comparison import compared
 from paddock_tui.trade.shifts import two_samples
+from tests.every import every
 
 TIMES = st.lists(st.floats(90.0, 130.0), min_size=3, max_size=12)
 
@@ -31,7 +32,7 @@ def test_a_faster_session_is_below_zero_with_its_interval_and_chances() -> None:
     assert found.chance == pytest.approx(2 / 252)
 
 
-@pytest.mark.parametrize("laps", [[], [104.0], [104.0, 105.0]])
+@every("laps", [[], [104.0], [104.0, 105.0]])
 def test_fewer_than_three_laps_are_not_compared(laps: list[float]) -> None:
     assert compared(laps, [104.0, 104.1, 104.2]) is None
     assert compared([104.0, 104.1, 104.2], laps) is None
@@ -132,7 +133,7 @@ def test_more_scatter_never_needs_fewer_laps(difference: float, scatter: float) 
     assert laps_to_see(difference, scatter) <= laps_to_see(difference, 1.5 * scatter)
 
 
-@pytest.mark.parametrize("difference", [0.0, -0.3, math.nan])
+@every("difference", [0.0, -0.3, math.nan])
 def test_a_difference_of_nothing_cannot_be_seen(difference: float) -> None:
     with pytest.raises(OutOfRange, match=r"\bpower\b"):
         laps_to_see(0.5, 0.25, power=0.4)

@@ -5,6 +5,7 @@ import math
 import pytest
 
 from paddock_tui.trade.session_luck import LapRecord, RecordedStep, Ridden, luck_of
+from tests.every import every
 
 JUDGED = [Ridden(key, (104.0, 104.1, 104.2, 103.9, 104.0, 103.8)) for key in ("x", "y")]
 ASSUMED_S, SCATTER_S = 0.36, 0.2
@@ -17,7 +18,7 @@ def record(*changes_s: float) -> LapRecord:
     return LapRecord(1.0, SCATTER_S, 20, (steps,))
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes_s", "wanted_s"),
     [
         # Mean 1/3, squares about it 24/9, over 2 (3 - 1/3) of one run: 0.5 s^2 a session, of which the laps'

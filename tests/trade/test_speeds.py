@@ -4,11 +4,10 @@ import pytest
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.speeds import limiter_figure_km_h
+from tests.every import every
 
 
-@pytest.mark.parametrize(
-    ("posted", "step", "figure"), [(60, 1, 60), (60, 25, 50), (50, 0.1, 50), (24.9, 5, 20)]
-)
+@every(("posted", "step", "figure"), [(60, 1, 60), (60, 25, 50), (50, 0.1, 50), (24.9, 5, 20)])
 def test_the_limiters_figure_is_never_above_the_posted_one(posted: float, step: float, figure: float) -> None:
     assert limiter_figure_km_h(posted, step) == pytest.approx(figure)
 

@@ -6,12 +6,11 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
+from tests.every import every
 from tests.examples import examples
 
 
-@pytest.mark.parametrize(
-    ("altitude_m", "kpa"), [(0.0, 101.325), (1000.0, 89.8746), (2000.0, 79.4952), (3000.0, 70.1085)]
-)
+@every(("altitude_m", "kpa"), [(0.0, 101.325), (1000.0, 89.8746), (2000.0, 79.4952), (3000.0, 70.1085)])
 def test_figures_of_the_standard(altitude_m: float, kpa: float) -> None:
     """ISO 2533:1975, geopotential altitude."""
     assert pressure_at_altitude_kpa(altitude_m) == pytest.approx(kpa, rel=1e-5)

@@ -75,8 +75,8 @@ def test_a_tyre_that_does_not_suit_has_no_starting_level(surface: Surface, tyre:
     assert all(starting_help(group, surface, tyre, aid) is None for group in RiderGroup for aid in Aid)
 
 
-@pytest.mark.parametrize("aid", [Aid.TRACTION, Aid.WHEELIE, Aid.FRONT_ABS, Aid.REAR_ABS, Aid.POWER])
-@pytest.mark.parametrize("surface", list(Surface))
+@every("aid", [Aid.TRACTION, Aid.WHEELIE, Aid.FRONT_ABS, Aid.REAR_ABS, Aid.POWER])
+@every("surface", list(Surface))
 def test_experts_low_beginners_high(aid: Aid, surface: Surface) -> None:
     """Common practice, no source: the less experience, the more help, on every surface."""
     helps = [starting_help(group, surface, TyreKind.TRACKDAY, aid) for group in RiderGroup]
@@ -86,8 +86,8 @@ def test_experts_low_beginners_high(aid: Aid, surface: Surface) -> None:
     assert known == sorted(known, reverse=True)
 
 
-@pytest.mark.parametrize("aid", [Aid.TRACTION, Aid.WHEELIE, Aid.FRONT_ABS, Aid.REAR_ABS, Aid.POWER])
-@pytest.mark.parametrize("group", list(RiderGroup))
+@every("aid", [Aid.TRACTION, Aid.WHEELIE, Aid.FRONT_ABS, Aid.REAR_ABS, Aid.POWER])
+@every("group", list(RiderGroup))
 def test_a_poorer_surface_asks_for_more_help(aid: Aid, group: RiderGroup) -> None:
     """Common practice, no source: dry, cold, damp, wet in this order."""
     order = (Surface.DRY, Surface.COLD_DRY, Surface.DAMP, Surface.WET)
@@ -98,7 +98,7 @@ def test_a_poorer_surface_asks_for_more_help(aid: Aid, group: RiderGroup) -> Non
     assert known == sorted(known)
 
 
-@pytest.mark.parametrize(
+@every(
     ("levels", "expert", "beginner"),
     [(Levels.span(0, 10, 10), 3, 7), (Levels.span(1, 6, 1), 4, 2), (Levels.span(1, 8, 8), 4, 6)],
 )
@@ -128,7 +128,7 @@ def test_standing_water_asks_for_more_traction_help_than_wet() -> None:
     assert starting_help(RiderGroup.RACE, Surface.STANDING, TyreKind.WET, Aid.TRACTION) == pytest.approx(0.70)
 
 
-@pytest.mark.parametrize(
+@every(
     ("rear", "traction", "wheelie"),
     [
         (TyreState(worn=True), 0.45, 0.40),
@@ -148,9 +148,7 @@ def test_one_abs_control_takes_the_higher_of_its_wheels() -> None:
     assert starting_help(RiderGroup.INTERMEDIATE, Surface.WET, TyreKind.WET, Aid.ABS) == pytest.approx(0.95)
 
 
-@pytest.mark.parametrize(
-    ("track_c", "surface"), [(14.9, Surface.COLD_DRY), (15.0, Surface.DRY), (None, Surface.DRY)]
-)
+@every(("track_c", "surface"), [(14.9, Surface.COLD_DRY), (15.0, Surface.DRY), (None, Surface.DRY)])
 def test_a_dry_track_under_the_figure_is_cold(track_c: float | None, surface: Surface) -> None:
     assert surface_by_track(Surface.DRY, track_c, 15.0) is surface
     assert surface_by_track(Surface.DAMP, track_c, 15.0) is Surface.DAMP

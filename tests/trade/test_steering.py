@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.steering import GeometryChange, Steering, SteeringGeometry, Swingarm, after
+from tests.every import every
 from tests.examples import examples
 
 BIKE = SteeringGeometry(1410.0, 315.0, Steering(24.0, 30.0, 300.0))
@@ -56,7 +57,7 @@ def test_a_taller_front_tyre_lifts_the_front() -> None:
     assert found.steering.trail_mm > BIKE.steering.trail_mm
 
 
-@pytest.mark.parametrize(
+@every(
     "make",
     [
         lambda: Steering(50.0, 30.0, 300.0),

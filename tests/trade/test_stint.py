@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.stint import Stint, TimedLap, stint
+from tests.every import every
 
 MARKS = ("", "", "", "out", "in", "traffic")
 LAPS = st.lists(st.tuples(st.floats(30.0, 300.0), st.sampled_from(MARKS)), max_size=25)
@@ -70,7 +71,7 @@ def test_one_lap_has_a_time_and_no_spread() -> None:
     assert (found.best_s, found.usual_s, found.spread_s, found.deviation_s) == (104.0, 104.0, None, None)
 
 
-@pytest.mark.parametrize("seconds", [0.0, -1.0, math.nan, math.inf])
+@every("seconds", [0.0, -1.0, math.nan, math.inf])
 def test_a_lap_that_cannot_be_is_refused(seconds: float) -> None:
     with pytest.raises(OutOfRange):
         of(seconds)

@@ -17,6 +17,7 @@ from paddock_tui.trade.stopping import (
     speed_to_stop_in_m_s,
     stopping_m,
 )
+from tests.every import every
 from tests.trade.test_balance import G, few
 
 speeds = st.floats(1.0, 90.0)
@@ -81,7 +82,7 @@ def test_uphill_gravity_helps() -> None:
     assert on_slope_m_s2(5, 0.1) == pytest.approx(5 + G * 0.1 / math.sqrt(1.01))
 
 
-@pytest.mark.parametrize(
+@every(
     ("speed", "reaction", "rate", "slope"),
     [(-1, 1, 5, 0), (20, -1, 5, 0), (20, 1, 0, 0), (20, 1, 50, 0), (20, 1, 5, 0.9)],
 )

@@ -17,6 +17,7 @@ from paddock_tui.trade.thrust import (
     torque_at_n_m,
     upshifts,
 )
+from tests.every import every
 from tests.examples import examples
 
 CURVE = ((4000.0, 70.0), (8000.0, 110.0), (10000.0, 115.0), (13000.0, 95.0), (14500.0, 60.0))
@@ -58,7 +59,7 @@ def test_most_power_lies_after_most_torque_and_inside_the_curve() -> None:
     assert power == pytest.approx((torque_at_n_m(CURVE, revs) or 0.0) * 2 * math.pi * revs / 60000)
 
 
-@pytest.mark.parametrize("curve", [(), ((9000.0, 100.0),), ((9000.0, 100.0), (8000.0, 90.0))])
+@every("curve", [(), ((9000.0, 100.0),), ((9000.0, 100.0), (8000.0, 90.0))])
 def test_a_curve_that_is_none_is_refused(curve: tuple[tuple[float, float], ...]) -> None:
     with pytest.raises(Inconsistent):
         upshifts(GEARS, curve, 13000.0)

@@ -14,6 +14,7 @@ from paddock_tui.trade.tyre_air import (
     temperature_after_c,
     wet_pressure_after_kpa_abs,
 )
+from tests.every import every
 from tests.examples import examples
 
 few = examples(25)
@@ -60,7 +61,7 @@ def test_temperature_outside_the_estimate_is_refused(temperature_c: float) -> No
         kelvin(temperature_c)
 
 
-@pytest.mark.parametrize("kpa", [0.0, -1.0, 1001.0])
+@every("kpa", [0.0, -1.0, 1001.0])
 def test_pressure_that_cannot_be_is_refused(kpa: float) -> None:
     with pytest.raises(OutOfRange, match="absolute pressure"):
         pressure_after_kpa_abs(kpa, 20.0, 30.0)

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.tyre_air_learning import Observation, learn_gas_temperature
 from paddock_tui.trade.tyre_pressure import cold_band_kpa_gauge, hot_expected_kpa_gauge
+from tests.every import every
 from tests.examples import examples
 
 
@@ -44,7 +45,7 @@ def test_late_cold_and_unlikely_readings_are_kept_apart() -> None:
     assert learnt.median_c == pytest.approx(70)
 
 
-@pytest.mark.parametrize(("minutes", "count"), [(2.9, 1), (3.0, 1), (3.1, 0)])
+@every(("minutes", "count"), [(2.9, 1), (3.0, 1), (3.1, 0)])
 def test_hot_ends_three_minutes_after_parking(minutes: float, count: int) -> None:
     learnt = learn_gas_temperature([_seen(70, minutes)])
 

@@ -6,6 +6,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.tyre_duty import axle_loads, load_duty, speed_duty
+from tests.every import every
 from tests.examples import examples
 
 
@@ -23,12 +24,12 @@ def test_a_centre_of_mass_ahead_of_the_front_axle_is_refused() -> None:
         axle_loads(280.0, 1400.0, 1401.0)
 
 
-@pytest.mark.parametrize(("asked", "spare"), [(236.0, 0.0), (150.0, 86.0), (240.0, -4.0)])
+@every(("asked", "spare"), [(236.0, 0.0), (150.0, 86.0), (240.0, -4.0)])
 def test_a_load_index_is_compared_with_the_mass_on_it(asked: float, spare: float) -> None:
     assert load_duty(58, asked).spare_kg == pytest.approx(spare)
 
 
-@pytest.mark.parametrize(
+@every(
     ("symbol", "km_h", "enough"),
     [("H", 210.0, True), ("H", 211.0, False), ("W", 270.0, True), ("(W)", 271.0, None), ("Z", 250.0, None)],
 )

@@ -19,7 +19,7 @@ def test_outside_the_table_is_refused(index: int) -> None:
         load_kg(index)
 
 
-@pytest.mark.parametrize(
+@every(
     ("symbol", "rating"),
     [
         ("H", SpeedRating(210)),

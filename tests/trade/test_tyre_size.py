@@ -65,13 +65,13 @@ def test_says_where_it_cannot_read(text: str, at: int, expected: str) -> None:
     assert expected in caught.value.sentence()
 
 
-@pytest.mark.parametrize("text", ["20/70-17", "400/70-17", "120/10-17", "120/70-40"])
+@every("text", ["20/70-17", "400/70-17", "120/10-17", "120/70-40"])
 def test_sizes_no_motorcycle_has_are_refused(text: str) -> None:
     with pytest.raises((OutOfRange, UnreadableSize)):
         parse_tyre_size(text)
 
 
-@pytest.mark.parametrize(("rim", "millimetres"), [("16", 406), ("17", 432), ("18", 457)])
+@every(("rim", "millimetres"), [("16", 406), ("17", 432), ("18", 457)])
 def test_nominal_rim_diameters(rim: str, millimetres: int) -> None:
     """UN Regulation 75, 6.1.2."""
     assert parse_tyre_size(f"120/70-{rim}").rim_mm == millimetres
@@ -101,7 +101,7 @@ def test_a_measure_that_cannot_be_is_refused(metres: float) -> None:
         circumference(FRONT, metres)
 
 
-@pytest.mark.parametrize(
+@every(
     ("text", "diameter", "aspect"),
     [("190/650R17", 650, 57), ("120/600-17", 600, 70), ("200/60R420", 660, 60), ("130/70-420", 602, 70)],
 )
@@ -113,7 +113,7 @@ def test_a_slick_names_its_overall_diameter_or_its_rim_in_millimetres(
     assert (found.diameter_mm, found.aspect_percent) == (diameter, aspect)
 
 
-@pytest.mark.parametrize("text", ["3.25-19", "4.60H18", "MT90B16"])
+@every("text", ["3.25-19", "4.60H18", "MT90B16"])
 def test_an_inch_or_letter_size_asks_for_a_measured_turn(text: str) -> None:
     with pytest.raises(UnreadableSize, match="measure one turn"):
         parse_tyre_size(text)

@@ -14,6 +14,7 @@ from paddock_tui.trade.vibration import (
     natural_frequency_hz,
     undamped_hz,
 )
+from tests.every import every
 
 
 @given(st.floats(5, 60), st.floats(40, 200))
@@ -33,7 +34,7 @@ def test_a_ratio_lies_between_none_and_critical_and_fewer_swings_damp_more(
     assert damping_ratio(first, first * left, swings + 1) < found
 
 
-@pytest.mark.parametrize(("first", "last"), [(10.0, 12.0), (10.0, 10.0), (10.0, 0.0), (10.0, -3.0)])
+@every(("first", "last"), [(10.0, 12.0), (10.0, 10.0), (10.0, 0.0), (10.0, -3.0)])
 def test_a_swing_that_grows_or_is_nothing_is_refused(first: float, last: float) -> None:
     with pytest.raises(Inconsistent):
         decrement(first, last, 1)

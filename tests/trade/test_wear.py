@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from paddock_tui.trade.errors import OutOfRange
 from paddock_tui.trade.wear import WearReading, since_renewed, wear
+from tests.every import every
 from tests.examples import examples
 
 
@@ -41,14 +42,12 @@ def test_new_parts_begin_anew() -> None:
     assert found.mm_per_session == pytest.approx(0.1)
 
 
-@pytest.mark.parametrize(
-    "held", [[], readings((0, 4.0)), readings((0, 4.0), (3, 4.0)), readings((1, 4.0), (1, 3.9))]
-)
+@every("held", [[], readings((0, 4.0)), readings((0, 4.0), (3, 4.0)), readings((1, 4.0), (1, 3.9))])
 def test_without_two_readings_apart_or_any_loss_there_is_no_rate(held: list[WearReading]) -> None:
     assert wear(held) is None
 
 
-@pytest.mark.parametrize(
+@every(
     ("held", "words"),
     [((math.nan, 3.0), "sessions"), ((-1.0, 3.0), "sessions"), ((2.0, 31.0), "thickness")],
 )

@@ -7,6 +7,7 @@ import pytest
 from paddock_tui.trade.errors import Inconsistent
 from paddock_tui.trade.wear import WearReading
 from paddock_tui.trade.wear_trend import wear_trend
+from tests.every import every
 
 
 def readings(*mm: float, step: int = 3) -> list[WearReading]:
@@ -28,7 +29,7 @@ def test_a_scattered_wear_has_a_soonest_before_its_latest_and_grows_worse_unmeas
     assert found.fastest_mm > found.mm_per_session > found.slowest_mm > 0.0
 
 
-@pytest.mark.parametrize(
+@every(
     ("given", "why"),
     [
         (readings(6.0, 5.0, 4.0), "it takes 4"),

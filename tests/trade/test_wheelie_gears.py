@@ -11,6 +11,7 @@ from paddock_tui.trade.balance import Balance, axle_loads
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.longitudinal import wheelie_m_s2
 from paddock_tui.trade.wheelie_gears import GearTorque, drive_force_n, gears_that_lift, in_words, lift_force_n
+from tests.every import every
 from tests.trade.test_balance import balances, few
 
 OVERALL = (12.0, 9.6, 8.2, 7.1, 6.4, 5.9)
@@ -77,7 +78,7 @@ def test_a_peak_alone_is_enough_to_name_the_gears() -> None:
     assert (found[5].from_rpm, found[5].to_rpm) == (None, None)
 
 
-@pytest.mark.parametrize(
+@every(
     ("lift", "words"),
     [(9000, ""), (4000, "1st"), (3000, "1st and 2nd"), (2500, "1st to 3rd"), (100, "1st to 6th")],
 )
@@ -85,7 +86,7 @@ def test_gears_in_words(lift: float, words: str) -> None:
     assert in_words(gears_that_lift(OVERALL, CURVE, 0.3, lift)) == words
 
 
-@pytest.mark.parametrize("curve", [(), ((8000.0, 100.0), (8000.0, 90.0)), ((9000.0, 1.0), (8000.0, 2.0))])
+@every("curve", [(), ((8000.0, 100.0), (8000.0, 90.0)), ((9000.0, 1.0), (8000.0, 2.0))])
 def test_a_curve_that_is_none_is_refused(curve: GearTorque) -> None:
     with pytest.raises(Inconsistent, match="torque curve"):
         gears_that_lift(OVERALL, curve, 0.3, 2500)

@@ -11,6 +11,7 @@ from textual.drivers.linux_driver import LinuxDriver
 
 from paddock_tui.widgets import driver
 from paddock_tui.widgets.driver import LinkDriver, WakingEvent, driver_class
+from tests.every import every
 from tests.widgets.wire import Wire
 
 READ = {
@@ -41,7 +42,7 @@ def test_our_driver_is_used() -> None:
     assert driver_class() is LinkDriver
 
 
-@pytest.mark.parametrize("name", READ)
+@every("name", READ)
 def test_the_stock_method_is_the_one_that_was_read(name: str) -> None:
     text = inspect.getsource(getattr(LinuxDriver, name))
 

@@ -4,7 +4,6 @@ import hashlib
 import inspect
 import io
 
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from rich.color import ColorSystem
@@ -39,7 +38,7 @@ STYLES = (
 COLUMNS = 24
 
 
-@pytest.mark.parametrize("method", READ, ids=lambda method: method.__qualname__)
+@every("method", READ, ids=lambda method: method.__qualname__)
 def test_the_stock_method_is_the_one_that_was_read(method: object) -> None:
     text = inspect.getsource(method)  # type: ignore[arg-type]
 

@@ -53,8 +53,8 @@ def pairs(colours: Colours) -> dict[str, tuple[str, str]]:
     return found
 
 
-@pytest.mark.parametrize("system", SYSTEMS, ids=lambda one: one.name)
-@pytest.mark.parametrize("name", FIXED)
+@every("system", SYSTEMS, ids=lambda one: one.name)
+@every("name", FIXED)
 def test_every_pair_of_colours_in_use_is_told_apart(name: str, system: ColorSystem) -> None:
     low = {
         style: round(found, 2)

@@ -23,7 +23,7 @@ def test_without_a_symptom_none_is_proposed() -> None:
     assert (found.kind, found.text, found.move) == (Kind.SAME, "None: same again.", None)
 
 
-@pytest.mark.parametrize(
+@every(
     ("change", "cause"),
     [
         (put("session", "lever", "to the bar"), "stop"),
@@ -186,9 +186,7 @@ def test_a_height_goes_no_higher_than_was_checked_clear() -> None:
     assert "check full bottoming" in found.text
 
 
-@pytest.mark.parametrize(
-    ("verdict", "kind"), [("worse", Kind.SAME), ("better", Kind.CHANGE), ("cannot tell", Kind.CHANGE)]
-)
+@every(("verdict", "kind"), [("worse", Kind.SAME), ("better", Kind.CHANGE), ("cannot tell", Kind.CHANGE)])
 def test_what_was_tried_here_and_made_it_worse_is_not_proposed_again(verdict: str, kind: Kind) -> None:
     tried = {
         **BEFORE,

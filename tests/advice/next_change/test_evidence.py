@@ -1,10 +1,9 @@
 """What was measured is weighed with what was felt: travel, pressures, the track; and it is said."""
 
-import pytest
-
 from paddock_tui.facts.past import History
 from tests.advice.next_change.cases import BEFORE, advised, felt, hot
 from tests.advice.next_change.told.given import several
+from tests.every import every
 from tests.rules.situations import Change, put, went_before, without
 
 BRAKES_AND_SLIDES = several({"what": "dives", "end": "front"}, {"what": "slides on drive"})
@@ -26,7 +25,7 @@ def test_travel_all_used_brings_the_change_forward_that_a_later_symptom_shares_w
     assert "all travel is used at the rear (59.5 mm at the shock, 119 mm at the wheel), if" in why
 
 
-@pytest.mark.parametrize(
+@every(
     ("changes", "lacks"),
     [
         ((put("session", "rear_travel_used", "58 mm"),), ""),
@@ -77,7 +76,7 @@ def test_a_hot_pressure_that_is_off_counts_for_the_start_that_puts_it_right() ->
     assert "the rear is 0.10 bar under its hot target: that points the same way" in why
 
 
-@pytest.mark.parametrize(
+@every(
     ("then", "now", "says"),
     [
         ("30 C", "45 C", "the track is 15 C warmer than in session"),

@@ -131,7 +131,7 @@ AIMS = [
 ]
 
 
-@pytest.mark.parametrize(("changes", "aim"), AIMS)
+@every(("changes", "aim"), AIMS)
 def test_rule_bench_and_next_change_aim_at_the_same_sag(changes: tuple[Change, ...], aim: str) -> None:
     """A sag of 62 mm is outside every window here; what is set is its middle, or the technician's figure."""
     told = (felt("dives"), sag("front", 62.0), *changes)
@@ -143,8 +143,8 @@ def test_rule_bench_and_next_change_aim_at_the_same_sag(changes: tuple[Change, .
     assert aim in advised(*told).proposal.why
 
 
-@pytest.mark.parametrize("end", ENDS)
-@pytest.mark.parametrize("top_out", ["fitted", None])
+@every("end", ENDS)
+@every("top_out", ["fitted", None])
 def test_where_no_table_serves_nobody_aims_at_one(end: End, top_out: str | None) -> None:
     looked = about(felt("dives"), sag(end, 62.0), put("bike", f"{end}.top_out_springs", top_out))
     bike = looked.situation.bike

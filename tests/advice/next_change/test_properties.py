@@ -4,7 +4,6 @@ import datetime as dt
 import random
 
 import attrs
-import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -128,7 +127,7 @@ def test_what_helped_here_is_not_taken_back() -> None:
     assert any("it would take back what helped here" in one for one in found.proposal.passed_over)
 
 
-@pytest.mark.parametrize(
+@every(
     ("what", "answer", "cause", "kind", "says"),
     [
         ("harsh on single bumps", "", "undo", "ASK", "it was called a help in session before-"),

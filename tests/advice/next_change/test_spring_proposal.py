@@ -1,9 +1,8 @@
 """The next spring: whom it would serve, how sure that is, and what is more likely a sag misread."""
 
-import pytest
-
 from paddock_tui.advice.spring_rates import DOUBT
 from tests.advice.next_change.cases import advised, felt, sag
+from tests.every import every
 from tests.rules.situations import put, without
 
 SPRUNG = (
@@ -15,7 +14,7 @@ SPRUNG = (
 )
 
 
-@pytest.mark.parametrize(
+@every(
     ("alone", "rate", "doubted"),
     # (rider sag - free sag) / (wanted 30 - 15) of the fitted 9.0 N/mm: Hooke's law.
     [

@@ -12,6 +12,7 @@ from paddock_tui.records.session import is_ridden
 from tests.advice.next_change.cases import about, hot
 from tests.advice.next_change.told.given import WET, Expected
 from tests.advice.next_change.told.pressures import PRESSURES
+from tests.every import every
 from tests.rules.situations import Change, put
 
 START = {"front": ("setup", "front_start"), "rear": ("setup", "rear_start")}
@@ -27,7 +28,7 @@ def the_next(ridden: About) -> About:
     return attrs.evolve(ridden, situation=situation, history=history)
 
 
-@pytest.mark.parametrize("one", [each for each in PRESSURES if each.puts and each.cause == "pressure"])
+@every("one", [each for each in PRESSURES if each.puts and each.cause == "pressure"])
 def test_row_bench_and_next_change_say_the_same_start(one: Expected) -> None:
     ridden = about(*one.changes)
     move = next_change(ridden).proposal.move

@@ -1,7 +1,5 @@
 """Every symptom: what it asks, and what is changed for each answer, in the bike's own clicks."""
 
-import pytest
-
 from paddock_tui.advice.next_change import Kind
 from paddock_tui.advice.next_change.table import SUSPENSION
 from paddock_tui.advice.next_change.table_rest import LOOKS
@@ -148,7 +146,7 @@ def test_what_a_tyre_looks_like_moves_pressure_only_toward_the_hot_target(
     assert (found.kind, says in found.text) == (kind, True), found
 
 
-@pytest.mark.parametrize(
+@every(
     ("end", "hot_pressures", "says"),
     [
         ("rear", ("2.40 bar", "2.20 bar"), "rear compression slow 12 -> 13 clicks"),
@@ -156,7 +154,7 @@ def test_what_a_tyre_looks_like_moves_pressure_only_toward_the_hot_target(
         ("front", ("2.40 bar", "2.12 bar"), "front compression 12 -> 13 clicks"),
     ],
 )
-@pytest.mark.parametrize("word", ["tyre goes off", "fades"])
+@every("word", ["tyre goes off", "fades"])
 def test_a_tyre_that_goes_off_is_answered_at_the_end_that_was_named(
     word: str, end: str, hot_pressures: tuple[str, str], says: str
 ) -> None:
