@@ -196,14 +196,12 @@ class Loop:
         wanted = {at for at, place in lines.items() if place == (mutant.path, mutant.statement)}
         if mutant.name or not wanted:
             wanted = set(self._using(mutant, lines))
-        found = [
-            at
-            for at, one in covered.items()
-            if one.passed and (one.hits & wanted or naming.get(at) == _ITSELF)
-        ]
         of_file = {at for at, place in lines.items() if place[0] == mutant.path}
+        # What only declares is read through its package.
+        reads = {at for at, how in naming.items() if how == _ITSELF or not of_file}
+        found = [at for at, one in covered.items() if one.passed and (one.hits & wanted or at in reads)]
         about = sorted(
-            found, key=lambda at: (-naming.get(at, 0), -len(covered[at].hits & of_file), covered[at].seconds)
+            found, key=lambda at: (at not in reads, -len(covered[at].hits & of_file), covered[at].seconds)
         )
         quick = sorted(found, key=lambda at: covered[at].seconds)
         taken = self._within(about, covered, self.job.most_s / 2)
