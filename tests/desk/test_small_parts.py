@@ -82,12 +82,14 @@ def test_a_session_without_a_start_is_stamped_at_any_time_of_its_day(tmp_path: P
 
 def test_every_pressure_of_a_session_before_is_its_bikes_last_one(tmp_path: Path) -> None:
     """Every field of a session that holds the pressure of a tyre, not a change of it, is among them."""
-    desk = at_desk(write(tmp_path, sessions__a=session(1), sessions__b=session(2)))
+    read = "".join(f'\n[pressures.{when}]\nfront = "2.0 bar"\n' for when in ("cold", "hot"))
+    desk = at_desk(write(tmp_path, sessions__a=session(1) + read, sessions__b=session(2)))
     loaded = desk.files.read(A)
     assert loaded is not None
     assert loaded.record is not None
     shown = (one for one in fields("session", loaded.record) if is_tyre_pressure(one.shape))
     wanted = {one.path for one in shown if one.path[0] in ("pressures", "setup")}
+    assert len(wanted) >= 10
     made = setting(desk.files, A, [(spell(path), "2.1 bar") for path in wanted])
     assert isinstance(made, Step)
     desk.do(made)
