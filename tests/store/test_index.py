@@ -332,6 +332,14 @@ def test_what_was_noted_as_read_whole_counts_only_while_its_file_is_the_same(roo
     assert {one.file for one in files.soundness.troubles()} == {str(worse.relative_to(root))}
 
 
+def test_a_session_that_went_since_it_was_listed_is_no_trouble(root: Path) -> None:
+    files = GarageFiles(root)
+    assert len(files.listing("session")) == 2 * SESSIONS
+    (root / "sessions/2026/2026-05-07-1-plain.toml").unlink()
+
+    assert list(files.soundness.troubles()) == []
+
+
 def test_one_run_sees_what_others_change_of_a_session_it_never_read(root: Path) -> None:
     seen(root)
     rest(indexes())
