@@ -19,6 +19,7 @@ from paddock_tui.desk.day.moving import moving
 from paddock_tui.desk.day.timetable import read_times
 from paddock_tui.desk.debrief.steps import answering
 from paddock_tui.desk.edits.disputes import deciding
+from paddock_tui.desk.edits.questions import questions
 from paddock_tui.desk.edits.tables import adding
 from paddock_tui.desk.edits.values import setting
 from paddock_tui.desk.files.names import naming
@@ -28,11 +29,13 @@ from paddock_tui.desk.lookup import NoSuchRecord, find
 from paddock_tui.desk.sessions.from_json import set_up_from_json
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.desk.sessions.next_session import next_session
+from paddock_tui.desk.sessions.profile_for_another import profile_for
 from paddock_tui.desk.sessions.profiles import taking
 from paddock_tui.desk.sessions.restore import setting_back, trying_back
+from paddock_tui.desk.start.order import asks, context_of_start
 from paddock_tui.entry.return_rows import groups
 from paddock_tui.records.day import RidingDay
-from paddock_tui.records.edits import Step
+from paddock_tui.records.edits import MISSING, Edit, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
@@ -55,6 +58,23 @@ to = 09:20:00
 ON_IT = {"day": '"2026-05-16-fen"'}
 
 
+TIMES = (
+    "9 0",
+    "novice every 60",
+    "9:00 9:20 10:00",
+    "9:20 9:00",
+    "9:00 9:20 every 5 x3",
+    "x every",
+    "9:00 9:20 every 60",
+)
+DISPUTE = """
+[conflict."setup.controls.traction"]
+base = 3
+ours = 4
+theirs = 7
+"""
+
+
 def garage_of(root: Path) -> Path:
     """Write a garage in which something is wrong with most of it."""
     return write(
@@ -66,11 +86,17 @@ def garage_of(root: Path) -> Path:
         **{"days__2026-05-16-fen": FEN},
         profiles__theirs='bike = "other"\n[setup]\nmode = "x"\n',
         profiles__empty='bike = "plain"\nname = "Empty"\n',
-        sessions__a=session(1, parked="10:20:00", **ON_IT),
+        sessions__a=session(1, parked="10:20:00", tyres='"worn"', **ON_IT),
         sessions__b=session(2, copied_from='"a"', parked="11:20:00", **ON_IT).replace("= 5", "= 7"),
         sessions__bare="date = 2026-05-16\nnumber = 7\n",
         sessions__elsewhere=session(1, bike='"other"'),
-        sessions__broken="date = = \n",
+        sessions__broken='date = = \nbike = "other"\n',
+        profiles__plain='bike = "plain"\n',
+        bikes__heron='was = ["swan"]\n',
+        riders__broken="name = = \n",
+        days__broken="date = = \n",
+        tyres__worn='name = "Worn"\nretired = 2026-01-01\n',
+        sessions__disputed='date = 2026-05-16\nnumber = 8\nbike = "plain"\nsetup = 5\n' + DISPUTE,
         sessions__odd='date = 2026-05-16\nnumber = 9\nbike = "plain"\nsetup = 5\npressures = 3\n',
     )
 
@@ -107,6 +133,7 @@ def of_names(files: GarageFiles) -> Refused:
         ("bike", "x" * 90),
         ("bike", "Plain"),
         ("bike", "gone"),
+        ("bike", "swan"),
         ("day", "2026-02-30 fen"),
         ("day", "nowhere"),
         ("session", "nothing"),
@@ -116,7 +143,8 @@ def of_names(files: GarageFiles) -> Refused:
     yield "copy what is broken", duplicating(files, BROKEN, "again")
     yield "rename what is not there", renaming(files, Ref("bike", "nothing"), "x")
     yield "rename to what is there", renaming(files, PLAIN, "other")
-    for text in ("nothing", "bike/nothing", "kind/x", "session/", "o"):
+    yield "rename what is named in a broken file", renaming(files, Ref("bike", "other"), "osprey")
+    for text in ("nothing", "bike/nothing", "kind/x", "session/", "o", "plain"):
         try:
             yield f"find {text}", find(files, text)
         except NoSuchRecord as error:
@@ -125,7 +153,15 @@ def of_names(files: GarageFiles) -> Refused:
 
 def of_a_day(desk: Desk) -> Refused:
     files = desk.files
-    for text in ("9 0", "novice every 60", "9:00 9:20 10:00", "9:20 9:00", "9:00 9:20 every 5 x3", "x every"):
+    for text in (
+        "9 0",
+        "novice every 60",
+        "9:00 9:20 10:00",
+        "9:20 9:00",
+        "9:00 9:20 every 5 x3",
+        "x every",
+        "9:00 9:20 every 60",
+    ):
         yield f"times {text}", read_times(text, RidingDay(group="novice"), None)
     yield "times too many", read_times("9:00 9:20 every 60 x20", RidingDay(group="novice"), None)
     yield "times of no group", read_times("9:00 9:20", RidingDay(), "\u6a2a")
@@ -133,6 +169,10 @@ def of_a_day(desk: Desk) -> Refused:
     yield "late on another day", delaying(files, DAY, 5, NOON + dt.timedelta(days=3))
     yield "late with nothing to come", delaying(files, DAY, 5, NOON + dt.timedelta(hours=6))
     yield "late into the night", delaying(files, DAY, 5000, NOON - dt.timedelta(hours=4))
+    times = next(
+        one for one in asks(context_of_start(desk, {"day": Ref("day", "broken")})) if one.key == "times"
+    )
+    yield "times of a broken day", times.answer("9:00 9:20")
     yield "move without a rider", moving(files, Ref("session", "bare"), "advanced", "AN", NOON)
     yield "move to the same", moving(files, A, "novice", "AN", NOON)
     yield "dash without a bike", showing(files, Ref("session", "bare"), ("setup", "mode"), "x")
@@ -146,6 +186,8 @@ def of_a_day(desk: Desk) -> Refused:
 def of_sessions(desk: Desk) -> Refused:
     files = desk.files
     yield "a dispute that is none", deciding(files, A, "surface", "mine")
+    disputed, key = Ref("session", "disputed"), "setup.controls.traction"
+    yield "a dispute under a value", deciding(files, disputed, key, "theirs")
     yield "an entry of no table", adding(files, PLAIN, ("nothing",), "x")
     yield "an entry that is no value", adding(files, A, ("readings",), "x")
     yield "from JSON to a bike", set_up_from_json(files, PLAIN, "{}")
@@ -154,6 +196,8 @@ def of_sessions(desk: Desk) -> Refused:
         yield f"from JSON {text[:30]}", set_up_from_json(files, A, text)
     yield "next of what is broken", next_session(files, BROKEN, NOON)
     yield "profile of another bike", taking(files, A, Ref("profile", "theirs"))
+    yield "profile of no bike", taking(files, Ref("session", "bare"), Ref("profile", "theirs"))
+    yield "profile for a broken rider", profile_for(files, desk.about(A), Ref("rider", "broken"))
     yield "profile without a set-up", taking(files, A, Ref("profile", "empty"))
     yield "back to itself", setting_back(files, A, A, NOON)
     yield "back to another bike's", setting_back(files, A, ELSEWHERE, NOON)
@@ -164,6 +208,7 @@ def of_sessions(desk: Desk) -> Refused:
         ("into a danger", {"danger_back": "weaves in session a"}),
         ("on no bike", {"bike": "none"}),
         ("not listed", {"changes": tuple(attrs.evolve(one, listed=False) for one in entry.changes)}),
+        ("on a retired set", {"changes": tuple(attrs.evolve(one, path=("tyres",)) for one in entry.changes)}),
         ("not known", {"changes": tuple(attrs.evolve(one, path=("fuel_added",)) for one in entry.changes)}),
     ):
         yield f"re-test {name}", trying_back(files, attrs.evolve(entry, **changed), NOON)
@@ -179,6 +224,8 @@ def of_values(files: GarageFiles) -> Refused:
         ("rider", "nobody"),
     ):
         yield f"{path} = {text}", setting(files, A, [(path, text)])
+    edit = Edit(("pressures", "cold", "front"), MISSING, "9 bar")
+    yield "9 bar in a tyre", questions(A, files.data(A), [edit])
     for path, text in (
         ("limits.tyre-old.nothing", "3"),
         ("limits.tyre-old.years", "3000"),

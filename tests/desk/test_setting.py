@@ -138,8 +138,11 @@ def test_a_bare_pressure_far_from_the_last_one_is_asked_about(tmp_path: Path, te
 
     if ask:
         (said,) = refused(desk, ONE, ("setup.front_start", text))
-        assert "far from the last 2.1 bar" in said
-        assert "if that is meant" in said
+        meant = {"2.6": "2.6 bar", "45": "45 psi"}[text]
+        assert said == (
+            f'"{text}" would be {meant}, far from the last 2.1 bar:'
+            f' expected a pressure with its unit; write "{meant}" if that is meant'
+        )
     else:
         assert typed(desk, ONE, ("setup.front_start", text)).changes
 
