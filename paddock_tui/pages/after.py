@@ -79,18 +79,22 @@ def after_page(desk: Desk, wanted: Ref | None = None) -> Page:
     date = f"{day.date:%a} {short_date(day.date)}" if day.date is not None else ""
     heading = " · ".join(filter(None, ("after", date, day.venue or "")))
     shown = tuple(one for one in sections if one.rows or one.note)
-    return Page(printable(heading), shown, judged=False, answer=_first(shown))
+    return Page(
+        printable(heading), shown, judged=False, answer=_first(shown), answer_short=_first(shown, short=True)
+    )
 
 
-def _first(sections: tuple[Section, ...]) -> str:
+def _first(sections: tuple[Section, ...], short: bool = False) -> str:
     """Say what is left of the day, worst first."""
     rows = [row for one in sections for row in one.rows]
     order = ("hold", "serious", "caution")
     bad = sorted((row for row in rows if row.severity in order), key=lambda row: order.index(row.severity))
     if not bad:
-        return ""
+        return "Nothing known to be seen to" + ("." if short else " before the next day.")
     said = ": ".join(filter(None, (bad[0].label, bad[0].value)))
-    return f"First, {len(bad)} to see to: {said}"
+    return (
+        f"{len(bad)} to see to: {bad[0].label or said}" if short else f"First, {len(bad)} to see to: {said}"
+    )
 
 
 def _of_one(desk: Desk, loaded: Loaded, day: RidingDay, rode: RodeThere) -> Iterator[Section]:

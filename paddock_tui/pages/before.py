@@ -89,6 +89,7 @@ def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
         held,
         judged=False,
         answer=_first(held),
+        answer_short=_first(held, short=True),
         caution=f"What says no date of its own is due before {due}.",
         caution_short=f"without a date: due before {due}",
     )
@@ -97,14 +98,16 @@ def before_page(desk: Desk, wanted: Ref | None = None) -> Page:
 _WORST = ("hold", "serious", "caution")
 
 
-def _first(sections: Iterable[Section]) -> str:
+def _first(sections: Iterable[Section], short: bool = False) -> str:
     """Say what is to be seen to before the day, the worst first; nothing where nothing is known to be."""
     rows = [row for section in sections for row in section.rows if row.severity in _WORST]
     if not rows:
-        return ""
+        return "Nothing known to be seen to" + ("." if short else "; what is not known is said below.")
     worst = min(rows, key=lambda row: _WORST.index(row.severity))
     said = ": ".join(filter(None, (worst.label, worst.value)))
-    return f"First, {len(rows)} to see to: {said}"
+    return (
+        f"{len(rows)} to see to: {worst.label or said}" if short else f"First, {len(rows)} to see to: {said}"
+    )
 
 
 def _of_one(desk: Desk, day: RidingDay, date: dt.date, made: GoesThere) -> Iterator[Section]:

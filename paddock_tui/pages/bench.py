@@ -25,9 +25,13 @@ TypedInputs = Mapping[tuple[str, str], Any]
 def bench_page(calculators: tuple[Calculator, ...], typed: TypedInputs, heading: str, units: Units) -> Page:
     """Make the page of all calculators; `heading` names what they are filled from."""
     sections = tuple(_section(one, typed, units) for one in calculators)
+    known = [one for one in sections if one.summary]
+    first = f"{len(known)} of {len(sections)} can answer"
     return Page(
         f"calculators · {heading}" if heading else "calculators",
         sections,
+        answer=f"{first}, first {known[0].title}: {known[0].summary}" if known else f"{first}.",
+        answer_short=f"{first}.",
         caution=CAUTION,
         judged=False,
         caution_short=CAUTION_SHORT,

@@ -36,7 +36,16 @@ def compare_page(left: Side, right: Side, bike: Bike | None) -> Page:
         Section("controls, as in force", controls or (_none("controls"),)),
         Section("everything else", rest or (_none("rest"),)),
     ]
-    return Page(f"compared · {left.name} · {right.name}", tuple(sections), judged=False)
+    count = len(controls) + len(rest)
+    first = (*controls, *rest)[:1]
+    said = "".join(f", first: {row.label} {row.value}" for row in first)
+    return Page(
+        f"compared · {left.name} · {right.name}",
+        tuple(sections),
+        judged=False,
+        answer=f"{count} differ{said}" if count else "They differ in nothing that is written down.",
+        answer_short=f"{count} differ{said}" if count else "No difference is written down.",
+    )
 
 
 def _said(label: str, text: str, key: str) -> Row:

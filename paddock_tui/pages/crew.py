@@ -38,7 +38,25 @@ def crew_page(situation: Situation, clock: Countdown | None, heading: str) -> Pa
         moves = tuple(_moves(situation.day, situation.refs.get("day")))
         if moves:
             sections.append(Section("moved to another group", moves, "e, moved novice JM"))
-    return Page(f"crew · {heading}", tuple(sections), judged=False)
+    return Page(
+        f"crew · {heading}",
+        tuple(sections),
+        judged=False,
+        answer=_first_job(rows),
+        answer_short=_first_job(rows, short=True),
+    )
+
+
+def _first_job(rows: tuple[Row, ...], short: bool = False) -> str:
+    """Say the first job that is not done, whose it is and when it is due."""
+    if not rows:
+        return "No job is given out yet."
+    left = [row for row in rows if not row.aside.startswith("done")]
+    if not left:
+        return f"All {len(rows)} jobs are done."
+    first = left[0]
+    whose = "" if short else first.value
+    return f"First: {', '.join(filter(None, (first.label, whose, first.aside)))}"
 
 
 def _before(clock: Countdown | None, now: dt.datetime) -> str:

@@ -30,6 +30,7 @@ def emergency_page(
     note = "not on this laptop" if found is None else _as_of(known, today)
     order = (*_FIRST, *_LAST) if known.consent is not None else ("consent", *_FIRST, *_LAST[:-1])
     rows = [_row(rider, key, known, found, today) for key in order]
+    first = printable(known.call_first or "") or "not known. Ask at race control."
     paper = f"for the suit: paddock-tui show GARAGE {EMERGENCY}/{rider}"
     return Page(
         heading,
@@ -41,6 +42,7 @@ def emergency_page(
             ),
         ),
         judged=False,
+        answer=f"Call first: {first}",
     )
 
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping, Sequence, Set
 
 import attrs
 
-from paddock_tui.pages.rows import FOLD, Page, Row, Section
+from paddock_tui.pages.rows import FOLD, MISSING, TO_DO, Page, Row, Section
 from paddock_tui.pages.rows import NOTHING as EMPTY
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.text import clip
@@ -52,7 +52,7 @@ def opens(places: Set[tuple[Ref | None, Path]]) -> RowIsOpen:
             of.setdefault(ref, []).append(path)
 
     def is_open(row: Row) -> bool:
-        if row.trouble or row.severity in _GRAVE:
+        if row.trouble or row.severity in _GRAVE or row.key.startswith((MISSING, TO_DO)):
             return True
         return bool(row.path) and any(row.path[: len(path)] == path for path in of.get(row.ref, ()))
 
@@ -272,10 +272,10 @@ def _trimmed(section: Section, is_opened: bool) -> Section:
     """Show what matters of a section, then one line for the rest, behind which that stands where opened."""
     shown = tuple(row for at, row in enumerate(section.rows) if at not in section.quiet)
     rest = tuple(row for at, row in enumerate(section.rows) if at in section.quiet)
-    answered = all(row.kind == "check" for row in rest)
+    called, words = _called(rest)
     line = Row(
-        ANSWERED if answered else "the rest",
-        "" if is_opened else ", ".join(clip(row.value if answered else row.label, _WORDS) for row in rest),
+        called,
+        "" if is_opened else words,
         str(len(rest)),
         kind=FOLD,
         key=f"{FOLD} {key_of(section)}{REST}",
@@ -283,6 +283,15 @@ def _trimmed(section: Section, is_opened: bool) -> Section:
     if is_opened:
         return attrs.evolve(section, rows=(*shown, line, *rest))
     return attrs.evolve(section, rows=(*shown, line), hidden=rest)
+
+
+def _called(rest: Sequence[Row]) -> tuple[str, str]:
+    """Name rows that stand behind one line, and say what they are about."""
+    if all(row.kind == "finding" for row in rest):
+        return "notes", " · ".join(row.short or row.value for row in rest)
+    if all(row.kind == "check" for row in rest):
+        return ANSWERED, ", ".join(clip(row.value, _WORDS) for row in rest)
+    return "the rest", ", ".join(clip(row.label, _WORDS) for row in rest)
 
 
 def worst(section: Section) -> str:

@@ -1,6 +1,7 @@
 """The ledger as a page: what to show, every change with what it did, and the best session of each place."""
 
 import itertools
+from collections import Counter
 from collections.abc import Iterator
 
 from paddock_tui.advice.ledger import ANY, NAMES, TO_COME, Best, LedgerEntry, LedgerFilter, choices
@@ -22,6 +23,9 @@ CAUTION = (
     "Verdicts are about laps, not safety. Where luck is no larger than assumed, at most 1 in 20 changes that "
     "do nothing is called a help."
 )
+_TELLS = ("helped", "made it worse")
+"""The verdicts that tell something of a change; every other says that nothing can be told yet."""
+
 _MANY = 4
 """A step with more changes than this stands in one row: nothing can be told of it anyway."""
 
@@ -45,6 +49,8 @@ def ledger_page(found: Ledger, wanted: LedgerFilter) -> Page:
     return Page(
         f"change log{bike} · {_count(shown)}",
         tuple(sections),
+        answer=_told(shown),
+        answer_short=_told(shown, short=True),
         caution=CAUTION,
         judged=False,
         caution_short=CAUTION_SHORT,
@@ -64,8 +70,26 @@ def ledger_awaited(found: tuple[LedgerEntry, ...], wanted: LedgerFilter, read: R
     ]
     sections.append(Section("older changes", (Row("", "reading", kind="text", key="nothing"),)))
     bike = f" · {wanted.bike}" if wanted.bike else ""
-    heading = f"change log{bike} · {read.words()}"
-    return Page(heading, tuple(sections), caution=CAUTION, judged=False, caution_short=CAUTION_SHORT)
+    return Page(
+        f"change log{bike} · {read.words()}",
+        tuple(sections),
+        caution=CAUTION,
+        judged=False,
+        caution_short=CAUTION_SHORT,
+        answer="No verdict stands yet.",
+    )
+
+
+def _told(shown: list[LedgerEntry], short: bool = False) -> str:
+    """Say how many changes came to which verdict, those that tell something first."""
+    verdicts = Counter(one.lost or one.verdict for one in shown)
+    told = [name for name in _TELLS if name in verdicts]
+    said = [f"{verdicts[name]} {name}" for name in told]
+    if short and told:
+        return ", ".join(said)
+    left = len(shown) - sum(verdicts[name] for name in told)
+    said += [f"{left} that tell nothing yet"] if left else []
+    return f"{_count(shown)}: {', '.join(said)}" if said else "No change is like that."
 
 
 def entry_of(found: Ledger, row: Row) -> LedgerEntry | None:

@@ -17,6 +17,7 @@ CAUTION = (
     "qualified people come first."
 )
 ROOT = "limits"
+_DECLARED = "Every threshold stands as it was declared: none is yours."
 _NAMED = {
     "aids": "throttle or power map",
     "bike": "wheelie control",
@@ -36,9 +37,14 @@ def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
         sections.insert(0, Section("in the file, but not used", strays))
     changed = sum(in_force.overridden(one) for one in LIMITS.values())
     said = f"{changed} of them yours" if changed else "as declared"
+    stray = f"{len(strays)} in the file not used" if strays else ""
+    answer = stray or (f"{changed} of {len(LIMITS)} yours, the others as declared." if changed else _DECLARED)
+    short = stray or (f"{changed} of {len(LIMITS)} yours." if changed else "All as declared.")
     return Page(
         f"thresholds · {len(LIMITS)}, {said}",
         tuple(sections),
+        answer=answer,
+        answer_short=short,
         caution=CAUTION,
         judged=False,
         caution_short=CAUTION_SHORT,

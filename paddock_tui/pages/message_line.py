@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from paddock_tui.text import clip, printable, width
 
 if TYPE_CHECKING:
-    from paddock_tui.rules import Finding
+    from paddock_tui.rules import Finding, Pending
 
 MESSAGE_CELLS = 78
 """What a message takes at most: one line of the narrowest full screen."""
@@ -14,7 +14,7 @@ _LEAST = 10
 """Cells that a text from the records keeps where there is any way."""
 
 
-def message_line(finding: "Finding", cells: int = MESSAGE_CELLS) -> str:
+def message_line(finding: "Finding | Pending", cells: int = MESSAGE_CELLS) -> str:
     """Return the message in at most `cells` cells, the longest of its quotations cut first."""
     text = printable(finding.message)
     quoted = sorted({printable(one) for one in finding.quoted}, key=width, reverse=True)

@@ -50,7 +50,30 @@ def modes_page(
     for damping, mode in bike.damping.items():
         if mode.presets:
             sections.append(_presets(damping, mode, held, bike, setup is not None, across))
-    return Page(f"riding modes · {printable(name)}", tuple(sections), judged=False)
+    answers = _answer(held, bike, surface, setup is not None)
+    return Page(
+        f"riding modes · {printable(name)}",
+        tuple(sections),
+        judged=False,
+        answer=answers[0],
+        answer_short=answers[1],
+    )
+
+
+def _answer(held: SetUp, bike: Bike, surface: str | None, is_set: bool) -> tuple[str, str]:
+    """Say which riding mode is in force, what it is made for, and which are made for this surface."""
+    if not bike.modes:
+        return "No riding mode is listed for this bike.", ""
+    if not is_set:
+        return f"{len(bike.modes)} riding modes: {', '.join(map(printable, bike.modes))}", ""
+    mode = bike.modes.get(held.mode or "")
+    if mode is None:
+        return "Which riding mode is in force is not known.", "Riding mode not known."
+    use = "any surface" if mode.use == "any" else f"{mode.use or 'not said'}"
+    first = f"{printable(held.mode or '')} is in force, made for {printable(use)}"
+    now = surface if surface in ("dry", "wet") else "wet" if surface is not None else None
+    fits = [printable(name) for name, one in bike.modes.items() if now is not None and one.use == now]
+    return f"{first}; made for the {now}: {', '.join(fits)}" if fits else first, first
 
 
 def mode_at(bike: Bike, across: int) -> str | None:

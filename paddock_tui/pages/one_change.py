@@ -48,7 +48,16 @@ def change_page(entry: LedgerEntry, history: History, now: dt.datetime, limits: 
     sections = [one for one in sections if one.rows]
     value = f" {entry.changes[0].words}" if entry.changes else ""
     heading = f"change · {entry.label}{value} · {name_of(entry.session.id, entry)}"
-    return Page(printable(heading), tuple(sections), caution=CAUTION, judged=False)
+    found = entry.lost or entry.verdict
+    because = entry.judgement.why if entry.judgement is not None else ""
+    return Page(
+        printable(heading),
+        tuple(sections),
+        caution=CAUTION,
+        judged=False,
+        answer=printable(f"{found[:1].upper()}{found[1:]}{f': {because}' if because else ''}"),
+        answer_short=printable(found),
+    )
 
 
 def _pictures(entry: LedgerEntry) -> Iterator[Section]:

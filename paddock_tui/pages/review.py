@@ -2,12 +2,13 @@
 
 from collections.abc import Iterator, Mapping
 
+from paddock_tui.facts import MissingFact
 from paddock_tui.facts.essentials import MissingEssential
 from paddock_tui.facts.situation import Situation
 from paddock_tui.matters import Matter
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
-from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.rows import MISSING, TO_DO, Page, Row, Section
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NONE_SAVED, NOT_YET_WORD
 from paddock_tui.records.went_out_with import WentOutWith
@@ -67,6 +68,12 @@ def answer_words(review: Review, short: bool = False) -> str:
     return f"nothing that was found stands against it; {rest}"
 
 
+def says_first(review: Review) -> bool:
+    """Return whether the answer is the first finding: then the list of findings begins with it."""
+    first = review.findings[0]
+    return first.severity == HOLD or first.to_answer
+
+
 def _first(findings: list[Finding], short: bool = False) -> str:
     if short:
         words = findings[0].short
@@ -97,10 +104,10 @@ def review_page(
         sections.append(Section("as it went out", tuple(_went_out_rows(went_out)), "judged then, not now"))
     if review.missing:
         sections.append(missing_section(review))
-    if review.not_judged:
-        sections.append(Section("not assessed", tuple(_missing_rows(review)), "enter these first"))
+    if rows := tuple(_missing_rows(review)):
+        sections.append(Section("not assessed", rows, "enter these first"))
     if review.to_do:
-        sections.append(Section("to do", tuple(_to_do_rows(review))))
+        sections.append(_to_do_section(review))
     if problems:
         sections.append(Section("cannot be read", tuple(problem_rows(problems))))
     if notes:
@@ -168,12 +175,32 @@ def _before_row(one: Matter) -> Row:
 
 
 def missing_section(review: Review) -> Section:
-    """List the essentials that are not known, the first first."""
-    return Section("missing", tuple(map(_missing_row, review.missing)), "no verdict without these")
+    """List the essentials that are not known, the first first: when each is due, how many rules wait."""
+    rows = tuple(_missing_row(one, review) for one in review.missing)
+    return Section("missing", rows, "no verdict without these")
 
 
-def _missing_row(one: MissingEssential) -> Row:
-    return Row("", printable(one.label), kind="link", ref=one.ref, path=one.path, key=_key(one))
+def _missing_row(one: MissingEssential, review: Review) -> Row:
+    due = next((due_words(item) for item in review.to_do if _covers(one, item)), "")
+    waits = sum(count for fact, count in review.unlocking() if _asks_the_same(one, fact))
+    return Row(
+        due,
+        printable(one.label),
+        f"{waits} {_rules(waits)} wait{'s' * (waits == 1)}" if waits else "",
+        kind="link",
+        ref=one.ref,
+        path=one.path,
+        key=_key(one),
+    )
+
+
+def _covers(one: MissingEssential, item: Pending) -> bool:
+    """Return whether a to-do asks for what an essential asks for: it is said once."""
+    return item.rule in one.rules or item.rule == one.id
+
+
+def _asks_the_same(one: MissingEssential, fact: MissingFact) -> bool:
+    return bool(one.path) and (one.role, one.path) == (fact.role, fact.path)
 
 
 def _went_out_rows(out: WentOutWith) -> Iterator[Row]:
@@ -193,7 +220,7 @@ _RANK = {str(one): -one for one in Severity}
 
 
 def _key(one: MissingEssential) -> str:
-    return f"missing {one.id}"
+    return f"{MISSING}{one.id}"
 
 
 def missing_at(review: Review, row: Row) -> MissingEssential | None:
@@ -214,13 +241,16 @@ def _nothing(review: Review) -> Row:
 
 
 def _missing_rows(review: Review) -> Iterator[Row]:
+    """List the facts that rules wait for, without those that stand among the essentials already."""
     for missing, count in review.unlocking():
+        if any(_asks_the_same(one, missing) for one in review.missing):
+            continue
         yield Row(
             label=printable(missing.label),
             value=f"would let {count} {_rules(count)} judge",
             kind="text",
             path=missing.path,
-            key=f"missing {missing.label}",
+            key=f"unjudged {missing.label}",
         )
 
 
@@ -228,20 +258,27 @@ def _rules(count: int) -> str:
     return "rule" if count == 1 else "rules"
 
 
-def _to_do_rows(review: Review) -> Iterator[Row]:
-    for pending in review.to_do:
-        yield to_do_row(pending)
+def _to_do_section(review: Review) -> Section:
+    """List what is to do and stands not among the essentials already; how many do is said."""
+    left = [item for item in review.to_do if not any(_covers(one, item) for one in review.missing)]
+    above = len(review.to_do) - len(left)
+    rows = tuple(to_do_row(item) for item in left)
+    return Section("to do", rows, f"{above} {'more ' * bool(left)}above" if above else "")
+
+
+_TO_DO_CELLS = 58
+"""What an open list takes beside when it is due, on one line of 80: its first item is cut."""
 
 
 def to_do_row(pending: Pending) -> Row:
     """Make the row of a to-do, with when it is due."""
     return Row(
         label=due_words(pending),
-        value=printable(pending.what),
+        value=message_line(pending, _TO_DO_CELLS) if pending.quoted else printable(pending.what),
         kind="text",
         ref=pending.where.ref if pending.where else None,
         path=pending.where.path if pending.where else (),
-        key=f"todo {pending.rule}",
+        key=f"{TO_DO}{pending.rule}",
     )
 
 

@@ -19,6 +19,9 @@ RowKind = Literal[
 FOLD: Literal["fold"] = "fold"
 """The heading of a section that can be folded: its title, a summary, and what is open in it."""
 
+MISSING, TO_DO = "missing ", "todo "
+"""Begin the keys of rows of an essential that is not known, and of what is to do: neither is ever folded."""
+
 NOTHING = "-"
 """What stands where nothing is written and no rule waits for it: quiet, so that what is missed is seen."""
 

@@ -40,7 +40,19 @@ def season_page(found: Season, *, falls: bool = True) -> Page:
         _by_day(found),
     ]
     sections = [one for one in sections if one.rows or one.note]
-    return Page(f"{SEASON} · {found.year}", tuple(sections), judged=False)
+    answers = answer_of(found)
+    return Page(
+        f"{SEASON} · {found.year}", tuple(sections), judged=False, answer=answers[0], answer_short=answers[1]
+    )
+
+
+def answer_of(found: Season) -> tuple[str, str]:
+    """Say what a year was, whole and in few words."""
+    whole = found.whole
+    days = f"{count_words(whole.days, 'day')}, {count_words(whole.sessions)}"
+    cost = _short(whole.spent, found.currency)
+    spent = f"; cost {cost}" if whole.spent else "; no cost entered"
+    return f"{days}, {whole.laps} laps, {whole.hours:.1f} h, {whole.km:.0f} km{spent}", f"{days}{spent}"
 
 
 def _figures(found: Summed, falls: bool) -> Iterator[Row]:

@@ -33,7 +33,9 @@ def start_page(
     ]
     if session is not None:
         sections += _next_steps(judged, refs)
-    return Page("guided start", tuple(sections), labels=_LABELS)
+    left = [one.label for one in rows if one.is_open]
+    first = f"{len(left)} open, first: {printable(left[0])}" if left else "Everything asked for is answered."
+    return Page("guided start", tuple(sections), labels=_LABELS, answer=first)
 
 
 def _row(one: Ask, session: Ref | None, beside: Mapping[Path, BesideRow]) -> Row:
@@ -70,7 +72,7 @@ def _next_steps(judged: Review, refs: Mapping[str, Ref]) -> Iterator[Section]:
                 kind="link",
                 ref=ref,
                 path=missing.path if ref is not None else (),
-                key=f"missing {missing.label}",
+                key=f"unlocks {missing.label}",
             )
         )
     yield Section("next steps", tuple(rows), "what is missing, and what it would unlock")

@@ -16,7 +16,14 @@ def today_page(desk: Desk) -> Page:
     found = [one for one in desk.changed_on(today) if one.what != "passed"]
     rows = tuple(_row(desk, one, place) for place, one in enumerate(reversed(found)))
     note = "" if rows else "nothing yet"
-    return Page(f"changed today · {_named(today)}", (Section("newest first", rows, note),), judged=False)
+    first = f"{len(rows)} changed today, last: {rows[0].value}, {rows[0].label}" if rows else ""
+    return Page(
+        f"changed today · {_named(today)}",
+        (Section("newest first", rows, note),),
+        judged=False,
+        answer=first or "Nothing was changed here today.",
+        answer_short=f"{len(rows)} changed today" if rows else "",
+    )
 
 
 def _row(desk: Desk, entry: JournalEntry, place: int) -> Row:

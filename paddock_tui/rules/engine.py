@@ -80,7 +80,10 @@ class NotJudged:
 
 @attrs.frozen
 class Pending:
-    """A to-do: what, for which rule, when it is due (None: before going out), and where it is entered."""
+    """A to-do: what, for which rule, when it is due (None: before going out), and where it is entered.
+
+    `quoted` is what of its message comes from the records.
+    """
 
     rule: str
     what: str
@@ -88,6 +91,7 @@ class Pending:
     where: Where | None
     message: str
     severity: Severity = CAUTION
+    quoted: tuple[str, ...] = ()
 
 
 @attrs.frozen
@@ -151,9 +155,8 @@ def review(situation: Situation) -> Review:
                 due = _due(registered, situation)
                 if registered.todo is not None and not due.now:
                     what = registered.todo.what or finding.message.rstrip(".")
-                    to_do.append(
-                        Pending(rule_id, what, due.at, finding.where, finding.message, finding.severity)
-                    )
+                    about = (finding.where, finding.message, finding.severity, finding.quoted)
+                    to_do.append(Pending(rule_id, what, due.at, *about))
                 else:
                     findings.append(finding)
     kept = _with_acceptances(_absorbed(findings), situation)

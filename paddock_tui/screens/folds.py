@@ -34,10 +34,13 @@ class Folds:
         self._chosen.pop(key, None)
 
 
-def fold(page: Page, judged: Review, key: PlaceKey, folds: Folds) -> Page:
-    """Fold what a page is too long for; what has a finding, lacks an essential or is to do stays open."""
+def fold(page: Page, judged: Review, key: PlaceKey, folds: Folds, most: int = 0) -> Page:
+    """Fold what a page is too long for; what has a finding, lacks an essential or is to do stays open.
+
+    `most` are the lines that its rows may take, where that is not what any page may.
+    """
     is_open = opens(open_places(judged))
-    chosen = folds.of(key, lambda: folds_of(page, is_open, lines_of(page), most_of(page)))
+    chosen = folds.of(key, lambda: folds_of(page, is_open, lines_of(page), most or most_of(page)))
     return with_folds(page, chosen, is_open)
 
 

@@ -14,6 +14,7 @@ from paddock_tui.desk.situations import Assembled
 from paddock_tui.desk.venue_clock import venue_zone
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
+from paddock_tui.pages.answers import profile_answer, ridden_answer, with_answer
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.garage_list import whose
@@ -24,6 +25,7 @@ from paddock_tui.pages.review import (
     answer_words,
     finding_key,
     finding_rows,
+    says_first,
     verdict_line,
 )
 from paddock_tui.pages.rows import Page, Row
@@ -115,9 +117,13 @@ def judged_page(
     said = f"clock {short_date(set_to)} · " if set_to is not None else f"{zone} time · " if zone else ""
     heading = f"{said}{page.heading}"
     answers = _answers(desk, room, subject, as_everywhere, hand, in_hand)
+    if room.id == "record" and page is not None:
+        answers = with_answer(page, place.record, in_hand or as_everywhere)
+        if place.record is not None and _is_of_hand(desk, place.record, hand):
+            answers = _clock(desk, hand, in_hand) or answers[0], answers[1]
     page = attrs.evolve(page, judged=room.findings)
     if room.folds:
-        page = fold(page, judged, place.key, remembered.of(Folds))
+        page = fold(page, judged, place.key, remembered.of(Folds), room.at_once)
     made = attrs.evolve(
         page,
         place=room.id,
@@ -228,12 +234,22 @@ def _answers(
         return "", ""
     if room.id in ANSWERING and hand is not None and in_hand is not None:
         subject, judged = hand, in_hand
-    if subject is None or subject.kind != "session":
-        return "", ""
+    if subject is None:
+        return ("No session is planned: nothing is judged.", "") if room.id in ANSWERING else ("", "")
+    if subject.kind != "session":
+        return profile_answer(judged)
     seen = glance(subject, desk.files.data(subject))
-    if seen is None or seen.ridden:
+    if seen is not None and seen.ridden:
+        return ridden_answer(judged)
+    if room.id == "review" and judged.findings and says_first(judged):
+        # Its first finding is the answer, whole, on the third line.
         return "", ""
     return answer_words(judged), answer_words(judged, short=True)
+
+
+def _is_of_hand(desk: Desk, day: Ref, hand: Ref | None) -> bool:
+    """Return whether a record is the day of the session in hand: what it answers is when that goes out."""
+    return day.kind == "day" and hand is not None and desk.files.data(hand).get("day") == day.id
 
 
 def _stays_off(judged: Review) -> bool:

@@ -71,7 +71,7 @@ class Room:
     else here. `findings`: they stand above the last line. `judge` is how what is looked at is judged.
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
     `folds`: where its page is
-    too long, what nothing is open in is folded.
+    too long, what nothing is open in is folded: longer than two screens, or than so many lines `at_once`.
     `for_anybody`: whoever reads it may not know the program, so that no verdict and no clock stand there.
     """
 
@@ -90,6 +90,7 @@ class Room:
     stands_alone: bool = False
     escapes: bool = False
     folds: bool = True
+    at_once: int = 0
     for_anybody: bool = False
 
     @property

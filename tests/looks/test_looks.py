@@ -16,6 +16,7 @@ from paddock_tui.pages.pictures.data import Pairs
 from paddock_tui.pages.rows import Row
 from paddock_tui.screens.folds import lines_of, most_of, open_places
 from paddock_tui.screens.registry import ROOMS, room_of
+from paddock_tui.text import as_read
 from paddock_tui.widgets.look import STYLES
 from tests.every import every
 from tests.looks import FOLDER, LOOKS, drawn, laid_out, made_of, sample_desk, sizes_of
@@ -190,3 +191,81 @@ def test_every_picture_is_of_the_page_as_it_looks(desk: Desk) -> None:
     assert len(pictures) == 10
     for file, text in pictures.items():
         assert file.read_text(encoding="utf-8") == text, RENEW
+
+
+QUESTIONS = {
+    "garage": "What stands against going out next, and what is first?",
+    "setup": "What stands against going out with this set-up?",
+    "session": "What stands against going out, and what is first?",
+    "checklist": "What stands against going out, and what is first?",
+    "dash": "What stands against going out with what the dash shows?",
+    "bench": "Which calculators can answer, and what does the first say?",
+    "review": "What stands against going out, worst first?",
+    "out": "What stands against going out now?",
+    "return": "What was found on the way out; of a ridden session, what is found in it now?",
+    "next": "What stands against going out; which one change is next stands below?",
+    "last": "What stands against going out as the bike stands beside last time?",
+    "ledger": "How many changes told anything?",
+    "change": "What did this change do?",
+    "record": "What is found about this record, else what is missing of it?",
+    "why": "What does this row do?",
+    "actions": "What can be done here?",
+    "slip": "What stands against going out?",
+    "compare": "How much differs, and what first?",
+    "modes": "Which riding mode is in force, and which are made for this surface?",
+    "brief": "How does this set-up differ from a start for this rider?",
+    "limits": "Which thresholds are the owner's?",
+    "guide": "What is still open, and what is first?",
+    "today": "What was changed last?",
+    "board": "Who goes out next, when, and what stands against it?",
+    "before": "What is to be seen to before the day, worst first?",
+    "after": "What is left of the day, worst first?",
+    "emergency": "Who is called first?",
+    "crew": "Which job is first, whose is it, when is it due?",
+    "corners": "What stands against going out, and what is first?",
+    "season": "What was this year, and what did it cost?",
+    "help": "What is this page for?",
+}
+"""The one question of each room. Its answer stands on the second line, or is the first row."""
+
+BY_ITS_FIRST_ROW = ("why", "actions", "brief", "board", "help", "review")
+"""The rooms whose first row is the answer: a line that says it again would push it down."""
+
+
+def test_each_room_has_one_question() -> None:
+    assert set(QUESTIONS) == set(ROOMS)
+
+
+@pytest.mark.parametrize("name", LOOKS)
+def test_a_page_answers_in_its_first_three_lines_and_never_with_yes(name: str, desk: Desk) -> None:
+    made = made_of(desk, LOOKS[name])
+    page = made.page
+    for wide, high in EVERY_SIZE:
+        lines = layout(page, View(wide, high)).text().split("\n")[:3]
+        answers = [as_read(one) for one in (page.answer, page.answer_short) if one]
+        if answers:
+            told, is_cut = squashed(lines[1]).removesuffix("…"), "…" in lines[1]
+            assert any(
+                squashed(one).startswith(told) and (is_cut or squashed(one) == told) for one in answers
+            )
+            assert len(told) > 10
+        else:
+            assert made.place.room in BY_ITS_FIRST_ROW or name == "emergency-riders"
+            first = page.sections[0].rows[0]
+            begun = squashed(lines[2]).lstrip(">▌█│")
+            assert begun.startswith(squashed(f"{first.label}{first.value}")[:12])
+        said = " ".join((page.answer, page.answer_short)).casefold()
+        assert not re.search(r"\byes\b|\bmay go\b|\bready\b|\bsafe to\b|\bgood to go\b", said)
+
+
+def test_the_review_of_the_next_session_fits_on_one_screen(desk: Desk) -> None:
+    made = made_of(desk, LOOKS["review"])
+    laid = layout(made.page, View(80, 24, made.at))
+
+    said = laid.text()
+    assert laid.top == 0
+    assert "↓" not in said
+    for finding in made.review.findings[:2]:
+        assert finding.message in said
+    assert all(one.label in said for one in made.review.missing)
+    assert said.count("by 13:1") == len(made.review.to_do)

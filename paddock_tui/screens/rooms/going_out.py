@@ -10,7 +10,7 @@ from paddock_tui.entry.values import to_the_minute
 from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page, to_mend
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
-from paddock_tui.pages.rows import Page
+from paddock_tui.pages.rows import MISSING, Page
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
@@ -58,7 +58,7 @@ def _open(host: Host, subject: Ref) -> None:
 def _hears(host: Host, message: RowMessage) -> bool:
     """Stamp going out where the row that does so is chosen, answer what is missing; whether it was either."""
     row, subject = message.row, host.place.subject
-    if subject is not None and row.key.startswith("missing "):
+    if subject is not None and row.key.startswith(MISSING):
         return answers_missing(host, message, judged_going_out(host.desk.assembled(subject).situation))
     if not isinstance(message, Chosen) or row.kind != "link" or row.key != NOW:
         return False

@@ -6,7 +6,7 @@ from paddock_tui.desk.day.checklist import answering
 from paddock_tui.desk.edits.remedies import mending
 from paddock_tui.facts.essentials import MissingEssential
 from paddock_tui.pages.review import finding_key, from_before, missing_at, review_page
-from paddock_tui.pages.rows import Page, Row
+from paddock_tui.pages.rows import MISSING, Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.rules import Review
@@ -84,7 +84,7 @@ def _hears(host: Host, message: messages.RowMessage) -> bool:
 
 def hint(row: Row) -> str:
     """Say which keys the row of an essential hears."""
-    return "1 ok, enter goes there" if row.key.startswith("missing ") else ""
+    return "1 ok, enter goes there" if row.key.startswith(MISSING) else ""
 
 
 def _previews(about: SubjectContext) -> dict[str, str]:
@@ -96,6 +96,10 @@ def _previews(about: SubjectContext) -> dict[str, str]:
         if step is not None:
             said[finding_key(finding)] = about.desk.previewed(step, about.ref, judged).words()
     return said
+
+
+_AT_ONCE = 14
+"""Lines of rows on the first screen, of 19 at 80x24: five more open under the cursor, why and what to do."""
 
 
 ROOM = Room(
@@ -113,4 +117,5 @@ ROOM = Room(
     ),
     hears=_hears,
     hint=hint,
+    at_once=_AT_ONCE,
 )
