@@ -10,11 +10,11 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.rules import CAUTION, Finding, Review
 from paddock_tui.text import printable
 
-Answer = tuple[str, str]
+AnswerWords = tuple[str, str]
 """What a page answers, whole and in few words for a narrow screen."""
 
 
-def ridden_answer(judged: Review) -> Answer:
+def ridden_answer(judged: Review) -> AnswerWords:
     """Answer for a session that was ridden: what is found in it now, and that this says no more."""
     found = _grave(judged)
     if not found:
@@ -25,7 +25,7 @@ def ridden_answer(judged: Review) -> Answer:
     return (f"Ridden; {len(found)} found, first: {message_line(found[0])}", f"Ridden: {_few(found)}")
 
 
-def profile_answer(judged: Review) -> Answer:
+def profile_answer(judged: Review) -> AnswerWords:
     """Answer for a profile: only a set-up is judged."""
     found = _grave(judged)
     if not found:
@@ -36,7 +36,7 @@ def profile_answer(judged: Review) -> Answer:
     return f"First of {len(found)} found in this set-up: {message_line(found[0])}", _few(found)
 
 
-def record_answer(judged: Review, ref: Ref, page: Page) -> Answer:
+def record_answer(judged: Review, ref: Ref, page: Page) -> AnswerWords:
     """Answer for a record: what is found about it, else what is missing of it, worst first."""
     found = [one for one in _grave(judged) if one.where is not None and one.where.ref == ref]
     if found:
@@ -57,7 +57,7 @@ def record_answer(judged: Review, ref: Ref, page: Page) -> Answer:
     return "Nothing found about it, and nothing missing that a check waits for.", "Nothing found about it."
 
 
-def with_answer(page: Page, ref: Ref | None, judged: Review) -> Answer:
+def with_answer(page: Page, ref: Ref | None, judged: Review) -> AnswerWords:
     """Return what a page answers by itself, else what its record does."""
     if page.answer or ref is None:
         return page.answer, page.answer_short
