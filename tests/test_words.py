@@ -77,6 +77,8 @@ def strings() -> Iterator[tuple[str, int, str]]:
         yield from (
             (name, at, line) for at, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1)
         )
+    lines = (PACKAGE.parent / "README.md").read_text(encoding="utf-8").splitlines()
+    yield from (("README.md", at, line) for at, line in enumerate(lines, 1))
     for path in sorted((PACKAGE.parent / "sample_garage" / "checklists").glob("*.toml")):
         lines = path.read_text(encoding="utf-8").splitlines()
         yield from ((path.name, at, line) for at, line in enumerate(lines, 1) if line.startswith("text = "))

@@ -36,15 +36,28 @@ def wet_package(about: About) -> Offered | str:
 def starting_adjusters(about: About) -> dict[str, float]:
     """Return by name where adjusters start for this group and surface: what the wet package sets.
 
-    On a dry track it is the way back to what was ridden there. Empty where it sets nothing else than stands.
+    On a dry track it is where this rider last had them in the dry on this bike: no count is a start by
+    itself. Empty where neither is known.
     """
     found = wet_package(about)
     puts = found.puts if isinstance(found, Offered) else ()
-    return {
+    set_to = {
         one.path[2]: float(one.value)
         for one in puts
         if one.path[:2] == ("setup", "adjusters") and isinstance(one.value, int | float)
     }
+    return {**_as_last_in_the_dry(about), **set_to}
+
+
+def _as_last_in_the_dry(about: About) -> dict[str, float]:
+    """Return the adjusters of this rider's last dry session on this bike, for another one in the dry."""
+    session, profile = about.situation.session, about.situation.profile
+    surface = session.surface if session is not None else profile.made_for if profile is not None else None
+    if COLUMN.get(surface or "") != "dry" or (session is not None and session.kind == "road"):
+        return {}
+    rider = session.rider if session is not None else profile.rider if profile is not None else None
+    dry = in_the_dry(rider, about.history)
+    return dict(dry.setup.adjusters) if dry is not None else {}
 
 
 def _of_session(about: About) -> Offered | str:

@@ -90,7 +90,7 @@ def _first(sections: tuple[Section, ...], short: bool = False) -> str:
     order = ("hold", "serious", "caution")
     bad = sorted((row for row in rows if row.severity in order), key=lambda row: order.index(row.severity))
     if not bad:
-        return "Nothing known to be seen to" + ("." if short else " before the next day.")
+        return "Nothing is known to be left" + ("." if short else " to do before the next day.")
     said = ": ".join(filter(None, (bad[0].label, bad[0].value)))
     return (
         f"{len(bad)} to see to: {bad[0].label or said}" if short else f"First, {len(bad)} to see to: {said}"

@@ -102,7 +102,7 @@ def _first(sections: Iterable[Section], short: bool = False) -> str:
     """Say what is to be seen to before the day, the worst first; nothing where nothing is known to be."""
     rows = [row for section in sections for row in section.rows if row.severity in _WORST]
     if not rows:
-        return "Nothing known to be seen to" + ("." if short else "; what is not known is said below.")
+        return "Nothing is known to be due" + ("." if short else "; what is not known stands below.")
     worst = min(rows, key=lambda row: _WORST.index(row.severity))
     said = ": ".join(filter(None, (worst.label, worst.value)))
     return (

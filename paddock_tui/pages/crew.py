@@ -76,7 +76,7 @@ def _job(one: JobState, session: Ref, now: dt.datetime) -> Row:
     said = " · ".join(filter(None, words))
     return Row(
         printable(one.name.replace("-", " ")),
-        printable(job.who or "nobody's yet"),
+        printable(job.who or "nobody named"),
         aside=printable(f"{said}{at}"),
         kind="link",
         ref=session,

@@ -237,7 +237,7 @@ def _runs(
 def _group(run: Sequence[Section], is_open: bool) -> Section:
     """Make the one heading of folded sections of a kind, which names them."""
     head = _head(run[0])
-    names = ", ".join(one.title.removeprefix(f"{head} · ") for one in run if one.title != head)
+    names = " · ".join(one.title.removeprefix(f"{head} · ") for one in run if one.title != head)
     count = sum(one.open_rows for one in run)
     heading = Row(
         head,
@@ -318,7 +318,7 @@ def _summary(section: Section) -> str:
         return section.note
     said, cells = [], 0
     for row in section.rows:
-        if row.kind in ("add", "picture") or not row.known or not row.label:
+        if row.kind in ("add", "picture") or not row.known or not (row.label or row.value):
             continue
         value = clip(row.value, _WORDS)
         words = f"{row.label} {value}".strip()
@@ -326,7 +326,7 @@ def _summary(section: Section) -> str:
         if cells > _SUMMARY:
             break
         said.append(words)
-    lost = [row for row in section.rows if row.kind == "field" and not row.known]
+    lost = [row for row in section.rows if row.kind in ("field", "link") and not row.known]
     if not said:
         loud = sum(row.value != EMPTY for row in lost)
         return f"{loud} not known" if loud else "nothing noted" if lost else section.note

@@ -98,7 +98,7 @@ def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
 def _range(wanted: Limit, value: float) -> str:
     """Say what a threshold may be; a part of a whole is said in percent too."""
     said = f"of {show_number(wanted.low)} to {show_number(wanted.high)}"
-    return f"{said}, {value:.0%}" if not wanted.unit and wanted.high <= 1 else said
+    return f"{said}, {value * 100:.0f} %" if not wanted.unit and wanted.high <= 1 else said
 
 
 def _strays(in_force: Limits) -> Iterator[Row]:

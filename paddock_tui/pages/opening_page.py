@@ -13,7 +13,7 @@ from paddock_tui.store.garage import GarageFiles
 READING = "reading"
 """Stands in place of the verdict until there is one: none is taken from anywhere but a review."""
 
-ANSWER = "Not judged yet: the records are being read."
+ANSWER = "Not assessed yet: the records are being read."
 
 _FEW = 40
 """Records of a kind that are read although they do not show."""

@@ -90,5 +90,10 @@ def _held(
 def _words(row: Row, held: Sequence[tuple[str, str, Setting]]) -> str:
     """Say what each letter stands at; those that stand as now do in one."""
     alike = [sign for sign, _, value in held if row.known and printable(str(value)) == row.value]
-    apart = [f"{sign} {printable(str(value))}" for sign, _, value in held if sign not in alike]
+    # A figure stands close to its letter: "8 l 5" would be read as litres.
+    apart = [
+        f"{sign}{'' if isinstance(value, int) else ' '}{printable(str(value))}"
+        for sign, _, value in held
+        if sign not in alike
+    ]
     return " ".join(filter(None, (*apart, f"as {' '.join(alike)}" if alike else "")))

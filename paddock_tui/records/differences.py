@@ -216,8 +216,14 @@ def _difference(path: Path, old: Any, new: Any, holder: Session, bike: Bike | No
     label = field.label if field is not None else label_of(path[-1].replace("_", "-"))
     listed = _listed(path, bike)
     helps, way = _help_change(path, old, new, bike), way_of(path, old, new, bike)
-    texts = written(old), written(new)
+    signs = path[:2] == (SET_UP, "offsets")
+    texts = _with_sign(old, signs), _with_sign(new, signs)
     return SetUpDifference(path, label, old, new, *texts, unit_of(field), listed, helps, way)
+
+
+def _with_sign(value: Any, signs: bool) -> str:
+    """Write a value; an offset above nothing with its sign."""
+    return f"{'+' * (signs and isinstance(value, int | float) and value > 0)}{written(value)}"
 
 
 def counted_unit(adjuster: Adjuster) -> str:

@@ -150,7 +150,7 @@ class Control:
         "whether the value survives it; left out: not known",
     )
     value_after_key_off: Setting | None = one(
-        c.SETTING, "value after ignition off", "what it then shows, where it resets"
+        c.SETTING, "ignition off leaves", "what it then shows, where it resets"
     )
     reached: str | None = one(
         c.TEXT, "how it is reached", "where it is set on the dash, in your own words, one line"

@@ -192,7 +192,7 @@ class Dash:
     )
     planned_mode: str | None = one(
         Named("one of the bike's riding modes"),
-        "riding mode planned then",
+        "planned mode then",
         "the planned riding mode at the reading; another plan since undoes it",
     )
     shown_mode: str | None = one(

@@ -18,6 +18,7 @@ from paddock_tui.records.shapes import (
     Number,
     Setting,
     Shape,
+    Signed,
     SpeedSetting,
     WordSetting,
 )
@@ -113,7 +114,7 @@ def offered(bike: Bike, damping: str | None) -> Iterator[OfBike]:
     for name, offset in (mode.offsets if mode else {}).items():
         low, high = sorted(offset.range or (-100.0, 100.0))
         yield OfBike(
-            ("offsets", name), label_of(name), "trim on top of the automatic damping", Number(low, high)
+            ("offsets", name), label_of(name), "trim on top of the automatic damping", Signed(low, high)
         )
 
 

@@ -128,7 +128,7 @@ def test_answered_lists_share_a_heading_and_of_the_one_that_is_due_what_is_open_
     page = with_folds(LISTS, folds_of(LISTS, DUE, lambda one: len(one.rows) + 1, 5), DUE)
     shut = folded(page, {})
     assert [(row.kind, row.label, row.value, row.range) for row in shut.rows()] == [
-        (FOLD, "answered", "one, two, three", "3"),
+        (FOLD, "answered", "one · two · three", "3"),
         ("check", "open", "k", ""),
         ("check", "open", "m", ""),
         (FOLD, "answered", "j, l", "2"),

@@ -40,8 +40,8 @@ def test_the_sample_reads_as_its_story_was_meant() -> None:
     said = {one.path[1]: (one.value, one.aside) for one in page.rows() if one.label == "front trim"}
 
     assert said == {
-        SECOND: ("0 -> 1 (firmer)", "helped, -0.94 s, you: better"),
-        "2026-05-16-3-magpie": ("1 -> 0 (softer)", "made it worse, +0.94 s, you: worse"),
+        SECOND: ("0 -> +1 (firmer)", "helped, -0.94 s, you: better"),
+        "2026-05-16-3-magpie": ("+1 -> 0 (softer)", "made it worse, +0.94 s, you: worse"),
     }
 
 
@@ -76,7 +76,7 @@ def test_the_best_session_here_is_named_with_what_differs_since() -> None:
 
     assert best.opens == Ref("session", SECOND)
     assert best.value == "usual 1:43.95"
-    assert best.aside == "anvilfen, ines, dry, best of 3; since then front trim 1 -> 0 (softer)"
+    assert best.aside == "anvilfen, ines, dry, best of 3; since then front trim +1 -> 0 (softer)"
 
 
 def test_a_garage_without_changes_says_so(tmp_path: Path) -> None:
@@ -115,7 +115,7 @@ def test_a_retired_source_leaves_the_change_unknown(tmp_path: Path) -> None:
 def test_a_change_says_what_it_did_why_and_what_the_chances_rest_on() -> None:
     page = change()
 
-    assert page.heading == "change · front trim 0 -> 1 (firmer) · session 2 · 16 May 2026"
+    assert page.heading == "change · front trim 0 -> +1 (firmer) · session 2 · 16 May 2026"
     assert row(page, "verdict").value == "helped"
     assert row(page, "felt, by pairs").value.startswith("better in 1, worse in 0, similar in 0; 50 % by luck")
     assert row(page, "by sessions").value == "-0.94 s with it (1 time to it, 1 back)"
@@ -148,7 +148,7 @@ def test_a_change_can_be_tried_back_and_its_sessions_opened() -> None:
     ways = change().sections[-1].rows
 
     assert [one.key for one in ways] == [TRY_BACK, "session", "session before"]
-    assert ways[0].value == "the next session with front trim 1 -> 0 (softer)"
+    assert ways[0].value == "the next session with front trim +1 -> 0 (softer)"
     assert entry_of(FOUND, ways[0]) == FOUND.at(SECOND, BRAKING)
     assert ways[2].opens == Ref("session", "2026-05-16-1-magpie")
 

@@ -86,7 +86,7 @@ TOLD: dict[str, Told] = {
     "target on warmers": of_tyre("on_warmers", "2.3 bar"),
     "window on warmers": of_tyre("on_warmers_to", "2.4 bar"),
     "sport-touring tyres": of_tyre("kind", "sport-touring"),
-    "value after ignition off": Told(
+    "ignition off leaves": Told(
         "bike",
         "controls.#.value_after_key_off",
         "controls.traction.value_after_key_off 3",

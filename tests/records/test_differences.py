@@ -37,7 +37,7 @@ def test_each_value_that_differs_is_named_as_its_reason_is_kept() -> None:
         "riding mode open -> showers",
         "traction control 5 -> 6",
         "fork 12 -> not known",
-        "braking not known -> 1",
+        "braking not known -> +1",
     ]
     assert [one.known for one in found] == [True, True, False, False]
 

@@ -38,7 +38,7 @@ async def test_a_change_is_opened_tried_back_and_undone(garage: Path) -> None:
         assert main.board.cursor_row.key == TRY_BACK
         await rider.types("enter")
         assert main.place.room == "setup"
-        assert "re-test: front trim 1 -> 0" in rider.last
+        assert "re-test: front trim +1 -> 0" in rider.last
         assert "front-trim = 0" in rider.text
         assert 'why = "re-test: check of front trim in 2026-05-16-2-magpie"' in rider.text
         await rider.types("u")

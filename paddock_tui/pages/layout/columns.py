@@ -13,7 +13,7 @@ MARK = 2
 
 _LEAST_BAR = 7
 
-NUMBER = re.compile(r"-?\d+(?:\.\d+)?(?=$| [^\d-])")
+NUMBER = re.compile(r"[+-]?\d+(?:\.\d+)?(?=$| [^\d-])")
 _NUMBERS = 4, 6
 """Cells of a number: most of a set-up are no longer than the first, what a manual says than the other."""
 
@@ -51,7 +51,7 @@ def columns(page: Page, pen: Pen) -> Columns:
 
 
 def _chosen(page: Page, pen: Pen) -> Columns:
-    share = 2 / 5 if pen.width < 60 else 3 / 10
+    share = 9 / 20 if pen.width < 60 else 3 / 10
     longest = max(page.labels, _longest(page, "field"), _longest(page, "ask"))
     label = min(longest + 2, int(pen.width * share))
     # Names tell records apart: on a narrow screen they come before what is said of them.

@@ -1,5 +1,7 @@
 """Rows with cells under the columns of their section: as many as fit, labels and the last one standing."""
 
+import re
+
 import attrs
 
 from paddock_tui.pages.layout.columns import MARK
@@ -15,7 +17,10 @@ _LEAST = 8
 
 @attrs.frozen
 class DrawnTable:
-    """Where a section's columns stand: cells of the label, and for each shown column its place and cells."""
+    """Where a section's columns stand: cells of the label, and for each shown column its place and cells.
+
+    Columns of figures, and their headings, stand at the `right` of their cells.
+    """
 
     pen: Pen
     label: int
@@ -23,6 +28,7 @@ class DrawnTable:
     hidden: int
     headings: tuple[str, ...]
     chosen: int
+    right: frozenset[int] = frozenset()
 
 
 def table_of(section: Section, pen: Pen, lead: int = MARK) -> DrawnTable | None:
@@ -30,7 +36,7 @@ def table_of(section: Section, pen: Pen, lead: int = MARK) -> DrawnTable | None:
     if not section.columns:
         return None
     rows = [row for row in section.rows if row.kind == "cells"]
-    share = 2 / 5 if pen.width < 60 else 3 / 10
+    share = 9 / 20 if pen.width < 60 else 3 / 10
     longest = max((width(pen.say(row.label)) for row in rows), default=0)
     label = lead + min(longest + _GAP, int(pen.width * share))
     widths = [_width(section, place, rows, pen) for place in range(len(section.columns))]
@@ -51,7 +57,27 @@ def table_of(section: Section, pen: Pen, lead: int = MARK) -> DrawnTable | None:
         cells = max(min(widths[place] - _GAP, pen.width - at), 1)
         shown.append((place, at, cells))
         at += cells + _GAP
-    return DrawnTable(pen, label, tuple(shown), len(widths) - len(places), section.columns, chosen)
+    hidden, right = len(widths) - len(places), _of_figures(section, rows)
+    return DrawnTable(pen, label, tuple(shown), hidden, section.columns, chosen, right)
+
+
+_FIGURE = re.compile(r"-|[+-]?[0-9][0-9.:]*( [A-Z]{3})?")
+"""A count, a time, a sum of money, or that there is none."""
+
+
+def _of_figures(section: Section, rows: list[Row]) -> frozenset[int]:
+    """Return the columns that hold figures alone, more than one of them."""
+    found = set()
+    for place in range(len(section.columns)):
+        texts = [row.cells[place] for row in rows if place < len(row.cells)]
+        if all(map(_FIGURE.fullmatch, texts)) and any(text != "-" for text in texts):
+            found.add(place)
+    return frozenset(found)
+
+
+def _start(table: DrawnTable, place: int, at: int, cells: int, text: str) -> int:
+    """Return where a text of a column begins."""
+    return at + max(cells - width(text), 0) if place in table.right else at
 
 
 def moved(widths: list[int], chosen: int, room: int) -> range:
@@ -83,9 +109,9 @@ def heading_line(table: DrawnTable) -> Line:
     """Draw the headings; the column looked at stands out."""
     ink = Ink(table.pen)
     for place, at, cells in table.shown:
-        ink.to(at)
-        style = "focus" if place == table.chosen else "aside"
-        ink.put(table.pen.say(table.headings[place]), style, cells)
+        text = table.pen.say(table.headings[place])
+        ink.to(_start(table, place, at, cells, text))
+        ink.put(text, "focus" if place == table.chosen else "aside", cells)
     return ink.line()
 
 
@@ -95,7 +121,7 @@ def cells_line(row: Row, table: DrawnTable, on: bool) -> Line:
     mark(ink, on)
     ink.put(table.pen.say(row.label), "focus" if on else "label", table.label - MARK - 1)
     for place, at, cells in table.shown:
-        ink.to(at)
         text = table.pen.say(row.cells[place]) if place < len(row.cells) else ""
+        ink.to(_start(table, place, at, cells, text))
         ink.put(text, "value" if row.known else "unknown", cells)
     return ink.line()

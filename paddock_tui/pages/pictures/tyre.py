@@ -41,7 +41,7 @@ def _worn(one: TreadDepth) -> str:
 
 def _lane(one: TreadDepth) -> Lane:
     worn = (Mark("w", one.worn_mm, "worn"),) if one.worn_mm is not None else ()
-    return Lane(one.label, worn, f"{one.left_mm:g}", _room(one), used=Stretch(0.0, one.left_mm))
+    return Lane(one.label, worn, f"{one.left_mm:.1f}", _room(one), used=Stretch(0.0, one.left_mm))
 
 
 def _room(one: TreadDepth) -> str:

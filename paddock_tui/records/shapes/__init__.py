@@ -6,7 +6,7 @@ from paddock_tui.records.shapes.base import Shape
 from paddock_tui.records.shapes.laps import Lap, LapTime
 from paddock_tui.records.shapes.markings import TyreSizeMarking
 from paddock_tui.records.shapes.money import Currency, Money, MoneyAmount, TwoCurrencies, total
-from paddock_tui.records.shapes.numbers import Number, Series, Whole, WordList
+from paddock_tui.records.shapes.numbers import Number, Series, Signed, Whole, WordList
 from paddock_tui.records.shapes.references import Named, Reference
 from paddock_tui.records.shapes.settings import (
     AnySetting,
@@ -38,6 +38,7 @@ __all__ = [
     "Series",
     "Setting",
     "Shape",
+    "Signed",
     "SpeedSetting",
     "Text",
     "TimeOfDay",

@@ -152,6 +152,13 @@ class Number(Shape[float]):
         return self.low, self.high, self.unit
 
 
+class Signed(Number):
+    """A number that is written with its sign, since it stands on either side of nothing."""
+
+    def show(self, value: float) -> str:
+        return f"+{show_number(value)}" if value > 0 else show_number(value)
+
+
 def tidy(value: float) -> float:
     """Round off binary dust; give a whole number as an int so that the file shows it as one."""
     rounded = round(value, 6)
