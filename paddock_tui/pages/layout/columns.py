@@ -11,7 +11,7 @@ from paddock_tui.text import width
 MARK = 2
 """Cells of the cursor mark."""
 
-_LEAST_BAR = 7
+_LEAST_BAR = 9
 
 NUMBER = re.compile(r"[+-]?\d+(?:\.\d+)?(?=$| [^\d-])")
 _NUMBERS = 4, 6
