@@ -6,10 +6,13 @@ import sys
 PLAIN = "PADDOCK_PLAIN"
 """The variable of the environment that asks for ASCII: where block signs are two cells wide, or not there."""
 
+_NO_BLOCKS = ("dumb", "linux")
+"""Terminals without signs for it: the console of Linux lacks some in its fonts of 256 signs."""
+
 
 def ascii_only() -> bool:
-    """Return whether only ASCII is safe: it was asked for, the terminal is dumb, or not UTF-8."""
-    if os.environ.get(PLAIN, "") not in ("", "0") or os.environ.get("TERM") == "dumb":
+    """Return whether only ASCII is safe: it was asked for, the terminal has no such signs, or not UTF-8."""
+    if os.environ.get(PLAIN, "") not in ("", "0") or os.environ.get("TERM") in _NO_BLOCKS:
         return True
     encoding = getattr(sys.__stdout__, "encoding", None) or "ascii"
     return encoding.lower().replace("-", "") not in ("utf8", "utf8sig")
