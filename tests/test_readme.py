@@ -12,10 +12,12 @@ from paddock_tui.commands.check import _STATUS
 from paddock_tui.pages.actions import ROW_KEYS, printed
 from paddock_tui.pages.help import room_help, topic_page
 from paddock_tui.screens.registry import ACTIONS, ROOMS
+from tests.bench.page_bytes import PAGES
 from tests.every import every
 from tests.looks.pictures import PICTURES
 
 README = (Path(__file__).parent.parent / "README.md").read_text(encoding="utf-8")
+TOPICS = Path(texts.__file__).parent / "topics"
 KEYS = {printed(one) for one in ACTIONS if one.key}
 
 PARTS_OF_OTHERS = {"change": "ledger"}
@@ -36,6 +38,17 @@ def test_the_readme_is_for_somebody_with_two_minutes() -> None:
     assert max(len(table.splitlines()) for table in tables) <= 25
     for heading in ("Cautions", "Help", "Security"):
         assert f"## {heading}\n" in README
+
+
+def test_bytes_of_pages_are_the_same_figures_wherever_they_stand() -> None:
+    topic = (TOPICS / "measured.md").read_text(encoding="utf-8")
+    rows = [row.split(" | ") for row in re.findall(r"^\| (.+?) \|$", topic, re.MULTILINE)]
+    told = {row[0].removesuffix(", pictures"): row[:5] for row in rows if len(row) == 7}
+    kept = {one.name: [str(one.page), str(one.arrow)] for one in PAGES}
+
+    assert {name: [told[name][1], told[name][3]] for name in kept} == kept
+    for name in kept:
+        assert f"| {' | '.join(told[name])} |\n" in README, name
 
 
 def test_what_the_readme_names_is_there() -> None:
