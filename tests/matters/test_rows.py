@@ -3,8 +3,6 @@
 import datetime as dt
 from typing import Any
 
-import pytest
-
 from paddock_tui.matters import KINDS, AidHelp
 from paddock_tui.records.answers import MatterAnswer
 from tests.every import every
@@ -14,7 +12,7 @@ from tests.matters.walk import FIRST, found_after, open_after, outing
 
 NEXT_DAY = dt.date(2026, 6, 20)
 
-BY_ROW = pytest.mark.parametrize("row", ROWS, ids=lambda row: row.kind)
+BY_ROW = every("row", ROWS, ids=lambda row: row.kind)
 
 NOTHING_TO_DO_WITH_IT: tuple[dict[str, Any], ...] = (
     {"setup.adjusters.front-rebound": 9, "setup.mode": "open"},

@@ -6,7 +6,6 @@ from pathlib import Path
 from typing import Any
 
 import attrs
-import pytest
 
 from paddock_tui.commands.templates import template
 from paddock_tui.entry import read_line
@@ -18,6 +17,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
 from tests.desk.opened import NEXT, at_desk
 from tests.entry.contexts import context
+from tests.every import every
 from tests.sample import FILES, SAMPLE, data_of
 
 BIKE, TYRES = Ref("bike", "magpie"), Ref("tyres", "magpie-trackday-2")
@@ -118,7 +118,7 @@ TOLD: dict[str, Told] = {
     "mend by": happened("due", "mend by 2026-07-01"),
 }
 
-EVERY = pytest.mark.parametrize("told", TOLD.values(), ids=list(TOLD))
+EVERY = every("told", TOLD.values(), ids=list(TOLD))
 
 
 def in_the_sample(told: Told) -> list[tuple[Ref, tuple[str, ...]]]:
