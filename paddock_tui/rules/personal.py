@@ -6,8 +6,9 @@ from typing import Literal
 from paddock_tui.matters import Matter
 from paddock_tui.matters.severity import Severity
 from paddock_tui.records.paths import Path
-from paddock_tui.rules.core import HEAD, RIDER, RULES
+from paddock_tui.rules.core import HEAD, RIDER
 from paddock_tui.rules.engine import Finding
+from paddock_tui.rules.registered import RULES
 
 PersonalMatter = Literal["health", "incidents", ""]
 

@@ -4,7 +4,8 @@ import functools
 
 from paddock_tui.facts import FACTS
 from paddock_tui.records.paths import Path
-from paddock_tui.rules.core import RULES, Rule
+from paddock_tui.rules.core import Rule
+from paddock_tui.rules.registered import RULES
 
 
 def rules_using(kind: str, path: Path) -> tuple[Rule, ...]:
