@@ -26,7 +26,7 @@ from tests.rules.situations import (
     situation,
 )
 
-SETTINGS = examples(30)
+SETTINGS = examples(20)
 
 VALUES: dict[str, tuple[Any, ...]] = {
     "session:surface": ("dry", "damp", "drying", "wet", "standing water", None),
@@ -149,7 +149,7 @@ def held(found: Review) -> set[tuple[str, str]]:
     return {(one.rule, one.subject) for one in found.findings if one.severity >= SERIOUS}
 
 
-@examples(8)
+@examples(6)
 @given(changes())
 def test_forgetting_a_fact_never_turns_a_serious_finding_into_a_pass(chosen: tuple[Change, ...]) -> None:
     _forget_each(files(*chosen))
@@ -166,7 +166,7 @@ def test_forgetting_a_fact_of_a_case_never_makes_its_rule_pass(rule: str) -> Non
             _forget_each(files(*case.changes), part=slice(at % SHARE, None, SHARE), **case.more)
 
 
-SHARE, SHARE_OF_FIRST = one_in(4), one_in(2)
+SHARE, SHARE_OF_FIRST = one_in(6), one_in(3)
 """Of how many facts a further case of a rule, and the first, forgets one: `python -m tests.bench longer`
 forgets each.
 """
