@@ -92,12 +92,15 @@ class DrawnPage(Widget):
 
     def _style(self, name: str) -> Style:
         """Return a named style, made when it is first painted: a page uses a third of them."""
-        if not name:
-            return self.rich_style
         made = self._styles_made.get(name)
         if made is None:
-            node = DOMNode(classes=f"board--{name}")
-            node._attach(self)
-            self.app.stylesheet.apply(node, animate=False)
-            made = self._styles_made[name] = node.rich_style
+            made = self._styles_made[name] = self._named(name).rich_style
         return made
+
+    def _named(self, name: str) -> DOMNode:
+        if not name:
+            return self
+        node = DOMNode(classes=f"board--{name}")
+        node._attach(self)
+        self.app.stylesheet.apply(node, animate=False)
+        return node

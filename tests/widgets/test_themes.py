@@ -158,6 +158,7 @@ async def test_a_named_style_is_what_the_framework_makes_of_its_rules() -> None:
         for worn in COLOURS:
             app.bench.wear(worn)
             await until_idle(app, pilot)
+            assert app.bench.board._style("") == stock.rich_style
             for name in STYLES:
                 seen[worn, name] = app.bench.board._style(name)
                 assert seen[worn, name] == stock.get_component_rich_style(f"board--{name}"), (worn, name)
