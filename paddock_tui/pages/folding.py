@@ -91,6 +91,19 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     return chosen | _trimmed_of(page, is_open, lines, closed, left) if left > 0 else chosen
 
 
+def waiting_first(page: Page, waits: Set[str]) -> Page:
+    """Put the sections that something waits in before the others, behind pictures; else nothing moves."""
+    drawn = [one for one in page.sections if _has_picture(one)]
+    rest = [one for one in page.sections if not _has_picture(one)]
+    rest.sort(key=lambda one: key_of(one) not in waits)
+    return attrs.evolve(page, sections=(*drawn, *rest))
+
+
+def waiting(page: Page, is_open: RowIsOpen) -> frozenset[str]:
+    """Return the keys of sections in which something waits: a finding, what is missing, what is to do."""
+    return frozenset(key_of(one) for one in page.sections if any(map(is_open, one.rows)))
+
+
 def _trimmed_of(
     page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], closed: Set[int], left: int
 ) -> dict[str, bool]:

@@ -157,6 +157,10 @@ class _Walker:
         row = field_row(self._loaded, Field(path, label, (), shape, spec.help), self._units)
         if path[-1] == "answered_by" and row.known and not row.trouble:
             row = _in_words(row)
+        ratio = getattr(self._loaded.record, path[0], None) if path[-1] == "motion_ratio" else None
+        ratio = getattr(ratio, "motion_ratio", None)
+        if ratio is not None and row.known and not row.trouble:
+            row = attrs.evolve(row, aside=f"leverage ratio {1 / ratio:.2f}")
         place = entry_of(type(self._loaded.record), path)
         return row if place is None else attrs.evolve(row, adds=place[0], drops=place[1])
 

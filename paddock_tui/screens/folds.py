@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from paddock_tui.pages.folding import folds_of, opens, with_folds
+from paddock_tui.pages.folding import folds_of, opens, waiting, waiting_first, with_folds
 from paddock_tui.pages.layout.body import body
 from paddock_tui.pages.layout.columns import columns
 from paddock_tui.pages.layout.pen import Pen
@@ -22,6 +22,7 @@ class Folds:
 
     def __init__(self) -> None:
         self._chosen: dict[PlaceKey, dict[str, bool]] = {}
+        self._waiting: dict[PlaceKey, frozenset[str]] = {}
 
     def of(self, key: PlaceKey, choose: Callable[[], dict[str, bool]]) -> dict[str, bool]:
         """Return what is folded at a place, chosen when it is first asked for."""
@@ -29,9 +30,16 @@ class Folds:
             self._chosen[key] = choose()
         return self._chosen[key]
 
+    def waiting(self, key: PlaceKey, choose: Callable[[], frozenset[str]]) -> frozenset[str]:
+        """Return which sections stand first at a place, chosen when it is first asked for."""
+        if key not in self._waiting:
+            self._waiting[key] = choose()
+        return self._waiting[key]
+
     def forget(self, key: PlaceKey) -> None:
         """Have it chosen again: what is open there may be something else."""
         self._chosen.pop(key, None)
+        self._waiting.pop(key, None)
 
 
 def fold(page: Page, judged: Review, key: PlaceKey, folds: Folds, most: int = 0) -> Page:
@@ -42,6 +50,12 @@ def fold(page: Page, judged: Review, key: PlaceKey, folds: Folds, most: int = 0)
     is_open = opens(open_places(judged))
     chosen = folds.of(key, lambda: folds_of(page, is_open, lines_of(page), most or most_of(page)))
     return with_folds(page, chosen, is_open)
+
+
+def ordered(page: Page, judged: Review, key: PlaceKey, folds: Folds) -> Page:
+    """Put what waits before what stands in the order of the file; while one stays there nothing moves."""
+    is_open = opens(open_places(judged))
+    return waiting_first(page, folds.waiting(key, lambda: waiting(page, is_open)))
 
 
 def most_of(page: Page) -> int:

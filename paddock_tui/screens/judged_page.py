@@ -32,7 +32,7 @@ from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.verdict_words import NONE_SAVED, RIDDEN_TAIL
 from paddock_tui.rules import HOLD, Finding, Review, review
-from paddock_tui.screens.folds import Folds, fold
+from paddock_tui.screens.folds import Folds, fold, ordered
 from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.screens.room import PageContext, Room
@@ -122,6 +122,9 @@ def judged_page(
         if place.record is not None and _is_of_hand(desk, place.record, hand):
             answers = _clock(desk, hand, in_hand) or answers[0], answers[1]
     page = attrs.evolve(page, judged=room.findings)
+    if room.id == "record" and place.record is not None and place.record.kind != "day":
+        # A day begins with its clock; of other records what waits comes first.
+        page = ordered(page, in_hand or as_everywhere, place.key, remembered.of(Folds))
     if room.folds:
         page = fold(page, judged, place.key, remembered.of(Folds), room.at_once)
     made = attrs.evolve(

@@ -2,7 +2,16 @@
 
 import attrs
 
-from paddock_tui.pages.folding import folded, folds_of, hidden_in, key_of, opens, with_folds
+from paddock_tui.pages.folding import (
+    folded,
+    folds_of,
+    hidden_in,
+    key_of,
+    opens,
+    waiting,
+    waiting_first,
+    with_folds,
+)
 from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import FOLD, Page, Row, Section
 from paddock_tui.records.paths import Ref
@@ -139,3 +148,19 @@ def test_answered_lists_share_a_heading_and_of_the_one_that_is_due_what_is_open_
     opened = OpenedSections()
     assert opened.open_for(page, (str(REF), "l", ""))
     assert [row.value for row in opened.shown(page).sections[-1].rows] == ["k", "m", "", "j", "l"]
+
+
+def test_what_waits_stands_before_the_order_of_the_file_and_stays_there_once_it_is_answered() -> None:
+    waits = waiting(PAGE, FOUND)
+    first = waiting_first(PAGE, waits)
+
+    assert waits == {"found"}
+    assert [one.title for one in first.sections] == [
+        "found",
+        "first",
+        "controls · x",
+        "controls · y",
+        "controls · z",
+        "short",
+    ]
+    assert waiting_first(PAGE, waiting(PAGE, opens(frozenset()))) == PAGE
