@@ -219,7 +219,7 @@ def run(folder: str, now: Callable[[], dt.datetime], room: str = "") -> int:
 def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> MainParts:
     """Load records, rules and rooms, and take the garage in hand."""
     from paddock_tui.desk import Desk
-    from paddock_tui.screens.judged_page import context_of, judged_page
+    from paddock_tui.screens.judged_page import context_of, has_many_unread, judged_page
     from paddock_tui.screens.main import MainScreen  # noqa: F401 - loaded here
     from paddock_tui.screens.own_settings import OwnSettings, settings_said
     from paddock_tui.screens.place import Place
@@ -228,8 +228,11 @@ def _loaded(files: GarageFiles, now: Callable[[], dt.datetime], room: str) -> Ma
     settings, wrong = load_settings(ACTIONS)
     own = OwnSettings(settings, settings_said(wrong))
     desk, place = Desk(files.root, now, files), Place(room=room) if room else None
-    # What the first page with a verdict takes is read and worked out here, where keys are still heard.
-    judged_page(desk, place or Place(), context_of(desk, place or Place(), None, None), actions=own.actions)
+    # What the first page with a verdict takes is read and worked out here, where keys are still heard; of
+    # many seasons the page stands without it meanwhile.
+    at = place or Place()
+    if not has_many_unread(desk, at):
+        judged_page(desk, at, context_of(desk, at, None, None), actions=own.actions)
     return desk, place, own
 
 

@@ -52,6 +52,24 @@ class Histories:
             if known is None or known.reaches < one.reaches:
                 one.goes_on_from(place)
                 self._bikes[bike] = one
+        for rider, elsewhere in other._riders.items():
+            before = self._riders.get(rider)
+            if before is None or before.reaches < elsewhere.reaches:
+                elsewhere.goes_on_from(place)
+                self._riders[rider] = elsewhere
+
+    def unread(self, files: GarageFiles, subject: Ref) -> int:
+        """Count the sessions that have to be read before a subject's history is known."""
+        bike = files.data(subject).get("bike")
+        if not isinstance(bike, str):
+            return 0
+        own = files.read(subject)
+        before = _order(own) if subject.kind == "session" and own is not None else None
+        placed = of_bike(files, bike)
+        end = len(placed) if before is None else bisect.bisect_left(placed, before, key=_place_of)
+        one = self._bikes.get(bike)
+        read = one.reaches if one is not None and one.may_stand(files) else 0
+        return max(end - read, 0)
 
     def of(self, files: GarageFiles, subject: Ref, situation: Situation) -> History:
         """Return the history of a subject: this bike's sessions before it, all of them for a profile."""
@@ -86,6 +104,18 @@ class Histories:
         return one.elsewhere(files, placed, before, session)
 
 
+class Untold(Histories):
+    """Stands for histories while these are still read: nothing went before, as far as is known."""
+
+    def of(self, _files: GarageFiles, _subject: Ref, _situation: Situation) -> History:
+        """Return an empty history."""
+        return History()
+
+    def elsewhere(self, _files: GarageFiles, _subject: Ref, _situation: Situation) -> tuple[PastSession, ...]:
+        """Return nothing."""
+        return ()
+
+
 class _Incident(NamedTuple):
     """A session in which something happened: where it stands, its day, and what it holds."""
 
@@ -104,6 +134,15 @@ class _RiderPast:
         self._places: dict[str, int] = {}
         self._found: list[_Incident] = []
         self._placed: Sequence[tuple[Order, Ref]] = ()
+
+    @property
+    def reaches(self) -> int:
+        """How many sessions were looked at."""
+        return len(self._refs)
+
+    def goes_on_from(self, place: int) -> None:
+        """Count what is touched from a place of a run on."""
+        self._place = place
 
     def aside(self) -> "_RiderPast":
         """Return one that goes on from here by itself."""

@@ -60,6 +60,13 @@ class LooksAt:
 
         return assemble(self.files, ref, self.now(), going_out, self.histories)
 
+    def assembled_without_past(self, ref: Ref) -> "Assembled":
+        """Return the situation of a session or a profile without its past: nothing is judged by it."""
+        from paddock_tui.desk.histories import Untold
+        from paddock_tui.desk.situations import assemble
+
+        return assemble(self.files, ref, self.now(), histories=Untold())
+
     def as_if_made(self, ref: Ref, step: Step) -> "Situation":
         """Return the situation of a session that a step would make; nothing is changed."""
         from paddock_tui.desk.situations import assemble

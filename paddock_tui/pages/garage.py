@@ -25,16 +25,17 @@ def garage_page(
     now: str = "",
     years: Container[str] | None = None,
     problems: Iterable[InputError] | Reading | None = None,
+    counts_open: bool = True,
 ) -> Page:
     """List what is in a garage. Retired records are left out unless asked for; `now` is said at the top.
 
     Of very many sessions and days the earlier `years` that are open are listed; None lists all. `problems`
-    are looked for where nobody says which there are.
+    are looked for where nobody says which there are; `counts_open`: what earlier
+    sessions left open is counted.
     """
+    still_open = partial(_still_open, desk) if counts_open else _nothing_open
     sessions = tuple(
-        session_rows(
-            desk.files, desk.now(), retired=retired, still_open=partial(_still_open, desk), years=years
-        )
+        session_rows(desk.files, desk.now(), retired=retired, still_open=still_open, years=years)
     )
     note = now or ("" if sessions else "none yet")
     sections = [Section("sessions", (*sessions, new_row("session", "session")), note)]
@@ -72,6 +73,10 @@ def problems_aside(desk: "Desk") -> tuple[InputError, ...] | Reading:
     if desk.files.soundness.unknown() <= MANY:
         return tuple(problems_read(desk))
     return desk.answers.of("problems", 0, lambda looks: tuple(problems_read(looks)))
+
+
+def _nothing_open(_: Ref) -> str:
+    return ""
 
 
 def _still_open(desk: LooksAt, session: Ref) -> str:

@@ -12,9 +12,10 @@ Doing = Callable[[Host], None]
 
 @attrs.frozen
 class Action(ActionRow):
-    """One action, with what it does."""
+    """One action, with what it does; one that is `unjudged` waits for no verdict."""
 
     do: Doing = attrs.field(kw_only=True)
+    unjudged: bool = attrs.field(default=False, kw_only=True)
 
 
 def to(room: str) -> Doing:

@@ -1,10 +1,12 @@
 """The page of a place: a room's rows, with verdict, findings, clock and caution around them."""
 
 from collections.abc import Iterator, Sequence
+from typing import NamedTuple
 
 import attrs
 
 from paddock_tui.desk import Desk
+from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.day.countdown import by_pace, clock_of
 from paddock_tui.desk.day.what_now import NextThing, next_thing
 from paddock_tui.desk.edits.entry_line import usual_lap_s
@@ -18,6 +20,7 @@ from paddock_tui.pages.answers import profile_answer, ridden_answer, with_answer
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.garage_list import whose
+from paddock_tui.pages.opening_page import ANSWER
 from paddock_tui.pages.own_keys import like_keys, own_keys, page_with
 from paddock_tui.pages.review import (
     CAUTION_WORDS,
@@ -56,13 +59,17 @@ ANSWERING = ("garage",)
 
 @attrs.frozen
 class JudgedPage:
-    """A page with what was judged for it, the records that it shows, and their texts that look like keys."""
+    """A page with what was judged for it, the records that it shows, and their texts that look like keys.
+
+    `is_reading`: earlier sessions are still read, so that nothing was judged.
+    """
 
     page: Page
     review: Review
     place: Place
     shows: tuple[Ref, ...] = ()
     quoted: tuple[str, ...] = ()
+    is_reading: bool = False
 
 
 def context_of(desk: Desk, place: Place, row: Row | None, judged: Review | None) -> ActionContext:
@@ -99,6 +106,11 @@ def judged_page(
     """Make the page of a place, its verdict and findings with it; `state` is what the run remembers."""
     room = room_of(place.room)
     subject = place.subject or desk.session_in_hand()
+    reading = past_awaited(desk, place) if room.unjudged else None
+    if reading is not None and subject is not None:
+        return _unjudged_page(
+            PageReading(desk, place, subject, context, actions, state or RunState(), reading)
+        )
     assembled = desk.assembled(subject) if subject is not None else None
     judged = room.judge(assembled.situation) if assembled is not None else Review(about_a_session=False)
     # Going out judges what is not done yet as well; the verdict counts the same on every page.
@@ -113,9 +125,7 @@ def judged_page(
     page = _page(room, asked)
     if room.for_anybody:
         return JudgedPage(page, judged, attrs.evolve(place, subject=subject), ())
-    set_to, zone = set_date(desk.now), venue_zone(desk.now)
-    said = f"clock {short_date(set_to)} · " if set_to is not None else f"{zone} time · " if zone else ""
-    heading = f"{said}{page.heading}"
+    heading = _with_clock(desk, page.heading)
     answers = _answers(desk, room, subject, as_everywhere, hand, in_hand)
     if room.id == "record" and page is not None:
         answers = with_answer(page, place.record, in_hand or as_everywhere)
@@ -150,6 +160,80 @@ def judged_page(
     return JudgedPage(page_with(made, own, quoted), judged, at, shows, quoted)
 
 
+MANY_UNREAD = 100
+"""More earlier sessions than these are read in a thread of its own, and the page is shown meanwhile."""
+
+
+def _judged_for(desk: Desk, place: Place) -> tuple[Ref, ...]:
+    """List what is judged for the page of a place."""
+    hand = desk.session_in_hand()
+    subject = place.subject or hand
+    named = (subject,) if room_of(place.room).names_subject else (subject, hand)
+    return tuple(dict.fromkeys(ref for ref in named if ref is not None))
+
+
+def _unread(desk: Desk, about: Sequence[Ref]) -> int:
+    return sum(desk.histories.unread(desk.files, ref) for ref in about)
+
+
+def has_many_unread(desk: Desk, place: Place) -> bool:
+    """Return whether the page of a place is shown before what it is judged by is read."""
+    return room_of(place.room).unjudged and _unread(desk, _judged_for(desk, place)) > MANY_UNREAD
+
+
+def past_awaited(desk: Desk, place: Place) -> Reading | None:
+    """Return how far the sessions are read that the verdicts of a place rest on; None once they are."""
+    about = _judged_for(desk, place)
+    unread = _unread(desk, about)
+    if unread <= MANY_UNREAD:
+        return None
+    found = desk.answers.of(("past", about), unread, lambda looks: tuple(map(looks.review, about)))
+    return found if isinstance(found, Reading) else None
+
+
+class PageReading(NamedTuple):
+    """What a page is made from while earlier sessions are still read."""
+
+    desk: Desk
+    place: Place
+    subject: Ref
+    context: ActionContext
+    actions: Sequence[ActionRow]
+    state: RunState
+    reading: Reading
+
+
+def _unjudged_page(asked: PageReading) -> JudgedPage:
+    """Make the page of a place without what rests on earlier sessions."""
+    desk, place, subject = asked.desk, asked.place, asked.subject
+    room = room_of(place.room)
+    assembled, none = desk.assembled_without_past(subject), Review(about_a_session=False)
+    about = PageContext(
+        desk, place, subject, assembled, none, asked.context, asked.actions, asked.state, is_reading=True
+    )
+    page = _page(room, about)
+    at = attrs.evolve(place, subject=subject)
+    if room.for_anybody:
+        return JudgedPage(page, none, at, (), is_reading=True)
+    hand = desk.session_in_hand()
+    whose_verdict = subject if room.names_subject or hand is None else hand
+    made = attrs.evolve(
+        page,
+        place=room.id,
+        heading=_with_clock(desk, page.heading),
+        whose=whose(desk.files, whose_verdict),
+        verdict=asked.reading.words(),
+        judged=False,
+        answer=page.answer or ANSWER,
+        caution=page.caution or _caution(room, place, asked.state),
+        caution_short=page.caution_short or SHORT_CAUTION,
+    )
+    shows = _shown(place, subject, assembled)
+    own = own_keys(asked.actions)
+    quoted = like_keys(_texts(desk, shows), own) if own else ()
+    return JudgedPage(page_with(made, own, quoted), none, at, shows, quoted, is_reading=True)
+
+
 @attrs.define
 class FirstPage:
     """Where a run begins: the cautions stand there whole until one goes on."""
@@ -162,6 +246,13 @@ class FirstPage:
         self.key = self.key or key
         self.left = self.left or key != self.key
         return not self.left
+
+
+def _with_clock(desk: Desk, heading: str) -> str:
+    """Say before a heading which clock is meant, where that is not the laptop's."""
+    set_to, zone = set_date(desk.now), venue_zone(desk.now)
+    said = f"clock {short_date(set_to)} · " if set_to is not None else f"{zone} time · " if zone else ""
+    return f"{said}{heading}"
 
 
 def _caution(room: Room, place: Place, remembered: RunState) -> str:

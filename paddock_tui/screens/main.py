@@ -33,27 +33,25 @@ from paddock_tui.screens.panel import SidePanel
 from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.question_line import QuestionLine
-from paddock_tui.screens.registry import ABOUT_SUBJECT, action_of, room_of, room_showing
+from paddock_tui.screens.registry import ABOUT_SUBJECT, action_of, place_showing, room_of, waits_for_verdict
 from paddock_tui.screens.return_state import may_mend
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.run_state import RunState
 from paddock_tui.screens.subject import session_named
 from paddock_tui.text import clip
 from paddock_tui.widgets import messages
-from paddock_tui.widgets.base import QuietScreen
-from paddock_tui.widgets.board import Board
 from paddock_tui.widgets.cursor import Identity, next_open
+from paddock_tui.widgets.keeping import KeepingScreen
 from paddock_tui.widgets.shown import copied
 
 
-class MainScreen(QuietScreen[None]):
+class MainScreen(KeepingScreen):
     """Shows rooms on one board."""
 
     def __init__(self, desk: Desk, place: Place | None = None, own: OwnSettings | None = None) -> None:
         super().__init__()
         self.desk = desk
         self.own = own or OwnSettings()
-        self.board = Board()
         self.place = place or Place()
         self.state = RunState()
         self.question_line = QuestionLine(self.board)
@@ -82,11 +80,11 @@ class MainScreen(QuietScreen[None]):
     def on_mount(self) -> None:
         """Draw, listen to the desk, and look at the files and the clock from time to time."""
         read_here(self.desk.now)
+        self.follower.start()
         self.draw()
         self.board.focus()
         self.board.say(self.own.said)
         half_typed.offer(self, self.question_line)
-        self.follower.start()
         self.set_interval(20.0, self.draw)
 
     def on_unmount(self) -> None:
@@ -119,16 +117,27 @@ class MainScreen(QuietScreen[None]):
         self.desk.watch(self._seen.shows)
         self.board.show(self.follower.with_marks(self._seen.page))
         self.board.hint(*hints(self.own.actions, self.context()))
+        if self.keeps and not self._seen.is_reading:
+            self.go_on()
+
+    def _wait(self, what: str, act: Callable[[], object]) -> bool:
+        """Keep what rests on a verdict until there is one; whether it waits."""
+        if self._seen is None or not self._seen.is_reading:
+            return False
+        self.keep(act, what)
+        return True
 
     def _beside(self, row: Row | None) -> tuple[Section, ...] | None:
         """Return what stands beside a row on a wide screen."""
         seen = self._seen
-        return (
-            self._panel.beside(seen.review, row, seen.page) if seen is not None and self._room.panel else None
-        )
+        if seen is None or seen.is_reading or not self._room.panel:
+            return None
+        return self._panel.beside(seen.review, row, seen.page)
 
     def go(self, place: Place, row: Identity | None = None) -> None:
         """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""
+        if not room_of(place.room).unjudged and self._wait(f"page {place.room}", lambda: self.go(place, row)):
+            return
         if room_of(place.room).stands_alone and self._room.stands_alone and self._back:
             self.place = self._back.pop()
         if place.key != self.place.key:
@@ -137,19 +146,11 @@ class MainScreen(QuietScreen[None]):
 
     def jump(self, ref: Ref, path: Path) -> None:
         """Go to the row of a value, in the room that shows it."""
-        self.go(self._place_of(ref, path), (str(ref), *path, ""))
+        self.go(place_showing(self.place, ref, path), (str(ref), *path, ""))
 
     def open(self, ref: Ref) -> None:
         """Go to the room of a record: sessions and profiles have rooms of their own."""
-        self.go(self._place_of(ref, ()))
-
-    def _place_of(self, ref: Ref, path: Path) -> Place:
-        room = room_showing(ref, path)
-        if not room.needs_subject:
-            return attrs.evolve(self.place, room=room.id, record=ref)
-        # What stands in another record, such as a day's answers, is shown about what is looked at.
-        subject = ref if ref.kind in ("session", "profile") else self.place.subject
-        return attrs.evolve(self.place, room=room.id, subject=subject)
+        self.go(place_showing(self.place, ref, ()))
 
     def _arrive(self, place: Place, row: Identity | None = None) -> None:
         if self.board.cursor_row is not None:
@@ -237,13 +238,20 @@ class MainScreen(QuietScreen[None]):
     def _hear(self, message: messages.BoardMessage) -> None:
         """Do what the board asks for, before the next key: the room is asked first."""
         self.desk.take_over()
-        if isinstance(message, messages.RowMessage) and self._room.hears(self, message):
+        if self.keeps:
+            self.keep(lambda: self._hear(message))
+            return
+        heard = isinstance(message, messages.RowMessage) and self._room.hears(self, message)
+        if heard or self.question_line.hears(message):
             return
         getattr(self, f"on_board_{type(message).__name__.casefold()}")(message)
 
     def _letter(self, key: str) -> bool:
         """Do what a key stands for that the board has no use for; whether it stands for something."""
         self.desk.take_over()
+        if self.keeps:
+            self.keep(lambda: self._letter(key))
+            return True
         if self._room.letters(self, key):
             return True
         left, self._left = self._left, None
@@ -261,6 +269,8 @@ class MainScreen(QuietScreen[None]):
         if self.board.is_typing:
             return
         action = action_of(name)
+        if waits_for_verdict(name) and self._wait(action.label, lambda: self.act(name)):
+            return
         named = session_named(self.board.cursor_row)
         if named is not None and name in ABOUT_SUBJECT and not self._room.names_subject:
             self.place = attrs.evolve(self.place, subject=named)
@@ -378,23 +388,3 @@ class MainScreen(QuietScreen[None]):
     def on_board_moved(self, _: messages.Moved) -> None:
         """Tell again which keys act: some depend on the row."""
         self.board.hint(*hints(self.own.actions, self.context()))
-
-    def on_board_typed(self, message: messages.Typed) -> None:
-        """Follow what is being typed in answer to a question."""
-        self.question_line.typed(message.text)
-
-    def on_board_answered(self, message: messages.Answered) -> None:
-        """Take the answer to a question."""
-        self.question_line.answered(message.text)
-
-    def on_board_completed(self, message: messages.Completed) -> None:
-        """Complete the answer that is being typed."""
-        self.question_line.completed(message.text)
-
-    def on_board_recalled(self, message: messages.Recalled) -> None:
-        """Put an earlier answer in place of the one that is being typed."""
-        self.question_line.recalled(message.by)
-
-    def on_board_declined(self, message: messages.Declined) -> None:
-        """Leave a question unanswered."""
-        self.question_line.declined(message.text)

@@ -2,6 +2,7 @@
 
 from paddock_tui.screens.question import Question
 from paddock_tui.widgets.board import Board
+from paddock_tui.widgets.messages import Answered, BoardMessage, Completed, Declined, Recalled, Typed
 
 
 class QuestionLine:
@@ -23,6 +24,23 @@ class QuestionLine:
         self._board.preview(*question.said)
         if text and question.typed is not None:
             question.typed(text)
+
+    def hears(self, message: BoardMessage) -> bool:
+        """Take what was done with the question; whether the message was about it."""
+        match message:
+            case Typed():
+                self.typed(message.text)
+            case Answered():
+                self.answered(message.text)
+            case Completed():
+                self.completed(message.text)
+            case Recalled():
+                self.recalled(message.by)
+            case Declined():
+                self.declined(message.text)
+            case _:
+                return False
+        return True
 
     def typed(self, text: str) -> None:
         """Follow what is being typed."""

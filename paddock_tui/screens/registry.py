@@ -3,6 +3,8 @@
 A room stands for its own action, if it has one. A test compares this with the folders.
 """
 
+import attrs
+
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.screens.action import Action, needs_session, needs_subject
 from paddock_tui.screens.actions import (
@@ -19,6 +21,7 @@ from paddock_tui.screens.actions import (
     undo,
     unsaved,
 )
+from paddock_tui.screens.place import Place
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.rooms import (
     after,
@@ -138,6 +141,12 @@ ABOUT_SUBJECT = frozenset(
 )
 """The actions about a session or a profile: on a row that names a session they are about that one."""
 
+_UNJUDGED = frozenset(
+    action.id
+    for one in REGISTRY
+    if one.unjudged and (action := one.action if isinstance(one, Room) else one) is not None
+)
+
 _ACTION_OF = {one.id: one for one in ACTIONS}
 
 
@@ -151,8 +160,18 @@ def action_of(name: str) -> Action:
     return _ACTION_OF[name]
 
 
-def room_showing(ref: Ref, path: Path) -> Room:
-    """Return the room in which the row of a value stands; without a path the room of its record."""
+def waits_for_verdict(name: str) -> bool:
+    """Return whether an action rests on a verdict, or leads to a page that does."""
+    return name not in _UNJUDGED
+
+
+def place_showing(at: Place, ref: Ref, path: Path) -> Place:
+    """Return the place, gone to from another, where a value's row stands; without a path its record's."""
     rooms = ROOMS.values()
     own = [room for room in rooms if room.shows(ref, path)] or [room for room in rooms if room.opens(ref)]
-    return own[0]
+    room = own[0]
+    if not room.needs_subject:
+        return attrs.evolve(at, room=room.id, record=ref)
+    # What stands in another record, such as a day's answers, is shown about what is looked at.
+    subject = ref if ref.kind in ("session", "profile") else at.subject
+    return attrs.evolve(at, room=room.id, subject=subject)

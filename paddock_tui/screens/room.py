@@ -26,7 +26,8 @@ RoomSubject: TypeAlias = Literal["garage", "whatever", "subject", "session"]
 class PageContext:
     """What a room makes its page from. Where something is looked at it is `assembled` and reviewed.
 
-    `now` says the next thing to do, with its key.
+    `now` says the next thing to do, with its key. While the past is still read `assembled` is without it, and
+    `is_reading` says so.
     """
 
     desk: Desk
@@ -38,6 +39,7 @@ class PageContext:
     rows: Sequence[ActionRow]
     state: RunState
     now: str = ""
+    is_reading: bool = False
 
 
 def _silent(_: Row) -> str:
@@ -72,6 +74,7 @@ class Room:
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
     `folds`: where its page is
     too long, what nothing is open in is folded: longer than two screens, or than so many lines `at_once`.
+    `unjudged`: its page is shown while earlier sessions are still read, without what rests on them.
     `for_anybody`: whoever reads it may not know the program, so that no verdict and no clock stand there.
     """
 
@@ -92,6 +95,7 @@ class Room:
     folds: bool = True
     at_once: int = 0
     for_anybody: bool = False
+    unjudged: bool = False
 
     @property
     def panel(self) -> bool:

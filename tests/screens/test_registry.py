@@ -13,7 +13,8 @@ import paddock_tui.screens
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens import actions, rooms
 from paddock_tui.screens.action import Action
-from paddock_tui.screens.registry import ACTIONS, REGISTRY, ROOMS, action_of, room_of, room_showing
+from paddock_tui.screens.place import Place
+from paddock_tui.screens.registry import ACTIONS, REGISTRY, ROOMS, action_of, place_showing, room_of
 from paddock_tui.screens.room import Room
 from tests.every import every
 from tests.source import tree_of
@@ -98,4 +99,4 @@ SESSION, DAY = Ref("session", "a"), Ref("day", "b")
     ],
 )
 def test_a_value_is_looked_for_in_the_room_that_shows_it(ref: Ref, path: tuple[str, ...], room: str) -> None:
-    assert room_showing(ref, path).id == room
+    assert place_showing(Place(), ref, path).room == room

@@ -94,5 +94,10 @@ def _edit(host: Host, ref: Ref, line: int) -> None:
 
 
 EDITOR = Action(
-    "editor", "", "open in the editor", "open the record's file in $VISUAL or $EDITOR", do=_record
+    "editor",
+    "",
+    "open in the editor",
+    "open the record's file in $VISUAL or $EDITOR",
+    do=_record,
+    unjudged=True,
 )

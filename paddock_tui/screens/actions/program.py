@@ -44,8 +44,12 @@ def _said(done: Done) -> str:
     return printable(f"{done.step.label}: {reason}")
 
 
-COPY = Action("copy", "", "copy row", "give the terminal the row as shown, where copying is on", do=_row)
+COPY = Action(
+    "copy", "", "copy row", "give the terminal the row as shown, where copying is on", do=_row, unjudged=True
+)
 
-COPY_PAGE = Action("copy_page", "", "copy page", "give the terminal the whole page as shown", do=_all)
+COPY_PAGE = Action(
+    "copy_page", "", "copy page", "give the terminal the whole page as shown", do=_all, unjudged=True
+)
 
-QUIT = Action("quit", "q", "quit", "leave; everything is saved already", do=_leave)
+QUIT = Action("quit", "q", "quit", "leave; everything is saved already", do=_leave, unjudged=True)

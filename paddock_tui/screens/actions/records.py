@@ -208,14 +208,25 @@ NEW = Action(
     hint=14,
     hinted=_adds_here,
     do=_new,
+    unjudged=True,
 )
 
 DROP = Action(
-    "drop", "x", "delete", "delete the entry under the cursor; in the garage retire, or bring back", do=_drop
+    "drop",
+    "x",
+    "delete",
+    "delete the entry under the cursor; in the garage retire, or bring back",
+    do=_drop,
+    unjudged=True,
 )
 
 DUPLICATE = Action(
-    "duplicate", "", "duplicate", "copy the record under the cursor, or the one shown", do=_duplicate
+    "duplicate",
+    "",
+    "duplicate",
+    "copy the record under the cursor, or the one shown",
+    do=_duplicate,
+    unjudged=True,
 )
 
 RENAME = Action(
@@ -224,6 +235,7 @@ RENAME = Action(
     "rename",
     "another name for a record or a preset; what refers to it follows",
     do=_rename,
+    unjudged=True,
 )
 
 RETIRED = Action(
@@ -232,4 +244,5 @@ RETIRED = Action(
     "show retired",
     "show retired records in the garage, or hide them again",
     do=_show_retired,
+    unjudged=True,
 )

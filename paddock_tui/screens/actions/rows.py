@@ -41,4 +41,4 @@ OFFER = Action(
     do=_offer,
 )
 
-FILTER = Action("filter", "slash", "filter", "show only rows with these words", do=_filter)
+FILTER = Action("filter", "slash", "filter", "show only rows with these words", do=_filter, unjudged=True)

@@ -14,7 +14,14 @@ def _wearing(name: str) -> Doing:
 
 
 TERMINAL = Action(
-    "theme_terminal", "", "theme: terminal", "the terminal's own colours", do=_wearing("terminal")
+    "theme_terminal",
+    "",
+    "theme: terminal",
+    "the terminal's own colours",
+    do=_wearing("terminal"),
+    unjudged=True,
 )
-DAY = Action("theme_day", "", "theme: day", "black on white, for the sun", do=_wearing("day"))
-NIGHT = Action("theme_night", "", "theme: night", "dim on black, red left to holds", do=_wearing("night"))
+DAY = Action("theme_day", "", "theme: day", "black on white, for the sun", do=_wearing("day"), unjudged=True)
+NIGHT = Action(
+    "theme_night", "", "theme: night", "dim on black, red left to holds", do=_wearing("night"), unjudged=True
+)

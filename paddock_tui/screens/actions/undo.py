@@ -40,7 +40,14 @@ def _redo_off(context: ActionContext) -> str:
 
 
 UNDO = Action(
-    "undo", "u", "undo", "take the last change back, of earlier runs too", _undo_off, hint=19, do=_undo
+    "undo",
+    "u",
+    "undo",
+    "take the last change back, of earlier runs too",
+    _undo_off,
+    hint=19,
+    do=_undo,
+    unjudged=True,
 )
 
-REDO = Action("redo", "y", "redo", "do again what was taken back", _redo_off, hint=1, do=_redo)
+REDO = Action("redo", "y", "redo", "do again what was taken back", _redo_off, hint=1, do=_redo, unjudged=True)

@@ -65,7 +65,13 @@ def _off(context: ActionContext) -> str:
 
 
 AGAIN = Action(
-    "again", "", "try again", "save what could not be saved, once its reason is gone", _off, do=_try_again
+    "again",
+    "",
+    "try again",
+    "save what could not be saved, once its reason is gone",
+    _off,
+    do=_try_again,
+    unjudged=True,
 )
 
 ELSEWHERE = Action(
@@ -75,4 +81,5 @@ ELSEWHERE = Action(
     "a record that could not be saved, to another file",
     _off,
     do=_write_elsewhere,
+    unjudged=True,
 )

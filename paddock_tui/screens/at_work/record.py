@@ -29,6 +29,8 @@ def make_page(asked: PageContext) -> Page | None:
     ref = asked.place.record
     if ref is None:
         return None
+    if asked.is_reading:
+        return _record(asked.desk, ref, asked.subject)
     beside = beside_record(asked.desk, ref, asked.subject, asked.assembled)
     page = advised(_record(asked.desk, ref, asked.subject), ref, beside)
     loaded = asked.desk.files.read(ref)

@@ -13,6 +13,8 @@ from paddock_tui.screens.subject import SubjectContext
 def make_page(about: SubjectContext) -> Page:
     no_laps = WHY if forbidden(about.desk.files, about.loaded.data) else ""
     page = without_laps(session_page(about.loaded, about.heading, about.units), no_laps)
+    if about.asked.is_reading:
+        return page
     page = advised(page, about.ref, beside_session(about.desk.about(about.ref, about.assembled)))
     situation = about.assembled.situation
     if situation.session is None:

@@ -17,6 +17,8 @@ def make_page(about: SubjectContext) -> Page:
     page = set_up_page(
         about.loaded, bike_of(about.desk.files, about.ref), f"{about.heading}{where}", about.units
     )
+    if about.asked.is_reading:
+        return page
     asked = about.desk.about(about.ref, about.assembled)
     page = advised(page, about.ref, beside_setup(asked))
     bike, setup = about.assembled.situation.bike, getattr(about.loaded.record, "setup", None)

@@ -209,4 +209,5 @@ ROOM = Room(
     stands_alone=True,
     folds=False,
     for_anybody=True,
+    unjudged=True,
 )

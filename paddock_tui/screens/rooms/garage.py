@@ -2,6 +2,7 @@
 
 import attrs
 
+from paddock_tui.desk.answers import Reading
 from paddock_tui.pages.garage import garage_page, problems_aside
 from paddock_tui.pages.garage_list import EARLIER
 from paddock_tui.pages.rows import Page
@@ -13,8 +14,15 @@ from paddock_tui.widgets import messages
 
 def _page(asked: PageContext) -> Page:
     place = asked.place
-    problems = problems_aside(asked.desk)
-    return garage_page(asked.desk, retired=place.retired, now=asked.now, years=place.years, problems=problems)
+    problems = Reading(0, 0) if asked.is_reading else problems_aside(asked.desk)
+    return garage_page(
+        asked.desk,
+        retired=place.retired,
+        now=asked.now,
+        years=place.years,
+        problems=problems,
+        counts_open=not asked.is_reading,
+    )
 
 
 def _hears(host: Host, message: messages.RowMessage) -> bool:
@@ -32,4 +40,5 @@ ROOM = Room(
     page=_page,
     hears=_hears,
     action=Action("garage", "g", "garage", "days, sessions and all records", hint=2, do=to("garage")),
+    unjudged=True,
 )

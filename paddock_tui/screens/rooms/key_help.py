@@ -15,4 +15,5 @@ ROOM = Room(
     hears=_DOES("hear"),
     own={"help": _DOES("ask_word")},
     stands_alone=True,
+    unjudged=True,
 )

@@ -23,4 +23,5 @@ ROOM = Room(
         "every threshold of the rules; a value of your own, backspace goes back",
         do=to("limits"),
     ),
+    unjudged=True,
 )

@@ -29,4 +29,5 @@ ROOM = Room(
     ),
     hears=_hears,
     stands_alone=True,
+    unjudged=True,
 )

@@ -6,7 +6,7 @@ from paddock_tui.screens.room import Room
 
 _DOES = Later("paddock_tui.screens.at_work.record")
 
-ROOM = Room(id="record", page=_DOES("make_page"), opens=_DOES("shows_record"), escapes=True)
+ROOM = Room(id="record", page=_DOES("make_page"), opens=_DOES("shows_record"), escapes=True, unjudged=True)
 
 DAY = Action(
     "day",
@@ -15,4 +15,5 @@ DAY = Action(
     "the day of the session: limits, timetable, paperwork",
     needs_session,
     do=_DOES("go_to_day"),
+    unjudged=True,
 )

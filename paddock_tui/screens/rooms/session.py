@@ -28,4 +28,5 @@ ROOM = Room(
     ),
     opens=_opens,
     findings=True,
+    unjudged=True,
 )

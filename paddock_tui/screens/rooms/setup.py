@@ -33,4 +33,5 @@ ROOM = Room(
     opens=_opens,
     shows=_shows,
     findings=True,
+    unjudged=True,
 )
