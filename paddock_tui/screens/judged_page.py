@@ -213,7 +213,7 @@ def _unjudged_page(asked: PageReading) -> JudgedPage:
     )
     page = _page(room, about)
     at = attrs.evolve(place, subject=subject)
-    # Nothing folds here as long as one stays: what is typed into a row would lose it once the verdict is there.
+    # Nothing folds as long as one stays: what is typed into a row would lose it once the verdict is there.
     asked.state.of(Folds).of(place.key, dict)
     if room.for_anybody:
         return JudgedPage(page, none, at, (), is_reading=True)
