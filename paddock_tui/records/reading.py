@@ -31,7 +31,7 @@ from paddock_tui.records.shapes_of_bike import set_up_troubles
 
 Hook = Callable[[Any, Any], Any]
 
-_HOLDS_MORE = (dict, list)
+_HOLDS_MORE = frozenset({dict, list})
 _PLAIN = frozenset({str, int, float, bool, dt.date, dt.time, dt.datetime, list})
 _MOST_TABLES = 8192
 _TABLES: dict[tuple[Any, ...], Any] = {}
@@ -66,7 +66,8 @@ class RecordRead:
 def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> RecordRead:
     """Read one record of a kind. With the bike, what is set on it is read as the bike's controls are."""
     cls = CLASSES[kind]
-    unknown = tuple(path for path in _unknown(cls, data, ()) if not _kept_beside(data, path))
+    strays = () if _all_known(cls, data) else _unknown(cls, data, ())
+    unknown = tuple(path for path in strays if not _kept_beside(data, path))
     troubles = (
         list(set_up_troubles(data, bike)) if bike is not None and kind in ("session", "profile") else []
     )
@@ -98,7 +99,7 @@ def _structure_fn(cls: type, converter: cattrs.Converter) -> Callable[[Any, Any]
     inner: Hook = make_dict_structure_fn(cls, converter, **overrides)
 
     def structure(raw: Any, as_type: Any) -> Any:
-        if type(raw) is dict and not any(type(value) in _HOLDS_MORE for value in raw.values()):
+        if type(raw) is dict and _HOLDS_MORE.isdisjoint(map(type, raw.values())):
             return _remembered(cls, raw, inner, converter is _POSSIBLE)
         if not isinstance(raw, Mapping):
             raise _Unreadable(InputError(found_words(raw), "a table", "write it under a heading of its own"))
@@ -152,8 +153,13 @@ def _by_shape(shape: Shape[Any], possible: bool) -> Hook:
 
 
 def _by_class(record: type, converter: cattrs.Converter) -> Hook:
+    made: list[Hook] = []
+
     def hook(raw: Any, _: Any) -> Any:
-        return converter.structure(raw, record)
+        if not made:
+            # Of most classes no record holds one: they are made for the first that does.
+            made.append(converter.get_structure_hook(record))
+        return made[0](raw, record)
 
     return hook
 
@@ -199,6 +205,39 @@ def _key_of(child: Exception, parent: Exception) -> Path:
         names = (note.name for note in notes if isinstance(note, AttributeValidationNote))
         return tuple(name.rstrip("_") for name in names)[:1]
     return tuple(str(note.index) for note in notes if isinstance(note, IterableValidationNote))[:1]
+
+
+def _all_known(cls: type, data: dict[str, Any] | Mapping[str, Any]) -> bool:
+    """Return whether every key is declared, as in most records; False where that takes a closer look."""
+    keys, below = _declared_keys(cls)
+    if type(data) is not dict or not data.keys() <= keys:
+        return False
+    for key, value in data.items():
+        if type(value) in _PLAIN:
+            continue
+        spec = below.get(key)
+        if spec is not None and not _all_known_below(spec, value, spec.keys):
+            return False
+    return True
+
+
+def _all_known_below(spec: Spec, value: Any, rules: tuple[str, ...]) -> bool:
+    if type(value) is not dict:
+        return type(value) in _PLAIN
+    if not rules:
+        return spec.record is None or _all_known(spec.record, value)
+    rule, rest = rules[0], rules[1:]
+    for key, inner in value.items():
+        if not _fits(rule, key) or (type(inner) not in _PLAIN and not _all_known_below(spec, inner, rest)):
+            return False
+    return True
+
+
+@functools.cache
+def _declared_keys(cls: type) -> tuple[frozenset[str], dict[str, Spec]]:
+    """Return the keys of a class, and the declarations of those below which there may be more."""
+    known = specs(cls)
+    return frozenset(known), {key: spec for key, (_, spec) in known.items() if spec.keys or spec.record}
 
 
 def _unknown(cls: type, data: Mapping[str, Any], at: Path) -> Iterator[Path]:
