@@ -106,11 +106,10 @@ def judged_page(
     """Make the page of a place, its verdict and findings with it; `state` is what the run remembers."""
     room = room_of(place.room)
     subject = place.subject or desk.session_in_hand()
+    remembered = state or RunState()
     reading = past_awaited(desk, place) if room.unjudged else None
     if reading is not None and subject is not None:
-        return _unjudged_page(
-            PageReading(desk, place, subject, context, actions, state or RunState(), reading)
-        )
+        return _unjudged_page(PageReading(desk, place, subject, context, actions, remembered, reading))
     assembled = desk.assembled(subject) if subject is not None else None
     judged = room.judge(assembled.situation) if assembled is not None else Review(about_a_session=False)
     # Going out judges what is not done yet as well; the verdict counts the same on every page.
@@ -120,7 +119,6 @@ def judged_page(
     stays_off = _stays_off(judged)
     following = None if stays_off or in_hand is None else _next(desk, room, hand, in_hand)
     now = said_next(following, actions)
-    remembered = state or RunState()
     asked = PageContext(desk, place, subject, assembled, judged, context, actions, remembered, now)
     page = _page(room, asked)
     if room.for_anybody:
