@@ -55,6 +55,17 @@ MISLEADS = {
     r"\bmoments? of feel\b": "phase of feel",
     r"\bfor a thin tyre\b": "the tyre's width ignored",
     r"\bso much (warmer|colder)\b": "change in air temperature",
+    r"\bCLEAR\b": "it reads as leave to go",
+    r"\bABS up\b|\bopened two to four\b": "up is less help on a bike that counts down; clicks softer (out)",
+    r"\bchain ok\b|\btyres ok: looked\b": "nothing is called ok that nobody compared",
+    r"(?<!quick)\bshifter (both|up|off)\b": "a quickshifter: a shifter is the lever",
+    r"\bfloats? on the water\b|\bits seat on the rim\b|\btyre works too much\b": "words of the trade",
+    r"\bleast of it at least\b|\bout of by-hand\b": "at its lowest setting",
+    r"\breturn slip\b|\bdash and key\b|\btake last time\b": "debrief sheet, ignition, use",
+    r"\b[Ll]ess wet than\b|\bthe count says only\b": "not fully set for the wet; manual damping",
+    r"\bstops me\b|\blifting wheels\b|\bwheels carry at rest\b|\blost at each\b|\bmass, ahead\b": "trade",
+    r"\btwo of them are the way\b|\bit is so after\b|\bkeys that are not known\b": "plain English",
+    r"\bneeds [0-9]{2,} more clean\b": "what nobody will ride cannot be told",
 }
 """What no string of the program says, each with why or what is said instead."""
 

@@ -23,7 +23,7 @@ _RULE_AT = 48
 def slip_lines(heading: str, units: Units) -> tuple[str, ...]:
     """Write the slip of one session, at most 60 lines of 80 cells; `heading` names the session."""
     lines = [
-        f"return slip · {printable(heading)}"[:WIDTH],
+        f"debrief sheet · {printable(heading)}"[:WIDTH],
         "",
         f"  {'parked':{_LABEL}}[  :  ]",
         f"  {'read at':{_LABEL}}[  :  ]",

@@ -42,7 +42,7 @@ def record_page(loaded: Loaded, bike: Bike | None = None, units: Units | None = 
         return Page(title, (Section("cannot be read", tuple(problem_rows(loaded.troubles))),), judged=False)
     sections = list(record_sections(loaded, bike, units or Units()))
     if loaded.unknown:
-        sections.append(Section("keys that are not known", tuple(problem_rows(loaded.unknown))))
+        sections.append(Section("names that are not known", tuple(problem_rows(loaded.unknown))))
     return with_disputes(Page(title, tuple(sections), judged=False), loaded)
 
 

@@ -111,7 +111,7 @@ def review_page(
     if problems:
         sections.append(Section("cannot be read", tuple(problem_rows(problems))))
     if notes:
-        sections.append(Section("keys that are not known", tuple(problem_rows(notes))))
+        sections.append(Section("names that are not known", tuple(problem_rows(notes))))
     return Page(
         heading,
         tuple(sections),

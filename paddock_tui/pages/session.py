@@ -45,7 +45,7 @@ ORDER: tuple[tuple[str, tuple[str, ...]], ...] = (
     ),
     ("pressures cold", ("pressures.cold",)),
     ("pressures leaving", ("pressures.leaving",)),
-    ("dash and key", ("dash", "dash.values.+", "events.#")),
+    ("dash and ignition", ("dash", "dash.values.+", "events.#")),
     ("out and back", ("went_out", "parked", "ridden_time", "ridden_laps", "distance")),
     ("pressures hot", ("pressures.hot", "pressures.+", "front_pressure_change", "rear_pressure_change")),
     ("feel", ("feel", "confidence", "fatigue", "did", "symptoms.#", "said", "aim_met")),
@@ -217,7 +217,7 @@ def _named(row: Row, path: Path) -> Row:
     """Put the reading's or the number's name before the label of a value in a table."""
     if len(path) == 1:
         return row
-    lead = {"laps": "lap", "events": "key", "symptoms": "symptom", "notes": "note"}.get(path[0], "")
+    lead = {"laps": "lap", "events": "event", "symptoms": "symptom", "notes": "note"}.get(path[0], "")
     if path[0] in ("pressures", "look"):
         label = f"{label_of(path[1])} {row.label}"
     elif path[0] == "sag":

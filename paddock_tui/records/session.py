@@ -151,7 +151,7 @@ class Session:
     )
     dash: o.Dash = table(o.Dash, "dash as read")
     out: WentOutWith = table(WentOutWith, "as it went out")
-    events: Mapping[str, r.Event] = tables(r.Event, "key and stops", keyed_by="number", keys=NUMBERED)
+    events: Mapping[str, r.Event] = tables(r.Event, "ignition and stops", keyed_by="number", keys=NUMBERED)
     race: r.Race = table(r.Race, "race")
     penalties: Mapping[str, r.Penalty] = tables(r.Penalty, "penalties", keyed_by="number", keys=NUMBERED)
     jobs: Mapping[str, Job] = tables(Job, "jobs before the start", keyed_by="job", keys=NAMED)

@@ -56,8 +56,8 @@ def closed_by_the_damping_mode(
     return RaisedFinding(
         message=f"{_start(label_of(subject))} is not used in {damping_mode} damping.",
         quoted=(damping_mode,),
-        why="In this mode the electronics set the damping; the count says only what damping by hand gives.",
-        remedy=Remedy("Write down the preset and the offsets instead; keep the count for damping by hand."),
+        why="In this mode the electronics set the damping: this setting is only used in manual damping.",
+        remedy=Remedy("Write down the preset and the offsets instead; keep this figure for manual damping."),
     )
 
 

@@ -14,7 +14,7 @@ def test_it_prints_the_slip_of_the_session_in_hand_in_the_riders_units(
     assert main(["slip", str(garage), "--at", "2026-06-20T13:00"]) == OK
     lines = capsys.readouterr().out.splitlines()
 
-    assert lines[0].startswith("return slip · session 4 · Sat 20 Jun 13:20 · magpie")
+    assert lines[0].startswith("debrief sheet · session 4 · Sat 20 Jun 13:20 · magpie")
     assert len(lines) <= 60
     assert any("238 is 2.38 bar" in line for line in lines)
 

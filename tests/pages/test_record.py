@@ -140,7 +140,7 @@ def test_keys_that_are_not_known_are_listed_with_their_lines(tmp_path: Path) -> 
     page = page_of(GarageFiles(root), Ref("rider", "ann"))
 
     section = page.sections[-1]
-    assert section.title == "keys that are not known"
+    assert section.title == "names that are not known"
     assert section.rows[0].label == "riders/ann.toml:2"
     assert section.rows[0].value.startswith("shoes, a key that this program does not know")
 

@@ -133,7 +133,7 @@ def test_problems_and_keys_that_are_not_known_stand_apart() -> None:
     titles = {section.title: section.rows for section in page.sections}
     assert titles["cannot be read"][0].label == "f.toml:3"
     assert titles["cannot be read"][0].value == "x: expected y; z"
-    assert titles["keys that are not known"][0].label == "g.toml"
+    assert titles["names that are not known"][0].label == "g.toml"
 
 
 @every("columns", [38, 40, 80])

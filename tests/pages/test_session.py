@@ -65,7 +65,7 @@ def small(root: Path, text: str, **files: str) -> GarageFiles:
 def test_the_sections_stand_in_the_order_in_which_facts_become_known() -> None:
     titles = [section.title for section in facts(NEXT).sections]
     wanted = ["plan", "conditions", "fuel", "tyre warmers", "pressures cold", "pressures leaving"]
-    wanted += ["dash and key", "out and back"]
+    wanted += ["dash and ignition", "out and back"]
     after = ["pressures hot", "feel", "laps", "inspected", "incidents", "work done", "notes", "sag"]
 
     assert [title for title in titles if title in (*wanted, *after)] == [*wanted, *after]

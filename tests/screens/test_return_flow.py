@@ -159,7 +159,7 @@ async def test_last_time_here_is_taken_over_row_by_row_or_whole(garage: Path) ->
         rider.to("setup", "controls", "traction")
         await rider.types("v")
         assert "traction = 8" in rider.text
-        await rider.types("m / text:take_last_time enter enter")
+        await rider.types("m / text:use_last_time enter enter")
         assert 'mode = "wading"' in rider.text
         await rider.types("u u")
         assert "traction = 3" in rider.text

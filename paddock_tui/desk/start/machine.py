@@ -130,7 +130,7 @@ def _whole(context: Context, bike: Ref, key: str, section: str, label: str, has_
         if text.strip().casefold() not in ("0", "none"):
             return InputError(f'"{text.strip()}"', "0 for none", "enter goes on to the list")
         if has_some:
-            return InputError("some are listed below", "none", "x drops one on the bike's own page")
+            return InputError("some are listed below", "none", "x deletes one on the bike's own page")
         return tables(context.files, bike, {(key,): NONE}, f"{label}: none on this bike")
 
     how = "0 none on this bike; enter goes through the list, what it has not is left empty"

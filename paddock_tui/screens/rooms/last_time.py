@@ -48,5 +48,5 @@ ROOM = Room(
 )
 
 TAKE = Action(
-    "take_last", "", "take last time", "use the whole set-up of last time here", needs_session, do=_take
+    "take_last", "", "use last time", "use the whole set-up of last time here", needs_session, do=_take
 )

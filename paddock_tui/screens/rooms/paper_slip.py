@@ -18,8 +18,8 @@ ROOM = Room(
     action=Action(
         "slip",
         "",
-        "slip",
-        "the paper slip of the return, to be typed in one pass",
+        "debrief sheet",
+        "the debrief on paper, to be typed in one pass",
         needs_session,
         do=to("slip"),
     ),
