@@ -32,7 +32,7 @@ _SKIPPED = 4
 _PASS_OVER = 4
 """Bytes that passing over some cells takes, at least."""
 
-_AHEAD = 24
+_AHEAD = 8
 """So many runs are looked at for the one that is cheapest to draw next."""
 
 
@@ -117,27 +117,38 @@ class Written(NamedTuple):
     codes: Codes
 
 
-def cells_written(cells: Sequence[Cell], codes: Codes) -> Written:
-    """Write cells where the cursor stands; a blank takes any style that does not show on it."""
+Texts = list[tuple[str, Codes]]
+
+
+def texts_of(cells: Sequence[Cell]) -> Texts:
+    """Join cells to texts; a blank goes with the text before it where its style does not show on it."""
+    texts: Texts = []
+    chars: list[str] = []
+    held = shows = None
+    for char, codes in cells:
+        if codes is held or codes == held or (char == " " and codes == shows):
+            chars.append(char)
+            continue
+        if held is not None:
+            texts.append(("".join(chars), held))
+        held, shows, chars = codes, unseen(codes), [char]
+    if held is not None:
+        texts.append(("".join(chars), held))
+    return texts
+
+
+def texts_written(texts: Texts, codes: Codes) -> Written:
+    """Write texts where the cursor stands; blanks take any style that does not show on them."""
     parts: list[str] = []
-    for at, (char, wanted) in enumerate(cells):
-        if wanted != codes and not (char == " " and unseen(codes) == wanted):
-            style = _style_ahead(cells, at) if char == " " else wanted
+    for at, (text, wanted) in enumerate(texts):
+        if wanted != codes and (not text.isspace() or unseen(codes) != wanted):
+            style = wanted
+            if text.isspace() and at + 1 < len(texts) and unseen(texts[at + 1][1]) == wanted:
+                style = texts[at + 1][1]
             parts.append(between(codes, style))
             codes = style
-        parts.append(char)
+        parts.append(text)
     return Written("".join(parts), codes)
-
-
-def _style_ahead(cells: Sequence[Cell], at: int) -> Codes:
-    """Return the style of the next letter where a blank looks the same in it, else the blank's own."""
-    blank = cells[at][1]
-    for char, codes in cells[at:]:
-        if char != " ":
-            return codes if unseen(codes) == blank else blank
-        if codes != blank:
-            break
-    return blank
 
 
 def size(text: str) -> int:
@@ -153,7 +164,8 @@ class Run:
 
         `wide` is how many cells a line has; None: where the cursor stands afterwards is not known.
         """
-        self.at, self._parts = at, parts
+        self.at = at
+        self._parts = [texts_of(part) if isinstance(part, list) else part for part in parts]
         stop = at.x + sum(part if isinstance(part, int) else len(part) for part in parts if part is not None)
         self.after = None if wide is None else CursorPlace(stop if stop < wide else BEHIND, at.y)
         self._written: dict[Codes, Written] = {}
@@ -173,7 +185,7 @@ class Run:
             elif isinstance(part, int):
                 texts.append(_by(0, part))
             else:
-                text, codes = cells_written(part, codes)
+                text, codes = texts_written(part, codes)
                 texts.append(text)
         return Written("".join(texts), codes)
 
@@ -234,10 +246,10 @@ def plan(y: int, old: LineCells, new: LineCells) -> list[Run]:
     changed = [at for at, (before, after) in enumerate(zip(old, new, strict=True)) if before != after]
     if not changed:
         return []
-    wide, end = len(new), _end(new)
-    ways = [_runs(y, old, new, wide)]
+    end = _end(new)
+    ways = [_runs(y, changed, new)]
     if changed[-1] >= end:
-        ways.append(_erased_behind(y, old, new, end))
+        ways.append(_erased_behind(y, changed, new, end))
     if changed[0] < end and _end(old) > end // 2:
         ways.append(_erased_first(y, new, changed[0], end))
     return min(ways, key=lambda runs: _size(runs, y)) if len(ways) > 1 else ways[0]
@@ -258,16 +270,14 @@ def _size(runs: list[Run], y: int) -> int:
     return brush.size
 
 
-def _runs(y: int, old: Sequence[Cell], new: LineCells, wide: int) -> list[Run]:
+def _runs(y: int, changed: Sequence[int], new: LineCells) -> list[Run]:
     """Send the cells that differ; a gap between two runs is sent where that is no dearer than to move."""
-    return [Run(CursorPlace(start, y), [new[start:stop]], wide) for start, stop in _spans(old, new)]
+    return [Run(CursorPlace(start, y), [new[start:stop]], len(new)) for start, stop in _spans(changed, new)]
 
 
-def _spans(old: Sequence[Cell], new: LineCells) -> list[list[int]]:
+def _spans(changed: Sequence[int], new: LineCells) -> list[list[int]]:
     spans: list[list[int]] = []
-    for at, (before, after) in enumerate(zip(old, new, strict=True)):
-        if before == after:
-            continue
+    for at in changed:
         if spans and (at == spans[-1][1] or _joins(new, spans[-1][1], at)):
             spans[-1][1] = at + 1
         else:
@@ -280,14 +290,14 @@ def _joins(new: LineCells, stop: int, start: int) -> bool:
     if start - stop > _PASS_OVER + 1:
         return False
     codes, wanted = new[stop - 1][1], new[start][1]
-    text, after = cells_written(new[stop:start], codes)
+    text, after = texts_written(texts_of(new[stop:start]), codes)
     return size(text) + len(between(after, wanted)) <= _PASS_OVER + len(between(codes, wanted))
 
 
-def _erased_behind(y: int, old: Sequence[Cell], new: LineCells, end: int) -> list[Run]:
+def _erased_behind(y: int, changed: Sequence[int], new: LineCells, end: int) -> list[Run]:
     """Send what differs before the blanks at the end, and erase from there."""
     wide = len(new)
-    spans = _spans(old[:end], new[:end])
+    spans = _spans([at for at in changed if at < end], new)
     if spans and _joins_end(new, spans[-1][1], end):
         spans[-1][1] = end
     runs = [Run(CursorPlace(start, y), [new[start:stop]], wide) for start, stop in spans]
