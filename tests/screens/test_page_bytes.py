@@ -11,6 +11,8 @@ from tests.screens.sent import Sent
 MORE = 1.25
 """So many times what was sent before is sent at most."""
 
+ARROWS = 16
+
 SAYS_MORE = {"review": 320, "going out": 360, "checklist": 600}
 """Bytes of the first arrow at most where it shows what it did not then: most of them are text."""
 
@@ -35,3 +37,18 @@ async def test_pages_and_arrows_send_at_most_a_quarter_more_than_before_they_sai
             if one.name in SAYS_MORE:
                 assert letters(arrow) > 0.6 * len(arrow), (one.name, letters(arrow), len(arrow))
     assert {one.name for one in PAGES if one.arrow_says} == set(SAYS_MORE)
+
+
+async def test_arrows_through_a_page_send_little_in_the_mean(
+    garage: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    async with riding(garage) as rider:
+        sent = Sent(rider, 80, 24, monkeypatch)
+        for page in "po":
+            await rider.types(page)
+            sent.sent = b""
+            for _ in range(ARROWS):
+                await rider.presses("down")
+            # The page turned on the way, and findings opened and folded.
+            assert rider.app.main.board.laid.top > 0
+            assert len(sent.sent) <= 200 * ARROWS, (page, len(sent.sent))
