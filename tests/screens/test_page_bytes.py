@@ -11,7 +11,7 @@ from tests.screens.sent import Sent
 MORE = 1.25
 """So many times what was sent before is sent at most."""
 
-ARROWS = 16
+ARROWS = 20
 
 SAYS_MORE = {"review": 320, "going out": 360, "checklist": 600}
 """Bytes of the first arrow at most where it shows what it did not then: most of them are text."""
