@@ -99,4 +99,4 @@ async def test_on_the_set_up_page_v_takes_the_start_over_and_w_shows_the_working
         await rider.types("v")
         now = board.cursor_row
         assert now is not None
-        assert (now.value, now.aside) == ("8", "l 5 p 5 as s")
+        assert (now.value, now.aside) == ("8", "l5 p5 as s")
