@@ -30,10 +30,17 @@ from paddock_tui.records import common as c
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.shapes import Amount, Number
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.cooling_pressure import Parked, PressureAdvice, after_parking, at_gas_temperature
+from paddock_tui.trade.cooling_pressure import (
+    WARM_UNTIL_MIN,
+    Parked,
+    PressureAdvice,
+    after_parking,
+    at_gas_temperature,
+)
 from paddock_tui.trade.errors import Inconsistent, OutOfRange, within
 from paddock_tui.trade.outside_pressure import AirMoves, outside_at_both
 from paddock_tui.trade.tyre_air import absolute_kpa, gauge_kpa, wet_pressure_after_kpa_abs
+from paddock_tui.trade.tyre_air_learning import HOT_WITHIN_MIN
 from paddock_tui.trade.tyre_pressure import (
     Ambient,
     cold_band_kpa_gauge,
@@ -51,9 +58,9 @@ METHOD = Method(
     "the gas law, as in OpenStax College Physics 2e, 13.3; the vendor's figures come first",
 )
 NOW = Method(
-    "read within 3 minutes: the reading is the hot figure; later only too much is certain",
+    f"read within {HOT_WITHIN_MIN:g} minutes: the reading is the hot figure; later only too much is certain",
     "the tyre only cools while it stands",
-    "hot to 3 minutes after parking, warm to 8, then late",
+    f"hot to {HOT_WITHIN_MIN:g} minutes after parking, warm to {WARM_UNTIL_MIN:g}, then late",
     "paddock practice, unpublished",
 )
 _AIR = (MEASURED.key, ALTITUDE.key)

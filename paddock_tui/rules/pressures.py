@@ -34,6 +34,7 @@ from paddock_tui.rules.core import (
     rule,
 )
 from paddock_tui.trade.cooling_pressure import Freshness
+from paddock_tui.trade.tyre_air_learning import HOT_WITHIN_MIN
 
 
 @rule(
@@ -61,7 +62,9 @@ def no_hot_pressure_last_time(last_without_hot: str) -> Result:
     return RaisedFinding(
         message="No hot pressures were read after the last session on these tyres.",
         why="Without them nobody knows what the cold pressure turned into, and the next start is a guess.",
-        remedy=Remedy("Read them first thing when you come back, within three minutes of parking."),
+        remedy=Remedy(
+            f"Read them first thing when you come back, within {HOT_WITHIN_MIN:g} minutes of parking."
+        ),
         path=("pressures", "hot", "front"),
     )
 
