@@ -151,3 +151,17 @@ def test_an_earlier_session_is_read_again_once_what_it_names_is_called_otherwise
 
     assert again.past[0].session.tyres == "called-otherwise"
     assert again.past == history(GarageFiles(garage), Histories(), NEXT).past
+
+
+def test_sessions_touched_one_after_the_other_are_each_read_again(garage: Path) -> None:
+    """What was forgotten with an earlier one has no place any more when it is touched itself."""
+    files, histories = GarageFiles(garage), Histories()
+    before = ids(history(files, histories, NEXT))
+    for name in (before[0], before[-1]):
+        path = files.path_of(Ref("session", name))
+        assert path is not None
+        path.write_text(path.read_text() + "\n# looked at again\n")
+        assert files.changed() == (Ref("session", name),)
+        assert ids(history(files, histories, Ref("session", before[0]))) == []
+
+    assert ids(history(files, histories, NEXT)) == before

@@ -170,7 +170,9 @@ def of_a_day(desk: Desk) -> Refused:
     yield "late with nothing to come", delaying(files, DAY, 5, NOON + dt.timedelta(hours=6))
     yield "late into the night", delaying(files, DAY, 5000, NOON - dt.timedelta(hours=4))
     times = next(
-        one for one in asks(context_of_start(desk, {"day": Ref("day", "broken")})) if one.key == "times"
+        one
+        for one in asks(context_of_start(desk, {"day": Ref("day", "broken"), "session": A}))
+        if one.key == "times"
     )
     yield "times of a broken day", times.answer("9:00 9:20")
     yield "move without a rider", moving(files, Ref("session", "bare"), "advanced", "AN", NOON)

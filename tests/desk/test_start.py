@@ -108,7 +108,9 @@ def conversation(root: Path, now: dt.datetime, typed: str, chosen: Chosen) -> It
         for text in texts.split(" | "):
             row = keyed(asks(context_of_start(desk, picked)), key)
             offered = f" [{row.offered}]" if row.offered else ""
-            yield f"{row.section} / {row.label}{offered}{' (or typed)' if row.free else ''}: {row.how}"
+            unsaid = [one for one in row.choices if one not in row.how]
+            picks = f" ({', '.join(unsaid)} by a digit)" if unsaid else ""
+            yield f"{row.section} / {row.label}{offered}{' (or typed)' if row.free else ''}: {row.how}{picks}"
             result = row.answer(text)
             if isinstance(result, InputError):
                 yield f"  {text} -- {result.sentence()}"

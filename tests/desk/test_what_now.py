@@ -47,6 +47,12 @@ def test_it_is_the_first_to_do_of_the_review_with_the_key_that_leads_there(garag
         ),
         (AT, [("lever", "to the bar")], f"{FIX}: r"),
         (AT.replace(hour=13, minute=18), [], "late: read the cold pressures: s"),
+        # What has no words of its own to be done is said by its message.
+        (
+            AT.replace(hour=13, minute=18),
+            [("pressures.cold.front", "2.15"), ("pressures.cold.rear", "1.95")],
+            "late: Before each session open: front lever pumped, firm; rear pedal works, and 5 more: c",
+        ),
     ],
 )
 def test_what_was_done_what_is_late_and_a_hold_change_it(

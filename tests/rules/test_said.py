@@ -1,6 +1,7 @@
 """Every rule says in each of its cases what is committed: words, place, remedy and what a key would set."""
 
-from tests.every import every
+import pytest
+
 from tests.rules.cases import CASES
 from tests.rules.said import FOLDER, OF_LIMITS, text_of, themes
 
@@ -8,7 +9,7 @@ THEMES = themes()
 RENEW = "python -m tests.rules.said writes it anew; then read what changed"
 
 
-@every("theme", THEMES)
+@pytest.mark.parametrize("theme", THEMES)
 def test_the_rules_of_a_module_say_what_is_committed(theme: str) -> None:
     assert text_of(THEMES[theme]) == (FOLDER / f"{theme}.txt").read_text(encoding="utf-8"), RENEW
 

@@ -332,6 +332,16 @@ def test_what_was_noted_as_read_whole_counts_only_while_its_file_is_the_same(roo
     assert {one.file for one in files.soundness.troubles()} == {str(worse.relative_to(root))}
 
 
+def test_what_a_bike_cannot_be_set_to_is_a_trouble_of_a_session_that_nobody_read(root: Path) -> None:
+    """The control of the bike says how a level is read, whether or not the session is in memory."""
+    odd = root / "sessions/2026/2026-05-07-1-plain.toml"
+    odd.write_text(odd.read_text().replace("traction = 5", 'traction = "loud"'))
+    seen(root)
+    rest(indexes())
+
+    assert [one.file for one in GarageFiles(root).soundness.troubles()] == [str(odd.relative_to(root))]
+
+
 def test_a_session_that_went_since_it_was_listed_is_no_trouble(root: Path) -> None:
     files = GarageFiles(root)
     assert len(files.listing("session")) == 2 * SESSIONS
