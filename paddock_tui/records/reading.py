@@ -4,48 +4,23 @@ import copy
 import datetime as dt
 import functools
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 import attrs
-import cattrs
-from cattrs.errors import (
-    AttributeValidationNote,
-    ClassValidationError,
-    IterableValidationError,
-    IterableValidationNote,
-)
-from cattrs.gen import make_dict_structure_fn, override
 
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.common import ADJUSTER
 from paddock_tui.records.disputes import CONFLICT, held_disputes, is_dispute
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.former_ids import FORMER, are_former_ids
-from paddock_tui.records.impossible import is_outside
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import Path
-from paddock_tui.records.shapes.base import Shape, found_words
+from paddock_tui.records.shapes.base import found_words
 from paddock_tui.records.shapes_of_bike import set_up_troubles
+from paddock_tui.records.structured import Impossible, Unreadable, structured
 
-Hook = Callable[[Any, Any], Any]
-
-_HOLDS_MORE = frozenset({dict, list})
 _PLAIN = frozenset({str, int, float, bool, dt.date, dt.time, dt.datetime, list})
-_MOST_TABLES = 8192
-_TABLES: dict[tuple[Any, ...], Any] = {}
-"""What tables of plain values were structured to, by class and content."""
-
-
-class _Unreadable(ValueError):
-    def __init__(self, trouble: InputError) -> None:
-        super().__init__(trouble.found)
-        self.trouble = trouble
-
-
-class _Impossible(_Unreadable):
-    """A value that can be read and cannot be."""
 
 
 @attrs.frozen
@@ -75,136 +50,26 @@ def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) ->
         troubles.append(InputError(found_words(data[FORMER]), "a list of ids", "remove it", path=(FORMER,)))
     readable = _without(data, [trouble.path for trouble in troubles] + list(unknown))
     try:
-        record = _POSSIBLE.structure(readable, cls)
-    except ClassValidationError as error:
-        found = list(_refused(error, ()))
-        unreadable = [one.trouble for one in found if not isinstance(one, _Impossible)]
-        impossible = tuple(one.trouble.path for one in found if isinstance(one, _Impossible))
-        troubles += unreadable
-        kept = _without(readable, [trouble.path for trouble in unreadable])
-        possible = _POSSIBLE.structure(_without(kept, list(impossible)), cls)
-        record = _AS_WRITTEN.structure(kept, cls) if impossible else possible
-        return RecordRead(record, tuple(troubles), unknown, possible, impossible)
+        record = structured(cls, readable)
+    except Unreadable:
+        return _with_refusals(cls, readable, troubles, unknown)
     return RecordRead(record, tuple(troubles), unknown, record)
 
 
-def _structure_fn(cls: type, converter: cattrs.Converter) -> Callable[[Any, Any], Any]:
-    """Build the function that structures one record class, each attribute by its own shape."""
-    overrides: dict[str, Any] = {}
-    for key, (name, spec) in specs(cls).items():
-        hook = _hook(spec, converter)
-        overrides[name] = (
-            override(rename=key, struct_hook=hook) if key != name else override(struct_hook=hook)
-        )
-    inner: Hook = make_dict_structure_fn(cls, converter, **overrides)
+def _with_refusals(
+    cls: type, readable: Mapping[str, Any], troubles: list[InputError], unknown: tuple[Path, ...]
+) -> RecordRead:
+    """Read a record in which some values cannot be read, or cannot be, as far as it goes."""
+    # Most records have none: what finds all of them is loaded with the first.
+    from paddock_tui.records.refused import refused, structured_as_written
 
-    def structure(raw: Any, as_type: Any) -> Any:
-        if type(raw) is dict and _HOLDS_MORE.isdisjoint(map(type, raw.values())):
-            return _remembered(cls, raw, inner, converter is _POSSIBLE)
-        if not isinstance(raw, Mapping):
-            raise _Unreadable(InputError(found_words(raw), "a table", "write it under a heading of its own"))
-        return inner(raw, as_type)
-
-    return structure
-
-
-def _remembered(cls: type, raw: dict[str, Any], inner: Hook, possible: bool) -> Any:
-    """Structure a table of plain values; the same table of many records is one object, as all are frozen."""
-    # With the types: 1, 1.0 and true are the same key else.
-    content = cls, possible, *raw.items(), *map(type, raw.values())
-    found = _TABLES.get(content)
-    if found is None:
-        found = inner(raw, cls)
-        if len(_TABLES) >= _MOST_TABLES:
-            _TABLES.clear()
-        _TABLES[content] = found
-    return found
-
-
-def _hook(spec: Spec, converter: cattrs.Converter) -> Hook:
-    """Return the hook of one attribute: its shape or its class, inside as many chosen keys as are
-    declared.
-    """
-    if spec.shape is not None:
-        hook = _by_shape(spec.shape, converter is _POSSIBLE)
-    else:
-        hook = _by_class(spec.record or object, converter)
-    for _ in spec.keys:
-        hook = _by_key(hook)
-    return hook
-
-
-def _by_shape(shape: Shape[Any], possible: bool) -> Hook:
-    """Return the hook of a shape; with `possible` it refuses what lies outside the band of the shape.
-
-    How far an adjuster goes is the bike's to say, so that none of its values is refused here.
-    """
-    band = shape.band() if possible and shape is not ADJUSTER else None
-
-    def hook(raw: Any, _: Any) -> Any:
-        found = shape.load(raw)
-        if isinstance(found, InputError):
-            raise _Unreadable(found)
-        if band is not None and is_outside(found, band):
-            raise _Impossible(InputError(found_words(raw), shape.expected))
-        return found
-
-    return hook
-
-
-def _by_class(record: type, converter: cattrs.Converter) -> Hook:
-    made: list[Hook] = []
-
-    def hook(raw: Any, _: Any) -> Any:
-        if not made:
-            # Of most classes no record holds one: they are made for the first that does.
-            made.append(converter.get_structure_hook(record))
-        return made[0](raw, record)
-
-    return hook
-
-
-def _by_key(inner: Hook) -> Hook:
-    def hook(raw: Any, as_type: Any) -> Any:
-        if not isinstance(raw, Mapping):
-            raise _Unreadable(InputError(found_words(raw), "a table", "write it under a heading of its own"))
-        found: dict[str, Any] = {}
-        errors: list[Exception] = []
-        for key, value in raw.items():
-            try:
-                found[key] = inner(value, as_type)
-            except Exception as error:
-                error.__notes__ = [
-                    *getattr(error, "__notes__", []),
-                    IterableValidationNote(key, key, as_type),
-                ]
-                errors.append(error)
-        if errors:
-            raise IterableValidationError("values that cannot be read", errors, dict)
-        return found
-
-    return hook
-
-
-def _refused(error: Exception, at: Path) -> Iterator[_Unreadable]:
-    """Walk what cattrs raised and give each refusal its path."""
-    if isinstance(error, _Unreadable):
-        yield type(error)(attrs.evolve(error.trouble, path=at))
-    elif isinstance(error, ClassValidationError | IterableValidationError):
-        for child in error.exceptions:
-            yield from _refused(child, (*at, *_key_of(child, error)))
-    else:
-        raise error
-
-
-def _key_of(child: Exception, parent: Exception) -> Path:
-    """Return the key under which an error was raised: of an attribute, or one that the owner chose."""
-    notes = reversed(getattr(child, "__notes__", []))
-    if isinstance(parent, ClassValidationError):
-        # The key of an attribute whose name Python keeps for itself stands without the underscore.
-        names = (note.name for note in notes if isinstance(note, AttributeValidationNote))
-        return tuple(name.rstrip("_") for name in names)[:1]
-    return tuple(str(note.index) for note in notes if isinstance(note, IterableValidationNote))[:1]
+    found = refused(cls, readable)
+    unreadable = [one.trouble for one in found if not isinstance(one, Impossible)]
+    impossible = tuple(one.trouble.path for one in found if isinstance(one, Impossible))
+    kept = _without(readable, [trouble.path for trouble in unreadable])
+    possible = structured(cls, _without(kept, list(impossible)))
+    record = structured_as_written(cls, kept) if impossible else possible
+    return RecordRead(record, (*troubles, *unreadable), unknown, possible, impossible)
 
 
 def _all_known(cls: type, data: dict[str, Any] | Mapping[str, Any]) -> bool:
@@ -290,10 +155,3 @@ def _without(data: Mapping[str, Any], paths: list[Path]) -> Mapping[str, Any]:
         if isinstance(here, dict):
             here.pop(path[-1], None)
     return kept
-
-
-_POSSIBLE = cattrs.Converter(detailed_validation=True)
-_POSSIBLE.register_structure_hook_factory(attrs.has, lambda cls: _structure_fn(cls, _POSSIBLE))
-
-_AS_WRITTEN = cattrs.Converter(detailed_validation=True)
-_AS_WRITTEN.register_structure_hook_factory(attrs.has, lambda cls: _structure_fn(cls, _AS_WRITTEN))

@@ -1,8 +1,9 @@
 """The TOML that records are mostly written in, read quickly; whatever is more than that is left to tomllib.
 
-One value a line: headings and keys of letters, digits, `-` and `_`; strings in plain quotes without escapes,
-whole and decimal numbers, booleans, dates, times, and arrays of such on one line. Nothing is ever refused
-here, and nothing read otherwise than tomllib reads it (`tests/store/test_everyday.py`).
+One value a line: headings and keys of letters, digits, `-` and `_`, in headings also other words in plain
+quotes; strings in plain quotes without escapes, whole and decimal numbers, booleans, dates, times, and arrays
+of such on one line. Nothing is ever refused here, and nothing read otherwise than tomllib reads it
+(`tests/store/test_everyday.py`).
 """
 
 import datetime as dt
@@ -15,6 +16,7 @@ DEEPEST = 8
 """Parts of a heading."""
 
 _BARE = r"[A-Za-z0-9_-]+"
+_PART = rf'(?:{_BARE}|"[^".\\]+")'
 _TEXT = r'"[^"\\]*"'
 _WHOLE = r"[+-]?(?:0|[1-9][0-9]{0,17})"
 _DECIMAL = r"[+-]?(?:0|[1-9][0-9]*)\.[0-9]+"
@@ -31,7 +33,7 @@ _LINE = re.compile(
         |(?P<flag>true|false)
         |(?P<array>\[[ \t]*(?:{_ITEM}(?:[ \t]*,[ \t]*{_ITEM})*[ \t]*,?[ \t]*)?\])
     )
-    |\[[ \t]*(?P<table>{_BARE}(?:\.{_BARE})*)[ \t]*\]
+    |\[[ \t]*(?P<table>{_PART}(?:\.{_PART})*)[ \t]*\]
     )?[ \t]*(?:\#.*)?""",
     re.VERBOSE | re.DOTALL,
 )
@@ -89,7 +91,7 @@ def _read(line: str) -> _Meaning | None:
         if kind is None:
             return _NOTHING
         meaning = (
-            ("", tuple(map(sys.intern, found[kind].split("."))))
+            ("", tuple(sys.intern(part.strip('"')) for part in found[kind].split(".")))
             if kind == "table"
             else (sys.intern(found["key"]), _READ[kind](found[kind]))
         )

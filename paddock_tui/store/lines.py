@@ -1,7 +1,6 @@
 """Where things stand in a TOML text: the lines of every value and of every table."""
 
 import re
-import tomllib
 from bisect import bisect_right
 
 import attrs
@@ -238,6 +237,8 @@ def _unquoted(key: str) -> str:
         return key[1:-1]
     if key[0] != '"':
         return key
+    import tomllib  # hardly any key has escapes
+
     try:
         return next(iter(tomllib.loads(f"{key} = 0")))
     except tomllib.TOMLDecodeError:

@@ -6,7 +6,6 @@ import errno
 import os
 import platform
 import time
-import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -101,6 +100,8 @@ def _taken(file: int, wait: float) -> bool:
 
 
 def _holder(folder: Private) -> Holder | None:
+    import tomllib  # most that loads this module meets no other holder
+
     try:
         note = tomllib.loads(folder.read(_HOLDER, _LONGEST_NOTE).decode("utf-8"))
         pid, host, since = note["pid"], note["host"], note["since"]

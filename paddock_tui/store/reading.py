@@ -1,7 +1,6 @@
 """Text and data out of files that may hold anything: what is wrong is said, with its line."""
 
 import re
-import tomllib
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
@@ -50,6 +49,8 @@ def loads(text: str, file: str = "") -> dict[str, Any] | InputError:
     dotted = _dotted(body)
     if dotted is not None:
         return InputError("a key of too many parts", "plain tables", line=dotted, file=file)
+    import tomllib  # most garages hold nothing else than everyday lines
+
     try:
         data = tomllib.loads(body)
     except tomllib.TOMLDecodeError as error:

@@ -5,7 +5,6 @@ What is wrong is refused with its line and leaves the rest in force.
 
 import re
 import tempfile
-import tomllib
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import Any, Protocol
@@ -82,6 +81,8 @@ def load_settings(actions: Sequence[KeyedAction] = ()) -> tuple[Settings, list[I
 
 def keep_theme(name: str) -> str:
     """Write the theme into the settings of this user, all else as it stands; gives why not, or nothing."""
+    import tomllib
+
     file = settings_file()
     try:
         text = file.read_text(encoding="utf-8") if file.exists() else ""
@@ -103,6 +104,8 @@ def keep_theme(name: str) -> str:
 
 def read_settings(text: str, actions: Sequence[KeyedAction] = ()) -> tuple[Settings, list[InputError]]:
     """Read settings from a text: what is in force, and everything that is refused, each with its line."""
+    import tomllib  # most have no settings of their own
+
     try:
         data = tomllib.loads(text)
     except tomllib.TOMLDecodeError as error:

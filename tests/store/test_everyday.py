@@ -38,6 +38,11 @@ _LINES = [
     "[ a.b ]",
     "[a.b.c]",
     "[a . b]",
+    '["a"]',
+    '[a."b c # d"]',
+    '[a."b.c"]',
+    '[a."b\\tc"]',
+    '[""]',
     "[[a]]",
     "[d]",
     "\ta = 5",
@@ -77,7 +82,7 @@ def test_arrays_of_two_texts_are_two() -> None:
     assert one["a"] is not other["a"]
 
 
-def test_most_records_are_read_quickly() -> None:
+def test_records_are_read_quickly() -> None:
     left = [ref for ref, path in FILES.items() if everyday(path.read_text(encoding="utf-8")) is None]
 
-    assert len(left) * 10 < len(FILES), left
+    assert left == []
