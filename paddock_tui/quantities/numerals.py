@@ -27,16 +27,17 @@ _VULGAR = {
 }
 _ENDLESS = {"⅓": (1, 3), "⅔": (2, 3), "⅙": (1, 6), "⅚": (5, 6)}
 _ENDLESS_WHY = "a fraction that does not come out"
+# Texts, which `re` compiles when the first number is typed: most commands read none.
 _SIGN = r"(?P<sign>[+−-]?)\s*"
-_GROUPED = re.compile(
+_GROUPED = (
     _SIGN + r"(?P<groups>[1-9][0-9]{0,2}(?:[,'’  \u00a0\u202f][0-9]{3})+)(?P<part>\.[0-9]+)?(?![0-9.,])"
 )
-_POINTS = re.compile(_SIGN + r"(?P<groups>[1-9][0-9]{0,2}(?:\.[0-9]{3})+)(?P<part>,[0-9]+)(?![0-9.,])")
-_VULGAR_ONE = re.compile(_SIGN + rf"(?P<whole>[0-9]*)\s*(?P<vulgar>[{''.join((*_VULGAR, *_ENDLESS))}])")
-_FRACTION = re.compile(
+_POINTS = _SIGN + r"(?P<groups>[1-9][0-9]{0,2}(?:\.[0-9]{3})+)(?P<part>,[0-9]+)(?![0-9.,])"
+_VULGAR_ONE = _SIGN + rf"(?P<whole>[0-9]*)\s*(?P<vulgar>[{''.join((*_VULGAR, *_ENDLESS))}])"
+_FRACTION = (
     _SIGN + r"(?:(?P<whole>[0-9]+)[\s-]+)?(?P<over>[0-9]{1,3})\s*[/⁄]\s*(?P<under>[0-9]{1,3})(?![0-9/.,])"
 )
-_PLAIN = re.compile(_SIGN + r"(?P<whole>[0-9]*)(?:[.,](?P<part>[0-9]*))?")
+_PLAIN = _SIGN + r"(?P<whole>[0-9]*)(?:[.,](?P<part>[0-9]*))?"
 
 
 @attrs.frozen
@@ -64,7 +65,7 @@ def take_number(text: str) -> Numeral | None:
 
 def _grouped(text: str) -> Numeral | None:
     """Take a number with a sign between its thousands."""
-    match = _GROUPED.match(text) or _POINTS.match(text)
+    match = re.match(_GROUPED, text) or re.match(_POINTS, text)
     if match is None:
         return None
     groups, part = match["groups"], (match["part"] or "").replace(",", ".")
@@ -79,7 +80,7 @@ def _grouped(text: str) -> Numeral | None:
 
 def _fraction(text: str) -> Numeral | None:
     """Take a number that is, or ends in, a fraction."""
-    vulgar = _VULGAR_ONE.match(text)
+    vulgar = re.match(_VULGAR_ONE, text)
     if vulgar is not None:
         whole, rest = Decimal(vulgar["whole"] or 0), text[vulgar.end() :].strip()
         if vulgar["vulgar"] in _ENDLESS:
@@ -87,7 +88,7 @@ def _fraction(text: str) -> Numeral | None:
             near = round(whole + Decimal(top) / Decimal(bottom), 3)
             return Numeral(_signed(vulgar, f"{near:f}"), rest, None, _ENDLESS_WHY)
         return Numeral(_signed(vulgar, f"{whole + Decimal(_VULGAR[vulgar['vulgar']]):f}"), rest)
-    match = _FRACTION.match(text)
+    match = re.match(_FRACTION, text)
     if match is None or int(match["under"]) == 0:
         return None
     over, under = Decimal(match["over"]), Decimal(match["under"])
@@ -103,7 +104,7 @@ def _fraction(text: str) -> Numeral | None:
 
 def _plain(text: str) -> Numeral | None:
     """Take digits with a decimal comma or point, or none."""
-    match = _PLAIN.match(text)
+    match = re.match(_PLAIN, text)
     if match is None or not (match["whole"] or match["part"]):
         return None
     part = f".{match['part']}" if match["part"] else ""

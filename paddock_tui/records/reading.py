@@ -18,7 +18,7 @@ from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes.base import found_words
 from paddock_tui.records.shapes_of_bike import set_up_troubles
-from paddock_tui.records.structured import Impossible, Unreadable, structured
+from paddock_tui.records.structured import ImpossibleValue, UnreadableValue, structured
 
 _PLAIN = frozenset({str, int, float, bool, dt.date, dt.time, dt.datetime, list})
 
@@ -51,7 +51,7 @@ def read_record(kind: str, data: Mapping[str, Any], bike: Bike | None = None) ->
     readable = _without(data, [trouble.path for trouble in troubles] + list(unknown))
     try:
         record = structured(cls, readable)
-    except Unreadable:
+    except UnreadableValue:
         return _with_refusals(cls, readable, troubles, unknown)
     return RecordRead(record, tuple(troubles), unknown, record)
 
@@ -64,8 +64,8 @@ def _with_refusals(
     from paddock_tui.records.refused import refused, structured_as_written
 
     found = refused(cls, readable)
-    unreadable = [one.trouble for one in found if not isinstance(one, Impossible)]
-    impossible = tuple(one.trouble.path for one in found if isinstance(one, Impossible))
+    unreadable = [one.trouble for one in found if not isinstance(one, ImpossibleValue)]
+    impossible = tuple(one.trouble.path for one in found if isinstance(one, ImpossibleValue))
     kept = _without(readable, [trouble.path for trouble in unreadable])
     possible = structured(cls, _without(kept, list(impossible)))
     record = structured_as_written(cls, kept) if impossible else possible

@@ -15,7 +15,7 @@ from cattrs.gen import make_dict_structure_fn, override
 
 from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.paths import Path
-from paddock_tui.records.structured import Hook, Unreadable, as_mapping, as_table, by_shape
+from paddock_tui.records.structured import Hook, UnreadableValue, as_mapping, as_table, by_shape
 
 
 def structured_as_written(cls: type, raw: Mapping[str, Any]) -> Any:
@@ -23,11 +23,11 @@ def structured_as_written(cls: type, raw: Mapping[str, Any]) -> Any:
     return _AS_WRITTEN.structure(raw, cls)
 
 
-def refused(cls: type, raw: Mapping[str, Any]) -> list[Unreadable]:
+def refused(cls: type, raw: Mapping[str, Any]) -> list[UnreadableValue]:
     """List every value of a table that cannot be read, or cannot be, each with its path."""
     try:
         _POSSIBLE.structure(raw, cls)
-    except (ClassValidationError, Unreadable) as error:
+    except (ClassValidationError, UnreadableValue) as error:
         return list(_refused(error, ()))
     return []
 
@@ -84,9 +84,9 @@ def _by_key(inner: Hook) -> Hook:
     return hook
 
 
-def _refused(error: Exception, at: Path) -> Iterator[Unreadable]:
+def _refused(error: Exception, at: Path) -> Iterator[UnreadableValue]:
     """Walk what cattrs raised and give each refusal its path."""
-    if isinstance(error, Unreadable):
+    if isinstance(error, UnreadableValue):
         yield type(error)(attrs.evolve(error.trouble, path=at))
     elif isinstance(error, ClassValidationError | IterableValidationError):
         for child in error.exceptions:

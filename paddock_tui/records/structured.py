@@ -19,7 +19,7 @@ _TABLES: dict[tuple[Any, ...], Any] = {}
 """What tables of plain values were structured to, by class and content."""
 
 
-class Unreadable(ValueError):
+class UnreadableValue(ValueError):
     """A value that cannot be read."""
 
     def __init__(self, trouble: InputError) -> None:
@@ -27,12 +27,12 @@ class Unreadable(ValueError):
         self.trouble = trouble
 
 
-class Impossible(Unreadable):
+class ImpossibleValue(UnreadableValue):
     """A value that can be read and cannot be."""
 
 
 def structured(cls: type, raw: Any) -> Any:
-    """Return the record of a table, all of whose keys are declared. Raises Unreadable at the first bad value.
+    """Return the record of a table with known keys. Raises UnreadableValue at the first bad value.
 
     All of them are found by `records.refused`.
     """
@@ -88,9 +88,9 @@ def as_table(cls: type, make: Hook, *, possible: bool) -> Hook:
 
 
 def as_mapping(raw: Any) -> Mapping[str, Any]:
-    """Return what is a table. Raises Unreadable where it is none."""
+    """Return what is a table. Raises UnreadableValue where it is none."""
     if not isinstance(raw, Mapping):
-        raise Unreadable(InputError(found_words(raw), "a table", "write it under a heading of its own"))
+        raise UnreadableValue(InputError(found_words(raw), "a table", "write it under a heading of its own"))
     return raw
 
 
@@ -117,9 +117,9 @@ def by_shape(shape: Shape[Any], *, possible: bool) -> Hook:
     def hook(raw: Any, _: Any) -> Any:
         found = shape.load(raw)
         if isinstance(found, InputError):
-            raise Unreadable(found)
+            raise UnreadableValue(found)
         if band is not None and is_outside(found, band):
-            raise Impossible(InputError(found_words(raw), shape.expected))
+            raise ImpossibleValue(InputError(found_words(raw), shape.expected))
         return found
 
     return hook

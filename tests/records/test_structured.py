@@ -7,7 +7,7 @@ import pytest
 
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.refused import refused, structured_as_written
-from paddock_tui.records.structured import Unreadable, structured
+from paddock_tui.records.structured import UnreadableValue, structured
 from tests.sample import FILES, data_of
 
 
@@ -39,6 +39,6 @@ def test_a_value_that_one_way_refuses_the_other_refuses_with_its_path() -> None:
             here = here[key]
         here[path[-1]] = [[1]]
 
-        with pytest.raises(Unreadable):
+        with pytest.raises(UnreadableValue):
             structured(cls, spoilt)
         assert [one.trouble.path for one in refused(cls, spoilt)] == [path]

@@ -17,9 +17,9 @@ _MOST = 10**12
 NUMBER = re.compile(r"[+-]?\d{1,12}(?:[.,]\d{1,12})?")
 
 
-_RANGE = re.compile(
-    rf"({NUMBER.pattern})(?:\s*(?:to|\.\.)\s*|\s+[-\u2013\u2212]\s+|[-\u2013\u2212])({NUMBER.pattern})(?:\s*[a-z]+)?",
-    re.IGNORECASE,
+_RANGE = (
+    rf"({NUMBER.pattern})(?:\s*(?:to|\.\.)\s*|\s+[-\u2013\u2212]\s+|[-\u2013\u2212])({NUMBER.pattern})"
+    r"(?:\s*[a-z]+)?"
 )
 """A range as screens and riders write it: 1-7, 1 to 7, 1..7; its unit may follow."""
 
@@ -194,7 +194,7 @@ class Series(Shape[tuple[float, ...]]):
 
     def read(self, text: str) -> tuple[float, ...] | InputError:
         typed = text.strip().strip("[]").strip()
-        ends = _RANGE.fullmatch(typed) if self.most == 2 else None
+        ends = re.fullmatch(_RANGE, typed, re.IGNORECASE) if self.most == 2 else None
         pieces = list(ends.groups()) if ends else re.split(r"\s*;\s*|\s+|,\s+", typed)
         numbers = [read_number(piece) for piece in pieces]
         if any(number is None for number in numbers):
