@@ -1,12 +1,13 @@
 """A step over several files that was cut short at any point is completed or put back by the next start."""
 
+import os
 from pathlib import Path
 
 import pytest
 
 from paddock_tui.records.edits import Change, Edit, Rename, Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.store import saving
+from paddock_tui.store import intent, saving
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.journal import entries
 from paddock_tui.store.saving import Saved, repair, save
@@ -141,3 +142,19 @@ def test_a_note_beside_another_journal_of_the_same_length_is_not_completed(root:
 
     assert "is not completed here" in repair(GarageFiles(root), BEFORE)
     assert snapshot(root) == before
+
+
+@pytest.mark.skipif(not hasattr(os, "symlink"), reason="no links here")
+def test_half_a_rename_of_a_link_is_put_back_with_what_it_leads_to_left_alone(root: Path) -> None:
+    """The new name is the link itself once more, not the file behind it."""
+    real, link, new = (
+        root / "bikes" / "real.toml",
+        root / "bikes" / "linked.toml",
+        root / "bikes" / "new.toml",
+    )
+    real.write_text('name = "Real"\n')
+    link.symlink_to("real.toml")
+    os.link(link, new, follow_symlinks=False)
+    intent._one_name(GarageFiles(root), Rename(Ref("bike", "linked"), "new"))
+
+    assert (new.is_symlink(), link.is_symlink(), real.read_text()) == (False, True, 'name = "Real"\n')
