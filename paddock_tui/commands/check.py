@@ -24,7 +24,6 @@ from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import unplaced
 from paddock_tui.desk.situations import Assembled
 from paddock_tui.pages.as_json import problem_as_dict
-from paddock_tui.pages.garage import garage_heading
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
@@ -100,6 +99,8 @@ def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> 
         if ref.kind in ("session", "profile") and loaded.record is not None:
             assembled: Assembled = desk.assembled(ref)
             verdicts.append((ref, review(assembled.situation)))
+    from paddock_tui.pages.garage import garage_heading
+
     if form == "json":
         rows = [{"session": str(ref), "verdict": found.verdict} for ref, found in verdicts]
         print_dict({"verdicts": rows, "problems": [problem_as_dict(trouble) for trouble in problems]})

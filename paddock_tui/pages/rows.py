@@ -6,11 +6,11 @@ from typing import TYPE_CHECKING, Literal
 import attrs
 
 from paddock_tui.entry.row_typing import TAKES_LETTERS, TypingKind
-from paddock_tui.pages.pictures import Mark, Picture
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.verdict_words import RIDDEN_TAIL
 
 if TYPE_CHECKING:
+    from paddock_tui.pages.pictures import Mark, Picture
     from paddock_tui.rules.core import SetValue
 
 RowKind = Literal[
@@ -40,7 +40,7 @@ class Bar:
     ends: tuple[str, str] = ("least help", "most help")
     two_ended: bool = False
     steps: int = 0
-    marks: tuple[Mark, ...] = ()
+    marks: "tuple[Mark, ...]" = ()
     allowed: tuple[float, float] | None = None
     fixed: bool = False
 
@@ -92,7 +92,7 @@ class Row:
     typing: TypingKind = ""
     choices: tuple[str, ...] = ()
     unit: str = ""
-    picture: Picture | None = None
+    picture: "Picture | None" = None
     apart: bool = False
     more: tuple[tuple[str, str], ...] = ()
     whole: bool = False

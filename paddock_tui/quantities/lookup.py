@@ -2,7 +2,6 @@
 
 import functools
 
-from paddock_tui.quantities.far import far_unit
 from paddock_tui.quantities.spellings import SPELLINGS
 from paddock_tui.quantities.table import ALIASES, AMBIGUOUS, TABLE
 from paddock_tui.quantities.units import Unit
@@ -16,7 +15,7 @@ _UNWRITTEN = str.maketrans("", "", " \u00a0.*^·⋅-_")
 def find(spelling: str) -> Unit | None:
     """Return the unit of an exact spelling, from the table, its aliases or beyond; None where unknown."""
     unit = TABLE.get(spelling) or TABLE.get(ALIASES.get(spelling, ""))
-    return unit or far_unit(spelling)
+    return unit or _far(spelling)
 
 
 def find_typed(spelling: str) -> Unit | None:
@@ -28,6 +27,13 @@ def find_typed(spelling: str) -> Unit | None:
     unit = TABLE.get(_loosely().get(_loose(spelling), ""))
     if unit and not (spelling.startswith("M") and unit.spelling in _NEVER_CAPITAL_M):
         return unit
+    return _far(spelling)
+
+
+def _far(spelling: str) -> Unit | None:
+    # Records are written in everyday units, nearly all of them.
+    from paddock_tui.quantities.far import far_unit
+
     return far_unit(spelling)
 
 
