@@ -14,12 +14,14 @@ from paddock_tui.pages.layout.panel import rows_width
 from paddock_tui.pages.layout.pen import Line, text_of, with_units
 from paddock_tui.pages.pictures.data import Pairs
 from paddock_tui.pages.rows import Row
+from paddock_tui.records.paths import Ref
 from paddock_tui.screens.folds import lines_of, most_of, open_places
+from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ROOMS, room_of
 from paddock_tui.text import as_read
 from paddock_tui.widgets.look import STYLES
 from tests.every import every
-from tests.looks import FOLDER, LOOKS, drawn, laid_out, made_of, sample_desk, sizes_of
+from tests.looks import FOLDER, LOOKS, Seen, drawn, laid_out, made_of, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
 from tests.sample import SAMPLE
 
@@ -269,3 +271,17 @@ def test_the_review_of_the_next_session_fits_on_one_screen(desk: Desk) -> None:
         assert finding.message in said
     assert all(one.label in said for one in made.review.missing)
     assert said.count("by 13:1") == len(made.review.to_do)
+
+
+def test_in_the_dry_an_adjuster_starts_where_its_rider_last_had_it_there(desk: Desk) -> None:
+    dry = Seen(Place("setup", Ref("session", "2026-05-16-3-magpie")))
+    pictures = [row.picture for row in made_of(desk, dry).whole.rows() if row.picture is not None]
+    pairs = next(one for one in pictures if isinstance(one, Pairs))
+
+    starts = {row[0]: row[list(pairs.heads).index("start")] for row in pairs.table}
+    assert (starts["front preload"], starts["rear preload"]) == ("6.5", "4")
+    assert starts["front rebound"] == "not known"
+    marks = {
+        mark.word for one in pairs.pairs for lane in (one.front, one.rear) if lane for mark in lane.marks
+    }
+    assert marks == {"now", "start", "last", "profile"}
