@@ -104,3 +104,30 @@ def test_lines_that_moved_are_known_again_by_other_marks_at_their_left() -> None
     old = {y: cells(f" |  {text}") for y, text in enumerate(["what goes, in as many words...", *texts])}
     new = {y: cells(f" !  {text}") for y, text in enumerate([*texts, "what comes, in as many words.."])}
     assert best_move(old, new) == LineMove(0, 4, -1)
+
+
+def rows(words: str) -> list[Strip]:
+    return [strip(f"{letter} a row with some words") for letter in words]
+
+
+def test_a_line_that_stays_where_others_move_over_it_is_drawn_again() -> None:
+    before, after = rows("abcdXefghi"), rows("nabcXdefgh")
+    shown, ours, whole = ShownCells(), Terminal(COLUMNS, LINES), Terminal(COLUMNS, LINES)
+    ours.feed(update(before, before, shown, False).encode())
+    sent = update(after, before, shown, True)
+    ours.feed(sent.encode())
+    whole.feed(update(after, before, ShownCells(), False).encode())
+
+    assert "\x1b[1;10r" in sent
+    assert [looks(one) for one in ours.cells] == [looks(one) for one in whole.cells]
+
+
+def test_a_line_of_which_nothing_is_known_does_not_move() -> None:
+    before, after = rows("abcdXefghi"), rows("nabcdXefgh")
+    before[4] = strip("宽" * (COLUMNS // 2))
+    shown, ours, whole = ShownCells(), Terminal(COLUMNS, LINES), Terminal(COLUMNS, LINES)
+    ours.feed(update(before, before, shown, False).encode())
+    ours.feed(update(after, before, shown, False).encode())
+    whole.feed(update(after, before, ShownCells(), False).encode())
+
+    assert [looks(one) for one in ours.cells] == [looks(one) for one in whole.cells]
