@@ -141,8 +141,15 @@ def test_cursor_and_severity_are_told_by_weight_on_every_terminal(
     assert b"38;2;" not in got
 
 
-def test_a_terminal_without_utf_8_gets_ascii_alone(garage: Path) -> None:
-    with started(garage, LANG="C", LC_ALL="C", PYTHONUTF8="0", PYTHONCOERCECLOCALE="0") as wire:
+@every(
+    "settings",
+    [
+        {"LANG": "C", "LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"},
+        {"LANG": "C", "LC_ALL": ""},
+    ],
+)
+def test_a_terminal_without_utf_8_gets_ascii_alone(garage: Path, settings: dict[str, str]) -> None:
+    with started(garage, **settings) as wire:
         got = wire.read_until("? help")
         assert "-- sessions -- " in wire.shown
         for key in ROOMS:

@@ -132,13 +132,25 @@ def test_settings_that_cannot_be_read_or_written_are_said_and_harm_nothing(
     assert keep_theme("day").startswith("not saved: ")
 
 
-@pytest.mark.parametrize(
-    ("variable", "value", "plain"), [("PADDOCK_PLAIN", "1", True), ("TERM", "dumb", True)]
+@every(
+    ("variables", "plain"),
+    [
+        ({"PADDOCK_PLAIN": "1"}, True),
+        ({"PADDOCK_PLAIN": "0"}, False),
+        ({"TERM": "dumb"}, True),
+        ({"TERM": "linux"}, True),
+        ({"LC_ALL": "C"}, True),
+        ({"LC_ALL": "", "LANG": "POSIX"}, True),
+        ({"LC_ALL": "", "LANG": "C", "LC_CTYPE": "C.UTF-8"}, False),
+        ({"LC_ALL": "C.UTF-8", "LANG": "C"}, False),
+        ({"LC_ALL": "", "LANG": ""}, False),
+    ],
 )
-def test_ascii_is_asked_for_or_all_that_a_dumb_terminal_has(
-    monkeypatch: pytest.MonkeyPatch, variable: str, value: str, plain: bool
+def test_ascii_is_asked_for_or_all_that_a_terminal_has(
+    monkeypatch: pytest.MonkeyPatch, variables: dict[str, str], plain: bool
 ) -> None:
-    monkeypatch.setenv(variable, value)
+    for name, value in variables.items():
+        monkeypatch.setenv(name, value)
 
     assert ascii_only() is plain
 
