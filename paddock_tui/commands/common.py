@@ -2,13 +2,13 @@
 
 import contextlib
 import datetime as dt
-import os
 import shutil
 import sys
 from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from paddock_tui.locale_signs import ascii_asked
 from paddock_tui.text import fold, in_ascii, printable
 
 if TYPE_CHECKING:
@@ -106,15 +106,14 @@ def columns() -> int:
 
 def say(lines: Iterable[str]) -> None:
     """Print lines; where the output takes ASCII alone, as a screen there shows them."""
-    plain = _in_ascii()
+    plain = ascii_asked() or not _takes_more(sys.stdout.encoding)
     for line in lines:
         sys.stdout.write((in_ascii(line) if plain else line).rstrip() + "\n")
 
 
-def _in_ascii() -> bool:
-    """Return whether only ASCII is printed: it was asked for, or the output takes nothing else."""
-    asked = os.environ.get("PADDOCK_PLAIN", "") not in ("", "0")
-    return asked or (sys.stdout.encoding or "ascii").lower().replace("-", "").startswith(("ascii", "ansi"))
+def _takes_more(encoding: str | None) -> bool:
+    """Return whether an output takes more than ASCII; one of eight bits replaces what it lacks."""
+    return not (encoding or "ascii").lower().replace("-", "").startswith(("ascii", "ansi"))
 
 
 def complain(lines: Iterable[str]) -> None:

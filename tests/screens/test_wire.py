@@ -149,7 +149,7 @@ def test_cursor_and_severity_are_told_by_weight_on_every_terminal(
     ],
 )
 def test_a_terminal_without_utf_8_gets_ascii_alone(garage: Path, settings: dict[str, str]) -> None:
-    with started(garage, **settings) as wire:
+    with started(garage, 80, 24, **settings) as wire:
         got = wire.read_until("? help")
         assert "-- sessions -- " in wire.shown
         for key in ROOMS:
