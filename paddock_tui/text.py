@@ -1,7 +1,9 @@
 """Printable text: what may reach a terminal, how many cells it takes, cutting and wrapping it."""
 
 import functools
+import os
 import re
+import sys
 import unicodedata
 from collections.abc import Mapping
 
@@ -79,6 +81,18 @@ IN_ASCII: Mapping[str, str] = {
 
 _LEGEND = frozenset("█░┊")
 """Signs by which a text is the legend of a picture: its signs are those of the picture then."""
+
+
+def ascii_asked() -> bool:
+    """Return whether ASCII alone is asked for: by the variable, or by a locale named C or POSIX.
+
+    Where no locale is named the terminal may well have UTF-8. In those two Python writes UTF-8 all the same,
+    and puts C.UTF-8 into LC_CTYPE itself; its UTF-8 mode tells that from one that the user named.
+    """
+    if os.environ.get("PADDOCK_PLAIN", "") not in ("", "0"):
+        return True
+    own = "" if sys.flags.utf8_mode else os.environ.get("LC_CTYPE", "")
+    return (os.environ.get("LC_ALL") or own or os.environ.get("LANG", "")) in ("C", "POSIX")
 
 
 def in_ascii(text: str) -> str:

@@ -8,8 +8,7 @@ from collections.abc import Iterable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from paddock_tui.locale_signs import ascii_asked
-from paddock_tui.text import fold, in_ascii, printable
+from paddock_tui.text import ascii_asked, fold, in_ascii, printable
 
 if TYPE_CHECKING:
     from paddock_tui.desk import Desk

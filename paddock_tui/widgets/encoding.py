@@ -3,7 +3,7 @@
 import os
 import sys
 
-from paddock_tui.locale_signs import ascii_asked
+from paddock_tui.text import ascii_asked
 
 _NO_BLOCKS = ("dumb", "linux")
 """Terminals without signs for it: the console of Linux lacks some in its fonts of 256 signs."""
