@@ -145,9 +145,9 @@ def said(made: Situation) -> Iterator[str]:
 def quoting(limit: Limit, value: float, lines: Iterable[str]) -> Iterator[str]:
     """The lines that quote a value of a limit."""
     wanted, other = figure(limit, value), re.compile("|".join(OTHER_THINGS))
-    text = "\n".join(lines)
-    # One search over all of them: there are thousands, and few hold the figure.
-    held = [one for one in text.split("\n") if wanted.search(one)] if wanted.search(text) else []
+    digits, hundred = f"{value:g}", f"{100 * value:g}"
+    # Most of the thousands of lines do not hold the digits at all, which is quicker told.
+    held = (line for line in lines if (digits in line or hundred in line) and wanted.search(line))
     return (line for line in held if wanted.search(other.sub("", line)))
 
 
