@@ -1,5 +1,7 @@
 """What went before: this bike's earlier sessions as plain records, and what they refer to."""
 
+from typing import Any
+
 import attrs
 
 from paddock_tui.facts.pace import usual_lap
@@ -44,6 +46,8 @@ class About:
     situation: Situation
     history: History = NOTHING
     units: Units = attrs.field(factory=Units)
+    worked_out: dict[object, Any] = attrs.field(factory=dict, init=False, repr=False)
+    """What was worked out for it already, by how."""
 
     @property
     def setup(self) -> SetUp:

@@ -1,7 +1,7 @@
 """The air of the day: the bench's calculator, and which of its answers stand beside a session's rows."""
 
 import functools
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 import attrs
 
@@ -11,6 +11,7 @@ from paddock_tui.advice.air_damp import damp
 from paddock_tui.advice.air_ice import ice
 from paddock_tui.advice.air_inputs import INPUTS, filled_weather
 from paddock_tui.advice.air_power import air_and_power
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.calculators import Answer, Calculator, Inputs
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.limits.weather import FROST
@@ -46,7 +47,7 @@ def _compute(surface: str | None, ice_below_c: float, inputs: Inputs) -> Iterabl
 
 def air_on_rows(about: About) -> Iterator[OnRow]:
     """Return what belongs beside air pressure, track temperature and air of the session."""
-    found = {one.key: one for one in air_today(about).answers(about.units)}
+    found = answered(about, air_today)
     yield OnRow(("air_pressure",), (found["density"], found["sae"], found["iso"]))
     icy = (found["ice"],) if found["ice"].known and found["ice"].short else ()
     yield OnRow(("track",), (*icy, *_of_track(about, found)), ahead=True)
@@ -57,7 +58,7 @@ def air_on_rows(about: About) -> Iterator[OnRow]:
         yield OnRow(("air",), answers, ahead=True)
 
 
-def _of_track(about: About, found: dict[str, Answer]) -> tuple[Answer, ...]:
+def _of_track(about: About, found: Mapping[str, Answer]) -> tuple[Answer, ...]:
     """Return the risk of damp patches; on a wet track, or without its temperature, the dew point alone."""
     dew, risk = found["dew"], found["damp"]
     if COLUMN.get(about.session.surface or "") == "wet":

@@ -1,10 +1,11 @@
 """Which answer stands beside which row of a tyre set, a bike or a day."""
 
 from paddock_tui.advice.about import ENDS, About
+from paddock_tui.advice.answered import answered, by_key
 from paddock_tui.advice.beside_setup import BesideRow
 from paddock_tui.advice.bike_counts import bike_counts, service_answers
 from paddock_tui.advice.brake_pads import pads_answer
-from paddock_tui.advice.calculators import Answer, Calculator
+from paddock_tui.advice.calculators import Answer
 from paddock_tui.advice.more_rows import bike_rows
 from paddock_tui.advice.noise import noise, noise_of
 from paddock_tui.advice.tyre_life import tyre_life
@@ -17,9 +18,9 @@ from paddock_tui.records.tyres import TyreSet
 def beside_tyres(about: About, name: str, tyres: TyreSet) -> dict[Path, BesideRow]:
     """Return the answers for the rows of the tyre set `name`: age and counts, load and speed."""
     found: dict[Path, BesideRow] = {}
-    ratings = _by_key(tyre_ratings(about, tyres, name), about)
+    ratings = by_key(tyre_ratings(about, tyres, name), about)
     for end in ENDS:
-        life = _by_key(tyre_life(about, name, tyres, end), about)
+        life = by_key(tyre_life(about, name, tyres, end), about)
         found[end, "date_code"] = _beside(life["age"])
         found[end, "cycles_before"] = _beside(life["cycles"])
         found[end, "distance_before"] = _beside(life["ridden"])
@@ -32,7 +33,7 @@ def beside_bike(about: About) -> dict[Path, BesideRow]:
     found: dict[Path, BesideRow] = {}
     if about.situation.bike is None:
         return found
-    counts = _by_key(bike_counts(about), about)
+    counts = answered(about, bike_counts)
     found["start", "hours"] = _beside(counts["hours"])
     found["start", "kilometres"] = _beside(counts["distance"])
     for item, (hours, distance, date) in service_answers(about).items():
@@ -57,12 +58,8 @@ def beside_day(about: About, day: RidingDay) -> dict[Path, BesideRow]:
             margin = noise_of(about, entry.noise.reading, day.limits.noise)
             found["entries", rider, bike, "noise", "reading"] = _beside(margin)
     if about.situation.bike is not None:
-        found["limits", "noise"] = _beside(_by_key(noise(about), about)["revs"])
+        found["limits", "noise"] = _beside(answered(about, noise)["revs"])
     return found
-
-
-def _by_key(calculator: Calculator, about: About) -> dict[str, Answer]:
-    return {one.key: one for one in calculator.answers(about.units)}
 
 
 def _beside(answer: Answer) -> BesideRow:

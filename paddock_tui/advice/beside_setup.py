@@ -6,8 +6,9 @@ import attrs
 
 from paddock_tui.advice.about import ENDS, About
 from paddock_tui.advice.air_today import air_on_rows
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.brake_pads import pads_answer
-from paddock_tui.advice.calculators import Answer, Calculator
+from paddock_tui.advice.calculators import Answer
 from paddock_tui.advice.fuel import fuel
 from paddock_tui.advice.gearing import gearing
 from paddock_tui.advice.launch import launch_answers
@@ -47,21 +48,21 @@ def beside_setup(about: About) -> dict[Path, BesideRow]:
     found: dict[Path, BesideRow] = {}
     open_ = about.situation.session is None or not is_ridden(about.situation.session)
     if about.situation.session is not None:
-        answers = _by_key(pressures(about), about)
+        answers = answered(about, pressures)
         for end in ENDS:
             start = answers[f"{end}_start"]
             _put(found, record, ("setup", f"{end}_start"), start, needs=True, said=open_)
-    for one in levels(about).answers(about.units):
+    for one in answered(about, levels).values():
         _put(found, record, ("setup", "controls", one.key), one, said=open_)
     for one in launch_answers(about):
         _put(found, record, ("setup", "controls", one.key), one, said=open_)
-    answers = _by_key(gearing(about), about)
+    answers = answered(about, gearing)
     _put(found, record, ("setup", "front_sprocket"), answers["ratio"])
     _put(found, record, ("setup", "rear_sprocket"), answers["limiter"])
     for name in _of_function(about, "pit-limiter"):
         _put(found, record, ("setup", "controls", name), answers["pits"])
     for name in _of_function(about, "wheelie"):
-        _add(found, ("setup", "controls", name), _by_key(lifting(about), about)["gears"])
+        _add(found, ("setup", "controls", name), answered(about, lifting)["gears"])
     _put_surface(found, about, open_)
     _put_air(found, about)
     if about.situation.session is not None:
@@ -80,14 +81,14 @@ def beside_session(about: About) -> dict[Path, BesideRow]:
     today = session.date == about.situation.now.date()
     _put_surface(found, about, not is_ridden(session))
     _put_air(found, about)
-    answers = _by_key(pressures(about), about)
+    answers = answered(about, pressures)
     for end in ENDS:
         hot, now = ("pressures", "hot", end), answers[f"{end}_now"]
         read = value_at(session, hot) is not None
         _put(found, session, hot, now if read else answers[f"{end}_expected"], said=not read or today)
         set_to = ("pressures", "hot", f"set_to_{end}")
         _put(found, session, set_to, now, said=bool(now.puts) and today)
-    answers = _by_key(fuel(about), about)
+    answers = answered(about, fuel)
     to_come = not is_ridden(session)
     row = answers["add"] if to_come and answers["add"].puts else answers["flag"]
     _put(found, session, ("fuel_added",), row if row.known else answers["needed"], needs=to_come)
@@ -95,13 +96,13 @@ def beside_session(about: About) -> dict[Path, BesideRow]:
     for end in ENDS:
         if value_at(session, (f"{end}_pads",)) is not None:
             _put(found, session, (f"{end}_pads",), pads_answer(about, end))
-    answers = _by_key(gearing(about), about)
+    answers = answered(about, gearing)
     if session.top_speed is not None:
         _put(found, session, ("top_speed",), answers["straight"])
     for end in ENDS:
         for load, key in (("alone", "free"), ("rider", "rider")):
             if load in session.sag.get(end, {}):
-                _put(found, session, ("sag", end, load, "lifted"), _by_key(sag(about, end), about)[key])
+                _put(found, session, ("sag", end, load, "lifted"), answered(about, sag, end)[key])
     found.update(_of_gauge(about))
     _put_tyre_state(found, about, session)
     for path, answer in session_rows(about):
@@ -145,7 +146,7 @@ def _of_laps(session: Session) -> Iterator[tuple[Path, BesideRow]]:
 
 def _put_sag(found: dict[Path, BesideRow], record: Session | Profile, about: About, said: bool) -> None:
     for end in ENDS:
-        answers = _by_key(sag(about, end), about)
+        answers = answered(about, sag, end)
         adjuster = adjuster_of(about, end)
         if adjuster is not None and answers["preload"].known:
             _put(found, record, ("setup", "adjusters", adjuster[0]), answers["preload"], said=said)
@@ -153,15 +154,11 @@ def _put_sag(found: dict[Path, BesideRow], record: Session | Profile, about: Abo
             _put(found, record, ("setup", f"{end}_spring"), answers["verdict"])
 
 
-def _by_key(calculator: Calculator, about: About) -> dict[str, Answer]:
-    return {one.key: one for one in calculator.answers(about.units)}
-
-
 def _put_surface(found: dict[Path, BesideRow], about: About, said: bool) -> None:
     """Put the ratios of wet to dry beside the surface, unless it is dry."""
     session = about.situation.session
     if session is not None and session.surface not in (None, "dry"):
-        _put(found, session, ("surface",), _by_key(wet_to_dry_ratios(about), about)["words"], said=said)
+        _put(found, session, ("surface",), answered(about, wet_to_dry_ratios)["words"], said=said)
 
 
 def _put_air(found: dict[Path, BesideRow], about: About) -> None:

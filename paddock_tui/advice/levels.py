@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator
 import attrs
 
 from paddock_tui.advice.about import About
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.calculators import (
     Answer,
     Answered,
@@ -84,7 +85,7 @@ def starting_levels(about: About) -> dict[Path, Setting]:
     session = about.situation.session
     if session is not None and is_ridden(session):
         return {}
-    answers = levels(about).answers(about.units)
+    answers = answered(about, levels).values()
     return {put.path: put.value for one in answers for put in one.puts if isinstance(put.value, int | str)}
 
 

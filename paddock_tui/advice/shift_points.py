@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About
 from paddock_tui.advice.air_today import air_today
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.calculators import (
     Answer,
     Answered,
@@ -91,7 +92,7 @@ def shift_points(about: About) -> Calculator:
 
 def _density(about: About) -> FilledInput:
     """Return the density of the session's air, else that of the standard's at the sea."""
-    (found,) = (one for one in air_today(about).answers(about.units) if one.key == "density")
+    found = answered(about, air_today)["density"]
     if found.known:
         return FilledInput(float(found.text.split()[0]), f"the air of {about.place}")
     return FilledInput(round(density_kg_per_m3(SEA_LEVEL_KPA, 15.0), 3), "standard air at the sea")

@@ -3,6 +3,7 @@
 import attrs
 
 from paddock_tui.advice.about import ENDS, About, End
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.levels import levels
 from paddock_tui.advice.sag import adjuster_of
 from paddock_tui.advice.sag_of_another_rider import riders
@@ -27,7 +28,7 @@ def starting_point(about: About) -> StartingPoint:
     """Return the level of every aid for this rider, surface and tyre, in the bike's own numbers."""
     puts: list[SetValue] = []
     left: list[str] = []
-    for answer in levels(about).answers(about.units):
+    for answer in answered(about, levels).values():
         if answer.puts:
             puts += answer.puts
         else:

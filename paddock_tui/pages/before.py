@@ -7,6 +7,7 @@ import datetime as dt
 from collections.abc import Iterable, Iterator
 
 from paddock_tui.advice.about import ENDS, About
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.before_day import (
     DayExpected,
     DueBefore,
@@ -299,7 +300,7 @@ def _paper(one: PaperBefore, date: dt.date, opens: Ref) -> Row:
 def _fuel_tyres_gearing(
     desk: Desk, about: About, made: GoesThere, day: RidingDay, name: str
 ) -> Iterator[Row]:
-    answers = {one.key: one for one in fuel(about).answers(about.units)}
+    answers = answered(about, fuel)
     cans = answers["cans"]
     yield _or_unknown(cans.known, "fuel", cans.text, f"{name} fuel")
     yield text_row(_tyre_words(desk, made, day), f"{name} bring tyres", "tyres")

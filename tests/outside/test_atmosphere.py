@@ -213,7 +213,7 @@ def test_moist_air_agrees_with_a_library(celsius: float, humidity: float, kpa: f
     assert density_kg_per_m3(kpa, celsius, humidity) == pytest.approx(density, rel=3e-4)
 
 
-@examples(20)
+@examples(8)
 @given(st.floats(1, 45), st.floats(5, 100), st.floats(70, 105))
 def test_moist_air_is_near_a_real_gas(celsius: float, humidity: float, kpa: float) -> None:
     """Vapour to a kilogram of dry air to 0.4 %, which needs its enhancement by the air; density to 0.1 %."""

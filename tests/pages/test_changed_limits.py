@@ -171,8 +171,7 @@ def test_the_old_figure_stands_nowhere_any_more(limit: Limit) -> None:
             lines = list(dict.fromkeys(said(made)))
             left.append(list(quoting(limit, limit.value, lines)))
             if not left[-1]:
-                before = said(with_limit(limit, limit.value, story))
-                if any(quoting(limit, limit.value, before)):
+                if any(quoting(limit, limit.value, said(with_limit(limit, limit.value, story)))):
                     assert any(quoting(limit, value, lines))
                 return
     pytest.fail(f"{limit.value:g} {limit.unit} still stands in {min(left, key=len, default='no story')}")

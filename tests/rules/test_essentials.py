@@ -102,7 +102,7 @@ def lowered(held: dict[tuple[str, str], int], after: Review) -> set[tuple[str, s
     return {key for key in held.keys() & now.keys() if now[key] < held[key]}
 
 
-SHARE = one_in(90)
+SHARE = one_in(120)
 """Of how many values each rule takes one away, so that all of them are taken away somewhere."""
 
 

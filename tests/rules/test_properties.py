@@ -166,7 +166,7 @@ def test_forgetting_a_fact_of_a_case_never_makes_its_rule_pass(rule: str) -> Non
             _forget_each(files(*case.changes), part=slice(at % SHARE, None, SHARE), **case.more)
 
 
-SHARE, SHARE_OF_FIRST = one_in(6), one_in(3)
+SHARE, SHARE_OF_FIRST = one_in(8), one_in(4)
 """Of how many facts a further case of a rule, and the first, forgets one: `python -m tests.bench longer`
 forgets each.
 """

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.about import About
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.levels import levels
 from paddock_tui.explanations import OF_FUNCTIONS
 from paddock_tui.explanations.in_short import IN_SHORT
@@ -61,7 +62,7 @@ def briefed_aids(about: About, setup: SetUp, bike: Bike) -> tuple[BriefedAid, ..
     """List the controls of a bike in the order in which they matter, each with the start of its rider."""
     starts = {
         one.key: put.value
-        for one in levels(about).answers(about.units)
+        for one in answered(about, levels).values()
         for put in one.puts
         if isinstance(put.value, int | str)
     }
@@ -75,7 +76,7 @@ def briefed_aids(about: About, setup: SetUp, bike: Bike) -> tuple[BriefedAid, ..
 
 def missing_words(about: About) -> str:
     """Say what is missing for the starts of a rider; empty where nothing is."""
-    found = dict.fromkeys(what for one in levels(about).answers(about.units) for what in one.missing)
+    found = dict.fromkeys(what for one in answered(about, levels).values() for what in one.missing)
     return f", not known: {', '.join(found)}" if found else ""
 
 

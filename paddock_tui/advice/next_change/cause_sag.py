@@ -3,6 +3,7 @@
 from typing import Final, Literal
 
 from paddock_tui.advice.about import End, MeasuredSag, latest_sag
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.evidence import all_travel_used
 from paddock_tui.advice.next_change.given import Given
@@ -89,7 +90,7 @@ def _of_end(case: Case, end: End, way: Way) -> Spoken:
 
 def _spring_wrong(case: Case, end: End, way: Way) -> str:
     """Say that the spring explains the symptom although rider sag is right; empty where it does not."""
-    verdict = next(one for one in sag(case.about, end).answers(case.about.units) if one.key == "verdict")
+    verdict = answered(case.about, sag, end)["verdict"]
     wanted = "rate too soft" if way == "much" else "rate too stiff"
     return verdict.text if verdict.known and verdict.short == wanted else ""
 
@@ -112,7 +113,7 @@ def _holder(case: Case, measured: MeasuredSag) -> Session | None:
 
 def _set_right(case: Case, end: End, adjuster: tuple[str, Adjuster], said: str) -> Spoken:
     name, record = adjuster
-    answer = next(one for one in sag(case.about, end).answers(case.about.units) if one.key == "preload")
+    answer = answered(case.about, sag, end)["preload"]
     held = case.setup.adjusters.get(name)
     if answer.missing:
         text = (

@@ -2,6 +2,7 @@
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import End, latest_sag
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import Kind, Proposal
 from paddock_tui.advice.sag import sag
@@ -18,7 +19,7 @@ MEASURED_TO_MM = 3.0
 
 def next_spring(case: Case, end: End, said: str, because: str = AT_ITS_END) -> Proposal:
     """Say which spring is next; where both sags are not known, or top-out springs pull, what is missing."""
-    answers = {one.key: one for one in sag(case.about, end).answers(case.about.units)}
+    answers = answered(case.about, sag, end)
     serves = answers["serve"]
     why = f"{said}; {because}"
     watch = "a suspension technician fits it and measures both sags again"

@@ -6,6 +6,7 @@ import attrs
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.about import About, End, PastSession
+from paddock_tui.advice.answered import answered
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
 from paddock_tui.advice.pressures import pressures
@@ -44,7 +45,7 @@ def start_move(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
     if wanted and (over > 0) == (wanted > 0):
         return CannotChange(f"the {end} tyre stands {'over' if over > 0 else 'under'} its hot target already")
     about = learnt_with(case.about)
-    answer = next(one for one in pressures(about).answers(about.units) if one.key == f"{end}_start")
+    answer = answered(about, pressures)[f"{end}_start"]
     if not answer.puts:
         lacks = ", ".join(_lacks(case, end))
         needed = f"enter {lacks}" if lacks else answer.text

@@ -39,7 +39,7 @@ WHOLE = [one for one in judged.STORIES if one.before] + list(remembered.STORIES)
 """Stories of two to five sessions: those that went before, and the one to come."""
 
 CLEAN = [one for one in WHOLE if one.verdict == "NO FINDINGS"]
-SHARE = one_in(18)
+SHARE = one_in(30)
 """Of how many values each story takes one away, so that all of them are taken away somewhere."""
 
 
@@ -108,7 +108,7 @@ number, a time, "noted") the verdict waits for the word.
 PLACES = ("date", "number", "start", "bike", "rider", "tyres", "kind")
 """What says which outing it was, of whom and of what."""
 
-SHARE_OF_USUAL = one_in(54)
+SHARE_OF_USUAL = one_in(90)
 """Of how many values that an earlier outing has in common with all others each story takes one away."""
 
 
