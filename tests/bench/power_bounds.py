@@ -28,11 +28,12 @@ import sys
 from collections.abc import Callable
 
 import numpy as np
-from scipy.optimize import linprog
-from scipy.stats import multivariate_normal, nct, norm
 
 from tests.bench._histories import SCATTER_S, SHAPES, Array, Shape
 from tests.bench.laps import TRUE_S
+from tests.later import Later
+
+optimize, stats = Later("scipy.optimize"), Later("scipy.stats")
 
 LIMITS = ((1.0, 0.05), (1.5, 0.05), (2.0, 0.10))
 """Luck over scatter, and the share of changes that do nothing which may be called a help there."""
@@ -68,12 +69,14 @@ def bound_of_step(laps: float, width: float = 0.1) -> float:
 
     def chances(effect_s: float, luck: float) -> Array:
         sd = np.sqrt(2.0 * variance(luck, laps)) / SCATTER_S
-        found: Array = np.diff(nct.cdf(edges / sd, 3.0 * (laps - 1.0), effect_s / (sd * SCATTER_S)))
+        found: Array = np.diff(stats.nct.cdf(edges / sd, 3.0 * (laps - 1.0), effect_s / (sd * SCATTER_S)))
         return found
 
     none = np.array([chances(0.0, luck) for luck, _ in LIMITS])
     limits = [limit for _, limit in LIMITS]
-    found = linprog(-chances(-TRUE_S, 1.0), A_ub=none, b_ub=limits, bounds=(0.0, 1.0), method="highs")
+    found = optimize.linprog(
+        -chances(-TRUE_S, 1.0), A_ub=none, b_ub=limits, bounds=(0.0, 1.0), method="highs"
+    )
     return float(-found.fun)
 
 
@@ -86,7 +89,7 @@ def cells(width_s: float) -> Array:
 def mass(at: Array, width_s: float, gains: Gains, luck: float) -> Array:
     """Return the chance of each cell; both gains share the session in the middle."""
     v = variance(luck)
-    found: Array = multivariate_normal(gains, [[2.0 * v, v], [v, 2.0 * v]]).pdf(at) * width_s**2
+    found: Array = stats.multivariate_normal(gains, [[2.0 * v, v], [v, 2.0 * v]]).pdf(at) * width_s**2
     return found
 
 
@@ -106,7 +109,7 @@ def bound(shape: str, width_s: float = 0.1) -> float:
                 rows.append(mass(at, width_s, gains, luck))
                 limits.append(limit)
     wanted = np.mean([mass(at, width_s, gains, 1.0) for gains in gains_of(shape, DAYS)], axis=0)
-    found = linprog(-wanted, A_ub=np.array(rows), b_ub=limits, bounds=(0.0, 1.0), method="highs")
+    found = optimize.linprog(-wanted, A_ub=np.array(rows), b_ub=limits, bounds=(0.0, 1.0), method="highs")
     return float(-found.fun)
 
 
@@ -130,7 +133,7 @@ def _density(shape: str, effect_s: float, luck: float) -> Callable[[Array], Arra
     drift = SHAPES[shape].drift(np.random.default_rng(5), 200, 3)
     middles, sd = drift[:, 2] - drift[:, 1] + effect_s, np.sqrt(2.0 * variance(luck))
     at = np.linspace(-8.0, 8.0, 3201)
-    known = np.mean([norm.pdf(at, one, sd) for one in middles], axis=0)
+    known = np.mean([stats.norm.pdf(at, one, sd) for one in middles], axis=0)
     return lambda step: np.interp(step, at, known)
 
 

@@ -2,12 +2,14 @@
 
 import attrs
 import pytest
-from scipy.optimize import brentq
 
 from paddock_tui.trade.centre_of_mass import AxleWeighing, Centre, centre_height_m, together
 from paddock_tui.trade.errors import Inconsistent
 from tests.every import every
+from tests.later import Later
 from tests.outside.rows import Row, params
+
+optimize = Later("scipy.optimize")
 
 STATICS = "h = r + L dW / (W tan t), sin t = H / L: public teaching texts; Jazar, Vehicle Dynamics, chapter 2"
 EQUAL = AxleWeighing(1.4, 100.0, 100.0, "rear", 114.0, 0.4, 0.3, 0.3)
@@ -17,7 +19,9 @@ UNEQUAL = AxleWeighing(1.41, 102.1277, 97.8723, "rear", 114.2693, 0.35, 0.3, 0.3
 def _reading_kg(weighing: AxleWeighing, height_m: float) -> float:
     """Return the reading with one end raised at which the height comes out."""
     return float(
-        brentq(lambda kg: centre_height_m(attrs.evolve(weighing, down_kg=kg)) - height_m, 60.0, 160.0)
+        optimize.brentq(
+            lambda kg: centre_height_m(attrs.evolve(weighing, down_kg=kg)) - height_m, 60.0, 160.0
+        )
     )
 
 

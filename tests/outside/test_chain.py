@@ -5,13 +5,15 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import brentq
 
 from paddock_tui.trade.chain import centre_mm, chain_size, links_exact, pitch_diameter_mm
 from paddock_tui.trade.sprockets import Fitted, axle_move_mm
 from tests.every import every
 from tests.examples import examples
+from tests.later import Later
 from tests.outside.rows import Row, accounted, params
+
+optimize = Later("scipy.optimize")
 
 NUMBERS = "pitch in eighths, width in eightieths of an inch; ISO 606 / ASME B29.1"
 LENGTHS = "Machinery's Handbook; Shigley eq. 17-34"
@@ -80,6 +82,8 @@ def test_length_is_within_a_hundredth_of_a_pitch_of_exact_geometry(
 @given(st.integers(13, 18), st.integers(36, 50), st.integers(50, 60))
 def test_centre_is_the_root_that_a_solver_finds(front: int, rear: int, half_links: int) -> None:
     links = 2 * half_links
-    root = brentq(lambda centre: links_exact(front, rear, centre, 15.875) - links, 300.0, 1200.0, xtol=1e-10)
+    root = optimize.brentq(
+        lambda centre: links_exact(front, rear, centre, 15.875) - links, 300.0, 1200.0, xtol=1e-10
+    )
 
     assert centre_mm(front, rear, links, 15.875) == pytest.approx(root, abs=1e-6)

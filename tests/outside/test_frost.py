@@ -1,11 +1,12 @@
 """Vapour over ice and the frost point against tables and a formula of reference."""
 
-from scipy.optimize import minimize_scalar
-
 from paddock_tui.trade.frost import frost_point_c, saturation_over_ice_kpa
 from paddock_tui.trade.moist_air import dew_point_c, saturation_vapour_kpa
 from tests.every import every
+from tests.later import Later
 from tests.outside.rows import Row, params
+
+optimize = Later("scipy.optimize")
 
 ASHRAE = "ASHRAE Handbook of Fundamentals 2017, chapter 1"
 MANUAL = "hygrometer manual, table over ice"
@@ -18,7 +19,7 @@ def _points(celsius: float, humidity: float) -> list[float]:
 
 
 def _widest_c() -> float:
-    gap = minimize_scalar(
+    gap = optimize.minimize_scalar(
         lambda t: saturation_over_ice_kpa(t) - saturation_vapour_kpa(t),
         bounds=(-40.0, -1.0),
         method="bounded",

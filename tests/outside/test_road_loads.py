@@ -4,13 +4,15 @@ import math
 
 import numpy as np
 import pytest
-from scipy.optimize import brentq
 
 from paddock_tui.trade.road_load import Resistance, drag_n, powered_top_speed_m_s
 from paddock_tui.trade.thrust import power_kw, upshifts
 from paddock_tui.trade.wheelie_gears import drive_force_n
 from tests.every import every
+from tests.later import Later
 from tests.outside.rows import Row, params
+
+optimize = Later("scipy.optimize")
 
 OPENSTAX = "OpenStax College Physics, 5.2"
 POWER = "P = (rho CdA (v + w)^2 / 2 + m g crr) v"
@@ -19,7 +21,9 @@ CURVE = tuple((float(n), 110.0 - 2.0e-6 * (n - 9000.0) ** 2) for n in range(5000
 
 def _falls_at_m_s(mass_kg: float, area_m2: float, coefficient: float) -> float:
     """Return the speed at which drag carries a weight, g being 9.8 as the book has it."""
-    return float(brentq(lambda v: drag_n(coefficient * area_m2, 1.21, v) - mass_kg * 9.8, 0.1, 300.0))
+    return float(
+        optimize.brentq(lambda v: drag_n(coefficient * area_m2, 1.21, v) - mass_kg * 9.8, 0.1, 300.0)
+    )
 
 
 def _top_km_h(density: float, headwind: float = 0.0) -> float:

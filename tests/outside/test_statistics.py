@@ -6,7 +6,6 @@ from collections import Counter
 from collections.abc import Callable
 
 import pytest
-import scipy.stats
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
@@ -25,8 +24,11 @@ from paddock_tui.trade.regression import least_squares, theil_sen
 from paddock_tui.trade.shifts import two_samples
 from tests.every import every
 from tests.examples import examples
+from tests.later import Later
 from tests.outside.certified import LEW, MAVRO, NORRIS_X, NORRIS_Y
 from tests.outside.rows import Row, accounted, params
+
+stats = Later("scipy.stats")
 
 HOLLANDER = "Hollander and Wolfe 1973"
 PAIRED = (
@@ -220,7 +222,7 @@ SIDES: tuple[str, ...] = ("two-sided", "greater", "less")
 def test_ranks_without_ties_agree_with_the_library(x: list[float], y: list[float], side: str) -> None:
     y = [one + 0.0001 for one in y]
     found = mann_whitney(x, y, side)  # type: ignore[arg-type]
-    wanted = scipy.stats.mannwhitneyu(x, y, alternative=side, method="exact")
+    wanted = stats.mannwhitneyu(x, y, alternative=side, method="exact")
 
     assert found.exact
     assert (found.statistic, found.chance) == pytest.approx((wanted.statistic, wanted.pvalue), rel=1e-9)
@@ -235,7 +237,7 @@ def test_ranks_with_ties_agree_with_the_library(
     if len({*x, *y}) == 1:
         assert found.chance == 1.0
         return
-    wanted = scipy.stats.mannwhitneyu(x, y, alternative=side, method="asymptotic", use_continuity=continuity)
+    wanted = stats.mannwhitneyu(x, y, alternative=side, method="asymptotic", use_continuity=continuity)
 
     assert (found.statistic, found.chance) == pytest.approx((wanted.statistic, wanted.pvalue), rel=1e-9)
 
@@ -251,9 +253,7 @@ def test_all_splits_agree_with_the_library(x: list[float], y: list[float], side:
         return math.fsum(a) / len(a) - math.fsum(b) / len(b)
 
     found = permutation(x, y, side)  # type: ignore[arg-type]
-    wanted = scipy.stats.permutation_test(
-        (x, y), parted, vectorized=False, n_resamples=math.inf, alternative=side
-    )
+    wanted = stats.permutation_test((x, y), parted, vectorized=False, n_resamples=math.inf, alternative=side)
 
     assert found.exact
     assert found.chance == pytest.approx(wanted.pvalue, abs=1e-12)
@@ -264,7 +264,7 @@ def test_drawn_splits_come_near_the_library_and_are_the_same_each_time() -> None
     x = [draw.gauss(104.4, 0.3) for _ in range(14)]
     y = [draw.gauss(104.6, 0.3) for _ in range(14)]
     found = permutation(x, y)
-    wanted = scipy.stats.ttest_ind(x, y)
+    wanted = stats.ttest_ind(x, y)
 
     assert (found.exact, found.tried) == (False, 10_000)
     assert found.chance == pytest.approx(wanted.pvalue, abs=0.02)
@@ -282,8 +282,8 @@ def test_lines_agree_with_the_library(points: list[tuple[int, float]]) -> None:
     x, y = [float(one) for one, _ in points], [lap for _, lap in points]
     # Where nearly all points are tied in both, the library's variance of the slope's rank falls under zero.
     assume(len(set(x)) > 1 and len(set(y)) > 1 and _ties(x) + _ties(y) < _ties([0.0] * len(x)))
-    found, wanted = least_squares(x, y), scipy.stats.linregress(x, y)
-    robust, expected = theil_sen(x, y), scipy.stats.theilslopes(y, x)
+    found, wanted = least_squares(x, y), stats.linregress(x, y)
+    robust, expected = theil_sen(x, y), stats.theilslopes(y, x)
 
     assert (found.slope, found.intercept, found.r) == pytest.approx(
         (wanted.slope, wanted.intercept, wanted.rvalue), rel=1e-6, abs=1e-7
@@ -296,11 +296,11 @@ def test_lines_agree_with_the_library(points: list[tuple[int, float]]) -> None:
 @examples(25)
 @given(st.lists(LAP, min_size=1, max_size=25), st.floats(0.0, 1.0))
 def test_the_robust_spread_and_quantiles_agree_with_the_library(laps: list[float], share: float) -> None:
-    assert absolute_deviation(laps) == pytest.approx(scipy.stats.median_abs_deviation(laps), abs=1e-12)
+    assert absolute_deviation(laps) == pytest.approx(stats.median_abs_deviation(laps), abs=1e-12)
     assert spread(laps) == pytest.approx(
-        scipy.stats.median_abs_deviation(laps, scale="normal"), rel=1e-4, abs=1e-12
+        stats.median_abs_deviation(laps, scale="normal"), rel=1e-4, abs=1e-12
     )
-    assert quantile(laps, share) == pytest.approx(scipy.stats.mstats.mquantiles(laps, [share], 1, 1)[0])
+    assert quantile(laps, share) == pytest.approx(stats.mstats.mquantiles(laps, [share], 1, 1)[0])
 
 
 FREEDOM = st.integers(1, 200)
@@ -310,8 +310,8 @@ FREEDOM = st.integers(1, 200)
 @given(t=st.floats(-30.0, 30.0), freedom=FREEDOM, chance=st.floats(0.001, 0.999))
 def test_chances_agree_with_the_library(t: float, freedom: int, chance: float) -> None:
     t = t if abs(t) > 1e-6 else 0.0
-    tail: Callable[..., float] = scipy.stats.t.sf
+    tail: Callable[..., float] = stats.t.sf
 
     assert above_student(t, freedom) == pytest.approx(tail(t, freedom), rel=1e-8)
-    assert above_normal(t) == pytest.approx(scipy.stats.norm.sf(t), rel=1e-9)
-    assert normal_quantile(chance) == pytest.approx(scipy.stats.norm.ppf(chance), rel=1e-8, abs=1e-9)
+    assert above_normal(t) == pytest.approx(stats.norm.sf(t), rel=1e-9)
+    assert normal_quantile(chance) == pytest.approx(stats.norm.ppf(chance), rel=1e-8, abs=1e-9)

@@ -212,15 +212,12 @@ def test_three_signals_between_answers_lose_none_and_the_start_goes_on(made: Pat
     for number, keys, row in steps:
         with Wire(code) as wire:
             wire.read_until("guided start")
-            wire.after(goes_on, 1.0)
-            wire.after(keys, 1.0)
-            assert row in wire.shown
+            wire.after(f"{goes_on}{keys}", mark=row)
             os.kill(wire.process.pid, number)
             wire.ended()
     with Wire(code) as wire:
         wire.read_until("? help")
-        wire.after(goes_on, 1.0)
-        assert "> electronics" in wire.shown
+        wire.after(goes_on, mark="> electronics")
         wire.type("\x1bq")
         wire.ended()
     assert 'name = "kite"' in (made / "bikes/kite.toml").read_text(encoding="utf-8")

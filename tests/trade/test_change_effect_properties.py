@@ -11,7 +11,6 @@ from collections.abc import Callable, Sequence
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.stats import t as student
 
 from paddock_tui.trade.change_effect import RATE, Judgement, LoneChange, judged
 from paddock_tui.trade.errors import OutOfRange
@@ -19,6 +18,9 @@ from paddock_tui.trade.session_comparison import compared
 from paddock_tui.trade.session_luck import Ridden, record_of
 from tests.every import every
 from tests.examples import examples
+from tests.later import Later
+
+stats = Later("scipy.stats")
 
 OFF = (-0.4, -0.2, 0.0, 0.0, 0.2, 0.4)
 VARIANCE = sum(one * one for one in OFF) / (len(OFF) - 1)
@@ -106,7 +108,7 @@ def test_one_way_there_and_one_back_is_the_worse_of_two_tests_of_one_step(gain_s
     assert found.luck.freedom == 3 * (len(OFF) - 1)
     assert found.gain_s == pytest.approx(gain_s)
     assert found.steps == (1, 1)
-    assert chance(found) == pytest.approx(student.sf(abs(gain_s) / sd, found.luck.freedom), rel=1e-6)
+    assert chance(found) == pytest.approx(stats.t.sf(abs(gain_s) / sd, found.luck.freedom), rel=1e-6)
 
 
 def test_where_there_and_back_differ_the_weaker_one_counts_and_the_gain_is_their_mean() -> None:
@@ -115,7 +117,7 @@ def test_where_there_and_back_differ_the_weaker_one_counts_and_the_gain_is_their
     sd = math.sqrt(VARIANCE) * math.sqrt(2.0 * (FACTOR**2 + 1.0 / len(OFF)))
 
     assert found.gain_s == pytest.approx((-2.0 - 0.4) / 2.0)
-    assert chance(found) == pytest.approx(student.sf(0.4 / sd, 3 * (len(OFF) - 1)), rel=1e-6)
+    assert chance(found) == pytest.approx(stats.t.sf(0.4 / sd, 3 * (len(OFF) - 1)), rel=1e-6)
 
 
 WEIGHTS: dict[str, tuple[Sequence[tuple[str, str]], float]] = {
@@ -137,7 +139,7 @@ def test_a_session_that_several_steps_share_counts_as_often_as_it_weighs(shape: 
     sd = math.sqrt(VARIANCE * squares * (FACTOR**2 + 1.0 / len(OFF)))
 
     assert found.gain_s == pytest.approx(gain_s)
-    assert chance(found) == pytest.approx(student.sf(-gain_s / sd, len(used) * (len(OFF) - 1)), rel=1e-6)
+    assert chance(found) == pytest.approx(stats.t.sf(-gain_s / sd, len(used) * (len(OFF) - 1)), rel=1e-6)
 
 
 @every("gain_s", [-1.5, -0.6, 1.2])
@@ -147,7 +149,7 @@ def test_pairs_alone_have_to_beat_an_allowance_for_learning_of_a_share_of_the_la
     sd = math.sqrt(VARIANCE) * math.sqrt(6 / 9 * (FACTOR**2 + 1.0 / len(OFF)))
 
     assert found.steps == (3, 0)
-    assert chance(found) == pytest.approx(student.sf((abs(gain_s) - allowed_s) / sd, 6 * 5), rel=1e-6)
+    assert chance(found) == pytest.approx(stats.t.sf((abs(gain_s) - allowed_s) / sd, 6 * 5), rel=1e-6)
 
 
 def test_pairs_that_were_taken_back_alone_are_counted_as_such() -> None:

@@ -3,11 +3,13 @@
 import random
 
 import pytest
-from scipy import stats
 
 from paddock_tui.trade.chi_square import below_chi_square, chi_square_quantile, deviation_band
 from paddock_tui.trade.descriptive import deviation
 from tests.every import every
+from tests.later import Later
+
+stats = Later("scipy.stats")
 
 
 @every("freedom", [1, 2, 5, 19, 120])

@@ -3,11 +3,13 @@
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.stats import binom, binomtest
 
 from paddock_tui.trade.feel_effect import LOOKS, felt_effect, moments_felt
 from tests.every import every
 from tests.examples import examples
+from tests.later import Later
+
+stats = Later("scipy.stats")
 
 
 @examples(60)
@@ -25,7 +27,7 @@ def test_the_chance_is_that_of_the_sign_test(pairs: list[int]) -> None:
     if better + worse == 0:
         assert found.chance is None
     else:
-        wanted = binomtest(max(better, worse), better + worse, 0.5, "greater").pvalue
+        wanted = stats.binomtest(max(better, worse), better + worse, 0.5, "greater").pvalue
         assert found.chance == pytest.approx(wanted, rel=1e-12)
 
 
@@ -61,7 +63,9 @@ def test_feel_alone_says_helped_from_five_pairs_on_at_its_level(pairs: list[int]
 
 
 def test_all_looks_together_keep_the_rate_and_none_comes_before_five_pairs() -> None:
-    attained = [max(p for k in range(n + 1) if (p := binom.sf(k - 1, n, 0.5)) <= level) for n, level in LOOKS]
+    attained = [
+        max(p for k in range(n + 1) if (p := stats.binom.sf(k - 1, n, 0.5)) <= level) for n, level in LOOKS
+    ]
 
     assert min(count for count, _ in LOOKS) == 5
     assert sum(attained) <= 0.05

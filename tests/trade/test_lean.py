@@ -5,7 +5,6 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import brentq
 
 from paddock_tui.trade.beyond_estimate import Beyond
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
@@ -20,7 +19,10 @@ from paddock_tui.trade.lean import (
     wide_tyre_deg,
 )
 from tests.every import every
+from tests.later import Later
 from tests.trade.test_balance import G, few
+
+optimize = Later("scipy.optimize")
 
 speeds = st.floats(5.0, 90.0)
 radii = st.floats(10.0, 500.0)
@@ -84,7 +86,7 @@ def test_a_wide_tyre_leans_until_the_centre_stands_over_where_the_line_of_force_
         return sideways * math.cos(force) - upward * math.sin(force)
 
     force = math.radians(thin)
-    searched = math.degrees(brentq(off, force, force + math.pi / 2))
+    searched = math.degrees(optimize.brentq(off, force, force + math.pi / 2))
 
     assert real_lean_deg(thin, crown, height) == pytest.approx(searched, abs=1e-6)
 

@@ -5,7 +5,6 @@ import math
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import brentq
 
 from paddock_tui.trade.balance import Balance, axle_loads
 from paddock_tui.trade.errors import OutOfRange
@@ -18,7 +17,10 @@ from paddock_tui.trade.longitudinal import (
     wheelie_m_s2,
 )
 from tests.every import every
+from tests.later import Later
 from tests.trade.test_balance import G, balances, few
+
+optimize = Later("scipy.optimize")
 
 frictions = st.floats(0.1, 1.8)
 slopes = st.floats(-0.2, 0.2)
@@ -43,7 +45,7 @@ def test_the_driving_limit_is_where_the_front_lifts_or_the_rear_slides(
         front, rear, thrust = _on_the_rear_n(balance, accelerating, slope)
         return min(front, friction * rear - thrust)
 
-    searched = brentq(spare, -G, 40.0)
+    searched = optimize.brentq(spare, -G, 40.0)
 
     found = driving_limit(balance, friction, slope)
     assert found.m_s2 == pytest.approx(searched, abs=1e-6)
@@ -61,7 +63,7 @@ def test_the_braking_limit_is_where_the_rear_lifts_or_both_slide(
 
     found = braking_limit(balance, friction, slope)
 
-    assert found.m_s2 == pytest.approx(brentq(spare, -G, 40.0), abs=1e-6)
+    assert found.m_s2 == pytest.approx(optimize.brentq(spare, -G, 40.0), abs=1e-6)
 
 
 @few

@@ -2,12 +2,13 @@
 
 import math
 
-from scipy.stats import t as student
-
 from paddock_tui.trade.change_effect import FIRST_LEVEL, Judgement
 from paddock_tui.trade.outings_to_tell import outings_to_tell
 from paddock_tui.trade.session_luck import Luck
 from tests.every import every
+from tests.later import Later
+
+stats = Later("scipy.stats")
 
 LUCK = Luck(0.3, 15, False, 0.25)
 
@@ -37,7 +38,7 @@ def test_it_names_the_outings_in_their_order(
 
 def test_one_way_there_and_back_tells_a_gain_from_its_closed_form_on() -> None:
     sd = math.sqrt(2.0 * (0.3**2 + 0.25**2 / 6))
-    least = float(student.isf(FIRST_LEVEL, 15)) * sd
+    least = float(stats.t.isf(FIRST_LEVEL, 15)) * sd
 
     assert outings_to_tell(found(-least * 1.001, 1, 0), 6, 3, 3) == ("without it",)
     assert outings_to_tell(found(-least * 0.999, 1, 0), 6, 3, 3) == ()

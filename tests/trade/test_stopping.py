@@ -6,7 +6,6 @@ import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.integrate import solve_ivp
 
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.longitudinal import sliding_m_s2
@@ -18,7 +17,10 @@ from paddock_tui.trade.stopping import (
     stopping_m,
 )
 from tests.every import every
+from tests.later import Later
 from tests.trade.test_balance import G, few
+
+integrate = Later("scipy.integrate")
 
 speeds = st.floats(1.0, 90.0)
 rates = st.floats(2.5, 12.0)
@@ -37,7 +39,7 @@ def test_braking_agrees_with_the_motion_integrated(speed: float, rate: float, sl
         return float(state[1])
 
     stands.terminal = True  # type: ignore[attr-defined]
-    ran = solve_ivp(motion, (0, 200), [0.0, speed], events=stands, rtol=1e-9, atol=1e-9)
+    ran = integrate.solve_ivp(motion, (0, 200), [0.0, speed], events=stands, rtol=1e-9, atol=1e-9)
 
     assert braking_m(speed, rate, slope) == pytest.approx(float(ran.y[0][-1]), rel=1e-6)
 

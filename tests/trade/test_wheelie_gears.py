@@ -5,14 +5,16 @@ from itertools import pairwise
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
-from scipy.optimize import brentq
 
 from paddock_tui.trade.balance import Balance, axle_loads
 from paddock_tui.trade.errors import Inconsistent, OutOfRange
 from paddock_tui.trade.longitudinal import wheelie_m_s2
 from paddock_tui.trade.wheelie_gears import GearTorque, drive_force_n, gears_that_lift, in_words, lift_force_n
 from tests.every import every
+from tests.later import Later
 from tests.trade.test_balance import balances, few
+
+optimize = Later("scipy.optimize")
 
 OVERALL = (12.0, 9.6, 8.2, 7.1, 6.4, 5.9)
 CURVE: GearTorque = ((4000, 70), (8000, 110), (10000, 115), (13000, 95))
@@ -65,8 +67,8 @@ def test_between_the_revs_given_the_curve_is_enough_and_outside_it_is_not(lift: 
 
     assert first.from_rpm is not None
     assert first.to_rpm is not None
-    below = 4000.0 if spare(4000) >= 0 else brentq(spare, 4000, 10000)
-    above = 13000.0 if spare(13000) >= 0 else brentq(spare, 10000, 13000)
+    below = 4000.0 if spare(4000) >= 0 else optimize.brentq(spare, 4000, 10000)
+    above = 13000.0 if spare(13000) >= 0 else optimize.brentq(spare, 10000, 13000)
     assert [first.from_rpm, first.to_rpm] == pytest.approx([below, above])
 
 
