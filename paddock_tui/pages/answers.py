@@ -36,8 +36,11 @@ def profile_answer(judged: Review) -> AnswerWords:
     return f"First of {len(found)} found in this set-up: {message_line(found[0])}", _few(found)
 
 
-def record_answer(judged: Review, ref: Ref, page: Page) -> AnswerWords:
-    """Answer for a record: what is found about it, else what is missing of it, worst first."""
+def record_answer(judged: Review, ref: Ref, page: Page, *, is_part: bool) -> AnswerWords:
+    """Answer for a record: what is found about it, else what is missing of it, worst first.
+
+    `is_part`: the record is one of those that were judged; of another nothing found means nothing.
+    """
     found = [one for one in _grave(judged) if one.where is not None and one.where.ref == ref]
     if found:
         return f"First, {len(found)} found about it: {message_line(found[0])}", _few(found)
@@ -54,14 +57,17 @@ def record_answer(judged: Review, ref: Ref, page: Page) -> AnswerWords:
     ]
     if missing:
         return f"{len(missing)} not known, first: {missing[0]}", f"{len(missing)} not known: {missing[0]}"
+    if not is_part:
+        why = "it is no part of what is judged now" if judged.about_a_session else "no session is planned"
+        return f"Not assessed: {why}.", "Not assessed now."
     return "Nothing found about it, and nothing missing that a check waits for.", "Nothing found about it."
 
 
-def with_answer(page: Page, ref: Ref | None, judged: Review) -> AnswerWords:
+def with_answer(page: Page, ref: Ref | None, judged: Review, *, is_part: bool) -> AnswerWords:
     """Return what a page answers by itself, else what its record does."""
     if page.answer or ref is None:
         return page.answer, page.answer_short
-    return record_answer(judged, ref, page)
+    return record_answer(judged, ref, page, is_part=is_part)
 
 
 def _grave(judged: Review) -> list[Finding]:

@@ -126,7 +126,9 @@ def judged_page(
     heading = _with_clock(desk, page.heading)
     answers = _answers(desk, room, subject, as_everywhere, hand, in_hand)
     if room.id == "record" and page is not None:
-        answers = with_answer(page, place.record, in_hand or as_everywhere)
+        about = hand if in_hand is not None and hand is not None else subject
+        part = place.record is not None and _is_part(desk, place.record, about)
+        answers = with_answer(page, place.record, in_hand or as_everywhere, is_part=part)
         if place.record is not None and _is_of_hand(desk, place.record, hand):
             answers = _clock(desk, hand, in_hand) or answers[0], answers[1]
     page = attrs.evolve(page, judged=room.findings)
@@ -339,6 +341,13 @@ def _answers(
         # Its first finding is the answer, whole, on the third line.
         return "", ""
     return answer_words(judged), answer_words(judged, short=True)
+
+
+def _is_part(desk: Desk, record: Ref, about: Ref | None) -> bool:
+    """Return whether a record is judged with a session or a profile; lists and limits are with each."""
+    if about is None:
+        return False
+    return record.kind in ("checklist", "garage") or record in desk.assembled(about).situation.refs.values()
 
 
 def _is_of_hand(desk: Desk, day: Ref, hand: Ref | None) -> bool:
