@@ -16,7 +16,7 @@ from paddock_tui.desk.situations import Assembled
 from paddock_tui.desk.venue_clock import venue_zone
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
-from paddock_tui.pages.answers import profile_answer, ridden_answer, with_answer
+from paddock_tui.pages.answers import profile_answer, ridden_answer
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.garage_list import whose
@@ -37,6 +37,7 @@ from paddock_tui.records.verdict_words import NONE_SAVED, RIDDEN_TAIL
 from paddock_tui.rules import HOLD, Finding, Review, review
 from paddock_tui.screens.folds import Folds, fold, ordered
 from paddock_tui.screens.place import Place, PlaceKey
+from paddock_tui.screens.record_answers import record_answers
 from paddock_tui.screens.registry import ACTIONS, room_of
 from paddock_tui.screens.room import PageContext, Room
 from paddock_tui.screens.run_state import RunState
@@ -125,12 +126,10 @@ def judged_page(
         return JudgedPage(page, judged, attrs.evolve(place, subject=subject), ())
     heading = _with_clock(desk, page.heading)
     answers = _answers(desk, room, subject, as_everywhere, hand, in_hand)
-    if room.id == "record" and page is not None:
-        about = hand if in_hand is not None and hand is not None else subject
-        part = place.record is not None and _is_part(desk, place.record, about)
-        answers = with_answer(page, place.record, in_hand or as_everywhere, is_part=part)
-        if place.record is not None and _is_of_hand(desk, place.record, hand):
-            answers = _clock(desk, hand, in_hand) or answers[0], answers[1]
+    if room.id == "record":
+        about = subject if in_hand is None or hand is None else hand
+        clock = _clock(desk, hand, in_hand)
+        answers = record_answers(desk, page, place.record, about, in_hand or as_everywhere, clock)
     page = attrs.evolve(page, judged=room.findings)
     if room.id == "record" and place.record is not None and place.record.kind != "day":
         # A day begins with its clock; of other records what waits comes first.
@@ -341,18 +340,6 @@ def _answers(
         # Its first finding is the answer, whole, on the third line.
         return "", ""
     return answer_words(judged), answer_words(judged, short=True)
-
-
-def _is_part(desk: Desk, record: Ref, about: Ref | None) -> bool:
-    """Return whether a record is judged with a session or a profile; lists and limits are with each."""
-    if about is None:
-        return False
-    return record.kind in ("checklist", "garage") or record in desk.assembled(about).situation.refs.values()
-
-
-def _is_of_hand(desk: Desk, day: Ref, hand: Ref | None) -> bool:
-    """Return whether a record is the day of the session in hand: what it answers is when that goes out."""
-    return day.kind == "day" and hand is not None and desk.files.data(hand).get("day") == day.id
 
 
 def _stays_off(judged: Review) -> bool:
