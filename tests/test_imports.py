@@ -67,7 +67,7 @@ def tell(what: object, names: set[str]) -> str:
 
 
 START = "import sys\nseen = set()\n"
-PURE = packages_present("quantities", "limits", "trade", "records", "facts", "rules")
+PURE = packages_present("quantities", "limits", "calc", "records", "facts", "rules")
 
 
 def test_the_layers_of_pure_thought_load_no_screen_no_file_writer_and_no_unit_engine() -> None:

@@ -2,9 +2,9 @@
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.calculators import FilledInput, Input, Inputs
+from paddock_tui.calc.outside_pressure import AirMoves, AirObserved, OutsidePressure, outside_pressure
 from paddock_tui.facts.outside_pressure import near_reading, observed
 from paddock_tui.records import common as c
-from paddock_tui.trade.outside_pressure import AirMoves, AirObserved, OutsidePressure, outside_pressure
 
 MEASURED = Input("air_pressure", "air pressure", c.AIR_PRESSURE, "at the venue, not reduced to sea level")
 ALTITUDE = Input("altitude", "altitude", c.ALTITUDE, "above sea level; used where no air pressure is known")

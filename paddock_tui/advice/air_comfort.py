@@ -5,7 +5,7 @@ from typing import Final
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
-from paddock_tui.trade.comfort import CHILL_TABLE_KM_H, heat_index, wind_chill
+from paddock_tui.calc.comfort import CHILL_TABLE_KM_H, heat_index, wind_chill
 
 HEAT = Method(
     "heat index: from 80 F the polynomial of Rothfusz with its adjustments, below it the simple form",

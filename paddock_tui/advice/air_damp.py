@@ -6,16 +6,16 @@ from collections.abc import Iterable, Mapping
 from paddock_tui.advice import figures
 from paddock_tui.advice.air import outside_of
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
-from paddock_tui.quantities import rounded
-from paddock_tui.records.common import Units
-from paddock_tui.trade.dew import Damp, damp_risk
-from paddock_tui.trade.instruments import HYGROMETER_PERCENT, THERMOMETER_K, band
-from paddock_tui.trade.moist_air import (
+from paddock_tui.calc.dew import Damp, damp_risk
+from paddock_tui.calc.instruments import HYGROMETER_PERCENT, THERMOMETER_K, band
+from paddock_tui.calc.moist_air import (
     dew_point_c,
     humidity_from_wet_bulb_percent,
     humidity_ratio,
     vapour_kpa,
 )
+from paddock_tui.quantities import rounded
+from paddock_tui.records.common import Units
 
 DEW = Method(
     "243.12 L / (17.62 - L), L = ln(e / 0.6112 kPa), e = humidity x saturation",

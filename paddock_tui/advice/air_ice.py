@@ -5,8 +5,8 @@ from typing import Final
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
-from paddock_tui.trade.frost import Ice, ice_risk, saturation_over_ice_kpa
-from paddock_tui.trade.moist_air import vapour_kpa
+from paddock_tui.calc.frost import Ice, ice_risk, saturation_over_ice_kpa
+from paddock_tui.calc.moist_air import vapour_kpa
 
 ICE = Method(
     "frost point = 272.62 L / (22.46 - L), L = ln(e / 0.6112 kPa), e = humidity x saturation over "

@@ -6,10 +6,10 @@ from typing import Final
 from paddock_tui.advice.about import About
 from paddock_tui.advice.air import ALTITUDE, MEASURED, filled_air
 from paddock_tui.advice.calculators import FilledInput, Input, Inputs
+from paddock_tui.calc.comfort import CHILL_TABLE_KM_H
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount
-from paddock_tui.trade.comfort import CHILL_TABLE_KM_H
 
 AIR = Input("air", "air", c.AIR_TEMPERATURE, "in the shade", "air temperature")
 HUMIDITY = Input("humidity", "humidity", c.HUMIDITY, "relative")

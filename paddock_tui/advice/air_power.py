@@ -6,18 +6,18 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.air import outside_of, outside_words
 from paddock_tui.advice.air_inputs import pressure_needs
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
-from paddock_tui.quantities import convert
-from paddock_tui.trade.atmosphere import (
+from paddock_tui.calc.atmosphere import (
     density_altitude_m,
     density_at_altitude_kg_per_m3,
     geopotential_m,
     pressure_altitude_m,
     temperature_at_altitude_c,
 )
-from paddock_tui.trade.instruments import HYGROMETER_PERCENT, THERMOMETER_K, band
-from paddock_tui.trade.moist_air import density_kg_per_m3, dry_kpa
-from paddock_tui.trade.outside_pressure import PressureOrigin
-from paddock_tui.trade.power_correction import BANDS, Correction, Standard, correction, expected_power_kw
+from paddock_tui.calc.instruments import HYGROMETER_PERCENT, THERMOMETER_K, band
+from paddock_tui.calc.moist_air import density_kg_per_m3, dry_kpa
+from paddock_tui.calc.outside_pressure import PressureOrigin
+from paddock_tui.calc.power_correction import BANDS, Correction, Standard, correction, expected_power_kw
+from paddock_tui.quantities import convert
 
 DENSITY = Method(
     "(p - 0.378 e) / (R T), e the pressure of the vapour; altitude where the standard air is as dense",

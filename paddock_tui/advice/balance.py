@@ -21,11 +21,9 @@ from paddock_tui.advice.forces import (
     in_g,
     slope_of,
 )
-from paddock_tui.records import common as c
-from paddock_tui.records.shapes import Number
-from paddock_tui.trade.balance import axle_loads, centre_ahead_m, load_transfer_n
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.longitudinal import (
+from paddock_tui.calc.balance import axle_loads, centre_ahead_m, load_transfer_n
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.longitudinal import (
     By,
     LongitudinalLimit,
     braking_limit,
@@ -33,7 +31,9 @@ from paddock_tui.trade.longitudinal import (
     rear_lift_m_s2,
     wheelie_m_s2,
 )
-from paddock_tui.trade.springs import G_M_S2
+from paddock_tui.calc.springs import G_M_S2
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Number
 
 LIFTS = Method(
     "front lifts at g (b/h cos - sin), rear lifts at g ((p - b)/h cos + sin), of the road's angle",

@@ -8,10 +8,8 @@ from paddock_tui.advice.about import End
 from paddock_tui.advice.calculators import Answer, Answered, Input, Inputs, Method, told
 from paddock_tui.advice.sag_lengths import ALONE
 from paddock_tui.advice.spring_rates import at_wheel_n_per_mm
-from paddock_tui.records import common as c
-from paddock_tui.records.shapes import Amount, Number
-from paddock_tui.trade.sag import sag_of_lengths
-from paddock_tui.trade.vibration import (
+from paddock_tui.calc.sag import sag_of_lengths
+from paddock_tui.calc.vibration import (
     critical_damping_n_s_per_m,
     damping_ratio,
     damping_ratio_of,
@@ -19,6 +17,8 @@ from paddock_tui.trade.vibration import (
     natural_frequency_hz,
     undamped_hz,
 )
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Amount, Number
 
 FREQUENCY = Method(
     "f = sqrt(wheel rate / mass on it) / (2 pi)",

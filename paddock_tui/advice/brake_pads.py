@@ -17,12 +17,12 @@ from paddock_tui.advice.calculators import (
 )
 from paddock_tui.advice.ridden_so_far import so_far
 from paddock_tui.advice.wear_words import wear_in_words
+from paddock_tui.calc.wear import WearReading
 from paddock_tui.facts.service import since_start
 from paddock_tui.limits.brakes import LEAST_PAD
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session import Session, is_ridden
-from paddock_tui.trade.wear import WearReading
 
 METHOD = Method(
     "median of the loss a session between all pairs of readings; soonest = (last - least) / the fastest loss",

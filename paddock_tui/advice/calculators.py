@@ -5,13 +5,13 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.tyre_size import UnreadableSize
 from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import Units
 from paddock_tui.records.shapes import Number, Shape, Whole
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.tyre_size import UnreadableSize
 
 START: str = "a starting point; the bike's manual and the tyre vendor come first"
 """Said beside what could be taken for a recommendation."""

@@ -16,10 +16,10 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.sprockets import sprockets
+from paddock_tui.calc.chain import chain_size
+from paddock_tui.calc.chain_wear import Elongation, elongation, most_elongation_percent, pin_to_pin_mm
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole, Word
-from paddock_tui.trade.chain import chain_size
-from paddock_tui.trade.chain_wear import Elongation, elongation, most_elongation_percent, pin_to_pin_mm
 
 METHOD = Method(
     "(length - links x pitch) / (links x pitch); from inside and outside of the rollers their mean",

@@ -18,10 +18,10 @@ from paddock_tui.advice.calculators import (
 from paddock_tui.advice.forces import BOOKS, HEIGHT, WHEELBASE, filled_chassis
 from paddock_tui.advice.geometry import geometry
 from paddock_tui.advice.sprockets import sprockets
+from paddock_tui.calc.anti_squat import ChainLine, Point, anti_squat, chain_pull_n
+from paddock_tui.calc.chain import chain_size
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number, Word
-from paddock_tui.trade.anti_squat import ChainLine, Point, anti_squat, chain_pull_n
-from paddock_tui.trade.chain import chain_size
 
 METHOD = Method(
     "tan(squat line) / (h / p), the line from the rear contact to where chain and swingarm meet",

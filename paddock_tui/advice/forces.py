@@ -4,10 +4,10 @@ from typing import Final
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.calculators import FilledInput, Input, Inputs, filled, if_known
+from paddock_tui.calc.balance import Balance
+from paddock_tui.calc.springs import G_M_S2
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
-from paddock_tui.trade.balance import Balance
-from paddock_tui.trade.springs import G_M_S2
 
 HEIGHT = Input(
     "height", "centre of mass, height", c.LENGTH, "above the ground, rider on", "height of the centre of mass"

@@ -18,6 +18,14 @@ from paddock_tui.advice.calculators import (
 )
 from paddock_tui.advice.fuel_range import INPUTS as RANGE
 from paddock_tui.advice.fuel_range import tank_gives
+from paddock_tui.calc.fuel import (
+    FuelPlan,
+    cans_for_day,
+    fuel_mass,
+    laps_from_minutes,
+    plan_fuel,
+    to_add_l,
+)
 from paddock_tui.facts.fuel import in_tank, laps_around, rate_of, reserve_at_flag_l, warm_up_laps
 from paddock_tui.facts.race import class_entered
 from paddock_tui.limits import Limits
@@ -27,14 +35,6 @@ from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount, Number, Whole
 from paddock_tui.records.timetable import group_today, slots_of
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.fuel import (
-    FuelPlan,
-    cans_for_day,
-    fuel_mass,
-    laps_from_minutes,
-    plan_fuel,
-    to_add_l,
-)
 
 INPUTS = (
     Input("laps", "planned laps", Number(0, 500, unit="laps")),

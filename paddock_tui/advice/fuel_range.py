@@ -5,11 +5,11 @@ from typing import Final
 
 from paddock_tui.advice import figures
 from paddock_tui.advice.calculators import Answer, Answered, Input, Inputs, Method, told
+from paddock_tui.calc.fuel import DENSITY_KG_PER_L
+from paddock_tui.calc.fuel_range import Rate, distance_km, tank_laps
+from paddock_tui.calc.fuel_volume import litres_after
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Amount
-from paddock_tui.trade.fuel import DENSITY_KG_PER_L
-from paddock_tui.trade.fuel_range import Rate, distance_km, tank_laps
-from paddock_tui.trade.fuel_volume import litres_after
 
 LAPS = Method(
     "(tank - reserve) / (consumption x lap length / 100) - laps out, in and warming up, rounded down",

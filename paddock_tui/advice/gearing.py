@@ -17,6 +17,10 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.gearing import GearTrain, final_ratio, on_straight, revs_per_gear, shifts
+from paddock_tui.calc.instruments import MARKING_ROLLS_LESS, ROLLED_SHARE
+from paddock_tui.calc.speeds import limiter_figure_km_h
 from paddock_tui.facts.past import History
 from paddock_tui.facts.wheel_circumference import rear_rolled
 from paddock_tui.records import common as c
@@ -24,10 +28,6 @@ from paddock_tui.records.electronics import function_of, speed_of
 from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Number, Series
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.gearing import GearTrain, final_ratio, on_straight, revs_per_gear, shifts
-from paddock_tui.trade.instruments import MARKING_ROLLS_LESS, ROLLED_SHARE
-from paddock_tui.trade.speeds import limiter_figure_km_h
 
 GEARING = "gearing"
 """The id of the calculator."""

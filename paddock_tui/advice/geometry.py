@@ -17,11 +17,8 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.forces import WHEELBASE
-from paddock_tui.quantities import Quantity, rounded
-from paddock_tui.records import common as c
-from paddock_tui.records.shapes import Amount, Number
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.steering import (
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.steering import (
     GeometryChange,
     Steering,
     SteeringGeometry,
@@ -29,7 +26,10 @@ from paddock_tui.trade.steering import (
     after,
     offset_of_trail_mm,
 )
-from paddock_tui.trade.tyre_size import UnreadableSize, parse_tyre_size
+from paddock_tui.calc.tyre_size import UnreadableSize, parse_tyre_size
+from paddock_tui.quantities import Quantity, rounded
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Amount, Number
 
 METHOD = Method(
     "trail = (R sin(e) - d) / cos(e), flop = trail sin(e) cos(e); a change turns the bike as one "

@@ -5,13 +5,13 @@ from collections.abc import Iterable, Mapping
 from paddock_tui.advice.about import About
 from paddock_tui.advice.calculators import Answer, Answered, Calculator, Input, Inputs, Method, told
 from paddock_tui.advice.session_laps import lap_words, shift_words, stint_of
+from paddock_tui.calc.chi_square import deviation_band
+from paddock_tui.calc.descriptive import autocorrelation
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.regression import least_squares
+from paddock_tui.calc.sectors import ideal_lap
+from paddock_tui.calc.stint import Stint
 from paddock_tui.records.shapes import Number
-from paddock_tui.trade.chi_square import deviation_band
-from paddock_tui.trade.descriptive import autocorrelation
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.regression import least_squares
-from paddock_tui.trade.sectors import ideal_lap
-from paddock_tui.trade.stint import Stint
 
 CONSISTENCY = Method(
     "s / mean lap, s between s sqrt((n - 1) / q) of both chi-square quantiles q",

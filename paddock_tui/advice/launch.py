@@ -4,6 +4,8 @@ from collections.abc import Iterator
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.calculators import Answer
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.starting_levels import launch_to_start_with
 from paddock_tui.facts.aids import STARTING
 from paddock_tui.facts.launch_starts import starts_of
 from paddock_tui.limits.core import COMMON
@@ -11,8 +13,6 @@ from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.starting_levels import launch_to_start_with
 
 
 def launch_answers(about: About) -> Iterator[Answer]:

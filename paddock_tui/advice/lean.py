@@ -17,13 +17,10 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.forces import BOOKS, FRICTION, HEIGHT, filled_chassis
-from paddock_tui.records import common as c
-from paddock_tui.records.people import Venue
-from paddock_tui.records.shapes import Number
-from paddock_tui.trade.beyond_estimate import Beyond
-from paddock_tui.trade.combined_grip import braking_left_m_s2, share_left
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.lean import (
+from paddock_tui.calc.beyond_estimate import Beyond
+from paddock_tui.calc.combined_grip import braking_left_m_s2, share_left
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.lean import (
     corner_speed_m_s,
     friction_needed,
     friction_share,
@@ -33,7 +30,10 @@ from paddock_tui.trade.lean import (
     speed_at_lean_m_s,
     thin_lean_deg,
 )
-from paddock_tui.trade.longitudinal import MOST_FRICTION
+from paddock_tui.calc.longitudinal import MOST_FRICTION
+from paddock_tui.records import common as c
+from paddock_tui.records.people import Venue
+from paddock_tui.records.shapes import Number
 
 METHOD = Method(
     "tan(lean) = v^2 / (g r) with the tyre's width ignored; a tyre of crown radius t, the centre of mass at "

@@ -17,6 +17,8 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.calc.levels import Level, Levels
+from paddock_tui.calc.starting_levels import Aid, TyreState, street_help
 from paddock_tui.facts.suggested_levels import (
     ROAD,
     Riding,
@@ -36,8 +38,6 @@ from paddock_tui.records.shapes import Flag, Setting, Word
 from paddock_tui.records.shapes_of_bike import label_of, setting_shape
 from paddock_tui.records.tyres import TYRE_KINDS
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.levels import Level, Levels
-from paddock_tui.trade.starting_levels import Aid, TyreState, street_help
 
 METHOD = Method(
     "help from 0 % (least that is on) to 100 % (most) by group, surface and rear tyre, then the level at "

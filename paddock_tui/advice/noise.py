@@ -17,11 +17,7 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
-from paddock_tui.limits.noise import NEAR_LIMIT
-from paddock_tui.quantities import Quantity, rounded
-from paddock_tui.records import common as c
-from paddock_tui.records.shapes import Amount, Number, Whole
-from paddock_tui.trade.noise import (
+from paddock_tui.calc.noise import (
     DISTANCE_M,
     PISTON_SPEED_M_S,
     counted_db,
@@ -29,6 +25,10 @@ from paddock_tui.trade.noise import (
     margin,
     revs_of_test_rpm,
 )
+from paddock_tui.limits.noise import NEAR_LIMIT
+from paddock_tui.quantities import Quantity, rounded
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Amount, Number, Whole
 
 REVS = Method(
     "30000 c / stroke in mm, c the mean piston speed in m/s",

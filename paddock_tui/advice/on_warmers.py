@@ -17,10 +17,10 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.pressures import TEMPERATURE, pressures
+from paddock_tui.calc.tyre_pressure import Ambient
+from paddock_tui.calc.warmers import GaugeBand, TyreAir, hot_from_warmers, on_warmers_for_hot
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
-from paddock_tui.trade.tyre_pressure import Ambient
-from paddock_tui.trade.warmers import GaugeBand, TyreAir, hot_from_warmers, on_warmers_for_hot
 
 METHOD = Method(
     "(on warmers + outside) / (air in the tyre there, K) = (hot + outside) / (air in it hot, K), on "

@@ -18,14 +18,14 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.pressures import TEMPERATURE
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.outside_pressure import AirMoves, outside_at_both
+from paddock_tui.calc.tyre_pressure import same_air_kpa_gauge
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.outside_pressure import AirMoves, outside_at_both
-from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 METHOD = Method(
     "now = (set + air then) (now, K) / (then, K) - air now",

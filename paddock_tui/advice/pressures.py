@@ -23,6 +23,23 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.tyre_air_learnt import air_left, elsewhere, gas_learnt
+from paddock_tui.calc.cooling_pressure import (
+    WARM_UNTIL_MIN,
+    Parked,
+    PressureAdvice,
+    after_parking,
+    at_gas_temperature,
+)
+from paddock_tui.calc.errors import Inconsistent, OutOfRange, within
+from paddock_tui.calc.outside_pressure import AirMoves, outside_at_both
+from paddock_tui.calc.tyre_air import absolute_kpa, gauge_kpa, wet_pressure_after_kpa_abs
+from paddock_tui.calc.tyre_air_learning import HOT_WITHIN_MIN
+from paddock_tui.calc.tyre_pressure import (
+    Ambient,
+    cold_band_kpa_gauge,
+    hot_expected_kpa_gauge,
+    same_air_kpa_gauge,
+)
 from paddock_tui.facts.tyre_targets import cold_target_of, hot_target_of, target_untold
 from paddock_tui.limits.next_change import NEAR_TARGET
 from paddock_tui.quantities import Quantity
@@ -30,23 +47,6 @@ from paddock_tui.records import common as c
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.shapes import Amount, Number
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.cooling_pressure import (
-    WARM_UNTIL_MIN,
-    Parked,
-    PressureAdvice,
-    after_parking,
-    at_gas_temperature,
-)
-from paddock_tui.trade.errors import Inconsistent, OutOfRange, within
-from paddock_tui.trade.outside_pressure import AirMoves, outside_at_both
-from paddock_tui.trade.tyre_air import absolute_kpa, gauge_kpa, wet_pressure_after_kpa_abs
-from paddock_tui.trade.tyre_air_learning import HOT_WITHIN_MIN
-from paddock_tui.trade.tyre_pressure import (
-    Ambient,
-    cold_band_kpa_gauge,
-    hot_expected_kpa_gauge,
-    same_air_kpa_gauge,
-)
 
 TEMPERATURE = Amount("temperature", "C", -40, 150)
 MINUTES = Amount("time", "min", 0, 600)

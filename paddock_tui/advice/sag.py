@@ -26,6 +26,20 @@ from paddock_tui.advice.sag_lengths import ALONE, RIDER, check_points, sag_mm
 from paddock_tui.advice.spring_loads import INPUTS as LOADS
 from paddock_tui.advice.spring_loads import loads
 from paddock_tui.advice.spring_rates import rate_at_wheel, rate_to_serve
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.instruments import TAPE_MM, band
+from paddock_tui.calc.preload import PreloadAdjuster, PreloadPlan, preload_for_sag
+from paddock_tui.calc.sag import (
+    percent_of_travel,
+    sag_of_lengths,
+)
+from paddock_tui.calc.spring_choice import (
+    FREE_FRONT_MM,
+    FREE_REAR_MM,
+    PreloadAt,
+    Windows,
+    judge_rate,
+)
 from paddock_tui.facts.sag import rider_window, wanted_sag
 from paddock_tui.limits.sag import AGREES
 from paddock_tui.quantities import Quantity
@@ -35,20 +49,6 @@ from paddock_tui.records.shapes import Number, Word
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.instruments import TAPE_MM, band
-from paddock_tui.trade.preload import PreloadAdjuster, PreloadPlan, preload_for_sag
-from paddock_tui.trade.sag import (
-    percent_of_travel,
-    sag_of_lengths,
-)
-from paddock_tui.trade.spring_choice import (
-    FREE_FRONT_MM,
-    FREE_REAR_MM,
-    PreloadAt,
-    Windows,
-    judge_rate,
-)
 
 MEASURED = Method(
     "sag = fully extended - (pushed + lifted) / 2; the gap of the two is stiction",

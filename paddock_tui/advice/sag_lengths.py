@@ -3,7 +3,7 @@
 from typing import Final
 
 from paddock_tui.advice.calculators import Inputs
-from paddock_tui.trade.sag import sag_of_lengths, same_points
+from paddock_tui.calc.sag import sag_of_lengths, same_points
 
 ALONE: Final = ("extended", "alone_pushed", "alone_lifted")
 RIDER: Final = ("rider_extended", "rider_pushed", "rider_lifted")

@@ -15,11 +15,11 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.sag import for_other_rider, sag_of_lengths
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.session_parts import SagReading
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.sag import for_other_rider, sag_of_lengths
 
 METHOD = Method(
     "free sag + (rider sag - free sag) x other weight / weight measured with",

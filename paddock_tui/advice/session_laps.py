@@ -2,12 +2,12 @@
 
 from collections.abc import Iterator, Mapping
 
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.laps_needed import LEVEL, POWER, laps_to_see
+from paddock_tui.calc.session_comparison import FEWEST
+from paddock_tui.calc.stint import FACTOR, Stint, TimedLap, stint
 from paddock_tui.quantities import rounded
 from paddock_tui.records.session import Session
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.laps_needed import LEVEL, POWER, laps_to_see
-from paddock_tui.trade.session_comparison import FEWEST
-from paddock_tui.trade.stint import FACTOR, Stint, TimedLap, stint
 
 WANTED_S = 0.3
 """The difference that a rider would like to see, in s. Common practice, no source."""

@@ -21,15 +21,15 @@ from paddock_tui.advice.calculators import (
 from paddock_tui.advice.forces import BIKE_MASS, RIDER_MASS, filled_chassis
 from paddock_tui.advice.gearing import INPUTS as GEARING
 from paddock_tui.advice.gearing import gearing
+from paddock_tui.calc.gearing import GearTrain, final_ratio, overall_ratio
+from paddock_tui.calc.moist_air import density_kg_per_m3
+from paddock_tui.calc.road_load import Resistance, drag_n, powered_top_speed_m_s
+from paddock_tui.calc.standard_air import SEA_LEVEL_KPA
+from paddock_tui.calc.thrust import most_power_kw, overall_for_speed, thrust_per_gear, upshifts
+from paddock_tui.calc.wheelie_gears import CRANK_TO_WHEEL, GearTorque
 from paddock_tui.facts.physics import torque_points
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
-from paddock_tui.trade.gearing import GearTrain, final_ratio, overall_ratio
-from paddock_tui.trade.moist_air import density_kg_per_m3
-from paddock_tui.trade.road_load import Resistance, drag_n, powered_top_speed_m_s
-from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
-from paddock_tui.trade.thrust import most_power_kw, overall_for_speed, thrust_per_gear, upshifts
-from paddock_tui.trade.wheelie_gears import CRANK_TO_WHEEL, GearTorque
 
 SHIFT = Method(
     "shift from where torque(n) x this ratio = torque(n x next / this) x next ratio",

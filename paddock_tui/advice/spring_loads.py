@@ -8,13 +8,13 @@ from paddock_tui.advice.about import End
 from paddock_tui.advice.calculators import Answer, Answered, Input, Inputs, Method, told
 from paddock_tui.advice.sag_lengths import RIDER, sag_mm
 from paddock_tui.advice.spring_rates import at_wheel_n_per_mm
+from paddock_tui.calc.fuel import fuel_mass
+from paddock_tui.calc.preload import preload_mm, preload_of_turns_mm
+from paddock_tui.calc.sag import sag_shift_mm
+from paddock_tui.calc.springs import deflection_mm, weight_n
+from paddock_tui.calc.vibration import frequency_of_deflection_hz
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
-from paddock_tui.trade.fuel import fuel_mass
-from paddock_tui.trade.preload import preload_mm, preload_of_turns_mm
-from paddock_tui.trade.sag import sag_shift_mm
-from paddock_tui.trade.springs import deflection_mm, weight_n
-from paddock_tui.trade.vibration import frequency_of_deflection_hz
 
 PRELOAD = Method(
     "m g / wheel rate - rider sag, times the motion ratio at the spring",

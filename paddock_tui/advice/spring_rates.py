@@ -4,9 +4,9 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.about import End
 from paddock_tui.advice.calculators import Answer, Answered, Inputs, Method, told
 from paddock_tui.advice.sag_lengths import ALONE, RIDER, check_points, sag_mm
-from paddock_tui.trade.errors import Inconsistent, above
-from paddock_tui.trade.sag import wheel_rate_to_serve_n_per_mm
-from paddock_tui.trade.springs import pair_rate_n_per_mm, spring_for_wheel_rate_n_per_mm, wheel_rate_n_per_mm
+from paddock_tui.calc.errors import Inconsistent, above
+from paddock_tui.calc.sag import wheel_rate_to_serve_n_per_mm
+from paddock_tui.calc.springs import pair_rate_n_per_mm, spring_for_wheel_rate_n_per_mm, wheel_rate_n_per_mm
 
 FAR_SHARE = 0.3
 """A rate further than this share from the fitted one is more likely a sag misread. No source."""

@@ -15,15 +15,15 @@ from paddock_tui.advice.calculators import (
     if_known,
     told,
 )
-from paddock_tui.records import common as c
-from paddock_tui.records.shapes import Amount, Number
-from paddock_tui.trade.springs import (
+from paddock_tui.calc.springs import (
     rate_from_load_n_per_mm,
     rate_from_two_loads,
     series_rate_n_per_mm,
     vertical_rate_n_per_mm,
     weight_n,
 )
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Amount, Number
 
 ONE = Method(
     "k = m g / x, x from the free length",

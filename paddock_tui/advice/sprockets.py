@@ -17,12 +17,12 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.gearing import filled_sprockets
+from paddock_tui.calc.chain import centre_mm, chain_size, links_even, links_exact, pitch_diameter_mm
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.sprockets import Fitted, SprocketPair, sprocket_pairs
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Series, Word
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.chain import centre_mm, chain_size, links_even, links_exact, pitch_diameter_mm
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.sprockets import Fitted, SprocketPair, sprocket_pairs
 
 METHOD = Method(
     "L = 2 C + (N + n) / 2 + (N - n)^2 / (4 pi^2 C), lengths in pitches, N and n the teeth",

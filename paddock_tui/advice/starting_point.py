@@ -7,13 +7,13 @@ from paddock_tui.advice.answered import answered
 from paddock_tui.advice.levels import levels
 from paddock_tui.advice.sag import adjuster_of
 from paddock_tui.advice.sag_of_another_rider import riders
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.preload import PreloadAdjuster as Turning
+from paddock_tui.calc.preload import preload_for_sag
+from paddock_tui.calc.sag import for_other_rider
 from paddock_tui.records.bike import Bike, BikeEnd
 from paddock_tui.records.people import Rider
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.preload import PreloadAdjuster as Turning
-from paddock_tui.trade.preload import preload_for_sag
-from paddock_tui.trade.sag import for_other_rider
 
 
 @attrs.frozen

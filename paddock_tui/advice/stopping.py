@@ -27,10 +27,8 @@ from paddock_tui.advice.forces import (
     slope_of,
 )
 from paddock_tui.advice.gearing import gearing
-from paddock_tui.records import common as c
-from paddock_tui.records.shapes import Number
-from paddock_tui.trade.acceleration import distance_m, mean_m_s2
-from paddock_tui.trade.stopping import (
+from paddock_tui.calc.acceleration import distance_m, mean_m_s2
+from paddock_tui.calc.stopping import (
     BEST_M_S2,
     HALF_OF_RIDERS_USE,
     MEAN_DRY_M_S2,
@@ -44,7 +42,9 @@ from paddock_tui.trade.stopping import (
     speed_to_stop_in_m_s,
     stopping_m,
 )
-from paddock_tui.trade.wet_grip import RUBBER_DRY, RUBBER_DRY_SLIDING
+from paddock_tui.calc.wet_grip import RUBBER_DRY, RUBBER_DRY_SLIDING
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Number
 
 METHOD = Method(
     "v t + v^2 / (2 a), a the least of what was typed, and what lifts the rear",

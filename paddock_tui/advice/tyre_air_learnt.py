@@ -7,15 +7,15 @@ from collections.abc import Callable, Mapping
 import attrs
 
 from paddock_tui.advice.about import End, History, PastSession, first_set, tyre_of
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.outside_pressure import AirMoves, AirObserved, outside_at_both
+from paddock_tui.calc.tyre_air_learning import Learnt, Observation, learn_gas_temperature
+from paddock_tui.calc.tyre_pressure import Ambient
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.outside_pressure import AirMoves, AirObserved, outside_at_both
-from paddock_tui.trade.tyre_air_learning import Learnt, Observation, learn_gas_temperature
-from paddock_tui.trade.tyre_pressure import Ambient
 
 
 @attrs.frozen

@@ -19,11 +19,11 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.ridden_so_far import count_words, counted_words, day_of, so_far, until_words
+from paddock_tui.calc.date_code import age_years, read_date_code
 from paddock_tui.facts.tyre_counts import TyreCount, tyre_count
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import DateCode, Whole
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.date_code import age_years, read_date_code
 
 AGE = Method(
     "day - first day of the week on the side wall",

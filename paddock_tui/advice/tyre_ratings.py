@@ -15,15 +15,15 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.forces import AHEAD, BIKE_MASS, RIDER_MASS, WHEELBASE, filled_chassis
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.tyre_duty import SpeedDuty, axle_loads, load_duty, speed_duty
+from paddock_tui.calc.tyre_ratings import SPEED_SYMBOLS, load_kg
+from paddock_tui.calc.tyre_size import UnreadableSize, parse_tyre_size
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.common import Units
 from paddock_tui.records.shapes import Whole, Word
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.tyre_duty import SpeedDuty, axle_loads, load_duty, speed_duty
-from paddock_tui.trade.tyre_ratings import SPEED_SYMBOLS, load_kg
-from paddock_tui.trade.tyre_size import UnreadableSize, parse_tyre_size
 
 LOAD = Method(
     "load index in kg - bike and rider on that axle; front = mass x ahead / wheelbase",

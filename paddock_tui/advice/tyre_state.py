@@ -3,13 +3,13 @@
 from collections.abc import Iterator
 
 from paddock_tui.advice.about import ENDS, About
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.outside_pressure import AirMoves
 from paddock_tui.facts.past import End
 from paddock_tui.facts.tyre_state import AirLeft, cold_left, last_look
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.shapes_of_bike import label_of
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.outside_pressure import AirMoves
 
 Words = tuple[Path, str, str]
 """A row, a few words beside it, and the whole of it."""

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from paddock_tui.advice.calculators import Answered
 from paddock_tui.advice.ridden_so_far import count_words
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.wear import WearReading, wear
-from paddock_tui.trade.wear_trend import COVERS, LEAST_READINGS, WearTrend, wear_trend
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.wear import WearReading, wear
+from paddock_tui.calc.wear_trend import COVERS, LEAST_READINGS, WearTrend, wear_trend
 
 _SHOWN = 6
 _FAR = 20

@@ -17,9 +17,9 @@ from paddock_tui.advice.calculators import (
     told,
 )
 from paddock_tui.advice.forces import WHEELBASE
+from paddock_tui.calc.centre_of_mass import AxleWeighing, Centre, ScaleErrors, centre_of_mass, together
 from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number, Word
-from paddock_tui.trade.centre_of_mass import AxleWeighing, Centre, ScaleErrors, centre_of_mass, together
 
 METHOD = Method(
     "share x = reading / mass; height = rear radius + (ahead cos(t) - front share x apart cos(rise)) "

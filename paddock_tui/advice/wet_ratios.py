@@ -22,9 +22,7 @@ from paddock_tui.advice.forces import (
     balance_of,
     filled_chassis,
 )
-from paddock_tui.records import common as c
-from paddock_tui.records.shapes import Number
-from paddock_tui.trade.wet_grip import (
+from paddock_tui.calc.wet_grip import (
     BEYOND_WORDS,
     RATIO_HIGH,
     RATIO_LOW,
@@ -36,6 +34,8 @@ from paddock_tui.trade.wet_grip import (
     wet_ratios,
     wet_to_dry,
 )
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Number
 
 METHOD = Method(
     "k = wet / dry friction: corner speed sqrt(k), tangent of the lean k, braking distance 1 / k",

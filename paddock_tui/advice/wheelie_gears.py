@@ -20,13 +20,9 @@ from paddock_tui.advice.calculators import (
 from paddock_tui.advice.forces import AHEAD, BIKE_MASS, BOOKS, HEIGHT, RIDER_MASS, filled_chassis
 from paddock_tui.advice.gearing import INPUTS as GEARING
 from paddock_tui.advice.gearing import gearing
-from paddock_tui.facts.physics import torque_points
-from paddock_tui.quantities import Quantity
-from paddock_tui.records import common as c
-from paddock_tui.records.shapes import Number
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.gearing import overall_ratio
-from paddock_tui.trade.wheelie_gears import (
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.gearing import overall_ratio
+from paddock_tui.calc.wheelie_gears import (
     CRANK_TO_WHEEL,
     GearLift,
     GearTorque,
@@ -34,6 +30,10 @@ from paddock_tui.trade.wheelie_gears import (
     in_words,
     lift_force_n,
 )
+from paddock_tui.facts.physics import torque_points
+from paddock_tui.quantities import Quantity
+from paddock_tui.records import common as c
+from paddock_tui.records.shapes import Number
 
 METHOD = Method(
     "torque x overall ratio x efficiency / rolling radius against m g b / h",

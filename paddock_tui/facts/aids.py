@@ -4,6 +4,8 @@ from collections.abc import Iterable, Mapping
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.levels import Scale
 from paddock_tui.facts.controls import NETS, Net, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.incidents import Happened
@@ -16,8 +18,6 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import is_off
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.levels import Scale
 
 LEARNERS = ("novice", "intermediate")
 STARTING = ("race", "start practice")

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History
@@ -18,7 +19,6 @@ from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 _PRESSURES = ("front_start", "rear_start")
 _GEARING = ("front_sprocket", "rear_sprocket", "links")

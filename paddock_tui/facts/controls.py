@@ -4,6 +4,8 @@ from collections.abc import Mapping
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.levels import OFF_HELP, HelpScale, Levels, Scale
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
@@ -19,8 +21,6 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import is_off, label_of
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.levels import OFF_HELP, HelpScale, Levels, Scale
 
 NETS = ("traction", "wheelie", "slide", "front-abs", "abs")
 """Aids that catch a slip or a lift; throttle and power soften, but catch nothing."""

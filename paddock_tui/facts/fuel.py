@@ -5,6 +5,8 @@ from typing import NamedTuple
 
 import attrs
 
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.fuel import DEFAULT_RATE, FuelPlan, laps_from_minutes, plan_fuel, reserve_l, to_add_l
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.fuel_consumption import ROAD, TRACK, filled_l, fuel_learnt, tank_left
 from paddock_tui.facts.pace import usual_lap
@@ -21,8 +23,6 @@ from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.race import RaceClass
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.fuel import DEFAULT_RATE, FuelPlan, laps_from_minutes, plan_fuel, reserve_l, to_add_l
 
 MOST_LAPS = 500.0
 """What a plan can hold at most; a longer one is a slip."""

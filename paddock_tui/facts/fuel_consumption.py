@@ -7,10 +7,10 @@ from typing import NamedTuple
 
 import attrs
 
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.fuel_learning import Learning, LearntRate, Refill
 from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.records.session import Session
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.fuel_learning import Learning, LearntRate, Refill
 
 ROAD, TRACK = "road", "track"
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from paddock_tui.calc.levels import Levels
 from paddock_tui.facts.aids import STARTING
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import History
@@ -10,7 +11,6 @@ from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.shapes_of_bike import is_off
-from paddock_tui.trade.levels import Levels
 
 
 @fact("which level of {subject} is the gentlest", at="bike:controls.{subject}.gentlest", per="control")

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 import attrs
 
+from paddock_tui.calc.outside_pressure import AirObserved
 from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
@@ -24,7 +25,6 @@ from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.text import printable
-from paddock_tui.trade.outside_pressure import AirObserved
 
 
 @fact("what is still open")

@@ -5,6 +5,9 @@ from collections.abc import Mapping
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.outside_pressure import AirObserved
+from paddock_tui.calc.starting_levels import Aid, RiderGroup, Surface, starting_help
 from paddock_tui.facts.copied import weight_difference
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outside_pressure import observed_then
@@ -25,9 +28,6 @@ from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import Tyre, TyreSet
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.outside_pressure import AirObserved
-from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, starting_help
 
 _AIDS = {one.value for one in Aid} - {"engine-braking"}
 

@@ -4,6 +4,8 @@ from collections.abc import Mapping
 
 import attrs
 
+from paddock_tui.calc.outside_pressure import AirMoves, AirObserved, contradicts, meant_at_altitude_kpa
+from paddock_tui.calc.standard_air import pressure_at_altitude_kpa
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
@@ -12,8 +14,6 @@ from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Venue
 from paddock_tui.records.session import Session
-from paddock_tui.trade.outside_pressure import AirMoves, AirObserved, contradicts, meant_at_altitude_kpa
-from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
 
 
 @fact("what is known of the air outside")

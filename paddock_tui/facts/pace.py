@@ -5,10 +5,10 @@ import statistics
 
 import attrs
 
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.stint import TimedLap, stint
 from paddock_tui.facts.past import History
 from paddock_tui.records.session import Session
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.stint import TimedLap, stint
 
 
 @attrs.frozen

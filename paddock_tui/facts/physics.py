@@ -3,6 +3,11 @@
 import math
 from collections.abc import Mapping
 
+from paddock_tui.calc import wheelie_gears
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.gearing import overall_ratio
+from paddock_tui.calc.wet_grip import wet_words
+from paddock_tui.calc.wheelie_gears import GearLift, GearTorque
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import tyre_of
 from paddock_tui.facts.wheel_circumference import rear_rolled
@@ -11,11 +16,6 @@ from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade import wheelie_gears
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.gearing import overall_ratio
-from paddock_tui.trade.wet_grip import wet_words
-from paddock_tui.trade.wheelie_gears import GearLift, GearTorque
 
 
 @fact("the height of the centre of mass", at="bike:chassis.centre_height")

@@ -3,16 +3,16 @@
 import math
 from collections.abc import Mapping
 
+from paddock_tui.calc import wheelie_gears
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.gearing import overall_ratio
+from paddock_tui.calc.wet_grip import wet_words
 from paddock_tui.facts import physics
 from paddock_tui.facts.core import fact
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.people import Rider
 from paddock_tui.records.setup import SetUp
-from paddock_tui.trade import wheelie_gears
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.gearing import overall_ratio
-from paddock_tui.trade.wet_grip import wet_words
 
 
 @fact("what the wet leaves of the dry, to be quoted")

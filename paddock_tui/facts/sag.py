@@ -2,6 +2,9 @@
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.sag import sag_of_lengths
+from paddock_tui.calc.spring_choice import PreloadAt
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import End, History, is_whole, sag_of_rider
 from paddock_tui.facts.suspension import what_of
@@ -13,9 +16,6 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import SagReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.sag import sag_of_lengths
-from paddock_tui.trade.spring_choice import PreloadAt
 
 
 @attrs.frozen

@@ -6,14 +6,14 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.service_due import due_date, hours_to_go, km_to_go
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.records.bike import Bike, Service
 from paddock_tui.records.session import Session, is_ridden, was_done_back_in
 from paddock_tui.records.session_parts import Work
 from paddock_tui.records.shapes_of_bike import words_of
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.service_due import due_date, hours_to_go, km_to_go
 
 
 @attrs.frozen

@@ -1,6 +1,6 @@
 """The words of the records for surface and tyre, as the table of starting levels takes them."""
 
-from paddock_tui.trade.starting_levels import Surface, TyreKind
+from paddock_tui.calc.starting_levels import Surface, TyreKind
 
 _SURFACES = {"standing water": Surface.STANDING}
 _TYRES = {"track-day": TyreKind.TRACKDAY, "sport-touring": TyreKind.ROAD}

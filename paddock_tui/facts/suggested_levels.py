@@ -3,6 +3,15 @@
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
+from paddock_tui.calc.levels import HelpScale, Level
+from paddock_tui.calc.starting_levels import (
+    Aid,
+    RiderGroup,
+    TyreState,
+    starting_help,
+    street_help,
+    surface_by_track,
+)
 from paddock_tui.facts.core import ABSENT, fact
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.rear_tyre import poor_rear
@@ -21,15 +30,6 @@ from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.levels import HelpScale, Level
-from paddock_tui.trade.starting_levels import (
-    Aid,
-    RiderGroup,
-    TyreState,
-    starting_help,
-    street_help,
-    surface_by_track,
-)
 
 ROAD = "road"
 """The kind of session in which every aid starts with the road's figures, whoever rides."""

@@ -6,6 +6,15 @@ from collections.abc import Mapping
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.outside_pressure import (
+    AirMoves,
+    AirObserved,
+    apart_error_kpa,
+    outside_at_both,
+    outside_pressure,
+)
+from paddock_tui.calc.tyre_pressure import same_air_kpa_gauge
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.facts.past import ENDS, End, History, PastSession
@@ -15,15 +24,6 @@ from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.outside_pressure import (
-    AirMoves,
-    AirObserved,
-    apart_error_kpa,
-    outside_at_both,
-    outside_pressure,
-)
-from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 COMPARABLE_DAYS = 7
 """Days within which two cold readings tell of a leak and not of the slow loss of every tyre."""

@@ -8,12 +8,12 @@ from typing import NamedTuple
 
 import attrs
 
+from paddock_tui.calc.heat_cycles import Heating, heat_cycles
 from paddock_tui.facts.past import ENDS, Along, End, History, PastSession, first_set, tyre_of
 from paddock_tui.facts.service import hours_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.heat_cycles import Heating, heat_cycles
 
 
 @attrs.frozen

@@ -4,6 +4,10 @@ import datetime as dt
 
 import attrs
 
+from paddock_tui.calc.cooling_pressure import Freshness, freshness
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.outside_pressure import AirMoves, AirObserved, outside_pressure
+from paddock_tui.calc.tyre_pressure import Ambient, gas_temperature_c
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import End, History, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
@@ -13,10 +17,6 @@ from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.cooling_pressure import Freshness, freshness
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.outside_pressure import AirMoves, AirObserved, outside_pressure
-from paddock_tui.trade.tyre_pressure import Ambient, gas_temperature_c
 
 FULL_SESSION_MIN = 10.0
 """Minutes on track after which a tyre is as warm as it gets. Common practice, no source."""

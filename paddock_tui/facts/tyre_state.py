@@ -7,11 +7,11 @@ import datetime as dt
 from collections.abc import Iterator, Mapping
 from typing import NamedTuple
 
+from paddock_tui.calc.outside_pressure import AirMoves, OutsidePressure, outside_pressure
 from paddock_tui.facts.outside_pressure import observed_then
 from paddock_tui.facts.past import ENDS, Along, End, History, PastSession, first_set
 from paddock_tui.facts.tyre_pressures import PressureRead, read_at
 from paddock_tui.records.session import Session
-from paddock_tui.trade.outside_pressure import AirMoves, OutsidePressure, outside_pressure
 
 
 class LookAt(NamedTuple):

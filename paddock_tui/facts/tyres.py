@@ -6,6 +6,9 @@ from typing import NamedTuple
 
 import attrs
 
+from paddock_tui.calc.date_code import age_years
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.heat_cycles import KEPT_WARM_MIN
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import ENDS, End, History, tyre_of
 from paddock_tui.facts.tyre_counts import TreadNow, tread_now, tyre_count
@@ -17,9 +20,6 @@ from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.shown_words import shown
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.date_code import age_years
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.heat_cycles import KEPT_WARM_MIN
 
 RACE_RUBBER = ("slick", "race-treaded")
 

@@ -2,6 +2,9 @@
 
 from collections.abc import Iterator
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.levels import OFF_HELP, HelpScale, Level, Scale
+from paddock_tui.calc.starting_levels import Aid, starting_help
 from paddock_tui.facts.controls import FRONT_ABS
 from paddock_tui.facts.wet_values import Conditions, Part, WetValue, WetValues
 from paddock_tui.records.bike import Bike
@@ -12,9 +15,6 @@ from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.settings import OFF
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off, label_of
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.levels import OFF_HELP, HelpScale, Level, Scale
-from paddock_tui.trade.starting_levels import Aid, starting_help
 
 _SAME = 1e-9
 

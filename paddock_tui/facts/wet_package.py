@@ -9,6 +9,7 @@ from collections.abc import Iterator, Mapping
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.facts.changes import is_damping
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.outing import COLUMN
@@ -32,7 +33,6 @@ from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 _RAIN_TYRES = ("wet", "intermediate")
 

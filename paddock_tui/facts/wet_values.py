@@ -4,10 +4,10 @@ from typing import Literal
 
 import attrs
 
+from paddock_tui.calc.starting_levels import RiderGroup, Surface, TyreKind, TyreState
 from paddock_tui.facts.starting_words import level_surface, level_tyre
 from paddock_tui.records.differences import old_to_new, written
 from paddock_tui.records.paths import Path
-from paddock_tui.trade.starting_levels import RiderGroup, Surface, TyreKind, TyreState
 
 Part = Literal["mode", "aid", "engine braking", "launch", "damping", "preload"]
 

@@ -6,11 +6,11 @@ from typing import Literal
 
 import attrs
 
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.tyre_size import UnreadableSize, circumference, parse_tyre_size
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.tyres import Tyre
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.tyre_size import UnreadableSize, circumference, parse_tyre_size
 
 
 @attrs.frozen

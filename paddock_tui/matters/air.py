@@ -5,6 +5,9 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.outside_pressure import AirMoves, apart_error_kpa, outside_at_both
+from paddock_tui.calc.tyre_pressure import same_air_kpa_gauge
 from paddock_tui.limits import Limits
 from paddock_tui.limits.matters import LOST_HOLD, SETTLED
 from paddock_tui.limits.pressures import LEAK
@@ -12,9 +15,6 @@ from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, 
 from paddock_tui.matters.seen import AirInTyre, ColdCheck, ColdReading, Seen
 from paddock_tui.matters.severity import HOLD, NOTE, SERIOUS
 from paddock_tui.records.session_parts import PressureReading
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.outside_pressure import AirMoves, apart_error_kpa, outside_at_both
-from paddock_tui.trade.tyre_pressure import same_air_kpa_gauge
 
 WITHIN = dt.timedelta(hours=72)
 """How far apart two cold checks tell of a puncture; weeks apart every tyre has lost some."""

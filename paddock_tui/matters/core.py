@@ -10,6 +10,7 @@ from typing import Final, Literal, TypeVar
 
 import attrs
 
+from paddock_tui.calc.outside_pressure import AirObserved
 from paddock_tui.limits import Limit, Limits
 from paddock_tui.matters.order import STAGE_OF, Place
 from paddock_tui.matters.seen import ColdCheck, Seen
@@ -22,7 +23,6 @@ from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import Tyre
-from paddock_tui.trade.outside_pressure import AirObserved
 
 T = TypeVar("T")
 

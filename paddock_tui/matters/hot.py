@@ -3,6 +3,7 @@
 import datetime as dt
 from collections.abc import Iterator
 
+from paddock_tui.calc.tyre_air_learning import HOT_WITHIN_MIN
 from paddock_tui.limits.next_change import HOT_LAPS
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION, OFF_TARGET_SERIOUS
 from paddock_tui.limits.weather import MOVED_SINCE_SET
@@ -12,7 +13,6 @@ from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, NOTE, SERIOUS
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.hot_target import hot_target_on
-from paddock_tui.trade.tyre_air_learning import HOT_WITHIN_MIN
 
 
 def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:

@@ -5,8 +5,8 @@ from collections.abc import Mapping
 
 import attrs
 
+from paddock_tui.calc.outside_pressure import AirObserved
 from paddock_tui.records.setup import SetUp
-from paddock_tui.trade.outside_pressure import AirObserved
 
 
 @attrs.frozen

@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from typing import Any
 
 from paddock_tui.advice.calculators import Calculator, FilledInput, Inputs
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.gearing import GearTrain
 from paddock_tui.pages.pictured import picture_row, with_picture
 from paddock_tui.pages.pictures.gears import gears_chart
 from paddock_tui.pages.rows import Page
 from paddock_tui.records.common import Units
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.gearing import GearTrain
 
 _NEEDS = ("front", "rear", "primary", "gears", "round", "limit")
 

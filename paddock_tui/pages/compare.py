@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.presets import moved_words
+from paddock_tui.calc.levels import Level
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import SetUpDifference, control_difference, differences
@@ -12,7 +13,6 @@ from paddock_tui.records.electronics import Control
 from paddock_tui.records.in_force import control_in_force, value_in_force
 from paddock_tui.records.setup import SetUp
 from paddock_tui.text import printable
-from paddock_tui.trade.levels import Level
 
 
 @attrs.frozen

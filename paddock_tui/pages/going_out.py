@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 import attrs
 
+from paddock_tui.calc.outing_clock import WARMERS_OFF_MIN
 from paddock_tui.desk.day.what_now import minutes_before, not_done
 from paddock_tui.facts import Situation
 from paddock_tui.facts.race import class_entered, tyre_choice_by
@@ -14,7 +15,6 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.rules import HOLD, RULES, Finding, Review, review
 from paddock_tui.text import printable
-from paddock_tui.trade.outing_clock import WARMERS_OFF_MIN
 
 NOW = "going out now"
 """The key of the row that stamps going out."""

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import attrs
 
 from paddock_tui.advice.presets import preset_words, signed, use_words
+from paddock_tui.calc.levels import Level, Levels, Scale
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import HELP_FUNCTIONS, Control, function_of
@@ -16,7 +17,6 @@ from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import is_off, label_of
 from paddock_tui.records.suspension import Adjuster, Offset
-from paddock_tui.trade.levels import Level, Levels, Scale
 
 
 @attrs.frozen

@@ -12,6 +12,10 @@ from paddock_tui.advice.ledger import (
     to_settle,
 )
 from paddock_tui.advice.session_laps import needs_words, shift_words, stint_of
+from paddock_tui.calc.change_effect import FIRST_LEVEL, RATE, Judgement
+from paddock_tui.calc.feel_effect import FEWEST_PAIRS, FeltEffect
+from paddock_tui.calc.session_comparison import Compared
+from paddock_tui.calc.session_luck import LEAST_LUCK, LUCK_OVER_SCATTER, Luck
 from paddock_tui.facts.past import History
 from paddock_tui.limits import Limits
 from paddock_tui.pages.ledger import CAUTION, LEDGER, name_of
@@ -23,10 +27,6 @@ from paddock_tui.quantities import rounded
 from paddock_tui.records.differences import old_to_new
 from paddock_tui.records.paths import Ref
 from paddock_tui.text import printable
-from paddock_tui.trade.change_effect import FIRST_LEVEL, RATE, Judgement
-from paddock_tui.trade.feel_effect import FEWEST_PAIRS, FeltEffect
-from paddock_tui.trade.session_comparison import Compared
-from paddock_tui.trade.session_luck import LEAST_LUCK, LUCK_OVER_SCATTER, Luck
 
 TRY_BACK = "try back"
 _FROM_SESSION = "session before"

@@ -5,6 +5,8 @@ from collections.abc import Iterator, Mapping, Sequence
 import attrs
 
 from paddock_tui.advice.presets import moved_from_preset, preset_brings, preset_words, signed
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.levels import Scale
 from paddock_tui.entry.typing_kinds import choices_of, typing_kind
 from paddock_tui.facts.controls import short_range
 from paddock_tui.pages.dates import short_date
@@ -25,8 +27,6 @@ from paddock_tui.records.shapes_of_bike import adjuster_shape, label_of, offered
 from paddock_tui.records.suspension import BY_HAND, Adjuster
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.levels import Scale
 
 MORE_LESS = ("more", "less")
 LIGHT_FIRM = ("light", "firm")

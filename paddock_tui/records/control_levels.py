@@ -1,9 +1,9 @@
 """The levels of a control as the bike's file has them, ordered by what they do."""
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
+from paddock_tui.calc.levels import Levels
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.shapes.settings import OFF
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
-from paddock_tui.trade.levels import Levels
 
 _MOST_LEVELS = 1000
 """No dash counts further; a range above it is a slip of the finger."""

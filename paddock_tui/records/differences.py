@@ -5,6 +5,7 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.calc.levels import Scale
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
@@ -17,7 +18,6 @@ from paddock_tui.records.shapes import Number, Whole
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
-from paddock_tui.trade.levels import Scale
 
 TABLES = ("controls", "adjusters", "offsets")
 """The tables of a set-up; everything else in it is a value of its own."""

@@ -1,12 +1,12 @@
 """Words that the rules about the aids share, and the help that they ask back for."""
 
+from paddock_tui.calc.levels import HelpScale
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.limits import Limits
 from paddock_tui.limits.traction import DAMP_CAUTION, DAMP_NOVICE, WET_CAUTION, WET_NOVICE, WET_SERIOUS
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import Remedy, SetValue
-from paddock_tui.trade.levels import HelpScale
 
 ENOUGH = (WET_SERIOUS, WET_CAUTION, WET_NOVICE, DAMP_CAUTION, DAMP_NOVICE)
 """The limits of traction control that a net which is brought back should not be under."""

@@ -2,6 +2,7 @@
 
 import attrs
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.facts.dash import DashShown, ModeShown, undone_by
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.bike import Bike
@@ -23,7 +24,6 @@ from paddock_tui.rules.core import (
     ToDo,
     rule,
 )
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 _ASK = "Set the dash to the plan and read it again, or change the plan and let it be judged."
 

@@ -1,5 +1,6 @@
 """Rules about the organiser's day: noise, camera, lap timing, and the first laps after a stop."""
 
+from paddock_tui.calc.noise import Margin
 from paddock_tui.facts.event import Camera, NoiseRead, TimetableStop
 from paddock_tui.limits import Limits
 from paddock_tui.limits.noise import NEAR_LIMIT
@@ -16,7 +17,6 @@ from paddock_tui.rules.core import (
     rule,
 )
 from paddock_tui.text import printable
-from paddock_tui.trade.noise import Margin
 
 _HERE = ("organised", "to_come")
 

@@ -1,5 +1,6 @@
 """Rules about what can be: figures, names and values that this bike cannot have."""
 
+from paddock_tui.calc.levels import Levels
 from paddock_tui.facts.controls import Mapped, of_range
 from paddock_tui.facts.record_checks import AtOdds, Figure, NotOnBike
 from paddock_tui.facts.situation import Dangling
@@ -9,7 +10,6 @@ from paddock_tui.records.paths import spell
 from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import can_be_off, is_off, label_of
 from paddock_tui.rules.core import CAUTION, HOLD, NOTE, RaisedFinding, Remedy, Result, rule
-from paddock_tui.trade.levels import Levels
 
 KIND_WORDS = {"tyres": "tyre set"}
 

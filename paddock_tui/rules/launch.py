@@ -1,5 +1,7 @@
 """Rules about launch control and hard starts."""
 
+from paddock_tui.calc.levels import Levels
+from paddock_tui.calc.starting_levels import launch_to_start_with
 from paddock_tui.facts.aids import STARTING
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.facts.hard_starts import ROW_MINUTES, Starts
@@ -17,8 +19,6 @@ from paddock_tui.rules.core import (
     rule,
 )
 from paddock_tui.text import clip
-from paddock_tui.trade.levels import Levels
-from paddock_tui.trade.starting_levels import launch_to_start_with
 
 
 @rule(

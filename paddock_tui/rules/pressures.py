@@ -3,6 +3,8 @@
 from collections.abc import Mapping
 from decimal import Decimal
 
+from paddock_tui.calc.cooling_pressure import Freshness
+from paddock_tui.calc.tyre_air_learning import HOT_WITHIN_MIN
 from paddock_tui.facts.past import End
 from paddock_tui.facts.tyre_air import AirMoved, Lost
 from paddock_tui.facts.tyre_pressures import Hot, PressureRead, StartPressure, Worked
@@ -33,8 +35,6 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.trade.cooling_pressure import Freshness
-from paddock_tui.trade.tyre_air_learning import HOT_WITHIN_MIN
 
 
 @rule(

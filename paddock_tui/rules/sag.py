@@ -1,5 +1,6 @@
 """Rules about rider sag: outside what is usual or what a technician set, and preload with no room left."""
 
+from paddock_tui.calc.spring_choice import PreloadAt
 from paddock_tui.facts.sag import (
     PreloadEnd,
     RiderSag,
@@ -30,7 +31,6 @@ from paddock_tui.limits.sag import (
 )
 from paddock_tui.quantities import Quantity
 from paddock_tui.rules.core import CAUTION, NOTE, SERIOUS, SUSPENSION, RaisedFinding, Remedy, Result, rule
-from paddock_tui.trade.spring_choice import PreloadAt
 
 
 @rule(

@@ -2,13 +2,13 @@
 
 import datetime as dt
 
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.service_due import due_date
 from paddock_tui.facts.service import ServiceDue
 from paddock_tui.limits import Limits
 from paddock_tui.limits.brakes import FLUID_MONTHS
 from paddock_tui.records.session import Session
 from paddock_tui.rules.core import BRAKES, CAUTION, NOTE, RaisedFinding, Remedy, Result, rule
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.service_due import due_date
 
 
 @rule(

@@ -1,5 +1,6 @@
 """The rule about throttle and power maps in the wet: sharp and full ones."""
 
+from paddock_tui.calc.levels import HelpScale
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.limits import Limits
 from paddock_tui.limits.aids import WET_SOFTENING
@@ -15,7 +16,6 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.trade.levels import HelpScale
 
 
 @rule(

@@ -1,5 +1,6 @@
 """Rules about traction and slide control: off, or little of it for the surface, the rider, the rear tyre."""
 
+from paddock_tui.calc.levels import HelpScale
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.limits import Limits
 from paddock_tui.limits.traction import (
@@ -23,7 +24,6 @@ from paddock_tui.rules.core import (
     Result,
     rule,
 )
-from paddock_tui.trade.levels import HelpScale
 
 
 @rule(

@@ -1,5 +1,7 @@
 """Rules about wheelie control that is off: with a launch armed, and on a strong bike."""
 
+from paddock_tui.calc.levels import HelpScale
+from paddock_tui.calc.starting_levels import WHEELIE_FOR_LAUNCH
 from paddock_tui.facts.controls import ShownControl
 from paddock_tui.limits import Limits
 from paddock_tui.limits.machine import STRONG_BIKE
@@ -15,8 +17,6 @@ from paddock_tui.rules.core import (
     SetValue,
     rule,
 )
-from paddock_tui.trade.levels import HelpScale
-from paddock_tui.trade.starting_levels import WHEELIE_FOR_LAUNCH
 
 
 @rule(

@@ -12,10 +12,10 @@ from paddock_tui.advice.calculators import (
     Method,
     told,
 )
+from paddock_tui.calc.errors import within
 from paddock_tui.quantities import Quantity
 from paddock_tui.records import common as c
 from paddock_tui.records.common import Units
-from paddock_tui.trade.errors import within
 
 METHOD = Method("a + b", "nothing", "always", "elementary")
 INPUTS = (

@@ -7,8 +7,8 @@ import statistics
 import attrs
 import pytest
 
+from paddock_tui.calc.session_luck import Luck
 from paddock_tui.facts.past import PastSession
-from paddock_tui.trade.session_luck import Luck
 from tests.advice.test_ledger import of, ridden
 
 DAYS = {"2026-05-02": (9.0, 0.3, -0.2, 0.1, -0.4, 0.2), "2026-05-09": (9.0, -0.1, 0.2, 0.3, -0.3, 0.0)}

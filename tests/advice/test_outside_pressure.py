@@ -7,8 +7,8 @@ from paddock_tui.advice.about import About, History
 from paddock_tui.advice.air_today import air_today
 from paddock_tui.advice.pressure_later import afternoon
 from paddock_tui.advice.pressures import pressures
-from paddock_tui.trade.outside_pressure import AirObserved, outside_pressure
-from paddock_tui.trade.tyre_pressure import Ambient, cold_for_hot_kpa_gauge, gas_temperature_c
+from paddock_tui.calc.outside_pressure import AirObserved, outside_pressure
+from paddock_tui.calc.tyre_pressure import Ambient, cold_for_hot_kpa_gauge, gas_temperature_c
 from tests.advice.given import about, answers, past, session, tyres, venue
 from tests.every import every
 

@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from paddock_tui.advice.pressure_later import afternoon
 from paddock_tui.advice.pressures import pressures
+from paddock_tui.calc.standard_air import SEA_LEVEL_KPA
 from paddock_tui.quantities import Quantity
-from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
 from tests.advice.given import BAR, PSI, about, answers, sample, session, tyres, venue
 from tests.every import every
 from tests.examples import examples

@@ -8,9 +8,9 @@ from paddock_tui.advice.tyre_air_learnt import (
     gas_learnt,
     observations,
 )
+from paddock_tui.calc.outside_pressure import AirMoves
+from paddock_tui.calc.standard_air import SEA_LEVEL_KPA
 from paddock_tui.limits import Limits
-from paddock_tui.trade.outside_pressure import AirMoves
-from paddock_tui.trade.standard_air import SEA_LEVEL_KPA
 from tests.advice.given import past, sample, tyres
 
 K = 273.15

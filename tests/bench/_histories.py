@@ -12,8 +12,8 @@ import attrs
 import numpy as np
 from numpy.typing import NDArray
 
-from paddock_tui.trade.session_comparison import FEWEST
-from paddock_tui.trade.stint import TimedLap, stint
+from paddock_tui.calc.session_comparison import FEWEST
+from paddock_tui.calc.stint import TimedLap, stint
 
 Array = NDArray[np.float64]
 Draw = np.random.Generator

@@ -1,6 +1,6 @@
-"""Many histories judged at once: `trade/change_effect.py` over again for arrays.
+"""Many histories judged at once: `calc/change_effect.py` over again for arrays.
 
-`tests/trade/test_change_effect.py` holds it to the judgements of the program, history by history.
+`tests/calc/test_change_effect.py` holds it to the judgements of the program, history by history.
 """
 
 from collections.abc import Iterator
@@ -10,11 +10,11 @@ import numpy as np
 from numpy.typing import NDArray
 from scipy.special import stdtr
 
-from paddock_tui.trade import change_effect as effect
-from paddock_tui.trade import counted_laps as laps_
-from paddock_tui.trade import session_luck as luck_
-from paddock_tui.trade.change_effect import Verdict
-from paddock_tui.trade.session_comparison import FEWEST
+from paddock_tui.calc import change_effect as effect
+from paddock_tui.calc import counted_laps as laps_
+from paddock_tui.calc import session_luck as luck_
+from paddock_tui.calc.change_effect import Verdict
+from paddock_tui.calc.session_comparison import FEWEST
 from tests.bench._histories import Array, Design
 
 Places = list[int]

@@ -12,7 +12,7 @@ from collections import Counter
 
 import numpy as np
 
-from paddock_tui.trade.change_effect import Verdict
+from paddock_tui.calc.change_effect import Verdict
 from tests.bench._histories import DESIGNS, LAP_S, SCATTER_S, SHAPES, drawn
 from tests.bench._judged_many import verdicts
 

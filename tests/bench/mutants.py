@@ -33,7 +33,7 @@ from tests.bench._mutators import Mutant, mutants_of
 
 TOP = Path(__file__).parent.parent.parent
 JUDGING = ("change_effect", "feel_effect", "session_luck", "permutation", "laps_needed", "outings_to_tell")
-TARGETS = ("rules", "limits", "store", "desk", *(f"trade/{one}.py" for one in JUDGING))
+TARGETS = ("rules", "limits", "store", "desk", *(f"calc/{one}.py" for one in JUDGING))
 TESTS = (
     "rules",
     "store",
@@ -48,11 +48,11 @@ TESTS = (
     "merge",
     "matters",
     "test_crash.py",
-    "trade/test_change_effect.py",
-    "trade/test_change_effect_properties.py",
-    "trade/test_feel_effect.py",
-    "trade/test_outings_to_tell.py",
-    "trade/test_session_comparison.py",
+    "calc/test_change_effect.py",
+    "calc/test_change_effect_properties.py",
+    "calc/test_feel_effect.py",
+    "calc/test_outings_to_tell.py",
+    "calc/test_session_comparison.py",
     "outside/test_statistics.py",
 )
 SLOWER = (

@@ -6,13 +6,13 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.about import ENDS, About
 from paddock_tui.advice.beside_setup import beside_setup
 from paddock_tui.advice.pressures import pressures
+from paddock_tui.calc.outside_pressure import AirObserved, outside_pressure
 from paddock_tui.desk import Desk
 from paddock_tui.desk.edits.worked_out import offering
 from paddock_tui.facts.past import End
 from paddock_tui.quantities import Quantity, parse
 from paddock_tui.records.edits import Step
 from paddock_tui.records.hot_target import HotTarget
-from paddock_tui.trade.outside_pressure import AirObserved, outside_pressure
 from tests.desk.opened import NEXT, at_desk, typed
 from tests.every import every
 

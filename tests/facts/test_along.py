@@ -7,6 +7,7 @@ from typing import Any
 import hypothesis.strategies as st
 from hypothesis import given
 
+from paddock_tui.calc.outside_pressure import AirObserved
 from paddock_tui.facts.checklists import _ANSWERS
 from paddock_tui.facts.fuel_consumption import _FILLINGS, fuel_learnt
 from paddock_tui.facts.outings import Outings
@@ -19,7 +20,6 @@ from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
-from paddock_tui.trade.outside_pressure import AirObserved
 from tests.examples import examples
 from tests.facts.test_outings import RECORDS, SETS
 

@@ -4,6 +4,7 @@ from typing import Any
 
 import attrs
 
+from paddock_tui.calc.outside_pressure import AirObserved
 from paddock_tui.facts.outings import Outings
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
@@ -14,7 +15,6 @@ from paddock_tui.records.people import Rider
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import Tyre, TyreSet
-from paddock_tui.trade.outside_pressure import AirObserved
 from tests.every import every
 
 CONTROL = Control(levels=(0, 10), most_help=10)

@@ -4,9 +4,9 @@ from typing import Any
 
 import pytest
 
+from paddock_tui.calc.wheelie_gears import in_words
 from paddock_tui.facts import ABSENT, NotKnown
 from paddock_tui.facts.physics import torque_points
-from paddock_tui.trade.wheelie_gears import in_words
 from tests.advice.given import bike
 from tests.every import every
 from tests.rules.situations import Change, files, put, situation, without

@@ -1,9 +1,9 @@
 """Every word that a record may hold for surface and rear tyre has its place in the table of levels."""
 
+from paddock_tui.calc.starting_levels import TyreKind
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.starting_words import level_surface, level_tyre
 from paddock_tui.records.tyres import TYRE_KINDS
-from paddock_tui.trade.starting_levels import TyreKind
 
 
 def test_every_kind_of_tyre_has_its_column() -> None:

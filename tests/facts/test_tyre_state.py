@@ -5,10 +5,10 @@ from typing import Any
 import attrs
 import pytest
 
+from paddock_tui.calc.outside_pressure import AirMoves
 from paddock_tui.facts.past import History
 from paddock_tui.facts.tyre_state import _STATES, cold_left, last_look
 from paddock_tui.limits import Limits
-from paddock_tui.trade.outside_pressure import AirMoves
 from tests.rules.situations import went_before
 
 MOVES = AirMoves.of(Limits())

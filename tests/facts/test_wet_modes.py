@@ -7,6 +7,7 @@ import attrs
 from hypothesis import given
 from hypothesis import strategies as st
 
+from paddock_tui.calc.levels import OFF_HELP
 from paddock_tui.facts import wet_package
 from paddock_tui.facts.wet_values import conditions_of
 from paddock_tui.limits import Limits
@@ -15,7 +16,6 @@ from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import Control, Effect, Mode
 from paddock_tui.records.in_force import in_force_value
 from paddock_tui.records.setup import SetUp
-from paddock_tui.trade.levels import OFF_HELP
 from tests.examples import examples
 
 package_of = functools.partial(wet_package.package_of, limits=Limits())

@@ -8,6 +8,7 @@ import attrs
 from hypothesis import given
 from hypothesis import strategies as st
 
+from paddock_tui.calc.levels import OFF_HELP
 from paddock_tui.facts import wet_package
 from paddock_tui.facts.wet_package import WetPackage
 from paddock_tui.facts.wet_values import WetValue, conditions_of
@@ -20,7 +21,6 @@ from paddock_tui.records.in_force import in_force_value
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster, Damping
 from paddock_tui.records.tyres import Tyre, TyreSet
-from paddock_tui.trade.levels import OFF_HELP
 from tests.every import every
 from tests.examples import examples
 

@@ -2,9 +2,9 @@
 
 from pathlib import Path
 
+from tests.calc.test_reached import reached_places
 from tests.every import every
 from tests.outside.account import STATUSES, Topic, called_by, figures, table, topics
-from tests.trade.test_reached import reached_places
 
 DEVELOPERS = Path(__file__).parent.parent.parent / "DEVELOPERS.md"
 
@@ -51,7 +51,7 @@ def test_what_is_checked_is_computed_by_what_a_rider_can_reach() -> None:
     for topic in topics():
         for row in topic.rows:
             called = called_by(row.computed)
-            unreached = {one for one in called if one[0].startswith("paddock_tui.trade.")} - reached_places()
+            unreached = {one for one in called if one[0].startswith("paddock_tui.calc.")} - reached_places()
             if not called or unreached:
                 lost[row.id] = sorted(unreached) or "calls nothing of the program"
 

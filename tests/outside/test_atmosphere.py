@@ -5,13 +5,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paddock_tui.trade.atmosphere import (
+from paddock_tui.calc.atmosphere import (
     density_altitude_m,
     density_at_altitude_kg_per_m3,
     geopotential_m,
     pressure_altitude_m,
 )
-from paddock_tui.trade.moist_air import (
+from paddock_tui.calc.moist_air import (
     density_kg_per_m3,
     dew_point_c,
     dew_point_of_vapour_c,
@@ -20,15 +20,15 @@ from paddock_tui.trade.moist_air import (
     saturation_vapour_kpa,
     vapour_kpa,
 )
-from paddock_tui.trade.power_correction import (
+from paddock_tui.calc.power_correction import (
     Standard,
     correction,
     din_70020,
     iso_1585,
     sae_j1349,
 )
-from paddock_tui.trade.standard_air import pressure_at_altitude_kpa
-from paddock_tui.trade.tyre_air import saturation_kpa
+from paddock_tui.calc.standard_air import pressure_at_altitude_kpa
+from paddock_tui.calc.tyre_air import saturation_kpa
 from tests.every import every
 from tests.examples import examples
 from tests.later import Later

@@ -3,8 +3,8 @@
 import attrs
 import pytest
 
-from paddock_tui.trade.centre_of_mass import AxleWeighing, Centre, centre_height_m, together
-from paddock_tui.trade.errors import Inconsistent
+from paddock_tui.calc.centre_of_mass import AxleWeighing, Centre, centre_height_m, together
+from paddock_tui.calc.errors import Inconsistent
 from tests.every import every
 from tests.later import Later
 from tests.outside.rows import Row, params

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paddock_tui.trade.chain import centre_mm, chain_size, links_exact, pitch_diameter_mm
-from paddock_tui.trade.sprockets import Fitted, axle_move_mm
+from paddock_tui.calc.chain import centre_mm, chain_size, links_exact, pitch_diameter_mm
+from paddock_tui.calc.sprockets import Fitted, axle_move_mm
 from tests.every import every
 from tests.examples import examples
 from tests.later import Later

@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 
-from paddock_tui.trade.anti_squat import ChainLine, Point, anti_squat, chain_pull_n
+from paddock_tui.calc.anti_squat import ChainLine, Point, anti_squat, chain_pull_n
 from tests.every import every
 from tests.outside.rows import Row, params
 

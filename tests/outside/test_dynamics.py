@@ -2,9 +2,9 @@
 
 import math
 
-from paddock_tui.trade.acceleration import distance_m, mean_m_s2
-from paddock_tui.trade.balance import Balance, centre_ahead_m, load_transfer_n
-from paddock_tui.trade.lean import (
+from paddock_tui.calc.acceleration import distance_m, mean_m_s2
+from paddock_tui.calc.balance import Balance, centre_ahead_m, load_transfer_n
+from paddock_tui.calc.lean import (
     corner_speed_m_s,
     friction_needed,
     lean_deg,
@@ -12,7 +12,7 @@ from paddock_tui.trade.lean import (
     speed_at_lean_m_s,
     wide_tyre_deg,
 )
-from paddock_tui.trade.longitudinal import rear_lift_m_s2, wheelie_m_s2
+from paddock_tui.calc.longitudinal import rear_lift_m_s2, wheelie_m_s2
 from tests.every import every
 from tests.outside.rows import Row, accounted, params
 

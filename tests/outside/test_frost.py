@@ -1,7 +1,7 @@
 """Vapour over ice and the frost point against tables and a formula of reference."""
 
-from paddock_tui.trade.frost import frost_point_c, saturation_over_ice_kpa
-from paddock_tui.trade.moist_air import dew_point_c, saturation_vapour_kpa
+from paddock_tui.calc.frost import frost_point_c, saturation_over_ice_kpa
+from paddock_tui.calc.moist_air import dew_point_c, saturation_vapour_kpa
 from tests.every import every
 from tests.later import Later
 from tests.outside.rows import Row, params

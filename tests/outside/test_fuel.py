@@ -1,7 +1,7 @@
 """Fuel against the standard's density band and textbook exercises."""
 
-from paddock_tui.trade.errors import OutOfRange
-from paddock_tui.trade.fuel import (
+from paddock_tui.calc.errors import OutOfRange
+from paddock_tui.calc.fuel import (
     DENSITY_KG_PER_L,
     fuel_mass,
     fuel_mass_kg,

@@ -1,6 +1,6 @@
 """How petrol grows with its temperature, against the tables of the petroleum trade."""
 
-from paddock_tui.trade.fuel_volume import share_at_15_c
+from paddock_tui.calc.fuel_volume import share_at_15_c
 from tests.every import every
 from tests.outside.rows import Row, params
 

@@ -2,8 +2,8 @@
 
 import math
 
-from paddock_tui.trade.gearing import GearTrain, overall_ratio, revs_at_speed_rpm, speed_at_revs_m_s
-from paddock_tui.trade.tyre_size import circumference_of_diameter_m
+from paddock_tui.calc.gearing import GearTrain, overall_ratio, revs_at_speed_rpm, speed_at_revs_m_s
+from paddock_tui.calc.tyre_size import circumference_of_diameter_m
 from tests.every import every
 from tests.outside.rows import Row, accounted, params
 

@@ -1,6 +1,6 @@
 """Heat index and wind chill against the tables that the weather services print."""
 
-from paddock_tui.trade.comfort import heat_index, wind_chill
+from paddock_tui.calc.comfort import heat_index, wind_chill
 from tests.every import every
 from tests.outside.rows import Row, accounted, params
 

@@ -1,7 +1,7 @@
 """Moist air and the air in a tyre against equations of state of real gases."""
 
-from paddock_tui.trade.moist_air import density_kg_per_m3, humidity_from_wet_bulb_percent
-from paddock_tui.trade.tyre_air import pressure_after_kpa_abs
+from paddock_tui.calc.moist_air import density_kg_per_m3, humidity_from_wet_bulb_percent
+from paddock_tui.calc.tyre_air import pressure_after_kpa_abs
 from tests.every import every
 from tests.outside.rows import Row, params
 

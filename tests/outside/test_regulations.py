@@ -2,9 +2,9 @@
 
 import math
 
-from paddock_tui.trade.date_code import Made, read_date_code
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.noise import DISTANCE_M, counted_db, level_at_db, revs_of_test_rpm
+from paddock_tui.calc.date_code import Made, read_date_code
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.noise import DISTANCE_M, counted_db, level_at_db, revs_of_test_rpm
 from tests.every import every
 from tests.outside.rows import Row, accounted, params
 

@@ -5,9 +5,9 @@ import math
 import numpy as np
 import pytest
 
-from paddock_tui.trade.road_load import Resistance, drag_n, powered_top_speed_m_s
-from paddock_tui.trade.thrust import power_kw, upshifts
-from paddock_tui.trade.wheelie_gears import drive_force_n
+from paddock_tui.calc.road_load import Resistance, drag_n, powered_top_speed_m_s
+from paddock_tui.calc.thrust import power_kw, upshifts
+from paddock_tui.calc.wheelie_gears import drive_force_n
 from tests.every import every
 from tests.later import Later
 from tests.outside.rows import Row, params

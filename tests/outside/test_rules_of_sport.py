@@ -2,7 +2,7 @@
 
 import pytest
 
-from paddock_tui.trade.noise import level_at_db
+from paddock_tui.calc.noise import level_at_db
 from tests.outside.rows import Row, params
 
 ROWS = [

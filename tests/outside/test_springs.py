@@ -2,16 +2,14 @@
 
 import math
 
-from paddock_tui.limits import Limit
-from paddock_tui.limits.sag import ROAD, TRACK, TRACK_LONG
-from paddock_tui.trade.preload import PreloadAdjuster, preload_for_sag, preload_mm, preload_of_turns_mm
-from paddock_tui.trade.sag import sag_of_lengths
-from paddock_tui.trade.spring_choice import (
+from paddock_tui.calc.preload import PreloadAdjuster, preload_for_sag, preload_mm, preload_of_turns_mm
+from paddock_tui.calc.sag import sag_of_lengths
+from paddock_tui.calc.spring_choice import (
     SpringFit,
     Windows,
     judge_rate,
 )
-from paddock_tui.trade.springs import (
+from paddock_tui.calc.springs import (
     deflection_mm,
     pair_rate_n_per_mm,
     rate_from_load_n_per_mm,
@@ -19,6 +17,8 @@ from paddock_tui.trade.springs import (
     vertical_rate_n_per_mm,
     wheel_rate_n_per_mm,
 )
+from paddock_tui.limits import Limit
+from paddock_tui.limits.sag import ROAD, TRACK, TRACK_LONG
 from tests.every import every
 from tests.outside.rows import Row, accounted, params
 

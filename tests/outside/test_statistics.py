@@ -9,8 +9,8 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from paddock_tui.trade.chances import above_normal, above_student, normal_quantile
-from paddock_tui.trade.descriptive import (
+from paddock_tui.calc.chances import above_normal, above_student, normal_quantile
+from paddock_tui.calc.descriptive import (
     absolute_deviation,
     autocorrelation,
     deviation,
@@ -18,10 +18,10 @@ from paddock_tui.trade.descriptive import (
     quantile,
     spread,
 )
-from paddock_tui.trade.permutation import permutation
-from paddock_tui.trade.ranks import mann_whitney
-from paddock_tui.trade.regression import least_squares, theil_sen
-from paddock_tui.trade.shifts import two_samples
+from paddock_tui.calc.permutation import permutation
+from paddock_tui.calc.ranks import mann_whitney
+from paddock_tui.calc.regression import least_squares, theil_sen
+from paddock_tui.calc.shifts import two_samples
 from tests.every import every
 from tests.examples import examples
 from tests.later import Later

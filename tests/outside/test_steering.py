@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from paddock_tui.trade.steering import GeometryChange, Steering, SteeringGeometry, after, offset_of_trail_mm
+from paddock_tui.calc.steering import GeometryChange, Steering, SteeringGeometry, after, offset_of_trail_mm
 from tests.every import every
 from tests.outside.rows import Row, params
 

@@ -4,11 +4,11 @@ import math
 
 import pytest
 
+from paddock_tui.calc import stopping
+from paddock_tui.calc.longitudinal import sliding_m_s2
+from paddock_tui.calc.stopping import braking_m, reaction_m, stopping_m
+from paddock_tui.calc.wet_grip import RUBBER_DRY, RUBBER_DRY_SLIDING, wet_ratios
 from paddock_tui.quantities import convert
-from paddock_tui.trade import stopping
-from paddock_tui.trade.longitudinal import sliding_m_s2
-from paddock_tui.trade.stopping import braking_m, reaction_m, stopping_m
-from paddock_tui.trade.wet_grip import RUBBER_DRY, RUBBER_DRY_SLIDING, wet_ratios
 from tests.every import every
 from tests.outside.rows import Row, accounted, params
 

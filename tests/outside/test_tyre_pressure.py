@@ -4,13 +4,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paddock_tui.trade.tyre_air import (
+from paddock_tui.calc.tyre_air import (
     gauge_kpa,
     pressure_after_kpa_abs,
     saturation_kpa,
     wet_pressure_after_kpa_abs,
 )
-from paddock_tui.trade.tyre_pressure import Ambient, hot_expected_kpa_gauge
+from paddock_tui.calc.tyre_pressure import Ambient, hot_expected_kpa_gauge
 from tests.every import every
 from tests.examples import examples
 from tests.outside.real_gas import of_fluid

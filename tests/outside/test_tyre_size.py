@@ -2,8 +2,8 @@
 
 import pytest
 
-from paddock_tui.trade.tyre_ratings import load_kg, speed_rating
-from paddock_tui.trade.tyre_size import circumference, parse_tyre_size
+from paddock_tui.calc.tyre_ratings import load_kg, speed_rating
+from paddock_tui.calc.tyre_size import circumference, parse_tyre_size
 from tests.every import every
 from tests.outside.rows import Row, accounted, params
 

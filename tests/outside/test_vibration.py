@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from paddock_tui.trade.vibration import (
+from paddock_tui.calc.vibration import (
     critical_damping_n_s_per_m,
     damping_ratio,
     damping_ratio_of,

@@ -1,6 +1,6 @@
 """Chain wear against makers' texts and a printed formula."""
 
-from paddock_tui.trade.chain_wear import elongation, most_elongation_percent, pin_to_pin_mm
+from paddock_tui.calc.chain_wear import elongation, most_elongation_percent, pin_to_pin_mm
 from tests.every import every
 from tests.outside.rows import Row, params
 

@@ -6,6 +6,8 @@ import attrs
 from hypothesis import given
 from hypothesis import strategies as st
 
+from paddock_tui.calc.gearing import GearTrain
+from paddock_tui.calc.stint import TimedLap, stint
 from paddock_tui.pages.layout import View, layout, text_of
 from paddock_tui.pages.layout.pen import Pen
 from paddock_tui.pages.layout.picture import drawn
@@ -24,8 +26,6 @@ from paddock_tui.records.bike import Bike
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.text import IN_ASCII, width
-from paddock_tui.trade.gearing import GearTrain
-from paddock_tui.trade.stint import TimedLap, stint
 from tests.every import every
 from tests.examples import examples
 

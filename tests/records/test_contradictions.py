@@ -8,14 +8,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from paddock_tui.calc.errors import Inconsistent
+from paddock_tui.calc.levels import Levels
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.contradictions import Contradiction, contradictions
 from paddock_tui.records.electronics import Control
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import spell
 from paddock_tui.records.reading import read_record
-from paddock_tui.trade.errors import Inconsistent
-from paddock_tui.trade.levels import Levels
 from tests.every import every
 from tests.examples import examples
 from tests.sample import FILES, read

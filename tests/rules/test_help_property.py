@@ -7,8 +7,8 @@ import attrs
 from hypothesis import given
 from hypothesis import strategies as st
 
+from paddock_tui.calc.levels import HelpScale, Level
 from paddock_tui.rules import CAUTION, Review
-from paddock_tui.trade.levels import HelpScale, Level
 from tests.every import every
 from tests.examples import examples
 from tests.rules.situations import BIKE_UP, Change, Data, asked, at, look, put

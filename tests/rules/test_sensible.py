@@ -4,9 +4,9 @@ from typing import Any
 
 import pytest
 
+from paddock_tui.calc.levels import Levels
+from paddock_tui.calc.starting_levels import Aid, RiderGroup, Surface, TyreKind, starting_help
 from paddock_tui.rules import CAUTION, NOTE
-from paddock_tui.trade.levels import Levels
-from paddock_tui.trade.starting_levels import Aid, RiderGroup, Surface, TyreKind, starting_help
 from tests.every import every
 from tests.rules.situations import BIKE_DOWN, BIKE_UP, Change, at, look, put
 

@@ -8,6 +8,7 @@ import attrs
 from paddock_tui.advice.about import About
 from paddock_tui.advice.answered import answered
 from paddock_tui.advice.levels import levels
+from paddock_tui.calc.levels import Scale
 from paddock_tui.explanations import OF_FUNCTIONS
 from paddock_tui.explanations.in_short import IN_SHORT
 from paddock_tui.facts.controls import ShownControl
@@ -18,7 +19,6 @@ from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes_of_bike import is_off, label_of
-from paddock_tui.trade.levels import Scale
 
 _SAME = 1e-9
 """Shares of a scale nearer than this are the same: they come from divisions."""

@@ -5,12 +5,12 @@ from collections.abc import Iterable, Iterator
 import attrs
 
 from paddock_tui.advice.session_laps import stint_of
+from paddock_tui.calc.session_comparison import FEWEST
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.differences import SetUpDifference, session_differences
 from paddock_tui.records.session import is_ridden
-from paddock_tui.trade.session_comparison import FEWEST
 
 
 @attrs.frozen

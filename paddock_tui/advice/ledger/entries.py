@@ -11,6 +11,10 @@ from paddock_tui.advice.ledger.conditions import ageing, feel_shift, unlike
 from paddock_tui.advice.ledger.neighbours import Key, Neighbours
 from paddock_tui.advice.presets import moved_words
 from paddock_tui.advice.session_laps import stint_of
+from paddock_tui.calc.change_effect import Judgement, judged
+from paddock_tui.calc.feel_effect import FeltEffect, felt_effect
+from paddock_tui.calc.permutation import Mixed, permutation
+from paddock_tui.calc.session_comparison import FEWEST, Compared, compared
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
@@ -21,10 +25,6 @@ from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
 from paddock_tui.records.session_parts import DANGERS, Because
 from paddock_tui.records.shown_words import shown
-from paddock_tui.trade.change_effect import Judgement, judged
-from paddock_tui.trade.feel_effect import FeltEffect, felt_effect
-from paddock_tui.trade.permutation import Mixed, permutation
-from paddock_tui.trade.session_comparison import FEWEST, Compared, compared
 
 TO_COME = "to come"
 """Said in place of a verdict while the session is not ridden."""

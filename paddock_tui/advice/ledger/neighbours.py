@@ -6,17 +6,17 @@ from collections.abc import Iterator
 from paddock_tui.advice.ledger.changes import key_of, reversed_key
 from paddock_tui.advice.ledger.conditions import FEEL, unlike
 from paddock_tui.advice.session_laps import stint_of
+from paddock_tui.calc.change_effect import LoneChange
+from paddock_tui.calc.descriptive import median
+from paddock_tui.calc.feel_effect import moments_felt
+from paddock_tui.calc.session_comparison import FEWEST
+from paddock_tui.calc.session_luck import LapRecord, Ridden, record_of
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.records.differences import changed_values
 from paddock_tui.records.paths import Path
 from paddock_tui.records.session import is_ridden
-from paddock_tui.trade.change_effect import LoneChange
-from paddock_tui.trade.descriptive import median
-from paddock_tui.trade.feel_effect import moments_felt
-from paddock_tui.trade.session_comparison import FEWEST
-from paddock_tui.trade.session_luck import LapRecord, Ridden, record_of
 
 Key = frozenset[tuple[Path, str, str]]
 _Who = tuple[str | None, str | None]

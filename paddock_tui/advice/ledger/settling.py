@@ -3,6 +3,8 @@
 import datetime as dt
 
 from paddock_tui.advice.ledger.entries import LedgerEntry
+from paddock_tui.calc.outings_to_tell import outings_to_tell
+from paddock_tui.calc.session_comparison import FEWEST
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.limits.next_change import FEWEST_LEFT
@@ -10,8 +12,6 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import DANGERS
 from paddock_tui.records.timetable import group_today, slots_of
-from paddock_tui.trade.outings_to_tell import outings_to_tell
-from paddock_tui.trade.session_comparison import FEWEST
 
 KEEP = "keep what you like, cause not known"
 _TOLD = ("helped", "made it worse")

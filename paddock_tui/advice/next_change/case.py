@@ -6,6 +6,7 @@ import attrs
 
 from paddock_tui.advice.about import About, End, PastSession
 from paddock_tui.advice.in_force import undone_by
+from paddock_tui.calc.cooling_pressure import Freshness, freshness
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.tyre_targets import hot_target_of, target_untold
 from paddock_tui.limits import Limits
@@ -18,7 +19,6 @@ from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.session_parts import Symptom
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shown_words import shown
-from paddock_tui.trade.cooling_pressure import Freshness, freshness
 
 
 @attrs.frozen

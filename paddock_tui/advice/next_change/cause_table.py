@@ -20,9 +20,9 @@ from paddock_tui.advice.next_change.words import (
     Proposal,
     Spoken,
 )
+from paddock_tui.calc.session_comparison import FEWEST
 from paddock_tui.limits.next_change import FEW_SESSIONS
 from paddock_tui.records.fields import value_at
-from paddock_tui.trade.session_comparison import FEWEST
 
 WHICH_END = CauseQuestion("Which end?", (("front", "the front"), ("rear", "the rear")))
 

@@ -8,6 +8,7 @@ from paddock_tui.advice.ledger.entries import entries_of
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.words import CauseQuestion, Kind, Move, Passed, Proposal, Spoken
+from paddock_tui.calc.change_effect import Verdict
 from paddock_tui.facts.outing import COLUMN, track_moved_k
 from paddock_tui.facts.past import PastSession
 from paddock_tui.limits.next_change import LIKE_TRACK, TELLING_LAPS
@@ -21,7 +22,6 @@ from paddock_tui.records.electronics import function_of
 from paddock_tui.records.session_parts import DANGERS
 from paddock_tui.records.shown_words import shown
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.change_effect import Verdict
 
 _REPAIRS: Final = {
     "front_spring": ("suspension",),

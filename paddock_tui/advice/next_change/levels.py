@@ -7,6 +7,7 @@ from paddock_tui.advice.about import End
 from paddock_tui.advice.in_force import modes_that_free
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.words import CannotChange, Move
+from paddock_tui.calc.levels import HelpScale, Level
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.differences import control_difference, height_difference, old_to_new
@@ -14,7 +15,6 @@ from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.in_force import control_in_force
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.rules.core import SetValue
-from paddock_tui.trade.levels import HelpScale, Level
 
 
 def freer_rear(case: Case) -> Move | CannotChange:

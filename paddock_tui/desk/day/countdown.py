@@ -6,6 +6,7 @@ from typing import Any, Literal
 
 import attrs
 
+from paddock_tui.calc.outing_clock import between
 from paddock_tui.desk.day.moments import NIGHT, after, before, in_order
 from paddock_tui.desk.lookup import Glance, glances, of_date, order
 from paddock_tui.facts.race import class_entered, stop_of, tyre_choice_by
@@ -16,7 +17,6 @@ from paddock_tui.records.session import Session
 from paddock_tui.records.timetable import group_today, slots_of
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.trade.outing_clock import between
 
 _DONE: Mapping[str, tuple[Path, ...]] = {
     "hot pressures": (("pressures", "hot", "front"), ("pressures", "hot", "rear")),

@@ -3,6 +3,7 @@
 import datetime as dt
 from collections.abc import Mapping
 
+from paddock_tui.calc.cooling_pressure import Freshness, freshness
 from paddock_tui.desk.day.afterwards import day_before
 from paddock_tui.desk.day.moments import over_midnight
 from paddock_tui.desk.debrief.rows import CHANGE, first_open, open_groups, place_of, value_of
@@ -18,7 +19,6 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.store.data import blocked, lookup
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.trade.cooling_pressure import Freshness, freshness
 
 PARKED: Path = ("parked",)
 HOT_AT: Path = ("pressures", "hot", "at")

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import cast
 
+from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.desk.edits.thresholds import limit_at
 from paddock_tui.desk.edits.values import bike_of, field_of, setting_value
 from paddock_tui.records.control_levels import levels_of
@@ -17,7 +18,6 @@ from paddock_tui.records.shapes_of_bike import can_be_off, is_off
 from paddock_tui.records.step_sizes import stepped_by
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.trade.errors import Inconsistent, OutOfRange
 
 CONTROLS = ("setup", "controls")
 

@@ -9,6 +9,7 @@ import attrs
 from paddock_tui.advice.levels import starting_levels
 from paddock_tui.advice.session_laps import stint_of, usual_words
 from paddock_tui.advice.wet_package import starting_adjusters
+from paddock_tui.calc.stint import Stint
 from paddock_tui.desk import Desk
 from paddock_tui.desk.debrief.lap_timing import forbidden
 from paddock_tui.desk.edits.values import bike_of
@@ -37,7 +38,6 @@ from paddock_tui.rules.personal import personal_matter
 from paddock_tui.rules.verdict import verdict_word
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
-from paddock_tui.trade.stint import Stint
 
 _OF_THE_OUTING = (
     "kind",

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
+from paddock_tui.calc.gearing import GearTrain
 from paddock_tui.pages.pictures.data import Chart, ChartLevel, Dot
-from paddock_tui.trade.gearing import GearTrain
 
 LEGEND = "digit: gear now  · the same gear with the others"
 

@@ -4,9 +4,9 @@ import math
 from collections.abc import Iterator, Sequence
 
 from paddock_tui.advice.session_laps import fall_words, lap_words, usual_words
+from paddock_tui.calc.descriptive import quantile
+from paddock_tui.calc.stint import Stint, TimedLap
 from paddock_tui.pages.pictures.data import NOW, Chart, ChartLevel, Dot
-from paddock_tui.trade.descriptive import quantile
-from paddock_tui.trade.stint import Stint, TimedLap
 
 BEFORE = "o"
 """The sign of a lap of the session before."""

@@ -6,9 +6,9 @@ from hypothesis import strategies as st
 
 from paddock_tui.advice.about import About
 from paddock_tui.advice.next_change import Kind, next_change
+from paddock_tui.calc.levels import HelpScale
 from paddock_tui.facts.past import History
 from paddock_tui.records.session_parts import ANSWERS, LOOKS, SYMPTOMS
-from paddock_tui.trade.levels import HelpScale
 from tests.advice.next_change.cases import BEFORE, BIKE, SETUP, about, advised, felt, hot, seen
 from tests.every import every
 from tests.examples import examples

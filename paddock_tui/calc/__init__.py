@@ -1,0 +1,1 @@
+"""What is calculated: pure functions of floats, the unit in every name. No input or output."""

@@ -1,1 +1,0 @@
-"""What the trade calculates: pure functions of floats, the unit in every name. No input or output."""
