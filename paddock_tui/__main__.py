@@ -148,7 +148,8 @@ def _set(given: argparse.Namespace) -> int:
 def _enter(given: argparse.Namespace) -> int:
     from paddock_tui.commands.enter import enter
 
-    return enter(given.garage, given.line, given.session, given.at, preview=given.preview, yes=given.yes)
+    line = None if given.list else given.line or ""
+    return enter(given.garage, line, given.session, given.at, preview=given.preview, yes=given.yes)
 
 
 def _check(given: argparse.Namespace) -> int:

@@ -30,10 +30,10 @@ WET_BULB = Method(
     "ASHRAE Handbook of Fundamentals 2017, chapter 1",
 )
 DAMP = Method(
-    "track - dew point; at or under it moisture settles, to 2 K above it patches may",
+    "track - dew point; at or under it moisture settles, up to 2 C above it patches may",
     "the track was measured in the shade: it is not equally warm throughout",
     "a thermometer a degree wrong is a degree here; what lies there already is not in it",
-    "the margin of 2 K: paddock practice, unpublished",
+    "the margin of 2 C: paddock practice, unpublished",
 )
 _SHORT = {
     Damp.SETTLES: "moisture settles on the track",

@@ -196,7 +196,7 @@ def _at_flag(limits: Limits, inputs: Inputs, needs: tuple[str, ...]) -> Answer:
         if left < 0:
             short = figures.volume(-left, inputs.units)
             lacks = f"{plan.needed_l:.2f} l - {inputs.amount('tank', 'l'):g} l = {short}"
-            return Answered(f"it runs dry {short} before the flag", f"{short} too little", steps=(lacks,))
+            return Answered(f"it runs out {short} before the flag", f"{short} too little", steps=(lacks,))
         said = figures.volume(left, inputs.units)
         below = " (less than the reserve)" if left < _reserve(limits, inputs, plan) else ""
         step = f"{inputs.amount('tank', 'l'):g} l - {plan.needed_l:.2f} l = {said}"

@@ -194,7 +194,7 @@ def _limiter(inputs: Inputs) -> Answer:
         text = (
             f"{top} in top gear at {figures.revs(revs)}; {low.partition(' ')[0]} to {high} as the tyre rolls"
         )
-        return Answered(text, f"limiter {top} in top", more=(_rolls_words(inputs),), steps=(step,))
+        return Answered(text, f"limiter about {top} in top", more=(_rolls_words(inputs),), steps=(step,))
 
     return told(inputs, "limiter", "speed at the limiter", (*_DRIVE, "limit"), METHOD, make)
 
@@ -204,7 +204,7 @@ def _on_straight(inputs: Inputs) -> Answer:
         drive, fastest = _drive(inputs), inputs.amount("fastest", "m/s")
         found = on_straight(drive, inputs.amount("limit", "rpm"), fastest)
         seen = figures.speed(fastest, inputs.units)
-        at = f"{seen} is {figures.revs(found.revs_rpm)} in top"
+        at = f"{seen} is about {figures.revs(found.revs_rpm)} in top"
         over = drive.overall(len(drive.gears))
         step = (
             f"{fastest:.2f} m/s x 60 x {over:.3f} / {drive.circumference_m:.3f} m = "
@@ -219,7 +219,9 @@ def _on_straight(inputs: Inputs) -> Answer:
         )
         sure = f", at least {figures.revs(least)} as the tyre rolls" if least > 0 else ", maybe none"
         text = f"{at}, {left} to the limiter{sure}"
-        return Answered(text, f"{left} to the limiter", more=(_rolls_words(inputs),), steps=(step, last))
+        return Answered(
+            text, f"about {left} to the limiter", more=(_rolls_words(inputs),), steps=(step, last)
+        )
 
     needs = (*_DRIVE, "limit", "fastest")
     return told(inputs, "straight", "longest straight", needs, METHOD, make)

@@ -88,8 +88,8 @@ def noise_of(about: About, reading: Quantity | None, limit: Quantity | None) -> 
 def _filled(about: About) -> dict[str, FilledInput]:
     day, session, bike = about.situation.day, about.session, about.situation.bike
     found = {
-        "piston": FilledInput(PISTON_SPEED_M_S, "FIM noise control; the organiser may post another"),
-        "measured_at": FilledInput(Quantity(Decimal(str(DISTANCE_M)), "m"), "FIM noise control"),
+        "piston": FilledInput(PISTON_SPEED_M_S, "assumed: world events; the organiser may post another"),
+        "measured_at": FilledInput(Quantity(Decimal(str(DISTANCE_M)), "m"), "assumed: world events"),
     }
     if day is not None:
         where = f"day {about.id_of('day')}"

@@ -50,7 +50,7 @@ def _inputs() -> tuple[Input, ...]:
             "warm_at",
             "air in it, on warmers",
             TEMPERATURE,
-            "probe at the valve, or some K under the dial",
+            "probe at the valve, or some °C under the dial",
             there,
         ),
         Input("spread", "each of those may be off", spread, "either way"),

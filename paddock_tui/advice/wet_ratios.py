@@ -41,7 +41,8 @@ METHOD = Method(
     "k = wet / dry friction: corner speed sqrt(k), tangent of the lean k, braking distance 1 / k",
     "the same tyre and road but for the water; no reaction; what wet or race tyres do is not in it",
     "while the tyres set the limit, not on standing water; patches of a damp track count as wet",
-    "0.5: road-safety agency's mean decelerations and UK Highway Code 227; 0.7: OpenStax table 5.1, memory",
+    "0.5: a road-safety agency's mean decelerations and UK Highway Code 227; "
+    "0.7: OpenStax table 5.1 (not checked in print)",
 )
 LIFTS = Method(
     "the lesser of what slides and what lifts, wet over dry",

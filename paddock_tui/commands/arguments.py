@@ -52,7 +52,7 @@ def parser() -> argparse.ArgumentParser:
     help_ = commands.add_parser("help", help="print a help topic, or what a word means")
     help_.add_argument("topic", metavar="TOPIC", nargs="*", help="the topics are listed when left out")
     shell = commands.add_parser("completion", help="print the completion script of a shell")
-    shell.add_argument("shell", choices=("bash", "zsh", "fish"))
+    shell.add_argument("shell", choices=("bash", "zsh", "fish"), help="the shell to print it for")
     doctor = commands.add_parser("doctor", help="test terminal, disk, clock, git and permissions")
     doctor.add_argument("garage", metavar="GARAGE", nargs="?", help="tests its disk and files too")
     _explain(commands)
@@ -78,7 +78,9 @@ def _add_show(commands: "argparse._SubParsersAction[_Parser]") -> None:
     show.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     show.add_argument("record", metavar="REF", nargs="?", help="kind/id, or an id where that is unique")
     show.add_argument("--paths", action="store_true", help="with the path under which `set` takes each value")
-    show.add_argument("--format", choices=("text", "json", "html"), default="text")
+    show.add_argument(
+        "--format", choices=("text", "json", "html"), default="text", help="text when left out; html of card"
+    )
     show.add_argument("--plain", dest="format", **_PLAIN)
     show.add_argument("--long", action="store_true", help="of brief: the long form, at most 60 lines")
     show.add_argument(
@@ -117,7 +119,10 @@ def _add_set(commands: "argparse._SubParsersAction[_Parser]") -> None:
 def _add_enter(commands: "argparse._SubParsersAction[_Parser]") -> None:
     enter = commands.add_parser("enter", help="set values of a session in one typed line, or none of them")
     enter.add_argument("garage", metavar="GARAGE", help=_GARAGE)
-    enter.add_argument("line", metavar="LINE", help='short names and values, e.g. "t4 fr12 hot 2.38 2.05"')
+    enter.add_argument(
+        "line", metavar="LINE", nargs="?", help='short names and values, e.g. "t4 fr12 hot 2.38 2.05"'
+    )
+    enter.add_argument("--list", action="store_true", help="list the short names, on this bike too")
     enter.add_argument("--session", metavar="REF", help="the current session when left out; or a profile")
     enter.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
     enter.add_argument("--preview", action="store_true", help="only say what it would set")
@@ -134,7 +139,7 @@ def _add_check(commands: "argparse._SubParsersAction[_Parser]") -> None:
     check.add_argument("--at", metavar="DATETIME", type=_moment, help="pretend it is this time")
     check.add_argument("--plain", dest="format", **_PLAIN)
     check.add_argument("--all", action="store_true", help="read and review everything")
-    check.add_argument("--format", choices=("text", "json"), default="text")
+    check.add_argument("--format", choices=("text", "json"), default="text", help="text when left out")
 
 
 def _add_accept(commands: "argparse._SubParsersAction[_Parser]") -> None:
@@ -167,7 +172,7 @@ def _add_export(commands: "argparse._SubParsersAction[_Parser]") -> None:
     export = commands.add_parser("export", help="write the garage as tables, one fact a cell")
     export.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     export.add_argument("--to", metavar="FOLDER", required=True, help="a folder that is new or empty")
-    export.add_argument("--format", choices=("csv", "jsonl"), default="csv")
+    export.add_argument("--format", choices=("csv", "jsonl"), default="csv", help="csv when left out")
     export.add_argument("--since", metavar="DATE", type=_day, help="only sessions of this day and later")
     export.add_argument("--bike", metavar="ID", help="only sessions of this bike")
     export.add_argument("--rider", metavar="ID", help="only sessions of this rider")
@@ -184,21 +189,27 @@ def _add_export(commands: "argparse._SubParsersAction[_Parser]") -> None:
 def _add_git(commands: "argparse._SubParsersAction[_Parser]") -> None:
     git = commands.add_parser("git", help="one garage on many laptops: records are merged by fact")
     what = git.add_subparsers(dest="what", metavar="WHAT", required=True, parser_class=_Parser)
-    setup = what.add_parser("setup", help="have git merge this garage's records by fact; shown first")
+    setup = _of_git(what, "setup", "have git merge this garage's records by fact; shown first")
     setup.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     setup.add_argument("--undo", action="store_true", help="take it back")
     setup.add_argument("--yes", action="store_true", help="without asking")
-    split = what.add_parser("split", help="two new sessions of one name: theirs gets the next number")
+    split = _of_git(what, "split", "two new sessions of one name: theirs gets the next number")
     split.add_argument("garage", metavar="GARAGE", help=_GARAGE)
-    take = what.add_parser("take", help="decide a fact that two laptops changed differently")
+    take = _of_git(what, "take", "decide a fact that two laptops changed differently")
     take.add_argument("garage", metavar="GARAGE", help=_GARAGE)
     take.add_argument("record", metavar="REF", help=_REF)
     take.add_argument("path", metavar="PATH", help="as the review names it, e.g. setup.controls.traction")
-    take.add_argument("side", choices=("ours", "theirs", "base"))
-    merge = what.add_parser("merge", help="the merge driver, called by git")
+    take.add_argument(
+        "side", choices=("ours", "theirs", "base"), help="whose value stands; base: as before both"
+    )
+    merge = _of_git(what, "merge", "the merge driver, called by git")
     for name in ("base", "ours", "theirs"):
-        merge.add_argument(name, metavar=name.upper())
+        merge.add_argument(name, metavar=name.upper(), help=f"the file of {name}, as git gives it")
     merge.add_argument("--path", help="the record's name in the repository")
+
+
+def _of_git(what: "argparse._SubParsersAction[_Parser]", name: str, does: str) -> "_Parser":
+    return what.add_parser(name, help=does, description=f"{does[:1].upper()}{does[1:]}.")
 
 
 def _day(text: str) -> dt.date:

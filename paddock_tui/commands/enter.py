@@ -21,6 +21,7 @@ from paddock_tui.desk.day.late import delaying, late_minutes
 from paddock_tui.desk.day.moving import moved_to, moving
 from paddock_tui.desk.edits.entry_line import entered, entering, entry_context
 from paddock_tui.entry import TypedLine, answered, read_line
+from paddock_tui.entry.vocabulary import Vocabulary
 from paddock_tui.records.edits import Change, Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
@@ -29,7 +30,7 @@ from paddock_tui.text import as_read, fold, printable, width
 
 def enter(
     folder: str,
-    text: str,
+    text: str | None,
     session: str | None,
     at: dt.datetime | None,
     *,
@@ -38,15 +39,16 @@ def enter(
 ) -> int:
     """Apply a line to the session in hand, or to the record named; with `preview` only say what it sets.
 
-    Nothing is changed unless every piece of it can be read and means one thing.
+    Nothing is changed unless every piece of it can be read and means one thing. Without a line the short
+    names of that record are listed.
     """
-    if not text.strip():
+    if text is not None and not text.strip():
         raise CommandStopped(USAGE, "an empty line", '  write what is to be set, e.g. "t4 hot 2.38 2.05"')
     desk = open_desk(folder, at)
     ref = find_ref(desk, session) if session is not None else desk.session_in_hand()
     if ref is None:
         raise CommandStopped(NOT_DONE, "there is no session to enter it in", "  name a record with --session")
-    of_day = _of_day(desk, ref, text)
+    of_day = _of_day(desk, ref, text) if text is not None else None
     if of_day is not None:
         return _kept(desk, of_day, preview=preview)
     context = entry_context(desk, ref)
@@ -56,11 +58,28 @@ def enter(
         complain((NOTHING,))
         return NOT_DONE
     complain(said for trouble in context.words.problems for said in sentences_of(trouble))
+    if text is None:
+        say(_listed(context.words))
+        return OK
     line = read_line(text, context)
     if not line.clear:
         complain((*_not_clear(line), NOTHING))
         return NOT_DONE
     return _apply(desk, ref, line, preview=preview, yes=yes)
+
+
+def _listed(words: Vocabulary) -> Iterator[str]:
+    """List every short name with what it sets; another word for the same stands behind it."""
+    same: dict[int, list[str]] = {}
+    for call in sorted(words.calls):
+        same.setdefault(id(words.calls[call]), []).append(call)
+    for call in sorted(words.calls):
+        first, *others = same.pop(id(words.calls[call]), ("",))
+        if first:
+            also = f" (also {', '.join(others)})" if others else ""
+            said = f"{words.calls[call].label}{also}"
+            for place, part in enumerate(fold(printable(said), max(20, columns() - 18))):
+                yield f"{first if place == 0 else '':18}{part}"
 
 
 def _of_day(desk: Desk, ref: Ref, text: str) -> Step | InputError | None:

@@ -27,7 +27,8 @@ USAGES: dict[str, Usage] = {
         "0 left; 3 left with something not saved; 128 and the number where a signal ended it",
     ),
     "show": Usage(
-        "Print a garage, one record, or one page: change-log, modes, dash, brief, card, emergency, season.",
+        "Print a garage, one record, or one page: change-log, modes, dash, brief, card,\n"
+        "emergency, season. All pages by name: paddock-tui help commands.",
         ("show my_garage", "show my_garage bike/magpie --paths", "show my_garage card --format html"),
         PRINTED,
     ),
@@ -41,7 +42,11 @@ USAGES: dict[str, Usage] = {
     ),
     "enter": Usage(
         "Set values of a session in one typed line of short names, all of them or none.",
-        ('enter my_garage "t6 sl5 hot 2.38 2.12"', 'enter my_garage "wet 17 C" --preview'),
+        (
+            'enter my_garage "t6 sl5 hot 2.38 2.12"',
+            'enter my_garage "wet 17 C" --preview',
+            "enter my_garage --list",
+        ),
         SAVED,
     ),
     "check": Usage(

@@ -158,5 +158,5 @@ def _unknown(state: State, name: Token) -> tuple[str, str]:
                 return f'"{name.text}" needs its short name', f'write "{call} {word}" if that is meant'
     near = nearest(state.words, name.text)
     shown = name.text if len(name.text) <= 40 else name.text[:39] + "…"
-    listed = "`paddock-tui help entry` lists them"
+    listed = "tab lists them, and `paddock-tui enter GARAGE --list`"
     return f'there is no short name "{shown}"', f"did you mean {near}?" if near else listed

@@ -75,7 +75,7 @@ def symptom_groups(number: int) -> tuple[ReturnRow, ...]:
         ReturnRow(SYMPTOM, f"{lead}symptom", (*at, "what"), "symptom"),
         ReturnRow(SYMPTOM, f"{lead}corner", (*at, "corner"), "corner", 2),
         ReturnRow(SYMPTOM, f"{lead}end", (*at, "end"), "end", 1),
-        ReturnRow(SYMPTOM, f"{lead}each lap", (*at, "each_lap"), "each lap", 1),
+        ReturnRow(SYMPTOM, f"{lead}every lap", (*at, "each_lap"), "each lap", 1),
     )
 
 
@@ -162,7 +162,7 @@ _RULES = {
     "symptom": "first letters, or a digit below",
     "corner": "07, or 7 and enter; 00 skips",
     "end": "f front, r rear",
-    "each lap": "s same, d differs",
+    "each lap": "s every lap, d some laps",
     "change": "ONE, in words; 0 none",
 }
 

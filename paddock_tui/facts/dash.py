@@ -86,7 +86,7 @@ def undone_by(session: Session, bike: Bike) -> str:
     keeps = all(control.key_off == "keeps" for control in bike.controls.values())
     for event in session.events.values():
         if (event.at is None or event.at > dash.read) and not (keeps and event.what in _BY_KEY):
-            return event.what or "something with the key"
+            return event.what or "something with the ignition"
     for one in session.incidents.values():
         if one.what == "fall" and (one.at is None or one.at > dash.read):
             return "a fall"

@@ -15,8 +15,9 @@ from paddock_tui.facts.wet_values import Part, WetValue, WetValues
 from paddock_tui.limits import Limits
 from paddock_tui.limits.suspension import END_OF_RANGE
 from paddock_tui.records.bike import Bike, BikeEnd
-from paddock_tui.records.differences import setting_difference
+from paddock_tui.records.differences import counted, setting_difference
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.shapes.numbers import show_number
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import Adjuster
 
@@ -147,7 +148,8 @@ def _value(name: str, setup: SetUp, bike: Bike, dry: SetUp | None, way: _Way) ->
     new = round(base + way.sign * steps * way.step, 6)
     written = int(new) if new == int(new) else new
     moved = setting_difference("adjusters", name, now, written, bike).words
-    return WetValue(way.part, ("setup", "adjusters", name), label, now, written, moved)
+    held = counted(show_number(now), bike.adjusters[name])
+    return WetValue(way.part, ("setup", "adjusters", name), label, now, written, moved, held)
 
 
 def _dry_value(name: str, bike: Bike, dry: SetUp, sign: float) -> float | None:

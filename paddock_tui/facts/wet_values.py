@@ -16,7 +16,8 @@ Part = Literal["mode", "aid", "engine braking", "launch", "damping", "preload"]
 class WetValue:
     """A value that is less wet than the package: where it stands, what it is, what the package sets.
 
-    `moved` writes both with unit and way, where the bike's file tells them.
+    `moved` writes both with unit and way, where the bike's file tells them; `counted` the value as it is,
+    with its unit and from which end it is counted.
     """
 
     part: Part
@@ -25,14 +26,15 @@ class WetValue:
     old: int | float | str
     new: int | float | str
     moved: str = ""
+    counted: str = ""
 
     def __str__(self) -> str:
-        return f"{self.label} {self.moved or old_to_new(self.stands, written(self.new))}"
+        return f"{self.label} {self.moved or old_to_new(written(self.old), written(self.new))}"
 
     @property
     def stands(self) -> str:
         """The value as it is, in words."""
-        return written(self.old)
+        return self.counted or written(self.old)
 
 
 @attrs.frozen

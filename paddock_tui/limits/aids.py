@@ -15,7 +15,7 @@ THIN_TOGETHER = limit(
     "mean_below",
     0.35,
     "",
-    "mean help of traction, wheelie and front ABS under which they are low together, off counting as none",
+    "mean help of traction, wheelie control and front ABS under which they are low together; off is none",
     COMMON,
     high=0.5,
 )

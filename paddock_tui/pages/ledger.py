@@ -21,7 +21,7 @@ FILTER = "ledger-filter"
 CAUTION_SHORT = "Verdicts are about laps, not safety."
 CAUTION = (
     "Verdicts are about laps, not safety. Where luck is no larger than assumed, at most 1 in 20 changes that "
-    "do nothing is called a help."
+    "have no effect is reported as helped."
 )
 _TELLS = ("helped", "made it worse")
 """The verdicts that tell something of a change; every other says that nothing can be told yet."""

@@ -11,13 +11,13 @@ from paddock_tui.rules.short import SHORT
 from paddock_tui.store.garage import Loaded
 from paddock_tui.text import printable
 
-CAUTION_SHORT = "A wider limit makes nothing safer."
+CAUTION_SHORT = "A wider threshold makes nothing safer."
 CAUTION = (
-    "A wider limit finds less, and makes nothing safer. The bike's manual, the organiser, scrutineers and "
-    "qualified people come first."
+    "A wider threshold finds less, and makes nothing safer. The bike's manual, the organiser, scrutineers "
+    "and qualified people come first."
 )
 ROOT = "limits"
-_DECLARED = "Every threshold stands as it was declared: none is yours."
+_DEFAULT = "Every threshold is the default: none is yours."
 _NAMED = {
     "aids": "throttle or power map",
     "bike": "wheelie control",
@@ -25,6 +25,8 @@ _NAMED = {
     "what was written down": "an aid",
 }
 """What stands for the one that a rule speaks of, where its theme does not say it."""
+_LABELS = {"freed_below": "strong below", "like_track": "similar track", "sparing": "share of the rate"}
+"""Labels of thresholds whose name in the file is no word of riders."""
 
 
 def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
@@ -36,10 +38,10 @@ def limits_page(in_force: Limits, loaded: Loaded | None = None) -> Page:
     if strays:
         sections.insert(0, Section("in the file, but not used", strays))
     changed = sum(in_force.overridden(one) for one in LIMITS.values())
-    said = f"{changed} of them yours" if changed else "as declared"
+    said = f"{changed} of them yours" if changed else "all default"
     stray = f"{len(strays)} in the file not used" if strays else ""
-    answer = stray or (f"{changed} of {len(LIMITS)} yours, the others as declared." if changed else _DECLARED)
-    short = stray or (f"{changed} of {len(LIMITS)} yours." if changed else "All as declared.")
+    answer = stray or (f"{changed} of {len(LIMITS)} yours, the others default." if changed else _DEFAULT)
+    short = stray or (f"{changed} of {len(LIMITS)} yours." if changed else "All default.")
     return Page(
         f"thresholds · {len(LIMITS)}, {said}",
         tuple(sections),
@@ -78,12 +80,12 @@ def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
     for key in sorted(key for key in LIMITS if key[0] == rule):
         one = LIMITS[key]
         value = written(one, in_force[one])
-        declared = shown(one, one.value)
+        default = shown(one, one.value)
         yours = in_force.overridden(one)
-        where = f"yours; declared {declared}, backspace goes back" if yours else "as declared"
+        where = f"yours; default {default}, backspace goes back" if yours else "default"
         found = trouble_at(loaded, path_of(one)) if loaded is not None else None
         yield Row(
-            label=one.name.replace("_", " "),
+            label=_LABELS.get(one.name, one.name.replace("_", " ")),
             value=shown(one, in_force[one]),
             range=_range(one, in_force[one]),
             aside=printable(f"{one.meaning}; {where}; source: {one.source}"),
@@ -97,8 +99,9 @@ def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
 
 def _range(wanted: Limit, value: float) -> str:
     """Say what a threshold may be; a part of a whole is said in percent too."""
-    said = f"of {show_number(wanted.low)} to {show_number(wanted.high)}"
-    return f"{said}, {value * 100:.0f} %" if not wanted.unit and wanted.high <= 1 else said
+    to = " to " if wanted.low < 0 else "-"
+    said = f"range {show_number(wanted.low)}{to}{show_number(wanted.high)}"
+    return f"{value * 100:.0f} %, {said}" if not wanted.unit and wanted.high <= 1 else said
 
 
 def _strays(in_force: Limits) -> Iterator[Row]:

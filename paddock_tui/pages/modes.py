@@ -225,11 +225,11 @@ def _presets(
     """Put the presets of one damping mode beside each other; what nobody wrote down is '?'."""
     names = mode.presets or ()
     written = [mode.preset_values.get(name) for name in names]
-    rows = [_preset_row("made for", [_made(one) for one in written], None, is_set)]
+    rows = [_preset_row("made for", [_made(one) for one in written], "", is_set)]
     for label, key in (("front", "front_firmness"), ("rear", "rear_firmness"), ("damper", "damper")):
         found = [getattr(one, key) if one is not None else None for one in written]
         if any(value is not None for value in found):
-            rows.append(_preset_row(label, [_word(value) for value in found], None, is_set))
+            rows.append(_preset_row(label, [_word(value) for value in found], "", is_set))
     for table, there, now in (
         ("offsets", mode.offsets, setup.offsets),
         ("adjusters", bike.adjusters, setup.adjusters),
@@ -258,13 +258,13 @@ def _preset_rows(
     for name in there:
         found = [getattr(one, table).get(name) if one is not None else None for one in written]
         if any(value is not None for value in found):
-            value = now.get(name)
-            yield _preset_row(label_of(name), [_word(one) for one in found], value, is_set)
+            held = now.get(name)
+            cells = [_signed(one) if table == "offsets" else _word(one) for one in (*found, held)]
+            yield _preset_row(label_of(name), cells[:-1], cells[-1] if held is not None else "", is_set)
 
 
-def _preset_row(label: str, cells: Sequence[str], now: float | None, is_set: bool) -> Row:
-    shown = show_number(now) if now is not None else ""
-    held = (*cells, shown) if is_set else tuple(cells)
+def _preset_row(label: str, cells: Sequence[str], now: str, is_set: bool) -> Row:
+    held = (*cells, now) if is_set else tuple(cells)
     return Row(label, kind="cells", key=f"preset {label}", cells=tuple(printable(cell) for cell in held))
 
 
@@ -276,6 +276,11 @@ def _word(value: Setting | float | None) -> str:
     if value is None:
         return NONE
     return value if isinstance(value, str) else show_number(value)
+
+
+def _signed(value: Setting | float | None) -> str:
+    """Write an offset: above nothing with its sign, since 1 may be firmer or softer than what it moves."""
+    return f"+{_word(value)}" if isinstance(value, int | float) and value > 0 else _word(value)
 
 
 def _use(use: str | None) -> str:

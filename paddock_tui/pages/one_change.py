@@ -134,15 +134,15 @@ def _gain(judgement: Judgement) -> Iterator[Row]:
     yield _text(
         "level",
         f"{FIRST_LEVEL:.2%} when first judged, less each time it is judged again: at most {RATE:.0%} of "
-        "changes that do nothing are called a help, whatever learning, tyres and track do one way, while "
-        "luck is no larger than that",
+        "changes that have no effect are reported as helped, whatever learning, tyres and track do one way, "
+        "while luck is no larger than that",
     )
 
 
 def _luck(luck: Luck) -> str:
     sd = f"sd {rounded(luck.sd_s, 2)} s"
     if luck.learnt:
-        return f"{sd}, from {luck.steps} steps between like sessions of this rider on this bike"
+        return f"{sd}, from {luck.steps} steps between similar sessions of this rider on this bike"
     scatter = f"{LUCK_OVER_SCATTER:g} times the scatter of the laps"
     return f"{sd}, assumed: {scatter}, at least {LEAST_LUCK:.2%} of a lap; paddock practice"
 

@@ -10,7 +10,7 @@ from paddock_tui.records.common import Units
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.session_parts import SYMPTOMS
 from paddock_tui.records.shown_words import shown
-from paddock_tui.text import fold, printable
+from paddock_tui.text import as_read, fold, printable
 
 WIDTH, LINES = 80, 60
 """One page."""
@@ -66,7 +66,7 @@ def _section(block: list[str], place: int) -> Section:
 def _line(group: ReturnRow, units: Units) -> str:
     space = BOX * group.boxes if group.boxes else _dashes(_RULE_AT)
     lead = f"  {group.label:{_LABEL}}{space}"
-    return f"{lead:{_RULE_AT}} {rule_of(group, units)}"
+    return f"{lead:{_RULE_AT}} {as_read(rule_of(group, units))}"
 
 
 def _dashes(until: int) -> str:

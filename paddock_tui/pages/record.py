@@ -1,5 +1,6 @@
 """The page of any record: every declared field as a row, under its headings."""
 
+import re
 from collections.abc import Iterator
 from typing import Any
 
@@ -155,7 +156,7 @@ class _Walker:
         if shape is None:
             raise TypeError(label)
         row = field_row(self._loaded, Field(path, label, (), shape, spec.help), self._units)
-        if path[-1] == "answered_by" and row.known and not row.trouble:
+        if row.known and not row.trouble:
             row = _in_words(row)
         ratio = getattr(self._loaded.record, path[0], None) if path[-1] == "motion_ratio" else None
         ratio = getattr(ratio, "motion_ratio", None)
@@ -166,6 +167,16 @@ class _Walker:
 
 
 def _in_words(row: Row) -> Row:
+    """Name what a value refers to as riders do, and write an offset with its sign."""
+    if row.path[-1] == "answered_by":
+        return _answering(row)
+    if row.path[-1] == "off_allowed":
+        return attrs.evolve(row, value=", ".join(map(label_of, row.edit.replace(",", " ").split())))
+    signed = row.path[-2:-1] == ("offsets",) and re.fullmatch(r"[0-9.]*[1-9][0-9.]*", row.value)
+    return attrs.evolve(row, value=f"+{row.value}") if signed else row
+
+
+def _answering(row: Row) -> Row:
     """Name the value that answers a list's item by its label; where it stands is said beside it."""
     path = parse(row.edit) or ()
     named = field_at("session", path) or field_at("day", ("entries", "rider", "bike", *path))
@@ -181,6 +192,12 @@ def _applies(record: Record | None, path: Path) -> bool:
         return True
     control = record.controls.get(path[1])
     wanted = _ONLY_FOR.get(path[2])
+    if control is not None and path[2] == "most_help" and control.most_help is None:
+        # Engine braking has an end that brakes least, and none that helps.
+        return function_of(path[1], control) != "engine-braking" and control.kind in (
+            None,
+            *_ONLY_FOR["most_help"],
+        )
     if control is None or control.kind is None or wanted is None or getattr(control, path[2]) is not None:
         return True
     return control.kind in wanted or function_of(path[1], control) in wanted

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 
 from paddock_tui.pages.pictures import Picture
 from paddock_tui.pages.rows import NOTHING, Bar, Page, Row, Section
+from paddock_tui.text import as_read
 
 _DRAWN = re.compile(r"[\u2500-\u25ff]")
 _DENIES = ("missing", "not assessed")
@@ -98,7 +99,7 @@ def _bar(bar: Bar | None) -> str:
 
 def _sentence(text: str) -> Iterator[str]:
     """Say a text as one sentence that begins large and ends; nothing of an empty one."""
-    said = " ".join(text.split())
+    said = as_read(" ".join(text.split()))
     for mark, word in _MARKS.items():
         said = said.replace(mark, word)
     said = re.sub(r"\s+", " ", said).strip()

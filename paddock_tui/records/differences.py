@@ -145,8 +145,9 @@ def old_to_new(
 
 def with_unit(text: str, unit: str) -> str:
     """Write a figure with its unit: clicks and turns are counted, '1 click', '2 clicks'."""
-    many = "s" if unit in _COUNTED and text not in ("1", "-1") else ""
-    return f"{text} {unit}{many}".rstrip()
+    counted, _, way = unit.partition(" ")
+    many = "s" if counted in _COUNTED and text not in ("1", "-1") else ""
+    return f"{text} {counted}{many} {way}".rstrip()
 
 
 def differences(old: SetUp, new: SetUp, bike: Bike | None = None) -> tuple[SetUpDifference, ...]:
@@ -218,7 +219,12 @@ def _difference(path: Path, old: Any, new: Any, holder: Session, bike: Bike | No
     helps, way = _help_change(path, old, new, bike), way_of(path, old, new, bike)
     signs = path[:2] == (SET_UP, "offsets")
     texts = _with_sign(old, signs), _with_sign(new, signs)
-    return SetUpDifference(path, label, old, new, *texts, unit_of(field), listed, helps, way)
+    unit = unit_of(field)
+    adjuster = bike.adjusters.get(path[-1]) if bike is not None and path[1:2] == ("adjusters",) else None
+    if adjuster is not None and (old is None or new is None):
+        # Without a way that it went, the figure itself has to say from which end it is counted.
+        unit = counted_unit(adjuster)
+    return SetUpDifference(path, label, old, new, *texts, unit, listed, helps, way)
 
 
 def _with_sign(value: Any, signs: bool) -> str:
@@ -231,6 +237,12 @@ def counted_unit(adjuster: Adjuster) -> str:
     unit = adjuster.unit or ""
     way = {"closed": " out", "open": " in"}.get(adjuster.counted_from or "", "")
     return f"{unit}{way}" if unit in _COUNTED else unit
+
+
+def counted(figure: str, adjuster: Adjuster) -> str:
+    """Write a figure of an adjuster with its unit and the way it is counted: '9 clicks out', '2 turns in'."""
+    unit, _, way = counted_unit(adjuster).partition(" ")
+    return f"{with_unit(figure, unit)} {way}".rstrip()
 
 
 def way_of(path: Path, old: Any, new: Any, bike: Bike | None) -> str:

@@ -225,7 +225,7 @@ class PressureReading:
 
 @attrs.frozen
 class Feel:
-    """Feel at five phases: 1 = stops me, 3 = fine, 5 = could push more."""
+    """Feel at five phases: 1 = holds me back, 3 = fine, 5 = could push more."""
 
     braking: int | None = one(c.SCORE, "braking", "1 = holds me back, 3 = fine, 5 = could push more")
     turning_in: int | None = one(c.SCORE, "turn-in", "1 = holds me back, 3 = fine, 5 = could push more")
@@ -243,7 +243,7 @@ class Symptom:
     )
     corner: str | None = one(c.TEXT, "corner", "the corner's number or name")
     end: str | None = one(Word("front", "rear"), "end", "which end")
-    each_lap: str | None = one(Word("same", "differs"), "each lap", "the same every lap, or it differs")
+    each_lap: str | None = one(Word("same", "differs"), "every lap", "the same every lap, or it differs")
     answer: str | None = one(
         Word(*ANSWERS), "answer", "what was found on the question that the next change asks about it"
     )

@@ -28,7 +28,7 @@ class Tyre:
         Reference("tyres"), "continues", "the set this tyre was in before; its counts continue from there"
     )
     scrubbed: bool | None = one(c.FLAG, "scrubbed in", "the shiny skin is worn off on both sides")
-    turned: dt.date | None = one(c.DAY, "flipped on the rim", "turned round on the rim, on this date")
+    turned: dt.date | None = one(c.DAY, "flipped on the rim", "flipped on the rim, on this date")
     tread_left: Quantity | None = one(c.TREAD, "tread, left", "depth at the left shoulder")
     tread_middle: Quantity | None = one(c.TREAD, "tread, middle", "depth in the middle")
     tread_right: Quantity | None = one(c.TREAD, "tread, right", "depth at the right shoulder")

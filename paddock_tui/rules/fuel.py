@@ -21,7 +21,7 @@ def fuel_short_at_the_flag(fuel_ahead: FuelAhead, limits: Limits) -> Result:
     left, reserve = fuel_ahead.left_l, fuel_ahead.reserve_l
     if left >= reserve:
         return None
-    said = f"{left:.1f} l left" if left >= 0 else f"dry {-left:.1f} l before the flag"
+    said = f"{left:.1f} l left" if left >= 0 else f"{-left:.1f} l too little to reach it"
     return RaisedFinding(
         message=f"Fuel at the flag: {said}, the reserve is {reserve:.1f} l.",
         why=f"Out of fuel on the track is a stop on the line or in a corner. Worked out: {fuel_ahead}.",

@@ -8,7 +8,7 @@ from paddock_tui.records.electronics import speed_of
 from paddock_tui.rules.core import CAUTION, EVENT, HOLD, RaisedFinding, Remedy, Result, SetValue, rule
 
 _RULES = (
-    "FIM superbike-class regulations art. 1.22.14 (60 km/h, ride-through) and club rule books; "
+    "FIM superbike-class regulations (60 km/h, ride-through; renumbered each year) and club rule books; "
     "the figure of the day counts"
 )
 

@@ -25,7 +25,7 @@ from paddock_tui.rules.core import (
 )
 
 _TYRES_DIFFER = (
-    "Slick, treaded and wet tyres need other surfaces, warmth and pressures; clear would be a guess."
+    'Slick, treaded and wet tyres need other surfaces, warmth and pressures: "no findings" would be a guess.'
 )
 
 
@@ -36,7 +36,7 @@ def surface_not_known(session: Session) -> Result:
         return None
     return RaisedFinding(
         message="The surface is not known: most of the set-up cannot be assessed.",
-        why="Dry, damp and wet ask for different aids, tyres, pressures; clear would be a guess.",
+        why='Dry, damp and wet ask for different aids, tyres, pressures: "no findings" would be a guess.',
         remedy=Remedy("Look at the track, and enter dry, damp, drying, wet or standing water."),
     )
 
@@ -87,7 +87,7 @@ def too_little_known(session: Session, records: Mapping[str, Record]) -> Result:
     return [
         RaisedFinding(
             message=f"Not known: {label}; much cannot be assessed.",
-            why="What is sensible for one bike or rider is dangerous for another; clear would be a guess.",
+            why='What suits one bike or rider is dangerous for another: "no findings" would be a guess.',
             remedy=Remedy(f"Enter {label}."),
             subject=".".join(path),
             role=role,

@@ -79,7 +79,9 @@ def little_tread_for_the_road(end: End, least_tread: Quantity, limits: Limits) -
     ask = (
         "Fit another tyre, or take the van."
         if law
-        else ("Look up what the law asks for here, enter it in the limits; take the van, or fit another.")
+        else (
+            "Look up what the law asks for here, enter it among the thresholds; take the van, or fit another."
+        )
     )
     return RaisedFinding(
         message=f"The {end} tyre has {least_tread} of tread left for the road.",

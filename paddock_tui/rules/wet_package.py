@@ -84,7 +84,7 @@ def _remedy(package: WetPackage) -> str:
     rest = "; ".join(package.not_set)
     if not package.values:
         return f"Count the damping and write it down. {rest[:1].upper()}{rest[1:]}. Then two easy laps."
-    return f"The wet package, one step: {package}. Not set by it: {rest}. Then two easy laps."
+    return f"The wet package, one step: {package}. Do by hand: {rest}. Then two easy laps."
 
 
 def _way_back(dry: InTheDry | None) -> str:

@@ -48,7 +48,7 @@ def test_the_riders_own_reserve_counts_in_place_of_the_usual_one_and_the_share_a
     [
         (16, "8.8 l left", "nothing: the reserve is there at the flag", None),
         (8, "0.8 l left (less than the reserve)", "1.5 l more", "1.5 l"),
-        (6, "it runs dry 1.2 l before the flag", "3.5 l more", "3.5 l"),
+        (6, "it runs out 1.2 l before the flag", "3.5 l more", "3.5 l"),
     ],
 )
 def test_the_tank_tells_what_is_left_and_what_to_add(tank: int, flag: str, add: str, put: str | None) -> None:

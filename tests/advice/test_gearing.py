@@ -52,7 +52,7 @@ def test_the_straight_says_what_is_left_to_the_limiter_or_that_it_comes_in() -> 
         told = about(session=session(f'top_speed = "{kmh} km/h"\n'), bike=made, tyres=rolled)
         return answers(gearing(told))["straight"].text
 
-    text = "160 km/h is 10000 rpm in top, 2000 rpm to the limiter, at least 1900 rpm as the tyre rolls"
+    text = "160 km/h is about 10000 rpm in top, 2000 rpm to the limiter, at least 1900 rpm as the tyre rolls"
     assert straight(160) == text
     assert straight(200).endswith("the limiter comes in before the end")
 
@@ -87,7 +87,7 @@ def test_the_sample_runs_283_at_the_limiter_and_225_on_the_straight() -> None:
     top = 13400 / 60 * math.pi * 0.642 / (1.659 * 1.286 * 43 / 16) * 3.6
     assert found["limiter"].text.startswith(f"{top:.0f} km/h in top gear at 13400 rpm; ")
     assert "1 to 3 % less as the tyre rolls" in found["limiter"].working
-    assert found["straight"].short == "2740 rpm to the limiter"
+    assert found["straight"].short == "about 2740 rpm to the limiter"
     assert found["pits"].short == "5680 rpm in first, 4570 in second"
 
 

@@ -37,7 +37,7 @@ control pit-limiter: 40 60
 control shifter: on k
 whole electronics: 0
 all electronics: 1
-mode 0: rain zz=9 | rain t=3 w=1 | rain wet t=3
+mode 0: rain zz=9 | rain t=99 | rain t=3-99 | rain th=wild | rain t=3 w=1 | rain wet t=3
 mode 1: own
 adjuster front preload: 14
 adjuster front preload: 14to

@@ -245,7 +245,7 @@ def _helped(given: Given, block: list[SetUpDifference]) -> str:
         key = key_of((one.path, one.old, one.new) for one in entry.changes)
         opposite = entry.verdict == "made it worse" and reversed_key(key) in wanted
         if (entry.verdict == _HELPED and key in wanted) or opposite:
-            return f"it was called a help in session {entry.session.id}"
+            return f"it helped in session {entry.session.id}"
     return ""
 
 

@@ -57,7 +57,9 @@ def ill_fitting(ref: Ref, edits: Sequence[Edit]) -> list[InputError]:
         wanted = limit_at(ref, edit.path)
         if wanted is None:
             found.append(
-                InputError(NO_SUCH, "a limit of the limits page", "m, limits shows them", path=edit.path)
+                InputError(
+                    NO_SUCH, "a threshold of the thresholds page", "m, thresholds shows them", path=edit.path
+                )
             )
         elif fitting(_SHAPE.load(edit.new), wanted) is None:
             expected = f"{wanted.low:g} to {wanted.high:g} {wanted.unit}".strip()

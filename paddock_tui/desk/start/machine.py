@@ -1,7 +1,9 @@
 """The rows about the bike: what it has, each thing in one line as its manual says it."""
 
 from collections.abc import Iterator, Mapping
+from typing import Any
 
+from paddock_tui.calc.levels import Levels
 from paddock_tui.desk.start.ask import Ask, AskResult, asked, tables
 from paddock_tui.desk.start.context import Context
 from paddock_tui.desk.start.people import record_ask
@@ -20,6 +22,7 @@ from paddock_tui.entry.of_a_bike import (
 )
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.calls import CONTROL_CALLS, place_of
+from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.electronics import Control, function_of
 from paddock_tui.records.errors import InputError
@@ -163,11 +166,34 @@ def _mode_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:
             if isinstance(found, InputError):
                 return found
             name, made = found
-            return tables(files, bike, {("modes", name): made or {"use": "any"}}, f"riding mode {name}")
+            return _not_offered(made, record) or tables(
+                files, bike, {("modes", name): made or {"use": "any"}}, f"riding mode {name}"
+            )
 
         there = record.modes.get(mode)
         value = f"{mode}{f' for {there.use}' if there is not None and there.use else ''}" if mode else ""
         yield Ask(f"mode {place}", MODES, f"mode {place + 1}", MODE_HOW, answer, value)
+
+
+def _not_offered(made: Mapping[str, Any], record: Bike) -> InputError | None:
+    """Refuse a mode that fixes or bounds a control at what the bike does not have."""
+    for key in ("fixes", "limits"):
+        for name, value in made.get(key, {}).items():
+            control = record.controls[name]
+            levels = levels_of(name, control)
+            wrong = [
+                one for one in (value if key == "limits" else [value]) if levels and not levels.offers(one)
+            ]
+            if wrong and levels:
+                return InputError(f"{label_of(name)} {wrong[0]}", _offered(levels), MODE_HOW)
+    return None
+
+
+def _offered(levels: Levels) -> str:
+    """Say what a control can be set to."""
+    whole = all(isinstance(one, int) for one in levels.values)
+    said = f"{levels.values[0]}-{levels.values[-1]}" if whole else ", ".join(map(str, levels.values))
+    return f"{said} or off" if levels.off is True else said
 
 
 def _adjuster_asks(context: Context, bike: Ref, record: Bike) -> Iterator[Ask]:

@@ -163,8 +163,9 @@ def _open_aids(around: Around, bike: Bike) -> Iterator[Open]:
             and not is_off(control, value)
             and not _direction_known(name, control)
         ):
-            end = "frees_most" if function == "engine-braking" else "most_help"
-            yield Open(f"which end of {label_of(name)} helps most", "bike", ("controls", name, end))
+            braking = function == "engine-braking"
+            end, does = ("frees_most", "brakes least") if braking else ("most_help", "helps most")
+            yield Open(f"which end of {label_of(name)} {does}", "bike", ("controls", name, end))
         elif value is not None and function == "abs":
             yield from _open_wheels(name, control, value)
 

@@ -37,7 +37,7 @@ from paddock_tui.rules import CAUTION, Finding, review
 from paddock_tui.rules.personal import personal_matter
 from paddock_tui.rules.verdict import verdict_word
 from paddock_tui.store.garage import Loaded
-from paddock_tui.text import printable
+from paddock_tui.text import as_read, printable
 
 _OF_THE_OUTING = (
     "kind",
@@ -100,6 +100,21 @@ class Card:
     laps_words: str
     pressures: Lanes | None
     caution: str = CAUTION_WORDS
+
+
+def for_reading(card: Card) -> Card:
+    """Return a card whose units are written as they are read; those of its data stay as files keep them."""
+    blocks = [
+        attrs.evolve(
+            block,
+            lines=tuple(
+                attrs.evolve(one, value=as_read(one.value), was=as_read(one.was), aside=as_read(one.aside))
+                for one in block.lines
+            ),
+        )
+        for block in card.blocks
+    ]
+    return attrs.evolve(card, findings=tuple(map(as_read, card.findings)), blocks=tuple(blocks))
 
 
 def card_of(desk: Desk, ref: Ref) -> Card | None:

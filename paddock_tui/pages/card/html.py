@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from html import escape
 
-from paddock_tui.pages.card.content import Block, Card, CardLine
+from paddock_tui.pages.card.content import Block, Card, CardLine, for_reading
 from paddock_tui.pages.card.pictures import bar_svg, chart_svg, lanes_svg
 from paddock_tui.pages.pictures.readings import LEGEND as OF_PRESSURES
 
@@ -59,7 +59,7 @@ _LINE = 1.25
 
 def card_html(card: Card) -> str:
     """Write the card as a whole HTML document."""
-    return "\n".join(_document(card)) + "\n"
+    return "\n".join(_document(for_reading(card))) + "\n"
 
 
 def _document(card: Card) -> Iterator[str]:

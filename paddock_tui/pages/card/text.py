@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from paddock_tui.pages.card.content import Card, CardLine
+from paddock_tui.pages.card.content import Card, CardLine, for_reading
 from paddock_tui.pages.layout.lanes import marked
 from paddock_tui.pages.pictures import Mark
 from paddock_tui.pages.pictures.data import NOW
@@ -18,6 +18,7 @@ _NARROW = 60
 
 def card_lines(card: Card, columns: int = 78) -> Iterator[str]:
     """Print a card in at most `columns` cells (38 or more)."""
+    card = for_reading(card)
     yield from fold(f"set-up card · {card.heading}", columns)
     yield from fold(f"{card.verdict} {card.as_of}".strip(), columns)
     for said in card.findings:

@@ -6,6 +6,7 @@ import attrs
 
 from paddock_tui.pages.pictures.data import NOW, Lane, Mark, Pair, Pairs
 from paddock_tui.records.bike import Bike
+from paddock_tui.records.differences import counted
 from paddock_tui.records.in_force import closed_by
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes.numbers import show_number
@@ -66,9 +67,8 @@ def _lane(adjuster: Adjuster, value: float | None, name: str, others: Sequence[C
         at = turned_in(adjuster, held)
         if at is not None:
             marks.append(Mark(sign, at, word))
-    unit = f" {adjuster.unit}" if adjuster.unit else ""
     most = show_number(max(adjuster.range)) if adjuster.range else ""
-    said = "not known" if value is None else f"{show_number(value)} of {most}{unit}"
+    said = "not known" if value is None else f"{show_number(value)} of {counted(most, adjuster)}"
     return Lane(adjuster.what or name, tuple(marks), said)
 
 

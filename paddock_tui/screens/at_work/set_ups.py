@@ -54,5 +54,5 @@ def offer_wet(host: Host) -> None:
     if isinstance(step, str):
         host.board.say(step)
         return
-    rest = tuple(f"not set by it: {one}" for one in found.not_set)
+    rest = tuple(f"do by hand: {one}" for one in found.not_set)
     _previewed(host, attrs.evolve(step, label=f"{found.name}: {step.label}"), subject, rest)

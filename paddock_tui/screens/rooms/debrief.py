@@ -14,7 +14,7 @@ ROOM = Room(
     action=Action(
         "in",
         "i",
-        "in",
+        "back in",
         "back from the track: stamps parked, then what is soon lost",
         hint=9,
         do=_DOES("go_there"),
