@@ -70,16 +70,13 @@ def enter(
 
 def _listed(words: Vocabulary) -> Iterator[str]:
     """List every short name with what it sets; another word for the same stands behind it."""
-    same: dict[int, list[str]] = {}
+    same: dict[str, list[str]] = {}
     for call in sorted(words.calls):
-        same.setdefault(id(words.calls[call]), []).append(call)
-    for call in sorted(words.calls):
-        first, *others = same.pop(id(words.calls[call]), ("",))
-        if first:
-            also = f" (also {', '.join(others)})" if others else ""
-            said = f"{words.calls[call].label}{also}"
-            for place, part in enumerate(fold(printable(said), max(20, columns() - 18))):
-                yield f"{first if place == 0 else '':18}{part}"
+        same.setdefault(words.calls[call].label, []).append(call)
+    for label, (first, *others) in same.items():
+        also = f" (also {', '.join(others)})" if others else ""
+        for place, part in enumerate(fold(printable(f"{label}{also}"), max(20, columns() - 18))):
+            yield f"{first if place == 0 else '':18}{part}"
 
 
 def _of_day(desk: Desk, ref: Ref, text: str) -> Step | InputError | None:

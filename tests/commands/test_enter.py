@@ -178,3 +178,16 @@ def test_what_the_screen_would_ask_of_laps_is_refused_with_the_question_and_yes_
 
     assert run("enter", garage, "ago 4 laps 423 45.1", "--at", NOW, "--yes").status == 0
     assert '2 = "45.1"' in (garage / FILE).read_text()
+
+
+def test_the_short_names_can_be_listed_with_what_each_sets(run: Runner, garage: Path) -> None:
+    before = snapshot(garage)
+
+    ran = run("enter", str(garage), "--list")
+
+    assert ran.status == 0
+    said = ran.out.splitlines()
+    assert "t                 traction control" in said
+    assert "comp              compression (also compression)" in said
+    assert not any(line.startswith("compression ") for line in said)
+    assert snapshot(garage) == before

@@ -80,8 +80,8 @@ def test_hot_pressures_come_first_then_feel_then_one_symptom_then_the_next_sessi
         "symptom",
         "corner",
         "end",
-        "each lap",
+        "every lap",
         "fuel added",
         "next change",
     ]
-    assert [one.label for one in groups(1)][7:12] == ["symptom", "corner", "end", "each lap", "2 symptom"]
+    assert [one.label for one in groups(1)][7:12] == ["symptom", "corner", "end", "every lap", "2 symptom"]

@@ -12,7 +12,7 @@ from paddock_tui.pages.card.content import Card
 from paddock_tui.pages.pictures.laps import laps_chart
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.printed import printed_page
-from paddock_tui.text import width
+from paddock_tui.text import as_read, width
 from tests.commands.running import FILE, NEXT
 from tests.every import every
 from tests.looks import NOON
@@ -63,7 +63,7 @@ def test_the_text_fits_and_holds_every_value_set(columns: int, ref: Ref) -> None
     for block in made.blocks:
         for line in block.lines:
             assert line.label in text
-            assert " ".join(line.value.split()) in text
+            assert as_read(" ".join(line.value.split())) in text
 
 
 def test_what_differs_from_the_baseline_is_marked_with_what_it_was() -> None:

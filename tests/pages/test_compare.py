@@ -45,7 +45,7 @@ def test_what_only_one_side_knows_and_what_the_bike_does_not_have_is_shown() -> 
     odd = SetUp(mode="open", controls={**OPEN.controls, "rocket": 2}, adjusters={"front-rebound": 8})
     found = rows(OPEN, odd)
     assert found["rocket"] == ("not known | 2", "")
-    assert found["front rebound"] == ("not known | 8 clicks", "")
+    assert found["front rebound"] == ("not known | 8 clicks out", "")
     assert rows(OPEN, odd, None)["rocket"] == ("not known | 2", "")
 
 

@@ -23,8 +23,8 @@ def test_every_limit_has_a_row_with_its_unit_range_meaning_and_source() -> None:
         assert row.edit == written(one, one.value)
         assert row.value == (row.edit if one.unit != "K" else row.edit.replace("K", "°C difference"))
         assert row.aside == printable(row.aside)
-        assert all(words in row.aside for words in (one.meaning, "as declared", one.source))
-        assert row.range.startswith("of ")
+        assert all(words in row.aside for words in (one.meaning, "default", one.source))
+        assert "range " in row.range
 
 
 def test_a_limit_of_the_owners_is_marked_with_the_declared_one_beside() -> None:
@@ -34,7 +34,7 @@ def test_a_limit_of_the_owners_is_marked_with_the_declared_one_beside() -> None:
     row = next(row for row in found.rows() if row.path == path_of(FUEL))
 
     assert row.value == "3 l"
-    assert "yours; declared 2 l" in row.aside
+    assert "yours; default 2 l" in row.aside
     assert "1 of them yours" in found.heading
 
 

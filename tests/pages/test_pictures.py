@@ -212,12 +212,12 @@ def test_front_and_rear_mirror_each_other_closed_outside() -> None:
 
     assert lines(same, 80) == [
         "  front          closed       open         open       closed rear",
-        "  7 of 14 turn   ········█········ preload ········█········ 5 of 10 mm",
-        "  0 of 18 click  █················ rebound ················█ 0 of 18 click",
+        "  7 turns in     ········█········ preload ········█········ 5 mm",
+        "  0 clicks out   █················ rebound ················█ 0 clicks out",
     ]
     assert lines(same, 40, plain=True) == [
         "  front closed             closed rear",
-        "  7     ....#... preload ....#... 5",
+        "  7     ....#... preload ....#... 5 mm",
         "  0     #....... rebound .......# 0",
     ]
 
@@ -225,7 +225,7 @@ def test_front_and_rear_mirror_each_other_closed_outside() -> None:
 def test_an_adjuster_that_is_not_known_has_no_mark_and_one_to_compare_with_its_letter() -> None:
     found = pairs({"front-rebound": 9}, {"front-rebound": 18, "rear-rebound": 18})
 
-    assert lines(found, 80)[2] == "  9 of 18 click  ········█·······l rebound l················ not known"
+    assert lines(found, 80)[2] == "  9 clicks out   ········█·······l rebound l················ not known"
     assert "rear rebound not known" in found.sentence
 
 

@@ -67,8 +67,7 @@ def _lane(adjuster: Adjuster, value: float | None, name: str, others: Sequence[C
         at = turned_in(adjuster, held)
         if at is not None:
             marks.append(Mark(sign, at, word))
-    most = show_number(max(adjuster.range)) if adjuster.range else ""
-    said = "not known" if value is None else f"{show_number(value)} of {counted(most, adjuster)}"
+    said = "not known" if value is None else counted(show_number(value), adjuster)
     return Lane(adjuster.what or name, tuple(marks), said)
 
 
@@ -87,7 +86,7 @@ def turned_in(adjuster: Adjuster, value: float | None) -> float | None:
 
 def _share(lane: Lane) -> str:
     now = next((mark.at for mark in lane.marks if mark.sign == NOW), None)
-    return "" if now is None else f"{round(100 * now)} % in"
+    return "" if now is None else f"{round(100 * now)} % closed"
 
 
 def _word(value: float | None) -> str:

@@ -130,7 +130,7 @@ def test_what_helped_here_is_not_taken_back() -> None:
 @every(
     ("what", "answer", "cause", "kind", "says"),
     [
-        ("harsh on single bumps", "", "undo", "ASK", "it was called a help in session before-"),
+        ("harsh on single bumps", "", "undo", "ASK", "it helped in session before-"),
         ("harsh on single bumps", "yes", "undo", "CHANGE", "new since this step"),
         ("bars wobble", "", "danger", "CHANGE", "but a danger came with it"),
     ],
@@ -184,9 +184,9 @@ def test_nothing_that_helped_here_is_taken_back_unless_asked_or_for_a_danger_and
             if (step.path, step.value) in offered(found):
                 end = {"danger": "but a danger came with it", "accepted": "but the risk came with it"}
                 said = end.get(found.cause, "and you take it back")
-                assert "called a help" in found.proposal.why or "helped here (" in found.proposal.why, (
-                    one.name
-                )
+                assert (
+                    "it helped in session " in found.proposal.why or "helped here (" in found.proposal.why
+                ), one.name
                 assert said in found.proposal.why, one.name
     assert tried > 30
 

@@ -34,7 +34,7 @@ CASES = {
     "fuel-short-at-the-flag": Cases(
         raising=(
             # 6.4 l needed: 6 l run dry, on a rate that nobody has learnt.
-            raises("fuel", "caution", tank(6), says="dry 0.4 l before the flag"),
+            raises("fuel", "caution", tank(6), says="0.4 l too little to reach it"),
             raises("fuel", "caution", tank(8)),
             raises("fuel", "hold", tank(6), ADDED, history=LEARNT),
             raises("fuel", "caution", tank(8), ADDED, history=LEARNT),
@@ -47,7 +47,7 @@ CASES = {
             ),
             # 16 l of 17 needed: under the reserve only. Then 6.4 l needed, 5.4 l at 85 % of the rate.
             raises("fuel", "caution", put("bike", "tank.consumption", "40 l/100km")),
-            raises("fuel", "serious", tank(6), ENTERED, says="dry 0.4 l before the flag"),
+            raises("fuel", "serious", tank(6), ENTERED, says="0.4 l too little to reach it"),
             raises("fuel", "hold", tank(5), ENTERED),
             # Twenty minutes hold ten laps of two minutes: 6.4 l.
             raises("fuel", "caution", *MINUTES, tank(8), history=TIMED),

@@ -39,7 +39,9 @@ CASES = {
         raising=(
             raises("wet-package", "caution", WET, says="Dry damping for a wet track", **from_dry()),
             raises("wet-package", "caution", STANDING, says="for standing water", **from_dry()),
-            raises("wet-package", "caution", WET, *WET_AIDS, says="front rebound 12.", **from_dry()),
+            raises(
+                "wet-package", "caution", WET, *WET_AIDS, says="front rebound 12 clicks out.", **from_dry()
+            ),
             # One click is not two; and what was ridden in the dry before serves as well as a copy.
             raises("wet-package", "caution", WET, *WET_AIDS, turned("front-rebound", 13), **from_dry()),
             raises("wet-package", "caution", WET, *WET_AIDS, **ridden({})),

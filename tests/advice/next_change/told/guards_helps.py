@@ -200,7 +200,7 @@ SETTLED = [
     ),
     Guard(
         "what going there and back called a help is asked about first",
-        "it was called a help in session before-3",
+        "it helped in session before-3",
         situation_of(
             "harsh since a help", "undo", "ASK", *KNOWN_HELP, HARSH, asks="symptoms.1.answer", history=HELP
         ),
@@ -229,7 +229,7 @@ SETTLED = [
     ),
     Guard(
         "a danger goes before a help, and that is said",
-        "it was called a help in session before-3, but a danger came with it",
+        "it helped in session before-3, but a danger came with it",
         situation_of(
             "a shake since a help",
             "danger",
