@@ -76,9 +76,9 @@ def _rows(one: BoardEntry, now: dt.datetime) -> Iterator[Row]:
     )
     if judged is not None:
         said = printable(" · ".join(filter(None, (first_words(judged), *_open_words(judged)))))
-        yield Row("", said, kind="text", key=f"{key} open")
+        yield Row(" ", said, kind="text", key=f"{key} open")
     elif one.state != "over":
-        yield Row("", "no session made yet", kind="text", key=f"{key} open")
+        yield Row(" ", "no session made yet", kind="text", key=f"{key} open")
 
 
 def _when(one: BoardEntry, now: dt.datetime) -> str:

@@ -41,8 +41,9 @@ def out_page(situation: Situation, judged: Review, heading: str) -> Page:
         sections.append(Section("to do, in the order of the clock", do))
     if session.aim is not None:
         sections.append(Section("ride for", (aim_row(session),)))
-    if judged.missing:
-        sections.append(missing_section(judged))
+    missing = missing_section(judged, (one.rule for one in not_done(judged)))
+    if missing is not None:
+        sections.append(missing)
     if session.kind == "race":
         sections.append(Section("on the grid", tuple(_grid_rows(session, situation.day))))
     sections.append(Section("the last minutes", tuple(_last_minutes(session))))

@@ -1,6 +1,6 @@
 """The review page: verdict, findings with why and remedy, what could not be judged, and what is to do."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from paddock_tui.facts import MissingFact
 from paddock_tui.facts.essentials import MissingEssential
@@ -103,7 +103,7 @@ def review_page(
     if went_out is not None:
         sections.append(Section("as it went out", tuple(_went_out_rows(went_out)), "judged then, not now"))
     if review.missing:
-        sections.append(missing_section(review))
+        sections += filter(None, (missing_section(review),))
     if rows := tuple(_missing_rows(review)):
         sections.append(Section("not assessed", rows, "enter these first"))
     if review.to_do:
@@ -174,10 +174,16 @@ def _before_row(one: Matter) -> Row:
     )
 
 
-def missing_section(review: Review) -> Section:
-    """List the essentials that are not known, the first first: when each is due, how many rules wait."""
-    rows = tuple(_missing_row(one, review) for one in review.missing)
-    return Section("missing", rows, "no verdict without these")
+def missing_section(review: Review, said: Iterable[str] = ()) -> Section | None:
+    """List the essentials that are not known, the first first: when each is due, how many rules wait.
+
+    Those that a finding further up the page asks for, by its rule in `said`, are counted and not said again.
+    """
+    rules = frozenset(said)
+    left = [one for one in review.missing if rules.isdisjoint((*one.rules, one.id))]
+    above = len(review.missing) - len(left)
+    note = f"no verdict without these{f'; {above} more above' if above else ''}"
+    return Section("missing", tuple(_missing_row(one, review) for one in left), note) if left else None
 
 
 def _missing_row(one: MissingEssential, review: Review) -> Row:
