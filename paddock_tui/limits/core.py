@@ -69,7 +69,7 @@ class Limits:
             for name, raw in names.items():
                 wanted = LIMITS.get((rule, name))
                 if wanted is None:
-                    found.append((rule, name, "no rule has such a limit"))
+                    found.append((rule, name, "no rule has such a threshold"))
                 elif fitting(raw, wanted) is None:
                     unit = f" {wanted.unit}" if wanted.unit else ""
                     found.append((rule, name, f"expected {wanted.low:g} to {wanted.high:g}{unit}"))

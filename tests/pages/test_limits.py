@@ -44,7 +44,7 @@ def test_what_does_not_fit_is_shown_first_and_not_used() -> None:
     assert found.sections[0].title == "in the file, but not used"
     assert [row.value for row in found.sections[0].rows] == [
         "expected 0 to 10 l",
-        "no rule has such a limit",
+        "no rule has such a threshold",
     ]
     row = next(row for row in found.rows() if row.path == path_of(FUEL) and row.key == "")
     assert row.value == "2 l"

@@ -106,10 +106,10 @@ def test_overrides_that_cannot_be_used_are_listed() -> None:
         {"no-such-rule": {"below": 1}, DAMP_RULE: {"caution_below": 3, "novice_below": bar, "other": 1}}
     ).problems()
     assert problems == [
-        ("no-such-rule", "below", "no rule has such a limit"),
+        ("no-such-rule", "below", "no rule has such a threshold"),
         (DAMP_RULE, "caution_below", "expected 0 to 1"),
         (DAMP_RULE, "novice_below", "expected 0 to 1"),
-        (DAMP_RULE, "other", "no rule has such a limit"),
+        (DAMP_RULE, "other", "no rule has such a threshold"),
     ]
     assert Limits({DAMP_RULE: {"caution_below": 0.2}}).problems() == []
 

@@ -11,7 +11,7 @@ BEFORE = Ref("session", "2026-06-20-2-magpie")
 
 async def test_one_key_on_a_row_of_what_is_missing_answers_it_and_all_that_it_covers(garage: Path) -> None:
     async with riding(garage) as rider:
-        await rider.types("o")
+        await rider.types("r")
         board = rider.app.main.board
 
         def missing() -> list[str]:
@@ -54,3 +54,17 @@ async def test_a_list_done_on_paper_is_answered_once_with_whose_initials(garage:
         answered = [one for one in held.values() if one.get("by") == "AB, on paper"]
         assert len(answered) > 3
         assert {one["status"] for one in answered} == {"ok"}
+
+
+async def test_what_a_to_do_asks_for_on_the_way_out_is_not_said_again_under_what_is_missing(
+    garage: Path,
+) -> None:
+    async with riding(garage) as rider:
+        await rider.types("r")
+        asked = {row.key for row in rider.app.main.board.page.rows() if row.key.startswith("missing ")}
+        await rider.types("o")
+        page = rider.app.main.board.page
+        (section,) = (one for one in page.sections if one.title == "missing")
+
+        assert asked - {row.key for row in section.rows} == {"missing pressures", "missing dash"}
+        assert section.note == "no verdict without these; 2 more above"

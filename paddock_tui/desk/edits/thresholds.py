@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 _SHAPE = LimitValue()
 
-NO_SUCH = "no rule has such a limit"
+NO_SUCH = "no rule has such a threshold"
 
 
 def limit_at(ref: Ref, path: Path) -> "Limit | None":
