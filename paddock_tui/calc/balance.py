@@ -21,7 +21,7 @@ _MOST_M_S2 = 100.0
 class Balance:
     """Wheelbase, height of the centre of mass above the ground, and how far it is ahead of the rear axle.
 
-    Raises CannotBe where the centre of mass is not between the axles.
+    Raises Inconsistent where the centre of mass is not between the axles.
     """
 
     wheelbase_m: float

@@ -37,7 +37,7 @@ class CountedLaps:
 
 
 def spread_of(sessions: Iterable[tuple[float, ...]]) -> float:
-    """Return the spread in s from lap to lap that all sessions share; raises CannotBe without two laps."""
+    """Return the spread in s from lap to lap that sessions share; raises Inconsistent without two laps."""
     given = [one for one in sessions if one]
     apart = [abs(after - before) for laps in given for before, after in itertools.pairwise(laps)]
     least = LEAST_SPREAD * median([median(laps) for laps in given])

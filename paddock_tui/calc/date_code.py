@@ -28,7 +28,7 @@ class Made:
 
 
 def read_date_code(code: str) -> Made:
-    """Read a code such as 2623, week 26 of 2023; raises CannotBe where it is none."""
+    """Read a code such as 2623, week 26 of 2023; raises Inconsistent where it is none."""
     text = code.strip()
     if re.fullmatch(r"[0-9]{3}", text, re.ASCII):
         raise Inconsistent("date code", f"{text} has three digits: made before 2000, the decade is not told")

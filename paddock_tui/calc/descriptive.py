@@ -15,20 +15,20 @@ TO_DEVIATION = 1.4826
 
 
 def numbers(what: str, given: Sequence[float], least: int = 1) -> list[float]:
-    """Return the numbers as floats; raises CannotBe where there are too few, OutOfRange at one not finite."""
+    """Return the numbers as floats; raises Inconsistent for too few, OutOfRange at one not finite."""
     if len(given) < least:
         raise Inconsistent(what, f"{len(given)} given, it takes at least {least}")
     return [within(what, float(one), None, None) for one in given]
 
 
 def mean(given: Sequence[float]) -> float:
-    """Return the mean; raises CannotBe without a number."""
+    """Return the mean; raises Inconsistent without a number."""
     values = numbers("numbers", given)
     return math.fsum(values) / len(values)
 
 
 def deviation(given: Sequence[float]) -> float:
-    """Return the standard deviation of a sample (n - 1); raises CannotBe with fewer than two numbers."""
+    """Return the standard deviation of a sample (n - 1); raises Inconsistent with fewer than two numbers."""
     values = numbers("numbers", given, 2)
     return math.sqrt(squares(values) / (len(values) - 1))
 
@@ -41,7 +41,7 @@ def squares(given: Sequence[float]) -> float:
 
 
 def autocorrelation(given: Sequence[float]) -> float:
-    """Return the correlation of the numbers with those one before; raises CannotBe where all are alike."""
+    """Return the correlation of numbers with those one before; raises Inconsistent where all are alike."""
     values = numbers("numbers", given, 2)
     middle = mean(values)
     off = [one - middle for one in values]

@@ -41,7 +41,7 @@ def radius_at_lean_m(lean: float, speed_m_s: float, g_m_s2: float = G_M_S2) -> f
 def wide_tyre_deg(lean: float, crown_radius_m: float, centre_height_m: float) -> float:
     """Degrees that the width of the tyre adds to the lean of a thin one: asin(t sin(lean) / (h - t)).
 
-    `crown_radius_m` is the radius of the tyre's cross-section. CannotBe where t is too much for h.
+    `crown_radius_m` is the radius of the tyre's cross-section. Inconsistent where t is too much for h.
     """
     crown = within("crown radius of the tyre", crown_radius_m, 0.0, 1.0, "m")
     height = above("height of the centre of mass", centre_height_m, 0.0, 5.0, "m")
@@ -74,7 +74,7 @@ def friction_needed(
     """Friction that a speed round a radius asks for: tan(lean - bank).
 
     Below nothing where the road is banked for more speed than this: friction then holds the tyre up.
-    CannotBe where the road falls away so far that no friction holds.
+    Inconsistent where the road falls away so far that no friction holds.
     """
     from_road = lean_deg(speed_m_s, radius_m, g_m_s2) - _bank(bank_deg)
     if from_road >= 90.0:
@@ -87,7 +87,7 @@ def corner_speed_m_s(
 ) -> float:
     """Return the most speed in m/s that a friction carries round a radius: sqrt(g r tan(atan(mu) + bank)).
 
-    CannotBe where bank and friction hold at every speed, and where they hold at none.
+    Inconsistent where bank and friction hold at every speed, and where they hold at none.
     """
     angle = math.degrees(math.atan(checked_friction(friction))) + _bank(bank_deg)
     if angle >= 90.0:

@@ -54,7 +54,7 @@ class Scale:
         return _means_off(level, self.off)
 
     def position_of(self, level: Level) -> float:
-        """Position 0.0 to 1.0 of a level that is on; raises CannotBe for off and for what is no level."""
+        """Position 0.0 to 1.0 of a level that is on; raises Inconsistent for off and for what is no level."""
         place = self._place(level)
         return 1.0 if len(self.on) == 1 else place / (len(self.on) - 1)
 
@@ -95,7 +95,7 @@ class HelpScale(Scale):
     """A scale of help: its last level helps most. Off is a state of its own below the least level."""
 
     def help_of(self, level: Level) -> float:
-        """Help 0.0 to 1.0 of a level; OFF_HELP for off; raises CannotBe for what is no level."""
+        """Help 0.0 to 1.0 of a level; OFF_HELP for off; raises Inconsistent for what is no level."""
         return OFF_HELP if self.is_off(level) else self.position_of(level)
 
     def level_at_least(self, wanted_help: float) -> Level:

@@ -31,7 +31,7 @@ class Mixed:
 
 
 def permutation(first: Sequence[float], second: Sequence[float], side: Alternative = "two-sided") -> Mixed:
-    """Compare the means of two samples (first - second); raises CannotBe where one is empty.
+    """Compare the means of two samples (first - second); raises Inconsistent where one is empty.
 
     Two-sided is twice the smaller tail.
     """

@@ -60,7 +60,7 @@ def mann_whitney(
 ) -> Ranked:
     """Compare two samples; `exact` None: counted where they are small and without ties.
 
-    Raises CannotBe where one is empty, or where an exact count is asked for in spite of ties.
+    Raises Inconsistent where one is empty, or where an exact count is asked for in spite of ties.
     """
     x, y = numbers("first sample", first), numbers("second sample", second)
     both = [*x, *y]

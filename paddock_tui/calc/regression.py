@@ -44,7 +44,7 @@ class Slope:
 
 
 def least_squares(x: Sequence[float], y: Sequence[float]) -> FittedLine:
-    """Fit a line; raises CannotBe with fewer than two points, or where all x are alike."""
+    """Fit a line; raises Inconsistent with fewer than two points, or where all x are alike."""
     xs, ys = _points(x, y)
     middle_x, middle_y = mean(xs), mean(ys)
     off_x, off_y = [one - middle_x for one in xs], [one - middle_y for one in ys]
@@ -71,7 +71,7 @@ def least_squares(x: Sequence[float], y: Sequence[float]) -> FittedLine:
 def theil_sen(x: Sequence[float], y: Sequence[float], covers: float = 0.95) -> Slope:
     """Return the median of the slopes between all pairs of points, with an interval.
 
-    Raises CannotBe with fewer than two points, or where all x are alike.
+    Raises Inconsistent with fewer than two points, or where all x are alike.
     """
     xs, ys = _points(x, y)
     n = len(xs)

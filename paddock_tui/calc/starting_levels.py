@@ -148,7 +148,7 @@ def launch_to_start_with(levels: Levels, starts_made: int) -> Level | None:
     """Return the gentlest launch level for who has made no start with it yet; None: the rider's own from then
     on.
 
-    `levels.most` names the gentlest end; raises CannotBe while that is not known. Launch control is for
+    `levels.most` names the gentlest end; raises Inconsistent while that is not known. Launch control is for
     races and declared start practice; off is its safe state.
     """
     scale: Scale | None = levels.scale_if_known()

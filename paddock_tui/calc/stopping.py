@@ -41,7 +41,7 @@ def reaction_m(speed_m_s: float, reaction_s: float) -> float:
 def on_slope_m_s2(level_m_s2: float, slope: float, g_m_s2: float = G_M_S2) -> float:
     """Return the deceleration in m/s2 on a slope of what a force gives on the level: a + g sin.
 
-    CannotBe where it is downhill and the brakes do not hold the bike.
+    Inconsistent where it is downhill and the brakes do not hold the bike.
     """
     angle = math.atan(within("slope, rise over run", slope, -0.5, 0.5))
     found = above("deceleration", level_m_s2, 0.0, _MOST_M_S2, "m/s2") + g_m_s2 * math.sin(angle)

@@ -34,7 +34,7 @@ RATIO_HIGH: Final = RUBBER_WET / RUBBER_DRY
 
 @attrs.frozen
 class Friction:
-    """Friction coefficients of the same tyre, dry and wet. CannotBe where wet is more than dry."""
+    """Friction coefficients of the same tyre, dry and wet. Inconsistent where wet is more than dry."""
 
     dry: float
     wet: float

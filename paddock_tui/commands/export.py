@@ -8,7 +8,7 @@ from pathlib import Path
 from paddock_tui.commands.common import NOT_DONE, OK, CommandStopped, counted, find_ref, open_to_read, say
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.export.registry import PERSONAL
-from paddock_tui.export.table import Wanted
+from paddock_tui.export.table import ExportScope
 from paddock_tui.export.writing import Form, write_tables
 from paddock_tui.store.errors import in_plain_words
 from paddock_tui.text import printable
@@ -30,7 +30,7 @@ def export(
     if folder.is_symlink() or (folder.exists() and (not folder.is_dir() or any(folder.iterdir()))):
         raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
     desk = open_to_read(garage, passing=True)
-    wanted = Wanted(since, _id(desk, bike, "bike"), _id(desk, rider, "rider"), frozenset(personal))
+    wanted = ExportScope(since, _id(desk, bike, "bike"), _id(desk, rider, "rider"), frozenset(personal))
     try:
         written = write_tables(desk, folder, form, wanted, _progress)
     except OSError as error:

@@ -11,7 +11,7 @@ from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.outcomes import NotSaved
 from paddock_tui.store.patch import Patched, patch
 from paddock_tui.store.reading import read_text
-from paddock_tui.store.render import CannotWrite, render_inline
+from paddock_tui.store.render import RenderError, render_inline
 
 NOT_YET = "not yet saved"
 
@@ -73,7 +73,7 @@ def _as_comments(edits: Iterable[Edit]) -> Iterator[str]:
     for edit in edits:
         try:
             value = "not known" if edit.new is MISSING else render_inline(edit.new)
-        except CannotWrite:
+        except RenderError:
             value = repr(edit.new)
         yield f"# {spell(edit.path)} = {value}"
 

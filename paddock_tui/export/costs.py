@@ -4,10 +4,10 @@ from collections.abc import Iterator
 
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.season import all_spent
-from paddock_tui.export.table import Column, Passed, Row, Table, Wanted, fixed
+from paddock_tui.export.table import Column, ExportScope, Passed, Row, Table, fixed
 
 
-def _cost_rows(desk: LooksAt, wanted: Wanted, _: Passed) -> Iterator[Row]:
+def _cost_rows(desk: LooksAt, wanted: ExportScope, _: Passed) -> Iterator[Row]:
     own = desk.files.garage().currency or None
     for one in all_spent(desk):
         if wanted.since is not None and one.on < wanted.since:

@@ -6,7 +6,7 @@ from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.sessions.ledger import ledger
 from paddock_tui.export.cells import cell, cells, columns, declared_columns
 from paddock_tui.export.sessions import SESSION
-from paddock_tui.export.table import Column, Passed, Row, Table, Wanted, fixed
+from paddock_tui.export.table import Column, ExportScope, Passed, Row, Table, fixed
 from paddock_tui.records.common import Check
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref, spell
@@ -17,7 +17,7 @@ from paddock_tui.rules import Finding
 from paddock_tui.rules.personal import personal_matter
 
 
-def _change_rows(desk: LooksAt, _: Wanted, passed: Passed) -> Iterator[Row]:
+def _change_rows(desk: LooksAt, _: ExportScope, passed: Passed) -> Iterator[Row]:
     for entry in reversed(ledger(desk).entries):
         if entry.session.id not in passed.sessions:
             continue
@@ -40,7 +40,7 @@ def _change_rows(desk: LooksAt, _: Wanted, passed: Passed) -> Iterator[Row]:
             )
 
 
-def _finding_rows(desk: LooksAt, name: str, _: Session, wanted: Wanted) -> Iterator[Row]:
+def _finding_rows(desk: LooksAt, name: str, _: Session, wanted: ExportScope) -> Iterator[Row]:
     for finding in desk.review(Ref("session", name)).findings:
         if _private(finding, wanted):
             continue
@@ -55,7 +55,7 @@ def _finding_rows(desk: LooksAt, name: str, _: Session, wanted: Wanted) -> Itera
         )
 
 
-def _private(finding: Finding, wanted: Wanted) -> bool:
+def _private(finding: Finding, wanted: ExportScope) -> bool:
     """Return whether a finding tells of the rider's health or of an incident, and nobody asked for that."""
     matter = personal_matter(finding)
     return bool(matter) and matter not in wanted.personal
@@ -64,12 +64,12 @@ def _private(finding: Finding, wanted: Wanted) -> bool:
 _CHECK = declared_columns(Check)
 
 
-def _check_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+def _check_rows(_: LooksAt, name: str, session: Session, __: ExportScope) -> Iterator[Row]:
     for item, check in session.checks.items():
         yield ("session", name, session.rider, session.bike, item, *cells(check, _CHECK))
 
 
-def _day_check_rows(desk: LooksAt, wanted: Wanted, passed: Passed) -> Iterator[Row]:
+def _day_check_rows(desk: LooksAt, wanted: ExportScope, passed: Passed) -> Iterator[Row]:
     for ref in desk.files.listing("day"):
         loaded = desk.files.read(ref) if ref.id in passed.days else None
         if loaded is None or not isinstance(loaded.record, RidingDay):
@@ -85,7 +85,7 @@ def _day_check_rows(desk: LooksAt, wanted: Wanted, passed: Passed) -> Iterator[R
 _TYRE = declared_columns(Tyre)
 
 
-def _tyre_rows(desk: LooksAt, _: Wanted, __: Passed) -> Iterator[Row]:
+def _tyre_rows(desk: LooksAt, _: ExportScope, __: Passed) -> Iterator[Row]:
     for ref in desk.files.listing("tyres"):
         loaded = desk.files.read(ref)
         if loaded is None or not isinstance(loaded.record, TyreSet):
@@ -99,16 +99,16 @@ _HEALTH = ("concussion", "cleared_by", "cleared_at", "cleared_on", "head_contact
 """What an incident says of the rider's health: written only where that is asked for too."""
 
 
-def _incident_columns(wanted: Wanted) -> tuple[Column, ...]:
+def _incident_columns(wanted: ExportScope) -> tuple[Column, ...]:
     number = Column("number", "number of the incident")
     return (SESSION, number, *columns(declared_columns(Incident, leave_out=_left(wanted))))
 
 
-def _left(wanted: Wanted) -> tuple[str, ...]:
+def _left(wanted: ExportScope) -> tuple[str, ...]:
     return () if "health" in wanted.personal else _HEALTH
 
 
-def _incident_rows(_: LooksAt, name: str, session: Session, wanted: Wanted) -> Iterator[Row]:
+def _incident_rows(_: LooksAt, name: str, session: Session, wanted: ExportScope) -> Iterator[Row]:
     found = declared_columns(Incident, leave_out=_left(wanted))
     for number in sorted(session.incidents, key=int):
         incident = session.incidents[number]
@@ -120,7 +120,7 @@ def _incident_rows(_: LooksAt, name: str, session: Session, wanted: Wanted) -> I
 _ACCEPTANCE = declared_columns(Acceptance)
 
 
-def _acceptance_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+def _acceptance_rows(_: LooksAt, name: str, session: Session, __: ExportScope) -> Iterator[Row]:
     for rule, subjects in session.accepted.items():
         for subject, acceptance in subjects.items():
             yield (name, rule, subject, *cells(acceptance, _ACCEPTANCE))

@@ -6,7 +6,7 @@ from typing import Any
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.export.cells import ColumnsOf, cells, columns, declared_columns
 from paddock_tui.export.sessions import SESSION
-from paddock_tui.export.table import Column, OfSession, Row, Table, Wanted, fixed
+from paddock_tui.export.table import Column, ExportScope, OfSession, Row, Table, fixed
 from paddock_tui.records.crew import Job
 from paddock_tui.records.race import Event, Penalty
 from paddock_tui.records.session import Session
@@ -19,7 +19,7 @@ _EVENT = declared_columns(Event)
 def _entries(attribute: str, declared: tuple[ColumnsOf, ...]) -> OfSession:
     """Return what gives the rows of one table of a session: its key, then the values of each entry."""
 
-    def rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+    def rows(_: LooksAt, name: str, session: Session, __: ExportScope) -> Iterator[Row]:
         held: Mapping[str, Any] = getattr(session, attribute)
         for key in sorted(held, key=_in_order):
             yield (name, int(key) if key.isdecimal() else key, *cells(held[key], declared))

@@ -6,7 +6,7 @@ from paddock_tui.desk.edits.values import bike_of
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import glances, order
 from paddock_tui.export.cells import ColumnsOf, cell, cells, columns, declared_columns
-from paddock_tui.export.table import Column, Row, Table, Wanted, fixed
+from paddock_tui.export.table import Column, ExportScope, Row, Table, fixed
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.control_levels import levels_of
@@ -25,7 +25,7 @@ _PERSONAL = {"health": ("fatigue",), "words": ("said",)}
 
 
 def sessions_of(
-    desk: LooksAt, wanted: Wanted, seen: Callable[[int, int], None]
+    desk: LooksAt, wanted: ExportScope, seen: Callable[[int, int], None]
 ) -> Iterator[tuple[Ref, Session]]:
     """Return the sessions that are wanted, oldest first; those that cannot be read are left out.
 
@@ -45,7 +45,7 @@ def sessions_of(
         yield one.ref, session
 
 
-def _declared(wanted: Wanted) -> tuple[ColumnsOf, ...]:
+def _declared(wanted: ExportScope) -> tuple[ColumnsOf, ...]:
     left = (key for what, keys in _PERSONAL.items() if what not in wanted.personal for key in keys)
     return declared_columns(Session, leave_out=("retired", *left))
 
@@ -54,19 +54,19 @@ _FEEL = declared_columns(Feel, "feel_")
 _RACE = declared_columns(Race, "race_")
 
 
-def _session_columns(wanted: Wanted) -> tuple[Column, ...]:
+def _session_columns(wanted: ExportScope) -> tuple[Column, ...]:
     ridden = Column("was_ridden", "whether it has a parked time, a lap, or a hot pressure after going out")
     return (SESSION, *columns(_declared(wanted)), ridden, *columns(_FEEL), *columns(_RACE))
 
 
-def _session_rows(_: LooksAt, name: str, session: Session, wanted: Wanted) -> Iterator[Row]:
+def _session_rows(_: LooksAt, name: str, session: Session, wanted: ExportScope) -> Iterator[Row]:
     found = _declared(wanted)
     feel = cells(session.feel, _FEEL)
     race = cells(session.race, _RACE)
     yield (name, *cells(session, found), is_ridden(session), *feel, *race)
 
 
-def _lap_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+def _lap_rows(_: LooksAt, name: str, session: Session, __: ExportScope) -> Iterator[Row]:
     for number in sorted(session.laps, key=int):
         lap = session.laps[number]
         yield name, int(number), lap.seconds, lap.mark or None
@@ -75,7 +75,7 @@ def _lap_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[R
 _READING = declared_columns(PressureReading)
 
 
-def _reading_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+def _reading_rows(_: LooksAt, name: str, session: Session, __: ExportScope) -> Iterator[Row]:
     for key, reading in session.pressures.items():
         yield (name, key, *cells(reading, _READING))
 
@@ -83,12 +83,12 @@ def _reading_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterat
 _SYMPTOM = declared_columns(Symptom)
 
 
-def _symptom_rows(_: LooksAt, name: str, session: Session, __: Wanted) -> Iterator[Row]:
+def _symptom_rows(_: LooksAt, name: str, session: Session, __: ExportScope) -> Iterator[Row]:
     for number in sorted(session.symptoms, key=int):
         yield (name, int(number), *cells(session.symptoms[number], _SYMPTOM))
 
 
-def _setting_rows(desk: LooksAt, name: str, session: Session, _: Wanted) -> Iterator[Row]:
+def _setting_rows(desk: LooksAt, name: str, session: Session, _: ExportScope) -> Iterator[Row]:
     bike = bike_of(desk.files, Ref("session", name))
     for field in fields("session", session, bike):
         value = value_at(session, field.path) if field.path[0] == SET_UP else None

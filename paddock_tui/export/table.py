@@ -27,7 +27,7 @@ class Column:
 
 
 @attrs.frozen
-class Wanted:
+class ExportScope:
     """Which sessions are wanted, and which personal matters; empty: any session, nothing personal."""
 
     since: dt.date | None = None
@@ -50,7 +50,7 @@ class Passed:
     days: set[str] = attrs.field(factory=set)
 
 
-OfSession = Callable[[LooksAt, str, Session, Wanted], Iterable[Row]]
+OfSession = Callable[[LooksAt, str, Session, ExportScope], Iterable[Row]]
 """Gives the rows of one session, which is called by its id."""
 
 
@@ -64,12 +64,12 @@ class Table:
 
     name: str
     what: str
-    columns: Callable[[Wanted], tuple[Column, ...]]
+    columns: Callable[[ExportScope], tuple[Column, ...]]
     of_session: OfSession | None = None
-    rows: Callable[[LooksAt, Wanted, Passed], Iterator[Row]] | None = None
+    rows: Callable[[LooksAt, ExportScope, Passed], Iterator[Row]] | None = None
     personal: str = ""
 
 
-def fixed(*columns: Column) -> Callable[[Wanted], tuple[Column, ...]]:
+def fixed(*columns: Column) -> Callable[[ExportScope], tuple[Column, ...]]:
     """Return columns that are the same whatever is wanted."""
     return lambda _: columns

@@ -14,7 +14,7 @@ from typing import Literal
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.export.registry import TABLES
 from paddock_tui.export.sessions import sessions_of
-from paddock_tui.export.table import Cell, Column, Passed, Progress, Row, Table, Wanted
+from paddock_tui.export.table import Cell, Column, ExportScope, Passed, Progress, Row, Table
 
 Form = Literal["csv", "jsonl"]
 
@@ -40,7 +40,7 @@ _DICTIONARY_COLUMNS = tuple(
 
 
 def write_tables(
-    desk: LooksAt, folder: Path, form: Form, wanted: Wanted, progress: Progress
+    desk: LooksAt, folder: Path, form: Form, wanted: ExportScope, progress: Progress
 ) -> list[tuple[str, int]]:
     """Write every table that is wanted into a folder that is not there yet, or is empty.
 
@@ -60,7 +60,12 @@ def write_tables(
 
 
 def _write_all(
-    desk: LooksAt, part: Path, form: Form, wanted: Wanted, progress: Progress, stack: contextlib.ExitStack
+    desk: LooksAt,
+    part: Path,
+    form: Form,
+    wanted: ExportScope,
+    progress: Progress,
+    stack: contextlib.ExitStack,
 ) -> list["_File"]:
     """Go through the sessions once, and write of each what every table holds of it."""
     tables = [one for one in TABLES if not one.personal or one.personal in wanted.personal]
@@ -92,7 +97,7 @@ def _write_all(
     return files
 
 
-def _dictionary(tables: Iterable[Table], wanted: Wanted) -> Iterator[tuple[Cell, ...]]:
+def _dictionary(tables: Iterable[Table], wanted: ExportScope) -> Iterator[tuple[Cell, ...]]:
     for table in tables:
         for one in table.columns(wanted):
             yield table.name, one.name, one.unit or None, one.meaning, one.joins or None

@@ -16,7 +16,7 @@ from paddock_tui.store.lines import BOM, split_lines
 from paddock_tui.store.patch import Patched, patch
 
 
-class CannotMerge(Exception):
+class MergeError(Exception):
     """Nothing was merged, and why."""
 
 
@@ -53,7 +53,7 @@ def are_different(base: str, side: str) -> bool:
 
 
 def merged(base: str, ours: str, theirs: str) -> Merged:
-    """Merge three texts of one record. Raises CannotMerge where one is no TOML, or it cannot be written."""
+    """Merge three texts of one record. Raises MergeError where one is no TOML, or it cannot be written."""
     was, mine, other = (
         _data(text, name) for text, name in ((base, "base"), (ours, "ours"), (theirs, "theirs"))
     )
@@ -64,7 +64,7 @@ def merged(base: str, ours: str, theirs: str) -> Merged:
         text = _brought(start, goal)
         if text is not None:
             return Merged(text, conflicts, len(held_disputes(goal)))
-    raise CannotMerge("the merged facts cannot be written into the file without touching other lines")
+    raise MergeError("the merged facts cannot be written into the file without touching other lines")
 
 
 def _by_lines(base: str, ours: str, theirs: str) -> str:
@@ -111,7 +111,7 @@ def _full(data: Mapping[str, Any] | None) -> dict[str, Any] | None:
 def _data(text: str, name: str) -> dict[str, Any]:
     found = _parsed(text)
     if found is None:
-        raise CannotMerge(f"{name} is not valid TOML")
+        raise MergeError(f"{name} is not valid TOML")
     return found
 
 

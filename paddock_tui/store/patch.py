@@ -11,7 +11,7 @@ from paddock_tui.store.data import after, blocked, lookup, outermost_missing, sa
 from paddock_tui.store.lines import BOM, Layout, scan, split_lines
 from paddock_tui.store.placement import ways
 from paddock_tui.store.reading import loads
-from paddock_tui.store.render import CannotWrite
+from paddock_tui.store.render import RenderError
 from paddock_tui.store.splice import go_back, only_touched, splice, way_back
 
 
@@ -75,7 +75,7 @@ def _make(body: str, data: FileData, edit: Edit) -> tuple[str, FileData] | Refus
         for changed in _proposals(layout, edit, goal):
             if same(_parsed(changed), goal):
                 return changed, goal
-    except CannotWrite as error:
+    except RenderError as error:
         reason = str(error)
     return RefusedPatch(reason, edit, "unsafe", lookup(data, edit.path))
 

@@ -12,12 +12,12 @@ _BARE = re.compile(r"[A-Za-z0-9_-]+")
 _ESCAPES = {"\\": "\\\\", '"': '\\"', "\b": "\\b", "\t": "\\t", "\n": "\\n", "\f": "\\f", "\r": "\\r"}
 
 
-class CannotWrite(Exception):
+class RenderError(Exception):
     """A value that TOML, or this project's use of it, has no way to write."""
 
 
 def render(value: object) -> str:
-    """Write a plain value or an array of plain values on one line; CannotWrite for anything else."""
+    """Write a plain value or an array of plain values on one line; RenderError for anything else."""
     if isinstance(value, Sequence) and not isinstance(value, str | bytes):
         return f"[{', '.join(_plain(item) for item in value)}]"
     return _plain(value)
@@ -72,16 +72,16 @@ def _plain(value: object) -> str:
             return value.isoformat()
         case dt.time() if value.tzinfo is None:
             return value.isoformat()
-    raise CannotWrite(f"no way to write {value!r:.60}")
+    raise RenderError(f"no way to write {value!r:.60}")
 
 
 def _number(value: int | float) -> str:
     if isinstance(value, float) and not math.isfinite(value):
-        raise CannotWrite(f"{value} is not a number to save")
+        raise RenderError(f"{value} is not a number to save")
     try:
         return repr(value)
     except ValueError as error:  # an integer of thousands of digits
-        raise CannotWrite("too many digits") from error
+        raise RenderError("too many digits") from error
 
 
 def _string(value: str) -> str:
@@ -93,5 +93,5 @@ def _escaped(char: str) -> str:
         return _ESCAPES[char]
     category = unicodedata.category(char)
     if category == "Cs":
-        raise CannotWrite("half a character (a lone surrogate) cannot be saved")
+        raise RenderError("half a character (a lone surrogate) cannot be saved")
     return f"\\u{ord(char):04x}" if category == "Cc" else char

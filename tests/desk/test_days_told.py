@@ -181,7 +181,7 @@ aim_by = "JM"
 """
 
 
-class Told:
+class DayTeller:
     """A garage whose clock is moved by hand, and what its pages say."""
 
     def __init__(self, root: Path, ref: Ref, **files: str) -> None:
@@ -232,7 +232,7 @@ class Told:
 
 
 def race_day(root: Path) -> Iterator[str]:
-    told = Told(
+    told = DayTeller(
         root,
         Ref("session", "race"),
         days__race=RACE_DAY,
@@ -287,7 +287,7 @@ def race_day(root: Path) -> Iterator[str]:
 
 
 def coached_day(root: Path) -> Iterator[str]:
-    told = Told(root, Ref("session", "a"), days__coached=COACHED_DAY, sessions__a=COACHED)
+    told = DayTeller(root, Ref("session", "a"), days__coached=COACHED_DAY, sessions__a=COACHED)
     told.at(8, 50, day=9)
     told.shows("out")
     told.types("went 9:00")

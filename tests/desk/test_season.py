@@ -27,7 +27,7 @@ LAP_KM = "4.25"
 
 
 @attrs.define
-class Told:
+class WrittenTotals:
     """What the generator wrote, counted while it was written, money in whole cents."""
 
     cents: dict[tuple[str, str, str], int] = attrs.field(factory=dict)
@@ -41,9 +41,9 @@ class Told:
         )
 
 
-def forty_days(root: Path, seed: int = 4) -> Told:
+def forty_days(root: Path, seed: int = 4) -> WrittenTotals:
     """Write a season: two riders with a bike each, two outings a day, costs typed with comma or point."""
-    draw, told, files = random.Random(seed), Told(), {}
+    draw, told, files = random.Random(seed), WrittenTotals(), {}
     for place in range(DAYS):
         date = dt.date(2026, 3, 1) + dt.timedelta(days=5 * place)
         day = [f"date = {date}", 'venue = "ring"', 'kind = "track day"']

@@ -10,7 +10,7 @@ import tomlkit
 import tomlkit.exceptions
 from hypothesis import given
 
-from paddock_tui.merge import CONFLICT, CannotMerge, Conflict, Merged, merged
+from paddock_tui.merge import CONFLICT, Conflict, Merged, MergeError, merged
 from paddock_tui.merge.facts import facts_of
 from paddock_tui.records.edits import MISSING, Missing, Value
 from paddock_tui.records.paths import Path
@@ -50,7 +50,7 @@ def read_alike(text: str) -> bool:
 def merge(triple: Triple) -> Merged | None:
     try:
         return merged(triple.base, triple.ours, triple.theirs)
-    except CannotMerge:
+    except MergeError:
         return None
 
 

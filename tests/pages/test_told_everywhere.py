@@ -25,7 +25,7 @@ DAY = Ref("day", "2026-06-20-anvilfen")
 
 
 @attrs.frozen
-class Told:
+class Fact:
     """Where it is written (`#` is any key), a line that enters it, and what asks for it.
 
     `asked` is a path on the return's page, or the name of an item of a list after "list:", or an essential.
@@ -45,38 +45,38 @@ class Told:
         )
 
 
-def of_tyre(key: str, line: str) -> Told:
-    return Told("tyres", f"front.{key}", f"front.{key} {line}", f"front.{key}", TYRES)
+def of_tyre(key: str, line: str) -> Fact:
+    return Fact("tyres", f"front.{key}", f"front.{key} {line}", f"front.{key}", TYRES)
 
 
-def happened(key: str, line: str) -> Told:
-    return Told("session", f"incidents.#.{key}", f"incident {line}", "happened")
+def happened(key: str, line: str) -> Fact:
+    return Fact("session", f"incidents.#.{key}", f"incident {line}", "happened")
 
 
-TOLD: dict[str, Told] = {
-    "litres in the tank": Told("session", "fuel_in_tank", "tank 6.5", "fuel_in_tank"),
+TOLD: dict[str, Fact] = {
+    "litres in the tank": Fact("session", "fuel_in_tank", "tank 6.5", "fuel_in_tank"),
     "repair in a tyre": of_tyre("repair", "inside"),
-    "book slack, least": Told("bike", "drive.slack_least", "slack least 30", "drive.slack_least", BIKE),
-    "book slack, most": Told("bike", "drive.slack_most", "slack most 40", "drive.slack_most", BIKE),
-    "how the bike stands for it": Told(
+    "book slack, least": Fact("bike", "drive.slack_least", "slack least 30", "drive.slack_least", BIKE),
+    "book slack, most": Fact("bike", "drive.slack_most", "slack most 40", "drive.slack_most", BIKE),
+    "how the bike stands for it": Fact(
         "bike", "drive.slack_stance", "slack stance rear stand", "drive.slack_stance", BIKE
     ),
-    "how the bike stood": Told("session", "chain_slack_stance", "stood rear stand", "chain_slack_stance"),
-    "from where an adjuster is counted": Told(
+    "how the bike stood": Fact("session", "chain_slack_stance", "stood rear stand", "chain_slack_stance"),
+    "from where an adjuster is counted": Fact(
         "bike",
         "adjusters.#.counted_from",
         "adjusters.front-rebound.counted_from open",
         "adjusters.#.counted_from",
         BIKE,
     ),
-    "which way a count was counted": Told(
+    "which way a count was counted": Fact(
         "session",
         "counted.#.counted_from",
         "counted.front-rebound.counted_from open",
         "list:final-clicks",
     ),
-    "brake pumped": Told("session", "work.#.pumped", "work axle front torqued pumped", "list:brakes-pumped"),
-    "checked by": Told(
+    "brake pumped": Fact("session", "work.#.pumped", "work axle front torqued pumped", "list:brakes-pumped"),
+    "checked by": Fact(
         "session",
         "work.#.checked_by",
         "work axle front torqued pumped by IS checked by TM",
@@ -86,32 +86,32 @@ TOLD: dict[str, Told] = {
     "target on warmers": of_tyre("on_warmers", "2.3 bar"),
     "window on warmers": of_tyre("on_warmers_to", "2.4 bar"),
     "sport-touring tyres": of_tyre("kind", "sport-touring"),
-    "ignition off leaves": Told(
+    "ignition off leaves": Fact(
         "bike",
         "controls.#.value_after_key_off",
         "controls.traction.value_after_key_off 3",
         "controls.#.value_after_key_off",
         BIKE,
     ),
-    "ice on the track": Told("session", "ice", "ice yes", "ice"),
-    "coolant": Told("bike", "drive.coolant", "coolant plain water", "drive.coolant", BIKE),
-    "visor": Told("session", "visor", "visor dark", "visor"),
-    "shift pattern": Told(
+    "ice on the track": Fact("session", "ice", "ice yes", "ice"),
+    "coolant": Fact("bike", "drive.coolant", "coolant plain water", "drive.coolant", BIKE),
+    "visor": Fact("session", "visor", "visor dark", "visor"),
+    "shift pattern": Fact(
         "bike", "drive.shift_pattern", "shift pattern reversed", "drive.shift_pattern", BIKE
     ),
-    "work on the shift pattern": Told("session", "work.#.what", "work shift pattern", "wheels-secured"),
-    "hours slept": Told("session", "slept", "slept 6", "slept"),
+    "work on the shift pattern": Fact("session", "work.#.what", "work shift pattern", "wheels-secured"),
+    "hours slept": Fact("session", "slept", "slept 6", "slept"),
     "airbag fired": happened("what", "airbag fired"),
     "airbag re-armed": happened("rearmed", "airbag fired re-armed"),
     "helmet dropped": happened("what", "helmet dropped"),
-    "noise measured elsewhere": Told(
+    "noise measured elsewhere": Fact(
         "day", "entries.#.#.noise.elsewhere", "entries.ines.magpie.noise.elsewhere quernstone", "noise", DAY
     ),
-    "distance home": Told("day", "distance_home", "distance home 64 km", "distance_home", DAY),
-    "a planned pressure change": Told(
+    "distance home": Fact("day", "distance_home", "distance home 64 km", "distance_home", DAY),
+    "a planned pressure change": Fact(
         "session", "front_pressure_change", "pf 0.05 bar", "front_pressure_change"
     ),
-    "a wheel set": Told("tyres", "wheels", "wheels black", "wheels", TYRES),
+    "a wheel set": Fact("tyres", "wheels", "wheels black", "wheels", TYRES),
     "its own circumference": of_tyre("circumference", "1880 mm"),
     "black flag for the bike": happened("what", "black flag"),
     "refused by inspection": happened("what", "refused by inspection"),
@@ -121,7 +121,7 @@ TOLD: dict[str, Told] = {
 EVERY = every("told", TOLD.values(), ids=list(TOLD))
 
 
-def in_the_sample(told: Told) -> list[tuple[Ref, tuple[str, ...]]]:
+def in_the_sample(told: Fact) -> list[tuple[Ref, tuple[str, ...]]]:
     """List where the sample holds it."""
     return [
         (ref, path)
@@ -141,7 +141,7 @@ def leaves(data: dict[str, Any], at: tuple[str, ...] = ()) -> Iterator[tuple[tup
 
 
 @EVERY
-def test_the_sample_holds_it_and_its_page_has_a_row_for_it(told: Told) -> None:
+def test_the_sample_holds_it_and_its_page_has_a_row_for_it(told: Fact) -> None:
     found = in_the_sample(told)
     assert found, "not in the sample"
     for ref, path in found[:1]:
@@ -151,7 +151,7 @@ def test_the_sample_holds_it_and_its_page_has_a_row_for_it(told: Told) -> None:
 
 
 @EVERY
-def test_the_template_has_a_line_for_it_and_the_entry_line_takes_it(told: Told) -> None:
+def test_the_template_has_a_line_for_it_and_the_entry_line_takes_it(told: Fact) -> None:
     key = told.path.rpartition(".")[2]
     assert re.search(rf"^#{key} = ", template(told.kind), flags=re.M)
     found = read_line(told.line, context(told.ref))

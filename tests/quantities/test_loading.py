@@ -1,4 +1,4 @@
-"""What importing the room costs: a clean interpreter is asked what it has loaded."""
+"""What importing the package costs: a clean interpreter is asked what it has loaded."""
 
 import subprocess
 import sys

@@ -8,7 +8,7 @@ from hypothesis import given
 
 from paddock_tui.records.edits import Value
 from paddock_tui.store.data import same
-from paddock_tui.store.render import CannotWrite, render, render_inline, render_table
+from paddock_tui.store.render import RenderError, render, render_inline, render_table
 from tests.every import every
 from tests.examples import examples
 from tests.store.documents import TABLE_VALUES, WRITABLE
@@ -42,7 +42,7 @@ def test_values_are_written_plainly(text: str, value: Value) -> None:
     ids=["none", "object", "nan", "table", "nested", "bytes", "surrogate"],
 )
 def test_what_records_never_hold_cannot_be_written(value: object) -> None:
-    with pytest.raises(CannotWrite):
+    with pytest.raises(RenderError):
         render(value)
 
 
@@ -65,5 +65,5 @@ def test_a_written_table_reads_back_the_same_under_headers_and_inline(value: dic
 
 
 def test_what_cannot_be_written_is_named() -> None:
-    with pytest.raises(CannotWrite, match=r"^no way to write b'x'$"):
+    with pytest.raises(RenderError, match=r"^no way to write b'x'$"):
         render_inline(b"x")

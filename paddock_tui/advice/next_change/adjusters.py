@@ -7,7 +7,7 @@ from typing import Final
 from paddock_tui.advice.about import End
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.trims import trim
-from paddock_tui.advice.next_change.words import CannotChange, Move
+from paddock_tui.advice.next_change.words import Move, Refusal
 from paddock_tui.facts.wet_damping import CLICK_IN_TURNS
 from paddock_tui.limits.suspension import END_OF_RANGE
 from paddock_tui.records.differences import setting_difference
@@ -22,38 +22,38 @@ _SPLIT: Final = ("rebound", "compression")
 DAMPING: Final = (*_SPLIT, *(f"{one} {side}" for one in _SPLIT for side in ("slow", "fast")))
 
 
-def damping(case: Case, end: End, what: str, clicks: float) -> Move | CannotChange:
+def damping(case: Case, end: End, what: str, clicks: float) -> Move | Refusal:
     """Turn damping at one end: `clicks` above zero is more damping. `what` is rebound or compression.
 
     Both legs of a fork are turned alike. Where one of them is split, the slow side is meant.
     """
     found = _adjusters(case, end, what)
     if not found:
-        return CannotChange(f"there is no {what} adjuster at the {end}", own=True)
+        return Refusal(f"there is no {what} adjuster at the {end}", own=True)
     if all(case.closed_by(name) for name in found):
         return trim(case, end, clicks)
     return _turned(case, found, clicks, _clicks_of)
 
 
-def fast_compression(case: Case, end: End, clicks: float) -> Move | CannotChange:
+def fast_compression(case: Case, end: End, clicks: float) -> Move | Refusal:
     """Turn the fast side of compression where it is split, else compression."""
     found = _adjusters(case, end, "compression fast")
     return _turned(case, found, clicks, _clicks_of) if found else damping(case, end, "compression", clicks)
 
 
-def preload(case: Case, end: End, turns: float) -> Move | CannotChange:
+def preload(case: Case, end: End, turns: float) -> Move | Refusal:
     """Turn preload at one end: `turns` above zero is more preload."""
     found = _adjusters(case, end, "preload")
     if not found:
-        return CannotChange(f"there is no preload adjuster at the {end}", own=True)
+        return Refusal(f"there is no preload adjuster at the {end}", own=True)
     return _turned(case, found, turns, _turns_of)
 
 
-def steering_damper(case: Case, clicks: float) -> Move | CannotChange:
+def steering_damper(case: Case, clicks: float) -> Move | Refusal:
     """Turn the steering damper: `clicks` above zero is firmer."""
     found = {name: one for name, one in case.bike.adjusters.items() if one.what == "damper"}
     if not found:
-        return CannotChange("there is no steering damper to turn")
+        return Refusal("there is no steering damper to turn")
     return _turned(case, found, clicks, _clicks_of)
 
 
@@ -87,12 +87,12 @@ def _turns_of(adjuster: Adjuster, turns: float) -> float:
 
 def _turned(
     case: Case, found: dict[str, Adjuster], amount: float, in_unit: Callable[[Adjuster, float], float]
-) -> Move | CannotChange:
+) -> Move | Refusal:
     reads: list[str] = []
     puts: list[SetValue] = []
     for name, adjuster in found.items():
         new = _new_value(case, name, adjuster, in_unit(adjuster, amount))
-        if isinstance(new, CannotChange):
+        if isinstance(new, Refusal):
             return new
         old = case.setup.adjusters[name]
         reads.append(str(setting_difference("adjusters", name, old, new, case.bike)))
@@ -100,19 +100,19 @@ def _turned(
     return Move("; ".join(reads), tuple(puts), tuple(("adjusters", name) for name in found))
 
 
-def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> float | CannotChange:
+def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> float | Refusal:
     """Return the value after turning, or why it cannot be: closed, not written down, no range left."""
     label = label_of(name)
     closed = case.closed_by(name)
     if closed:
-        return CannotChange(closed, own=True)
+        return Refusal(closed, own=True)
     old = case.setup.adjusters.get(name)
     if old is None:
-        return CannotChange(f"{label} is not written down: count it first", own=True)
+        return Refusal(f"{label} is not written down: count it first", own=True)
     if adjuster.counted_from is None:
-        return CannotChange(f"the bike's file does not say from which end {label} is counted", own=True)
+        return Refusal(f"the bike's file does not say from which end {label} is counted", own=True)
     if adjuster.range is None:
-        return CannotChange(f"the bike's file does not say the range of {label}", own=True)
+        return Refusal(f"the bike's file does not say the range of {label}", own=True)
     step = adjuster.step or 1.0
     steps = max(1, math.floor(abs(amount) / step + 0.5))
     sign = 1.0 if (amount > 0) == (adjuster.counted_from == "open") else -1.0
@@ -124,7 +124,7 @@ def _new_value(case: Case, name: str, adjuster: Adjuster, amount: float) -> floa
     if low + spare <= new <= high - spare:
         return new
     if low <= new <= high:
-        return CannotChange(f"{label} would stand in the last clicks of its range", own=True)
-    return CannotChange(
+        return Refusal(f"{label} would stand in the last clicks of its range", own=True)
+    return Refusal(
         f"{label} has no more range that way: the spring or the valving is the next thing", own=True
     )

@@ -5,7 +5,7 @@ from typing import Final
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.levels import freer_rear, more_help
-from paddock_tui.advice.next_change.words import CannotChange, Kind, Move, Passed, Proposal, Spoken
+from paddock_tui.advice.next_change.words import Kind, Move, Passed, Proposal, Refusal, Spoken
 from paddock_tui.records.electronics import function_of
 
 ANSWERED_BY: Final = {
@@ -31,7 +31,7 @@ def accepted(given: Given) -> Spoken:
             continue
         for name in _accepted_controls(given, ANSWERED_BY.get(what, ())):
             made = _back(case, name)
-            if isinstance(made, CannotChange):
+            if isinstance(made, Refusal):
                 refused.append(made.reason)
                 continue
             why = f"the risk that was accepted came, {case.named}: the help goes back before a setting"
@@ -60,7 +60,7 @@ def _subjects(given: Given) -> set[str]:
     return {subject for one in outings for by_subject in one.accepted.values() for subject in by_subject}
 
 
-def _back(case: Case, name: str) -> Move | CannotChange:
+def _back(case: Case, name: str) -> Move | Refusal:
     control = case.bike.controls[name]
     if function_of(name, control) == "engine-braking":
         return freer_rear(case)

@@ -7,7 +7,7 @@ from paddock_tui.advice.about import ENDS, End
 from paddock_tui.advice.next_change.evidence import travel_lacks, warmer_since
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.start_pressure import start_move
-from paddock_tui.advice.next_change.words import CannotChange, Kind, Move, Passed, Proposal, Spoken
+from paddock_tui.advice.next_change.words import Kind, Move, Passed, Proposal, Refusal, Spoken
 from paddock_tui.limits.next_change import GAUGE_ERRS, HOT_LAPS
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION
 
@@ -36,7 +36,7 @@ def _moved(given: Given, off: list[End]) -> Spoken:
     case = given.case
     made = {end: start_move(case, end) for end in off}
     moves = [one for one in made.values() if isinstance(one, Move)]
-    refused = [one for one in made.values() if isinstance(one, CannotChange)]
+    refused = [one for one in made.values() if isinstance(one, Refusal)]
     said = "; ".join(_off(given, end) for end in off)
     if not moves:
         if not any(one.own for one in refused):

@@ -12,12 +12,12 @@ from paddock_tui.advice.next_change.evidence import evidence
 from paddock_tui.advice.next_change.given import Given
 from paddock_tui.advice.next_change.tried import Tried, taken_back, tried_already
 from paddock_tui.advice.next_change.words import (
-    CannotChange,
     CauseQuestion,
     Kind,
     Move,
     Passed,
     Proposal,
+    Refusal,
     Spoken,
 )
 from paddock_tui.calc.session_comparison import FEWEST
@@ -143,7 +143,7 @@ def _of_options(case: Case, cure: Cure, before: tuple[tuple[Tried, ...], ...]) -
         reason = _refused(made, case, before)
         if reason:
             passed.append(reason)
-            own = own or (isinstance(made, CannotChange) and made.own)
+            own = own or (isinstance(made, Refusal) and made.own)
         elif isinstance(made, Move):
             return _change(case, cure, option, made, tuple(passed))
     said = passed[-1] if passed else cure.otherwise
@@ -153,8 +153,8 @@ def _of_options(case: Case, cure: Cure, before: tuple[tuple[Tried, ...], ...]) -
     return Proposal(kind, case.named, f"{said[:1].upper()}{said[1:]}.", why, passed_over=tuple(passed))
 
 
-def _refused(made: Move | CannotChange, case: Case, before: tuple[tuple[Tried, ...], ...]) -> str:
-    if isinstance(made, CannotChange):
+def _refused(made: Move | Refusal, case: Case, before: tuple[tuple[Tried, ...], ...]) -> str:
+    if isinstance(made, Refusal):
         return made.reason
     worse, helps = before
     again = tried_already(made, case.session, worse)

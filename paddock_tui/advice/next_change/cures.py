@@ -12,10 +12,10 @@ import attrs
 from paddock_tui.advice.next_change import adjusters
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.start_pressure import start_move
-from paddock_tui.advice.next_change.words import CannotChange, CauseQuestion, Move
+from paddock_tui.advice.next_change.words import CauseQuestion, Move, Refusal
 from paddock_tui.limits.next_change import GAUGE_ERRS
 
-Make = Callable[[Case], Move | CannotChange]
+Make = Callable[[Case], Move | Refusal]
 
 PRESSED: Final = CauseQuestion(
     "Push that end down hard, front brake on for the fork: how does it come back?",
@@ -87,7 +87,7 @@ def pressure(wanted: int = 0, end: str = "") -> Make:
 
 def cannot(reason: str) -> Make:
     """Refuse, with what is to be done instead."""
-    return lambda _: CannotChange(reason, own=True)
+    return lambda _: Refusal(reason, own=True)
 
 
 def off_target(end: str) -> Callable[[Case], bool]:

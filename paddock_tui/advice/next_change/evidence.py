@@ -13,7 +13,7 @@ from paddock_tui.advice.about import ENDS, End
 from paddock_tui.advice.next_change import adjusters
 from paddock_tui.advice.next_change.case import Case
 from paddock_tui.advice.next_change.start_pressure import start_move
-from paddock_tui.advice.next_change.words import CannotChange, Move
+from paddock_tui.advice.next_change.words import Move, Refusal
 from paddock_tui.facts.outing import track_moved_k
 from paddock_tui.facts.past import PastSession
 from paddock_tui.limits.next_change import GAUGE_ERRS, LITTLE_USED, READ_OVER
@@ -129,5 +129,5 @@ def _track(case: Case) -> Iterator[Evidence]:
         yield Evidence(text, _made(*(adjusters.damping(case, end, "rebound", 1) for end in ENDS)))
 
 
-def _made(*moves: Move | CannotChange) -> tuple[Move, ...]:
+def _made(*moves: Move | Refusal) -> tuple[Move, ...]:
     return tuple(one for one in moves if isinstance(one, Move))

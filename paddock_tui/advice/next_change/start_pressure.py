@@ -8,7 +8,7 @@ from paddock_tui.advice import figures
 from paddock_tui.advice.about import About, End, PastSession
 from paddock_tui.advice.answered import answered
 from paddock_tui.advice.next_change.case import Case
-from paddock_tui.advice.next_change.words import CannotChange, Move
+from paddock_tui.advice.next_change.words import Move, Refusal
 from paddock_tui.advice.pressures import pressures
 from paddock_tui.facts.past import History
 from paddock_tui.facts.tyre_targets import cold_target_of
@@ -31,7 +31,7 @@ def learnt_with(about: About) -> About:
     return attrs.evolve(about, history=history)
 
 
-def start_move(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
+def start_move(case: Case, end: End, wanted: int = 0) -> Move | Refusal:
     """Move the starting pressure of one end to what the bench works out for the hot target.
 
     `wanted` +1 or -1 allows only that way.
@@ -39,11 +39,11 @@ def start_move(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
     over = case.over_target_kpa(end)
     if over is None:
         why = case.no_target(end) or "no hot reading"
-        return CannotChange(f"{end} tyre: {why}: pressure moves only toward the hot target")
+        return Refusal(f"{end} tyre: {why}: pressure moves only toward the hot target")
     if wanted and abs(over) <= 100.0 * case.limits[NEAR_TARGET]:
-        return CannotChange(f"the {end} tyre is on its hot target")
+        return Refusal(f"the {end} tyre is on its hot target")
     if wanted and (over > 0) == (wanted > 0):
-        return CannotChange(f"the {end} tyre stands {'over' if over > 0 else 'under'} its hot target already")
+        return Refusal(f"the {end} tyre stands {'over' if over > 0 else 'under'} its hot target already")
     about = learnt_with(case.about)
     answer = answered(about, pressures)[f"{end}_start"]
     if not answer.puts:
@@ -51,19 +51,19 @@ def start_move(case: Case, end: End, wanted: int = 0) -> Move | CannotChange:
         needed = f"enter {lacks}" if lacks else answer.text
         if not lacks and answer.missing:
             needed = "no hot reading on record tells how warm its air gets; read both, cold and hot"
-        return CannotChange(f"{end} starting pressure: {needed}", own=True)
+        return Refusal(f"{end} starting pressure: {needed}", own=True)
     return _to(case, end, str(answer.puts[0].value), wanted)
 
 
-def _to(case: Case, end: End, new: str, wanted: int) -> Move | CannotChange:
+def _to(case: Case, end: End, new: str, wanted: int) -> Move | Refusal:
     held = cold_target_of(case.setup, end)
     found = parse(new)
     by = found.to("kPa") - held.to("kPa") if isinstance(found, Quantity) and held is not None else None
     old = figures.pressure(held.to("kPa"), case.about.units) if held is not None else NOT_KNOWN
     if by is not None and abs(by) < 100.0 * case.limits[START_STEP] - _SLACK_KPA:
-        return CannotChange(f"the {end} starting pressure stands where the calculator puts it, {old}")
+        return Refusal(f"the {end} starting pressure stands where the calculator puts it, {old}")
     if wanted and by is not None and by * wanted < 0:
-        return CannotChange(f"the calculator puts the {end} starting pressure at {new}: the other way")
+        return Refusal(f"the calculator puts the {end} starting pressure at {new}: the other way")
     key = f"{end}_start"
     words = old_to_new(old, new)
     return Move(f"{end} starting pressure {words}", (SetValue(("setup", key), new),), (("setup", key),))

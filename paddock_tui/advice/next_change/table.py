@@ -17,7 +17,7 @@ from paddock_tui.advice.next_change.cures import (
 from paddock_tui.advice.next_change.evidence import all_travel_used
 from paddock_tui.advice.next_change.levels import freer_rear, height
 from paddock_tui.advice.next_change.table_rest import REST
-from paddock_tui.advice.next_change.words import CannotChange, CauseQuestion, Move
+from paddock_tui.advice.next_change.words import CauseQuestion, Move, Refusal
 
 _SLOWER = "comes back slower and settles"
 _QUICKER = "follows the ground again between bumps"
@@ -25,7 +25,7 @@ _NOT_PACKING = "the push test shows no packing: leave rebound alone, have a tech
 
 
 def _moved_back(key: str) -> Option:
-    def make(case: Case) -> Move | CannotChange:
+    def make(case: Case) -> Move | Refusal:
         moved = case.moved_before(key)
         return height(case, key, -2.0 if moved is not None and moved > 0 else 2.0)
 
@@ -127,7 +127,7 @@ SUSPENSION: dict[str, Cure] = {
         "it takes force to turn in; geometry comes last",
         (
             Option(
-                lambda _: CannotChange("the tyre is worn flat in the middle: no setting cures that"),
+                lambda _: Refusal("the tyre is worn flat in the middle: no setting cures that"),
                 "",
                 "",
                 if_=_worn_flat,

@@ -6,7 +6,7 @@ from typing import Final
 from paddock_tui.advice.about import End
 from paddock_tui.advice.in_force import damping_that_frees
 from paddock_tui.advice.next_change.case import Case
-from paddock_tui.advice.next_change.words import CannotChange, Move
+from paddock_tui.advice.next_change.words import Move, Refusal
 from paddock_tui.records.differences import setting_difference
 from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import OFFSET_ACTS, Offset
@@ -30,14 +30,14 @@ _WHEN: Final = {
 """When an offset has to act for a symptom, where it does not act on one end alone."""
 
 
-def trim(case: Case, end: End, clicks: float) -> Move | CannotChange:
+def trim(case: Case, end: End, clicks: float) -> Move | Refusal:
     """Move the offset that acts where damping is wanted: `clicks` above zero is firmer; always one step."""
     mode = case.bike.damping.get(case.setup.damping or "")
     offsets = mode.offsets if mode is not None else {}
     found = _acting(offsets, end) or _acting(offsets, _WHEN.get(case.symptom.what or "", ""))
     if found is None:
         frees = " or ".join(damping_that_frees(f"{end}-rebound", case.bike))
-        return CannotChange(
+        return Refusal(
             f"damping mode {case.setup.damping} has no offset for this, and closes its adjusters: "
             f"{frees} turns them",
             own=True,
@@ -46,15 +46,15 @@ def trim(case: Case, end: End, clicks: float) -> Move | CannotChange:
     label = f"offset {label_of(name)}"
     if offset.firmest is None or offset.range is None:
         what = "its range" if offset.range is None else "which end of its range is firmest"
-        return CannotChange(f"{label}: enter {what} in the bike's file", own=True)
+        return Refusal(f"{label}: enter {what} in the bike's file", own=True)
     old = case.setup.offsets.get(name)
     if old is None:
-        return CannotChange(f"{label} is not written down: read it on the dash", own=True)
+        return Refusal(f"{label} is not written down: read it on the dash", own=True)
     low, high = sorted(offset.range)
     firmer = 1.0 if offset.firmest == high else -1.0
     new = old + (firmer if clicks > 0 else -firmer)
     if not low <= new <= high:
-        return CannotChange(f"{label} has no more range that way", own=True)
+        return Refusal(f"{label} has no more range that way", own=True)
     reads = f"offset {setting_difference('offsets', name, old, new, case.bike)}"
     value = int(new) if new == int(new) else new
     return Move(reads, (SetValue(("setup", "offsets", name), value),), (("offsets", name),))

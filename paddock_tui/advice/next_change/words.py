@@ -34,7 +34,7 @@ class Move:
 
 
 @attrs.frozen
-class CannotChange:
+class Refusal:
     """Why something cannot be changed here; `own` says that the rider can do something about it by hand."""
 
     reason: str

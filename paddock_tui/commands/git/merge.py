@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from pathlib import Path, PurePosixPath
 
 from paddock_tui.commands.common import OK, complain, counted
-from paddock_tui.merge import CannotMerge, are_different, merged
+from paddock_tui.merge import MergeError, are_different, merged
 from paddock_tui.records.garage import SCHEMA
 from paddock_tui.records.paths import FOLDERS
 from paddock_tui.store.errors import in_plain_words
@@ -31,7 +31,7 @@ def merge(base: str, ours: str, theirs: str, path: str | None) -> int:
         if found.text != texts[1]:
             # A temporary file of git's own, made for this: it only has to hold the result when we are done.
             Path(ours).write_bytes(found.text.encode("utf-8"))
-    except CannotMerge as error:
+    except MergeError as error:
         complain((f"{name}: not merged: {printable(str(error))}",))
         return LEFT_OPEN
     except OSError as error:
@@ -47,18 +47,18 @@ def merge(base: str, ours: str, theirs: str, path: str | None) -> int:
 def _text(name: str) -> str:
     path = Path(name)
     if path.stat().st_size > _MOST_BYTES:
-        raise CannotMerge("a file of more than four megabytes is no record")
+        raise MergeError("a file of more than four megabytes is no record")
     try:
         return path.read_bytes().decode("utf-8")
     except UnicodeDecodeError:
-        raise CannotMerge("a file is not UTF-8 text") from None
+        raise MergeError("a file is not UTF-8 text") from None
 
 
 def _check_folder(path: str | None) -> None:
     """Refuse what is no record before it is opened: riders keep there what is for nobody else."""
     is_garage = path is None or PurePosixPath(path).name == "garage.toml"
     if path is not None and not is_garage and not set(FOLDERS.values()) & set(PurePosixPath(path).parts[:-1]):
-        raise CannotMerge("it is in no folder of a garage")
+        raise MergeError("it is in no folder of a garage")
 
 
 def _check_kind(path: str | None, texts: Sequence[str]) -> None:
@@ -66,13 +66,13 @@ def _check_kind(path: str | None, texts: Sequence[str]) -> None:
     folder = PurePosixPath(path).parts[:-1] if path is not None else ()
     base, ours, theirs = texts
     if not base.strip() and FOLDERS["session"] in folder:
-        raise CannotMerge("two new sessions of one name are two outings: run paddock-tui git split GARAGE")
+        raise MergeError("two new sessions of one name are two outings: run paddock-tui git split GARAGE")
     if any(are_different(base, text) for text in (ours, theirs)):
-        raise CannotMerge("it holds nothing of the record that both sides began with: two different records")
+        raise MergeError("it holds nothing of the record that both sides began with: two different records")
     for text in (ours, theirs):
         schema = _schema(text)
         if schema is not None and schema > SCHEMA:
-            raise CannotMerge(f"a newer program wrote format {schema}, this one knows {SCHEMA}")
+            raise MergeError(f"a newer program wrote format {schema}, this one knows {SCHEMA}")
 
 
 def _schema(text: str) -> int | None:

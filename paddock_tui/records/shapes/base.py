@@ -32,7 +32,7 @@ class ShapeMeta(abc.ABCMeta):
 class Shape(Generic[T], metaclass=ShapeMeta):
     """One kind of value.
 
-    `load` takes what the file holds and `read` what was typed; both answer the value or a Trouble.
+    `load` takes what the file holds and `read` what was typed; both answer the value or an InputError.
     What can be read is kept: whether it can be so on this bike, and whether it is wise, are rules.
     """
 
@@ -78,7 +78,7 @@ class Shape(Generic[T], metaclass=ShapeMeta):
         return None
 
     def wrong(self, found: object, mend: str = "") -> InputError:
-        """Make the Trouble of a value that this shape does not take."""
+        """Make the InputError of a value that this shape does not take."""
         return InputError(found=found_words(found), expected=self.expected, mend=mend)
 
 

@@ -10,7 +10,7 @@ from tests.advice.next_change.told import SITUATIONS
 from tests.advice.next_change.told.given import Expected
 from tests.advice.next_change.told.guards import GUARDS
 
-REASONS = ("Passed", "CannotChange", "TravelRead", "cannot")
+REASONS = ("Passed", "Refusal", "TravelRead", "cannot")
 """What is made with a reason for not proposing something."""
 
 LEAST = 9

@@ -23,7 +23,7 @@ from tests.rules.situations import Change, put, went_before, without
 
 
 @attrs.frozen
-class Told:
+class LimitCase:
     """Values of a limit on its two sides, and a situation in which it matters."""
 
     low: object
@@ -49,23 +49,25 @@ AWAY = attrs.evolve(
 )
 STORIES = {
     # 120 mm of travel, of which 84 are 70 %.
-    "travel_used_under": Told(0.6, 0.8, (HARSH, put("session", "front_travel_used", "84 mm"))),
+    "travel_used_under": LimitCase(0.6, 0.8, (HARSH, put("session", "front_travel_used", "84 mm"))),
     # 132 mm are a tenth more than there is.
-    "travel_read_over": Told(0.05, 0.15, (HARSH, put("session", "front_travel_used", "132 mm"))),
+    "travel_read_over": LimitCase(0.05, 0.15, (HARSH, put("session", "front_travel_used", "132 mm"))),
     # 41 mm ask for 17 of 15 turns.
-    "preload_kept_free": Told(0.05, 0.1, (felt("dives"), turned(front_preload=6), sag("front", 41.0))),
-    "sessions_to_learn": Told(3, 4, (HARSH,)),
-    "gauge_errs": Told("0.04 bar", "0.08 bar", (hot("2.46 bar", "2.20 bar"),)),
-    "outings_left": Told(3, 4, (FROM, turned(front_rebound=10), *timetable(12, 13, 14))),
-    "times_failed": Told(2, 3, (felt("dives"), hot("2.40 bar", "2.20 bar")), AWAY),
-    "near_target": Told("0.02 bar", "0.06 bar", (STANDS_UP, UNDER)),
+    "preload_kept_free": LimitCase(0.05, 0.1, (felt("dives"), turned(front_preload=6), sag("front", 41.0))),
+    "sessions_to_learn": LimitCase(3, 4, (HARSH,)),
+    "gauge_errs": LimitCase("0.04 bar", "0.08 bar", (hot("2.46 bar", "2.20 bar"),)),
+    "outings_left": LimitCase(3, 4, (FROM, turned(front_rebound=10), *timetable(12, 13, 14))),
+    "times_failed": LimitCase(2, 3, (felt("dives"), hot("2.40 bar", "2.20 bar")), AWAY),
+    "near_target": LimitCase("0.02 bar", "0.06 bar", (STANDS_UP, UNDER)),
     # It moves by 0.05 bar.
-    "start_step": Told("0.02 bar", "0.1 bar", (STANDS_UP, UNDER)),
+    "start_step": LimitCase("0.02 bar", "0.1 bar", (STANDS_UP, UNDER)),
     # 24 C after 15 C.
-    "like_track": Told("8 C", "10 C", STEP, last(track="15 C")),
-    "laps_until_hot": Told(3, 4, (hot("2.60 bar", "2.20 bar"), put("session", "laps", THREE_LAPS))),
-    "laps_that_tell": Told(3, 4, (*STEP, put("session", "laps", THREE_LAPS))),
-    "minutes_that_tell": Told("10 min", "15 min", STEP, last(laps={}, ridden_laps=2, ridden_time="12 min")),
+    "like_track": LimitCase("8 C", "10 C", STEP, last(track="15 C")),
+    "laps_until_hot": LimitCase(3, 4, (hot("2.60 bar", "2.20 bar"), put("session", "laps", THREE_LAPS))),
+    "laps_that_tell": LimitCase(3, 4, (*STEP, put("session", "laps", THREE_LAPS))),
+    "minutes_that_tell": LimitCase(
+        "10 min", "15 min", STEP, last(laps={}, ridden_laps=2, ridden_time="12 min")
+    ),
 }
 MINE = {one.name: one for one in LIMITS.values() if one.rule == NEXT_CHANGE}
 
