@@ -182,7 +182,7 @@ EXAMPLES: dict[str, dict[str, str]] = {
         "setup.damping": "by-hand",
         "setup.mode": "showers",
         "setup.preset": "calm",
-        "accepted.*.*.facts": "traction 3 of 0-10; surface wet",
+        "accepted.*.*.facts": "traction control 3 (range 0-10); surface wet",
     },
 }
 """The text to read, by kind and declared path; a profile has the session's set-up."""

@@ -16,7 +16,7 @@ FRONT_PRELOAD = Explanation(
         ),
         costs=Weighed(
             "the wheel follows hollows less and knocks at its end of travel on the way out",
-            "slower turning in",
+            "slower turn-in",
         ),
     ),
     less=Direction(
@@ -120,7 +120,7 @@ FORK_HEIGHT = Explanation(
     ),
     more=Direction(
         "front lower",
-        gives=Weighed("", "lighter, sooner turning in"),
+        gives=Weighed("", "lighter, sooner turn-in"),
         costs=Weighed(
             "less stable; wheel or guard can meet radiator or yoke at full travel", "ground clearance"
         ),

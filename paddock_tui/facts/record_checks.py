@@ -12,13 +12,13 @@ from paddock_tui.records.contradictions import Contradiction, contradictions
 from paddock_tui.records.disputes import Dispute
 from paddock_tui.records.edits import MISSING
 from paddock_tui.records.fields import value_at
-from paddock_tui.records.fields_of_record import field_at
+from paddock_tui.records.fields_of_record import field_at, label_in
 from paddock_tui.records.impossible import likely_slip
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.presets_in_use import presets_offered
 from paddock_tui.records.setup import SetUp
-from paddock_tui.records.shapes_of_bike import label_at, label_of
+from paddock_tui.records.shapes_of_bike import label_of
 from paddock_tui.records.suspension import BY_HAND
 
 
@@ -135,7 +135,9 @@ class DisputedFact:
 def facts_in_dispute(disputed: tuple[Disputed, ...]) -> tuple[DisputedFact, ...]:
     """Return every fact of the session, or of what it refers to, that is disputed."""
     return tuple(
-        DisputedFact(one.role, one.ref, one.dispute, label_at(one.dispute.path), _both(one.dispute))
+        DisputedFact(
+            one.role, one.ref, one.dispute, label_in(one.ref.kind, one.dispute.path), _both(one.dispute)
+        )
         for one in disputed
     )
 

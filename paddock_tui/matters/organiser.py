@@ -75,7 +75,7 @@ def _mend_by(one: Opened, now: Present) -> Said:
         f"Inspection wants something put right {when}: not done.",
         f"{one.what.strip().rstrip('.')}. {_REFUSED}" if one.what.strip() else _REFUSED,
         "Repair it by the manual, and enter what was done; show it at the next inspection.",
-        f"mend {when}; not done",
+        f"to fix {when}; not done",
     )
 
 

@@ -85,7 +85,7 @@ def _aid(one: Opened, now: Present) -> Said:
         f"The {one.what} warning light was on {now.when(one)}, and nothing says why: take it as off.",
         _MEANS[one.what] + what_is_missing(one),
         "Find the cause before going out: sensor gap and dirt, plug, fuse, fault code. Enter what was "
-        "done. Till then ride as if it were off.",
+        "done. Until then ride as if it were off.",
         f"{one.what} warning light {one.stamp}; surface {now.session.surface or 'not known'}; "
         f"{now.group or 'unknown'} rider",
     )

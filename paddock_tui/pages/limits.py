@@ -100,7 +100,7 @@ def _rows(rule: str, in_force: Limits, loaded: Loaded | None) -> Iterator[Row]:
 def _range(wanted: Limit, value: float) -> str:
     """Say what a threshold may be; a part of a whole is said in percent too."""
     to = " to " if wanted.low < 0 else "-"
-    said = f"of {show_number(wanted.low)}{to}{show_number(wanted.high)}"
+    said = f"range {show_number(wanted.low)}{to}{show_number(wanted.high)}"
     return f"{value * 100:.0f} %, {said}" if not wanted.unit and wanted.high <= 1 else said
 
 

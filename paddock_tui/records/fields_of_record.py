@@ -10,7 +10,7 @@ from paddock_tui.records.fields import find_spec, specs
 from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes import Shape
-from paddock_tui.records.shapes_of_bike import choice_shape, label_of, offered
+from paddock_tui.records.shapes_of_bike import choice_shape, label_at, label_of, offered
 
 SET_UP = "setup"
 
@@ -127,3 +127,9 @@ def _in_order(before: list[Field], setup: list[Field], after: list[Field]) -> It
     for group in headings.values():
         yield from group
     yield from after
+
+
+def label_in(kind: str, path: Path) -> str:
+    """Return the label of a value of a record; where no field is declared for it, its key as words."""
+    field = field_at(kind, path)
+    return field.label if field is not None else label_at(path)

@@ -52,7 +52,7 @@ def aid_off_in_the_wet(
     wanted = help_scale.level_at_least(enough_help(limits))
     return RaisedFinding(
         message=f"{start(subject)} is off in the wet.",
-        why=f"A slide at the rear on a wet track is faster than a hand; nothing would catch it.{wet_said}",
+        why=f"A slide at the rear on a wet track outruns your reactions; nothing would catch it.{wet_said}",
         remedy=raised(subject, suggested_level, wanted, help_scale),
         severity=HOLD if group == "novice" else SERIOUS,
         parts=(subject,),

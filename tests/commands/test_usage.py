@@ -48,6 +48,15 @@ def test_every_command_has_examples_that_can_be_typed_and_says_how_it_ends() -> 
         assert said == {status}, word
 
 
+def test_no_command_argument_or_option_stands_without_words() -> None:
+    held = commands()
+    git = next(one for one in held["git"]._actions if isinstance(one, argparse._SubParsersAction))
+    for name, one in {**held, **{f"git {name}": one for name, one in git.choices.items()}}.items():
+        assert (one.description or "").rstrip().endswith("."), name
+        bare = [action.dest for action in one._actions if not action.help and action is not git]
+        assert bare == [], name
+
+
 def test_quiet_prints_nothing_and_ends_alike(run: Runner, garage: Path) -> None:
     for words in (("check", garage, "--at", EARLY), ("set", garage, NEXT, "air=18"), ("undo", garage)):
         quiet = run(*words, "--quiet")

@@ -24,7 +24,7 @@ def test_every_limit_has_a_row_with_its_unit_range_meaning_and_source() -> None:
         assert row.value == (row.edit if one.unit != "K" else row.edit.replace("K", "°C difference"))
         assert row.aside == printable(row.aside)
         assert all(words in row.aside for words in (one.meaning, "default", one.source))
-        assert "of " in row.range
+        assert "range " in row.range
 
 
 def test_a_limit_of_the_owners_is_marked_with_the_declared_one_beside() -> None:

@@ -3,8 +3,8 @@
 from paddock_tui.records.disputes import CONFLICT, SIDES, disputes, held_disputes
 from paddock_tui.records.edits import MISSING, Change, Edit, Step
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.fields_of_record import label_in
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.shapes_of_bike import label_at
 from paddock_tui.store.data import blocked, lookup, same
 from paddock_tui.store.garage import GarageFiles
 
@@ -24,4 +24,4 @@ def deciding(files: GarageFiles, ref: Ref, key: str, side: str) -> Step | InputE
         now = MISSING
     if now is MISSING and wanted is not MISSING:
         edits.append(Edit(found.path, MISSING, wanted))
-    return Step(f"{label_at(found.path)}: took {side}", (Change(ref, tuple(edits)),))
+    return Step(f"{label_in(ref.kind, found.path)}: took {side}", (Change(ref, tuple(edits)),))

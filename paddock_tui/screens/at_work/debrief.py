@@ -334,7 +334,7 @@ def _pass(host: Host, row: Row) -> None:
     if session is None:
         return
     if group is None:
-        host.board.say("the return is done; i comes back to what is open")
+        host.board.say("the debrief is done; i comes back to what is open")
         return
     host.state.of(ReturnState).passed.setdefault(session, set()).add(group.key)
     _to(host, following(host.desk.files, session, group))
