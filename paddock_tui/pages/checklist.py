@@ -40,6 +40,7 @@ def checklist_page(
             printable(one.name),
             tuple(_list_rows(one, situation, files, hand, why_not, served or {})),
             _counts(one),
+            at_hand=hand is not None and one.stage == hand.stage,
         )
         for one in checked.lists
     ]

@@ -63,9 +63,10 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     """Choose which sections of a page to fold, so that it takes at most so many lines: by key.
 
     What has an open row is never folded; of the rest as many stay open as have room, from the top. Sections
-    as short as their heading would be are folded only where it is too long without. The only section of a
-    page is what one came for. Where that is not enough, what stays open shows what matters now first, and
-    the rest of its rows behind one line.
+    as short as their heading would be are folded only where it is too long without, and so are lists that
+    are not at hand, whose headings say how many items are open. The only section of a page is what one came
+    for. Where that is not enough, what stays open shows what matters now first, and the rest of its rows
+    behind one line.
     """
     sizes = {id(one): lines(one) for one in page.sections}
     if sum(sizes.values()) <= most or len(page.sections) == 1:
@@ -82,6 +83,8 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     may = [one for one in shut if len(one.rows) >= _LEAST]
     if _lines(page, {id(one) for one in may}, sizes, heads) > most:
         may = shut
+    if _lines(page, {id(one) for one in may}, sizes, heads) > most:
+        may = [*may, *_not_at_hand(page, may)]
     closed = {id(one) for one in may}
     for one in may:
         if _lines(page, closed - {id(one)}, sizes, heads) <= most:
@@ -91,17 +94,41 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     return chosen | _trimmed_of(page, is_open, lines, closed, left) if left > 0 else chosen
 
 
+def _not_at_hand(page: Page, others: Sequence[Section]) -> list[Section]:
+    """List the checklists that are not at hand where another is, and in which nothing is to fix."""
+    if not any(one.at_hand for one in page.sections):
+        return []
+    lists = [one for one in page.sections if one.rows and all(row.kind == "check" for row in one.rows)]
+    return [one for one in lists if not (one.at_hand or one in others or worst(one))]
+
+
 def waiting_first(page: Page, waits: Set[str]) -> Page:
-    """Put the sections that something waits in before the others, behind pictures; else nothing moves."""
+    """Put sections in which something waits before the others, behind pictures; else nothing moves.
+
+    Those in which a value is missed that a rule waits for come next.
+    """
     drawn = [one for one in page.sections if _has_picture(one)]
     rest = [one for one in page.sections if not _has_picture(one)]
-    rest.sort(key=lambda one: key_of(one) not in waits)
+    rest.sort(key=lambda one: (key_of(one) not in waits, not _is_waited_for(one)))
     return attrs.evolve(page, sections=(*drawn, *rest))
 
 
+def _is_waited_for(section: Section) -> bool:
+    """Return whether a value that a rule waits for is not known in a section."""
+    return any(map(_is_loud, section.rows))
+
+
+def _is_loud(row: Row) -> bool:
+    return row.kind == "field" and row.ref is not None and not row.known and row.value != EMPTY
+
+
 def waiting(page: Page, is_open: RowIsOpen) -> frozenset[str]:
-    """Return the keys of sections in which something waits: a finding, what is missing, what is to do."""
-    return frozenset(key_of(one) for one in page.sections if any(map(is_open, one.rows)))
+    """Return the keys of sections in which something waits: a finding, what is missing, what is to do.
+
+    Where a page says itself what is at hand, that alone.
+    """
+    at_hand = frozenset(key_of(one) for one in page.sections if one.at_hand)
+    return at_hand or frozenset(key_of(one) for one in page.sections if any(map(is_open, one.rows)))
 
 
 def _trimmed_of(
@@ -329,7 +356,9 @@ def _summary(section: Section) -> str:
     checks = all(row.kind in ("check", "heading") for row in section.rows)
     if section.note and (checks or not any(row.kind == "field" for row in section.rows)):
         return section.note
-    said, cells = [], 0
+    loud = [row.label for row in section.rows if _is_loud(row) and row.label]
+    said = [f"{loud[0]} not known" if len(loud) == 1 else f"{len(loud)} not known: {loud[0]}"] if loud else []
+    cells = sum(map(len, said))
     for row in section.rows:
         if row.kind in ("add", "picture") or not row.known or not (row.label or row.value):
             continue
@@ -339,8 +368,7 @@ def _summary(section: Section) -> str:
         if cells > _SUMMARY:
             break
         said.append(words)
-    lost = [row for row in section.rows if row.kind in ("field", "link") and not row.known]
     if not said:
-        loud = sum(row.value != EMPTY for row in lost)
-        return f"{loud} not known" if loud else "nothing noted" if lost else section.note
+        lost = any(row.kind in ("field", "link") and not row.known for row in section.rows)
+        return "nothing noted" if lost else section.note
     return " · ".join(said)

@@ -5,24 +5,34 @@ from collections.abc import Callable
 from paddock_tui.pages.folding import folds_of, opens, waiting, waiting_first, with_folds
 from paddock_tui.pages.layout.body import body
 from paddock_tui.pages.layout.columns import columns
+from paddock_tui.pages.layout.findings import block_height, caution_lines
 from paddock_tui.pages.layout.pen import Pen
 from paddock_tui.pages.rows import Page, Section
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.rules import NOTE, Review
 from paddock_tui.screens.place import PlaceKey
 
-_WIDE = 80
+WIDE, HIGH = 80, 24
+"""The screen that pages are folded for; on a smaller one they are folded for that."""
+
 _SCREENS = 2
-_JUDGED, _ELSE = 16, 18
-"""Lines of rows on a screen of 80x24: above the findings, and above a caution."""
+_CAUTION, _SHORT_CAUTION = 3, 1
+_AROUND = 3
+"""Lines of heading and answer, and the last line."""
 
 
 class Folds:
-    """What was chosen for each place of this run."""
+    """What was chosen for each place of this run, for a screen of this size."""
 
     def __init__(self) -> None:
+        self.wide, self.high = WIDE, HIGH
         self._chosen: dict[PlaceKey, dict[str, bool]] = {}
         self._waiting: dict[PlaceKey, frozenset[str]] = {}
+
+    def fit(self, wide: int, high: int) -> None:
+        """Choose for a screen of this size from now on; none is meant while its size is not known."""
+        if wide and high:
+            self.wide, self.high = min(wide, WIDE), min(high, HIGH)
 
     def of(self, key: PlaceKey, choose: Callable[[], dict[str, bool]]) -> dict[str, bool]:
         """Return what is folded at a place, chosen when it is first asked for."""
@@ -48,19 +58,29 @@ def fold(page: Page, judged: Review, key: PlaceKey, folds: Folds, most: int = 0)
     `most` are the lines that its rows may take, where that is not what any page may.
     """
     is_open = opens(open_places(judged))
-    chosen = folds.of(key, lambda: folds_of(page, is_open, lines_of(page), most or most_of(page)))
+    two = most_of(page, folds.wide, folds.high)
+    lines = lines_of(page, folds.wide)
+    chosen = folds.of(key, lambda: folds_of(page, is_open, lines, min(most or two, two)))
     return with_folds(page, chosen, is_open)
 
 
 def ordered(page: Page, judged: Review, key: PlaceKey, folds: Folds) -> Page:
-    """Put what waits before what stands in the order of the file; while one stays there nothing moves."""
+    """Put what waits before what stands in its own order; while one stays there nothing moves."""
     is_open = opens(open_places(judged))
     return waiting_first(page, folds.waiting(key, lambda: waiting(page, is_open)))
 
 
-def most_of(page: Page) -> int:
-    """Return how many lines a page may take when it is opened: two screens of 80x24."""
-    return _SCREENS * (_JUDGED if page.judged else _ELSE)
+def most_of(page: Page, wide: int = WIDE, high: int = HIGH) -> int:
+    """Return how many lines a page may take when it is opened: two screens of such a size."""
+    below = block_height(high) if page.judged else _cautions(page, wide, high)
+    return _SCREENS * max(high - _AROUND - below, 1)
+
+
+def _cautions(page: Page, wide: int, high: int) -> int:
+    """Return the lines of the caution below a page, of which a narrow screen has room for the short one."""
+    if wide >= WIDE:
+        return _CAUTION
+    return max(len(caution_lines(page, columns(page, Pen(wide)), high)), _SHORT_CAUTION)
 
 
 def open_places(judged: Review) -> frozenset[tuple[Ref | None, Path]]:
@@ -73,7 +93,7 @@ def open_places(judged: Review) -> frozenset[tuple[Ref | None, Path]]:
     return frozenset([*places, *((one.ref, one.path) for one in judged.missing)])
 
 
-def lines_of(page: Page) -> Callable[[Section], int]:
-    """Return what counts the lines of a section of a page at 80 columns."""
-    places = columns(page, Pen(_WIDE))
+def lines_of(page: Page, wide: int = WIDE) -> Callable[[Section], int]:
+    """Return what counts the lines of a section of a page at so many columns."""
+    places = columns(page, Pen(wide))
     return lambda section: len(body(Page("", (section,)), places).lines)

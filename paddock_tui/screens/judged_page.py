@@ -131,9 +131,9 @@ def judged_page(
         clock = _clock(desk, hand, in_hand)
         answers = record_answers(desk, page, place.record, about, in_hand or as_everywhere, clock)
     page = attrs.evolve(page, judged=room.findings)
-    if room.id == "record" and place.record is not None and place.record.kind != "day":
-        # A day begins with its clock; of other records what waits comes first.
-        page = ordered(page, in_hand or as_everywhere, place.key, remembered.of(Folds))
+    if room.waiting_first(place):
+        waits_for = judged if room.needs_subject else in_hand or as_everywhere
+        page = ordered(page, waits_for, place.key, remembered.of(Folds))
     if room.folds:
         page = fold(page, judged, place.key, remembered.of(Folds), room.at_once)
     made = attrs.evolve(

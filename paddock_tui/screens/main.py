@@ -112,6 +112,7 @@ class MainScreen(KeepingScreen):
         What shows without a mark is on disk: an edit is waited for a moment; if it takes longer it is marked.
         """
         self.desk.await_write()
+        self.state.of(Folds).fit(*self.app.size)
         self._seen = judged_page(self.desk, self.place, self.context(), self.state, self.own.actions)
         self.place = self._seen.place
         self.desk.watch(self._seen.shows)

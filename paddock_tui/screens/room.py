@@ -62,6 +62,15 @@ def _none(_: Ref) -> bool:
     return False
 
 
+def _nowhere(_: Place) -> bool:
+    return False
+
+
+def everywhere(_: Place) -> bool:
+    """Return that it is so at each place of a room."""
+    return True
+
+
 @attrs.frozen(kw_only=True, eq=False)
 class Room:
     """One room of the screen.
@@ -74,6 +83,7 @@ class Room:
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
     `folds`: where its page is
     too long, what nothing is open in is folded: longer than two screens, or than so many lines `at_once`.
+    `waiting_first`: whether what something waits in stands before the rest of the page there.
     `unjudged`: its page is shown while earlier sessions are still read, without what rests on them.
     `for_anybody`: whoever reads it may not know the program, so that no verdict and no clock stand there.
     """
@@ -94,6 +104,7 @@ class Room:
     escapes: bool = False
     folds: bool = True
     at_once: int = 0
+    waiting_first: Callable[[Place], bool] = _nowhere
     for_anybody: bool = False
     unjudged: bool = False
 

@@ -18,15 +18,17 @@ from paddock_tui.pages.layout import Laid, View, layout
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.rules import Review
+from paddock_tui.screens.folds import HIGH, WIDE, Folds
 from paddock_tui.screens.judged_page import context_of, judged_page
 from paddock_tui.screens.panel import panel_of
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS, room_of
+from paddock_tui.screens.run_state import RunState
 from paddock_tui.text import width
 
 FOLDER = Path(__file__).parent
 SIZES = ((80, 24), (40, 20))
-WIDE = (120, 40)
+LARGE = (120, 40)
 NOON = dt.datetime(2026, 6, 20, 12, 40)
 """When the looks are taken: forty minutes before the next session of the sample goes out."""
 
@@ -133,7 +135,7 @@ def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
 
 def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
     """Lay one look out, with the panel that its room has on a wide screen."""
-    made = made_of(desk, seen)
+    made = made_of(desk, seen, size)
     wide, high = size
     panel = None
     if wide >= PANELLED and room_of(made.place.room).panel:
@@ -144,7 +146,7 @@ def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
 
 @attrs.frozen
 class Made:
-    """What a look shows at every size: the page with its cursor, and the same page without a fold."""
+    """What a look shows: the page with its cursor, folded for a screen, and the same page without a fold."""
 
     place: Place
     page: Page
@@ -154,30 +156,32 @@ class Made:
     hints: tuple[str, ...]
 
 
-def made_of(desk: Desk, seen: Seen) -> Made:
-    """Make what a look shows; of a desk on which nothing is edited it is made once."""
-    key = desk, seen
+def made_of(desk: Desk, seen: Seen, size: tuple[int, int] = (WIDE, HIGH)) -> Made:
+    """Make what a look shows on a screen of a size; of a desk on which nothing is edited it is made once."""
+    key = desk, seen, min(size[0], WIDE), min(size[1], HIGH)
     if key not in _MADE:
-        _MADE[key] = _made(desk, seen)
+        state = RunState()
+        state.of(Folds).fit(*size)
+        _MADE[key] = _made(desk, seen, state)
     return _MADE[key]
 
 
-_MADE: dict[tuple[Desk, Seen], Made] = {}
+_MADE: dict[tuple[Desk, Seen, int, int], Made] = {}
 
 
-def _made(desk: Desk, seen: Seen) -> Made:
+def _made(desk: Desk, seen: Seen, state: RunState) -> Made:
     place, context = seen.place, context_at(desk, seen.place, None)
     if place.room in _FROM:
         row = _row(judged_page(desk, attrs.evolve(place, room=_FROM[place.room]), context).page, seen.at)
         place, seen = attrs.evolve(place, row=row), attrs.evolve(seen, at="")
-    shown = judged_page(desk, place, context)
+    shown = judged_page(desk, place, context, state)
     if seen.at == FIRST_OPEN and place.subject is not None:
         first = first_open(desk.assembled(place.subject).situation)
         named = next(row for row in shown.page.rows() if row.identity == first)
         seen = attrs.evolve(seen, at=spell(named.path))
     row = _row(shown.page, seen.at)
     context = context_of(desk, _subject_of(desk, place), row, shown.review)
-    whole = judged_page(desk, place, context).page
+    whole = judged_page(desk, place, context, state).page
     hidden = hidden_in(whole, row.identity) if seen.at else ()
     page = folded(whole, dict.fromkeys(hidden, True))
     at = 0 if not seen.at else next(n for n, one in enumerate(page.rows()) if one.identity == row.identity)
@@ -186,7 +190,7 @@ def _made(desk: Desk, seen: Seen) -> Made:
 
 def sizes_of(name: str) -> tuple[tuple[int, int], ...]:
     """Return the sizes at which a look is drawn: the first of each page also on a wide screen."""
-    return SIZES if name in _LOWER else (*SIZES, WIDE)
+    return SIZES if name in _LOWER else (*SIZES, LARGE)
 
 
 def context_at(desk: Desk, place: Place, row: Row | None) -> ActionContext:

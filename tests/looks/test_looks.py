@@ -13,15 +13,17 @@ from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.layout.panel import rows_width
 from paddock_tui.pages.layout.pen import Line, text_of, with_units
 from paddock_tui.pages.pictures.data import Pairs
+from paddock_tui.pages.rows import NOTHING as EMPTY
 from paddock_tui.pages.rows import Row
+from paddock_tui.pages.session import ORDER
 from paddock_tui.records.paths import Ref
-from paddock_tui.screens.folds import lines_of, most_of, open_places
+from paddock_tui.screens.folds import lines_of, open_places
 from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ROOMS, room_of
 from paddock_tui.text import as_read
 from paddock_tui.widgets.look import STYLES
 from tests.every import every
-from tests.looks import FOLDER, LOOKS, Seen, drawn, laid_out, made_of, sample_desk, sizes_of
+from tests.looks import FOLDER, LOOKS, SIZES, Seen, drawn, laid_out, made_of, sample_desk, sizes_of
 from tests.looks.pictures import renewed_pictures
 from tests.sample import SAMPLE
 
@@ -48,14 +50,53 @@ def test_every_room_has_a_look() -> None:
     assert {seen.place.room for seen in LOOKS.values()} == set(ROOMS)
 
 
+LONGER = {
+    ("checklist", (40, 20)): "each item of the list at hand is read whole, in two lines or three",
+}
+"""What takes more than two screens when it is opened, and why."""
+
+
 @every("name", LOOKS)
 def test_a_page_opens_on_two_screens_at_most(name: str, desk: Desk) -> None:
-    shown = made_of(desk, LOOKS[name])
-    page, is_open = folded(shown.whole, {}), opens(open_places(shown.review))
+    for size in SIZES:
+        shown = made_of(desk, LOOKS[name], size)
+        page, is_open = folded(shown.whole, {}), opens(open_places(shown.review))
 
-    waits = [row.label for one in page.sections for row in one.hidden if is_open(row)]
-    assert waits == []
-    assert sum(map(lines_of(page), page.sections)) <= most_of(page)
+        hidden = [(one, row) for one in page.sections for row in one.hidden if is_open(row)]
+        # Only the heading of a checklist that is not at hand stands for what is open, and says how much.
+        assert all(row.kind == "check" and " open of " in one.rows[0].value for one, row in hidden), size
+        lines, seen = sum(map(lines_of(page, size[0]), page.sections)), layout(page, View(*size)).body
+        assert (lines > 2 * seen) == ((name, size) in LONGER), (size, lines, seen)
+
+
+def test_the_session_page_begins_with_what_waits_and_goes_on_in_the_order_of_time(desk: Desk) -> None:
+    shown = made_of(desk, LOOKS["session"])
+    is_open = opens(open_places(shown.review))
+    grades = [
+        0 if any(map(is_open, one.rows)) else 1 if any(map(is_missed, one.rows)) else 2
+        for one in shown.whole.sections
+    ]
+    titles = [one.title for one in shown.whole.sections]
+
+    assert grades == sorted(grades)
+    assert set(grades) == {0, 1, 2}
+    for grade in (0, 1, 2):
+        mine = [title for title, of in zip(titles, grades, strict=True) if of == grade]
+        timed = [title for title, _ in ORDER if title in mine]
+        assert [title for title in mine if title in timed] == timed
+
+
+def is_missed(row: Row) -> bool:
+    """Return whether a rule waits for the value of a row."""
+    return row.kind == "field" and not row.known and row.value != EMPTY
+
+
+def test_the_checklist_begins_with_the_list_at_hand(desk: Desk) -> None:
+    shown = made_of(desk, LOOKS["checklist"])
+
+    assert [one.title for one in shown.whole.sections if one.at_hand] == ["Wet swap"]
+    assert shown.whole.sections[0].at_hand
+    assert shown.at < 3
 
 
 @every("name", LOOKS)
@@ -80,7 +121,7 @@ WORDS = ("field", "link", "ask", "text", "check", "fold", "heading")
 def test_nothing_is_cut_without_a_mark(name: str, desk: Desk) -> None:
     for size in EVERY_SIZE:
         laid = laid_out(desk, LOOKS[name], size)
-        page = with_units(made_of(desk, LOOKS[name]).page)
+        page = with_units(made_of(desk, LOOKS[name], size).page)
         wide = rows_width(size[0]) if room_of(LOOKS[name].place.room).panel else size[0]
         drawn: dict[int, str] = {}
         for line, row in zip(laid.lines, laid.owners, strict=True):

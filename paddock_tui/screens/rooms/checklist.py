@@ -16,7 +16,7 @@ from paddock_tui.records.paths import Path, Ref, parse
 from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
-from paddock_tui.screens.room import Room
+from paddock_tui.screens.room import Room, everywhere
 from paddock_tui.screens.subject import SubjectContext, of_subject
 from paddock_tui.widgets import messages
 
@@ -202,4 +202,5 @@ ROOM = Room(
     hint=_hint,
     shows=_shows,
     findings=True,
+    waiting_first=everywhere,
 )

@@ -3,7 +3,7 @@
 from paddock_tui.on_demand import Later
 from paddock_tui.records.paths import Ref
 from paddock_tui.screens.action import Action, needs_session, to
-from paddock_tui.screens.room import Room
+from paddock_tui.screens.room import Room, everywhere
 from paddock_tui.screens.subject import of_subject
 
 _DOES = Later("paddock_tui.screens.at_work.session")
@@ -29,4 +29,5 @@ ROOM = Room(
     opens=_opens,
     findings=True,
     unjudged=True,
+    waiting_first=everywhere,
 )
