@@ -20,9 +20,17 @@ def ridden_answer(judged: Review) -> AnswerWords:
     if not found:
         return (
             "Ridden, and nothing found in it: that says nothing of going out again.",
-            "Ridden: says nothing of the next.",
+            "Ridden: no verdict on the next.",
         )
     return (f"Ridden; {len(found)} found, first: {message_line(found[0])}", f"Ridden: {_few(found)}")
+
+
+def ridden_in_few(judged: Review) -> str:
+    """Answer for a session that was ridden in fewer words."""
+    found = _grave(judged)
+    if not found:
+        return "Ridden, nothing found: that says nothing of going out."
+    return f"Ridden; {len(found)} found, first: {found[0].short}"
 
 
 def profile_answer(judged: Review) -> AnswerWords:

@@ -63,10 +63,10 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     """Choose which sections of a page to fold, so that it takes at most so many lines: by key.
 
     What has an open row is never folded; of the rest as many stay open as have room, from the top. Sections
-    as short as their heading would be are folded only where it is too long without, and so are lists that
-    are not at hand, whose headings say how many items are open. The only section of a page is what one came
-    for. Where that is not enough, what stays open shows what matters now first, and the rest of its rows
-    behind one line.
+    as short as their heading would be are folded only where it is too long without, or what the page begins
+    with would be; and so are lists that are not at hand, whose headings say how many items are open. The
+    only section of a page is what one came for. Where that is not enough, what stays open shows what matters
+    now first, and the rest of its rows behind one line.
     """
     sizes = {id(one): lines(one) for one in page.sections}
     if sum(sizes.values()) <= most or len(page.sections) == 1:
@@ -81,7 +81,8 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     ]
     heads = {id(one): _head(one) for one in page.sections}
     may = [one for one in shut if len(one.rows) >= _LEAST]
-    if _lines(page, {id(one) for one in may}, sizes, heads) > most:
+    first = {id(one) for one in page.sections[:1] if 2 * sizes[id(one)] <= most}
+    if _lines(page, {id(one) for one in may} - first, sizes, heads) > most:
         may = shut
     if _lines(page, {id(one) for one in may}, sizes, heads) > most:
         may = [*may, *_not_at_hand(page, may)]
@@ -163,6 +164,7 @@ def _quiet(section: Section, is_open: RowIsOpen) -> frozenset[int]:
 def _matters(row: Row, is_open: RowIsOpen) -> bool:
     return (
         is_open(row)
+        or _is_loud(row)
         or _unanswered(row)
         or row.kind in ("heading", "add")
         or (row.kind == "check" and not row.known)

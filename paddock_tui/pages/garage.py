@@ -6,7 +6,16 @@ from typing import TYPE_CHECKING
 
 from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.looking import LooksAt
-from paddock_tui.pages.garage_list import MANY, TITLES, garage_name, new_row, record_rows, session_rows
+from paddock_tui.pages.garage_list import (
+    EARLIER_SESSIONS,
+    MANY,
+    TITLES,
+    garage_name,
+    new_row,
+    of_latest_day,
+    record_rows,
+    session_rows,
+)
 from paddock_tui.pages.problems import problem_rows
 from paddock_tui.pages.rows import Page, Section
 from paddock_tui.records.errors import InputError
@@ -38,10 +47,13 @@ def garage_page(
         session_rows(desk.files, desk.now(), retired=retired, still_open=still_open, years=years)
     )
     note = now or ("" if sessions else "none yet")
-    sections = [Section("sessions", (*sessions, new_row("session", "session")), note)]
+    latest = of_latest_day(desk.files, sessions, desk.now())
+    sections = [Section("sessions", (*sessions[:latest], new_row("session", "session")), note)]
     for kind, title in TITLES.items():
         rows = tuple(record_rows(desk.files, kind, retired=retired, years=years))
         sections.append(Section(title, (*rows, new_row(kind, title)), "" if rows else "none yet"))
+    if sessions[latest:]:
+        sections.append(Section(EARLIER_SESSIONS, sessions[latest:]))
     heading = garage_heading(desk)
     present = others(desk.root, desk.now())
     if present:

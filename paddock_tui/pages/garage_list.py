@@ -84,6 +84,28 @@ def session_rows(
         yield attrs.evolve(row, aside=row.aside + still_open(one.ref)) if one.ref == in_hand else row
 
 
+def of_latest_day(files: GarageFiles, rows: Sequence[Row], now: dt.datetime) -> int:
+    """Count the rows of sessions that one comes for: of today and to come, else of the last day there was.
+
+    What cannot be placed in time comes before them.
+    """
+    day: dt.date | None = None
+    for at, row in enumerate(rows):
+        if row.ref is None:
+            return at
+        seen = glance(row.ref, {key: one for key, one in files.data(row.ref).items() if key != "retired"})
+        if seen is None:
+            continue
+        day = day or min(seen.date, now.date())
+        if seen.date < day:
+            return at
+    return len(rows)
+
+
+EARLIER_SESSIONS = "earlier sessions"
+"""The section of those of days gone by: the last of the garage, as no record is looked for there."""
+
+
 def _by_years(
     listed: list[Listed], year: Callable[[Listed], str], title: str, open_years: Container[str] | None
 ) -> Iterator[Listed | Row]:

@@ -6,7 +6,16 @@ from collections.abc import Callable, Iterator
 from paddock_tui.desk.lookup import Glance, glances, order, session_in_hand
 from paddock_tui.desk.set_clock import set_date
 from paddock_tui.pages.dates import short_date
-from paddock_tui.pages.garage_list import TITLES, garage_name, new_row, record_rows, session_row, whose
+from paddock_tui.pages.garage_list import (
+    EARLIER_SESSIONS,
+    TITLES,
+    garage_name,
+    new_row,
+    of_latest_day,
+    record_rows,
+    session_row,
+    whose,
+)
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.store.garage import GarageFiles
 
@@ -36,9 +45,14 @@ def opening_page(files: GarageFiles, now: Callable[[], dt.datetime], lines: int)
     in_hand = session_in_hand(files, moment)
     seen = _newest(files, moment.year, lines)
     rows = [session_row(files, one, moment, in_hand) for one in seen[:lines]]
-    if len(seen) <= lines:
-        rows.append(new_row("session", "session"))
-    sections = [Section("sessions", tuple(rows)), *_others(files, lines - len(rows))]
+    latest = of_latest_day(files, rows, moment)
+    here, left = [*rows[:latest]], lines - latest
+    if latest < len(rows) or len(seen) <= lines:
+        here.append(new_row("session", "session"))
+    sections = [Section("sessions", tuple(here)), *_others(files, left)]
+    if rows[latest:]:
+        # How wide the columns are depends on these too.
+        sections.append(Section(EARLIER_SESSIONS, tuple(rows[latest:])))
     set_to = set_date(now)
     clock = f"clock {short_date(set_to)} · " if set_to is not None else ""
     return Page(

@@ -68,6 +68,14 @@ def answer_words(review: Review, short: bool = False) -> str:
     return f"nothing that was found stands against it; {rest}"
 
 
+def answer_in_few(review: Review) -> str:
+    """Answer with the finding that is owed an answer in its few words; empty where none is."""
+    owed = [one for one in review.findings if one.to_answer]
+    if not owed or review.count(HOLD) or not review.about_a_session:
+        return ""
+    return f"First, {len(owed)} to answer: {owed[0].short}"
+
+
 def says_first(review: Review) -> bool:
     """Return whether the answer is the first finding: then the list of findings begins with it."""
     first = review.findings[0]

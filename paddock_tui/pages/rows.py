@@ -143,7 +143,8 @@ class Page:
     `caution_short` where the whole of it has no room. `clock` and `now`,
     the next thing to do, stand in the last line while nothing else is said there; `leads` is the action of
     that and the row where it is entered. `answer` is the page's one
-    question answered, right below its heading, `answer_short` the same for a narrow line.
+    question answered, right below its heading, `answer_mid` the same in fewer words, `answer_short` the same
+    for a narrow line. `when` says beside it when the bike goes out, in ever fewer words.
     `place` is where it is shown, by which what was unfolded on it is remembered. `labels` are cells kept for
     labels on a page that grows while one types, so that its columns stand still.
     """
@@ -160,7 +161,9 @@ class Page:
     leads: tuple[str, tuple[str, ...]] | None = None
     whose: str = ""
     answer: str = ""
+    answer_mid: str = ""
     answer_short: str = ""
+    when: tuple[str, ...] = ()
     place: str = ""
     labels: int = 0
 

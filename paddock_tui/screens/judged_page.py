@@ -16,7 +16,6 @@ from paddock_tui.desk.situations import Assembled
 from paddock_tui.desk.venue_clock import venue_zone
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next
-from paddock_tui.pages.answers import profile_answer, ridden_answer
 from paddock_tui.pages.countdown import clock_words
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.garage_list import whose
@@ -25,10 +24,8 @@ from paddock_tui.pages.own_keys import like_keys, own_keys, page_with
 from paddock_tui.pages.review import (
     CAUTION_WORDS,
     SHORT_CAUTION,
-    answer_words,
     finding_key,
     finding_rows,
-    says_first,
     verdict_line,
 )
 from paddock_tui.pages.rows import Page, Row
@@ -36,6 +33,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.verdict_words import NONE_SAVED, RIDDEN_TAIL
 from paddock_tui.rules import HOLD, Finding, Review, review
 from paddock_tui.screens.folds import Folds, fold, ordered
+from paddock_tui.screens.page_answers import ANSWERING, READ_BY_ALL, STAYS_IN, answers_of, when_of
 from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.record_answers import record_answers
 from paddock_tui.screens.registry import ACTIONS, room_of
@@ -46,16 +44,6 @@ from paddock_tui.text import printable
 
 STAYS_OFF = "no riding today: the head"
 """What stands in place of the clock after a head was hit."""
-
-
-STAYS_IN = "HOLD: stay in"
-"""What stands in place of the clock while a hold stands."""
-
-READ_BY_ALL = ("board", "crew")
-"""The rooms that others than the rider read: they say nothing of anybody's health."""
-
-ANSWERING = ("garage",)
-"""Rooms that say what stands against going out although they are about more than one session."""
 
 
 @attrs.frozen
@@ -125,30 +113,35 @@ def judged_page(
     if room.for_anybody:
         return JudgedPage(page, judged, attrs.evolve(place, subject=subject), ())
     heading = _with_clock(desk, page.heading)
-    answers = _answers(desk, room, subject, as_everywhere, hand, in_hand)
+    answers = answers_of(desk, room, subject, as_everywhere, hand, in_hand)
     if room.id == "record":
         about = subject if in_hand is None or hand is None else hand
         clock = _clock(desk, hand, in_hand)
-        answers = record_answers(desk, page, place.record, about, in_hand or as_everywhere, clock)
+        whole, short = record_answers(desk, page, place.record, about, in_hand or as_everywhere, clock)
+        answers = whole, "", short
     page = attrs.evolve(page, judged=room.findings)
     if room.waiting_first(place):
         waits_for = judged if room.needs_subject else in_hand or as_everywhere
         page = ordered(page, waits_for, place.key, remembered.of(Folds))
     if room.folds:
         page = fold(page, judged, place.key, remembered.of(Folds), room.at_once)
+    clock = _off_words(room) if stays_off else _clock(desk, hand, in_hand)
+    verdict_of = _about(room, subject, hand, in_hand)
     made = attrs.evolve(
         page,
         place=room.id,
         heading=heading,
-        whose=whose(desk.files, _about(room, subject, hand, in_hand)),
+        whose=whose(desk.files, verdict_of),
         verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
         findings=tuple(finding_rows(judged)) if room.findings else (),
         judged=room.findings,
-        clock=_off_words(room) if stays_off else _clock(desk, hand, in_hand),
+        clock=clock,
         now=now,
         leads=_leads(following),
         answer=page.answer or answers[0],
-        answer_short=page.answer_short or answers[1],
+        answer_mid="" if page.answer else answers[1],
+        answer_short=page.answer_short or answers[2],
+        when=() if stays_off else when_of(desk, room, verdict_of, hand, clock, answers[0]),
         caution=page.caution or _caution(room, place, remembered),
         caution_short=page.caution_short or (SHORT_CAUTION if not room.findings else ""),
     )
@@ -316,30 +309,6 @@ def _clock(desk: Desk, hand: Ref | None, in_hand: Review | None) -> str:
     if clock is not None and clock.laps is not None and hand is not None:
         clock = by_pace(clock, usual_lap_s(desk, hand))
     return clock_words(clock, desk.now())
-
-
-def _answers(
-    desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None, in_hand: Review | None
-) -> tuple[str, str]:
-    """Answer what stands against going out, on pages about the session looked at and in the garage.
-
-    Gives it whole and in few words.
-    """
-    if room.stands_alone or room.id in READ_BY_ALL or (room.id not in ANSWERING and not room.needs_subject):
-        return "", ""
-    if room.id in ANSWERING and hand is not None and in_hand is not None:
-        subject, judged = hand, in_hand
-    if subject is None:
-        return ("No session is planned: nothing is judged.", "") if room.id in ANSWERING else ("", "")
-    if subject.kind != "session":
-        return profile_answer(judged)
-    seen = glance(subject, desk.files.data(subject))
-    if seen is not None and seen.ridden:
-        return ridden_answer(judged)
-    if room.id == "review" and judged.findings and says_first(judged):
-        # Its first finding is the answer, whole, on the third line.
-        return "", ""
-    return answer_words(judged), answer_words(judged, short=True)
 
 
 def _stays_off(judged: Review) -> bool:

@@ -36,7 +36,7 @@ PAGES = (
     SentBefore("review", "r", 1841, 83, arrow_says="the next finding opens"),
     SentBefore("going out", "o", 2124, 85, arrow_says="the next finding opens"),
     SentBefore("dash card", "d", 2187, 66),
-    SentBefore("checklist", "c", 2210, 50, arrow_says="the page turns by half"),
+    SentBefore("checklist", "c", 2210, 50),
     SentBefore("next change", "j", 1977, 60),
     SentBefore("last time here", "h", 2008, 94),
     SentBefore("change log", "l", 2151, 50, pictured=True),

@@ -14,10 +14,11 @@ from tests.small import session, write
 
 
 def rows(page: Page, title: str) -> list[Row]:
+    """List the rows of a section, those of sessions with the earlier ones."""
     return [
         row
         for section in page.sections
-        if section.title == title
+        if section.title in (title, f"earlier {title}")
         for row in section.rows
         if row.kind != "add"
     ]
@@ -34,6 +35,20 @@ def test_sessions_come_newest_first_with_what_their_name_does_not_say(garage: Pa
     )
     assert {row.aside for row in found[1:]} == {"ridden"}
     assert all(row.opens == row.ref and row.opens is not None for row in found)
+
+
+def test_sessions_of_days_gone_by_stand_last(garage: Path) -> None:
+    def titled(now: dt.datetime, title: str) -> list[str]:
+        page = garage_page(at_desk(garage, now))
+        return [row.label for one in page.sections if one.title == title for row in one.rows if row.ref]
+
+    on_day, next_day = dt.datetime(2026, 6, 20, 12, 40), dt.datetime(2026, 6, 21, 9, 0)
+    assert [name[:10] for name in titled(on_day, "sessions")] == ["2026-06-20"] * 4
+    assert titled(next_day, "sessions") == titled(on_day, "sessions")
+    assert titled(on_day, "earlier sessions")[0] == "2026-05-16-5-magpie"
+    before = titled(dt.datetime(2026, 6, 1, 9, 0), "sessions")
+    assert [name[:10] for name in before] == ["2026-06-20"] * 4
+    assert garage_page(at_desk(garage, on_day)).sections[-1].title == "earlier sessions"
 
 
 def test_a_session_of_any_name_says_date_and_bike(tmp_path: Path) -> None:

@@ -13,7 +13,7 @@ MORE = 1.25
 
 ARROWS = 20
 
-SAYS_MORE = {"review": 320, "going out": 360, "checklist": 600}
+SAYS_MORE = {"review": 320, "going out": 360}
 """Bytes of the first arrow at most where it shows what it did not then: most of them are text."""
 
 

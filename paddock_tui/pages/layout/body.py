@@ -11,6 +11,7 @@ from paddock_tui.pages.layout.columns import Columns, columns_of_words
 from paddock_tui.pages.layout.fields import editor_lines, field_lines
 from paddock_tui.pages.layout.findings import caution_in_full
 from paddock_tui.pages.layout.folds import fold_lines
+from paddock_tui.pages.layout.header import first_rule_end
 from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
 from paddock_tui.pages.layout.picture import picture_lines
@@ -116,7 +117,8 @@ def body(page: Page, columns: Columns) -> DrawnRows:
         note = note_of(section, table) if table else section.note
         headed = bool(section.rows) and section.rows[0].kind == FOLD
         if not headed:
-            lines.append(Owned(rule(columns.pen, section.title, note), None))
+            end = "" if lines else first_rule_end(page, columns.pen, section.title, note)
+            lines.append(Owned(rule(columns.pen, section.title, note, end), None))
         if table and not headed:
             lines.append(Owned(heading_line(table), None))
         told = False

@@ -5,7 +5,7 @@ import re
 from paddock_tui.pages.layout.cells import sign
 from paddock_tui.pages.layout.columns import MARK
 from paddock_tui.pages.layout.pen import Ink, Line, Pen
-from paddock_tui.pages.rows import Page
+from paddock_tui.pages.rows import FOLD, Page
 from paddock_tui.records.verdict_words import (
     CARE_WORD,
     HOLD_WORD,
@@ -15,6 +15,7 @@ from paddock_tui.records.verdict_words import (
 )
 from paddock_tui.text import clip, width
 
+_GAP = 2
 _OWNER = 12
 """Cells at most of whose verdict it is."""
 
@@ -45,7 +46,8 @@ def header(page: Page, pen: Pen) -> Line:
     Whose verdict it is stands before it, unless the heading says so and is not cut. While a hold stands it
     is one bar across the screen, with a block at both ends.
     """
-    heading, forms = pen.say(page.heading), [pen.say(form) for form in verdict_forms(page.verdict)]
+    verdict = _COUNTS.sub("", page.verdict) if _has_rule(page) else page.verdict
+    heading, forms = pen.say(page.heading), [pen.say(form) for form in verdict_forms(verdict)]
     if page.held and pen.width > _LEAST_BAR:
         return _held(heading, forms, pen)
     limit = max(pen.width // 2, pen.width - width(heading) - 2)
@@ -76,12 +78,60 @@ def _is_said(whose: str, heading: str) -> bool:
 
 
 def answer_line(page: Page, pen: Pen) -> Line:
-    """Draw the answer to the page's one question, in its short words where the whole has no room."""
+    """Draw the answer to the page's one question, in fewer words where the whole has no room; when the bike
+    goes out closes the line.
+    """
+    answer, when = _answer_and_when(page, pen)
     ink = Ink(pen)
     ink.to(MARK)
-    whole = pen.say(page.answer)
-    ink.put(pen.say(page.answer_short) if page.answer_short and width(whole) > ink.room else whole, "answer")
+    ink.put(answer, "answer", ink.room - (width(when) + _GAP if when else 0))
+    if when:
+        ink.to(pen.width - width(when))
+        ink.put(when, "note")
     return ink.line()
+
+
+def _answer_and_when(page: Page, pen: Pen) -> tuple[str, str]:
+    """Choose the words of the answer and of when: the most of when that lets the answer stand whole."""
+    answers = [pen.say(one) for one in (page.answer, page.answer_mid, page.answer_short) if one]
+    when = [pen.say(one) for one in page.when]
+    room = pen.width - MARK
+    for times in (when[:-1], when[-1:]):
+        for answer in answers:
+            for time in times:
+                if width(answer) + _GAP + width(time) <= room:
+                    return answer, time
+    whole = next((one for one in answers if width(one) <= room), "")
+    # What is cut in any case is cut for the time too.
+    return (whole, "") if whole else (answers[-1], when[-1] if when else "")
+
+
+def first_rule_end(page: Page, pen: Pen, title: str, note: str) -> str:
+    """Return what closes the first rule of a page: what the verdict counts that is no finding.
+
+    When the bike goes out stands there too where the answer leaves no room for it, or no line above answers.
+    What has no room beside title and note is left out, but for the last time.
+    """
+    if not _has_rule(page):
+        return ""
+    counts = [pen.say(one) for one in _COUNTS.findall(page.verdict)]
+    is_said = bool(page.answer and _answer_and_when(page, pen)[1])
+    times = [] if is_said else [pen.say(one) for one in page.when]
+    forms = [" · ".join((time, *counts)) for time in times] or [" · ".join(counts)]
+    forms += times or counts[:1]
+    taken = width(pen.say(f"{title}  {note}")) + _RULE
+    return next((one for one in forms if width(one) + taken <= pen.width), times[-1] if times else "")
+
+
+_COUNTS = re.compile(r" · (\d+ (?:not assessed|to do))\b")
+_RULE = 16
+"""Cells of the strokes of a rule that has a note and an end, and of the spaces around them."""
+
+
+def _has_rule(page: Page) -> bool:
+    """Return whether a page begins with a plain rule: not with the heading of a folded section."""
+    rows = page.sections[0].rows if page.sections else ()
+    return bool(page.sections) and not (rows and rows[0].kind == FOLD)
 
 
 def _held(heading: str, forms: list[str], pen: Pen) -> Line:

@@ -122,6 +122,7 @@ def with_units(page: Page) -> Page:
             sections=sections_with_units(page.sections),
             findings=tuple(map(_row, page.findings)),
             answer=as_read(page.answer),
+            answer_mid=as_read(page.answer_mid),
             answer_short=as_read(page.answer_short),
         )
         _LAST[:] = [(page, made)]
