@@ -331,7 +331,10 @@ class Board(DrawnPage, can_focus=True):
         to = moved(self._page, at, event.key, self.laid.body)
         if to is not None:
             self._fade()
+            opened, by_row = self._view.opened, event.key in ("up", "down")
             self._place(to)
+            if by_row:
+                self.leave_open(at if opened is None else opened)
             if event.key in ("tab", "shift+tab") and self._opened.peek(self._whole, self.cursor_row):
                 self.show(self._whole)
             self.relay()
@@ -366,7 +369,7 @@ class Board(DrawnPage, can_focus=True):
     def _place(self, at: int | None) -> None:
         """Put the cursor on a row by number; an editor whose row is gone leaves its text to be offered."""
         editor, before = self._view.editor, self._identity
-        self._view = attrs.evolve(self._view, cursor=at)
+        self._view = attrs.evolve(self._view, cursor=at, opened=None)
         row = self.cursor_row
         self._identity = row.identity if row else None
         if editor and self._identity != before:

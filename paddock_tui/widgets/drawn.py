@@ -8,11 +8,16 @@ from textual import events
 from textual.dom import DOMNode
 from textual.geometry import Region
 from textual.strip import Strip
+from textual.timer import Timer
 from textual.widget import Widget
 
 from paddock_tui.pages.layout import WIDE, Laid, Line, View, layout
+from paddock_tui.pages.layout.texts import opens
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.widgets.paint import changed_spans, strip_of
+
+RESTS_S = 0.35
+"""So long a cursor stays on a row before that opens: keys that follow each other leave it there for less."""
 
 
 class DrawnPage(Widget):
@@ -26,6 +31,7 @@ class DrawnPage(Widget):
         self._view = View(0, 0, None, plain=plain)
         self._laid = Laid((), ())
         self._is_stale = False
+        self._resting: Timer | None = None
         self.beside: Callable[[Row | None], tuple[Section, ...] | None] = lambda _: None
         """Says what stands at the right of a wide screen for the row under the cursor; None: no panel."""
 
@@ -50,6 +56,26 @@ class DrawnPage(Widget):
         """Change the view, and draw what differs."""
         self._view = attrs.evolve(self._view, **changes)  # type: ignore[arg-type]
         self.relay()
+
+    def leave_open(self, at: int) -> None:
+        """Have the row that stands open, or row `at`, stay so until the cursor has rested on another one.
+
+        What opens under the cursor is some lines of text, and what it pushes away comes back as text: a key
+        that only goes past sends none of it.
+        """
+        opened, rows = at if self._view.opened is None else self._view.opened, self._page.rows()
+        cursor = self._view.cursor
+        if cursor is None or not (opens(rows[opened]) or opens(rows[cursor])):
+            return
+        self._view = attrs.evolve(self._view, opened=opened if opened != cursor else None)
+        if self._resting is not None:
+            self._resting.stop()
+        self._resting = self.set_timer(RESTS_S, self.rest)
+
+    def rest(self) -> None:
+        """Open the row under the cursor, and fold the one that stood open."""
+        if self._view.opened is not None:
+            self.change(opened=None)
 
     def relay(self) -> None:
         """Lay the page out anew once what goes on has ended: a key changes page, cursor and last line."""

@@ -19,22 +19,22 @@ from tests.widgets.wire import Wire
 
 
 class SentBefore(NamedTuple):
-    """A page: the key that leads there from the garage, bytes of it and of an arrow before, what is new."""
+    """A page: the key that leads there from the garage, bytes of it and of an arrow before."""
 
     name: str
     key: str
     page: int
     arrow: int
     pictured: bool = False
-    arrow_says: str = ""
-    """What an arrow shows by now that it did not then; empty where nothing was added."""
+    opens: bool = False
+    """Whether a finding opens by now once the cursor has rested on its row."""
 
 
 PAGES = (
     SentBefore("set-up", "p", 2196, 1366, pictured=True),
     SentBefore("session", "s", 2192, 51, pictured=True),
-    SentBefore("review", "r", 1841, 83, arrow_says="the next finding opens"),
-    SentBefore("going out", "o", 2124, 85, arrow_says="the next finding opens"),
+    SentBefore("review", "r", 1841, 83, opens=True),
+    SentBefore("going out", "o", 2124, 85, opens=True),
     SentBefore("dash card", "d", 2187, 66),
     SentBefore("checklist", "c", 2210, 50),
     SentBefore("next change", "j", 1977, 60),
@@ -47,6 +47,8 @@ PAGES = (
 
 _DOWN = "\x1b[B"
 _QUIET = 0.7
+_SOON = 0.2
+"""Less than a cursor has to rest before what is under it opens."""
 _ARROWS = 40
 _SEQUENCES = re.compile(r"\x1b\[[0-?]*[ -/]*[@-~]|\x1b[^\[]|[\x00-\x1f]")
 
@@ -68,6 +70,7 @@ def main(arguments: list[str]) -> int:
         "an arrow before",
         "now",
         "ratio",
+        "once it rested",
         "of these text",
         f"mean of {_ARROWS}",
     )
@@ -76,11 +79,12 @@ def main(arguments: list[str]) -> int:
         garage = shutil.copytree(here / "sample_garage", Path(folder) / "garage", ignore=ignored)
         sys.stdout.write(f"{_line(*heads)}{_line('---', *['---:'] * (len(heads) - 1))}")
         for one in PAGES:
-            page, arrow, mean = _measured(here, garage, one.key)
+            page, arrow, rested, mean = _measured(here, garage, one.key)
             name = f"{one.name}, pictures" if one.pictured else one.name
             shares = f"{page / one.page:.2f}", f"{len(arrow) / one.arrow:.2f}"
+            opened = len(rested), letters(rested)
             sys.stdout.write(
-                _line(name, one.page, page, shares[0], one.arrow, len(arrow), shares[1], letters(arrow), mean)
+                _line(name, one.page, page, shares[0], one.arrow, len(arrow), shares[1], *opened, mean)
             )
             sys.stdout.flush()
     return 0
@@ -90,8 +94,11 @@ def _line(*cells: object) -> str:
     return f"| {' | '.join(map(str, cells))} |\n"
 
 
-def _measured(here: Path, garage: Path, key: str) -> tuple[int, bytes, int]:
-    """Return the bytes of a page, what the first arrow on it sends, and the mean of more."""
+def _measured(here: Path, garage: Path, key: str) -> tuple[int, bytes, bytes, int]:
+    """Return the bytes of a page, what the first arrow on it sends and what opens then, and the mean of more.
+
+    The mean is of arrows that follow each other, with what opens where the last of them rests.
+    """
     code = (
         f"import sys\nsys.path.insert(0, {str(here)!r})\nfrom paddock_tui.desk import answers\n"
         "answers.AT_ONCE_S = 0.0\nfrom paddock_tui.__main__ import main\n"
@@ -100,9 +107,10 @@ def _measured(here: Path, garage: Path, key: str) -> tuple[int, bytes, int]:
     with Wire(code, 80, 24, {"PYTHONPATH": str(here)}) as wire:
         wire.read_until("? help")
         page = wire.after(key, 2 * _QUIET)
-        arrow = wire.after(_DOWN, _QUIET)
+        arrow, rested = wire.after(_DOWN, _SOON), wire.after("", _QUIET)
         more = [len(wire.after(_DOWN, 0.15)) for _ in range(_ARROWS - 1)]
+        more.append(len(wire.after("", _QUIET)))
         wire.type("g")
         wire.read()
         wire.type("q")
-        return len(page), arrow, (len(arrow) + sum(more)) // _ARROWS
+        return len(page), arrow, rested, (len(arrow) + len(rested) + sum(more)) // _ARROWS

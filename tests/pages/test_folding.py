@@ -62,8 +62,8 @@ def test_the_only_section_of_a_page_is_never_folded() -> None:
     assert folds_of(page, FOUND, lambda one: len(one.rows) + 1, 2) == {}
 
 
-def test_what_has_a_finding_or_is_short_stays_open_and_the_first_that_fit_do() -> None:
-    assert titles(fold(10)) == ["first", "controls · x", "controls · y", "controls · z"]
+def test_what_has_a_finding_stays_open_and_the_first_that_fit_do_before_what_is_short() -> None:
+    assert titles(fold(10)) == ["controls · x", "controls · y", "controls · z", "short"]
     assert titles(fold(13)) == ["controls · x", "controls · y", "controls · z"]
 
 
@@ -86,10 +86,10 @@ def test_the_gravest_inside_shows_on_the_heading() -> None:
 
 def test_sections_of_one_kind_share_a_heading_until_it_is_opened() -> None:
     shut = folded(fold(10), {})
-    assert [row.label for row in shut.rows() if row.kind == FOLD] == ["first", "controls"]
+    assert [row.label for row in shut.rows() if row.kind == FOLD] == ["controls", "short"]
     assert hidden_in(fold(10), (str(REF), "k", "")) == ("controls · *", "controls · y")
     part = folded(fold(10), {"controls · *": True})
-    assert [row.label for row in part.rows() if row.kind == FOLD][1:] == ["controls", *titles(fold(10))[1:]]
+    assert [row.label for row in part.rows() if row.kind == FOLD] == ["controls", *titles(fold(10))]
     whole = folded(fold(10), dict.fromkeys(("controls · *", *map(key_of, PAGE.sections)), True))
     assert {row.label for row in PAGE.rows()} <= {row.label for row in whole.rows()}
 

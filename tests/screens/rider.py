@@ -46,13 +46,17 @@ class Rider:
         await type_keys(self.app, self.pilot, keys)
 
     async def settled(self) -> None:
-        """Wait for the writer, for what is worked out aside and for the page, without holding up the app."""
+        """Wait for the writer, for what is worked out aside and for the page, without holding up the app.
+
+        The cursor has rested then.
+        """
         await asyncio.to_thread(self.desk.wait)
         assert self.pilot is not None
         await until_idle(self.app, self.pilot)
         while self.desk.answers.are_awaited:
             await asyncio.to_thread(until_found, self.desk)
             await until_idle(self.app, self.pilot)
+        self.app.main.board.rest()
 
     async def chooses(self, action: str) -> None:
         """Choose an action from the palette."""

@@ -48,7 +48,9 @@ async def test_items_are_answered_marked_to_fix_opened_and_undone_by_keys(garage
         assert now()[0] == "open"
 
         # The morning's list is kept in the day.
-        await rider.types("home enter down enter down 2")
+        pads = next(row for row in board.page.rows() if row.value.startswith("brake pads, front and rear"))
+        assert board.go(pads.identity)
+        await rider.types("2")
         held = [(row.label, row.value) for row in board.drawn.rows()]
         assert ("to fix", "brake pads, front and rear, in their packets") in held
         day = (garage / "days/2026-06-20-anvilfen.toml").read_text()

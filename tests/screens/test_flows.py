@@ -245,7 +245,8 @@ async def test_the_clock_alone_paints_nothing_until_something_is_due(
         rider.desk.now = lambda: BEFORE + dt.timedelta(minutes=10)
         rider.app.main.draw()
         await rider.settled()
-        assert {region.y for region in painted} == {23}  # the minutes in the last line
+        # The minutes beside the answer, and in the last line.
+        assert {region.y for region in painted} == {1, 23}
         painted.clear()
         rider.desk.now = lambda: BEFORE + dt.timedelta(minutes=10, seconds=-40)
         rider.app.main.draw()

@@ -13,8 +13,8 @@ MORE = 1.25
 
 ARROWS = 20
 
-SAYS_MORE = {"review": 320, "going out": 360}
-"""Bytes of the first arrow at most where it shows what it did not then: most of them are text."""
+RESTED = 320
+"""Bytes at most of what opens under the cursor once it has rested: most of them are text."""
 
 
 async def test_pages_and_arrows_send_at_most_a_quarter_more_than_before_they_said_more(
@@ -30,13 +30,17 @@ async def test_pages_and_arrows_send_at_most_a_quarter_more_than_before_they_sai
             sent.sent = b""
             await rider.types(one.key)
             page, sent.sent = sent.sent, b""
-            await rider.types("down")
-            arrow = sent.sent
+            await rider.presses("down")
+            arrow, sent.sent = sent.sent, b""
+            await rider.settled()
+            await rider.presses("")
+            rested = sent.sent
             assert 500 < len(page) <= MORE * one.page, (one.name, len(page))
-            assert 10 < len(arrow) <= SAYS_MORE.get(one.name, MORE * one.arrow), (one.name, len(arrow))
-            if one.name in SAYS_MORE:
-                assert letters(arrow) > 0.6 * len(arrow), (one.name, letters(arrow), len(arrow))
-    assert {one.name for one in PAGES if one.arrow_says} == set(SAYS_MORE)
+            assert 10 < len(arrow) <= MORE * one.arrow, (one.name, len(arrow))
+            assert bool(rested) == one.opens, (one.name, rested)
+            if rested:
+                assert len(rested) <= RESTED, (one.name, len(rested))
+                assert letters(rested) > 0.6 * len(rested), (one.name, letters(rested), len(rested))
 
 
 async def test_arrows_through_a_page_send_little_in_the_mean(

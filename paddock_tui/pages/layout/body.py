@@ -16,7 +16,7 @@ from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
 from paddock_tui.pages.layout.picture import picture_lines
 from paddock_tui.pages.layout.table import DrawnTable, cells_line, heading_line, note_of, table_of
-from paddock_tui.pages.layout.texts import text_lines
+from paddock_tui.pages.layout.texts import finding_lines, opens, text_lines
 from paddock_tui.pages.layout.view import View
 from paddock_tui.pages.rows import FOLD, Page, Row
 from paddock_tui.records.paths import Path, Ref
@@ -67,6 +67,18 @@ class SharedBySection(NamedTuple):
     words: Columns
 
 
+class Replaced(NamedTuple):
+    """Lines that stand in place of lines `start` to `end`, and where among all those of the cursor's row
+    begin and how many they are.
+    """
+
+    start: int
+    end: int
+    lines: tuple[Owned, ...]
+    cursor: int
+    size: int
+
+
 @attrs.frozen(eq=False)
 class DrawnRows:
     """The rows of a page without a cursor: all lines, and where those of each row begin and end."""
@@ -76,31 +88,45 @@ class DrawnRows:
     spans: tuple[tuple[int, int], ...]
     shared: tuple[SharedBySection, ...]
 
-    def with_cursor(self, view: View, columns: Columns) -> tuple[int, int, tuple[Owned, ...]]:
-        """Return the lines of the cursor's row, and those that they stand in place of."""
+    def with_cursor(self, view: View, columns: Columns) -> Replaced:
+        """Return the lines of the cursor's row and of one that stands open, in place of which lines."""
         at = view.cursor
         if at is None or not 0 <= at < len(self.rows):
-            return 0, 0, ()
+            return Replaced(0, 0, (), 0, 0)
+        opened = at if view.editor or view.opened is None or view.opened >= len(self.rows) else view.opened
+        first, last = sorted((at, opened))
+        drawn = {one: self._drawn(one, view, columns, opened) for one in (first, last)}
+        between = self.lines[self.spans[first][1] : self.spans[last][0]] if first != last else ()
+        mine = (*drawn[first], *between, *(drawn[last] if first != last else ()))
+        start = self.spans[first][0]
+        before = 0 if at == first else len(mine) - len(drawn[last])
+        return Replaced(start, self.spans[last][1], mine, start + before, len(drawn[at]))
+
+    def _drawn(self, at: int, view: View, columns: Columns, opened: int) -> tuple[Owned, ...]:
+        """Draw the cursor's row, or the one that stands open."""
         shared = self.shared[bisect_right(self.shared, at, key=_first_row) - 1]
-        row = self.rows[at]
-        if view.editor:
-            drawn: Sequence[Line] = editor_lines(row, columns, view.editor)
+        row, on = self.rows[at], at == view.cursor
+        if on and view.editor:
+            lines: Sequence[Line] = editor_lines(row, columns, view.editor)
+        elif opens(row):
+            lines = finding_lines(row, shared.words, on, at == opened)
         else:
-            drawn = _row(row, shared, columns, on=True)
-        start, end = self.spans[at]
-        return start, end, tuple(Owned(line, at) for line in drawn)
+            lines = _row(row, shared, columns, on=on)
+        return tuple(Owned(line, at) for line in lines)
 
     def is_last(self, at: int | None) -> bool:
         """Return whether no row that the cursor stops at follows."""
         return at is not None and all(row.kind == "heading" for row in self.rows[at + 1 :])
 
-    def begun(self, line: int, cursor: int | None, more: int) -> int:
-        """Count the rows that begin before a line, where the cursor's row has so many lines `more`."""
-        before = bisect_left(self.spans, line, key=_first_line)
-        if cursor is None or not more:
-            return before
-        after = bisect_left(self.spans, line - more, key=_first_line)
-        return min(before, cursor + 1) + max(after - (cursor + 1), 0)
+    def begun(self, line: int, part: Replaced) -> int:
+        """Count the rows that begin before a line, where lines are replaced."""
+        end = part.start + len(part.lines)
+        if line <= part.start or not part.lines:
+            return bisect_left(self.spans, line, key=_first_line)
+        if line < end:
+            inside = {one.row for one in part.lines[: line - part.start]} - {None}
+            return bisect_left(self.spans, part.start, key=_first_line) + len(inside)
+        return bisect_left(self.spans, line - end + part.end, key=_first_line)
 
 
 def body(page: Page, columns: Columns) -> DrawnRows:
@@ -163,20 +189,19 @@ def shown(page: Page, view: View, columns: Columns, height: int) -> VisibleLines
     if not (_LAST and _LAST[0][0] is page and _LAST[0][1] == columns):
         _LAST[:] = [(page, columns, body(page, columns))]
     whole = _LAST[0][2]
-    start, end, mine = whole.with_cursor(view, columns)
-    more = len(mine) - (end - start)
-    total = len(whole.lines) + more
+    mine = whole.with_cursor(view, columns)
+    total = len(whole.lines) + len(mine.lines) - (mine.end - mine.start)
     top = min(max(view.top, 0), max(total - height, 0))
-    if mine and height > 0:
-        top = _holding(start, start + len(mine), top, height, total)
-        if whole.is_last(view.cursor) and total - start <= height:
+    if mine.lines and height > 0:
+        top = _holding(mine.cursor, mine.cursor + mine.size, top, height, total)
+        if whole.is_last(view.cursor) and total - mine.cursor <= height:
             # Behind the last row the cautions stand, and no cursor comes there.
             top = max(total - height, 0)
-    part = _part(whole.lines, start, end, mine, top, top + height)
+    part = _part(whole.lines, mine.start, mine.end, mine.lines, top, top + height)
     seen = {line.row for line in part} - {None}
-    above = whole.begun(top, view.cursor, more)
+    above = whole.begun(top, mine)
     above -= sum(1 for row in seen if row is not None and row < above)
-    below = len(whole.spans) - whole.begun(top + height, view.cursor, more)
+    below = len(whole.spans) - whole.begun(top + height, mine)
     return VisibleLines(part, top, above, below)
 
 

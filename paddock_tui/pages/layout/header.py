@@ -117,7 +117,7 @@ def first_rule_end(page: Page, pen: Pen, title: str, note: str) -> str:
     counts = [pen.say(one) for one in _COUNTS.findall(page.verdict)]
     is_said = bool(page.answer and _answer_and_when(page, pen)[1])
     times = [] if is_said else [pen.say(one) for one in page.when]
-    forms = [" · ".join((time, *counts)) for time in times] or [" · ".join(counts)]
+    forms = [pen.say(" · ".join((*one, *counts))) for one in [[time] for time in times] or [[]]]
     forms += times or counts[:1]
     taken = width(pen.say(f"{title}  {note}")) + _RULE
     return next((one for one in forms if width(one) + taken <= pen.width), times[-1] if times else "")

@@ -25,8 +25,8 @@ def text_lines(row: Row, columns: Columns, on: bool) -> tuple[Line, ...]:
 
     A finding takes one line until it is under the cursor; of a hold what is to be done is always in sight.
     """
-    if row.kind == "finding" and row.more:
-        return tuple(_opened(row, columns) if on else folded_finding(row, columns))
+    if opens(row):
+        return finding_lines(row, columns, on, is_open=on)
     say = columns.pen.say
     if row.kind == "finding" or (row.severity and not row.value):
         lead, text = say(row.severity), finding_text(row, columns)
@@ -47,6 +47,17 @@ def text_lines(row: Row, columns: Columns, on: bool) -> tuple[Line, ...]:
     return tuple(lines)
 
 
+def opens(row: Row) -> bool:
+    """Return whether a row says more under the cursor than without it."""
+    return row.kind == "finding" and bool(row.more)
+
+
+@lru_cache(maxsize=256)
+def finding_lines(row: Row, columns: Columns, on: bool, is_open: bool) -> tuple[Line, ...]:
+    """Draw a finding that opens: `is_open` is not always the one under the cursor (`on`)."""
+    return tuple(_opened(row, columns, on) if is_open else folded_finding(row, columns, on))
+
+
 def finding_text(row: Row, columns: Columns) -> str:
     """Return the words of a finding without its severity."""
     label = "" if row.label == row.severity else row.label
@@ -58,10 +69,10 @@ def severity_style(severity: str) -> str:
     return severity if severity in SEVERITIES else "aside"
 
 
-def finding_line(row: Row, columns: Columns) -> Line:
+def finding_line(row: Row, columns: Columns, on: bool = False) -> Line:
     """Draw a finding on one line, cut where it must be; whether it waits for an answer at the right end."""
     ink = Ink(columns.pen)
-    mark(ink, False, row.severity)
+    mark(ink, on, row.severity)
     quiet = columns.pen.say(row.range) if columns.pen.width >= _WIDE else ""
     whole = finding_text(row, columns)
     room = columns.pen.width - MARK - _SEVERITY - (width(quiet) + 2 if quiet else 0)
@@ -77,9 +88,9 @@ def finding_line(row: Row, columns: Columns) -> Line:
     return ink.line()
 
 
-def folded_finding(row: Row, columns: Columns) -> list[Line]:
+def folded_finding(row: Row, columns: Columns, on: bool = False) -> list[Line]:
     """Draw a finding on its line; of a hold what is to be done follows."""
-    lines = [finding_line(row, columns)]
+    lines = [finding_line(row, columns, on)]
     if row.severity == "hold":
         lines += [
             line for label, text in row.more if label == "do" for line in _part(row, label, text, columns)
@@ -99,14 +110,14 @@ def hold_lines(row: Row, columns: Columns, room: int) -> list[Line]:
     return [lines[0], ink.line()][:room]
 
 
-def _opened(row: Row, columns: Columns) -> list[Line]:
+def _opened(row: Row, columns: Columns, on: bool) -> list[Line]:
     """Draw a finding whole: its message, then why, what to do, what `f` would do, each behind its label."""
     start = MARK + _SEVERITY
     pieces = fold(finding_text(row, columns), max(columns.pen.width - start, 2)) or [""]
     lines = []
     for place, piece in enumerate(pieces):
         ink = Ink(columns.pen)
-        mark(ink, True, row.severity, place == 0)
+        mark(ink, on, row.severity, place == 0)
         if place == 0:
             ink.put(columns.pen.say(row.severity), severity_style(row.severity))
         ink.to(min(start, max(columns.pen.width - 2, 0)))

@@ -34,7 +34,8 @@ class Prompt:
 class View:
     """Size in cells, the row under the cursor and the first line shown, editor, and last line.
 
-    `cursor` counts the rows of the page; None stands on no row. `hints` say which keys act; the
+    `cursor` counts the rows of the page; None stands on no row. `opened` is the row that stands open in place
+    of the cursor's until that has rested; None: the cursor's own. `hints` say which keys act; the
     first are dropped first where there is no room. `plain` draws in ASCII alone. `panel` is said at the right
     of a wide screen; empty keeps its room, None has none.
     """
@@ -49,6 +50,7 @@ class View:
     hints: tuple[str, ...] = ()
     plain: bool = False
     panel: tuple[Section, ...] | None = None
+    opened: int | None = None
 
 
 @attrs.frozen
