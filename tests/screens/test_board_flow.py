@@ -2,7 +2,8 @@
 
 from pathlib import Path
 
-from paddock_tui.screens.judged_page import STAYS_IN, STAYS_OFF
+from paddock_tui.screens.judged_page import STAYS_OFF
+from paddock_tui.screens.page_answers import STAYS_IN
 from tests.desk.opened import NEXT, at_desk, typed
 from tests.screens.rider import BEFORE, riding
 
