@@ -119,12 +119,8 @@ def judged_page(
         clock = _clock(desk, hand, in_hand)
         whole, short = record_answers(desk, page, place.record, about, in_hand or as_everywhere, clock)
         answers = whole, "", short
-    page = attrs.evolve(page, judged=room.findings)
-    if room.waiting_first(place):
-        waits_for = judged if room.needs_subject else in_hand or as_everywhere
-        page = ordered(page, waits_for, place.key, remembered.of(Folds))
-    if room.folds:
-        page = fold(page, judged, place.key, remembered.of(Folds), room.at_once)
+    waits_for = judged if room.needs_subject else in_hand or as_everywhere
+    page = _arranged(page, room, place, (judged, waits_for), remembered.of(Folds))
     clock = _off_words(room) if stays_off else _clock(desk, hand, in_hand)
     verdict_of = _about(room, subject, hand, in_hand)
     made = attrs.evolve(
@@ -150,6 +146,14 @@ def judged_page(
     quoted = like_keys(_texts(desk, shows), own) if own else ()
     at = attrs.evolve(place, subject=subject)
     return JudgedPage(page_with(made, own, quoted), judged, at, shows, quoted)
+
+
+def _arranged(page: Page, room: Room, place: Place, judged: tuple[Review, Review], folds: Folds) -> Page:
+    """Put first what waits, by the second of these reviews, and fold what the first says nothing of."""
+    page = attrs.evolve(page, judged=room.findings)
+    if room.waiting_first(place):
+        page = ordered(page, judged[1], place.key, folds)
+    return fold(page, judged[0], place.key, folds, room.at_once) if room.folds else page
 
 
 MANY_UNREAD = 100
