@@ -112,21 +112,20 @@ def judged_page(
     page = _page(room, asked)
     if room.for_anybody:
         return JudgedPage(page, judged, attrs.evolve(place, subject=subject), ())
-    heading = _with_clock(desk, page.heading)
     answers = answers_of(desk, room, subject, as_everywhere, hand, in_hand)
     if room.id == "record":
         about = subject if in_hand is None or hand is None else hand
         clock = _clock(desk, hand, in_hand)
         whole, short = record_answers(desk, page, place.record, about, in_hand or as_everywhere, clock)
         answers = whole, "", short
-    waits_for = judged if room.needs_subject else in_hand or as_everywhere
-    page = _arranged(page, room, place, (judged, waits_for), remembered.of(Folds))
+    waits = judged if room.needs_subject else in_hand or as_everywhere
+    page = _arranged(page, room, place, (judged, waits), remembered.of(Folds))
     clock = _off_words(room) if stays_off else _clock(desk, hand, in_hand)
     verdict_of = _about(room, subject, hand, in_hand)
     made = attrs.evolve(
         page,
         place=room.id,
-        heading=heading,
+        heading=_with_clock(desk, page.heading),
         whose=whose(desk.files, verdict_of),
         verdict=_verdict(desk, room, subject, as_everywhere, hand, in_hand),
         findings=tuple(finding_rows(judged)) if room.findings else (),
@@ -144,8 +143,9 @@ def judged_page(
     shows = _shown(place, subject, assembled)
     own = own_keys(actions)
     quoted = like_keys(_texts(desk, shows), own) if own else ()
-    at = attrs.evolve(place, subject=subject)
-    return JudgedPage(page_with(made, own, quoted), judged, at, shows, quoted)
+    return JudgedPage(
+        page_with(made, own, quoted), judged, attrs.evolve(place, subject=subject), shows, quoted
+    )
 
 
 def _arranged(page: Page, room: Room, place: Place, judged: tuple[Review, Review], folds: Folds) -> Page:
