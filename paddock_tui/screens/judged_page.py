@@ -118,8 +118,7 @@ def judged_page(
         clock = _clock(desk, hand, in_hand)
         whole, short = record_answers(desk, page, place.record, about, in_hand or as_everywhere, clock)
         answers = whole, "", short
-    waits = judged if room.needs_subject else in_hand or as_everywhere
-    page = _arranged(page, room, place, (judged, waits), remembered.of(Folds))
+    page = _arranged(page, room, place, (judged, in_hand or as_everywhere), remembered.of(Folds))
     clock = _off_words(room) if stays_off else _clock(desk, hand, in_hand)
     verdict_of = _about(room, subject, hand, in_hand)
     made = attrs.evolve(
@@ -149,10 +148,13 @@ def judged_page(
 
 
 def _arranged(page: Page, room: Room, place: Place, judged: tuple[Review, Review], folds: Folds) -> Page:
-    """Put first what waits, by the second of these reviews, and fold what the first says nothing of."""
+    """Put first what waits, and fold what no finding is about: by the review of what the page is about.
+
+    The second review is of the session in hand: it tells what waits on the page of a record.
+    """
     page = attrs.evolve(page, judged=room.findings)
     if room.waiting_first(place):
-        page = ordered(page, judged[1], place.key, folds)
+        page = ordered(page, judged[0 if room.needs_subject else 1], place.key, folds)
     return fold(page, judged[0], place.key, folds, room.at_once) if room.folds else page
 
 
