@@ -25,15 +25,15 @@ READ_BY_ALL = ("board", "crew")
 ANSWERING = ("garage",)
 """Rooms that say what stands against going out although they are about more than one session."""
 
-Answers = tuple[str, str, str]
+AnswerForms = tuple[str, str, str]
 """An answer whole, in fewer words, and in few for a narrow screen."""
 
-_NONE: Answers = ("", "", "")
+_NONE: AnswerForms = ("", "", "")
 
 
 def answers_of(
     desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None, in_hand: Review | None
-) -> Answers:
+) -> AnswerForms:
     """Answer what stands against going out, on pages about the session looked at and in the garage."""
     if room.stands_alone or room.id in READ_BY_ALL or (room.id not in ANSWERING and not room.needs_subject):
         return _NONE

@@ -44,6 +44,27 @@ def test_a_page_drawn_again_is_as_if_it_were_drawn_anew(
         top = again.top
 
 
+FOUND = Row("caution", "found", kind="finding", severity="caution", more=(("why", "w " * 60), ("do", "d")))
+
+
+def test_what_stands_open_stays_so_where_the_cursor_has_not_rested() -> None:
+    rows = (attrs.evolve(FOUND, key="a"), Row("between", "1"), attrs.evolve(FOUND, key="b"), Row("last", "2"))
+    page = Page("heading", (Section("found", rows), Section("more", rows)))
+    counts = {
+        (cursor, opened): [laid.owners.count(row) for row in range(4)]
+        for cursor in range(4)
+        for opened in (None, 0, 2)
+        for laid in [layout(page, View(80, 40, cursor, opened=opened))]
+    }
+    shut, whole = 1, 4
+    assert counts[0, None] == counts[1, 0] == counts[2, 0] == [whole, 1, shut, 1]
+    assert counts[2, None] == counts[3, 2] == counts[0, 2] == [shut, 1, whole, 1]
+    assert counts[1, None] == counts[3, None] == [shut, 1, shut, 1]
+    for cursor, opened in counts:
+        lines = layout(page, View(80, 40, cursor, opened=opened)).text().split("\n")
+        assert [line[0] for line in lines if line].count(">") == 1
+
+
 def test_an_arrow_draws_only_the_row_that_it_comes_to(monkeypatch: pytest.MonkeyPatch) -> None:
     page = Page("heading", (Section("many", tuple(Row(f"row {place}", "1") for place in range(2000))),))
     first = layout(page, View(80, 24, 0))

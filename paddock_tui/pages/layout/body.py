@@ -67,7 +67,7 @@ class SharedBySection(NamedTuple):
     words: Columns
 
 
-class Replaced(NamedTuple):
+class ReplacedLines(NamedTuple):
     """Lines that stand in place of lines `start` to `end`, and where among all those of the cursor's row
     begin and how many they are.
     """
@@ -88,19 +88,19 @@ class DrawnRows:
     spans: tuple[tuple[int, int], ...]
     shared: tuple[SharedBySection, ...]
 
-    def with_cursor(self, view: View, columns: Columns) -> Replaced:
+    def with_cursor(self, view: View, columns: Columns) -> ReplacedLines:
         """Return the lines of the cursor's row and of one that stands open, in place of which lines."""
         at = view.cursor
         if at is None or not 0 <= at < len(self.rows):
-            return Replaced(0, 0, (), 0, 0)
+            return ReplacedLines(0, 0, (), 0, 0)
         opened = at if view.editor or view.opened is None or view.opened >= len(self.rows) else view.opened
         first, last = sorted((at, opened))
-        drawn = {one: self._drawn(one, view, columns, opened) for one in (first, last)}
+        drawn = {one: self._drawn(one, view, columns, opened) for one in {first, last}}
         between = self.lines[self.spans[first][1] : self.spans[last][0]] if first != last else ()
         mine = (*drawn[first], *between, *(drawn[last] if first != last else ()))
         start = self.spans[first][0]
         before = 0 if at == first else len(mine) - len(drawn[last])
-        return Replaced(start, self.spans[last][1], mine, start + before, len(drawn[at]))
+        return ReplacedLines(start, self.spans[last][1], mine, start + before, len(drawn[at]))
 
     def _drawn(self, at: int, view: View, columns: Columns, opened: int) -> tuple[Owned, ...]:
         """Draw the cursor's row, or the one that stands open."""
@@ -118,7 +118,7 @@ class DrawnRows:
         """Return whether no row that the cursor stops at follows."""
         return at is not None and all(row.kind == "heading" for row in self.rows[at + 1 :])
 
-    def begun(self, line: int, part: Replaced) -> int:
+    def begun(self, line: int, part: ReplacedLines) -> int:
         """Count the rows that begin before a line, where lines are replaced."""
         end = part.start + len(part.lines)
         if line <= part.start or not part.lines:
