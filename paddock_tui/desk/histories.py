@@ -266,6 +266,8 @@ class _BikePast:
             self._counts.append(len(self._past))
             if len(self._refs) < end - HELD:
                 files.let_go(ref)
+                if isinstance(session, Session) and session.day is not None:
+                    files.let_go(Ref("day", session.day))
 
     def _cut(self, at: int) -> None:
         """Forget the sessions from a place on, and what was learnt with them."""

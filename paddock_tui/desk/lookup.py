@@ -9,7 +9,7 @@ import attrs
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import FOLDERS, GARAGE, Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.index import row_of
+from paddock_tui.store.index import SessionRow, row_of
 
 Order = tuple[dt.date, int, dt.time, str]
 """Where a session stands: date, number, start, and its id where these are the same."""
@@ -133,19 +133,28 @@ def of_date(files: GarageFiles, date: dt.date) -> Sequence[tuple[Order, Ref]]:
     return _by(files, "date").get(date, ())
 
 
+def _placed(files: GarageFiles) -> Sequence[tuple[SessionRow, tuple[Order, Ref]]]:
+    """List the sessions that have a place, in their order, each with what stands of it in lists."""
+    refs = files.listing("session")
+
+    def placed() -> list[tuple[SessionRow, tuple[Order, Ref]]]:
+        rows = ((ref, files.rows.of(ref)) for ref in refs)
+        found = [
+            (row, ((row.date, row.number, row.start, ref.id), ref)) for ref, row in rows if row is not None
+        ]
+        files.rows.write()
+        return sorted(found, key=lambda one: one[1])
+
+    return files.rows.derived(refs, ("placed",), placed)
+
+
 def _by(files: GarageFiles, what: str) -> Mapping[Any, Sequence[tuple[Order, Ref]]]:
     refs = files.listing("session")
 
     def grouped() -> dict[Any, list[tuple[Order, Ref]]]:
         found: dict[Any, list[tuple[Order, Ref]]] = {}
-        for ref in refs:
-            row = files.rows.of(ref)
-            if row is not None:
-                place = (row.date, row.number, row.start, ref.id)
-                found.setdefault(getattr(row, what), []).append((place, ref))
-        files.rows.write()
-        for several in found.values():
-            several.sort()
+        for row, placed in _placed(files):
+            found.setdefault(getattr(row, what), []).append(placed)
         return found
 
     return files.rows.derived(refs, ("by", what), grouped)

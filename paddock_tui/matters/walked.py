@@ -12,7 +12,7 @@ State = TypeVar("State")
 _MOST = 6
 """Walks that are remembered: of the bike looked at, of the one in hand, and what was tried beside them."""
 
-LATEST = 200
+LATEST = 60
 EACH = 50
 """States remembered: behind each of the latest steps, and behind each so many of those before.
 

@@ -35,6 +35,9 @@ MANY = 400
 LATEST = 200
 """More than so many are listed up to so many; those before stand in a row for each year."""
 
+MOST_DAYS = (100, 50)
+"""The same of days: each is read for its row, and holds a whole timetable."""
+
 Listed = TypeVar("Listed")
 
 
@@ -107,10 +110,15 @@ EARLIER_SESSIONS = "earlier sessions"
 
 
 def _by_years(
-    listed: list[Listed], year: Callable[[Listed], str], title: str, open_years: Container[str] | None
+    listed: list[Listed],
+    year: Callable[[Listed], str],
+    title: str,
+    open_years: Container[str] | None,
+    most: tuple[int, int] = (MANY, LATEST),
 ) -> Iterator[Listed | Row]:
     """Give the latest of very many, and a row for each year of the others, with those of open years."""
-    whole = len(listed) if open_years is None or len(listed) <= MANY else LATEST
+    many, latest = most
+    whole = len(listed) if open_years is None or len(listed) <= many else latest
     yield from listed[:whole]
     for name, others in groupby(listed[whole:], year):
         earlier = list(others)
@@ -169,7 +177,7 @@ def record_rows(
 
 
 def _days(refs: Sequence[Ref], years: Container[str] | None) -> Iterator[Ref | Row]:
-    yield from _by_years(list(reversed(refs)), lambda ref: year_of(ref.id), "days", years)
+    yield from _by_years(list(reversed(refs)), lambda ref: year_of(ref.id), "days", years, MOST_DAYS)
 
 
 def _said_of(ref: Ref, data: Mapping[str, Any]) -> str:

@@ -40,7 +40,7 @@ _LINE = re.compile(
 _ITEMS = re.compile(rf'"(?P<text>[^"\\]*)"|(?P<decimal>{_DECIMAL})|(?P<whole>{_WHOLE})')
 _CONTROL = re.compile(r"[\x00-\x08\x0b-\x1f\x7f]")
 
-_REMEMBERED = 20_000
+_REMEMBERED = 4_000
 """Lines whose meaning is remembered: the same stand in many records, and then share their values too."""
 
 _Meaning = tuple[str, Any]

@@ -254,8 +254,8 @@ class GarageFiles:
                 continue
             old = raw.get(ref)
             noted = old.stamp if old is not None else indexed.get(ref)
-            path = files[ref.kind].get(ref.id) if ref.kind in files else self.path_of(ref)
-            if ref in apart or stamp_of(path) != noted:
+            name = files[ref.kind].name_of(ref.id) if ref.kind in files else self.path_of(ref)
+            if ref in apart or stamp_of(name) != noted:
                 found.append(ref)
         return found
 
@@ -290,7 +290,8 @@ class GarageFiles:
 
     def stamp(self, ref: Ref) -> Stamp | None:
         """Return what tells that a record's file changed; None where there is none."""
-        return stamp_of(self.path_of(ref))
+        here = self._files().get(ref.kind)
+        return stamp_of(here.name_of(ref.id) if here is not None else self.path_of(ref))
 
     def _listed(self) -> Listing:
         # Held in a name of its own: another thread may forget the listing meanwhile.
@@ -351,14 +352,15 @@ class GarageFiles:
 
     def _with_former(self, kind: str) -> Iterator[tuple[Ref, tuple[str, ...]]]:
         """List the records of a kind with the ids that they had; only a file that names some is parsed."""
-        for name, path in self._files().get(kind, NONE).items():
+        files = self._files().get(kind, NONE)
+        for name in files:
             ref = Ref(kind, name)
             known = self.rows.former_ids(ref) if kind == "session" else None
             if known is not None:
                 yield ref, known
                 continue
             with contextlib.suppress(NotRead, UnicodeDecodeError):
-                content = read_file(self.tree, path, LARGEST)
+                content = read_file(self.tree, files[name], LARGEST)
                 data = loads(content.decode("utf-8-sig")) if NAMES_FORMER.search(content) else None
                 if isinstance(data, dict):
                     yield ref, former_ids(data)

@@ -8,8 +8,10 @@ the index was written. Whatever is wrong with the index makes the files be read.
 
 import contextlib
 import datetime as dt
+import functools
 import json
 import os
+import sys
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, NamedTuple
@@ -103,8 +105,13 @@ class SessionIndex:
 
     def row(self, name: str, stamp: Stamp) -> SessionRow | None:
         """Return what a session's file says, where it is noted and the file is still the same."""
+        noted = self.noted(name, stamp)
+        return noted.row if noted is not None else None
+
+    def noted(self, name: str, stamp: Stamp) -> Noted | None:
+        """Return what is noted of a file that is still the same."""
         noted = self._year(year_of(name)).get(name)
-        return noted.row if noted is not None and noted.stamp == stamp else None
+        return noted if noted is not None and noted.stamp == stamp else None
 
     def note(self, name: str, stamp: Stamp, row: SessionRow) -> None:
         """Note what a file says, to be written with others."""
@@ -187,7 +194,7 @@ def _noted(held: list[Any]) -> Noted:
     changed, status, size, inode, sound, *fields = held
     if not all(type(one) is int for one in held[:4]) or type(sound) is not str:
         raise TypeError
-    return Noted((changed, status, size, inode), _row(fields), sound)
+    return Noted((changed, status, size, inode), _row(fields), sys.intern(sound))
 
 
 def _row(fields: list[Any]) -> SessionRow:
@@ -196,8 +203,13 @@ def _row(fields: list[Any]) -> SessionRow:
         raise TypeError
     if not all(type(one) is str for one in (bike, rider, tyres, day, *was)):
         raise TypeError
-    on, at = dt.date.fromisoformat(date), dt.time.fromisoformat(start)
-    return SessionRow(on, number, at, ridden, bike, rider, tyres, day, tuple(was))
+    # The same few names, days and times stand in thousands of rows: each is held once.
+    bike, rider, tyres, day = map(sys.intern, (bike, rider, tyres, day))
+    return SessionRow(_date(date), number, _time(start), ridden, bike, rider, tyres, day, tuple(was))
+
+
+_date = functools.lru_cache(maxsize=4096)(dt.date.fromisoformat)
+_time = functools.lru_cache(maxsize=1440)(dt.time.fromisoformat)
 
 
 def _replace(folder: Path, name: str, data: bytes) -> None:

@@ -58,6 +58,11 @@ class RecordFiles(Mapping[str, Path]):
             found = self._paths[name] = folder / file
         return found
 
+    def name_of(self, name: str) -> str | None:
+        """Return the name of a record's file with its folder, for a system call; None where there is none."""
+        place = self._places.get(name)
+        return f"{place[0]}{os.sep}{place[1]}" if place is not None else None
+
     def __iter__(self) -> Iterator[str]:
         return iter(self._places)
 

@@ -50,7 +50,7 @@ class FileText:
     resolved: object = None
 
 
-def stamp_of(path: FilePath | None) -> Stamp | None:
+def stamp_of(path: FilePath | str | None) -> Stamp | None:
     """Return what tells that a file changed; None where there is none."""
     if path is None:
         return None

@@ -128,10 +128,10 @@ class SessionRows:
             return row_of(held)
         index = self._opened()
         stamp = self._stamp_of(ref) if index is not None else None
-        row = index.row(ref.id, stamp) if index is not None and stamp is not None else None
-        if row is not None and stamp is not None:
-            self.indexed[ref] = stamp
-            return row
+        noted = index.noted(ref.id, stamp) if index is not None and stamp is not None else None
+        if noted is not None:
+            self.indexed[ref] = noted.stamp
+            return noted.row
         stamp, data = self._data_of(ref)
         row = row_of(data)
         if index is not None and stamp is not None and row is not None:

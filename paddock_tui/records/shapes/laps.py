@@ -1,5 +1,6 @@
 """Lap times, which TOML has no form for: as a file holds them, and as they are typed in a hurry."""
 
+import functools
 import math
 import re
 from decimal import Decimal
@@ -52,6 +53,9 @@ class LapTime(Shape[Lap]):
         if not isinstance(raw, str):
             number = isinstance(raw, int | float) and not isinstance(raw, bool)
             return self.wrong(raw, f'write "{found_words(raw)}"' if number else "")
+        return _written(self, raw)
+
+    def _load(self, raw: str) -> Lap | InputError:
         time, _, mark = raw.strip().partition(" ")
         mark = mark.strip()
         found = _LAP.fullmatch(time)
@@ -125,6 +129,12 @@ class LapTime(Shape[Lap]):
             return self.wrong(raw, "seconds go to 59")
         total += 60 * int(minutes or 0)
         return self.wrong(raw) if total <= 0 else Lap(total, mark)
+
+
+@functools.lru_cache(maxsize=8192)
+def _written(shape: LapTime, raw: str) -> Lap | InputError:
+    """Read a lap as it is written; the same time of many sessions is one object."""
+    return shape._load(raw)
 
 
 def nearest_minute(seconds: Decimal, usual_s: Decimal, *, slower: bool) -> Decimal:
