@@ -1,7 +1,9 @@
 """What went before: a bike's earlier sessions as plain records, and what they refer to."""
 
+import bisect
 import functools
-from collections.abc import Callable, Mapping
+import heapq
+from collections.abc import Callable, Iterable, Mapping
 from itertools import islice
 from typing import Any, Generic, Literal, NamedTuple, TypeVar
 
@@ -54,13 +56,19 @@ class Lineage:
         self.outings: dict[Any, Any] = {}
         self.places: dict[str, int] = {}
         self.ridden: list[PastSession] = []
+        self.ridden_on: dict[str | None, list[int]] = {}
+        """Where in `ridden` the sessions on each tyre set stand."""
         self.ridden_up_to: list[int] = []
 
     def branch(self, at: int | None = None) -> "Lineage":
         """Return one that goes on by itself from what this one knows, from so many sessions on."""
         other = Lineage()
         other.ridden_up_to = self.ridden_up_to[:at]
-        other.ridden = self.ridden[: other.ridden_up_to[-1] if other.ridden_up_to else 0]
+        count = other.ridden_up_to[-1] if other.ridden_up_to else 0
+        other.ridden = self.ridden[:count]
+        other.ridden_on = {
+            tyres: places[: bisect.bisect_left(places, count)] for tyres, places in self.ridden_on.items()
+        }
         other.outings = {whose: one.branch(at) for whose, one in self.outings.items()}
         for along, ends in self.reached.items():
             other.reached[along] = ends if at is None else tuple(one for one in ends if one[0] <= at)
@@ -102,9 +110,16 @@ class History:
         ridden, up_to = self.line.ridden, self.line.ridden_up_to
         for one in self.past[len(up_to) :]:
             if is_ridden(one.session):
+                self.line.ridden_on.setdefault(one.session.tyres, []).append(len(ridden))
                 ridden.append(one)
             up_to.append(len(ridden))
         return tuple(ridden[: up_to[len(self.past) - 1]]) if self.past else ()
+
+    def ridden_on(self, tyres: Iterable[str]) -> tuple[PastSession, ...]:
+        """Return those that were ridden on any of some tyre sets, oldest first."""
+        count = len(self.ridden)
+        places = heapq.merge(*(self.line.ridden_on.get(name, ()) for name in set(tyres)))
+        return tuple(self.ridden[at] for at in places if at < count)
 
 
 NOTHING = History()

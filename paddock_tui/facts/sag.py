@@ -208,8 +208,8 @@ def travel_left(end: End, history: History, bike: Bike) -> TravelUsed | Absent |
     if last is None:
         return ABSENT
     used = _used(last.session, end)
-    before = [one.session for one in history.ridden[:-1] if one.session.date == last.session.date]
-    if used is None or not any(_marker_set(one, end) for one in before[-1:]):
+    before = [one.session for one in history.ridden[-2:-1] if one.session.date == last.session.date]
+    if used is None or not any(_marker_set(one, end) for one in before):
         return ABSENT
     symptoms = last.session.symptoms.values()
     felt = [one.what for one in symptoms if one.what in _USED_UP and one.end in (end, None)]

@@ -3,13 +3,14 @@
 import datetime as dt
 import functools
 from collections.abc import Iterator
+from typing import NamedTuple
 
 import attrs
 
 from paddock_tui.calc.errors import OutOfRange
 from paddock_tui.calc.service_due import due_date, hours_to_go, km_to_go
 from paddock_tui.facts.core import ABSENT, Absent, fact
-from paddock_tui.facts.past import History, PastSession
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.records.bike import Bike, Service
 from paddock_tui.records.session import Session, is_ridden, was_done_back_in
 from paddock_tui.records.session_parts import Work
@@ -66,7 +67,7 @@ def engine_hours(bike: Bike, history: History) -> float | None:
     start = bike.start.hours
     if start is None:
         return None
-    return start.to("h") + _hours_since(history, bike.start.on)
+    return start.to("h") + _ridden_since(bike.start.on).of(history).hours
 
 
 def distance_covered(bike: Bike, history: History) -> tuple[float | None, int]:
@@ -77,8 +78,8 @@ def distance_covered(bike: Bike, history: History) -> tuple[float | None, int]:
     start = bike.start.kilometres
     if start is None:
         return None, 0
-    ridden, lost = _km_since(history, bike.start.on)
-    return start.to("km") + ridden, lost
+    ridden = _ridden_since(bike.start.on).of(history)
+    return start.to("km") + ridden.km, ridden.lost
 
 
 def since_start(bike: Bike, history: History) -> tuple[PastSession, ...]:
@@ -90,15 +91,27 @@ def _since(history: History, start: dt.date | None) -> Iterator[PastSession]:
     return (one for one in history.past if _after(one.session.date, start))
 
 
-@functools.lru_cache(maxsize=16)
-def _hours_since(history: History, start: dt.date | None) -> float:
-    return sum(hours_ridden(one.session) for one in _since(history, start))
+class _Ridden(NamedTuple):
+    """Hours, kilometres, and of how many sessions nobody knows these."""
+
+    hours: float = 0.0
+    km: float = 0.0
+    lost: int = 0
 
 
 @functools.lru_cache(maxsize=16)
-def _km_since(history: History, start: dt.date | None) -> tuple[float, int]:
-    ridden = [one.km for one in _since(history, start) if is_ridden(one.session)]
-    return sum(one or 0.0 for one in ridden), sum(one is None for one in ridden)
+def _ridden_since(start: dt.date | None) -> Along[_Ridden]:
+    """Return what adds up the sessions after a date, one after the other as they come."""
+
+    def add(so_far: _Ridden, one: PastSession) -> _Ridden:
+        if not _after(one.session.date, start):
+            return so_far
+        hours = so_far.hours + hours_ridden(one.session)
+        if not is_ridden(one.session):
+            return so_far._replace(hours=hours)
+        return _Ridden(hours, so_far.km + (one.km or 0.0), so_far.lost + (one.km is None))
+
+    return Along(_Ridden(), add)
 
 
 def hours_ridden(session: Session) -> float:

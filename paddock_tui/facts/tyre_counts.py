@@ -71,9 +71,9 @@ def tyre_count(history: History, tyres: str, end: End, fallback: TyreSet | None)
 
 @functools.lru_cache(maxsize=64)
 def _ridden_on(history: History, first: str, end: End) -> tuple[PastSession, ...]:
-    sets = {one.session.tyres for one in history.ridden if one.session.tyres is not None}
-    same = {name for name in sets if first_set(history, name, end) == first}
-    return tuple(one for one in history.ridden if one.session.tyres in same)
+    # One whose file is not there goes on from none.
+    goes_on = (name for name in history.tyre_sets if first_set(history, name, end) == first)
+    return history.ridden_on((first, *goes_on))
 
 
 def _heatings(sessions: Iterable[Session]) -> Iterator[Heating]:

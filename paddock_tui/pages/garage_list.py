@@ -114,10 +114,10 @@ def _by_years(
     year: Callable[[Listed], str],
     title: str,
     open_years: Container[str] | None,
-    most: tuple[int, int] = (MANY, LATEST),
+    most: tuple[int, int] | None = None,
 ) -> Iterator[Listed | Row]:
     """Give the latest of very many, and a row for each year of the others, with those of open years."""
-    many, latest = most
+    many, latest = most or (MANY, LATEST)
     whole = len(listed) if open_years is None or len(listed) <= many else latest
     yield from listed[:whole]
     for name, others in groupby(listed[whole:], year):

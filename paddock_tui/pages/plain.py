@@ -71,7 +71,7 @@ def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iter
             ends = row.bar.ends
             yield f"{'':{places.label + _VALUE}}{_ends(row.bar, places.bar)}"
         yield from _row(row, places, paths)
-    lost = [row for row in section.rows if row not in known]
+    lost = [row for row in section.rows if not (row.known or row.trouble or paths or row.kind == "check")]
     for lead, words in (("not known", False), ("empty", True)) if unknown else ():
         # What no rule waits for is only empty: a record that is not retired lacks nothing.
         labels = [row.label for row in lost if (row.value == NOTHING) is words and row.path != ("retired",)]

@@ -96,6 +96,7 @@ def test_of_very_many_the_earlier_years_are_a_row_each_until_they_are_asked_for(
 ) -> None:
     monkeypatch.setattr("paddock_tui.pages.garage_list.MANY", 4)
     monkeypatch.setattr("paddock_tui.pages.garage_list.LATEST", 2)
+    monkeypatch.setattr("paddock_tui.pages.garage_list.MOST_DAYS", (4, 2))
     days = ("2024-05-01", "2024-06-01", "2025-05-01", "2026-05-01", "2026-06-01")
     root = write(
         tmp_path,
