@@ -28,7 +28,7 @@ CASES = {
                 "incidents.1.mended",
                 "hold",
                 disputed=(disputed("incidents", "1", "mended", ours="new hose"),),
-                says="Two laptops disagree on mended: new hose or not there.",
+                says="Two laptops disagree on repaired: new hose or not there.",
             ),
         ),
         silent=(silent(),),
