@@ -34,7 +34,7 @@ def comfort(inputs: Inputs) -> Iterable[Answer]:
     """Return what the heat does, and the cold at speed and while waiting in the wind."""
     yield _heat(inputs)
     yield _cold(inputs, "riding", "cold, riding", "cold hands likely at speed")
-    yield _cold(inputs, "wind", "cold, waiting in the wind", "keep warm until the call")
+    yield _cold(inputs, "wind", "cold, waiting", "keep warm until the call")
 
 
 def _heat(inputs: Inputs) -> Answer:

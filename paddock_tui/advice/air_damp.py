@@ -134,5 +134,5 @@ def _by_wet_bulb(inputs: Inputs) -> Answer:
         return Answered(said, steps=steps)
 
     return told(
-        inputs, "wet_bulb", "humidity, by wet bulb", ("air", "wet_bulb"), WET_BULB, make, ("altitude",)
+        inputs, "wet_bulb", "humidity by wet bulb", ("air", "wet_bulb"), WET_BULB, make, ("altitude",)
     )

@@ -15,7 +15,7 @@ AIR = Input("air", "air", c.AIR_TEMPERATURE, "in the shade", "air temperature")
 HUMIDITY = Input("humidity", "humidity", c.HUMIDITY, "relative")
 REDUCED = Input(
     "reduced",
-    "forecast's air pressure",
+    "forecast air pressure",
     c.AIR_PRESSURE,
     "reduced to the sea; used with the altitude where none is measured",
 )

@@ -103,7 +103,7 @@ def _by_damper(end: End, inputs: Inputs) -> Answer:
         return Answered(said, steps=(step,))
 
     needs = ("damper", "rate", "ratio", "load")
-    return told(inputs, "by_damper", "damping by the damper", needs, DAMPER, make)
+    return told(inputs, "by_damper", "damping by damper", needs, DAMPER, make)
 
 
 def _friction(end: End, inputs: Inputs) -> Answer:
@@ -114,4 +114,4 @@ def _friction(end: End, inputs: Inputs) -> Answer:
         step = f"{figures.millimetres(gap)} / 2 x {figures.rate(rate)} = {said}"
         return Answered(f"{said} either way", f"friction {said}", steps=(step,))
 
-    return told(inputs, "friction", "friction, by push and lift", (*ALONE, "rate", "ratio"), FRICTION, make)
+    return told(inputs, "friction", "friction, push/lift", (*ALONE, "rate", "ratio"), FRICTION, make)

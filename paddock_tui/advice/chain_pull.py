@@ -41,12 +41,26 @@ INPUTS = (
     Input("rear_radius", "rear axle, height", c.LENGTH, "above the ground", "height of the rear axle"),
     Input("swingarm", "swingarm, length", c.LENGTH, "pivot to rear axle"),
     Input("pivot_height", "swingarm pivot, height", c.LENGTH, "above the ground"),
-    Input("gearbox_ahead", "gearbox sprocket, ahead", c.LENGTH, "of the swingarm pivot"),
-    Input("gearbox_height", "gearbox sprocket, height", c.LENGTH, "above the ground"),
+    Input(
+        "gearbox_ahead",
+        "front sprocket, ahead",
+        c.LENGTH,
+        "of the swingarm pivot",
+        "place of the front sprocket",
+    ),
+    Input(
+        "gearbox_height",
+        "front sprocket, height",
+        c.LENGTH,
+        "above the ground",
+        "height of the front sprocket",
+    ),
     Input("front", "front sprocket", c.TEETH),
     Input("rear", "rear sprocket", c.TEETH),
     Input("chain", "chain's code", Word("415", "420", "428", "520", "525", "530", "532")),
-    Input("thrust", "thrust of the rear wheel", Number(0, 10000, step=100, unit="N")),
+    Input(
+        "thrust", "rear wheel's thrust", Number(0, 10000, step=100, unit="N"), "", "thrust of the rear wheel"
+    ),
 )
 _LINE = (
     "rear_radius",
@@ -83,8 +97,8 @@ def chain_pull(about: About) -> Calculator:
 def _compute(inputs: Inputs) -> Iterable[Answer]:
     return (
         _squat(inputs, "squat", "anti-squat, upright", 0, 0),
-        _squat(inputs, "squat_rear", "with one rear tooth more", 0, 1),
-        _squat(inputs, "squat_front", "with one front tooth less", -1, 0),
+        _squat(inputs, "squat_rear", "one rear tooth more", 0, 1),
+        _squat(inputs, "squat_front", "one front tooth less", -1, 0),
         _pull(inputs),
     )
 

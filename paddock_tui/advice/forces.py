@@ -10,13 +10,17 @@ from paddock_tui.records import common as c
 from paddock_tui.records.shapes import Number
 
 HEIGHT = Input(
-    "height", "centre of mass, height", c.LENGTH, "above the ground, rider on", "height of the centre of mass"
+    "height",
+    "CG height",
+    c.LENGTH,
+    "the centre of mass above the ground, rider on",
+    "height of the centre of mass",
 )
 AHEAD = Input(
     "ahead",
-    "centre of mass to rear axle",
+    "CG to rear axle",
     c.LENGTH,
-    "of the rear axle, rider on",
+    "the centre of mass ahead of the rear axle, rider on",
     "centre of mass ahead of the axle",
 )
 WHEELBASE = Input("wheelbase", "wheelbase", c.LENGTH, "axle to axle")

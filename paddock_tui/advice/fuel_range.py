@@ -31,7 +31,13 @@ GROWS = Method(
     "ASTM D1250 / API MPMS 11.1, table 54B; EN 228 for the densities",
 )
 INPUTS: Final = (
-    Input("road_rate", "consumption on the road", c.CONSUMPTION, "typed: never taken from the track"),
+    Input(
+        "road_rate",
+        "consumption, road",
+        c.CONSUMPTION,
+        "typed: never taken from the track",
+        "consumption on the road",
+    ),
     Input("home", "way home", c.DISTANCE, "to a pump or the door"),
     Input("filled_at", "fuel filled at", Amount("temperature", "C", -20, 60), "its own temperature"),
     Input("later_at", "fuel later at", Amount("temperature", "C", -20, 60), "in the sun, over the engine"),
@@ -94,6 +100,4 @@ def _grows(inputs: Inputs) -> Answer:
         )
         return Answered(f"up to {said}: leave that room", steps=(step,))
 
-    return told(
-        inputs, "grows", "a brimmed tank grows by", ("capacity", "filled_at", "later_at"), GROWS, make
-    )
+    return told(inputs, "grows", "brimmed tank grows", ("capacity", "filled_at", "later_at"), GROWS, make)

@@ -109,11 +109,11 @@ def _changed(about: About) -> dict[str, FilledInput]:
 def _compute(inputs: Inputs) -> Iterable[Answer]:
     yield _stands(inputs)
     yield _after(inputs)
-    yield _one(inputs, "fork", "1 mm of fork, lower", GeometryChange(fork_through_mm=1.0))
-    yield _one(inputs, "ride", "1 mm of ride height, up", GeometryChange(rear_up_mm=1.0))
-    yield _one(inputs, "axle", "1 mm of axle, back", GeometryChange(axle_back_mm=1.0))
-    yield _one(inputs, "front_tyre", "1 mm more front tyre radius", GeometryChange(front_radius_mm=1.0))
-    yield _one(inputs, "rear_tyre", "1 mm more rear tyre radius", GeometryChange(rear_radius_mm=1.0))
+    yield _one(inputs, "fork", "each mm fork lower", GeometryChange(fork_through_mm=1.0))
+    yield _one(inputs, "ride", "each mm ride height", GeometryChange(rear_up_mm=1.0))
+    yield _one(inputs, "axle", "each mm axle back", GeometryChange(axle_back_mm=1.0))
+    yield _one(inputs, "front_tyre", "each mm front radius", GeometryChange(front_radius_mm=1.0))
+    yield _one(inputs, "rear_tyre", "each mm rear radius", GeometryChange(rear_radius_mm=1.0))
 
 
 def _chassis(inputs: Inputs) -> SteeringGeometry:

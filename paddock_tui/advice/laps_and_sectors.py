@@ -79,7 +79,7 @@ def _drift(found: Stint, inputs: Inputs) -> Answer:
             f"{said}, give or take {sd:.2f} s", more=(each,), steps=(f"slope of {len(times)} laps = {said}",)
         )
 
-    return told(inputs, "drift", "drift along the session", (), DRIFT, make)
+    return told(inputs, "drift", "drift over session", (), DRIFT, make)
 
 
 def _ideal(sectors: Mapping[int, tuple[float, ...]], inputs: Inputs) -> Answer:

@@ -161,7 +161,7 @@ def _most(inputs: Inputs) -> Answer:
         )
         return Answered(f"{said} if friction {mu:g}, with nothing left over", steps=(step,))
 
-    return told(inputs, "most", "that friction carries", ("friction", "radius"), GRIP, make, ("bank",))
+    return told(inputs, "most", "friction carries", ("friction", "radius"), GRIP, make, ("bank",))
 
 
 def _thin(inputs: Inputs) -> tuple[float, tuple[str, ...], str]:

@@ -54,7 +54,9 @@ CONDITIONS = (
     Input("tyre", "kind of the rear tyre", Word(*TYRE_KINDS)),
     Input("worn", "rear tyre worn", Flag()),
     Input("scrubbed", "rear tyre scrubbed in", Flag()),
-    Input("first", "first session on this bike, or here", Flag(), "one step more help, for that session"),
+    Input(
+        "first", "new bike or new track", Flag(), "first session on this bike, or here: one step more help"
+    ),
 )
 _NEEDS = ("group", "surface", "tyre")
 

@@ -53,7 +53,7 @@ def _inputs() -> tuple[Input, ...]:
             "probe at the valve, or some °C under the dial",
             there,
         ),
-        Input("spread", "each of those may be off", spread, "either way"),
+        Input("spread", "either may be off", spread, "either way", "error of each of those"),
         MEASURED,
         ALTITUDE,
     )
@@ -108,7 +108,7 @@ def _set(inputs: Inputs, end: End) -> Answer:
         return Answered(text, f"on warmers {best}", more=(outside_words(outside),), steps=(step,))
 
     needs, uses = (f"{end}_hot", f"{end}_gas", "warm_at"), ("spread", "air_pressure", "altitude")
-    return told(inputs, f"{end}_set", f"{end}, set on warmers", needs, METHOD, make, uses)
+    return told(inputs, f"{end}_set", f"{end}, on warmers", needs, METHOD, make, uses)
 
 
 def _becomes(inputs: Inputs, end: End) -> Answer:
@@ -124,4 +124,4 @@ def _becomes(inputs: Inputs, end: End) -> Answer:
         return Answered(text, f"becomes {best} hot", more=(outside_words(outside),), steps=(step,))
 
     needs, uses = (f"{end}_warm", f"{end}_gas", "warm_at"), ("spread", "air_pressure", "altitude")
-    return told(inputs, f"{end}_becomes", f"{end}, from warmers to hot", needs, METHOD, make, uses)
+    return told(inputs, f"{end}_becomes", f"{end}, off warmers", needs, METHOD, make, uses)

@@ -37,7 +37,7 @@ _AIR = ("air_pressure", "altitude"), ("air_then", "altitude_then")
 
 INPUTS = (
     *(Input(f"{end}_set", f"{end} as set cold", c.TYRE_PRESSURE) for end in ENDS),
-    Input("then", "temperature when it was set", TEMPERATURE),
+    Input("then", "temperature when set", TEMPERATURE, "", "temperature when it was set"),
     Input("now", "temperature now", TEMPERATURE),
     Input("air_then", "air pressure then", c.AIR_PRESSURE),
     Input("altitude_then", "altitude then", c.ALTITUDE),
@@ -127,4 +127,4 @@ def _now(inputs: Inputs, end: End) -> Answer:
         )
 
     needs, uses = (f"{end}_set", "then", "now"), (*_AIR[0], *_AIR[1])
-    return told(inputs, f"{end}_now", f"{end}, should read now", needs, METHOD, make, uses)
+    return told(inputs, f"{end}_now", f"{end}, to read now", needs, METHOD, make, uses)

@@ -96,7 +96,13 @@ def _inputs() -> tuple[Input, ...]:
     return (
         *found,
         Input("minutes", "read after parking", MINUTES, "minutes", "time from parking to the reading"),
-        Input("gas_now", "tyre air now, estimated", warm, "only for a tyre that has cooled"),
+        Input(
+            "gas_now",
+            "tyre air now, about",
+            warm,
+            "estimated: only for a tyre that has cooled",
+            "air in the tyre now",
+        ),
     )
 
 

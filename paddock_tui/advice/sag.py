@@ -97,7 +97,7 @@ def _inputs(end: End) -> tuple[Input, ...]:
             "preload of one turn or click",
         ),
         Input("ratio", "motion ratio", Number(0.1, 1.5, step=0.01), "spring travel over wheel travel"),
-        Input("rate", f"rate of one {what} spring", c.SPRING),
+        Input("rate", f"one {what} spring, rate", c.SPRING, "", f"rate of one {what} spring"),
         Input("travel", "wheel travel", c.TRAVEL),
         Input("top_out", "top-out springs", Word("fitted", "none")),
         *BOUNCE,

@@ -33,8 +33,8 @@ INPUTS = (
         for end in ENDS
         for load, words in (("free", "free sag"), ("rider", "rider sag"))
     ),
-    Input("measured", "weight of the rider measured", c.MASS, "in kit"),
-    Input("other", "weight of the other rider", c.MASS, "in kit"),
+    Input("measured", "weight, rider measured", c.MASS, "in kit", "weight of the rider measured"),
+    Input("other", "weight, other rider", c.MASS, "in kit", "weight of the other rider"),
 )
 
 
@@ -93,4 +93,4 @@ def _expected(inputs: Inputs, end: End) -> Answer:
         last = f"{sag} against {rider:g} mm measured = {make_up}"
         return Answered(f"{sag}: {make_up} at the wheel to make up by {way} preload", steps=(step, last))
 
-    return told(inputs, end, f"{end}, rider sag to expect", (*keys, "measured", "other"), METHOD, make)
+    return told(inputs, end, f"{end}, sag expected", (*keys, "measured", "other"), METHOD, make)

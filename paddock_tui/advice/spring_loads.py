@@ -57,7 +57,7 @@ def _preload(end: End, inputs: Inputs) -> Answer:
         return Answered(f"about {said} at the spring", steps=steps)
 
     needs = (*RIDER, "load", "rate", "ratio")
-    return told(inputs, "preload_by_load", "preload, by load and sag", needs, PRELOAD, make)
+    return told(inputs, "preload_by_load", "preload by load, sag", needs, PRELOAD, make)
 
 
 def _turns(inputs: Inputs) -> Answer:
@@ -66,7 +66,7 @@ def _turns(inputs: Inputs) -> Answer:
         said = figures.millimetres(preload_of_turns_mm(turns, each))
         return Answered(f"{said} at the spring", steps=(f"{turns:g} x {each:g} mm = {said}",))
 
-    return told(inputs, "preload_by_turns", "preload, by turns", ("turns", "per_step"), TURNS, make)
+    return told(inputs, "preload_by_turns", "preload by turns", ("turns", "per_step"), TURNS, make)
 
 
 def _tank(end: End, inputs: Inputs) -> Answer:

@@ -53,7 +53,7 @@ INPUTS = (
     Input("length2", "length under that", _LENGTH, "", "length under the second load"),
     Input("k1", "one spring", c.SPRING, "", "rate of one spring"),
     Input("k2", "the other on it", c.SPRING, "a top-out or helper spring", "rate of the other spring"),
-    Input("fork", "rate of one fork spring", c.SPRING),
+    Input("fork", "one fork spring, rate", c.SPRING, "", "rate of one fork spring"),
     Input("rake", "rake", Number(0, 45, step=0.1, unit="deg")),
 )
 

@@ -42,8 +42,20 @@ INPUTS = (
     Input("fronts", "front sprockets to try", Series(1, 8, "one to eight numbers of teeth", whole=True)),
     Input("rears", "rear sprockets to try", Series(1, 12, "one to twelve numbers of teeth", whole=True)),
     Input("centre", "target centre distance", c.LENGTH, "from the gearbox sprocket to the rear axle"),
-    Input("back", "room for the axle backwards", c.SMALL, "without it nothing is said of the room"),
-    Input("forward", "room for the axle forwards", c.SMALL, "without it nothing is said of the room"),
+    Input(
+        "back",
+        "axle can go back",
+        c.SMALL,
+        "without it nothing is said of the room",
+        "room for the axle backwards",
+    ),
+    Input(
+        "forward",
+        "axle can go forward",
+        c.SMALL,
+        "without it nothing is said of the room",
+        "room for the axle forwards",
+    ),
 )
 
 
@@ -147,7 +159,7 @@ def _links(inputs: Inputs) -> Answer:
         return Answered(f"{even} links, {exact:.2f} exactly", more=(size,), steps=(step,))
 
     needs = ("front", "rear", "chain", "centre")
-    return told(inputs, "links", "links for a centre distance", needs, METHOD, make)
+    return told(inputs, "links", "links for a distance", needs, METHOD, make)
 
 
 def _told(fitted: Fitted, pair: SprocketPair) -> Answered:

@@ -124,7 +124,7 @@ def _place(inputs: Inputs) -> Answer:
         )
         return Answered(f"{said} ahead of the rear axle", steps=(step,))
 
-    return told(inputs, "ahead", "centre of mass to rear axle", _NEEDS, METHOD, make, _ERRORS)
+    return told(inputs, "ahead", "CG to rear axle", _NEEDS, METHOD, make, _ERRORS)
 
 
 def _height(inputs: Inputs) -> Answer:
@@ -144,7 +144,7 @@ def _height(inputs: Inputs) -> Answer:
             steps=steps,
         )
 
-    return told(inputs, "height", "centre of mass, height", _NEEDS, METHOD, make, _ERRORS)
+    return told(inputs, "height", "CG height", _NEEDS, METHOD, make, _ERRORS)
 
 
 def _with_rider(inputs: Inputs) -> Answer:
@@ -165,4 +165,4 @@ def _with_rider(inputs: Inputs) -> Answer:
         text = f"{figures.mass(mass, inputs.units)}: {ahead} ahead, {height} high"
         return Answered(text, steps=steps)
 
-    return told(inputs, "both", "bike and rider together", needs, RIDER, make, _ERRORS)
+    return told(inputs, "both", "bike with rider", needs, RIDER, make, _ERRORS)

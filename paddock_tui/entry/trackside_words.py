@@ -48,7 +48,7 @@ def _red(state: State, start: int, end: int) -> None:
     if not isinstance(date, dt.date) or date >= state.context.now.date():
         state.add(Piece(start, stop, ("events", number, "at"), now, f"time of stop {number}"))
     if laps is not None:
-        state.add(Piece(start, stop, ("events", number, "laps_ridden"), laps, "laps ridden by then"))
+        state.add(Piece(start, stop, ("events", number, "laps_ridden"), laps, "laps ridden"))
 
 
 def _restart(state: State, start: int, end: int) -> None:
@@ -65,7 +65,7 @@ def _restart(state: State, start: int, end: int) -> None:
     state.add(Piece(start, token.end, ("events", number, "restart"), at, "restart at"))
     stop, laps = _end(state, token.end), _whole(state)
     if laps is not None:
-        state.add(Piece(token.end, stop, ("events", number, "laps_left"), laps, "laps of the restart"))
+        state.add(Piece(token.end, stop, ("events", number, "laps_left"), laps, "restart laps"))
 
 
 def _job(state: State, start: int, end: int) -> None:

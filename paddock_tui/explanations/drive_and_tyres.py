@@ -96,7 +96,7 @@ CHAIN_SLACK = Explanation(
 
 def _start(end: str) -> Explanation:
     return Explanation(
-        title=f"{end} starting pressure",
+        title=f"{end} start pressure",
         does=(
             "The cold pressure from which the tyre warms up to the pressure that it is ridden at.",
             "The hot pressure is what counts; this one is chosen so that it is met.",

@@ -15,7 +15,7 @@ REVIEW = "to the review"
 
 _NOTES = {"rider": "enter passes a row, escape leaves; everything is saved at once"}
 _MOST = 12
-_LABELS = len("front starting pressure")
+_LABELS = len("front start pressure")
 """The longest label that comes as answers bring rows."""
 
 

@@ -54,10 +54,10 @@ class BikeEnd:
         "the highest fork protrusion or rear ride height at which full bottoming was checked clear",
     )
     technician_free_sag: Quantity | None = one(
-        c.SMALL, "technician's free (static) sag", "bike alone, as a technician set it"
+        c.SMALL, "technician, free sag", "free (static) sag: bike alone, as a technician set it"
     )
     technician_rider_sag: Quantity | None = one(
-        c.SMALL, "technician's rider sag", "rider on, as a technician set it"
+        c.SMALL, "technician, rider sag", "rider on, as a technician set it"
     )
     road_pressure: Quantity | None = one(
         c.TYRE_PRESSURE, "road pressure, cold", "the manual's figure for the road"
@@ -72,9 +72,11 @@ class Chassis:
     """Where the mass is, for load transfer."""
 
     wheelbase: Quantity | None = one(c.LENGTH, "wheelbase", "axle to axle")
-    centre_height: Quantity | None = one(c.LENGTH, "centre of mass, height", "above the ground, rider on")
+    centre_height: Quantity | None = one(
+        c.LENGTH, "CG height", "of the centre of mass above the ground, rider on"
+    )
     centre_ahead: Quantity | None = one(
-        c.LENGTH, "centre of mass to rear axle", "horizontal, ahead of the axle, rider on"
+        c.LENGTH, "CG to rear axle", "the centre of mass (CG), horizontal, ahead of the axle, rider on"
     )
     rake: Quantity | None = one(
         Amount("angle", "deg", 15, 40, step=0.1), "rake", "steering axis from the vertical"
@@ -83,10 +85,10 @@ class Chassis:
     swingarm: Quantity | None = one(c.LENGTH, "swingarm", "from its pivot to the rear axle")
     pivot_height: Quantity | None = one(c.LENGTH, "swingarm pivot, height", "above the ground, rider off")
     gearbox_ahead: Quantity | None = one(
-        c.LENGTH, "gearbox sprocket, ahead", "ahead of the swingarm pivot, centre to centre"
+        c.LENGTH, "front sprocket, ahead", "ahead of the swingarm pivot, centre to centre"
     )
     gearbox_height: Quantity | None = one(
-        c.LENGTH, "gearbox sprocket, height", "its centre above the ground, rider off"
+        c.LENGTH, "front sprocket, height", "its centre above the ground, rider off"
     )
 
 
@@ -115,7 +117,7 @@ class Tank:
         c.CONSUMPTION, "default consumption", "used until refills to the brim have taught a rate"
     )
     road_consumption: Quantity | None = one(
-        c.CONSUMPTION, "consumption on the road", "for the ride home; a track's is never taken for it"
+        c.CONSUMPTION, "consumption, road", "for the ride home; a track's is never taken for it"
     )
 
 
@@ -134,7 +136,7 @@ class Drive:
     chain: str | None = one(
         Word("415", "420", "428", "520", "525", "530", "532"), "chain", "the chain's code"
     )
-    links: int | None = one(c.LINKS, "links as delivered", "number of links of the standard chain")
+    links: int | None = one(c.LINKS, "links, stock", "number of links of the standard chain")
     chain_gauge: int | None = one(
         Whole(2, 60, unit="links"), "links to measure", "over how many links the manual measures wear"
     )
@@ -144,7 +146,7 @@ class Drive:
     slack_least: Quantity | None = one(c.SMALL, "chain slack, least", "the manual's figure, tight point")
     slack_most: Quantity | None = one(c.SMALL, "chain slack, most", "the manual's figure, tight point")
     slack_stance: str | None = one(
-        c.STANCE, "chain slack, measured on", "how the bike stands for the manual's figure"
+        c.STANCE, "chain slack, bike on", "how the bike stands for the manual's figure"
     )
     shift_pattern: str | None = one(
         Word("standard", "reversed"), "shift pattern", "standard: first gear down; reversed: first gear up"
@@ -154,8 +156,8 @@ class Drive:
         "coolant",
         "what is in it; many tracks ask for plain water, or water with additive",
     )
-    front_sprocket: int | None = one(c.TEETH, "front sprocket as delivered", "teeth, on the gearbox")
-    rear_sprocket: int | None = one(c.TEETH, "rear sprocket as delivered", "teeth, on the wheel")
+    front_sprocket: int | None = one(c.TEETH, "front sprocket, stock", "teeth, on the gearbox")
+    rear_sprocket: int | None = one(c.TEETH, "rear sprocket, stock", "teeth, on the wheel")
     rev_limit: Quantity | None = one(c.REVS, "rev limit", "where the limiter cuts")
     stroke: Quantity | None = one(
         Amount("length", "mm", 20, 120, step=0.1), "stroke", "for the noise test's revs"

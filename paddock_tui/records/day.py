@@ -107,7 +107,7 @@ class RidingDay:
     passing: str | None = one(c.TEXT, "passing rule", "where this group may pass")
     medical_post: str | None = one(c.TEXT, "medical post", "where it is")
     inspection_after_off: bool | None = one(
-        c.FLAG, "inspected after any off", "whether a bike that left the track is inspected again"
+        c.FLAG, "inspects after any off", "whether a bike that left the track is inspected again"
     )
     airbag: str | None = one(
         Word("required", "not required"), "airbag", "whether this organiser wants an armed airbag"

@@ -99,7 +99,7 @@ class Effect:
 
     front: str | None = one(Word("off", "on"), "front wheel", "whether this level watches the front wheel")
     rear: str | None = one(Word("off", "on"), "rear wheel", "whether this level watches the rear wheel")
-    lean: bool | None = one(c.FLAG, "takes lean into account", "whether this level allows for lean angle")
+    lean: bool | None = one(c.FLAG, "allows for lean", "whether this level allows for lean angle")
     rear_lift: bool | None = one(
         c.FLAG, "holds the rear down", "whether this level acts when the rear wheel lifts"
     )
@@ -136,7 +136,7 @@ class Control:
     )
     frees_most: Setting | None = one(
         c.SETTING,
-        "least engine braking at",
+        "engine brakes least at",
         "engine braking: the end with the least engine braking; left out: not known",
     )
     off: bool | Setting | None = one(
@@ -149,9 +149,7 @@ class Control:
         "after ignition off",
         "whether the value survives it; left out: not known",
     )
-    value_after_key_off: Setting | None = one(
-        c.SETTING, "ignition off leaves", "what it then shows, where it resets"
-    )
+    value_after_key_off: Setting | None = one(c.SETTING, "resets to", "what it then shows, where it resets")
     reached: str | None = one(
         c.TEXT, "how it is reached", "where it is set on the dash, in your own words, one line"
     )

@@ -30,11 +30,11 @@ class Event:
     )
     at: dt.time | None = one(c.CLOCK, "at", "when it happened")
     laps_ridden: int | None = one(
-        Whole(0, 300), "laps ridden by then", "of a stop: laps ridden before it, where they were counted"
+        Whole(0, 300), "laps ridden", "of a stop: laps ridden before it, where they were counted"
     )
     restart: dt.time | None = one(c.CLOCK, "restart at", "of a stop: when it goes on")
     laps_left: int | None = one(
-        Whole(1, 200), "laps of the restart", "of a stop: the part distance that is ridden after it"
+        Whole(1, 200), "restart laps", "of a stop: the part distance that is ridden after it"
     )
 
 
@@ -98,8 +98,8 @@ class RaceClass:
     tyre_choice: Quantity | None = one(
         c.MINUTES, "tyre choice before", "minutes before the start until which tyres may be changed"
     )
-    warm_up_laps: int | None = one(Whole(0, 5), "warm-up laps of the class", "laps before the start")
-    slow_down_laps: int | None = one(Whole(0, 5), "slow-down laps of the class", "laps after the flag")
+    warm_up_laps: int | None = one(Whole(0, 5), "class warm-up laps", "laps before the start")
+    slow_down_laps: int | None = one(Whole(0, 5), "class slow-down laps", "laps after the flag")
     start: str | None = one(c.TEXT, "start procedure", "boards, lights, warm-up lap, in the rules' words")
     jump: str | None = one(c.TEXT, "jump start", "what counts as one and what it costs")
     on_grid: str | None = one(c.TEXT, "on the grid", "what may be touched on the grid, and by how many")

@@ -197,7 +197,7 @@ class Dash:
     )
     shown_mode: str | None = one(
         Named("one of the bike's riding modes"),
-        "riding mode on the dash",
+        "riding mode, dash",
         "what the dash showed where it is not the planned one",
     )
 
@@ -211,7 +211,7 @@ class PressureReading:
     rear: Quantity | None = one(c.TYRE_PRESSURE, "rear", "rear tyre, gauge pressure")
     temperature: Quantity | None = one(
         c.TYRE_TEMPERATURE,
-        "temperature then",
+        "temperature",
         "of the air in the shade for a cold reading, of the tyre for a hot one",
     )
     gauge: str | None = one(c.TEXT, "gauge", "which gauge")
@@ -292,14 +292,12 @@ class TyreLook:
 class SagReading:
     """Three lengths at one end: sag = extended - (pushed + lifted) / 2."""
 
-    extended: Quantity | None = one(c.LENGTH, "fully extended", "wheel off the ground")
-    pushed: Quantity | None = one(c.LENGTH, "pushed down, let rise", "pushed about 25 mm, let rise slowly")
-    lifted: Quantity | None = one(c.LENGTH, "lifted, let drop", "lifted, let drop slowly")
-    preload: float | None = one(
-        c.ADJUSTER, "preload then", "the preload adjuster at the time, in its own unit"
-    )
+    extended: Quantity | None = one(c.LENGTH, "extended", "fully extended: wheel off the ground")
+    pushed: Quantity | None = one(c.LENGTH, "pushed", "pushed about 25 mm, let rise slowly")
+    lifted: Quantity | None = one(c.LENGTH, "lifted", "lifted, let drop slowly")
+    preload: float | None = one(c.ADJUSTER, "preload", "the preload adjuster at the time, in its own unit")
     fuel: Quantity | None = one(c.VOLUME, "fuel then", "litres in the tank")
-    by: str | None = one(c.TEXT, "measured by", "initials of who measured")
+    by: str | None = one(c.TEXT, "by whom", "initials of who measured")
 
 
 @attrs.frozen

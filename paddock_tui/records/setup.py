@@ -62,10 +62,10 @@ class SetUp:
         carry=True,
     )
     front_start: Quantity | None = one(
-        c.TYRE_PRESSURE, "front starting pressure", "cold, before going out", carry=True
+        c.TYRE_PRESSURE, "front start pressure", "cold, before going out", carry=True
     )
     rear_start: Quantity | None = one(
-        c.TYRE_PRESSURE, "rear starting pressure", "cold, before going out", carry=True
+        c.TYRE_PRESSURE, "rear start pressure", "cold, before going out", carry=True
     )
     controls: Mapping[str, Setting] = values(
         c.SETTING, "controls", "what the rider set it to", keyed_by="control", carry=True

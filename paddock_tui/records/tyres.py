@@ -45,11 +45,11 @@ class Tyre:
     )
     hot_dry: Quantity | None = one(c.TYRE_PRESSURE, "hot target, dry", "the vendor's hot figure for the dry")
     hot_dry_to: Quantity | None = one(
-        c.TYRE_PRESSURE, "hot target, dry, to", "the upper end, where the vendor gives a window"
+        c.TYRE_PRESSURE, "hot dry, up to", "the upper end, where the vendor gives a window"
     )
     hot_wet: Quantity | None = one(c.TYRE_PRESSURE, "hot target, wet", "the vendor's hot figure for the wet")
     hot_wet_to: Quantity | None = one(
-        c.TYRE_PRESSURE, "hot target, wet, to", "the upper end, where the vendor gives a window"
+        c.TYRE_PRESSURE, "hot wet, up to", "the upper end, where the vendor gives a window"
     )
     cold_from: Quantity | None = one(
         c.TYRE_PRESSURE, "cold window, from", "the vendor's lowest starting pressure"
@@ -58,10 +58,10 @@ class Tyre:
         c.TYRE_PRESSURE, "cold window, to", "the vendor's highest starting pressure"
     )
     on_warmers: Quantity | None = one(
-        c.TYRE_PRESSURE, "target on warmers", "what it is set to hot on the warmers"
+        c.TYRE_PRESSURE, "warmers target", "what it is set to hot on the warmers"
     )
     on_warmers_to: Quantity | None = one(
-        c.TYRE_PRESSURE, "target on warmers, to", "the upper end, where the vendor gives a window"
+        c.TYRE_PRESSURE, "warmers, up to", "the upper end, where the vendor gives a window"
     )
     works_from: Quantity | None = one(
         c.TYRE_TEMPERATURE, "working range from", "lower end of the working range"

@@ -50,7 +50,7 @@ def freeing_end_not_known(subject: str, control: Control) -> Result:
     """Nobody has said which end of the engine braking frees the rear: makers count both ways."""
     if levels_of(subject, control) is None:
         return _no_levels(subject)
-    return _direction(subject, "brakes least", "least engine braking at")
+    return _direction(subject, "brakes least", "engine brakes least at")
 
 
 def _direction(subject: str, does: str, row: str) -> RaisedFinding:

@@ -57,7 +57,7 @@ def test_six_levels_four_adjusters_and_two_pressures_change_exactly_those_lines(
         ("kerbs = 0", "kerbs = -1"),
     ]
     assert ran.out.splitlines()[0] == "traction control 3 -> 6 (more help)"
-    assert "front starting pressure 2.15 bar -> 30 psi" in ran.out
+    assert "front start pressure 2.15 bar -> 30 psi" in ran.out
     assert len(ran.out.splitlines()) == 12
 
 

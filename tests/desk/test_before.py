@@ -68,7 +68,7 @@ def test_a_day_says_what_rider_bike_and_papers_need_and_what_nobody_knows(garage
     assert found["bring 0"].value == "second fuel can: the pump at the gate was shut"
     assert found[f"{name} last"].opens == Ref("session", "2026-06-20-2-magpie")
     assert found[f"{name} set-up"].value == "profile magpie-ines-dry, riding mode wild, damping live"
-    otherwise = "the first session has otherwise: riding mode, preset, rear starting pressure and 11 more"
+    otherwise = "the first session has otherwise: riding mode, preset, rear start pressure and 11 more"
     assert found[f"{name} set-up"].aside == otherwise
     assert found[f"{name} chain slack"].value == "34 mm, measured 20 Jun"
     assert found[f"{name} battery"].value == "ok 20 Jun"

@@ -46,7 +46,7 @@ def titled(page: Page, start: str) -> Section:
 def test_the_proposal_says_what_for_why_what_to_expect_and_what_to_watch(off_target: Desk) -> None:
     rows = titled(page_of(off_target, LAST), "the next change").rows
     assert [row.label for row in rows] == ["change", "for", "why", "expect", "watch"]
-    assert rows[0].value.startswith("front starting pressure 2.15 bar -> 2.05 bar")
+    assert rows[0].value.startswith("front start pressure 2.15 bar -> 2.05 bar")
     assert rows[0].aside == "v takes it into the next session"
     assert all(row.offer for row in rows)
 

@@ -83,10 +83,10 @@ TOLD: dict[str, Fact] = {
         "list:wheels-torqued",
     ),
     "pressure window": of_tyre("hot_dry_to", "2.4 bar"),
-    "target on warmers": of_tyre("on_warmers", "2.3 bar"),
+    "warmers target": of_tyre("on_warmers", "2.3 bar"),
     "window on warmers": of_tyre("on_warmers_to", "2.4 bar"),
     "sport-touring tyres": of_tyre("kind", "sport-touring"),
-    "ignition off leaves": Fact(
+    "resets to": Fact(
         "bike",
         "controls.#.value_after_key_off",
         "controls.traction.value_after_key_off 3",

@@ -62,8 +62,8 @@ CLICKS = read_record(
     [
         (9, 11, "front rebound 9 -> 11 clicks (softer)"),
         (2, 1, "front rebound 2 -> 1 click (firmer)"),
-        (None, 11, "front rebound not known -> 11 clicks"),
-        (9, None, "front rebound 9 clicks -> not known"),
+        (None, 11, "front rebound not known -> 11 clicks out"),
+        (9, None, "front rebound 9 clicks out -> not known"),
     ],
 )
 def test_the_unit_is_written_once_behind_the_last_figure_that_is_known(

@@ -26,7 +26,7 @@ async def test_the_change_is_taken_into_the_next_session_and_back(garage: Path) 
         board = rider.app.main.board
         await rider.types("j")
         assert board.page.heading.startswith("next change · session 2 · Sat 20 Jun 10:20")
-        assert rider.value.startswith("front starting pressure 2.15 bar -> 2.05 bar")
+        assert rider.value.startswith("front start pressure 2.15 bar -> 2.05 bar")
         await rider.types("v")
         assert 'front_start = "2.05 bar"' in rider.text
         assert "u undoes" in rider.last

@@ -265,7 +265,7 @@ async def test_what_has_a_fixed_length_goes_on_by_itself_as_on_any_page(made: Pa
         await rider.types("1 1 0 2 0 enter")
         session = next((made / "sessions").rglob("*-kite.toml"))
         assert "start = 10:20:00" in session.read_text(encoding="utf-8")
-        row = next(one for one in rider.app.main.board.page.rows() if one.label == "front starting pressure")
+        row = next(one for one in rider.app.main.board.page.rows() if one.label == "front start pressure")
         assert rider.app.main.board.go(row.identity)
         await rider.types("2 1 5 enter 1 9 5 enter")
         text = session.read_text(encoding="utf-8")

@@ -51,7 +51,7 @@ def start_move(case: Case, end: End, wanted: int = 0) -> Move | Refusal:
         needed = f"enter {lacks}" if lacks else answer.text
         if not lacks and answer.missing:
             needed = "no hot reading on record tells how warm its air gets; read both, cold and hot"
-        return Refusal(f"{end} starting pressure: {needed}", own=True)
+        return Refusal(f"{end} start pressure: {needed}", own=True)
     return _to(case, end, str(answer.puts[0].value), wanted)
 
 
@@ -61,12 +61,12 @@ def _to(case: Case, end: End, new: str, wanted: int) -> Move | Refusal:
     by = found.to("kPa") - held.to("kPa") if isinstance(found, Quantity) and held is not None else None
     old = figures.pressure(held.to("kPa"), case.about.units) if held is not None else NOT_KNOWN
     if by is not None and abs(by) < 100.0 * case.limits[START_STEP] - _SLACK_KPA:
-        return Refusal(f"the {end} starting pressure stands where the calculator puts it, {old}")
+        return Refusal(f"the {end} start pressure stands where the calculator puts it, {old}")
     if wanted and by is not None and by * wanted < 0:
-        return Refusal(f"the calculator puts the {end} starting pressure at {new}: the other way")
+        return Refusal(f"the calculator puts the {end} start pressure at {new}: the other way")
     key = f"{end}_start"
     words = old_to_new(old, new)
-    return Move(f"{end} starting pressure {words}", (SetValue(("setup", key), new),), (("setup", key),))
+    return Move(f"{end} start pressure {words}", (SetValue(("setup", key), new),), (("setup", key),))
 
 
 def _lacks(case: Case, end: End) -> Iterator[str]:

@@ -42,7 +42,7 @@ def test_what_must_be_mended_comes_before_everything(change: Change, cause: str)
 def test_pressures_far_off_their_target_come_before_the_symptom() -> None:
     found = advised(hot("2.56 bar", "2.36 bar"), DIVES)
     assert found.proposal.text == (
-        "front starting pressure 2.10 bar -> 2.00 bar; rear starting pressure 1.90 bar -> 1.80 bar"
+        "front start pressure 2.10 bar -> 2.00 bar; rear start pressure 1.90 bar -> 1.80 bar"
     )
     assert [one.text for one in found.waiting] == ["front compression 12 -> 10 clicks (firmer)"]
 

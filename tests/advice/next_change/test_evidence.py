@@ -72,7 +72,7 @@ def test_a_hot_pressure_that_is_off_counts_for_the_start_that_puts_it_right() ->
     cold = put("session", "pressures.cold", {"front": "2.10 bar", "rear": "1.90 bar", "temperature": "20 C"})
     found, why = text(goes_off, cold, hot("2.40 bar", "2.10 bar"))
 
-    assert found.startswith("rear starting pressure")
+    assert found.startswith("rear start pressure")
     assert "the rear is 0.10 bar under its hot target: that points the same way" in why
 
 

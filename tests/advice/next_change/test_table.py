@@ -81,7 +81,7 @@ ROWS: list[tuple[str, str, tuple[Change, ...], Kind, str]] = [
         "",
         (hot("2.46 bar", "2.20 bar"),),
         Kind.CHANGE,
-        "front starting pressure 2.10 bar -> 2.05 bar",
+        "front start pressure 2.10 bar -> 2.05 bar",
     ),
     ("parts ground", "", (), Kind.CHANGE, "rear preload 4 -> 5 turns"),
     ("stands up on the brakes", "", (), Kind.SAME, "on its hot target"),
@@ -90,7 +90,7 @@ ROWS: list[tuple[str, str, tuple[Change, ...], Kind, str]] = [
         "",
         (hot("2.33 bar", "2.20 bar"),),
         Kind.CHANGE,
-        "front starting pressure 2.10 bar -> 2.20",
+        "front start pressure 2.10 bar -> 2.20",
     ),
     ("stands up on the brakes", "", (hot("2.46 bar", "2.20 bar"),), Kind.SAME, "over its hot target already"),
     ("between gears", "more", (), Kind.CHANGE, "rear sprocket 43 -> 44"),
@@ -130,10 +130,10 @@ def test_a_symptom_leads_to_one_change_or_none(
 @every(
     ("look", "hot_pressures", "kind", "says"),
     [
-        ("cold tear", ("2.40 bar", "2.28 bar"), Kind.CHANGE, "rear starting pressure 1.90 bar -> 1.85 bar"),
+        ("cold tear", ("2.40 bar", "2.28 bar"), Kind.CHANGE, "rear start pressure 1.90 bar -> 1.85 bar"),
         ("cold tear", ("2.40 bar", "2.20 bar"), Kind.SAME, "on its hot target"),
         ("cold tear", ("2.40 bar", "2.12 bar"), Kind.SAME, "under its hot target already"),
-        ("hot tear", ("2.40 bar", "2.12 bar"), Kind.CHANGE, "rear starting pressure 1.90 bar -> 2.00 bar"),
+        ("hot tear", ("2.40 bar", "2.12 bar"), Kind.CHANGE, "rear start pressure 1.90 bar -> 2.00 bar"),
         ("hot tear", ("2.40 bar", "2.28 bar"), Kind.SAME, "over its hot target already"),
         ("step at the grooves", ("2.40 bar", "2.20 bar"), Kind.ASK, "how does it come back"),
         ("cord", ("2.40 bar", "2.20 bar"), Kind.MEND, "cord"),
@@ -150,7 +150,7 @@ def test_what_a_tyre_looks_like_moves_pressure_only_toward_the_hot_target(
     ("end", "hot_pressures", "says"),
     [
         ("rear", ("2.40 bar", "2.20 bar"), "rear compression slow 12 -> 13 clicks"),
-        ("rear", ("2.40 bar", "2.12 bar"), "rear starting pressure 1.90 bar -> 2.00 bar"),
+        ("rear", ("2.40 bar", "2.12 bar"), "rear start pressure 1.90 bar -> 2.00 bar"),
         ("front", ("2.40 bar", "2.12 bar"), "front compression 12 -> 13 clicks"),
     ],
 )

@@ -81,7 +81,7 @@ PRESSURES = [
     ),
     Guard(
         "no step below what a gauge is read to",
-        "the front starting pressure stands where the calculator puts it, 2.10 bar",
+        "the front start pressure stands where the calculator puts it, 2.10 bar",
         situation_of(
             "stands up, read 2.05 cold",
             "none",
@@ -102,7 +102,7 @@ PRESSURES = [
     ),
     Guard(
         "never the other way than the calculator",
-        "the calculator puts the front starting pressure at 2.05 bar: the other way",
+        "the calculator puts the front start pressure at 2.05 bar: the other way",
         situation_of(
             "stands up, read 2.00 cold",
             "none",
