@@ -24,7 +24,7 @@ def check_lines(row: Row, columns: Columns, on: bool) -> tuple[Line, ...]:
     wide = pen.width >= _WIDE
     column = min(MARK + (15 if wide else 9), max(pen.width - 2, 0))
     ink = Ink(pen)
-    mark(ink, on)
+    mark(ink, on, row.severity)
     ink.put(pen.say(row.label), _lead(row, on))
     lines: list[Line] = []
     if ink.at >= column:

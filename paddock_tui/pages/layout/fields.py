@@ -10,6 +10,7 @@ from paddock_tui.pages.layout.help_bar import put_bar
 from paddock_tui.pages.layout.pen import Ink, Line, Span
 from paddock_tui.pages.layout.view import Editor
 from paddock_tui.pages.rows import NOTHING, Bar, Row
+from paddock_tui.records.verdict_words import HOLD_WORD
 from paddock_tui.text import fold, width
 
 _GAP = 2
@@ -95,7 +96,8 @@ def _label(ink: Ink, row: Row, columns: Columns, on: bool) -> list[Span]:
         # A long label pushes its own value to the right while there is room for both.
         beside = width(row.value) + 1 + width(row.range)
         room = max(room, columns.pen.width - MARK - beside - _GAP)
-    whole = ink.put(label, "focus" if on else "label", room)
+    style = "hold" if row.severity == row.label == "hold" else "focus" if on else "label"
+    whole = ink.put(label, style, room)
     return [] if whole else [(label, "label")]
 
 
@@ -107,7 +109,9 @@ def _words(row: Row, columns: Columns, on: bool) -> Span:
         text, style = "; ".join(filter(None, (row.shut, row.aside))), "shut"
     else:
         choices = numbered(row.choices) if on else ""
-        text, style = "; ".join(filter(None, (choices, row.aside))), "aside"
+        # A verdict that holds looks on a row as it does at the top.
+        held = row.severity == "hold" and row.aside.startswith(HOLD_WORD)
+        text, style = "; ".join(filter(None, (choices, row.aside))), "hold" if held else "aside"
     return columns.pen.say(text), style
 
 

@@ -37,7 +37,8 @@ def _line(row: Row, columns: Columns, on: bool) -> tuple[Line, bool]:
     end = pen.say(row.range)
     room = width(end) + 4 if end else 0
     ink.put(" ", "rule")
-    whole = ink.put(pen.say(row.label), "focus" if on else "title", max(ink.room - room - 2, 1))
+    style = "hold" if row.severity == "hold" else "focus" if on else "title"
+    whole = ink.put(pen.say(row.label), style, max(ink.room - room - 2, 1))
     if row.value and ink.room - room <= _LEAST_SAID:
         ink.put(pen.say(" …"), "aside", max(ink.room - room - 1, 0))
         whole = False
