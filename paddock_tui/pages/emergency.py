@@ -39,6 +39,7 @@ def emergency_page(
                 "who to call, what to know",
                 (*rows, *_strange(found), Row("paper", paper, kind="text", key="paper")),
                 note,
+                heavy=True,
             ),
         ),
         judged=False,

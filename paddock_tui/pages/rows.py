@@ -117,7 +117,7 @@ class Section:
     that the last one stays where the others move sideways. `folded`: it shows as its heading until it is
     opened, with `summary` (else its first values) how many of its rows are open, and those rows `hidden`.
     `quiet` are the places of rows that stand behind one line where the page is too long with them.
-    `at_hand`: it is what one comes to the page for now, so that it stands first.
+    `at_hand`: it is what one comes to the page for now, so that it stands first. `heavy`: its rule is, too.
     """
 
     title: str
@@ -132,6 +132,7 @@ class Section:
     hidden: tuple[Row, ...] = ()
     quiet: frozenset[int] = frozenset()
     at_hand: bool = False
+    heavy: bool = False
 
 
 @attrs.frozen

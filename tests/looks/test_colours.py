@@ -1,4 +1,4 @@
-"""Every room in every theme: what is drawn is in the list of checked colours, and a hold looks like no other."""
+"""Every room in every theme: what is drawn is in the list of checked colours, a hold looks like no other."""
 
 import shutil
 from collections.abc import Iterator

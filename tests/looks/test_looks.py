@@ -113,6 +113,9 @@ def test_a_terminal_of_ascii_alone_reads_every_sign(name: str, desk: Desk) -> No
 
 
 EVERY_SIZE = ((40, 20), (60, 24), (80, 24), (120, 40))
+NARROW = 60
+"""On a narrower screen a row with a bar says beside it its value alone; the rest stands under the cursor."""
+
 WORDS = ("field", "link", "ask", "text", "check", "fold", "heading")
 """The kinds of rows that say something in words: pictures and tables cut cells in their own way."""
 
@@ -134,7 +137,7 @@ def test_nothing_is_cut_without_a_mark(name: str, desk: Desk) -> None:
             for at in whole
             if page.rows()[at].kind in WORDS and "…" not in drawn[at]
             for text in said_by(page.rows()[at])
-            if squashed(text) not in drawn[at]
+            if squashed(text) not in drawn[at] and not (size[0] < NARROW and page.rows()[at].bar)
         ]
         assert lost == []
         head = text_of(laid.lines[0])

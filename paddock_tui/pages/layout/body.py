@@ -15,7 +15,14 @@ from paddock_tui.pages.layout.header import first_rule_end
 from paddock_tui.pages.layout.help_bar import common_ends, ends_line
 from paddock_tui.pages.layout.pen import Line, rule
 from paddock_tui.pages.layout.picture import picture_lines
-from paddock_tui.pages.layout.table import DrawnTable, cells_line, heading_line, note_of, table_of
+from paddock_tui.pages.layout.table import (
+    DrawnTable,
+    cells_line,
+    heading_line,
+    in_columns,
+    note_of,
+    table_of,
+)
 from paddock_tui.pages.layout.texts import finding_lines, opens, text_lines
 from paddock_tui.pages.layout.view import View
 from paddock_tui.pages.rows import FOLD, Page, Row
@@ -144,11 +151,12 @@ def body(page: Page, columns: Columns) -> DrawnRows:
         headed = bool(section.rows) and section.rows[0].kind == FOLD
         if not headed:
             end = "" if lines else first_rule_end(page, columns.pen, section.title, note)
-            lines.append(Owned(rule(columns.pen, section.title, note, end), None))
+            pen = attrs.evolve(columns.pen, heavy=True) if section.heavy else columns.pen
+            lines.append(Owned(rule(pen, section.title, note, end), None))
         if table and not headed:
             lines.append(Owned(heading_line(table), None))
         told = False
-        for one in section.rows:
+        for one in in_columns(section.rows, columns.pen):
             row = _railed(one, loud) if loud else one
             rows.append(row)
             if ends and row.bar and not row.bar.two_ended and not told:

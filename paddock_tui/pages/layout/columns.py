@@ -12,6 +12,8 @@ MARK = 2
 """Cells of the cursor mark."""
 
 _LEAST_BAR = 9
+SHORT_VALUE = 7
+"""Cells of a value that leaves room for a bar behind it on a narrow screen."""
 
 NUMBER = re.compile(r"[+-]?\d+(?:\.\d+)?(?=$| [^\d-])")
 _NUMBERS = 4, 6
@@ -25,8 +27,9 @@ NARROW = 60
 class Columns:
     """Columns in cells: where the value starts, where bar or aside start, and how wide a bar is.
 
-    `below` says that a bar stands on a line of its own, at the value's column. In `number` cells a number is
-    right-aligned, so that numbers end in one column and their units begin in one.
+    `below` says that a bar stands on a line of its own, at the value's column; but a short value has room for
+    one of `beside` cells behind it. In `number` cells a number is right-aligned, so that numbers end in one
+    column and their units begin in one.
     """
 
     pen: Pen
@@ -35,6 +38,7 @@ class Columns:
     bar: int
     below: bool = False
     number: int = 4
+    beside: int = 0
 
 
 _LAST: list[tuple[Page, Pen, Columns]] = []
@@ -63,7 +67,9 @@ def _chosen(page: Page, pen: Pen) -> Columns:
     bar = min(31 if pen.width >= 120 else 21, pen.width - right)
     if bar < _LEAST_BAR:
         wide = min(21, max(pen.width - value, 0))
-        return Columns(pen, value, right, wide, below=True, number=_number_cells(page))
+        beside = min(pen.width - value - SHORT_VALUE - 1, 21)
+        beside = beside if beside >= _LEAST_BAR else 0
+        return Columns(pen, value, right, wide, below=True, number=_number_cells(page), beside=beside)
     return Columns(pen, value, right, bar, number=_number_cells(page))
 
 

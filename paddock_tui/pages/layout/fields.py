@@ -5,7 +5,7 @@ from functools import lru_cache
 from paddock_tui.entry.row_typing import numbered
 from paddock_tui.pages.layout.caret import put_editor
 from paddock_tui.pages.layout.cells import sign
-from paddock_tui.pages.layout.columns import MARK, NUMBER, Columns
+from paddock_tui.pages.layout.columns import MARK, NUMBER, SHORT_VALUE, Columns
 from paddock_tui.pages.layout.help_bar import put_bar
 from paddock_tui.pages.layout.pen import Ink, Line, Span
 from paddock_tui.pages.layout.view import Editor
@@ -15,6 +15,11 @@ from paddock_tui.text import fold, width
 
 _GAP = 2
 _LEAST_ASIDE = 4
+UNKNOWN = "?"
+"""What is not known, before a bar on a narrow screen: the row under the cursor says it in words."""
+
+_SHORT_NUMBER = 2
+"""Cells of a number before a bar on a narrow screen."""
 
 Ends = tuple[str, str] | None
 
@@ -22,6 +27,8 @@ Ends = tuple[str, str] | None
 @lru_cache(maxsize=4096)
 def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line, ...]:
     """Draw a field; under the cursor (`on`) whatever had to be cut follows whole, on lines of its own."""
+    if _has_bar_beside(row, columns, ends):
+        return _with_bar_beside(row, columns, ends, on)
     ink = Ink(columns.pen)
     cut = _label(ink, row, columns, on)
     words = _words(row, columns, on)
@@ -43,6 +50,34 @@ def field_lines(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line,
         return (*lines, *_whole(cut, columns))
     # A value that fills its line leaves no cell for the mark of what had to go.
     return (*lines, *_whole([words], columns)) if full else tuple(lines)
+
+
+def _has_bar_beside(row: Row, columns: Columns, ends: Ends) -> bool:
+    """Return whether a row of a narrow screen has its bar behind its value: its words stand above it."""
+    bar = row.bar
+    drawn = bar is not None and bar.is_drawn and not bar.two_ended and bar.ends == ends
+    is_short = not row.known or width(row.value) <= SHORT_VALUE
+    return drawn and bool(columns.beside) and not (row.trouble or row.shut) and is_short
+
+
+def _with_bar_beside(row: Row, columns: Columns, ends: Ends, on: bool) -> tuple[Line, ...]:
+    """Draw label, value and bar on one line; what else there is to say stands below, under the cursor."""
+    pen, bar = columns.pen, row.bar
+    assert bar is not None
+    ink = Ink(pen)
+    mark(ink, on, row.severity)
+    whole = ink.put(pen.say(row.label), "focus" if on else "label", columns.value - MARK - 1)
+    cut = [] if whole else [(pen.say(row.label), "label")]
+    ink.to(columns.value)
+    number = NUMBER.match(row.value)
+    ink.to(ink.at + (max(_SHORT_NUMBER - width(number[0]), 0) if number else 0))
+    ink.put(pen.say(row.value) if row.known else UNKNOWN, "value" if row.known else "unknown")
+    ink.to(columns.value + SHORT_VALUE + 1)
+    put_bar(ink, bar, columns.beside, ends)
+    if not on:
+        return (ink.line(),)
+    lost = " ".join(filter(None, ("" if row.known else "not known", row.range)))
+    return (ink.line(), *_whole([*cut, (pen.say(lost), "range"), _words(row, columns, on)], columns))
 
 
 def editor_lines(row: Row, columns: Columns, editor: Editor) -> tuple[Line, ...]:
@@ -180,7 +215,7 @@ def _right(ink: Ink, words: Span, columns: Columns, row: Row, on: bool) -> list[
 
 
 def _whole(cut: list[Span], columns: Columns) -> list[Line]:
-    return [line for text, style in cut for line in folded(text, style, columns, 4)]
+    return [line for text, style in cut if text for line in folded(text, style, columns, 4)]
 
 
 def folded(text: str, style: str, columns: Columns, indent: int) -> list[Line]:

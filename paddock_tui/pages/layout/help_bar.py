@@ -1,7 +1,7 @@
 """Scales with their marks, and the words at their ends."""
 
 from paddock_tui.pages.layout.cells import Cells
-from paddock_tui.pages.layout.columns import Columns
+from paddock_tui.pages.layout.columns import SHORT_VALUE, Columns
 from paddock_tui.pages.layout.lanes import marked, place_of
 from paddock_tui.pages.layout.pen import Ink, Line, Pen
 from paddock_tui.pages.pictures import Mark
@@ -40,13 +40,15 @@ def common_ends(section: Section) -> tuple[str, str] | None:
 
 def ends_line(ends: tuple[str, str], columns: Columns) -> Line:
     """Draw the words above the bars: flush with both ends, or before them where bars are narrow."""
-    start = columns.value if columns.below else columns.right
+    start, cells = columns.value if columns.below else columns.right, columns.bar
+    if columns.beside:
+        start, cells = columns.value + SHORT_VALUE + 1, columns.beside
     pen = columns.pen
-    left, right = _fitting(ends, columns.bar, pen)
+    left, right = _fitting(ends, cells, pen)
     ink = Ink(pen)
     ink.to(start)
     ink.put(left, "aside")
-    ink.to(start + columns.bar - width(right))
+    ink.to(start + cells - width(right))
     ink.put(right, "aside")
     return ink.line()
 

@@ -1,10 +1,11 @@
 """Rows with cells under the columns of their section: as many as fit, labels and the last one standing."""
 
 import re
+from collections.abc import Sequence
 
 import attrs
 
-from paddock_tui.pages.layout.columns import MARK
+from paddock_tui.pages.layout.columns import MARK, NARROW
 from paddock_tui.pages.layout.fields import mark
 from paddock_tui.pages.layout.pen import Ink, Line, Pen
 from paddock_tui.pages.rows import Row, Section
@@ -103,6 +104,33 @@ def note_of(section: Section, table: DrawnTable) -> str:
     moving = len(section.columns) - section.last_stands
     where = f"{section.columns[table.chosen]}, {table.chosen + 1} of {moving}"
     return "; ".join(filter(None, (where, section.note)))
+
+
+def in_columns(rows: Sequence[Row], pen: Pen) -> Sequence[Row]:
+    """Return rows that open something, what they say in like parts below each other, where there is room.
+
+    What closes each stands in one column behind that.
+    """
+    if pen.width < NARROW:
+        return rows
+    parts = {at: row.value.split(_PART) for at, row in enumerate(rows) if row.kind == "link" and row.ref}
+    counts = [len(one) for one in parts.values()]
+    usual = max(counts, key=counts.count, default=1)
+    alike = {at: one for at, one in parts.items() if len(one) == usual}
+    if usual < _FEWEST_PARTS or len(alike) < 2:
+        return rows
+    cells = [max(width(one[place]) for one in alike.values()) for place in range(usual)]
+    if sum(cells) + len(_PART) * (usual - 1) > pen.width // 2:
+        return rows
+    made = list(rows)
+    for at, one in alike.items():
+        padded = (f"{text}{' ' * (wide - width(text))}" for text, wide in zip(one, cells, strict=True))
+        made[at] = attrs.evolve(rows[at], value=_PART.join(padded))
+    return made
+
+
+_PART = " · "
+_FEWEST_PARTS = 3
 
 
 def heading_line(table: DrawnTable) -> Line:
