@@ -103,9 +103,9 @@ def _usual_garage() -> list[str]:
 
 def _run(given: argparse.Namespace) -> int:
     """Import the one command that is asked for, and run it."""
-    from paddock_tui import late_methods
+    from paddock_tui import quick_classes
 
-    late_methods.begin()
+    quick_classes.begin()
     return _COMMANDS[given.command](given)
 
 

@@ -10,6 +10,11 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
+from paddock_tui import quick_classes
+
+# As the program does: before a module of it makes a class.
+quick_classes.begin()
+
 # Set on import: before a test module reads clock, locale or terminal, and for processes that tests start.
 os.environ.update(TZ="UTC", LANG="C.UTF-8", LC_ALL="C.UTF-8", COLUMNS="80", LINES="24", TERM="xterm-256color")
 # Garages of tests stand in memory where the machine has it: a run makes tens of thousands of files.
