@@ -134,11 +134,11 @@ _MAIN = "from paddock_tui.__main__ import main\ntry:\n    main({words})\nexcept 
 
 BUDGETS = {
     "--help": (_MAIN.format(words=["--help"]), 16, 0),
-    "rows": ("import paddock_tui.pages.rows", 12, 16),
-    "board": ("import paddock_tui.widgets.board", 46, 30),
+    "rows": ("import paddock_tui.pages.rows", 12, 8),
+    "board": ("import paddock_tui.widgets.board", 46, 28),
     "files": ("import paddock_tui.store.garage, paddock_tui.desk.lookup", 36, 24),
-    "first page": ("import paddock_tui.app, paddock_tui.commands.open", 98, 60),
-    "check": (_MAIN.format(words=["check", str(SAMPLE)]), 340, 300),
+    "first page": ("import paddock_tui.app, paddock_tui.commands.open", 98, 54),
+    "check": (_MAIN.format(words=["check", str(SAMPLE)]), 325, 275),
 }
 """Programs with the most modules of this package that they may load, and the most attrs classes that may be
 made of them: what is loaded is waited for over a slow line."""
