@@ -80,7 +80,7 @@ def _inputs() -> tuple[Input, ...]:
     pressure, warm, spread = c.TYRE_PRESSURE, TEMPERATURE, Number(0, 60, unit="°C")
     found: list[Input] = []
     for end in ENDS:
-        gas = f"air inside the tyre when hot ({end})"
+        gas = f"{end} tyre air, hot"
         found += [
             Input(f"{end}_hot", f"{end} hot target", pressure, "the vendor's hot figure"),
             Input(f"{end}_gas", f"{end} tyre air, hot", warm, "learnt from hot readings", gas),

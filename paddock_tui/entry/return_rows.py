@@ -158,7 +158,7 @@ def rule_of(group: ReturnRow, units: Units) -> str:
 
 _PRESSURE = {"bar": "238 is 2.38 bar", "psi": "345 is 34.5 psi", "kPa": "238 is 238 kPa"}
 _RULES = {
-    "score": "one digit",
+    "score": "1 to 5",
     "symptom": "first letters, or a digit below",
     "corner": "07, or 7 and enter; 00 skips",
     "end": "f front, r rear",

@@ -44,7 +44,7 @@ def compare_page(left: Side, right: Side, bike: Bike | None) -> Page:
         tuple(sections),
         judged=False,
         answer=f"{count} differ{said}" if count else "They differ in nothing that is written down.",
-        answer_short=f"{count} differ{said}" if count else "No difference is written down.",
+        answer_short=f"{count} differ: {first[0].label}" if count else "No difference is written down.",
     )
 
 

@@ -20,7 +20,7 @@ from paddock_tui.text import printable
 JOB = "crew job "
 """Begins the key of a job's row."""
 
-_HOW = "enter: who did it, then who looked; e, job fuel TO"
+_HOW = "enter: did it, then looked; e, job fuel TO"
 
 
 def crew_page(situation: Situation, clock: Countdown | None, heading: str) -> Page:

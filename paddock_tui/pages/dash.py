@@ -161,7 +161,7 @@ def _asides(
         yield "after ignition off: not known"
     here = control_in_force(name, session.setup, bike)
     if here.fixed is not None:
-        yield "fixed by the riding mode"
+        yield "fixed by mode"
     elif not here.mode_known:
         yield "riding mode not known"
     function = function_of(name, control)

@@ -44,8 +44,8 @@ LAPS = "laps"
 
 REMINDER = "when there is time: laps, tyre look, travel, readings"
 
-_READ_AT = "by itself with the first hot pressure"
-_READ_AFTERWARDS = "1341 is 13:41; enter passes it: then in no trend"
+_READ_AT = "by itself with a hot pressure"
+_READ_AFTERWARDS = "1341 is 13:41; enter: in no trend"
 _WORDS = ("corner", "change")
 """What is read as words although it is not opened by itself."""
 _LAPS_RULE = "423 418 out, or 10x416"
@@ -94,7 +94,7 @@ def _aim(loaded: Loaded, session: Session, units: Units) -> list[Section]:
     if session.aim is None or field is None:
         return []
     row = field_row(loaded, field, units)
-    aside = "" if row.known else "y yes, p partly, n no; a digit goes on"
+    aside = "" if row.known else "y yes, p partly, n no; digit: on"
     asked = attrs.evolve(row, label="was it met?", aside=aside, choices=(), kind="ask")
     note = "yes ends it; else it goes on to the next session"
     return [Section("the aim", (aim_row(session), asked), note)]

@@ -44,6 +44,7 @@ def emergency_page(
         ),
         judged=False,
         answer=f"Call first: {first}",
+        answer_short=f"Call: {first}",
     )
 
 

@@ -153,9 +153,10 @@ def _control_asides(
     if not here.mode_known:
         yield "riding mode not known, may fix it"
     elif here.fixed is not None:
-        yield "fixed by the riding mode"
+        yield "fixed by mode"
     elif here.bounds is not None:
-        yield here.words().removeprefix("the ")
+        # The marks come first on a narrow line: the rest is short.
+        yield here.words().removeprefix("the riding ").replace("mode allows ", "mode ").replace(" to ", "-")
     function = function_of(name, control)
     unsure = control.levels is not None or control.kind == "choice"
     if function in HELP_FUNCTIONS and control.most_help is None and unsure:

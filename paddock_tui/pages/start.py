@@ -13,7 +13,7 @@ from paddock_tui.text import printable
 REVIEW = "to the review"
 """The key of the row that leads to the review."""
 
-_NOTES = {"rider": "enter passes a row, escape leaves; everything is saved at once"}
+_NOTES = {"rider": "enter passes a row, escape leaves; all is saved"}
 _MOST = 12
 _LABELS = len("front start pressure")
 """The longest label that comes as answers bring rows."""

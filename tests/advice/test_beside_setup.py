@@ -25,7 +25,7 @@ def test_a_row_offers_a_start_that_differs_and_is_silent_where_it_stands_so() ->
 def test_a_starting_pressure_that_cannot_be_told_names_what_is_missing() -> None:
     found = at(beside_setup(NEXT), "setup.front_start")
 
-    assert found.short == "needs the air inside the tyre when hot (front)"
+    assert found.short == "needs the front tyre air, hot"
     assert found.puts == ()
 
 

@@ -63,8 +63,7 @@ def test_every_missing_fact_is_named() -> None:
     found = answers(BLANK)
 
     assert found["front_start"].text == (
-        "needs the front hot target, the air inside the tyre when hot (front), "
-        "the temperature of the cold tyre"
+        "needs the front hot target, the front tyre air, hot, the temperature of the cold tyre"
     )
     assert found["rear_now"].missing == (
         "rear hot reading",
@@ -129,7 +128,7 @@ def test_the_sample_starts_its_third_session_from_what_two_readings_taught() -> 
 def test_the_sample_in_the_wet_has_no_reading_yet_and_says_what_was_reached_elsewhere() -> None:
     found = answers(pressures(sample("session", "2026-06-20-4-magpie")))["front_start"]
 
-    assert found.text == "needs the air inside the tyre when hot (front)"
+    assert found.text == "needs the front tyre air, hot"
     assert any(line.startswith("on a dry track the air in this tyre reached") for line in found.working)
 
 

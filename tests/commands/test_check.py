@@ -245,7 +245,7 @@ def test_the_json_form_has_the_documented_keys_in_their_order(run: Runner, garag
     assert found["findings"][1]["accepted"] is None
     assert found["counts"]["to_answer"] == 0
     assert found["missing"][0] == {
-        "what": f"whether anything happened in {BEFORE}", "where": f"session/{BEFORE}:happened",
+        "what": f"what happened in {BEFORE}", "where": f"session/{BEFORE}:happened",
     }  # fmt: skip
     assert {"what": f"shoes in {NEXT}", "where": f"session/{NEXT}:shoes"} in found["missing"]
     for entry in found["not_judged"]:

@@ -9,12 +9,16 @@ from paddock_tui.pages.layout.pen import Pen
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.kinds import CLASSES
+from paddock_tui.screens.registry import ACTIONS
 from paddock_tui.text import width
 from tests.looks import LOOKS, made_of, sample_desk
 from tests.sample import SAMPLE
 
 COLUMN = 22
 """Cells of a label at 80 columns, its gap left out."""
+
+HELP = 47
+"""Cells of what an action does, at 80 columns."""
 
 NAMED = {
     "garage": "a record stands under the name that its owner gave it",
@@ -92,3 +96,7 @@ def _fields() -> Iterator[tuple[type, Spec]]:
                 left.append(spec.record)
             elif spec.nature == "one":
                 yield cls, spec
+
+
+def test_what_an_action_does_is_said_in_the_cells_beside_its_name() -> None:
+    assert {one.id: one.help for one in ACTIONS if width(one.help) > HELP} == {}

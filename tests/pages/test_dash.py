@@ -80,7 +80,7 @@ def test_every_control_stands_there_in_the_bikes_own_numbers_after_the_mode() ->
 def test_what_the_riding_mode_fixes_is_what_has_to_be_shown() -> None:
     page = card(("setup.mode", "wading"))
     assert row(page, *value("throttle")).value == "gentle"
-    assert "fixed by the riding mode" in row(page, *value("throttle")).aside
+    assert "fixed by mode" in row(page, *value("throttle")).aside
 
 
 @every(

@@ -113,12 +113,12 @@ def test_what_the_riding_mode_fixes_shows_its_value_takes_no_key_and_says_why() 
 
     assert throttle.value == "gentle"
     assert throttle.shut == "fixed by the riding mode wading"
-    assert throttle.aside == "fixed by the riding mode"
+    assert throttle.aside == "fixed by mode"
     assert throttle.edit == ""
 
 
 def test_what_the_riding_mode_limits_says_to_what() -> None:
-    assert "riding mode allows 6 to 10" in control(WET, "traction").aside
+    assert "mode 6-10" in control(WET, "traction").aside
     assert control(WET, "traction").shut == ""
     assert control(WET, "pit-limiter").aside == "resets at ignition off"
 

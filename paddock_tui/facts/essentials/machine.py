@@ -39,7 +39,7 @@ def brakes_tried(around: Around) -> EssentialAnswer:
     if lever == "firm":
         firm = around.ticked("rear-brake")
         return KNOWN if firm else to_tick(around, "rear-brake", "the rear brake works")
-    return to_tick(around, WALKED_ROUND, "front lever firm, rear brake works")
+    return to_tick(around, WALKED_ROUND, "lever firm, rear brake works")
 
 
 @essential("pads", ALL)

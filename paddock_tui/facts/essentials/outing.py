@@ -83,7 +83,7 @@ def last_outing(around: Around) -> EssentialAnswer:
     ref = Ref("session", last.id)
     if last.session.happened is not None or last.session.incidents:
         return KNOWN
-    return Open(f"whether anything happened in {last.id}", "session", ("happened",), ref, says="nothing")
+    return Open(f"what happened in {last.id}", "session", ("happened",), ref, says="nothing")
 
 
 _ASKED = {
@@ -169,7 +169,7 @@ def tyres_seen(around: Around) -> EssentialAnswer:
     names = ("tyres-seen", "tyre-glance", WALKED_ROUND)
     once = around.session.kind == "road" or around.first_of_the_day
     seen = around.ticked_today(*names, "tyres", "road-tyres") if once else around.ticked(*names)
-    return KNOWN if seen else to_tick(around, WALKED_ROUND, "both tyres looked at: cuts, nails, cord")
+    return KNOWN if seen else to_tick(around, WALKED_ROUND, "tyres looked at: cuts, nails")
 
 
 @essential("tread", ALL)

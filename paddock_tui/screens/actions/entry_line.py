@@ -22,7 +22,7 @@ ENTRY = Action(
     "entry",
     "e",
     "entry line",
-    "many values in one typed line, with preview; tab completes",
+    "many values in one typed line; tab completes",
     _off,
     hint=13,
     do=enter,

@@ -79,7 +79,7 @@ ACCEPT = Action(
     "accept",
     "a",
     "accept",
-    "ride with a serious finding, say why; again: take it back",
+    "ride with a serious finding, and say why",
     _accept_off,
     hint=17,
     do=_accept,
@@ -131,7 +131,7 @@ BEFORE = Action(
     "before",
     "",
     "answer what is older",
-    "what is open from before today, but for holds: one step, initials",
+    "what is open from before: one step, initials",
     needs_session,
     do=_before,
 )

@@ -22,7 +22,7 @@ FOR_ANOTHER = Action(
     "profile_for",
     "",
     "profile from this",
-    "a profile to start from, for another rider or another bike",
+    "a profile for another rider or another bike",
     needs_subject,
     do=_DOES("make_for_another"),
 )

@@ -45,7 +45,7 @@ def _said(done: Done) -> str:
 
 
 COPY = Action(
-    "copy", "", "copy row", "give the terminal the row as shown, where copying is on", do=_row, unjudged=True
+    "copy", "", "copy row", "give the terminal this row, where copying is on", do=_row, unjudged=True
 )
 
 COPY_PAGE = Action(

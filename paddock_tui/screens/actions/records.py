@@ -195,7 +195,7 @@ INCIDENT = Action(
     "incident",
     "",
     "incident",
-    "write down a fall, a crash or a drop: what happened, who looked at it",
+    "note a fall or drop: what happened, who looked",
     needs_session,
     do=_incident,
 )
@@ -204,7 +204,7 @@ NEW = Action(
     "new",
     "n",
     "new",
-    "new of this section; on set-up and session pages the next session",
+    "new of this section, or the next session",
     hint=14,
     hinted=_adds_here,
     do=_new,
@@ -215,7 +215,7 @@ DROP = Action(
     "drop",
     "x",
     "delete",
-    "delete the entry under the cursor; in the garage retire, or bring back",
+    "delete; in the garage retire, or bring back",
     do=_drop,
     unjudged=True,
 )
@@ -224,7 +224,7 @@ DUPLICATE = Action(
     "duplicate",
     "",
     "duplicate",
-    "copy the record under the cursor, or the one shown",
+    "copy the record at the cursor, or the one shown",
     do=_duplicate,
     unjudged=True,
 )
@@ -233,7 +233,7 @@ RENAME = Action(
     "rename",
     "",
     "rename",
-    "another name for a record or a preset; what refers to it follows",
+    "another name; what refers to it follows",
     do=_rename,
     unjudged=True,
 )
@@ -242,7 +242,7 @@ RETIRED = Action(
     "retired",
     "",
     "show retired",
-    "show retired records in the garage, or hide them again",
+    "show retired records here, or hide them",
     do=_show_retired,
     unjudged=True,
 )

@@ -35,7 +35,7 @@ OFFER = Action(
     "offer",
     "v",
     "use value",
-    "set the value that was worked out beside or on this row",
+    "set the value worked out beside this row",
     _offer_off,
     hint=18,
     do=_offer,

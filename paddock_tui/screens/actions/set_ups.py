@@ -9,7 +9,7 @@ START = Action(
     "start",
     "",
     "starting levels",
-    "every aid where group, surface and tyre start, previewed",
+    "every aid at its start for group, surface, tyre",
     needs_subject,
     do=_DOES("offer_start"),
 )
@@ -18,7 +18,7 @@ WET = Action(
     "wet",
     "k",
     "wet package",
-    "aids, mode, damping, preload for damp or wet as one step, previewed",
+    "all for the wet, one step: mode, aids, damping",
     needs_subject,
     hint=18,
     hinted=lambda context: context.wet,

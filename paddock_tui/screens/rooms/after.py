@@ -13,7 +13,7 @@ ROOM = Room(
         "after_day",
         "",
         "after the day",
-        "road home, counters, what is left to do, what was learnt",
+        "road home, counters, to-dos, what was learnt",
         do=to("after"),
     ),
     hears=_DOES("hear"),

@@ -13,7 +13,7 @@ ROOM = Room(
         "before_day",
         "",
         "before the day",
-        "what a day needs: bike, papers, fuel, tyres, a start",
+        "what a day needs: bike, papers, fuel, tyres",
         do=to("before"),
     ),
     own={"offer": _DOES("make_day")},

@@ -14,7 +14,7 @@ ROOM = Room(
         "bench",
         "b",
         "calculators",
-        "the calculators, filled from the current session, to be tried",
+        "work it out, filled from the current session",
         hint=3,
         do=to("bench"),
     ),

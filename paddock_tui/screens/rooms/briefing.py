@@ -15,7 +15,7 @@ ROOM = Room(
         "brief",
         "",
         "briefing",
-        "the set-up in plain sentences, for whoever rides it next",
+        "the set-up in sentences, for whoever rides next",
         needs_subject,
         do=_DOES("go_there"),
     ),

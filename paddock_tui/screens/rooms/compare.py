@@ -109,7 +109,7 @@ ROOM = Room(
         "compare",
         "",
         "compare",
-        "what differs from a profile, a session or a riding mode",
+        "what differs from a profile, session or mode",
         needs_subject,
         do=_ask,
     ),

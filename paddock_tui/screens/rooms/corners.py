@@ -24,7 +24,7 @@ ROOM = Room(
         "corners",
         "",
         "corners",
-        "the venue's corners, with what was said of each the last time",
+        "the corners, with what was said the last time",
         needs_session,
         do=to("corners"),
     ),

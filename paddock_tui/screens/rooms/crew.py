@@ -49,7 +49,7 @@ ROOM = Room(
         "crew",
         "",
         "crew",
-        "who has which job before the start, the class, who was moved",
+        "jobs before the start: whose; class, moves",
         needs_session,
         do=to("crew"),
     ),

@@ -191,7 +191,7 @@ ROOM = Room(
         "dash",
         "d",
         "dash card",
-        "what to read after the last ignition-on, and what it showed instead",
+        "what to read after the last ignition-on",
         needs_session,
         hint=6,
         do=_go,

@@ -15,7 +15,7 @@ ROOM = Room(
         "in",
         "i",
         "back in",
-        "back from the track: stamps parked, then what is soon lost",
+        "stamps parked, then asks what is soon lost",
         hint=9,
         do=_DOES("go_there"),
     ),

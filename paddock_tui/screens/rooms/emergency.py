@@ -201,7 +201,7 @@ ROOM = Room(
         EMERGENCY,
         "z",
         "rider down",
-        "who to call and what to know of a rider, for whoever finds them",
+        "who to call and what to know, for whoever helps",
         do=_go,
     ),
     hears=_hears,

@@ -104,7 +104,7 @@ ROOM = Room(
         "out",
         "o",
         "going out",
-        "what is open, in the order of the clock, then stamps it",
+        "what is open, by the clock; then stamp it",
         needs_session,
         hint=8,
         do=_go,

@@ -19,5 +19,5 @@ ROOM = Room(
 ADD_BIKE = Action("add_bike", "", "add a bike", "the guided start with a new bike", do=_DOES("add_bike"))
 
 ADD_DAY = Action(
-    "add_day", "", "add a day", "the guided start with a new day, on the last bike", do=_DOES("add_day")
+    "add_day", "", "add a day", "the guided start with a new day, last bike", do=_DOES("add_day")
 )

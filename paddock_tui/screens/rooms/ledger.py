@@ -25,7 +25,7 @@ ROOM = Room(
         "ledger",
         "l",
         "change log",
-        "every change of a bike, and what it did if that can be told",
+        "every change of a bike, and what it did",
         hint=4,
         do=to("ledger"),
     ),
@@ -44,7 +44,7 @@ TRY_BACK_ACTION = Action(
     "try_back",
     "",
     "re-test",
-    "one step back in the next session: the check of the change here",
+    "one step back in the next session, as a check",
     _change_off,
     do=_DOES("try_it_back"),
 )
@@ -53,7 +53,7 @@ SET_BACK = Action(
     "set_back",
     "",
     "restore set-up",
-    "the whole set-up of the session under the cursor, into the next one",
+    "this session's whole set-up into the next one",
     needs_session,
     do=_DOES("set_it_back"),
 )

@@ -20,7 +20,7 @@ ROOM = Room(
         "limits",
         "",
         "thresholds",
-        "every threshold of the rules; a value of your own, backspace goes back",
+        "every threshold of the rules, and your own",
         do=to("limits"),
     ),
     unjudged=True,

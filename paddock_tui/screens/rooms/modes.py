@@ -15,7 +15,7 @@ ROOM = Room(
         "modes",
         "",
         "riding modes",
-        "the bike's riding modes and presets beside each other; enter takes one",
+        "the bike's modes and presets beside each other",
         do=_DOES("show_modes"),
     ),
     hears=_DOES("hear"),

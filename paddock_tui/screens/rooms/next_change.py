@@ -15,7 +15,7 @@ ROOM = Room(
         "next",
         "j",
         "next change",
-        "the one next change, or none; v takes it into the next session",
+        "the one next change, or none; v takes it",
         needs_session,
         do=_DOES("go_there"),
     ),

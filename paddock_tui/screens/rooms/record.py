@@ -26,7 +26,7 @@ DAY = Action(
     "day",
     "t",
     "day and times",
-    "the day of the session: limits, timetable, paperwork",
+    "posted limits, timetable and paperwork",
     needs_session,
     do=_DOES("go_to_day"),
     unjudged=True,

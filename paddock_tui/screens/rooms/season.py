@@ -13,7 +13,7 @@ ROOM = Room(
         "season",
         "",
         "season",
-        "a year: laps, hours, kilometres, tyres, cost; by bike and by rider",
+        "a year: laps, hours, km, tyres, what it cost",
         do=to("season"),
     ),
     hears=_DOES("hear"),

@@ -13,8 +13,6 @@ def _page(asked: PageContext) -> Page:
 ROOM = Room(
     id="today",
     page=_page,
-    action=Action(
-        "today", "", "changed today", "what was saved and taken back today, newest first", do=to("today")
-    ),
+    action=Action("today", "", "changed today", "saved and taken back today, newest first", do=to("today")),
     stands_alone=True,
 )

@@ -19,7 +19,7 @@ ROOM = Room(
         "why",
         "w",
         "why",
-        "what the row is, how it was worked out, which rules use it",
+        "what it is, how worked out, which rules use it",
         _off,
         hint=15,
         do=_DOES("go_there"),
