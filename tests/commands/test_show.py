@@ -56,7 +56,7 @@ def test_a_value_that_cannot_be_read_is_shown_as_it_stands_with_the_mend(run: Ru
     ran = run("show", garage, NEXT)
 
     assert ran.status == 0
-    assert "  front start pressure 2,3 bar\n" in ran.out
+    assert "  front start pressure  2,3 bar\n" in ran.out
     assert 'write "2.3 bar"' in ran.out
 
 

@@ -49,7 +49,7 @@ def test_what_fits_is_kept_in_the_limits_own_unit(tmp_path: Path, path: str, tex
         (RESERVE, 3, "0 to 10 l"),
         (HELP, 1.5, "0 to 1"),
         (HELP, "0.5 bar", "0 to 1"),
-        ("limits.no-such-rule.x", 1, "a limit of the limits page"),
+        ("limits.no-such-rule.x", 1, "a threshold of the thresholds page"),
     ],
 )
 def test_what_does_not_fit_is_refused_with_the_range(
