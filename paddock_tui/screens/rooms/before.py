@@ -2,7 +2,7 @@
 
 from paddock_tui.on_demand import Later
 from paddock_tui.screens.action import Action, to
-from paddock_tui.screens.room import Room
+from paddock_tui.screens.room import Room, everywhere
 
 _DOES = Later("paddock_tui.screens.at_work.before")
 
@@ -18,4 +18,5 @@ ROOM = Room(
     ),
     own={"offer": _DOES("make_day")},
     escapes=True,
+    waiting_first=everywhere,
 )
