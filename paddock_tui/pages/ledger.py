@@ -81,7 +81,7 @@ def ledger_awaited(found: tuple[LedgerEntry, ...], wanted: LedgerFilter, read: R
 
 
 def _told(shown: list[LedgerEntry], short: bool = False) -> str:
-    """Say how many changes came to which verdict, those that tell something first."""
+    """Say how many changes came to which verdict, those that tell something first; the heading counts all."""
     verdicts = Counter(one.lost or one.verdict for one in shown)
     told = [name for name in _TELLS if name in verdicts]
     said = [f"{verdicts[name]} {name}" for name in told]
@@ -89,7 +89,7 @@ def _told(shown: list[LedgerEntry], short: bool = False) -> str:
         return ", ".join(said)
     left = len(shown) - sum(verdicts[name] for name in told)
     said += [f"{left} that tell nothing yet"] if left else []
-    return f"{_count(shown)}: {', '.join(said)}" if said else "No change is like that."
+    return ", ".join(said) if said else "No change is like that."
 
 
 def entry_of(found: Ledger, row: Row) -> LedgerEntry | None:

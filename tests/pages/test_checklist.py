@@ -10,6 +10,7 @@ from paddock_tui.facts import Situation
 from paddock_tui.facts.checklists import day_place
 from paddock_tui.pages.checklist import checklist_page, first_open
 from paddock_tui.pages.layout import View, layout
+from paddock_tui.pages.layout.fields import RAILS
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.checklist import STAGES
 from tests.every import every
@@ -192,7 +193,8 @@ def test_every_item_is_whole_at_every_size(width: int, height: int) -> None:
             if owner == at
         ]
         wanted = f"{shown.rows()[at].label}{shown.rows()[at].value}{shown.rows()[at].aside}"
-        assert "".join(mine).replace(" ", "") == ">" + wanted.replace(" ", "")
+        rail = RAILS.get(shown.rows()[at].severity, "")
+        assert "".join(mine).replace(" ", "") == f">{rail}" + wanted.replace(" ", "")
 
 
 def test_every_stage_has_its_place() -> None:

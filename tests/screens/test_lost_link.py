@@ -26,7 +26,7 @@ def edited(wire: Wire, garage: Path) -> None:
     wire.read_until("traction control 3 -> 6")
     # Enter straight after a digit only ends it: from another row and back it opens the editor.
     wire.type(f"{DOWN}\x1b[A\r77")
-    wire.read_until(">│traction control        77")
+    wire.read_until(">│traction control      77")
     assert KEPT in (garage / HAND).read_text(encoding="utf-8")
 
 

@@ -125,7 +125,7 @@ def test_what_is_typed_on_it_is_done_in_order_once_the_verdict_is_there(garage: 
         wire.type("\x1b[B" * 4)
         wire.type("\r7")
         wire.type("7")
-        wire.read_until(">▌traction control        77")
+        wire.read_until(">▌traction control      77")
         assert "? help" not in wire.shown
         wire.signal(signal.SIGTERM)
         assert wire.ended() == 143

@@ -92,13 +92,13 @@ def test_what_is_half_typed_is_offered_again_after_a_signal(garage: Path) -> Non
     with started(garage) as wire:
         wire.read_until("? help")
         wire.type("p" + DOWN * 4 + "\r77")
-        wire.read_until(">▌traction control        77")
+        wire.read_until(">▌traction control      77")
         wire.signal(signal.SIGTERM)
         assert wire.ended() == 143
     assert (garage / HAND).read_bytes() == before
     with started(garage) as wire:
         wire.read_until("half typed")
-        assert ">▌traction control        77" in wire.shown
+        assert ">▌traction control      77" in wire.shown
         wire.after("\x1b")
         wire.type("q")
         assert wire.ended() == 0
