@@ -107,6 +107,10 @@ def test_a_garage_without_a_bad_value_loads_nothing_that_lists_refusals() -> Non
     assert loaded(_COMMAND.format(words=["check", str(SAMPLE)]), {"cattrs", "tomllib"}) == set()
 
 
+def test_asking_for_the_width_loads_nothing_that_compresses_files() -> None:
+    assert loaded(_COMMAND.format(words=["check", str(SAMPLE)]), {"shutil", "bz2", "lzma"}) == set()
+
+
 def test_commands_in_everyday_units_load_no_screen_and_no_unit_engine(garage: Path) -> None:
     """One interpreter does one after the other."""
     program = f"{START}from paddock_tui.__main__ import main\n"

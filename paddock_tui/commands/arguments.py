@@ -6,14 +6,28 @@ import functools
 import sys
 from typing import Any
 
-from paddock_tui.commands.common import USAGE, complain
+from paddock_tui.commands.common import USAGE, complain, terminal_width
 from paddock_tui.commands.usage import USAGES
 
 _GARAGE = "the folder of the garage"
 _REF = "kind/id, e.g. bike/magpie, or an id or the start of one where that is unique"
 
 
+class _Formatter(argparse.HelpFormatter):
+    """Help as wide as the terminal; every argument that is added makes one to try itself."""
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog, width=terminal_width() - 2)
+
+
+class _RawFormatter(_Formatter, argparse.RawDescriptionHelpFormatter):
+    """The same, with the lines of descriptions as they are."""
+
+
 class _Parser(argparse.ArgumentParser):
+    def __init__(self, **given: Any) -> None:
+        super().__init__(formatter_class=_Formatter, **given)
+
     def error(self, message: str) -> None:  # type: ignore[override]
         self.print_usage(sys.stderr)
         complain((f"{self.prog}: {message}", f"  {self.prog} --help says what it takes, with examples"))
@@ -68,7 +82,7 @@ def _explain(commands: "argparse._SubParsersAction[_Parser]") -> None:
         usage = USAGES[name]
         one.description = usage.about
         one.epilog = usage.epilog()
-        one.formatter_class = argparse.RawDescriptionHelpFormatter
+        one.formatter_class = _RawFormatter
         if name not in ("open", "git", "completion"):
             one.add_argument("-q", "--quiet", action="store_true", help="print nothing but errors")
 

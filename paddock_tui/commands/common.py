@@ -2,7 +2,7 @@
 
 import contextlib
 import datetime as dt
-import shutil
+import os
 import sys
 from collections.abc import Iterable, Iterator
 from pathlib import Path
@@ -100,7 +100,20 @@ def find_ref(desk: "LooksAt", text: str, among: tuple[str, ...] = (), besides: t
 
 def columns() -> int:
     """Return the width to print at: the terminal's, at least 38 and at most 100; 80 where there is none."""
-    return max(38, min(100, shutil.get_terminal_size((80, 24)).columns))
+    return max(38, min(100, terminal_width()))
+
+
+def terminal_width() -> int:
+    """Return what the user says, else how wide the terminal is, else 80.
+
+    As `shutil` tells it, which also loads three ways to compress files: each command would wait for that.
+    """
+    asked = os.environ.get("COLUMNS", "")
+    width = int(asked) if asked.isdecimal() else 0
+    if width == 0 and sys.__stdout__ is not None:
+        with contextlib.suppress(ValueError, OSError):
+            width = os.get_terminal_size(sys.__stdout__.fileno()).columns
+    return width or 80
 
 
 def say(lines: Iterable[str]) -> None:

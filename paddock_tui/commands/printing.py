@@ -1,6 +1,5 @@
 """How `show` prints a page, and what of it was asked for."""
 
-import json
 import sys
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING, Any, Literal
@@ -55,4 +54,6 @@ def lines_of(page: "Page", form: PrintForm, *, paths: bool = False) -> Iterable[
 
 def print_dict(data: dict[str, Any]) -> None:
     """Print plain data as JSON; control characters come out escaped."""
+    import json
+
     sys.stdout.write(json.dumps(data, indent=2, ensure_ascii=True) + "\n")

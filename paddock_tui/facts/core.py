@@ -1,7 +1,6 @@
 """The machine of facts: a registry of functions, evaluated on demand, each at most once a review."""
 
 import enum
-import inspect
 from collections.abc import Callable, Mapping
 from functools import cached_property
 from typing import Any, Final, Literal, NamedTuple, TypeAlias, TypeVar
@@ -99,13 +98,28 @@ def fact(
         if name in FACTS:
             raise ValueError(f"two facts are called {name}")
         role, _, path = at.partition(":")
-        needs = tuple(inspect.signature(function).parameters)
+        needs = parameters(function)
         keys = tuple(path.split(".")) if path else ()
         FACTS[name] = Fact(name, label, needs, function, per, frozenset(gathers), role, keys, show)
         return function
 
     return register
 
+
+def parameters(function: Callable[..., Any]) -> tuple[str, ...]:
+    """Return the names of what a function takes: read off its code, as hundreds are asked at each start.
+
+    Raises TypeError for one that takes any number, or that stands for another: its needs would not be told.
+    """
+    code = getattr(function, "__code__", None)
+    if code is None or hasattr(function, "__wrapped__") or code.co_flags & _TAKES_ANY:
+        raise TypeError(f"what {function!r} takes cannot be told")
+    taken: tuple[str, ...] = code.co_varnames[: code.co_argcount + code.co_kwonlyargcount]
+    return taken
+
+
+_TAKES_ANY = 0x04 | 0x08
+"""The flags of code with `*` or `**` parameters, as `inspect` has them."""
 
 _UNASKED = object()
 """Stands for a fact that nobody asked for yet: None is a value."""

@@ -1,13 +1,12 @@
 """What a rule is, and what it raises."""
 
-import inspect
 from collections.abc import Callable
 from functools import cached_property
 from typing import Any, Literal, TypeVar
 
 import attrs
 
-from paddock_tui.facts.core import NeedKey, PerSubject, asked_for
+from paddock_tui.facts.core import NeedKey, PerSubject, asked_for, parameters
 from paddock_tui.limits import Limit
 from paddock_tui.limits.core import COMMON
 from paddock_tui.matters.severity import CAUTION as CAUTION
@@ -143,7 +142,7 @@ def rule(
     def register(function: F) -> F:
         if rule_id in RULES:
             raise ValueError(f"two rules are called {rule_id}")
-        names = tuple(inspect.signature(function).parameters)
+        names = parameters(function)
         role, _, path = at.partition(":")
         RULES[rule_id] = Rule(
             rule_id,

@@ -1,10 +1,13 @@
 """The machine of facts: what is missing is collected, absence wins, nothing is computed twice."""
 
+import functools
+import inspect
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 import pytest
 
+import paddock_tui.facts.registered  # noqa: F401 - facts are asked for once all are there
 from paddock_tui.facts.core import (
     ABSENT,
     FACTS,
@@ -15,6 +18,7 @@ from paddock_tui.facts.core import (
     PerSubject,
     asked_for,
     fact,
+    parameters,
 )
 
 CALLS: list[str] = []
@@ -185,3 +189,29 @@ def test_two_facts_cannot_share_a_name() -> None:
 
 def test_every_fact_has_words() -> None:
     assert all(len(registered.label) >= 7 for registered in FACTS.values())
+
+
+def test_what_a_function_needs_is_read_off_its_code_or_refused() -> None:
+    def needing(tyres: int, /, rider: int = 0, *, limits: int) -> int:
+        inside = tyres + rider
+        return inside + limits
+
+    @functools.wraps(needing)
+    def standing_for_it(one: int) -> int:
+        return one
+
+    assert parameters(needing) == ("tyres", "rider", "limits") == tuple(inspect.signature(needing).parameters)
+    for function in (
+        lambda *some: some,
+        lambda **some: some,
+        standing_for_it,
+        functools.partial(needing, 1),
+        len,
+    ):
+        with pytest.raises(TypeError, match="cannot be told"):
+            parameters(function)
+
+
+def test_every_fact_and_rule_needs_what_its_function_says() -> None:
+    assert all(fact.needs == tuple(inspect.signature(fact.function).parameters) for fact in FACTS.values())
+    assert len(FACTS) > 100
