@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Callable, Iterator
+from itertools import islice
 
 from paddock_tui.desk.lookup import Glance, glances, order, session_in_hand
 from paddock_tui.desk.set_clock import set_date
@@ -76,11 +77,14 @@ def _newest(files: GarageFiles, year: int, lines: int) -> list[Glance]:
 def _others(files: GarageFiles, lines: int) -> Iterator[Section]:
     """List the other records as far as the screen shows them, and beyond where they are few.
 
-    How wide the columns are depends on all of them.
+    Of a section of many what is below the screen is not read. How wide the columns are depends on all.
     """
     for kind, title in TITLES.items():
-        if lines <= 0 and len(files.listing(kind)) > _FEW:
+        many = len(files.listing(kind)) > _FEW
+        if lines <= 0 and many:
             return
-        rows: tuple[Row, ...] = tuple(record_rows(files, kind, retired=False))
-        yield Section(title, (*rows, new_row(kind, title)), "" if rows else "none yet")
+        listed = record_rows(files, kind, retired=False, years=frozenset())
+        rows: tuple[Row, ...] = tuple(islice(listed, lines if many else None))
+        last = () if many and len(rows) == lines else (new_row(kind, title),)
+        yield Section(title, (*rows, *last), "" if rows else "none yet")
         lines -= len(rows) + 2

@@ -9,6 +9,7 @@ now and then somebody falls.
 import copy
 import datetime as dt
 import random
+import re
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
@@ -92,6 +93,11 @@ def _copy_what_stays(root: Path) -> None:
         if kind not in ("session", "day", "tyres"):
             shutil.copytree(SAMPLE / folder, root / folder)
         (root / folder).mkdir(exist_ok=True)
+    for path in root.rglob("*.toml"):
+        # What came of the sample's sessions, of which none is here: a session's id that names nothing is
+        # looked for among the former ids of all.
+        text = path.read_text(encoding="utf-8")
+        path.write_text(re.sub(r'^of = "[0-9-]+-\w+"\n', "", text, flags=re.MULTILINE), encoding="utf-8")
 
 
 def _pairs() -> list[_Pair]:

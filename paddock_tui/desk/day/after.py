@@ -27,6 +27,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.rules import Finding, review
 from paddock_tui.store.garage import GarageFiles
+from paddock_tui.store.heads import heads
 
 TODOS = "todos"
 """The table of a bike that holds what is left to do."""
@@ -68,12 +69,11 @@ def day_over(desk: Desk, wanted: Ref | None = None) -> Ref | None:
     if wanted is not None:
         return wanted
     today = desk.now().date()
-    dates = {
-        date
-        for ref in desk.files.listing("day")
-        if type(date := desk.files.data(ref).get("date")) is dt.date and date <= today
-    }
-    for date in sorted(dates, reverse=True):
+    dated = [(head.get("date"), ref) for ref, head in heads(desk.files, "day")]
+    past = [(date, ref) for date, ref in dated if type(date) is dt.date and date <= today]
+    for date, ref in sorted(past, reverse=True):
+        if desk.files.data(ref).get("date") != date:
+            continue
         for _, session in of_date(desk.files, date):
             row = desk.files.rows.of(session)
             named = desk.files.data(session).get("day")

@@ -1,8 +1,7 @@
 """Before a day: who rides what there, what stands if they went as they are, a session to start from."""
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
-from typing import Any
+from collections.abc import Iterator
 
 import attrs
 
@@ -15,6 +14,7 @@ from paddock_tui.records.day import RidingDay
 from paddock_tui.records.edits import Step, Value
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
+from paddock_tui.store.heads import days_of, heads
 
 WET = ("damp", "wet")
 """Forecasts for which a profile made for that surface is proposed."""
@@ -44,8 +44,7 @@ def day_to_come(desk: Desk, wanted: Ref | None = None) -> Ref | None:
     if wanted is not None:
         return wanted
     today = desk.now().date()
-    held = [(ref, desk.files.data(ref)) for ref in desk.files.listing("day")]
-    coming = [(date, ref.id) for ref, data in held if (date := _date_to_come(data, today)) is not None]
+    coming = [(date, ref.id) for date, ref in days_of(desk.files, lambda date: date >= today)]
     if coming:
         return Ref("day", min(coming)[1])
     hand = desk.session_in_hand()
@@ -55,20 +54,14 @@ def day_to_come(desk: Desk, wanted: Ref | None = None) -> Ref | None:
 
 def next_day(desk: Desk, after: dt.date) -> dt.date | None:
     """Return the date of the next day of the garage that comes after a date; None where none is known."""
-    dates = [_date_to_come(desk.files.data(ref), after) for ref in desk.files.listing("day")]
-    return min((one for one in dates if one is not None and one > after), default=None)
-
-
-def _date_to_come(data: Mapping[str, Any], today: dt.date) -> dt.date | None:
-    date = data.get("date")
-    return date if type(date) is dt.date and date >= today and "retired" not in data else None
+    return min((date for date, _ in days_of(desk.files, lambda date: date > after)), default=None)
 
 
 def written_down(desk: Desk, ref: Ref, day: RidingDay, date: dt.date) -> tuple[Ref | None, tuple[str, ...]]:
     """Return what the last day here that has such lines says to bring next time, and which it was."""
     earlier: list[tuple[dt.date, str, tuple[str, ...]]] = []
-    for other in desk.files.listing("day"):
-        loaded = desk.files.read(other)
+    for other, head in heads(desk.files, "day"):
+        loaded = desk.files.read(other) if "bring" in head else None
         held = loaded.possible if loaded is not None else None
         if other == ref or not isinstance(held, RidingDay) or held.date is None or not held.bring:
             continue

@@ -20,6 +20,7 @@ from paddock_tui.facts.situation import Situation
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import Review, review
+from paddock_tui.store.heads import days_of
 
 BoardState = Literal["out", "stopped", "to come", "none made", "over"]
 """Out, stopped on the way, a session to come, a line of the timetable without a session, nothing more."""
@@ -112,9 +113,8 @@ def _clock(one: BoardEntry) -> tuple[bool, dt.datetime, str, str]:
 
 
 def _days(desk: Desk, date: dt.date) -> Iterator[tuple[Ref, RidingDay]]:
-    for ref in desk.files.listing("day"):
-        data = desk.files.data(ref)
-        loaded = desk.files.read(ref) if data.get("date") == date and "retired" not in data else None
+    for _, ref in days_of(desk.files, lambda one: one == date):
+        loaded = desk.files.read(ref)
         if loaded is not None and isinstance(loaded.possible, RidingDay):
             yield ref, loaded.possible
 

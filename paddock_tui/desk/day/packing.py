@@ -9,6 +9,7 @@ from paddock_tui.records.checklist import Checklist
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.packing import PACKING
 from paddock_tui.records.shapes_of_bike import label_of
+from paddock_tui.store.heads import heads
 
 
 class ToPack(NamedTuple):
@@ -25,8 +26,8 @@ class ToPack(NamedTuple):
 def served(desk: Desk, date: dt.date | None = None) -> dict[str, Served]:
     """Return how each thing served on the garage's days before a date."""
     days = []
-    for ref in desk.files.listing("day"):
-        loaded = desk.files.read(ref) if PACKING in desk.files.data(ref) else None
+    for ref, head in heads(desk.files, "day"):
+        loaded = desk.files.read(ref) if PACKING in head else None
         if loaded is not None and isinstance(loaded.possible, RidingDay):
             days.append(loaded.possible)
     return dict(served_before(days, date))

@@ -16,6 +16,7 @@ from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.timetable import group_today, slots_of
 from paddock_tui.store.data import after, lookup
 from paddock_tui.store.garage import GarageFiles, Loaded
+from paddock_tui.store.heads import days_of
 
 _LEFT_OUT_WHEN_GONE = ("rider", "tyres")
 """References that are not carried over once what they refer to is retired, or is not there any more."""
@@ -80,9 +81,7 @@ def _date(files: GarageFiles, source: Session, today: dt.date) -> dt.date:
 
 def _next_day(files: GarageFiles, today: dt.date) -> dt.date | None:
     """Return the date of the first day record that is today or still to come."""
-    held = (files.data(ref) for ref in files.listing("day"))
-    dates = (data.get("date") for data in held if "retired" not in data)
-    return min((date for date in dates if type(date) is dt.date and date >= today), default=None)
+    return min((date for date, _ in days_of(files, lambda date: date >= today)), default=None)
 
 
 def _carried(files: GarageFiles, loaded: Loaded) -> dict[str, Value]:
@@ -136,8 +135,7 @@ def _day_of(files: GarageFiles, date: dt.date, source: Session) -> Ref | None:
         return Ref("day", source.day)
     if source.kind == "road":
         return None
-    held = ((ref, files.data(ref)) for ref in files.listing("day"))
-    same = [ref for ref, data in held if data.get("date") == date and "retired" not in data]
+    same = [ref for _, ref in days_of(files, lambda one: one == date)]
     return same[0] if len(same) == 1 else None
 
 
