@@ -20,8 +20,8 @@ LEDGER = "ledger"
 FILTER = "ledger-filter"
 CAUTION_SHORT = "Verdicts are about laps, not safety."
 CAUTION = (
-    "Verdicts are about laps, not safety. Where luck is no larger than assumed, at most 1 in 20 changes that "
-    "have no effect is reported as helped."
+    "Verdicts are about laps, not safety. At most 1 in 20 changes without effect is reported as helped, "
+    "while luck is as assumed."
 )
 _TELLS = ("helped", "made it worse")
 """The verdicts that tell something of a change; every other says that nothing can be told yet."""

@@ -19,7 +19,7 @@ async def test_trying_changes_no_file_and_taking_over_is_one_step_that_undoes(ga
         board = app.main.board
         await rider.types("b")
         assert app.main.place.room == "bench"
-        assert at(app, "pressures", "answer", "front_start").value.startswith("needs the air inside")
+        assert at(app, "pressures", "answer", "front_start").value.startswith("needs the front tyre air")
 
         # A bare number is in the row's unit, and recalculates at once.
         await rider.types("enter down down enter")  # what is folded opens first
