@@ -20,7 +20,7 @@ def with_disputes(page: Page, loaded: Loaded) -> Page:
     rows = tuple(row for one in disputes(loaded.data) for row in _rows(loaded, one))
     if not rows:
         return page
-    section = Section("two laptops disagree", rows, "enter takes one")
+    section = Section("two laptops disagree", rows, "enter takes one", first=True)
     return attrs.evolve(page, sections=(section, *page.sections))
 
 

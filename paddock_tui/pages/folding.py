@@ -110,7 +110,7 @@ def waiting_first(page: Page, waits: Set[str]) -> Page:
     """
     drawn = [one for one in page.sections if _has_picture(one)]
     rest = [one for one in page.sections if not _has_picture(one)]
-    rest.sort(key=lambda one: (key_of(one) not in waits, not _is_waited_for(one)))
+    rest.sort(key=lambda one: (not one.first, key_of(one) not in waits, not _is_waited_for(one)))
     return attrs.evolve(page, sections=(*drawn, *rest))
 
 

@@ -118,6 +118,7 @@ class Section:
     opened, with `summary` (else its first values) how many of its rows are open, and those rows `hidden`.
     `quiet` are the places of rows that stand behind one line where the page is too long with them.
     `at_hand`: it is what one comes to the page for now, so that it stands first. `heavy`: its rule is, too.
+    `first`: it stands before all others, whatever waits in them.
     """
 
     title: str
@@ -133,6 +134,7 @@ class Section:
     quiet: frozenset[int] = frozenset()
     at_hand: bool = False
     heavy: bool = False
+    first: bool = False
 
 
 @attrs.frozen
