@@ -46,9 +46,20 @@ def garage(tmp_path: Path) -> Path:
 
 
 def pytest_collection_finish() -> None:
-    """Leave what was collected out of every look for garbage to come."""
+    """Share what tests do alike, and leave what was collected out of every look for garbage to come."""
+    from tests.shared import share
+
+    share()
     gc.collect()
     gc.freeze()
+
+
+def pytest_runtest_teardown(item: pytest.Item, nextitem: pytest.Item | None) -> None:
+    """After each module: what its tests shared is as it was."""
+    if nextitem is None or nextitem.path != item.path:
+        from tests.shared import check
+
+        check()
 
 
 @pytest.hookimpl(optionalhook=True)
