@@ -32,7 +32,7 @@ TEXTS = {
     "a quoted key of many parts": '"a"' + '."a"' * 50_000 + " = 1",
     "a deep inline table": "x = {a" + ".a" * 900 + " = 1}",
     "equals signs without end": "=" * 200_000,
-    "spaces without end": "x =" + " " * 900_000 + "y",
+    "spaces without end": "x =" + " " * 300_000 + "y",
     "quotes without end": '"' * 200_000,
 }
 

@@ -15,7 +15,7 @@ from tests.screens.rider import Rider, riding
 from tests.screens.test_return_flow import BACK
 from tests.small import snapshot
 
-PAIRS = 200
+PAIRS = 120
 """Pairs of a row and a key in the suite at least; TIMES in the environment tries so many times more."""
 
 RECORDS = tuple(

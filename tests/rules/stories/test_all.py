@@ -108,6 +108,9 @@ number, a time, "noted") the verdict waits for the word.
 PLACES = ("date", "number", "start", "bike", "rider", "tyres", "kind")
 """What says which outing it was, of whom and of what."""
 
+SHARE_OF_PLACES = one_in(3)
+"""Of how many of these each story takes one away; another one of the next."""
+
 SHARE_OF_USUAL = one_in(90)
 """Of how many values that an earlier outing has in common with all others each story takes one away."""
 
@@ -138,7 +141,8 @@ def test_no_value_taken_away_from_an_earlier_outing_ends_in_no_findings_or_lower
     for place, outing in enumerate(told.before):
         own = dict(written(outing))
         usual = sorted({path for path, _ in written(SESSION)} - {*own, *PLACES})
-        for path in (*own, *PLACES, *usual[number % SHARE_OF_USUAL :: SHARE_OF_USUAL]):
+        said = PLACES[number % SHARE_OF_PLACES :: SHARE_OF_PLACES]
+        for path in (*own, *said, *usual[number % SHARE_OF_USUAL :: SHARE_OF_USUAL]):
             less = (*told.before[:place], {**own, path: None}, *told.before[place + 1 :])
             given = as_kept(went_before(*less, hot_read=False), here)
             after = look(*changes_of(told), **{**told.more, **given})
