@@ -32,7 +32,7 @@ for _name in ("XDG_STATE_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"):
 # Tests and modules are hundreds of thousands of objects that stay: look through them for garbage seldom.
 gc.set_threshold(50_000, 20, 100)
 
-settings.register_profile("dev", max_examples=30, deadline=None)
+settings.register_profile("dev", max_examples=18, deadline=None)
 settings.register_profile("ci", settings.get_profile("dev"), derandomize=True)
 settings.load_profile("ci" if os.environ.get("CI") else "dev")
 
@@ -50,6 +50,12 @@ def pytest_collection_finish() -> None:
     from tests.shared import share
 
     share()
+    gc.collect()
+    gc.freeze()
+
+
+def pytest_sessionfinish() -> None:
+    """Look through what is left once: pytest would five times over, for objects that are still in use."""
     gc.collect()
     gc.freeze()
 
