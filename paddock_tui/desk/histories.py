@@ -342,7 +342,7 @@ def _place_of(placed: tuple[Order, Ref]) -> Order:
 
 def _order(loaded: Loaded) -> Order | None:
     """Order a session as the garage does, a retired one too."""
-    seen = glance(loaded.ref, {key: value for key, value in loaded.data.items() if key != "retired"})
+    seen = glance(loaded.ref, loaded.data, retired=True)
     return order(seen) if seen is not None else None
 
 

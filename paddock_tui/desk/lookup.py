@@ -185,9 +185,9 @@ def unplaced(files: GarageFiles, now: dt.datetime) -> tuple[Ref, ...]:
     return tuple(found)
 
 
-def glance(ref: Ref, data: Mapping[str, Any]) -> Glance | None:
-    """Look at one session's plain data; None where it is retired or its date is not known."""
-    row = row_of(data)
+def glance(ref: Ref, data: Mapping[str, Any], *, retired: bool = False) -> Glance | None:
+    """Look at one session's plain data; None where its date is not known, or it is `retired` unless asked."""
+    row = row_of({key: value for key, value in data.items() if key != "retired"} if retired else data)
     return Glance(ref, row.date, row.number, row.start, row.ridden) if row is not None else None
 
 

@@ -84,11 +84,7 @@ def distance_covered(bike: Bike, history: History) -> tuple[float | None, int]:
 
 def since_start(bike: Bike, history: History) -> tuple[PastSession, ...]:
     """Return the sessions that are added to a bike's start values: those after their date."""
-    return tuple(_since(history, bike.start.on))
-
-
-def _since(history: History, start: dt.date | None) -> Iterator[PastSession]:
-    return (one for one in history.past if _after(one.session.date, start))
+    return tuple(one for one in history.past if _after(one.session.date, bike.start.on))
 
 
 class _Ridden(NamedTuple):

@@ -73,13 +73,13 @@ def session_rows(
         data = files.data(ref)
         if "retired" in data and not retired:
             continue
-        found = glance(ref, {key: value for key, value in data.items() if key != "retired"})
+        found = glance(ref, data, retired=True)
         if found is not None:
             seen.append(found)
         else:
             yield Row(ref.id, "its date is not known, or it cannot be read", ref=ref, opens=ref, kind="link")
     seen.sort(key=order, reverse=True)
-    for one in _by_years(seen, lambda one: str(one.date.year), "sessions", years):
+    for one in _by_years(seen, lambda one: str(one.date.year), "sessions", years, (MANY, LATEST)):
         if isinstance(one, Row):
             yield one
             continue
@@ -96,7 +96,7 @@ def of_latest_day(files: GarageFiles, rows: Sequence[Row], now: dt.datetime) -> 
     for at, row in enumerate(rows):
         if row.ref is None:
             return at
-        seen = glance(row.ref, {key: one for key, one in files.data(row.ref).items() if key != "retired"})
+        seen = glance(row.ref, files.data(row.ref), retired=True)
         if seen is None:
             continue
         day = day or min(seen.date, now.date())
@@ -114,10 +114,13 @@ def _by_years(
     year: Callable[[Listed], str],
     title: str,
     open_years: Container[str] | None,
-    most: tuple[int, int] | None = None,
+    most: tuple[int, int],
 ) -> Iterator[Listed | Row]:
-    """Give the latest of very many, and a row for each year of the others, with those of open years."""
-    many, latest = most or (MANY, LATEST)
+    """Give the latest of very many, and a row for each year of the others, with those of open years.
+
+    `most`: of more than so many, so many.
+    """
+    many, latest = most
     whole = len(listed) if open_years is None or len(listed) <= many else latest
     yield from listed[:whole]
     for name, others in groupby(listed[whole:], year):

@@ -63,7 +63,7 @@ def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iter
         yield from _table(section, columns)
         section = attrs.evolve(section, rows=tuple(row for row in section.rows if row.kind != "cells"))
     # What is open on a checklist is no value that is missing: it is printed to be gone through.
-    known = [row for row in section.rows if row.known or row.trouble or paths or row.kind == "check"]
+    known = [row for row in section.rows if paths or _is_told(row)]
     places = _places(known, columns)
     ends: tuple[str, str] | None = None
     for row in known:
@@ -71,12 +71,16 @@ def _section(section: Section, columns: int, unknown: bool, paths: bool) -> Iter
             ends = row.bar.ends
             yield f"{'':{places.label + _VALUE}}{_ends(row.bar, places.bar)}"
         yield from _row(row, places, paths)
-    lost = [row for row in section.rows if not (row.known or row.trouble or paths or row.kind == "check")]
+    lost = [row for row in section.rows if not (paths or _is_told(row))]
     for lead, words in (("not known", False), ("empty", True)) if unknown else ():
         # What no rule waits for is only empty: a record that is not retired lacks nothing.
         labels = [row.label for row in lost if (row.value == NOTHING) is words and row.path != ("retired",)]
         if labels:
             yield from _hanging(f"  {lead}: ", " · ".join(labels), columns)
+
+
+def _is_told(row: Row) -> bool:
+    return row.known or bool(row.trouble) or row.kind == "check"
 
 
 def _table(section: Section, columns: int) -> Iterator[str]:
