@@ -133,10 +133,10 @@ def _by_years(
 
 
 def session_row(files: GarageFiles, one: Glance, now: dt.datetime, in_hand: Ref | None) -> Row:
-    """Return the row of a session: what its name does not say already, and whether it was ridden."""
+    """Return the row of a session: what its name does not say already, and what is kept of the ride."""
     data = files.data(one.ref)
     coming = "to come" if one.date >= now.date() else "not ridden"
-    state = "current" if one.ref == in_hand else "ridden" if one.ridden else coming
+    state = "current" if one.ref == in_hand else said_of_ride(data) if one.ridden else coming
     return Row(
         label=one.ref.id,
         value=printable(" · ".join(_said_of_session(one, data))),
@@ -157,6 +157,17 @@ def _said_of_session(one: Glance, data: Mapping[str, Any]) -> Iterator[str]:
         word = data.get(key)
         if isinstance(word, str) and not (key == "bike" and one.ref.id.endswith(f"-{word}")):
             yield word
+
+
+def said_of_ride(data: Mapping[str, Any]) -> str:
+    """Say how many laps a session that was ridden had, and what it went out with; "ridden" without laps."""
+    counted, timed = data.get("ridden_laps"), data.get("laps")
+    laps = counted if isinstance(counted, int) else len(timed) if isinstance(timed, dict) else 0
+    words = ["ridden" if laps < 1 else "1 lap" if laps == 1 else f"{laps} laps"]
+    verdict = lookup(data, ("out", "verdict"))
+    if isinstance(verdict, str):
+        words.append(f"out {printable(verdict)}")
+    return ", ".join(words)
 
 
 def record_rows(

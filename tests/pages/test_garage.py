@@ -6,10 +6,12 @@ from pathlib import Path
 import pytest
 
 from paddock_tui.pages.garage import garage_page
+from paddock_tui.pages.garage_list import said_of_ride
 from paddock_tui.pages.plain import plain_page
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.text import printable, width
 from tests.desk.opened import at_desk
+from tests.every import every
 from tests.small import session, write
 
 
@@ -33,8 +35,26 @@ def test_sessions_come_newest_first_with_what_their_name_does_not_say(garage: Pa
         "13:20 · wet · ines · track day",
         "current",
     )
-    assert {row.aside for row in found[1:]} == {"ridden"}
+    asides = {row.label: row.aside for row in found}
+    assert asides["2026-06-20-1-magpie"] == "8 laps"
+    assert asides["2026-06-20-2-magpie"] == "9 laps, out CARE"
+    assert "current" not in list(asides.values())[1:]
     assert all(row.opens == row.ref and row.opens is not None for row in found)
+
+
+@every(
+    ("data", "said"),
+    [
+        ({}, "ridden"),
+        ({"ridden_laps": 1}, "1 lap"),
+        ({"ridden_laps": 0, "parked": dt.time(10, 0)}, "ridden"),
+        ({"laps": {"1": "2:01.0", "2": "2:00.0"}}, "2 laps"),
+        ({"ridden_laps": 7, "laps": {"1": "2:01.0"}, "out": {"verdict": "HOLD"}}, "7 laps, out HOLD"),
+        ({"ridden_laps": "many", "laps": 4, "out": 3}, "ridden"),
+    ],
+)
+def test_a_ride_is_said_by_its_laps_and_what_it_went_out_with(data: dict[str, object], said: str) -> None:
+    assert said_of_ride(data) == said
 
 
 def test_sessions_of_days_gone_by_stand_last(garage: Path) -> None:
