@@ -8,7 +8,7 @@ from typing import Any, NamedTuple
 
 from paddock_tui.desk.lookup import Order, glance, of_bike, of_rider, order
 from paddock_tui.facts import Situation
-from paddock_tui.facts.past import ENDS, History, Lineage, PastSession, tyre_of
+from paddock_tui.facts.past import ENDS, NOTHING, History, Lineage, PastSession, tyre_of
 from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
@@ -75,7 +75,7 @@ class Histories:
         """Return the history of a subject: this bike's sessions before it, all of them for a profile."""
         bike = situation.refs.get("bike")
         if bike is None:
-            return History()
+            return NOTHING
         own = files.read(subject)
         before = _order(own) if subject.kind == "session" and own is not None else None
         placed = of_bike(files, bike.id)

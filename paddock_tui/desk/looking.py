@@ -23,9 +23,10 @@ if TYPE_CHECKING:
     from paddock_tui.desk.edits.remedies import Preview
     from paddock_tui.desk.histories import Histories
     from paddock_tui.desk.situations import Assembled
-    from paddock_tui.facts import Situation
+    from paddock_tui.facts import Facts, Situation
     from paddock_tui.facts.past import History
     from paddock_tui.rules import Review
+    from paddock_tui.rules.kept import KeptReviews
 
 Now = Callable[[], dt.datetime]
 
@@ -49,6 +50,13 @@ class LooksAt:
         from paddock_tui.desk.histories import Histories
 
         return Histories()
+
+    @cached_property
+    def _kept_reviews(self) -> "KeptReviews":
+        from paddock_tui.rules import registered  # noqa: F401 - nothing is judged by some of the rules
+        from paddock_tui.rules.kept import KeptReviews
+
+        return KeptReviews()
 
     def session_in_hand(self) -> Ref | None:
         """Return the session that everything is about when nobody says otherwise."""
@@ -96,12 +104,21 @@ class LooksAt:
 
     def review(self, ref: Ref | None = None, going_out: bool = False) -> "Review":
         """Judge a session (the one in hand) or a profile, whole."""
-        from paddock_tui.rules import Review, review
+        from paddock_tui.rules import Review
 
         about = ref or self.session_in_hand()
         if about is None:
             return Review(about_a_session=False)
-        return review(self.assembled(about, going_out).situation)
+        return self.judged(self.assembled(about, going_out).situation)
+
+    def judged(self, situation: "Situation") -> "Review":
+        """Judge a situation, whole; while nothing of it is different the same review is given again."""
+        return self._kept_reviews.review(situation)
+
+    def facts_of(self, situation: "Situation") -> "Facts":
+        """Return the facts of a situation, for which nothing is judged; where it was, most are known."""
+        judged = "_kept_reviews" in vars(self)
+        return self._kept_reviews.facts(situation) if judged else situation.facts()
 
     def units(self, rider: str | None = None) -> Units:
         """Return the units of bare numbers: a rider's own where they have some, over the garage's."""

@@ -1,5 +1,6 @@
 """The machine of facts: a registry of functions, evaluated on demand, each at most once a review."""
 
+import datetime as dt
 import enum
 from collections.abc import Callable, Mapping
 from functools import cached_property
@@ -152,6 +153,17 @@ class Facts:
         if value is _UNASKED:
             value = self._found[key] = self._compute(name, subject)
         return value
+
+    def at(self, now: dt.datetime) -> "Facts | None":
+        """Return these facts at another time; None where one that was asked for reads otherwise then.
+
+        Facts are functions of facts: where each that takes the time itself gives what it gave, all others do.
+        """
+        by_clock = {one.name for one in FACTS.values() if "now" in one.needs} | {"now"}
+        other = Facts({**self._roots, "now": now}, self._subjects)
+        other._found = {key: value for key, value in self._found.items() if key[0] not in by_clock}
+        asked = [(key, value) for key, value in self._found.items() if key[0] in by_clock and key[0] != "now"]
+        return other if all(other.get(*key) == value for key, value in asked) else None
 
     def shown(self, name: str, subject: str | None) -> str:
         """Return the words for a fact as findings quote it; empty where it is not quoted or not known."""

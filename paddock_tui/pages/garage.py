@@ -93,7 +93,7 @@ def _nothing_open(_: Ref) -> str:
 
 def _still_open(desk: LooksAt, session: Ref) -> str:
     """Count what earlier sessions left open for the session in hand, with the day of the first."""
-    found = desk.assembled(session).situation.facts().get("open_matters")
+    found = desk.facts_of(desk.assembled(session).situation).get("open_matters")
     before = [one for one in found if one.ref is not None] if isinstance(found, tuple) else []
     if not before:
         return ""

@@ -13,16 +13,11 @@ from paddock_tui.matters import KINDS
 from paddock_tui.pages.review import CAUTION_WORDS, SHORT_CAUTION, finding_row, missing_section
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.session import Session, is_ridden
-from paddock_tui.rules import HOLD, RULES, Finding, Review, review
+from paddock_tui.rules import HOLD, RULES, Finding, Review
 from paddock_tui.text import printable
 
 NOW = "going out now"
 """The key of the row that stamps going out."""
-
-
-def judged_going_out(situation: Situation) -> Review:
-    """Judge a situation as it is for whoever goes out now: what is not done yet counts."""
-    return review(attrs.evolve(situation, going_out=True))
 
 
 def out_page(situation: Situation, judged: Review, heading: str) -> Page:

@@ -2,9 +2,8 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 
-from paddock_tui.facts import MissingFact
+from paddock_tui.facts import Facts, MissingFact
 from paddock_tui.facts.essentials import MissingEssential
-from paddock_tui.facts.situation import Situation
 from paddock_tui.matters import Matter
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.problems import problem_rows
@@ -162,9 +161,9 @@ def finding_row(finding: Finding, preview: str = "") -> Row:
     )
 
 
-def from_before(situation: Situation) -> tuple[Matter, ...]:
+def from_before(facts: Facts) -> tuple[Matter, ...]:
     """Return what is open from before anybody was asked, worst first; empty without a session."""
-    found = situation.facts().get("from_before")
+    found = facts.get("from_before")
     return found if isinstance(found, tuple) else ()
 
 

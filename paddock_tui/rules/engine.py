@@ -137,10 +137,13 @@ class Review:
         return tuple(dict.fromkeys(entry.rule for entry in self.not_judged))
 
 
-def review(situation: Situation) -> Review:
-    """Ask every rule; the order of rules and records never changes the result."""
+def review(situation: Situation, facts: Facts | None = None) -> Review:
+    """Ask every rule; the order of rules and records never changes the result.
+
+    `facts` are those of the situation, where somebody asks for more of them.
+    """
     COMPLETE.require()
-    facts = situation.facts()
+    facts = facts or situation.facts()
     in_force = situation.limits
     whole = situation.session is not None
     findings: list[Finding] = []
@@ -278,6 +281,11 @@ def _role(role: str, situation: Situation) -> str:
 class _Due:
     now: bool
     at: dt.datetime | None
+
+
+def is_due(registered: Rule, situation: Situation) -> bool:
+    """Return whether what a rule has to do is due by the clock of a situation."""
+    return _due(registered, situation).now
 
 
 def _due(registered: Rule, situation: Situation) -> _Due:

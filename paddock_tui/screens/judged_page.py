@@ -31,7 +31,7 @@ from paddock_tui.pages.review import (
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.verdict_words import NONE_SAVED, RIDDEN_TAIL
-from paddock_tui.rules import HOLD, Finding, Review, review
+from paddock_tui.rules import HOLD, Finding, Review
 from paddock_tui.screens.folds import Folds, fold, ordered
 from paddock_tui.screens.page_answers import ANSWERING, READ_BY_ALL, STAYS_IN, answers_of, when_of
 from paddock_tui.screens.place import Place, PlaceKey
@@ -100,9 +100,13 @@ def judged_page(
     if reading is not None and subject is not None:
         return _unjudged_page(PageReading(desk, place, subject, context, actions, remembered, reading))
     assembled = desk.assembled(subject) if subject is not None else None
-    judged = room.judge(assembled.situation) if assembled is not None else Review(about_a_session=False)
+    as_everywhere = (
+        desk.judged(assembled.situation) if assembled is not None else Review(about_a_session=False)
+    )
     # Going out judges what is not done yet as well; the verdict counts the same on every page.
-    as_everywhere = judged if assembled is None or room.judge is review else review(assembled.situation)
+    judged = as_everywhere
+    if room.going_out and assembled is not None:
+        judged = desk.judged(attrs.evolve(assembled.situation, going_out=True))
     hand = desk.session_in_hand()
     in_hand = _of_hand(desk, room, subject, as_everywhere, hand)
     stays_off = _stays_off(judged)
@@ -277,7 +281,7 @@ def _of_hand(desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: 
     """Return the review of the session in hand where it is at hand or has to be said; None elsewhere."""
     if hand is None or hand == subject:
         return judged
-    return None if room.names_subject else review(desk.assembled(hand).situation)
+    return None if room.names_subject else desk.review(hand)
 
 
 def _next(desk: Desk, room: Room, hand: Ref | None, judged: Review) -> NextThing | None:

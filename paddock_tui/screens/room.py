@@ -7,11 +7,10 @@ import attrs
 
 from paddock_tui.desk import Desk
 from paddock_tui.desk.situations import Assembled
-from paddock_tui.facts import Situation
 from paddock_tui.pages.actions import ActionContext, ActionRow
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.rules import Review, review
+from paddock_tui.rules import Review
 from paddock_tui.screens.action import Action, Doing
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.place import Place
@@ -79,7 +78,7 @@ class Room:
     of a row before anything else does, `letters` a letter; both say whether they took it. `hint` says which
     keys of its own a row has. `opens` says whether a record is shown here as a whole, `shows` whether the
     row of a value stands here although its record opens elsewhere. `own` are actions that mean something
-    else here. `findings`: they stand above the last line. `judge` is how what is looked at is judged.
+    else here. `findings`: they stand above the last line. `going_out`: what is not done yet is judged too.
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
     `folds`: where its page is
     too long, what nothing is open in is folded: longer than two screens, or than so many lines `at_once`.
@@ -99,7 +98,7 @@ class Room:
     shows: Callable[[Ref, Path], bool] = _nothing
     own: Mapping[str, Doing] = attrs.field(factory=dict)
     findings: bool = False
-    judge: Callable[[Situation], Review] = review
+    going_out: bool = False
     stands_alone: bool = False
     escapes: bool = False
     folds: bool = True

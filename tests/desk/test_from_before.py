@@ -53,7 +53,7 @@ def test_what_a_garage_held_before_counts_in_one_finding_is_listed_and_gone_thro
 ) -> None:
     desk = at_desk(from_then(garage))
     found = {one.rule: one for one in desk.review(NEXT).findings}
-    listed = from_before(desk.assembled(NEXT).situation)
+    listed = from_before(desk.assembled(NEXT).situation.facts())
 
     assert found["open-from-before"].message == f"{len(listed)} from before: r."
     assert len(listed) >= 3
@@ -80,7 +80,7 @@ def test_what_a_garage_held_before_counts_in_one_finding_is_listed_and_gone_thro
 
 def test_one_answered_where_it_stands_leaves_the_list(garage: Path) -> None:
     desk = at_desk(from_then(garage))
-    before = from_before(desk.assembled(NEXT).situation)
+    before = from_before(desk.assembled(NEXT).situation.facts())
     lamp = next(one for one in before if one.kind == "lamp-not-explained")
     assert lamp.ref == Ref("session", "2026-05-16-1-magpie")
     file = garage / LONG_AGO
@@ -89,7 +89,7 @@ def test_one_answered_where_it_stands_leaves_the_list(garage: Path) -> None:
     file.write_text(text.replace('lamp = "other"\n', f'lamp = "other"\n{answer}'), encoding="utf-8")
 
     desk.poll()
-    left = from_before(desk.assembled(NEXT).situation)
+    left = from_before(desk.assembled(NEXT).situation.facts())
     assert lamp.kind not in {one.kind for one in left}
 
 
@@ -117,5 +117,5 @@ def test_the_sample_as_it_stands_opened_once(garage: Path) -> None:
         ("noise-near-the-limit", "noise", "caution"),
     }
     assert other.verdict == "HOLD"
-    assert not from_before(desk.assembled(NEXT).situation)
+    assert not from_before(desk.assembled(NEXT).situation.facts())
     assert {one: one.read_bytes() for one in garage.rglob("*.toml")} == stands

@@ -3,16 +3,23 @@
 import datetime as dt
 from typing import Any
 
+import attrs
+
 from paddock_tui.desk.day.what_now import not_done
-from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page, to_mend
+from paddock_tui.facts import Situation
+from paddock_tui.pages.going_out import NOW, first_row, holds_of, out_page, to_mend
 from paddock_tui.pages.rows import Page
-from paddock_tui.rules import RULES
+from paddock_tui.rules import RULES, Review, review
 from tests.rules.cases.incidents import happened
 from tests.rules.cases.work import ON_RAIN
 from tests.rules.situations import Change, at, files, put, situation, without
 
 WET = (put("session", "surface", "wet"), at("traction", 3))
 NOTHING_DONE = (without("day", "entries"), without("session", "pressures"))
+
+
+def judged_going_out(made: Situation) -> Review:
+    return review(attrs.evolve(made, going_out=True))
 
 
 def page(*changes: Change, **more: Any) -> Page:

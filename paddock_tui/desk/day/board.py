@@ -19,7 +19,7 @@ from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
-from paddock_tui.rules import Review, review
+from paddock_tui.rules import Review
 from paddock_tui.store.heads import days_of
 
 BoardState = Literal["out", "stopped", "to come", "none made", "over"]
@@ -67,7 +67,7 @@ class BoardMemory:
     def of(self, desk: Desk, session: Ref) -> Judged:
         """Return what a session's review gives the board."""
         if session not in self._kept:
-            self._kept[session] = _judged(desk.assembled(session).situation)
+            self._kept[session] = _judged(desk, session)
             self.judged += 1
         return self._kept[session]
 
@@ -162,8 +162,9 @@ def _ridden(desk: Desk, ref: Ref) -> bool:
     return row is not None and row.ridden
 
 
-def _judged(situation: Situation) -> Judged:
-    facts, judged = situation.facts(), review(situation)
+def _judged(desk: Desk, session: Ref) -> Judged:
+    situation = desk.assembled(session).situation
+    judged, facts = desk.judged(situation), desk.facts_of(situation)
     missing = {one.id for one in judged.missing}
     dash = facts.get("dash_to_read")
     return Judged(

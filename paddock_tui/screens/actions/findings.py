@@ -100,7 +100,7 @@ def _before(host: Host) -> None:
     """Answer together what was written down before today, but for what holds."""
     old = _from_before(host)
     ref = host.place.subject
-    listed = from_before(host.desk.assembled(ref).situation) if ref is not None else ()
+    listed = from_before(host.desk.facts_of(host.desk.assembled(ref).situation)) if ref is not None else ()
     said = tuple(f"{one.severity}: {message_line(one)}" for one in old if one.severity < HOLD)
     said += tuple(printable(f"{one.severity}: {one.message}") for one in listed)
     if not said:
@@ -122,7 +122,7 @@ def _from_before(host: Host) -> list[Finding]:
     today = host.desk.now().date()
     if ref is None:
         return []
-    found = host.desk.assembled(ref).situation.facts().get("open_matters")
+    found = host.desk.facts_of(host.desk.assembled(ref).situation).get("open_matters")
     old = {(one.kind, one.subject) for one in found if one.since is not None and one.since < today}
     return [one for one in host.desk.review(ref).findings if (one.rule, one.subject) in old]
 

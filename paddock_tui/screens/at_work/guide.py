@@ -13,7 +13,7 @@ from paddock_tui.pages.start import REVIEW, start_page
 from paddock_tui.records.edits import Step
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
-from paddock_tui.rules import Review, review
+from paddock_tui.rules import Review
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import PageContext
 from paddock_tui.text import printable
@@ -43,7 +43,7 @@ def make_page(asked: PageContext) -> Page:
         return start_page(asks(context), None, Review(about_a_session=False), {}, {})
     own = session == asked.subject
     about = asked.desk.about(session, asked.assembled if own else None)
-    judged = asked.review if own else review(about.situation)
+    judged = asked.review if own else asked.desk.judged(about.situation)
     return start_page(asks(context), session, judged, about.situation.refs, beside_setup(about))
 
 

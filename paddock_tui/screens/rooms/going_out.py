@@ -7,7 +7,7 @@ import attrs
 from paddock_tui.desk.day.out_now import going_next
 from paddock_tui.desk.day.went_out import going_out
 from paddock_tui.entry.values import to_the_minute
-from paddock_tui.pages.going_out import NOW, first_row, holds_of, judged_going_out, out_page, to_mend
+from paddock_tui.pages.going_out import NOW, first_row, holds_of, out_page, to_mend
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.rows import MISSING, Page
@@ -46,7 +46,7 @@ def _go(host: Host) -> None:
 
 def _open(host: Host, subject: Ref) -> None:
     situation = host.desk.assembled(subject).situation
-    page = out_page(situation, judged_going_out(situation), "")
+    page = out_page(situation, host.desk.review(subject, going_out=True), "")
     here = host.place.room == ROOM.id
     rows = page.rows()
     host.go(
@@ -59,7 +59,7 @@ def _hears(host: Host, message: RowMessage) -> bool:
     """Stamp going out where the row that does so is chosen, answer what is missing; whether it was either."""
     row, subject = message.row, host.place.subject
     if subject is not None and row.key.startswith(MISSING):
-        return answers_missing(host, message, judged_going_out(host.desk.assembled(subject).situation))
+        return answers_missing(host, message, host.desk.review(subject, going_out=True))
     if not isinstance(message, Chosen) or row.kind != "link" or row.key != NOW:
         return False
     _stamp(host)
@@ -72,7 +72,7 @@ def _stamp(host: Host) -> None:
     if subject is None:
         return
 
-    judged = judged_going_out(host.desk.assembled(subject).situation)
+    judged = host.desk.review(subject, going_out=True)
 
     def stamp(when: dt.datetime) -> None:
         now = to_the_minute(when)
@@ -111,5 +111,5 @@ ROOM = Room(
     ),
     hears=_hears,
     hint=hint,
-    judge=judged_going_out,
+    going_out=True,
 )

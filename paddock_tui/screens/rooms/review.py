@@ -22,7 +22,7 @@ def _page(about: SubjectContext) -> Page:
     session = about.loaded.record
     ridden = isinstance(session, Session) and is_ridden(session)
     out = session.out if isinstance(session, Session) and ridden else None
-    before = from_before(about.assembled.situation)
+    before = from_before(about.desk.facts_of(about.assembled.situation))
     return review_page(
         about.asked.review, about.heading, problems, _previews(about), went_out=out, before=before
     )
