@@ -100,13 +100,7 @@ def judged_page(
     if reading is not None and subject is not None:
         return _unjudged_page(PageReading(desk, place, subject, context, actions, remembered, reading))
     assembled = desk.assembled(subject) if subject is not None else None
-    as_everywhere = (
-        desk.judged(assembled.situation) if assembled is not None else Review(about_a_session=False)
-    )
-    # Going out judges what is not done yet as well; the verdict counts the same on every page.
-    judged = as_everywhere
-    if room.going_out and assembled is not None:
-        judged = desk.judged(attrs.evolve(assembled.situation, going_out=True))
+    judged, as_everywhere = _judged(desk, room, assembled)
     hand = desk.session_in_hand()
     in_hand = _of_hand(desk, room, subject, as_everywhere, hand)
     stays_off = _stays_off(judged)
@@ -149,6 +143,19 @@ def judged_page(
     return JudgedPage(
         page_with(made, own, quoted), judged, attrs.evolve(place, subject=subject), shows, quoted
     )
+
+
+def _judged(desk: Desk, room: Room, assembled: Assembled | None) -> tuple[Review, Review]:
+    """Judge what is looked at for a room, and as it counts on every page.
+
+    Going out judges what is not done yet as well; the verdict is the same everywhere.
+    """
+    if assembled is None:
+        return (Review(about_a_session=False),) * 2
+    everywhere = desk.judged(assembled.situation)
+    if not room.going_out:
+        return everywhere, everywhere
+    return desk.judged(attrs.evolve(assembled.situation, going_out=True)), everywhere
 
 
 def _arranged(page: Page, room: Room, place: Place, judged: tuple[Review, Review], folds: Folds) -> Page:
