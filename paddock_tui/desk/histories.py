@@ -3,13 +3,15 @@
 import bisect
 import copy
 import datetime as dt
-from collections.abc import Sequence
+import functools
+from collections.abc import Callable, Sequence
 from typing import Any, NamedTuple
 
 from paddock_tui.desk.lookup import Order, glance, of_bike, of_rider, order
 from paddock_tui.facts import Situation
 from paddock_tui.facts.past import ENDS, NOTHING, History, Lineage, PastSession, tyre_of
 from paddock_tui.records.day import FORBIDDEN, DayEntry, RidingDay
+from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.session import Session
@@ -22,6 +24,9 @@ HELD = 64
 _MOST = 6
 """Histories of one bike that are given again as they are."""
 
+
+_Read = Callable[[Ref], Record | None]
+"""What reads a record, without the figures that cannot be."""
 
 _LAST = 100
 """More than any session of a day is numbered."""
@@ -240,7 +245,7 @@ class _BikePast:
     ) -> History:
         """Return what went before a place among the bike's sessions; `tyres` is a set beside them."""
         self._read_up_to(files, placed, end)
-        self._name_tyres(files, tyres)
+        self._name_tyres(tyres, functools.partial(_possible, files))
         self._place, _ = files.touched_since(self._place)
         count = self._counts[end - 1] if end else 0
         found = self._made.pop(count, None)
@@ -255,19 +260,23 @@ class _BikePast:
         if placed is not self._placed:
             self._cut(_common(self._refs, placed))
             self._placed = placed
-        for _, ref in placed[len(self._refs) : end]:
-            loaded = files.read(ref)
-            session = loaded.possible if loaded is not None else None
+        if (bygone := end - 1 - HELD) > len(self._refs):
+            # What reads many quickly is loaded where there are many.
+            from paddock_tui.store.bygone import Bygone
+
+            with Bygone(files) as reader:
+                self._add(placed[len(self._refs) : bygone], reader.read)
+        self._add(placed[len(self._refs) : end], functools.partial(_possible, files))
+
+    def _add(self, placed: Sequence[tuple[Order, Ref]], read: _Read) -> None:
+        for _, ref in placed:
+            session = read(ref)
             self._places[ref.id] = len(self._refs)
             self._refs.append(ref)
-            if loaded is not None and isinstance(session, Session):
-                self._name(files, session)
-                self._past.append(_past(loaded, self._named))
+            if isinstance(session, Session):
+                self._name(session, read)
+                self._past.append(_past(ref.id, session, self._named))
             self._counts.append(len(self._past))
-            if len(self._refs) < end - HELD:
-                files.let_go(ref)
-                if isinstance(session, Session) and session.day is not None:
-                    files.let_go(Ref("day", session.day))
 
     def _cut(self, at: int) -> None:
         """Forget the sessions from a place on, and what was learnt with them."""
@@ -281,35 +290,39 @@ class _BikePast:
             length: one.on_line(self._line) for length, one in self._made.items() if length <= count
         }
 
-    def _name(self, files: GarageFiles, session: Session) -> None:
+    def _name(self, session: Session, read: _Read) -> None:
         """Read what a session names: its tyre set, rider and day, and the day's venue."""
-        self._name_tyres(files, session.tyres)
-        rider = self._read(files, "rider", session.rider)
+        self._name_tyres(session.tyres, read)
+        rider = self._named_by("rider", session.rider, read)
         if isinstance(rider, Rider):
             self.people[session.rider or ""] = rider
-        day = self._read(files, "day", session.day)
+        day = self._named_by("day", session.day, read)
         if isinstance(day, RidingDay):
-            self._read(files, "venue", day.venue)
+            self._named_by("venue", day.venue, read)
 
-    def _name_tyres(self, files: GarageFiles, tyres: str | None) -> None:
+    def _name_tyres(self, tyres: str | None, read: _Read) -> None:
         """Read a tyre set, and those that it goes on from."""
         wanted = [tyres]
         while wanted:
             name = wanted.pop()
             if name is not None and name not in self.tyre_sets:
-                found = self._read(files, "tyres", name)
+                found = self._named_by("tyres", name, read)
                 if isinstance(found, TyreSet):
                     self.tyre_sets[name] = found
                     wanted += [tyre_of(found, end).continues for end in ENDS]
 
-    def _read(self, files: GarageFiles, kind: str, name: str | None) -> Any:
+    def _named_by(self, kind: str, name: str | None, read: _Read) -> Any:
         if name is None:
             return None
         ref = Ref(kind, name)
         if ref not in self._named:
-            loaded = files.read(ref)
-            self._named[ref] = loaded.possible if loaded is not None else None
+            self._named[ref] = read(ref)
         return self._named[ref]
+
+
+def _possible(files: GarageFiles, ref: Ref) -> Record | None:
+    loaded = files.read(ref)
+    return loaded.possible if loaded is not None else None
 
 
 def past_sessions(files: GarageFiles, bike: Ref, refs: list[Ref]) -> tuple[PastSession, ...]:
@@ -346,19 +359,16 @@ def _order(loaded: Loaded) -> Order | None:
     return order(seen) if seen is not None else None
 
 
-def _past(loaded: Loaded, by_ref: dict[Ref, Any]) -> PastSession:
-    session = loaded.possible
-    if not isinstance(session, Session):
-        raise TypeError(loaded.name)
+def _past(name: str, session: Session, by_ref: dict[Ref, Any]) -> PastSession:
     day = by_ref.get(Ref("day", session.day or ""))
-    name = day.venue if isinstance(day, RidingDay) else None
-    venue = by_ref.get(Ref("venue", name or ""))
+    there = day.venue if isinstance(day, RidingDay) else None
+    venue = by_ref.get(Ref("venue", there or ""))
     length, height = (venue.length, venue.altitude) if isinstance(venue, Venue) else (None, None)
     may_time = not (isinstance(day, RidingDay) and day.timing == FORBIDDEN)
     lap_km = length.to("km") if length is not None else None
     altitude_m = height.to("m") if height is not None else None
     held = day if isinstance(day, RidingDay) else None
-    return PastSession(loaded.ref.id, session, name, lap_km, may_time, _entry(day, session), altitude_m, held)
+    return PastSession(name, session, there, lap_km, may_time, _entry(day, session), altitude_m, held)
 
 
 def _entry(day: Any, session: Session) -> DayEntry:

@@ -93,7 +93,7 @@ def _all_known_below(spec: Spec, value: Any, rules: tuple[str, ...]) -> bool:
         return spec.record is None or _all_known(spec.record, value)
     rule, rest = rules[0], rules[1:]
     for key, inner in value.items():
-        if not _fits(rule, key) or (type(inner) not in _PLAIN and not _all_known_below(spec, inner, rest)):
+        if not fits(rule, key) or (type(inner) not in _PLAIN and not _all_known_below(spec, inner, rest)):
             return False
     return True
 
@@ -126,7 +126,7 @@ def _unknown_below(spec: Spec, value: Any, at: Path, rules: tuple[str, ...]) -> 
         return
     if rules:
         for key, inner in value.items():
-            if not _fits(rules[0], key):
+            if not fits(rules[0], key):
                 yield (*at, key)
             else:
                 yield from _unknown_below(spec, inner, (*at, key), rules[1:])
@@ -139,7 +139,8 @@ def _is_table(value: Any) -> bool:
 
 
 @functools.lru_cache(maxsize=4096)
-def _fits(rule: str, key: str) -> bool:
+def fits(rule: str, key: str) -> bool:
+    """Return whether a key that the owner chose is as its rule says."""
     return re.fullmatch(rule, key) is not None
 
 

@@ -50,6 +50,12 @@ class Snapshot(AsideFiles):
             raise Dropped
         return super().path_of(ref)
 
+    def place_of(self, ref: Ref) -> tuple[FilePath, str] | None:
+        """Return where the file of a record is. Raises Dropped where the work is not wanted any more."""
+        if self.dropped:
+            raise Dropped
+        return super().place_of(ref)
+
     def _as_called(self, ref: Ref, raw: FileText) -> FileText:
         """Return what was read with its references as they are called now, and leave the garage its own."""
         if raw.resolved is not None and raw.resolved is not self.former.state:

@@ -170,6 +170,10 @@ class GarageFiles:
             self._loaded.pop(ref, None)
             self.rows.indexed.update(self._released.stamps(ref))
 
+    def place_of(self, ref: Ref) -> tuple[FilePath, str] | None:
+        """Return the folder and the name of the file that `path_of` gives."""
+        return self._files().get(ref.kind, NONE).place_of(ref.id)
+
     def is_in_memory(self, ref: Ref) -> bool:
         """Return whether a record was read, and is remembered."""
         return ref in self._raw or ref in self._staged

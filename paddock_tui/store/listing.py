@@ -58,6 +58,10 @@ class RecordFiles(Mapping[str, Path]):
             found = self._paths[name] = folder / file
         return found
 
+    def place_of(self, name: str) -> tuple[Path, str] | None:
+        """Return the folder of a record's file, and the file's name in it; None where there is none."""
+        return self._places.get(name)
+
     def name_of(self, name: str) -> str | None:
         """Return the name of a record's file with its folder, for a system call; None where there is none."""
         place = self._places.get(name)

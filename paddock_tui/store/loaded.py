@@ -55,9 +55,13 @@ def stamp_of(path: FilePath | str | None) -> Stamp | None:
     if path is None:
         return None
     try:
-        found = os.stat(path)  # noqa: PTH116 - hundreds are looked at each second
+        return stamp_in(os.stat(path))  # noqa: PTH116 - hundreds are looked at each second
     except OSError:
         return None
+
+
+def stamp_in(found: os.stat_result) -> Stamp:
+    """Return what of a file's status tells that it changed."""
     return (found.st_mtime_ns, found.st_ctime_ns, found.st_size, found.st_ino)
 
 

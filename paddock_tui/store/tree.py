@@ -68,6 +68,14 @@ class Tree:
         finally:
             release(found.folder)
 
+    def folder(self, path: Path) -> int:
+        """Open a folder below the root to which no link leads. Raises OSError."""
+        parts = path.relative_to(self.root).parts
+        try:
+            return _walked(self.real, (*parts, "."), False, True).folder
+        except _Link:
+            raise OSError(errno.ELOOP, "a link stands on the way") from None
+
     def target(self, path: Path, itself: bool = False) -> Path:
         """Return where a path leads through its links. Raises LeadsOut where that is not allowed."""
         real = system_calls.real(path.parent) / path.name if itself else system_calls.real(path)

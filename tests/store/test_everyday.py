@@ -5,7 +5,7 @@ import tomllib
 from hypothesis import given
 from hypothesis import strategies as st
 
-from paddock_tui.store.everyday import everyday
+from paddock_tui.store.everyday import everyday, in_blocks
 from tests.examples import examples
 from tests.sample import FILES
 
@@ -71,6 +71,7 @@ def test_whatever_is_read_is_what_tomllib_reads(text: str, at: int, put: str) ->
     except tomllib.TOMLDecodeError:
         expected = repr(None)
     assert repr(found) in (expected, repr(None))
+    assert repr(in_blocks(changed)) == repr(found)
 
 
 def test_arrays_of_two_texts_are_two() -> None:
@@ -80,6 +81,18 @@ def test_arrays_of_two_texts_are_two() -> None:
     assert one is not None
     assert other is not None
     assert one["a"] is not other["a"]
+
+
+def test_tables_that_are_the_same_are_one_block_and_otherwise_each_its_own() -> None:
+    text = "[a.b]\nc = 1\n[a.d]\nc = 1\n[e]\nf = [1]\n[g]\nf = [1]"
+    plain, blocks = everyday(text), in_blocks(text)
+
+    assert plain == blocks
+    assert plain is not None
+    assert blocks is not None
+    assert blocks["a"]["b"] is blocks["a"]["d"]
+    assert plain["a"]["b"] is not plain["a"]["d"]
+    assert blocks["e"]["f"] is not blocks["g"]["f"]
 
 
 def test_records_are_read_quickly() -> None:

@@ -1,0 +1,132 @@
+"""Records in which all is well, read quickly: of many seasons nearly all are.
+
+It is made for tables of which the same stand in many records: what was made of one is remembered with it.
+Whatever is not plainly in order is left to `records.reading`, which says what it is.
+"""
+
+import datetime as dt
+import functools
+from collections.abc import Callable, Hashable, Mapping
+from typing import Any, cast
+
+from paddock_tui.records.bike import Bike
+from paddock_tui.records.fields import Spec, specs
+from paddock_tui.records.kinds import CLASSES, Record
+from paddock_tui.records.reading import fits
+from paddock_tui.records.shapes.base import Shape
+from paddock_tui.records.shapes_of_bike import set_up_troubles
+from paddock_tui.records.structured import UnreadableValue, by_shape
+
+_Make = Callable[[Any], Any]
+
+_MOST = 512
+"""Texts of one field whose values are remembered."""
+
+
+class _Unlike(Exception):
+    """A record of which not everything is plainly in order."""
+
+
+def untroubled(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> Record | None:
+    """Return the record that `read_record` reads where it finds no trouble, no key that it does not know and
+    no figure that cannot be; None else, and where that takes a closer look.
+    """
+    cls = CLASSES[kind]
+    if bike is not None and kind in ("session", "profile") and next(set_up_troubles(data, bike), None):
+        return None
+    try:
+        record: Record = _record(cast(Hashable, cls))(data)
+    except (_Unlike, UnreadableValue):
+        return None
+    return record
+
+
+@functools.cache
+def _record(cls: type) -> _Make:
+    """Return what makes the records of a class."""
+    known = {key: (name, _value(spec)) for key, (name, spec) in specs(cls).items()}
+
+    def make(raw: Any) -> Any:
+        if type(raw) is not dict:
+            return _of_shared(raw, cls, fresh)
+        return fresh(raw)
+
+    def fresh(raw: Any) -> Any:
+        given = {}
+        try:
+            for key, value in raw.items():
+                name, made = known[key]
+                given[name] = made(value)
+        except KeyError:
+            raise _Unlike from None
+        return cls(**given)
+
+    return make
+
+
+def _of_shared(raw: Any, by: object, fresh: _Make) -> Any:
+    """Return what was made of a table before, or make it.
+
+    Such a table is the same object wherever it stands; `made` holds what was made of it, by what.
+    """
+    made = getattr(raw, "made", None)
+    if made is None:
+        raise _Unlike
+    found = made.get(by)
+    if found is None:
+        found = made[by] = fresh(raw)
+    return found
+
+
+def _value(spec: Spec) -> _Make:
+    if spec.shape is not None:
+        make = _plain(spec.shape)
+    else:
+        record = spec.record or object
+
+        def make(raw: Any) -> Any:
+            return _record(record)(raw)
+
+    for rule in reversed(spec.keys):
+        make = _keyed(rule, make)
+    return make
+
+
+def _keyed(rule: str, inner: _Make) -> _Make:
+    """Return what makes a table of values under keys of a rule."""
+    fitting: set[str] = set()
+
+    def make(raw: Any) -> Any:
+        if not isinstance(raw, dict):
+            raise _Unlike
+        if not fitting.issuperset(raw):
+            if not all(fits(rule, key) for key in raw):
+                raise _Unlike
+            if len(fitting) >= _MOST:
+                fitting.clear()
+            fitting.update(raw)
+        return {key: inner(value) for key, value in raw.items()}
+
+    return make
+
+
+def _plain(shape: Shape[Any]) -> _Make:
+    """Return what makes a value of a shape; what is made of the same once more is the same.
+
+    Of a text, a date, a time or a whole number nothing is made that can change; 1 and true are two keys.
+    """
+    load = by_shape(shape, possible=True)
+    of_type: dict[type, dict[Any, Any]] = {str: {}, int: {}, bool: {}, dt.date: {}, dt.time: {}}
+
+    def make(raw: Any) -> Any:
+        known = of_type.get(type(raw))
+        if known is None:
+            return load(raw, None)
+        found = known.get(raw)
+        if found is None:
+            if len(known) >= _MOST:
+                known.clear()
+            found = known[raw] = load(raw, None)
+        return found
+
+    return make
