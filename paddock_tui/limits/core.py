@@ -54,8 +54,8 @@ class Limits:
 
     def __getitem__(self, wanted: Limit) -> float:
         """Return a limit's value in its own unit; an override that does not fit is left aside."""
-        raw = self.overrides.get(wanted.rule, {}).get(wanted.name)
-        found = fitting(raw, wanted)
+        of_rule = self.overrides.get(wanted.rule)
+        found = fitting(of_rule.get(wanted.name), wanted) if of_rule else None
         return wanted.value if found is None else found
 
     def overridden(self, wanted: Limit) -> bool:

@@ -2,6 +2,7 @@
 
 import datetime as dt
 from collections.abc import Iterator
+from typing import NamedTuple
 
 import attrs
 
@@ -49,18 +50,45 @@ def _reading(outing: Outing, reading: PressureReading, kpa: float) -> ColdReadin
 
 def after_readings(seen: AirInTyre, outing: Outing, end: str) -> AirInTyre:
     """Return what is remembered of a tyre after an outing: its last cold reading, and what was lost."""
-    now = cold_of(outing, end)
-    lost = lost_bar(seen, now, outing.limits)
-    if now is not None and now.at is not None and _is_lost(lost, seen, now, outing.limits):
-        seen = attrs.evolve(seen, lost=(*seen.lost, now.at))
+    cold, let, lost = seen.cold, seen.let, seen.lost
+    found = _loss(seen, outing, end)
+    if found is not None:
+        lost = (*lost, found.at)
     left = left_with(outing, end)
     if left is not None:
-        in_use = left.gauge or (seen.cold.gauge if seen.cold is not None else "")
-        seen = attrs.evolve(seen, cold=attrs.evolve(left, gauge=in_use), let=False)
+        if not left.gauge and cold is not None:
+            # It was by the one in use, which was last named.
+            left = attrs.evolve(left, gauge=cold.gauge)
+        cold, let = left, False
     others = (one for name, one in outing.session.pressures.items() if name != "cold")
     if any(getattr(one, f"set_to_{end}") is not None for one in others):
-        seen = attrs.evolve(seen, let=True)
-    return seen
+        let = True
+    return AirInTyre(cold, let, lost)
+
+
+class _Loss(NamedTuple):
+    """Air that a cold reading shows to be lost: how much, in bar, and when that was read."""
+
+    bar: float
+    at: dt.datetime
+
+
+_last_losses: dict[str, tuple[AirInTyre, Outing, _Loss | None]] = {}
+"""What was last found at each end: the walk asks for it when it opens matters, and when it remembers."""
+
+
+def _loss(before: AirInTyre, outing: Outing, end: str) -> _Loss | None:
+    """Return what a tyre lost by an outing's cold reading; None where nothing is compared, or no loss."""
+    last = _last_losses.get(end)
+    if last is not None and last[0] is before and last[1] is outing:
+        return last[2]
+    now = cold_of(outing, end)
+    lost = lost_bar(before, now, outing.limits)
+    found = None
+    if lost is not None and now is not None and now.at is not None:
+        found = _Loss(lost, now.at) if _is_lost(lost, before, now, outing.limits) else None
+    _last_losses[end] = before, outing, found
+    return found
 
 
 def lost_bar(before: AirInTyre, now: ColdReading | None, limits: Limits) -> float | None:
@@ -87,7 +115,7 @@ def lost_bar(before: AirInTyre, now: ColdReading | None, limits: Limits) -> floa
 
 def _is_lost(lost: float | None, before: AirInTyre, now: ColdReading, limits: Limits) -> bool:
     """Return whether so much in bar is a loss: over the limit by more than the air outside may be off."""
-    if lost is None or before.cold is None:
+    if lost is None or before.cold is None or lost <= limits[LEAK]:
         return False
     return lost - _off_bar(before.cold, now, limits) > limits[LEAK]
 
@@ -103,23 +131,23 @@ def _near(then: dt.datetime | None, now: dt.datetime | None) -> bool:
 
 def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
     for end, name in outing.tyres.items():
-        before, now = seen.tyre(name, end), cold_of(outing, end)
-        lost = lost_bar(before, now, outing.limits)
-        if lost is None or now is None or now.at is None or not _is_lost(lost, before, now, outing.limits):
+        before = seen.tyre(name, end)
+        lost = _loss(before, outing, end)
+        if lost is None:
             continue
-        again = any(now.at - one <= TWICE_WITHIN for one in before.lost)
+        again = any(lost.at - one <= TWICE_WITHIN for one in before.lost)
         yield opened(
             "pressure-lost-unanswered",
             name,
             outing,
             ("answers", "pressure-lost-unanswered"),
-            at=now.at.time(),
+            at=lost.at.time(),
             record="tyres",
             home=outing.session.tyres or "",
             subject=end,
-            value=lost,
+            value=lost.bar,
             cause=_left_with(before),
-            grade=3 if again or lost >= outing.limits[LOST_HOLD] - 1e-9 else 2,
+            grade=3 if again or lost.bar >= outing.limits[LOST_HOLD] - 1e-9 else 2,
         )
 
 

@@ -88,10 +88,14 @@ def _chain(one: Opened, now: Present) -> Said:
 
 
 def _slack_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
+    return _slack_read("chain-slack-outside-the-book", outing)
+
+
+def _slack_read(kind: str, outing: Outing) -> Iterator[Opened]:
     session = outing.session
     if session.chain_slack is not None:
         yield opened(
-            "chain-slack-outside-the-book",
+            kind,
             session.bike,
             outing,
             ("chain_slack",),
@@ -130,7 +134,7 @@ def _slack(one: Opened, now: Present) -> Said | None:
 
 
 def _stance_opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
-    return (attrs.evolve(one, kind="chain-slack-measured-otherwise") for one in _slack_opens(outing, seen))
+    return _slack_read("chain-slack-measured-otherwise", outing)
 
 
 def _stance(one: Opened, now: Present) -> Said | None:

@@ -35,18 +35,17 @@ def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 def _marked(
     outing: Outing, checks: Mapping[str, Check], place: tuple[str, ...], more: Mapping[str, str]
 ) -> Iterator[Opened]:
-    for name, check in sorted(checks.items()):
-        if check.status == TO_FIX:
-            yield opened(
-                ITEM_TO_FIX,
-                outing.session.bike,
-                outing,
-                (*place, "checks", name, "status"),
-                at=check.at,
-                what=check.by or "",
-                subject=name,
-                **more,
-            )
+    for name, check in sorted((name, check) for name, check in checks.items() if check.status == TO_FIX):
+        yield opened(
+            ITEM_TO_FIX,
+            outing.session.bike,
+            outing,
+            (*place, "checks", name, "status"),
+            at=check.at,
+            what=check.by or "",
+            subject=name,
+            **more,
+        )
 
 
 def _closes(one: Opened, outing: Outing) -> bool:

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 
 import attrs
 
+from paddock_tui.matters.asked import asked
 from paddock_tui.matters.core import (
     COMPLETE,
     KINDS,
@@ -76,10 +77,12 @@ def advance(folded: Folded, together: tuple[Outing, ...]) -> Folded:
         still = [
             KINDS[one.kind].carried(one, outing) for one in still if not KINDS[one.kind].closes(one, outing)
         ]
+    kinds = asked(len(KINDS))
     for outing in together:
-        for kind in KINDS.values():
-            opens = (_dated(one, outing) for one in kind.opens(outing, folded.seen))
-            still += [one for one in opens if not _known(one, still)]
+        for kind in kinds.of(outing):
+            opens = [_dated(one, outing) for one in kind.opens(outing, folded.seen)]
+            if opens:
+                still += [one for one in opens if not _known(one, still)]
     return Folded(tuple(still), remembered(folded.seen, together, still))
 
 

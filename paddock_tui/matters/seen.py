@@ -75,6 +75,9 @@ class BikeSeen:
     outings: int = 0
 
 
+_NEVER_RIDDEN, _NEVER_READ = BikeSeen(), AirInTyre()
+
+
 @attrs.frozen
 class Seen:
     """What the walk remembers of each bike, and of each tyre by the set it was first in and its end."""
@@ -84,8 +87,8 @@ class Seen:
 
     def bike(self, name: str | None) -> BikeSeen:
         """Return what is remembered of a bike; nothing where it was never ridden."""
-        return self.bikes.get(name or "", BikeSeen())
+        return self.bikes.get(name or "", _NEVER_RIDDEN)
 
     def tyre(self, name: str, end: str) -> AirInTyre:
         """Return what is remembered of a tyre; nothing where it never was read."""
-        return self.tyres.get((name, end), AirInTyre())
+        return self.tyres.get((name, end), _NEVER_READ)

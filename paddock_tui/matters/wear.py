@@ -30,8 +30,10 @@ _LABELS = {
 
 def readings(outing: Outing) -> Mapping[str, float]:
     """Return what was measured of each wearing part, in mm."""
-    found = {part: getattr(outing.session, key) for part, key in _PARTS.items()}
-    return {part: value.to("mm") for part, value in found.items() if value is not None}
+    session = outing.session
+    return {
+        part: value.to("mm") for part, key in _PARTS.items() if (value := getattr(session, key)) is not None
+    }
 
 
 def whose(part: str, outing: Outing) -> str | None:

@@ -8,11 +8,13 @@ import attrs
 import hypothesis.strategies as st
 from hypothesis import given
 
-from paddock_tui.matters import Folded, MatterHistory, advance, matters
+from paddock_tui.matters import KINDS, Folded, MatterHistory, advance, matters
+from paddock_tui.matters.asked import asked
 from paddock_tui.matters.days import in_order
 from paddock_tui.matters.fold import WALKS, shown
+from tests.every import every
 from tests.examples import examples
-from tests.matters.row import QUIET, RIDDEN
+from tests.matters.row import QUIET, RIDDEN, Row
 from tests.matters.rows import ROWS
 from tests.matters.walk import outing, present
 
@@ -101,3 +103,38 @@ def test_outings_without_a_number_go_by_their_start_and_without_either_come_toge
     # Whatever else is not known of it, the session looked at comes after those before it.
     here = attrs.evolve(made(2, None), id="here")
     assert list(in_order((here, first), "here")) == [(first,), (here,)]
+
+
+def _opened(outings: list[Any]) -> set[str]:
+    """Walk through outings, and list the kinds that they open: what is not asked opens nothing."""
+    folded, kinds, found = Folded(), asked(len(KINDS)), set()
+    for one in outings:
+        opens = {kind.id for kind in KINDS.values() if list(kind.opens(one, folded.seen))}
+        assert opens <= {kind.id for kind in kinds.of(one)}
+        found |= opens
+        folded = advance(folded, (one,))
+    return found
+
+
+@given(stories)
+@examples(60)
+def test_a_kind_that_is_not_asked_opens_nothing(story: list[Any]) -> None:
+    _opened(told(story))
+
+
+@every("row", ROWS)
+def test_what_opens_a_kind_has_it_asked(row: Row) -> None:
+    assert row.kind in _opened(row.started())
+
+
+def test_few_kinds_are_asked_of_an_outing_that_says_little() -> None:
+    kinds = asked(len(KINDS))
+    quiet, work = outing(1, dict(RIDDEN)), outing(2, {**RIDDEN, "work.1.what": "pads"})
+    more = {kind.id for kind in kinds.of(work)} - {kind.id for kind in kinds.of(quiet)}
+
+    assert len(kinds.of(quiet)) < len(KINDS) / 3
+    assert more == {
+        "wheel-work-not-looked-at-again",
+        "oil-work-not-secured",
+        "oil-work-not-checked-hot",
+    }
