@@ -79,21 +79,27 @@ def _of_shared(raw: Any, by: object, fresh: _Make) -> Any:
 
 
 def _value(spec: Spec) -> _Make:
+    record = spec.record
     if spec.shape is not None:
-        make = _plain(spec.shape)
+        make, by = _plain(spec.shape), None
     else:
-        record = spec.record or object
-
-        def make(raw: Any) -> Any:
-            return _record(record)(raw)
-
+        make, by = _of_record(record or object), record
     for rule in reversed(spec.keys):
-        make = _keyed(rule, make)
+        make, by = _keyed(rule, make, by), None
     return make
 
 
-def _keyed(rule: str, inner: _Make) -> _Make:
-    """Return what makes a table of values under keys of a rule."""
+def _of_record(record: type) -> _Make:
+    """Return what makes records of a class, which is got ready for the first one."""
+
+    def make(raw: Any) -> Any:
+        return _record(record)(raw)
+
+    return make
+
+
+def _keyed(rule: str, inner: _Make, by: type | None) -> _Make:
+    """Return what makes a table of values under keys of a rule; of records `by` is their class."""
     fitting: set[str] = set()
 
     def make(raw: Any) -> Any:
@@ -105,6 +111,12 @@ def _keyed(rule: str, inner: _Make) -> _Make:
             if len(fitting) >= _MOST:
                 fitting.clear()
             fitting.update(raw)
+        if by is not None:
+            # Of many checks and readings all were made before.
+            try:
+                return {key: value.made[by] for key, value in raw.items()}
+            except (AttributeError, KeyError):
+                pass
         return {key: inner(value) for key, value in raw.items()}
 
     return make

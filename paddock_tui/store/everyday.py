@@ -60,7 +60,7 @@ class _Array(str):
     """The text of an array, which is made anew for each record."""
 
 
-class Block(dict[str, Any]):
+class SharedTable(dict[str, Any]):
     """What stands under one heading, the same object wherever the same stands: nobody may change it.
 
     `made` holds what others made of it, by what they made it with. One with an array is nobody else's.
@@ -82,7 +82,7 @@ class Block(dict[str, Any]):
 
 _NOTHING: _Meaning = ("", None)
 _meanings: dict[str, _Meaning] = {"": _NOTHING}
-_blocks: dict[str, Block] = {}
+_blocks: dict[str, SharedTable] = {}
 _headings: dict[str, _Heading] = {}
 _parents: dict[tuple[str, ...], tuple[str, ...]] = {(): ()}
 _keys: dict[str, str] = {}
@@ -135,7 +135,7 @@ def _walked(root: dict[str, Any], keys: tuple[str, ...]) -> dict[str, Any] | Non
     here = root
     for key in keys:
         below = here.setdefault(key, {})
-        if type(below) is Block:
+        if type(below) is SharedTable:
             # What others stand in is a table of its own.
             below = here[key] = below.copied()
         if type(below) is not dict:
@@ -144,7 +144,7 @@ def _walked(root: dict[str, Any], keys: tuple[str, ...]) -> dict[str, Any] | Non
     return here
 
 
-def _merged(here: dict[str, Any], key: str, block: Block) -> bool:
+def _merged(here: dict[str, Any], key: str, block: SharedTable) -> bool:
     """Add to a table that was there for the tables in it; gives whether nothing is in the way."""
     held = here[key]
     if type(held) is not dict or not held.keys().isdisjoint(block):
@@ -166,7 +166,7 @@ def _heading(text: str) -> _Heading | None:
     return found
 
 
-def _block(text: str, *, remember: bool = False) -> Block | None:
+def _block(text: str, *, remember: bool = False) -> SharedTable | None:
     """Read the lines under a heading; None where any is more than everyday, or another heading."""
     if _CONTROL.search(text) is not None:
         return None
@@ -185,7 +185,7 @@ def _block(text: str, *, remember: bool = False) -> Block | None:
             has_arrays = has_arrays or type(value) is _Array
         elif value is not None:
             return None
-    block = Block(here, has_arrays=has_arrays)
+    block = SharedTable(here, has_arrays=has_arrays)
     if remember and not next(iter(here), "").isdecimal():
         if len(_blocks) >= _MOST_BLOCKS:
             _blocks.clear()
