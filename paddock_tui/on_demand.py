@@ -51,6 +51,11 @@ class Whole:
             raise RuntimeError(f"{self._what} are not all loaded: import {self._module} before")
 
 
+def later(*modules: str) -> None:
+    """Have modules loaded after the first page, though a function that needs one loads it by itself."""
+    Later.declared.extend(modules)
+
+
 class Later:
     """Functions of a module that is loaded when one of them is first called."""
 

@@ -9,6 +9,7 @@ is known here is left to attrs; and where attrs is not as it is known here, all 
 """
 
 import functools
+from collections.abc import Mapping
 from types import FunctionType
 from typing import Any, ClassVar
 
@@ -77,6 +78,14 @@ def _decorated(own: Any, cls: Any = None, /, **how: Any) -> Any:
         if made is not None:
             return made
     return own(cls, **how)
+
+
+def metadata_of(cls: type) -> list[tuple[str, Mapping[Any, Any]]]:
+    """List the fields of a class with what was declared beside each, which takes no description by attrs."""
+    described = vars(cls)[_FIELDS]
+    if described.__class__ is not _Described:
+        return [(one.name, one.metadata) for one in described]
+    return [(one.name, getattr(one.declared, "metadata", {})) for one in described.fields]
 
 
 class _Described:

@@ -11,6 +11,7 @@ from typing import Any, Literal, cast
 
 import attrs
 
+from paddock_tui.quick_classes import metadata_of
 from paddock_tui.records.paths import ANY as ANY
 from paddock_tui.records.paths import Path
 from paddock_tui.records.shapes.base import Shape
@@ -104,10 +105,10 @@ def specs(record: type) -> Mapping[str, tuple[str, Spec]]:
 @functools.cache
 def _specs(record: Hashable) -> Mapping[str, tuple[str, Spec]]:
     found: dict[str, tuple[str, Spec]] = {}
-    for attribute in attrs.fields(cast(type[attrs.AttrsInstance], record)):
-        spec: Spec | None = attribute.metadata.get("spec")
+    for name, metadata in metadata_of(cast(type, record)):
+        spec: Spec | None = metadata.get("spec")
         if spec is not None:
-            found[spec.key or attribute.name] = (attribute.name, spec)
+            found[spec.key or name] = (name, spec)
     return found
 
 

@@ -139,3 +139,11 @@ class Host(Protocol):
 
     def leave(self, status: int) -> None:
         """End the program."""
+
+
+def refuse(host: Host, why: str) -> None:
+    """Say why something is not taken, in the editor where one is open."""
+    if host.board.is_typing:
+        host.board.refuse(why)
+    else:
+        host.board.say(why)

@@ -9,10 +9,10 @@ from paddock_tui.desk import Desk
 from paddock_tui.desk.answers import Reading
 from paddock_tui.desk.day.countdown import by_pace, clock_of
 from paddock_tui.desk.day.what_now import NextThing, next_thing
-from paddock_tui.desk.edits.entry_line import usual_lap_s
 from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.set_clock import set_date
 from paddock_tui.desk.situations import Assembled
+from paddock_tui.desk.usual_lap import usual_lap_s
 from paddock_tui.desk.venue_clock import venue_zone
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.pages.actions import ActionContext, ActionRow, said_next

@@ -8,7 +8,7 @@ from paddock_tui.entry import read_line
 from paddock_tui.entry.builtin import LAPS
 from paddock_tui.records.edits import Step
 from paddock_tui.records.paths import Ref
-from paddock_tui.screens.host import Host
+from paddock_tui.screens.host import Host, refuse
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable
 
@@ -33,14 +33,6 @@ def take_laps(host: Host, text: str, do: Callable[[Step], None]) -> None:
     host.board.done()
     left = (lambda: host.board.offer(row, text)) if row is not None else None
     put_laps(host, session, step, do, left)
-
-
-def refuse(host: Host, why: str) -> None:
-    """Say why something is not taken, in the editor where one is open."""
-    if host.board.is_typing:
-        host.board.refuse(why)
-    else:
-        host.board.say(why)
 
 
 def put_laps(host: Host, session: Ref, step: Step, do: Callable[[Step], None], left: Left | None) -> None:

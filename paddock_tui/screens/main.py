@@ -6,15 +6,12 @@ from contextlib import AbstractContextManager
 import attrs
 from textual.app import ComposeResult
 
-from paddock_tui.desk import Desk, clearing, setting
+from paddock_tui.desk import Desk
 from paddock_tui.desk.day.afterwards import said_of_times
-from paddock_tui.desk.edits.disputes import deciding
-from paddock_tui.desk.edits.keys import stepping, toggling, value_on
-from paddock_tui.desk.edits.values import field_of
 from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.venue_clock import read_here
 from paddock_tui.entry.key_repeat import AT_ONCE_S
-from paddock_tui.entry.typing_kinds import chosen, is_whole
+from paddock_tui.on_demand import Later
 from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.pages.rows import Row, Section
 from paddock_tui.records.common import Units
@@ -23,18 +20,15 @@ from paddock_tui.records.edits import MISSING, Change, Step, Value
 from paddock_tui.records.paths import Path, Ref, spell
 from paddock_tui.screens import half_typed
 from paddock_tui.screens.actions.editor import problem
-from paddock_tui.screens.digits import begun, followed
 from paddock_tui.screens.folds import Folds
 from paddock_tui.screens.follower import DeskFollower
 from paddock_tui.screens.judged_page import JudgedPage, context_of, judged_page
-from paddock_tui.screens.lap_question import keep_laps
 from paddock_tui.screens.own_settings import OwnSettings
 from paddock_tui.screens.panel import SidePanel
 from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.question import Question
 from paddock_tui.screens.question_line import QuestionLine
 from paddock_tui.screens.registry import ABOUT_SUBJECT, action_of, place_showing, room_of, waits_for_verdict
-from paddock_tui.screens.return_state import may_mend
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.run_state import RunState
 from paddock_tui.screens.subject import session_named
@@ -43,6 +37,17 @@ from paddock_tui.widgets import messages
 from paddock_tui.widgets.cursor import Identity, next_open
 from paddock_tui.widgets.keeping import KeepingScreen
 from paddock_tui.widgets.shown import copied
+
+_VALUES, _KEYS = Later("paddock_tui.desk.edits.values"), Later("paddock_tui.desk.edits.keys")
+_KINDS, _DIGITS = Later("paddock_tui.entry.typing_kinds"), Later("paddock_tui.screens.digits")
+clearing, field_of, setting = map(_VALUES, ("clearing", "field_of", "setting"))
+stepping, toggling, value_on = map(_KEYS, ("stepping", "toggling", "value_on"))
+chosen, is_whole = map(_KINDS, ("chosen", "is_whole"))
+begun, followed = map(_DIGITS, ("begun", "followed"))
+deciding = Later("paddock_tui.desk.edits.disputes")("deciding")
+keep_laps = Later("paddock_tui.screens.lap_question")("keep_laps")
+may_mend = Later("paddock_tui.screens.return_state")("may_mend")
+"""What keys do is loaded once the first page with a verdict stands."""
 
 
 class MainScreen(KeepingScreen):
@@ -182,7 +187,8 @@ class MainScreen(KeepingScreen):
         """Set a value from text; gives what is wrong with it, or nothing."""
         step = setting(self.desk.files, ref, [(spell(path), text)], self.units(ref), of_row=True)
         if not isinstance(step, Step):
-            return step[0].sentence()
+            wrong: str = step[0].sentence()
+            return wrong
         row = self.board.cursor_row if self.board.is_typing else None
         self.board.done()
         left = (lambda: self.board.offer(row, text)) if row is not None else None

@@ -1,6 +1,5 @@
 """What became of a step, in the words of the last line."""
 
-from paddock_tui.desk.edits.values import shown
 from paddock_tui.records.paths import spell
 from paddock_tui.store.saving import Clash, NotSaved, Outcome, Saved
 from paddock_tui.text import printable
@@ -9,6 +8,8 @@ from paddock_tui.text import printable
 def said_of(outcome: Outcome | None) -> str:
     """Say what went wrong; empty where all is well."""
     if isinstance(outcome, Clash):
+        from paddock_tui.desk.edits.values import shown
+
         place = spell(outcome.edit.path)
         now = printable(shown(outcome.found))
         mine = printable(shown(outcome.edit.new))

@@ -5,10 +5,12 @@ from collections.abc import Sequence
 import attrs
 
 from paddock_tui.desk import Desk
-from paddock_tui.pages.explanation import CANNOT, explained
+from paddock_tui.on_demand import later
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.rules import HOLD, SERIOUS, Finding, Review
 from paddock_tui.text import printable
+
+later("paddock_tui.pages.explanation")
 
 _LEFT_OUT = ("beside it",)
 """What of an explanation is left to `w`."""
@@ -60,6 +62,8 @@ def _explained(desk: Desk, row: Row | None) -> tuple[Section, ...]:
     """Return what the row does, where it is a value of a set-up; else nothing."""
     if row is None or row.ref is None or row.kind != "field" or row.ref.kind not in ("session", "profile"):
         return ()
+    from paddock_tui.pages.explanation import CANNOT, explained
+
     found = explained(row.path, desk.assembled(row.ref).situation, row.offer)
     # What it cannot do comes before the ways, which may be too long for the panel.
     first = [one for one in found[1:] if one.title == CANNOT]

@@ -1,10 +1,14 @@
 """Where the screen is."""
 
+from typing import TYPE_CHECKING
+
 import attrs
 
-from paddock_tui.advice.ledger import LedgerFilter
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.paths import Path, Ref
+
+if TYPE_CHECKING:
+    from paddock_tui.advice.ledger import LedgerFilter
 
 PlaceKey = tuple[str, Ref | None, Ref | None]
 
@@ -25,7 +29,7 @@ class Place:
     row: Row | None = None
     retired: bool = False
     other: str = ""
-    wanted: LedgerFilter | None = None
+    wanted: "LedgerFilter | None" = None
     seen: frozenset[Path] = frozenset()
     across: int | None = None
     long: bool = False

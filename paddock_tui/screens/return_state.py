@@ -5,8 +5,7 @@ import attrs
 from paddock_tui.entry.key_repeat import Held
 from paddock_tui.records.edits import MISSING, Change
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.screens.host import Host
-from paddock_tui.screens.lap_question import refuse
+from paddock_tui.screens.host import Host, refuse
 
 
 @attrs.define

@@ -8,7 +8,6 @@ import attrs
 from paddock_tui.desk import Desk
 from paddock_tui.desk.situations import Assembled
 from paddock_tui.pages.headings import heading_of
-from paddock_tui.pages.record import record_page
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.common import Units
 from paddock_tui.records.paths import Ref
@@ -50,6 +49,8 @@ def of_subject(page: Callable[[SubjectContext], Page]) -> Callable[[PageContext]
         if loaded is None:
             return gone(ref)
         if loaded.record is None:
+            from paddock_tui.pages.record import record_page
+
             return record_page(loaded)
         return page(SubjectContext(asked, ref, assembled, loaded, heading))
 

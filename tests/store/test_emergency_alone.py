@@ -8,7 +8,7 @@ import paddock_tui
 
 ROOT = Path(paddock_tui.__file__).parent
 OPENS = "paddock_tui.store.emergency"
-MAY = {"store/emergency.py", "desk/emergency.py", "screens/rooms/emergency.py", "commands/show_own.py"}
+MAY = {"store/emergency.py", "desk/emergency.py", "screens/at_work/emergency.py", "commands/show_own.py"}
 READS = {"read_text", "parsed"}
 """What gives the content of the file: only what makes the page takes it."""
 

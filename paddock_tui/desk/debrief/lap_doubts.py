@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from paddock_tui.desk.day.afterwards import day_before
 from paddock_tui.desk.desk import Desk
-from paddock_tui.desk.edits.entry_line import usual_lap_s
+from paddock_tui.desk.usual_lap import usual_lap_s
 from paddock_tui.entry.laps import far_lap
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value

@@ -7,6 +7,7 @@ from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.edits.refusals import refusals
 from paddock_tui.desk.edits.values import bike_of, field_of, moved, setting_value, shown
 from paddock_tui.desk.lookup import glance, glances, order
+from paddock_tui.desk.usual_lap import usual_lap_s
 from paddock_tui.entry import LineContext, TypedLine
 from paddock_tui.entry.builtin import LAPS
 from paddock_tui.records.edits import MISSING, Change, Edit, Step, Value
@@ -52,17 +53,6 @@ def entry_context(desk: Desk, ref: Ref) -> LineContext | None:
         usual_lap=lambda: usual_lap_s(desk, ref),
         no_laps=(WHY, MEND) if ref.kind == "session" and forbidden(files, files.data(ref)) else None,
     )
-
-
-def usual_lap_s(desk: Desk, ref: Ref) -> float | None:
-    """Return this rider's usual lap on this bike at this venue, in s; None where there is none."""
-    if ref.kind != "session":
-        return None
-    from paddock_tui.facts.pace import usual_lap
-
-    about = desk.about(ref)
-    found = usual_lap(about.history, about.session.rider, about.id_of("venue"))
-    return found.seconds if found is not None and found.timed else None
 
 
 def last_pressures(files: GarageFiles, ref: Ref) -> Mapping[Path, Value]:

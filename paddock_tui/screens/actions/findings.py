@@ -2,10 +2,8 @@
 
 import datetime as dt
 
-from paddock_tui.desk import accepting, withdrawing
-from paddock_tui.desk.day.gone_through import going_through
-from paddock_tui.desk.edits.remedies import mending
 from paddock_tui.facts.past import reason_before
+from paddock_tui.on_demand import Later
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.review import from_before
@@ -16,6 +14,10 @@ from paddock_tui.screens.action import Action, needs_session
 from paddock_tui.screens.host import Host
 from paddock_tui.screens.question import Question
 from paddock_tui.text import printable
+
+accepting, withdrawing = map(Later("paddock_tui.desk.edits.values"), ("accepting", "withdrawing"))
+going_through = Later("paddock_tui.desk.day.gone_through")("going_through")
+mending = Later("paddock_tui.desk.edits.remedies")("mending")
 
 
 def _accept(host: Host) -> None:

@@ -32,8 +32,8 @@ from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields_of_record import field_at
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
-from paddock_tui.screens.host import Host
-from paddock_tui.screens.lap_question import refuse, take_laps
+from paddock_tui.screens.host import Host, refuse
+from paddock_tui.screens.lap_question import take_laps
 from paddock_tui.screens.return_aim import AIM_MET, answering_aim, asks_aim
 from paddock_tui.screens.return_state import ReturnState, is_held, swallows
 from paddock_tui.screens.return_times import TIMES, reads_at_next

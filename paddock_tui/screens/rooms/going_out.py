@@ -6,7 +6,6 @@ import attrs
 
 from paddock_tui.desk.day.out_now import going_next
 from paddock_tui.desk.day.went_out import going_out
-from paddock_tui.entry.values import to_the_minute
 from paddock_tui.pages.going_out import NOW, first_row, holds_of, out_page, to_mend
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.message_line import message_line
@@ -75,6 +74,8 @@ def _stamp(host: Host) -> None:
     judged = host.desk.review(subject, going_out=True)
 
     def stamp(when: dt.datetime) -> None:
+        from paddock_tui.entry.values import to_the_minute
+
         now = to_the_minute(when)
         step = going_out(host.desk.files, subject, now, judged)
         host.attempt(step if step.changes else f"went out {now:%H:%M} already")

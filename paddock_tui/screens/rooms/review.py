@@ -2,9 +2,8 @@
 
 import attrs
 
-from paddock_tui.desk.day.checklist import answering
-from paddock_tui.desk.edits.remedies import mending
 from paddock_tui.facts.essentials import MissingEssential
+from paddock_tui.on_demand import Later
 from paddock_tui.pages.review import finding_key, from_before, missing_at, review_page
 from paddock_tui.pages.rows import MISSING, Page, Row
 from paddock_tui.records.paths import Ref
@@ -15,6 +14,9 @@ from paddock_tui.screens.host import Host
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.subject import SubjectContext, of_subject
 from paddock_tui.widgets import messages
+
+answering = Later("paddock_tui.desk.day.checklist")("answering")
+mending = Later("paddock_tui.desk.edits.remedies")("mending")
 
 
 def _page(about: SubjectContext) -> Page:
