@@ -3,7 +3,7 @@
 import datetime as dt
 
 from paddock_tui.facts.past import reason_before
-from paddock_tui.on_demand import Later
+from paddock_tui.on_demand import Later, later
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.review import from_before
@@ -17,7 +17,7 @@ from paddock_tui.text import printable
 
 accepting, withdrawing = map(Later("paddock_tui.desk.edits.values"), ("accepting", "withdrawing"))
 going_through = Later("paddock_tui.desk.day.gone_through")("going_through")
-mending = Later("paddock_tui.desk.edits.remedies")("mending")
+later("paddock_tui.desk.edits.remedies")
 
 
 def _accept(host: Host) -> None:
@@ -66,6 +66,8 @@ def _remedy(host: Host) -> None:
     finding, ref = host.context().finding, host.place.subject
     if finding is not None and ref is not None:
         refs = host.desk.assembled(ref).situation.refs
+        from paddock_tui.desk.edits.remedies import mending
+
         host.attempt(mending(host.desk.files, finding, ref, refs) or "it stands so already")
 
 
