@@ -33,7 +33,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.verdict_words import NONE_SAVED, RIDDEN_TAIL
 from paddock_tui.rules import HOLD, Finding, Review
 from paddock_tui.screens.folds import Folds, fold, ordered
-from paddock_tui.screens.page_answers import ANSWERING, READ_BY_ALL, STAYS_IN, answers_of, when_of
+from paddock_tui.screens.page_answers import STAYS_IN, answers_of, when_of
 from paddock_tui.screens.place import Place, PlaceKey
 from paddock_tui.screens.record_answers import record_answers
 from paddock_tui.screens.registry import ACTIONS, room_of
@@ -267,7 +267,7 @@ def _with_clock(desk: Desk, heading: str) -> str:
 
 
 def _caution(room: Room, place: Place, remembered: RunState) -> str:
-    if remembered.of(FirstPage).is_at(place.key) and room.id in ANSWERING:
+    if remembered.of(FirstPage).is_at(place.key) and room.answers_in_hand:
         return CAUTION_WORDS
     return SHORT_CAUTION if room.findings else ""
 
@@ -335,7 +335,7 @@ def _stays_off(judged: Review) -> bool:
 
 def _off_words(room: Room) -> str:
     """Say that the rider stays off; why, only where the rider reads alone."""
-    return STAYS_IN if room.id in READ_BY_ALL else STAYS_OFF
+    return STAYS_IN if room.read_by_others else STAYS_OFF
 
 
 def _about(room: Room, subject: Ref | None, hand: Ref | None, in_hand: Review | None) -> Ref | None:

@@ -19,12 +19,6 @@ from paddock_tui.screens.room import Room
 STAYS_IN = "HOLD: stay in"
 """What stands in place of the clock while a hold stands."""
 
-READ_BY_ALL = ("board", "crew")
-"""The rooms that others than the rider read: they say nothing of anybody's health, and times by rows."""
-
-ANSWERING = ("garage",)
-"""Rooms that say what stands against going out although they are about more than one session."""
-
 AnswerForms = tuple[str, str, str]
 """An answer whole, in fewer words, and in few for a narrow screen."""
 
@@ -35,12 +29,12 @@ def answers_of(
     desk: Desk, room: Room, subject: Ref | None, judged: Review, hand: Ref | None, in_hand: Review | None
 ) -> AnswerForms:
     """Answer what stands against going out, on pages about the session looked at and in the garage."""
-    if room.stands_alone or room.id in READ_BY_ALL or (room.id not in ANSWERING and not room.needs_subject):
+    if room.stands_alone or room.read_by_others or not (room.answers_in_hand or room.needs_subject):
         return _NONE
-    if room.id in ANSWERING and hand is not None and in_hand is not None:
+    if room.answers_in_hand and hand is not None and in_hand is not None:
         subject, judged = hand, in_hand
     if subject is None:
-        return ("No session is planned: nothing is judged.", "", "") if room.id in ANSWERING else _NONE
+        return ("No session is planned: nothing is judged.", "", "") if room.answers_in_hand else _NONE
     if subject.kind != "session":
         whole, short = profile_answer(judged)
         return whole, "", short
@@ -48,8 +42,7 @@ def answers_of(
     if seen is not None and seen.ridden:
         whole, short = ridden_answer(judged)
         return whole, ridden_in_few(judged), short
-    if room.id == "review" and judged.findings and says_first(judged):
-        # Its first finding is the answer, whole, on the third line.
+    if room.finding_answers and judged.findings and says_first(judged):
         return _NONE
     return answer_words(judged), answer_in_few(judged), answer_words(judged, short=True)
 
@@ -61,10 +54,10 @@ def when_of(
 
     `clock` is the clock of the session in hand, which the `answer` may be already.
     """
-    if room.id in READ_BY_ALL or clock == STAYS_IN or (clock and answer == clock):
+    if room.read_by_others or clock == STAYS_IN or (clock and answer == clock):
         return ()
     if about is None:
-        return NOTHING_PLANNED if room.id not in ANSWERING else ()
+        return NOTHING_PLANNED if not room.answers_in_hand else ()
     data, today = desk.files.data(about), desk.now().date()
     seen = glance(about, data) if about.kind == "session" else None
     if seen is None:

@@ -85,6 +85,9 @@ class Room:
     `waiting_first`: whether what something waits in stands before the rest of the page there.
     `unjudged`: its page is shown while earlier sessions are still read, without what rests on them.
     `for_anybody`: whoever reads it may not know the program, so that no verdict and no clock stand there.
+    `read_by_others`: not the rider alone reads it: it says nothing of anybody's health, and times by rows.
+    `answers_in_hand`: although it is about more than one session, it answers for the one in hand.
+    `finding_answers`: what its first finding says is the answer, which is not said a second time.
     """
 
     id: str
@@ -106,6 +109,9 @@ class Room:
     waiting_first: Callable[[Place], bool] = _nowhere
     for_anybody: bool = False
     unjudged: bool = False
+    read_by_others: bool = False
+    answers_in_hand: bool = False
+    finding_answers: bool = False
 
     @property
     def panel(self) -> bool:

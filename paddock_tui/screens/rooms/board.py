@@ -12,5 +12,6 @@ ROOM = Room(
     action=Action(
         "board", "", "board of the day", "every rider and bike: next start, verdict, open", do=to("board")
     ),
+    read_by_others=True,
 )
 """About the garage: the verdict at the top right is that of the session in hand."""

@@ -54,4 +54,5 @@ ROOM = Room(
         do=to("crew"),
     ),
     hears=_hears,
+    read_by_others=True,
 )

@@ -41,4 +41,5 @@ ROOM = Room(
     hears=_hears,
     action=Action("garage", "g", "garage", "days, sessions and all records", hint=2, do=to("garage")),
     unjudged=True,
+    answers_in_hand=True,
 )

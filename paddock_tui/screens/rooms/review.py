@@ -122,4 +122,5 @@ ROOM = Room(
     hears=_hears,
     hint=hint,
     at_once=_AT_ONCE,
+    finding_answers=True,
 )
