@@ -80,7 +80,7 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
 
 def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> int:
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
-    desk = open_to_read(folder, at)
+    desk = open_to_read(folder, at, passing=True)
     problems: list[InputError] = list(desk.files.strays())
     problems += desk.files.former.troubles(desk.files.name_of)
     lost = bool(problems)

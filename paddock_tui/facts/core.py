@@ -62,7 +62,7 @@ class Fact:
     show: Callable[[Any], str] | None
 
     @cached_property
-    def asked(self) -> "tuple[NeedKey, ...]":
+    def asked(self) -> "Needs":
         """How each fact that it needs is asked for."""
         return asked_for(self.needs, self.gathers)
 
@@ -173,12 +173,21 @@ class Facts:
         value = self.get(name, subject if registered.per else None)
         return "" if isinstance(value, NotKnown) or value is ABSENT else registered.show(value)
 
-    def together(self, asked: "tuple[NeedKey, ...]", subject: str | None) -> Any:
+    def together(self, asked: "Needs", subject: str | None) -> Any:
         """Return the values of several facts as a dict, or NotKnown with all that is missing, or ABSENT."""
+        found = self._found
+        if asked.absent is not None:
+            # One that is absent decides alone: what was absent last time is, in many seasons, again.
+            place = asked.absent.key or (asked.absent.need, subject)
+            value = found.get(place, _UNASKED)
+            if value is _UNASKED:
+                value = found[place] = self._compute(*place)
+            if value is ABSENT:
+                return ABSENT
         values: dict[str, Any] = {}
         missing: list[MissingFact] = []
-        found = self._found
-        for need, key, gathered in asked:
+        for one in asked:
+            need, key, gathered = one
             if gathered:
                 value = self._gathered(need)
             else:
@@ -188,6 +197,7 @@ class Facts:
                 if value is _UNASKED:
                     value = found[place] = self._compute(*place)
             if value is ABSENT:
+                asked.absent = None if gathered else one
                 return ABSENT
             if value.__class__ is NotKnown:
                 missing += [one for one in value.missing if one not in missing]
@@ -236,9 +246,15 @@ class NeedKey(NamedTuple):
     gathered: bool
 
 
-def asked_for(needs: tuple[str, ...], gathers: frozenset[str] = frozenset()) -> tuple[NeedKey, ...]:
+class Needs(tuple[NeedKey, ...]):
+    """How several facts are asked for; `absent` is the one of them that was absent when last one was."""
+
+    absent: NeedKey | None = None
+
+
+def asked_for(needs: tuple[str, ...], gathers: frozenset[str] = frozenset()) -> Needs:
     """Say of each fact how it is asked for, once all are registered."""
-    return tuple(
+    return Needs(
         NeedKey(need, None if need in gathers or _of_subject(need) else (need, None), need in gathers)
         for need in needs
     )

@@ -6,7 +6,7 @@ from typing import Any, Literal, TypeVar
 
 import attrs
 
-from paddock_tui.facts.core import NeedKey, PerSubject, asked_for, parameters
+from paddock_tui.facts.core import Needs, PerSubject, asked_for, parameters
 from paddock_tui.limits import Limit
 from paddock_tui.limits.core import COMMON
 from paddock_tui.matters.severity import CAUTION as CAUTION
@@ -101,7 +101,7 @@ class Rule:
     takes_limits: bool
 
     @cached_property
-    def asked(self) -> tuple[NeedKey, ...]:
+    def asked(self) -> Needs:
         """How each fact that it needs is asked for."""
         return asked_for((*self.needs, *self.when), self.gathers)
 

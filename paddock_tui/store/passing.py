@@ -14,13 +14,20 @@ _MANY = ("session", "day")
 
 
 class PassingFiles(GarageFiles):
-    """Files of which no more than a few sessions and days are in memory; an older one is read anew."""
+    """Files of which no more than a few sessions and days are in memory; an older one is read anew.
+
+    All others are taken as they were when they were first read: each review asks for the same lists, bikes
+    and riders again, and all reviews of one run rest on the same ones.
+    """
 
     def __init__(self, root: Path) -> None:
         super().__init__(root)
         self._latest: dict[Ref, None] = {}
 
     def _read_raw(self, ref: Ref, path: Path | None) -> FileText | None:
+        known = self._raw.get(ref) if ref.kind not in _MANY and ref not in self._staged else None
+        if known is not None:
+            return self._as_called(ref, known)
         found = super()._read_raw(ref, path)
         if ref.kind in _MANY and found is not None:
             self._latest.pop(ref, None)
