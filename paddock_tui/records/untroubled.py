@@ -45,6 +45,9 @@ def untroubled(kind: str, data: Mapping[str, Any], bike: Bike | None = None) -> 
 def _record(cls: type) -> _Make:
     """Return what makes the records of a class."""
     known = {key: (name, _value(spec)) for key, (name, spec) in specs(cls).items()}
+    # What is not written down is the same in all of them, and nothing changes it.
+    blank = cls()
+    without = {name: getattr(blank, name) for name, spec in specs(cls).values() if spec.nature != "one"}
 
     def make(raw: Any) -> Any:
         if type(raw) is not dict:
@@ -52,7 +55,7 @@ def _record(cls: type) -> _Make:
         return fresh(raw)
 
     def fresh(raw: Any) -> Any:
-        given = {}
+        given = without.copy()
         try:
             for key, value in raw.items():
                 name, made = known[key]

@@ -111,9 +111,9 @@ def _noted(files: GarageFiles, ref: Ref, raw: FileText) -> bool:
     """
     if not files._released.forget(ref, raw.stamp) and files.rows.indexed.get(ref) != raw.stamp:
         files._touch(ref)
-    if not files._released.took(ref, raw, files._files()):
+    if raw.stamp is None or not files._released.took(ref, raw, files._files()):
         return False
-    files.rows.indexed.update(files._released.stamps(ref))
+    files.rows.indexed[ref] = raw.stamp
     if ref.kind == "session":
         files.sessions_read.add(ref.id)
     return True

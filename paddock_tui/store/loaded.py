@@ -119,8 +119,13 @@ class Released:
 
         It may not where it is not as written, or where what it names is not `there` and may be found later.
         """
-        named = ((kind, raw.data.get(path[0])) for path, kind in reference_fields(ref.kind))
-        names = tuple(Ref(kind, name) for kind, name in named if isinstance(name, str))
+        names = tuple(
+            [
+                Ref(kind, name)
+                for path, kind in reference_fields(ref.kind)
+                if isinstance(name := raw.data.get(path[0]), str)
+            ]
+        )
         if raw.stamp is None or raw.data is not raw.written or _names_others(names, there):
             return False
         self._held[ref] = _Released(raw.stamp, hash(raw.text), names)
