@@ -192,20 +192,24 @@ def _read(folder: Path, name: str) -> dict[str, Noted]:
 
 def _noted(held: list[Any]) -> Noted:
     changed, status, size, inode, sound, *fields = held
-    if not all(type(one) is int for one in held[:4]) or type(sound) is not str:
+    if not type(changed) is type(status) is type(size) is type(inode) is int or type(sound) is not str:
         raise TypeError
     return Noted((changed, status, size, inode), _row(fields), sys.intern(sound))
 
 
 def _row(fields: list[Any]) -> SessionRow:
     date, number, start, ridden, bike, rider, tyres, day, *was = fields
-    if type(number) is not int or type(ridden) is not bool:
+    if type(number) is not int or type(ridden) is not bool or (was and not _are_texts(was)):
         raise TypeError
-    if not all(type(one) is str for one in (bike, rider, tyres, day, *was)):
+    if not type(bike) is type(rider) is type(tyres) is type(day) is str:
         raise TypeError
     # The same few names, days and times stand in thousands of rows: each is held once.
     bike, rider, tyres, day = map(sys.intern, (bike, rider, tyres, day))
     return SessionRow(_date(date), number, _time(start), ridden, bike, rider, tyres, day, tuple(was))
+
+
+def _are_texts(names: list[Any]) -> bool:
+    return all(type(one) is str for one in names)
 
 
 _date = functools.lru_cache(maxsize=4096)(dt.date.fromisoformat)

@@ -11,6 +11,9 @@ from paddock_tui.store.index import SessionIndex, SessionRow, Stamp, row_of
 
 D = TypeVar("D")
 
+_Named = tuple[str, str, str, str]
+"""The bike, rider, tyre set and day of a session."""
+
 
 class SessionRows:
     """Remembers each session's row until its record is touched. Nothing is looked at that nobody asks for.
@@ -31,6 +34,8 @@ class SessionRows:
         self._real, self._stamp_of, self._held, self._data_of = real, stamp_of, held, data_of
         self._current = current
         self._renamed: set[Ref] = set()
+        self._called: dict[_Named, _Named] = {}
+        """What the records are called by now that sessions name together, as all of a day do."""
         self._index: SessionIndex | None = None
         self._rows: dict[Ref, SessionRow | None] = {}
         self._doubted: set[Ref] = set()
@@ -80,6 +85,7 @@ class SessionRows:
 
     def doubt_names(self, there: Mapping[str, Container[str]]) -> None:
         """Look again at sessions whose names are none of those that are `there`, or were read as others."""
+        self._called = {}
         for ref, row in self._rows.items():
             if row is not None and (ref in self._renamed or _names_another(row, there)):
                 self._doubted.add(ref)
@@ -88,12 +94,17 @@ class SessionRows:
         """Return a row with the records that it names called as they are by now."""
         if row is None:
             return None
-        bike, rider, tyres, day = (
-            self._current(Ref(kind, name)).id if name else "" for kind, name in _names(row)
-        )
-        if (bike, rider, tyres, day) == (row.bike, row.rider, row.tyres, row.day):
+        names = row.bike, row.rider, row.tyres, row.day
+        called = self._called.get(names)
+        if called is None:
+            bike, rider, tyres, day = (
+                self._current(Ref(kind, name)).id if name else "" for kind, name in _names(row)
+            )
+            called = self._called[names] = bike, rider, tyres, day
+        if called == names:
             return row
         self._renamed.add(ref)
+        bike, rider, tyres, day = called
         return attrs.evolve(row, bike=bike, rider=rider, tyres=tyres, day=day)
 
     def derived(self, refs: tuple[Ref, ...], key: Hashable, make: Callable[[], D]) -> D:
