@@ -209,7 +209,7 @@ class _Held(NamedTuple):
     before: bool = False
 
 
-_Answers = Mapping[tuple[bool, str], tuple[tuple[PastSession, Check], ...]]
+_Answers = dict[tuple[bool, str], tuple[tuple[PastSession, Check], ...]]
 """The last answer to each item, by whether it stands in days; of days on the last ones of two dates: one
 may not count. Empty where it was only ever passed over.
 """
@@ -217,7 +217,7 @@ may not count. Empty where it was only ever passed over.
 
 def _answered_again(so_far: _Answers, one: PastSession) -> _Answers:
     """Go on by one session: its answers are the last ones now."""
-    found: dict[tuple[bool, str], tuple[tuple[PastSession, Check], ...]] = {**so_far}
+    found = so_far
     for in_day, checks in ((False, one.session.checks), (True, one.entry.checks)):
         for name, check in checks.items():
             before = found.get((in_day, name), ())
@@ -231,7 +231,7 @@ def _answered_again(so_far: _Answers, one: PastSession) -> _Answers:
     return found
 
 
-_ANSWERS: Along[_Answers] = Along({}, _answered_again)
+_ANSWERS: Along[_Answers] = Along({}, _answered_again, dict)
 
 
 @functools.lru_cache(maxsize=512)

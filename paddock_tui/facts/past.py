@@ -133,12 +133,18 @@ _MOST_ENDS = 3
 class Along(Generic[Reached]):
     """Gives where a walk along a history leads: the same whether it was walked at once or in pieces.
 
-    `step` is pure. Histories on one line are beginnings of one another (`History.on_line`), so that the walk
-    goes on from the longest that is not longer. `steps` counts the sessions gone through.
+    `step` is pure, or changes a state of its own, which `own` makes of one that stands. Histories on one line
+    are beginnings of one another (`History.on_line`), so that the walk goes on from the longest that is not
+    longer. `steps` counts the sessions gone through.
     """
 
-    def __init__(self, start: Reached, step: Callable[[Reached, PastSession], Reached]) -> None:
-        self._start, self._step = start, step
+    def __init__(
+        self,
+        start: Reached,
+        step: Callable[[Reached, PastSession], Reached],
+        own: Callable[[Reached], Reached] | None = None,
+    ) -> None:
+        self._start, self._step, self._own = start, step, own
         self.steps = 0
 
     def of(self, history: History) -> Reached:
@@ -147,6 +153,7 @@ class Along(Generic[Reached]):
         ends: tuple[tuple[int, Reached], ...] = reached.get(self, ())
         at, state = max((one for one in ends if one[0] <= len(past)), default=(0, self._start), key=_length)
         if at < len(past):
+            state = state if self._own is None else self._own(state)
             for one in islice(past, at, None):
                 state = self._step(state, one)
             self.steps += len(past) - at

@@ -2,8 +2,7 @@
 
 import datetime as dt
 import functools
-from collections.abc import Iterable, Iterator, Mapping
-from types import MappingProxyType
+from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 import attrs
@@ -143,20 +142,20 @@ def _place(read: _Read) -> int:
 class _Readings(NamedTuple):
     """How many sessions there were, and the last reading of each tyre set's tread by the end and the set."""
 
-    sessions: int = 0
-    last: Mapping[tuple[End, str], _Read] = MappingProxyType({})
+    sessions: int
+    last: dict[tuple[End, str], _Read]
 
 
 def _read_again(so_far: _Readings, one: PastSession) -> _Readings:
     place, name = so_far.sessions + 1, one.session.tyres
-    depths = {end: _read_in(one.session, end) for end in ENDS}
-    if name is None:
-        return _Readings(place, so_far.last)
-    new = {(end, name): _Read(place, one, depth) for end, depth in depths.items() if depth is not None}
-    return _Readings(place, {**so_far.last, **new})
+    for end in ENDS:
+        depth = _read_in(one.session, end)
+        if name is not None and depth is not None:
+            so_far.last[end, name] = _Read(place, one, depth)
+    return so_far._replace(sessions=place)
 
 
-_READ = Along(_Readings(), _read_again)
+_READ = Along(_Readings(0, {}), _read_again, lambda so_far: _Readings(so_far.sessions, dict(so_far.last)))
 
 
 def _read_in(session: Session, end: End) -> Quantity | None:

@@ -4,7 +4,7 @@ A tyre is named by its set and end. One walk along the history gives the state b
 """
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from paddock_tui.calc.outside_pressure import AirMoves, OutsidePressure, outside_pressure
@@ -44,7 +44,7 @@ class TyreAsLeft(NamedTuple):
     air: AirLeft | None = None
 
 
-_States = Mapping[tuple[str, End], TyreAsLeft]
+_States = dict[tuple[str, End], TyreAsLeft]
 
 
 def _after(so_far: _States, one: PastSession) -> _States:
@@ -59,7 +59,8 @@ def _after(so_far: _States, one: PastSession) -> _States:
         state = TyreAsLeft(seen, _air(before.air, one, end))
         if state != before:
             new[tyres, end] = state
-    return {**so_far, **new} if new else so_far
+    so_far.update(new)
+    return so_far
 
 
 def _air(before: AirLeft | None, one: PastSession, end: End) -> AirLeft | None:
@@ -74,7 +75,7 @@ def was_set_since_cold(end: End, session: Session, but: str = "") -> bool:
     return any((one.set_to_front if end == "front" else one.set_to_rear) is not None for one in found)
 
 
-_STATES: Along[_States] = Along({}, _after)
+_STATES: Along[_States] = Along({}, _after, dict)
 
 
 def cold_left(history: History, tyres: str, end: End) -> AirLeft | None:

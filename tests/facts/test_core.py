@@ -103,6 +103,23 @@ def test_what_is_absent_wins_over_what_is_not_known() -> None:
     assert facts().get("way") is ABSENT
 
 
+def test_what_was_absent_is_asked_first_next_time_and_the_values_are_in_their_order_again() -> None:
+    some_facts()
+    asked = asked_for(("depth", "tide", "lock"))
+    subjects: dict[PerSubject, Mapping[str, Any]] = {"control": {}, "adjuster": {}}
+
+    def world(**sea: int) -> Facts:
+        return Facts({"sea": sea, "bike": UNKNOWN}, subjects)
+
+    assert world(depth=3, tide=2).together(asked, None) is ABSENT
+    CALLS.clear()
+    assert world(depth=3, tide=2).together(asked, None) is ABSENT
+    assert CALLS == []
+    found = world(depth=3, tide=2, lock=1).together(asked, None)
+    assert list(found.items()) == [("depth", 3), ("tide", 2), ("lock", 1)]
+    assert world(lock=1).together(asked, None) == NotKnown((DEPTH, TIDE))
+
+
 def test_a_record_that_is_not_known_is_named_with_the_place_of_its_reference() -> None:
     world = facts()
 
