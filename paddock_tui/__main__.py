@@ -103,6 +103,9 @@ def _usual_garage() -> list[str]:
 
 def _run(given: argparse.Namespace) -> int:
     """Import the one command that is asked for, and run it."""
+    from paddock_tui import put_off
+
+    put_off.begin()
     from paddock_tui import quick_classes
 
     quick_classes.begin()

@@ -136,13 +136,22 @@ def test_a_unit_beyond_the_short_table_loads_the_unit_engine(garage: Path) -> No
 
 _MAIN = "from paddock_tui.__main__ import main\ntry:\n    main({words})\nexcept SystemExit:\n    pass"
 
+_VERDICT = f"""
+import datetime as dt
+from pathlib import Path
+from paddock_tui import app
+from paddock_tui.store.garage import GarageFiles
+app._loaded(GarageFiles(Path({str(SAMPLE)!r})), lambda: dt.datetime(2026, 6, 20, 12, 55, 30), "")
+"""
+
 BUDGETS = {
     "--help": (_MAIN.format(words=["--help"]), 16, 0),
     "rows": ("import paddock_tui.pages.rows", 12, 8),
     "board": ("import paddock_tui.widgets.board", 46, 28),
     "files": ("import paddock_tui.store.garage, paddock_tui.desk.lookup", 36, 24),
     "first page": ("import paddock_tui.app, paddock_tui.commands.open", 98, 54),
-    "check": (_MAIN.format(words=["check", str(SAMPLE)]), 325, 275),
+    "first verdict": (_VERDICT, 493, 312),
+    "check": (_MAIN.format(words=["check", str(SAMPLE)]), 322, 270),
 }
 """Programs with the most modules of this package that they may load, and the most attrs classes that may be
 made of them: what is loaded is waited for over a slow line."""
