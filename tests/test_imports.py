@@ -10,27 +10,19 @@ from pathlib import Path
 import pytest
 
 import paddock_tui
+from tests.clean import CHECK, COMMAND, after
 from tests.every import every
 from tests.sample import SAMPLE
 
-_LOADED = "\nimport sys; print('loaded:', *sorted({names} & set(sys.modules)))"
 _VERSION = """
 from paddock_tui.__main__ import main
 assert main(["--version"]) == 0
 """
 
-_COMMAND = """
-from paddock_tui.__main__ import main
-assert main({words}) in (0, 1)
-"""
-
 
 def loaded(code: str, names: set[str]) -> set[str]:
     """Which of the packages named a clean interpreter has loaded after running the code."""
-    program = code + _LOADED.format(names=names)
-    done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=False)
-    assert done.returncode == 0, done.stderr
-    return set(done.stdout.rpartition("loaded:")[2].split())
+    return names & after(code)["loaded"]
 
 
 def modules_of(package: str) -> list[str]:
@@ -48,7 +40,7 @@ def packages_present(*packages: str) -> list[str]:
 
 
 def test_a_clean_interpreter_that_loads_a_package_is_found_out() -> None:
-    assert loaded("import pint, tomlkit", {"pint", "tomlkit", "textual"}) == {"pint", "tomlkit"}
+    assert loaded("import colorsys, tomlkit", {"colorsys", "tomlkit", "textual"}) == {"colorsys", "tomlkit"}
 
 
 def told(program: str) -> list[str]:
@@ -104,11 +96,11 @@ COMMANDS = (
 
 
 def test_a_garage_without_a_bad_value_loads_nothing_that_lists_refusals() -> None:
-    assert loaded(_COMMAND.format(words=["check", str(SAMPLE)]), {"cattrs", "tomllib"}) == set()
+    assert loaded(CHECK, {"cattrs", "tomllib"}) == set()
 
 
 def test_asking_for_the_width_loads_nothing_that_compresses_files() -> None:
-    assert loaded(_COMMAND.format(words=["check", str(SAMPLE)]), {"shutil", "bz2", "lzma"}) == set()
+    assert loaded(CHECK, {"shutil", "bz2", "lzma"}) == set()
 
 
 def test_commands_in_everyday_units_load_no_screen_and_no_unit_engine(garage: Path) -> None:
@@ -122,16 +114,16 @@ def test_commands_in_everyday_units_load_no_screen_and_no_unit_engine(garage: Pa
 
 
 def test_what_loads_a_package_is_told() -> None:
-    names = {"pint", "tomlkit", "textual"}
-    program = f"{START}import tomlkit\n{tell('one', names)}import pint\n{tell('two', names)}"
+    names = {"colorsys", "tomlkit", "textual"}
+    program = f"{START}import tomlkit\n{tell('one', names)}import colorsys\n{tell('two', names)}"
 
-    assert told(program) == ["loaded: one tomlkit", "loaded: two pint"]
+    assert told(program) == ["loaded: one tomlkit", "loaded: two colorsys"]
 
 
 def test_a_unit_beyond_the_short_table_loads_the_unit_engine(garage: Path) -> None:
     words = ["set", str(garage), "2026-06-20-4-magpie", "setup.fork_height=0.006 yard"]
 
-    assert loaded(_COMMAND.format(words=words), {"textual", "pint"}) == {"pint"}
+    assert loaded(COMMAND.format(words=words), {"textual", "pint"}) == {"pint"}
 
 
 _MAIN = "from paddock_tui.__main__ import main\ntry:\n    main({words})\nexcept SystemExit:\n    pass"
@@ -151,7 +143,7 @@ BUDGETS = {
     "files": ("import paddock_tui.store.garage, paddock_tui.desk.lookup", 36, 24),
     "first page": ("import paddock_tui.app, paddock_tui.commands.open", 98, 54),
     "first verdict": (_VERDICT, 493, 312),
-    "check": (_MAIN.format(words=["check", str(SAMPLE)]), 322, 270),
+    "check": (CHECK, 322, 270),
 }
 """Programs with the most modules of this package that they may load, and the most attrs classes that may be
 made of them: what is loaded is waited for over a slow line."""
@@ -159,17 +151,10 @@ made of them: what is loaded is waited for over a slow line."""
 
 @every(("program", "modules", "classes"), BUDGETS.values(), ids=list(BUDGETS))
 def test_no_more_is_loaded_than_is_needed(program: str, modules: int, classes: int) -> None:
-    count = (
-        "\nimport linecache, sys\n"
-        "print('loaded:', sum(one.startswith('paddock_tui') for one in sys.modules))\n"
-        "made = {one.__qualname__ for one in object.__subclasses__() if '__attrs_attrs__' in vars(one)\n"
-        "    and one.__module__.startswith('paddock_tui')}\n"
-        "print('loaded:', len(made))\n"
-    )
-    found = [int(line.removeprefix("loaded:")) for line in told(program + count)]
+    found = after(program)
 
-    assert found[0] <= modules
-    assert found[1] <= classes
+    assert sum(one.startswith("paddock_tui") for one in found["loaded"]) <= modules
+    assert len(found["classes"]) <= classes
 
 
 PACKAGES = ("desk", "entry", "facts", "matters", "pages.layout", "rules")

@@ -1,13 +1,25 @@
 """Classes that are made quickly are what attrs makes, and only the methods that are called are compiled."""
 
+import functools
+import importlib
+import inspect
+import pkgutil
+import re
 import subprocess
 import sys
+from collections.abc import Iterator
+from pathlib import Path
 from types import SimpleNamespace
+from typing import Any
 
+import attrs
 import pytest
 
+import paddock_tui
+from paddock_tui.facts.core import Facts
 from paddock_tui.on_demand import Whole
-from paddock_tui.quick_classes import is_known
+from paddock_tui.quick_classes import _FIELDS, _OWN_DEFINE, _OWN_FROZEN, _Described, is_known
+from tests.clean import CHECK, after
 
 _BEGIN = "from paddock_tui import quick_classes; assert quick_classes.begin()"
 
@@ -181,31 +193,6 @@ told.append(len(count))
 print(*told)
 """
 
-_DESCRIBED = """
-import importlib, pkgutil, sys
-{begin}
-import attrs
-import paddock_tui
-for one in pkgutil.walk_packages(paddock_tui.__path__, "paddock_tui."):
-    if not one.name.endswith("__main__"):
-        importlib.import_module(one.name)
-def below(cls):
-    for one in type.__subclasses__(cls):
-        yield one
-        yield from below(one)
-seen = set()
-for cls in sorted(below(object), key=lambda one: (one.__module__, one.__qualname__)):
-    name = cls.__module__, cls.__qualname__
-    if name[0].startswith("paddock_tui.") and not {{"__attrs_attrs__", "__slots__"}} - vars(cls).keys():
-        if name in seen:
-            continue
-        seen.add(name)
-        print(*name, [base.__name__ for base in cls.__mro__], cls.__match_args__, sorted(cls.__slots__))
-        print(cls.__hash__ is None, cls.__hash__ is object.__hash__, cls.__eq__ is object.__eq__)
-        for one in attrs.fields(cls):
-            print(one.name, one.alias, one.type, type(one.default), one.init, one.kw_only, one.eq, one.repr)
-"""
-
 
 def said(program: str) -> str:
     done = subprocess.run([sys.executable, "-c", program], capture_output=True, text=True, check=False)
@@ -221,10 +208,47 @@ def test_classes_that_are_made_quickly_do_what_others_do() -> None:
 
 
 def test_every_class_of_the_program_is_described_as_attrs_describes_it() -> None:
-    quick = said(_DESCRIBED.format(begin=_BEGIN)).splitlines()
+    """What each class was made of is given to attrs as well, which makes its own of it."""
+    for one in pkgutil.walk_packages(paddock_tui.__path__, "paddock_tui."):
+        if not one.name.endswith("__main__"):
+            importlib.import_module(one.name)
+    quick = [one for one in set(_below(object)) if isinstance(vars(one).get(_FIELDS), _Described)]
 
-    assert quick == said(_DESCRIBED.format(begin="")).splitlines()
-    assert len(quick) > 2000
+    assert [one for one in quick if _description(one) != _description(_by_attrs(one))] == []
+    assert len(quick) > 450
+
+
+def _below(cls: type) -> Iterator[type]:
+    subclasses: list[type] = type.__subclasses__(cls)
+    for one in subclasses:
+        yield one
+        yield from _below(one)
+
+
+def _by_attrs(made: type) -> type:
+    described = vars(made)[_FIELDS]
+    own = _OWN_FROZEN if described.is_frozen else _OWN_DEFINE
+    by_attrs: type = own(
+        described._declared, eq=made.__name__ not in _same_only_as_themselves(made.__module__)
+    )
+    return by_attrs
+
+
+@functools.cache
+def _same_only_as_themselves(module: str) -> frozenset[str]:
+    """List the classes of a module that are declared so."""
+    source = Path(inspect.getfile(sys.modules[module])).read_text(encoding="utf-8")
+    return frozenset(re.findall(r"^@attrs\.\w+\(eq=False\)\nclass (\w+)", source, re.MULTILINE))
+
+
+def _description(cls: Any) -> list[Any]:
+    told: list[Any] = [[base.__name__ for base in cls.__mro__], cls.__match_args__, sorted(cls.__slots__)]
+    told += [cls.__hash__ is None, cls.__hash__ is object.__hash__, cls.__eq__ is object.__eq__]
+    for one in attrs.fields(cls):
+        told.append(
+            (one.name, one.alias, one.type, type(one.default), one.init, one.kw_only, one.eq, one.repr)
+        )
+    return told
 
 
 def test_no_method_is_compiled_before_one_is_called_and_each_pattern_once() -> None:
@@ -234,20 +258,10 @@ def test_no_method_is_compiled_before_one_is_called_and_each_pattern_once() -> N
 
 def test_most_classes_are_made_quickly() -> None:
     """Those left to attrs are few, and each is one that asks for more."""
-    program = f"""
-{_BEGIN}
-import sys
-from paddock_tui.__main__ import main
-try:
-    main(["check", "sample_garage"])
-except SystemExit:
-    pass
-made = [one for one in object.__subclasses__() if one.__module__.startswith("paddock_tui")]
-fields = [(one.__qualname__, vars(one)["__attrs_attrs__"]) for one in made if "__attrs_attrs__" in vars(one)]
-left = [name for name, found in fields if isinstance(found, tuple)]
-print("told:", len(fields) > 200, *sorted(left))
-"""
-    assert said(program).splitlines()[-1] == "told: True MissingFact Scale _Frozen"
+    found = after(CHECK)
+
+    assert len(found["classes"]) > 200
+    assert found["by attrs"] == {"MissingFact", "Scale", "_Frozen"}
 
 
 _OTHERWISE = """
@@ -283,4 +297,5 @@ def test_nothing_is_judged_by_a_part_of_the_rules() -> None:
     with pytest.raises(RuntimeError, match="import some_module"):
         Whole("rules", "some_module").require()
     assert "facts are not all loaded" in said(_SOME_FACTS)
-    assert said("import paddock_tui.facts.registered" + _SOME_FACTS) == ""
+    importlib.import_module("paddock_tui.facts.registered")
+    Facts({}, {})
