@@ -6,7 +6,7 @@ from graphlib import CycleError, TopologicalSorter
 from pathlib import Path
 
 import paddock_tui
-from tests.source import tree_of
+from tests.source import nodes_of, tree_of
 
 ROOT = Path(paddock_tui.__file__).parent
 
@@ -29,7 +29,7 @@ def imports(parsed: Mapping[str, ast.Module]) -> Imports:
 
 
 def _imported(tree: ast.Module, known: set[str]) -> Iterator[str]:
-    for node in ast.walk(tree):
+    for node in nodes_of(tree):
         if isinstance(node, ast.Import):
             yield from {one.name for one in node.names} & known
         elif isinstance(node, ast.ImportFrom) and node.module and not node.level:

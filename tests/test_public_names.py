@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from itertools import combinations
 from pathlib import Path
 
-from tests.source import tree_of
+from tests.source import nodes_of, tree_of
 
 ROOT = Path(__file__).parent.parent / "paddock_tui"
 
@@ -31,7 +31,7 @@ def defined(tree: ast.Module) -> Iterator[str]:
 
 def imported(tree: ast.Module) -> Iterator[str]:
     """The packages of the program that a module imports from, also for types alone."""
-    for node in ast.walk(tree):
+    for node in nodes_of(tree):
         if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("paddock_tui."):
             yield (node.module or "").split(".")[1]
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.every import every
-from tests.source import tree_of
+from tests.source import nodes_of, tree_of
 
 ROOT = Path(__file__).parent.parent / "paddock_tui"
 TESTS = Path(__file__).parent
@@ -23,7 +23,7 @@ def imported(package: Path) -> set[str]:
 def from_package(module: Path, name: str) -> set[str]:
     """The names that a module imports from a package or from the modules in it, without its path."""
     found: set[str] = set()
-    for node in ast.walk(tree_of(module)):
+    for node in nodes_of(tree_of(module)):
         if isinstance(node, ast.ImportFrom) and node.module == name:
             found |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom) and (node.module or "").startswith(f"{name}."):
@@ -40,7 +40,7 @@ def used(path: Path) -> set[str]:
     """The names that a module calls as decorators of its own functions, or at its top level."""
     tree = tree_of(path)
     calls = [one for node in tree.body if isinstance(node, ast.FunctionDef) for one in node.decorator_list]
-    calls += [node.value for node in ast.walk(tree) if isinstance(node, ast.Assign | ast.Expr)]
+    calls += [node.value for node in nodes_of(tree) if isinstance(node, ast.Assign | ast.Expr)]
     return {one.func.id for one in calls if isinstance(one, ast.Call) and isinstance(one.func, ast.Name)}
 
 

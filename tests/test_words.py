@@ -16,7 +16,8 @@ from paddock_tui.text import width
 from tests.every import every
 from tests.forbidden import FORBIDDEN
 from tests.forbidden.dangers import Where
-from tests.source import texts_of, tree_of
+from tests.forbidden.literals import among, needed
+from tests.source import nodes_of, texts_of, tree_of
 
 PACKAGE = Path(paddock_tui.__file__).parent
 
@@ -74,7 +75,7 @@ def days() -> Iterator[Said]:
 
 def _joined(path: Path) -> Iterator[tuple[int, str]]:
     """List texts with values in them whole, {} for each value: a phrase may stand across it."""
-    for node in ast.walk(tree_of(path)):
+    for node in nodes_of(tree_of(path)):
         if isinstance(node, ast.JoinedStr):
             parts = (one.value if isinstance(one, ast.Constant) else "{}" for one in node.values)
             yield node.lineno, "".join(map(str, parts))
@@ -87,15 +88,45 @@ def _lines(path: Path) -> Iterator[Said]:
 
 def found_in(said: Iterable[Said], *wheres: Where) -> list[str]:
     """List what is said that no text may say, each with why."""
-    dangers = {name: one for name, one in FORBIDDEN.items() if one.where in wheres}
-    any_of_them = re.compile("|".join(one.pattern for one in dangers.values()))
+    places: dict[str, list[tuple[str, int]]] = {}
+    for name, line, text in said:
+        if text not in STORED and not ID.fullmatch(text):
+            places.setdefault(text, []).append((name, line))
+    whole = "\n".join(places)
     return [
         f"{name}:{line}: {text.strip()[:90]!r}: {danger}: {one.instead}"
-        for name, line, text in said
-        if text not in STORED and not ID.fullmatch(text) and any_of_them.search(text)
-        for danger, one in dangers.items()
+        for danger, one in FORBIDDEN.items()
+        if one.where in wheres
+        for text in sorted(among(one.pattern, places, whole))
         if re.search(one.pattern, text)
+        for name, line in places[text]
     ]
+
+
+def test_no_text_that_a_pattern_finds_is_left_aside_before_the_search() -> None:
+    texts = {text for one in FORBIDDEN.values() for text in (*one.finds, *one.leaves, one.instead)}
+    whole = "\n".join(texts)
+    for danger, one in FORBIDDEN.items():
+        searched = among(one.pattern, texts, whole)
+        assert {text for text in texts if re.search(one.pattern, text)} <= set(searched), danger
+
+
+@every(
+    ("pattern", "texts"),
+    [
+        ("abc", {"abc"}),
+        (r"\ba(bcd|ef)\b", {"bcd", "ef"}),
+        ("ab|c[de]f|ghi?", {"ab", "c", "gh"}),
+        ("(ab)?cd+e", {"c"}),
+        ("(abc)+d", {"abc"}),
+        ("[Nn]othing (?!more)here", {"othing "}),
+        ("ab|[cd]", None),
+        ("(?i)ab", None),
+        ("a?", None),
+    ],
+)
+def test_a_pattern_tells_which_plain_texts_it_needs(pattern: str, texts: set[str] | None) -> None:
+    assert needed(pattern) == texts
 
 
 def test_no_string_says_what_misleads() -> None:

@@ -14,7 +14,7 @@ from pathlib import Path
 import attrs
 
 import paddock_tui
-from tests.source import tree_of
+from tests.source import nodes_of, tree_of
 
 _ROOT = Path(paddock_tui.__file__).parent
 _CALC = "paddock_tui.calc"
@@ -38,7 +38,7 @@ def _source(path: Path) -> Source:
     name = ".".join(path.relative_to(_ROOT.parent).with_suffix("").parts)
     imported = {
         alias.asname or alias.name: (node.module, alias.name)
-        for node in ast.walk(tree)
+        for node in nodes_of(tree)
         if isinstance(node, ast.ImportFrom)
         and node.module is not None
         and node.module.startswith(f"{_CALC}.")

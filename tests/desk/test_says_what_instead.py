@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from tests.source import tree_of
+from tests.source import nodes_of, tree_of
 
 PROGRAM = Path(__file__).parents[2] / "paddock_tui"
 FOLDERS = ("desk", "entry", "screens")
@@ -38,7 +38,7 @@ def trees() -> Iterator[tuple[str, ast.Module]]:
 def reasons() -> Iterator[tuple[str, str]]:
     """List the texts that functions give in place of a step, or as a reason why not."""
     for name, tree in trees():
-        for one in ast.walk(tree):
+        for one in nodes_of(tree):
             if not isinstance(one, ast.FunctionDef) or one.returns is None:
                 continue
             gives = ast.unparse(one.returns)
@@ -51,7 +51,7 @@ def reasons() -> Iterator[tuple[str, str]]:
 def errors() -> Iterator[tuple[str, str, bool]]:
     """List what errors found, and whether they say what to do."""
     for name, tree in trees():
-        for one in ast.walk(tree):
+        for one in nodes_of(tree):
             if isinstance(one, ast.Call) and getattr(one.func, "id", "") == "InputError" and one.args:
                 mends = len(one.args) > 2 or any(word.arg == "mend" for word in one.keywords)
                 yield from ((name, text, mends) for text in texts(one.args[0]))

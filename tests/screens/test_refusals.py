@@ -5,7 +5,7 @@ import re
 from collections.abc import Iterator
 from pathlib import Path
 
-from tests.source import tree_of
+from tests.source import nodes_of, tree_of
 
 FOLDER = Path(__file__).parents[2] / "paddock_tui" / "screens"
 REFUSES = re.compile(r"^(there is no|there is nothing|nothing|this row|this session has no|no set-up)\b")
@@ -25,7 +25,7 @@ def texts(node: ast.AST) -> Iterator[str]:
 def messages() -> Iterator[tuple[str, str]]:
     """List the texts that are said or given as a reason, with the file that they stand in."""
     for file in sorted(FOLDER.rglob("*.py")):
-        for node in ast.walk(tree_of(file)):
+        for node in nodes_of(tree_of(file)):
             given: list[ast.expr] = []
             if isinstance(node, ast.Call) and getattr(node.func, "attr", "") == "say":
                 given = node.args[:1]

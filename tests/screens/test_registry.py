@@ -17,7 +17,7 @@ from paddock_tui.screens.place import Place
 from paddock_tui.screens.registry import ACTIONS, REGISTRY, ROOMS, action_of, place_showing, room_of
 from paddock_tui.screens.room import Room
 from tests.every import every
-from tests.source import tree_of
+from tests.source import nodes_of, tree_of
 
 FOLDER = Path(paddock_tui.screens.__path__[0])
 
@@ -64,7 +64,7 @@ def test_what_a_room_does_its_own_way_is_an_action() -> None:
 def rooms_named() -> Iterator[tuple[str, str]]:
     """Give each name of a room that is written out in the code of the screens: room="..." and to("...")."""
     for path in FOLDER.rglob("*.py"):
-        for node in ast.walk(tree_of(path)):
+        for node in nodes_of(tree_of(path)):
             if isinstance(node, ast.Call):
                 named = [one.value for one in node.keywords if one.arg == "room"]
                 if isinstance(node.func, ast.Name) and node.func.id in ("to", "room_of"):

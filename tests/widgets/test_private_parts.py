@@ -17,7 +17,7 @@ from textual.screen import Screen
 
 import paddock_tui
 from tests.every import every
-from tests.source import tree_of
+from tests.source import nodes_of, tree_of
 
 ROOT = Path(paddock_tui.__file__).parent
 
@@ -60,12 +60,12 @@ def foreign(path: Path) -> Iterator[str]:
     """Give the names with an underscore that a module uses and does not make itself."""
     tree = tree_of(path)
     used, made = set(), set()
-    for node in ast.walk(tree):
+    for node in nodes_of(tree):
         if isinstance(node, ast.Attribute) and node.attr.startswith("_") and not node.attr.endswith("__"):
             used.add(node.attr)
         elif isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef | ast.ClassDef):
             made.add(node.name)
-    for node in ast.walk(tree):
+    for node in nodes_of(tree):
         targets = node.targets if isinstance(node, ast.Assign) else [getattr(node, "target", None)]
         flat = [one for each in targets for one in (each.elts if isinstance(each, ast.Tuple) else [each])]
         made |= {one.attr for one in flat if isinstance(one, ast.Attribute)}
