@@ -29,8 +29,10 @@ _STATE = tempfile.TemporaryDirectory(prefix="paddock-state-")
 for _name in ("XDG_STATE_HOME", "XDG_CACHE_HOME", "XDG_CONFIG_HOME"):
     os.environ[_name] = _STATE.name
 
-# Tests and modules are hundreds of thousands of objects that stay: look through them for garbage seldom.
+# Tests and modules are hundreds of thousands of objects that stay: look through them for garbage seldom, and
+# not at all while they are collected.
 gc.set_threshold(50_000, 20, 100)
+gc.disable()
 
 settings.register_profile("dev", max_examples=18, deadline=None)
 settings.register_profile("ci", settings.get_profile("dev"), derandomize=True)
@@ -45,13 +47,29 @@ def garage(tmp_path: Path) -> Path:
     return shutil.copytree(_SAMPLE, tmp_path / "garage", ignore=shutil.ignore_patterns(".paddock"))
 
 
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Put next to each other, and so mostly into one worker, what needs something that takes seconds to have.
+
+    First what reads the program's own source, parsed once a process; then calculations, most of them held to
+    a library that is slow to load.
+    """
+    items.sort(key=_takes)
+
+
+def _takes(item: pytest.Item) -> int:
+    held = vars(item.module) if isinstance(item, pytest.Function) else {}
+    if "tree_of" in held or "texts_of" in held:
+        return 0
+    return 1 if item.path.parent.name in ("calc", "outside") else 2
+
+
 def pytest_collection_finish() -> None:
     """Share what tests do alike, and leave what was collected out of every look for garbage to come."""
     from tests.shared import share
 
     share()
-    gc.collect()
     gc.freeze()
+    gc.enable()
 
 
 def pytest_sessionfinish() -> None:

@@ -19,20 +19,22 @@ _SHOWN = 5
 
 def every(
     names: str | Sequence[str],
-    cases: Iterable[object],
+    cases: Iterable[object] | Callable[[], Iterable[object]],
     ids: Callable[[Any], str] | Iterable[str] | None = None,
 ) -> Callable[[Callable[..., None]], Callable[..., None]]:
     """Run a test on every case, as parametrize takes them; fail once, naming each case that failed.
 
-    Fixtures are those of the test; folders are each case's own, and what a case patches is put back.
+    Fixtures are those of the test; folders are each case's own, and what a case patches is put back. Cases
+    that take long to make are given as what makes them: every worker collects a test, and one runs it.
     """
     many = not isinstance(names, str) or "," in names
     called = [one.strip() for one in names.split(",")] if isinstance(names, str) else list(names)
-    held = tuple(cases)
+    given_cases = cases if callable(cases) else tuple(cases)
     told = ids if ids is None or callable(ids) else tuple(ids)
 
     def wrap(test: Callable[..., None]) -> Callable[..., None]:
         def run(**given: Any) -> None:
+            held = tuple(given_cases()) if callable(given_cases) else given_cases
             assert held, "there is no case"
             failed: list[str] = []
             last: BaseException | None = None

@@ -1,5 +1,6 @@
 """The working behind every figure: formula, the numbers put in with their units, the figure of the row."""
 
+import functools
 import re
 from decimal import Decimal
 from typing import Any
@@ -84,6 +85,7 @@ def filled_up(calculator: Calculator) -> dict[str, Any]:
     return found
 
 
+@functools.cache
 def every_answer() -> list[Any]:
     """List every answer that says something, of sessions as they are and with every input filled."""
     found: dict[tuple[str, str, bool], Answer] = {}
@@ -97,12 +99,11 @@ def every_answer() -> list[Any]:
     return [pytest.param(one, id=f"{id_} {key} {full}") for (id_, key, full), one in sorted(found.items())]
 
 
-ANSWERS = every_answer()
 OTHER_POWERS = re.compile(r"\*\*|[²³]|(?<![\w/])(?:v|g|h|t|mu|pi|tan|cos|sin)[23]\b|\)[23]\b")
 """A power that is not written with ^; m2 and m/s2 are units as the table of units spells them."""
 
 
-@every("answer", ANSWERS)
+@every("answer", every_answer)
 def test_the_numbers_are_put_in_and_end_in_the_figure_of_the_row(answer: Answer) -> None:
     assert answer.steps, answer.text
     last = re.split(r"(?:= |: )", answer.steps[-1])[-1].strip()
@@ -110,13 +111,13 @@ def test_the_numbers_are_put_in_and_end_in_the_figure_of_the_row(answer: Answer)
     assert last in answer.text
 
 
-@every("answer", ANSWERS)
+@every("answer", every_answer)
 def test_powers_are_written_in_one_way(answer: Answer) -> None:
     assert [line for line in answer.working if OTHER_POWERS.search(line)] == []
 
 
 def test_nearly_every_answer_of_the_bench_is_looked_at() -> None:
-    seen = {(str(param.id).rsplit(" ", 1)[0]) for param in ANSWERS}
+    seen = {(str(param.id).rsplit(" ", 1)[0]) for param in every_answer()}
     every = {
         f"{calculator.id} {one.key}"
         for calculator in calculators(sample("session", SESSIONS[1]))

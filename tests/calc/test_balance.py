@@ -1,6 +1,5 @@
 """Centre of mass, axle loads and load transfer, against moments solved as a system."""
 
-import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -9,7 +8,9 @@ from paddock_tui.calc.balance import Balance, axle_loads, centre_ahead_m, load_t
 from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from tests.every import every
 from tests.examples import examples
+from tests.later import Later
 
+np = Later("numpy")
 few = examples(25)
 G = 9.80665
 

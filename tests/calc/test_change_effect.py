@@ -2,18 +2,26 @@
 
 import itertools
 import math
+from typing import TYPE_CHECKING
 
-import numpy as np
 import pytest
 
 from paddock_tui.calc.change_effect import RATE, Judgement, LoneChange, judged
 from paddock_tui.calc.errors import OutOfRange
 from paddock_tui.calc.session_luck import Ridden, record_of
-from tests.bench._histories import DESIGNS, SHAPES, Design, drawn
-from tests.bench._judged_many import verdicts
-from tests.bench.laps import TRUE_S, rates
-from tests.bench.power_bounds import bound, bound_of_pairs
 from tests.every import every
+from tests.later import Later
+
+if TYPE_CHECKING:
+    from tests.bench._histories import Design
+
+# With arrays, which take long to load.
+np, histories, judged_many = (
+    Later("numpy"),
+    Later("tests.bench._histories"),
+    Later("tests.bench._judged_many"),
+)
+bench, power = Later("tests.bench.laps"), Later("tests.bench.power_bounds")
 
 OFF = (-0.2, -0.1, 0.0, 0.0, 0.1, 0.2)
 
@@ -126,10 +134,10 @@ def at_most(rate: float, histories: int) -> float:
     return rate + 3.0 * math.sqrt(rate * (1.0 - rate) / histories)
 
 
-@every("shape", SHAPES)
+@every("shape", lambda: histories.SHAPES)
 def test_a_change_that_does_nothing_is_called_a_help_no_oftener_than_stated(shape: str) -> None:
     """A short draw of what `python -m tests.bench laps` counts in full."""
-    found = rates("A-B-A", shape, 1.5, 0.0, 500)
+    found = bench.rates("A-B-A", shape, 1.5, 0.0, 500)
 
     assert found["helped"] <= at_most(RATE, 500)
     assert found["made it worse"] <= at_most(RATE, 500)
@@ -137,32 +145,32 @@ def test_a_change_that_does_nothing_is_called_a_help_no_oftener_than_stated(shap
 
 @every("design", ["three A-B pairs", "A-B-A-B-A-B-A, each time", "A-B-A, a season known"])
 def test_other_ways_of_trying_keep_the_rate_while_one_learns(design: str) -> None:
-    assert rates(design, "learning, up to 1.5 s", 1.5, 0.0, 1000)["helped"] <= at_most(RATE, 1000)
+    assert bench.rates(design, "learning, up to 1.5 s", 1.5, 0.0, 1000)["helped"] <= at_most(RATE, 1000)
 
 
 def test_twice_the_luck_keeps_the_rate_once_six_repeats_are_on_record() -> None:
-    found = rates("A-B-A, six repeats known", "learnt in one session, 4 s", 2.0, 0.0, 1000)
+    found = bench.rates("A-B-A, six repeats known", "learnt in one session, 4 s", 2.0, 0.0, 1000)
     assert found["helped"] <= at_most(RATE, 1000)
 
 
-@every("shape", [one for one in SHAPES if not one.startswith("tyres gone")])
+@every("shape", lambda: [one for one in histories.SHAPES if not one.startswith("tyres gone")])
 def test_with_a_season_on_record_a_large_help_is_found(shape: str) -> None:
     """Three times in ten by going back once, seven by three pairs; less three standard errors."""
     for design, share in (("A-B-A, a season known", 0.30), ("three pairs, season known", 0.70)):
         error = math.sqrt(share * (1.0 - share) / 300)
-        assert rates(design, shape, 1.0, TRUE_S, 300)["helped"] >= share - 3.0 * error, design
+        assert bench.rates(design, shape, 1.0, bench.TRUE_S, 300)["helped"] >= share - 3.0 * error, design
 
 
 def test_a_large_help_is_found_more_often_than_a_small_one_and_more_often_with_more_on_record() -> None:
     shape = "learnt in one session, 4 s"
-    small, large = (rates("A-B-A", shape, 1.0, one, 1000)["helped"] for one in (-0.2, TRUE_S))
-    repeats = rates("A-B-A, six repeats known", shape, 1.0, TRUE_S, 1000)["helped"]
-    season = rates("A-B-A, a season known", shape, 1.0, TRUE_S, 1000)["helped"]
+    small, large = (bench.rates("A-B-A", shape, 1.0, one, 1000)["helped"] for one in (-0.2, bench.TRUE_S))
+    repeats = bench.rates("A-B-A, six repeats known", shape, 1.0, bench.TRUE_S, 1000)["helped"]
+    season = bench.rates("A-B-A, a season known", shape, 1.0, bench.TRUE_S, 1000)["helped"]
 
     assert small + 0.1 < large < repeats - 0.05 < season - 0.05
 
 
-def one_by_one(design: Design, laps: list[list[tuple[float, ...]]]) -> list[list[Judgement]]:
+def one_by_one(design: "Design", laps: list[list[tuple[float, ...]]]) -> list[list[Judgement]]:
     """Judge histories as the program does."""
     found = []
     for history in laps:
@@ -180,14 +188,14 @@ def one_by_one(design: Design, laps: list[list[tuple[float, ...]]]) -> list[list
     return found
 
 
-@every("name", DESIGNS)
+@every("name", lambda: histories.DESIGNS)
 def test_histories_judged_at_once_are_judged_as_the_program_judges_them(name: str) -> None:
-    design, draw = DESIGNS[name], np.random.default_rng(7)
+    design, draw = histories.DESIGNS[name], np.random.default_rng(7)
     helped = 0
     for shape in ("learnt in one session, 4 s", "two laps of warm-up", "three or four laps"):
-        laps = drawn(design, SHAPES[shape], 1.0, -1.2, 8, draw)
+        laps = histories.drawn(design, histories.SHAPES[shape], 1.0, -1.2, 8, draw)
         each = [[tuple(one[np.isfinite(one)]) for one in history] for history in laps]
-        for look, at_once in enumerate(verdicts(design, laps)):
+        for look, at_once in enumerate(judged_many.verdicts(design, laps)):
             for place, looks in enumerate(one_by_one(design, each)):
                 said = {word for word, of in at_once.items() if of[place]}
                 assert said == {looks[look].verdict} & {"helped", "made it worse"}
@@ -199,7 +207,7 @@ def test_no_test_finds_more_with_nothing_on_record_than_the_most_powerful_one() 
     """The bound lies over what is found, and under three times in ten while tyres fade."""
     shape = "fading tyres, to 0.4 s each"
 
-    assert rates("A-B-A", shape, 1.0, TRUE_S, 1000)["helped"] < bound(shape, 0.15) < 0.30
-    assert rates("three A-B pairs", shape, 1.0, TRUE_S, 1000)["helped"] < bound_of_pairs(
+    assert bench.rates("A-B-A", shape, 1.0, bench.TRUE_S, 1000)["helped"] < power.bound(shape, 0.15) < 0.30
+    assert bench.rates("three A-B pairs", shape, 1.0, bench.TRUE_S, 1000)["helped"] < power.bound_of_pairs(
         shape, "track comes in, to 0.4 s each", histories=5000
     )

@@ -1,8 +1,8 @@
 """Stopping distances, against the motion integrated step by step."""
 
 import math
+from typing import Any
 
-import numpy as np
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -20,7 +20,7 @@ from tests.calc.test_balance import G, few
 from tests.every import every
 from tests.later import Later
 
-integrate = Later("scipy.integrate")
+integrate, np = Later("scipy.integrate"), Later("numpy")
 
 speeds = st.floats(1.0, 90.0)
 rates = st.floats(2.5, 12.0)
@@ -32,10 +32,10 @@ slopes = st.floats(-0.15, 0.15)
 def test_braking_agrees_with_the_motion_integrated(speed: float, rate: float, slope: float) -> None:
     slowing = rate + G * math.sin(math.atan(slope))
 
-    def motion(_: float, state: np.ndarray) -> list[float]:
+    def motion(_: float, state: Any) -> list[float]:
         return [state[1], -slowing]
 
-    def stands(_: float, state: np.ndarray) -> float:
+    def stands(_: float, state: Any) -> float:
         return float(state[1])
 
     stands.terminal = True  # type: ignore[attr-defined]

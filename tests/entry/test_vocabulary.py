@@ -49,7 +49,7 @@ def vocabularies() -> list[Any]:
     return found
 
 
-@every("words", vocabularies())
+@every("words", vocabularies)
 def test_every_value_is_found_under_its_own_word_and_no_other_is(words: Vocabulary) -> None:
     calls = [words.call_of(path) for path in words.singles]
 
@@ -59,7 +59,7 @@ def test_every_value_is_found_under_its_own_word_and_no_other_is(words: Vocabula
         assert "." in call or look_up(words, call).one is single
 
 
-@every("words", vocabularies())
+@every("words", vocabularies)
 def test_no_call_is_a_word_that_stands_alone_or_part_of_a_value(words: Vocabulary) -> None:
     called = {word for word, target in words.calls.items() if not isinstance(target, LoneWord)}
 
@@ -68,7 +68,7 @@ def test_no_call_is_a_word_that_stands_alone_or_part_of_a_value(words: Vocabular
     assert all(typed_at_once(word) for word in words.calls)
 
 
-@every("words", vocabularies())
+@every("words", vocabularies)
 def test_no_call_is_a_unit(words: Vocabulary) -> None:
     """Small letters are a unit too where a value of the record has such a unit: `w` is no watt here.
 
@@ -84,7 +84,7 @@ def test_no_call_is_a_unit(words: Vocabulary) -> None:
     assert not (set(words.calls) - {"teeth"}) & small
 
 
-@every("words", vocabularies())
+@every("words", vocabularies)
 def test_the_bikes_of_the_sample_have_no_call_that_cannot_be_used(words: Vocabulary) -> None:
     assert words.problems == []
 

@@ -1,13 +1,16 @@
 """Anti-squat against the balance of moments about the pivot; chain pull against printed forces."""
 
 import math
+from typing import Any
 
-import numpy as np
 import pytest
 
 from paddock_tui.calc.anti_squat import ChainLine, Point, anti_squat, chain_pull_n
 from tests.every import every
+from tests.later import Later
 from tests.outside.rows import Row, params
+
+np = Later("numpy")
 
 LINE = "squat line through the meeting of chain and swingarm; the standard motorcycle texts, from memory"
 
@@ -64,7 +67,7 @@ def test_the_moments_about_the_pivot_balance(line: ChainLine) -> None:
     top = line.rear_pitch_radius_mm * np.array([-math.sin(slope), math.cos(slope)])
     pivot = np.array([line.pivot.ahead_mm, line.pivot.height_mm])
 
-    def moment(at: np.ndarray, force: np.ndarray) -> float:
+    def moment(at: Any, force: Any) -> float:
         arm = at - pivot
         return float(arm[0] * force[1] - arm[1] * force[0])
 

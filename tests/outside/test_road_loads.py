@@ -2,7 +2,6 @@
 
 import math
 
-import numpy as np
 import pytest
 
 from paddock_tui.calc.road_load import Resistance, drag_n, powered_top_speed_m_s
@@ -12,7 +11,7 @@ from tests.every import every
 from tests.later import Later
 from tests.outside.rows import Row, params
 
-optimize = Later("scipy.optimize")
+np, optimize = Later("numpy"), Later("scipy.optimize")
 
 OPENSTAX = "OpenStax College Physics, 5.2"
 POWER = "P = (rho CdA (v + w)^2 / 2 + m g crr) v"

@@ -10,7 +10,6 @@ import itertools
 from decimal import Decimal
 from typing import Any
 
-import pint
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -20,7 +19,10 @@ from paddock_tui.quantities.table import TABLE
 from paddock_tui.quantities.units import Unit
 from tests.every import every
 from tests.examples import examples
+from tests.later import Later
 from tests.outside.rows import Row, accounted, params
+
+pint = Later("pint")
 
 SP811 = "NIST SP 811 (2008 ed.) App. B.8/B.9"
 CONFIRMED = "CONFIRMED"
@@ -98,7 +100,7 @@ def test_exact_definitions_hold_to_the_last_bit() -> None:
 
 
 @functools.cache
-def registry() -> "pint.UnitRegistry[Any]":
+def registry() -> Any:
     return pint.UnitRegistry()
 
 

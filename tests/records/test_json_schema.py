@@ -5,8 +5,6 @@ import tomllib
 from collections.abc import Iterator
 from typing import Any
 
-from jsonschema import Draft202012Validator
-
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.fields import declared
 from paddock_tui.records.json_schema import record_schema
@@ -15,7 +13,10 @@ from paddock_tui.records.paths import FOLDERS
 from paddock_tui.records.reading import read_record
 from paddock_tui.records.shapes import Day, TimeOfDay
 from tests.every import every
+from tests.later import Later
 from tests.sample import SAMPLE
+
+jsonschema = Later("jsonschema")
 
 TRIED: tuple[Any, ...] = (
     True,
@@ -80,12 +81,12 @@ def as_json(data: Any) -> Any:
 
 @every("kind", CLASSES)
 def test_each_schema_is_one_by_its_own_standard(kind: str) -> None:
-    Draft202012Validator.check_schema(record_schema(kind))
+    jsonschema.Draft202012Validator.check_schema(record_schema(kind))
 
 
 @every("kind", CLASSES)
 def test_the_whole_sample_is_valid(kind: str) -> None:
-    validator = Draft202012Validator(record_schema(kind))
+    validator = jsonschema.Draft202012Validator(record_schema(kind))
     files = [SAMPLE / "garage.toml"] if kind == "garage" else sorted((SAMPLE / FOLDERS[kind]).rglob("*.toml"))
     assert files
     for file in files:
@@ -98,7 +99,7 @@ def test_reader_and_schema_refuse_the_same_values(kind: str) -> None:
     for one in declared(CLASSES[kind]):
         if isinstance(one.shape, Day | TimeOfDay):
             continue
-        validator = Draft202012Validator(one.shape.schema())
+        validator = jsonschema.Draft202012Validator(one.shape.schema())
         for raw in (*TRIED, one.shape.dump(one.shape.example())):
             refused = isinstance(one.shape.load(raw), InputError)
             assert refused != validator.is_valid(raw), (
@@ -110,7 +111,7 @@ def test_reader_and_schema_refuse_the_same_values(kind: str) -> None:
 
 @every(("raw", "good"), [("2026-05-16", True), ("16.5.2026", False), ("2026-5-16", False), (20260516, False)])
 def test_a_date_is_an_iso_text(raw: object, good: bool) -> None:
-    assert Draft202012Validator(Day().schema()).is_valid(raw) is good
+    assert jsonschema.Draft202012Validator(Day().schema()).is_valid(raw) is good
 
 
 @every(
@@ -118,11 +119,11 @@ def test_a_date_is_an_iso_text(raw: object, good: bool) -> None:
     [("10:40:00", True), ("24:00:00", False), ("10:60:00", False), ("ten", False), (10, False)],
 )
 def test_a_time_of_day_is_an_iso_text_without_zone(raw: object, good: bool) -> None:
-    assert Draft202012Validator(TimeOfDay().schema()).is_valid(raw) is good
+    assert jsonschema.Draft202012Validator(TimeOfDay().schema()).is_valid(raw) is good
 
 
 def test_a_key_that_nobody_declared_and_a_bad_key_of_a_table_are_refused() -> None:
-    validator = Draft202012Validator(record_schema("session"))
+    validator = jsonschema.Draft202012Validator(record_schema("session"))
     assert validator.is_valid({"laps": {"1": "1:44.3"}})
     assert not validator.is_valid({"lapse": {"1": "1:44.3"}})
     assert not validator.is_valid({"laps": {"first": "1:44.3"}})
@@ -151,7 +152,7 @@ def _with(data: Any, leaf: tuple[str, ...], value: Any) -> None:
 @every("kind", CLASSES)
 def test_a_record_with_other_values_fails_where_the_reader_says_so_too(kind: str) -> None:
     """Each value of the sample's records is replaced by the next one of those tried, all at once."""
-    validator = Draft202012Validator(record_schema(kind))
+    validator = jsonschema.Draft202012Validator(record_schema(kind))
     files = [SAMPLE / "garage.toml"] if kind == "garage" else sorted((SAMPLE / FOLDERS[kind]).rglob("*.toml"))
     tried = [one for one in TRIED if not isinstance(one, dict)]
     refused = 0
