@@ -2,7 +2,7 @@
 
 import datetime as dt
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, cast
 
 import attrs
 
@@ -93,6 +93,7 @@ class Situation:
     refs: Mapping[str, Ref] = attrs.field(factory=dict)
     now: dt.datetime = attrs.field(kw_only=True)
     going_out: bool = False
+    _facts: Facts | None = attrs.field(default=None, init=False, eq=False, repr=False)
 
     @property
     def setup(self) -> SetUp | None:
@@ -111,12 +112,16 @@ class Situation:
         return Limits(self.garage.limits)
 
     def facts(self) -> Facts:
-        """Make the facts of this situation, none computed yet."""
-        controls = self.bike.controls if self.bike is not None else {}
-        adjusters = self.bike.adjusters if self.bike is not None else {}
-        return Facts(
-            self._roots(), {"control": controls, "adjuster": adjusters, "end": {end: end for end in ENDS}}
-        )
+        """Return the facts of this situation: each is computed once, whoever asks for it."""
+        if self._facts is None:
+            controls = self.bike.controls if self.bike is not None else {}
+            adjusters = self.bike.adjusters if self.bike is not None else {}
+            facts = Facts(
+                self._roots(),
+                {"control": controls, "adjuster": adjusters, "end": {end: end for end in ENDS}},
+            )
+            object.__setattr__(self, "_facts", facts)
+        return cast(Facts, self._facts)
 
     def _roots(self) -> dict[str, Any]:
         session = ABSENT if self.session is None else self.session

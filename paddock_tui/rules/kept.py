@@ -21,7 +21,7 @@ MOST = 8
 _BY_VALUE = frozenset({"going_out", "dangling", "disputed", "not_understood", "impossible", "refs"})
 """Small things that are made anew for each situation from records that are compared themselves."""
 
-_COMPARED = tuple(one.name for one in attrs.fields(Situation) if one.name != "now")
+_COMPARED = tuple(one.name for one in attrs.fields(Situation) if one.init and one.name != "now")
 
 
 class _Kept(NamedTuple):

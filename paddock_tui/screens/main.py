@@ -118,7 +118,8 @@ class MainScreen(KeepingScreen):
         """
         self.desk.await_write()
         self.state.of(Folds).fit(*self.app.size)
-        self._seen = judged_page(self.desk, self.place, self.context(), self.state, self.own.actions)
+        with self.desk.files.once.each():
+            self._seen = judged_page(self.desk, self.place, self.context(), self.state, self.own.actions)
         self.place = self._seen.place
         self.desk.watch(self._seen.shows)
         self.board.show(self.follower.with_marks(self._seen.page))

@@ -20,7 +20,7 @@ from paddock_tui.store.garage_folder import GARAGE_FILE, no_garage
 from paddock_tui.store.guarded import NotRead, read_file
 from paddock_tui.store.index import OTHER, Stamp, year_of
 from paddock_tui.store.listing import NONE, Listing, RecordFiles, listed, moved
-from paddock_tui.store.loaded import MANY, FileText, Released, record_of, stamp_of, text_of
+from paddock_tui.store.loaded import MANY, FileText, Once, Released, record_of, stamp_of, text_of
 from paddock_tui.store.loaded import Loaded as Loaded
 from paddock_tui.store.reading import LARGEST, loads
 from paddock_tui.store.session_rows import SessionRows
@@ -49,6 +49,7 @@ class GarageFiles:
         self._last_listing: Listing | None = None
         self._refs: dict[str, tuple[Ref, ...]] = {}
         self._turns = Turns()
+        self.once = Once()
         self._touched: list[Ref] = []
         self.former = FormerIds(
             lambda kind: self._files().get(kind, NONE), lambda kind: self._with_former(kind)
@@ -109,6 +110,7 @@ class GarageFiles:
     def forget_listing(self) -> None:
         """Look at the folders again when the listing is next asked for."""
         self._listing = None
+        self.once.forget()
 
     def strays(self) -> tuple[InputError, ...]:
         """List the files that look like records and are not read: their names are no ids, or stand twice."""
@@ -150,15 +152,14 @@ class GarageFiles:
 
     def read(self, ref: Ref) -> Loaded | None:
         """Read a record, or give it as remembered; None where there is no such file."""
-        path = self.path_of(ref)
-        raw = self._read_raw(ref, path)
-        if path is None or raw is None:
+        raw = self._raw_of(ref)
+        if raw is None:
             return None
         bike_raw = self._bike_raw(ref, raw)
         known = self._loaded.get(ref)
         if known is not None and known[0] is raw and known[1] is bike_raw:
             return known[2]
-        loaded = self._structure(ref, path, raw)
+        loaded = self._structure(ref, raw)
         self._loaded[ref] = (raw, bike_raw, loaded)
         return loaded
 
@@ -168,6 +169,7 @@ class GarageFiles:
         if raw is not None and self._released.took(ref, raw, self._files()):
             del self._raw[ref]
             self._loaded.pop(ref, None)
+            self.once.forget()
             self.rows.indexed.update(self._released.stamps(ref))
 
     def place_of(self, ref: Ref) -> tuple[FilePath, str] | None:
@@ -180,12 +182,12 @@ class GarageFiles:
 
     def data(self, ref: Ref) -> Mapping[str, Any]:
         """Return the plain data of a record, staged edits included; empty where there is none."""
-        raw = self._read_raw(ref, self.path_of(ref))
+        raw = self._raw_of(ref)
         return raw.data if raw is not None else {}
 
     def written(self, ref: Ref) -> dict[str, Any]:
         """Return the plain data of a record as its file has it, what it refers to under former ids too."""
-        raw = self._read_raw(ref, self.path_of(ref))
+        raw = self._raw_of(ref)
         return raw.written if raw is not None else {}
 
     def garage(self) -> "Garage":
@@ -225,6 +227,7 @@ class GarageFiles:
         self._touch(ref)
 
     def _touch(self, ref: Ref) -> None:
+        self.once.forget()
         self._touched.append(ref)
         self.rows.forget(ref)
         if "soundness" in vars(self):
@@ -313,6 +316,9 @@ class GarageFiles:
     def _files(self) -> dict[str, RecordFiles]:
         return self._listed().files
 
+    def _raw_of(self, ref: Ref) -> FileText | None:
+        return self.once.of(ref, lambda one: self._read_raw(one, self.path_of(one)))
+
     def _read_raw(self, ref: Ref, path: FilePath | None) -> FileText | None:
         if ref in self._staged:
             known = self._raw.get(ref)
@@ -387,12 +393,11 @@ class GarageFiles:
         named = raw.data.get("bike")
         if ref.kind not in ("session", "profile") or not isinstance(named, str):
             return None
-        bike = Ref("bike", named)
-        return self._read_raw(bike, self.path_of(bike))
+        return self._raw_of(Ref("bike", named))
 
-    def _structure(self, ref: Ref, path: FilePath, raw: FileText) -> Loaded:
+    def _structure(self, ref: Ref, raw: FileText) -> Loaded:
         if ref.kind == "session":
             self.sessions_read.add(ref.id)
         named = raw.data.get("bike")
         bike = self.read(Ref("bike", named)) if isinstance(named, str) and ref.kind != "bike" else None
-        return record_of(self.tree, ref, path, raw, bike)
+        return record_of(self.tree, ref, self.path_of(ref) or self.path_for(ref), raw, bike)

@@ -1,7 +1,8 @@
 """What was read of one file: its text and data, and the record as far as it could be read."""
 
 import os
-from collections.abc import Container, Iterator, Mapping
+from collections.abc import Callable, Container, Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -159,3 +160,35 @@ class Released:
 
 def _names_others(names: tuple[Ref, ...], there: Mapping[str, Container[str]]) -> bool:
     return any(name.id not in there.get(name.kind, ()) for name in names)
+
+
+class Once:
+    """What was read of files since one began to look at each of them once; nothing while nobody does."""
+
+    def __init__(self) -> None:
+        self._found: dict[Ref, FileText | None] | None = None
+
+    @contextmanager
+    def each(self) -> Iterator[None]:
+        """Look at each file once while this lasts, as long as none is known to read otherwise."""
+        is_outer = self._found is None
+        self._found = {} if self._found is None else self._found
+        try:
+            yield
+        finally:
+            self._found = None if is_outer else self._found
+
+    def forget(self) -> None:
+        """Look at every file again: one of them reads otherwise, or is held no more."""
+        if self._found:
+            self._found = {}
+
+    def of(self, ref: Ref, read: Callable[[Ref], FileText | None]) -> FileText | None:
+        """Return what a file holds, as it was read before or by `read`."""
+        if self._found is None:
+            return read(ref)
+        if ref not in self._found:
+            raw = read(ref)
+            # Reading may itself have come upon a change.
+            self._found[ref] = raw
+        return self._found[ref]

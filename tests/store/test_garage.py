@@ -58,6 +58,33 @@ def test_reading_is_remembered_until_the_file_changes(tmp_path: Path) -> None:
     assert files.changed() == ()
 
 
+def test_what_is_made_of_many_files_looks_at_each_once(tmp_path: Path) -> None:
+    """What is staged shows at once all the same, and what others wrote as soon as it is looked for."""
+    root = write(tmp_path, **{ONE: session(1, aim='"one"')})
+    files = GarageFiles(root)
+    ref, path = Ref("session", "2026-05-16-1-plain"), root / "sessions/2026/2026-05-16-1-plain.toml"
+    first = files.read(ref)
+    with files.once.each():
+        assert files.read(ref) is first
+        path.write_text(session(1, aim='"another"'))
+        with files.once.each():
+            assert files.read(ref) is first
+        assert files.data(ref)["aim"] == files.written(ref)["aim"] == "one"
+
+        files.stage(ref, {**files.data(ref), "aim": "staged"})
+        assert files.data(ref)["aim"] == "staged"
+        files.unstage(ref)
+        assert files.data(ref)["aim"] == "another"
+
+        path.write_text(session(1, aim='"a third one"'))
+        assert files.data(ref)["aim"] == "another"
+        assert files.changed() == (ref,)
+        assert files.data(ref)["aim"] == "a third one"
+        path.unlink()
+        assert files.read(ref) is not None
+    assert files.read(ref) is None
+
+
 def test_a_removed_file_is_seen_as_changed_and_is_not_read_any_more(tmp_path: Path) -> None:
     root = write(tmp_path)
     files = GarageFiles(root)

@@ -33,7 +33,8 @@ class StartState:
 
 
 def _rows(host: Host) -> tuple[Ask, ...]:
-    return asks(context_of_start(host.desk, host.state.of(StartState).chosen))
+    with host.desk.files.once.each():
+        return asks(context_of_start(host.desk, host.state.of(StartState).chosen))
 
 
 def make_page(asked: PageContext) -> Page:
