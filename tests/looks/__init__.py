@@ -134,7 +134,14 @@ def drawn(desk: Desk, seen: Seen, size: tuple[int, int]) -> str:
 
 
 def laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
-    """Lay one look out, with the panel that its room has on a wide screen."""
+    """Lay one look out, with the panel that its room has on a wide screen; of a desk this is done once."""
+    key = desk, seen, size
+    if key not in _LAID:
+        _LAID[key] = _laid_out(desk, seen, size)
+    return _LAID[key]
+
+
+def _laid_out(desk: Desk, seen: Seen, size: tuple[int, int]) -> Laid:
     made = made_of(desk, seen, size)
     wide, high = size
     panel = None
@@ -167,6 +174,15 @@ def made_of(desk: Desk, seen: Seen, size: tuple[int, int] = (WIDE, HIGH)) -> Mad
 
 
 _MADE: dict[tuple[Desk, Seen, int, int], Made] = {}
+_LAID: dict[tuple[Desk, Seen, tuple[int, int]], Laid] = {}
+
+
+def let_go(desk: Desk) -> None:
+    """Forget what was made of a desk."""
+    for made in [one for one in _MADE if one[0] is desk]:
+        del _MADE[made]
+    for laid in [one for one in _LAID if one[0] is desk]:
+        del _LAID[laid]
 
 
 def _made(desk: Desk, seen: Seen, state: RunState) -> Made:

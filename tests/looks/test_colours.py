@@ -1,11 +1,8 @@
 """Every room in every theme: what is drawn is in the list of checked colours, a hold looks like no other."""
 
 import functools
-import shutil
-from collections.abc import Iterator
 
 import attrs
-import pytest
 from rich.color import ColorSystem
 
 from paddock_tui.desk import Desk
@@ -14,18 +11,10 @@ from paddock_tui.widgets.look import STYLES
 from paddock_tui.widgets.themes import COLOURS
 from tests.every import every
 from tests.examples import one_in
-from tests.looks import LARGE, LOOKS, SIZES, laid_out, made_of, sample_desk
-from tests.sample import SAMPLE
+from tests.looks import LARGE, LOOKS, SIZES, laid_out, made_of
 from tests.widgets.test_themes import AA, FIXED, SYSTEMS, contrast, pairs, shown
 
 REVERSED = ("hold", "verdict-hold")
-
-
-@pytest.fixture(scope="module")
-def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
-    opened = sample_desk(shutil.copytree(SAMPLE, tmp_path_factory.mktemp("colours") / "garage"))
-    yield opened
-    opened.close()
 
 
 def styles_of(lines: tuple[Line, ...]) -> set[str]:

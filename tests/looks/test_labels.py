@@ -1,6 +1,5 @@
 """Labels: none is longer than its column at 80 cells, so that values stand under each other."""
 
-import functools
 from collections.abc import Iterator
 
 from paddock_tui.desk import Desk
@@ -11,8 +10,7 @@ from paddock_tui.records.fields import Spec, specs
 from paddock_tui.records.kinds import CLASSES
 from paddock_tui.screens.registry import ACTIONS
 from paddock_tui.text import width
-from tests.looks import LOOKS, made_of, sample_desk
-from tests.sample import SAMPLE
+from tests.looks import LOOKS, made_of
 
 COLUMN = 22
 """Cells of a label at 80 columns, its gap left out."""
@@ -37,10 +35,10 @@ LONG = {
 """Labels that may be longer, each with why."""
 
 
-def test_no_label_of_a_row_is_longer_than_its_column() -> None:
+def test_no_label_of_a_row_is_longer_than_its_column(desk: Desk) -> None:
     long = {
         f"{look}: {row.label}"
-        for look, row in _rows()
+        for look, row in _rows(desk)
         if width(row.label) > COLUMN and row.label not in LONG and look not in NAMED
     }
 
@@ -53,31 +51,24 @@ def test_no_label_of_a_field_is_longer_than_its_column() -> None:
     assert long == set()
 
 
-def test_what_is_let_through_is_there() -> None:
-    held = {row.label for _, row in _rows() if width(row.label) > COLUMN}
+def test_what_is_let_through_is_there(desk: Desk) -> None:
+    held = {row.label for _, row in _rows(desk) if width(row.label) > COLUMN}
 
     assert set(LONG) <= held
 
 
-def test_the_column_is_that_of_the_widest_page() -> None:
+def test_the_column_is_that_of_the_widest_page(desk: Desk) -> None:
     widest = max(
-        columns(made_of(_desk(), seen).whole, Pen(80)).value
-        for name, seen in LOOKS.items()
-        if name not in NAMED
+        columns(made_of(desk, seen).whole, Pen(80)).value for name, seen in LOOKS.items() if name not in NAMED
     )
 
     assert widest - MARK - 2 == COLUMN
 
 
-@functools.cache
-def _desk() -> Desk:
-    return sample_desk(SAMPLE)
-
-
-def _rows() -> Iterator[tuple[str, Row]]:
+def _rows(desk: Desk) -> Iterator[tuple[str, Row]]:
     """List the rows of every look, also those that are folded, that have a value beside a label."""
     for name, seen in LOOKS.items():
-        for row in made_of(_desk(), seen).whole.rows():
+        for row in made_of(desk, seen).whole.rows():
             if row.kind in ("field", "ask", "link", "text") and row.value:
                 yield name, row
 

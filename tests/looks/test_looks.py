@@ -1,8 +1,6 @@
 """Every page looks as committed; what changed is read in the difference of the texts."""
 
 import re
-from collections.abc import Iterator
-from shutil import copytree
 
 import attrs
 import pytest
@@ -23,19 +21,10 @@ from paddock_tui.screens.registry import ROOMS, room_of
 from paddock_tui.text import as_read
 from paddock_tui.widgets.look import STYLES
 from tests.every import every
-from tests.looks import FOLDER, LOOKS, SIZES, Seen, drawn, laid_out, made_of, sample_desk, sizes_of
+from tests.looks import FOLDER, LOOKS, SIZES, Seen, drawn, laid_out, made_of, sizes_of
 from tests.looks.pictures import renewed_pictures
-from tests.sample import SAMPLE
 
 RENEW = "read the difference, then write the looks anew: python -m tests.looks"
-
-
-@pytest.fixture(scope="module")
-def desk(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Desk]:
-    """A desk of the sample on which nothing is edited: each page is made once for all its sizes."""
-    opened = sample_desk(copytree(SAMPLE, tmp_path_factory.mktemp("looks") / "garage"))
-    yield opened
-    opened.close()
 
 
 @every("name", LOOKS)
