@@ -152,7 +152,7 @@ class GarageFiles:
 
     def read(self, ref: Ref) -> Loaded | None:
         """Read a record, or give it as remembered; None where there is no such file."""
-        raw = self._raw_of(ref)
+        raw = self.once.of(ref, self._read_raw)
         if raw is None:
             return None
         bike_raw = self._bike_raw(ref, raw)
@@ -182,12 +182,12 @@ class GarageFiles:
 
     def data(self, ref: Ref) -> Mapping[str, Any]:
         """Return the plain data of a record, staged edits included; empty where there is none."""
-        raw = self._raw_of(ref)
+        raw = self.once.of(ref, self._read_raw)
         return raw.data if raw is not None else {}
 
     def written(self, ref: Ref) -> dict[str, Any]:
         """Return the plain data of a record as its file has it, what it refers to under former ids too."""
-        raw = self._raw_of(ref)
+        raw = self.once.of(ref, self._read_raw)
         return raw.written if raw is not None else {}
 
     def garage(self) -> "Garage":
@@ -269,14 +269,13 @@ class GarageFiles:
     def _differs(self, ref: Ref) -> bool:
         """Return whether a suspect reads otherwise than it did; a file that was only touched does not."""
         old, shown = self._raw.get(ref), self._shown.pop(ref, None)
-        path = self.path_of(ref)
         if ref in self._released and shown is None:
-            return not self._is_as_released(ref, path)
+            return not self._is_as_released(ref, self.path_of(ref))
         if old is None and shown is None:
             row = self.rows.of(ref) if ref.kind == "session" else None
             self._change(ref)
             return ref.kind != "session" or self.rows.of(ref) != row
-        new = self._read_raw(ref, path)
+        new = self._read_raw(ref)
         if new is None:
             return True
         if shown is not None:
@@ -316,10 +315,7 @@ class GarageFiles:
     def _files(self) -> dict[str, RecordFiles]:
         return self._listed().files
 
-    def _raw_of(self, ref: Ref) -> FileText | None:
-        return self.once.of(ref, lambda one: self._read_raw(one, self.path_of(one)))
-
-    def _read_raw(self, ref: Ref, path: FilePath | None) -> FileText | None:
+    def _read_raw(self, ref: Ref) -> FileText | None:
         if ref in self._staged:
             known = self._raw.get(ref)
             if known is None or known.data is not self._staged[ref]:
@@ -327,8 +323,8 @@ class GarageFiles:
                 self._raw[ref] = FileText(None, text, self._staged[ref], None, self._staged[ref])
                 self._touch(ref)
             return self._raw[ref]
+        path, known = self.path_of(ref), self._raw.get(ref)
         stamp = stamp_of(path)
-        known = self._raw.get(ref)
         if known is not None and known.stamp == stamp and stamp is not None:
             return self._as_called(ref, known)
         if known is not None:
@@ -383,7 +379,7 @@ class GarageFiles:
         return self._as_called(ref, raw).data if raw is not None else None
 
     def _stamp_and_data(self, ref: Ref) -> tuple[Stamp | None, Mapping[str, Any]]:
-        raw = self._read_raw(ref, self.path_of(ref))
+        raw = self._read_raw(ref)
         if len(self._raw) > MANY:
             self.let_go(ref)
         return (raw.stamp, raw.written) if raw is not None and raw.trouble is None else (None, {})
@@ -393,7 +389,7 @@ class GarageFiles:
         named = raw.data.get("bike")
         if ref.kind not in ("session", "profile") or not isinstance(named, str):
             return None
-        return self._raw_of(Ref("bike", named))
+        return self.once.of(Ref("bike", named), self._read_raw)
 
     def _structure(self, ref: Ref, raw: FileText) -> Loaded:
         if ref.kind == "session":

@@ -24,11 +24,11 @@ class PassingFiles(GarageFiles):
         super().__init__(root)
         self._latest: dict[Ref, None] = {}
 
-    def _read_raw(self, ref: Ref, path: Path | None) -> FileText | None:
+    def _read_raw(self, ref: Ref) -> FileText | None:
         known = self._raw.get(ref) if ref.kind not in _MANY and ref not in self._staged else None
         if known is not None:
             return self._as_called(ref, known)
-        found = super()._read_raw(ref, path)
+        found = super()._read_raw(ref)
         if ref.kind in _MANY and found is not None:
             self._latest.pop(ref, None)
             self._latest[ref] = None
