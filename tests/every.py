@@ -29,12 +29,12 @@ def every(
     """
     many = not isinstance(names, str) or "," in names
     called = [one.strip() for one in names.split(",")] if isinstance(names, str) else list(names)
-    given_cases = cases if callable(cases) else tuple(cases)
+    listed = tuple(cases) if isinstance(cases, Iterable) else cases
     told = ids if ids is None or callable(ids) else tuple(ids)
 
     def wrap(test: Callable[..., None]) -> Callable[..., None]:
         def run(**given: Any) -> None:
-            held = tuple(given_cases()) if callable(given_cases) else given_cases
+            held = listed if isinstance(listed, tuple) else tuple(listed())
             assert held, "there is no case"
             failed: list[str] = []
             last: BaseException | None = None

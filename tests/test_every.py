@@ -2,6 +2,7 @@
 
 import inspect
 import os
+from enum import Enum
 from pathlib import Path
 
 import pytest
@@ -28,6 +29,27 @@ def test_cases_of_several_values_are_taken_apart() -> None:
         assert one == other
 
     check()
+
+
+def test_cases_are_made_when_the_test_is_run_and_those_of_an_enum_are_its_members() -> None:
+    seen: list[object] = []
+
+    @every("one", lambda: [*seen, 1, 2])
+    def check(one: int) -> None:
+        seen.append(one)
+
+    class End(Enum):
+        FRONT = 1
+        REAR = 2
+
+    @every("end", End)
+    def check_ends(end: Enum) -> None:
+        seen.append(end.name)
+
+    seen.append(0)
+    check()
+    check_ends()
+    assert seen == [0, 0, 1, 2, "FRONT", "REAR"]
 
 
 def test_without_a_case_it_fails() -> None:
