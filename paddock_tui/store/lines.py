@@ -15,6 +15,8 @@ _KEY = re.compile(r"""[A-Za-z0-9_-]+|"(?:\\.|[^"\\\n])*"|'[^'\n]*'""")
 _EQUALS = re.compile(r"[ \t]*=[ \t]*")
 _COMMA = re.compile(r"[ \t\r\n,]*")
 _BARE = re.compile(r"[^,\]}#\r\n]*")
+_PLAIN = re.compile(r"""([A-Za-z0-9_-]+)[ \t]*=[ \t]*(?:("[^"\\\n]*")(?!")|([^\s,\]}#"'\[{][^,\]}#\r\n]*))""")
+"""What nearly every line of a record is: a bare key with a short string, or with a value of no brackets."""
 _STRING = re.compile(
     r'"""(?:\\.|[^\\])*?"{3,5}' r"|'''.*?'{3,5}" r'|"(?:\\.|[^"\\\n])*"' r"|'[^'\n]*'",
     re.DOTALL,
@@ -126,12 +128,18 @@ class _Scanner:
         self.busy: set[int] = set()
         self.elements: dict[Path, int] = {}  # arrays of tables: how many elements so far
         self.table: Path = ()
+        self.last: dict[Path, int] = {}
+        """The last line of the values of each table that has some."""
+        self.at_table = False
+        """Whether the table that is written in has an entry: what that implies is known."""
 
     def scan(self) -> Layout:
         at = self._gap(1 if self.text.startswith(BOM) else 0)
         while at < len(self.text):
             end = self._header(at) if self.text[at] == "[" else self._statement(at)
             at = self._gap(max(end, at + 1))
+        for path, last in self.last.items():
+            self.heads[path] = Head(path, self.heads[path].line, last)
         lines = split_lines(self.text)
         return Layout(self.text, lines, self.entries, self.heads, frozenset(self.busy), self.implied)
 
@@ -148,6 +156,8 @@ class _Scanner:
         line = self._line(at)
         self.table = self._element(keys) if many else self._counted(keys)
         self.heads[self.table] = Head(self.table, line, line)
+        self.last.pop(self.table, None)
+        self.at_table = False
         self._imply(self.table, line)
         self.busy.add(line)
         return self.text.find("]", end) + 1 + many
@@ -168,10 +178,28 @@ class _Scanner:
         return (*array, str(count))
 
     def _statement(self, at: int) -> int:
+        plain = _PLAIN.match(self.text, at)
+        if plain is not None:
+            return self._plain(plain)
         entry = self._entry(at, self.table, depth=0)
         self.busy.update(range(entry.first, entry.last + 1))
-        self.heads[self.table] = attrs.evolve(self.heads[self.table], last=entry.last)
+        self.last[self.table] = entry.last
         return entry.end
+
+    def _plain(self, found: re.Match[str]) -> int:
+        """Map a plain value on one line."""
+        string, line = found[2], self._line(found.start())
+        start, end = found.span(3 if string is None else 2)
+        if string is None:
+            end = start + len(found[3].rstrip())
+        path = (*self.table, found[1])
+        self.entries[path] = KeyValue(path, self.table, line, line, start, end, inline=False, opens=False)
+        if not self.at_table:
+            self._imply(path, line)
+            self.at_table = True
+        self.busy.add(line)
+        self.last[self.table] = line
+        return end
 
     def _entry(self, at: int, under: Path, depth: int) -> KeyValue:
         keys, end = self._keys(at)
