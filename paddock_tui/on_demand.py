@@ -60,11 +60,14 @@ class Later:
     """Functions of a module that is loaded when one of them is first called."""
 
     declared: ClassVar[list[str]] = []
-    """The modules that any of these stands for, in the order of their declaration."""
+    """The modules that any of these stands for: first what is needed soon, else as they were declared."""
 
-    def __init__(self, module: str) -> None:
+    def __init__(self, module: str, *, soon: bool = False) -> None:
         self._module = module
-        self.declared.append(module)
+        if soon:
+            self.declared.insert(0, module)
+        else:
+            self.declared.append(module)
 
     def __call__(self, name: str) -> Callable[..., Any]:
         """Return what calls one of them."""
@@ -74,3 +77,8 @@ class Later:
 
         call.__name__ = name
         return call
+
+
+def soon(module: str, *names: str) -> tuple[Callable[..., Any], ...]:
+    """Return functions of a module that is loaded before all others of these."""
+    return tuple(map(Later(module, soon=True), names))

@@ -11,7 +11,7 @@ from paddock_tui.desk.day.afterwards import said_of_times
 from paddock_tui.desk.lookup import glance
 from paddock_tui.desk.venue_clock import read_here
 from paddock_tui.entry.key_repeat import AT_ONCE_S
-from paddock_tui.on_demand import Later
+from paddock_tui.on_demand import Later, soon
 from paddock_tui.pages.actions import ActionContext, hints
 from paddock_tui.pages.rows import Row, Section
 from paddock_tui.records.common import Units
@@ -38,12 +38,10 @@ from paddock_tui.widgets.cursor import Identity, next_open
 from paddock_tui.widgets.keeping import KeepingScreen
 from paddock_tui.widgets.shown import copied
 
-_VALUES, _KEYS = Later("paddock_tui.desk.edits.values"), Later("paddock_tui.desk.edits.keys")
-_KINDS, _DIGITS = Later("paddock_tui.entry.typing_kinds"), Later("paddock_tui.screens.digits")
-clearing, field_of, setting = map(_VALUES, ("clearing", "field_of", "setting"))
-stepping, toggling, value_on = map(_KEYS, ("stepping", "toggling", "value_on"))
-chosen, is_whole = map(_KINDS, ("chosen", "is_whole"))
-begun, followed = map(_DIGITS, ("begun", "followed"))
+clearing, field_of, setting = soon("paddock_tui.desk.edits.values", "clearing", "field_of", "setting")
+stepping, toggling, value_on = soon("paddock_tui.desk.edits.keys", "stepping", "toggling", "value_on")
+chosen, is_whole = soon("paddock_tui.entry.typing_kinds", "chosen", "is_whole")
+begun, followed = soon("paddock_tui.screens.digits", "begun", "followed")
 deciding = Later("paddock_tui.desk.edits.disputes")("deciding")
 keep_laps = Later("paddock_tui.screens.lap_question")("keep_laps")
 may_mend = Later("paddock_tui.screens.return_state")("may_mend")

@@ -28,8 +28,14 @@ def blocked(data: Mapping[str, Any], path: Path) -> Value | Missing:
     return MISSING
 
 
+_PLAIN = frozenset({str, int, bool})
+"""What most values are: asked for first, as every edit compares and copies all of its record."""
+
+
 def same(one: object, other: object) -> bool:
     """Return whether values and their types are equal at every depth: True is not 1, and 1 is not 1.0."""
+    if type(one) is type(other) and type(one) in _PLAIN:
+        return one == other
     if isinstance(one, Mapping) and isinstance(other, Mapping):
         return one.keys() == other.keys() and all(same(one[key], other[key]) for key in one)
     if _is_array(one) and _is_array(other):
@@ -118,6 +124,8 @@ def _is_array(value: object) -> bool:
 
 
 def _copy(value: Any) -> Any:
+    if type(value) in _PLAIN:
+        return value
     if isinstance(value, Mapping):
         return {key: _copy(item) for key, item in value.items()}
     return [_copy(item) for item in value] if _is_array(value) else value
