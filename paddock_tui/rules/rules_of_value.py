@@ -10,19 +10,26 @@ from paddock_tui.rules.registered import RULES
 
 def rules_using(kind: str, path: Path) -> tuple[Rule, ...]:
     """List the rules whose facts stand at a path of a kind of record, by id."""
-    return tuple(RULES[rule] for rule in sorted(RULES) if _reads(rule, kind, path))
+    patterns = _by_pattern().get((kind, len(path)), {})
+    found = {rule for pattern, rules in patterns.items() if _matches(pattern, path) for rule in rules}
+    return tuple(RULES[rule] for rule in sorted(found))
 
 
-def _reads(rule: str, kind: str, path: Path) -> bool:
-    return any(_matches(role, pattern, kind, path) for role, pattern in _places(rule))
-
-
-def _matches(role: str, pattern: Path, kind: str, path: Path) -> bool:
-    if role == "setup" or (role == "session" and pattern[:1] == ("setup",)):
-        role = kind if kind in ("session", "profile") else role
-    if role != kind or len(pattern) != len(path):
-        return False
+def _matches(pattern: Path, path: Path) -> bool:
     return all(wanted in ("{subject}", key) for wanted, key in zip(pattern, path, strict=True))
+
+
+@functools.cache
+def _by_pattern() -> dict[tuple[str, int], dict[Path, list[str]]]:
+    """Sort all rules by the kind of record, the length of a path, and the pattern of paths that they read."""
+    found: dict[tuple[str, int], dict[Path, list[str]]] = {}
+    for rule in RULES:
+        for role, pattern in _places(rule):
+            # A set-up stands in a session and in a profile.
+            of_set_up = role == "setup" or (role == "session" and pattern[:1] == ("setup",))
+            for kind in {role, "session", "profile"} if of_set_up else {role}:
+                found.setdefault((kind, len(pattern)), {}).setdefault(pattern, []).append(rule)
+    return found
 
 
 @functools.cache

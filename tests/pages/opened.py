@@ -1,5 +1,6 @@
 """Pages of records for one test."""
 
+import functools
 from pathlib import Path
 
 from paddock_tui.pages.record import record_page
@@ -10,6 +11,15 @@ from paddock_tui.records.paths import Ref, spell
 from paddock_tui.store.garage import GarageFiles
 
 SAMPLE = Path(__file__).parent.parent.parent / "sample_garage"
+
+FILES = GarageFiles(SAMPLE)
+"""The sample as it is, for tests that change nothing."""
+
+
+@functools.cache
+def sample_page(ref: Ref) -> Page:
+    """Make the page of a record of the sample, once for all tests that look at it."""
+    return page_of(FILES, ref)
 
 
 def page_of(files: GarageFiles, ref: Ref, units: Units | None = None) -> Page:

@@ -15,14 +15,12 @@ from paddock_tui.records.kinds import CLASSES
 from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.records.paths import Path as Keys
 from paddock_tui.store.data import lookup
-from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.patch import Patched, patch
 from tests.desk.opened import at_desk
 from tests.every import every
-from tests.pages.opened import SAMPLE, page_of
+from tests.pages.opened import FILES, sample_page
 from tests.small import session, write
 
-FILES = GarageFiles(SAMPLE)
 EVERY = [pytest.param(ref, id=str(ref)) for ref in FILES.all()]
 MAGPIE = Ref("bike", "magpie")
 
@@ -53,7 +51,7 @@ def entries(data: object, depth: int) -> Iterator[tuple[Keys, object]]:
 
 @every("ref", EVERY)
 def test_each_table_that_grows_has_one_row_to_add_by(ref: Ref) -> None:
-    found = adds(page_of(FILES, ref))
+    found = adds(sample_page(ref))
 
     expected = set(growing(CLASSES[ref.kind], FILES.data(ref)))
     if ref.kind in ("session", "profile"):
@@ -68,7 +66,7 @@ def test_each_table_that_grows_has_one_row_to_add_by(ref: Ref) -> None:
 def test_every_row_of_an_entry_says_what_is_dropped_and_what_is_added_to(ref: Ref) -> None:
     loaded = FILES.read(ref)
     assert loaded is not None
-    for row in page_of(FILES, ref).rows():
+    for row in sample_page(ref).rows():
         if row.kind == "field" and row.drops:
             assert row.path[: len(row.drops)] == row.drops
             assert row.drops[: len(row.adds)] == row.adds
@@ -84,7 +82,7 @@ def test_the_first_entry_of_each_table_of_the_sample_is_dropped_and_comes_back_b
 ) -> None:
     loaded = FILES.read(ref)
     assert loaded is not None
-    first = {row.adds: row.drops for row in reversed(page_of(FILES, ref).rows()) if row.drops}
+    first = {row.adds: row.drops for row in reversed(sample_page(ref).rows()) if row.drops}
     for entry in first.values():
         step = dropping(FILES, ref, entry)
         assert isinstance(step, Step)
@@ -100,7 +98,7 @@ def test_the_first_entry_of_each_table_of_the_sample_is_dropped_and_comes_back_b
 
 
 def test_a_row_to_add_by_says_what_is_asked_for_and_stands_behind_the_entries() -> None:
-    page = page_of(FILES, MAGPIE)
+    page = sample_page(MAGPIE)
     (controls,) = [section for section in page.sections if section.title == "controls"]
 
     assert [row.label for row in controls.rows] == ["add: control"]
@@ -109,7 +107,7 @@ def test_a_row_to_add_by_says_what_is_asked_for_and_stands_behind_the_entries() 
 
 
 def test_rows_to_add_by_are_for_the_screen_and_not_for_print() -> None:
-    text = "\n".join(plain_page(page_of(FILES, MAGPIE)))
+    text = "\n".join(plain_page(sample_page(MAGPIE)))
 
     assert "add: control" not in text
     assert "-- controls --" not in text

@@ -19,10 +19,9 @@ from paddock_tui.store.garage import GarageFiles
 from paddock_tui.text import printable, width
 from tests.every import every
 from tests.examples import examples
-from tests.pages.opened import SAMPLE, page_of, rows_of
+from tests.pages.opened import FILES, SAMPLE, page_of, rows_of, sample_page
 from tests.small import session, write
 
-FILES = GarageFiles(SAMPLE)
 PER_RECORD = [pytest.param(ref, id=str(ref)) for ref in FILES.all()]
 
 
@@ -36,7 +35,7 @@ def leaves(data: object, at: Keys = ()) -> list[Keys]:
 def test_every_value_of_a_sample_file_is_a_known_row_of_its_page(ref: Ref) -> None:
     path = FILES.path_of(ref)
     assert path is not None
-    rows = rows_of(page_of(FILES, ref))
+    rows = rows_of(sample_page(ref))
 
     for keys in leaves(tomllib.loads(path.read_text())):
         row = rows[spell(keys)]
@@ -52,7 +51,7 @@ def test_every_declared_field_of_a_kind_is_known_on_some_page_of_the_sample(kind
         row.path
         for ref in FILES.all()
         if ref.kind == kind
-        for row in rows_of(page_of(FILES, ref)).values()
+        for row in rows_of(sample_page(ref)).values()
         if row.known
     }
 
@@ -70,7 +69,7 @@ def test_every_declared_field_of_a_kind_is_known_on_some_page_of_the_sample(kind
 
 @every("ref", PER_RECORD)
 def test_no_row_stands_twice(ref: Ref) -> None:
-    page = page_of(FILES, ref)
+    page = sample_page(ref)
     identities = [row.identity for row in page.rows()]
 
     assert len(set(identities)) == len(identities)
@@ -78,7 +77,7 @@ def test_no_row_stands_twice(ref: Ref) -> None:
 
 @every("ref", PER_RECORD)
 def test_a_page_as_text_fits_the_width_and_is_printable(ref: Ref) -> None:
-    page = page_of(FILES, ref)
+    page = sample_page(ref)
     for columns, paths in itertools.product((38, 40, 80, 100), (False, True)):
         lines = list(plain_page(page, columns, paths=paths))
 

@@ -14,10 +14,9 @@ from paddock_tui.store.garage import GarageFiles, Loaded
 from paddock_tui.text import printable, width
 from tests.desk.opened import NEXT
 from tests.every import every
-from tests.pages.opened import SAMPLE
+from tests.pages.opened import FILES
 from tests.small import BIKE, session, write
 
-FILES = GarageFiles(SAMPLE)
 BADGER = Ref("session", "2026-04-18-2-badger")
 
 
