@@ -85,9 +85,6 @@ def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> 
     problems += desk.files.former.troubles(desk.files.name_of)
     lost = bool(problems)
     refs = list(desk.files.all())
-    for bike in desk.files.listing("bike"):
-        # Each bike's sessions are read once, in order: the history of every session is the beginning of it.
-        desk.history_of(bike)
     verdicts: list[tuple[Ref, Review]] = []
     for place, ref in enumerate(refs, 1):
         _progress(place, len(refs))

@@ -264,8 +264,9 @@ class _BikePast:
             # What reads many quickly is loaded where there are many.
             from paddock_tui.store.bygone import Bygone
 
-            with Bygone(files) as reader:
-                self._add(placed[len(self._refs) : bygone], reader.read)
+            reader = Bygone(files)
+            with reader:
+                self._add(placed[len(self._refs) : bygone], reader.possible)
         self._add(placed[len(self._refs) : end], functools.partial(_possible, files))
 
     def _add(self, placed: Sequence[tuple[Order, Ref]], read: _Read) -> None:

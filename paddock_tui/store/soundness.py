@@ -8,7 +8,7 @@ import hashlib
 from collections.abc import Iterator
 from functools import cache
 from pathlib import Path as FilePath
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
@@ -16,6 +16,9 @@ from paddock_tui.store.former_ids import FormerIds
 from paddock_tui.store.loaded import Loaded, record_of, stamp_of, text_of
 from paddock_tui.store.session_rows import SessionRows
 from paddock_tui.store.tree import Tree
+
+if TYPE_CHECKING:
+    from paddock_tui.store.untroubled_files import UntroubledFiles
 
 _READS = ("records", "quantities")
 """The packages that decide what can be read."""
@@ -33,6 +36,9 @@ class Records(Protocol):
 
     def path_of(self, ref: Ref) -> FilePath | None:
         """Return the file of a record that is there."""
+
+    def place_of(self, ref: Ref) -> tuple[FilePath, str] | None:
+        """Return the folder and the name of a record's file."""
 
     def is_in_memory(self, ref: Ref) -> bool:
         """Return whether a record was read, and is remembered."""
@@ -74,26 +80,34 @@ class Soundness:
 
     def troubles(self) -> Iterator[InputError]:
         """List what cannot be read in the records, kind by kind."""
+        # What reads many quickly is loaded with what asks for all.
+        from paddock_tui.store.untroubled_files import UntroubledFiles
+
         marks: dict[str, str] = {}
-        for ref in self._files.all():
-            yield from self._troubles(ref, self._against(ref, marks))
+        with UntroubledFiles(self._files) as quick:
+            for ref in self._files.all():
+                yield from self._troubles(ref, self._against(ref, marks), quick)
         self._files.rows.write()
 
-    def _troubles(self, ref: Ref, against: str | None) -> tuple[InputError, ...]:
+    def _troubles(self, ref: Ref, against: str | None, quick: "UntroubledFiles") -> tuple[InputError, ...]:
         files = self._files
         if against is not None and self._sound.get(ref) == against:
             return ()
         noted = against and not files.is_in_memory(ref) and files.rows.is_sound(ref, against)
-        found = () if noted else self._read(ref)
+        found = () if noted else self._read(ref, quick)
         if against is not None and not found:
             self._sound[ref] = against
             if against and not noted:
                 files.rows.note_sound(ref, against)
         return found
 
-    def _read(self, ref: Ref) -> tuple[InputError, ...]:
+    def _read(self, ref: Ref, quick: "UntroubledFiles") -> tuple[InputError, ...]:
         """Return what cannot be read in a record; what is not in memory is not kept there for it."""
         files = self._files
+        found = quick.read(ref)
+        if found is not None:
+            files.rows.indexed.setdefault(ref, found.stamp)
+            return ()
         path = files.path_of(ref)
         stamp = stamp_of(path)
         if files.is_in_memory(ref) or path is None or stamp is None:

@@ -15,8 +15,9 @@ _FIRST = Ref("session", "2026-05-16-1-otter")
 
 
 def _read(files: GarageFiles, ref: Ref) -> object:
-    with Bygone(files) as reader:
-        return reader.read(ref)
+    reader = Bygone(files)
+    with reader:
+        return reader.possible(ref)
 
 
 def _path(files: GarageFiles, ref: Ref) -> Path:
@@ -27,13 +28,14 @@ def _path(files: GarageFiles, ref: Ref) -> Path:
 
 def test_each_record_is_read_as_it_is_otherwise_and_not_held(garage: Path) -> None:
     files, others = GarageFiles(garage), GarageFiles(garage)
-    with Bygone(files) as reader:
+    reader = Bygone(files)
+    with reader:
         for ref in files.all():
             loaded = others.read(ref)
             assert loaded is not None
-            assert reader.read(ref) == loaded.possible
+            assert reader.possible(ref) == loaded.possible
             assert not files.is_in_memory(ref) or ref.kind in ("bike", "garage"), ref
-        assert reader.read(Ref("session", "no-such")) is None
+        assert reader.possible(Ref("session", "no-such")) is None
     assert files.sessions_read == {ref.id for ref in files.listing("session")}
 
 
@@ -118,3 +120,22 @@ def test_what_is_staged_reads_as_it_is_staged(garage: Path) -> None:
 
     assert isinstance(found, Session)
     assert found.aim == "the second turn"
+
+
+def test_what_is_wrong_in_a_garage_is_what_is_wrong_in_each_of_its_records(garage: Path) -> None:
+    sessions = sorted((garage / "sessions").rglob("*.toml"))
+    for path, spoilt in zip(
+        sessions, ("[setup", "[setup]\nunheard_of = 1", "[setup]\nlinks = 'x'"), strict=False
+    ):
+        text = path.read_text(encoding="utf-8")
+        assert "[setup]" in text
+        path.write_text(text.replace("[setup]", spoilt, 1), encoding="utf-8")
+    files, others = GarageFiles(garage), GarageFiles(garage)
+
+    found = list(files.soundness.troubles())
+
+    each = (others.read(ref) for ref in others.all())
+    assert found == [trouble for one in each if one is not None for trouble in one.troubles]
+    assert len(found) == 2
+    assert not any(files.is_in_memory(ref) for ref in files.listing("session"))
+    assert list(files.soundness.troubles()) == found

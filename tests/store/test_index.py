@@ -15,12 +15,13 @@ from hypothesis import strategies as st
 from paddock_tui.desk import Desk, setting
 from paddock_tui.desk.lookup import glances, of_bike, session_in_hand
 from paddock_tui.records.edits import Step
-from paddock_tui.records.paths import Ref
+from paddock_tui.records.paths import FOLDERS, Ref
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.guarded import read_file
 from paddock_tui.store.index import cache_folder
 from paddock_tui.store.reading import loads
 from paddock_tui.store.tree import Tree
+from paddock_tui.store.untroubled_files import UntroubledFile, UntroubledFiles
 from tests.examples import examples
 from tests.small import session, write
 
@@ -42,7 +43,16 @@ def parsed(monkeypatch: pytest.MonkeyPatch) -> list[str]:
         names.append(name)
         return loads(text, name)
 
+    quickly = UntroubledFiles.read
+
+    def counted_quickly(files: UntroubledFiles, ref: Ref) -> UntroubledFile | None:
+        found = quickly(files, ref)
+        if found is not None:
+            names.append(f"{FOLDERS[ref.kind]}/{ref.id}")
+        return found
+
     monkeypatch.setattr("paddock_tui.store.loaded.loads", counted)
+    monkeypatch.setattr(UntroubledFiles, "read", counted_quickly)
     return names
 
 
