@@ -9,9 +9,8 @@ import hypothesis.strategies as st
 from hypothesis import given
 
 from paddock_tui.matters import KINDS, Folded, MatterHistory, advance, matters
-from paddock_tui.matters.asked import asked
 from paddock_tui.matters.days import in_order
-from paddock_tui.matters.fold import WALKS, shown
+from paddock_tui.matters.fold import WALKS, asked, shown
 from tests.every import every
 from tests.examples import examples
 from tests.matters.row import QUIET, RIDDEN, Row
