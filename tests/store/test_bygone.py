@@ -123,12 +123,12 @@ def test_what_is_staged_reads_as_it_is_staged(garage: Path) -> None:
 
 
 def test_what_is_wrong_in_a_garage_is_what_is_wrong_in_each_of_its_records(garage: Path) -> None:
-    sessions = sorted((garage / "sessions").rglob("*.toml"))
+    every = sorted((garage / "sessions").rglob("*.toml"))
+    sessions = [path for path in every if "[setup]" in path.read_text(encoding="utf-8")]
     for path, spoilt in zip(
         sessions, ("[setup", "[setup]\nunheard_of = 1", "[setup]\nlinks = 'x'"), strict=False
     ):
         text = path.read_text(encoding="utf-8")
-        assert "[setup]" in text
         path.write_text(text.replace("[setup]", spoilt, 1), encoding="utf-8")
     files, others = GarageFiles(garage), GarageFiles(garage)
 
