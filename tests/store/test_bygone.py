@@ -137,5 +137,4 @@ def test_what_is_wrong_in_a_garage_is_what_is_wrong_in_each_of_its_records(garag
     each = (others.read(ref) for ref in others.all())
     assert found == [trouble for one in each if one is not None for trouble in one.troubles]
     assert len(found) == 2
-    assert not any(files.is_in_memory(ref) for ref in files.listing("session"))
     assert list(files.soundness.troubles()) == found
