@@ -4,6 +4,7 @@ Only a file with the very text of the sample's is shared. Records are frozen; th
 a file is checked after each module of tests (`check`).
 """
 
+import copy
 import sys
 from collections.abc import Mapping
 from typing import Any
@@ -28,6 +29,9 @@ _SHARED: dict[int, dict[str, Any]] = {}
 _READ: dict[tuple[str, int, int], RecordRead] = {}
 """What was read of shared data with a shared bike or none."""
 
+_STAYS: list[tuple[Mapping[str, Any], Mapping[str, Any]]] = []
+"""Tables of the tests' own that are shared, and as each has to be at the end."""
+
 _BIKES: dict[int, Bike] = {}
 _USED: set[str] = set()
 
@@ -43,8 +47,14 @@ def share() -> None:
         _share_styles()
 
 
+def stays(*tables: Mapping[str, Any]) -> None:
+    """Have it noticed from here on when somebody changes one of these tables."""
+    _STAYS.extend((one, copy.deepcopy(one)) for one in tables)
+
+
 def check() -> None:
-    """Fail where somebody changed the data of a file that others are given as well."""
+    """Fail where somebody changed the data of a file, or a table, that others are given as well."""
+    assert all(given == right for given, right in _STAYS), "a shared table was changed in place"
     used = sorted(_USED)
     _USED.clear()
     for text in used:

@@ -9,16 +9,13 @@ from unittest.mock import patch
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Impossible, Situation
 from paddock_tui.records.bike import Bike
-from paddock_tui.records.day import RidingDay
-from paddock_tui.records.garage import Garage
-from paddock_tui.records.kinds import Record
+from paddock_tui.records.kinds import CLASSES, Record
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.people import Rider, Venue
 from paddock_tui.records.reading import RecordRead, read_record
 from paddock_tui.records.session import Session
-from paddock_tui.records.setup import Profile
 from paddock_tui.records.tyres import TyreSet
 from paddock_tui.rules import RULES, Review, engine, review
+from tests.shared import stays
 
 Data = dict[str, Any]
 R = TypeVar("R", bound=Record)
@@ -146,6 +143,13 @@ WHOLE: Mapping[str, Data] = {
 }
 """A dry track day with everything known and done: nothing is raised and nothing is left unjudged."""
 
+_NO_GARAGE: Data = {}
+
+_SHARED = {id(one): one for one in (*WHOLE.values(), BIKE_DOWN, _NO_GARAGE)}
+"""Tables that most situations share as they are, by identity."""
+
+stays(*_SHARED.values())
+
 Change = tuple[str, Path, Any]
 """One change of a situation: the role, the path, and the value that is put there; None takes it away."""
 
@@ -177,19 +181,27 @@ def files(*changes: Change) -> dict[str, Data]:
 
 def changed(whole: Mapping[str, Data], *changes: Change) -> dict[str, Data]:
     """Give tables, changed; those of `whole` stay as they are, and serve where nothing changes."""
-    made, own = dict(whole), set[str]()
+    made = dict(whole)
     for role, path, value in changes:
-        if not path and value is None:
+        if path:
+            made[role] = _with(made.get(role, {}), path, value)
+        elif value is None:
             made.pop(role, None)
-        elif not path:
-            made[role] = _copied(value)
-            own.add(role)
         else:
-            if role not in own:
-                made[role] = _copied(made.get(role, {}))
-                own.add(role)
-            _change(made[role], path, value)
+            made[role] = value if id(value) in _SHARED else _copied(value)
     return made
+
+
+def _with(data: Data, path: Path, value: Any) -> Data:
+    """Return a table with this value at a path; what lies beside the path serves both."""
+    new, key = dict(data), path[0]
+    if path[1:]:
+        new[key] = _with(data.get(key, {}), path[1:], value)
+    elif value is None:
+        new.pop(key, None)
+    else:
+        new[key] = _copied(value)
+    return new
 
 
 def _copied(data: Any) -> Any:
@@ -199,30 +211,25 @@ def _copied(data: Any) -> Any:
     return [_copied(value) for value in data] if isinstance(data, list) else data
 
 
-def _change(data: Data, path: Path, value: Any) -> None:
-    for key in path[:-1]:
-        data = data.setdefault(key, {})
-    if value is None:
-        data.pop(path[-1], None)
-    else:
-        data[path[-1]] = _copied(value)
-
-
 def read(kind: str, data: Data | None, as_class: type[R], bike: Bike | None = None) -> R | None:
     """Read one table as a record; None where there is none."""
     if data is None:
         return None
-    key = (kind, repr(data), id(bike))
-    if key not in _READ:
-        if len(_READ) >= _MOST_READ:
-            _READ.clear()
-        _READ[key] = read_record(kind, data, bike), bike
-    record = _READ[key][0].possible
+    record = _read(kind, data, bike).possible
     assert isinstance(record, as_class)
     return record
 
 
-_READ: dict[tuple[str, str, int], tuple[RecordRead, Bike | None]] = {}
+def _read(kind: str, data: Data, bike: Bike | None) -> RecordRead:
+    key = (kind, id(data) if id(data) in _SHARED else repr(data), id(bike))
+    if key not in _READ:
+        if len(_READ) >= _MOST_READ:
+            _READ.clear()
+        _READ[key] = read_record(kind, data, bike), bike
+    return _READ[key][0]
+
+
+_READ: dict[tuple[str, str | int, int], tuple[RecordRead, Bike | None]] = {}
 """Records that were read, by their tables: they never change. The bike is held as long as its id is a key."""
 
 _MOST_READ = 4096
@@ -230,32 +237,25 @@ _MOST_READ = 4096
 
 def situation(made: Mapping[str, Data], **more: Any) -> Situation:
     """Read tables into a situation; what is not among them is not known."""
+    tables = {"garage": _NO_GARAGE, **made}
     bike = read("bike", made.get("bike"), Bike)
+    found = {
+        role: _read(role, data, bike if role in ("session", "profile") else None)
+        for role, data in tables.items()
+    }
+    records: dict[str, Any] = {role: one.possible for role, one in found.items()}
+    assert all(isinstance(record, CLASSES[role]) for role, record in records.items())
     return Situation(
         **{
-            "garage": read("garage", made.get("garage", {}), Garage),
-            "session": read("session", made.get("session"), Session, bike),
-            "profile": read("profile", made.get("profile"), Profile, bike),
-            "bike": bike,
-            "rider": read("rider", made.get("rider"), Rider),
-            "tyres": read("tyres", made.get("tyres"), TyreSet),
-            "day": read("day", made.get("day"), RidingDay),
-            "venue": read("venue", made.get("venue"), Venue),
+            **records,
             "refs": {role: Ref(role, IDS.get(role, role)) for role in made if role != "garage"},
-            "impossible": tuple(_impossible(made, bike)),
+            "impossible": tuple(
+                Impossible(role, path, found[role].record) for role in made for path in found[role].impossible
+            ),
             "now": THE_EVENING_BEFORE,
             **more,
         }
     )
-
-
-def _impossible(made: Mapping[str, Data], bike: Bike | None) -> Iterator[Impossible]:
-    for role, data in made.items():
-        of_bike = bike if role in ("session", "profile") else None
-        found = _READ.get((role, repr(data), id(of_bike)))
-        for path in found[0].impossible if found is not None else ():
-            assert found is not None
-            yield Impossible(role, path, found[0].record)
 
 
 def went_before(
@@ -273,11 +273,12 @@ def went_before(
     bike = read("bike", BIKE_UP, Bike)
     past: list[PastSession] = []
     for place, changed in enumerate(sessions, 1):
-        data = _copied(SESSION)
+        data: Data = dict(SESSION)
         for dotted, value in changed.items():
-            _change(data, tuple(dotted.split(".")), value)
-        if hot_read and ("parked" in data or "laps" in data):
-            data.setdefault("pressures", {}).setdefault("hot", {"front": "2.40 bar", "rear": "2.20 bar"})
+            data = _with(data, tuple(dotted.split(".")), value)
+        ridden = "parked" in data or "laps" in data
+        if hot_read and ridden and "hot" not in data.get("pressures", {}):
+            data = _with(data, ("pressures", "hot"), {"front": "2.40 bar", "rear": "2.20 bar"})
         if "start" not in changed:
             data["start"] = dt.time((360 + 45 * place) // 60, (360 + 45 * place) % 60)
         record = read("session", data, Session, bike)
