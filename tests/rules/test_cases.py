@@ -10,6 +10,7 @@ from paddock_tui.text import fold, printable, width
 from tests.every import every
 from tests.rules.case import Lacks, Raises, Silent
 from tests.rules.cases import CASES
+from tests.rules.looked import looked
 from tests.rules.situations import files, look, look_for, raised, situation
 
 
@@ -22,15 +23,6 @@ def _all(of: str) -> list[ParameterSet]:
 
 
 RAISING, SILENT, MISSING = _all("raising"), _all("silent"), _all("missing")
-
-_LOOKED: dict[int, tuple[Raises, Review]] = {}
-
-
-def looked(rule: str, case: Raises) -> Review:
-    """Review a case by its rule and what may take it over; once, for a review never changes."""
-    if id(case) not in _LOOKED:
-        _LOOKED[id(case)] = case, look_for(rule, *case.changes, **case.more)
-    return _LOOKED[id(case)][1]
 
 
 @every(("rule", "case"), RAISING)

@@ -131,7 +131,7 @@ def said_of(found: Review) -> dict[str, int]:
 @examples(40)
 @given(sets())
 def test_a_step_less_help_never_removes_or_softens_what_is_said_of_too_little(chosen: Set) -> None:
-    with asked(*TOO_LITTLE):
+    with asked(*TOO_LITTLE, essentials=False):
         before, after = (said_of(look(*chosen.changes(less))) for less in (0, 1))
     for subject, severity in before.items():
         assert after.get(subject, -1) >= severity, (subject, chosen.changes(), chosen.changes(less=1))
@@ -166,7 +166,7 @@ def test_each_aid_by_itself_and_all_nets_together_are_judged_harder_step_by_step
 ) -> None:
     nets = tuple(name for name in FUNCTIONS if name not in ("throttle", "power"))
     for stepped, size in (*(((name,), 5) for name in FUNCTIONS), (nets, 11)):
-        with asked(*TOO_LITTLE):
+        with asked(*TOO_LITTLE, essentials=False):
             steps = swept(stepped, size, group, world)
         for more, less in itertools.pairwise(steps):
             for subject, severity in more.items():

@@ -29,8 +29,7 @@ def test_the_short_words_of_a_rule_are_those_committed_with_what_it_says(theme: 
 
 @every("rule", sorted(RULES))
 def test_no_narrow_line_cuts_it(rule: str) -> None:
-    for name in NAMES:
-        said = short_message(rule, name)
+    for said in {short_message(rule, name) for name in NAMES}:
         assert 0 < width(said) <= MOST
         for severity in ("hold", "serious", "caution", "note"):
             row = Row(
@@ -38,10 +37,7 @@ def test_no_narrow_line_cuts_it(rule: str) -> None:
             )
             below = Page("p", (Section("s", (Row("x", "1"),)),), findings=(row,))
             for page in (below, Page("p", (Section("s", (Row("x", "1"), row)),), judged=False)):
-                assert any(said in line for line in layout(page, View(40, 20)).text().splitlines()), (
-                    name,
-                    said,
-                )
+                assert any(said in line for line in layout(page, View(40, 20)).text().splitlines()), said
 
 
 @pytest.mark.parametrize("more", [0, 1])

@@ -10,11 +10,11 @@ from pathlib import Path
 
 from paddock_tui.limits import LIMITS
 from paddock_tui.records.paths import spell
-from paddock_tui.rules import RULES, Finding, Review
+from paddock_tui.rules import RULES, Finding
 from paddock_tui.rules.short import SHORT
 from tests.rules.case import Raises
 from tests.rules.cases import CASES
-from tests.rules.situations import look_for
+from tests.rules.looked import looked
 
 FOLDER = Path(__file__).parent
 OF_LIMITS = FOLDER / "limits.txt"
@@ -59,8 +59,7 @@ def _rule(rule: str) -> Iterator[str]:
 
 
 def _mine(rule: str, case: Raises) -> list[Finding]:
-    review: Review = look_for(rule, *case.changes, **case.more)
-    return [one for one in review.findings if one.rule == rule]
+    return [one for one in looked(rule, case).findings if one.rule == rule]
 
 
 def _finding(at: int, one: Finding) -> Iterator[str]:
