@@ -1,5 +1,6 @@
 """What every test shares: one environment, one depth of search, and a garage to work in."""
 
+import functools
 import gc
 import os
 import shutil
@@ -11,6 +12,7 @@ import pytest
 from hypothesis import settings
 
 from paddock_tui import quick_classes
+from tests.copied import Folder, held, laid_out
 
 # As the program does: before a module of it makes a class.
 quick_classes.begin()
@@ -44,7 +46,12 @@ _SAMPLE = Path(__file__).parent.parent / "sample_garage"
 @pytest.fixture
 def garage(tmp_path: Path) -> Path:
     """A copy of the sample garage that the test may change, without the tool's own traces."""
-    return shutil.copytree(_SAMPLE, tmp_path / "garage", ignore=shutil.ignore_patterns(".paddock"))
+    return laid_out(_sample(), tmp_path / "garage")
+
+
+@functools.cache
+def _sample() -> Folder:
+    return held(_SAMPLE, without=".paddock")
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:

@@ -5,7 +5,6 @@ A case of its own for pytest costs some milliseconds, which hundreds of cases of
 
 import functools
 import inspect
-import shutil
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from pathlib import Path
@@ -13,6 +12,8 @@ from typing import Any
 
 import pytest
 from _pytest.mark import ParameterSet
+
+from tests.copied import Folder, held, laid_out
 
 _SHOWN = 5
 
@@ -34,15 +35,16 @@ def every(
 
     def wrap(test: Callable[..., None]) -> Callable[..., None]:
         def run(**given: Any) -> None:
-            held = listed if isinstance(listed, tuple) else tuple(listed())
-            assert held, "there is no case"
+            each = listed if isinstance(listed, tuple) else tuple(listed())
+            assert each, "there is no case"
+            garage = held(given["garage"]) if "garage" in given else ()
             failed: list[str] = []
             last: BaseException | None = None
-            for at, case in enumerate(held):
+            for at, case in enumerate(each):
                 values: Any = case.values if isinstance(case, ParameterSet) else case if many else (case,)
                 name = case.id if isinstance(case, ParameterSet) and case.id else _name(at, values, told)
                 try:
-                    with _own(given, at) as fixtures:
+                    with _own(given, garage, at) as fixtures:
                         test(**dict(zip(called, values, strict=True)), **fixtures)
                 except (Exception, pytest.fail.Exception) as error:
                     failed.append(f"{name}: {str(error).partition(chr(10))[0] or type(error).__name__}")
@@ -50,7 +52,7 @@ def every(
             if failed:
                 more = f" and {len(failed) - _SHOWN} more" if len(failed) > _SHOWN else ""
                 said = "\n  ".join(failed[:_SHOWN])
-                raise AssertionError(f"{len(failed)} of {len(held)} failed{more}:\n  {said}") from last
+                raise AssertionError(f"{len(failed)} of {len(each)} failed{more}:\n  {said}") from last
 
         functools.update_wrapper(run, test)
         # Not what functools.wraps says: pytest would ask for the values of a case as for fixtures.
@@ -63,14 +65,13 @@ def every(
 
 
 @contextmanager
-def _own(given: Mapping[str, Any], at: int) -> Iterator[dict[str, Any]]:
+def _own(given: Mapping[str, Any], garage: Folder, at: int) -> Iterator[dict[str, Any]]:
     """Give fixtures as one case gets them: folders of its own, and patches that end with it."""
     fixtures = dict(given)
     if "tmp_path" in given:
-        fixtures["tmp_path"] = _folder(given["tmp_path"], at)
-        fixtures["tmp_path"].mkdir()
-    if "garage" in given:
-        fixtures["garage"] = shutil.copytree(given["garage"], _folder(given["garage"].parent, at) / "garage")
+        fixtures["tmp_path"] = _made(given["tmp_path"], at)
+    if garage:
+        fixtures["garage"] = laid_out(garage, _made(given["garage"].parent, at) / "garage")
     if "capsys" in given:
         given["capsys"].readouterr()
     if "monkeypatch" not in given:
@@ -80,8 +81,10 @@ def _own(given: Mapping[str, Any], at: int) -> Iterator[dict[str, Any]]:
         yield fixtures
 
 
-def _folder(within: Path, at: int) -> Path:
-    return within / f"case-{at}"
+def _made(within: Path, at: int) -> Path:
+    folder = within / f"case-{at}"
+    folder.mkdir(exist_ok=True)
+    return folder
 
 
 def _name(at: int, values: Any, ids: Callable[[Any], str] | Sequence[str] | None) -> str:
