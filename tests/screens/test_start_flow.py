@@ -12,7 +12,9 @@ from paddock_tui.commands.new import new
 from paddock_tui.desk import Desk
 from paddock_tui.desk.start.order import after, asks, context_of_start, goes_on
 from paddock_tui.records.errors import InputError
+from paddock_tui.records.paths import Ref
 from paddock_tui.rules.core import CAUTION
+from paddock_tui.screens.at_work.guide import StartState
 from tests.bench.returning import keys_of
 from tests.bench.starting import BIKES, FRIDAY, MORNING, SECOND, UP, starting
 from tests.every import every
@@ -141,6 +143,33 @@ def test_a_start_cut_short_anywhere_goes_on_behind_the_last_answer(
     }
     assert bike["adjusters"]["front-compression-fast"]["leg"] == "right"
     assert bike["damping"]["live"]["presets"] == ["calm", "rough road"]
+
+
+def test_the_rows_are_made_once_until_something_changes(made: Path) -> None:
+    now, ines = [MORNING], Ref("rider", "ines")
+    desk = Desk(made, lambda: now[0])
+    state = StartState()
+
+    def is_made_anew(rider: Ref | None) -> bool:
+        before, found = state._made, state.rows(desk)
+        assert found[0].about.rider == rider
+        assert state.rows(desk) is found
+        return found is not before
+
+    assert is_made_anew(None)
+    assert not is_made_anew(None)
+    (made / "riders/ines.toml").write_text('name = "Ines"\ninitials = "IN"\n', encoding="utf-8")
+    desk.poll()
+    assert is_made_anew(ines)
+    state.chosen["rider"] = None
+    assert is_made_anew(None)
+    del state.chosen["rider"]
+    assert is_made_anew(ines)
+    desk.files.stage(ines, {"name": "Ines", "retired": MORNING.date()})
+    assert is_made_anew(None)
+    now[0] += dt.timedelta(minutes=1)
+    assert is_made_anew(None)
+    desk.close()
 
 
 async def test_what_cannot_be_read_stays_open_with_what_to_type_instead(made: Path) -> None:

@@ -111,9 +111,7 @@ def tables(
 def held(files: GarageFiles, ref: Ref | None, path: Path) -> str:
     """Write what stands at a path; empty where nothing does."""
     value = lookup(files.data(ref), path) if ref is not None else MISSING
-    if value is MISSING or ref is None:
-        return ""
-    return shown(value, field_of(files, ref, path))
+    return "" if value is MISSING or ref is None else shown(value, field_of(files, ref, path))
 
 
 def asked(
@@ -139,7 +137,7 @@ def asked(
     words = field.shape.choices if isinstance(field.shape, Word) else choices
     if isinstance(field.shape, Flag):
         words = ("yes", "no")
-    kind = typing_kind(field.shape)
+    kind, value = typing_kind(field.shape), lookup(files.data(ref), path)
 
     def answer(text: str) -> AskResult | InputError:
         return texts(files, ref, [(path, picked(text, words) if words else text)], units)
@@ -150,7 +148,7 @@ def asked(
         label or field.label,
         f"{numbered(words)}{_OR_TYPED if free else ''}" if words else how or field.help,
         answer,
-        held(files, ref, path),
+        "" if value is MISSING else shown(value, field),
         tuple(words),
         offered,
         "words" if words else kind,

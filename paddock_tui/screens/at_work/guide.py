@@ -3,9 +3,12 @@
 import attrs
 
 from paddock_tui.advice.beside_setup import beside_setup
+from paddock_tui.desk import Desk
+from paddock_tui.desk.day.minute import Minute
 from paddock_tui.desk.edits.values import clearing, field_of
 from paddock_tui.desk.start.about import last_session
 from paddock_tui.desk.start.ask import Ask
+from paddock_tui.desk.start.context import Context
 from paddock_tui.desk.start.order import after, asks, context_of_start, goes_on
 from paddock_tui.entry.typing_kinds import is_whole, second_possible, whole_text
 from paddock_tui.pages.rows import Page, Row
@@ -30,22 +33,35 @@ class StartState:
 
     chosen: dict[str, Ref | None] = attrs.field(factory=dict)
     reached: str = ""
+    _minute: Minute = attrs.field(factory=Minute, init=False)
+    _made: tuple[Context, tuple[Ask, ...]] | None = attrs.field(default=None, init=False)
+    _of: dict[str, Ref | None] = attrs.field(factory=dict, init=False)
+
+    def rows(self, desk: Desk) -> tuple[Context, tuple[Ask, ...]]:
+        """Return what the rows are made from, and the rows; made anew once anything changed."""
+        is_over = self._minute.is_over(desk)
+        if self._made is None or is_over or self._of != self.chosen:
+            with desk.files.once.each():
+                context = context_of_start(desk, self.chosen)
+                self._made, self._of = (context, asks(context)), dict(self.chosen)
+            # Making them may have come upon what others changed.
+            self._minute.is_over(desk)
+        return self._made
 
 
 def _rows(host: Host) -> tuple[Ask, ...]:
-    with host.desk.files.once.each():
-        return asks(context_of_start(host.desk, host.state.of(StartState).chosen))
+    return host.state.of(StartState).rows(host.desk)[1]
 
 
 def make_page(asked: PageContext) -> Page:
-    context = context_of_start(asked.desk, asked.state.of(StartState).chosen)
+    context, rows = asked.state.of(StartState).rows(asked.desk)
     session = context.about.session
     if session is None or asked.desk.files.read(session) is None:
-        return start_page(asks(context), None, Review(about_a_session=False), {}, {})
+        return start_page(rows, None, Review(about_a_session=False), {}, {})
     own = session == asked.subject
     about = asked.desk.about(session, asked.assembled if own else None)
     judged = asked.review if own else asked.desk.judged(about.situation)
-    return start_page(asks(context), session, judged, about.situation.refs, beside_setup(about))
+    return start_page(rows, session, judged, about.situation.refs, beside_setup(about))
 
 
 def _begin(host: Host, **chosen: Ref | None) -> None:
@@ -92,7 +108,7 @@ def hear(host: Host, message: messages.RowMessage) -> bool:
         host.say_done()
         return True
     if row.key == REVIEW and isinstance(message, messages.Chosen):
-        session = context_of_start(host.desk, state.chosen).about.session
+        session = state.rows(host.desk)[0].about.session
         host.go(attrs.evolve(host.place, room="review", subject=session))
         return True
     if isinstance(message, messages.Editing) and not message.text.isdecimal():
@@ -142,7 +158,7 @@ def _editing(host: Host, one: Ask, text: str) -> None:
 def _whole_text(host: Host, one: Ask, text: str) -> str:
     """Write three digits with their point and unit, as on any other page: 238 is 2.38 bar."""
     field = field_of(host.desk.files, one.ref, one.path) if one.ref is not None and one.path else None
-    units = context_of_start(host.desk, host.state.of(StartState).chosen).units
+    units = host.state.of(StartState).rows(host.desk)[0].units
     return whole_text(field.shape, text, units) if field is not None else text
 
 
