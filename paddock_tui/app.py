@@ -140,6 +140,13 @@ class PaddockApp(App[int]):
         self._running_loop = asyncio.get_running_loop()
         repaint_on_resume(self, self.shown)
 
+    def refresh_css(self, animate: bool = True) -> None:
+        """Style everything anew; while nothing is there yet, only take over the colours to style it with."""
+        if self._running_loop is None:
+            self.stylesheet.set_variables(self.get_css_variables())
+        else:
+            super().refresh_css(animate)
+
     def leave_soon(self, answered: Callable[[], None], status: int) -> None:
         """Leave from another thread. Raises RuntimeError where there is no loop to ask."""
 

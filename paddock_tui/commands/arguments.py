@@ -1,9 +1,11 @@
 """The arguments of the command line: every command with what it takes, examples and exit statuses."""
 
 import argparse
+import contextlib
 import datetime as dt
 import functools
 import sys
+from collections.abc import Iterator
 from typing import Any
 
 from paddock_tui.commands.common import USAGE, complain, terminal_width
@@ -37,6 +39,26 @@ class _Parser(argparse.ArgumentParser):
 @functools.cache
 def parser() -> argparse.ArgumentParser:
     """Make the parser of the command line, once: it keeps nothing of what it parsed."""
+    with _untranslated():
+        return _parser()
+
+
+@contextlib.contextmanager
+def _untranslated() -> Iterator[None]:
+    """Take argparse's own words as they are: it looks for files of translations four times for each of sixty.
+
+    That was more than all else that the parser takes. No system has such files for it.
+    """
+    words = vars(argparse)
+    own = words.get("_")
+    words["_"] = str
+    try:
+        yield
+    finally:
+        words["_"] = own
+
+
+def _parser() -> argparse.ArgumentParser:
     made = _Parser(
         prog="paddock-tui",
         description="Set up a sport motorcycle for each session, check it, record it and learn from it.",
