@@ -57,6 +57,8 @@ class UntroubledFiles:
         self._files = files
         self._folders: OrderedDict[Path, int] = OrderedDict()
         self._bikes: dict[str, Bike | None] = {}
+        self._current: set[tuple[str, str]] = set()
+        """The kinds and ids of records that are called so by now; of sessions each is named once."""
 
     def __enter__(self) -> "UntroubledFiles":
         return self
@@ -87,12 +89,16 @@ class UntroubledFiles:
         former = self._files.former
         if _names_below(kind):
             return former.resolved(kind, data) is data
-        named = (
-            Ref(wanted, name)
-            for path, wanted in reference_fields(kind)
-            if isinstance(name := data.get(path[0]), str)
-        )
-        return all(former.current(one) is one for one in named)
+        for path, wanted in reference_fields(kind):
+            name = data.get(path[0])
+            if not isinstance(name, str) or (wanted, name) in self._current:
+                continue
+            ref = Ref(wanted, name)
+            if former.current(ref) is not ref:
+                return False
+            if wanted != "session":
+                self._current.add((wanted, name))
+        return True
 
     def _text(self, folder: Path, name: str) -> tuple[Stamp, str] | None:
         """Read a file that is no link; None where it takes a closer look."""
