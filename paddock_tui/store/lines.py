@@ -103,14 +103,17 @@ def scan(text: str) -> Layout:
     return _Scanner(text).scan()
 
 
-def key_spans(line: str) -> tuple[tuple[int, int], ...]:
-    """Return where the keys stand in a line that begins with a heading or with `key = value`."""
+def key_spans(line: str, most: int | None = None) -> tuple[tuple[int, int], ...]:
+    """Return where the keys stand in a line that begins with a heading or with `key = value`.
+
+    Of more than `most` only so many are looked for.
+    """
     at = len(line) - len(line.lstrip(" \t["))
     spans: list[tuple[int, int]] = []
     while (match := _KEY.match(line, at)) is not None:
         spans.append(match.span())
         dot = _DOT.match(line, match.end())
-        if dot is None:
+        if dot is None or len(spans) == most:
             break
         at = dot.end()
     return tuple(spans)

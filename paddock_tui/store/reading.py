@@ -71,7 +71,7 @@ def _dotted(body: str) -> int | None:
     if body.count(".") < DEEPEST:
         return None
     for number, line in enumerate(body.split("\n"), 1):
-        if line.count(".") >= DEEPEST and len(key_spans(line)) > DEEPEST:
+        if line.count(".") >= DEEPEST and len(key_spans(line, DEEPEST + 1)) > DEEPEST:
             return number
     return None
 
