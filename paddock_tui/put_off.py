@@ -63,18 +63,25 @@ class _Loader:
         """Leave the module empty until something of it is asked for."""
         lock = threading.RLock()
         begun: list[str] = []
+        own = self._own
 
-        def get(name: str) -> Any:
-            with lock:
-                if not begun:
-                    begun.append(name)
-                    module.__loader__ = self._own
-                    if module.__spec__ is not None:
-                        module.__spec__.loader = self._own
-                    self._own.exec_module(module)
-                    vars(module).pop("__getattr__", None)
-                if name in vars(module):
-                    return vars(module)[name]
-            raise AttributeError(f"module {module.__name__!r} has no attribute {name!r}", name=name)
+        class PutOff(ModuleType):
+            """The module until it is whole: whoever asks meanwhile waits, but for the thread that loads."""
 
-        vars(module)["__getattr__"] = get
+            def __getattribute__(self, name: str) -> Any:
+                known = ModuleType.__getattribute__(self, "__dict__")
+                if name in _OF_ANY or (name.startswith("__") and name in known):
+                    return ModuleType.__getattribute__(self, name)
+                with lock:
+                    if not begun:
+                        begun.append(name)
+                        known["__loader__"] = known["__spec__"].loader = own
+                        own.exec_module(self)
+                        self.__class__ = ModuleType  # type: ignore[assignment]
+                    return ModuleType.__getattribute__(self, name)
+
+        module.__class__ = PutOff
+
+
+_OF_ANY = frozenset({"__class__", "__dict__"})
+"""What is asked of any object, and says nothing of a module."""
