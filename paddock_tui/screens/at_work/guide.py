@@ -33,19 +33,19 @@ class StartState:
 
     chosen: dict[str, Ref | None] = attrs.field(factory=dict)
     reached: str = ""
-    _minute: Minute = attrs.field(factory=Minute, init=False)
+    minute: Minute = attrs.field(factory=Minute, init=False)
     _made: tuple[Context, tuple[Ask, ...]] | None = attrs.field(default=None, init=False)
     _of: dict[str, Ref | None] = attrs.field(factory=dict, init=False)
 
     def rows(self, desk: Desk) -> tuple[Context, tuple[Ask, ...]]:
         """Return what the rows are made from, and the rows; made anew once anything changed."""
-        is_over = self._minute.is_over(desk)
+        is_over = self.minute.is_over(desk)
         if self._made is None or is_over or self._of != self.chosen:
             with desk.files.once.each():
                 context = context_of_start(desk, self.chosen)
                 self._made, self._of = (context, asks(context)), dict(self.chosen)
             # Making them may have come upon what others changed.
-            self._minute.is_over(desk)
+            self.minute.is_over(desk)
         return self._made
 
 
