@@ -50,7 +50,7 @@ def test_a_change_of_any_record_takes_a_new_one(garage: Path, role: str) -> None
     data = desk.files.data(ref)
     made_anew(desk)
 
-    for key in list(data)[:12]:
+    for key in list(data)[: 12 : one_in(3)]:
         desk.files.stage(ref, {name: one for name, one in data.items() if name != key})
         assert made_anew(desk), key
         assert given_again(desk), key
