@@ -42,6 +42,9 @@ _COMMANDS = {
     "enter": ("enter", "GARAGE", "t6"),
     "undo": ("undo", "GARAGE"),
 }
+PATIENCE = 60.0
+"""Seconds after which a program that shows nothing is taken for one that died."""
+
 _PAGES = {"garage": "g", "set-up": "p", "session": "s", "going out": "o"}
 
 
@@ -79,9 +82,11 @@ def _screens(garage: str, times: int) -> None:
 
 
 def _until(wire: Wire, mark: str) -> float:
-    """Return the seconds until a text stands on the screen."""
+    """Return the seconds until a text stands on the screen. Raises TimeoutError."""
     start = time.perf_counter()
     while mark not in wire.shown:
+        if time.perf_counter() - start > PATIENCE:
+            raise TimeoutError(f"{mark!r} does not stand on the screen after {PATIENCE:.0f} s")
         wire.read(0.005, 0.02)
     return time.perf_counter() - start
 
