@@ -55,16 +55,19 @@ def _sample() -> Folder:
 
 
 def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Put next to each other, and so mostly into one worker, what needs something that takes seconds to have.
+    """Begin with what mostly waits, and put together what needs something that takes seconds to have.
 
-    First what reads the program's own source, parsed once a process; then calculations, most of them held to
-    a library that is slow to load.
+    Tests on a terminal wait for a program on it: first, in one worker, they leave the processors to the
+    others, where one of them at the end is waited for by all. Then what reads the program's own source, parsed
+    once a process; then calculations, most of them held to a library that is slow to load.
     """
     items.sort(key=_takes)
 
 
 def _takes(item: pytest.Item) -> int:
     held = vars(item.module) if isinstance(item, pytest.Function) else {}
+    if "Wire" in held:
+        return -1
     if "tree_of" in held or "texts_of" in held:
         return 0
     return 1 if item.path.parent.name in ("calc", "outside") else 2
