@@ -58,8 +58,8 @@ def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
     """Begin with what mostly waits, and put together what needs something that takes seconds to have.
 
     Tests on a terminal wait for a program on it: first, in one worker, they leave the processors to the
-    others, where one of them at the end is waited for by all. Then what reads the program's own source, parsed
-    once a process; then calculations, most of them held to a library that is slow to load.
+    others, where one of them at the end is waited for by all. Then what reads the source of the program,
+    parsed once a process; then calculations, most of them held to a library that is slow to load.
     """
     items.sort(key=_takes)
 
