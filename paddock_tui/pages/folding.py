@@ -87,11 +87,16 @@ def folds_of(page: Page, is_open: RowIsOpen, lines: Callable[[Section], int], mo
     if _lines(page, {id(one) for one in may}, sizes, heads) > most:
         may = [*may, *_not_at_hand(page, may)]
     closed = {id(one) for one in may}
+    taken = _lines(page, closed, sizes, heads)
     for one in may:
-        if _lines(page, closed - {id(one)}, sizes, heads) <= most:
-            closed.discard(id(one))
+        # A section that opens saves its heading at most: of thousands hardly any has to be counted.
+        if taken + sizes[id(one)] - 1 <= most:
+            opened = _lines(page, closed - {id(one)}, sizes, heads)
+            if opened <= most:
+                closed.discard(id(one))
+                taken = opened
     chosen = {key_of(one): id(one) in closed for one in may}
-    left = _lines(page, closed, sizes, heads) - most
+    left = taken - most
     return chosen | _trimmed_of(page, is_open, lines, closed, left) if left > 0 else chosen
 
 

@@ -1,6 +1,8 @@
 """Long pages folded to headings: what stays open, what a heading says, and how it is opened."""
 
 import attrs
+import hypothesis.strategies as st
+from hypothesis import given
 
 from paddock_tui.pages.folding import (
     folded,
@@ -16,6 +18,7 @@ from paddock_tui.pages.layout import View, layout
 from paddock_tui.pages.rows import FOLD, Page, Row, Section
 from paddock_tui.records.paths import Ref
 from paddock_tui.widgets.opened import OpenedSections
+from tests.examples import examples
 
 REF = Ref("session", "one")
 
@@ -60,6 +63,28 @@ def test_a_page_that_fits_is_left_as_it_is() -> None:
 def test_the_only_section_of_a_page_is_never_folded() -> None:
     page = attrs.evolve(PAGE, sections=PAGE.sections[:1])
     assert folds_of(page, FOUND, lambda one: len(one.rows) + 1, 2) == {}
+
+
+def shown(page: Page) -> int:
+    """Count the lines of a page as it shows: a heading is one, a section one more than its rows."""
+    sections = folded(page, {}).sections
+    return sum(1 if [row.kind for row in one.rows] == [FOLD] else len(one.rows) + 1 for one in sections)
+
+
+@given(
+    st.lists(st.tuples(st.sampled_from("ab"), st.integers(1, 6)), min_size=2, max_size=12), st.integers(2, 40)
+)
+@examples(150)
+def test_nothing_stays_folded_that_has_room(drawn: list[tuple[str, int]], most: int) -> None:
+    rows = ([f"{at} {row}" for row in range(count)] for at, (_, count) in enumerate(drawn))
+    made = (
+        section(f"{head} · {at}", *keys) for (at, (head, _)), keys in zip(enumerate(drawn), rows, strict=True)
+    )
+    page = Page("p", tuple(made), place="room")
+    folds = folds_of(page, FOUND, lambda one: len(one.rows) + 1, most)
+    if set(folds) <= {one.title for one in page.sections}:
+        for title in (one for one, is_folded in folds.items() if is_folded):
+            assert shown(with_folds(page, {**folds, title: False}, FOUND)) > most
 
 
 def test_what_has_a_finding_stays_open_and_the_first_that_fit_do_before_what_is_short() -> None:
