@@ -51,7 +51,7 @@ class Whole:
             raise RuntimeError(f"{self._what} are not all loaded: import {self._module} before")
 
 
-def later(*modules: str) -> None:
+def load_later(*modules: str) -> None:
     """Have modules loaded after the first page, though a function that needs one loads it by itself."""
     Later.declared.extend(modules)
 

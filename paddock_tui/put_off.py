@@ -1,7 +1,8 @@
 """Modules of others that are loaded once something of them is asked for, though they are imported before.
 
 The framework and the libraries import what this program never uses: encrypted sockets, checks of attributes,
-what the machine is called. Each is there, and is loaded by the first name that is asked of it.
+reading of source. Each is there, and is loaded by the first name that is asked of it. The standard library's
+own lazy loader loads a module as soon as it is imported a second time, as the framework imports these.
 """
 
 import sys

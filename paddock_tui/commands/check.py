@@ -55,13 +55,12 @@ def check(folder: str, session: str | None, at: dt.datetime | None, form: CheckF
         complain(("there is no session to check", "  name one with --session, or make one"))
         return NOT_DONE
     found = desk.assembled(ref)
-    facts = found.situation.facts()
-    result = review(found.situation, facts)
+    result = review(found.situation)
     problems = (*found.problems, *strays)
     if form == "json":
         print_dict(review_as_dict(ref, result, (*problems, *found.notes)))
     else:
-        before = from_before(facts)
+        before = from_before(found.situation.facts())
         page = review_page(result, heading_of(desk, ref), problems, notes=found.notes, before=before)
         say(lines_of(_named(page, result), form))
     return _status(ref, result, found.lost, hidden)

@@ -137,13 +137,10 @@ class Review:
         return tuple(dict.fromkeys(entry.rule for entry in self.not_judged))
 
 
-def review(situation: Situation, facts: Facts | None = None) -> Review:
-    """Ask every rule; the order of rules and records never changes the result.
-
-    `facts` are those of the situation, where somebody asks for more of them.
-    """
+def review(situation: Situation) -> Review:
+    """Ask every rule; the order of rules and records never changes the result."""
     COMPLETE.require()
-    facts = facts or situation.facts()
+    facts = situation.facts()
     in_force = situation.limits
     whole = situation.session is not None
     findings: list[Finding] = []

@@ -62,8 +62,7 @@ class KeptReviews:
     def _of(self, situation: Situation) -> _Kept:
         found = self._known(situation)
         if found is None:
-            facts = situation.facts()
-            found = _Kept(situation, facts, review(situation, facts))
+            found = _Kept(situation, situation.facts(), review(situation))
             self.made += 1
             self._kept = [found, *self._kept][:MOST]
         return found

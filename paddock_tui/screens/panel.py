@@ -5,12 +5,12 @@ from collections.abc import Sequence
 import attrs
 
 from paddock_tui.desk import Desk
-from paddock_tui.on_demand import later
+from paddock_tui.on_demand import load_later
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.rules import HOLD, SERIOUS, Finding, Review
 from paddock_tui.text import printable
 
-later("paddock_tui.pages.explanation")
+load_later("paddock_tui.pages.explanation")
 
 _LEFT_OUT = ("beside it",)
 """What of an explanation is left to `w`."""

@@ -3,7 +3,7 @@
 import datetime as dt
 
 from paddock_tui.facts.past import reason_before
-from paddock_tui.on_demand import Later, later
+from paddock_tui.on_demand import Later, load_later
 from paddock_tui.pages.actions import ActionContext
 from paddock_tui.pages.message_line import message_line
 from paddock_tui.pages.review import from_before
@@ -17,7 +17,7 @@ from paddock_tui.text import printable
 
 accepting, withdrawing = map(Later("paddock_tui.desk.edits.values"), ("accepting", "withdrawing"))
 going_through = Later("paddock_tui.desk.day.gone_through")("going_through")
-later("paddock_tui.desk.edits.remedies")
+load_later("paddock_tui.desk.edits.remedies")
 
 
 def _accept(host: Host) -> None:

@@ -63,7 +63,7 @@ def duplicate(host: Host) -> None:
 
 
 def rename(host: Host) -> None:
-    """Return the record under the cursor, or the one shown, another id; references follow."""
+    """Give the record under the cursor, or the one shown, another id; references follow."""
     row = host.board.cursor_row
     preset = preset_at(row.path) if row is not None and row.ref is not None and _on_record(host) else None
     if preset is not None and row is not None and row.ref is not None:

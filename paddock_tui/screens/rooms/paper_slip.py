@@ -1,12 +1,12 @@
 """The paper slip of the return, as the screen shows it."""
 
-from paddock_tui.on_demand import later
+from paddock_tui.on_demand import load_later
 from paddock_tui.pages.rows import Page
 from paddock_tui.screens.action import Action, needs_session, to
 from paddock_tui.screens.room import Room
 from paddock_tui.screens.subject import SubjectContext, of_subject
 
-later("paddock_tui.pages.paper_slip")
+load_later("paddock_tui.pages.paper_slip")
 
 
 def _page(about: SubjectContext) -> Page:

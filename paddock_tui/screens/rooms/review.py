@@ -3,7 +3,7 @@
 import attrs
 
 from paddock_tui.facts.essentials import MissingEssential
-from paddock_tui.on_demand import Later, later
+from paddock_tui.on_demand import Later, load_later
 from paddock_tui.pages.review import finding_key, from_before, missing_at, review_page
 from paddock_tui.pages.rows import MISSING, Page, Row
 from paddock_tui.records.paths import Ref
@@ -16,7 +16,7 @@ from paddock_tui.screens.subject import SubjectContext, of_subject
 from paddock_tui.widgets import messages
 
 answering = Later("paddock_tui.desk.day.checklist")("answering")
-later("paddock_tui.desk.edits.remedies")
+load_later("paddock_tui.desk.edits.remedies")
 
 
 def _page(about: SubjectContext) -> Page:
