@@ -141,10 +141,7 @@ def _summed(ridden: list[PastSession], spent: list[Spent]) -> Summed:
     return Summed(
         len({one.session.date for one in ridden}),
         len(ridden),
-        sum(
-            one.session.ridden_laps if one.session.ridden_laps is not None else len(one.session.laps)
-            for one in ridden
-        ),
+        sum(one.session.lap_count for one in ridden),
         sum(hours_ridden(one.session) for one in ridden),
         sum(one for one in km if one is not None),
         sum(one is None for one in km),

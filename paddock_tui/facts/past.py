@@ -41,7 +41,7 @@ class PastSession:
         """Kilometres ridden: as entered, else laps times the length of one."""
         if self.session.distance is not None:
             return self.session.distance.to("km")
-        laps = self.session.ridden_laps if self.session.ridden_laps is not None else len(self.session.laps)
+        laps = self.session.lap_count
         return laps * self.lap_km if laps and self.lap_km is not None else None
 
 

@@ -174,5 +174,4 @@ def read_at(end: End, reading: PressureReading | None, session: Session) -> Pres
 def _full(session: Session) -> bool:
     if session.ridden_time is not None:
         return session.ridden_time.to("min") >= FULL_SESSION_MIN
-    laps = session.ridden_laps if session.ridden_laps is not None else len(session.laps)
-    return laps >= FULL_SESSION_LAPS
+    return session.lap_count >= FULL_SESSION_LAPS

@@ -11,12 +11,6 @@ def debriefed(outing: Outing) -> bool:
     """
     session, limits = outing.session, outing.limits
     asked = session.did is not None or bool(session.symptoms)
-    laps = laps_of(outing)
+    laps = session.lap_count
     minutes = session.ridden_time.to("min") if session.ridden_time is not None else 0.0
     return asked and outing.ridden and (laps >= limits[TELLING_LAPS] or minutes >= limits[TELLING_MINUTES])
-
-
-def laps_of(outing: Outing) -> int:
-    """Return the laps ridden, as counted, else those that were timed."""
-    session = outing.session
-    return session.ridden_laps if session.ridden_laps is not None else len(session.laps)

@@ -7,7 +7,6 @@ from paddock_tui.calc.tyre_air_learning import HOT_WITHIN_MIN
 from paddock_tui.limits.next_change import HOT_LAPS
 from paddock_tui.limits.pressures import OFF_TARGET_CAUTION, OFF_TARGET_SERIOUS
 from paddock_tui.limits.weather import MOVED_SINCE_SET
-from paddock_tui.matters.behaviour_rules import laps_of
 from paddock_tui.matters.core import MatterKind, Opened, Outing, Present, Said, declare, opened
 from paddock_tui.matters.seen import Seen
 from paddock_tui.matters.severity import CAUTION, NOTE, SERIOUS
@@ -45,7 +44,7 @@ def _opens(outing: Outing, seen: Seen) -> Iterator[Opened]:
 def _is_hot(outing: Outing, at: dt.time | None) -> bool:
     """Return whether it was read before the tyre cooled, and after laps that made it hot."""
     parked = outing.session.parked
-    if parked is None or at is None or laps_of(outing) < outing.limits[HOT_LAPS]:
+    if parked is None or at is None or outing.session.lap_count < outing.limits[HOT_LAPS]:
         return False
     return 0 <= (at.hour - parked.hour) * 60 + at.minute - parked.minute <= HOT_WITHIN_MIN
 

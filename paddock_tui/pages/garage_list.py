@@ -11,6 +11,7 @@ from paddock_tui.desk.lookup import Glance, glance, glances, order, session_in_h
 from paddock_tui.pages.dates import short_date
 from paddock_tui.pages.rows import Row
 from paddock_tui.records.paths import GARAGE, Ref
+from paddock_tui.records.ridden import laps_ridden
 from paddock_tui.store.data import lookup
 from paddock_tui.store.garage import GarageFiles
 from paddock_tui.store.index import year_of
@@ -162,7 +163,9 @@ def _said_of_session(one: Glance, data: Mapping[str, Any]) -> Iterator[str]:
 def said_of_ride(data: Mapping[str, Any]) -> str:
     """Say how many laps a session that was ridden had, and what it went out with; "ridden" without laps."""
     counted, timed = data.get("ridden_laps"), data.get("laps")
-    laps = counted if isinstance(counted, int) else len(timed) if isinstance(timed, dict) else 0
+    laps = laps_ridden(
+        counted if type(counted) is int else None, len(timed) if isinstance(timed, dict) else 0
+    )
     words = ["ridden" if laps < 1 else "1 lap" if laps == 1 else f"{laps} laps"]
     verdict = lookup(data, ("out", "verdict"))
     if isinstance(verdict, str):

@@ -1,4 +1,4 @@
-"""When a session counts as ridden: the one rule, for the records and for the rows read without them."""
+"""When a session counts as ridden, and its laps: one rule each, for records and rows read without them."""
 
 
 def was_ridden(*, parked: bool, laps: bool, went_out: bool, hot: bool) -> bool:
@@ -8,3 +8,8 @@ def was_ridden(*, parked: bool, laps: bool, went_out: bool, hot: bool) -> bool:
     alone it may be a reading off the warmers, typed on the wrong row, and nobody has been out.
     """
     return parked or laps or (went_out and hot)
+
+
+def laps_ridden(counted: int | None, timed: int) -> int:
+    """Return the laps of an outing: as they were counted, else those with a time."""
+    return timed if counted is None else counted

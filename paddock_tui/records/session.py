@@ -12,7 +12,7 @@ from paddock_tui.records import race as r
 from paddock_tui.records import session_parts as o
 from paddock_tui.records.crew import Job
 from paddock_tui.records.fields import ENDS, NAMED, NUMBERED, nested, one, table, tables, values
-from paddock_tui.records.ridden import was_ridden
+from paddock_tui.records.ridden import laps_ridden, was_ridden
 from paddock_tui.records.setup import Counted, SetUp
 from paddock_tui.records.shapes import Amount, Lap, LapTime, Reference, Series, Whole, Word
 from paddock_tui.records.went_out_with import WentOutWith
@@ -186,6 +186,11 @@ class Session:
     accepted: Mapping[str, Mapping[str, o.Acceptance]] = nested(
         o.Acceptance, "accepted", keyed_by="rule and subject", keys=("[a-z0-9-]+", "[a-z0-9_.-]+")
     )
+
+    @property
+    def lap_count(self) -> int:
+        """The laps ridden: as counted, else those that were timed."""
+        return laps_ridden(self.ridden_laps, len(self.laps))
 
     @functools.cached_property
     def is_ridden(self) -> bool:
