@@ -51,6 +51,7 @@ def test_sessions_come_newest_first_with_what_their_name_does_not_say(garage: Pa
         ({"laps": {"1": "2:01.0", "2": "2:00.0"}}, "2 laps"),
         ({"ridden_laps": 7, "laps": {"1": "2:01.0"}, "out": {"verdict": "HOLD"}}, "7 laps, out HOLD"),
         ({"ridden_laps": "many", "laps": 4, "out": 3}, "ridden"),
+        ({"ridden_laps": True}, "ridden"),
     ],
 )
 def test_a_ride_is_said_by_its_laps_and_what_it_went_out_with(data: dict[str, object], said: str) -> None:
