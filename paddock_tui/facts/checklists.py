@@ -231,7 +231,7 @@ def _answered_again(so_far: _Answers, one: PastSession) -> _Answers:
     return found
 
 
-_ANSWERS: Along[_Answers] = Along({}, _answered_again, dict)
+_ANSWERS: Along[_Answers] = Along("answers", {}, _answered_again, dict)
 
 
 @functools.lru_cache(maxsize=512)

@@ -102,4 +102,4 @@ def _set_again(so_far: _LastSet, one: PastSession) -> _LastSet:
     return found
 
 
-_SET: Along[_LastSet] = Along({}, _set_again)
+_SET: Along[_LastSet] = Along("adjusters", {}, _set_again)

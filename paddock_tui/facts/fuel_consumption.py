@@ -127,7 +127,7 @@ def _filled_again(so_far: _Fillings, one: PastSession) -> _Fillings:
     return _Fillings(ended, run, km, grounds | {ground})
 
 
-_FILLINGS = Along(_Fillings(), _filled_again)
+_FILLINGS = Along("fillings", _Fillings(), _filled_again)
 """The fillings in unbroken runs, along a history."""
 
 

@@ -73,7 +73,7 @@ def _happened_again(so_far: tuple[Happened, ...], one: PastSession) -> tuple[Hap
     return (*so_far, *_of([one])) if one.session.incidents else so_far
 
 
-_HAPPENED: Along[tuple[Happened, ...]] = Along((), _happened_again)
+_HAPPENED: Along[tuple[Happened, ...]] = Along("incidents", (), _happened_again)
 
 
 def _own(session: Session) -> Iterable[Happened]:

@@ -1,6 +1,7 @@
 """What went before: a bike's earlier sessions as plain records, and what they refer to."""
 
 import bisect
+import datetime as dt
 import functools
 import heapq
 from collections.abc import Callable, Iterable, Mapping
@@ -35,6 +36,26 @@ class PastSession:
     entry: DayEntry = attrs.field(factory=DayEntry)
     altitude_m: float | None = None
     day: RidingDay | None = None
+
+    @property
+    def date(self) -> dt.date | None:
+        """Its day, where it is known."""
+        return self.session.date
+
+    @property
+    def rider(self) -> str | None:
+        """Who rode, by the rider's id."""
+        return self.session.rider
+
+    @property
+    def tyres(self) -> str | None:
+        """The tyre set it was on, by its id."""
+        return self.session.tyres
+
+    @property
+    def ridden(self) -> bool:
+        """Whether it was ridden."""
+        return is_ridden(self.session)
 
     @property
     def km(self) -> float | None:
@@ -109,8 +130,8 @@ class History:
         """Those that were ridden, oldest first."""
         ridden, up_to = self.line.ridden, self.line.ridden_up_to
         for one in self.past[len(up_to) :]:
-            if is_ridden(one.session):
-                self.line.ridden_on.setdefault(one.session.tyres, []).append(len(ridden))
+            if one.ridden:
+                self.line.ridden_on.setdefault(one.tyres, []).append(len(ridden))
                 ridden.append(one)
             up_to.append(len(ridden))
         return tuple(ridden[: up_to[len(self.past) - 1]]) if self.past else ()
@@ -135,17 +156,21 @@ class Along(Generic[Reached]):
 
     `step` is pure, or changes a state of its own, which `own` makes of one that stands. Histories on one line
     are beginnings of one another (`History.on_line`), so that the walk goes on from the longest that is not
-    longer. `steps` counts the sessions gone through.
+    longer. `steps` counts the sessions gone through. Each has a name of its own (`walk_named`).
     """
 
     def __init__(
         self,
+        name: str,
         start: Reached,
         step: Callable[[Reached, PastSession], Reached],
         own: Callable[[Reached], Reached] | None = None,
     ) -> None:
-        self._start, self._step, self._own = start, step, own
+        if name in WALKS:
+            raise ValueError(f"two walks along a history are called {name}")
+        self.name, self._start, self._step, self._own = name, start, step, own
         self.steps = 0
+        WALKS[name] = self
 
     def of(self, history: History) -> Reached:
         """Return the state behind the last session."""
@@ -163,6 +188,40 @@ class Along(Generic[Reached]):
 
 def _length(end: tuple[int, object]) -> int:
     return end[0]
+
+
+WALKS: dict[str, Along[Any]] = {}
+"""Every walk along a history that was made, by its name."""
+
+_FAMILIES: dict[str, "Alongs[Any]"] = {}
+
+
+class Alongs(Generic[Reached]):
+    """Walks that differ by one word, such as a date: each is made when first asked for, of its word."""
+
+    def __init__(
+        self,
+        name: str,
+        start: Reached,
+        step: Callable[[str], Callable[[Reached, PastSession], Reached]],
+    ) -> None:
+        if name in _FAMILIES:
+            raise ValueError(f"two families of walks along a history are called {name}")
+        self.name, self._start, self._step = name, start, step
+        _FAMILIES[name] = self
+
+    def of(self, word: str) -> Along[Reached]:
+        """Return the walk of a word."""
+        name = f"{self.name} {word}"
+        return WALKS[name] if name in WALKS else Along(name, self._start, self._step(word))
+
+
+def walk_named(name: str) -> Along[Any] | None:
+    """Return a walk by its name, one of a family as well; None where no module that is loaded has such."""
+    family, _, word = name.partition(" ")
+    if name not in WALKS and family in _FAMILIES:
+        return _FAMILIES[family].of(word)
+    return WALKS.get(name)
 
 
 def tyre_of(tyres: TyreSet | None, end: End) -> Tyre:
@@ -221,7 +280,7 @@ def _sag_taken(so_far: _SagsTaken, one: PastSession) -> _SagsTaken:
     return {**so_far, **new} if new else so_far
 
 
-_SAGS: Along[_SagsTaken] = Along({}, _sag_taken)
+_SAGS: Along[_SagsTaken] = Along("sag", {}, _sag_taken)
 
 
 def sag_of_rider(history: History, end: str, load: str, rider: str | None) -> SagTaken | None:

@@ -1,8 +1,7 @@
 """Service: engine hours and distance counted from the sessions, and what is due by them or by months."""
 
 import datetime as dt
-import functools
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import NamedTuple
 
 import attrs
@@ -10,7 +9,7 @@ import attrs
 from paddock_tui.calc.errors import OutOfRange
 from paddock_tui.calc.service_due import due_date, hours_to_go, km_to_go
 from paddock_tui.facts.core import ABSENT, Absent, fact
-from paddock_tui.facts.past import Along, History, PastSession
+from paddock_tui.facts.past import Along, Alongs, History, PastSession
 from paddock_tui.records.bike import Bike, Service
 from paddock_tui.records.session import Session, is_ridden, was_done_back_in
 from paddock_tui.records.session_parts import Work
@@ -95,19 +94,26 @@ class _Ridden(NamedTuple):
     lost: int = 0
 
 
-@functools.lru_cache(maxsize=16)
-def _ridden_since(start: dt.date | None) -> Along[_Ridden]:
-    """Return what adds up the sessions after a date, one after the other as they come."""
+def _adding_up(start_on: str) -> Callable[[_Ridden, PastSession], _Ridden]:
+    """Return what adds up the sessions after a date, one after the other as they come; of all without one."""
+    start = dt.date.fromisoformat(start_on) if start_on else None
 
     def add(so_far: _Ridden, one: PastSession) -> _Ridden:
-        if not _after(one.session.date, start):
+        if not _after(one.date, start):
             return so_far
         hours = so_far.hours + hours_ridden(one.session)
-        if not is_ridden(one.session):
+        if not one.ridden:
             return so_far._replace(hours=hours)
         return _Ridden(hours, so_far.km + (one.km or 0.0), so_far.lost + (one.km is None))
 
-    return Along(_Ridden(), add)
+    return add
+
+
+_RIDDEN_SINCE = Alongs("ridden-since", _Ridden(), _adding_up)
+
+
+def _ridden_since(start: dt.date | None) -> Along[_Ridden]:
+    return _RIDDEN_SINCE.of("" if start is None else start.isoformat())
 
 
 def hours_ridden(session: Session) -> float:

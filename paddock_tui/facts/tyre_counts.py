@@ -155,7 +155,9 @@ def _read_again(so_far: _Readings, one: PastSession) -> _Readings:
     return so_far._replace(sessions=place)
 
 
-_READ = Along(_Readings(0, {}), _read_again, lambda so_far: _Readings(so_far.sessions, dict(so_far.last)))
+_READ = Along(
+    "tread", _Readings(0, {}), _read_again, lambda so_far: _Readings(so_far.sessions, dict(so_far.last))
+)
 
 
 def _read_in(session: Session, end: End) -> Quantity | None:

@@ -75,7 +75,7 @@ def was_set_since_cold(end: End, session: Session, but: str = "") -> bool:
     return any((one.set_to_front if end == "front" else one.set_to_rear) is not None for one in found)
 
 
-_STATES: Along[_States] = Along({}, _after, dict)
+_STATES: Along[_States] = Along("tyres", {}, _after, dict)
 
 
 def cold_left(history: History, tyres: str, end: End) -> AirLeft | None:

@@ -139,7 +139,7 @@ def _dry_adjusters(so_far: _Adjusters, one: PastSession) -> _Adjusters:
     return so_far if same else {**so_far, session.rider: {**known, **new}}
 
 
-_DRY_ADJUSTERS: Along[_Adjusters] = Along({}, _dry_adjusters)
+_DRY_ADJUSTERS: Along[_Adjusters] = Along("dry-adjusters", {}, _dry_adjusters)
 """What each adjuster last stood at in the dry, by rider."""
 
 

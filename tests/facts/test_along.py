@@ -1,17 +1,19 @@
 """What is learnt along a history is the same at once and in pieces, and costs what is new."""
 
 import datetime as dt
+from collections.abc import Iterator
 from decimal import Decimal
 from typing import Any
 
 import hypothesis.strategies as st
+import pytest
 from hypothesis import given
 
 from paddock_tui.calc.outside_pressure import AirObserved
 from paddock_tui.facts.checklists import _ANSWERS
 from paddock_tui.facts.fuel_consumption import _FILLINGS, fuel_learnt
 from paddock_tui.facts.outings import Outings
-from paddock_tui.facts.past import Along, History, Lineage, PastSession
+from paddock_tui.facts.past import WALKS, Along, Alongs, History, Lineage, PastSession, walk_named
 from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.common import Check
@@ -84,9 +86,35 @@ def test_in_pieces_and_in_any_order_it_is_as_at_once(told: list[Any], looks: lis
         assert learnt(history, rider, sets[own]) == learnt(alone, rider, sets[own])
 
 
+@pytest.fixture
+def walks() -> Iterator[None]:
+    """Forget the walks that a test makes."""
+    before = set(WALKS)
+    yield
+    for name in WALKS.keys() - before:
+        del WALKS[name]
+
+
+@pytest.mark.usefixtures("walks")
+def test_a_walk_is_found_by_its_name_and_one_of_a_family_is_made_by_it() -> None:
+    counted: Along[int] = Along("counted", 0, lambda so_far, _one: so_far + 1)
+    assert walk_named("counted") is counted
+    with pytest.raises(ValueError, match="two walks"):
+        Along("counted", 0, lambda so_far, _one: so_far)
+    longer: Alongs[int] = Alongs("longer-by", 0, lambda by: lambda so_far, _one: so_far + int(by))
+    with pytest.raises(ValueError, match="two families"):
+        Alongs("longer-by", 0, lambda _by: lambda so_far, _one: so_far)
+    by_two = walk_named("longer-by 2")
+    assert by_two is longer.of("2")
+    assert by_two is not longer.of("3")
+    assert [longer.of(by).of(History((PastSession("1", Session()),))) for by in "23"] == [2, 3]
+    assert walk_named("nothing-such 2") is None
+
+
+@pytest.mark.usefixtures("walks")
 def test_only_what_is_new_is_gone_through() -> None:
     sessions = tuple(PastSession(f"{number}", Session(number=number)) for number in range(40))
-    counted: Along[int] = Along(0, lambda so_far, one: so_far + (one.session.number or 0))
+    counted: Along[int] = Along("counted", 0, lambda so_far, one: so_far + (one.session.number or 0))
     line = Lineage()
 
     def steps(length: int, on: Lineage) -> int:

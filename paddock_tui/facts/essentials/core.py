@@ -186,7 +186,7 @@ def _ok_again(so_far: frozenset[str], one: PastSession) -> frozenset[str]:
     return so_far if found <= so_far else so_far | found
 
 
-_EVER_OK: Along[frozenset[str]] = Along(frozenset(), _ok_again)
+_EVER_OK: Along[frozenset[str]] = Along("ever-ok", frozenset(), _ok_again)
 
 
 def _any(sessions: Iterable[PastSession], names: tuple[str, ...]) -> bool:

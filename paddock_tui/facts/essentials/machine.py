@@ -71,7 +71,7 @@ def _looked_at(so_far: bool, one: PastSession) -> bool:
     return so_far or bool(one.entry.inspected) or any(work.torqued for work in one.session.work.values())
 
 
-_LOOKED_AT = Along(False, _looked_at)
+_LOOKED_AT = Along("looked-at", False, _looked_at)
 """Whether a session tells of torqued work, or its day of an inspection."""
 
 

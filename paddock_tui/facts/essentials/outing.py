@@ -97,7 +97,7 @@ def _first_unsaid(reached: PastSession | None, one: PastSession) -> PastSession 
     return one if reached is None and _not_said(one.session, is_last=False) else reached
 
 
-_UNSAID = Along[PastSession | None](None, _first_unsaid)
+_UNSAID = Along[PastSession | None]("unsaid", None, _first_unsaid)
 """The first session of a history in which something was noted that no word names."""
 
 
@@ -135,7 +135,7 @@ def _ridden_later(last: PastSession | None, one: PastSession) -> PastSession | N
     return one if later else last
 
 
-_LAST_RIDDEN: Along[PastSession | None] = Along(None, _ridden_later)
+_LAST_RIDDEN: Along[PastSession | None] = Along("last-ridden", None, _ridden_later)
 
 
 @essential("rider-fit", ALL)
