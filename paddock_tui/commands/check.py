@@ -1,9 +1,8 @@
 """`check`: the review of a session, or of everything, as text or as JSON."""
 
 import datetime as dt
-import sys
 from collections.abc import Iterable
-from typing import Any, Literal
+from typing import Any
 
 import attrs
 
@@ -13,31 +12,24 @@ from paddock_tui.commands.common import (
     NOT_DONE,
     OK,
     complain,
-    counted,
     find_ref,
     open_to_read,
     say,
     sentences,
 )
-from paddock_tui.commands.printing import lines_of, print_dict
+from paddock_tui.commands.printing import CheckForm, lines_of, print_dict
 from paddock_tui.desk.looking import LooksAt
 from paddock_tui.desk.lookup import unplaced
-from paddock_tui.desk.situations import Assembled
 from paddock_tui.pages.as_json import problem_as_dict
 from paddock_tui.pages.headings import heading_of
-from paddock_tui.pages.message_line import message_line
-from paddock_tui.pages.problems import problem_rows
-from paddock_tui.pages.review import finding_key, from_before, review_page, verdict_line
-from paddock_tui.pages.rows import Page, Row, Section
+from paddock_tui.pages.review import finding_key, from_before, review_page
+from paddock_tui.pages.rows import Page
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref, spell
 from paddock_tui.records.verdict_words import CARE_WORD, HOLD_WORD, NO_FINDINGS_WORD, NOT_YET_WORD
-from paddock_tui.rules import NOTE, Finding, Review, Where, review
+from paddock_tui.rules import Finding, Review, Where, review
 
 _STATUS = {NO_FINDINGS_WORD: OK, NOT_YET_WORD: CARE, CARE_WORD: CARE, HOLD_WORD: HOLD}
-
-
-CheckForm = Literal["text", "json", "plain"]
 
 
 def check(folder: str, session: str | None, at: dt.datetime | None, form: CheckForm = "text") -> int:
@@ -79,31 +71,10 @@ def _status(ref: Ref, result: Review, lost: Iterable[Ref], hidden: Iterable[Ref]
 
 def check_all(folder: str, at: dt.datetime | None, form: CheckForm = "text") -> int:
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
-    desk = open_to_read(folder, at, passing=True)
-    problems: list[InputError] = list(desk.files.strays())
-    problems += desk.files.former.troubles(desk.files.name_of)
-    lost = bool(problems)
-    refs = list(desk.files.all())
-    verdicts: list[tuple[Ref, Review]] = []
-    for place, ref in enumerate(refs, 1):
-        _progress(place, len(refs))
-        loaded = desk.files.read(ref)
-        if loaded is None:
-            continue
-        problems += [*loaded.troubles, *loaded.unknown]
-        lost = lost or bool(loaded.troubles)
-        if ref.kind in ("session", "profile") and loaded.record is not None:
-            assembled: Assembled = desk.assembled(ref)
-            verdicts.append((ref, review(assembled.situation)))
-    from paddock_tui.pages.garage import garage_heading
+    # A single session waits for nothing that judges many.
+    from paddock_tui.commands.check_all import judge_all
 
-    if form == "json":
-        rows = [{"session": str(ref), "verdict": found.verdict} for ref, found in verdicts]
-        print_dict({"verdicts": rows, "problems": [problem_as_dict(trouble) for trouble in problems]})
-    else:
-        say(lines_of(_everything(garage_heading(desk), verdicts, problems), form))
-        say(("", f"{counted(len(refs), 'record')} read, {counted(len(problems), 'problem')}"))
-    return NOT_DONE if lost else OK
+    return judge_all(folder, at, form)
 
 
 def _named(page: Page, result: Review) -> Page:
@@ -118,35 +89,9 @@ def _named(page: Page, result: Review) -> Page:
     return attrs.evolve(page, sections=(attrs.evolve(findings, rows=rows), *others))
 
 
-def _everything(heading: str, verdicts: Iterable[tuple[Ref, Review]], problems: list[InputError]) -> Page:
-    """Make the page of everything: a verdict for each session, what is wrong in profiles, problems."""
-    sessions = [
-        Row(ref.id, verdict_line(found), kind="text") for ref, found in verdicts if ref.kind == "session"
-    ]
-    profiles = [
-        Row(ref.id, f"{one.severity}: {message_line(one)}", kind="text")
-        for ref, found in verdicts
-        if ref.kind == "profile"
-        for one in found.findings
-        if one.severity > NOTE
-    ]
-    sections = [Section("sessions", tuple(sessions), "" if sessions else "none yet")]
-    if profiles:
-        sections.append(Section("profiles", tuple(profiles)))
-    if problems:
-        sections.append(Section("problems", tuple(problem_rows(problems))))
-    return Page(heading, tuple(sections))
-
-
 def _troubles(desk: LooksAt, ref: Ref) -> tuple[InputError, ...]:
     loaded = desk.files.read(ref)
     return loaded.troubles if loaded is not None else ()
-
-
-def _progress(done: int, of: int) -> None:
-    if sys.stderr.isatty() and of > 50:
-        sys.stderr.write(f"\r{done} of {of}" + ("\n" if done == of else ""))
-        sys.stderr.flush()
 
 
 def review_as_dict(ref: Ref | None, result: Review, problems: Iterable[InputError]) -> dict[str, Any]:

@@ -34,30 +34,26 @@ class CommandStopped(Exception):
         self.lines = lines
 
 
-def open_to_read(folder: str, at: dt.datetime | None = None, *, passing: bool = False) -> "LooksAt":
+def open_to_read(
+    folder: str, at: dt.datetime | None = None, *, files: "GarageFiles | None" = None
+) -> "LooksAt":
     """Open the garage in a folder to look at it alone; Stop where there is none. `at` sets the clock.
 
-    Nothing of what writes is loaded. That a step was cut short is said, and left as it is. With `passing`
-    only the latest sessions and days are held, for whoever goes through all of them once.
+    Nothing of what writes is loaded. That a step was cut short is said, and left as it is. `files` are its
+    files, where they are held in another way than all at once.
     """
     from paddock_tui.desk.looking import LooksAt
     from paddock_tui.desk.venue_clock import VenueClock
     from paddock_tui.store.cut_short import declared
     from paddock_tui.store.garage import GarageFiles
 
-    files = _passing(Path(folder)) if passing else GarageFiles(Path(folder))
+    files = files or GarageFiles(Path(folder))
     _refuse_what_is_none(files)
     if declared(files.root):
         from paddock_tui.store.saving import cut_short
 
         complain(filter(None, (printable(cut_short(files)),)))
     return LooksAt(files, (lambda: at) if at is not None else VenueClock(files))
-
-
-def _passing(folder: Path) -> "GarageFiles":
-    from paddock_tui.store.passing import PassingFiles
-
-    return PassingFiles(folder)
 
 
 def open_desk(folder: str, at: dt.datetime | None = None, *, writes: bool = True) -> "Desk":

@@ -11,6 +11,7 @@ from paddock_tui.export.registry import PERSONAL
 from paddock_tui.export.table import ExportScope
 from paddock_tui.export.writing import Form, write_tables
 from paddock_tui.store.errors import in_plain_words
+from paddock_tui.store.passing import PassingFiles
 from paddock_tui.text import printable
 
 
@@ -29,7 +30,7 @@ def export(
     name = printable(to)
     if folder.is_symlink() or (folder.exists() and (not folder.is_dir() or any(folder.iterdir()))):
         raise CommandStopped(NOT_DONE, f"{name} is there already and not empty", "  name a new folder")
-    desk = open_to_read(garage, passing=True)
+    desk = open_to_read(garage, files=PassingFiles(Path(garage)))
     wanted = ExportScope(since, _id(desk, bike, "bike"), _id(desk, rider, "rider"), frozenset(personal))
     try:
         written = write_tables(desk, folder, form, wanted, _progress)

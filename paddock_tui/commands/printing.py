@@ -13,6 +13,9 @@ if TYPE_CHECKING:
 
 PrintForm = Literal["text", "json", "html", "plain"]
 
+CheckForm = Literal["text", "json", "plain"]
+"""The forms of a review."""
+
 
 @attrs.frozen
 class AskedPage:

@@ -334,10 +334,13 @@ class GarageFiles:
         if stamp is None or path is None:
             self._raw.pop(ref, None)
             return None
-        self._raw[ref] = fresh = text_of(self.tree, path, stamp)
+        self._raw[ref] = fresh = self._text_of(ref, path, stamp)
         if known is not None and former_ids(known.written) != former_ids(fresh.written):
             self._renamed()
         return self._as_called(ref, fresh)
+
+    def _text_of(self, _ref: Ref, path: FilePath, stamp: Stamp) -> FileText:
+        return text_of(self.tree, path, stamp)
 
     def _as_called(self, ref: Ref, raw: FileText) -> FileText:
         """Return what was read of a file with its references called as they are by now."""

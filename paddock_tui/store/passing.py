@@ -1,10 +1,19 @@
 """The files of a garage that is gone through once: of many seasons only the latest read are held."""
 
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import TYPE_CHECKING
 
+from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.store.garage import GarageFiles
-from paddock_tui.store.loaded import FileText
+from paddock_tui.store.index import Stamp
+from paddock_tui.store.loaded import FileText, Loaded
+
+if TYPE_CHECKING:
+    from paddock_tui.store.untroubled_files import UntroubledFiles
 
 HELD = 64
 """Sessions and days that are held: those of the day at hand, which are looked at again, are far fewer."""
@@ -23,6 +32,20 @@ class PassingFiles(GarageFiles):
     def __init__(self, root: Path) -> None:
         super().__init__(root)
         self._latest: dict[Ref, None] = {}
+        self._quick: UntroubledFiles | None = None
+        self._untroubled: dict[Ref, tuple[FileText, Record]] = {}
+        """What was made of the files that were read quickly and wait to be asked for as records."""
+
+    @contextmanager
+    def looked_at_only(self) -> Iterator[None]:
+        """Read sessions and days quickly while this lasts: their data is not to be changed."""
+        from paddock_tui.store.untroubled_files import UntroubledFiles
+
+        with UntroubledFiles(self) as self._quick:
+            try:
+                yield
+            finally:
+                self._quick = None
 
     def _read_raw(self, ref: Ref) -> FileText | None:
         known = self._raw.get(ref) if ref.kind not in _MANY and ref not in self._staged else None
@@ -37,3 +60,26 @@ class PassingFiles(GarageFiles):
                 del self._latest[oldest]
                 self.let_go(oldest)
         return found
+
+    def let_go(self, ref: Ref) -> None:
+        """Hold a record in memory no more, nor what was made of it."""
+        super().let_go(ref)
+        self._untroubled.pop(ref, None)
+
+    def _text_of(self, ref: Ref, path: Path, stamp: Stamp) -> FileText:
+        found = self._quick.read(ref) if self._quick is not None and ref.kind in _MANY else None
+        if found is None:
+            return super()._text_of(ref, path, stamp)
+        raw = FileText(found.stamp, found.text, found.data)
+        self._untroubled[ref] = raw, found.record
+        return raw
+
+    def _structure(self, ref: Ref, raw: FileText) -> Loaded:
+        quickly, record = self._untroubled.pop(ref, (None, None))
+        path = self.path_of(ref)
+        if quickly is not raw or raw.data is not raw.written or path is None:
+            return super()._structure(ref, raw)
+        if ref.kind == "session":
+            self.sessions_read.add(ref.id)
+        name = os.path.relpath(path, self.root)
+        return Loaded(ref, path, name, raw.text, raw.data, record, possible=record)
