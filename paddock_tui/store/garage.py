@@ -51,9 +51,7 @@ class GarageFiles:
         self._turns = Turns()
         self.once = Once()
         self._touched: list[Ref] = []
-        self.former = FormerIds(
-            lambda kind: self._files().get(kind, NONE), lambda kind: self._with_former(kind)
-        )
+        self.former = FormerIds(lambda kind: self._files().get(kind, NONE), self._with_former)
         self.generation = 0
         """Grows with every change that is known of: what was worked out in an older one stands no more."""
         self.rows = SessionRows(
