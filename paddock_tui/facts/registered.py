@@ -4,7 +4,6 @@ from paddock_tui.facts import (  # noqa: F401 - registers their facts
     aids,
     brakes,
     changes,
-    checklist_stages,
     checklists,
     controls,
     copied,

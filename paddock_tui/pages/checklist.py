@@ -5,8 +5,16 @@ from collections.abc import Iterable, Iterator, Mapping
 import attrs
 
 from paddock_tui.facts import Situation
-from paddock_tui.facts.checklist_stages import AtHand, at_hand
-from paddock_tui.facts.checklists import OPEN, TO_FIX, Checked, ItemState, ListState, day_place
+from paddock_tui.facts.checklists import (
+    OPEN,
+    TO_FIX,
+    AtHand,
+    Checked,
+    ItemState,
+    ListState,
+    at_hand,
+    day_place,
+)
 from paddock_tui.facts.packing import Served
 from paddock_tui.matters.fold import day_words
 from paddock_tui.pages.rows import Page, Row, Section

@@ -5,8 +5,7 @@ from typing import Any
 
 import attrs
 
-from paddock_tui.facts.checklist_stages import AtHand, at_hand, stages_due
-from paddock_tui.facts.checklists import ItemState, ListState
+from paddock_tui.facts.checklists import AtHand, ItemState, ListState, at_hand, stages_due
 from paddock_tui.records.checklist import STAGES
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Incident

@@ -14,8 +14,7 @@ from paddock_tui.desk.day.minute import Minute
 from paddock_tui.desk.day.out_now import out_now
 from paddock_tui.desk.desk import Desk
 from paddock_tui.desk.lookup import glance, of_date
-from paddock_tui.facts.checklist_stages import at_hand
-from paddock_tui.facts.checklists import Checked
+from paddock_tui.facts.checklists import Checked, at_hand
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.paths import Ref
