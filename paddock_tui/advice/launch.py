@@ -7,7 +7,7 @@ from paddock_tui.advice.calculators import Answer
 from paddock_tui.calc.errors import Inconsistent
 from paddock_tui.calc.starting_levels import launch_to_start_with
 from paddock_tui.facts.aids import STARTING
-from paddock_tui.facts.launch_starts import starts_of
+from paddock_tui.facts.launch_starts import starts_before
 from paddock_tui.limits.core import COMMON
 from paddock_tui.records.control_levels import levels_of
 from paddock_tui.records.electronics import function_of
@@ -20,7 +20,7 @@ def launch_answers(about: About) -> Iterator[Answer]:
     bike, session = about.situation.bike, about.situation.session
     if bike is None or session is None or session.kind not in STARTING or session.rider is None:
         return
-    made = starts_of(session.rider, bike, (one.session for one in about.situation.history.past))
+    made = starts_before(session.rider, bike, about.situation.history)
     for name, control in bike.controls.items():
         if function_of(name, control) != "launch":
             continue

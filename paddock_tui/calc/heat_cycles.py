@@ -5,7 +5,6 @@ before keep that cycle going: nothing cooled. Common practice, no source.
 """
 
 import datetime as dt
-from collections.abc import Iterable
 from typing import Final, NamedTuple
 
 KEPT_WARM_MIN: Final = 15.0
@@ -21,21 +20,21 @@ class Heating(NamedTuple):
     parked: dt.time | None = None
 
 
-def heat_cycles(ridden: Iterable[Heating]) -> int:
-    """Count the cycles of one tyre over what it was ridden, oldest first; where in doubt it is one more."""
-    count = 0
-    before: Heating | None = None
-    for one in ridden:
-        if before is None or not _kept_warm(before, one):
-            count += 1
-        before = one
-    return count
+class HeatCycles(NamedTuple):
+    """Cycles of one tyre so far, and the day of its last ride and when it was parked after it."""
 
+    cycles: int = 0
+    date: dt.date | None = None
+    parked: dt.time | None = None
 
-def _kept_warm(before: Heating, after: Heating) -> bool:
-    if not after.warmed or before.date != after.date or before.parked is None or after.warmers_on is None:
-        return False
-    return 0.0 <= _minutes(after.warmers_on) - _minutes(before.parked) <= KEPT_WARM_MIN
+    def after(self, one: Heating) -> "HeatCycles":
+        """Return them with the ride that came next; where in doubt it is one cycle more."""
+        return HeatCycles(self.cycles + (not self._kept_warm(one)), one.date, one.parked)
+
+    def _kept_warm(self, one: Heating) -> bool:
+        if not one.warmed or self.date != one.date or self.parked is None or one.warmers_on is None:
+            return False
+        return 0.0 <= _minutes(one.warmers_on) - _minutes(self.parked) <= KEPT_WARM_MIN
 
 
 def _minutes(at: dt.time) -> float:

@@ -8,7 +8,8 @@ from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.calc.levels import Scale
 from paddock_tui.facts.controls import NETS, Net, ShownControl
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.incidents import Happened
+from paddock_tui.facts.incidents import false_neutrals_noted
+from paddock_tui.facts.past import History
 from paddock_tui.limits.aids import THIN_TOGETHER
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.bike import Bike
@@ -167,14 +168,12 @@ def no_start_wanted(kind: str) -> str | Absent:
 
 
 @fact("false neutrals", show=lambda count: f"{count} false neutrals")
-def false_neutrals(bike_incidents: tuple[Happened, ...], session: Session) -> int | Absent:
+def false_neutrals(session: Session, history: History) -> int | Absent:
     """Return how many were noted on this bike on its last riding day so far and nothing was written as
     mended.
     """
-    noted = [one for one in bike_incidents if one.incident.what == "false neutral"]
-    days = [one.session.date for one in noted if one.session.date is not None]
-    last = session.date if session.date in days else max(days, default=None)
-    open_ = [one for one in noted if one.session.date == last and not (one.incident.mended or "").strip()]
+    noted = false_neutrals_noted(session, history)
+    open_ = [one for one in noted if not (one.incident.mended or "").strip()]
     return sum(one.incident.count or 1 for one in open_) or ABSENT
 
 

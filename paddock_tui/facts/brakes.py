@@ -5,7 +5,7 @@ from collections.abc import Mapping
 import attrs
 
 from paddock_tui.facts.core import ABSENT, Absent, fact
-from paddock_tui.facts.past import End, History
+from paddock_tui.facts.past import ENDS, Along, End, History, PastSession
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.kinds import Record
@@ -40,11 +40,21 @@ def pads_left(end: End, session: Session, history: History) -> PadLeft | Absent:
     own = _pads(session, end)
     if own is not None:
         return PadLeft(end, own, "now")
-    for one in reversed(history.past):
-        before = _pads(one.session, end)
-        if before is not None:
-            return PadLeft(end, before, f"in session {one.id}")
-    return ABSENT
+    one = _MEASURED.of(history).get(end)
+    before = _pads(one.session, end) if one is not None else None
+    return PadLeft(end, before, f"in session {one.id}") if one is not None and before is not None else ABSENT
+
+
+_Measured = Mapping[End, PastSession]
+
+
+def _measured_again(so_far: _Measured, one: PastSession) -> _Measured:
+    new = {end: one for end in ENDS if _pads(one.session, end) is not None}
+    return {**so_far, **new} if new else so_far
+
+
+_MEASURED: Along[_Measured] = Along("pads", {}, _measured_again)
+"""In which session the pads of each end were measured last."""
 
 
 @fact("the organiser's least pad thickness", at="day:limits.pads", show=str)

@@ -15,7 +15,7 @@ from paddock_tui.records.differences import SetUpDifference, differences
 from paddock_tui.records.electronics import HELP_FUNCTIONS, STATE_FUNCTIONS, Control, function_of
 from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.kinds import Record
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.suspension import Adjuster
 from paddock_tui.records.tyres import TyreSet
@@ -72,8 +72,8 @@ def learning_from(
         return ABSENT
     if _swapped(session, source, history, records) or source.setup.mode != setup.mode:
         return ABSENT
-    before = (one.session for one in reversed(history.past))
-    return True if any(one.date != session.date and is_ridden(one) for one in before) else ABSENT
+    before = reversed(history.past)
+    return True if any(one.date != session.date and one.ridden for one in before) else ABSENT
 
 
 @fact("the aids that help less than in the session before")

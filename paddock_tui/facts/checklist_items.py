@@ -113,7 +113,14 @@ class _Held(NamedTuple):
 _NOT_HELD = _Held()
 
 
-ItemAnswers = dict[tuple[bool, str], tuple[tuple[PastSession, Check], ...]]
+class Answered(NamedTuple):
+    """A session in which, or in whose day, an item was answered, and whether it is to fix since."""
+
+    past: PastSession
+    to_fix: bool
+
+
+ItemAnswers = dict[tuple[bool, str], tuple[Answered, ...]]
 """The last answer to each item, by whether it stands in days; of days on the last ones of two dates: one
 may not count. Empty where it was only ever passed over.
 """
@@ -302,14 +309,14 @@ class ItemLook:
     def _still_to_fix(self, name: str, in_day: bool, to_fix: str | None) -> _Held:
         if to_fix not in _WORTH_CARRYING:
             return _NOT_HELD
-        for one, check in self.answers.get((in_day, name), ()):
-            session = one.session
-            if in_day and session.date == self.session.date and session.rider == self.session.rider:
+        for one, is_to_fix in self.answers.get((in_day, name), ()):
+            if in_day and one.date == self.session.date and one.rider == self.session.rider:
                 continue
-            if check.status != TO_FIX:
+            if not is_to_fix:
                 return _NOT_HELD
-            another = session.date != self.session.date
-            return _Held(check, None if in_day else session.number, session.date if another else None, True)
+            check = (one.entry if in_day else one.session).checks[name]
+            number = None if in_day else one.session.number
+            return _Held(check, number, one.date if one.date != self.session.date else None, True)
         return _NOT_HELD
 
     def _since_the_fall(self, name: str) -> _Held:

@@ -11,7 +11,7 @@ from paddock_tui.facts.checklist_items import NOT_APPLICABLE as NOT_APPLICABLE
 from paddock_tui.facts.checklist_items import OK as OK
 from paddock_tui.facts.checklist_items import OPEN as OPEN
 from paddock_tui.facts.checklist_items import TO_FIX as TO_FIX
-from paddock_tui.facts.checklist_items import ItemAnswers, ItemLook, entry_of
+from paddock_tui.facts.checklist_items import Answered, ItemAnswers, ItemLook, entry_of
 from paddock_tui.facts.checklist_items import ItemState as ItemState
 from paddock_tui.facts.checklist_items import fell as fell
 from paddock_tui.facts.core import fact
@@ -26,7 +26,7 @@ from paddock_tui.records.common import Check
 from paddock_tui.records.day import RidingDay
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path
-from paddock_tui.records.session import Session, is_ridden, was_done_back_in
+from paddock_tui.records.session import Session, is_ridden
 from paddock_tui.records.tyres import TyreSet
 
 RACING = ("qualifying", "race", "start practice")
@@ -133,17 +133,6 @@ def applies(stage: str, session: Session, earlier: tuple[Session, ...]) -> bool:
     return stage in STAGES
 
 
-def worked_on(session: Session, history: History) -> bool:
-    """Return whether work was at the bike since it was last ridden, noted in this session or one before."""
-    for one in (session, *(past.session for past in reversed(history.past))):
-        ridden = one is not session and is_ridden(one)
-        if any(not ridden or was_done_back_in(one, work) for work in one.work.values()):
-            return True
-        if ridden:
-            return False
-    return False
-
-
 def _in_order(checklists: Mapping[str, Checklist]) -> list[tuple[str, Checklist]]:
     placed = [
         (_PLACES[found.stage], key, found) for key, found in checklists.items() if found.stage in _PLACES
@@ -163,11 +152,10 @@ def _answered_again(so_far: ItemAnswers, one: PastSession) -> ItemAnswers:
             before = found.get((in_day, name), ())
             if check.status in (None, NOT_APPLICABLE):
                 found[in_day, name] = before
-            elif not in_day or not before:
-                found[in_day, name] = ((one, check),)
             else:
-                same = before[0][0].session.date == one.session.date
-                found[in_day, name] = ((one, check), *(before if same else before[:1]))
+                same = bool(before) and before[0].past.date == one.date
+                kept = () if not in_day else before if same else before[:1]
+                found[in_day, name] = (Answered(one, check.status == TO_FIX), *kept)
     return found
 
 

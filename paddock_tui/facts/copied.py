@@ -8,7 +8,7 @@ from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
 from paddock_tui.facts.past import End, History
 from paddock_tui.facts.sag import RiderSag
 from paddock_tui.records.people import Rider
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 
 _RAIN = ("wet", "intermediate")
@@ -63,7 +63,6 @@ def other_kind(session: Session, tyres: TyreSet, source: Session | None, history
     old, new = before.rear.kind, tyres.rear.kind
     if None in (old, new) or old == new or (old in _RAIN) != (new in _RAIN):
         return ABSENT
-    sets = (history.tyre_sets.get(one.session.tyres or "") for one in history.past if is_ridden(one.session))
-    if any(one is not None and one.rear.kind == new for one in sets):
+    if any(one.rear.kind == new for one in history.sets_ridden()):
         return ABSENT
     return f"from {old} tyres to {new}"

@@ -84,21 +84,21 @@ def set_before(subject: str, setup: SetUp, session: Session, history: History) -
             continue
         if earlier.date != session.date and earlier.date is not None:
             return SetBefore(value, f"on {earlier.date:%d %b}")
-        at = f"at {earlier.start:%H:%M}" if earlier.start is not None else f"in session {earlier.number}"
-        return SetBefore(value, at)
+        start, number = earlier.session.start, earlier.session.number
+        return SetBefore(value, f"at {start:%H:%M}" if start is not None else f"in session {number}")
     return None
 
 
-_LastSet = Mapping[tuple[str | None, str], tuple[tuple[float, Session], ...]]
+_LastSet = Mapping[tuple[str | None, str], tuple[tuple[float, PastSession], ...]]
 """What each rider last had each adjuster at, and what other value before, with the last session of each."""
 
 
 def _set_again(so_far: _LastSet, one: PastSession) -> _LastSet:
     found = dict(so_far)
     for name, value in one.session.setup.adjusters.items():
-        before = found.get((one.session.rider, name), ())
+        before = found.get((one.rider, name), ())
         others = tuple(held for held in before if held[0] != value)[:1]
-        found[one.session.rider, name] = ((value, one.session), *others)
+        found[one.rider, name] = ((value, one), *others)
     return found
 
 

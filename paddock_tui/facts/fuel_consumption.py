@@ -156,22 +156,38 @@ def tank_left(history: History, capacity_l: float, rate: float) -> TankLeft | No
 
     None where the count is broken. A figure for the tank is of the moment before going out.
     """
-    level: TankLeft | None = None
-    past = history.past
+    tank = _TANKS.of(history)
+    known = filled_l(tank.since.session, capacity_l) if tank.since is not None else None
+    if tank.since is None or known is None:
+        return None
+    litres, what = known
+    for added, km in tank.ridden:
+        filled = litres if added is None else min(litres + added, capacity_l)
+        litres = max(filled - km * rate / 100.0, 0.0)
+    return TankLeft(litres, what, tank.since.id)
+
+
+class _Tank(NamedTuple):
+    """The last session with a figure for the tank; of it and each later one what was added, and kilometres.
+
+    No session where the count is broken since, or there never was a figure.
+    """
+
+    since: PastSession | None = None
+    ridden: tuple[tuple[float | None, float], ...] = ()
+
+
+def _tank_again(so_far: _Tank, one: PastSession) -> _Tank:
+    session, km = one.session, one.km
     # What was in it before the last figure for it counts no more.
-    start = next((at for at in reversed(range(len(past))) if filled_l(past[at].session, capacity_l)), None)
-    for one in past[start:] if start is not None else ():
-        known = filled_l(one.session, capacity_l)
-        added = one.session.fuel_added
-        if known is not None:
-            level = TankLeft(known[0], known[1], one.id)
-        elif level is not None:
-            more = min(level.litres + added.to("l"), capacity_l) if added is not None else None
-            level = attrs.evolve(level, litres=more) if more is not None else None
-        if level is not None:
-            left = max(level.litres - one.km * rate / 100.0, 0.0) if one.km is not None else None
-            level = attrs.evolve(level, litres=left) if left is not None else None
-    return level
+    if session.fuel_in_tank is not None or session.filled_to_brim:
+        return _Tank(one, ((None, km),)) if km is not None else _Tank()
+    if so_far.since is None or session.fuel_added is None or km is None:
+        return _Tank()
+    return _Tank(so_far.since, (*so_far.ridden, (session.fuel_added.to("l"), km)))
+
+
+_TANKS: Along[_Tank] = Along("tank", _Tank(), _tank_again)
 
 
 def filled_l(session: Session, capacity_l: float) -> tuple[float, str] | None:

@@ -44,22 +44,35 @@ class Happened:
         return day is not None and self.session.date == day
 
 
-@fact("what happened to this bike")
+@fact("what happened to this bike on the day")
 def bike_incidents(session: Session, history: History) -> tuple[Happened, ...]:
-    """Return everything that happened to this bike, whoever rode it, oldest first."""
-    return (*_HAPPENED.of(history), *_own(session))
+    """Return what happened to this bike on the day of the session, whoever rode it, oldest first."""
+    return (*_of(_of_the_day(session, history)), *_own(session))
 
 
-@fact("what happened to this rider")
+@fact("what happened to this rider on the day")
 def rider_incidents(
     session: Session, history: History, rider_today: tuple[PastSession, ...]
 ) -> tuple[Happened, ...]:
-    """Return everything that happened to this rider, on this bike ever and on any bike today, oldest
-    first.
-    """
+    """Return everything that happened to this rider on the day of the session, on any bike, oldest first."""
     other = [one for one in rider_today if history.of(one.id) is None]
-    past = [one for one in _HAPPENED.of(history) if one.session.rider == session.rider is not None]
-    return (*past, *_of(other), *_own(session))
+    past = [one for one in _of_the_day(session, history) if one.rider == session.rider is not None]
+    return (*_of(past), *_of(other), *_own(session))
+
+
+def false_neutrals_noted(session: Session, history: History) -> list[Happened]:
+    """Return the false neutrals of this bike on its last day that has any; of the day itself where it has."""
+    own = [one for one in _own(session) if one.incident.what == FALSE_NEUTRAL]
+    before = _FALSE_NEUTRALS.of(history)
+    every = (*(one.date for one in before), *(session.date for _ in own))
+    days = [day for day in every if day is not None]
+    last = session.date if session.date in days else max(days, default=None)
+    noted = _of(one for one in before if one.date == last)
+    of_it = [one for one in noted if one.incident.what == FALSE_NEUTRAL]
+    return of_it + (own if session.date == last else [])
+
+
+FALSE_NEUTRAL = "false neutral"
 
 
 def _of(past: Iterable[PastSession]) -> Iterable[Happened]:
@@ -69,11 +82,27 @@ def _of(past: Iterable[PastSession]) -> Iterable[Happened]:
             yield Happened(incident, number, one.session, ref)
 
 
-def _happened_again(so_far: tuple[Happened, ...], one: PastSession) -> tuple[Happened, ...]:
-    return (*so_far, *_of([one])) if one.session.incidents else so_far
+def _of_the_day(session: Session, history: History) -> list[PastSession]:
+    return [one for one in _HAPPENED.of(history) if session.date is not None and one.date == session.date]
 
 
-_HAPPENED: Along[tuple[Happened, ...]] = Along("incidents", (), _happened_again)
+_Sessions = tuple[PastSession, ...]
+
+
+def _happened_again(so_far: _Sessions, one: PastSession) -> _Sessions:
+    return (*so_far, one) if one.session.incidents else so_far
+
+
+_HAPPENED: Along[_Sessions] = Along("incidents", (), _happened_again)
+"""The sessions in which anything happened."""
+
+
+def _false_neutral_again(so_far: _Sessions, one: PastSession) -> _Sessions:
+    noted = any(held.what == FALSE_NEUTRAL for held in one.session.incidents.values())
+    return (*so_far, one) if noted else so_far
+
+
+_FALSE_NEUTRALS: Along[_Sessions] = Along("false-neutrals", (), _false_neutral_again)
 
 
 def _own(session: Session) -> Iterable[Happened]:

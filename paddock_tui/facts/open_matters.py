@@ -9,7 +9,7 @@ from paddock_tui.facts.checklists import Checked
 from paddock_tui.facts.core import fact
 from paddock_tui.facts.outing import COLUMN
 from paddock_tui.facts.outings import Outings
-from paddock_tui.facts.past import History, PastSession
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.matters import Matter, MatterHistory, Outing, Present, matters
 from paddock_tui.matters.fold import Answers
@@ -72,8 +72,8 @@ def from_before(
     """
     if is_ridden(session) or session.date is None or garage.before.on is not None:
         return ()
-    asked = next((one.session.date for one in history.past if _was_asked(one.session)), None)
-    first = session.date if asked is None else min(asked, session.date)
+    asked = _FIRST_ASKED.of(history)
+    first = session.date if asked is None or asked.date is None else min(asked.date, session.date)
     old = (one for one in open_matters if one.severity < HOLD and one.since is not None)
     found = tuple(one for one in old if one.since is not None and one.since < first)
     return found if len(found) > FEW else ()
@@ -82,6 +82,13 @@ def from_before(
 def _was_asked(session: Session) -> bool:
     """Return whether anybody said on return what the bike did or what happened, or a verdict was kept."""
     return session.did is not None or session.happened is not None or session.out.verdict is not None
+
+
+def _asked_first(so_far: PastSession | None, one: PastSession) -> PastSession | None:
+    return one if so_far is None and _was_asked(one.session) else so_far
+
+
+_FIRST_ASKED: Along[PastSession | None] = Along("first-asked", None, _asked_first)
 
 
 def _present(

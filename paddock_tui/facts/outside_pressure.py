@@ -56,12 +56,10 @@ def near_reading(
 ) -> tuple[Quantity, str] | None:
     """Return the last reading of a barometer earlier that day at the same place, and its session."""
     for one in reversed(past):
-        read = one.session.air_pressure
-        if here.day is None or one.session.date != here.day:
+        if here.day is None or one.date != here.day:
             break
-        if read is None or one.venue != here.place:
-            continue
-        if not contradicts(read.to("kPa"), here.altitude_m, moves):
+        read = one.session.air_pressure if one.venue == here.place else None
+        if read is not None and not contradicts(read.to("kPa"), here.altitude_m, moves):
             return read, one.id
     return None
 

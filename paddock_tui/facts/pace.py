@@ -2,12 +2,13 @@
 
 import functools
 import statistics
+from typing import NamedTuple
 
 import attrs
 
 from paddock_tui.calc.errors import OutOfRange
 from paddock_tui.calc.stint import TimedLap, stint
-from paddock_tui.facts.past import History
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.records.session import Session
 
 
@@ -29,28 +30,54 @@ def usual_lap(history: History, rider: str | None, venue: str | None) -> UsualLa
     """
     if venue is None:
         return None
-    here = [one for one in reversed(history.past) if one.venue == venue and one.session.rider == rider]
-    found: list[float] = []
-    day = None
-    for one in here:
-        laps = _clean_s(one.session) if one.may_time else []
-        if not laps:
-            continue
-        if day is not None and one.session.date != day:
-            break
-        day = one.session.date
-        found += laps
-    if found and day is not None:
-        return UsualLap(round(statistics.median(found), 2), True, f"median clean lap of {day}")
-    for one in here:
-        session = one.session
-        if session.ridden_time is not None and session.ridden_laps:
-            seconds = round(session.ridden_time.to("s") / session.ridden_laps, 2)
-            return UsualLap(seconds, False, f"ridden time over laps of session {one.id}")
-    return None
+    found = _PACES.of(history).get((rider, venue), _Pace())
+    if found.timed:
+        seconds = [lap for one in found.timed for lap in _clean_s(one.session)]
+        return UsualLap(
+            round(statistics.median(seconds), 2), True, f"median clean lap of {found.timed[0].date}"
+        )
+    if found.ridden is None:
+        return None
+    per_lap = round(_per_lap_s(found.ridden.session) or 0.0, 2)
+    return UsualLap(per_lap, False, f"ridden time over laps of session {found.ridden.id}")
+
+
+class _Pace(NamedTuple):
+    """The sessions with clean laps of the last day that has any, and the last with ridden time and laps."""
+
+    timed: tuple[PastSession, ...] = ()
+    ridden: PastSession | None = None
+
+
+_Paces = dict[tuple[str | None, str], _Pace]
+
+
+def _ridden_again(so_far: _Paces, one: PastSession) -> _Paces:
+    """Go on by one session, of its rider at its venue."""
+    session, venue = one.session, one.venue
+    timed = one.may_time and one.date is not None and bool(_clean_s(session))
+    counted = _per_lap_s(session) is not None
+    if venue is not None and (timed or counted):
+        before = so_far.get((one.rider, venue), _Pace())
+        if timed:
+            same = bool(before.timed) and before.timed[0].date == one.date
+            before = before._replace(timed=(*(before.timed if same else ()), one))
+        so_far[one.rider, venue] = before._replace(ridden=one) if counted else before
+    return so_far
+
+
+_PACES: Along[_Paces] = Along("paces", {}, _ridden_again, dict)
+
+
+def _per_lap_s(session: Session) -> float | None:
+    if session.ridden_time is None or not session.ridden_laps:
+        return None
+    return session.ridden_time.to("s") / session.ridden_laps
 
 
 def _clean_s(session: Session) -> list[float]:
+    if not session.laps:
+        return []
     numbered = [(int(key), lap) for key, lap in session.laps.items() if key.isdigit()]
     try:
         return stint(TimedLap(key, float(lap.seconds), lap.mark) for key, lap in numbered).times_s

@@ -4,7 +4,7 @@ import bisect
 import datetime as dt
 import functools
 import heapq
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from itertools import islice
 from typing import Any, Generic, Literal, NamedTuple, TypeVar
 
@@ -136,6 +136,22 @@ class History:
             up_to.append(len(ridden))
         return tuple(ridden[: up_to[len(self.past) - 1]]) if self.past else ()
 
+    @functools.cached_property
+    def sets_used(self) -> Mapping[str, tuple[int, int]]:
+        """In which session each tyre set was named first, and in which last, by their places."""
+        found: dict[str, tuple[int, int]] = {}
+        for place, one in enumerate(self.past):
+            if one.tyres is not None:
+                found[one.tyres] = found.get(one.tyres, (place,))[0], place
+        return found
+
+    def sets_ridden(self) -> Iterator[TyreSet]:
+        """Give each tyre set that the bike was ridden on, the last one first, those that are known."""
+        for name in dict.fromkeys(one.tyres for one in reversed(self.ridden)):
+            found = self.tyre_sets.get(name or "")
+            if found is not None:
+                yield found
+
     def ridden_on(self, tyres: Iterable[str]) -> tuple[PastSession, ...]:
         """Return those that were ridden on any of some tyre sets, oldest first."""
         count = len(self.ridden)
@@ -233,24 +249,50 @@ def tyre_of(tyres: TyreSet | None, end: End) -> Tyre:
 
 def first_set(history: History, tyres: str, end: End) -> str:
     """Name one tyre of a set by the set it was in first: a set may go on with a tyre of another."""
+    *_, last = seen = _sets_back(history, tyres, end)
+    return last if tyre_of(history.tyre_sets.get(last), end).continues is None else min(seen)
+
+
+def _sets_back(history: History, tyres: str, end: End) -> list[str]:
+    """List a set and those that one of its tyres was in before, back to the first, or once round a circle."""
     seen: list[str] = []
-    here = tyres
-    while here not in seen:
+    here: str | None = tyres
+    while here is not None and here not in seen:
         seen.append(here)
-        before = tyre_of(history.tyre_sets.get(here), end).continues
-        if before is None:
-            return here
-        here = before
-    return min(seen)
+        here = tyre_of(history.tyre_sets.get(here), end).continues
+    return seen
+
+
+@functools.lru_cache(maxsize=64)
+def sets_with(history: History, tyres: str, end: End) -> tuple[str, ...]:
+    """Name the sets that one tyre of a set was in: those that it came by, and others that go on with it.
+
+    Others are looked for among the sets of the sessions since the first of those that it came by; where none
+    of these was on the bike, among all.
+    """
+    back, first = _sets_back(history, tyres, end), first_set(history, tyres, end)
+    used = history.sets_used
+    since = min((used[name][0] for name in back if name in used), default=0)
+    others = (name for name, (_, last) in used.items() if last >= since)
+    return tuple(name for name in dict.fromkeys((*back, *others)) if first_set(history, name, end) == first)
+
+
+def _named_gauge(so_far: PastSession | None, one: PastSession) -> PastSession | None:
+    return one if _gauge(one.session) else so_far
+
+
+_GAUGE: Along[PastSession | None] = Along("gauge", None, _named_gauge)
 
 
 def gauge_in_use(history: History) -> tuple[str, PastSession] | None:
     """Return the gauge that a cold reading named last, and the session in which; None where none did."""
-    for one in reversed(history.past):
-        cold = one.session.pressures.get("cold")
-        if cold is not None and cold.gauge is not None and cold.gauge.strip():
-            return cold.gauge.strip(), one
-    return None
+    one = _GAUGE.of(history)
+    return None if one is None else (_gauge(one.session), one)
+
+
+def _gauge(session: Session) -> str:
+    cold = session.pressures.get("cold")
+    return (cold.gauge or "").strip() if cold is not None else ""
 
 
 class SagTaken(NamedTuple):
@@ -260,8 +302,8 @@ class SagTaken(NamedTuple):
     past: PastSession
 
 
-_SagsTaken = Mapping[tuple[str, str, str | None, bool], SagTaken]
-"""The last whole reading by end, load and rider, and with no rider named whoever rode."""
+_SagsTaken = Mapping[tuple[str, str, str | None, bool], tuple[PastSession, ...]]
+"""The two last sessions with a whole reading by end, load and rider, and with no rider named whoever rode."""
 
 
 def is_whole(reading: SagReading) -> bool:
@@ -271,11 +313,11 @@ def is_whole(reading: SagReading) -> bool:
 
 def _sag_taken(so_far: _SagsTaken, one: PastSession) -> _SagsTaken:
     new = {
-        (end, load, rider, of_all): SagTaken(reading, one)
+        key: (one, *so_far.get(key, ())[:1])
         for end, loads in one.session.sag.items()
         for load, reading in loads.items()
         if is_whole(reading)
-        for rider, of_all in ((one.session.rider, False), (None, True))
+        for key in ((end, load, one.rider, False), (end, load, None, True))
     }
     return {**so_far, **new} if new else so_far
 
@@ -285,19 +327,41 @@ _SAGS: Along[_SagsTaken] = Along("sag", {}, _sag_taken)
 
 def sag_of_rider(history: History, end: str, load: str, rider: str | None) -> SagTaken | None:
     """Return the last whole reading of sag that was taken with a rider."""
-    return _SAGS.of(history).get((end, load, rider, False))
+    return next(sags_of_rider(history, end, load, rider), None)
+
+
+def sags_of_rider(history: History, end: str, load: str, rider: str | None) -> Iterator[SagTaken]:
+    """Give the last whole reading of sag that was taken with a rider, then the one before it."""
+    return _taken(history, (end, load, rider, False))
 
 
 def last_sag(history: History, end: str, load: str) -> SagTaken | None:
     """Return the last whole reading of sag, whoever it was taken with."""
-    return _SAGS.of(history).get((end, load, None, True))
+    return next(_taken(history, (end, load, None, True)), None)
+
+
+def _taken(history: History, key: tuple[str, str, str | None, bool]) -> Iterator[SagTaken]:
+    end, load, *_ = key
+    return (SagTaken(one.session.sag[end][load], one) for one in _SAGS.of(history).get(key, ()))
+
+
+_Reasons = dict[tuple[str, str], PastSession]
+"""The last session that was ridden with a reason for a finding, by its rule and subject."""
+
+
+def _with_reason(so_far: _Reasons, one: PastSession) -> _Reasons:
+    for rule, subjects in one.session.accepted.items():
+        so_far |= {(rule, subject): one for subject, held in subjects.items() if held.reason}
+    return so_far
+
+
+_REASONS: Along[_Reasons] = Along("reasons", {}, _with_reason, dict)
 
 
 def reason_before(history: History, rule: str, subject: str) -> tuple[str, str] | None:
     """Return the reason for which a finding was last ridden with, and by whom and when; None: never."""
-    for one in reversed(history.past):
-        held = one.session.accepted.get(rule, {}).get(subject)
-        if held is not None and held.reason:
-            on = f"{one.session.date}" if one.session.date is not None else f"session {one.id}"
-            return held.reason, f"{held.by or 'the rider'}, {on}"
-    return None
+    one = _REASONS.of(history).get((rule, subject))
+    if one is None:
+        return None
+    held = one.session.accepted[rule][subject]
+    return held.reason or "", f"{held.by or 'the rider'}, {one.date or f'session {one.id}'}"

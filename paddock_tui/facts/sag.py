@@ -6,7 +6,16 @@ from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.calc.sag import sag_of_lengths
 from paddock_tui.calc.spring_choice import PreloadAt
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import End, History, is_whole, sag_of_rider
+from paddock_tui.facts.past import (
+    Along,
+    End,
+    History,
+    PastSession,
+    is_whole,
+    last_sag,
+    sag_of_rider,
+    sags_of_rider,
+)
 from paddock_tui.facts.suspension import what_of
 from paddock_tui.limits import Limits
 from paddock_tui.limits.sag import AGREES, LONG_TRAVEL, ROAD, ROAD_LONG, TRACK, TRACK_LONG
@@ -132,12 +141,14 @@ def free_sag(end: End, session: Session, setup: SetUp, history: History, bike: B
     """
     if end == "front":
         return ABSENT
-    for one in (session, *(past.session for past in reversed(history.past))):
-        reading = one.sag.get("rear", {}).get("alone")
-        if reading is not None and is_whole(reading):
-            mm = sag_of_reading_mm(reading) if _stands(reading, one, setup, bike, "rear") else None
-            return ABSENT if mm is None else mm
-    return ABSENT
+    reading, holder = session.sag.get("rear", {}).get("alone"), session
+    if reading is None or not is_whole(reading):
+        found = last_sag(history, "rear", "alone")
+        if found is None:
+            return ABSENT
+        reading, holder = found.reading, found.past.session
+    mm = sag_of_reading_mm(reading) if _stands(reading, holder, setup, bike, "rear") else None
+    return ABSENT if mm is None else mm
 
 
 @attrs.frozen
@@ -157,19 +168,20 @@ def sag_before(
     end: End, session: Session, history: History, source: Session | None, rider_sag: RiderSag
 ) -> SagBefore | Absent:
     """Return this rider's last sag but the one that counts now; absent where there was none."""
-    held = (("", session), *((past.id, past.session) for past in reversed(history.past)))
-    found = [(name, one) for name, one in held if _own(one, end, session.rider) is not None]
-    if len(found) < 2:
+    before = sags_of_rider(history, end, "rider", session.rider)
+    if _own(session, end) is None:
+        next(before, None)
+    found = next(before, None)
+    if found is None:
         return ABSENT
-    name, one = found[1]
-    mm = sag_of_reading_mm(one.sag[end]["rider"])
+    mm = sag_of_reading_mm(found.reading)
     theirs = source is not None and source.rider is not None and source.rider != session.rider
-    return ABSENT if mm is None else SagBefore(mm, name, theirs)
+    return ABSENT if mm is None else SagBefore(mm, found.past.id, theirs)
 
 
-def _own(session: Session, end: str, rider: str | None) -> SagReading | None:
+def _own(session: Session, end: str) -> SagReading | None:
     reading = session.sag.get(end, {}).get("rider")
-    return reading if reading is not None and is_whole(reading) and session.rider == rider else None
+    return reading if reading is not None and is_whole(reading) else None
 
 
 def sag_of_reading_mm(reading: SagReading) -> float | None:
@@ -208,7 +220,7 @@ def travel_left(end: End, history: History, bike: Bike) -> TravelUsed | Absent |
     if last is None:
         return ABSENT
     used = _used(last.session, end)
-    before = [one.session for one in history.ridden[-2:-1] if one.session.date == last.session.date]
+    before = [one.session for one in history.ridden[-2:-1] if one.date == last.date]
     if used is None or not any(_marker_set(one, end) for one in before):
         return ABSENT
     symptoms = last.session.symptoms.values()
@@ -256,12 +268,17 @@ def sag_on_record(session: Session, history: History, bike: Bike) -> bool:
 @fact("whether hot pressures are on record")
 def hot_on_record(session: Session, history: History) -> bool:
     """Return whether hot pressures of the tyres in use were ever read on this bike."""
-    return any(
-        hot is not None and None not in (hot.front, hot.rear)
-        for one in reversed(history.past)
-        if one.session.tyres == session.tyres
-        for hot in (one.session.pressures.get("hot"),)
-    )
+    return session.tyres in _READ_HOT.of(history)
+
+
+def _read_hot(so_far: frozenset[str | None], one: PastSession) -> frozenset[str | None]:
+    hot = one.session.pressures.get("hot")
+    both = hot is not None and None not in (hot.front, hot.rear)
+    return so_far | {one.tyres} if both and one.tyres not in so_far else so_far
+
+
+_READ_HOT: Along[frozenset[str | None]] = Along("read-hot", frozenset(), _read_hot)
+"""The tyre sets on which both hot pressures were read."""
 
 
 def end_of(bike: Bike, end: str) -> BikeEnd:
@@ -271,8 +288,8 @@ def end_of(bike: Bike, end: str) -> BikeEnd:
 
 def _last(session: Session, history: History, end: str) -> tuple[SagReading, Session | None]:
     """Return the last reading of this rider at one end, and the session that it stands in."""
-    own = session.sag.get(end, {}).get("rider")
-    if own is not None and is_whole(own):
+    own = _own(session, end)
+    if own is not None:
         return own, session
     found = sag_of_rider(history, end, "rider", session.rider)
     return (found.reading, found.past.session) if found is not None else (SagReading(), None)

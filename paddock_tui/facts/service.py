@@ -11,7 +11,7 @@ from paddock_tui.calc.service_due import due_date, hours_to_go, km_to_go
 from paddock_tui.facts.core import ABSENT, Absent, fact
 from paddock_tui.facts.past import Along, Alongs, History, PastSession
 from paddock_tui.records.bike import Bike, Service
-from paddock_tui.records.session import Session, is_ridden, was_done_back_in
+from paddock_tui.records.session import Session, was_done_back_in
 from paddock_tui.records.session_parts import Work
 from paddock_tui.records.shapes_of_bike import words_of
 
@@ -83,7 +83,7 @@ def distance_covered(bike: Bike, history: History) -> tuple[float | None, int]:
 
 def since_start(bike: Bike, history: History) -> tuple[PastSession, ...]:
     """Return the sessions that are added to a bike's start values: those after their date."""
-    return tuple(one for one in history.past if _after(one.session.date, bike.start.on))
+    return tuple(one for one in history.past if _after(one.date, bike.start.on))
 
 
 class _Ridden(NamedTuple):
@@ -158,10 +158,25 @@ def shift_pattern_changed(session: Session, bike: Bike, history: History) -> str
 def _not_ridden_with(session: Session, history: History) -> Iterator[Work]:
     """List the work since the bike was last ridden, and what was done after that outing came back."""
     yield from session.work.values()
-    for one in reversed(history.past):
-        ridden = is_ridden(one.session)
-        yield from (
-            work for work in one.session.work.values() if not ridden or was_done_back_in(one.session, work)
-        )
-        if ridden:
-            return
+    for one in reversed(_WORKED_ON.of(history)):
+        yield from _still_to_ride(one)
+
+
+def worked_on(session: Session, history: History) -> bool:
+    """Return whether work was at the bike since it was last ridden, noted in this session or one before."""
+    return bool(session.work or _WORKED_ON.of(history))
+
+
+def _still_to_ride(one: PastSession) -> list[Work]:
+    """Return the work noted in a session that it was not ridden with."""
+    session = one.session
+    return [work for work in session.work.values() if not one.ridden or was_done_back_in(session, work)]
+
+
+def _worked_again(so_far: tuple[PastSession, ...], one: PastSession) -> tuple[PastSession, ...]:
+    before = () if one.ridden else so_far
+    return (*before, one) if _still_to_ride(one) else before
+
+
+_WORKED_ON: Along[tuple[PastSession, ...]] = Along("worked-on", (), _worked_again)
+"""The sessions with work on the bike that nobody rode with yet."""

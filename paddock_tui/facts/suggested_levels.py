@@ -26,7 +26,7 @@ from paddock_tui.records.in_force import control_in_force
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.people import Rider
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.tyres import TyreSet
@@ -42,7 +42,7 @@ def new_here(rider: str | None, venue: str | None, history: History) -> str:
 
     def ridden() -> Iterator[PastSession]:
         latest_first = reversed(history.past)
-        return (one for one in latest_first if one.session.rider == rider and is_ridden(one.session))
+        return (one for one in latest_first if one.rider == rider and one.ridden)
 
     if next(ridden(), None) is None:
         return "no earlier session of this rider on this bike"

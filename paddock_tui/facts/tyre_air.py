@@ -168,7 +168,7 @@ def _last_cold(end: End, session: Session, history: History) -> tuple[PressureRe
     left = cold_left(history, session.tyres, end) if session.tyres is not None else None
     if left is None or left.let:
         return None
-    days = _days_since(left.past.session.date, session.date)
+    days = _days_since(left.past.date, session.date)
     return None if days > COMPARABLE_DAYS else (left.read, left.past)
 
 

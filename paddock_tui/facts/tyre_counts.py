@@ -2,13 +2,12 @@
 
 import datetime as dt
 import functools
-from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
 import attrs
 
-from paddock_tui.calc.heat_cycles import Heating, heat_cycles
-from paddock_tui.facts.past import ENDS, Along, End, History, PastSession, first_set, tyre_of
+from paddock_tui.calc.heat_cycles import HeatCycles, Heating
+from paddock_tui.facts.past import ENDS, Along, End, History, PastSession, first_set, sets_with, tyre_of
 from paddock_tui.facts.service import hours_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session, is_ridden
@@ -52,33 +51,76 @@ def tyre_count(history: History, tyres: str, end: End, fallback: TyreSet | None)
     """
     first = first_set(history, tyres, end)
     begun = tyre_of(history.tyre_sets.get(first, fallback), end)
-    ridden = _ridden_on(history, first, end)
-    hours = [hours_ridden(one.session) for one in ridden]
+    counted = _counted(history, tyres, end)
     return TyreCount(
         first,
         begun.cycles_before,
         begun.distance_before,
-        len(ridden),
-        heat_cycles(_heatings(one.session for one in ridden)),
-        sum(one.km or 0.0 for one in ridden),
-        sum(hours),
-        sum(one.km is None for one in ridden),
-        sum(one == 0.0 for one in hours),
-        ridden[-1].id if ridden else "",
+        counted.sessions,
+        counted.cycles.cycles,
+        counted.km,
+        counted.hours,
+        counted.without_km,
+        counted.without_hours,
+        counted.last,
     )
 
 
-@functools.lru_cache(maxsize=64)
-def _ridden_on(history: History, first: str, end: End) -> tuple[PastSession, ...]:
-    # One whose file is not there goes on from none.
-    goes_on = (name for name in history.tyre_sets if first_set(history, name, end) == first)
-    return history.ridden_on((first, *goes_on))
+class _Counted(NamedTuple):
+    """What was counted of a tyre over the sessions that it was ridden in; `last` is the id of the last."""
 
+    sessions: int = 0
+    cycles: HeatCycles = HeatCycles()
+    km: float = 0.0
+    hours: float = 0.0
+    without_km: int = 0
+    without_hours: int = 0
+    last: str = ""
 
-def _heatings(sessions: Iterable[Session]) -> Iterator[Heating]:
-    for one in sessions:
+    def after(self, one: PastSession) -> "_Counted":
+        """Return it with one more session that was ridden."""
+        session, km = one.session, one.km
+        hours = hours_ridden(session)
+        cycles = self.cycles
         if one.date is not None:
-            yield Heating(one.date, one.warmers == "used", one.warmers_on, one.parked)
+            warmed = session.warmers == "used"
+            cycles = cycles.after(Heating(one.date, warmed, session.warmers_on, session.parked))
+        return _Counted(
+            self.sessions + 1,
+            cycles,
+            self.km + (km or 0.0),
+            self.hours + hours,
+            self.without_km + (km is None),
+            self.without_hours + (hours == 0.0),
+            one.id,
+        )
+
+
+_OfSets = dict[str, _Counted]
+
+
+def _counted_again(so_far: _OfSets, one: PastSession) -> _OfSets:
+    if one.tyres is not None and one.ridden:
+        so_far[one.tyres] = so_far.get(one.tyres, _Counted()).after(one)
+    return so_far
+
+
+_COUNTED: Along[_OfSets] = Along("ridden-on", {}, _counted_again, dict)
+"""What was counted of each tyre set."""
+
+
+def _counted(history: History, tyres: str, end: End) -> _Counted:
+    of_sets = _COUNTED.of(history)
+    ridden = [name for name in sets_with(history, tyres, end) if name in of_sets]
+    if len(ridden) > 1:
+        # What it did in one set and another stands between one another: it is counted as it came.
+        return _counted_of_several(history, frozenset(ridden))
+    return of_sets[ridden[0]] if ridden else _Counted()
+
+
+@functools.lru_cache(maxsize=64)
+def _counted_of_several(history: History, sets: frozenset[str]) -> _Counted:
+    return functools.reduce(_Counted.after, history.ridden_on(sets), _Counted())
 
 
 class TreadNow(NamedTuple):
@@ -117,22 +159,23 @@ def _last_read(session: Session, history: History, end: End) -> tuple[dt.date | 
         return session.date, TreadNow(own, "measured now")
     if session.tyres is None:
         return None
-    this = first_set(history, session.tyres, end)
-    readings = _READ.of(history).last.items()
-    on_it = [read for (at, name), read in readings if at == end and first_set(history, name, end) == this]
-    if not on_it:
+    last = _READ.of(history).last
+    readings = [last.get((end, name)) for name in sets_with(history, session.tyres, end)]
+    read = max((one for one in readings if one is not None), key=_place, default=None)
+    if read is None:
         return None
-    _, one, depth = max(on_it, key=_place)
+    one, depth = read.past, _read_in(read.past.session, end)
+    if depth is None:
+        return None
     number = f", session {one.session.number}" if one.session.number is not None else ""
-    return one.session.date, TreadNow(depth, f"measured {one.session.date or one.id}{number}")
+    return one.date, TreadNow(depth, f"measured {one.date or one.id}{number}")
 
 
 class _Read(NamedTuple):
-    """A reading of a tyre's tread, its session, and how many sessions there were by then."""
+    """A session in which a tyre's tread was read, and how many sessions there were by then."""
 
     place: int
     past: PastSession
-    depth: Quantity
 
 
 def _place(read: _Read) -> int:
@@ -147,17 +190,18 @@ class _Readings(NamedTuple):
 
 
 def _read_again(so_far: _Readings, one: PastSession) -> _Readings:
-    place, name = so_far.sessions + 1, one.session.tyres
+    place, name = so_far.sessions + 1, one.tyres
     for end in ENDS:
-        depth = _read_in(one.session, end)
-        if name is not None and depth is not None:
-            so_far.last[end, name] = _Read(place, one, depth)
+        if name is not None and _read_in(one.session, end) is not None:
+            so_far.last[end, name] = _Read(place, one)
     return so_far._replace(sessions=place)
 
 
-_READ = Along(
-    "tread", _Readings(0, {}), _read_again, lambda so_far: _Readings(so_far.sessions, dict(so_far.last))
-)
+def _own(so_far: _Readings) -> _Readings:
+    return _Readings(so_far.sessions, dict(so_far.last))
+
+
+_READ = Along("tread", _Readings(0, {}), _read_again, _own)
 
 
 def _read_in(session: Session, end: End) -> Quantity | None:

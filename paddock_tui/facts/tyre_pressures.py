@@ -9,11 +9,11 @@ from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.calc.outside_pressure import AirMoves, AirObserved, outside_pressure
 from paddock_tui.calc.tyre_pressure import Ambient, gas_temperature_c
 from paddock_tui.facts.core import ABSENT, Absent, fact
-from paddock_tui.facts.past import End, History, tyre_of
+from paddock_tui.facts.past import Along, End, History, PastSession, tyre_of
 from paddock_tui.facts.tyre_targets import cold_target_of
 from paddock_tui.limits import Limits
 from paddock_tui.quantities import Quantity
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.tyres import TyreSet
@@ -147,14 +147,19 @@ def goes_out_with(end: End, session: Session, setup: SetUp) -> StartPressure | A
 @fact("the last session without a hot reading", show=lambda found: f"session {found}")
 def last_without_hot(session: Session, history: History) -> str | Absent:
     """Return the last session ridden on these tyres, where its hot pressures were not written down."""
-    for one in reversed(history.past):
-        if not is_ridden(one.session) or one.session.kind == "road" or session.kind == "road":
-            continue
-        if session.tyres is None or one.session.tyres != session.tyres:
-            return ABSENT
-        hot = one.session.pressures.get("hot")
-        return one.id if hot is None or (hot.front is None and hot.rear is None) else ABSENT
-    return ABSENT
+    one = _OFF_THE_ROAD.of(history)
+    if one is None or session.kind == "road" or session.tyres is None or one.tyres != session.tyres:
+        return ABSENT
+    hot = one.session.pressures.get("hot")
+    return one.id if hot is None or (hot.front is None and hot.rear is None) else ABSENT
+
+
+def _off_the_road(so_far: PastSession | None, one: PastSession) -> PastSession | None:
+    return one if one.ridden and one.session.kind != "road" else so_far
+
+
+_OFF_THE_ROAD: Along[PastSession | None] = Along("off-the-road", None, _off_the_road)
+"""The last session that was ridden, but for those on the road."""
 
 
 def read_at(end: End, reading: PressureReading | None, session: Session) -> PressureRead | None:

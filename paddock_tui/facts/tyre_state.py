@@ -4,12 +4,11 @@ A tyre is named by its set and end. One walk along the history gives the state b
 """
 
 import datetime as dt
-from collections.abc import Iterator
 from typing import NamedTuple
 
 from paddock_tui.calc.outside_pressure import AirMoves, OutsidePressure, outside_pressure
 from paddock_tui.facts.outside_pressure import observed_then
-from paddock_tui.facts.past import ENDS, Along, End, History, PastSession, first_set
+from paddock_tui.facts.past import ENDS, Along, End, History, PastSession, sets_with
 from paddock_tui.facts.tyre_pressures import PressureRead, read_at
 from paddock_tui.records.session import Session
 
@@ -38,35 +37,38 @@ class AirLeft(NamedTuple):
 
 
 class TyreAsLeft(NamedTuple):
-    """What is known of one tyre; None where nobody looked, or nobody read it cold."""
+    """In which session one tyre was looked at last, and in which it was read cold; None where nobody did.
 
-    look: LookAt | None = None
-    air: AirLeft | None = None
+    `let` is whether its air was changed since it was read.
+    """
+
+    look: PastSession | None = None
+    cold: PastSession | None = None
+    let: bool = False
 
 
 _States = dict[tuple[str, End], TyreAsLeft]
 
 
 def _after(so_far: _States, one: PastSession) -> _States:
-    tyres = one.session.tyres
+    tyres, session = one.tyres, one.session
     if tyres is None:
         return so_far
-    new: dict[tuple[str, End], TyreAsLeft] = {}
     for end in ENDS:
-        before = so_far.get((tyres, end), TyreAsLeft())
-        look = one.session.look.get(end)
-        seen = LookAt(look.seen, one) if look is not None and look.seen else before.look
-        state = TyreAsLeft(seen, _air(before.air, one, end))
-        if state != before:
-            new[tyres, end] = state
-    so_far.update(new)
+        look, cold, let = before = so_far.get((tyres, end), TyreAsLeft())
+        if _seen(session, end):
+            look = one
+        if read_at(end, session.pressures.get("cold"), session) is not None:
+            cold, let = one, False
+        let = let or (cold is not None and was_set_since_cold(end, session))
+        if look is one or cold is one or let != before.let:
+            so_far[tyres, end] = TyreAsLeft(look, cold, let)
     return so_far
 
 
-def _air(before: AirLeft | None, one: PastSession, end: End) -> AirLeft | None:
-    cold = read_at(end, one.session.pressures.get("cold"), one.session)
-    left = AirLeft(cold, one) if cold is not None else before
-    return left._replace(let=True) if left is not None and was_set_since_cold(end, one.session) else left
+def _seen(session: Session, end: End) -> tuple[str, ...]:
+    look = session.look.get(end)
+    return (look.seen or ()) if look is not None else ()
 
 
 def was_set_since_cold(end: End, session: Session, but: str = "") -> bool:
@@ -80,19 +82,21 @@ _STATES: Along[_States] = Along("tyres", {}, _after, dict)
 
 def cold_left(history: History, tyres: str, end: End) -> AirLeft | None:
     """Return what the tyre of a set was last left with cold; None where it was never read."""
-    return _STATES.of(history).get((tyres, end), TyreAsLeft()).air
+    left = _STATES.of(history).get((tyres, end), TyreAsLeft())
+    if left.cold is None:
+        return None
+    session = left.cold.session
+    read = read_at(end, session.pressures.get("cold"), session)
+    return AirLeft(read, left.cold, left.let) if read is not None else None
 
 
 def last_look(history: History, tyres: str, end: End) -> LookAt | None:
     """Return what was last seen on a tyre, in a set that it was in before too; None where nobody looked."""
-    found = list(_looks(history, first_set(history, tyres, end), end))
-    return max(found, key=lambda one: _place(one.past.session), default=None)
-
-
-def _looks(history: History, first: str, end: End) -> Iterator[LookAt]:
-    for (tyres, its_end), state in _STATES.of(history).items():
-        if its_end == end and state.look is not None and first_set(history, tyres, end) == first:
-            yield state.look
+    states = _STATES.of(history)
+    sets = sets_with(history, tyres, end)
+    looks = (state.look for (name, at), state in states.items() if at == end and name in sets)
+    last = max((one for one in looks if one is not None), key=lambda one: _place(one.session), default=None)
+    return None if last is None else LookAt(_seen(last.session, end), last)
 
 
 def _place(session: Session) -> tuple[dt.date, int, dt.time]:

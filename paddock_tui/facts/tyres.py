@@ -1,7 +1,7 @@
 """The tyres that are fitted: kinds, warmth, warmers, what was seen on them, cycles and age."""
 
 import datetime as dt
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from typing import NamedTuple
 
 import attrs
@@ -17,7 +17,7 @@ from paddock_tui.limits import Limits
 from paddock_tui.limits.tyres import COLD_TRACK, WARM_TRACK
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.people import Rider
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.shown_words import shown
 from paddock_tui.records.tyres import TyreSet
 
@@ -174,7 +174,7 @@ def last_seen(end: End, session: Session, history: History, tyres: TyreSet) -> T
     if session.tyres is None:
         return ABSENT
     found = last_look(history, session.tyres, end)
-    on = found.past.session.date if found is not None else None
+    on = found.past.date if found is not None else None
     if found is None or (fitted_on is not None and on is not None and on < fitted_on):
         return ABSENT
     return TyreSeen(end, found.looks, f"session {found.past.id}")
@@ -185,7 +185,7 @@ def unscrubbed(end: End, session: Session, history: History, tyres: TyreSet) -> 
     """Return True for a tyre with its shiny skin on that nobody has ridden yet; absent otherwise."""
     if tyre_of(tyres, end).scrubbed is not False:
         return ABSENT
-    ridden = any(one.tyres == session.tyres and is_ridden(one) for one in _sessions(history))
+    ridden = any(one.tyres == session.tyres for one in history.ridden)
     return ABSENT if ridden else True
 
 
@@ -220,10 +220,6 @@ def tyre_age(end: End, session: Session, tyres: TyreSet) -> float | Absent:
         return age_years(code, session.date)
     except Inconsistent:
         return ABSENT
-
-
-def _sessions(history: History) -> Iterator[Session]:
-    return (one.session for one in history.past)
 
 
 def _came_in_hot(before: Session, session: Session) -> bool:

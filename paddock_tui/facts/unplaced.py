@@ -59,9 +59,9 @@ def without_order(history: History, here: Session) -> Iterator[tuple[PastSession
 
     Which of them was the last is not told then, nor what was filled or read after what.
     """
-    last = next((one.session.date for one in reversed(history.ridden) if one.session.date is not None), None)
+    last = next((one.date for one in reversed(history.ridden) if one.date is not None), None)
     for date in {last, here.date} - {None}:
-        on_it = [one for one in history.past if one.session.date == date]
+        on_it = [one for one in history.past if one.date == date]
         numbers = [one.session.number for one in on_it] + ([here.number] if here.date == date else [])
         for one in on_it:
             key = _lacks(one.session, numbers) if is_told(one.session) else ""

@@ -27,7 +27,7 @@ from paddock_tui.records.differences import NOT_KNOWN, control_difference
 from paddock_tui.records.electronics import function_of
 from paddock_tui.records.in_force import value_in_force
 from paddock_tui.records.paths import Ref
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
 from paddock_tui.records.shapes import Setting
 from paddock_tui.records.shapes.numbers import show_number
@@ -108,16 +108,24 @@ def in_the_dry(
     """Return what a rider last had in the dry on this bike: the session copied from, else the last ridden."""
     if source is not None and COLUMN.get(source.surface or "") == "dry" and source.rider == rider:
         return InTheDry(source.setup, source_id or "the session before", source.taken_from)
-    for one in reversed(history.past):
-        session = one.session
-        # Who rides is not known: it may be whoever rode last.
-        if (
-            rider in (None, session.rider)
-            and is_ridden(session)
-            and COLUMN.get(session.surface or "") == "dry"
-        ):
-            return InTheDry(session.setup, one.id, session.taken_from)
-    return None
+    # Where who rides is not known it may be whoever rode last.
+    one = _LAST_DRY.of(history).get((rider, rider is None))
+    return None if one is None else InTheDry(one.session.setup, one.id, one.session.taken_from)
+
+
+_Dry = Mapping[tuple[str | None, bool], PastSession]
+"""The last session in the dry by rider, and with no rider named whoever rode."""
+
+
+def _in_the_dry(one: PastSession) -> bool:
+    return one.ridden and COLUMN.get(one.session.surface or "") == "dry"
+
+
+def _dry_again(so_far: _Dry, one: PastSession) -> _Dry:
+    return {**so_far, (one.rider, False): one, (None, True): one} if _in_the_dry(one) else so_far
+
+
+_LAST_DRY: Along[_Dry] = Along("last-dry", {}, _dry_again)
 
 
 @fact("the surface", at="session:surface")
@@ -130,13 +138,12 @@ _Adjusters = Mapping[str | None, Mapping[str, float]]
 
 
 def _dry_adjusters(so_far: _Adjusters, one: PastSession) -> _Adjusters:
-    session = one.session
-    if not is_ridden(session) or COLUMN.get(session.surface or "") != "dry":
+    if not _in_the_dry(one):
         return so_far
-    known = so_far.get(session.rider, {})
-    new = session.setup.adjusters
+    known = so_far.get(one.rider, {})
+    new = one.session.setup.adjusters
     same = all(key in known and known[key] == value for key, value in new.items())
-    return so_far if same else {**so_far, session.rider: {**known, **new}}
+    return so_far if same else {**so_far, one.rider: {**known, **new}}
 
 
 _DRY_ADJUSTERS: Along[_Adjusters] = Along("dry-adjusters", {}, _dry_adjusters)
@@ -193,9 +200,7 @@ def left_wet(
     by_choice = dry is not None and dry.setup.mode == setup.mode
     if mode is not None and mode.use == "wet" and not by_choice:
         return LeftWet((f"riding mode {setup.mode}",), dry)
-    before = own or next(
-        (one.session for one in history.past[::-1] if one.session.rider == session.rider), None
-    )
+    before = own or next((one.session for one in reversed(history.past) if one.rider == session.rider), None)
     if dry is None or before is None or COLUMN.get(before.surface or "", "dry") == "dry":
         return ABSENT
     found = tuple(

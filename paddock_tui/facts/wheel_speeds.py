@@ -4,7 +4,7 @@ import re
 
 from paddock_tui.facts.aids import watching
 from paddock_tui.facts.core import ABSENT, UNKNOWN, Absent, Unknown, fact
-from paddock_tui.facts.past import History
+from paddock_tui.facts.past import Along, History, PastSession
 from paddock_tui.records.bike import Bike
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
@@ -20,17 +20,15 @@ def other_sizes(session: Session, tyres: TyreSet, bike: Bike, history: History) 
     Width, profile and rim count; a set that was on before is the same whatever its sizes are.
     """
     ridden = history.ridden
-    if not ridden or not watching(bike) or any(one.session.tyres == session.tyres for one in ridden):
+    if not ridden or not watching(bike) or any(one.tyres == session.tyres for one in ridden):
         return ABSENT
-    sets = [history.tyre_sets.get(one.session.tyres or "") for one in ridden]
-    before = {sizes for one in sets if one is not None and (sizes := sizes_of(one)) is not None}
-    if not before:
-        return ABSENT
-    now = sizes_of(tyres)
-    if now is None:
-        return UNKNOWN
-    words = f"{'/'.join(now[0])} and {'/'.join(now[1])}"
-    return ABSENT if now in before else f"tyres {words}, new to this bike"
+    now, known = sizes_of(tyres), False
+    for one in history.sets_ridden():
+        before = sizes_of(one)
+        known = known or before is not None
+        if known and (now is None or before == now):
+            return UNKNOWN if now is None else ABSENT
+    return f"tyres {'/'.join(now[0])} and {'/'.join(now[1])}, new to this bike" if known and now else ABSENT
 
 
 @fact("the wheels that the tyres are on", at="tyres:wheels", show=str)
@@ -38,9 +36,14 @@ def other_wheels(session: Session, tyres: TyreSet, history: History) -> str | Ab
     """Return wheels that this bike has not been ridden on, in words; absent where it has, or nobody named
     those that it was ridden on.
     """
-    sets = [history.tyre_sets.get(one.session.tyres or "") for one in history.ridden]
-    before = {one.wheels for one in sets if one is not None and one.wheels is not None}
-    if tyres.wheels is None or not before or tyres.wheels in before:
+    if tyres.wheels is None:
+        return ABSENT
+    known = False
+    for one in history.sets_ridden():
+        if one.wheels == tyres.wheels:
+            return ABSENT
+        known = known or one.wheels is not None
+    if not known:
         return ABSENT
     measured = all(tyre.circumference is not None for tyre in (tyres.front, tyres.rear))
     rolled = "circumference measured" if measured else "circumference not measured on them"
@@ -55,13 +58,22 @@ def other_sprockets(setup: SetUp, bike: Bike, history: History) -> str | Absent:
     now = _teeth(setup)
     if None in now or not watching(bike):
         return ABSENT
-    known = False
-    for one in reversed(history.ridden):
-        before = _teeth(one.session.setup)
-        if before == now:
-            return ABSENT
-        known = known or None not in before
-    return f"sprockets {now[0]}/{now[1]}, new to this bike" if known else ABSENT
+    before = _SPROCKETS.of(history)
+    return f"sprockets {now[0]}/{now[1]}, new to this bike" if before and now not in before else ABSENT
+
+
+_Pairs = frozenset[tuple[int | None, int | None]]
+
+
+def _ran_with(so_far: _Pairs, one: PastSession) -> _Pairs:
+    if not one.ridden:
+        return so_far
+    teeth = _teeth(one.session.setup)
+    return so_far if None in teeth or teeth in so_far else so_far | {teeth}
+
+
+_SPROCKETS: Along[_Pairs] = Along("sprockets", frozenset(), _ran_with)
+"""The sprockets that the bike was ridden with, where both are known."""
 
 
 def sizes_of(tyres: TyreSet) -> Sizes | None:

@@ -1,8 +1,9 @@
 """Counting heat cycles."""
 
 import datetime as dt
+import functools
 
-from paddock_tui.calc.heat_cycles import Heating, heat_cycles
+from paddock_tui.calc.heat_cycles import HeatCycles, Heating
 from tests.every import every
 
 DAY = dt.date(2026, 5, 16)
@@ -12,6 +13,10 @@ FIRST = Heating(DAY, warmed=True, warmers_on=dt.time(9, 0), parked=dt.time(10, 2
 def second(**changes: object) -> Heating:
     given: dict[str, object] = {"date": DAY, "warmed": True, "warmers_on": dt.time(10, 25)}
     return Heating(**(given | changes))  # type: ignore[arg-type]
+
+
+def heat_cycles(ridden: list[Heating]) -> int:
+    return functools.reduce(HeatCycles.after, ridden, HeatCycles()).cycles
 
 
 def test_every_time_ridden_is_a_cycle() -> None:

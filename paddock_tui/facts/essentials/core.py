@@ -17,7 +17,7 @@ from paddock_tui.records.day import DayEntry, RidingDay
 from paddock_tui.records.kinds import Record
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.people import Rider, Venue
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.tyres import TyreSet
 
 Column = Literal["road", "novice", "intermediate", "advanced", "race"]
@@ -131,12 +131,12 @@ class Around:
         """List the earlier sessions of this bike on the day of the session."""
         today = self.session.date
         if today is not None:
-            yield from (one for one in self._since(today) if one.session.date == today)
+            yield from (one for one in self._since(today) if one.date == today)
 
     @property
     def first_of_the_day(self) -> bool:
         """Whether nobody rode this bike yet on the day of the session."""
-        return not any(is_ridden(one.session) for one in self.of_today())
+        return not any(one.ridden for one in self.of_today())
 
     def within(self, days: int) -> Iterator[PastSession]:
         """List the earlier sessions of this bike of this and the riding days before, `days` in all."""
@@ -145,18 +145,18 @@ class Around:
             return
         first, seen = today, 1
         for one in reversed(self.ridden):
-            date = one.session.date
+            date = one.date
             if date is not None and date < first:
                 if seen == days:
                     break
                 first, seen = date, seen + 1
-        yield from (one for one in self._since(first) if (one.session.date or dt.date.max) <= today)
+        yield from (one for one in self._since(first) if (one.date or dt.date.max) <= today)
 
     def _since(self, first: dt.date) -> list[PastSession]:
         """List the earlier sessions of this bike from a day on; they stand in the order of their days."""
         found: list[PastSession] = []
         for one in reversed(self.history.past):
-            date = one.session.date
+            date = one.date
             if date is not None and date < first:
                 break
             if date is not None:

@@ -1,6 +1,6 @@
 """Essentials of the bike: brakes, pads, controls, wheels, aids and their dash."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from paddock_tui.facts.core import ABSENT
 from paddock_tui.facts.dash import undone_by
@@ -95,7 +95,7 @@ def _wheels_may_be_others(around: Around) -> str:
     if not around.ridden or around.session.tyres is None:
         return ""
     *before, last = around.ridden
-    told = last.session.tyres is not None or all(one.session.tyres is None for one in before)
+    told = last.tyres is not None or all(one.tyres is None for one in before)
     return "" if told else f"axles and calipers: not out since {last.id}, whose tyres nobody wrote down"
 
 
@@ -122,11 +122,22 @@ def as_last_ridden(around: Around) -> EssentialAnswer:
     for key, label in _STANDING:
         if getattr(now, key) is not None:
             continue
-        values = (getattr(one.session.setup, key) for one in reversed(around.ridden))
-        then = next((value for value in values if value is not None), None)
-        if then is not None:
+        last = _LAST_AT.of(around.history).get(key)
+        if last is not None:
+            then = getattr(last.session.setup, key)
             return Open(f"{label}, last ridden at {then}", "session", ("setup", key))
     return KNOWN
+
+
+def _stood_again(so_far: Mapping[str, PastSession], one: PastSession) -> Mapping[str, PastSession]:
+    if not one.ridden:
+        return so_far
+    new = {key: one for key, _ in _STANDING if getattr(one.session.setup, key) is not None}
+    return {**so_far, **new} if new else so_far
+
+
+_LAST_AT: Along[Mapping[str, PastSession]] = Along("last-at", {}, _stood_again)
+"""The last session ridden in which each of what stands so is written down."""
 
 
 @essential("aids", ALL)

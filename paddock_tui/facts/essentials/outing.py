@@ -18,7 +18,7 @@ from paddock_tui.facts.past import ENDS, Along, PastSession
 from paddock_tui.facts.tyre_air import fell_unexplained
 from paddock_tui.limits.pressures import LEAK
 from paddock_tui.records.paths import Path, Ref
-from paddock_tui.records.session import Session, is_ridden
+from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import PressureReading, TyreLook
 
 STARTING = ("cold", "warmers", "leaving")
@@ -65,7 +65,7 @@ def last_outing(around: Around) -> EssentialAnswer:
     if around.ticked("last-outing"):
         return KNOWN
     of_bike = _LAST_RIDDEN.of(around.history)
-    before = [one for one in around.rider_today if is_ridden(one.session)]
+    before = [one for one in around.rider_today if one.ridden]
     if of_bike is not None:
         before = [of_bike, *before]
     if not before:
@@ -131,7 +131,7 @@ def _when(one: PastSession) -> tuple[str, int, str]:
 
 
 def _ridden_later(last: PastSession | None, one: PastSession) -> PastSession | None:
-    later = is_ridden(one.session) and (last is None or _when(one) > _when(last))
+    later = one.ridden and (last is None or _when(one) > _when(last))
     return one if later else last
 
 
@@ -186,7 +186,7 @@ def _tread_measured(around: Around) -> bool:
     sessions = (around.session, *(one.session for one in around.within(2)))
     if any(None not in (one.front_tread, one.rear_tread) for one in sessions):
         return True
-    tyres, dates = around.tyres, {one.session.date for one in around.within(2)} | {around.session.date}
+    tyres, dates = around.tyres, {one.date for one in around.within(2)} | {around.session.date}
     if tyres is None:
         return False
     ends = (tyres.front, tyres.rear)

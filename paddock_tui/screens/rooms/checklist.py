@@ -7,7 +7,8 @@ import attrs
 from paddock_tui.desk.day.checklist import ANSWERS, HOW, answering, answering_list
 from paddock_tui.desk.day.packing import served
 from paddock_tui.entry.key_repeat import Held
-from paddock_tui.facts.checklists import OK, OPEN, Checked, ItemState, worked_on
+from paddock_tui.facts.checklists import OK, OPEN, Checked, ItemState
+from paddock_tui.facts.service import worked_on
 from paddock_tui.pages.checklist import KEYS, checked_of, checklist_page, first_open
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.edits import Step
