@@ -113,14 +113,14 @@ class _Held(NamedTuple):
 _NOT_HELD = _Held()
 
 
-class Answered(NamedTuple):
+class AnsweredIn(NamedTuple):
     """A session in which, or in whose day, an item was answered, and whether it is to fix since."""
 
     past: PastSession
     to_fix: bool
 
 
-ItemAnswers = dict[tuple[bool, str], tuple[Answered, ...]]
+ItemAnswers = dict[tuple[bool, str], tuple[AnsweredIn, ...]]
 """The last answer to each item, by whether it stands in days; of days on the last ones of two dates: one
 may not count. Empty where it was only ever passed over.
 """

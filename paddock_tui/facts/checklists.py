@@ -11,7 +11,7 @@ from paddock_tui.facts.checklist_items import NOT_APPLICABLE as NOT_APPLICABLE
 from paddock_tui.facts.checklist_items import OK as OK
 from paddock_tui.facts.checklist_items import OPEN as OPEN
 from paddock_tui.facts.checklist_items import TO_FIX as TO_FIX
-from paddock_tui.facts.checklist_items import Answered, ItemAnswers, ItemLook, entry_of
+from paddock_tui.facts.checklist_items import AnsweredIn, ItemAnswers, ItemLook, entry_of
 from paddock_tui.facts.checklist_items import ItemState as ItemState
 from paddock_tui.facts.checklist_items import fell as fell
 from paddock_tui.facts.core import fact
@@ -155,7 +155,7 @@ def _answered_again(so_far: ItemAnswers, one: PastSession) -> ItemAnswers:
             else:
                 same = bool(before) and before[0].past.date == one.date
                 kept = () if not in_day else before if same else before[:1]
-                found[in_day, name] = (Answered(one, check.status == TO_FIX), *kept)
+                found[in_day, name] = (AnsweredIn(one, check.status == TO_FIX), *kept)
     return found
 
 

@@ -1,13 +1,24 @@
 """What the sessions show of one tyre: heat cycles, distance and time on it, on this bike."""
 
 import datetime as dt
-import functools
+import json
+from collections.abc import Callable
 from typing import NamedTuple
 
 import attrs
 
 from paddock_tui.calc.heat_cycles import HeatCycles, Heating
-from paddock_tui.facts.past import ENDS, Along, End, History, PastSession, first_set, sets_with, tyre_of
+from paddock_tui.facts.past import (
+    ENDS,
+    Along,
+    Alongs,
+    End,
+    History,
+    PastSession,
+    first_set,
+    sets_with,
+    tyre_of,
+)
 from paddock_tui.facts.service import hours_ridden
 from paddock_tui.quantities import Quantity
 from paddock_tui.records.session import Session, is_ridden
@@ -109,18 +120,26 @@ _COUNTED: Along[_OfSets] = Along("ridden-on", {}, _counted_again, dict)
 """What was counted of each tyre set."""
 
 
+def _counting(sets: str) -> Callable[[_Counted, PastSession], _Counted]:
+    """Return what counts the sessions that were ridden on any of some tyre sets as they came."""
+    names = frozenset(json.loads(sets))
+
+    def count(so_far: _Counted, one: PastSession) -> _Counted:
+        return so_far.after(one) if one.tyres in names and one.ridden else so_far
+
+    return count
+
+
+_OF_SEVERAL = Alongs("ridden-on-any", _Counted(), _counting)
+
+
 def _counted(history: History, tyres: str, end: End) -> _Counted:
     of_sets = _COUNTED.of(history)
-    ridden = [name for name in sets_with(history, tyres, end) if name in of_sets]
+    ridden = sorted(name for name in sets_with(history, tyres, end) if name in of_sets)
     if len(ridden) > 1:
-        # What it did in one set and another stands between one another: it is counted as it came.
-        return _counted_of_several(history, frozenset(ridden))
+        # A tyre that went from set to set may have gone back and forth: it is counted as it came.
+        return _OF_SEVERAL.of(json.dumps(ridden)).of(history)
     return of_sets[ridden[0]] if ridden else _Counted()
-
-
-@functools.lru_cache(maxsize=64)
-def _counted_of_several(history: History, sets: frozenset[str]) -> _Counted:
-    return functools.reduce(_Counted.after, history.ridden_on(sets), _Counted())
 
 
 class TreadNow(NamedTuple):

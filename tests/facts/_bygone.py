@@ -1,0 +1,107 @@
+"""Long histories of one bike, and what of them is looked into."""
+
+import datetime as dt
+import functools
+import tempfile
+from collections.abc import Iterable, Iterator, Mapping
+from pathlib import Path
+from typing import Any, NamedTuple, cast
+
+import attrs
+
+from paddock_tui.desk import Desk
+from paddock_tui.facts.past import History, PastSession
+from paddock_tui.facts.situation import Situation
+from paddock_tui.records.paths import Ref
+from paddock_tui.records.session import Session
+from paddock_tui.records.setup import SetUp
+from tests.bench._career import write_career
+from tests.sample import SAMPLE
+
+AT_ONCE = frozenset({"id", "date", "rider", "tyres", "ridden", "venue"})
+"""What is known of a session without reading its file."""
+
+SESSIONS = 300
+"""Of three bikes, so that a third of them are those of one."""
+
+ROUNDS = 15
+"""So often the bike of the sample rides its sessions again."""
+
+
+class Long(NamedTuple):
+    """A situation whose history is long."""
+
+    situation: Situation
+
+    @property
+    def past(self) -> tuple[PastSession, ...]:
+        """What went before."""
+        return self.situation.history.past
+
+    def at(self, past: Iterable[Any], session: Session) -> tuple[History, Situation]:
+        """Return it with other sessions before, and another one in hand."""
+        before = self.situation.history
+        history = History(cast("tuple[PastSession, ...]", tuple(past)), before.tyre_sets, before.riders)
+        return history, attrs.evolve(self.situation, history=history, session=session)
+
+
+class Noted:
+    """A session that notes that it was looked into."""
+
+    def __init__(self, one: PastSession, into: set[str]) -> None:
+        self._one, self._into = one, into
+
+    def __getattr__(self, name: str) -> Any:
+        if name not in AT_ONCE:
+            self._into.add(self._one.id)
+        return getattr(self._one, name)
+
+
+@functools.cache
+def long_ones() -> Mapping[str, Long]:
+    """Return the histories by what they are."""
+    career, sample = _career(), _sample()
+    return {"a career": career, "a career without figures": _bare(career), "the sample": sample}
+
+
+def _career() -> Long:
+    with tempfile.TemporaryDirectory() as folder:
+        career = write_career(Path(folder) / "garage", SESSIONS)
+        desk = Desk(career.root, lambda: career.at)
+        return Long(desk.assembled(Ref("session", career.in_hand)).situation)
+
+
+def _bare(long: Long) -> Long:
+    """Return it of somebody who counts laps, and writes down nothing else."""
+    past = tuple(attrs.evolve(one, session=_stripped(one.session)) for one in long.past)
+    session = long.situation.session
+    assert session is not None
+    history, situation = long.at(past, _stripped(session))
+    return Long(attrs.evolve(situation, history=history))
+
+
+_KEPT = frozenset({"date", "number", "bike", "rider", "day", "tyres", "kind", "ridden_laps", "copied_from"})
+
+
+def _stripped(session: Session) -> Session:
+    held = {field.name: getattr(session, field.name) for field in attrs.fields(Session)}
+    kept = {name: value for name, value in held.items() if name in _KEPT}
+    return Session(**kept, setup=SetUp(mode=session.setup.mode))
+
+
+def _sample() -> Long:
+    """Return the sample's bike with most sessions, which rides them again and again, a month apart."""
+    desk = Desk(SAMPLE, lambda: dt.datetime(2026, 6, 20, 13, 12))
+    ref = desk.session_in_hand()
+    assert ref is not None
+    situation = desk.assembled(ref).situation
+    past = tuple(_again(situation.history.past))
+    history = History(past, situation.history.tyre_sets, situation.history.riders)
+    return Long(attrs.evolve(situation, history=history))
+
+
+def _again(past: tuple[PastSession, ...]) -> Iterator[PastSession]:
+    for back in reversed(range(ROUNDS)):
+        for one in past:
+            day = one.date - dt.timedelta(days=30 * back) if one.date is not None else None
+            yield attrs.evolve(one, id=f"{one.id}-{back}", session=attrs.evolve(one.session, date=day))
