@@ -124,8 +124,7 @@ def _declared(about: About) -> Iterator[Input]:
     surface = about.session.surface
     untold = [f"{end}_hot" for end in ENDS if target_untold(about.tyre(end), surface)]
     for one in _inputs():
-        name = "surface, for the hot target" if one.key in untold else one.name
-        yield attrs.evolve(one, name=name)
+        yield attrs.evolve(one, name="surface, for the hot target") if one.key in untold else one
 
 
 def _filled(about: About) -> dict[str, FilledInput]:

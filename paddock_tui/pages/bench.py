@@ -1,10 +1,14 @@
 """The bench: calculators with their inputs and answers, to be tried without changing any record."""
 
+import functools
 from collections.abc import Iterator, Mapping
 from typing import Any
 
 from paddock_tui.advice.calculators import Answer, Calculator, FilledInput, Input
+from paddock_tui.advice.gearing import GEARING
 from paddock_tui.entry.typing_kinds import choices_of, typing_kind
+from paddock_tui.pages.bench_picture import with_gears
+from paddock_tui.pages.kept_sections import KeptSections
 from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.pages.values import UNKNOWN_WORD, also_in
 from paddock_tui.records.common import AIR_PRESSURE, Units
@@ -22,9 +26,19 @@ TypedInputs = Mapping[tuple[str, str], Any]
 """What was typed: calculator and input -> the value, None where it was cleared."""
 
 
-def bench_page(calculators: tuple[Calculator, ...], typed: TypedInputs, heading: str, units: Units) -> Page:
-    """Make the page of all calculators; `heading` names what they are filled from."""
-    sections = tuple(_section(one, typed, units) for one in calculators)
+def bench_page(
+    calculators: tuple[Calculator, ...],
+    typed: TypedInputs,
+    heading: str,
+    units: Units,
+    kept: KeptSections | None = None,
+) -> Page:
+    """Make the page of all calculators; `heading` names what they are filled from.
+
+    What is `kept` from the page before is not worked out again where it would be the same.
+    """
+    kept = kept or KeptSections()
+    sections = tuple(kept.of(one, typed_of(one, typed), units, section_of) for one in calculators)
     known = [one for one in sections if one.summary]
     first = f"{len(known)} of {len(sections)} can answer"
     return Page(
@@ -54,14 +68,15 @@ def input_at(calculators: tuple[Calculator, ...], path: Path) -> tuple[Calculato
     return None
 
 
-def _section(calculator: Calculator, typed: TypedInputs, units: Units) -> Section:
-    tried = typed_of(calculator, typed)
+def section_of(calculator: Calculator, tried: Mapping[str, Any], units: Units) -> Section:
+    """Make the section of a calculator, with what was tried in it."""
     filled = calculator.with_typed(tried)
     inputs = (_input_row(calculator, one, filled.get(one.key), units) for one in calculator.inputs)
     answers = tuple(_answer_rows(calculator, calculator.answers(units, tried)))
     note = "" if not tried else f"{len(tried)} tried here"
     first = next((f"{one.label} {one.value}" for one in answers if one.known), "")
-    return Section(calculator.title, (*inputs, *answers), note, summary=first)
+    section = Section(calculator.title, (*inputs, *answers), note, summary=first)
+    return with_gears(section, calculator, tried, units) if calculator.id == GEARING else section
 
 
 def _input_row(calculator: Calculator, declared: Input, found: FilledInput | None, units: Units) -> Row:
@@ -87,6 +102,13 @@ def _where(declared: Input, found: FilledInput, units: Units) -> str:
 
 
 def _about(declared: Input, found: FilledInput | None) -> tuple[str, ...]:
+    origin = found.origin if found is not None else "not known"
+    return (*_declared(declared), printable(f"comes from: {origin}"))
+
+
+@functools.lru_cache(maxsize=1024)
+def _declared(declared: Input) -> tuple[str, ...]:
+    """Say what an input is and what it may be, which is the same on every page."""
     lines = [declared.name]
     if declared.help:
         lines.append(f"what it is: {declared.help}")
@@ -94,7 +116,6 @@ def _about(declared: Input, found: FilledInput | None) -> tuple[str, ...]:
     band = declared.shape.band()
     if band is not None:
         lines.append(f"can be: {band[0]:g} to {band[1]:g} {band[2]}".strip())
-    lines.append(f"comes from: {found.origin if found is not None else 'not known'}")
     return tuple(printable(one) for one in lines)
 
 

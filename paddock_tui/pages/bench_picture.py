@@ -6,16 +6,16 @@ from typing import Any
 from paddock_tui.advice.calculators import Calculator, FilledInput, Inputs
 from paddock_tui.calc.errors import Inconsistent, OutOfRange
 from paddock_tui.calc.gearing import GearTrain
-from paddock_tui.pages.pictured import picture_row, with_picture
+from paddock_tui.pages.pictured import on_top, picture_row
 from paddock_tui.pages.pictures.gears import gears_chart
-from paddock_tui.pages.rows import Page
+from paddock_tui.pages.rows import Section
 from paddock_tui.records.common import Units
 
 _NEEDS = ("front", "rear", "primary", "gears", "round", "limit")
 
 
-def with_gears(page: Page, calculator: Calculator, typed: Mapping[str, Any], units: Units) -> Page:
-    """Put the gears on top of the calculator of gearing; the page as it is where too little is known.
+def with_gears(section: Section, calculator: Calculator, typed: Mapping[str, Any], units: Units) -> Section:
+    """Put the gears on top of the section of gearing; the section as it is where too little is known.
 
     The other sprockets are those tried here, else one tooth more at the rear.
     """
@@ -23,7 +23,7 @@ def with_gears(page: Page, calculator: Calculator, typed: Mapping[str, Any], uni
     fitted = dict(tried) | {key: one for key, one in calculator.filled.items() if key in ("front", "rear")}
     now, limit = _train(calculator, fitted, units)
     if now is None:
-        return page
+        return section
     other, _ = _train(calculator, tried, units)
     if other is None or (other.front_teeth, other.rear_teeth) == (now.front_teeth, now.rear_teeth):
         more = {**fitted, "rear": FilledInput(now.rear_teeth + 1, "one tooth more")}
@@ -31,7 +31,7 @@ def with_gears(page: Page, calculator: Calculator, typed: Mapping[str, Any], uni
     others = f"{other.front_teeth}/{other.rear_teeth}" if other is not None else ""
     chart = gears_chart(now, other, limit, others)
     note = f"{now.front_teeth}/{now.rear_teeth}, dots {others}" if others else ""
-    return with_picture(page, calculator.title, picture_row("speed over revs", chart), note)
+    return on_top(section, picture_row("speed over revs", chart), note)
 
 
 def _train(

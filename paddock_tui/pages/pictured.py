@@ -16,12 +16,17 @@ def with_picture(page: Page, title: str, row: Row | None, note: str = "") -> Pag
     if row is None:
         return page
     sections = tuple(
-        attrs.evolve(one, rows=(row, *one.rows), note="; ".join(filter(None, (note, one.note))))
-        if one.title == title or one.title.startswith(f"{title},")
-        else one
+        on_top(one, row, note) if one.title == title or one.title.startswith(f"{title},") else one
         for one in page.sections
     )
     return attrs.evolve(page, sections=sections)
+
+
+def on_top(section: Section, row: Row, note: str = "") -> Section:
+    """Put a picture on top of a section, with its legend."""
+    return attrs.evolve(
+        section, rows=(row, *section.rows), note="; ".join(filter(None, (note, section.note)))
+    )
 
 
 def picture_page(row: Row) -> Page:

@@ -32,7 +32,7 @@ class _Kept(NamedTuple):
     def at(self, other: Situation) -> "_Kept | None":
         """Return this for another situation, whose review would say the very same; None where it may not."""
         before = self.situation
-        if not all(_same(name, getattr(before, name), getattr(other, name)) for name in _COMPARED):
+        if not same_but_for_now(before, other):
             return None
         if before.now == other.now:
             return self
@@ -74,6 +74,11 @@ class KeptReviews:
                 self._kept = [found, *(one for one in self._kept if one is not before)]
                 return found
         return None
+
+
+def same_but_for_now(before: Situation, other: Situation) -> bool:
+    """Return whether two situations are of the very same records, whatever the time of either."""
+    return all(_same(name, getattr(before, name), getattr(other, name)) for name in _COMPARED)
 
 
 def _same(name: str, before: Any, now: Any) -> bool:

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 from paddock_tui.pages.folding import folds_of, opens, waiting, waiting_first, with_folds
 from paddock_tui.pages.layout.body import body
-from paddock_tui.pages.layout.columns import columns
+from paddock_tui.pages.layout.columns import Columns, columns
 from paddock_tui.pages.layout.findings import block_height, caution_lines
 from paddock_tui.pages.layout.pen import Pen
 from paddock_tui.pages.rows import Page, Section
@@ -28,6 +28,8 @@ class Folds:
         self.wide, self.high = WIDE, HIGH
         self._chosen: dict[PlaceKey, dict[str, bool]] = {}
         self._waiting: dict[PlaceKey, frozenset[str]] = {}
+        self._counted: dict[int, tuple[Section, Columns, int]] = {}
+        """How many lines the sections of the page counted last take, in its columns."""
 
     def fit(self, wide: int, high: int) -> None:
         """Choose for a screen of this size from now on; none is meant while its size is not known."""
@@ -46,6 +48,21 @@ class Folds:
             self._waiting[key] = choose()
         return self._waiting[key]
 
+    def lines_of(self, page: Page) -> Callable[[Section], int]:
+        """Return what counts the lines of a section of a page: one that was kept is not counted again."""
+        places, lines = columns(page, Pen(self.wide)), lines_of(page, self.wide)
+        before = self._counted
+        counted = self._counted = {}
+
+        def count(section: Section) -> int:
+            known = counted.get(id(section)) or before.get(id(section))
+            if known is None or known[0] is not section or known[1] != places:
+                known = section, places, lines(section)
+            counted[id(section)] = known
+            return known[2]
+
+        return count
+
     def forget(self, key: PlaceKey) -> None:
         """Have it chosen again: what is open there may be something else."""
         self._chosen.pop(key, None)
@@ -59,8 +76,7 @@ def fold(page: Page, judged: Review, key: PlaceKey, folds: Folds, most: int = 0)
     """
     is_open = opens(open_places(judged))
     two = most_of(page, folds.wide, folds.high)
-    lines = lines_of(page, folds.wide)
-    chosen = folds.of(key, lambda: folds_of(page, is_open, lines, min(most or two, two)))
+    chosen = folds.of(key, lambda: folds_of(page, is_open, folds.lines_of(page), min(most or two, two)))
     return with_folds(page, chosen, is_open)
 
 

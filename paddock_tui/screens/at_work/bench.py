@@ -6,12 +6,11 @@ import attrs
 
 from paddock_tui.advice.bench import calculators
 from paddock_tui.advice.calculators import Calculator
-from paddock_tui.advice.gearing import GEARING
 from paddock_tui.entry import read_typed
 from paddock_tui.entry.typing_kinds import chosen, whole_text
-from paddock_tui.pages.bench import BENCH, bench_page, input_at, typed_of
-from paddock_tui.pages.bench_picture import with_gears
+from paddock_tui.pages.bench import BENCH, bench_page, input_at
 from paddock_tui.pages.headings import heading_of
+from paddock_tui.pages.kept_sections import KeptCalculators, KeptSections
 from paddock_tui.pages.rows import Page, Row
 from paddock_tui.records.common import Units
 from paddock_tui.records.errors import InputError
@@ -42,10 +41,8 @@ def make_page(asked: PageContext) -> Page:
     about = asked.desk.about(asked.subject, asked.assembled)
     heading = heading_of(asked.desk, asked.subject) if asked.subject is not None else ""
     tried = asked.state.of(TriedInputs).about(asked.subject)
-    every = calculators(about)
-    page = bench_page(every, tried, heading, about.units)
-    gearing = next((one for one in every if one.id == GEARING), None)
-    return with_gears(page, gearing, typed_of(gearing, tried), about.units) if gearing is not None else page
+    every = asked.state.of(KeptCalculators).of(about, calculators)
+    return bench_page(every, tried, heading, about.units, asked.state.of(KeptSections))
 
 
 def hear(host: Host, message: messages.RowMessage) -> bool:
@@ -145,7 +142,7 @@ def accepted(host: Host, row: Row, text: str) -> None:
 
 
 def _calculators(host: Host) -> tuple[Calculator, ...]:
-    return calculators(host.desk.about(host.place.subject))
+    return host.state.of(KeptCalculators).of(host.desk.about(host.place.subject), calculators)
 
 
 def _units(host: Host) -> Units:
