@@ -32,6 +32,7 @@ def load_declared() -> None:
     for module in list(Later.declared):
         with contextlib.suppress(Exception):
             import_module(module)
+    Later.is_loaded = True
 
 
 class Whole:
@@ -61,6 +62,9 @@ class Later:
 
     declared: ClassVar[list[str]] = []
     """The modules that any of these stands for: first what is needed soon, else as they were declared."""
+
+    is_loaded: ClassVar[bool] = False
+    """Whether all of them are loaded, so that nothing waits for one."""
 
     def __init__(self, module: str, *, soon: bool = False) -> None:
         self._module = module

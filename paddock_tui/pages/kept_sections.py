@@ -19,7 +19,7 @@ from paddock_tui.records.common import Units
 from paddock_tui.records.shapes import Shape
 from paddock_tui.rules.kept import same_but_for_now
 
-Make = Callable[[Calculator, Mapping[str, Any], Units], Section]
+MakesSection = Callable[[Calculator, Mapping[str, Any], Units], Section]
 """Makes the section of a calculator, with what was typed into it, in these units."""
 
 _EQUAL_ALIKE = frozenset({str, int, bool, dt.date, dt.time, dt.datetime})
@@ -59,7 +59,9 @@ class KeptSections:
         self.made = 0
         """How many sections were made."""
 
-    def of(self, calculator: Calculator, typed: Mapping[str, Any], units: Units, make: Make) -> Section:
+    def of(
+        self, calculator: Calculator, typed: Mapping[str, Any], units: Units, make: MakesSection
+    ) -> Section:
         """Return the section of a calculator."""
         found = self._kept.get(calculator.id)
         if found is None or not _stands(found, calculator, typed, units):

@@ -16,6 +16,8 @@ WIDE, HIGH = 80, 24
 """The screen that pages are folded for; on a smaller one they are folded for that."""
 
 _SCREENS = 2
+_MOST_COUNTED = 300
+"""Sections of which it is remembered how many lines they take: a page has some thirty."""
 _CAUTION, _SHORT_CAUTION = 3, 1
 _AROUND = 3
 """Lines of heading and answer, and the last line."""
@@ -29,7 +31,7 @@ class Folds:
         self._chosen: dict[PlaceKey, dict[str, bool]] = {}
         self._waiting: dict[PlaceKey, frozenset[str]] = {}
         self._counted: dict[int, tuple[Section, Columns, int]] = {}
-        """How many lines the sections of the page counted last take, in its columns."""
+        """How many lines sections take, in the columns of their page."""
 
     def fit(self, wide: int, high: int) -> None:
         """Choose for a screen of this size from now on; none is meant while its size is not known."""
@@ -51,14 +53,13 @@ class Folds:
     def lines_of(self, page: Page) -> Callable[[Section], int]:
         """Return what counts the lines of a section of a page: one that was kept is not counted again."""
         places, lines = columns(page, Pen(self.wide)), lines_of(page, self.wide)
-        before = self._counted
-        counted = self._counted = {}
+        if len(self._counted) > _MOST_COUNTED:
+            self._counted.clear()
 
         def count(section: Section) -> int:
-            known = counted.get(id(section)) or before.get(id(section))
+            known = self._counted.get(id(section))
             if known is None or known[0] is not section or known[1] != places:
-                known = section, places, lines(section)
-            counted[id(section)] = known
+                known = self._counted[id(section)] = section, places, lines(section)
             return known[2]
 
         return count

@@ -45,6 +45,7 @@ begun, followed = soon("paddock_tui.screens.digits", "begun", "followed")
 deciding = Later("paddock_tui.desk.edits.disputes")("deciding")
 keep_laps = Later("paddock_tui.screens.lap_question")("keep_laps")
 may_mend = Later("paddock_tui.screens.return_state")("may_mend")
+work_ahead = Later("paddock_tui.screens.ahead")("begin")
 """What keys do is loaded once the first page with a verdict stands."""
 
 
@@ -89,6 +90,7 @@ class MainScreen(KeepingScreen):
         self.board.say(self.own.said)
         half_typed.offer(self, self.question_line)
         self.set_interval(20.0, self.draw)
+        self.set_timer(1.0, lambda: work_ahead(self, self.set_timer, lambda: not self._is_reading))
 
     def on_unmount(self) -> None:
         """Stop listening."""
@@ -122,22 +124,24 @@ class MainScreen(KeepingScreen):
         self.desk.watch(self._seen.shows)
         self.board.show(self.follower.with_marks(self._seen.page))
         self.board.hint(*hints(self.own.actions, self.context()))
-        if self.keeps and not self._seen.is_reading:
+        if self.keeps and not self._is_reading:
             self.go_on()
 
     def _wait(self, what: str, act: Callable[[], object]) -> bool:
         """Keep what rests on a verdict until there is one; whether it waits."""
-        if self._seen is None or not self._seen.is_reading:
-            return False
-        self.keep(act, what)
-        return True
+        if self._is_reading:
+            self.keep(act, what)
+        return self._is_reading
+
+    @property
+    def _is_reading(self) -> bool:
+        return self._seen is not None and self._seen.is_reading
 
     def _beside(self, row: Row | None) -> tuple[Section, ...] | None:
         """Return what stands beside a row on a wide screen."""
-        seen = self._seen
-        if seen is None or seen.is_reading or not self._room.panel:
+        if self._seen is None or self._is_reading or not self._room.panel:
             return None
-        return self._panel.beside(seen.review, row, seen.page)
+        return self._panel.beside(self._seen.review, row, self._seen.page)
 
     def go(self, place: Place, row: Identity | None = None) -> None:
         """Go to another place: to a row of it, else to where the cursor stood there, else to its top."""

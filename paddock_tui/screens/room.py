@@ -1,6 +1,6 @@
 """A room of the screen, declared once: its page, what it is about, the keys it hears, how it is left."""
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Literal, TypeAlias
 
 import attrs
@@ -49,6 +49,10 @@ def _deaf(_: Host, __: RowMessage) -> bool:
     return False
 
 
+def _nothing_ahead(_: Host) -> Iterator[None]:
+    return iter(())
+
+
 def _letterless(_: Host, __: str) -> bool:
     return False
 
@@ -76,7 +80,8 @@ class Room:
 
     `page` gives None where what it is about is gone: the garage is shown then. `hears` takes what is asked
     of a row before anything else does, `letters` a letter; both say whether they took it. `hint` says which
-    keys of its own a row has. `opens` says whether a record is shown here as a whole, `shows` whether the
+    keys of its own a row has. `ahead` works out what its page takes long for, piece by piece, while nobody
+    types. `opens` says whether a record is shown here as a whole, `shows` whether the
     row of a value stands here although its record opens elsewhere. `own` are actions that mean something
     else here. `findings`: they stand above the last line. `going_out`: what is not done yet is judged too.
     `stands_alone`: escape leads back, and going anywhere leaves it; `escapes`: escape alone does.
@@ -97,6 +102,7 @@ class Room:
     hears: Callable[[Host, RowMessage], bool] = _deaf
     letters: Callable[[Host, str], bool] = _letterless
     hint: Callable[[Row], str] = _silent
+    ahead: Callable[[Host], Iterator[None]] = _nothing_ahead
     opens: Callable[[Ref], bool] = _none
     shows: Callable[[Ref, Path], bool] = _nothing
     own: Mapping[str, Doing] = attrs.field(factory=dict)

@@ -90,7 +90,9 @@ class Board(DrawnPage, can_focus=True):
 
     def filter(self, words: str) -> None:
         """Show only the rows that hold every one of these words, the cursor on the likeliest; all without."""
-        self._words = words
+        before, self._words = self._words, words
+        if not (before.strip() or words.strip()):
+            return
         self.show(self._whole)
         if words.strip() and (likely := named(self._page, words)) is not None:
             self._place(likely)

@@ -49,11 +49,30 @@ def runs_of(before: Sequence[object], after: Sequence[object]) -> list[tuple[int
     return spans
 
 
+_ONE_CELL: set[str] = set()
+"""Characters beside those of ASCII that take one cell: lines are full of the same few."""
+
+_MOST_REMEMBERED = 5_000
+
+
+def one_cell_each(text: str) -> bool:
+    """Return whether each character takes one cell, for us and for the painter: its place is its column."""
+    if text.isascii() or _ONE_CELL.issuperset(text):
+        return True
+    fresh = set(text) - _ONE_CELL
+    if any(not char.isascii() and cell_len(char) != 1 for char in fresh):
+        return False
+    if len(_ONE_CELL) > _MOST_REMEMBERED:
+        _ONE_CELL.clear()
+    _ONE_CELL.update(fresh)
+    return True
+
+
 def _cells(line: Line, cells: int) -> list[tuple[str, str]] | None:
     """Spell a line out cell by cell; None where a character is not one cell wide."""
     spelled = []
     for text, style in line:
-        if not text.isascii() and any(cell_len(char) != 1 for char in text):
+        if not one_cell_each(text):
             return None
         spelled += [(char, style) for char in text]
     spelled = spelled[:cells]

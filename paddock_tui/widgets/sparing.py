@@ -9,7 +9,6 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import lru_cache
 from typing import Any, NamedTuple
 
-from rich.cells import cell_len
 from rich.color import ColorSystem
 from rich.console import Console, RenderableType
 from rich.segment import Segment
@@ -17,6 +16,7 @@ from rich.style import Style
 from textual._compositor import ChopsUpdate, Compositor, LayoutUpdate
 from textual.screen import Screen
 
+from paddock_tui.widgets.paint import one_cell_each
 from paddock_tui.widgets.sending import BLANK, PLAIN, Codes, CursorPlace, LineCells, Run, drawn, plan, unseen
 
 _LINES = 4
@@ -204,7 +204,7 @@ def _cells(coded: Iterable[tuple[str, Codes]]) -> LineCells | None:
     """Spell texts out cell by cell; None where a character is not one cell wide."""
     cells: LineCells = []
     for text, codes in coded:
-        if not text.isascii() and any(cell_len(char) != 1 for char in text):
+        if not one_cell_each(text):
             return None
         blank = unseen(codes)
         cells += [(char, blank if char == " " else codes) for char in text]

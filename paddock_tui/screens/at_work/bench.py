@@ -1,5 +1,6 @@
 """The bench on the screen: what is typed into calculators is held here, and nowhere else."""
 
+from collections.abc import Iterator
 from typing import Any, cast
 
 import attrs
@@ -8,7 +9,7 @@ from paddock_tui.advice.bench import calculators
 from paddock_tui.advice.calculators import Calculator
 from paddock_tui.entry import read_typed
 from paddock_tui.entry.typing_kinds import chosen, whole_text
-from paddock_tui.pages.bench import BENCH, bench_page, input_at
+from paddock_tui.pages.bench import BENCH, bench_page, input_at, section_of
 from paddock_tui.pages.headings import heading_of
 from paddock_tui.pages.kept_sections import KeptCalculators, KeptSections
 from paddock_tui.pages.rows import Page, Row
@@ -43,6 +44,17 @@ def make_page(asked: PageContext) -> Page:
     tried = asked.state.of(TriedInputs).about(asked.subject)
     every = asked.state.of(KeptCalculators).of(about, calculators)
     return bench_page(every, tried, heading, about.units, asked.state.of(KeptSections))
+
+
+def ahead(host: Host) -> Iterator[None]:
+    """Work out what the page says of what is looked at, before anything is tried there: one by one."""
+    with host.desk.files.once.each():
+        about = host.desk.about(host.place.subject or host.desk.session_in_hand())
+    yield
+    every = host.state.of(KeptCalculators).of(about, calculators)
+    for one in every:
+        yield
+        host.state.of(KeptSections).of(one, {}, about.units, section_of)
 
 
 def hear(host: Host, message: messages.RowMessage) -> bool:

@@ -19,4 +19,5 @@ ROOM = Room(
         do=to("bench"),
     ),
     hears=_DOES("hear"),
+    ahead=_DOES("ahead"),
 )
