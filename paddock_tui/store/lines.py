@@ -2,6 +2,7 @@
 
 import re
 from bisect import bisect_right
+from typing import NamedTuple
 
 import attrs
 
@@ -15,8 +16,16 @@ _KEY = re.compile(r"""[A-Za-z0-9_-]+|"(?:\\.|[^"\\\n])*"|'[^'\n]*'""")
 _EQUALS = re.compile(r"[ \t]*=[ \t]*")
 _COMMA = re.compile(r"[ \t\r\n,]*")
 _BARE = re.compile(r"[^,\]}#\r\n]*")
-_PLAIN = re.compile(r"""([A-Za-z0-9_-]+)[ \t]*=[ \t]*(?:("[^"\\\n]*")(?!")|([^\s,\]}#"'\[{][^,\]}#\r\n]*))""")
-"""What nearly every line of a record is: a bare key with a short string, or with a value of no brackets."""
+_PLAIN = re.compile(
+    r"""[ \t]*(?:
+    ([A-Za-z0-9_-]+)[ \t]*=[ \t]*("[^"\\\n]*"|[^\s,\]}\#"'\[{](?:[^,\]}\#"'\r\n]*[^\s,\]}\#"'])?)
+    |\[[ \t]*([A-Za-z0-9_-]+(?:\.[A-Za-z0-9_-]+)*)[ \t]*\]
+    )?[ \t]*(?:\#[^\n]*)?\r?\n?""",
+    re.VERBOSE,
+)
+"""What nearly every line of a record is: a bare key with a short string, or with a value of no brackets; a
+heading of bare keys; or nothing that means anything.
+"""
 _STRING = re.compile(
     r'"""(?:\\.|[^\\])*?"{3,5}' r"|'''.*?'{3,5}" r'|"(?:\\.|[^"\\\n])*"' r"|'[^'\n]*'",
     re.DOTALL,
@@ -25,8 +34,17 @@ _NESTED = re.compile(_STRING.pattern + r"|#[^\n]*|[\[\]{}]", re.DOTALL)
 _DEEPEST = 40  # inline tables nested deeper than this are not mapped: their ancestor's line serves
 
 
-@attrs.frozen
-class KeyValue:
+_LineMeaning = tuple[Path, int, int]
+"""The key of a plain line and where its value stands in it; the keys of a heading, or none, and nought."""
+
+_OTHER: _LineMeaning = (), -1, -1
+_meanings: dict[str, _LineMeaning] = {}
+"""What lines mean: the same stand in many records, and all but one after an edit."""
+
+_MOST_REMEMBERED = 4_000
+
+
+class KeyValue(NamedTuple):
     """One `key = value`: its lines (0-based, both included) and the offsets of its value in the text."""
 
     path: Path
@@ -42,8 +60,7 @@ class KeyValue:
     """Its value is an inline table."""
 
 
-@attrs.frozen
-class Head:
+class Head(NamedTuple):
     """One table with a header of its own; the root has line -1. Lines are 0-based."""
 
     path: Path
@@ -119,6 +136,21 @@ def key_spans(line: str, most: int | None = None) -> tuple[tuple[int, int], ...]
     return tuple(spans)
 
 
+def _meaning(line: str) -> _LineMeaning:
+    """Read a line by itself, and remember it."""
+    found = _PLAIN.fullmatch(line)
+    if found is None:
+        meaning = _OTHER
+    elif found[1]:
+        meaning = (found[1],), *found.span(2)
+    else:
+        meaning = tuple(found[3].split(".")) if found[3] else (), 0, 0
+    if len(_meanings) >= _MOST_REMEMBERED:
+        _meanings.clear()
+    _meanings[line] = meaning
+    return meaning
+
+
 class _Scanner:
     """One pass over a text, statement by statement."""
 
@@ -137,14 +169,34 @@ class _Scanner:
         """Whether the table that is written in has an entry: what that implies is known."""
 
     def scan(self) -> Layout:
-        at = self._gap(1 if self.text.startswith(BOM) else 0)
+        lines = split_lines(self.text)
+        line, starts, known = 0, self.starts, _meanings.get
+        while line < len(lines):
+            meaning = known(lines[line]) or _meaning(lines[line])
+            if meaning is _OTHER:
+                line = self._other(line)
+                continue
+            keys, start, end = meaning
+            if start:
+                self._plain(keys, line, starts[line] + start, starts[line] + end)
+            elif keys:
+                self._head(self._counted(keys), line)
+            line += 1
+        for path, last in self.last.items():
+            self.heads[path] = Head(path, self.heads[path].line, last)
+        return Layout(self.text, lines, self.entries, self.heads, frozenset(self.busy), self.implied)
+
+    def _other(self, line: int) -> int:
+        """Map a statement that is more than a plain line; return the line of the next one."""
+        start = self.starts[line]
+        at = self._gap(start + self.text.startswith(BOM, start) * (line == 0))
         while at < len(self.text):
             end = self._header(at) if self.text[at] == "[" else self._statement(at)
             at = self._gap(max(end, at + 1))
-        for path, last in self.last.items():
-            self.heads[path] = Head(path, self.heads[path].line, last)
-        lines = split_lines(self.text)
-        return Layout(self.text, lines, self.entries, self.heads, frozenset(self.busy), self.implied)
+            line = self._line(at)
+            if not self.text[self.starts[line] : at].strip(" \t"):
+                return line
+        return len(self.starts)
 
     def _gap(self, at: int) -> int:
         return _end(_GAP.match(self.text, at), at)
@@ -157,13 +209,16 @@ class _Scanner:
         at = self._gap(at + 1 + many)
         keys, end = self._keys(at)
         line = self._line(at)
-        self.table = self._element(keys) if many else self._counted(keys)
-        self.heads[self.table] = Head(self.table, line, line)
-        self.last.pop(self.table, None)
-        self.at_table = False
-        self._imply(self.table, line)
-        self.busy.add(line)
+        self._head(self._element(keys) if many else self._counted(keys), line)
         return self.text.find("]", end) + 1 + many
+
+    def _head(self, table: Path, line: int) -> None:
+        self.table = table
+        self.heads[table] = Head(table, line, line)
+        self.last.pop(table, None)
+        self.at_table = False
+        self._imply(table, line)
+        self.busy.add(line)
 
     def _counted(self, keys: Path) -> Path:
         """Return the element that a header means where it leads through an array of tables."""
@@ -181,28 +236,20 @@ class _Scanner:
         return (*array, str(count))
 
     def _statement(self, at: int) -> int:
-        plain = _PLAIN.match(self.text, at)
-        if plain is not None:
-            return self._plain(plain)
         entry = self._entry(at, self.table, depth=0)
         self.busy.update(range(entry.first, entry.last + 1))
         self.last[self.table] = entry.last
         return entry.end
 
-    def _plain(self, found: re.Match[str]) -> int:
+    def _plain(self, key: Path, line: int, start: int, end: int) -> None:
         """Map a plain value on one line."""
-        string, line = found[2], self._line(found.start())
-        start, end = found.span(3 if string is None else 2)
-        if string is None:
-            end = start + len(found[3].rstrip())
-        path = (*self.table, found[1])
-        self.entries[path] = KeyValue(path, self.table, line, line, start, end, inline=False, opens=False)
+        path = self.table + key
+        self.entries[path] = KeyValue(path, self.table, line, line, start, end, False, False)
         if not self.at_table:
             self._imply(path, line)
             self.at_table = True
         self.busy.add(line)
         self.last[self.table] = line
-        return end
 
     def _entry(self, at: int, under: Path, depth: int) -> KeyValue:
         keys, end = self._keys(at)

@@ -4,13 +4,16 @@ import tomllib
 from collections.abc import Mapping
 from typing import Any
 
+import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
 from paddock_tui.records.paths import Path, parse
-from paddock_tui.store.lines import scan, split_lines
+from paddock_tui.store import lines
+from paddock_tui.store.lines import BOM, Layout, scan, split_lines
 from tests.every import every
 from tests.examples import examples
+from tests.sample import FILES
 from tests.store.documents import Document, documents, paths
 
 TEXT = '''\
@@ -177,3 +180,49 @@ def test_the_characters_of_every_value_parse_to_that_value(document: Document) -
         assert repr(alone) == repr(values[path])
         assert text.count("\n", 0, entry.end) == entry.last
         assert layout.line_of(path) == entry.first + 1
+
+
+def slowly(text: str) -> Layout:
+    """Map a text statement by statement, no line being read by itself."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(lines, "_meanings", {})
+        patch.setattr(lines, "_meaning", lambda _: lines._OTHER)
+        return scan(text)
+
+
+@examples(150)
+@given(documents())
+@example(Document(TEXT, (), ()))
+def test_lines_read_by_themselves_mean_what_they_mean_as_statements(document: Document) -> None:
+    for text in (document.text, BOM + document.text, document.text.replace("\n", "\r\n")):
+        assert scan(text) == slowly(text)
+
+
+def test_of_the_sample_every_line_is_mapped_alike_either_way() -> None:
+    plain = 0
+    for path in FILES.values():
+        text = path.read_text(encoding="utf-8")
+        assert scan(text) == slowly(text)
+        plain += sum(lines._meaning(line) is not lines._OTHER for line in split_lines(text))
+
+    assert plain > 1000
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        'a = """',
+        "a = '",
+        "a = [",
+        "a = {",
+        "a.b = 1",
+        "[[a]]",
+        "[a",
+        'a = "1" x',
+        'a = "\\"',
+        "a = 1, 2",
+        "x",
+    ],
+)
+def test_lines_that_may_be_more_are_read_as_statements(line: str) -> None:
+    assert lines._meaning(line) is lines._OTHER
