@@ -5,7 +5,6 @@ between two brims belongs to that stretch.
 """
 
 from collections.abc import Mapping
-from types import MappingProxyType
 from typing import NamedTuple
 
 import attrs
@@ -59,7 +58,7 @@ class Learning(NamedTuple):
     """What a run of refills teaches so far; `since` is None before the first brim."""
 
     since: _Since | None = None
-    by_mode: Mapping[str, _Stretches] = MappingProxyType({})
+    by_mode: Mapping[str, _Stretches] = {}
 
     def after(self, refill: Refill, shortest_km: float = 10.0) -> "Learning":
         """Return what it teaches with one more refill. Raises OutOfRange for a figure that cannot be."""

@@ -2,7 +2,6 @@
 
 import math
 from collections.abc import Mapping
-from types import MappingProxyType
 from typing import NamedTuple
 
 import attrs
@@ -73,7 +72,7 @@ class _Run(NamedTuple):
 class _Fillings(NamedTuple):
     """Where the fillings stand: the runs that ended, the one that goes on, and what was ridden since."""
 
-    ended: Mapping[str, _Pool] = MappingProxyType({})
+    ended: Mapping[str, _Pool] = {}
     run: _Run | None = _Run()
     km: float | None = 0.0
     grounds: frozenset[str] = frozenset()

@@ -3,18 +3,21 @@
 import datetime as dt
 import functools
 import tempfile
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Any, NamedTuple, cast
 
 import attrs
 
 from paddock_tui.desk import Desk
+from paddock_tui.facts.core import FACTS
 from paddock_tui.facts.past import History, PastSession
 from paddock_tui.facts.situation import Situation
 from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
+from paddock_tui.records.session_parts import Acceptance, Incident, Work
 from paddock_tui.records.setup import SetUp
+from paddock_tui.rules.registered import review
 from tests.bench._career import write_career
 from tests.sample import SAMPLE
 
@@ -60,8 +63,13 @@ class Noted:
 @functools.cache
 def long_ones() -> Mapping[str, Long]:
     """Return the histories by what they are."""
-    career, sample = _career(), _sample()
-    return {"a career": career, "a career without figures": _bare(career), "the sample": sample}
+    career = _career()
+    return {
+        "a career": career,
+        "a career without figures": _with(career, _stripped),
+        "a career of plans": _with(career, _planned),
+        "the sample": _sample(),
+    }
 
 
 def _career() -> Long:
@@ -71,22 +79,26 @@ def _career() -> Long:
         return Long(desk.assembled(Ref("session", career.in_hand)).situation)
 
 
-def _bare(long: Long) -> Long:
-    """Return it of somebody who counts laps, and writes down nothing else."""
-    past = tuple(attrs.evolve(one, session=_stripped(one.session)) for one in long.past)
-    session = long.situation.session
-    assert session is not None
-    history, situation = long.at(past, _stripped(session))
-    return Long(attrs.evolve(situation, history=history))
+def _with(long: Long, made: Callable[[Session], Session]) -> Long:
+    """Return it with other sessions before."""
+    past = tuple(attrs.evolve(one, session=made(one.session)) for one in long.past)
+    before = long.situation.history
+    return Long(attrs.evolve(long.situation, history=History(past, before.tyre_sets, before.riders)))
 
 
 _KEPT = frozenset({"date", "number", "bike", "rider", "day", "tyres", "kind", "ridden_laps", "copied_from"})
 
 
 def _stripped(session: Session) -> Session:
+    """Return a session of somebody who counts laps, and writes down nothing else."""
     held = {field.name: getattr(session, field.name) for field in attrs.fields(Session)}
     kept = {name: value for name, value in held.items() if name in _KEPT}
     return Session(**kept, setup=SetUp(mode=session.setup.mode))
+
+
+def _planned(session: Session) -> Session:
+    """Return a session that nobody rode."""
+    return attrs.evolve(_stripped(session), ridden_laps=None)
 
 
 def _sample() -> Long:
@@ -104,4 +116,29 @@ def _again(past: tuple[PastSession, ...]) -> Iterator[PastSession]:
     for back in reversed(range(ROUNDS)):
         for one in past:
             day = one.date - dt.timedelta(days=30 * back) if one.date is not None else None
-            yield attrs.evolve(one, id=f"{one.id}-{back}", session=attrs.evolve(one.session, date=day))
+            session = _eventful(one.session) if one is past[-1] else one.session
+            yield attrs.evolve(one, id=f"{one.id}-{back}", session=attrs.evolve(session, date=day))
+
+
+def _eventful(session: Session) -> Session:
+    """Return a session with what its bike never had: starts, a gear that fell out, work once it was back."""
+    setup = attrs.evolve(session.setup, controls={**session.setup.controls, "launch": 2})
+    noted = (Incident(what="practice starts"), Incident(what="false neutral"), Incident(note="what was that"))
+    accepted = {"low-pads": {"front": Acceptance(reason="new ones tonight", by="the rider")}}
+    return attrs.evolve(
+        session,
+        setup=setup,
+        incidents={str(number): one for number, one in enumerate(noted, 1)},
+        accepted=accepted,
+        work={"1": Work(what="axle", at=dt.time(18, 0))},
+        parked=dt.time(17, 0),
+    )
+
+
+def ask_all(situation: Situation) -> None:
+    """Ask every rule and every fact about all its subjects."""
+    review(situation)
+    facts = situation.facts()
+    for name, one in FACTS.items():
+        for subject in facts.subjects(one.per) if one.per is not None else (None,):
+            facts.get(name, subject)

@@ -5,13 +5,10 @@ from collections.abc import Iterator
 import attrs
 import pytest
 
-from paddock_tui.facts.core import FACTS
 from paddock_tui.facts.past import WALKS, Lineage
-from paddock_tui.facts.situation import Situation
 from paddock_tui.records.session import Session
 from paddock_tui.records.setup import SetUp
-from paddock_tui.rules.registered import review
-from tests.facts._bygone import Long, Noted, long_ones
+from tests.facts._bygone import Long, Noted, ask_all, long_ones
 
 LATE = 40
 """So many sessions before it may all be looked into: a walk goes on through them."""
@@ -30,15 +27,6 @@ def in_hand(long: Long) -> Iterator[Session]:
     yield attrs.evolve(session, rider=None, surface="dry", setup=SetUp())
     yield attrs.evolve(session, tyres="unheard-of", sag={}, pressures={})
     yield attrs.evolve(session, parked=None, laps={}, ridden_laps=None, checks={}, surface=None)
-
-
-def ask_all(situation: Situation) -> None:
-    """Ask every rule and every fact about all its subjects."""
-    review(situation)
-    facts = situation.facts()
-    for name, one in FACTS.items():
-        for subject in facts.subjects(one.per) if one.per is not None else (None,):
-            facts.get(name, subject)
 
 
 @pytest.mark.parametrize("name", long_ones())
