@@ -1,6 +1,6 @@
 """What is open for this session: the fold of everything that was written down before and in it."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 import attrs
 
@@ -126,14 +126,30 @@ def _entry(session: Session, records: Mapping[str, Record]) -> DayEntry:
 def _answers(
     history: History, records: Mapping[str, Record], refs: Mapping[str, Ref]
 ) -> Mapping[tuple[str, str], Answers]:
-    found: dict[tuple[str, str], Answers] = {
-        ("tyres", name): one.answers for name, one in history.tyre_sets.items()
-    }
+    found: dict[tuple[str, str], Answers] = {}
     for role in ("bike", "rider", "tyres"):
         record = records.get(role)
         if role in refs and isinstance(record, Bike | Rider | TyreSet):
             found[role, refs[role].id] = record.answers
-    return found
+    return _AnswersOf(found, history.tyre_sets)
+
+
+@attrs.frozen(eq=False)
+class _AnswersOf(Mapping[tuple[str, str], Answers]):
+    """The answers of the records in play, and those of each tyre set, which is read when it is asked for."""
+
+    in_play: Mapping[tuple[str, str], Answers]
+    tyre_sets: Mapping[str, TyreSet]
+
+    def __getitem__(self, key: tuple[str, str]) -> Answers:
+        kind, name = key
+        return self.in_play[key] if key in self.in_play or kind != "tyres" else self.tyre_sets[name].answers
+
+    def __iter__(self) -> Iterator[tuple[str, str]]:
+        return iter({**self.in_play, **{("tyres", name): None for name in self.tyre_sets}})
+
+    def __len__(self) -> int:
+        return sum(1 for _ in self)
 
 
 def _fall_list(checked: Checked) -> str:

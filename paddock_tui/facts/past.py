@@ -268,10 +268,12 @@ def sets_with(history: History, tyres: str, end: End) -> tuple[str, ...]:
     """Name the sets that one tyre of a set was in: those that it came by, and others that go on with it.
 
     Others are looked for among the sets of the sessions since the first of those that it came by; where none
-    of these was on the bike, among all.
+    of these was on the bike, among all. A set that was never on the bike and goes on from none has no others.
     """
     back, first = _sets_back(history, tyres, end), first_set(history, tyres, end)
     used = history.sets_used
+    if back == [tyres] and tyres not in used:
+        return (tyres,)
     since = min((used[name][0] for name in back if name in used), default=0)
     others = (name for name, (_, last) in used.items() if last >= since)
     return tuple(name for name in dict.fromkeys((*back, *others)) if first_set(history, name, end) == first)

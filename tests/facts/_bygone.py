@@ -17,6 +17,7 @@ from paddock_tui.records.paths import Ref
 from paddock_tui.records.session import Session
 from paddock_tui.records.session_parts import Acceptance, Incident, Work
 from paddock_tui.records.setup import SetUp
+from paddock_tui.records.tyres import TyreSet
 from paddock_tui.rules.registered import review
 from tests.bench._career import write_career
 from tests.sample import SAMPLE
@@ -58,6 +59,40 @@ class Noted:
         if name not in AT_ONCE:
             self._into.add(self._one.id)
         return getattr(self._one, name)
+
+
+class NotedSets(Mapping[str, TyreSet]):
+    """Tyre sets that note which of them are read."""
+
+    def __init__(self, sets: Mapping[str, TyreSet], read: set[str]) -> None:
+        self._sets, self._read = sets, read
+
+    def __getitem__(self, name: str) -> TyreSet:
+        found = self._sets[name]
+        self._read.add(name)
+        return found
+
+    def __contains__(self, name: object) -> bool:
+        return name in self._sets
+
+    def __iter__(self) -> Iterator[str]:
+        return iter(self._sets)
+
+    def __len__(self) -> int:
+        return len(self._sets)
+
+
+def with_many_sets(long: Long) -> Long:
+    """Return it with each tyre set on for three sessions, then a fresh one of the same kind."""
+    past, sets = [], {}
+    for place, one in enumerate(long.past):
+        name = f"{one.tyres}-{place // 3}"
+        past.append(attrs.evolve(one, session=attrs.evolve(one.session, tyres=name)))
+        held = long.situation.history.tyre_sets.get(one.tyres or "", TyreSet())
+        front, rear = (attrs.evolve(tyre, continues=None) for tyre in (held.front, held.rear))
+        sets[name] = attrs.evolve(held, front=front, rear=rear)
+    history = History(tuple(past), sets, long.situation.history.riders)
+    return Long(attrs.evolve(long.situation, history=history))
 
 
 @functools.cache
