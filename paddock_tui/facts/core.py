@@ -66,6 +66,11 @@ class Fact:
         """How each fact that it needs is asked for."""
         return asked_for(self.needs, self.gathers)
 
+    @cached_property
+    def is_of_bike(self) -> bool:
+        """Whether it follows from the bike alone: in all that it needs, and in what those need."""
+        return all(is_of_bike(need) for need in self.needs)
+
     def words(self, subject: str | None) -> str:
         """Return the label, about this subject where the fact has one."""
         return self.label.format(subject=_spoken(subject))
@@ -126,18 +131,64 @@ _UNASKED = object()
 """Stands for a fact that nobody asked for yet: None is a value."""
 
 
+_OF_BIKE = frozenset({"bike", "control", "adjuster", "end", "subject"})
+"""What is given with the bike and no other record: the bike, and each thing on it by its name."""
+
+
+def is_of_bike(name: str) -> bool:
+    """Return whether a fact follows from the bike alone."""
+    registered = FACTS.get(name)
+    return name in _OF_BIKE if registered is None else registered.is_of_bike
+
+
+class OfBike:
+    """What follows from one bike alone: worked out once, for all situations with this very record of it.
+
+    `left` are the subjects for which a rule can apply, where on this bike that is not all of them; whoever
+    asks the rules keeps it. It stands for the very rule that it was found out of.
+    """
+
+    def __init__(self, bike: object) -> None:
+        self.bike = bike
+        self.found: dict[tuple[str, str | None], Any] = {}
+        self.left: dict[str, tuple[object, tuple[str | None, ...]]] = {}
+
+
+_BIKES: dict[int, OfBike] = {}
+
+_MOST_BIKES = 8
+
+
+def of_bike(bike: object) -> OfBike:
+    """Return what is known of a bike's record: of this object, not of an equal one."""
+    found = _BIKES.get(id(bike))
+    if found is None:
+        if len(_BIKES) >= _MOST_BIKES:
+            _BIKES.clear()
+        # The record is held with it: another can't be taken for it.
+        found = _BIKES[id(bike)] = OfBike(bike)
+    return found
+
+
 class Facts:
     """The facts of one situation, each computed when first asked for.
 
     `roots` holds what is given: records and names; UNKNOWN and ABSENT are allowed there. `subjects`
-    lists the names of the controls, the adjusters and the ends.
+    lists the names of the controls, the adjusters and the ends. `of_bike` holds what follows from the bike
+    alone, whose controls and adjusters these are.
     """
 
-    def __init__(self, roots: Mapping[str, Any], subjects: Mapping[PerSubject, Mapping[str, Any]]) -> None:
+    def __init__(
+        self,
+        roots: Mapping[str, Any],
+        subjects: Mapping[PerSubject, Mapping[str, Any]],
+        of_bike: OfBike | None = None,
+    ) -> None:
         COMPLETE.require()
         self._roots = roots
         self._subjects = subjects
-        self._found: dict[tuple[str, str | None], Any] = {}
+        self.of_bike = of_bike
+        self._found: dict[tuple[str, str | None], Any] = {} if of_bike is None else of_bike.found.copy()
         self._names: dict[PerSubject, tuple[str, ...]] = {
             per: tuple(sorted(subjects[per])) for per in subjects
         }
@@ -160,10 +211,14 @@ class Facts:
         Facts are functions of facts: where each that takes the time itself gives what it gave, all others do.
         """
         by_clock = {one.name for one in FACTS.values() if "now" in one.needs} | {"now"}
-        other = Facts({**self._roots, "now": now}, self._subjects)
+        other = Facts({**self._roots, "now": now}, self._subjects, self.of_bike)
         other._found = {key: value for key, value in self._found.items() if key[0] not in by_clock}
         asked = [(key, value) for key, value in self._found.items() if key[0] in by_clock and key[0] != "now"]
         return other if all(other.get(*key) == value for key, value in asked) else None
+
+    def is_absent(self, name: str, subject: str | None) -> bool:
+        """Return whether a fact was asked for, and there is nothing to know."""
+        return self._found.get((name, subject)) is ABSENT
 
     def shown(self, name: str, subject: str | None) -> str:
         """Return the words for a fact as findings quote it; empty where it is not quoted or not known."""
@@ -207,14 +262,18 @@ class Facts:
     def _compute(self, name: str, subject: str | None) -> Any:
         registered = FACTS.get(name)
         if registered is None or name in self._roots:
-            return self._given(name, subject)
-        values = self.together(registered.asked, subject)
-        if values.__class__ is not dict:
-            return values
-        found = registered.function(**values)
-        if found is UNKNOWN:
-            path = tuple(key.format(subject=subject) for key in registered.path)
-            return NotKnown((MissingFact(registered.words(subject), registered.role, path),))
+            found = self._given(name, subject)
+            lasts = name in _OF_BIKE
+        else:
+            found = self.together(registered.asked, subject)
+            if found.__class__ is dict:
+                found = registered.function(**found)
+                if found is UNKNOWN:
+                    path = tuple(key.format(subject=subject) for key in registered.path)
+                    found = NotKnown((MissingFact(registered.words(subject), registered.role, path),))
+            lasts = registered.is_of_bike
+        if lasts and self.of_bike is not None:
+            self.of_bike.found[name, subject] = found
         return found
 
     def _given(self, name: str, subject: str | None) -> Any:

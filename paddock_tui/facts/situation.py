@@ -6,7 +6,7 @@ from typing import Any, cast
 
 import attrs
 
-from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts
+from paddock_tui.facts.core import ABSENT, UNKNOWN, Facts, of_bike
 from paddock_tui.facts.past import ENDS, NOTHING, History, PastSession
 from paddock_tui.limits import Limits
 from paddock_tui.records.bike import Bike
@@ -119,6 +119,7 @@ class Situation:
             facts = Facts(
                 self._roots(),
                 {"control": controls, "adjuster": adjusters, "end": {end: end for end in ENDS}},
+                of_bike(self.bike) if self.bike is not None else None,
             )
             object.__setattr__(self, "_facts", facts)
         return cast(Facts, self._facts)

@@ -105,6 +105,11 @@ class Rule:
         """How each fact that it needs is asked for."""
         return asked_for((*self.needs, *self.when), self.gathers)
 
+    @cached_property
+    def for_all(self) -> frozenset[str]:
+        """The facts that it needs whatever it is asked about: where one is absent, nothing is asked."""
+        return frozenset(one.need for one in self.asked if one.key is not None)
+
 
 RULES: dict[str, Rule] = {}
 

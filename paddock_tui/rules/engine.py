@@ -2,15 +2,14 @@
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Sequence
 from typing import Any
 
 import attrs
 
-from paddock_tui.facts.core import ABSENT, Facts, MissingFact, NotKnown
+from paddock_tui.facts.core import ABSENT, Facts, MissingFact, NotKnown, is_of_bike
 from paddock_tui.facts.essentials import MissingEssential
 from paddock_tui.facts.situation import Situation
-from paddock_tui.limits import Limits
 from paddock_tui.records.paths import Path, Ref
 from paddock_tui.records.session_parts import Acceptance
 from paddock_tui.records.shapes_of_bike import label_of
@@ -140,18 +139,14 @@ class Review:
 def review(situation: Situation) -> Review:
     """Ask every rule; the order of rules and records never changes the result."""
     COMPLETE.require()
-    facts = situation.facts()
-    in_force = situation.limits
+    asking = _Asking(situation)
     whole = situation.session is not None
     findings: list[Finding] = []
-    not_judged: list[NotJudged] = []
     to_do: list[Pending] = []
-    passed: list[str] = []
     for rule_id in sorted(RULES):
         registered = RULES[rule_id]
         if whole or registered.of_set_up:
-            found = _ask(registered, facts, in_force, situation, not_judged, passed)
-            for finding in found:
+            for finding in asking.ask(registered):
                 due = _due(registered, situation)
                 if registered.todo is not None and not due.now:
                     what = registered.todo.what or finding.message.rstrip(".")
@@ -161,8 +156,9 @@ def review(situation: Situation) -> Review:
                     findings.append(finding)
     kept = _with_acceptances(_absorbed(findings), situation)
     to_do.sort(key=_by_the_clock)
-    missing = _missing(facts, to_do) if whole else ()
-    return Review(_ordered(kept), tuple(not_judged), tuple(to_do), tuple(passed), whole, missing)
+    missing = _missing(asking.facts, to_do) if whole else ()
+    judged = (tuple(asking.not_judged), tuple(to_do), tuple(asking.passed))
+    return Review(_ordered(kept), *judged, whole, missing)
 
 
 def _by_the_clock(item: Pending) -> tuple[dt.datetime, int, int, str]:
@@ -188,36 +184,69 @@ def _as_missing(pending: Pending) -> MissingEssential:
     )
 
 
-def _ask(
-    registered: Rule,
-    facts: Facts,
-    limits: Limits,
-    situation: Situation,
-    not_judged: list[NotJudged],
-    passed: list[str],
-) -> list[Finding]:
-    if registered.per in ("control", "adjuster") and isinstance(bike := facts.get("bike"), NotKnown):
-        not_judged.append(NotJudged(registered.id, "", bike.missing))
-        return []
-    subjects: Iterable[str | None] = facts.subjects(registered.per) if registered.per else (None,)
-    found: list[Finding] = []
-    judged = 0
-    unknown = 0
-    for subject in subjects:
-        values = facts.together(registered.asked, subject)
-        if values is ABSENT:
-            continue
-        if isinstance(values, NotKnown):
-            not_judged.append(NotJudged(registered.id, subject or "", values.missing))
-            unknown += 1
-            continue
-        judged += 1
-        raised = call(registered, values, limits)
-        found += [_finding(registered, one, subject, values, facts, situation) for one in raised]
-    # One control that could not be judged keeps its rule from passing.
-    if judged and not found and not unknown:
-        passed.append(registered.id)
-    return found
+class _Asking:
+    """Asks rules about a situation. Most do not apply to most: what keeps one from it is looked at first."""
+
+    def __init__(self, situation: Situation) -> None:
+        self.facts = situation.facts()
+        self.not_judged: list[NotJudged] = []
+        self.passed: list[str] = []
+        self._situation = situation
+        self._limits = situation.limits
+        self._bike = self.facts.get("bike")
+        self._absent: set[str] = set()
+        """Facts that were absent for a rule: those that need them too are not asked."""
+
+    def ask(self, registered: Rule) -> Sequence[Finding]:
+        """Ask a rule about each of its subjects; what it finds."""
+        if self._bike.__class__ is NotKnown and registered.per in ("control", "adjuster"):
+            self.not_judged.append(NotJudged(registered.id, "", self._bike.missing))
+            return ()
+        if not self._absent.isdisjoint(registered.for_all):
+            return ()
+        subjects = self._subjects(registered)
+        if not subjects:
+            return ()
+        facts, found = self.facts, list[Finding]()
+        judged, unknown = 0, 0
+        for subject in subjects:
+            values = facts.together(registered.asked, subject)
+            if values is ABSENT:
+                if self._never_applies(registered, subject):
+                    return ()
+                continue
+            if isinstance(values, NotKnown):
+                self.not_judged.append(NotJudged(registered.id, subject or "", values.missing))
+                unknown += 1
+                continue
+            judged += 1
+            raised = call(registered, values, self._limits)
+            found += [_finding(registered, one, subject, values, facts, self._situation) for one in raised]
+        # One control that could not be judged keeps its rule from passing.
+        if judged and not found and not unknown:
+            self.passed.append(registered.id)
+        return found
+
+    def _subjects(self, registered: Rule) -> tuple[str | None, ...]:
+        """Return what a rule is asked about, without what it never applies to on this bike."""
+        known = self.facts.of_bike.left.get(registered.id) if self.facts.of_bike is not None else None
+        if known is not None and known[0] is registered:
+            return known[1]
+        return self.facts.subjects(registered.per) if registered.per else (None,)
+
+    def _never_applies(self, registered: Rule, subject: str | None) -> bool:
+        """Note what keeps a rule from a subject; gives whether that keeps it from all of them."""
+        one, facts = registered.asked.absent, self.facts
+        # Others may ask it too meanwhile, of another situation: what is said here is looked at again.
+        if one is None or not facts.is_absent(one.need, None if one.key is not None else subject):
+            return False
+        if one.key is not None:
+            self._absent.add(one.need)
+        if facts.of_bike is not None and is_of_bike(one.need):
+            gone = None if one.key is not None else subject
+            left = () if gone is None else tuple(each for each in self._subjects(registered) if each != gone)
+            facts.of_bike.left[registered.id] = registered, left
+        return one.key is not None
 
 
 def _finding(
