@@ -2,13 +2,15 @@
 
 import datetime as dt
 import sys
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import NamedTuple
 
 from paddock_tui.commands.common import NOT_DONE, OK, counted, open_to_read, say
 from paddock_tui.commands.printing import CheckForm, lines_of, print_dict
+from paddock_tui.commands.shared_out import pieces, processors, shared_out
 from paddock_tui.desk.looking import LooksAt
+from paddock_tui.desk.lookup import of_bike
 from paddock_tui.pages.as_json import problem_as_dict
 from paddock_tui.pages.garage import garage_heading
 from paddock_tui.pages.message_line import message_line
@@ -18,9 +20,13 @@ from paddock_tui.pages.rows import Page, Row, Section
 from paddock_tui.records.errors import InputError
 from paddock_tui.records.paths import Ref
 from paddock_tui.rules import NOTE, Review, review
+from paddock_tui.rules.core import COMPLETE
 from paddock_tui.store.passing import PassingFiles
 
 _JUDGED = ("session", "profile")
+
+FEW = 150
+"""So many are judged in one process before another is worth its beginning."""
 
 
 class _Seen(NamedTuple):
@@ -35,14 +41,16 @@ class _Seen(NamedTuple):
     lost: bool = False
 
 
+_Look = Callable[[Iterable[int]], Iterator[tuple[int, _Seen | None]]]
+
+
 def judge_all(folder: str, at: dt.datetime | None, form: CheckForm) -> int:
     """Read and review everything; status 0, or 3 where a file or a value could not be read."""
     files = PassingFiles(Path(folder))
     desk = open_to_read(folder, at, files=files)
     problems: list[InputError] = [*files.strays(), *files.former.troubles(files.name_of)]
     refs = list(files.all())
-    with files.looked_at_only():
-        seen = _seen(desk, refs)
+    seen = _seen(desk, files, refs)
     lost = bool(problems) or any(one.lost for one in seen.values())
     problems += [trouble for ref in refs if ref in seen for trouble in seen[ref].problems]
     judged = [(ref, seen[ref]) for ref in refs if ref in seen and seen[ref].verdict is not None]
@@ -55,19 +63,43 @@ def judge_all(folder: str, at: dt.datetime | None, form: CheckForm) -> int:
     return NOT_DONE if lost else OK
 
 
-def _seen(desk: LooksAt, refs: list[Ref]) -> dict[Ref, _Seen]:
+def _seen(desk: LooksAt, files: PassingFiles, refs: list[Ref]) -> dict[Ref, _Seen]:
     """Look at every record that is there.
 
     Profiles come last: before one went every session of its bike, which are at hand as long as each is
     looked at soon after the one before.
     """
-    found: dict[Ref, _Seen] = {}
-    for place, ref in enumerate(sorted(refs, key=lambda one: one.kind == "profile"), 1):
-        _progress(place, len(refs))
-        seen = _look_at(desk, ref)
-        if seen is not None:
-            found[ref] = seen
-    return found
+    ordered = sorted(refs, key=lambda one: _JUDGED.index(one.kind) if one.kind in _JUDGED else -1)
+    found: dict[Ref, _Seen | None] = {}
+
+    def look(places: Iterable[int]) -> Iterator[tuple[int, _Seen | None]]:
+        with files.looked_at_only():
+            for place in places:
+                with files.once.each():
+                    yield place, _look_at(desk, ordered[place])
+
+    def take(told: Iterable[tuple[int, _Seen | None]]) -> None:
+        for place, one in told:
+            found[ordered[place]] = one
+            _progress(len(found), len(refs))
+
+    beside = sum(ref.kind not in _JUDGED for ref in ordered)
+    take(look(range(beside)))
+    take(_elsewhere(desk, look, beside, len(ordered)))
+    take(look(place for place, ref in enumerate(ordered) if ref not in found))
+    return {ref: one for ref, one in found.items() if one is not None}
+
+
+def _elsewhere(desk: LooksAt, look: _Look, start: int, end: int) -> Iterator[tuple[int, _Seen | None]]:
+    """Look at many in processes beside this one; give what these tell, nothing where there are few."""
+    ways = min(processors(), (end - start) // FEW)
+    if ways < 2:
+        return iter(())
+    # What all of them need is read by then: the order of the sessions, and the rules.
+    of_bike(desk.files, "")
+    COMPLETE.require()
+    among = [range(start + one.start, start + one.stop) for one in pieces(end - start, ways)]
+    return shared_out(look, among)
 
 
 def _look_at(desk: LooksAt, ref: Ref) -> _Seen | None:

@@ -3,11 +3,17 @@
 import json
 import re
 import shutil
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from paddock_tui.__main__ import INTERRUPTED
+from paddock_tui.commands import check_all
+from paddock_tui.commands.shared_out import shared_out
 from paddock_tui.text import width
+from tests.commands.begun import Begun
 from tests.commands.running import EARLY, FILE, NEXT, Runner, spoil
 from tests.pages.opened import SAMPLE
 from tests.small import snapshot
@@ -74,3 +80,59 @@ def test_all_as_json_lists_verdicts_and_problems(run: Runner, garage: Path) -> N
     assert list(found) == ["verdicts", "problems"]
     assert {"session": f"session/{NEXT}", "verdict": "CARE"} in found["verdicts"]
     assert found["problems"][0]["file"] == FILE
+
+
+FORKS = pytest.mark.filterwarnings("ignore:.*fork.*:DeprecationWarning")
+"""The idle threads of other tests hold no lock."""
+
+
+@FORKS
+@pytest.mark.parametrize("form", ["text", "json"])
+@pytest.mark.parametrize("lost", [(), range(0, 1000, 3), range(1000)], ids=["none", "a third", "all"])
+def test_shared_out_among_processes_it_says_the_same_whatever_they_told(
+    run: Runner, garage: Path, monkeypatch: pytest.MonkeyPatch, form: str, lost: Sequence[int]
+) -> None:
+    spoil(garage, 'air = "17 C"', 'air = "17,5 C"')
+    spoil(garage, "traction = 8", "traction = 99", "profiles/magpie-ines-wet.toml")
+    alone = run("check", garage, "--all", "--at", EARLY, "--format", form)
+    told: list[int] = []
+
+    def told_of(work: Callable[[range], Iterator[Any]], among: Sequence[range]) -> Iterator[Any]:
+        for one in shared_out(work, among):
+            if one[0] not in lost:
+                told.append(one[0])
+                yield one
+
+    monkeypatch.setattr(check_all, "processors", lambda: 3)
+    monkeypatch.setattr(check_all, "FEW", 2)
+    monkeypatch.setattr(check_all, "shared_out", told_of)
+
+    assert run("check", garage, "--all", "--at", EARLY, "--format", form) == alone
+    assert alone.status == 3
+    assert bool(told) == (lost != range(1000))
+
+
+def test_few_are_judged_by_one_process(run: Runner, garage: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(check_all, "processors", lambda: 8)
+    monkeypatch.setattr(check_all, "shared_out", None)
+
+    assert run("check", garage, "--all", "--at", EARLY).status == 0
+
+
+@FORKS
+def test_ended_by_a_key_it_leaves_no_process_behind(
+    run: Runner, garage: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def stop(place: int, of: int) -> None:
+        if place == of - 3:
+            raise KeyboardInterrupt
+
+    monkeypatch.setattr(check_all, "processors", lambda: 2)
+    monkeypatch.setattr(check_all, "FEW", 2)
+    monkeypatch.setattr(check_all, "_progress", stop)
+    begun = Begun(monkeypatch)
+
+    ran = run("check", garage, "--all", "--at", EARLY)
+
+    assert (ran.status, ran.out) == (INTERRUPTED, "")
+    assert begun.all_are_gone(2)
