@@ -141,7 +141,7 @@ def is_of_bike(name: str) -> bool:
     return name in _OF_BIKE if registered is None else registered.is_of_bike
 
 
-class OfBike:
+class KnownOfBike:
     """What follows from one bike alone: worked out once, for all situations with this very record of it.
 
     `left` are the subjects for which a rule can apply, where on this bike that is not all of them; whoever
@@ -154,19 +154,19 @@ class OfBike:
         self.left: dict[str, tuple[object, tuple[str | None, ...]]] = {}
 
 
-_BIKES: dict[int, OfBike] = {}
+_BIKES: dict[int, KnownOfBike] = {}
 
 _MOST_BIKES = 8
 
 
-def of_bike(bike: object) -> OfBike:
+def of_bike(bike: object) -> KnownOfBike:
     """Return what is known of a bike's record: of this object, not of an equal one."""
     found = _BIKES.get(id(bike))
     if found is None:
         if len(_BIKES) >= _MOST_BIKES:
             _BIKES.clear()
         # The record is held with it: another can't be taken for it.
-        found = _BIKES[id(bike)] = OfBike(bike)
+        found = _BIKES[id(bike)] = KnownOfBike(bike)
     return found
 
 
@@ -182,7 +182,7 @@ class Facts:
         self,
         roots: Mapping[str, Any],
         subjects: Mapping[PerSubject, Mapping[str, Any]],
-        of_bike: OfBike | None = None,
+        of_bike: KnownOfBike | None = None,
     ) -> None:
         COMPLETE.require()
         self._roots = roots
